@@ -1,0 +1,401 @@
+"""The design record: everything somebody chooses, each input declared once.
+
+Levels count from the finished floor of the room. Left and right are as seen from the room.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fireplace_calc.inputs import choice, count, length, pieces, quantity, text, yes_no
+
+BRICKS = ("9 x 4-1/2 x 2-1/2 in", "9 x 4-1/2 x 3 in", "9 x 4-1/2 x 2 in")
+SOILS = ("crystalline bedrock", "sedimentary or foliated rock", "sandy gravel or gravel", "sand", "clay")
+SEISMIC = ("A", "B", "C", "D0", "D1", "D2", "E")
+MASONRY = ("solid units", "hollow units grouted solid", "stone", "concrete", "hollow units ungrouted")
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """Where it stands."""
+
+    place: str = text("Place", "", "Name for the title block; invented places are marked as such.")
+    altitude: float = length("Altitude", "0 m", "-400 m", "4500 m", "Thins the air and with it the draft.")
+    winter: float = quantity("temperature", "Winter outdoor temperature", "-10 degC", "-60 degC", "30 degC",
+                             "Design temperature for the coldest fires.")
+    mild: float = quantity("temperature", "Mild outdoor temperature", "8 degC", "-20 degC", "35 degC",
+                           "A mild day is when draft fails first.")
+    grade: float = length("Floor above grade", "12 in", "-120 in", "240 in", "Finished floor above finished grade.")
+    frost_depth: float | None = length("Frost depth", None, "0 in", "120 in",
+                                       "From the local climate table; unknown until asked.", "frost_depth")
+    soil: str | None = choice("Soil", None, SOILS, "What the footing bears on.", "material_class")
+    seismic: str | None = choice("Seismic design category", None, SEISMIC, "From the building department.",
+                                 "seismic_design_category")
+    wind: float | None = quantity("speed", "Wind speed", None, "10 m/s", "100 m/s", "Basic wind speed of the site.")
+
+
+@dataclass(frozen=True, slots=True)
+class House:
+    """The room and the air in it."""
+
+    ceiling: float = length("Ceiling height", "9 ft", "6 ft", "40 ft", "Finished floor to ceiling at the fireplace.")
+    room_length: float = length("Room length", "20 ft", "6 ft", "100 ft", "Along the fireplace wall.")
+    room_width: float = length("Room width", "14 ft", "6 ft", "100 ft", "Away from the fireplace wall.")
+    indoor: float = quantity("temperature", "Room temperature", "20 degC", "0 degC", "35 degC", "At the hearth.")
+    volume: float = quantity("volume", "House volume", "400 m3", "20 m3", "20000 m3", "Heated volume behind the leakage.")
+    leakage: float = quantity("ratio", "Air changes at 50 Pa", "5", "0.1", "40", "From a fan pressurisation test. [1/h]")
+    exhaust: float = quantity("flow", "Exhaust fans", "0 L/s", "0 L/s", "2000 L/s", "All fans that may run with the fire.")
+    air_inlet: float = quantity("area", "Outdoor air inlet", "0 in2", "0 in2", "400 in2", "Free area of a duct for the fire.",
+                                "air_passage_area")
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """The clear opening at the face."""
+
+    width: float = length("Opening width", "36 in", "18 in", "96 in", "Clear, jamb to jamb at the face.", "opening_width")
+    standard_height: float = length("Standard height", "30 in", "16 in", "60 in", "Clear height before anything is raised.")
+    extension: float = length("Firebox extension", "0 in", "0 in", "24 in",
+                              "How far the firebox is raised above its standard height.")
+    head: str = choice("Head", "straight", ("straight", "segmental"), "Lintel or arch over the opening.")
+    rise: float = length("Arch rise", "4 in", "1 in", "48 in", "Spring line to crown; for a segmental head only.")
+    type: str = choice("Fireplace type", "ordinary", ("ordinary", "shallow"),
+                       "Shallow is the Rumford pattern; it has to be declared, nothing infers it.")
+
+    @property
+    def height(self) -> float:
+        """Clear height on the centre line, extension included. [m]"""
+        return self.standard_height + self.extension
+
+
+@dataclass(frozen=True, slots=True)
+class Lintel:
+    """What carries the masonry over the opening."""
+
+    material: str | None = choice("Lintel material", "steel",
+                                  ("steel", "reinforced concrete", "reinforced masonry", "stone", "masonry arch", "timber"),
+                                  "Timber burns and is never accepted.", "lintel_material", optional=True)
+    height: float = length("Lintel height", "3-1/2 in", "1/4 in", "24 in", "Leg of the angle, or depth of the stone or ring.")
+    thickness: float = length("Steel thickness", "1/4 in", "1/8 in", "1 in", "Of an angle; other lintels fill the breast.")
+    bearing: float | None = length("Lintel bearing", "6 in", "0 in", "24 in", "At each end.", "lintel_bearing_each_end",
+                                   optional=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Firebox:
+    """The box the fire stands in."""
+
+    depth: float = length("Firebox depth", "20 in", "10 in", "48 in", "Opening plane to back at the hearth.", "firebox_depth")
+    back_width: float | None = length("Back width", None, "6 in", "96 in",
+                                      "Of the back at the hearth; unknown lets it follow the splay.")
+    splay: float = quantity("ratio", "Splay", "4:12", "0", "1",
+                            "How far each side closes in over the depth; used while the back width is unknown.")
+    vertical_back: float = length("Vertical back", "14 in", "0 in", "60 in", "Height before the back leans forward.")
+    rake: float = length("Rake", "8 in", "0 in", "30 in", "How far the back leans forward by the time it reaches the throat.")
+    breast: float = length("Breast", "8 in", "2 in", "24 in", "Thickness of the wall over the opening.")
+    jamb: float = length("Jamb", "12 in", "2 in", "48 in", "Masonry beside the opening, at the face.")
+    wall: float = length("Firebox wall", "8-1/2 in", "2 in", "36 in", "Back and sides, lining counted in.",
+                         "firebox_wall_thickness_total")
+    lining: str | None = choice("Lining", "firebrick", ("firebrick", "refractory section", "other approved", "none"),
+                                "What faces the fire.", "firebox_lining", optional=True)
+    lining_thickness: float = length("Lining thickness", "4-1/2 in", "1/2 in", "12 in", "Square to the face.",
+                                     "firebrick_thickness")
+    brick: str = choice("Firebrick", BRICKS[0], BRICKS, "Straight brick the lining is laid with.")
+    joint: float | None = length("Firebrick joint", "1/8 in", "0 in", "1 in", "Between firebricks.",
+                                 "firebrick_joint_width", optional=True)
+    bond: str = choice("Bond", "running", ("running", "stack", "herringbone 90", "herringbone 45", "basketweave"),
+                       "How the lining is laid.")
+    floor: float = length("Firebrick floor", "2-1/2 in", "1/2 in", "9 in", "Thickness of the paving under the fire.")
+    section_height: float = length("Firebox section height", "8 in", "2 in", "48 in",
+                                   "Height of one refractory section (modular).")
+    masonry: str | None = choice("Masonry", "solid units", MASONRY, "Behind the lining, and for the smoke chamber.",
+                                 "masonry_kind", optional=True)
+    brick_standard: str | None = choice("Firebrick standard", None, ("ASTM C27", "ASTM C1261", "other"),
+                                        "Printed on the pallet label.", "firebrick_standard")
+    mortar_standard: str | None = choice("Refractory mortar standard", None, ("ASTM C199 medium-duty", "other"),
+                                         "Printed on the pail.", "mortar_standard")
+
+
+@dataclass(frozen=True, slots=True)
+class Base:
+    """From the ground to the hearth."""
+
+    hearth_level: float = length("Hearth level", "0 in", "0 in", "48 in", "Finished firebox floor above finished room floor.")
+    slab: float = length("Hearth slab", "4 in", "1 in", "24 in", "Concrete under the firebrick floor.")
+    block_height: float = length("Block height", "7-5/8 in", "3 in", "16 in", "Actual, of one base block.")
+    block_width: float = length("Block width", "7-5/8 in", "3 in", "16 in", "Actual; the thickness of the base wall.")
+    block_length: float = length("Block length", "15-5/8 in", "7 in", "32 in", "Actual.")
+    bed: float = length("Block bed", "3/8 in", "1/8 in", "1 in", "Mortar bed between base blocks.")
+    core: str = choice("Base core", "grouted", ("hollow", "grouted"), "Inside the base walls.")
+    footing_thickness: float = length("Footing thickness", "12 in", "4 in", "48 in", "Concrete.", "footing_thickness")
+    footing_projection: float = length("Footing projection", "6 in", "0 in", "36 in", "Beyond the base, every side.",
+                                       "footing_projection_min_side")
+    footing_depth: float = length("Footing depth", "36 in", "6 in", "144 in", "Underside of the footing below grade.",
+                                  "footing_bottom_depth")
+
+
+@dataclass(frozen=True, slots=True)
+class Hearth:
+    """The extension in front, where a spark can land."""
+
+    front: float = length("Hearth in front", "20 in", "0 in", "72 in", "From the plane of the opening.",
+                          "hearth_extension_front")
+    side: float = length("Hearth beside", "12 in", "0 in", "48 in", "Beyond each side of the opening.", "hearth_extension_side")
+    thickness: float = length("Hearth extension thickness", "2 in", "1/8 in", "12 in", "Finished layer.",
+                              "hearth_extension_thickness")
+    bed: float = length("Hearth extension bed", "4 in", "1 in", "24 in", "Concrete that carries the extension.")
+    drop: float = length("Hearth step", "0 in", "0 in", "48 in", "Firebox floor above the top of the extension.",
+                         "opening_bottom_above_extension_top")
+    material: str | None = choice("Hearth material", "stone", ("concrete", "brick", "stone", "tile", "wood"),
+                                  "Of the extension.", "hearth_material", optional=True)
+    noncombustible_support: bool | None = yes_no("Noncombustible support", None, "Nothing that burns carries the hearth.",
+                                                 "hearth_support")
+    forms_removed: bool | None = yes_no("Forms removed", None, "No timber formwork is left under the hearth.")
+
+
+@dataclass(frozen=True, slots=True)
+class Throat:
+    """The slot above the fire and the damper in it."""
+
+    height: float = length("Throat height", "8 in", "0 in", "36 in", "Above the top of the opening.",
+                           "throat_height_above_opening")
+    depth: float = length("Throat depth", "4 in", "1 in", "24 in", "Front to back.", "throat_depth")
+    damper: str | None = choice("Damper place", "throat", ("throat", "flue top", "none"), "Where the damper sits.",
+                                optional=True)
+    damper_height: float | None = length("Damper height", None, "0 in", "60 in",
+                                         "Above the top of the opening; unknown means at the throat.",
+                                         "damper_height_above_opening")
+    damper_area: float | None = quantity("area", "Damper free area", None, "1 in2", "4000 in2",
+                                         "Wide open, from the damper's own data.", "damper_free_area")
+    damper_material: str | None = choice("Damper material", None, ("ferrous metal", "other metal", "other"),
+                                         "Of blade and frame.", "damper_material")
+    worked_from_room: bool | None = yes_no("Damper worked from the room", None, "Without reaching into a fire.",
+                                           "damper_operable_from_room")
+
+
+@dataclass(frozen=True, slots=True)
+class SmokeChamber:
+    """From throat to flue."""
+
+    height: float = length("Smoke chamber height", "27 in", "6 in", "96 in", "Throat to start of the flue.",
+                           "smoke_chamber_height")
+    construction: str | None = choice("Smoke chamber construction", "corbelled",
+                                      ("corbelled", "sloped units", "prefabricated lining"), "How the inside is drawn in.",
+                                      optional=True)
+    wall: float = length("Smoke chamber wall", "8 in", "2 in", "36 in", "Front, back and sides, lining counted in.",
+                         "smoke_chamber_wall_thickness")
+    lining: str | None = choice("Smoke chamber lining", "parged", ("parged", "firebrick", "vitrified clay"),
+                                "Parging is a coat, not a lining.", optional=True)
+    lining_thickness: float = length("Smoke chamber lining thickness", "1/2 in", "1/8 in", "6 in", "Or of the parging.",
+                                     "smoke_chamber_lining_thickness")
+    transition: float = length("Transition", "4 in", "1 in", "24 in", "Bearing piece that turns the chamber into the flue.")
+    course: float | None = length("Corbel course", "2-2/3 in", "1 in", "12 in", "Height of one corbelled course.", optional=True)
+    unit_height: float | None = length("Corbel unit height", "2-1/4 in", "1 in", "12 in", "Of one brick.", "unit_height",
+                                       optional=True)
+    unit_bed: float | None = length("Corbel unit bed", "3-5/8 in", "2 in", "16 in", "Bed depth of one brick.",
+                                    "unit_thickness", optional=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Flue:
+    """The flue, section by section."""
+
+    shape: str = choice("Flue shape", "rectangular", ("round", "rectangular"), "Square counts as rectangular.")
+    size: str = text("Flue size", "13x13", 'Round by inside diameter ("12"), rectangular by outside size ("13x13"), or "own".')
+    own_width: float = length("Own flue width", "12 in", "4 in", "48 in", "Inside, left to right; diameter when round.")
+    own_depth: float = length("Own flue depth", "12 in", "4 in", "48 in", "Inside, front to back.")
+    own_wall: float = length("Own liner wall", "1 in", "1/4 in", "6 in", "Thickness.")
+    turned: bool = yes_no("Long side front to back", False, "Turns a rectangular liner.", optional=False)
+    section_height: float = length("Flue section height", "24 in", "4 in", "60 in", "Of one section or liner.")
+    sections: int = count("Flue sections", 10, 4, 40, "How many stand on the smoke chamber.")
+    joint: float = length("Flue joint", "1/8 in", "0 in", "1 in", "Between sections.")
+    casing: float = length("Flue casing", "2-1/2 in", "1 in", "12 in", "Cast round the liner in one piece (modular).")
+    offset: float = length("Flue offset", "0 in", "0 in", "60 in", "Sideways shift of the flue.")
+    offset_rise: float = length("Offset rise", "48 in", "6 in", "240 in", "Height over which the flue shifts.")
+    liner: str | None = choice("Liner kind", "clay to ASTM C315",
+                               ("clay to ASTM C315", "listed system to UL 1777", "listed factory-built unit",
+                                "approved to 1800 F", "unlined", "other"), "What the smoke touches.", "liner_kind", optional=True)
+    area_from: str | None = choice("Flue area from", "table", ("table", "manufacturer", "field measured", "own sum"),
+                                   "Where the net area comes from.", "flue_area_source", optional=True)
+    route: str | None = choice("Flue sizing route", "ratio", ("ratio", "chart"),
+                               "Two routes are offered; the chart could not be read.", optional=True)
+    gap_vents: bool | None = yes_no("Gap round liner used as a vent", None, "It may not be.", "liner_gap_used_as_vent")
+    relined: bool | None = yes_no("Relined", False, "An old chimney with a new liner.")
+    label: bool | None = yes_no("Relining label", None, "On a relined flue.", "label_present")
+
+
+@dataclass(frozen=True, slots=True)
+class Chimney:
+    """What stands round the flue, and its top."""
+
+    masonry: str = choice("Chimney masonry", "brick", ("brick", "block", "stone", "concrete"), "Outer wall.")
+    wall: float = length("Chimney wall", "4 in", "2 in", "24 in", "Masonry round the flue.")
+    gap: float = length("Gap round liner", "1/2 in", "0 in", "6 in", "Air or insulation between liner and wall.", "liner_gap")
+    location: str | None = choice("Chimney location", "interior", ("interior", "within exterior wall", "exterior"),
+                                  "Exterior means wholly outside.", "chimney_location", optional=True)
+    shoulder: float = length("Shoulder", "12 in", "1 in", "96 in", "Height over which the breast draws in to the chimney.")
+    liner_above: float = length("Liner above crown", "2 in", "0 in", "24 in", "How far the liner stands out at the top.",
+                                "liner_top_above_enclosing_wall")
+    crown: float = length("Crown", "4 in", "2 in", "16 in", "Thickness at the edge.")
+    wash: float = length("Crown slope", "2 in", "0 in", "12 in", "Extra thickness at the liner; zero is flat.")
+    overhang: float = length("Crown overhang", "2 in", "0 in", "12 in", "Beyond the wall, for the drip.")
+    cap_material: str | None = choice("Crown material", "concrete", ("concrete", "metal", "stone", "mortar"),
+                                      "Of the cap.", "cap_material", optional=True)
+    drip: bool | None = yes_no("Drip edge", None, "Under the crown's edge.", "drip_edge")
+    bond_break: bool | None = yes_no("Bond break at liner", None, "The liner can grow without lifting the crown.",
+                                     "liner_bond_break")
+    arrester: bool | None = yes_no("Spark arrester", False, "Mesh over the flue.")
+    arrester_area: float | None = quantity("area", "Arrester free area", None, "1 in2", "10000 in2", "Net of wire.",
+                                           "arrestor_free_area")
+    mesh: float | None = length("Arrester mesh", None, "1/16 in", "3 in", "Sphere that just passes.", "arrestor_opening_sphere")
+    arrester_metal: str | None = choice("Arrester metal", None, ("19 gauge galvanized", "24 gauge stainless", "other"),
+                                        "Or the equal of the named one.", "arrestor_metal")
+    rain_cap: bool | None = yes_no("Rain cap", False, "Cover over the flue.")
+    rain_cap_area: float | None = quantity("area", "Rain cap free area", None, "1 in2", "10000 in2",
+                                           "Open perimeter by clear height, less posts.", "rain_cap_free_area")
+
+
+@dataclass(frozen=True, slots=True)
+class Clearance:
+    """Air between the masonry and anything that burns."""
+
+    front: float | None = length("Air in front", "2 in", "0 in", "48 in", "Masonry face to framing.", "clear_front", optional=True)
+    side: float | None = length("Air beside", "2 in", "0 in", "48 in", "Masonry face to framing.", "clear_side", optional=True)
+    back: float | None = length("Air behind", "4 in", "0 in", "48 in", "Masonry face to framing.", "clear_back", optional=True)
+    chimney: float | None = length("Air round chimney", "2 in", "0 in", "48 in", "Masonry face to framing.", "clear_chimney",
+                                   optional=True)
+    fill: str | None = choice("In the air space", None, ("nothing", "fireblock only", "noncombustible material", "other"),
+                              "What has been put there.", "airspace_fill")
+    fireblock: str | None = choice("Fireblock", None, ("noncombustible", "wood or gypsum", "none"),
+                                   "Where floors and ceilings meet the masonry.", "fireblock_material")
+    fireplace_listed: bool | None = yes_no("Listed for contact (UL 127)", False, "A listed masonry fireplace.")
+    liner_listed: bool | None = yes_no("Liner listed for contact (UL 1777)", False, "A listed lining system.")
+    in_masonry_wall: bool | None = yes_no("Built into a masonry or concrete wall", False, "Fireplace and chimney.")
+    to_firebox_lining: float | None = length("Combustible to firebox lining", None, "0 in", "60 in",
+                                             "Through masonry to the inside face.", "combustible_to_firebox_lining_inner_face")
+    to_flue_lining: float | None = length("Combustible to flue lining", None, "0 in", "60 in",
+                                          "Through masonry to the inside face.", "combustible_to_flue_lining_inner_face")
+    edge_trim: bool | None = yes_no("Trim or sheathing edge at the masonry", False, "Touching the sides.")
+    accessory: bool | None = yes_no("Fireplace accessory fitted", False, "Doors, grates with fans and the like.")
+    accessory_ul907: bool | None = yes_no("Accessory listed to UL 907", None, "On its label.", "accessory_standard")
+
+
+@dataclass(frozen=True, slots=True)
+class Nearby:
+    """Part of a building within reach of the chimney top."""
+
+    name: str = text("Nearby part", "dormer", "What it is.")
+    distance: float = length("Nearby distance", "8 ft", "0 ft", "60 ft", "Level, from the nearest chimney face.")
+    level: float = length("Nearby level", "16 ft", "0 ft", "120 ft", "Top, above finished floor.")
+
+
+@dataclass(frozen=True, slots=True)
+class Roof:
+    """The roof the chimney stands against."""
+
+    pitch: float = quantity("ratio", "Roof pitch", "8:12", "0", "3", "Rise over run.", "roof_pitch")
+    ridge_level: float = length("Ridge level", "22 ft", "7 ft", "100 ft", "Above finished floor.")
+    ridge_distance: float = length("Ridge distance", "8 ft", "0 ft", "80 ft", "Level, uphill chimney face to ridge.")
+    position: str = choice("Chimney on the roof", "on the slope", ("on the slope", "through the ridge"), "Where it comes out.")
+    ridge_runs: str = choice("Ridge runs", "along the opening", ("along the opening", "front to back"),
+                             "Which chimney side lies along the ridge.")
+    eaves_level: float = length("Eaves level", "9 ft", "0 ft", "80 ft", "Above finished floor.")
+    cricket: bool | None = yes_no("Cricket", None, "Saddle behind the chimney that sheds water.", "cricket_present")
+    cricket_height: float | None = length("Cricket height", None, "0 in", "96 in", "Ridge of the saddle over the roof.",
+                                          "cricket_height")
+    nearby: tuple[Nearby, ...] = pieces(Nearby, "Anything within reach", "Dormers, parapets, other roofs.")
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """One step of a mantel or trim profile."""
+
+    name: str = text("Trim piece", "mantel shelf", "What it is.")
+    place: str = choice("Trim place", "above", ("above", "beside"), "Of the opening.")
+    distance: float = length("Trim distance", "12 in", "0 in", "60 in", "Edge of the opening to the nearest point.",
+                             "trim_distance_to_opening")
+    projection: float = length("Trim projection", "1-1/2 in", "0 in", "36 in", "Out from the face.", "trim_projection")
+    height: float = length("Trim height", "2 in", "1/4 in", "60 in", "Of the piece, as seen from the front.")
+    combustible: bool = yes_no("Trim burns", True, "Wood and most composites do.", optional=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Surround:
+    """What the room sees of it."""
+
+    face: str = choice("Face", "brick", ("brick", "stone", "plaster", "tile"), "Finish of the breast in the room.")
+    trim: tuple[Trim, ...] = pieces(Trim, "Mantel and trim", "Every step of a moulded profile, one by one.")
+
+
+@dataclass(frozen=True, slots=True)
+class Fire:
+    """What burns."""
+
+    wood: str = choice("Wood", "hardwood", ("hardwood", "softwood"), "Kind of firewood.")
+    moisture: float = quantity("ratio", "Wood moisture", "20 %", "0 %", "100 %", "Water over wet wood.")
+    burn_rate: float = quantity("mass rate", "Burn rate", "3.5 kg/h", "0.5 kg/h", "30 kg/h", "Wood as burned.")
+
+
+@dataclass(frozen=True, slots=True)
+class Waste:
+    """Extra to order, over the net quantity."""
+
+    brick: float = quantity("ratio", "Brick waste", "10 %", "0 %", "50 %", "Breakage and cuts.")
+    firebrick: float = quantity("ratio", "Firebrick waste", "10 %", "0 %", "50 %", "Breakage and cuts.")
+    block: float = quantity("ratio", "Block waste", "5 %", "0 %", "50 %", "Breakage and cuts.")
+    section: float = quantity("ratio", "Section and liner waste", "0 %", "0 %", "50 %", "Spare pieces.")
+    mortar: float = quantity("ratio", "Mortar waste", "20 %", "0 %", "100 %", "Droppings and stiff batches.")
+    concrete: float = quantity("ratio", "Concrete waste", "10 %", "0 %", "50 %", "Uneven ground and spillage.")
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """Figures taken on site. Where one is given, the checks use it in place of the drawing's own."""
+
+    opening_area: float | None = quantity("area", "Measured opening area", None, "50 in2", "10000 in2", "Clear.",
+                                          "opening_area")
+    throat_area: float | None = quantity("area", "Measured throat area", None, "1 in2", "4000 in2", "Free.", "throat_area")
+    passage: float | None = quantity("area", "Measured least smoke chamber section", None, "1 in2", "4000 in2", "Free.",
+                                     "smoke_chamber_min_section")
+    flue_area: float | None = quantity("area", "Measured flue area", None, "1 in2", "4000 in2", "Net.", "flue_net_area")
+    chamber_slope: float | None = quantity("angle", "Measured smoke chamber slope", None, "0 deg", "89 deg",
+                                           "From the vertical, of the face that leans most.",
+                                           "smoke_chamber_slope_from_vertical")
+    corbel: float | None = length("Measured corbel step", None, "0 in", "12 in", "Of one course.", "corbel_per_course")
+    hearth_thickness: float | None = length("Measured hearth thickness", None, "0 in", "36 in", "Under the fire.",
+                                            "hearth_thickness")
+    liner_slope: float | None = quantity("angle", "Measured liner slope", None, "0 deg", "89 deg", "From the vertical.",
+                                         "liner_slope_from_vertical")
+    over_contact: float | None = length("Measured height over the roof", None, "-60 ft", "120 ft", "At the highest contact.",
+                                        "chimney_top_above_highest_roof_contact")
+    over_nearby: float | None = length("Measured height over the building", None, "-60 ft", "120 ft",
+                                       "Over anything within reach.", "chimney_top_above_building_within_10ft")
+    along_ridge: float | None = length("Measured chimney along the ridge", None, "4 in", "240 in", "Outside masonry.",
+                                       "chimney_dim_parallel_ridge")
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """A fireplace and its chimney, as somebody chose it."""
+
+    name: str = text("Name", "A plain fireplace", "Shown on every sheet.")
+    note: str = text("Note", "", "Whatever the reader should know; invented data says so here.")
+    method: str = choice("Way of building", "laid", ("laid", "modular"),
+                         "Laid in brick round clay liners, or set by hand in refractory sections.")
+    site: Site = Site()
+    house: House = House()
+    opening: Opening = Opening()
+    lintel: Lintel = Lintel()
+    firebox: Firebox = Firebox()
+    base: Base = Base()
+    hearth: Hearth = Hearth()
+    throat: Throat = Throat()
+    smoke_chamber: SmokeChamber = SmokeChamber()
+    flue: Flue = Flue()
+    chimney: Chimney = Chimney()
+    clearance: Clearance = Clearance()
+    roof: Roof = Roof()
+    surround: Surround = Surround()
+    fire: Fire = Fire()
+    waste: Waste = Waste()
+    measured: Measured = Measured()

@@ -1,0 +1,90 @@
+"""The design record and its door."""
+
+import dataclasses
+
+import pytest
+
+from fireplace_calc.change import all_inputs, book_names, change
+from fireplace_calc.design import Design
+from fireplace_calc.units import INCH, InputError
+
+
+@pytest.mark.parametrize("key", sorted(all_inputs()))
+def test_every_input_is_declared_in_full(key):
+    spec = all_inputs()[key]
+    assert spec.label and spec.help.endswith((".", "]")), "label and one line of help"
+    if spec.low is not None:
+        assert spec.low < spec.high
+        assert spec.default is None or spec.low <= spec.default <= spec.high
+    if spec.choices:
+        assert spec.default is None or spec.default in spec.choices
+
+
+def test_labels_and_book_names_are_given_once():
+    labels = [spec.label for spec in all_inputs().values()]
+    assert len(labels) == len(set(labels))
+    books = [spec.book for spec in all_inputs().values() if spec.book]
+    assert len(books) == len(set(books))
+
+
+def test_the_three_sliders_have_their_names():
+    inputs = all_inputs()
+    assert inputs["opening.width"].label == "Opening width"
+    assert inputs["opening.extension"].label == "Firebox extension"
+    assert inputs["flue.sections"].label == "Flue sections"
+
+
+def test_change_leaves_the_original_alone():
+    plain = Design()
+    trial = change(plain, {"opening.width": "48 in", "opening.extension": "8 in", "flue.sections": 24})
+    assert plain == Design()
+    assert trial.opening.width == pytest.approx(48 * INCH)
+    assert trial.opening.height == pytest.approx(38 * INCH)
+    assert trial.flue.sections == 24
+
+
+def test_a_book_name_is_as_good_as_a_dotted_key():
+    assert change(Design(), {"firebox_depth": "22 in"}) == change(Design(), {"firebox.depth": "22 in"})
+    assert book_names()["hearth_extension_front"] == "hearth.front"
+
+
+@pytest.mark.parametrize(("changes", "says"), [
+    ({"opening.width": 36}, ["Opening width", "36", "in"]),
+    ({"opening.width": "36"}, ["Opening width", "36", "in"]),
+    ({"opening.width": "10 ft"}, ["Opening width", "10 ft", "8'-0\"", "workable"]),
+    ({"opening.width": "36 kg"}, ["Opening width", "36 kg"]),
+    ({"opening.width": None}, ["Opening width", "unknown"]),
+    ({"flue.sections": 12.5}, ["Flue sections", "12.5", "whole number"]),
+    ({"flue.sections": 400}, ["Flue sections", "400", "4 to 40"]),
+    ({"opening.head": "gothic"}, ["Head", "gothic", "straight, segmental"]),
+    ({"throat.worked_from_room": "perhaps"}, ["Damper worked from the room", "perhaps", "yes or no"]),
+    ({"opening.witdh": "36 in"}, ["opening.witdh", "opening.width"]),
+    ({"roof.nearby": [{"name": "dormer", "hight": "3 ft"}]}, ["nearby", "hight", "level"]),
+    ({"flue.size": "13x14"}, ["13x14"]),
+    ({"firebox.depth": "14 in"}, ["Throat depth", "4\"", "rake"]),
+    ({"firebox.back_width": "40 in"}, ["Back width", "40", "splay"]),
+    ({"opening.head": "segmental", "opening.rise": "20 in"}, ["Arch rise", "half its span"]),
+])
+def test_an_error_is_one_sentence_that_names_the_input(changes, says):
+    with pytest.raises(InputError) as caught:
+        change(Design(), changes)
+    message = str(caught.value)
+    assert "\n" not in message
+    for words in says:
+        assert words in message
+
+
+def test_unknown_is_allowed_where_the_drawing_can_do_without():
+    assert change(Design(), {"hearth.material": "unknown"}).hearth.material is None
+    assert change(Design(), {"site.frost_depth": "42 in"}).site.frost_depth == pytest.approx(42 * INCH)
+
+
+def test_lists_of_pieces():
+    trial = change(Design(), {"surround.trim": [{"name": "shelf", "distance": "12 in", "projection": "1-1/2 in"}]})
+    assert trial.surround.trim[0].projection == pytest.approx(1.5 * INCH)
+    assert change(trial, {"surround.trim": trial.surround.trim}) == trial
+
+
+def test_records_are_frozen():
+    with pytest.raises(dataclasses.FrozenInstanceError):
+        Design().opening.width = 1.0

@@ -1,0 +1,1 @@
+"""Design of an open masonry fireplace and its chimney."""

@@ -1,0 +1,156 @@
+"""Published figures, read once from ``data/`` into frozen rows in SI. Every row keeps its source and confidence."""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+
+from fireplace_calc.units import INCH, PCF, PSF, SQIN, InputError
+
+DATA = Path(__file__).resolve().parent.parent / "data"
+"""The project's data folder, beside the package."""
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a figure comes from and how well it is known."""
+
+    text: str
+    address: str
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class RoundLiner:
+    """Clay liner known by its inside diameter. [m, m2]"""
+
+    size: str
+    inside: float
+    wall: float
+    net_area: float
+    source: Source
+
+
+@dataclass(frozen=True, slots=True)
+class RectangularLiner:
+    """Clay liner known by its outside size; ``inside`` follows from the wall. [m, m2]"""
+
+    size: str
+    outside_a: float
+    outside_b: float
+    wall: float
+    net_area: float
+    source: Source
+
+    @property
+    def inside_a(self) -> float:
+        """First inside dimension. [m]"""
+        return self.outside_a - 2 * self.wall
+
+    @property
+    def inside_b(self) -> float:
+        """Second inside dimension. [m]"""
+        return self.outside_b - 2 * self.wall
+
+
+@dataclass(frozen=True, slots=True)
+class RuleSource:
+    """Section, editions, address and confidence of one code row."""
+
+    key: str
+    section: str
+    editions: str
+    source: Source
+
+
+def rows(name: str) -> list[dict[str, str]]:
+    """Rows of one data file as they stand, by column name."""
+    with (DATA / name).open(newline="", encoding="utf-8") as file:
+        return list(csv.DictReader(file))
+
+
+def _source(row: dict[str, str]) -> Source:
+    return Source(row.get("source", ""), row["source_address"], row["confidence"])
+
+
+def _pick(table: dict, key: str, what: str):
+    try:
+        return table[key]
+    except KeyError:
+        raise InputError(f"{what} is {key!r}, but the table holds only {', '.join(table)}; for another use its own size.",
+                         what, ", ".join(table), key) from None
+
+
+@lru_cache(maxsize=1)
+def round_liners() -> dict[str, RoundLiner]:
+    """Round clay liners by inside diameter in inches."""
+    return {r["size"]: RoundLiner(r["size"], float(r["inside_diameter_in"]) * INCH, float(r["wall_in"]) * INCH,
+                                  float(r["net_area_in2"]) * SQIN, _source(r)) for r in rows("round_liners.csv")}
+
+
+@lru_cache(maxsize=1)
+def rectangular_liners() -> dict[str, RectangularLiner]:
+    """Rectangular clay liners by outside size in inches, short side first."""
+    return {r["size"]: RectangularLiner(r["size"], float(r["outside_a_in"]) * INCH, float(r["outside_b_in"]) * INCH,
+                                        float(r["wall_in"]) * INCH, float(r["net_area_in2"]) * SQIN, _source(r))
+            for r in rows("rectangular_liners.csv")}
+
+
+def _tidy(size: str) -> str:
+    return size.lower().replace("×", "x").replace("in", "").replace('"', "").replace(" ", "").replace("by", "x")
+
+
+def round_liner(size: str) -> RoundLiner:
+    """One round liner, by inside diameter such as ``"12"``.
+
+    >>> round(round_liner("12").net_area / SQIN)
+    113
+    """
+    return _pick(round_liners(), _tidy(size), "Flue size")
+
+
+def rectangular_liner(size: str) -> RectangularLiner:
+    """One rectangular liner, by outside size such as ``"13x18"``; the order of the sides does not matter.
+
+    >>> rectangular_liner("18 x 13").size
+    '13x18'
+    """
+    key = _tidy(size)
+    table = rectangular_liners()
+    swapped = "x".join(reversed(key.split("x")))
+    return _pick(table, swapped if key not in table and swapped in table else key, "Flue size")
+
+
+@lru_cache(maxsize=1)
+def densities() -> dict[str, tuple[float, Source]]:
+    """Density of each material and its source. [kg/m3]"""
+    return {r["material"]: (float(r["density_pcf"]) * PCF, _source(r)) for r in rows("densities.csv")}
+
+
+def density(material: str) -> float:
+    """Density of a material as laid. [kg/m3]
+
+    >>> round(density("concrete"))
+    2403
+    """
+    return _pick(densities(), material, "Material")[0]
+
+
+@lru_cache(maxsize=1)
+def soil_bearing() -> dict[str, tuple[float, Source]]:
+    """Presumptive bearing pressure of each soil class. [Pa]"""
+    return {r["soil"]: (float(r["bearing_psf"]) * PSF, _source(r)) for r in rows("soil_bearing.csv")}
+
+
+@lru_cache(maxsize=1)
+def crickets() -> tuple[tuple[float, float], ...]:
+    """Roof pitch [-] and cricket height over chimney width [-], as tabulated."""
+    return tuple((float(r["roof_rise_per_12"]) / 12, float(r["height_over_width"])) for r in rows("crickets.csv"))
+
+
+@lru_cache(maxsize=1)
+def rule_sources() -> dict[str, RuleSource]:
+    """Section, editions, address and confidence of every row of the US code table."""
+    return {r["id"]: RuleSource(r["id"], r["section"], r["edition"], _source(r)) for r in rows("us_irc_sources.csv")}

@@ -1,0 +1,264 @@
+"""Units at the door: text with a unit in, SI float out; SI float in, text in the reader's units out.
+
+Inside the package every number is an SI float. This is the only module that knows pint, and it wakes pint only for
+texts the short rules below cannot read.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from fractions import Fraction
+from functools import lru_cache
+from typing import Any
+
+INCH = 0.0254
+FOOT = 12 * INCH
+YARD = 3 * FOOT
+MM = 0.001
+SQIN = INCH**2
+SQFT = FOOT**2
+CUFT = FOOT**3
+CUYD = YARD**3
+POUND = 0.45359237
+G = 9.80665
+PSF = POUND * G / SQFT
+PCF = POUND / CUFT
+DEG = math.pi / 180
+
+FEET_INCHES, MILLIMETRES = "feet-inches", "millimetres"
+SYSTEMS = (FEET_INCHES, MILLIMETRES)
+
+SI_UNIT = {
+    "length": "m", "area": "m**2", "volume": "m**3", "angle": "rad", "temperature": "K", "pressure": "Pa", "speed": "m/s",
+    "mass": "kg", "mass rate": "kg/s", "density": "kg/m**3", "ratio": "", "power": "W", "flow": "m**3/s",
+}
+"""Kinds of quantity, and the SI unit each is held in."""
+
+EXAMPLES = {
+    "length": """"36 in", "3'-0\\"" or "914 mm\"""", "area": '"864 in2" or "0.56 m2"', "volume": '"400 m3" or "14000 ft3"',
+    "angle": '"45 deg"', "temperature": '"-10 degC" or "14 degF"', "pressure": '"5 Pa"', "speed": '"50 m/s" or "115 mph"',
+    "mass": '"20 kg" or "44 lb"', "mass rate": '"3.5 kg/h"', "density": '"2300 kg/m3"', "ratio": '"0.2", "20 %" or "7:12"',
+    "power": '"10 kW"', "flow": '"50 L/s" or "100 cfm"',
+}
+
+FACTORS = {
+    "length": {"in": INCH, "inch": INCH, "inches": INCH, '"': INCH, "ft": FOOT, "foot": FOOT, "feet": FOOT, "'": FOOT,
+               "mm": MM, "cm": 0.01, "m": 1.0, "yd": YARD},
+    "area": {"in2": SQIN, "ft2": SQFT, "mm2": 1e-6, "cm2": 1e-4, "m2": 1.0},
+    "volume": {"ft3": CUFT, "yd3": CUYD, "m3": 1.0, "L": 0.001, "in3": INCH**3},
+    "angle": {"deg": DEG, "rad": 1.0, "degrees": DEG, "°": DEG},
+    "pressure": {"Pa": 1.0, "kPa": 1000.0, "psf": PSF, "psi": PSF * 144},
+    "speed": {"m/s": 1.0, "mph": 1609.344 / 3600, "km/h": 1 / 3.6},
+    "mass": {"kg": 1.0, "lb": POUND, "t": 1000.0},
+    "mass rate": {"kg/h": 1 / 3600, "kg/s": 1.0, "lb/h": POUND / 3600},
+    "density": {"kg/m3": 1.0, "pcf": PCF, "lb/ft3": PCF},
+    "ratio": {"": 1.0, "%": 0.01},
+    "power": {"W": 1.0, "kW": 1000.0},
+    "flow": {"m3/s": 1.0, "L/s": 0.001, "m3/h": 1 / 3600, "cfm": CUFT / 60},
+}
+PRINTED = {
+    "in": INCH, "ft": FOOT, "m": 1.0, "mm": MM, "in2": SQIN, "ft2": SQFT, "m2": 1.0, "mm2": 1e-6, "ft3": CUFT, "yd3": CUYD,
+    "m3": 1.0, "deg": DEG, "psf": PSF, "lb": POUND, "kg": 1.0, "-": 1.0, "count": 1.0, "%": 0.01, "Pa": 1.0,
+}
+"""Units that rules and tables print in, and what one of each is in SI."""
+
+_NUMBER = r"(?:\d+(?:[ -]\d+/\d+|\.\d*)?(?:e[-+]?\d+)?|\d+/\d+|\.\d+)"
+_PLAIN = re.compile(rf"\s*([-+−]?)\s*({_NUMBER})\s*([^\d\s].*)?\s*$", re.I)
+_FEET = re.compile(rf"""\s*([-+−]?)\s*({_NUMBER})\s*(?:'|ft\b|feet\b|foot\b)\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""",
+                   re.I)
+_RISE = re.compile(rf"\s*({_NUMBER})\s*(?::|/|\s+in\s+)\s*({_NUMBER})\s*$", re.I)
+
+
+class InputError(ValueError):
+    """Something that came in cannot be used; the message is one sentence for the reader.
+
+    Attributes
+    ----------
+    name, allowed, received : str
+        Which input, what it may be, what came.
+    """
+
+    def __init__(self, message: str, name: str = "", allowed: str = "", received: Any = ""):
+        super().__init__(message)
+        self.name, self.allowed, self.received = name, allowed, received
+
+
+@lru_cache(maxsize=1)
+def registry():
+    """The one pint registry of the project, made when first needed."""
+    import pint
+
+    return pint.UnitRegistry(cache_folder=None, autoconvert_offset_to_baseunit=True)
+
+
+def _number(text: str) -> float:
+    whole = re.fullmatch(r"(\d+)[ -](\d+)/(\d+)", text)
+    if whole:
+        return float(int(whole[1]) + Fraction(int(whole[2]), int(whole[3])))
+    return float(Fraction(text)) if "/" in text else float(text)
+
+
+def _refuse(name: str, kind: str, received: Any, why: str) -> InputError:
+    return InputError(f"{name or kind.capitalize()} {why}: write {EXAMPLES[kind]}.", name, EXAMPLES[kind], received)
+
+
+def to_si(value: Any, kind: str, name: str = "") -> float:
+    """Read a quantity.
+
+    Parameters
+    ----------
+    value : str or pint quantity
+        With its unit. Feet and inches as a mason writes them, fractions too. Only a ratio may be a bare number.
+    kind : str
+        One of ``SI_UNIT``.
+    name : str
+        The input's label, for the message.
+
+    Returns
+    -------
+    float
+        In the SI unit of its kind.
+
+    Raises
+    ------
+    InputError
+        For a bare number, an unknown unit, the wrong kind of unit, or something that is no finite number.
+
+    Examples
+    --------
+    >>> to_si("3'-0\\"", "length") == to_si("36 in", "length") == to_si("3 ft", "length")
+    True
+    >>> to_si("7:12", "ratio")
+    0.5833333333333334
+    """
+    if isinstance(value, str):
+        return _read(value, kind, name)
+    if hasattr(value, "magnitude") and hasattr(value, "units"):
+        try:
+            return _finite(float(value.to(SI_UNIT[kind]).magnitude), kind, name, value)
+        except InputError:
+            raise
+        except Exception:
+            raise _refuse(name, kind, value, f"is {value}, which is no {kind}") from None
+    if kind == "ratio" and isinstance(value, (int, float)) and not isinstance(value, bool):
+        return _finite(float(value), kind, name, value)
+    if isinstance(value, (int, float)):
+        raise _refuse(name, kind, value, f"is {value}, which has no unit")
+    raise _refuse(name, kind, value, f"is {value!r}, which is no {kind}")
+
+
+def _finite(number: float, kind: str, name: str, received: Any) -> float:
+    if not math.isfinite(number):
+        raise _refuse(name, kind, received, f"is {received}, which is no finite number")
+    return number
+
+
+@lru_cache(maxsize=4096)
+def _read(given: str, kind: str, name: str) -> float:
+    text = given.replace("′", "'").replace("″", '"').replace("”", '"').replace("’", "'").replace("''", '"').replace("−", "-")
+    text = re.sub(r"(?<=\d)[ \u00a0\u202f](?=\d{3}(?!\d))", "", text).replace("²", "2").replace("³", "3").strip()
+    if kind == "length" and (m := _FEET.match(text)):
+        sign = -1.0 if m[1] == "-" else 1.0
+        return sign * (_number(m[2]) * FOOT + _number(m[3]) * INCH)
+    if kind == "ratio" and (m := _RISE.match(text)):
+        if _number(m[2]) == 0:
+            raise _refuse(name, kind, given, f"is {given}, which divides by nothing")
+        return _number(m[1]) / _number(m[2])
+    if m := _PLAIN.match(text):
+        unit = (m[3] or "").strip().replace("^", "").replace("**", "")
+        factor = FACTORS.get(kind, {}).get(unit)
+        if factor is not None:
+            return _finite((-1.0 if m[1] == "-" else 1.0) * _number(m[2]) * factor, kind, name, given)
+        if not unit:
+            raise _refuse(name, kind, given, f"is {given}, which has no unit")
+        if kind == "temperature" and unit.lower() in ("degc", "c", "°c"):
+            return (-1.0 if m[1] == "-" else 1.0) * _number(m[2]) + 273.15
+    try:
+        quantity = registry().Quantity(text)
+        if kind != "ratio" and quantity.dimensionless and quantity.units == registry().dimensionless:
+            raise _refuse(name, kind, given, f"is {given}, which has no unit")
+        return _finite(float(quantity.to(SI_UNIT[kind]).magnitude), kind, name, given)
+    except InputError:
+        raise
+    except Exception:
+        raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}") from None
+
+
+def in_unit(value: float, unit: str) -> float:
+    """An SI value in a printed unit.
+
+    >>> round(in_unit(0.9144, "in"), 9)
+    36.0
+    """
+    return value / PRINTED[unit]
+
+
+def from_unit(value: float, unit: str) -> float:
+    """A printed value in SI; the other way round from ``in_unit``."""
+    return value * PRINTED[unit]
+
+
+def feet_inches(metres: float, finest: int = 16, inches_only: bool = False) -> str:
+    """Length to the nearest sixteenth, as a mason reads it.
+
+    >>> feet_inches(0.9271)
+    '3\\'-0 1/2"'
+    >>> feet_inches(11.99 * INCH)
+    '1\\'-0"'
+    """
+    ticks = round(abs(metres) / INCH * finest)
+    sign = "-" if metres < 0 and ticks else ""
+    whole, part = divmod(ticks, finest)
+    feet, inches = (0, whole) if inches_only else divmod(whole, 12)
+    fraction = Fraction(part, finest)
+    text = f"{inches} {fraction}" if inches and fraction else f"{fraction if fraction else inches}"
+    if feet and fraction and not inches:
+        text = f"0 {fraction}"
+    return f"{sign}{feet}'-{text}\"" if feet else f'{sign}{text}"'
+
+
+def _round(value: float, digits: int) -> str:
+    text = f"{value:,.{digits}f}".replace(",", " ")
+    return text.lstrip("-") if not text.strip("-0. ") else text
+
+
+_SHOWN = {
+    "area": ((SQIN, "in²", 1), (1.0, "m²", 3)), "volume": ((CUFT, "ft³", 1), (1.0, "m³", 3)), "angle": ((DEG, "°", 1),) * 2,
+    "pressure": ((1.0, "Pa", 1),) * 2, "speed": ((1609.344 / 3600, "mph", 0), (1.0, "m/s", 1)),
+    "mass": ((POUND, "lb", 0), (1.0, "kg", 0)), "mass rate": ((POUND / 3600, "lb/h", 1), (1 / 3600, "kg/h", 1)),
+    "density": ((PCF, "lb/ft³", 0), (1.0, "kg/m³", 0)), "ratio": ((1.0, "", 3),) * 2, "power": ((1000.0, "kW", 1),) * 2,
+    "flow": ((CUFT / 60, "cfm", 0), (0.001, "L/s", 0)),
+}
+
+
+def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
+    """A value as text in the reader's units; the only place where numbers are rounded.
+
+    Parameters
+    ----------
+    value : float or None
+        In SI; ``None`` prints as unknown.
+    kind : str
+        One of ``SI_UNIT``, or ``count``.
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Examples
+    --------
+    >>> show(0.9271, "length", "millimetres"), show(0.9271, "length")
+    ('927 mm', '3\\'-0 1/2"')
+    """
+    if value is None:
+        return "unknown"
+    metric = units == MILLIMETRES
+    if kind == "length":
+        if not metric:
+            return feet_inches(value)
+        return f"{_round(value, 2)} m" if abs(value) >= 10 else f"{_round(value / MM, 0)} mm"
+    if kind == "temperature":
+        return f"{_round(value - 273.15, 1)} °C" if metric else f"{_round((value - 273.15) * 1.8 + 32, 0)} °F"
+    if kind == "count":
+        return f"{value:g}"
+    factor, unit, digits = _SHOWN[kind][metric]
+    return f"{_round(value / factor, digits)} {unit}".strip() if unit != "°" else f"{_round(value / factor, digits)}°"

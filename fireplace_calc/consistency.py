@@ -51,7 +51,11 @@ def require_consistent(design: Design) -> None:
     _at_most("Hearth slab", base.slab + firebox.floor,
              base.hearth_level + design.site.grade + base.footing_depth - base.footing_thickness,
              "slab and firebrick floor lie on the base above the footing; lower the footing or raise the hearth.")
-    bore(design.flue)
+    inside, coat = bore(design.flue), 1.5 * design.smoke_chamber.lining_thickness
+    _at_most("Flue, front to back,", inside.depth + coat, firebox.depth,
+             "the flue stands over the smoke chamber; deepen the firebox or take a shallower flue.")
+    _at_most("Smoke chamber, left to right,", max(inside.width, opening.width) + 2 * coat, opening.width + 2 * firebox.jamb,
+             "chamber and flue stand inside the breast; widen the jambs or take a narrower flue.")
     rise = design.flue.sections * (design.flue.section_height + design.flue.joint)
     _at_most("Crown", design.chimney.crown + design.chimney.wash + design.chimney.liner_above + design.chimney.shoulder, rise,
              "shoulder, crown and standing liner share the height of the flue.")

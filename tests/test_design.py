@@ -62,7 +62,7 @@ def test_a_book_name_is_as_good_as_a_dotted_key():
     ({"roof.nearby": [{"name": "dormer", "hight": "3 ft"}]}, ["nearby", "hight", "level"]),
     ({"flue.size": "13x14"}, ["13x14"]),
     ({"firebox.depth": "14 in"}, ["Throat depth", "4\"", "rake"]),
-    ({"firebox.back_width": "40 in"}, ["Back width", "40", "splay"]),
+    ({"firebox.back_width": "40 in"}, ["Back width", "3'-4\"", "splay"]),
     ({"opening.head": "segmental", "opening.rise": "20 in"}, ["Arch rise", "half its span"]),
 ])
 def test_an_error_is_one_sentence_that_names_the_input(changes, says):

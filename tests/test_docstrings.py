@@ -22,13 +22,13 @@ def public_functions():
                 yield pytest.param(thing, id=f"{info.name}.{name}")
 
 
-@pytest.mark.parametrize("function", public_functions())
+@pytest.mark.parametrize("function", list(public_functions()))
 def test_public_functions_say_what_they_are(function):
     text = inspect.getdoc(function)
     assert text and len(text.split("\n")[0]) > 10, "a first sentence"
 
 
-@pytest.mark.parametrize("function", public_functions())
+@pytest.mark.parametrize("function", list(public_functions()))
 def test_parameter_sections_agree_with_the_signature(function):
     text = inspect.getdoc(function) or ""
     if "Parameters\n" not in text:

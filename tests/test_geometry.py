@@ -74,8 +74,8 @@ def test_volume_of_each_part_is_its_slices_summed(design):
     arched = design.opening.head == "segmental"
     for p in made.parts + made.voids:
         tolerance = 2e-3 if round_flue or arched else 1e-8
-        if round_flue and p.name in ("flue liner", "gap round liner"):
-            tolerance = 2e-2
+        if (round_flue and p.name in ("flue liner", "gap round liner")) or p.name == "arch":
+            tolerance = 2e-2  # thin rings between 72-gons, and a crown whose cuts end in a square root
         assert volume_by_slices(p, 8 if arched else 1) == pytest.approx(p.volume, rel=tolerance), p.name
 
 

@@ -10,7 +10,7 @@ import fireplace_calc
 PACKAGE = Path(fireplace_calc.__file__).parent
 
 FLOORS = [
-    ["units"], ["tables"], ["inputs"], ["design"], ["solids"], ["frame"], ["consistency", "geometry"],
+    ["units"], ["tables"], ["inputs"], ["surroundings"], ["design"], ["solids"], ["frame"], ["consistency", "geometry"],
     ["change"], ["designfile", "facts", "bricks"], ["rules", "takeoff"], ["assess"], ["report"], ["drawing"],
     ["panels"], ["__init__", "__main__"],
 ]
@@ -74,4 +74,4 @@ def test_files_are_opened_in_few_rooms(path):
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
 def test_a_module_stays_one_idea_long(path):
-    assert len(path.read_text().splitlines()) <= 400, "split it: it is two ideas (aim at 40 to 300 lines)"
+    assert len(path.read_text().splitlines()) <= 300, "split it: it is two ideas (aim at 40 to 300 lines)"

@@ -1,0 +1,190 @@
+"""Design files: text that reads back to the identical record, and nothing that loads halfway."""
+
+import os
+import stat
+import tomllib
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from strategies import designs
+
+from fireplace_calc import designfile
+from fireplace_calc.change import all_inputs, change
+from fireplace_calc.design import Design
+from fireplace_calc.designfile import load, save, text_of, written
+from fireplace_calc.units import INCH, InputError
+
+SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
+LINES = st.text(st.characters(categories=["L", "N", "P", "S", "Zs"]).filter(str.isprintable), max_size=40).filter(
+    lambda line: line.strip().lower() != "unknown")
+LENGTHS = st.floats(0.0, 1.4)
+
+
+@st.composite
+def whole_records(draw):
+    """Designs that hold together, with odd texts, odd numbers, unknowns and lists in them."""
+    design = draw(designs())
+    trim = [{"name": draw(LINES), "place": draw(st.sampled_from(["above", "beside"])), "distance": f"{draw(LENGTHS)!r} m",
+             "projection": f"{draw(st.floats(0, 0.9))!r} m", "combustible": draw(st.booleans())}
+            for _ in range(draw(st.integers(0, 3)))]
+    nearby = [{"name": draw(LINES), "distance": f"{draw(st.floats(0, 18))!r} m", "level": f"{draw(st.floats(0, 36))!r} m"}
+              for _ in range(draw(st.integers(0, 3)))]
+    return change(design, {
+        "name": draw(LINES), "note": draw(LINES), "surround.trim": trim, "roof.nearby": nearby,
+        "site.winter": f"{draw(st.floats(214, 303))!r} K", "fire.burn_rate": f"{draw(st.floats(1 / 7000, 1 / 121))!r} kg/s",
+        "fire.moisture": draw(st.floats(0, 1)), "roof.pitch": draw(st.floats(0, 3)), "house.leakage": draw(st.floats(0.1, 40)),
+        "measured.chamber_slope": f"{draw(st.floats(0, 1.5))!r} rad", "site.wind": f"{draw(st.floats(10, 100))!r} m/s",
+        "site.soil": draw(st.sampled_from([None, "sand", "clay"])), "throat.worked_from_room": draw(st.sampled_from([None, True, False])),
+        "house.exhaust": f"{draw(st.floats(0, 2))!r} m3/s", "throat.damper_area": f"{draw(st.floats(0.001, 2))!r} m2",
+    })
+
+
+@SLOW
+@given(whole_records())
+def test_a_saved_design_reads_back_identical(tmp_path_factory, design):
+    path = tmp_path_factory.mktemp("designs") / "trial.toml"
+    save(design, path)
+    assert load(path) == design
+
+
+QUANTITIES = sorted(k for k, spec in all_inputs().items() if spec.low is not None and spec.kind != "count")
+
+
+@settings(deadline=None, max_examples=400)
+@given(st.sampled_from(QUANTITIES), st.floats(0, 1))
+def test_every_number_is_written_so_that_it_reads_back_identical(key, where):
+    spec = all_inputs()[key]
+    value = min(spec.low + where * (spec.high - spec.low), spec.high)
+    assert spec.read(tomllib.loads(f"x = {written(value, spec, key)}")["x"]) == value
+
+
+@pytest.mark.parametrize("key", QUANTITIES)
+def test_defaults_and_limits_are_written_as_people_write_them(key):
+    """Nothing declared in inches, feet or percent comes out as a long decimal."""
+    spec = all_inputs()[key]
+    for value in (spec.default, spec.low, spec.high):
+        assert len(written(value, spec, key)) <= 14
+
+
+def test_friendly_forms():
+    inputs = all_inputs()
+    trial = change(Design(), {"opening.width": "1067 mm", "flue.joint": "3/16 in", "fire.burn_rate": "3.5 kg/h",
+                              "site.winter": "-10 degC", "roof.pitch": "7:12", "fire.moisture": "20 %", "house.ceiling": "2.75 m"})
+    assert written(trial.opening.width, inputs["opening.width"]) == '"1067 mm"'
+    assert written(trial.flue.joint, inputs["flue.joint"]) == '"3/16 in"'
+    assert written(trial.fire.burn_rate, inputs["fire.burn_rate"]) == '"3.5 kg/h"'
+    assert written(trial.site.winter, inputs["site.winter"]) == '"-10 degC"'
+    assert written(trial.roof.pitch, inputs["roof.pitch"], "roof.pitch") == '"7:12"'
+    assert written(trial.fire.moisture, inputs["fire.moisture"]) == '"20 %"'
+    assert written(trial.house.ceiling, inputs["house.ceiling"]) == '"2750 mm"'
+
+
+def test_every_input_stands_in_the_file():
+    content = tomllib.loads(text_of(Design()))
+    flat = {f"{g}.{n}" if isinstance(v, dict) else g for g, v in content.items() for n in (v if isinstance(v, dict) else "-")}
+    assert flat == set(all_inputs())
+
+
+def test_what_is_left_out_takes_its_default(tmp_path):
+    path = tmp_path / "short.toml"
+    path.write_text('[opening]\nwidth = "42 in"\n')
+    assert load(path) == change(Design(), {"opening.width": "42 in"})
+    path.write_text("")
+    assert load(path) == Design()
+
+
+@pytest.mark.parametrize(("text", "says"), [
+    ('[opening]\nwidth = "12 ft"\n', ["opening.width", "12 ft", "1'-6\"", "8'-0\""]),
+    ("[opening]\nwidth = 42\n", ["opening.width", "42", "no unit"]),
+    ("[opening]\nwidth = true\n", ["opening.width", "True", "1'-6\""]),
+    ('[opening]\nwidth = ["36 in"]\n', ["opening.width", "['36 in']", "1'-6\""]),
+    ("[opening]\nwidth = 2024-05-01\n", ["opening.width", "2024", "wanted"]),
+    ('[opening.width]\nvalue = "36 in"\n', ["opening.width", "wanted"]),
+    ('[opening]\nwidth = "unknown"\n', ["opening.width", "unknown"]),
+    ('[opening]\nwitdh = "36 in"\n', ["opening.witdh", "opening.width"]),
+    ('[openning]\nwidth = "36 in"\n', ["openning", "opening"]),
+    ('opening = "wide"\n', ["opening", "wide", "table"]),
+    ('opening_width = "36 in"\n', ["opening_width", "width under [opening]"]),
+    ('"opening.width" = "36 in"\n', ["opening.width", "width under [opening]"]),
+    ('[opening]\n"opening.width" = "36 in"\n', ["opening.width", "dot"]),
+    ("[flue]\nsections = 12.0\n", ["flue.sections", "12.0", "whole number from 4 to 40"]),
+    ('[flue]\nsections = "twelve"\n', ["flue.sections", "twelve", "4 to 40"]),
+    ("[flue]\nsections = true\n", ["flue.sections", "True", "4 to 40"]),
+    ("[flue]\nsections = 99\n", ["flue.sections", "99", "4 to 40"]),
+    (f"[house]\nleakage = 1{'0' * 400}\n", ["house.leakage", "wanted"]),
+    ("[fire]\nmoisture = nan\n", ["fire.moisture", "nan"]),
+    ("[throat]\nworked_from_room = 1\n", ["throat.worked_from_room", "1", "yes or no"]),
+    ('[opening]\nhead = "gothic"\n', ["opening.head", "gothic", "straight, segmental"]),
+    ("[opening]\nhead = 3\n", ["opening.head", "3", "straight, segmental"]),
+    ("name = 7\n", ["name", "7", "text"]),
+    ('name = "two\\nlines"\n', ["name", "one line"]),
+    ('[roof]\nnearby = "dormer"\n', ["roof.nearby", "dormer", "list of tables"]),
+    ('[[roof.nearby]]\nhight = "3 ft"\n', ["roof.nearby", "hight", "level"]),
+    ('[[roof.nearby]]\nlevel = "300 ft"\n', ["roof.nearby", "300 ft", "120'-0\""]),
+    ('[[surround.trim]]\ncombustible = 1\n', ["surround.trim", "1", "yes or no"]),
+    ('[opening]\nwidth = "36 in"\nwidth = "40 in"\n', ["line 3"]),
+    ('[opening]\nwidth = "36 in\n', ["line 2"]),
+    ("[opening]\nwidth = 36 in\n", ["line 2"]),
+    ('[firebox]\ndepth = "14 in"\n', ["Throat depth", "rake"]),
+])
+def test_a_wrong_file_names_file_key_what_is_allowed_and_what_it_found(tmp_path, text, says):
+    path = tmp_path / "wrong.toml"
+    path.write_text(text)
+    with pytest.raises(InputError) as caught:
+        load(path)
+    message = str(caught.value)
+    assert message.startswith(str(path)) and "\n" not in message
+    for words in says:
+        assert words in message
+
+
+def test_what_is_no_text_file_is_refused(tmp_path):
+    (tmp_path / "picture.toml").write_bytes(b"\x89PNG\xff\xfe")
+    with pytest.raises(InputError, match="UTF-8"):
+        load(tmp_path / "picture.toml")
+    with pytest.raises(InputError, match="cannot be opened"):
+        load(tmp_path / "absent.toml")
+    with pytest.raises(InputError, match="cannot be opened"):
+        load(tmp_path)
+    (tmp_path / "deep.toml").write_text("x = " + "[" * 100_000)
+    with pytest.raises(InputError, match="TOML"):
+        load(tmp_path / "deep.toml")
+
+
+def test_saving_is_all_or_nothing(tmp_path, monkeypatch):
+    path = tmp_path / "kept.toml"
+    save(Design(), path)
+    before = path.read_bytes()
+
+    def full_disk(handle):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(designfile.os, "fsync", full_disk)
+    with pytest.raises(InputError, match="No space left"):
+        save(replace(Design(), name="another"), path)
+    assert path.read_bytes() == before
+    assert os.listdir(tmp_path) == ["kept.toml"]
+
+
+def test_saving_keeps_permissions_and_follows_links(tmp_path):
+    path, link = tmp_path / "real.toml", tmp_path / "link.toml"
+    save(Design(), path)
+    os.chmod(path, 0o640)
+    link.symlink_to(path)
+    save(change(Design(), {"opening.width": "40 in"}), link)
+    assert link.is_symlink() and stat.S_IMODE(path.stat().st_mode) == 0o640
+    assert load(path).opening.width == pytest.approx(40 * INCH)
+
+
+def test_a_folder_that_is_not_there_is_said(tmp_path):
+    with pytest.raises(InputError, match="cannot be written"):
+        save(Design(), tmp_path / "nowhere" / "design.toml")
+
+
+def test_comments_are_welcome(tmp_path):
+    path = tmp_path / "noted.toml"
+    path.write_text("# measured on site\n" + text_of(Design()).replace('"36 in"', '"36 in"  # clear', 1))
+    assert load(Path(path)) == Design()

@@ -5,14 +5,11 @@ from __future__ import annotations
 from math import hypot
 
 from fireplace_calc.design import Design
-from fireplace_calc.frame import back_width, bore
+from fireplace_calc.frame import SLIVER, back_width, bore
 from fireplace_calc.units import InputError, show
 
 STEEPEST = 2.0
 """A raked back leans forward no more than this per unit of its height; beyond, it is a ceiling and not a back. [-]"""
-
-SLIVER = 1e-9
-"""Lengths closer than this count as equal. [m]"""
 
 
 def _at_most(label: str, value: float, limit: float, why: str) -> None:
@@ -30,14 +27,15 @@ def require_consistent(design: Design) -> None:
     InputError
         Names the input to change, the most that fits, and why.
     """
-    opening, firebox, base, hearth = design.opening, design.firebox, design.base, design.hearth
+    opening, firebox, base = design.opening, design.firebox, design.base
+    hearth = max(base.hearth_level, design.hearth.drop)
+    rake = min(firebox.rake, max(firebox.depth - firebox.breast - design.throat.depth, 0.0))
     back = back_width(design)
     splay = (opening.width - back) / 2 / firebox.depth
     _at_most("Back width", back, opening.width, "the sides splay inward from the opening to the back.")
-    _at_most("Vertical back", firebox.vertical_back, opening.height + design.throat.height - firebox.rake / STEEPEST,
+    _at_most("Vertical back", firebox.vertical_back, opening.height + design.throat.height - rake / STEEPEST,
              "the back leans forward between here and the throat.")
-    _at_most("Throat depth", design.throat.depth, firebox.depth - firebox.rake - firebox.breast,
-             "breast, throat and rake share the firebox depth; deepen the box, or take off breast or rake.")
+    _at_most("Throat depth", design.throat.depth, 0.9 * firebox.depth, "the throat opens inside the firebox.")
     _at_most("Lining thickness", firebox.lining_thickness, min(firebox.wall, firebox.jamb / hypot(1.0, splay)),
              "wall and jamb count the lining in.")
     _at_most("Lintel bearing", design.lintel.bearing or 0.0, firebox.jamb, "the lintel rests on the jambs.")
@@ -45,17 +43,14 @@ def require_consistent(design: Design) -> None:
         _at_most("Arch rise", opening.rise, min(opening.width / 2, opening.height),
                  "a segment rises no more than half its span, and stays inside the opening.")
     _at_most("Lintel height", design.lintel.height, design.throat.height, "the lintel stays below the throat.")
-    _at_most("Hearth step", hearth.drop, base.hearth_level, "the extension cannot lie below the room floor.")
     _at_most("Transition", design.smoke_chamber.transition, design.smoke_chamber.height * 0.9,
              "it is the top of the smoke chamber.")
     _at_most("Hearth slab", base.slab + firebox.floor,
-             base.hearth_level + design.site.grade + base.footing_depth - base.footing_thickness,
+             hearth + design.site.grade + base.footing_depth - base.footing_thickness,
              "slab and firebrick floor lie on the base above the footing; lower the footing or raise the hearth.")
-    inside, coat = bore(design.flue), 1.5 * design.smoke_chamber.lining_thickness
-    _at_most("Flue, front to back,", inside.depth + coat, firebox.depth,
-             "the flue stands over the smoke chamber; deepen the firebox or take a shallower flue.")
-    _at_most("Smoke chamber, left to right,", max(inside.width, opening.width) + 2 * coat, opening.width + 2 * firebox.jamb,
-             "chamber and flue stand inside the breast; widen the jambs or take a narrower flue.")
+    bore(design.flue)
+    _at_most("Smoke chamber lining thickness", 2 * design.smoke_chamber.lining_thickness, min(firebox.jamb, firebox.wall) + 1e-3,
+             "lining and wall share the thickness beside the chamber.")
     rise = design.flue.sections * (design.flue.section_height + design.flue.joint)
     _at_most("Crown", design.chimney.crown + design.chimney.wash + design.chimney.liner_above + design.chimney.shoulder, rise,
              "shoulder, crown and standing liner share the height of the flue.")

@@ -11,7 +11,7 @@ from fireplace_calc.inputs import choice, count, length, quantity, text, yes_no
 from fireplace_calc.surroundings import Clearance, Fire, House, Measured, Roof, Site, Surround, Waste
 
 BRICKS = ("9 x 4-1/2 x 2-1/2 in", "9 x 4-1/2 x 3 in", "9 x 4-1/2 x 2 in")
-MASONRY = ("solid units", "hollow units grouted solid", "stone", "concrete", "hollow units ungrouted")
+MASONRY = ("solid units", "hollow grouted solid", "stone", "concrete", "hollow ungrouted")
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +56,7 @@ class Firebox:
     splay: float = quantity("ratio", "Splay", "4:12", "0", "1",
                             "How far each side closes in over the depth; used while the back width is unknown.")
     vertical_back: float = length("Vertical back", "14 in", "0 in", "60 in", "Height before the back leans forward.")
-    rake: float = length("Rake", "8 in", "0 in", "30 in", "How far the back leans forward by the time it reaches the throat.")
+    rake: float = length("Rake", "8 in", "0 in", "30 in", "How far the back leans forward by the throat; less where the box is too shallow for it.")
     breast: float = length("Breast", "8 in", "2 in", "24 in", "Thickness of the wall over the opening.")
     jamb: float = length("Jamb", "12 in", "2 in", "48 in", "Masonry beside the opening, at the face.")
     wall: float = length("Firebox wall", "8-1/2 in", "2 in", "36 in", "Back and sides, lining counted in.",
@@ -111,10 +111,10 @@ class Hearth:
     bed: float = length("Hearth extension bed", "4 in", "1 in", "24 in", "Concrete that carries the extension.")
     drop: float = length("Hearth step", "0 in", "0 in", "48 in", "Firebox floor above the top of the extension.",
                          "opening_bottom_above_extension_top")
-    material: str | None = choice("Hearth material", "stone", ("concrete", "brick", "stone", "tile", "wood"),
+    material: str | None = choice("Hearth material", "stone", ("concrete", "masonry", "brick", "stone", "tile", "wood"),
                                   "Of the extension.", "hearth_material", optional=True)
-    noncombustible_support: bool | None = yes_no("Noncombustible support", None, "Nothing that burns carries the hearth.",
-                                                 "hearth_support")
+    support: str | None = choice("Hearth support", None, ("noncombustible", "combustible"), "What carries the hearth.",
+                                 "hearth_support")
     forms_removed: bool | None = yes_no("Forms removed", None, "No timber formwork is left under the hearth.")
 
 
@@ -132,7 +132,7 @@ class Throat:
                                          "damper_height_above_opening")
     damper_area: float | None = quantity("area", "Damper free area", None, "1 in2", "4000 in2",
                                          "Wide open, from the damper's own data.", "damper_free_area")
-    damper_material: str | None = choice("Damper material", None, ("ferrous metal", "other metal", "other"),
+    damper_material: str | None = choice("Damper material", None, ("ferrous", "other metal", "other"),
                                          "Of blade and frame.", "damper_material")
     worked_from_room: bool | None = yes_no("Damper worked from the room", None, "Without reaching into a fire.",
                                            "damper_operable_from_room")
@@ -177,9 +177,8 @@ class Flue:
     casing: float = length("Flue casing", "2-1/2 in", "1 in", "12 in", "Cast round the liner in one piece (modular).")
     offset: float = length("Flue offset", "0 in", "0 in", "60 in", "Sideways shift of the flue.")
     offset_rise: float = length("Offset rise", "48 in", "6 in", "240 in", "Height over which the flue shifts.")
-    liner: str | None = choice("Liner kind", "clay to ASTM C315",
-                               ("clay to ASTM C315", "listed system to UL 1777", "listed factory-built unit",
-                                "approved to 1800 F", "unlined", "other"), "What the smoke touches.", "liner_kind", optional=True)
+    liner: str | None = choice("Liner kind", "ASTM C315 clay",
+                               ("ASTM C315 clay", "UL 1777 system", "listed factory unit", "approved to 1800 F", "unlined", "other"), "What the smoke touches.", "liner_kind", optional=True)
     area_from: str | None = choice("Flue area from", "table", ("table", "manufacturer", "field measured", "own sum"),
                                    "Where the net area comes from.", "flue_area_source", optional=True)
     route: str | None = choice("Flue sizing route", "ratio", ("ratio", "chart"),

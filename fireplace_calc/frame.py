@@ -14,6 +14,10 @@ REACH = 10 * FOOT
 """Level distance within which the chimney top is compared with the building. [m]"""
 
 
+SLIVER = 1e-9
+"""Lengths closer than this count as equal. [m]"""
+
+
 @dataclass(frozen=True, slots=True)
 class Bore:
     """Inside of the flue and the wall of its liner, as it stands in the chimney.
@@ -112,6 +116,8 @@ class Frame:
     downhill_contact: float
     highest_within_reach: float
     highest_within_reach_is: str
+    adjusted: tuple[str, ...] = ()
+    """What was drawn otherwise than asked, because the parts would not fit: one sentence each."""
 
     def half_at(self, y: float) -> float:
         """Half the width between the splayed sides at depth ``y``."""
@@ -155,7 +161,9 @@ class Frame:
         rise = self.taper_top - self.throat
         flue_front = self.flue_y - self.bore.depth / 2
         side = abs(self.throat_width - self.bore.width) / 2
-        return {"sides": atan(side / rise), "front": atan(abs(flue_front - self.throat_front) / rise), "back": 0.0}
+        flue_back = self.flue_y + self.bore.depth / 2
+        return {"sides": atan(side / rise), "front": atan(abs(flue_front - self.throat_front) / rise),
+                "back": atan(abs(flue_back - self.depth) / rise)}
 
     @property
     def chamber_least_section(self) -> float:
@@ -193,7 +201,7 @@ def back_width(design: Design) -> float:
 def frame(design: Design) -> Frame:
     """Hang every level and line of a design on the room floor, the opening plane and the centre line."""
     o, fb, b, sc, fl, ch = (design.opening, design.firebox, design.base, design.smoke_chamber, design.flue, design.chimney)
-    hearth = b.hearth_level
+    hearth = max(b.hearth_level, design.hearth.drop)
     opening_top = hearth + o.height
     throat = opening_top + design.throat.height
     flue_start = throat + sc.height
@@ -202,7 +210,9 @@ def frame(design: Design) -> Frame:
     footing_bottom = -design.site.grade - b.footing_depth
     slab_top = hearth - fb.floor
     width, back = o.width, back_width(design)
-    throat_back = fb.depth - fb.rake
+    rake = min(fb.rake, max(fb.depth - fb.breast - design.throat.depth, 0.0))
+    throat_back = fb.depth - rake
+    breast = min(fb.breast, throat_back - design.throat.depth)
 
     inside = bore(fl)
     casing = fl.casing if design.method == "modular" else 0.0
@@ -210,6 +220,8 @@ def frame(design: Design) -> Frame:
     unit_depth = inside.depth / 2 + inside.wall + casing
     shoulder_top = flue_start + ch.shoulder
     stack_half, stack_depth = unit_half + ch.gap + ch.wall, unit_depth + ch.gap + ch.wall
+    flue_y = max(fb.depth - inside.depth / 2, stack_depth)
+    block_half, block_back = max(width / 2 + fb.jamb, stack_half), max(fb.depth + fb.wall, flue_y + stack_depth)
     offset_top = shoulder_top + (fl.offset_rise if fl.offset else 0.0)
 
     contact, downhill, highest, what = _roof(design, 2 * stack_half, 2 * stack_depth)
@@ -219,14 +231,31 @@ def frame(design: Design) -> Frame:
         back_bend=hearth + fb.vertical_back, spring=opening_top - (o.rise if o.head == "segmental" else 0.0),
         opening_top=opening_top, throat=throat, taper_top=flue_start - sc.transition, flue_start=flue_start,
         shoulder_top=shoulder_top, crown_bottom=crown_top - ch.wash - ch.crown, crown_top=crown_top, liner_top=liner_top,
-        half_width=width / 2, side_slope=(width - back) / 2 / fb.depth, back_width=back, breast=fb.breast, depth=fb.depth,
+        half_width=width / 2, side_slope=(width - back) / 2 / fb.depth, back_width=back, breast=breast, depth=fb.depth,
         throat_front=throat_back - design.throat.depth, throat_back=throat_back,
-        block_half=width / 2 + fb.jamb, block_back=fb.depth + fb.wall,
+        block_half=block_half, block_back=block_back,
         bore=inside, unit_half=unit_half, unit_depth=unit_depth, cavity_half=unit_half + ch.gap,
         cavity_depth=unit_depth + ch.gap, stack_half=stack_half, stack_depth=stack_depth,
-        flue_y=fb.depth - inside.depth / 2, offset=fl.offset, offset_bottom=shoulder_top, offset_top=offset_top,
+        flue_y=flue_y, offset=fl.offset, offset_bottom=shoulder_top, offset_top=offset_top,
         uphill_contact=contact, downhill_contact=downhill, highest_within_reach=highest, highest_within_reach_is=what,
+        adjusted=_adjustments(design, rake=rake, breast=breast, hearth=hearth, flue_y=flue_y, block_half=block_half),
     )
+
+
+def _adjustments(design: Design, rake: float, breast: float, hearth: float, flue_y: float, block_half: float) -> tuple[str, ...]:
+    """One sentence for everything that is drawn otherwise than asked."""
+    fb, said = design.firebox, []
+    if rake < fb.rake - SLIVER:
+        said.append("The back is raked less than asked: breast, throat and rake share the firebox depth.")
+    if breast < fb.breast - SLIVER:
+        said.append("The breast is drawn thinner than asked: the throat needs the depth.")
+    if hearth > design.base.hearth_level:
+        said.append("The hearth is drawn higher than asked: its extension cannot lie below the room floor.")
+    if flue_y > fb.depth - bore(design.flue).depth / 2 + SLIVER:
+        said.append("The flue is set back behind the firebox: over so shallow a box it would stand out of the breast.")
+    if block_half > design.opening.width / 2 + fb.jamb + SLIVER:
+        said.append("The breast is drawn wider than asked: it carries the chimney.")
+    return tuple(said)
 
 
 def _roof(design: Design, across: float, deep: float) -> tuple[float, float, float, str]:

@@ -1,100 +1,20 @@
-"""What a design makes: the stack of levels, and every part as a solid with a name and a material.
-
-A part is what its ``adds`` hold less what its ``cuts`` take away; cuts lie inside adds and never overlap, so volumes
-add and subtract exactly.
-"""
+"""What a design makes: every part built as a solid, from the footing up. The only source of dimensions."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from math import hypot
 
 from fireplace_calc.design import Design
-from fireplace_calc.frame import Frame, frame
-from fireplace_calc.solids import ArchRing, ArchVoid, Cylinder, Loft, Polygon, Solid, box, level_cuts, prism
+from fireplace_calc.frame import frame
+from fireplace_calc.parts import Geometry, Part, part
+from fireplace_calc.solids import ArchRing, ArchVoid, Cylinder, Loft, Polygon, Solid, box, prism
 
-FIREBOX_MASONRY = {"stone": "stone", "concrete": "concrete", "hollow units grouted solid": "grouted block",
-                   "hollow units ungrouted": "block"}
+FIREBOX_MASONRY = {"stone": "stone", "concrete": "concrete", "hollow grouted solid": "grouted block",
+                   "hollow ungrouted": "block"}
 LININGS = {"firebrick": "firebrick", "refractory section": "refractory", "other approved": "refractory", "none": "brick"}
 CHAMBER_LININGS = {"firebrick": "firebrick", "vitrified clay": "clay liner", "parged": "parging", None: "parging"}
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """A named solid of one material; ``volume`` in m3."""
-
-    name: str
-    material: str
-    adds: tuple[Solid, ...]
-    cuts: tuple[Solid, ...] = ()
-    volume: float = 0.0
-
-    def plan(self, z: float) -> tuple[list[Polygon], list[Polygon]]:
-        """Level cut at ``z``: polygons of the part, and the holes in them. [m]"""
-        return ([p for s in self.adds for p in level_cuts(s, z)], [p for s in self.cuts for p in level_cuts(s, z)])
-
-    @property
-    def bottom(self) -> float:
-        """Lowest level. [m]"""
-        return min(s.bottom for s in self.adds)
-
-    @property
-    def top(self) -> float:
-        """Highest level. [m]"""
-        return max(s.top for s in self.adds)
-
-
-def part(name: str, material: str, adds: Iterable[Solid], cuts: Iterable[Solid] = ()) -> Part:
-    """Make a part and sum its volume once."""
-    adds = tuple(s for s in adds if s.top - s.bottom > 1e-12)
-    cuts = tuple(s for s in cuts if s.top - s.bottom > 1e-12)
-    return Part(name, material, adds, cuts, sum(s.volume for s in adds) - sum(s.volume for s in cuts))
-
-
-@dataclass(frozen=True)
-class Geometry:
-    """Levels, parts, and what is air between them.
-
-    Attributes
-    ----------
-    design : Design
-    frame : Frame
-        Every level and line.
-    parts : tuple of Part
-        In order from the footing up.
-    voids : tuple of Part
-        Firebox, smoke chamber, flue and the gap round it, as air.
-    outer : Part
-        The whole as one solid, voids filled.
-    """
-
-    design: Design
-    frame: Frame
-    parts: tuple[Part, ...]
-    voids: tuple[Part, ...]
-    outer: Part
-
-    @cached_property
-    def by_name(self) -> dict[str, Part]:
-        """Parts and voids by name."""
-        return {p.name: p for p in self.parts + self.voids}
-
-    @cached_property
-    def levels(self) -> dict[str, float]:
-        """Level of everything that has a name on the drawing, bottom to top. [m]"""
-        f = self.frame
-        named = {
-            "footing bottom": f.footing_bottom, "footing top": f.footing_top, "grade": f.grade, "floor": 0.0,
-            "hearth extension": f.extension_top, "hearth": f.hearth, "back bend": f.back_bend,
-            "opening top": f.opening_top, "throat": f.throat, "smoke chamber top": f.taper_top, "flue start": f.flue_start,
-            "shoulder top": f.shoulder_top, "roof contact": f.uphill_contact, "ridge": self.design.roof.ridge_level,
-            "crown": f.crown_top, "flue top": f.liner_top,
-        }
-        if f.spring < f.opening_top:
-            named["spring line"] = f.spring
-        return dict(sorted(named.items(), key=lambda item: item[1]))
 
 
 def _stack(bottom: float, top: float, outline: Callable[[float], Polygon], breaks: Iterable[float] = ()) -> list[Loft]:
@@ -155,9 +75,11 @@ class _Builder:
         rise = f.taper_top - f.throat
         half = f.bore.width / 2 if upper else f.throat_width / 2
         front = f.flue_y - f.bore.depth / 2 if upper else f.throat_front
+        back = f.flue_y + f.bore.depth / 2 if upper else f.depth
         side = spread * hypot(1.0, (f.throat_width - f.bore.width) / 2 / rise)
         ahead = spread * hypot(1.0, (f.flue_y - f.bore.depth / 2 - f.throat_front) / rise)
-        return _centred(half + side, front - ahead, f.depth + spread)
+        behind = spread * hypot(1.0, (f.flue_y + f.bore.depth / 2 - f.depth) / rise)
+        return _centred(half + side, front - ahead, back + behind)
 
     def chamber(self, spread: float = 0.0) -> Loft:
         return Loft(self.f.throat, self.f.taper_top, self.chamber_outline(False, spread), self.chamber_outline(True, spread))

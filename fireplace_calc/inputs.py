@@ -99,7 +99,7 @@ class Input:
         return int(number)
 
     def _read_choice(self, value: Any) -> str:
-        word = str(value).strip().lower() if isinstance(value, str) else value
+        word = value.strip().lower().replace("_", " ") if isinstance(value, str) else value
         for choice in self.choices:
             if word == choice.lower():
                 return choice

@@ -53,7 +53,7 @@ class Clearance:
     back: float | None = length("Air behind", "4 in", "0 in", "48 in", "Masonry face to framing.", "clear_back", optional=True)
     chimney: float | None = length("Air round chimney", "2 in", "0 in", "48 in", "Masonry face to framing.", "clear_chimney",
                                    optional=True)
-    fill: str | None = choice("In the air space", None, ("nothing", "fireblock only", "noncombustible material", "other"),
+    fill: str | None = choice("In the air space", None, ("none", "fireblock", "noncombustible", "other"),
                               "What has been put there.", "airspace_fill")
     fireblock: str | None = choice("Fireblock", None, ("noncombustible", "wood or gypsum", "none"),
                                    "Where floors and ceilings meet the masonry.", "fireblock_material")

@@ -12,18 +12,15 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Any
 
-INCH = 0.0254
-FOOT = 12 * INCH
-YARD = 3 * FOOT
-MM = 0.001
-SQIN = INCH**2
-SQFT = FOOT**2
-CUFT = FOOT**3
-CUYD = YARD**3
-POUND = 0.45359237
-G = 9.80665
-PSF = POUND * G / SQFT
-PCF = POUND / CUFT
+_IN, _FT, _LB = Fraction("0.0254"), Fraction("0.3048"), Fraction("0.45359237")
+_PSF = _LB * Fraction("9.80665") / _FT**2
+_H, _MILE = Fraction(3600), Fraction("1609.344")
+
+INCH, FOOT, MM = float(_IN), float(_FT), 0.001
+SQIN, SQFT = float(_IN**2), float(_FT**2)
+CUFT, CUYD = float(_FT**3), float(27 * _FT**3)
+POUND, G = float(_LB), 9.80665
+PSF, PCF = float(_PSF), float(_LB / _FT**3)
 DEG = math.pi / 180
 
 FEET_INCHES, MILLIMETRES = "feet-inches", "millimetres"
@@ -42,32 +39,35 @@ EXAMPLES = {
     "power": '"10 kW"', "flow": '"50 L/s" or "100 cfm"',
 }
 
-FACTORS = {
-    "length": {"in": INCH, "inch": INCH, "inches": INCH, '"': INCH, "ft": FOOT, "foot": FOOT, "feet": FOOT, "'": FOOT,
-               "mm": MM, "cm": 0.01, "m": 1.0, "yd": YARD},
-    "area": {"in2": SQIN, "ft2": SQFT, "mm2": 1e-6, "cm2": 1e-4, "m2": 1.0},
-    "volume": {"ft3": CUFT, "yd3": CUYD, "m3": 1.0, "L": 0.001, "in3": INCH**3},
-    "angle": {"deg": DEG, "rad": 1.0, "degrees": DEG, "°": DEG},
-    "pressure": {"Pa": 1.0, "kPa": 1000.0, "psf": PSF, "psi": PSF * 144},
-    "speed": {"m/s": 1.0, "mph": 1609.344 / 3600, "km/h": 1 / 3.6},
-    "mass": {"kg": 1.0, "lb": POUND, "t": 1000.0},
-    "mass rate": {"kg/h": 1 / 3600, "kg/s": 1.0, "lb/h": POUND / 3600},
-    "density": {"kg/m3": 1.0, "pcf": PCF, "lb/ft3": PCF},
-    "ratio": {"": 1.0, "%": 0.01},
-    "power": {"W": 1.0, "kW": 1000.0},
-    "flow": {"m3/s": 1.0, "L/s": 0.001, "m3/h": 1 / 3600, "cfm": CUFT / 60},
+_DEG = Fraction(DEG)
+FACTORS: dict[str, dict[str, Fraction]] = {
+    "length": {"in": _IN, "inch": _IN, "inches": _IN, '"': _IN, "ft": _FT, "foot": _FT, "feet": _FT, "'": _FT,
+               "mm": Fraction(1, 1000), "cm": Fraction(1, 100), "m": Fraction(1), "yd": 3 * _FT},
+    "area": {"in2": _IN**2, "ft2": _FT**2, "mm2": Fraction(1, 10**6), "cm2": Fraction(1, 10**4), "m2": Fraction(1)},
+    "volume": {"ft3": _FT**3, "yd3": 27 * _FT**3, "m3": Fraction(1), "L": Fraction(1, 1000)},
+    "angle": {"deg": _DEG, "degrees": _DEG, "°": _DEG, "rad": Fraction(1)},
+    "pressure": {"Pa": Fraction(1), "kPa": Fraction(1000), "psf": _PSF, "psi": 144 * _PSF},
+    "speed": {"m/s": Fraction(1), "mph": _MILE / _H, "km/h": 1000 / _H},
+    "mass": {"kg": Fraction(1), "lb": _LB, "t": Fraction(1000)},
+    "mass rate": {"kg/h": 1 / _H, "kg/s": Fraction(1), "lb/h": _LB / _H},
+    "density": {"kg/m3": Fraction(1), "pcf": _LB / _FT**3, "lb/ft3": _LB / _FT**3},
+    "ratio": {"": Fraction(1), "%": Fraction(1, 100)},
+    "power": {"W": Fraction(1), "kW": Fraction(1000)},
+    "flow": {"m3/s": Fraction(1), "L/s": Fraction(1, 1000), "m3/h": 1 / _H, "cfm": _FT**3 / 60},
 }
+"""What one of each unit is in SI, exactly, so that 3'-0", 3 ft and 36 in come out as the same float."""
+
 PRINTED = {
     "in": INCH, "ft": FOOT, "m": 1.0, "mm": MM, "in2": SQIN, "ft2": SQFT, "m2": 1.0, "mm2": 1e-6, "ft3": CUFT, "yd3": CUYD,
     "m3": 1.0, "deg": DEG, "psf": PSF, "lb": POUND, "kg": 1.0, "-": 1.0, "count": 1.0, "%": 0.01, "Pa": 1.0,
 }
 """Units that rules and tables print in, and what one of each is in SI."""
 
-_NUMBER = r"(?:\d+(?:[ -]\d+/\d+|\.\d*)?(?:e[-+]?\d+)?|\d+/\d+|\.\d+)"
-_PLAIN = re.compile(rf"\s*([-+−]?)\s*({_NUMBER})\s*([^\d\s].*)?\s*$", re.I)
+_NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.?\d*(?:e[-+]?\d+)?|\.\d+)"
+_PLAIN = re.compile(rf"\s*([-+−]?)\s*({_NUMBER})\s*([^\d\s].*)?\s*$", re.IGNORECASE)
 _FEET = re.compile(rf"""\s*([-+−]?)\s*({_NUMBER})\s*(?:'|ft\b|feet\b|foot\b)\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""",
-                   re.I)
-_RISE = re.compile(rf"\s*({_NUMBER})\s*(?::|/|\s+in\s+)\s*({_NUMBER})\s*$", re.I)
+                   re.IGNORECASE)
+_RISE = re.compile(rf"\s*({_NUMBER})\s*(?::|/|\s+in\s+)\s*({_NUMBER})\s*$", re.IGNORECASE)
 
 
 class InputError(ValueError):
@@ -92,11 +92,9 @@ def registry():
     return pint.UnitRegistry(cache_folder=None, autoconvert_offset_to_baseunit=True)
 
 
-def _number(text: str) -> float:
+def _number(text: str) -> Fraction:
     whole = re.fullmatch(r"(\d+)[ -](\d+)/(\d+)", text)
-    if whole:
-        return float(int(whole[1]) + Fraction(int(whole[2]), int(whole[3])))
-    return float(Fraction(text)) if "/" in text else float(text)
+    return int(whole[1]) + Fraction(int(whole[2]), int(whole[3])) if whole else Fraction(text.rstrip("."))
 
 
 def _refuse(name: str, kind: str, received: Any, why: str) -> InputError:
@@ -154,26 +152,36 @@ def _finite(number: float, kind: str, name: str, received: Any) -> float:
     return number
 
 
+def _by_rule(text: str, kind: str) -> float | None:
+    """Read the common texts without waking pint; nothing when none of the rules fits."""
+    if kind == "length" and (m := _FEET.match(text)):
+        return float((-1 if m[1] == "-" else 1) * (_number(m[2]) * _FT + _number(m[3]) * _IN))
+    if kind == "ratio" and (m := _RISE.match(text)):
+        return float(_number(m[1]) / _number(m[2]))
+    if m := _PLAIN.match(text):
+        number = (-1 if m[1] == "-" else 1) * _number(m[2])
+        unit = (m[3] or "").strip().replace("^", "").replace("**", "")
+        if (factor := FACTORS.get(kind, {}).get(unit)) is not None:
+            return float(number * factor)
+        if kind == "temperature" and unit.lower() in ("degc", "c", "°c"):
+            return float(number + Fraction("273.15"))
+        if kind == "temperature" and unit.lower() in ("degf", "f", "°f"):
+            return float((number + Fraction("459.67")) * 5 / 9)
+    return None
+
+
 @lru_cache(maxsize=4096)
 def _read(given: str, kind: str, name: str) -> float:
     text = given.replace("′", "'").replace("″", '"').replace("”", '"').replace("’", "'").replace("''", '"').replace("−", "-")
     text = re.sub(r"(?<=\d)[ \u00a0\u202f](?=\d{3}(?!\d))", "", text).replace("²", "2").replace("³", "3").strip()
-    if kind == "length" and (m := _FEET.match(text)):
-        sign = -1.0 if m[1] == "-" else 1.0
-        return sign * (_number(m[2]) * FOOT + _number(m[3]) * INCH)
-    if kind == "ratio" and (m := _RISE.match(text)):
-        if _number(m[2]) == 0:
-            raise _refuse(name, kind, given, f"is {given}, which divides by nothing")
-        return _number(m[1]) / _number(m[2])
-    if m := _PLAIN.match(text):
-        unit = (m[3] or "").strip().replace("^", "").replace("**", "")
-        factor = FACTORS.get(kind, {}).get(unit)
-        if factor is not None:
-            return _finite((-1.0 if m[1] == "-" else 1.0) * _number(m[2]) * factor, kind, name, given)
-        if not unit:
-            raise _refuse(name, kind, given, f"is {given}, which has no unit")
-        if kind == "temperature" and unit.lower() in ("degc", "c", "°c"):
-            return (-1.0 if m[1] == "-" else 1.0) * _number(m[2]) + 273.15
+    try:
+        number = _by_rule(text, kind)
+    except ZeroDivisionError:
+        raise _refuse(name, kind, given, f"is {given}, which divides by nothing") from None
+    if number is not None:
+        return _finite(number, kind, name, given)
+    if _PLAIN.match(text) and not (_PLAIN.match(text)[3] or "").strip():
+        raise _refuse(name, kind, given, f"is {given}, which has no unit")
     try:
         quantity = registry().Quantity(text)
         if kind != "ratio" and quantity.dimensionless and quantity.units == registry().dimensionless:

@@ -31,7 +31,7 @@ def designs(draw) -> Design:
         "lintel.material": draw(st.sampled_from(["steel", "stone", "reinforced concrete", None])),
         "lintel.height": draw(_inches(1, 7)), "lintel.bearing": draw(_inches(0, 8)),
         "firebox.breast": f"{breast} in", "firebox.rake": f"{rake} in",
-        "firebox.depth": f"{max(breast + throat + rake + spare, 14)} in",
+        "firebox.depth": f"{max(breast + throat + rake + spare - 4, 12)} in",
         "firebox.vertical_back": draw(_inches(4, 20)),
         "firebox.back_width": draw(st.one_of(st.none(), _inches(8, 20))),
         "firebox.lining_thickness": draw(_inches(1, 5)), "firebox.wall": draw(_inches(8, 14)),

@@ -6,6 +6,7 @@ import pytest
 
 from fireplace_calc.change import all_inputs, book_names, change
 from fireplace_calc.design import Design
+from fireplace_calc.frame import frame
 from fireplace_calc.units import INCH, InputError
 
 
@@ -61,7 +62,7 @@ def test_a_book_name_is_as_good_as_a_dotted_key():
     ({"opening.witdh": "36 in"}, ["opening.witdh", "opening.width"]),
     ({"roof.nearby": [{"name": "dormer", "hight": "3 ft"}]}, ["nearby", "hight", "level"]),
     ({"flue.size": "13x14"}, ["13x14"]),
-    ({"firebox.depth": "14 in"}, ["Throat depth", "4\"", "rake"]),
+    ({"throat.depth": "24 in"}, ["Throat depth", "2'-0\"", "firebox"]),
     ({"firebox.back_width": "40 in"}, ["Back width", "3'-4\"", "splay"]),
     ({"opening.head": "segmental", "opening.rise": "20 in"}, ["Arch rise", "half its span"]),
 ])
@@ -83,6 +84,22 @@ def test_lists_of_pieces():
     trial = change(Design(), {"surround.trim": [{"name": "shelf", "distance": "12 in", "projection": "1-1/2 in"}]})
     assert trial.surround.trim[0].projection == pytest.approx(1.5 * INCH)
     assert change(trial, {"surround.trim": trial.surround.trim}) == trial
+
+
+def test_what_does_not_fit_is_drawn_otherwise_and_said():
+    """A shallow box under a deep flue is built all the time; the drawing says what it had to move."""
+    plain = frame(Design())
+    assert plain.adjusted == ()
+    shallow = frame(change(Design(), {"opening.type": "shallow", "firebox.depth": "12 in", "hearth.drop": "8 in"}))
+    assert len(shallow.adjusted) == 3
+    assert shallow.hearth == pytest.approx(8 * INCH)
+    assert shallow.throat_back == pytest.approx(12 * INCH)
+    assert shallow.throat_front == pytest.approx(8 * INCH)
+
+
+def test_words_from_the_code_tables_are_understood():
+    assert change(Design(), {"chimney_location": "within_exterior_wall"}).chimney.location == "within exterior wall"
+    assert change(Design(), {"masonry_kind": "hollow_grouted_solid"}).firebox.masonry == "hollow grouted solid"
 
 
 def test_records_are_frozen():

@@ -128,7 +128,7 @@ def test_what_is_left_out_takes_its_default(tmp_path):
     ('[opening]\nwidth = "36 in"\nwidth = "40 in"\n', ["line 3"]),
     ('[opening]\nwidth = "36 in\n', ["line 2"]),
     ("[opening]\nwidth = 36 in\n", ["line 2"]),
-    ('[firebox]\ndepth = "14 in"\n', ["Throat depth", "rake"]),
+    ('[throat]\ndepth = "24 in"\n', ["Throat depth", "firebox"]),
 ])
 def test_a_wrong_file_names_file_key_what_is_allowed_and_what_it_found(tmp_path, text, says):
     path = tmp_path / "wrong.toml"

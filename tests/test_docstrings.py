@@ -34,5 +34,5 @@ def test_parameter_sections_agree_with_the_signature(function):
     if "Parameters\n" not in text:
         return
     block = text.split("Parameters\n", 1)[1].split("\n\n", 1)[0]
-    named = {n.strip() for line in re.findall(r"^([\w, *]+) : ", block, re.M) for n in line.replace("*", "").split(",")}
+    named = {n.strip() for line in re.findall(r"^([\w, *]+) : ", block, re.MULTILINE) for n in line.replace("*", "").split(",")}
     assert named == set(inspect.signature(function).parameters)

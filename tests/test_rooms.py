@@ -10,7 +10,7 @@ import fireplace_calc
 PACKAGE = Path(fireplace_calc.__file__).parent
 
 FLOORS = [
-    ["units"], ["tables"], ["inputs"], ["surroundings"], ["design"], ["solids"], ["frame"], ["consistency", "geometry"],
+    ["units"], ["tables"], ["inputs"], ["surroundings"], ["design"], ["solids"], ["frame"], ["consistency", "parts"], ["geometry"],
     ["change"], ["designfile", "facts", "bricks"], ["rules", "takeoff"], ["assess"], ["report"], ["drawing"],
     ["panels"], ["__init__", "__main__"],
 ]

@@ -1,0 +1,91 @@
+"""A part is a named solid of one material; a geometry is the parts, the air between them, and the stack of levels.
+
+A part is what its ``adds`` hold less what its ``cuts`` take away; cuts lie inside adds and never overlap, so volumes
+add and subtract exactly.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+
+from fireplace_calc.design import Design
+from fireplace_calc.frame import Frame
+from fireplace_calc.solids import Polygon, Solid, level_cuts
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A named solid of one material; ``volume`` in m3."""
+
+    name: str
+    material: str
+    adds: tuple[Solid, ...]
+    cuts: tuple[Solid, ...] = ()
+    volume: float = 0.0
+
+    def plan(self, z: float) -> tuple[list[Polygon], list[Polygon]]:
+        """Level cut at ``z``: polygons of the part, and the holes in them. [m]"""
+        return ([p for s in self.adds for p in level_cuts(s, z)], [p for s in self.cuts for p in level_cuts(s, z)])
+
+    @property
+    def bottom(self) -> float:
+        """Lowest level. [m]"""
+        return min(s.bottom for s in self.adds)
+
+    @property
+    def top(self) -> float:
+        """Highest level. [m]"""
+        return max(s.top for s in self.adds)
+
+
+def part(name: str, material: str, adds: Iterable[Solid], cuts: Iterable[Solid] = ()) -> Part:
+    """Make a part and sum its volume once."""
+    adds = tuple(s for s in adds if s.top - s.bottom > 1e-12)
+    cuts = tuple(s for s in cuts if s.top - s.bottom > 1e-12)
+    return Part(name, material, adds, cuts, sum(s.volume for s in adds) - sum(s.volume for s in cuts))
+
+
+@dataclass(frozen=True)
+class Geometry:
+    """Levels, parts, and what is air between them.
+
+    Attributes
+    ----------
+    design : Design
+    frame : Frame
+        Every level and line.
+    parts : tuple of Part
+        In order from the footing up.
+    voids : tuple of Part
+        Firebox, smoke chamber, flue and the gap round it, as air.
+    outer : Part
+        The whole as one solid, voids filled.
+    """
+
+    design: Design
+    frame: Frame
+    parts: tuple[Part, ...]
+    voids: tuple[Part, ...]
+    outer: Part
+
+    @cached_property
+    def by_name(self) -> dict[str, Part]:
+        """Parts and voids by name."""
+        return {p.name: p for p in self.parts + self.voids}
+
+    @cached_property
+    def levels(self) -> dict[str, float]:
+        """Level of everything that has a name on the drawing, bottom to top. [m]"""
+        f = self.frame
+        named = {
+            "footing bottom": f.footing_bottom, "footing top": f.footing_top, "grade": f.grade, "floor": 0.0,
+            "hearth extension": f.extension_top, "hearth": f.hearth, "back bend": f.back_bend,
+            "opening top": f.opening_top, "throat": f.throat, "smoke chamber top": f.taper_top, "flue start": f.flue_start,
+            "shoulder top": f.shoulder_top, "roof contact": f.uphill_contact, "ridge": self.design.roof.ridge_level,
+            "crown": f.crown_top, "flue top": f.liner_top,
+        }
+        if f.spring < f.opening_top:
+            named["spring line"] = f.spring
+        return dict(sorted(named.items(), key=lambda item: item[1]))

@@ -1,0 +1,69 @@
+// Written by hand, no build: a module of JupyterLab's federated kind, loaded by JupyterLab and by Voila.
+//
+// 1. A notebook whose metadata says {"fireplace": {"run_on_open": true}} is run once when it is opened.
+// 2. Inside our panels the notebook's single-letter commands are off, and every slider handle carries its label's name.
+(function () {
+  let scope = null;
+
+  async function shared(name) {
+    const versions = scope && scope[name];
+    if (!versions) return null;
+    const factory = await versions[Object.keys(versions)[0]].get();
+    return factory();
+  }
+
+  async function runOnOpen(panel, NotebookActions) {
+    await panel.context.ready;
+    await panel.sessionContext.ready;
+    const told = panel.content.model.getMetadata('fireplace');
+    if (!told || !told.run_on_open) return;
+    const kernel = panel.sessionContext.session && panel.sessionContext.session.kernel;
+    if (!kernel) return;
+    await kernel.info;
+    await NotebookActions.runAll(panel.content, panel.sessionContext);
+    panel.content.activeCellIndex = 0;
+    panel.content.node.scrollTop = 0;
+  }
+
+  function care(panel) {
+    panel.setAttribute('data-lm-suppress-shortcuts', 'true');
+    for (const slider of panel.querySelectorAll('.widget-slider')) {
+      const label = slider.querySelector('.widget-label');
+      const handle = slider.querySelector('[role="slider"]');
+      if (label && handle) handle.setAttribute('aria-label', label.textContent);
+    }
+  }
+
+  function watch() {
+    const look = () => document.querySelectorAll('.fireplace-panel').forEach(care);
+    let due = false;
+    new MutationObserver((records) => {
+      if (due || !records.some((r) => r.addedNodes.length)) return;
+      due = true;
+      setTimeout(() => { due = false; look(); }, 50);
+    }).observe(document.body, { childList: true, subtree: true });
+    look();
+  }
+
+  async function plugin() {
+    const notebook = await shared('@jupyterlab/notebook');
+    return {
+      id: 'fireplace-workbook:plugin',
+      autoStart: true,
+      optional: notebook ? [notebook.INotebookTracker] : [],
+      activate: (app, tracker) => {
+        watch();
+        if (tracker) tracker.widgetAdded.connect((_, panel) => runOnOpen(panel, notebook.NotebookActions));
+      },
+    };
+  }
+
+  window._JUPYTERLAB = window._JUPYTERLAB || {};
+  window._JUPYTERLAB['fireplace-workbook'] = {
+    init: (given) => { scope = given; },
+    get: async () => {
+      const made = await plugin();
+      return () => ({ __esModule: true, default: made });
+    },
+  };
+})();

@@ -17,9 +17,10 @@ from fireplace_calc.inputs import UNKNOWN, Input, inputs_of, is_record, pieces_o
 from fireplace_calc.units import FACTORS, INCH, SI_UNIT, InputError, to_si
 
 FRIENDLY = {
-    "length": ("in", "ft", "mm", "m"), "area": ("in2", "ft2", "m2"), "volume": ("m3", "ft3", "yd3"), "angle": ("deg", "rad"),
-    "pressure": ("Pa",), "speed": ("m/s", "mph", "km/h"), "mass": ("kg", "lb"), "mass rate": ("kg/h", "lb/h"),
-    "density": ("kg/m3", "pcf"), "ratio": ("%", ""), "power": ("kW",), "flow": ("L/s", "cfm", "m3/h"),
+    "length": ("in", "ft", "mm", "m"), "area": ("in2", "ft2", "m2"), "volume": ("m3", "ft3", "yd3"),
+    "angle": ("deg", "rad"), "pressure": ("Pa",), "speed": ("m/s", "mph", "km/h"), "mass": ("kg", "lb"),
+    "mass rate": ("kg/h", "lb/h"), "density": ("kg/m3", "pcf"), "ratio": ("%", ""), "power": ("kW",),
+    "flow": ("L/s", "cfm", "m3/h"),
 }
 """Units a file is written in, the first that reads back to the identical number wins."""
 
@@ -30,7 +31,7 @@ HUGE = 10**15
 """No input is a whole number beyond this."""
 
 HEADER = """\
-# A fireplace and its chimney. Edit any line: lengths as "42 in", "3'-6\\"" or "1067 mm"; "unknown" where nobody has looked yet.
+# A fireplace and its chimney. Edit any line: lengths as "42 in" or "1067 mm", "unknown" where nobody has looked yet.
 # Whatever is left out takes its default. Every input, with its range, is listed by the workbook.
 """
 
@@ -86,19 +87,22 @@ def written(value: Any, spec: Input, key: str = "") -> str:
     raise InputError(f"{spec.label} is {value!r}, which cannot be written as text.", spec.label, spec.allowed(), value)
 
 
+def _lines(record: Any, group: str = "") -> list[str]:
+    return [f"{n} = {written(getattr(record, n), spec, group + n)}" for n, spec in inputs_of(record).items()]
+
+
 def text_of(design: Design) -> str:
     """The whole record as the text of a design file; every input stands in it."""
-    lines = [HEADER, *(f"{n} = {written(getattr(design, n), spec)}" for n, spec in inputs_of(design).items())]
+    lines = [HEADER, *_lines(design)]
     for group in fields(design):
         record = getattr(design, group.name)
         if not is_record(record):
             continue
         lines += ["", f"[{group.name}]"]
-        lines += [f"{n} = {written(getattr(record, n), spec, f'{group.name}.{n}')}" for n, spec in inputs_of(record).items()]
-        for name, listed in pieces_of(record).items():
+        lines += _lines(record, f"{group.name}.")
+        for name in pieces_of(record):
             for piece in getattr(record, name):
-                lines += ["", f"[[{group.name}.{name}]]"]
-                lines += [f"{n} = {written(getattr(piece, n), spec)}" for n, spec in inputs_of(listed.metadata["pieces"]).items()]
+                lines += ["", f"[[{group.name}.{name}]]", *_lines(piece)]
     return "\n".join(lines) + "\n"
 
 
@@ -134,8 +138,7 @@ def save(design: Design, path: str | os.PathLike[str]) -> None:
             beside.unlink(missing_ok=True)
             raise
     except OSError as trouble:
-        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "design file", "a file in a folder that "
-                         "can be written", str(path)) from None
+        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "design file", "", str(path)) from None
 
 
 def _parsed(path: Path) -> dict[str, Any]:
@@ -143,16 +146,14 @@ def _parsed(path: Path) -> dict[str, Any]:
         with path.open("rb") as file:
             return tomllib.load(file)
     except OSError as trouble:
-        raise InputError(f"{path} cannot be opened: {trouble.strerror}.", "design file", "a design file",
-                         str(path)) from None
+        why = f"cannot be opened: {trouble.strerror}"
     except UnicodeDecodeError as trouble:
-        raise InputError(f"{path} is no text file: byte {trouble.start} is not UTF-8; save it as UTF-8 text.", "design file",
-                         "UTF-8 text", str(path)) from None
+        why = f"is no text file: byte {trouble.start} is not UTF-8; save it as UTF-8 text"
     except ValueError as trouble:
-        raise InputError(f'{path} is not valid TOML: {trouble}; a line reads name = "36 in", with text in quotes.',
-                         "design file", "TOML", str(path)) from None
+        why = f'is not valid TOML: {trouble}; a line reads name = "36 in", with text in quotes'
     except RecursionError:
-        raise InputError(f"{path} is not valid TOML: it is nested too deep.", "design file", "TOML", str(path)) from None
+        why = "is not valid TOML: it is nested too deep"
+    raise InputError(f"{path} {why}.", "design file", "a TOML file", str(path))
 
 
 def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
@@ -161,7 +162,7 @@ def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
     for name, value in content.items():
         if name in groups:
             if not isinstance(value, dict):
-                raise InputError(f"{name} is {value!r}, but a table [{name}] is wanted.", name, f"a table [{name}]", value)
+                raise InputError(f"{name} is {value!r}, but a table [{name}] is wanted.", name, "a table", value)
             for inner, held in value.items():
                 if "." in inner:
                     raise InputError(f'"{inner}" in [{name}] may not hold a dot; write its last word only.', inner,
@@ -173,7 +174,7 @@ def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
             said = book_names().get(name) or (name if name in inputs else "")
             hint = f"write {said.partition('.')[2]} under [{said.partition('.')[0]}]" if said else (
                 f"a file holds {', '.join(n for n in inputs if '.' not in n)} and the tables {', '.join(groups)}")
-            raise InputError(f"there is no key {name} at the top of a design file; {hint}.", name, ", ".join(groups), value)
+            raise InputError(f"there is no key {name} at the top of a design file; {hint}.", name, "", value)
 
 
 def _check_type(key: str, value: Any) -> None:

@@ -27,17 +27,20 @@ LENGTHS = st.floats(0.0, 1.4)
 def whole_records(draw):
     """Designs that hold together, with odd texts, odd numbers, unknowns and lists in them."""
     design = draw(designs())
-    trim = [{"name": draw(LINES), "place": draw(st.sampled_from(["above", "beside"])), "distance": f"{draw(LENGTHS)!r} m",
-             "projection": f"{draw(st.floats(0, 0.9))!r} m", "combustible": draw(st.booleans())}
+    trim = [{"name": draw(LINES), "place": draw(st.sampled_from(["above", "beside"])),
+             "distance": f"{draw(LENGTHS)!r} m", "projection": f"{draw(st.floats(0, 0.9))!r} m",
+             "combustible": draw(st.booleans())}
             for _ in range(draw(st.integers(0, 3)))]
-    nearby = [{"name": draw(LINES), "distance": f"{draw(st.floats(0, 18))!r} m", "level": f"{draw(st.floats(0, 36))!r} m"}
+    nearby = [{"name": draw(LINES), "distance": f"{draw(LENGTHS)!r} m", "level": f"{draw(st.floats(0, 36))!r} m"}
               for _ in range(draw(st.integers(0, 3)))]
     return change(design, {
         "name": draw(LINES), "note": draw(LINES), "surround.trim": trim, "roof.nearby": nearby,
-        "site.winter": f"{draw(st.floats(214, 303))!r} K", "fire.burn_rate": f"{draw(st.floats(1 / 7000, 1 / 121))!r} kg/s",
-        "fire.moisture": draw(st.floats(0, 1)), "roof.pitch": draw(st.floats(0, 3)), "house.leakage": draw(st.floats(0.1, 40)),
-        "measured.chamber_slope": f"{draw(st.floats(0, 1.5))!r} rad", "site.wind": f"{draw(st.floats(10, 100))!r} m/s",
-        "site.soil": draw(st.sampled_from([None, "sand", "clay"])), "throat.worked_from_room": draw(st.sampled_from([None, True, False])),
+        "site.winter": f"{draw(st.floats(214, 303))!r} K",
+        "fire.burn_rate": f"{draw(st.floats(1 / 7000, 1 / 121))!r} kg/s",
+        "fire.moisture": draw(st.floats(0, 1)), "roof.pitch": draw(st.floats(0, 3)),
+        "house.leakage": draw(st.floats(0.1, 40)), "measured.chamber_slope": f"{draw(st.floats(0, 1.5))!r} rad",
+        "site.wind": f"{draw(st.floats(10, 100))!r} m/s", "site.soil": draw(st.sampled_from([None, "sand", "clay"])),
+        "throat.worked_from_room": draw(st.sampled_from([None, True, False])),
         "house.exhaust": f"{draw(st.floats(0, 2))!r} m3/s", "throat.damper_area": f"{draw(st.floats(0.001, 2))!r} m2",
     })
 
@@ -71,8 +74,9 @@ def test_defaults_and_limits_are_written_as_people_write_them(key):
 
 def test_friendly_forms():
     inputs = all_inputs()
-    trial = change(Design(), {"opening.width": "1067 mm", "flue.joint": "3/16 in", "fire.burn_rate": "3.5 kg/h",
-                              "site.winter": "-10 degC", "roof.pitch": "7:12", "fire.moisture": "20 %", "house.ceiling": "2.75 m"})
+    trial = change(Design(), {
+        "opening.width": "1067 mm", "flue.joint": "3/16 in", "fire.burn_rate": "3.5 kg/h", "site.winter": "-10 degC",
+        "roof.pitch": "7:12", "fire.moisture": "20 %", "house.ceiling": "2.75 m"})
     assert written(trial.opening.width, inputs["opening.width"]) == '"1067 mm"'
     assert written(trial.flue.joint, inputs["flue.joint"]) == '"3/16 in"'
     assert written(trial.fire.burn_rate, inputs["fire.burn_rate"]) == '"3.5 kg/h"'
@@ -84,7 +88,8 @@ def test_friendly_forms():
 
 def test_every_input_stands_in_the_file():
     content = tomllib.loads(text_of(Design()))
-    flat = {f"{g}.{n}" if isinstance(v, dict) else g for g, v in content.items() for n in (v if isinstance(v, dict) else "-")}
+    flat = {name for name, held in content.items() if not isinstance(held, dict)}
+    flat |= {f"{group}.{name}" for group, held in content.items() if isinstance(held, dict) for name in held}
     assert flat == set(all_inputs())
 
 

@@ -1,0 +1,10 @@
+"""What to order: the parts of a geometry as brick, block, sections, mortar and poured work, with waste and weights.
+
+``takeoff(geometry)`` is the list; ``shares(geometry)`` is the bookkeeping behind it, part by part.
+"""
+
+from fireplace_calc.takeoff.goods import Goods, goods
+from fireplace_calc.takeoff.rows import Row, takeoff, total_weight
+from fireplace_calc.takeoff.shares import Share, shares
+
+__all__ = ["Goods", "Row", "Share", "goods", "shares", "takeoff", "total_weight"]

@@ -1,0 +1,76 @@
+"""Everything that can stand on the list: the unit it is bought in, what one unit holds, and which waste applies."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from fireplace_calc.bricks import COMMON, WALL_MEASURE
+from fireplace_calc.tables import density
+from fireplace_calc.units import CUFT, CUYD, INCH, POUND, feet_inches
+
+LONGEST = 24 * INCH
+"""Refractory sections are taken no longer than this, so that one or two people can set a piece: our own habit. [m]"""
+
+STONE_JOINTS = 0.25
+"""Share of stonework that is mortar; common practice for rubble, from memory. [-]"""
+
+@dataclass(frozen=True, slots=True)
+class Goods:
+    """How something is bought.
+
+    Attributes
+    ----------
+    unit : str
+        It is sold by.
+    holds : float or None
+        What one unit holds, where it is bought by volume. [m3]
+    step : float
+        Fraction of a unit that is sold. [-]
+    waste : str
+        Which waste input applies.
+    note : str
+        How it is counted.
+    """
+
+    unit: str
+    holds: float | None
+    step: float
+    waste: str
+    note: str = ""
+
+
+def _bag(pounds: float, material: str) -> float:
+    return pounds * POUND / density(material)
+
+
+@lru_cache(maxsize=1)
+def goods() -> dict[str, Goods]:
+    """Everything that can stand on the list, in the order it is needed on site."""
+    brick, block, fire = ("brick", None, 1, "brick"), ("block", None, 1, "block"), ("brick", None, 1, "firebrick")
+    poured, piece, slab = ("yd3", CUYD, 0.25, "concrete"), ("piece", None, 1, "section"), ("ft2", None, 1, "")
+    bag = "a bag is taken to make its own weight of set work"
+    concrete = ("80-lb bag", _bag(80, "concrete"), 1, "concrete", bag)
+    mortar = ("80-lb bag", _bag(80, "mortar"), 1, "mortar", bag)
+    pail = ("50-lb pail", _bag(50, "refractory mortar"), 1, "mortar", "firebrick, section and liner joints, parging")
+    stone = ("ton", 2000 * POUND / density("stone"), 0.25, "brick", "a quarter of the work is mortar, by habit")
+    hand = (*piece, f"pieces no longer than {feet_inches(LONGEST)}, our own habit; weight is the mean piece")
+    measure = (f"{COMMON.per_volume * CUFT:.1f} to the cubic foot with 1/2 in joints; old wall measure, "
+               f"{WALL_MEASURE * CUFT:.1f}, is a way of pricing and no count")
+    listed = {
+        "Footing concrete": poured, "Base block": block, "Core grout": poured, "Hearth slab concrete": poured,
+        "Hearth bed concrete": poured, "Hearth stone": slab, "Hearth tile": slab, "Hearth boards": slab,
+        "Hearth brick": brick, "Hearth topping concrete": poured,
+        "Firebrick, whole": fire, "Firebrick, cut": (*fire, "a brick each"),
+        "Firebox floor section": hand, "Firebox back section": hand, "Firebox side section": hand,
+        "Common brick": (*brick, measure), "Facing brick": brick, "Masonry block": block, "Building stone": stone,
+        "Wall concrete": poured,
+        "Face": (*slab, "area only: a finish has no thickness in the design and no weight here"),
+        "Steel lintel": piece, "Stone lintel": piece, "Concrete lintel": piece, "Timber lintel": piece,
+        "Lintel brick": brick, "Arch brick": brick, "Arch stone": stone,
+        "Smoke chamber firebrick": fire, "Smoke chamber section": hand, "Transition piece": piece,
+        "Transition concrete": concrete, "Clay flue liner": piece, "Flue section": piece,
+        "Crown concrete": concrete, "Crown stone": piece, "Crown mortar": mortar,
+        "Metal cap": (*piece, "weight from its maker, not counted"), "Mortar": mortar, "Refractory mortar": pail,
+    }
+    return {item: Goods(*terms) for item, terms in listed.items()}

@@ -1,0 +1,96 @@
+"""The list itself: shares of one kind of goods added up, with waste, in whole bought units."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from math import ceil
+
+from fireplace_calc.parts import Geometry
+from fireplace_calc.tables import densities
+from fireplace_calc.takeoff.goods import goods
+from fireplace_calc.takeoff.shares import ROUNDING, Share, shares
+from fireplace_calc.units import PCF
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of the takeoff.
+
+    Attributes
+    ----------
+    item, material : str
+        What to order, and of what.
+    net, order : float
+        Quantity in the work, and quantity to buy with waste, in ``unit``.
+    unit : str
+        As it is bought.
+    weight_kg : float
+        Of the net quantity as it stands in the work. [kg]
+    volume : float
+        That it fills. [m3]
+    piece_kg : float or None
+        One piece, on the average, where it is set by hand or by hoist. [kg]
+    note : str
+        How it was counted, and how well the weight is known.
+    """
+
+    item: str
+    material: str
+    net: float
+    order: float
+    unit: str
+    weight_kg: float
+    volume: float
+    piece_kg: float | None
+    note: str
+
+
+@lru_cache(maxsize=64)
+def _known(material: str) -> str:
+    value, source = densities()[material]
+    return f"{material} {value:.0f} kg/m3 ({value / PCF:.0f} lb/ft3, {source.confidence})"
+
+
+def _row(item: str, asked: list[Share], waste: dict[str, float]) -> Row:
+    sold = goods()[item]
+    volume, weight = sum(s.volume for s in asked), sum(s.weight for s in asked)
+    if sold.holds is not None:
+        net = volume / sold.holds
+    elif sold.unit == "ft2":
+        net = sum(s.count for s in asked)
+    else:
+        net = ceil(sum(s.count for s in asked) - ROUNDING)
+    order = ceil(net * (1 + waste.get(sold.waste, 0.0)) / sold.step - ROUNDING) * sold.step
+    materials = tuple(dict.fromkeys(s.material for s in asked))
+    notes = [n for n in dict.fromkeys((sold.note, *(s.note for s in asked))) if n]
+    notes += [_known(m) for m in materials if weight > 0]
+    counted = sold.holds is None and sold.unit != "ft2" and weight > 0
+    piece = weight / net if counted else None
+    return Row(item, " and ".join(materials), net, order, sold.unit, weight, volume, piece, "; ".join(notes))
+
+
+def takeoff(geometry: Geometry) -> tuple[Row, ...]:
+    """The list to order from.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        With its design, whose ``waste`` says how much to buy over the net quantity.
+
+    Returns
+    -------
+    tuple of Row
+        In the order the goods are needed on site; volumes add up to those of the parts. [m3]
+    """
+    asked: dict[str, list[Share]] = {}
+    for share in shares(geometry):
+        asked.setdefault(share.item, []).append(share)
+    design = geometry.design.waste
+    waste = {name: getattr(design, name) for name in ("brick", "firebrick", "block", "section", "mortar", "concrete")}
+    return tuple(_row(item, asked[item], waste) for item in goods() if item in asked)
+
+
+def total_weight(rows: tuple[Row, ...]) -> float:
+    """Weight of the whole as it stands on its footing, footing counted in. [kg]"""
+    return sum(row.weight_kg for row in rows)

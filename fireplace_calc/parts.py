@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 from fireplace_calc.design import Design
 from fireplace_calc.frame import Frame
-from fireplace_calc.solids import Polygon, Solid, level_cuts
+from fireplace_calc.solids import ArchRing, Polygon, Solid, chord, level_cuts
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +30,34 @@ class Part:
         """Level cut at ``z``: polygons of the part, and the holes in them. [m]"""
         return ([p for s in self.adds for p in level_cuts(s, z)], [p for s in self.cuts for p in level_cuts(s, z)])
 
+    def section(self, x: float = 0.0) -> list[Polygon]:
+        """Upright cut at ``x``, front to back: polygons of ``(y, z)``. [m]
+
+        Between two levels where nothing bends the cut is made of straight-sided pieces; pieces that meet are joined.
+        """
+        levels = sorted({z for s in self.adds + self.cuts for z in _bends(s)})
+        open_sides: list[tuple[list, list]] = []
+        done: list[tuple[list, list]] = []
+        for low, high in pairwise(levels):
+            here = [s for s in self.adds if s.bottom <= low and s.top >= high]
+            gone = [s for s in self.cuts if s.bottom <= low and s.top >= high]
+            starts, ends = _gaps(here, gone, x, low), _gaps(here, gone, x, high)
+            if len(starts) != len(ends):
+                starts = ends = []
+            running = []
+            for (a, b), (c, d) in zip(starts, ends, strict=True):
+                if b - a < 1e-9 and d - c < 1e-9:
+                    continue
+                met = next((s for s in open_sides if s[0][-1] == (a, low) and s[1][-1] == (b, low)), None)
+                if met is None:
+                    met = ([(a, low)], [(b, low)])
+                    done.append(met)
+                met[0].append((c, high))
+                met[1].append((d, high))
+                running.append(met)
+            open_sides = running
+        return [tuple(front + back[::-1]) for front, back in done]
+
     @property
     def bottom(self) -> float:
         """Lowest level. [m]"""
@@ -38,6 +67,18 @@ class Part:
     def top(self) -> float:
         """Highest level. [m]"""
         return max(s.top for s in self.adds)
+
+
+def _bends(solid: Solid) -> tuple[float, ...]:
+    return (solid.bottom, solid.spring + solid.rise, solid.top) if isinstance(solid, ArchRing) else (solid.bottom, solid.top)
+
+
+def _gaps(adds: list[Solid], cuts: list[Solid], x: float, z: float) -> list[tuple[float, float]]:
+    """What is solid along the line at ``x`` and ``z``, front to back, as pairs of y."""
+    spans = sorted(c for s in adds for p in level_cuts(s, z) if (c := chord(p, x)))
+    for hole in (c for s in cuts for p in level_cuts(s, z) if (c := chord(p, x))):
+        spans = [piece for a, b in spans for piece in ((a, min(b, hole[0])), (max(a, hole[1]), b)) if piece[1] >= piece[0]]
+    return spans
 
 
 def part(name: str, material: str, adds: Iterable[Solid], cuts: Iterable[Solid] = ()) -> Part:

@@ -137,3 +137,19 @@ def test_back_width_follows_the_splay_until_it_is_told():
     assert frame(Design()).back_width / INCH == pytest.approx(36 - 2 * 20 / 3)
     assert frame(change(Design(), {"opening.width": "18 in"})).back_width / INCH == pytest.approx(6)
     assert frame(change(Design(), {"firebox.back_width": "30 in"})).back_width / INCH == pytest.approx(30)
+
+
+@settings(SLOW, max_examples=25)
+@given(designs(), st.floats(0.01, 0.99))
+def test_section_on_the_centre_line_agrees_with_the_level_cuts(design, where):
+    """What the section shows as solid at a level is what a level cut meets on the centre line (shapely intersects both)."""
+    from shapely.geometry import LineString
+
+    made = geometry(design)
+    levels = breaks_of(made.parts)
+    k = int(where * (len(levels) - 1))
+    z = levels[k] + (levels[k + 1] - levels[k]) * 0.41
+    for p in made.parts:
+        met = cut_area(p, z).intersection(LineString([(0, -10), (0, 10)])).length
+        shown = sum(Shape(q).buffer(0).intersection(LineString([(-10, z), (10, z)])).length for q in p.section())
+        assert shown == pytest.approx(met, abs=2e-3 if design.opening.head == "segmental" else 1e-6), p.name

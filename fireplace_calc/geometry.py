@@ -131,8 +131,8 @@ class _Builder:
             return
         plan = _centred(f.half_width + d.hearth.side, -d.hearth.front, 0.0)
         under, bottom = f.extension_top - d.hearth.thickness, f.extension_top - d.hearth.thickness - d.hearth.bed
-        yield part("hearth extension", "stone" if d.hearth.material == "stone" else d.hearth.material or "stone",
-                   [prism(under, f.extension_top, plan)])
+        material = {None: "stone", "masonry": "brick"}.get(d.hearth.material, d.hearth.material)
+        yield part("hearth extension", material, [prism(under, f.extension_top, plan)])
         yield part("hearth extension bed", "concrete", [prism(bottom, under, plan)])
         if bottom > 0:
             yield part("hearth extension base", "block", [prism(0.0, bottom, plan)])

@@ -34,7 +34,7 @@ def any_work(draw):
         "chimney.masonry": draw(st.sampled_from(["brick", "block", "stone", "concrete"])),
         "chimney.cap_material": draw(st.sampled_from(["concrete", "metal", "stone", "mortar", None])),
         "smoke_chamber.lining": draw(st.sampled_from(["parged", "firebrick", "vitrified clay", None])),
-        "hearth.material": draw(st.sampled_from(["concrete", "brick", "stone", "tile", "wood", None])),
+        "hearth.material": draw(st.sampled_from([*all_inputs()["hearth.material"].choices, None])),
         "lintel.material": draw(st.sampled_from([*all_inputs()["lintel.material"].choices, None])),
         "surround.face": draw(st.sampled_from(["brick", "stone", "plaster", "tile"])),
     })
@@ -127,7 +127,7 @@ def test_running_bond_starts_every_other_course_with_a_half():
 
 
 def test_sections_of_a_modular_firebox_and_flue():
-    """Courses by height with the bed; two sides and a back to each, none over 24 in: a side of 21 in is one piece, a
+    """Courses by height with the bed; two sides and a back to each, none over 30 in: a side of 21 in is one piece, a
     back of 32 in (22-2/3 and its corners) is two."""
     work = change(Design(), {"method": "modular", "firebox.lining": "refractory section", "waste.section": "10 %"})
     made = geometry(work)

@@ -9,7 +9,7 @@ from fireplace_calc.bricks import COMMON, WALL_MEASURE
 from fireplace_calc.tables import density
 from fireplace_calc.units import CUFT, CUYD, INCH, POUND, feet_inches
 
-LONGEST = 24 * INCH
+LONGEST = 30 * INCH
 """Refractory sections are taken no longer than this, so that one or two people can set a piece: our own habit. [m]"""
 
 STONE_JOINTS = 0.25
@@ -48,7 +48,8 @@ def _bag(pounds: float, material: str) -> float:
 def goods() -> dict[str, Goods]:
     """Everything that can stand on the list, in the order it is needed on site."""
     brick, block, fire = ("brick", None, 1, "brick"), ("block", None, 1, "block"), ("brick", None, 1, "firebrick")
-    poured, piece, slab = ("yd3", CUYD, 0.25, "concrete"), ("piece", None, 1, "section"), ("ft2", None, 1, "")
+    poured, slab = ("yd3", CUYD, 0.25, "concrete"), ("ft2", None, 1, "")
+    piece, single = ("piece", None, 1, "section"), ("piece", None, 1, "")
     bag = "a bag is taken to make its own weight of set work"
     concrete = ("80-lb bag", _bag(80, "concrete"), 1, "concrete", bag)
     mortar = ("80-lb bag", _bag(80, "mortar"), 1, "mortar", bag)
@@ -66,11 +67,11 @@ def goods() -> dict[str, Goods]:
         "Common brick": (*brick, measure), "Facing brick": brick, "Masonry block": block, "Building stone": stone,
         "Wall concrete": poured,
         "Face": (*slab, "area only: a finish has no thickness in the design and no weight here"),
-        "Steel lintel": piece, "Stone lintel": piece, "Concrete lintel": piece, "Timber lintel": piece,
+        "Steel lintel": single, "Stone lintel": single, "Concrete lintel": single, "Timber lintel": single,
         "Lintel brick": brick, "Arch brick": brick, "Arch stone": stone,
-        "Smoke chamber firebrick": fire, "Smoke chamber section": hand, "Transition piece": piece,
+        "Smoke chamber firebrick": fire, "Smoke chamber section": hand, "Transition piece": single,
         "Transition concrete": concrete, "Clay flue liner": piece, "Flue section": piece,
-        "Crown concrete": concrete, "Crown stone": piece, "Crown mortar": mortar,
-        "Metal cap": (*piece, "weight from its maker, not counted"), "Mortar": mortar, "Refractory mortar": pail,
+        "Crown concrete": concrete, "Crown stone": single, "Crown mortar": mortar,
+        "Metal cap": (*single, "weight from its maker, not counted"), "Mortar": mortar, "Refractory mortar": pail,
     }
     return {item: Goods(*terms) for item, terms in listed.items()}

@@ -1,0 +1,52 @@
+"""Letters as outlines, measured and cached, so that a label costs no layout when the picture is drawn again."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+import numpy as np
+from matplotlib.font_manager import FontProperties
+from matplotlib.path import Path
+from matplotlib.textpath import TextPath
+
+_FONT = FontProperties(family="DejaVu Sans")
+_BOLD = FontProperties(family="DejaVu Sans", weight="bold")
+_CAP = 0.73
+"""Height of a capital over the size of the font. [-]"""
+
+
+@lru_cache(maxsize=4096)
+def outline(text: str, bold: bool = False) -> tuple[np.ndarray, np.ndarray, float]:
+    """Vertices, codes and width of a text whose capitals are 1 high; origin at the left end of the base line."""
+    path = TextPath((0, 0), text, size=1.0 / _CAP, prop=_BOLD if bold else _FONT)
+    if not len(path.vertices):
+        return np.empty((0, 2)), np.empty(0, Path.code_type), 0.0
+    return path.vertices, path.codes, float(path.vertices[:, 0].max())
+
+
+def width(text: str, size: float, bold: bool = False) -> float:
+    """Width of a text with capitals ``size`` high, in the same unit."""
+    return outline(text, bold)[2] * size
+
+
+_ACROSS = {"left": 0.0, "center": -0.5, "right": -1.0}
+_UP = {"base": 0.0, "middle": -0.5, "top": -1.0}
+
+
+def place(x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool) -> tuple[np.ndarray, np.ndarray]:
+    """Outline of a text in place; ``turned`` reads from the right."""
+    vertices, codes, wide = outline(text, bold)
+    local = (vertices + (_ACROSS[ha] * wide, _UP[va])) * size
+    if turned:
+        local = local[:, ::-1] * (-1.0, 1.0)
+    return local + (x, y), codes
+
+
+def extent(x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool) -> tuple[float, float, float, float]:
+    """Box of a text: left, bottom, right, top. Descenders are counted in."""
+    wide = width(text, size, bold)
+    left, bottom = _ACROSS[ha] * wide, _UP[va] * size
+    box = (left, bottom - 0.22 * size, left + wide, bottom + size)
+    if turned:
+        box = (-box[3], box[0], -box[1], box[2])
+    return (x + box[0], y + box[1], x + box[2], y + box[3])

@@ -1,0 +1,115 @@
+"""Section through the centre: what the smoke sees."""
+
+from __future__ import annotations
+
+from fireplace_calc.drawing.sheet import Sheet, View
+from fireplace_calc.drawing.strings import chain, levels, notes
+from fireplace_calc.drawing.views import LADDER, Cell, break_line, clip_top, cut_parts, fit, length, title
+from fireplace_calc.parts import Geometry
+from fireplace_calc.units import show
+
+ABOVE = 0.45
+"""How much of the flue is shown above the shoulder. [m]"""
+
+
+def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> None:
+    """Draw the section into a cell of a sheet; the room is on the left."""
+    f, d = geometry.frame, geometry.design
+    top = min(f.shoulder_top + ABOVE, f.crown_bottom)
+    front = -max(d.hearth.front, 0.1) - 0.12
+    back = f.block_back + d.base.footing_projection + 0.06
+    view, denominator = fit(sheet, cell, (front, f.footing_bottom - 0.03, back, top + 0.03), (23, 24, 26, 4), scales)
+    _ground(view, geometry, front, back)
+    cut_parts(view, [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts])
+    _behind(view, geometry, top)
+    _damper(view, geometry)
+    _joints(view, geometry, top)
+    break_line(view, f.flue_y - f.stack_depth, f.flue_y + f.stack_depth, top)
+    _strings(view, cell, geometry, units)
+    _words(view, cell, geometry, units)
+    title(sheet, cell, "Section on the centre line", name_scale(denominator) if name_scale else "")
+
+
+def _ground(view: View, geometry: Geometry, front: float, back: float) -> None:
+    f, d = geometry.frame, geometry.design
+    ext = -d.hearth.front if d.hearth.front > 0 else 0.0
+    view.path([(front, 0.0), (ext, 0.0)], "ground")
+    if f.block_back < back and d.chimney.location == "exterior":
+        view.path([(f.block_back, f.grade), (back, f.grade)], "ground")
+
+
+def _behind(view: View, geometry: Geometry, top: float) -> None:
+    """Edges beyond the knife: the jamb, the splayed side, the chamber's side."""
+    f = geometry.frame
+    view.path([(0.0, f.hearth), (0.0, f.spring)], "seen")
+    if f.breast > 0:
+        view.path([(f.breast, f.spring), (f.breast, f.opening_top)], "fine")
+    view.path([(f.throat_front, f.throat), (f.depth, f.throat)], "fine")
+    view.path([(f.flue_y - f.bore.depth / 2, f.taper_top), (f.flue_y + f.bore.depth / 2, f.taper_top)], "fine")
+
+
+def _damper(view: View, geometry: Geometry) -> None:
+    f, d = geometry.frame, geometry.design
+    if d.throat.damper == "throat":
+        z = f.throat if d.throat.damper_height is None else min(f.opening_top + d.throat.damper_height, f.taper_top)
+        deep = f.throat_back - f.throat_front
+        view.path([(f.throat_front, z), (f.throat_front + deep * 0.35, z + deep * 0.85)], "cut")
+
+
+def _joints(view: View, geometry: Geometry, top: float) -> None:
+    """Joints between flue units, and between refractory sections where they are used."""
+    f, d = geometry.frame, geometry.design
+    step, z = d.flue.section_height + d.flue.joint, f.flue_start
+    half, inside = f.unit_depth, f.bore.depth / 2
+    while z < top:
+        for side in (-1, 1):
+            view.path([(f.flue_y + side * inside, z), (f.flue_y + side * half, z)], "seen")
+        z += step
+    if d.method == "modular":
+        z = f.hearth + d.firebox.section_height
+        while z < f.throat:
+            view.path([(f.back_at(z), z), (f.back_at(z) + d.firebox.lining_thickness, z)], "fine")
+            z += d.firebox.section_height
+
+
+def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
+    f, d = geometry.frame, geometry.design
+    sheet, limits = view.sheet, (cell.left + 2, cell.right - 2)
+    foot = view.at(0, f.footing_bottom)[1] - 0.6
+    line = foot - 4.0
+    rows = [[0.0, f.throat_front, f.throat_back, f.depth, f.block_back], [-d.hearth.front, 0.0, f.depth, f.block_back]]
+    for row in rows:
+        row = [y for i, y in enumerate(row) if i == 0 or y - row[i - 1] > 1e-6]
+        stops = [view.at(y, 0)[0] for y in row]
+        texts = [length(b - a, units) for a, b in zip(row, row[1:], strict=False)]
+        line -= chain(sheet, stops, texts, line, limits=limits)
+
+
+def _words(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
+    f, d = geometry.frame, geometry.design
+    named = {"footing bottom": f.footing_bottom, "footing top": f.footing_top, "floor": 0.0, "hearth": f.hearth,
+             "back bend": f.back_bend, "opening top": f.opening_top, "throat": f.throat, "flue start": f.flue_start,
+             "shoulder": f.shoulder_top}
+    if abs(f.hearth) < 1e-9:
+        del named["hearth"]
+        named["floor, hearth"] = named.pop("floor")
+    marks = sorted((view.at(0, z)[1], f"{length(z, units)} {name}") for name, z in named.items())
+    right = view.at(f.block_back + d.base.footing_projection, 0)[0]
+    levels(view.sheet, marks, right + 1.0, right + 5.5, limits=(cell.bottom + 20, cell.top - 2))
+    area = show(f.bore.table_area or f.bore.area, "area", units)
+    kind = "round" if f.bore.round else "liner"
+    items = [
+        (view.at(f.flue_y, min(f.shoulder_top + ABOVE * 0.5, f.crown_bottom)), f"flue {f.bore.label} {kind}"),
+        (view.at(f.flue_y, f.shoulder_top - d.chimney.shoulder * 0.3), area),
+        (view.at(f.flue_y - f.bore.depth / 2 - f.bore.wall, f.taper_top + d.smoke_chamber.transition / 2), "transition"),
+        (view.at((f.throat_front + f.depth) / 2, (f.throat + f.taper_top) / 2), "smoke chamber"),
+        (view.at(f.throat_front + 0.02, f.throat), "throat" if d.throat.damper != "throat" else "throat, damper"),
+        (view.at(f.breast * 0.4, f.opening_top + d.lintel.height * 0.45), "arch" if f.spring < f.opening_top else "lintel"),
+        (view.at(f.depth * 0.45, f.hearth + (f.opening_top - f.hearth) * 0.4), "firebox"),
+        (view.at(-d.hearth.front * 0.75, f.extension_top - d.hearth.thickness * 0.5), "hearth"),
+        (view.at(f.block_back * 0.25, (f.slab_bottom + f.slab_top) / 2), "hearth slab"),
+        (view.at(d.base.block_width * 0.5, (f.footing_top + f.slab_bottom) / 2), "base"),
+        (view.at(0.0, (f.footing_bottom + f.footing_top) / 2), "footing"),
+    ]
+    items.sort(key=lambda item: item[0][1])
+    notes(view.sheet, items, view.at(-max(d.hearth.front, 0.1), 0)[0] - 3.0, side=-1, limits=(cell.bottom + 20, cell.top - 2))

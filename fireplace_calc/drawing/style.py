@@ -1,0 +1,80 @@
+"""How a drawing looks: line weights, hatches, tones and themes, in one place. Sizes are in mm on paper."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+WEIGHT = {"cut": 0.50, "seen": 0.25, "fine": 0.13, "hidden": 0.18, "dimension": 0.13, "ground": 0.70, "flag": 0.40}
+"""Line weights. Cut is what the knife went through, seen lies behind it, hidden lies behind that. [mm]"""
+
+DASHES = {"hidden": (1.6, 1.0)}
+"""On and off lengths of broken lines. [mm]"""
+
+TEXT, SMALL, TITLE = 2.7, 2.5, 3.4
+"""Letter heights; nothing is smaller than 2.5 mm on paper. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Hatch:
+    """How a cut material is marked: lines at angles, or dots. ``gap`` in mm."""
+
+    angles: tuple[float, ...] = ()
+    gap: float = 2.0
+    dots: bool = False
+    pair: float = 0.0
+
+
+HATCHES = {
+    "brick": Hatch((45.0,), 1.6),
+    "firebrick": Hatch((45.0,), 1.8, pair=0.5),
+    "refractory": Hatch((45.0, 135.0), 1.9),
+    "block": Hatch((45.0,), 3.4),
+    "grouted block": Hatch((45.0,), 3.4, dots=True),
+    "grout": Hatch((), 2.0, dots=True),
+    "concrete": Hatch((), 1.5, dots=True),
+    "stone": Hatch((12.0,), 2.4),
+    "clay liner": Hatch((90.0,), 0.9),
+    "parging": Hatch((135.0,), 0.8),
+    "steel": Hatch((135.0,), 0.5),
+    "timber": Hatch((0.0,), 1.0),
+    "tile": Hatch((90.0,), 1.2),
+    "earth": Hatch((45.0,), 2.6, pair=0.7),
+    "roof": Hatch((90.0,), 1.6),
+}
+"""Materials are told apart by hatch; the tones below only help."""
+
+
+@dataclass(frozen=True, slots=True)
+class Theme:
+    """Colours of one way of looking: on a light screen, a dark one, or paper."""
+
+    paper: str
+    ink: str
+    soft: str
+    dimension: str
+    person: str
+    good: str
+    bad: str
+    tones: dict[str, str]
+
+
+_LIGHT_TONES = {
+    "brick": "#e8cdbd", "firebrick": "#f4e3b2", "refractory": "#e6dcc6", "block": "#dde1e4", "grouted block": "#d3d8dc",
+    "grout": "#e4e4e0", "concrete": "#e2e4e6", "stone": "#d9d5cc", "clay liner": "#d9a88c", "parging": "#d8d2c8",
+    "steel": "#6b7580", "timber": "#d8bd94", "tile": "#cfdad6", "earth": "#efe8dc", "roof": "#dcd9e0", "air": "#ffffff",
+    "hollow": "#f4f1ea", "face": "#fbf7f2", "soot": "#d9d4cd", "wall": "#f3f3f1", "metal": "#8a929a", "wood": "#d8bd94",
+    "masonry": "#e8cdbd",
+}
+_DARK_TONES = {
+    "brick": "#6a4a3c", "firebrick": "#6e6038", "refractory": "#5f5845", "block": "#4a5157", "grouted block": "#525a60",
+    "grout": "#4d4e4c", "concrete": "#474c50", "stone": "#57534b", "clay liner": "#82533a", "parging": "#57524a",
+    "steel": "#a3adb8", "timber": "#6d5637", "tile": "#475650", "earth": "#3a352c", "roof": "#45424c", "air": "#1d1f21",
+    "hollow": "#2a2723", "face": "#2b2724", "soot": "#37332e", "wall": "#292b2d", "metal": "#8a929a", "wood": "#6d5637",
+    "masonry": "#6a4a3c",
+}
+THEMES = {
+    "light": Theme("#ffffff", "#1c2328", "#6a737b", "#3d4a54", "#c3cbd1", "#0f5f8c", "#a63603", _LIGHT_TONES),
+    "dark": Theme("#1d1f21", "#e9e6e0", "#9aa3ab", "#c4ccd3", "#4c555c", "#7cc1ea", "#f5a26b", _DARK_TONES),
+    "print": Theme("#ffffff", "#000000", "#000000", "#000000", "#ffffff", "#000000", "#000000",
+                   {name: "#ffffff" for name in _LIGHT_TONES}),
+}

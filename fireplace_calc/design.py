@@ -56,7 +56,7 @@ class Firebox:
     splay: float = quantity("ratio", "Splay", "4:12", "0", "1",
                             "How far each side closes in over the depth; used while the back width is unknown.")
     vertical_back: float = length("Vertical back", "14 in", "0 in", "60 in", "Height before the back leans forward.")
-    rake: float = length("Rake", "8 in", "0 in", "30 in", "How far the back leans forward by the throat; less where the box is too shallow for it.")
+    rake: float = length("Rake", "7-1/2 in", "0 in", "30 in", "How far the back leans forward by the throat; less where the box is too shallow for it.")
     breast: float = length("Breast", "8 in", "2 in", "24 in", "Thickness of the wall over the opening.")
     jamb: float = length("Jamb", "12 in", "2 in", "48 in", "Masonry beside the opening, at the face.")
     wall: float = length("Firebox wall", "8-1/2 in", "2 in", "36 in", "Back and sides, lining counted in.",
@@ -124,7 +124,7 @@ class Throat:
 
     height: float = length("Throat height", "8 in", "0 in", "36 in", "Above the top of the opening.",
                            "throat_height_above_opening")
-    depth: float = length("Throat depth", "4 in", "1 in", "24 in", "Front to back.", "throat_depth")
+    depth: float = length("Throat depth", "4-1/2 in", "1 in", "24 in", "Front to back.", "throat_depth")
     damper: str | None = choice("Damper place", "throat", ("throat", "flue top", "none"), "Where the damper sits.",
                                 optional=True)
     damper_height: float | None = length("Damper height", None, "0 in", "60 in",
@@ -142,7 +142,7 @@ class Throat:
 class SmokeChamber:
     """From throat to flue."""
 
-    height: float = length("Smoke chamber height", "27 in", "6 in", "96 in", "Throat to start of the flue.",
+    height: float = length("Smoke chamber height", "28 in", "6 in", "96 in", "Throat to start of the flue.",
                            "smoke_chamber_height")
     construction: str | None = choice("Smoke chamber construction", "corbelled",
                                       ("corbelled", "sloped units", "prefabricated lining"), "How the inside is drawn in.",

@@ -1,0 +1,214 @@
+"""What a rule is: a small named thing that picks a limit, compares, and gives its reason.
+
+Four verdicts. A missing input is *not checked*, never a pass.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+from functools import cached_property
+from typing import Any
+
+from fireplace_calc.facts import Facts
+from fireplace_calc.tables import rule_sources
+from fireplace_calc.units import MM, in_unit
+
+MEETS, FALLS_SHORT, DOES_NOT_APPLY, NOT_CHECKED = "meets", "falls short", "does not apply", "not checked"
+WORST_FIRST = (FALLS_SHORT, NOT_CHECKED, MEETS, DOES_NOT_APPLY)
+
+SLACK = 1e-7
+"""Relative slack of every comparison: what a float may lose on the way, and not a hair that a tape could find. [-]"""
+
+EDITIONS = ("2015", "2018", "2021", "2024")
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """What a rule found, in SI, before it is put into the book's unit."""
+
+    verdict: str
+    provided: Any = None
+    required: Any = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One rule held against one design.
+
+    ``provided``, ``required`` and ``margin`` are in ``unit`` as the book prints it; words for a rule about a kind or a
+    yes. ``margin`` is what there is to spare, negative for what is lacking.
+    """
+
+    key: str
+    clause: str
+    title: str
+    verdict: str
+    provided: Any
+    required: Any
+    margin: float | None
+    unit: str
+    why: str
+    confidence: str
+    edition: str
+    source: str
+    note: str = ""
+
+
+def printed(limit: float) -> float:
+    """The whole millimetres a book prints beside a length in inches. [m]"""
+    return round(limit / MM) * MM
+
+
+def reaches(value: float, limit: float) -> bool:
+    """At least the limit, give or take the slack.
+
+    >>> reaches(36 * 0.0254 * (24 * 0.0254), 6 * 0.3048**2)
+    True
+    """
+    return value >= limit - abs(limit) * SLACK
+
+
+def _same(a: float, b: float) -> bool:
+    return abs(a - b) <= SLACK * max(abs(a), abs(b))
+
+
+def at_least(provided: float | None, limit: float | None, note: str = "", soft: bool = False) -> Compared:
+    """Provided must reach the limit; the limit itself is enough.
+
+    ``soft`` limits are lengths that the book also prints in whole millimetres: exactly that figure is enough too.
+    """
+    if provided is None or limit is None:
+        return Compared(NOT_CHECKED, provided, limit, note)
+    good = reaches(provided, limit) or (soft and _same(provided, printed(limit)))
+    return Compared(MEETS if good else FALLS_SHORT, provided, limit, note)
+
+
+def at_most(provided: float | None, limit: float | None, note: str = "", soft: bool = False) -> Compared:
+    """Provided must not pass the limit; the limit itself is allowed."""
+    if provided is None or limit is None:
+        return Compared(NOT_CHECKED, provided, limit, note)
+    good = reaches(limit, provided) or (soft and _same(provided, printed(limit)))
+    return Compared(MEETS if good else FALLS_SHORT, provided, limit, note)
+
+
+def one_of(value: str | None, allowed: Iterable[str], note: str = "") -> Compared:
+    """A word must be one of a few."""
+    allowed = tuple(allowed)
+    if value is None:
+        return Compared(NOT_CHECKED, None, " or ".join(allowed), note)
+    return Compared(MEETS if value in allowed else FALLS_SHORT, value, " or ".join(allowed), note)
+
+
+def yes(value: bool | None, note: str = "") -> Compared:
+    """Something must be so."""
+    if value is None:
+        return Compared(NOT_CHECKED, None, "yes", note)
+    return Compared(MEETS if value else FALLS_SHORT, "yes" if value else "no", "yes", note)
+
+
+def all_of(*compared: Compared) -> Compared:
+    """Several demands of one clause: one that fails decides, else one that is not known."""
+    for verdict in (FALLS_SHORT, NOT_CHECKED):
+        bad = [c for c in compared if c.verdict == verdict]
+        if bad:
+            return bad[0]
+    return Compared(MEETS, ", ".join(str(c.provided) for c in compared), ", ".join(str(c.required) for c in compared))
+
+
+def not_applicable(reason: str) -> Compared:
+    """The clause is about something else, and says why."""
+    return Compared(DOES_NOT_APPLY, note=reason)
+
+
+def unknown(what: str) -> Compared:
+    """The clause cannot be held against the design until somebody says what is missing."""
+    return Compared(NOT_CHECKED, note=f"{what} is not known yet.")
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A clause as a function of the facts, with its name, unit and reason."""
+
+    key: str
+    clause: str
+    title: str
+    unit: str
+    quantity: str
+    at_most: bool
+    editions: tuple[str, ...]
+    why: str
+    confidence: str
+    source: str
+    function: Callable[[Facts], Compared]
+
+    def check(self, work: Facts, edition: str) -> Finding:
+        """Hold the rule against the facts of one design."""
+        found = self.function(work)
+        provided, required, margin = found.provided, found.required, None
+        number = self.unit not in ("word", "yes-no")
+        if number and provided is not None and not isinstance(provided, str):
+            provided = round(in_unit(provided, self.unit), 9)
+        if number and required is not None and not isinstance(required, str):
+            required = round(in_unit(required, self.unit), 9)
+        if isinstance(provided, float) and isinstance(required, float):
+            margin = round(required - provided if self.at_most else provided - required, 9)
+            if abs(margin) <= SLACK * max(abs(required), abs(provided)):
+                margin = 0.0
+        note = found.note
+        if found.verdict == NOT_CHECKED and not note:
+            note = f"{self.quantity.replace('_', ' ').capitalize()} is not known yet."
+        return Finding(self.key, self.clause, self.title, found.verdict, provided, required, margin, self.unit, self.why,
+                       self.confidence, edition, self.source, note)
+
+
+class Book:
+    """The rules of one code, filed by their decorator, and its editions as packs."""
+
+    def __init__(self, name: str):
+        self.name = name
+        self.rules: list[Rule] = []
+
+    def rule(self, key: str, clause: str, title: str, unit: str, quantity: str, at_most: bool = False,
+             editions: tuple[str, ...] = EDITIONS) -> Callable:
+        """File a function as a rule and hand it back unchanged. Its docstring is the reason the rule exists."""
+
+        def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
+            known = rule_sources()[key]
+            why = " ".join((function.__doc__ or "").split())
+            self.rules.append(Rule(key, clause, title, unit, quantity, at_most, editions, why, known.source.confidence,
+                                   known.source.address, function))
+            return function
+
+        return file
+
+    def pack(self, edition: str) -> Pack:
+        """The rules in force in one edition."""
+        chosen = tuple(r for r in self.rules if edition in r.editions)
+        return Pack(f"{self.name} {edition}", edition, chosen)
+
+
+@dataclass(frozen=True)
+class Pack:
+    """One edition of one book."""
+
+    name: str
+    edition: str
+    rules: tuple[Rule, ...]
+
+    @cached_property
+    def keys(self) -> tuple[str, ...]:
+        """Keys of all rules, in the book's order."""
+        return tuple(r.key for r in self.rules)
+
+    def check(self, work: Facts) -> tuple[Finding, ...]:
+        """Every rule held against one design, worst first."""
+        found = [rule.check(work, self.edition) for rule in self.rules]
+        rank = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
+        return tuple(sorted(found, key=lambda f: (rank[f.verdict], f.key)))
+
+
+def with_note(compared: Compared, note: str) -> Compared:
+    """The same finding with a remark."""
+    return replace(compared, note=note)

@@ -1,0 +1,8 @@
+"""The International Residential Code's chapter on masonry fireplaces and chimneys, as a book of rules."""
+
+from fireplace_calc.rules.core import Book
+
+IRC = Book("US IRC")
+LATEST = ("2021", "2024")
+BEFORE_2024 = ("2015", "2018", "2021")
+ONLY_2024 = ("2024",)

@@ -124,20 +124,19 @@ def _flue_area(design: Design, frame: Frame) -> float | None:
     return {"table": frame.bore.table_area, "own sum": frame.bore.area}.get(design.flue.area_from)
 
 
-def facts(design: Design, geometry: Geometry) -> Facts:
+def facts(geometry: Geometry) -> Facts:
     """Everything the rules may ask, for one design.
 
     Parameters
     ----------
-    design : Design
     geometry : Geometry
-        Of the same design.
+        With the design it was made from.
 
     Returns
     -------
     Facts
     """
-    f = geometry.frame
+    design, f = geometry.design, geometry.frame
     fb, sc, fl, ch, cl, m = (design.firebox, design.smoke_chamber, design.flue, design.chimney, design.clearance,
                              design.measured)
     splay = hypot(1.0, f.side_slope)

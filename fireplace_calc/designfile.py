@@ -106,6 +106,27 @@ def text_of(design: Design) -> str:
     return "\n".join(lines) + "\n"
 
 
+def write_whole(path: str | os.PathLike[str], content: bytes) -> None:
+    """Put a file in place in one step, or leave what was there and say why."""
+    target = Path(os.path.realpath(path))
+    beside = target.with_name(f".{target.name}.{os.getpid()}.{os.urandom(4).hex()}.tmp")
+    try:
+        handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(content)
+                file.flush()
+                os.fsync(file.fileno())
+            if target.exists():
+                os.chmod(beside, target.stat().st_mode & 0o7777)
+            os.replace(beside, target)
+        except BaseException:
+            beside.unlink(missing_ok=True)
+            raise
+    except OSError as trouble:
+        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "file", "", str(path)) from None
+
+
 def save(design: Design, path: str | os.PathLike[str]) -> None:
     """Write a design file in one step: a reader sees the old file or the new one, never half of either.
 
@@ -121,24 +142,7 @@ def save(design: Design, path: str | os.PathLike[str]) -> None:
     InputError
         When the file cannot be written.
     """
-    target = Path(os.path.realpath(path))
-    beside = target.with_name(f".{target.name}.{os.getpid()}.{os.urandom(4).hex()}.tmp")
-    content = text_of(design).encode()
-    try:
-        handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
-        try:
-            with os.fdopen(handle, "wb") as file:
-                file.write(content)
-                file.flush()
-                os.fsync(file.fileno())
-            if target.exists():
-                os.chmod(beside, target.stat().st_mode & 0o7777)
-            os.replace(beside, target)
-        except BaseException:
-            beside.unlink(missing_ok=True)
-            raise
-    except OSError as trouble:
-        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "design file", "", str(path)) from None
+    write_whole(path, text_of(design).encode())
 
 
 def _parsed(path: Path) -> dict[str, Any]:

@@ -1,0 +1,100 @@
+"""One design in, one frozen assessment out: everything a person sees is read from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from fireplace_calc.design import Design
+from fireplace_calc.facts import Facts, facts
+from fireplace_calc.geometry import geometry
+from fireplace_calc.parts import Geometry, Part
+from fireplace_calc.rules import PACKS, Finding, check
+from fireplace_calc.takeoff import Row, takeoff, total_weight
+from fireplace_calc.units import InputError
+
+DEFAULT_PACK = "US IRC 2021"
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """What one design makes, whether it complies, and what it takes.
+
+    Attributes
+    ----------
+    design : Design
+    pack : str
+        Name of the book it was checked against.
+    geometry : Geometry
+        Levels, parts and voids.
+    facts : Facts
+        What the checks were told.
+    findings : tuple of Finding
+        One a rule.
+    takeoff : tuple of Row
+        What to order.
+    """
+
+    design: Design
+    pack: str
+    geometry: Geometry
+    facts: Facts
+    findings: tuple[Finding, ...]
+    takeoff: tuple[Row, ...]
+
+    @property
+    def levels(self) -> dict[str, float]:
+        """Level of everything that has a name, bottom to top, from the room floor. [m]"""
+        return self.geometry.levels
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Named solids with material and volume. [m3]"""
+        return self.geometry.parts
+
+    @cached_property
+    def counts(self) -> dict[str, int]:
+        """How many findings there are of each verdict."""
+        found: dict[str, int] = {}
+        for finding in self.findings:
+            found[finding.verdict] = found.get(finding.verdict, 0) + 1
+        return found
+
+    @property
+    def weight(self) -> float:
+        """Of the whole as it stands, footing counted in. [kg]"""
+        return total_weight(self.takeoff)
+
+
+def assess(design: Design, pack: str = DEFAULT_PACK) -> Assessment:
+    """Work a design through: geometry, checks and takeoff.
+
+    Parameters
+    ----------
+    design : Design
+        Whole and consistent, as ``change`` and ``load`` hand it out.
+    pack : str
+        Which book to check it against, one of ``PACKS``.
+
+    Returns
+    -------
+    Assessment
+        All of it, once.
+
+    Raises
+    ------
+    InputError
+        When there is no such book.
+
+    Examples
+    --------
+    >>> result = assess(Design())
+    >>> round(result.levels["flue top"], 3) == round(result.geometry.frame.liner_top, 3)
+    True
+    """
+    if pack not in PACKS:
+        raise InputError(f"Code pack is {pack!r}, but there are only {', '.join(PACKS)}.", "Code pack",
+                         ", ".join(PACKS), pack)
+    made = geometry(design)
+    told = facts(made)
+    return Assessment(design, pack, made, told, tuple(check(told, pack)), takeoff(made))

@@ -1,0 +1,30 @@
+"""What the live picture shows: which view, with which clearances marked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from fireplace_calc.drawing import elevations, single
+from fireplace_calc.drawing.roof import Limits
+from fireplace_calc.drawing.sheet import Sheet
+from fireplace_calc.parts import Geometry
+from fireplace_calc.rules import Finding
+from fireplace_calc.units import from_unit
+
+FORMAT = "jpeg"
+"""How the live picture is packed: high quality, no colour subsampling, and quicker than PNG."""
+
+CLEARANCES = {"ROF-01": "contact", "ROF-02": "reach"}
+"""Rules whose limit the roof view draws, and the height it belongs to."""
+
+
+def roof_limits(findings: Iterable[Finding]) -> Limits:
+    """What the checks ask of the two heights over the roof, and how they stand. [m]"""
+    return {CLEARANCES[f.key]: (None if f.required is None else from_unit(f.required, f.unit), f.verdict)
+            for f in findings if f.key in CLEARANCES}
+
+
+def live_sheet(view: str, geometry: Geometry, units: str, findings: Iterable[Finding]) -> Sheet:
+    """All four views, or one of them large."""
+    limits = roof_limits(findings)
+    return elevations(geometry, units, limits) if view == "all" else single(view, geometry, units, limits)

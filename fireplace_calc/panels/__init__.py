@@ -1,0 +1,5 @@
+"""Live panels for the notebooks: controls, picture, checks and order list. They hold no arithmetic of the trade."""
+
+from fireplace_calc.panels.panel import Panel, panel
+
+__all__ = ["Panel", "panel"]

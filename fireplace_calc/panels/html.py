@@ -1,0 +1,79 @@
+"""An assessment as HTML for the panel: one sentence, the findings worst first, the order list."""
+
+from __future__ import annotations
+
+from html import escape
+
+from fireplace_calc.assess import Assessment
+from fireplace_calc.report import SIGNS, compared, quantity
+from fireplace_calc.units import show
+
+STYLE = """<style>
+.fireplace-panel { font-size: 13px; max-width: 1240px; }
+.fireplace-panel .widget-label { white-space: normal; line-height: 1.2; }
+.fireplace-picture { width: 100%; max-width: 1200px; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
+.fireplace-panel .sentence { margin: .3em 0; line-height: 1.45; }
+.fireplace-panel .trouble { border-left: 4px solid #a63603; padding: .35em .7em; margin: .3em 0; font-weight: 600; }
+.fireplace-panel table.sheet { border-collapse: collapse; width: 100%; font-size: 12.5px; }
+.fireplace-panel table.sheet th { text-align: left; border-bottom: 2px solid currentColor; padding: .25em .6em .25em 0; }
+.fireplace-panel table.sheet td { vertical-align: top; border-bottom: 1px solid var(--jp-border-color2, #ccc);
+  padding: .25em .6em .25em 0; line-height: 1.35; }
+.fireplace-panel table.sheet td.n { white-space: nowrap; font-variant-numeric: tabular-nums; }
+.fireplace-panel table.sheet .why { opacity: .82; }
+.fireplace-panel .short { font-weight: 700; }
+.fireplace-panel .wide { overflow-x: auto; }
+@media print { .fireplace-panel table.sheet { font-size: 9pt; } .fireplace-controls { display: none; } }
+</style>"""
+
+
+def sentence(result: Assessment, units: str) -> str:
+    """What the picture shows, in one breath, for whoever cannot see it."""
+    f, d = result.geometry.frame, result.design
+    counts = result.counts
+
+    def size(value: float) -> str:
+        return escape(show(value, "length", units), quote=False)
+
+    parts = [
+        f"<b>{escape(d.name)}</b>: opening {size(d.opening.width)} wide, {size(d.opening.height)} high, "
+        f"{d.flue.sections} flue sections, chimney top {size(f.crown_top)} above the floor, "
+        f"{escape(show(result.weight, 'mass', units))} as it stands.",
+        ", ".join(f"<b>{counts.get(verdict, 0)}</b> {word}" for verdict, word in (
+            ("falls short", "fall short"), ("not checked", "not checked"), ("meets", "meet"), ("does not apply", "do not apply"))) + ".",
+        *(escape(note) for note in f.adjusted),
+    ]
+    return '<div class="sentence">' + " ".join(parts) + "</div>"
+
+
+def trouble(message: str) -> str:
+    """What was wrong with an input; the last good picture stays."""
+    return f'<div class="trouble" role="alert">Not changed. {escape(message)}</div>' if message else ""
+
+
+def findings(result: Assessment, units: str, everything: bool = False) -> str:
+    """Findings worst first: sign and word, what is there, what is asked, what is to spare, where it is written and why."""
+    rows = []
+    for f in result.findings:
+        if f.verdict == "does not apply" and not everything:
+            continue
+        provided, required, margin = compared(f, units)
+        css = ' class="short"' if f.verdict == "falls short" else ""
+        note = f" {escape(f.note)}" if f.note else ""
+        rows.append(
+            f"<tr><td{css}>{SIGNS[f.verdict]} {f.verdict}</td><td><b>{escape(f.title)}</b><br><span class='why'>{escape(f.why)}"
+            f"{note}</span></td><td class=n>{escape(str(provided))}</td><td class=n>{escape(str(required))}</td>"
+            f"<td class=n>{escape(str(margin))}</td><td>{f.key}, {escape(f.clause)}<br><span class='why'>{f.edition}, "
+            f"{escape(f.confidence)}</span></td></tr>")
+    head = "<tr><th>Verdict<th>Check, and why it exists<th>Provided<th>Required<th>To spare<th>Rule, edition, confidence</tr>"
+    return f'<div class="wide"><table class="sheet"><caption>Checks against {escape(result.pack)}</caption>{head}{"".join(rows)}</table></div>'
+
+
+def takeoff(result: Assessment, units: str) -> str:
+    """What to order and what each line weighs."""
+    rows = [
+        f"<tr><td><b>{escape(r.item)}</b></td><td>{escape(r.material)}</td><td class=n>{escape(quantity(r.net, r, units))}</td>"
+        f"<td class=n>{escape(quantity(r.order, r, units))}</td><td class=n>{escape(show(r.weight_kg, 'mass', units))}</td>"
+        f"<td class=why>{escape(r.note)}</td></tr>" for r in result.takeoff]
+    total = f"<tr><td><b>The whole as it stands</b><td><td><td><td class=n><b>{escape(show(result.weight, 'mass', units))}</b><td></tr>"
+    head = "<tr><th>Item<th>Material<th>Net<th>To order<th>Weight<th>How it was counted</tr>"
+    return f'<div class="wide"><table class="sheet"><caption>Material takeoff</caption>{head}{"".join(rows)}{total}</table></div>'

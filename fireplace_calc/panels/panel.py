@@ -1,0 +1,162 @@
+"""The live panel: three sliders in front, everything else folded away, one picture that follows."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import fields
+from typing import Any
+
+import ipywidgets as w
+
+from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
+from fireplace_calc.change import all_inputs, change
+from fireplace_calc.design import Design
+from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.live import FORMAT, live_sheet
+from fireplace_calc.inputs import is_record
+from fireplace_calc.panels import html
+from fireplace_calc.panels.controls import Control, Lead
+from fireplace_calc.rules import PACKS
+from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
+
+LEADS = ("opening.width", "opening.extension", "flue.sections")
+"""The sliders in front."""
+VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof"}
+PAPERS = {"Light": "light", "Dark": "dark", "Print": "print"}
+GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and way of building"}
+
+
+class Panel:
+    """Everything about one design, live.
+
+    Parameters
+    ----------
+    design : Design
+        To start from; ``Start again`` comes back to it.
+    pack : str
+        Which code to check against.
+    units : str
+        ``feet-inches`` or ``millimetres``.
+    stamp : callable, optional
+        A number to paint into the picture, from the design: for a benchmark that has to know which picture it sees.
+    """
+
+    def __init__(self, design: Design, pack: str = DEFAULT_PACK, units: str = FEET_INCHES,
+                 stamp: Callable[[Design], int] | None = None):
+        self.first, self.design, self.pack, self.units, self.stamp = design, design, pack, units, stamp
+        self.view, self.paper = "all", "light"
+        self.result: Assessment = assess(design, pack)
+        self.picture = Picture(WIDTH, HEIGHT)
+        self.image = w.Image(format=FORMAT)
+        self.image.add_class("fireplace-picture")
+        self.said, self.words = w.HTML(), w.HTML()
+        self.checks, self.order = w.HTML(), w.HTML()
+        self.words.add_class("fireplace-summary")
+        inputs = all_inputs()
+        self.leads = {key: Lead(key, inputs[key], self.given) for key in LEADS}
+        self.controls: dict[str, Control] = {}
+        self.widget = self._lay_out()
+        self._show_inputs()
+        self.redraw()
+
+    # -- what the reader does ---------------------------------------------------------------------
+    def given(self, key: str, value: Any) -> None:
+        """Take one new input; a bad one changes nothing and is answered in one sentence."""
+        try:
+            design = change(self.design, {key: value})
+        except InputError as error:
+            self.said.value = html.trouble(str(error))
+            return
+        self.put(design)
+
+    def put(self, design: Design) -> None:
+        """Show another design."""
+        self.design = design
+        self.result = assess(design, self.pack)
+        self.redraw()
+        self._show_inputs()
+
+    def redraw(self) -> None:
+        """Picture first, then the words."""
+        result = self.result
+        sheet = live_sheet(self.view, result.geometry, self.units, result.findings)
+        if self.stamp is not None:
+            sheet.stamp = self.stamp(self.design)
+        self.image.value = self.picture.jpeg(sheet)
+        if self.said.value:
+            self.said.value = ""
+        self.words.value = html.sentence(result, self.units)
+        self.checks.value = html.findings(result, self.units)
+        self.order.value = html.takeoff(result, self.units)
+
+    # -- how it is laid out -----------------------------------------------------------------------
+    def _lay_out(self) -> w.Widget:
+        tools = w.HBox([
+            self._choice("View", VIEWS, self.view, self._set_view), self._choice(
+                "Units", {"Feet and inches": FEET_INCHES, "Millimetres": MILLIMETRES}, self.units, self._set_units),
+            self._choice("Code", {name: name for name in PACKS}, self.pack, self._set_pack),
+            self._choice("Paper", PAPERS, self.paper, self._set_paper), self._button("Start again", lambda: self.put(self.first)),
+        ], layout=w.Layout(flex_flow="row wrap"))
+        groups = self._groups()
+        folded = w.Accordion(children=[box for _, box in groups], titles=[name for name, _ in groups], selected_index=None)
+        tables = w.Accordion(children=[self.checks, self.order, folded], titles=("Checks", "Material takeoff", "Everything else that can be chosen"),
+                             selected_index=0)
+        controls = w.VBox([*(lead.widget for lead in self.leads.values()), tools])
+        controls.add_class("fireplace-controls")
+        page = w.VBox([w.HTML(html.STYLE), controls, self.said, self.image, self.words, tables])
+        page.add_class("fireplace-panel")
+        return page
+
+    def _groups(self) -> list[tuple[str, w.Widget]]:
+        grouped: dict[str, list[Control]] = {}
+        for key, spec in all_inputs().items():
+            if key not in LEADS:
+                control = self.controls[key] = Control(key, spec, self.given)
+                grouped.setdefault(key.rpartition(".")[0], []).append(control)
+        order = ["", *(f.name for f in fields(Design) if is_record(f.default))]
+        return [(GROUP_NAMES.get(name, name.capitalize()), w.Box([c.widget for c in grouped[name]], layout=w.Layout(flex_flow="row wrap")))
+                for name in order if name in grouped]
+
+    def _choice(self, label: str, options: dict[str, str], value: str, act: Callable[[str], None]) -> w.Dropdown:
+        made = w.Dropdown(options=options, value=value, description=label, layout=w.Layout(width="15.5em"),
+                          style={"description_width": "3.5em"})
+        made.add_class("fireplace-tool")
+        made.observe(lambda event: act(event["new"]), "value")
+        return made
+
+    def _button(self, label: str, act: Callable[[], None]) -> w.Button:
+        made = w.Button(description=label)
+        made.on_click(lambda _: act())
+        return made
+
+    def _show_inputs(self) -> None:
+        for key, control in (*self.leads.items(), *self.controls.items()):
+            group, dot, name = key.partition(".")
+            value = getattr(getattr(self.design, group), name) if dot else getattr(self.design, group)
+            control.show(value, self.units)
+
+    def _set_view(self, view: str) -> None:
+        self.view = view
+        self.redraw()
+
+    def _set_units(self, units: str) -> None:
+        self.units = units
+        self._show_inputs()
+        self.redraw()
+
+    def _set_pack(self, pack: str) -> None:
+        self.pack = pack
+        self.put(self.design)
+
+    def _set_paper(self, paper: str) -> None:
+        self.paper = paper
+        self.picture.set_theme(paper)
+        self.redraw()
+
+    def _repr_mimebundle_(self, **kwargs: Any) -> dict:
+        return self.widget._repr_mimebundle_(**kwargs)
+
+
+def panel(design: Design, **how: Any) -> Panel:
+    """A live panel for one design; put it last in a cell."""
+    return Panel(design, **how)

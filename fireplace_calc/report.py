@@ -1,0 +1,214 @@
+"""An assessment as sentences and tables, in the reader's units. The tables are pandas frames, made only when asked for."""
+
+from __future__ import annotations
+
+import csv
+import io
+import os
+import textwrap
+from collections.abc import Iterable, Iterator, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from fireplace_calc.assess import Assessment
+from fireplace_calc.designfile import write_whole
+from fireplace_calc.rules import Finding
+from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
+from fireplace_calc.takeoff import Row
+from fireplace_calc.units import CUYD, FEET_INCHES, MILLIMETRES, SQFT, SYSTEMS, InputError, from_unit, show
+
+if TYPE_CHECKING:
+    import pandas
+
+CAUTION = (
+    "For planning, by people who know masonry. A fireplace can burn a house down, poison its people or fall: local code, "
+    "the building department and licensed practice decide, and what is not checked is not safe until somebody looks."
+)
+SIGNS = {FALLS_SHORT: "✗", NOT_CHECKED: "?", MEETS: "✓", DOES_NOT_APPLY: "–"}
+PLURALS = {FALLS_SHORT: "fall short", NOT_CHECKED: "not checked", MEETS: "meet", DOES_NOT_APPLY: "do not apply"}
+TAKEOFF_COLUMNS = ("item", "material", "net", "order", "unit", "weight_kg", "piece_kg", "volume_m3", "note")
+FINDING_COLUMNS = ("key", "clause", "title", "verdict", "provided", "required", "margin", "unit", "why", "note",
+                   "edition", "confidence", "source")
+KINDS = {"in": "length", "ft": "length", "in2": "area", "ft2": "area", "deg": "angle"}
+
+
+def require_units(units: str) -> str:
+    """The name of a unit system, or a sentence that says which there are."""
+    if units not in SYSTEMS:
+        raise InputError(f"Units are {units!r}, but there are only {' and '.join(SYSTEMS)}.", "Units",
+                         ", ".join(SYSTEMS), units)
+    return units
+
+
+def quantity(amount: float, row: Row, units: str = FEET_INCHES) -> str:
+    """A net or ordered quantity with its unit; poured work and areas in cubic and square metres for metric readers."""
+    if row.unit == "yd3":
+        return f"{amount * CUYD:.2f} m³" if units == MILLIMETRES else f"{amount:.2f} yd³"
+    if row.unit == "ft2":
+        return f"{amount * SQFT:.2f} m²" if units == MILLIMETRES else f"{amount:.1f} ft²"
+    number = f"{amount:.0f}" if amount == int(amount) else f"{amount:.2f}" if row.unit == "ton" else f"{amount:.1f}"
+    return f"{number} {row.unit}" + ("" if amount == 1 or row.unit == "brick" else "s")
+
+
+def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]:
+    """What is provided, what is asked and what is to spare, in the reader's units; words stay words.
+
+    Where rounding would hide the difference, the figures stand in the book's own unit with three more decimals.
+    """
+    kind, figures = KINDS.get(finding.unit), (finding.provided, finding.required, finding.margin)
+
+    def shown(value: Any) -> str:
+        if value is None:
+            return ""
+        return show(from_unit(value, finding.unit), kind, units) if kind and not isinstance(value, str) else str(value)
+
+    texts = tuple(shown(value) for value in figures)
+    if kind and finding.margin and texts[0] == texts[1]:
+        return tuple(f"{value:.3f} {finding.unit}" for value in figures)
+    return texts
+
+
+def _frame(rows: Iterable[Sequence[Any]], columns: Sequence[str]) -> pandas.DataFrame:
+    import pandas
+
+    return pandas.DataFrame(list(rows), columns=list(columns))
+
+
+def findings_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
+    """Every finding, worst first, its verdict as a sign and a word."""
+    require_units(units)
+    columns = ("", "Verdict", "Check", "Provided", "Required", "To spare", "Clause", "Edition", "Confidence", "Why",
+               "Note", "Key")
+    return _frame(((SIGNS[f.verdict], f.verdict, f.title, *compared(f, units), f.clause, f.edition, f.confidence, f.why,
+                    f.note, f.key) for f in assessment.findings), columns)
+
+
+def takeoff_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
+    """What to order, in the order it is needed on site."""
+    require_units(units)
+    columns = ("Item", "Material", "Net", "To order", "Weight", "One piece", "How counted")
+    return _frame(((r.item, r.material, quantity(r.net, r, units), quantity(r.order, r, units), _weight(r.weight_kg, units),
+                    _weight(r.piece_kg, units) if r.piece_kg else "", r.note) for r in assessment.takeoff), columns)
+
+
+def levels_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
+    """Every level from the room floor, top of the list the highest, as on a drawing."""
+    require_units(units)
+    named = reversed(assessment.levels.items())
+    return _frame(((name.capitalize(), show(level, "length", units)) for name, level in named), ("Level", "Over room floor"))
+
+
+def parts_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
+    """Every solid with its material and volume, from the footing up."""
+    require_units(units)
+    return _frame(((p.name.capitalize(), p.material, show(p.volume, "volume", units)) for p in assessment.parts),
+                  ("Part", "Material", "Volume"))
+
+
+def _weight(kg: float, units: str) -> str:
+    return show(kg, "mass", units) if kg else "not counted"
+
+
+def tally(assessment: Assessment) -> str:
+    """How many checks came out how, worst first."""
+    return ", ".join(f"{assessment.counts.get(verdict, 0)} {words}" for verdict, words in PLURALS.items())
+
+
+def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
+    """One finding in words: what is there, what is asked, how much is lacking, where it is written, and why."""
+    provided, required, margin = compared(finding, units)
+    said = f"{finding.title}: "
+    if finding.provided is not None and finding.verdict != DOES_NOT_APPLY:
+        said += f"{provided} provided, {required} required"
+        lacking = finding.verdict == FALLS_SHORT and finding.margin
+        said += f", {margin.removeprefix('-')} too {'little' if finding.required > finding.provided else 'much'}. " if lacking else ". "
+    where = f"{finding.key}, {finding.clause}, {finding.edition}"
+    return f"{said}{finding.note + ' ' if finding.note else ''}{finding.why} ({where})"
+
+
+def _summary(assessment: Assessment, units: str) -> Iterator[str]:
+    d, f = assessment.design, assessment.geometry.frame
+
+    def long(value: float) -> str:
+        return show(value, "length", units)
+
+    yield d.name
+    yield from ([d.note] if d.note else [])
+    yield from (f"Drawn otherwise than asked: {said}" for said in f.adjusted)
+    flue = f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections of {long(d.flue.section_height)}"
+    yield ""
+    yield f"Opening      {long(d.opening.width)} wide, {long(d.opening.height)} high, {show(f.opening_area, 'area', units)}"
+    yield f"Firebox      {long(f.depth)} deep, back {long(f.back_width)} wide, throat {show(f.throat_area, 'area', units)}"
+    yield f"Flue         {flue}, inside {show(f.bore.area, 'area', units)}, one to {f.opening_area / f.bore.area:.1f} of the opening"
+    yield f"Chimney top  {long(f.crown_top)} above the floor, {long(f.crown_top - f.hearth)} above the hearth"
+    yield f"Weight       {show(assessment.weight, 'mass', units)} as it stands, footing counted in"
+    yield ""
+    yield f"Checks against {assessment.pack}: {tally(assessment)}"
+    for finding in assessment.findings:
+        if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
+            yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
+    yield ""
+    yield f"{'Takeoff':26}{'net':>16}{'to order':>18}{'weight':>13}{'one piece':>12}"
+    for r in assessment.takeoff:
+        piece = show(r.piece_kg, "mass", units) if r.piece_kg and r.unit != "brick" else ""
+        yield (f"{r.item:26}{quantity(r.net, r, units):>16}{quantity(r.order, r, units):>18}"
+               f"{_weight(r.weight_kg, units):>13}{piece:>12}")
+    yield ""
+    yield CAUTION
+
+
+def summary(assessment: Assessment, units: str = FEET_INCHES, width: int = 100) -> str:
+    """The whole assessment as plain text.
+
+    Parameters
+    ----------
+    assessment : Assessment
+        What to tell.
+    units : str
+        ``feet-inches`` or ``millimetres``.
+    width : int
+        Longest line, in characters. [-]
+
+    Returns
+    -------
+    str
+        Sizes, checks that want attention, takeoff, caution.
+    """
+    require_units(units)
+    lines = _summary(assessment, units)
+    return "\n".join(textwrap.fill(line, width, subsequent_indent="  ") if len(line) > width else line for line in lines)
+
+
+def _harmless(value: Any) -> Any:
+    """Text that a spreadsheet would take for a formula gets a quote in front."""
+    return "'" + value if isinstance(value, str) and value[:1] in ("=", "+", "-", "@") else "" if value is None else value
+
+
+def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(columns)
+    writer.writerows([_harmless(value) for value in row] for row in rows)
+    return text.getvalue().encode()
+
+
+def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[Path, Path]:
+    """Write ``takeoff.csv`` and ``findings.csv``: bare figures, their unit in the heading or in the row.
+
+    Parameters
+    ----------
+    assessment : Assessment
+        What to write.
+    folder : str or path
+        A folder that is there.
+
+    Returns
+    -------
+    tuple of path
+        Both files.
+    """
+    order, checks = Path(folder) / "takeoff.csv", Path(folder) / "findings.csv"
+    write_whole(order, _csv(TAKEOFF_COLUMNS, ((r.item, r.material, r.net, r.order, r.unit, r.weight_kg, r.piece_kg, r.volume,
+                                               r.note) for r in assessment.takeoff)))
+    write_whole(checks, _csv(FINDING_COLUMNS, ([getattr(f, name) for name in FINDING_COLUMNS] for f in assessment.findings)))
+    return order, checks

@@ -1,18 +1,21 @@
-"""Painting a sheet: onto any Axes, or into one picture that is kept and drawn again and again.
+"""Painting a sheet: onto any Axes, or straight into a picture that is drawn again and again.
 
-Only vertices change from one picture to the next. Letters are outlines, so nothing is laid out twice.
+A sheet becomes a few layers, each one path with one pen. Letters are outlines, so nothing is laid out twice; and the
+picture asks Agg itself, so no artist stands between a layer and its dots.
 """
 
 from __future__ import annotations
 
 import io
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 import numpy as np
-from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.collections import LineCollection
-from matplotlib.figure import Figure
+from matplotlib.backends.backend_agg import RendererAgg
+from matplotlib.colors import to_rgba
 from matplotlib.patches import PathPatch
 from matplotlib.path import Path
+from matplotlib.transforms import Affine2D
 
 from fireplace_calc.drawing import lettering
 from fireplace_calc.drawing.sheet import Sheet
@@ -21,96 +24,90 @@ from fireplace_calc.drawing.style import DASHES, THEMES, WEIGHT, Theme
 MM_TO_POINTS = 72 / 25.4
 HATCH_WEIGHT = 0.10
 """Of a hatch line. [mm]"""
+STAMP = 8
+"""Side of one dot of a stamp. [dots]"""
 
-_EMPTY = Path(np.zeros((1, 2)), [Path.MOVETO])
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One path with one pen: filled with ``face`` or drawn with ``edge``, ``width`` in mm."""
+
+    path: Path
+    face: str | None = None
+    edge: str | None = None
+    width: float = 0.0
+    dashes: tuple[float, float] | None = None
+    crisp: bool = False
 
 
-def _compound(polygons: list[list[np.ndarray]]) -> Path:
-    """One path of many closed rings; a ring inside another is a hole."""
+def layers(sheet: Sheet, theme: Theme) -> Iterator[Layer]:
+    """The sheet from back to front."""
+    for (_, tone), polygons in sorted(sheet.fills.items()):
+        yield Layer(_areas(polygons), face=theme.tones.get(tone) or getattr(theme, tone))
+    fine = sheet.fine_lines()
+    if len(fine):
+        yield Layer(_dashes(fine), edge=theme.soft, width=HATCH_WEIGHT)
+    for (weight, ink), polylines in sheet.lines.items():
+        yield Layer(_lines(polylines), edge=getattr(theme, ink), width=WEIGHT[weight], dashes=DASHES.get(weight), crisp=True)
+    for ink in sorted({label.ink for label in sheet.labels}):
+        yield Layer(_letters(n for n in sheet.labels if n.ink == ink), face=getattr(theme, ink))
+
+
+def _areas(polygons: Iterable[list[np.ndarray]]) -> Path:
+    """Many closed rings; a ring inside another runs the other way round and is a hole."""
     rings = [_oriented(ring, k == 0) for polygon in polygons for k, ring in enumerate(polygon)]
-    vertices = np.concatenate([np.concatenate([ring, ring[:1]]) for ring in rings])
-    codes = np.full(len(vertices), Path.LINETO, Path.code_type)
-    ends = np.cumsum([len(ring) + 1 for ring in rings])
-    codes[ends - 1] = Path.CLOSEPOLY
-    codes[np.concatenate([[0], ends[:-1]])] = Path.MOVETO
-    return Path(vertices, codes)
+    return _joined([np.concatenate([ring, ring[:1]]) for ring in rings])
+
+
+def _joined(runs: list[np.ndarray]) -> Path:
+    codes = np.full(sum(map(len, runs)), Path.LINETO, Path.code_type)
+    start = 0
+    for run in runs:
+        codes[start] = Path.MOVETO
+        start += len(run)
+    return _path(np.concatenate(runs), codes)
+
+
+def _path(vertices: np.ndarray, codes: np.ndarray) -> Path:
+    return Path._fast_from_codes_and_verts(vertices, codes)
+
+
+def _lines(polylines: list[np.ndarray]) -> Path:
+    return _joined(polylines)
+
+
+def _dashes(segments: np.ndarray) -> Path:
+    codes = np.empty(2 * len(segments), Path.code_type)
+    codes[::2], codes[1::2] = Path.MOVETO, Path.LINETO
+    return _path(segments.reshape(-1, 2), codes)
 
 
 def _oriented(ring: np.ndarray, outer: bool) -> np.ndarray:
     x, y = ring[:, 0], ring[:, 1]
-    ccw = np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1)) > 0
-    return ring if ccw == outer else ring[::-1]
+    twice = x[-1] * y[0] - x[0] * y[-1] + np.dot(x[:-1], y[1:]) - np.dot(x[1:], y[:-1])
+    return ring if (twice > 0) == outer else ring[::-1]
 
 
 def _letters(labels) -> Path:
     placed = [lettering.place(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold) for n in labels]
-    return Path(np.concatenate([v for v, _ in placed]), np.concatenate([c for _, c in placed]))
-
-
-class Painter:
-    """Puts sheets onto one Axes; artists are made once for each layer and kept."""
-
-    def __init__(self, ax, theme: str = "light"):
-        self.ax, self.theme = ax, THEMES[theme]
-        ax.set_axis_off()
-        self.kept: dict[tuple, object] = {}
-
-    def set_theme(self, theme: str) -> None:
-        """Change colours; the next sheet is painted afresh."""
-        self.theme = THEMES[theme]
-        for artist in self.kept.values():
-            artist.remove()
-        self.kept.clear()
-
-    def paint(self, sheet: Sheet) -> None:
-        """Bring every artist up to date with a sheet."""
-        theme, touched = self.theme, set()
-        self.ax.set_xlim(0, sheet.width)
-        self.ax.set_ylim(0, sheet.height)
-        for (layer, tone), polygons in sheet.fills.items():
-            touched.add(self._patch(("fill", layer, tone), _compound(polygons), theme.tones.get(tone) or _ink(theme, tone),
-                                    1 + layer / 10))
-        if sheet.hatches:
-            touched.add(self._segments(("hatch",), np.concatenate(sheet.hatches), HATCH_WEIGHT, theme.soft, 2))
-        for (weight, ink), polylines in sheet.lines.items():
-            touched.add(self._segments((weight, ink), polylines, WEIGHT[weight], _ink(theme, ink), 3, DASHES.get(weight)))
-        for ink in {label.ink for label in sheet.labels}:
-            touched.add(self._patch(("letters", ink), _letters([n for n in sheet.labels if n.ink == ink]), _ink(theme, ink), 5))
-        for key, artist in self.kept.items():
-            if artist.get_visible() != (key in touched):
-                artist.set_visible(key in touched)
-
-    def _patch(self, key: tuple, path: Path, colour: str, order: float) -> tuple:
-        if key in self.kept:
-            self.kept[key].set_path(path)
-        else:
-            self.kept[key] = self.ax.add_patch(PathPatch(path, facecolor=colour, edgecolor="none", linewidth=0, zorder=order))
-        return key
-
-    def _segments(self, key: tuple, segments, weight: float, colour: str, order: float, dashes=None) -> tuple:
-        if key in self.kept:
-            self.kept[key].set_segments(segments)
-        else:
-            style = "solid" if dashes is None else (0, tuple(d / weight for d in dashes))
-            self.kept[key] = self.ax.add_collection(LineCollection(
-                segments, linewidths=weight * MM_TO_POINTS, colors=colour, linestyles=[style], zorder=order, capstyle="round",
-            ), autolim=False)
-        return key
-
-
-def _ink(theme: Theme, name: str) -> str:
-    return getattr(theme, name)
+    return _path(np.concatenate([v for v, _ in placed]), np.concatenate([c for _, c in placed]))
 
 
 def paint(ax, sheet: Sheet, theme: str = "light") -> None:
     """Paint a sheet once onto an Axes."""
+    ax.set_axis_off()
     ax.set_aspect("equal")
-    ax.set_facecolor(THEMES[theme].paper)
-    Painter(ax, theme).paint(sheet)
+    ax.set_xlim(0, sheet.width)
+    ax.set_ylim(0, sheet.height)
+    for order, layer in enumerate(layers(sheet, THEMES[theme])):
+        style = "solid" if layer.dashes is None else (0, tuple(d / layer.width for d in layer.dashes))
+        ax.add_patch(PathPatch(layer.path, facecolor=layer.face or "none", edgecolor=layer.edge or "none", fill=bool(layer.face),
+                               linewidth=layer.width * MM_TO_POINTS, linestyle=style, capstyle="butt" if layer.dashes else "round",
+                               joinstyle="miter", zorder=order + 1))
 
 
 class Picture:
-    """One figure on its Agg canvas, kept for as long as the panel lives.
+    """One drawing surface, kept for as long as the panel lives.
 
     Parameters
     ----------
@@ -118,44 +115,69 @@ class Picture:
         Of the sheet. [mm]
     dots : float
         Screen dots to a millimetre. [1/mm]
+    theme : str
+        ``light``, ``dark`` or ``print``.
     """
 
     def __init__(self, width: float, height: float, dots: float = 4.0, theme: str = "light"):
-        self.figure = Figure(figsize=(width / 25.4, height / 25.4), dpi=dots * 25.4, facecolor=THEMES[theme].paper)
-        self.canvas = FigureCanvasAgg(self.figure)
-        self.ax = self.figure.add_axes((0, 0, 1, 1))
-        self.painter = Painter(self.ax, theme)
+        self.dots = dots
+        self.set_theme(theme)
+        self.renderer = RendererAgg(round(width * dots), round(height * dots), dots * 25.4)
+        self.transform = Affine2D().scale(dots)
 
     def set_theme(self, theme: str) -> None:
         """Change between light, dark and print."""
-        self.figure.set_facecolor(THEMES[theme].paper)
-        self.painter.set_theme(theme)
+        self.theme = THEMES[theme]
+        self.paper = np.array(np.multiply(to_rgba(self.theme.paper), 255), np.uint8).view(np.uint32)[0]
 
     def draw(self, sheet: Sheet) -> np.ndarray:
-        """Paint a sheet and return its dots, (height, width, 4)."""
-        self.painter.paint(sheet)
-        self.canvas.draw()
-        dots = np.asarray(self.canvas.buffer_rgba())
+        """Paint a sheet and return its dots, (height, width, 4); they are painted over by the next one."""
+        renderer = self.renderer
+        buffer = np.asarray(renderer.buffer_rgba())
+        buffer.view(np.uint32).fill(self.paper)
+        for layer in layers(sheet, self.theme):
+            gc = renderer.new_gc()
+            gc.set_alpha(1.0)
+            if layer.edge is None:
+                gc.set_linewidth(0.0)
+                renderer.draw_path(gc, layer.path, self.transform, to_rgba(layer.face))
+                continue
+            gc.set_foreground(layer.edge)
+            gc.set_linewidth(layer.width * MM_TO_POINTS * renderer.dpi / 72)
+            gc.set_capstyle("butt" if layer.dashes else "round")
+            gc.set_joinstyle("miter")
+            gc.set_snap(layer.crisp)
+            if layer.dashes:
+                gc.set_dashes(0, [d * self.dots for d in layer.dashes])
+            renderer.draw_path(gc, layer.path, self.transform, None)
         if sheet.stamp is not None:
-            bits = [(sheet.stamp >> k) & 1 for k in range(16)]
-            for k, bit in enumerate(bits):
-                dots[-3:, 3 * k:3 * k + 3, :3] = 255 * bit
-        return dots
+            put_stamp(buffer, sheet.stamp)
+        return buffer
+
+    def encode(self, sheet: Sheet) -> bytes:
+        """The sheet as the panel sends it."""
+        return pack(self.draw(sheet))
 
     def png(self, sheet: Sheet) -> bytes:
-        """The sheet as PNG, packed fast rather than small."""
+        """The sheet as PNG, without loss."""
         from PIL import Image
 
         out = io.BytesIO()
-        dots = self.draw(sheet)
-        Image.fromarray(np.ascontiguousarray(dots[:, :, :3])).save(out, "PNG", compress_level=1)
+        Image.fromarray(np.ascontiguousarray(self.draw(sheet)[:, :, :3])).save(out, "PNG", compress_level=6)
         return out.getvalue()
 
-    def jpeg(self, sheet: Sheet) -> bytes:
-        """The sheet as JPEG of high quality, without colour subsampling; quicker to pack than PNG."""
-        from PIL import Image
 
-        out = io.BytesIO()
-        dots = self.draw(sheet)
-        Image.fromarray(np.ascontiguousarray(dots[:, :, :3])).save(out, "JPEG", quality=90, subsampling=0)
-        return out.getvalue()
+def put_stamp(dots: np.ndarray, number: int) -> None:
+    """Paint a number of 16 bits as black and white squares into the lowest left corner, least bit first."""
+    for k in range(16):
+        dots[-STAMP:, STAMP * k:STAMP * (k + 1), :3] = 255 * (number >> k & 1)
+
+
+def pack(dots: np.ndarray) -> bytes:
+    """Dots as JPEG of high quality without colour subsampling, the quickest of what a browser reads."""
+    from PIL import Image
+
+    out = io.BytesIO()
+    high, wide = dots.shape[:2]
+    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).convert("RGB").save(out, "JPEG", quality=90, subsampling=0)
+    return out.getvalue()

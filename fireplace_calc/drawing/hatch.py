@@ -28,9 +28,11 @@ def lines_in(rings: list[np.ndarray], angle: float, gap: float, shift: float = 0
     """
     c, s = cos(radians(angle)), sin(radians(angle))
     turn = np.array([[c, -s], [s, c]])
-    turned = [ring @ turn for ring in rings]
-    a = np.concatenate(turned)
-    b = np.concatenate([np.roll(ring, -1, axis=0) for ring in turned])
+    a = np.concatenate(rings) @ turn
+    b = np.empty_like(a)
+    b[:-1] = a[1:]
+    ends = np.cumsum([len(ring) for ring in rings])
+    b[ends - 1] = a[np.concatenate([[0], ends[:-1]])]
     low, high = a[:, 1].min(), a[:, 1].max()
     levels = np.arange(np.ceil((low - shift) / gap), np.floor((high - shift) / gap) + 1) * gap + shift + 1e-7
     if not levels.size:

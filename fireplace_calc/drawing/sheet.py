@@ -49,7 +49,9 @@ class Sheet:
     fills : dict
         Layer and tone to lists of polygons, each a list of rings.
     hatches : list of array (k, 2, 2)
-        Hatch segments.
+        Fine segments such as brick courses.
+    hatched : dict
+        Material to the rings of all that is cut of it; hatched together when the sheet is painted.
     lines : dict
         Weight and ink to lists of polylines.
     labels : list of Label
@@ -59,6 +61,7 @@ class Sheet:
     height: float
     fills: dict[tuple[int, str], list[list[np.ndarray]]] = field(default_factory=lambda: defaultdict(list))
     hatches: list[np.ndarray] = field(default_factory=list)
+    hatched: dict[str, list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
     lines: dict[tuple[str, str], list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
     labels: list[Label] = field(default_factory=list)
     stamp: int | None = None
@@ -71,7 +74,12 @@ class Sheet:
             return
         self.fills[layer, tone].append(rings)
         if hatch in HATCHES:
-            self.hatches.append(hatch_lines(rings, HATCHES[hatch]))
+            self.hatched[hatch] += rings
+
+    def fine_lines(self) -> np.ndarray:
+        """Every hatch and course line, (k, 2, 2). [mm]"""
+        made = [hatch_lines(rings, HATCHES[name]) for name, rings in self.hatched.items()]
+        return np.concatenate([*self.hatches, *made]) if self.hatches or made else np.empty((0, 2, 2))
 
     def line(self, points: Iterable[Pair] | np.ndarray, weight: str = "seen", ink: str = "ink", closed: bool = False) -> None:
         """Draw a polyline."""

@@ -82,7 +82,7 @@ class Panel:
         sheet = live_sheet(self.view, result.geometry, self.units, result.findings)
         if self.stamp is not None:
             sheet.stamp = self.stamp(self.design)
-        self.image.value = self.picture.jpeg(sheet)
+        self.image.value = self.picture.encode(sheet)
         if self.said.value:
             self.said.value = ""
         self.words.value = html.sentence(result, self.units)

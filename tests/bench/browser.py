@@ -1,0 +1,58 @@
+"""A real JupyterLab or Voila, and a headless Chromium looking at it."""
+
+from __future__ import annotations
+
+import contextlib
+import re
+import shutil
+import subprocess
+import sys
+import threading
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+         "--disable-component-update", "--disable-sync"]
+
+
+def chromium() -> str | None:
+    """Where the system's Chromium is."""
+    return next((found for name in ("chromium", "chromium-browser", "google-chrome") if (found := shutil.which(name))), None)
+
+
+@contextlib.contextmanager
+def server(kind: str, notebook: Path, root: Path):
+    """Start JupyterLab or Voila on loopback, give the address of the notebook, and stop it afterwards."""
+    if kind == "lab":
+        command = [sys.executable, "-m", "jupyterlab", "--no-browser", "--port=0", f"--ServerApp.root_dir={root}"]
+    else:
+        command = [sys.executable, "-m", "voila", "--no-browser", "--port=0", str(notebook)]
+    process = subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True, cwd=root)
+    try:
+        pattern = r"(http://(?:127\.0\.0\.1|localhost):\d+)/(?:lab)?\S*?(?:token=(\w+))?\s"
+        for line in process.stderr:
+            if found := re.search(pattern, line.rstrip() + " "):
+                break
+        else:
+            raise RuntimeError(f"{kind} did not start")
+        threading.Thread(target=lambda: [None for _ in process.stderr], daemon=True).start()
+        if kind == "lab":
+            yield f"{found[1]}/lab/tree/{notebook.relative_to(root)}?token={found[2]}&reset"
+        else:
+            yield found[1] + "/"
+    finally:
+        process.terminate()
+        process.wait(20)
+
+
+@contextlib.contextmanager
+def page(width: int = 1280, height: int = 1000, **how):
+    """One page of a headless Chromium."""
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as play:
+        browser = play.chromium.launch(executable_path=chromium(), args=FLAGS)
+        try:
+            yield browser.new_page(viewport={"width": width, "height": height}, **how)
+        finally:
+            browser.close()

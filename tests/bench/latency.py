@@ -1,0 +1,165 @@
+"""Key press to painted picture, in a real browser: ours, a blank rectangle, and plain interact with pyplot.
+
+Run: ``.venv/bin/python tests/bench/latency.py [lab] [voila]``. Prints the table that stands in DEVELOPERS.md. Every
+picture carries a number in its lowest left corner; the page reads it back off the painted picture.
+"""
+
+from __future__ import annotations
+
+import json
+import statistics
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+import nbformat
+
+sys.path.insert(0, str(Path(__file__).parent))
+from browser import ROOT, page, server  # noqa: E402
+
+SETUP = f'''
+import io, numpy as np
+import ipywidgets as w
+from fireplace_calc import load, change, assess
+from fireplace_calc.units import INCH
+boathouse = load(r"{ROOT}/data/designs/boathouse.toml")
+stamp = lambda design: int(round(design.opening.width / INCH * 2))
+'''
+OURS = '''
+from fireplace_calc.panels import panel
+panel(boathouse, stamp=stamp)
+'''
+BLANK = '''
+from matplotlib.figure import Figure
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.patches import Rectangle
+from fireplace_calc.drawing.canvas import pack, put_stamp
+from fireplace_calc.drawing import WIDTH, HEIGHT
+from fireplace_calc.drawing.live import FORMAT
+figure = Figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=101.6)
+canvas = FigureCanvasAgg(figure)
+ax = figure.add_axes((0, 0, 1, 1)); ax.set_axis_off(); ax.set_xlim(0, 100); ax.set_ylim(0, 100)
+rectangle = ax.add_patch(Rectangle((20, 20), 40, 40))
+image = w.Image(format=FORMAT); image.add_class("fireplace-picture")
+slider = w.FloatSlider(description="Opening width", min=18, max=96, step=0.5, value=42, readout=False)
+def draw(event=None):
+    rectangle.set_width(slider.value / 2)
+    canvas.draw()
+    dots = np.asarray(canvas.buffer_rgba())
+    put_stamp(dots, int(round(slider.value * 2)))
+    image.value = pack(dots)
+slider.observe(draw, "value"); draw()
+w.VBox([slider, image])
+'''
+INTERACT = '''
+%matplotlib inline
+import matplotlib.pyplot as plt
+from fireplace_calc.drawing import elevations, paint, WIDTH, HEIGHT
+from fireplace_calc.geometry import geometry
+plt.rcParams["savefig.bbox"] = None
+def show(width):
+    design = change(boathouse, {"opening.width": f"{width} in"})
+    result = assess(design)
+    fig = plt.figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=101.6)
+    ax = fig.add_axes((0, 0, 1, 1))
+    paint(ax, elevations(result.geometry))
+    n = stamp(design)
+    for k in range(16):
+        fig.patches.append(plt.Rectangle((8 * k / 1200, 0), 8 / 1200, 8 / 744, transform=fig.transFigure, facecolor=str((n >> k) & 1), edgecolor="none", zorder=99))
+    plt.show()
+w.interact(show, width=w.FloatSlider(description="Opening width", min=18, max=96, step=0.5, value=42, readout=False))
+None
+'''
+WATCH = r"""
+() => {
+  const canvas = document.createElement('canvas');
+  const context = canvas.getContext('2d', { willReadFrequently: true });
+  window.readStamp = () => {
+    const all = document.querySelectorAll('.fireplace-picture, .jp-OutputArea-output img, .jp-RenderedImage img');
+    const image = all[all.length - 1];
+    if (!image || !image.complete || !image.naturalWidth) return null;
+    canvas.width = 128; canvas.height = 8;
+    context.drawImage(image, 0, image.naturalHeight - 8, 128, 8, 0, 0, 128, 8);
+    const data = context.getImageData(0, 0, 128, 8).data;
+    let n = 0;
+    for (let k = 0; k < 16; k++) if (data[(4 * 128 + 8 * k + 4) * 4] > 127) n |= 1 << k;
+    return n;
+  };
+  window.seen = []; window.presses = [];
+  let last = null;
+  const look = (now) => {
+    const n = window.readStamp();
+    if (n !== null && n !== last) { last = n; window.seen.push([n, performance.now()]); }
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+  document.addEventListener('keydown', () => window.presses.push(performance.now()), true);
+}
+"""
+
+
+def notebook(folder: Path, name: str, source: str) -> Path:
+    cells = [nbformat.v4.new_code_cell(SETUP), nbformat.v4.new_code_cell(source)]
+    made = nbformat.v4.new_notebook(cells=cells, metadata={
+        "fireplace": {"run_on_open": True}, "kernelspec": {"name": "python3", "display_name": "Python 3 (ipykernel)", "language": "python"}})
+    path = folder / f"{name}.ipynb"
+    nbformat.write(made, path)
+    return path
+
+
+def measure(kind: str, folder: Path, name: str, source: str, presses: int = 60) -> dict:
+    """Single presses, then a key held at 30 Hz for a second."""
+    path = notebook(folder, name, source)
+    with server(kind, path, folder) as address, page() as view:
+        view.goto(address)
+        handle = view.locator('[role="slider"]').first
+        handle.wait_for(timeout=120_000)
+        view.wait_for_timeout(3000)
+        view.evaluate(WATCH)
+        view.wait_for_timeout(500)
+        handle.focus()
+        waits = []
+        for i in range(presses):
+            view.evaluate("() => { window.seen.length = 0; window.presses.length = 0; }")
+            view.keyboard.press("ArrowRight" if i < presses // 2 else "ArrowLeft")
+            view.wait_for_function("() => window.seen.length > 0", timeout=20_000, polling=5)
+            waits.append(view.evaluate("() => window.seen[0][1] - window.presses[0]"))
+            view.wait_for_timeout(120)
+        view.wait_for_timeout(800)
+        start = view.evaluate("() => { window.seen.length = 0; window.presses.length = 0; return window.readStamp(); }")
+        held = view.evaluate("""async () => {
+          const handle = document.activeElement;
+          const t0 = performance.now();
+          for (let k = 0; k < 30; k++) {
+            while (performance.now() < t0 + k * 1000 / 30) await new Promise((r) => setTimeout(r, 1));
+            handle.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowRight', code: 'ArrowRight', bubbles: true }));
+          }
+          return performance.now();
+        }""")
+        view.wait_for_timeout(3000)
+        seen = view.evaluate("() => window.seen")
+    last = next((t - held for n, t in seen if n == start + 30), None)
+    waits.sort()
+    return {"median": statistics.median(waits), "p95": waits[int(0.95 * (len(waits) - 1))], "frames": len(seen), "last": last,
+            "right": bool(seen) and seen[-1][0] == start + 30}
+
+
+def main(kinds: list[str]) -> None:
+    for kind in kinds:
+        found = {}
+        with tempfile.TemporaryDirectory() as folder:
+            for name, source in (("blank", BLANK), ("ours", OURS), ("interact", INTERACT)):
+                found[name] = measure(kind, Path(folder).resolve(), name, source)
+                print(json.dumps({kind: {name: found[name]}}), file=sys.stderr)
+        print(f"\n{'JupyterLab' if kind == 'lab' else 'Voila'}, {time.strftime('%Y-%m-%d')}\n")
+        print("| | median [ms] | 95 % [ms] | median, of blank | 95 %, of blank | frames of 30 | last right after [ms] |")
+        print("|---|---|---|---|---|---|---|")
+        for name, m in found.items():
+            last = "never" if m["last"] is None else f"{m['last']:.0f}"
+            print(f"| {name} | {m['median']:.1f} | {m['p95']:.1f} | {m['median'] / found['blank']['median']:.2f} | "
+                  f"{m['p95'] / found['blank']['p95']:.2f} | {m['frames']} | {last} |")
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:] or ["lab", "voila"])

@@ -1,4 +1,4 @@
-"""An assessment as sentences and tables, in the reader's units. The tables are pandas frames, made only when asked for."""
+"""An assessment as sentences and tables, in the reader's units. Tables are pandas frames, made only when asked for."""
 
 from __future__ import annotations
 
@@ -21,8 +21,9 @@ if TYPE_CHECKING:
     import pandas
 
 CAUTION = (
-    "For planning, by people who know masonry. A fireplace can burn a house down, poison its people or fall: local code, "
-    "the building department and licensed practice decide, and what is not checked is not safe until somebody looks."
+    "For planning, by people who know masonry. A fireplace can burn a house down, poison its people or fall: "
+    "local code, the building department and licensed practice decide, and what is not checked is not safe until "
+    "somebody looks."
 )
 SIGNS = {FALLS_SHORT: "✗", NOT_CHECKED: "?", MEETS: "✓", DOES_NOT_APPLY: "–"}
 PLURALS = {FALLS_SHORT: "fall short", NOT_CHECKED: "not checked", MEETS: "meet", DOES_NOT_APPLY: "do not apply"}
@@ -87,15 +88,16 @@ def takeoff_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.Da
     """What to order, in the order it is needed on site."""
     require_units(units)
     columns = ("Item", "Material", "Net", "To order", "Weight", "One piece", "How counted")
-    return _frame(((r.item, r.material, quantity(r.net, r, units), quantity(r.order, r, units), _weight(r.weight_kg, units),
-                    _weight(r.piece_kg, units) if r.piece_kg else "", r.note) for r in assessment.takeoff), columns)
+    return _frame(((r.item, r.material, quantity(r.net, r, units), quantity(r.order, r, units),
+                    weight(r.weight_kg, units), weight(r.piece_kg, units) if r.piece_kg else "", r.note)
+                   for r in assessment.takeoff), columns)
 
 
 def levels_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every level from the room floor, top of the list the highest, as on a drawing."""
     require_units(units)
-    named = reversed(assessment.levels.items())
-    return _frame(((name.capitalize(), show(level, "length", units)) for name, level in named), ("Level", "Over room floor"))
+    named = ((name.capitalize(), show(level, "length", units)) for name, level in reversed(assessment.levels.items()))
+    return _frame(named, ("Level", "Over room floor"))
 
 
 def parts_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
@@ -105,25 +107,28 @@ def parts_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.Data
                   ("Part", "Material", "Volume"))
 
 
-def _weight(kg: float, units: str) -> str:
+def weight(kg: float, units: str = FEET_INCHES) -> str:
+    """A weight in the reader's units, or that there is none to give."""
     return show(kg, "mass", units) if kg else "not counted"
 
 
 def tally(assessment: Assessment) -> str:
     """How many checks came out how, worst first."""
-    return ", ".join(f"{assessment.counts.get(verdict, 0)} {words}" for verdict, words in PLURALS.items())
+    found = ((assessment.counts.get(verdict, 0), verdict, words) for verdict, words in PLURALS.items())
+    return ", ".join(f"{number} {verdict if number == 1 else words}" for number, verdict, words in found)
 
 
 def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
     """One finding in words: what is there, what is asked, how much is lacking, where it is written, and why."""
     provided, required, margin = compared(finding, units)
-    said = f"{finding.title}: "
+    said = [f"{finding.title}:"]
     if finding.provided is not None and finding.verdict != DOES_NOT_APPLY:
-        said += f"{provided} provided, {required} required"
-        lacking = finding.verdict == FALLS_SHORT and finding.margin
-        said += f", {margin.removeprefix('-')} too {'little' if finding.required > finding.provided else 'much'}. " if lacking else ". "
-    where = f"{finding.key}, {finding.clause}, {finding.edition}"
-    return f"{said}{finding.note + ' ' if finding.note else ''}{finding.why} ({where})"
+        lacking = ""
+        if finding.verdict == FALLS_SHORT and finding.margin:
+            lacking = f", {margin.removeprefix('-')} too {'little' if finding.required > finding.provided else 'much'}"
+        said.append(f"{provided} provided, {required} required{lacking}.")
+    said += [text[:1].upper() + text[1:] for text in (finding.note, finding.why) if text]
+    return " ".join((*said, f"({finding.key}, {finding.clause}, {finding.edition})"))
 
 
 def _summary(assessment: Assessment, units: str) -> Iterator[str]:
@@ -132,14 +137,17 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     def long(value: float) -> str:
         return show(value, "length", units)
 
+    def wide(value: float) -> str:
+        return show(value, "area", units)
+
     yield d.name
     yield from ([d.note] if d.note else [])
     yield from (f"Drawn otherwise than asked: {said}" for said in f.adjusted)
     flue = f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections of {long(d.flue.section_height)}"
     yield ""
-    yield f"Opening      {long(d.opening.width)} wide, {long(d.opening.height)} high, {show(f.opening_area, 'area', units)}"
-    yield f"Firebox      {long(f.depth)} deep, back {long(f.back_width)} wide, throat {show(f.throat_area, 'area', units)}"
-    yield f"Flue         {flue}, inside {show(f.bore.area, 'area', units)}, one to {f.opening_area / f.bore.area:.1f} of the opening"
+    yield f"Opening      {long(d.opening.width)} wide, {long(d.opening.height)} high, {wide(f.opening_area)}"
+    yield f"Firebox      {long(f.depth)} deep, back {long(f.back_width)} wide, throat {wide(f.throat_area)}"
+    yield f"Flue         {flue}, inside {wide(f.bore.area)}, one to {f.opening_area / f.bore.area:.1f} of the opening"
     yield f"Chimney top  {long(f.crown_top)} above the floor, {long(f.crown_top - f.hearth)} above the hearth"
     yield f"Weight       {show(assessment.weight, 'mass', units)} as it stands, footing counted in"
     yield ""
@@ -152,7 +160,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     for r in assessment.takeoff:
         piece = show(r.piece_kg, "mass", units) if r.piece_kg and r.unit != "brick" else ""
         yield (f"{r.item:26}{quantity(r.net, r, units):>16}{quantity(r.order, r, units):>18}"
-               f"{_weight(r.weight_kg, units):>13}{piece:>12}")
+               f"{weight(r.weight_kg, units):>13}{piece:>12}").rstrip()
     yield ""
     yield CAUTION
 
@@ -175,13 +183,13 @@ def summary(assessment: Assessment, units: str = FEET_INCHES, width: int = 100) 
         Sizes, checks that want attention, takeoff, caution.
     """
     require_units(units)
-    lines = _summary(assessment, units)
-    return "\n".join(textwrap.fill(line, width, subsequent_indent="  ") if len(line) > width else line for line in lines)
+    return "\n".join(line if len(line) <= width else textwrap.fill(line, width, subsequent_indent="  ")
+                     for line in _summary(assessment, units))
 
 
 def _harmless(value: Any) -> Any:
     """Text that a spreadsheet would take for a formula gets a quote in front."""
-    return "'" + value if isinstance(value, str) and value[:1] in ("=", "+", "-", "@") else "" if value is None else value
+    return "'" + value if isinstance(value, str) and value.startswith(("=", "+", "-", "@")) else value
 
 
 def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
@@ -208,7 +216,9 @@ def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[P
         Both files.
     """
     order, checks = Path(folder) / "takeoff.csv", Path(folder) / "findings.csv"
-    write_whole(order, _csv(TAKEOFF_COLUMNS, ((r.item, r.material, r.net, r.order, r.unit, r.weight_kg, r.piece_kg, r.volume,
-                                               r.note) for r in assessment.takeoff)))
-    write_whole(checks, _csv(FINDING_COLUMNS, ([getattr(f, name) for name in FINDING_COLUMNS] for f in assessment.findings)))
+    write_whole(order, _csv(TAKEOFF_COLUMNS, (
+        (r.item, r.material, r.net, r.order, r.unit, r.weight_kg, r.piece_kg, r.volume, r.note)
+        for r in assessment.takeoff)))
+    write_whole(checks, _csv(FINDING_COLUMNS, (
+        [getattr(f, name) for name in FINDING_COLUMNS] for f in assessment.findings)))
     return order, checks

@@ -126,9 +126,12 @@ class Tally:
     whole_face: float = 0.0
     cut_face: float = 0.0
 
-    def __add__(self, other: Tally) -> Tally:
-        return Tally(self.whole + other.whole, self.cut + other.cut, self.whole_face + other.whole_face,
-                     self.cut_face + other.cut_face)
+
+def added(tallies: Iterable[Tally]) -> Tally:
+    """Several tallies as one."""
+    tallies = list(tallies)
+    return Tally(sum(t.whole for t in tallies), sum(t.cut for t in tallies), sum(t.whole_face for t in tallies),
+                 sum(t.cut_face for t in tallies))
 
 
 def course(length: float, height: float, unit: Unit, first: float) -> Tally:
@@ -181,15 +184,17 @@ def rises(total: float, unit: Unit) -> Iterator[tuple[float, float]]:
 
 def face(courses: Iterable[tuple[float, float]], unit: Unit, bond: str) -> Tally:
     """All courses of a face, given the length and the height of each. [m]"""
-    total = Tally()
-    for number, (length, height) in enumerate(courses):
-        half = number % 2 and bond != "stack"
-        total += course(length, height, unit, (unit.length - unit.joint) / 2 if half else unit.length)
-    return total
+    half = unit.length if bond == "stack" else (unit.length - unit.joint) / 2
+    return added(course(length, height, unit, half if number % 2 else unit.length)
+                 for number, (length, height) in enumerate(courses))
 
 
-def lining_faces(geometry: Geometry, unit: Unit) -> Iterator[list[tuple[float, float]]]:
-    """Courses of the back and of both sides, read off the level cuts of the firebox. [m]"""
+Faces = list[tuple[int, list[tuple[float, float]]]]
+"""How many faces are alike, and the length and the height of each course of one. [m]"""
+
+
+def lining_faces(geometry: Geometry, unit: Unit) -> Faces:
+    """Courses of the one back and the two sides, read off the level cuts of the firebox. [m]"""
     frame, firebox = geometry.frame, geometry.by_name["firebox lining"].cuts
 
     def outline(z: float) -> tuple:
@@ -201,15 +206,13 @@ def lining_faces(geometry: Geometry, unit: Unit) -> Iterator[list[tuple[float, f
     for up, high in rises(upright + (frame.throat - frame.back_bend) * slope, unit):
         _, _, right, left = outline(bottom + (up if up <= upright else upright + (up - upright) / slope))
         back.append((right[0] - left[0], high))
-    yield back
     side = []
     for up, high in rises(frame.throat - bottom, unit):
         _, front, rear, _ = outline(bottom + up)
         side.append((hypot(front[0] - rear[0], rear[1] - front[1]), high))
-    yield side
-    yield side
+    return [(1, back), (2, side)]
 
 
-def floor_face(geometry: Geometry, unit: Unit) -> list[tuple[float, float]]:
+def floor_face(geometry: Geometry, unit: Unit) -> Faces:
     """Rows of the firebox floor, from the opening to the back. [m]"""
-    return [(2 * geometry.frame.half_at(y), high) for y, high in rises(geometry.frame.depth, unit)]
+    return [(1, [(2 * geometry.frame.half_at(y), high) for y, high in rises(geometry.frame.depth, unit)])]

@@ -83,7 +83,7 @@ def test_the_first_count_of_firebrick_covers_the_lining(design):
     design = change(design, {"firebox.lining": "firebrick"})
     made, firebox = geometry(design), design.firebox
     unit = firebrick(firebox.brick, firebox.lining_thickness, firebox.joint).unit
-    for courses in bricks.lining_faces(made, unit):
+    for _, courses in bricks.lining_faces(made, unit):
         tally = face(courses, unit, firebox.bond)
         whole_face = sum(length * (high + unit.joint) for length, high in courses)
         laid = (tally.whole_face + tally.cut_face) * unit.module / (unit.length * unit.height)
@@ -110,7 +110,8 @@ def test_a_back_of_firebrick_counted_by_hand():
     square = change(Design(), {"firebox.back_width": "36 in", "firebox.rake": "0 in", "firebox.bond": "stack"})
     made = geometry(square)
     unit = firebrick(square.firebox.brick, square.firebox.lining_thickness, square.firebox.joint).unit
-    back, side, _ = bricks.lining_faces(made, unit)
+    (_, back), (sides, side) = bricks.lining_faces(made, unit)
+    assert sides == 2
     assert len(back) == 16 and back[-1][1] / INCH == pytest.approx(1.125)
     tally = face(back, unit, "stack")
     assert (tally.whole, tally.cut) == (15 * 3, 15 + 4)

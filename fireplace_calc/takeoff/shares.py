@@ -111,7 +111,8 @@ class _Takeoff:
         firebox = self.d.firebox
         known = firebox.joint is not None
         laid = bricks.firebrick(firebox.brick, thickness, firebox.joint if known else INCH / 8)
-        tally = sum((bricks.face(c, laid.unit, firebox.bond) for c in faces(self.g, laid.unit)), bricks.Tally())
+        tally = bricks.added(t for alike, courses in faces(self.g, laid.unit)
+                             for t in [bricks.face(courses, laid.unit, firebox.bond)] * alike)
         bare = part.volume * laid.share
         whole = bare * tally.whole_face / (tally.whole_face + tally.cut_face)
         note = "first count, by courses as running bond" if firebox.bond != "stack" else "first count, by courses"
@@ -130,7 +131,7 @@ class _Takeoff:
     # -- the parts ------------------------------------------------------------------------------
     def firebox_floor(self, part: Part) -> Iterator[Share]:
         if part.material == "firebrick":
-            return self.firebrick(part, self.d.firebox.floor, lambda g, unit: [bricks.floor_face(g, unit)])
+            return self.firebrick(part, self.d.firebox.floor, bricks.floor_face)
         count = ceil(2 * self.f.half_width / LONGEST - ROUNDING) * ceil(self.f.depth / LONGEST - ROUNDING)
         return self.pieces(part, "Firebox floor section", "refractory", count)
 

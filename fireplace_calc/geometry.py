@@ -252,4 +252,4 @@ def geometry(design: Design) -> Geometry:
     """Everything a design makes. Kept for the last few designs, so that every reader of one sees the same object."""
     b = _Builder(design)
     parts = (*b.foundation(), *b.hearth(), *b.firebox(), *b.smoke_chamber(), *b.stack())
-    return Geometry(design, b.f, parts, tuple(b.voids()), b.outer())
+    return Geometry(design, b.f, tuple(p for p in parts if p.adds), tuple(b.voids()), b.outer())

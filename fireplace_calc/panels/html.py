@@ -21,7 +21,8 @@ STYLE = """<style>
 .fireplace-panel table.sheet td.n { white-space: nowrap; font-variant-numeric: tabular-nums; }
 .fireplace-panel table.sheet .why { opacity: .82; }
 .fireplace-panel .short { font-weight: 700; }
-.fireplace-panel .wide { overflow-x: auto; }
+.fireplace-panel .wide { overflow-x: auto; content-visibility: auto; contain-intrinsic-size: auto 800px; }
+.fireplace-picture { contain: strict; aspect-ratio: 300 / 186; }
 @media print { .fireplace-panel table.sheet { font-size: 9pt; } .fireplace-controls { display: none; } }
 </style>"""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import Callable
 from dataclasses import fields
 from typing import Any
@@ -21,6 +22,8 @@ from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
 
 LEADS = ("opening.width", "opening.extension", "flue.sections")
 """The sliders in front."""
+REST = 0.06
+"""How long a hand has to rest before the tables are sent. [s]"""
 VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof"}
 PAPERS = {"Light": "light", "Dark": "dark", "Print": "print"}
 GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and way of building"}
@@ -45,6 +48,7 @@ class Panel:
                  stamp: Callable[[Design], int] | None = None):
         self.first, self.design, self.pack, self.units, self.stamp = design, design, pack, units, stamp
         self.view, self.paper = "all", "light"
+        self.waiting: asyncio.TimerHandle | None = None
         self.result: Assessment = assess(design, pack)
         self.picture = Picture(WIDTH, HEIGHT)
         self.image = w.Image(format=FORMAT)
@@ -58,6 +62,7 @@ class Panel:
         self.widget = self._lay_out()
         self._show_inputs()
         self.redraw()
+        self.tables()
 
     # -- what the reader does ---------------------------------------------------------------------
     def given(self, key: str, value: Any) -> None:
@@ -71,10 +76,10 @@ class Panel:
 
     def put(self, design: Design) -> None:
         """Show another design."""
-        self.design = design
+        before, self.design = self.design, design
         self.result = assess(design, self.pack)
         self.redraw()
-        self._show_inputs()
+        self._show_inputs(before)
 
     def redraw(self) -> None:
         """Picture first, then the words."""
@@ -86,8 +91,21 @@ class Panel:
         if self.said.value:
             self.said.value = ""
         self.words.value = html.sentence(result, self.units)
-        self.checks.value = html.findings(result, self.units)
-        self.order.value = html.takeoff(result, self.units)
+        self._tables_soon()
+
+    def _tables_soon(self) -> None:
+        """Let a moving hand have the picture and the counts; the long tables follow when it rests."""
+        if self.waiting is not None:
+            self.waiting.cancel()
+        try:
+            self.waiting = asyncio.get_running_loop().call_later(REST, self.tables)
+        except RuntimeError:
+            self.tables()
+
+    def tables(self) -> None:
+        """The findings and the order list."""
+        self.checks.value = html.findings(self.result, self.units)
+        self.order.value = html.takeoff(self.result, self.units)
 
     # -- how it is laid out -----------------------------------------------------------------------
     def _lay_out(self) -> w.Widget:
@@ -129,11 +147,13 @@ class Panel:
         made.on_click(lambda _: act())
         return made
 
-    def _show_inputs(self) -> None:
+    def _show_inputs(self, before: Design | None = None) -> None:
+        """Bring the controls up to date; given the design before, only those of records that changed."""
         for key, control in (*self.leads.items(), *self.controls.items()):
             group, dot, name = key.partition(".")
-            value = getattr(getattr(self.design, group), name) if dot else getattr(self.design, group)
-            control.show(value, self.units)
+            record = getattr(self.design, group)
+            if before is None or getattr(before, group) is not record:
+                control.show(getattr(record, name) if dot else record, self.units)
 
     def _set_view(self, view: str) -> None:
         self.view = view

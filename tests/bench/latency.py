@@ -26,6 +26,12 @@ from fireplace_calc.units import INCH
 boathouse = load(r"{ROOT}/data/designs/boathouse.toml")
 stamp = lambda design: int(round(design.opening.width / INCH * 2))
 '''
+BARE = """
+from fireplace_calc.panels import panel
+p = panel(boathouse, stamp=stamp)
+p.tables = lambda: None
+p
+"""
 OURS = '''
 from fireplace_calc.panels import panel
 panel(boathouse, stamp=stamp)
@@ -75,9 +81,12 @@ WATCH = r"""
 () => {
   const canvas = document.createElement('canvas');
   const context = canvas.getContext('2d', { willReadFrequently: true });
-  window.readStamp = () => {
+  window.picture = () => {
     const all = document.querySelectorAll('.fireplace-picture, .jp-OutputArea-output img, .jp-RenderedImage img');
-    const image = all[all.length - 1];
+    return all[all.length - 1];
+  };
+  window.readStamp = () => {
+    const image = window.picture();
     if (!image || !image.complete || !image.naturalWidth) return null;
     canvas.width = 128; canvas.height = 8;
     context.drawImage(image, 0, image.naturalHeight - 8, 128, 8, 0, 0, 128, 8);
@@ -87,10 +96,14 @@ WATCH = r"""
     return n;
   };
   window.seen = []; window.presses = [];
-  let last = null;
-  const look = (now) => {
-    const n = window.readStamp();
-    if (n !== null && n !== last) { last = n; window.seen.push([n, performance.now()]); }
+  let last = null, source = null;
+  const look = () => {
+    const image = window.picture();
+    if (image && image.complete && image.src !== source) {
+      const n = window.readStamp();
+      if (n !== null) source = image.src;
+      if (n !== null && n !== last) { last = n; window.seen.push([n, performance.now()]); }
+    }
     requestAnimationFrame(look);
   };
   requestAnimationFrame(look);

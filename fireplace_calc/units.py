@@ -63,11 +63,17 @@ PRINTED = {
 }
 """Units that rules and tables print in, and what one of each is in SI."""
 
-_NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.?\d*(?:e[-+]?\d+)?|\.\d+)"
+_NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.?\d*(?:e[-+]?\d{1,3}(?!\d))?|\.\d+)"
 _PLAIN = re.compile(rf"\s*([-+−]?)\s*({_NUMBER})\s*([^\d\s].*)?\s*$", re.IGNORECASE)
 _FEET = re.compile(rf"""\s*([-+−]?)\s*({_NUMBER})\s*(?:'|ft\b|feet\b|foot\b)\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""",
                    re.IGNORECASE)
 _RISE = re.compile(rf"\s*({_NUMBER})\s*(?::|/|\s+in\s+)\s*({_NUMBER})\s*$", re.IGNORECASE)
+
+LONGEST = 80
+"""A quantity takes no more letters than this. [-]"""
+
+_POWER = re.compile(r"[\d)]\s*(?:\*\*|\^)|(?:\*\*|\^)\s*\(?\s*[-+]?\d\d")
+"""A number raised to a power, or a unit to a high one: no quantity anybody writes, and years of sums if nested."""
 
 
 class InputError(ValueError):
@@ -172,6 +178,8 @@ def _by_rule(text: str, kind: str) -> float | None:
 
 @lru_cache(maxsize=4096)
 def _read(given: str, kind: str, name: str) -> float:
+    if len(given) > LONGEST:
+        raise _refuse(name, kind, f"{given[:20]}...", f"is {given[:20]!r} and {len(given) - 20} letters more")
     text = given.replace("′", "'").replace("″", '"').replace("”", '"').replace("’", "'").replace("''", '"').replace("−", "-")
     text = re.sub(r"(?<=\d)[ \u00a0\u202f](?=\d{3}(?!\d))", "", text).replace("²", "2").replace("³", "3").strip()
     try:
@@ -182,6 +190,8 @@ def _read(given: str, kind: str, name: str) -> float:
         return _finite(number, kind, name, given)
     if _PLAIN.match(text) and not (_PLAIN.match(text)[3] or "").strip():
         raise _refuse(name, kind, given, f"is {given}, which has no unit")
+    if _POWER.search(text):
+        raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}")
     try:
         quantity = registry().Quantity(text)
         if kind != "ratio" and quantity.dimensionless and quantity.units == registry().dimensionless:

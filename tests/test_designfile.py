@@ -146,6 +146,17 @@ def test_a_wrong_file_names_file_key_what_is_allowed_and_what_it_found(tmp_path,
         assert words in message
 
 
+@pytest.mark.parametrize("text", [
+    "9**9**9**9 m", "9^9^9^9 m", "(9)**9**9 m", "m**9**9**9", "2 m**99999999", "9 ** 9 ** 9 in", "1e99999999 in",
+    "1e-99999999 in", "9" * 20_000 + " in", "1/" + "9" * 20_000 + " in", "1" + "e9" * 40 + " in",
+])
+def test_a_file_cannot_set_us_endless_sums(tmp_path, text):
+    path = tmp_path / "sums.toml"
+    path.write_text(f'[opening]\nwidth = "{text}"\n')
+    with pytest.raises(InputError, match="opening.width"):
+        load(path)
+
+
 def test_what_is_no_text_file_is_refused(tmp_path):
     (tmp_path / "picture.toml").write_bytes(b"\x89PNG\xff\xfe")
     with pytest.raises(InputError, match="UTF-8"):

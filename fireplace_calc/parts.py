@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from fireplace_calc.design import Design
 from fireplace_calc.frame import Frame
-from fireplace_calc.solids import ArchRing, Polygon, Solid, chord, level_cuts
+from fireplace_calc.solids import ArchRing, Polygon, Solid, level_cuts, spans
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,10 +75,10 @@ def _bends(solid: Solid) -> tuple[float, ...]:
 
 def _gaps(adds: list[Solid], cuts: list[Solid], x: float, z: float) -> list[tuple[float, float]]:
     """What is solid along the line at ``x`` and ``z``, front to back, as pairs of y."""
-    spans = sorted(c for s in adds for p in level_cuts(s, z) if (c := chord(p, x)))
-    for hole in (c for s in cuts for p in level_cuts(s, z) if (c := chord(p, x))):
-        spans = [piece for a, b in spans for piece in ((a, min(b, hole[0])), (max(a, hole[1]), b)) if piece[1] >= piece[0]]
-    return spans
+    found = sorted(span for s in adds for span in spans(s, x, z))
+    for hole in (span for s in cuts for span in spans(s, x, z)):
+        found = [piece for a, b in found for piece in ((a, min(b, hole[0])), (max(a, hole[1]), b)) if piece[1] >= piece[0]]
+    return found
 
 
 def part(name: str, material: str, adds: Iterable[Solid], cuts: Iterable[Solid] = ()) -> Part:

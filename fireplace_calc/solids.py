@@ -217,6 +217,19 @@ class ArchRing:
         return sin(self.half_angle) / max(cos(self.half_angle), 1e-12)
 
 
+def spans(solid: Solid, x: float, z: float) -> list[tuple[float, float]]:
+    """Where the level line at ``x`` and ``z`` runs inside a solid, as pairs of y. [m]"""
+    if isinstance(solid, Cylinder):
+        if not solid.bottom <= z <= solid.top:
+            return []
+        across = x - solid.centre[0] - solid.shift * (z - solid.bottom) / (solid.top - solid.bottom)
+        if abs(across) >= solid.radius:
+            return []
+        half = sqrt(solid.radius**2 - across**2)
+        return [(solid.centre[1] - half, solid.centre[1] + half)]
+    return [c for p in level_cuts(solid, z) if (c := chord(p, x))]
+
+
 Solid = Loft | Cylinder | ArchVoid | ArchRing
 
 

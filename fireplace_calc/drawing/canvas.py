@@ -7,7 +7,7 @@ picture asks Agg itself, so no artist stands between a layer and its dots.
 from __future__ import annotations
 
 import io
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,10 +15,10 @@ from matplotlib.backends.backend_agg import RendererAgg
 from matplotlib.colors import to_rgba
 from matplotlib.patches import PathPatch
 from matplotlib.path import Path
-from matplotlib.transforms import Affine2D
+from matplotlib.transforms import Affine2D, Bbox
 
 from fireplace_calc.drawing import lettering
-from fireplace_calc.drawing.sheet import Sheet
+from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.drawing.style import DASHES, THEMES, WEIGHT, Theme
 
 MM_TO_POINTS = 72 / 25.4
@@ -60,12 +60,11 @@ def _areas(polygons: Iterable[list[np.ndarray]]) -> Path:
 
 
 def _joined(runs: list[np.ndarray]) -> Path:
-    codes = np.full(sum(map(len, runs)), Path.LINETO, Path.code_type)
-    start = 0
-    for run in runs:
-        codes[start] = Path.MOVETO
-        start += len(run)
-    return _path(np.concatenate(runs), codes)
+    vertices = np.concatenate(runs)
+    codes = np.full(len(vertices), Path.LINETO, Path.code_type)
+    starts = np.cumsum([0, *map(len, runs[:-1])])
+    codes[starts] = Path.MOVETO
+    return _path(vertices, codes)
 
 
 def _path(vertices: np.ndarray, codes: np.ndarray) -> Path:
@@ -127,43 +126,71 @@ class Picture:
 
     def set_theme(self, theme: str) -> None:
         """Change between light, dark and print."""
-        self.theme = THEMES[theme]
+        self.theme, self.shown = THEMES[theme], {}
         self.paper = np.array(np.multiply(to_rgba(self.theme.paper), 255), np.uint8).view(np.uint32)[0]
 
-    def draw(self, sheet: Sheet) -> np.ndarray:
-        """Paint a sheet and return its dots, (height, width, 4); they are painted over by the next one."""
-        renderer = self.renderer
-        buffer = np.asarray(renderer.buffer_rgba())
-        buffer.view(np.uint32).fill(self.paper)
-        for layer in layers(sheet, self.theme):
-            gc = renderer.new_gc()
-            gc.set_alpha(1.0)
-            if layer.edge is None:
-                gc.set_linewidth(0.0)
-                renderer.draw_path(gc, layer.path, self.transform, to_rgba(layer.face))
-                continue
-            gc.set_foreground(layer.edge)
-            gc.set_linewidth(layer.width * MM_TO_POINTS * renderer.dpi / 72)
-            gc.set_capstyle("butt" if layer.dashes else "round")
-            gc.set_joinstyle("miter")
-            gc.set_snap(layer.crisp)
-            if layer.dashes:
-                gc.set_dashes(0, [d * self.dots for d in layer.dashes])
-            renderer.draw_path(gc, layer.path, self.transform, None)
-        if sheet.stamp is not None:
-            put_stamp(buffer, sheet.stamp)
+    def draw(self, views: Sequence[tuple[Cell, Sheet]], stamp: int | None = None) -> np.ndarray:
+        """Paint views, each in its cell; one that is already there, the very same sheet, is left alone.
+
+        Parameters
+        ----------
+        views : sequence of (Cell, Sheet)
+            Cells do not overlap; nothing of a sheet lies outside its cell.
+        stamp : int, optional
+            A number for the lowest left corner.
+
+        Returns
+        -------
+        array, (height, width, 4)
+            Dots, red green blue and one to spare; the next picture is painted over them.
+        """
+        buffer = np.asarray(self.renderer.buffer_rgba())
+        if {cell for cell, _ in views} != set(self.shown):
+            buffer.view(np.uint32).fill(self.paper)
+            self.shown = {}
+        for cell, sheet in views:
+            if self.shown.get(cell) is not sheet:
+                if cell in self.shown:
+                    self._wipe(buffer, cell)
+                for layer in layers(sheet, self.theme):
+                    self._stroke(layer, Bbox(np.multiply(((cell.left, cell.bottom), (cell.right, cell.top)), self.dots)))
+                self.shown[cell] = sheet
+        if stamp is not None:
+            put_stamp(buffer, stamp)
         return buffer
 
-    def encode(self, sheet: Sheet) -> bytes:
-        """The sheet as the panel sends it."""
-        return pack(self.draw(sheet))
+    def _wipe(self, buffer: np.ndarray, cell: Cell) -> None:
+        high = buffer.shape[0]
+        left, right = round(cell.left * self.dots), round(cell.right * self.dots)
+        top, bottom = high - round(cell.top * self.dots), high - round(cell.bottom * self.dots)
+        buffer.view(np.uint32)[top:bottom, left:right] = self.paper
 
-    def png(self, sheet: Sheet) -> bytes:
-        """The sheet as PNG, without loss."""
+    def _stroke(self, layer: Layer, clip: Bbox) -> None:
+        gc = self.renderer.new_gc()
+        gc.set_clip_rectangle(clip)
+        if layer.edge is None:
+            gc.set_linewidth(0.0)
+            self.renderer.draw_path(gc, layer.path, self.transform, to_rgba(layer.face))
+            return
+        gc.set_foreground(layer.edge)
+        gc.set_linewidth(layer.width * self.dots)
+        gc.set_capstyle("butt" if layer.dashes else "round")
+        gc.set_joinstyle("miter")
+        gc.set_snap(layer.crisp)
+        if layer.dashes:
+            gc.set_dashes(0, [d * self.dots for d in layer.dashes])
+        self.renderer.draw_path(gc, layer.path, self.transform, None)
+
+    def encode(self, views: Sequence[tuple[Cell, Sheet]], stamp: int | None = None) -> bytes:
+        """The views as the panel sends them."""
+        return pack(self.draw(views, stamp))
+
+    def png(self, views: Sequence[tuple[Cell, Sheet]]) -> bytes:
+        """The views as PNG, without loss."""
         from PIL import Image
 
         out = io.BytesIO()
-        Image.fromarray(np.ascontiguousarray(self.draw(sheet)[:, :, :3])).save(out, "PNG", compress_level=6)
+        Image.fromarray(np.ascontiguousarray(self.draw(views)[:, :, :3])).save(out, "PNG", compress_level=6)
         return out.getvalue()
 
 
@@ -179,5 +206,5 @@ def pack(dots: np.ndarray) -> bytes:
 
     out = io.BytesIO()
     high, wide = dots.shape[:2]
-    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).convert("RGB").save(out, "JPEG", quality=90, subsampling=0)
+    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(out, "JPEG", quality=90, subsampling=0)
     return out.getvalue()

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from fireplace_calc.drawing import elevations, single
+from fireplace_calc.drawing.compose import views
 from fireplace_calc.drawing.roof import Limits
-from fireplace_calc.drawing.sheet import Sheet
+from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.parts import Geometry
 from fireplace_calc.rules import Finding
 from fireplace_calc.units import from_unit
@@ -24,7 +24,6 @@ def roof_limits(findings: Iterable[Finding]) -> Limits:
             for f in findings if f.key in CLEARANCES}
 
 
-def live_sheet(view: str, geometry: Geometry, units: str, findings: Iterable[Finding]) -> Sheet:
-    """All four views, or one of them large."""
-    limits = roof_limits(findings)
-    return elevations(geometry, units, limits) if view == "all" else single(view, geometry, units, limits)
+def live_views(view: str, geometry: Geometry, units: str, findings: Iterable[Finding]) -> list[tuple[Cell, Sheet]]:
+    """All four views, or one of them large, with the roof clearances as the checks found them."""
+    return views(view, geometry, units, roof_limits(findings))

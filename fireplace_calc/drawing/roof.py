@@ -34,7 +34,7 @@ def roof(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, limits: Limit
     title(sheet, cell, "Against the roof", name_scale(denominator) if name_scale else "")
 
 
-def _along(geometry: Geometry) -> tuple[float, float, float]:
+def along(geometry: Geometry) -> tuple[float, float, float]:
     """Left and right end of the masonry block, and width of the stack, seen along the ridge. [m]"""
     f = geometry.frame
     if geometry.design.roof.ridge_runs == "along the opening":
@@ -46,13 +46,13 @@ def _along(geometry: Geometry) -> tuple[float, float, float]:
 def _ridge(geometry: Geometry) -> float:
     """Where the ridge stands, from the uphill chimney face. [m]"""
     roof = geometry.design.roof
-    return -_along(geometry)[2] / 2 if roof.position == "through the ridge" else roof.ridge_distance
+    return -along(geometry)[2] / 2 if roof.position == "through the ridge" else roof.ridge_distance
 
 
 def _eaves(geometry: Geometry, stack: float) -> float:
     """Where the downhill roof plane meets the eaves. [m]"""
     roof = geometry.design.roof
-    low, _, _ = _along(geometry)
+    low, _, _ = along(geometry)
     if roof.pitch <= 1e-6 or roof.eaves_level >= roof.ridge_level:
         return min(-stack, low) - 1.5
     reach = _ridge(geometry) - (roof.ridge_level - roof.eaves_level) / roof.pitch
@@ -60,7 +60,7 @@ def _eaves(geometry: Geometry, stack: float) -> float:
 
 
 def _width(geometry: Geometry) -> tuple[float, float]:
-    low, high, stack = _along(geometry)
+    low, high, stack = along(geometry)
     left = min(_eaves(geometry, stack), low) - 1.5
     near = [part.distance for part in geometry.design.roof.nearby if part.distance <= REACH * 1.3]
     return left, max(min(_ridge(geometry) + 0.8, REACH + 0.9), min(REACH, max([0.0, *near])) + 0.9, high + 0.3)
@@ -74,7 +74,7 @@ def roof_at(geometry: Geometry, u: float) -> float:
 
 def _house(view: View, geometry: Geometry, left: float, right: float) -> None:
     f, d = geometry.frame, geometry.design
-    _, _, stack = _along(geometry)
+    _, _, stack = along(geometry)
     eaves, ridge = _eaves(geometry, stack), _ridge(geometry)
     lip = eaves - 0.35
     top_line = [(lip, roof_at(geometry, lip)), (ridge, d.roof.ridge_level), (right, roof_at(geometry, right))]
@@ -99,7 +99,7 @@ def _house(view: View, geometry: Geometry, left: float, right: float) -> None:
 
 def _chimney(view: View, geometry: Geometry) -> None:
     f, d = geometry.frame, geometry.design
-    low, high, stack = _along(geometry)
+    low, high, stack = along(geometry)
     out = d.base.footing_projection
     view.path([(low - out, f.footing_bottom), (high + out, f.footing_bottom), (high + out, f.footing_top),
                (low - out, f.footing_top), (low - out, f.footing_bottom)], "hidden")
@@ -139,7 +139,7 @@ def _clearances(view: View, cell: Cell, geometry: Geometry, units: str, limits: 
     near, far = view.at(0, 0)[0] + 2.6, max(view.at(reach, 0)[0], view.at(0, 0)[0] + 9.0)
     _upright(sheet, near, contact, top, f.crown_top - f.uphill_contact, units, limits.get("contact"))
     _upright(sheet, far, highest, top, f.crown_top - f.highest_within_reach, units, limits.get("reach"))
-    _, high, stack = _along(geometry)
+    _, high, stack = along(geometry)
     line = max(view.at(0, f.liner_top)[1], view.at(0, d.roof.ridge_level)[1], highest, top) + 2.0
     if view.at(reach, 0)[0] - view.at(0, 0)[0] > 3.0:
         chain(sheet, [view.at(0, 0)[0], view.at(reach, 0)[0]], [length(reach, units)], line, side=1,
@@ -168,7 +168,7 @@ def _levels(view: View, cell: Cell, geometry: Geometry, units: str, left: float)
     marks = sorted((view.at(0, z)[1], f"{name} {_high(z, units)}") for name, z in named.items())
     x = view.at(left, 0)[0]
     levels(view.sheet, marks, x - 0.5, x - 4.5, side=-1, limits=(cell.bottom + 9, cell.top - 2))
-    low, high, stack = _along(geometry)
+    low, high, stack = along(geometry)
     text = f"{d.flue.sections} flue sections"
     view.sheet.text(view.at(left, 0)[0], cell.top - 4.0, text, size=SMALL, ha="left", ink="ink")
 

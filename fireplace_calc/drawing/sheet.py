@@ -38,6 +38,16 @@ class Label:
         return lettering.extent(self.x, self.y, self.text, self.size, self.ha, self.va, self.turned, self.bold)
 
 
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """Room for one view on a sheet. [mm]"""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+
 @dataclass
 class Sheet:
     """Everything on one piece of paper.
@@ -64,8 +74,6 @@ class Sheet:
     hatched: dict[str, list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
     lines: dict[tuple[str, str], list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
     labels: list[Label] = field(default_factory=list)
-    stamp: int | None = None
-    """A number painted into the picture's lowest left corner, for whoever has to prove which picture this is."""
 
     def fill(self, rings: Sequence[np.ndarray], tone: str, hatch: str | None = None, layer: int = 0) -> None:
         """Fill a polygon with holes, and hatch it as a cut material."""
@@ -80,6 +88,17 @@ class Sheet:
         """Every hatch and course line, (k, 2, 2). [mm]"""
         made = [hatch_lines(rings, HATCHES[name]) for name, rings in self.hatched.items()]
         return np.concatenate([*self.hatches, *made]) if self.hatches or made else np.empty((0, 2, 2))
+
+    def add(self, other: Sheet) -> None:
+        """Put everything of another sheet onto this one."""
+        for key, polygons in other.fills.items():
+            self.fills[key] += polygons
+        for name, rings in other.hatched.items():
+            self.hatched[name] += rings
+        for key, polylines in other.lines.items():
+            self.lines[key] += polylines
+        self.hatches += other.hatches
+        self.labels += other.labels
 
     def line(self, points: Iterable[Pair] | np.ndarray, weight: str = "seen", ink: str = "ink", closed: bool = False) -> None:
         """Draw a polyline."""

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass
 
-from fireplace_calc.drawing.sheet import Sheet, View
+from fireplace_calc.drawing.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.style import SMALL, TITLE
 from fireplace_calc.parts import Part
 from fireplace_calc.solids import Polygon
@@ -23,16 +22,6 @@ ARCHITECT = {
     "millimetres": {n: f"1:{n}" for n in (10, 15, 20, 25, 30, 40, 50, 75, 100, 125, 150, 200, 250, 300, 400)},
 }
 """Scales of paper drawings, as the trade writes them."""
-
-
-@dataclass(frozen=True, slots=True)
-class Cell:
-    """Room for one view on a sheet. [mm]"""
-
-    left: float
-    bottom: float
-    right: float
-    top: float
 
 
 def fit(sheet: Sheet, cell: Cell, box: tuple[float, float, float, float], margins: tuple[float, float, float, float],

@@ -13,7 +13,7 @@ from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
 from fireplace_calc.change import all_inputs, change
 from fireplace_calc.design import Design
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.live import FORMAT, live_sheet
+from fireplace_calc.drawing.live import FORMAT, live_views
 from fireplace_calc.inputs import is_record
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls import Control, Lead
@@ -84,10 +84,8 @@ class Panel:
     def redraw(self) -> None:
         """Picture first, then the words."""
         result = self.result
-        sheet = live_sheet(self.view, result.geometry, self.units, result.findings)
-        if self.stamp is not None:
-            sheet.stamp = self.stamp(self.design)
-        self.image.value = self.picture.encode(sheet)
+        shown = live_views(self.view, result.geometry, self.units, result.findings)
+        self.image.value = self.picture.encode(shown, None if self.stamp is None else self.stamp(self.design))
         if self.said.value:
             self.said.value = ""
         self.words.value = html.sentence(result, self.units)

@@ -1,0 +1,97 @@
+"""Views put together on one sheet. A view whose own numbers have not changed is not made again."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable
+from dataclasses import replace
+
+from fireplace_calc.drawing.front import front
+from fireplace_calc.drawing.plan import plan
+from fireplace_calc.drawing.roof import Limits, along, roof
+from fireplace_calc.drawing.section import ABOVE, section
+from fireplace_calc.drawing.sheet import Cell, Sheet
+from fireplace_calc.parts import Geometry
+from fireplace_calc.units import FEET_INCHES
+
+WIDTH, HEIGHT = 300.0, 186.0
+"""Of the sheet with all four views. [mm]"""
+CELLS = {"front": Cell(0.0, 78.0, 112.0, HEIGHT), "plan": Cell(0.0, 0.0, 112.0, 78.0), "section": Cell(112.0, 0.0, 208.0, HEIGHT),
+         "roof": Cell(208.0, 0.0, WIDTH, HEIGHT)}
+WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)
+RULES = {"front": [(4.0, 78.4), (108.0, 78.4)], "section": [(112.4, 4.0), (112.4, HEIGHT - 4.0)],
+         "roof": [(208.4, 4.0), (208.4, HEIGHT - 4.0)]}
+"""Fine lines between the cells. [mm]"""
+
+_DRAW: dict[str, Callable] = {"front": front, "plan": plan, "section": section, "roof": roof}
+_UPRIGHT = ("footing_bottom", "footing_top", "slab_bottom", "slab_top", "hearth", "extension_top", "back_bend", "spring",
+            "opening_top", "throat", "taper_top", "flue_start", "shoulder_top", "grade")
+_DEEP = ("breast", "depth", "throat_front", "throat_back", "block_back", "flue_y", "unit_depth", "cavity_depth", "stack_depth")
+_WIDE = ("half_width", "side_slope", "back_width", "block_half", "stack_half", "depth", "throat_front", "throat_back", "block_back")
+
+
+def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashable:
+    """Every number and word a view is drawn from: two geometries that agree in these look the same.
+
+    A test draws random designs both ways and holds this.
+    """
+    f, d = geometry.frame, geometry.design
+
+    def pick(names: tuple[str, ...]) -> tuple:
+        return tuple(getattr(f, name) for name in names)
+
+    box = (replace(d.firebox, jamb=0.0), d.lintel, d.hearth, d.method)
+    head = (d.opening.head, d.opening.rise)
+    if view == "plan":
+        return pick(_WIDE), d.firebox, d.hearth, d.clearance, d.method, f.back_bend > f.hearth
+    if view == "front":
+        top = max(d.house.ceiling, f.opening_top + 1.0)
+        return (pick(_WIDE), pick(_UPRIGHT), f.breast, min(f.crown_bottom, top), d.opening, box, d.surround, d.house.ceiling, d.base)
+    if view == "section":
+        shown = min(f.shoulder_top + ABOVE, f.crown_bottom)
+        return (pick(_UPRIGHT), pick(_DEEP), f.bore, f.offset, shown, head, box, d.base, d.throat, d.smoke_chamber,
+                replace(d.flue, sections=4), replace(d.chimney, liner_above=0.0), d.firebox.masonry)
+    told = tuple(sorted((limits or {}).items()))
+    return (pick(_UPRIGHT), f.crown_bottom, f.crown_top, f.liner_top, f.uphill_contact, f.highest_within_reach,
+            f.highest_within_reach_is, along(geometry), d.roof, d.flue, d.chimney, d.house.ceiling, d.base, told)
+
+
+_kept: dict[tuple, Sheet] = {}
+
+
+def view_sheet(view: str, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None) -> Sheet:
+    """One view in one cell; the very same sheet as long as what it is drawn from is the same."""
+    key = (view, cell, units, reads(view, geometry, limits))
+    if key not in _kept:
+        if len(_kept) >= 64:
+            _kept.clear()
+        _kept[key] = draw_view(view, cell, geometry, units, limits)
+    return _kept[key]
+
+
+def draw_view(view: str, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None) -> Sheet:
+    """One view in one cell, drawn afresh."""
+    sheet = Sheet(WIDTH, HEIGHT)
+    more = {"limits": limits} if view == "roof" else {}
+    _DRAW[view](sheet, cell, geometry, units, **more)
+    if cell is not WHOLE and view in RULES:
+        sheet.line(RULES[view], "fine", "soft")
+    return sheet
+
+
+def views(view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> list[tuple[Cell, Sheet]]:
+    """What a live picture shows: ``all`` four views in their cells, or one of them on the whole sheet."""
+    shown = CELLS if view == "all" else {view: WHOLE}
+    return [(cell, view_sheet(name, cell, geometry, units, limits)) for name, cell in shown.items()]
+
+
+def elevations(geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> Sheet:
+    """One sheet with front elevation, plan, section and the whole height against the roof."""
+    sheet = Sheet(WIDTH, HEIGHT)
+    for _, part in views("all", geometry, units, limits):
+        sheet.add(part)
+    return sheet
+
+
+def single(view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> Sheet:
+    """One view alone on a sheet of the same size: ``front``, ``section``, ``plan`` or ``roof``."""
+    return draw_view(view, WHOLE, geometry, units, limits)

@@ -15,13 +15,31 @@ _CAP = 0.73
 """Height of a capital over the size of the font. [-]"""
 
 
+@lru_cache(maxsize=512)
+def _glyph(letter: str, bold: bool) -> tuple[np.ndarray, np.ndarray, float]:
+    """Outline of one letter whose capitals are 1 high, and how far the next one stands."""
+    prop, size = _BOLD if bold else _FONT, 1.0 / _CAP
+    between = TextPath((0, 0), f"|{letter}|", size=size, prop=prop).vertices[:, 0].max()
+    advance = float(between - TextPath((0, 0), "||", size=size, prop=prop).vertices[:, 0].max())
+    if letter.isspace():
+        return np.empty((0, 2)), np.empty(0, Path.code_type), advance
+    path = TextPath((0, 0), letter, size=size, prop=prop)
+    return path.vertices, path.codes, advance
+
+
 @lru_cache(maxsize=4096)
 def outline(text: str, bold: bool = False) -> tuple[np.ndarray, np.ndarray, float]:
-    """Vertices, codes and width of a text whose capitals are 1 high; origin at the left end of the base line."""
-    path = TextPath((0, 0), text, size=1.0 / _CAP, prop=_BOLD if bold else _FONT)
-    if not len(path.vertices):
-        return np.empty((0, 2)), np.empty(0, Path.code_type), 0.0
-    return path.vertices, path.codes, float(path.vertices[:, 0].max())
+    """Vertices, codes and width of a text whose capitals are 1 high; origin at the left end of the base line.
+
+    A slider writes new numbers all the time, but always with the same letters: only those are looked up in the font.
+    """
+    vertices, codes, at = [], [], 0.0
+    for letter in text:
+        points, kinds, advance = _glyph(letter, bold)
+        vertices.append(points + (at, 0.0))
+        codes.append(kinds)
+        at += advance
+    return (np.concatenate(vertices), np.concatenate(codes), at) if text else (np.empty((0, 2)), np.empty(0, Path.code_type), 0.0)
 
 
 def width(text: str, size: float, bold: bool = False) -> float:

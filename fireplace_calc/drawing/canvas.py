@@ -118,7 +118,7 @@ class Picture:
         ``light``, ``dark`` or ``print``.
     """
 
-    def __init__(self, width: float, height: float, dots: float = 4.0, theme: str = "light"):
+    def __init__(self, width: float, height: float, dots: float = 3.5, theme: str = "light"):
         self.dots = dots
         self.set_theme(theme)
         self.renderer = RendererAgg(round(width * dots), round(height * dots), dots * 25.4)

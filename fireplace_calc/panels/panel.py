@@ -23,7 +23,7 @@ from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
 LEADS = ("opening.width", "opening.extension", "flue.sections")
 """The sliders in front."""
 REST = 0.06
-"""How long a hand has to rest before the tables are sent. [s]"""
+"""How long a hand has to rest before the words are sent. [s]"""
 VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof"}
 PAPERS = {"Light": "light", "Dark": "dark", "Print": "print"}
 GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and way of building"}
@@ -62,7 +62,7 @@ class Panel:
         self.widget = self._lay_out()
         self._show_inputs()
         self.redraw()
-        self.tables()
+        self.tell()
 
     # -- what the reader does ---------------------------------------------------------------------
     def given(self, key: str, value: Any) -> None:
@@ -88,20 +88,20 @@ class Panel:
         self.image.value = self.picture.encode(shown, None if self.stamp is None else self.stamp(self.design))
         if self.said.value:
             self.said.value = ""
-        self.words.value = html.sentence(result, self.units)
-        self._tables_soon()
+        self._words_soon()
 
-    def _tables_soon(self) -> None:
-        """Let a moving hand have the picture and the counts; the long tables follow when it rests."""
+    def _words_soon(self) -> None:
+        """Let a moving hand have the picture; the words follow when it rests."""
         if self.waiting is not None:
             self.waiting.cancel()
         try:
-            self.waiting = asyncio.get_running_loop().call_later(REST, self.tables)
+            self.waiting = asyncio.get_running_loop().call_later(REST, self.tell)
         except RuntimeError:
-            self.tables()
+            self.tell()
 
-    def tables(self) -> None:
-        """The findings and the order list."""
+    def tell(self) -> None:
+        """The sentence, the findings and the order list."""
+        self.words.value = html.sentence(self.result, self.units)
         self.checks.value = html.findings(self.result, self.units)
         self.order.value = html.takeoff(self.result, self.units)
 

@@ -29,7 +29,7 @@ stamp = lambda design: int(round(design.opening.width / INCH * 2))
 BARE = """
 from fireplace_calc.panels import panel
 p = panel(boathouse, stamp=stamp)
-p.tables = lambda: None
+p.tell = lambda: None
 p
 """
 OURS = '''
@@ -43,7 +43,7 @@ from matplotlib.patches import Rectangle
 from fireplace_calc.drawing.canvas import pack, put_stamp
 from fireplace_calc.drawing import WIDTH, HEIGHT
 from fireplace_calc.drawing.live import FORMAT
-figure = Figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=101.6)
+figure = Figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=88.9)
 canvas = FigureCanvasAgg(figure)
 ax = figure.add_axes((0, 0, 1, 1)); ax.set_axis_off(); ax.set_xlim(0, 100); ax.set_ylim(0, 100)
 rectangle = ax.add_patch(Rectangle((20, 20), 40, 40))
@@ -67,12 +67,12 @@ plt.rcParams["savefig.bbox"] = None
 def show(width):
     design = change(boathouse, {"opening.width": f"{width} in"})
     result = assess(design)
-    fig = plt.figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=101.6)
+    fig = plt.figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=88.9)
     ax = fig.add_axes((0, 0, 1, 1))
     paint(ax, elevations(result.geometry))
     n = stamp(design)
     for k in range(16):
-        fig.patches.append(plt.Rectangle((8 * k / 1200, 0), 8 / 1200, 8 / 744, transform=fig.transFigure, facecolor=str((n >> k) & 1), edgecolor="none", zorder=99))
+        fig.patches.append(plt.Rectangle((8 * k / 1050, 0), 8 / 1050, 8 / 651, transform=fig.transFigure, facecolor=str((n >> k) & 1), edgecolor="none", zorder=99))
     plt.show()
 w.interact(show, width=w.FloatSlider(description="Opening width", min=18, max=96, step=0.5, value=42, readout=False))
 None

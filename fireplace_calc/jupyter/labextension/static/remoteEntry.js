@@ -1,6 +1,7 @@
 // Written by hand, no build: a module of JupyterLab's federated kind, loaded by JupyterLab and by Voila.
 //
-// 1. A notebook whose metadata says {"fireplace": {"run_on_open": true}} is run once when it is opened.
+// 1. A notebook whose metadata says {"fireplace": {"run_on_open": true}} is run once when it is opened, with the file
+//    list folded away.
 // 2. Inside our panels the notebook's single-letter commands are off, and every slider handle carries its label's name.
 (function () {
   let scope = null;
@@ -12,11 +13,12 @@
     return factory();
   }
 
-  async function runOnOpen(panel, NotebookActions) {
+  async function runOnOpen(panel, NotebookActions, shell) {
     await panel.context.ready;
     await panel.sessionContext.ready;
     const told = panel.content.model.getMetadata('fireplace');
     if (!told || !told.run_on_open) return;
+    if (shell.collapseLeft) shell.collapseLeft();
     const kernel = panel.sessionContext.session && panel.sessionContext.session.kernel;
     if (!kernel) return;
     await kernel.info;
@@ -30,8 +32,14 @@
     for (const slider of panel.querySelectorAll('.widget-slider')) {
       const label = slider.querySelector('.widget-label');
       const handle = slider.querySelector('[role="slider"]');
-      if (label && handle) handle.setAttribute('aria-label', label.textContent);
+      if (!label || !handle) continue;
+      handle.setAttribute('aria-label', label.textContent);
+      const row = slider.closest('.widget-hbox');
+      const box = row && row.querySelector('.fireplace-tied input');
+      if (box) box.setAttribute('aria-label', label.textContent);
     }
+    const image = panel.querySelector('.fireplace-picture');
+    if (image) image.alt = 'Drawing of the fireplace; the sentence below it says what it shows.';
   }
 
   function watch() {
@@ -53,7 +61,7 @@
       optional: notebook ? [notebook.INotebookTracker] : [],
       activate: (app, tracker) => {
         watch();
-        if (tracker) tracker.widgetAdded.connect((_, panel) => runOnOpen(panel, notebook.NotebookActions));
+        if (tracker) tracker.widgetAdded.connect((_, panel) => runOnOpen(panel, notebook.NotebookActions, app.shell));
       },
     };
   }

@@ -15,11 +15,11 @@ from fireplace_calc.units import FEET_INCHES
 
 WIDTH, HEIGHT = 300.0, 186.0
 """Of the sheet with all four views. [mm]"""
-CELLS = {"front": Cell(0.0, 78.0, 112.0, HEIGHT), "plan": Cell(0.0, 0.0, 112.0, 78.0), "section": Cell(112.0, 0.0, 208.0, HEIGHT),
-         "roof": Cell(208.0, 0.0, WIDTH, HEIGHT)}
+CELLS = {"front": Cell(0.0, 78.0, 106.0, HEIGHT), "plan": Cell(0.0, 0.0, 106.0, 78.0), "section": Cell(106.0, 0.0, 198.0, HEIGHT),
+         "roof": Cell(198.0, 0.0, WIDTH, HEIGHT)}
 WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)
-RULES = {"front": [(4.0, 78.4), (108.0, 78.4)], "section": [(112.4, 4.0), (112.4, HEIGHT - 4.0)],
-         "roof": [(208.4, 4.0), (208.4, HEIGHT - 4.0)]}
+RULES = {"front": [(4.0, 78.4), (102.0, 78.4)], "section": [(106.4, 4.0), (106.4, HEIGHT - 4.0)],
+         "roof": [(198.4, 4.0), (198.4, HEIGHT - 4.0)]}
 """Fine lines between the cells. [mm]"""
 
 _DRAW: dict[str, Callable] = {"front": front, "plan": plan, "section": section, "roof": roof}

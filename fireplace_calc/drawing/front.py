@@ -9,7 +9,7 @@ from matplotlib.path import Path
 
 from fireplace_calc.drawing.hatch import lines_in
 from fireplace_calc.drawing.sheet import Sheet, View
-from fireplace_calc.drawing.strings import chain, notes, person
+from fireplace_calc.drawing.strings import chain, person
 from fireplace_calc.drawing.views import LADDER, Cell, clip_top, fit, length, title
 from fireplace_calc.parts import Geometry
 from fireplace_calc.units import INCH
@@ -23,7 +23,7 @@ def front(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDE
     f, d = geometry.frame, geometry.design
     ceiling = max(d.house.ceiling, f.opening_top + 0.3)
     wide = max(f.block_half, f.half_width + d.hearth.side) + 0.08
-    view, denominator = fit(sheet, cell, (-wide, min(0.0, f.extension_top) - 0.02, wide + 0.72, ceiling), (15, 20, 17, 3), scales)
+    view, denominator = fit(sheet, cell, (-wide, _foot(geometry) - 0.02, wide + 0.72, ceiling), (16, 22, 3, 3), scales)
     _room(view, geometry, ceiling, wide)
     _breast(view, geometry, ceiling)
     _firebox(view, geometry)
@@ -32,6 +32,12 @@ def front(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDE
     person(view, wide + 0.36, 0.0)
     _strings(view, cell, geometry, units, wide)
     title(sheet, cell, "Front elevation", name_scale(denominator) if name_scale else "")
+
+
+def _foot(geometry: Geometry) -> float:
+    """Lowest level drawn: the floor, or the underside of a hearth let into it. [m]"""
+    f, d = geometry.frame, geometry.design
+    return min(0.0, f.extension_top - d.hearth.thickness) if d.hearth.front > 0 else 0.0
 
 
 def _room(view: View, geometry: Geometry, ceiling: float, wide: float) -> None:
@@ -162,7 +168,7 @@ def _hearth(view: View, geometry: Geometry) -> None:
 def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float) -> None:
     f, d = geometry.frame, geometry.design
     sheet = view.sheet
-    floor = view.at(0, min(0.0, f.extension_top))[1]
+    floor = view.at(0, _foot(geometry))[1]
     stops = [view.at(x, 0)[0] for x in (-f.block_half, -f.half_width, f.half_width, f.block_half)]
     line = floor - 4.5
     limits = (cell.left + 2, cell.right - 2)
@@ -182,20 +188,3 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float
     if len(texts) > 1:
         chain(sheet, [stops[0], stops[-1]], [length(f.opening_top - at[0], units)], x - used, along="y", side=-1,
               limits=(cell.bottom + 2, cell.top - 2))
-    items = [(view.at(p_x(f, piece), p_z(f, piece)), piece.name) for piece in d.surround.trim]
-    items.append((view.at(f.half_width * 0.4, f.opening_top + d.lintel.height * 0.5), "arch" if f.spring < f.opening_top else "lintel"))
-    if d.hearth.front > 0:
-        items.append((view.at((f.half_width + d.hearth.side) * 0.97, f.extension_top - d.hearth.thickness / 2), "hearth"))
-    items.sort(key=lambda item: item[0][1])
-    # words at the far right would cross the person; they stand over the person's head and beside the feet
-    notes(sheet, items, view.at(wide + 0.72, 0)[0] + 1.0, limits=(cell.bottom + 8, cell.top - 3))
-
-
-def p_x(f, piece) -> float:
-    """Where a note touches a trim piece, left to right. [m]"""
-    return f.half_width * 0.7 if piece.place == "above" else f.half_width + piece.distance + piece.height / 2
-
-
-def p_z(f, piece) -> float:
-    """Where a note touches a trim piece, up and down. [m]"""
-    return f.opening_top + piece.distance + piece.height / 2 if piece.place == "above" else (f.hearth + f.opening_top) / 2

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fireplace_calc.drawing.sheet import Sheet, View
-from fireplace_calc.drawing.strings import chain, notes
+from fireplace_calc.drawing.strings import chain, notes, room_for
 from fireplace_calc.drawing.views import LADDER, Cell, fit, length, title
 from fireplace_calc.parts import Geometry
 from fireplace_calc.solids import Polygon
@@ -17,9 +17,11 @@ def plan(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER
     """Draw the plan into a cell of a sheet; the room is below."""
     f, d = geometry.frame, geometry.design
     gap_side, gap_back = d.clearance.side or 0.0, d.clearance.back or 0.0
+    airs = [((-f.block_half - gap_side / 2, f.block_back * 0.8), _air(d.clearance.side, units)),
+            ((-f.half_at(f.depth) * 0.6, f.block_back + gap_back / 2), _air(d.clearance.back, units))]
     wide = max(f.block_half + gap_side + STUD, f.half_width + d.hearth.side) + 0.02
     view, denominator = fit(sheet, cell, (-wide, -d.hearth.front - 0.02, wide, f.block_back + gap_back + STUD + 0.02),
-                            (4, 18, 34, 11), scales)
+                            (room_for(text for _, text in airs) + 6.0, 19, 17, 11), scales)
     z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
     for part in geometry.parts:
         adds, cuts = part.plan(z)
@@ -29,7 +31,9 @@ def plan(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER
             sheet.line(ring, "cut", closed=True)
     _floor(view, geometry)
     _framing(view, geometry, gap_side, gap_back)
-    _strings(view, cell, geometry, units, wide, gap_side, gap_back)
+    _strings(view, cell, geometry, units, wide, gap_back)
+    tips = [(view.at(*place), text) for place, text in airs]
+    notes(sheet, tips, view.at(-wide, 0)[0] - 3.0, side=-1, limits=(cell.bottom + 10, cell.top - 3))
     title(sheet, cell, "Plan at the hearth", name_scale(denominator) if name_scale else "")
 
 
@@ -59,7 +63,7 @@ def _framing(view: View, geometry: Geometry, side: float, back: float) -> None:
     view.seen([(-x0, y0), (x0, y0), (x0, y0 + STUD), (-x0, y0 + STUD)], "wood", "fine", layer=-2)
 
 
-def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float, side: float, back: float) -> None:
+def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float, back: float) -> None:
     f, d = geometry.frame, geometry.design
     sheet, limits = view.sheet, (cell.left + 2, cell.right - 2)
     foot = view.at(0, -d.hearth.front)[1]
@@ -74,13 +78,8 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float
     ys = [-d.hearth.front, 0.0, f.depth, f.block_back] if d.hearth.front > 0 else [0.0, f.depth, f.block_back]
     x = view.at(wide, 0)[0] + 6.5
     texts = [length(b - a, units) for a, b in zip(ys, ys[1:], strict=False)]
-    used = chain(sheet, [view.at(0, y)[1] for y in ys], texts, x, along="y", side=1, limits=(cell.bottom + 8, cell.top - 2))
-    items = [
-        (view.at(f.half_width * 0.55, -d.hearth.front * 0.5 if d.hearth.front > 0 else 0.02), "hearth"),
-        (view.at(f.half_at(f.depth * 0.55) * 0.82, f.depth * 0.55), "firebox floor"),
-        (view.at(f.block_half + side / 2, f.block_back * 0.86), f"air {length(side, units)}" if d.clearance.side is not None
-         else "air unknown"),
-        (view.at(f.half_at(f.depth) * 0.5, f.block_back + back / 2), f"air {length(back, units)}" if d.clearance.back is not None
-         else "air unknown"),
-    ]
-    notes(sheet, items, x + used + 2.0, limits=(cell.bottom + 10, cell.top - 3))
+    chain(sheet, [view.at(0, y)[1] for y in ys], texts, x, along="y", side=1, limits=(cell.bottom + 8, cell.top - 2))
+
+
+def _air(gap: float | None, units: str) -> str:
+    return "air unknown" if gap is None else f"air {length(gap, units)}"

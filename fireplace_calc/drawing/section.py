@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from fireplace_calc.drawing.sheet import Sheet, View
-from fireplace_calc.drawing.strings import chain, levels, notes
-from fireplace_calc.drawing.views import LADDER, Cell, break_line, clip_top, cut_parts, fit, length, title
+from fireplace_calc.drawing.strings import chain, level_marks, levels, notes, room_for
+from fireplace_calc.drawing.style import SMALL
+from fireplace_calc.drawing.views import LADDER, Cell, break_line, clip_top, cut_parts, fit, length, roomy, title
 from fireplace_calc.parts import Geometry
 from fireplace_calc.units import show
 
@@ -18,7 +19,11 @@ def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LAD
     top = min(f.shoulder_top + ABOVE, f.crown_bottom)
     front = -max(d.hearth.front, 0.1) - 0.12
     back = f.block_back + d.base.footing_projection + 0.06
-    view, denominator = fit(sheet, cell, (front, f.footing_bottom - 0.03, back, top + 0.03), (23, 24, 26, 4), scales)
+    marks = level_marks(_named(geometry), lambda z: length(z, units))
+    words = _words(geometry, units) if roomy(cell) else []
+    left = room_for(text for _, text in words) + 6.0 if words else 3.0
+    right = room_for(text for _, text in marks) + 8.0
+    view, denominator = fit(sheet, cell, (front, f.footing_bottom - 0.03, back, top + 0.03), (left, 27, right, 4), scales)
     _ground(view, geometry, front, back)
     cut_parts(view, [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts])
     _behind(view, geometry, top)
@@ -26,8 +31,20 @@ def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LAD
     _joints(view, geometry, top)
     break_line(view, f.flue_y - f.stack_depth, f.flue_y + f.stack_depth, top)
     _strings(view, cell, geometry, units)
-    _words(view, cell, geometry, units)
+    limits = (cell.bottom + 12, cell.top - 3)
+    edge = view.at(back, 0)[0]
+    levels(sheet, [(view.at(0, z)[1], text) for z, text in marks], edge - 1.0, edge + 4.0, limits=limits)
+    if words:
+        tips = sorted((view.at(*place), text) for place, text in words)
+        notes(sheet, sorted(tips, key=lambda tip: tip[0][1]), view.at(front, 0)[0] - 3.0, side=-1, limits=limits)
     title(sheet, cell, "Section on the centre line", name_scale(denominator) if name_scale else "")
+
+
+def _named(geometry: Geometry) -> dict[str, float]:
+    f = geometry.frame
+    return {"footing": f.footing_bottom, "footing top": f.footing_top, "floor": 0.0, "hearth": f.hearth,
+            "back bend": f.back_bend, "opening top": f.opening_top, "throat": f.throat, "flue start": f.flue_start,
+            "shoulder": f.shoulder_top}
 
 
 def _ground(view: View, geometry: Geometry, front: float, back: float) -> None:
@@ -78,38 +95,31 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
     foot = view.at(0, f.footing_bottom)[1] - 0.6
     line = foot - 4.0
     rows = [[0.0, f.throat_front, f.throat_back, f.depth, f.block_back], [-d.hearth.front, 0.0, f.depth, f.block_back]]
-    for row in rows:
+    for name, row in zip(("throat", "hearth"), rows, strict=True):
         row = [y for i, y in enumerate(row) if i == 0 or y - row[i - 1] > 1e-6]
         stops = [view.at(y, 0)[0] for y in row]
         texts = [length(b - a, units) for a, b in zip(row, row[1:], strict=False)]
-        line -= chain(sheet, stops, texts, line, limits=limits)
+        sheet.text(stops[-1] + 2.5, line, name, size=SMALL, ha="left", va="middle", ink="soft")
+        line -= chain(sheet, stops, texts, line, limits=(limits[0], stops[-1] + 3.0))
 
 
-def _words(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
+def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], str]]:
+    """What is what, and where to point at it. [m]"""
     f, d = geometry.frame, geometry.design
-    named = {"footing bottom": f.footing_bottom, "footing top": f.footing_top, "floor": 0.0, "hearth": f.hearth,
-             "back bend": f.back_bend, "opening top": f.opening_top, "throat": f.throat, "flue start": f.flue_start,
-             "shoulder": f.shoulder_top}
-    if abs(f.hearth) < 1e-9:
-        del named["hearth"]
-        named["floor, hearth"] = named.pop("floor")
-    marks = sorted((view.at(0, z)[1], f"{length(z, units)} {name}") for name, z in named.items())
-    right = view.at(f.block_back + d.base.footing_projection, 0)[0]
-    levels(view.sheet, marks, right + 1.0, right + 5.5, limits=(cell.bottom + 20, cell.top - 2))
     area = show(f.bore.table_area or f.bore.area, "area", units)
     kind = "round" if f.bore.round else "liner"
     items = [
-        (view.at(f.flue_y, min(f.shoulder_top + ABOVE * 0.5, f.crown_bottom)), f"flue {f.bore.label} {kind}"),
-        (view.at(f.flue_y, f.shoulder_top - d.chimney.shoulder * 0.3), area),
-        (view.at(f.flue_y - f.bore.depth / 2 - f.bore.wall, f.taper_top + d.smoke_chamber.transition / 2), "transition"),
-        (view.at((f.throat_front + f.depth) / 2, (f.throat + f.taper_top) / 2), "smoke chamber"),
-        (view.at(f.throat_front + 0.02, f.throat), "throat" if d.throat.damper != "throat" else "throat, damper"),
-        (view.at(f.breast * 0.4, f.opening_top + d.lintel.height * 0.45), "arch" if f.spring < f.opening_top else "lintel"),
-        (view.at(f.depth * 0.45, f.hearth + (f.opening_top - f.hearth) * 0.4), "firebox"),
-        (view.at(-d.hearth.front * 0.75, f.extension_top - d.hearth.thickness * 0.5), "hearth"),
-        (view.at(f.block_back * 0.25, (f.slab_bottom + f.slab_top) / 2), "hearth slab"),
-        (view.at(d.base.block_width * 0.5, (f.footing_top + f.slab_bottom) / 2), "base"),
-        (view.at(0.0, (f.footing_bottom + f.footing_top) / 2), "footing"),
+        ((f.flue_y, min(f.shoulder_top + ABOVE * 0.5, f.crown_bottom)), f"flue {f.bore.label} {kind}, {area}"),
+        ((f.flue_y - f.bore.depth / 2 - f.bore.wall, f.taper_top + d.smoke_chamber.transition / 2), "transition"),
+        (((f.throat_front + f.depth) / 2, (f.throat + f.taper_top) / 2), "smoke chamber"),
+        ((f.throat_front + 0.02, f.throat), "throat, damper" if d.throat.damper == "throat" else "throat"),
+        ((f.depth * 0.95, f.throat - 0.06), "smoke shelf"),
+        ((f.breast * 0.4, f.opening_top + d.lintel.height * 0.45), "arch" if f.spring < f.opening_top else "lintel"),
+        ((f.depth * 0.45, f.hearth + (f.opening_top - f.hearth) * 0.4), "firebox"),
+        ((f.depth + d.firebox.lining_thickness / 2, f.hearth + 0.1), "lining"),
+        ((-max(d.hearth.front, 0.05) * 0.75, f.extension_top - d.hearth.thickness * 0.5), "hearth"),
+        ((f.block_back * 0.25, (f.slab_bottom + f.slab_top) / 2), "hearth slab"),
+        ((d.base.block_width * 0.5, (f.footing_top + f.slab_bottom) / 2), "base"),
+        ((0.0, (f.footing_bottom + f.footing_top) / 2), "footing"),
     ]
-    items.sort(key=lambda item: item[0][1])
-    notes(view.sheet, items, view.at(-max(d.hearth.front, 0.1), 0)[0] - 3.0, side=-1, limits=(cell.bottom + 20, cell.top - 2))
+    return items if f.lean > 0 else [item for item in items if item[1] != "smoke shelf"]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from math import cos, pi, sin
 
 from fireplace_calc.drawing import lettering
@@ -19,6 +19,7 @@ def chain(sheet: Sheet, stops: Sequence[float], texts: Sequence[str], line: floa
 
     Parameters
     ----------
+    sheet : Sheet
     stops : sequence of float
         Places of the ticks along the string, rising; one more than there are texts. [mm]
     texts : sequence of str
@@ -54,7 +55,7 @@ def chain(sheet: Sheet, stops: Sequence[float], texts: Sequence[str], line: floa
         if high - low < 1e-6:
             continue
         middle = (low + high) / 2
-        if lettering.width(text, TEXT) + 1.2 <= high - low:
+        if lettering.width(text, TEXT) + 2.4 <= high - low:
             sheet.text(*put(middle, line - CLEAR if turned else line + CLEAR), text, turned=turned, ink="dimension")
         else:
             outside.append((middle, text))
@@ -72,26 +73,41 @@ def chain(sheet: Sheet, stops: Sequence[float], texts: Sequence[str], line: floa
     return 2 * ROW + 1.0
 
 
+def level_marks(named: dict[str, float], write: Callable[[float], str]) -> list[tuple[float, str]]:
+    """Levels as (level, text), bottom to top; names that share a level share a mark. [m]"""
+    together: dict[float, list[str]] = {}
+    for name, z in named.items():
+        together.setdefault(round(z, 3), []).append(name)
+    return [(z, f"{write(z)}  {', '.join(names)}") for z, names in sorted(together.items())]
+
+
+def room_for(texts: Iterable[str], size: float = SMALL) -> float:
+    """Width of the widest of some texts. [mm]"""
+    return max((lettering.width(text, size) for text in texts), default=0.0)
+
+
 def levels(sheet: Sheet, marks: Sequence[tuple[float, str]], foot: float, x: float, side: int = 1,
            limits: tuple[float, float] = (0.0, 1e3)) -> None:
     """Level marks in a column at the side, spread apart where they crowd.
 
     Parameters
     ----------
+    sheet : Sheet
     marks : sequence of (float, str)
         Level on the paper and its text, bottom to top. [mm]
     foot : float
         Where each leader starts. [mm]
     x : float
         Where the texts start (``side`` 1) or end (``side`` -1). [mm]
+    side : int
+        1 for a column on the right, -1 for one on the left.
     limits : tuple of float
         Lowest and highest place of the column. [mm]
     """
-    places = spread([y for y, _ in marks], [SMALL * 1.5] * len(marks), *limits)
-    knee, near = x - side * 2.6, x - side * 0.6
-    start = min(foot + 2.0, knee) if side > 0 else max(foot - 2.0, knee)
+    places = spread([y for y, _ in marks], [SMALL * 1.55] * len(marks), *limits)
+    knee, near = x - side * 3.4, x - side * 0.8
     for (y, text), at in zip(marks, places, strict=True):
-        sheet.line([(foot, y), (start, y), (knee, at), (near, at)], "dimension", "dimension")
+        sheet.line([(foot, y), (knee, y), (x - side * 1.6, at), (near, at)], "dimension", "dimension")
         sheet.text(x, at, text, size=SMALL, ha="left" if side > 0 else "right", va="middle", ink="dimension")
 
 

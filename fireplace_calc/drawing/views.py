@@ -30,10 +30,15 @@ def fit(sheet: Sheet, cell: Cell, box: tuple[float, float, float, float], margin
 
     Parameters
     ----------
+    sheet : Sheet
+    cell : Cell
+        Where on the paper. [mm]
     box : left, bottom, right, top
         Of the model. [m]
     margins : left, bottom, right, top
         Room for annotation. [mm]
+    scales : iterable of float
+        Denominators to choose from. [-]
 
     Returns
     -------
@@ -57,6 +62,11 @@ def title(sheet: Sheet, cell: Cell, text: str, scale: str = "") -> None:
     sheet.text(cell.left + 2, cell.bottom + 2.2, text, size=TITLE, ha="left", bold=True)
     if scale:
         sheet.text(cell.right - 2, cell.bottom + 2.2, scale, size=SMALL, ha="right", ink="soft")
+
+
+def roomy(cell: Cell) -> bool:
+    """Whether a cell has room for words beside the dimensions."""
+    return cell.right - cell.left > 150.0
 
 
 def length(value: float, units: str) -> str:

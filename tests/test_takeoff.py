@@ -8,13 +8,12 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc import bricks
-from fireplace_calc.bricks import COMMON, WALL_MEASURE, Unit, course, face, firebrick, in_mass, in_wall
 from fireplace_calc.change import all_inputs, change
 from fireplace_calc.design import BRICKS, MASONRY, Design
 from fireplace_calc.geometry import geometry
 from fireplace_calc.tables import densities, density
-from fireplace_calc.takeoff import goods, shares, takeoff, total_weight
+from fireplace_calc.takeoff import bricks, goods, shares, takeoff, total_weight
+from fireplace_calc.takeoff.bricks import COMMON, WALL_MEASURE, Unit, course, face, firebrick, in_mass, in_wall
 from fireplace_calc.units import CUFT, INCH, POUND, SQFT, InputError
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))

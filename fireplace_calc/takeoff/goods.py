@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.bricks import COMMON, WALL_MEASURE
 from fireplace_calc.tables import density
+from fireplace_calc.takeoff.bricks import COMMON, WALL_MEASURE
 from fireplace_calc.units import CUFT, CUYD, INCH, POUND, feet_inches
 
 LONGEST = 30 * INCH

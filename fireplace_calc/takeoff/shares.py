@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil, hypot
 
-from fireplace_calc import bricks
-from fireplace_calc.bricks import COMMON, CORELESS, Laid
 from fireplace_calc.parts import Geometry, Part
 from fireplace_calc.solids import ArchRing
 from fireplace_calc.tables import density
+from fireplace_calc.takeoff import bricks
+from fireplace_calc.takeoff.bricks import COMMON, CORELESS, Laid
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 from fireplace_calc.units import INCH, SQFT, feet_inches
 

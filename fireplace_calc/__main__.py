@@ -1,0 +1,90 @@
+"""The main job without a screen: ``python -m fireplace_calc DESIGN.toml --out DIR``.
+
+Writes the drawing set as PDF, takeoff and findings as CSV, and prints a summary. Exit status 0 when nothing falls
+short, 1 when something does, 2 for an input error.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from fireplace_calc.assess import DEFAULT_PACK, assess
+from fireplace_calc.designfile import load
+from fireplace_calc.report import require_units, summary, write_csv
+from fireplace_calc.rules import PACKS
+from fireplace_calc.rules.core import FALLS_SHORT
+from fireplace_calc.units import FEET_INCHES, SYSTEMS, InputError
+
+NOTHING_SHORT, SOMETHING_SHORT, INPUT_ERROR = 0, 1, 2
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        self.exit(INPUT_ERROR, f"{self.prog}: {message}; --help lists what is wanted.\n")
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(prog="python -m fireplace_calc", description="Draw, check and take off one fireplace design.",
+                     epilog="Exit status: 0 nothing falls short, 1 something does, 2 input error.", allow_abbrev=False)
+    parser.add_argument("design", metavar="DESIGN.toml", help="design file")
+    parser.add_argument("--out", metavar="DIR", required=True,
+                        help="folder for drawings.pdf, takeoff.csv and findings.csv; made when it is not there")
+    parser.add_argument("--pack", metavar="NAME", default=DEFAULT_PACK, help=f"one of: {', '.join(PACKS)}")
+    parser.add_argument("--units", metavar="NAME", default=FEET_INCHES, help=f"one of: {', '.join(SYSTEMS)}")
+    return parser
+
+
+def _folder(path: str) -> Path:
+    folder = Path(path)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as trouble:
+        raise InputError(f"{path} cannot be made a folder: {trouble.strerror}.", "--out", "a folder", path) from None
+    return folder
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Do the whole job and say how it went.
+
+    Parameters
+    ----------
+    arguments : sequence of str or None
+        As on the command line, without the program's name.
+
+    Returns
+    -------
+    int
+        Exit status. [-]
+    """
+    asked = _parser().parse_args(arguments)
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    try:
+        units = require_units(asked.units)
+        result = assess(load(asked.design), asked.pack)
+        folder = _folder(asked.out)
+        write_csv(result, folder)
+        from fireplace_calc.drawing.papers import drawing_set
+
+        drawing_set(result, folder / "drawings.pdf", units)
+    except InputError as wrong:
+        print(wrong, file=sys.stderr)
+        return INPUT_ERROR
+    except OSError as trouble:
+        print(f"{trouble.filename or asked.out} cannot be written: {trouble.strerror}.", file=sys.stderr)
+        return INPUT_ERROR
+    try:
+        print(summary(result, units), flush=True)
+    except BrokenPipeError:  # whoever read it has seen enough; the files and the status stand
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return SOMETHING_SHORT if result.counts.get(FALLS_SHORT) else NOTHING_SHORT
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -12,6 +12,7 @@ from fireplace_calc.drawing.sheet import Sheet, View
 from fireplace_calc.drawing.strings import chain, person
 from fireplace_calc.drawing.views import LADDER, Cell, clip_top, fit, length, title
 from fireplace_calc.parts import Geometry
+from fireplace_calc.solids import box
 from fireplace_calc.units import INCH
 
 COURSE, BRICK = (2 + 2 / 3) * INCH, 8 * INCH
@@ -78,6 +79,7 @@ def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
     rings = [ring, hole]
     if d.opening.head == "segmental":
         rings = [ring, np.concatenate([hole[:2], view.ring(opening_ring(geometry, d.lintel.height))])]
+    rings += [view.ring(piece) for piece in _trim(geometry)]
     _courses(view, rings, f.hearth, 1.9 if d.surround.face == "stone" else 1.0)
 
 
@@ -94,9 +96,11 @@ def _courses(view: View, rings: list[np.ndarray], start: float, coarse: float) -
     x = np.arange(-reach, reach + 1) * brick
     middle = np.stack([(origin[0] + x[None, :] + np.where(rows % 2, brick / 2, 0.0)[:, None]).ravel(),
                        np.repeat(origin[1] + (rows + 0.5) * course, x.size)], 1)
-    inside = Path(rings[0]).contains_points(middle) & ~Path(rings[1]).contains_points(middle)
-    heads = middle[inside]
     half = course / 2 * 0.999
+    inside = Path(rings[0]).contains_points(middle - (0, half)) & Path(rings[0]).contains_points(middle + (0, half))
+    for hole in rings[1:]:
+        inside &= ~Path(hole).contains_points(middle)
+    heads = middle[inside]
     view.sheet.hatches += [beds, np.stack([heads - (0, half), heads + (0, half)], 1)]
 
 
@@ -140,11 +144,11 @@ def _lintel(view: View, geometry: Geometry) -> None:
         return
     half = f.half_width + (d.lintel.bearing or 0.0)
     top = f.opening_top + d.lintel.height
-    box = [(-half, f.opening_top), (half, f.opening_top), (half, top), (-half, top)]
+    shape = box(-half, half, f.opening_top, top)
     if d.lintel.material == "steel":
-        view.path([*box, box[0]], "hidden")
+        view.path([*shape, shape[0]], "hidden")
     else:
-        view.seen(box, geometry.by_name["lintel"].material, "seen", layer=-1)
+        view.seen(shape, geometry.by_name["lintel"].material, "seen", layer=-1)
 
 
 def _hearth(view: View, geometry: Geometry) -> None:
@@ -154,15 +158,21 @@ def _hearth(view: View, geometry: Geometry) -> None:
         view.seen([(-half, bottom), (half, bottom), (half, f.extension_top), (-half, f.extension_top)], "stone", "seen", layer=1)
         if bottom > 0.005:
             view.seen([(-half, 0.0), (half, 0.0), (half, bottom), (-half, bottom)], "face", "seen", layer=1)
-    for piece in d.surround.trim:
+    for piece in _trim(geometry):
+        view.seen(piece, "wood", "seen", layer=2)
+
+
+def _trim(geometry: Geometry) -> list[tuple]:
+    """Every piece of mantel and trim as it is seen from the front. [m]"""
+    f, made = geometry.frame, []
+    for piece in geometry.design.surround.trim:
         if piece.place == "above":
             low, half = f.opening_top + piece.distance, min(f.block_half, f.half_width + max(piece.distance, 0.1))
-            view.seen([(-half, low), (half, low), (half, low + piece.height), (-half, low + piece.height)], "wood", "seen", layer=2)
+            made.append(box(-half, half, low, low + piece.height))
         else:
             near = f.half_width + piece.distance
-            for s in (-1, 1):
-                view.seen([(s * near, f.hearth), (s * (near + piece.height), f.hearth), (s * (near + piece.height), f.opening_top),
-                           (s * near, f.opening_top)], "wood", "seen", layer=2)
+            made += [box(s * near, s * (near + piece.height), f.hearth, f.opening_top) for s in (-1, 1)]
+    return made
 
 
 def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float) -> None:

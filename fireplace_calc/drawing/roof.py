@@ -37,8 +37,7 @@ def roof(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, limits: Limit
     _clearances(view, cell, geometry, units, heights, right)
     x = view.at(left, 0)[0]
     levels(sheet, [(view.at(0, z)[1], text) for z, text in marks], x - 0.4, x - 4.6, side=-1, limits=(cell.bottom + 9, cell.top - 8))
-    title(sheet, cell, "Against the roof", name_scale(denominator) if name_scale else "")
-    sheet.text(cell.right - 2, cell.bottom + 2.2, f"{d.flue.sections} flue sections", size=SMALL, ha="right", ink="soft")
+    title(sheet, cell, f"Against the roof, {d.flue.sections} sections", name_scale(denominator) if name_scale else "")
 
 
 def _named(geometry: Geometry) -> dict[str, float]:

@@ -172,7 +172,8 @@ class Panel:
         self.redraw()
 
     def _repr_mimebundle_(self, **kwargs: Any) -> dict:
-        return self.widget._repr_mimebundle_(**kwargs)
+        shown = self.widget._repr_mimebundle_(**kwargs)
+        return {**shown, "text/plain": f"Live panel: {self.first.name}"}
 
 
 def panel(design: Design, **how: Any) -> Panel:

@@ -28,7 +28,6 @@
   }
 
   function care(panel) {
-    panel.setAttribute('data-lm-suppress-shortcuts', 'true');
     for (const slider of panel.querySelectorAll('.widget-slider')) {
       const label = slider.querySelector('.widget-label');
       const handle = slider.querySelector('[role="slider"]');
@@ -42,7 +41,17 @@
     if (image) image.alt = 'Drawing of the fireplace; the sentence below it says what it shows.';
   }
 
+  // A notebook's commands are looked up by the focused element itself, so that element has to say no. Ctrl with a letter
+  // (save, the palette) still goes through; Ctrl with Enter would run the cell and throw the panel away.
+  function keep(event) {
+    const at = event.target;
+    if (!at.closest || !at.closest('.fireplace-panel')) return;
+    const through = (event.ctrlKey || event.metaKey) && event.key !== 'Enter';
+    at.toggleAttribute('data-lm-suppress-shortcuts', !through);
+  }
+
   function watch() {
+    window.addEventListener('keydown', keep, true);
     const look = () => document.querySelectorAll('.fireplace-panel').forEach(care);
     let due = false;
     new MutationObserver((records) => {

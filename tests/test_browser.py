@@ -1,0 +1,129 @@
+"""The first workbook in a real JupyterLab, as a reader meets it: opened, run by itself, moved by keyboard alone."""
+
+import base64
+import os
+import re
+import shutil
+
+import pytest
+from bench.browser import ROOT, chromium, page, server
+
+from fireplace_calc import assess, change
+from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.live import live_views
+from fireplace_calc.report import SIGNS, compared, quantity
+from fireplace_calc.units import FEET_INCHES, INCH
+
+REQUIRED = "FIREPLACE_BROWSER_TEST"
+"""Set to ``required`` where the test must not be skipped."""
+MOVES = [  # label, key of the input, role of the box beside it, keys to press, value they lead to
+    ("Opening width", "opening.width", "textbox", ["ArrowRight"] * 3 + ["ArrowUp", "ArrowLeft"], "+1.5 in"),
+    ("Firebox extension", "opening.extension", "textbox", ["Home", "PageUp", "ArrowRight"], "3 in"),
+    ("Flue sections", "flue.sections", "spinbutton", ["ArrowDown", "ArrowDown", "ArrowLeft"], "-3"),
+]
+PICTURE = """async () => {
+  const image = document.querySelector('.fireplace-picture');
+  const bytes = new Uint8Array(await (await fetch(image.src)).arrayBuffer());
+  return btoa(Array.from(bytes, (b) => String.fromCharCode(b)).join(''));
+}"""
+TABLE = """(caption) => {
+  const tables = [...document.querySelectorAll('.fireplace-panel table')];
+  const table = tables.find((t) => t.caption.textContent.startsWith(caption));
+  return [...table.rows].slice(1).map((row) => [...row.cells].map((cell) => cell.textContent.trim()));
+}"""
+
+
+def picture_of(result) -> bytes:
+    """The picture the panel has to show, painted afresh."""
+    return Picture(WIDTH, HEIGHT).encode(live_views("all", result.geometry, FEET_INCHES, result.findings))
+
+
+def checks_of(result) -> list[list[str]]:
+    return [[f"{SIGNS[f.verdict]} {f.verdict}", f.title, *compared(f)]
+            for f in result.findings if f.verdict != "does not apply"]
+
+
+def order_of(result) -> list[list[str]]:
+    return [[row.item, quantity(row.net, row), quantity(row.order, row)] for row in result.takeoff]
+
+
+def checks_shown(view) -> list[list[str]]:
+    """Verdict, title and the three figures, top to bottom; the sentence under the title is left out."""
+    titles = view.locator(".fireplace-panel table.sheet").first.locator("b").all_text_contents()
+    rows = view.evaluate(TABLE, "Checks against")
+    return [[row[0], title, *row[2:5]] for row, title in zip(rows, titles, strict=True)]
+
+
+def order_shown(view) -> list[list[str]]:
+    return [[row[0], row[2], row[3]] for row in view.evaluate(TABLE, "Material takeoff")[:-1]]
+
+
+def settles(view, look, wanted, what):
+    """Wait, not long, for what a reader sees to become what it has to be."""
+    for _ in range(200):
+        seen = look()
+        if seen == wanted:
+            return
+        view.wait_for_timeout(50)
+    assert seen == wanted, what
+
+
+def shows(view, result):
+    """Picture, checks and order list are those of this assessment."""
+    settles(view, lambda: base64.b64decode(view.evaluate(PICTURE)), picture_of(result), "picture")
+    settles(view, lambda: checks_shown(view), checks_of(result), "checks")
+    settles(view, lambda: order_shown(view), order_of(result), "takeoff")
+
+
+def moved(design, key, value):
+    """The design after a move: a signed value is a difference."""
+    if not re.match(r"[+-]", value):
+        return change(design, {key: value})
+    group, name = key.split(".")
+    now = getattr(getattr(design, group), name)
+    if isinstance(now, int):
+        return change(design, {key: now + int(value)})
+    return change(design, {key: f"{now / INCH + float(value.split()[0]):g} in"})
+
+
+def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
+    """Opened from a copy, so that nothing is saved into the repository."""
+    if chromium() is None:
+        assert os.environ.get(REQUIRED) != "required", "no Chromium, but this run must not do without the browser test"
+        pytest.skip("no Chromium on this machine: the browser test is left out (Debian: apt-get install chromium)")
+    root = tmp_path.resolve()
+    shutil.copytree(ROOT / "data", root / "data")
+    shutil.copytree(ROOT / "notebooks", root / "notebooks", ignore=shutil.ignore_patterns(".*"))
+    with server("lab", root / "notebooks" / "first-look.ipynb", root) as address, page() as view:
+        view.goto(address)
+        view.locator(".fireplace-picture").wait_for(timeout=120_000)  # nobody pressed run
+        assert view.locator(".jp-Notebook .cm-content:visible").count() == 0, "code in the way"
+        cells = view.locator(".jp-Notebook .jp-Cell").count()
+        design, result = boathouse, assess(boathouse)
+        shows(view, result)
+        for label, key, role, keys, value in MOVES:
+            handle = view.get_by_role("slider", name=label, exact=True)
+            assert view.get_by_role(role, name=label, exact=True).count() == 1, f"the box of {label} has no name"
+            handle.focus()
+            for pressed in keys:
+                handle.press(pressed)
+            before, design = result, moved(design, key, value)
+            result = assess(design)
+            assert picture_of(result) != picture_of(before), key
+            assert checks_of(result) != checks_of(before) and order_of(result) != order_of(before), key
+            shows(view, result)
+            for letter in "mydd0bx":  # a notebook's own commands, were they let through
+                handle.press(letter)
+            assert view.locator(".jp-Notebook .jp-Cell").count() == cells, "a letter reached the notebook"
+            assert handle.is_visible(), "a letter reached the notebook"
+        box = view.get_by_role("textbox", name="Opening width", exact=True)
+        box.fill("4 bananas")
+        box.press("Enter")
+        trouble = view.locator(".fireplace-panel [role=alert]")
+        trouble.wait_for(timeout=5_000)
+        assert "Opening width" in trouble.text_content() and "bananas" in trouble.text_content()
+        shows(view, result)  # the last good one stands
+        box.fill("44 in")
+        box.press("Enter")
+        shows(view, assess(change(design, {"opening.width": "44 in"})))
+        assert view.locator(".fireplace-panel [role=alert]").count() == 0

@@ -9,20 +9,24 @@ from fireplace_calc.report import SIGNS, compared, quantity
 from fireplace_calc.units import show
 
 STYLE = """<style>
-.fireplace-panel { font-size: 13px; max-width: 1240px; }
+.fireplace-panel { font-size: 13px; max-width: 1100px; }
 .fireplace-panel .widget-label { white-space: normal; line-height: 1.2; }
-.fireplace-picture { width: 100%; max-width: 1200px; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
+.fireplace-picture { width: 100%; max-width: 1050px; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
 .fireplace-panel .sentence { margin: .3em 0; line-height: 1.45; }
 .fireplace-panel .trouble { border-left: 4px solid #a63603; padding: .35em .7em; margin: .3em 0; font-weight: 600; }
 .fireplace-panel table.sheet { border-collapse: collapse; width: 100%; font-size: 12.5px; }
 .fireplace-panel table.sheet th { text-align: left; border-bottom: 2px solid currentColor; padding: .25em .6em .25em 0; }
 .fireplace-panel table.sheet td { vertical-align: top; border-bottom: 1px solid var(--jp-border-color2, #ccc);
   padding: .25em .6em .25em 0; line-height: 1.35; }
-.fireplace-panel table.sheet td.n { white-space: nowrap; font-variant-numeric: tabular-nums; }
+.fireplace-panel table.sheet { table-layout: fixed; min-width: 46em; }
+.fireplace-panel table.sheet th { line-height: 1.3; vertical-align: bottom; }
+.fireplace-panel table.sheet caption { text-align: left; font-weight: 600; padding: .2em 0 .4em; line-height: 1.3; }
+.fireplace-panel table.sheet td.n { font-variant-numeric: tabular-nums; }
 .fireplace-panel table.sheet .why { opacity: .82; }
 .fireplace-panel .short { font-weight: 700; }
 .fireplace-panel .wide { overflow-x: auto; content-visibility: auto; contain-intrinsic-size: auto 800px; }
 .fireplace-picture { contain: strict; aspect-ratio: 300 / 186; }
+.fireplace-panel [role="button"]:focus-visible { outline: 3px solid #0b5c8a; outline-offset: -3px; }
 @media print { .fireplace-panel table.sheet { font-size: 9pt; } .fireplace-controls { display: none; } }
 </style>"""
 
@@ -51,6 +55,10 @@ def trouble(message: str) -> str:
     return f'<div class="trouble" role="alert">Not changed. {escape(message)}</div>' if message else ""
 
 
+def _columns(*shares: int) -> str:
+    return "<colgroup>" + "".join(f'<col style="width:{share}%">' for share in shares) + "</colgroup>"
+
+
 def findings(result: Assessment, units: str, everything: bool = False) -> str:
     """Findings worst first: sign and word, what is there, what is asked, what is to spare, where it is written and why."""
     rows = []
@@ -59,14 +67,15 @@ def findings(result: Assessment, units: str, everything: bool = False) -> str:
             continue
         provided, required, margin = compared(f, units)
         css = ' class="short"' if f.verdict == "falls short" else ""
-        note = f" {escape(f.note)}" if f.note else ""
+        note = f" {escape(f.note[0].upper() + f.note[1:])}" if f.note else ""
         rows.append(
             f"<tr><td{css}>{SIGNS[f.verdict]} {f.verdict}</td><td><b>{escape(f.title)}</b><br><span class='why'>{escape(f.why)}"
             f"{note}</span></td><td class=n>{escape(str(provided))}</td><td class=n>{escape(str(required))}</td>"
             f"<td class=n>{escape(str(margin))}</td><td>{f.key}, {escape(f.clause)}<br><span class='why'>{f.edition}, "
             f"{escape(f.confidence)}</span></td></tr>")
+    columns = _columns(11, 43, 12, 13, 8, 13)
     head = "<tr><th>Verdict<th>Check, and why it exists<th>Provided<th>Required<th>To spare<th>Rule, edition, confidence</tr>"
-    return f'<div class="wide"><table class="sheet"><caption>Checks against {escape(result.pack)}</caption>{head}{"".join(rows)}</table></div>'
+    return f'<div class="wide"><table class="sheet"><caption>Checks against {escape(result.pack)}</caption>{columns}{head}{"".join(rows)}</table></div>'
 
 
 def takeoff(result: Assessment, units: str) -> str:
@@ -76,5 +85,6 @@ def takeoff(result: Assessment, units: str) -> str:
         f"<td class=n>{escape(quantity(r.order, r, units))}</td><td class=n>{escape(show(r.weight_kg, 'mass', units))}</td>"
         f"<td class=why>{escape(r.note)}</td></tr>" for r in result.takeoff]
     total = f"<tr><td><b>The whole as it stands</b><td><td><td><td class=n><b>{escape(show(result.weight, 'mass', units))}</b><td></tr>"
+    columns = _columns(18, 13, 12, 13, 10, 34)
     head = "<tr><th>Item<th>Material<th>Net<th>To order<th>Weight<th>How it was counted</tr>"
-    return f'<div class="wide"><table class="sheet"><caption>Material takeoff</caption>{head}{"".join(rows)}{total}</table></div>'
+    return f'<div class="wide"><table class="sheet"><caption>Material takeoff</caption>{columns}{head}{"".join(rows)}{total}</table></div>'

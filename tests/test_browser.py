@@ -32,6 +32,17 @@ TABLE = """(caption) => {
   return [...table.rows].slice(1).map((row) => [...row.cells].map((cell) => cell.textContent.trim()));
 }"""
 
+NAMELESS = """() => {
+  const all = [...document.querySelectorAll('.fireplace-panel :is(input, select, button, textarea, [role=slider])')];
+  const label = (e) => [...(e.labels || [])].map((l) => l.textContent).join('');
+  const name = (e) => e.getAttribute('aria-label') || label(e) || (e.tagName === 'BUTTON' ? e.textContent : '');
+  return all.filter((e) => !name(e).trim() || e.tabIndex < 0).map((e) => e.outerHTML);
+}"""
+FOCUSED = """() => {
+  const e = document.activeElement;
+  return e.matches('input, select') && Boolean(e.closest('.jupyter-widget-Collapse-contents'));
+}"""
+
 
 def picture_of(result) -> bytes:
     """The picture the panel has to show, painted afresh."""
@@ -116,6 +127,15 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
                 handle.press(letter)
             assert view.locator(".jp-Notebook .jp-Cell").count() == cells, "a letter reached the notebook"
             assert handle.is_visible(), "a letter reached the notebook"
+        for heading in ("Material takeoff", "Everything else that can be chosen", "Fire"):  # folded groups, no mouse
+            fold = view.get_by_role("button", name=heading, exact=True)
+            assert fold.get_attribute("aria-expanded") == "false"
+            fold.press("Enter")
+            settles(view, lambda fold=fold: fold.get_attribute("aria-expanded"), "true", heading)
+        view.keyboard.press("Tab")
+        nameless = view.evaluate(NAMELESS)
+        assert view.evaluate(FOCUSED), "the keyboard does not reach into an opened group"
+        assert nameless == [], "controls without a name"
         box = view.get_by_role("textbox", name="Opening width", exact=True)
         box.fill("4 bananas")
         box.press("Enter")

@@ -2,7 +2,8 @@
 //
 // 1. A notebook whose metadata says {"fireplace": {"run_on_open": true}} is run once when it is opened, with the file
 //    list folded away.
-// 2. Inside our panels the notebook's single-letter commands are off, and every slider handle carries its label's name.
+// 2. Inside our panels the notebook's single-letter commands are off, every slider handle carries its label's name, and
+//    the keyboard opens and folds what a click does.
 (function () {
   let scope = null;
 
@@ -37,8 +38,27 @@
       const box = row && row.querySelector('.fireplace-tied input');
       if (box) box.setAttribute('aria-label', label.textContent);
     }
+    folds(panel);
     const image = panel.querySelector('.fireplace-picture');
     if (image) image.alt = 'Drawing of the fireplace; the sentence below it says what it shows.';
+  }
+
+  // The heading of a folded group is a bare div: make it a button that Tab reaches and that says whether it is open.
+  function folds(panel) {
+    for (const heading of panel.querySelectorAll('.jupyter-widget-Collapse-header')) {
+      const open = heading.parentElement.classList.contains('jupyter-widget-Collapse-open');
+      heading.setAttribute('aria-expanded', String(open));
+      if (heading.tabIndex === 0) continue;
+      heading.tabIndex = 0;
+      heading.setAttribute('role', 'button');
+      heading.setAttribute('aria-label', heading.textContent); // without the glyph of its arrow
+      heading.addEventListener('click', () => setTimeout(() => folds(panel)));
+      heading.addEventListener('keydown', (event) => {
+        if (event.key !== 'Enter' && event.key !== ' ') return;
+        event.preventDefault();
+        heading.click();
+      });
+    }
   }
 
   // A notebook's commands are looked up by the focused element itself, so that element has to say no. Ctrl with a letter

@@ -227,6 +227,11 @@ def spans(solid: Solid, x: float, z: float) -> list[tuple[float, float]]:
             return []
         half = sqrt(solid.radius**2 - across**2)
         return [(solid.centre[1] - half, solid.centre[1] + half)]
+    if isinstance(solid, ArchRing):
+        high = z - solid.spring + solid.radius - solid.rise
+        out = hypot(x, high)
+        inside = -1e-9 <= out - solid.radius <= solid.depth + 1e-9 and abs(x) <= high * solid.half_width_per_height
+        return [(0.0, solid.thickness)] if inside else []
     return [c for p in level_cuts(solid, z) if (c := chord(p, x))]
 
 
@@ -239,8 +244,3 @@ def level_cuts(solid: Solid, z: float) -> tuple[Polygon, ...]:
         return solid.cuts(z)
     polygon = solid.cut(z)
     return () if polygon is None else (polygon,)
-
-
-def run(ax: float, ay: float, bx: float, by: float) -> float:
-    """Distance between two points. [m]"""
-    return hypot(bx - ax, by - ay)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import re
 import shutil
+import socket
 import subprocess
 import sys
 import threading
@@ -20,13 +21,21 @@ def chromium() -> str | None:
     return next((found for name in ("chromium", "chromium-browser", "google-chrome") if (found := shutil.which(name))), None)
 
 
+def free_port() -> int:
+    """A port on loopback that nobody listens on now."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return probe.getsockname()[1]
+
+
 @contextlib.contextmanager
 def server(kind: str, notebook: Path, root: Path):
     """Start JupyterLab or Voila on loopback, give the address of the notebook, and stop it afterwards."""
+    port = free_port()
     if kind == "lab":
-        command = [sys.executable, "-m", "jupyterlab", "--no-browser", "--port=0", f"--ServerApp.root_dir={root}"]
+        command = [sys.executable, "-m", "jupyterlab", "--no-browser", f"--port={port}", f"--ServerApp.root_dir={root}"]
     else:
-        command = [sys.executable, "-m", "voila", "--no-browser", "--port=0", str(notebook)]
+        command = [sys.executable, "-m", "voila", "--no-browser", f"--port={port}", str(notebook)]
     process = subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True, cwd=root)
     try:
         pattern = r"(http://(?:127\.0\.0\.1|localhost):\d+)/(?:lab)?\S*?(?:token=(\w+))?\s"

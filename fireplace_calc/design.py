@@ -56,7 +56,8 @@ class Firebox:
     splay: float = quantity("ratio", "Splay", "4:12", "0", "1",
                             "How far each side closes in over the depth; used while the back width is unknown.")
     vertical_back: float = length("Vertical back", "14 in", "0 in", "60 in", "Height before the back leans forward.")
-    rake: float = length("Rake", "7-1/2 in", "0 in", "30 in", "How far the back leans forward by the throat; less where the box is too shallow for it.")
+    rake: float = length("Rake", "7-1/2 in", "0 in", "30 in",
+                         "How far the back leans forward by the throat; less where the box is too shallow for it.")
     breast: float = length("Breast", "8 in", "2 in", "24 in", "Thickness of the wall over the opening.")
     jamb: float = length("Jamb", "12 in", "2 in", "48 in", "Masonry beside the opening, at the face.")
     wall: float = length("Firebox wall", "8-1/2 in", "2 in", "36 in", "Back and sides, lining counted in.",
@@ -178,7 +179,8 @@ class Flue:
     offset: float = length("Flue offset", "0 in", "0 in", "60 in", "Sideways shift of the flue.")
     offset_rise: float = length("Offset rise", "48 in", "6 in", "240 in", "Height over which the flue shifts.")
     liner: str | None = choice("Liner kind", "ASTM C315 clay",
-                               ("ASTM C315 clay", "UL 1777 system", "listed factory unit", "approved to 1800 F", "unlined", "other"), "What the smoke touches.", "liner_kind", optional=True)
+                               ("ASTM C315 clay", "UL 1777 system", "listed factory unit", "approved to 1800 F", "unlined", "other"),
+                               "What the smoke touches.", "liner_kind", optional=True)
     area_from: str | None = choice("Flue area from", "table", ("table", "manufacturer", "field measured", "own sum"),
                                    "Where the net area comes from.", "flue_area_source", optional=True)
     route: str | None = choice("Flue sizing route", "ratio", ("ratio", "chart"),

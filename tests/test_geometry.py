@@ -1,5 +1,6 @@
 """Geometry closes: checked against shapely, which knows nothing of our formulas."""
 
+from itertools import pairwise
 from math import pi
 
 import pytest
@@ -34,7 +35,7 @@ def breaks_of(parts):
 def volume_by_slices(part, pieces=1):
     levels = breaks_of([part])
     total = 0.0
-    for low, high in zip(levels, levels[1:]):
+    for low, high in pairwise(levels):
         for i in range(pieces):
             a, b = low + (high - low) * i / pieces, low + (high - low) * (i + 1) / pieces
             total += sum(w * cut_area(part, (a + b) / 2 + g * (b - a) / 2).area for g, w in GAUSS) * (b - a) / 2
@@ -152,4 +153,5 @@ def test_section_on_the_centre_line_agrees_with_the_level_cuts(design, where):
     for p in made.parts:
         met = cut_area(p, z).intersection(LineString([(0, -10), (0, 10)])).length
         shown = sum(Shape(q).buffer(0).intersection(LineString([(-10, z), (10, z)])).length for q in p.section())
-        assert shown == pytest.approx(met, abs=2e-3 if design.opening.head == "segmental" else 1e-6), p.name
+        loose = made.frame.bore.round or design.opening.head == "segmental"  # shapely sees 72-gons and steps, cut aslant when offset
+        assert shown == pytest.approx(met, abs=5e-3 if loose else 1e-6), p.name

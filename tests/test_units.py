@@ -8,7 +8,23 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fireplace_calc.units import (
-    CUFT, CUYD, FOOT, G, INCH, PCF, POUND, PSF, SI_UNIT, SQFT, SQIN, InputError, feet_inches, from_unit, in_unit, registry, show,
+    CUFT,
+    CUYD,
+    FOOT,
+    INCH,
+    PCF,
+    POUND,
+    PSF,
+    SI_UNIT,
+    SQFT,
+    SQIN,
+    G,
+    InputError,
+    feet_inches,
+    from_unit,
+    in_unit,
+    registry,
+    show,
     to_si,
 )
 

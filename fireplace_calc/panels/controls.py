@@ -52,7 +52,8 @@ class Control:
             words = list(spec.choices) or ["yes", "no"]
             return w.Dropdown(options=words + [UNKNOWN] * spec.optional, description=spec.label, tooltip=told, style=style, layout=layout)
         if spec.kind == "count":
-            return w.BoundedIntText(value=spec.low, min=spec.low, max=spec.high, description=spec.label, tooltip=told, style=style, layout=layout)
+            return w.BoundedIntText(value=spec.low, min=spec.low, max=spec.high, description=spec.label, tooltip=told,
+                                    style=style, layout=layout)
         return w.Text(description=spec.label, tooltip=told, placeholder=spec.allowed(), continuous_update=False, style=style, layout=layout)
 
     def _given(self, value: Any) -> Any:

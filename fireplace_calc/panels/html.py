@@ -75,7 +75,8 @@ def findings(result: Assessment, units: str, everything: bool = False) -> str:
             f"{escape(f.confidence)}</span></td></tr>")
     columns = _columns(11, 43, 12, 13, 8, 13)
     head = "<tr><th>Verdict<th>Check, and why it exists<th>Provided<th>Required<th>To spare<th>Rule, edition, confidence</tr>"
-    return f'<div class="wide"><table class="sheet"><caption>Checks against {escape(result.pack)}</caption>{columns}{head}{"".join(rows)}</table></div>'
+    caption = f"<caption>Checks against {escape(result.pack)}</caption>"
+    return f'<div class="wide"><table class="sheet">{caption}{columns}{head}{"".join(rows)}</table></div>'
 
 
 def takeoff(result: Assessment, units: str) -> str:

@@ -115,7 +115,8 @@ class Panel:
         ], layout=w.Layout(flex_flow="row wrap"))
         groups = self._groups()
         folded = w.Accordion(children=[box for _, box in groups], titles=[name for name, _ in groups], selected_index=None)
-        tables = w.Accordion(children=[self.checks, self.order, folded], titles=("Checks", "Material takeoff", "Everything else that can be chosen"),
+        tables = w.Accordion(children=[self.checks, self.order, folded], 
+                             titles=("Checks", "Material takeoff", "Everything else that can be chosen"),
                              selected_index=0)
         controls = w.VBox([*(lead.widget for lead in self.leads.values()), tools])
         controls.add_class("fireplace-controls")

@@ -26,12 +26,6 @@ from fireplace_calc.units import INCH
 boathouse = load(r"{ROOT}/data/designs/boathouse.toml")
 stamp = lambda design: int(round(design.opening.width / INCH * 2))
 '''
-BARE = """
-from fireplace_calc.panels import panel
-p = panel(boathouse, stamp=stamp)
-p.tell = lambda: None
-p
-"""
 OURS = '''
 from fireplace_calc.panels import panel
 panel(boathouse, stamp=stamp)

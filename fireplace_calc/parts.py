@@ -30,8 +30,8 @@ class Part:
         """Level cut at ``z``: polygons of the part, and the holes in them. [m]"""
         return ([p for s in self.adds for p in level_cuts(s, z)], [p for s in self.cuts for p in level_cuts(s, z)])
 
-    def section(self, x: float = 0.0) -> list[Polygon]:
-        """Upright cut at ``x``, front to back: polygons of ``(y, z)``. [m]
+    def section(self) -> list[Polygon]:
+        """Upright cut on the centre line, front to back: polygons of ``(y, z)``. [m]
 
         Between two levels where nothing bends the cut is made of straight-sided pieces; pieces that meet are joined.
         """
@@ -39,9 +39,9 @@ class Part:
         open_sides: list[tuple[list, list]] = []
         done: list[tuple[list, list]] = []
         for low, high in pairwise(levels):
-            here = [s for s in self.adds if s.bottom <= low and s.top >= high]
-            gone = [s for s in self.cuts if s.bottom <= low and s.top >= high]
-            starts, ends = _gaps(here, gone, x, low), _gaps(here, gone, x, high)
+            here = [s for s in self.adds if _from(s) <= low and s.top >= high]
+            gone = [s for s in self.cuts if _from(s) <= low and s.top >= high]
+            starts, ends = _gaps(here, gone, low), _gaps(here, gone, high)
             if len(starts) != len(ends):
                 starts = ends = []
             running = []
@@ -69,15 +69,20 @@ class Part:
         return max(s.top for s in self.adds)
 
 
+def _from(solid: Solid) -> float:
+    """Where a solid begins on the centre line: an arch ring only at its crown."""
+    return solid.spring + solid.rise if isinstance(solid, ArchRing) else solid.bottom
+
+
 def _bends(solid: Solid) -> tuple[float, ...]:
     return (solid.bottom, solid.spring + solid.rise, solid.top) if isinstance(solid, ArchRing) else (solid.bottom, solid.top)
 
 
-def _gaps(adds: list[Solid], cuts: list[Solid], x: float, z: float) -> list[tuple[float, float]]:
-    """What is solid along the line at ``x`` and ``z``, front to back, as pairs of y."""
-    found = sorted(span for s in adds for span in spans(s, x, z))
-    for hole in (span for s in cuts for span in spans(s, x, z)):
-        found = [piece for a, b in found for piece in ((a, min(b, hole[0])), (max(a, hole[1]), b)) if piece[1] >= piece[0]]
+def _gaps(adds: list[Solid], cuts: list[Solid], z: float) -> list[tuple[float, float]]:
+    """What is solid along the centre line at ``z``, front to back, as pairs of y."""
+    found = sorted(span for s in adds for span in spans(s, z))
+    for hole in (span for s in cuts for span in spans(s, z)):
+        found = [piece for a, b in found for piece in ((a, min(b, hole[0])), (max(a, hole[1]), b)) if piece[1] >= piece[0] - 1e-9]
     return found
 
 

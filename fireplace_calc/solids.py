@@ -6,7 +6,7 @@ A horizontal cut is a polygon: a tuple of ``(x, y)`` in metres, x to the right, 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import asin, cos, hypot, pi, sin, sqrt
+from math import asin, cos, pi, sin, sqrt
 
 Point = tuple[float, float]
 Polygon = tuple[Point, ...]
@@ -217,22 +217,21 @@ class ArchRing:
         return sin(self.half_angle) / max(cos(self.half_angle), 1e-12)
 
 
-def spans(solid: Solid, x: float, z: float) -> list[tuple[float, float]]:
-    """Where the level line at ``x`` and ``z`` runs inside a solid, as pairs of y. [m]"""
+def spans(solid: Solid, z: float) -> list[tuple[float, float]]:
+    """Where the line front to back on a solid's own centre runs inside it at height ``z``, as pairs of y. [m]
+
+    A shifted flue is followed to where it stands, so a section shows it whole.
+    """
     if isinstance(solid, Cylinder):
-        if not solid.bottom <= z <= solid.top:
-            return []
-        across = x - solid.centre[0] - solid.shift * (z - solid.bottom) / (solid.top - solid.bottom)
-        if abs(across) >= solid.radius:
-            return []
-        half = sqrt(solid.radius**2 - across**2)
-        return [(solid.centre[1] - half, solid.centre[1] + half)]
+        inside = solid.bottom <= z <= solid.top
+        return [(solid.centre[1] - solid.radius, solid.centre[1] + solid.radius)] if inside else []
     if isinstance(solid, ArchRing):
-        high = z - solid.spring + solid.radius - solid.rise
-        out = hypot(x, high)
-        inside = -1e-9 <= out - solid.radius <= solid.depth + 1e-9 and abs(x) <= high * solid.half_width_per_height
-        return [(0.0, solid.thickness)] if inside else []
-    return [c for p in level_cuts(solid, z) if (c := chord(p, x))]
+        over = z - solid.spring - solid.rise
+        return [(0.0, solid.thickness)] if -1e-9 <= over <= solid.depth + 1e-9 else []
+    if isinstance(solid, ArchVoid):
+        return [(0.0, solid.thickness)] if solid.bottom <= z <= solid.top else []
+    found = (chord(p, sum(x for x, _ in p) / len(p)) for p in level_cuts(solid, z))
+    return [c for c in found if c]
 
 
 Solid = Loft | Cylinder | ArchVoid | ArchRing

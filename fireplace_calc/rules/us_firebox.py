@@ -178,6 +178,8 @@ def over_lintel(work: Facts) -> Compared:
     if work.damper_place == "throat":
         lowest = min(lowest, work.damper_height_above_opening)
     found = at_least(lowest, 8 * INCH, soft=True)
+    if work.damper_place is None and found.verdict == "meets":
+        return Compared(NOT_CHECKED, found.provided, found.required, "The place of the damper is not known yet.")
     if found.verdict == "meets" and not reaches(lowest - work.lintel_height, 8 * INCH):
         left = show(lowest - work.lintel_height, "length")
         return with_note(found, f"Measured from the top of the opening; from the top of the lintel it is {left}.")

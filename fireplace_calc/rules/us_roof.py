@@ -77,9 +77,8 @@ def arrester_mesh(work: Facts) -> Compared:
     if size is None:
         return unknown("The arrester's mesh")
     low, high = MESH
-    if not reaches(size, low):
-        return Compared(FALLS_SHORT, size, low, "Clogs: 3/8 in to 1/2 in is asked.")
-    return Compared(MEETS if reaches(high, size) else FALLS_SHORT, size, high, "3/8 in to 1/2 in is asked.")
+    good = reaches(size, low) and reaches(high, size)
+    return Compared(MEETS if good else FALLS_SHORT, size, "3/8 in to 1/2 in")
 
 
 @IRC.rule("ROF-06", "R1003.9.2(2)", "Spark arrester, metal", "word", "arrestor_metal")

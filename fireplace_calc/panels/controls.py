@@ -79,8 +79,8 @@ class Control:
 class Lead:
     """A slider in front, tied to a box of the same name for whoever would rather type."""
 
-    def __init__(self, key: str, spec: Input, report: Report):
-        self.key, self.spec, self.report, self.quiet, self.units = key, spec, report, False, FEET_INCHES
+    def __init__(self, key: str, spec: Input, slid: Report, typed: Report):
+        self.key, self.spec, self.quiet, self.units = key, spec, False, FEET_INCHES
         style, wide = {"description_width": "9em"}, w.Layout(width="calc(100% - 11em)", max_width="52em")
         told = f"{spec.help} Allowed: {spec.allowed()}."
         if spec.kind == "count":
@@ -92,8 +92,8 @@ class Lead:
             self.box = w.Text(continuous_update=False, tooltip=told, layout=BOX)
         self.box.add_class("fireplace-tied")
         self.widget = w.HBox([self.slider, self.box])
-        self.slider.observe(lambda event: self.quiet or report(key, self._from_slider(event["new"])), "value")
-        self.box.observe(lambda event: self.quiet or report(key, event["new"]), "value")
+        self.slider.observe(lambda event: self.quiet or slid(key, self._from_slider(event["new"])), "value")
+        self.box.observe(lambda event: self.quiet or typed(key, event["new"]), "value")
 
     @property
     def step(self) -> float:

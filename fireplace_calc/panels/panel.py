@@ -49,6 +49,8 @@ class Panel:
         self.first, self.design, self.pack, self.units, self.stamp = design, design, pack, units, stamp
         self.view, self.paper = "all", "light"
         self.waiting: asyncio.TimerHandle | None = None
+        self.due: asyncio.Handle | None = None
+        self.listed = design
         self.result: Assessment = assess(design, pack)
         self.picture = Picture(WIDTH, HEIGHT)
         self.image = w.Image(format=FORMAT)
@@ -57,7 +59,7 @@ class Panel:
         self.checks, self.order = w.HTML(), w.HTML()
         self.words.add_class("fireplace-summary")
         inputs = all_inputs()
-        self.leads = {key: Lead(key, inputs[key], self.given) for key in LEADS}
+        self.leads = {key: Lead(key, inputs[key], self.slid, self.given) for key in LEADS}
         self.controls: dict[str, Control] = {}
         self.widget = self._lay_out()
         self._show_inputs()
@@ -67,19 +69,39 @@ class Panel:
     # -- what the reader does ---------------------------------------------------------------------
     def given(self, key: str, value: Any) -> None:
         """Take one new input; a bad one changes nothing and is answered in one sentence."""
-        try:
-            design = change(self.design, {key: value})
-        except InputError as error:
-            self.said.value = html.trouble(str(error))
-            return
-        self.put(design)
+        if self._take(key, value):
+            self._catch_up()
+
+    def slid(self, key: str, value: Any) -> None:
+        """Take a slider's place now and draw as soon as the kernel has answered, so that the hand is not kept waiting."""
+        if self._take(key, value) and self.due is None:
+            try:
+                self.due = asyncio.get_running_loop().call_soon(self._catch_up)
+            except RuntimeError:
+                self._catch_up()
 
     def put(self, design: Design) -> None:
         """Show another design."""
-        before, self.design = self.design, design
-        self.result = assess(design, self.pack)
+        self.design = design
+        self._catch_up()
+
+    def _take(self, key: str, value: Any) -> bool:
+        try:
+            self.design = change(self.design, {key: value})
+        except InputError as error:
+            self.said.value = html.trouble(str(error))
+            return False
+        return True
+
+    def _catch_up(self) -> None:
+        """Bring result, picture and controls up to the design."""
+        if self.due is not None:
+            self.due.cancel()
+            self.due = None
+        self.result = assess(self.design, self.pack)
         self.redraw()
-        self._show_inputs(before)
+        self._show_inputs(self.listed)
+        self.listed = self.design
 
     def redraw(self) -> None:
         """Picture first, then the words."""

@@ -13,7 +13,9 @@ from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
 from fireplace_calc.change import all_inputs, change
 from fireplace_calc.design import Design
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.live import FORMAT, live_views
+from fireplace_calc.drawing.live import CLEARANCES, FORMAT, live_views
+from fireplace_calc.facts import facts
+from fireplace_calc.geometry import geometry
 from fireplace_calc.inputs import is_record
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls import Control, Lead
@@ -98,16 +100,16 @@ class Panel:
         if self.due is not None:
             self.due.cancel()
             self.due = None
-        self.result = assess(self.design, self.pack)
         self.redraw()
         self._show_inputs(self.listed)
         self.listed = self.design
 
     def redraw(self) -> None:
-        """Picture first, then the words."""
-        result = self.result
-        shown = live_views(self.view, result.geometry, self.units, result.findings)
+        """Picture first, then the rest of the assessment and its words."""
+        made = geometry(self.design)
+        shown = live_views(self.view, made, self.units, PACKS[self.pack].check(facts(made), CLEARANCES))
         self.image.value = self.picture.encode(shown, None if self.stamp is None else self.stamp(self.design))
+        self.result = assess(self.design, self.pack)
         if self.said.value:
             self.said.value = ""
         self._words_soon()

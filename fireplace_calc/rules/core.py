@@ -5,7 +5,7 @@ Four verdicts. A missing input is *not checked*, never a pass.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Container, Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
@@ -202,9 +202,9 @@ class Pack:
         """Keys of all rules, in the book's order."""
         return tuple(r.key for r in self.rules)
 
-    def check(self, work: Facts) -> tuple[Finding, ...]:
-        """Every rule held against one design, worst first."""
-        found = [rule.check(work, self.edition) for rule in self.rules]
+    def check(self, work: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
+        """Every rule, or only those with certain keys, held against one design, worst first."""
+        found = [rule.check(work, self.edition) for rule in self.rules if only is None or rule.key in only]
         rank = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
         return tuple(sorted(found, key=lambda f: (rank[f.verdict], f.key)))
 

@@ -22,9 +22,11 @@ MOVES = [  # label, key of the input, role of the box beside it, keys to press, 
     ("Flue sections", "flue.sections", "spinbutton", ["ArrowDown", "ArrowDown", "ArrowLeft"], "-3"),
 ]
 PICTURE = """async () => {
-  const image = document.querySelector('.fireplace-picture');
-  const bytes = new Uint8Array(await (await fetch(image.src)).arrayBuffer());
-  return btoa(Array.from(bytes, (b) => String.fromCharCode(b)).join(''));
+  const read = async (image) => {
+    const bytes = new Uint8Array(await (await fetch(image.src)).arrayBuffer());
+    return btoa(Array.from(bytes, (b) => String.fromCharCode(b)).join(''));
+  };
+  return Promise.all([...document.querySelectorAll('.fireplace-picture')].map(read));
 }"""
 TABLE = """(caption) => {
   const tables = [...document.querySelectorAll('.fireplace-panel table')];
@@ -44,9 +46,11 @@ FOCUSED = """() => {
 }"""
 
 
-def picture_of(result) -> bytes:
-    """The picture the panel has to show, painted afresh."""
-    return Picture(WIDTH, HEIGHT).encode(live_views("all", result.geometry, FEET_INCHES, result.findings))
+def picture_of(result) -> list[bytes]:
+    """The pictures the panel has to show, view by view, painted afresh."""
+    shown = live_views("all", result.geometry, FEET_INCHES, result.findings)
+    painted = Picture(WIDTH, HEIGHT).encode_changed(shown)
+    return [painted[cell] for cell, _ in shown]
 
 
 def checks_of(result) -> list[list[str]]:
@@ -81,7 +85,7 @@ def settles(view, look, wanted, what):
 
 def shows(view, result):
     """Picture, checks and order list are those of this assessment."""
-    settles(view, lambda: base64.b64decode(view.evaluate(PICTURE)), picture_of(result), "picture")
+    settles(view, lambda: [base64.b64decode(data) for data in view.evaluate(PICTURE)], picture_of(result), "picture")
     settles(view, lambda: checks_shown(view), checks_of(result), "checks")
     settles(view, lambda: order_shown(view), order_of(result), "takeoff")
 
@@ -107,7 +111,7 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
     shutil.copytree(ROOT / "notebooks", root / "notebooks", ignore=shutil.ignore_patterns(".*"))
     with server("lab", root / "notebooks" / "first-look.ipynb", root) as address, page() as view:
         view.goto(address)
-        view.locator(".fireplace-picture").wait_for(timeout=120_000)  # nobody pressed run
+        view.locator(".fireplace-picture").first.wait_for(timeout=120_000)  # nobody pressed run
         assert view.locator(".jp-Notebook .cm-content:visible").count() == 0, "code in the way"
         cells = view.locator(".jp-Notebook .jp-Cell").count()
         design, result = boathouse, assess(boathouse)

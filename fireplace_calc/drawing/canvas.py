@@ -126,7 +126,7 @@ class Picture:
 
     def set_theme(self, theme: str) -> None:
         """Change between light, dark and print."""
-        self.theme, self.shown = THEMES[theme], {}
+        self.theme, self.shown, self.changed = THEMES[theme], {}, []
         self.paper = np.array(np.multiply(to_rgba(self.theme.paper), 255), np.uint8).view(np.uint32)[0]
 
     def draw(self, views: Sequence[tuple[Cell, Sheet]], stamp: int | None = None) -> np.ndarray:
@@ -148,6 +148,7 @@ class Picture:
         if {cell for cell, _ in views} != set(self.shown):
             buffer.view(np.uint32).fill(self.paper)
             self.shown = {}
+        self.changed = [cell for cell, sheet in views if self.shown.get(cell) is not sheet]
         for cell, sheet in views:
             if self.shown.get(cell) is not sheet:
                 if cell in self.shown:
@@ -159,11 +160,13 @@ class Picture:
             put_stamp(buffer, stamp)
         return buffer
 
-    def _wipe(self, buffer: np.ndarray, cell: Cell) -> None:
+    def _place(self, buffer: np.ndarray, cell: Cell) -> tuple[slice, slice]:
         high = buffer.shape[0]
         left, right = round(cell.left * self.dots), round(cell.right * self.dots)
-        top, bottom = high - round(cell.top * self.dots), high - round(cell.bottom * self.dots)
-        buffer.view(np.uint32)[top:bottom, left:right] = self.paper
+        return slice(high - round(cell.top * self.dots), high - round(cell.bottom * self.dots)), slice(left, right)
+
+    def _wipe(self, buffer: np.ndarray, cell: Cell) -> None:
+        buffer.view(np.uint32)[self._place(buffer, cell)] = self.paper
 
     def _stroke(self, layer: Layer, clip: Bbox) -> None:
         gc = self.renderer.new_gc()
@@ -184,6 +187,11 @@ class Picture:
     def encode(self, views: Sequence[tuple[Cell, Sheet]], stamp: int | None = None) -> bytes:
         """The views as the panel sends them."""
         return pack(self.draw(views, stamp))
+
+    def encode_changed(self, views: Sequence[tuple[Cell, Sheet]], stamp: int | None = None) -> dict[Cell, bytes]:
+        """Only the cells that look otherwise than last time, each packed by itself."""
+        buffer = self.draw(views, stamp)
+        return {cell: pack(np.ascontiguousarray(buffer[self._place(buffer, cell)])) for cell in self.changed}
 
     def png(self, views: Sequence[tuple[Cell, Sheet]]) -> bytes:
         """The views as PNG, without loss."""

@@ -11,7 +11,6 @@ from fireplace_calc.units import show
 STYLE = """<style>
 .fireplace-panel { font-size: 13px; max-width: 1100px; }
 .fireplace-panel .widget-label { white-space: normal; line-height: 1.2; }
-.fireplace-picture { width: 100%; max-width: 1050px; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
 .fireplace-panel .sentence { margin: .3em 0; line-height: 1.45; }
 .fireplace-panel .trouble { border-left: 4px solid #a63603; padding: .35em .7em; margin: .3em 0; font-weight: 600; }
 .fireplace-panel table.sheet { border-collapse: collapse; width: 100%; font-size: 12.5px; }
@@ -25,7 +24,12 @@ STYLE = """<style>
 .fireplace-panel table.sheet .why { opacity: .82; }
 .fireplace-panel .short { font-weight: 700; }
 .fireplace-panel .wide { overflow-x: auto; content-visibility: auto; contain-intrinsic-size: auto 800px; }
-.fireplace-picture { contain: strict; aspect-ratio: 300 / 186; }
+.fireplace-sheet { display: grid !important; grid-template: 108fr 78fr / 106fr 92fr 102fr; aspect-ratio: 300 / 186; width: 100%;
+  max-width: 1050px; overflow: hidden; border: 1px solid var(--jp-border-color2, #d5d8da); }
+.fireplace-sheet .fireplace-picture { width: 100%; height: 100%; min-width: 0; min-height: 0; margin: 0; contain: strict; display: block; }
+.fireplace-view-front { grid-area: 1 / 1; } .fireplace-view-plan { grid-area: 2 / 1; }
+.fireplace-view-section { grid-area: 1 / 2 / 3 / 3; } .fireplace-view-roof { grid-area: 1 / 3 / 3 / 4; }
+.fireplace-view-whole { grid-area: 1 / 1 / 3 / 4; }
 .fireplace-panel [role="button"]:focus-visible { outline: 3px solid #0b5c8a; outline-offset: -3px; }
 @media print { .fireplace-panel table.sheet { font-size: 9pt; } .fireplace-controls { display: none; } }
 </style>"""

@@ -12,7 +12,8 @@ import ipywidgets as w
 from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
 from fireplace_calc.change import all_inputs, change
 from fireplace_calc.design import Design
-from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.compose import WHOLE
 from fireplace_calc.drawing.live import CLEARANCES, FORMAT, live_views
 from fireplace_calc.facts import facts
 from fireplace_calc.geometry import geometry
@@ -55,8 +56,7 @@ class Panel:
         self.listed = design
         self.result: Assessment = assess(design, pack)
         self.picture = Picture(WIDTH, HEIGHT)
-        self.image = w.Image(format=FORMAT)
-        self.image.add_class("fireplace-picture")
+        self.images = {cell: self._image(name) for name, cell in {**CELLS, "whole": WHOLE}.items()}
         self.said, self.words = w.HTML(), w.HTML()
         self.checks, self.order = w.HTML(), w.HTML()
         self.words.add_class("fireplace-summary")
@@ -108,7 +108,9 @@ class Panel:
         """Picture first, then the rest of the assessment and its words."""
         made = geometry(self.design)
         shown = live_views(self.view, made, self.units, PACKS[self.pack].check(facts(made), CLEARANCES))
-        self.image.value = self.picture.encode(shown, None if self.stamp is None else self.stamp(self.design))
+        stamp = None if self.stamp is None else self.stamp(self.design)
+        for cell, data in self.picture.encode_changed(shown, stamp).items():
+            self.images[cell].value = data
         self.result = assess(self.design, self.pack)
         if self.said.value:
             self.said.value = ""
@@ -130,7 +132,15 @@ class Panel:
         self.order.value = html.takeoff(self.result, self.units)
 
     # -- how it is laid out -----------------------------------------------------------------------
+    def _image(self, name: str) -> w.Image:
+        made = w.Image(format=FORMAT)
+        made.add_class("fireplace-picture")
+        made.add_class(f"fireplace-view-{name}")
+        return made
+
     def _lay_out(self) -> w.Widget:
+        self.sheet = w.Box([self.images[cell] for cell in CELLS.values()])
+        self.sheet.add_class("fireplace-sheet")
         tools = w.HBox([
             self._choice("View", VIEWS, self.view, self._set_view), self._choice(
                 "Units", {"Feet and inches": FEET_INCHES, "Millimetres": MILLIMETRES}, self.units, self._set_units),
@@ -144,7 +154,7 @@ class Panel:
                              selected_index=0)
         controls = w.VBox([*(lead.widget for lead in self.leads.values()), tools])
         controls.add_class("fireplace-controls")
-        page = w.VBox([w.HTML(html.STYLE), controls, self.said, self.image, self.words, tables])
+        page = w.VBox([w.HTML(html.STYLE), controls, self.said, self.sheet, self.words, tables])
         page.add_class("fireplace-panel")
         return page
 
@@ -180,6 +190,7 @@ class Panel:
 
     def _set_view(self, view: str) -> None:
         self.view = view
+        self.sheet.children = [self.images[cell] for cell in (CELLS.values() if view == "all" else (WHOLE,))]
         self.redraw()
 
     def _set_units(self, units: str) -> None:

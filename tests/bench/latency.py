@@ -79,6 +79,8 @@ WATCH = r"""
   const canvas = document.createElement('canvas');
   const context = canvas.getContext('2d', { willReadFrequently: true });
   window.picture = () => {
+    const plan = document.querySelector('.fireplace-view-plan');
+    if (plan) return plan;
     const all = document.querySelectorAll('.fireplace-picture, .jp-OutputArea-output img, .jp-RenderedImage img');
     return all[all.length - 1];
   };

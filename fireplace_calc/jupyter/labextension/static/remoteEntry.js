@@ -39,8 +39,10 @@
       if (box) box.setAttribute('aria-label', label.textContent);
     }
     folds(panel);
-    const image = panel.querySelector('.fireplace-picture');
-    if (image) image.alt = 'Drawing of the fireplace; the sentence below it says what it shows.';
+    for (const image of panel.querySelectorAll('.fireplace-picture')) {
+      const view = [...image.classList].find((name) => name.startsWith('fireplace-view-')).slice('fireplace-view-'.length);
+      image.alt = `Drawing of the fireplace, ${view}; the sentence below it says what it shows.`;
+    }
   }
 
   // The heading of a folded group is a bare div: make it a button that Tab reaches and that says whether it is open.

@@ -45,7 +45,9 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
         return pick(_WIDE), d.firebox, d.hearth, d.clearance, d.method, f.back_bend > f.hearth
     if view == "front":
         top = max(d.house.ceiling, f.opening_top + 1.0)
-        return (pick(_WIDE), pick(_UPRIGHT), f.breast, min(f.crown_bottom, top), d.opening, box, d.surround, d.house.ceiling, d.base)
+        aside = (f.offset, f.offset_bottom, f.offset_top)
+        return (pick(_WIDE), pick(_UPRIGHT), aside, f.breast, min(f.crown_bottom, top), d.opening, box, d.surround, d.house.ceiling,
+                d.base)
     if view == "section":
         shown = min(f.shoulder_top + ABOVE, f.crown_bottom)
         return (pick(_UPRIGHT), pick(_DEEP), f.bore, f.offset, shown, head, box, d.base, d.throat, d.smoke_chamber,

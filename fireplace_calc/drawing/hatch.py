@@ -9,17 +9,19 @@ import numpy as np
 from fireplace_calc.drawing.style import Hatch
 
 
-def lines_in(rings: list[np.ndarray], angle: float, gap: float, shift: float = 0.0) -> np.ndarray:
+def lines_in(rings: list[np.ndarray], angle: float, gap: float, shift: float = 0.0, holes: list[np.ndarray] = ()) -> np.ndarray:
     """Parallel lines inside a polygon.
 
     Parameters
     ----------
     rings : list of array, each (n, 2)
-        Outline and holes; what lies inside an odd number of them is hatched. [mm]
+        What lies inside an odd number of them is hatched. [mm]
     angle : float
         Of the lines, from the horizontal. [deg]
     gap, shift : float
         Between lines, and of the first one. [mm]
+    holes : list of array, each (n, 2)
+        Kept free; they may overlap each other and the outline. [mm]
 
     Returns
     -------
@@ -28,23 +30,65 @@ def lines_in(rings: list[np.ndarray], angle: float, gap: float, shift: float = 0
     """
     c, s = cos(radians(angle)), sin(radians(angle))
     turn = np.array([[c, -s], [s, c]])
-    a = np.concatenate(rings) @ turn
+    all_rings = [*rings, *holes]
+    a = np.concatenate(all_rings) @ turn
     b = np.empty_like(a)
     b[:-1] = a[1:]
-    ends = np.cumsum([len(ring) for ring in rings])
-    b[ends - 1] = a[np.concatenate([[0], ends[:-1]])]
+    sizes = [len(ring) for ring in all_rings]
+    ends = np.cumsum(sizes)
+    b[ends - 1] = a[ends - sizes]
     low, high = a[:, 1].min(), a[:, 1].max()
     levels = np.arange(np.ceil((low - shift) / gap), np.floor((high - shift) / gap) + 1) * gap + shift + 1e-7
     if not levels.size:
         return np.empty((0, 2, 2))
-    over = (a[:, 1][None, :] <= levels[:, None]) != (b[:, 1][None, :] <= levels[:, None])
-    row, edge = np.nonzero(over)
+    under = a[:, 1] <= levels[:, None]
+    row, edge = np.nonzero(under != (b[:, 1] <= levels[:, None]))
     y = levels[row]
-    along = (y - a[edge, 1]) / (b[edge, 1] - a[edge, 1])
-    x = a[edge, 0] + along * (b[edge, 0] - a[edge, 0])
+    x = a[edge, 0] + (y - a[edge, 1]) / (b[edge, 1] - a[edge, 1]) * (b[edge, 0] - a[edge, 0])
     order = np.lexsort((x, row))
     points = np.stack([x[order], y[order]], axis=1)
-    return points.reshape(-1, 2, 2) @ turn.T
+    if not len(holes):
+        return points.reshape(-1, 2, 2) @ turn.T
+    whose = np.repeat([0] * len(rings) + [*range(1, len(holes) + 1)], sizes)[edge[order]]
+    inside = np.cumsum(whose[:, None] == np.arange(len(holes) + 1), axis=0) % 2 == 1
+    drawn = np.nonzero(inside[:, 0] & ~inside[:, 1:].any(axis=1))[0]
+    found = np.stack([points[drawn], points[drawn + 1]], axis=1)
+    return found[found[:, 1, 0] - found[:, 0, 0] > 1e-9] @ turn.T
+
+
+def coursing(rings: list[np.ndarray], holes: list[np.ndarray], origin: tuple[float, float], course: float, unit: float) -> np.ndarray:
+    """Bed joints, and head joints in running bond, of a face of units.
+
+    Parameters
+    ----------
+    rings, holes : list of array, each (n, 2)
+        The face, and what stands in front of it. [mm]
+    origin : tuple of float
+        Where a head joint meets a bed joint. [mm]
+    course, unit : float
+        Height of a course and length of a unit, each with its joint. [mm]
+
+    Returns
+    -------
+    array, (k, 2, 2)
+        Segments. [mm]
+    """
+    found = [lines_in(rings, 0.0, course, origin[1] % course, holes)]
+    for odd in (0, 1):
+        upright = lines_in(rings, 90.0, unit, -origin[0] + unit * odd / 2, holes)
+        if not len(upright):
+            continue
+        x, low, high = upright[:, 0, 0], upright[:, :, 1].min(axis=1), upright[:, :, 1].max(axis=1)
+        first, last = np.floor((low - origin[1]) / course), np.ceil((high - origin[1]) / course)
+        first += (first % 2 != odd)
+        counts = np.maximum(np.ceil((last - first) / 2), 0).astype(int)
+        which = np.repeat(np.arange(len(x)), counts)
+        row = first[which] + 2 * (np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts))
+        bottom = np.maximum(origin[1] + row * course, low[which])
+        top = np.minimum(origin[1] + (row + 1) * course, high[which])
+        heads = np.stack([np.stack([x[which], bottom], 1), np.stack([x[which], top], 1)], 1)
+        found.append(heads[top - bottom > 0.05])
+    return np.concatenate(found)
 
 
 def hatch_lines(rings: list[np.ndarray], hatch: Hatch) -> np.ndarray:

@@ -5,38 +5,41 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from fireplace_calc.drawing.sheet import Cell, Sheet, View, spread
-from fireplace_calc.drawing.strings import chain, level_marks, levels, person, room_for
+from fireplace_calc.drawing.strings import chain, level_marks, level_room, levels, person, room_for
 from fireplace_calc.drawing.style import SMALL
-from fireplace_calc.drawing.views import LADDER, fit, length, title
+from fireplace_calc.drawing.views import LADDER, earth, fit, length, level, roomy, title
 from fireplace_calc.frame import REACH
 from fireplace_calc.parts import Geometry
-from fireplace_calc.units import MILLIMETRES, show
+from fireplace_calc.solids import box
+from fireplace_calc.units import MILLIMETRES
 
 Limits = Mapping[str, tuple[float | None, str]]
 """Required height of a clearance [m] and its verdict, by the name of the clearance."""
 
 BAD = "falls short"
-THICK = 0.22
-"""Of the roof, as drawn. [m]"""
+THICK, WALL = 0.22, 0.3
+"""Of the roof, and from its edge to the face of the wall, as drawn. [m]"""
 
 
 def roof(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None, scales=LADDER,
          name_scale=None) -> None:
     """Draw the chimney and the roof, seen along the ridge, uphill to the right."""
     f, d = geometry.frame, geometry.design
-    left, right = _width(geometry)
     top = max(f.liner_top, f.highest_within_reach, min(d.roof.ridge_level, f.highest_within_reach + 1.0), 2.0) + 0.1
     bottom = min(f.footing_bottom, f.grade, f.uphill_contact, f.highest_within_reach) - 0.05
+    left, right = _width(geometry, 1.1 * (top - bottom) if roomy(cell) else 0.0)
     marks = level_marks(_named(geometry), lambda z: _high(z, units))
     heights = _heights(geometry, units, limits or {})
-    margins = (room_for(text for _, text in marks) + 7.0, 9.0, room_for(t for _, lines, _ in heights for t in lines) + 5.0, 11.0)
+    values = room_for((t for _, lines, _ in heights for t in lines), bold=True)
+    margins = (level_room(marks, not roomy(cell)) + 6.0, 9.0, values + 5.0, 11.0)
     view, denominator = fit(sheet, cell, (left, bottom, right, top), margins, scales)
     _house(view, geometry, left, right)
     _chimney(view, geometry)
     person(view, along(geometry)[0] - 0.55, 0.0)
     _clearances(view, cell, geometry, units, heights, right)
     x = view.at(left, 0)[0]
-    levels(sheet, [(view.at(0, z)[1], text) for z, text in marks], x - 0.4, x - 4.6, side=-1, limits=(cell.bottom + 9, cell.top - 8))
+    levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], [x - 0.4] * len(marks), x - 4.6, side=-1,
+           limits=(cell.bottom + 10, cell.top - 6), stacked=not roomy(cell))
     title(sheet, cell, f"Against the roof, {d.flue.sections} sections", name_scale(denominator) if name_scale else "")
 
 
@@ -58,7 +61,14 @@ def along(geometry: Geometry) -> tuple[float, float, float]:
     if geometry.design.roof.ridge_runs == "along the opening":
         face = f.flue_y - f.stack_depth
         return face - f.block_back, face, 2 * f.stack_depth
-    return -f.stack_half - f.block_half, f.block_half - f.stack_half, 2 * f.stack_half
+    middle = -f.stack_half - f.offset
+    return middle - f.block_half, middle + f.block_half, 2 * f.stack_half
+
+
+def _shift(geometry: Geometry, z: float) -> float:
+    """How far the stack stands aside at a level from where it leaves the roof, seen along the ridge. [m]"""
+    f = geometry.frame
+    return 0.0 if geometry.design.roof.ridge_runs == "along the opening" else f.shift_at(z) - f.offset
 
 
 def _ridge(geometry: Geometry) -> float:
@@ -67,11 +77,26 @@ def _ridge(geometry: Geometry) -> float:
     return -along(geometry)[2] / 2 if roof.position == "through the ridge" else roof.ridge_distance
 
 
-def _width(geometry: Geometry) -> tuple[float, float]:
+def _width(geometry: Geometry, spare: float) -> tuple[float, float]:
+    """Ends of what is drawn; with room to spare the slopes run down to their eaves. [m]"""
     low, high, _ = along(geometry)
     near = [part.distance for part in geometry.design.roof.nearby if part.distance <= REACH * (1 + 1e-9)]
     ridge = _ridge(geometry)
-    return low - 1.0, max(min(max(ridge, 0.0) + 0.5, REACH + 0.4), max([0.0, *near]) + 1.0, high + 0.5)
+    left, right = low - 1.0, max(min(max(ridge, 0.0) + 0.5, REACH + 0.4), max([0.0, *near]) + 1.0, high + 0.5)
+    down, up = _eaves(geometry)
+    if spare > right - left:
+        left = max(min(left, down - 0.3), right - spare)
+        right = min(max(right, up + 0.3), left + spare)
+    return left, right
+
+
+def _eaves(geometry: Geometry) -> tuple[float, float]:
+    """Where the two slopes end, downhill and uphill of the chimney; beyond any drawing for a flat roof. [m]"""
+    roof, ridge = geometry.design.roof, _ridge(geometry)
+    if roof.pitch <= 0 or roof.eaves_level >= roof.ridge_level:
+        return -1e3, 1e3
+    run = (roof.ridge_level - roof.eaves_level) / roof.pitch
+    return ridge - run, ridge + run
 
 
 def roof_at(geometry: Geometry, u: float) -> float:
@@ -88,50 +113,108 @@ def roof_at(geometry: Geometry, u: float) -> float:
 
 
 def _house(view: View, geometry: Geometry, left: float, right: float) -> None:
+    """Roof, walls, ceiling, floor and ground; what meets the chimney stops at it."""
     f, d = geometry.frame, geometry.design
-    ridge = _ridge(geometry)
-    if d.roof.pitch > 0:
-        spread_out = (d.roof.ridge_level - max(0.0, f.grade) - THICK) / d.roof.pitch if f.downhill_contact > 0 else 0.0
-        low, high = max(left, ridge - spread_out), min(right, ridge + spread_out)
-    else:
-        low, high = left, right
-    line = [(u, roof_at(geometry, u)) for u in sorted({low, high, *([ridge] if low < ridge < high else [])})]
-    if high > low:
-        view.seen([*line, *[(u, z - THICK) for u, z in reversed(line)]], "roof", "seen", layer=-3)
-    view.path([(left, 0.0), (right, 0.0)], "seen")
-    view.path([(left, f.grade), (right, f.grade)], "ground")
-    if d.house.ceiling < min(z for _, z in line) - THICK:
-        view.path([(left, d.house.ceiling), (right, d.house.ceiling)], "fine")
     for part in d.roof.nearby:
-        u, level = part.distance, part.level
-        far = min(u + 1.2, right)
-        if far > u + 0.3 and level > roof_at(geometry, u) + 0.05:
-            view.seen([(u, min(roof_at(geometry, u), level - 0.05)), (far, min(roof_at(geometry, far), level - 0.3)), (far, level - 0.25),
-                       (u, level)], "wall", "seen", layer=-4)
+        _nearby(view, geometry, part.distance, part.level, right)
+    down, up = _eaves(geometry)
+    low, high = max(left, down), min(right, up)
+    for a, b in _beside_stack(geometry, low, high):
+        _slope(view, geometry, a, b, down, up)
+    inner, outer = (max(left, down + WALL), left < down + WALL), (min(right, up - WALL), right > up - WALL)
+    for (u, here), s in ((inner, -1.0), (outer, 1.0)):
+        foot, head = max(f.grade, f.footing_bottom), roof_at(geometry, u) - THICK
+        if here and left < u < right and head > foot and not along(geometry)[0] < u < along(geometry)[1]:
+            view.path([(u, foot), (u, head)], "seen")
+            view.path([(u - s * WALL / 2, foot), (u - s * WALL / 2, roof_at(geometry, u - s * WALL / 2) - THICK)], "fine")
+    ends = (inner[0], outer[0])
+    first, last, stack = along(geometry)
+    _level_line(view, 0.0, ends, (first, last), "seen")
+    _ceiling(view, geometry, ends)
+    earth(view, left, first, f.grade)
+    earth(view, last, right, f.grade)
+
+
+def _ceiling(view: View, geometry: Geometry, ends: tuple[float, float]) -> None:
+    """Ceiling of the room, as far as it lies under the roof."""
+    f, ceiling, ridge = geometry.frame, geometry.design.house.ceiling, _ridge(geometry)
+    pitch, over = geometry.design.roof.pitch, geometry.design.roof.ridge_level - THICK - ceiling
+    if over <= 0:
+        return
+    run = over / pitch if pitch > 0 else 1e3
+    first, last, stack = along(geometry)
+    gap = (-stack, 0.0) if ceiling > f.shoulder_top else (first, last)
+    if ceiling > f.crown_bottom:
+        gap = (ends[0], ends[0])
+    _level_line(view, ceiling, (max(ends[0], ridge - run), min(ends[1], ridge + run)), gap, "fine")
+
+
+def _level_line(view: View, z: float, ends: tuple[float, float], gap: tuple[float, float], weight: str) -> None:
+    """A level line that stops at the chimney."""
+    for a, b in ((ends[0], min(gap[0], ends[1])), (max(gap[1], ends[0]), ends[1])):
+        if b > a:
+            view.path([(a, z), (b, z)], weight)
+
+
+def _beside_stack(geometry: Geometry, low: float, high: float) -> list[tuple[float, float]]:
+    """The roof left and right of the stack, or in one piece where the chimney does not reach it. [m]"""
+    f, (_, _, stack) = geometry.frame, along(geometry)
+    if f.crown_bottom < f.downhill_contact:
+        return [(low, high)] if high > low else []
+    return [(a, b) for a, b in ((low, min(-stack, high)), (max(0.0, low), high)) if b > a]
+
+
+def _slope(view: View, geometry: Geometry, a: float, b: float, down: float, up: float) -> None:
+    """A stretch of roof, open where the drawing ends and closed at its eaves."""
+    ridge = _ridge(geometry)
+    at = [a, *([ridge] if a < ridge < b else []), b]
+    upper = [(u, roof_at(geometry, u)) for u in at]
+    lower = [(u, z - THICK) for u, z in upper]
+    view.sheet.fill([view.ring([*upper, *reversed(lower)])], "roof", layer=-3)
+    view.path(upper, "seen")
+    view.path(lower, "seen")
+    for u, end in ((a, down), (b, up)):
+        if abs(u - end) < 1e-9:
+            view.path([(u, roof_at(geometry, u)), (u, roof_at(geometry, u) - THICK)], "seen")
+
+
+def _nearby(view: View, geometry: Geometry, u: float, top: float, right: float) -> None:
+    """A dormer, parapet or other roof within reach, standing on the slope."""
+    far = min(u + 1.2, right)
+    if far > u + 0.3 and top > roof_at(geometry, u) + 0.05:
+        view.seen([(u, min(roof_at(geometry, u), top - 0.05)), (far, min(roof_at(geometry, far), top - 0.3)), (far, top - 0.25),
+                   (u, top)], "wall", "seen", layer=-4)
 
 
 def _chimney(view: View, geometry: Geometry) -> None:
+    """Chimney seen from its side, its flue sections counted inside; under the ground broken lines."""
     f, d = geometry.frame, geometry.design
     low, high, stack = along(geometry)
     out = d.base.footing_projection
-    view.path([(low - out, f.footing_bottom), (high + out, f.footing_bottom), (high + out, f.footing_top),
-               (low - out, f.footing_top), (low - out, f.footing_bottom)], "hidden")
-    outline = [(low, f.footing_top), (high, f.footing_top), (high, f.flue_start), (0.0, f.shoulder_top), (0.0, f.crown_bottom),
-               (-stack, f.crown_bottom), (-stack, f.shoulder_top), (low, f.flue_start)]
+    view.path([(low, f.footing_top), (low - out, f.footing_top), (low - out, f.footing_bottom), (high + out, f.footing_bottom),
+               (high + out, f.footing_top), (high, f.footing_top)], "hidden")
+    for u in (low, high):
+        view.path([(u, f.footing_top), (u, f.grade)], "hidden")
+    foot = max(f.grade, f.footing_top)
+    bends = [z for z in (f.shoulder_top, f.offset_top) if z < f.crown_bottom]
+    rising = [(_shift(geometry, z), z) for z in sorted({*bends, f.crown_bottom})]
+    outline = [(low, foot), (high, foot), (high, f.flue_start), *rising, *((u - stack, z) for u, z in reversed(rising)),
+               (low, f.flue_start)]
     view.seen(outline, "masonry", "seen", layer=-2)
     over, edge = d.chimney.overhang, f.crown_bottom + d.chimney.crown
     inset = d.chimney.wall + d.chimney.gap
     view.seen([(-stack - over, f.crown_bottom), (over, f.crown_bottom), (over, edge), (-inset, f.crown_top),
                (-stack + inset, f.crown_top), (-stack - over, edge)], "concrete", "seen", layer=-1)
-    view.seen([(-stack + inset, f.crown_top), (-inset, f.crown_top), (-inset, f.liner_top), (-stack + inset, f.liner_top)],
-              "clay liner", "seen", layer=-1)
-    view.seen([(-stack + inset, f.flue_start), (-inset, f.flue_start), (-inset, f.crown_bottom), (-stack + inset, f.crown_bottom)],
-              "clay liner", "fine", layer=-1)
+    inside = (-stack + inset, -inset)
+    view.seen(box(*inside, f.crown_top, f.liner_top), "clay liner", "seen", layer=-1)
+    rising = [(_shift(geometry, z), z) for z in sorted({f.flue_start, *bends, f.crown_bottom})]
+    flue = [*((u + inside[1], z) for u, z in rising), *((u + inside[0], z) for u, z in reversed(rising))]
+    view.seen(flue, "clay liner", "fine", layer=-1)
     step = d.flue.section_height + d.flue.joint
-    for k in range(1, d.flue.sections):
-        z = f.flue_start + k * step
+    joints = [f.flue_start + k * step for k in range(1, d.flue.sections)]
+    for z in joints:
         if z < f.crown_bottom:
-            view.path([(-stack + inset, z), (-inset, z)], "fine")
+            view.path([(u + _shift(geometry, z), z) for u in inside], "fine")
 
 
 def _heights(geometry: Geometry, units: str, limits: Limits) -> list[tuple[str, list[str], str]]:
@@ -187,4 +270,4 @@ def _short(value: float, units: str) -> str:
 
 
 def _high(z: float, units: str) -> str:
-    return f"{z:.2f} m".replace("-0.00", "0.00") if units == MILLIMETRES else show(z, "length", units)
+    return f"{z:.2f} m".replace("-0.00", "0.00") if units == MILLIMETRES else level(z, units)

@@ -2,30 +2,36 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+from math import hypot
+
+from fireplace_calc.drawing.cuts import clip_top, cut_parts
 from fireplace_calc.drawing.sheet import Sheet, View
-from fireplace_calc.drawing.strings import chain, level_marks, levels, notes, room_for
-from fireplace_calc.drawing.style import SMALL
-from fireplace_calc.drawing.views import LADDER, Cell, break_line, clip_top, cut_parts, fit, length, roomy, title
+from fireplace_calc.drawing.strings import chain, level_marks, level_room, levels, notes, room_for
+from fireplace_calc.drawing.views import LADDER, Cell, break_line, earth, fit, key, length, level, roomy, title
 from fireplace_calc.parts import Geometry
 from fireplace_calc.units import show
 
 ABOVE = 0.45
 """How much of the flue is shown above the shoulder. [m]"""
+STRINGS = 16.0
+"""Room for the upright dimension strings. [mm]"""
 
 
 def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> None:
     """Draw the section into a cell of a sheet; the room is on the left."""
     f, d = geometry.frame, geometry.design
+    talk = roomy(cell)
     top = min(f.shoulder_top + ABOVE, f.crown_bottom)
     front = -max(d.hearth.front, 0.1) - 0.12
     back = f.block_back + d.base.footing_projection + 0.06
-    marks = level_marks(_named(geometry), lambda z: length(z, units))
-    words = _words(geometry, units) if roomy(cell) else []
+    marks = level_marks(_named(geometry), lambda z: level(z, units))
+    words = _words(geometry, units) if talk else []
     left = room_for(text for _, text in words) + 6.0 if words else 3.0
-    right = room_for(text for _, text in marks) + 8.0
+    right = level_room(marks, not talk) + 7.0 + (STRINGS + 38.0 if talk else 0.0)
     view, denominator = fit(sheet, cell, (front, f.footing_bottom - 0.03, back, top + 0.03), (left, 27, right, 4), scales)
     _ground(view, geometry, front, back)
-    cut_parts(view, [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts])
+    cut_parts(view, [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts], top)
     _behind(view, geometry, top)
     _damper(view, geometry)
     _joints(view, geometry, top)
@@ -33,33 +39,53 @@ def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LAD
     _strings(view, cell, geometry, units)
     limits = (cell.bottom + 12, cell.top - 3)
     edge = view.at(back, 0)[0]
-    levels(sheet, [(view.at(0, z)[1], text) for z, text in marks], edge - 1.0, edge + 4.0, limits=limits)
-    if words:
+    if talk:
+        _upright(view, cell, geometry, units, edge + 5.0)
+    column = edge + (STRINGS + 5.0 if talk else 4.0)
+    feet = [edge + STRINGS if talk else view.at(_face(geometry, z), 0)[0] + 0.9 for z, *_ in marks]
+    floor = view.at(0, f.footing_bottom)[1] - 1.5
+    levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], feet, column, limits=(floor, cell.top - 3), stacked=not talk)
+    if talk:
         tips = sorted((view.at(*place), text) for place, text in words)
         notes(sheet, sorted(tips, key=lambda tip: tip[0][1]), view.at(front, 0)[0] - 3.0, side=-1, limits=limits)
+        key(sheet, column + level_room(marks, False) + 3.0, cell.bottom + 12, cell.right - 3)
     title(sheet, cell, "Section on the centre line", name_scale(denominator) if name_scale else "")
 
 
 def _named(geometry: Geometry) -> dict[str, float]:
     f = geometry.frame
-    return {"footing": f.footing_bottom, "footing top": f.footing_top, "floor": 0.0, "hearth": f.hearth,
-            "back bend": f.back_bend, "opening top": f.opening_top, "throat": f.throat, "flue start": f.flue_start,
-            "shoulder": f.shoulder_top}
+    named = {"underside": f.footing_bottom, "footing": f.footing_top, "grade": f.grade, "floor": 0.0, "hearth": f.hearth,
+             "back bend": f.back_bend, "opening top": f.opening_top, "throat": f.throat, "flue": f.flue_start,
+             "shoulder": f.shoulder_top}
+    return named if f.spring >= f.opening_top else named | {"spring line": f.spring}
+
+
+def _face(geometry: Geometry, z: float) -> float:
+    """How far back the masonry reaches at a level. [m]"""
+    f = geometry.frame
+    if z <= f.footing_top:
+        return f.block_back + geometry.design.base.footing_projection
+    return f.block_back if z < f.shoulder_top - 1e-6 else f.flue_y + f.stack_depth
 
 
 def _ground(view: View, geometry: Geometry, front: float, back: float) -> None:
     f, d = geometry.frame, geometry.design
     ext = -d.hearth.front if d.hearth.front > 0 else 0.0
     view.path([(front, 0.0), (ext, 0.0)], "ground")
-    if f.block_back < back and d.chimney.location == "exterior":
-        view.path([(f.block_back, f.grade), (back, f.grade)], "ground")
+    outside = d.chimney.location == "exterior"
+    if f.grade < f.slab_bottom:
+        earth(view, front, 0.0, f.grade)
+    if f.grade < f.slab_bottom or outside:
+        earth(view, f.block_back, back, f.grade)
+    if not outside:
+        view.path([(f.block_back, 0.0), (back, 0.0)], "ground")
 
 
 def _behind(view: View, geometry: Geometry, top: float) -> None:
     """Edges beyond the knife: the jamb, the splayed side, the chamber's side."""
     f = geometry.frame
-    view.path([(0.0, f.hearth), (0.0, f.spring)], "seen")
-    if f.breast > 0:
+    view.path([(0.0, f.hearth), (0.0, f.opening_top)], "seen")
+    if f.breast > 0 and f.spring < f.opening_top:
         view.path([(f.breast, f.spring), (f.breast, f.opening_top)], "fine")
     view.path([(f.throat_front, f.throat), (f.depth, f.throat)], "fine")
     view.path([(f.flue_y - f.bore.depth / 2, f.taper_top), (f.flue_y + f.bore.depth / 2, f.taper_top)], "fine")
@@ -82,25 +108,45 @@ def _joints(view: View, geometry: Geometry, top: float) -> None:
         for side in (-1, 1):
             view.path([(f.flue_y + side * inside, z), (f.flue_y + side * half, z)], "seen")
         z += step
+    bed, wall = d.base.block_height + d.base.bed, min(d.base.block_width, f.block_back / 2)
+    for k in range(1, int((f.slab_bottom - f.footing_top) / bed) + 1):
+        z = f.footing_top + k * bed
+        if z < f.slab_bottom - 0.02:
+            view.path([(0.0, z), (wall, z)], "fine")
+            view.path([(f.block_back - wall, z), (f.block_back, z)], "fine")
     if d.method == "modular":
         z = f.hearth + d.firebox.section_height
         while z < f.throat:
-            view.path([(f.back_at(z), z), (f.back_at(z) + d.firebox.lining_thickness, z)], "fine")
+            thick = d.firebox.lining_thickness * (hypot(1.0, f.lean) if z > f.back_bend else 1.0)
+            view.path([(f.back_at(z), z), (f.back_at(z) + thick, z)], "fine")
             z += d.firebox.section_height
 
 
 def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
     f, d = geometry.frame, geometry.design
-    sheet, limits = view.sheet, (cell.left + 2, cell.right - 2)
-    foot = view.at(0, f.footing_bottom)[1] - 0.6
-    line = foot - 4.0
+    limits = (cell.left + 2, cell.right - 2)
+    line = view.at(0, f.footing_bottom)[1] - 4.6
     rows = [[0.0, f.throat_front, f.throat_back, f.depth, f.block_back], [-d.hearth.front, 0.0, f.depth, f.block_back]]
-    for name, row in zip(("throat", "hearth"), rows, strict=True):
-        row = [y for i, y in enumerate(row) if i == 0 or y - row[i - 1] > 1e-6]
-        stops = [view.at(y, 0)[0] for y in row]
-        texts = [length(b - a, units) for a, b in zip(row, row[1:], strict=False)]
-        sheet.text(stops[-1] + 2.5, line, name, size=SMALL, ha="left", va="middle", ink="soft")
-        line -= chain(sheet, stops, texts, line, limits=(limits[0], stops[-1] + 3.0))
+    for name, row in zip(("at the throat", "at the hearth"), rows, strict=True):
+        row = _apart(row)
+        texts = [length(b - a, units) for a, b in pairwise(row)]
+        line -= chain(view.sheet, [view.at(y, 0)[0] for y in row], texts, line, limits=limits, name=name)
+
+
+def _apart(row: list[float]) -> list[float]:
+    """Stops of a string without those that fall together. [m]"""
+    return [y for i, y in enumerate(row) if i == 0 or y - row[i - 1] > 1e-6]
+
+
+def _upright(view: View, cell: Cell, geometry: Geometry, units: str, line: float) -> None:
+    """Strings of the heights: footing, base, slab and floor; opening, throat, smoke chamber; and the whole of it."""
+    f, limits = geometry.frame, (cell.bottom + 9, cell.top - 2)
+    row = _apart([f.footing_bottom, f.footing_top, f.slab_bottom, f.hearth, f.opening_top, f.throat, f.flue_start])
+    texts = [length(b - a, units) for a, b in pairwise(row)]
+    stops = [view.at(0, z)[1] for z in row]
+    feet = [view.at(_face(geometry, z), 0)[0] for z in row]
+    used = chain(view.sheet, stops, texts, line, along="y", side=1, limits=limits, feet=feet)
+    chain(view.sheet, [stops[0], stops[-1]], [length(row[-1] - row[0], units)], line + used, along="y", side=1, limits=limits)
 
 
 def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], str]]:
@@ -108,8 +154,9 @@ def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], st
     f, d = geometry.frame, geometry.design
     area = show(f.bore.table_area or f.bore.area, "area", units)
     kind = "round" if f.bore.round else "liner"
+    reach = f.crown_bottom - 0.05
     items = [
-        ((f.flue_y, min(f.shoulder_top + ABOVE * 0.5, f.crown_bottom)), f"flue {f.bore.label} {kind}, {area}"),
+        ((f.flue_y, min(f.shoulder_top + ABOVE * 0.5, reach)), f"flue {f.bore.label} {kind}, {area}"),
         ((f.flue_y - f.bore.depth / 2 - f.bore.wall, f.taper_top + d.smoke_chamber.transition / 2), "transition"),
         (((f.throat_front + f.depth) / 2, (f.throat + f.taper_top) / 2), "smoke chamber"),
         ((f.throat_front + 0.02, f.throat), "throat, damper" if d.throat.damper == "throat" else "throat"),

@@ -197,7 +197,7 @@ def spread(wanted: Sequence[float], sizes: Sequence[float], low: float, high: fl
 
 
 def collisions(sheet: Sheet) -> list[str]:
-    """What a draughtsman would send back: letters over letters, letters over lines, anything off the paper.
+    """What a draughtsman would send back: letters over letters, lines or hatching, anything off the paper.
 
     Returns
     -------
@@ -223,12 +223,20 @@ def collisions(sheet: Sheet) -> list[str]:
                 found.append(f"a {weight} line leaves the sheet")
             for k in np.nonzero(_crossed(line, inner).any(axis=0))[0]:
                 found.append(f"text {sheet.labels[k].text!r} lies across a {weight} line")
+    hatching = sheet.fine_lines()
+    for k in np.nonzero(_passes(hatching[:, 0], hatching[:, 1], inner).any(axis=0))[0]:
+        found.append(f"text {sheet.labels[k].text!r} lies across hatching")
     return found
 
 
 def _crossed(line: np.ndarray, boxes: np.ndarray) -> np.ndarray:
-    """Which segments of a polyline pass through which boxes, by clipping (Liang and Barsky)."""
-    a, d = line[:-1, None, :], (line[1:] - line[:-1])[:, None, :]
+    """Which segments of a polyline pass through which boxes."""
+    return _passes(line[:-1], line[1:], boxes)
+
+
+def _passes(start: np.ndarray, end: np.ndarray, boxes: np.ndarray) -> np.ndarray:
+    """Which segments pass through which boxes, by clipping (Liang and Barsky)."""
+    a, d = start[:, None, :], (end - start)[:, None, :]
     with np.errstate(divide="ignore", invalid="ignore"):
         low, high = (boxes[None, :, :2] - a) / d, (boxes[None, :, 2:] - a) / d
     still = d == 0

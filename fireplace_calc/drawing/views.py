@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Iterable
 
+import numpy as np
+
+from fireplace_calc.drawing import lettering
+from fireplace_calc.drawing.cuts import SOLID
 from fireplace_calc.drawing.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.style import SMALL, TITLE
-from fireplace_calc.parts import Part
-from fireplace_calc.solids import Polygon
 from fireplace_calc.units import FEET_INCHES, show
 
 LADDER = tuple(round(base * 10**power, 6) for power in (0, 1, 2) for base in (1, 1.12, 1.25, 1.4, 1.6, 1.8, 2, 2.24, 2.5, 2.8, 3.15,
@@ -64,6 +65,23 @@ def title(sheet: Sheet, cell: Cell, text: str, scale: str = "") -> None:
         sheet.text(cell.right - 2, cell.bottom + 2.2, scale, size=SMALL, ha="right", ink="soft")
 
 
+NAMES = {"parging": "chamber lining", "refractory": "refractory section"}
+
+
+def key(sheet: Sheet, left: float, bottom: float, right: float) -> None:
+    """What each hatch on the sheet means, where there is room between two places. [mm]"""
+    names = [*dict.fromkeys(name for (_, name) in sheet.fills if name in sheet.hatched or name in SOLID)]
+    words = [NAMES.get(name, name) for name in names]
+    if left + 12.0 + max(lettering.width(word, SMALL) for word in words) > right:
+        return
+    for row, (name, word) in enumerate(zip(reversed(names), reversed(words), strict=True)):
+        y = bottom + row * 6.0
+        ring = np.array([(left, y), (left + 9.0, y), (left + 9.0, y + 4.2), (left, y + 4.2)])
+        sheet.fill([ring], name, None if name in SOLID else name)
+        sheet.line(ring, "seen", closed=True)
+        sheet.text(left + 11.0, y + 2.1, word, size=SMALL, ha="left", va="middle")
+
+
 def roomy(cell: Cell) -> bool:
     """Whether a cell has room for words beside the dimensions."""
     return cell.right - cell.left > 150.0
@@ -74,35 +92,21 @@ def length(value: float, units: str) -> str:
     return show(value, "length", units).removesuffix(" mm")
 
 
-def cut_parts(view: View, cuts: Iterable[tuple[Part, list[Polygon]]]) -> None:
-    """Parts where an upright knife went through: hatched, and outlined where one material meets another."""
-    level_edges: dict[tuple[str, float], list[float]] = defaultdict(list)
-    for part, polygons in cuts:
-        for polygon in polygons:
-            ring = view.ring(polygon)
-            view.sheet.fill([ring], part.material, part.material)
-            for (ax, ay), (bx, by) in zip(ring, [*ring[1:], ring[0]], strict=True):
-                if abs(ay - by) < 1e-6:
-                    level_edges[part.material, round(ay, 4)] += [min(ax, bx), max(ax, bx)]
-                else:
-                    view.sheet.line([(ax, ay), (bx, by)], "cut")
-    for (_, y), ends in level_edges.items():
-        ends = sorted(ends)
-        for a, b in zip(ends[::2], ends[1::2], strict=True):
-            if b - a > 1e-3:
-                view.sheet.line([(a, y), (b, y)], "cut")
+def level(value: float, units: str) -> str:
+    """A level as it is written at the side; in feet and inches never without its feet."""
+    text = length(value, units)
+    return text if units != FEET_INCHES or "'" in text else text.replace("-", "-0'-", 1) if text.startswith("-") else f"0'-{text}"
 
 
-def clip_top(polygon: Polygon, top: float) -> Polygon:
-    """What of an upright polygon lies under a level."""
-    kept: list[tuple[float, float]] = []
-    for (ax, az), (bx, bz) in zip(polygon, [*polygon[1:], polygon[0]], strict=True):
-        if az <= top:
-            kept.append((ax, az))
-        if (az <= top) != (bz <= top):
-            t = (top - az) / (bz - az)
-            kept.append((ax + t * (bx - ax), top))
-    return tuple(kept)
+def earth(view: View, x0: float, x1: float, z: float) -> None:
+    """Ground, cut: a heavy line and strokes in threes under it, as many whole threes as fit."""
+    (a, y), (b, _) = view.at(x0, z), view.at(x1, z)
+    view.sheet.line([(a, y), (b, y)], "ground")
+    starts = np.arange(a + 2.4, b - 1.6, 4.2)
+    if len(starts):
+        x = np.concatenate([starts, starts + 0.7, starts + 1.4])
+        long = np.repeat((1.0, 1.5, 2.0), len(starts))
+        view.sheet.hatches.append(np.stack([np.stack([x, np.full_like(x, y)], 1), np.stack([x - long, y - long], 1)], 1))
 
 
 def break_line(view: View, x0: float, x1: float, z: float) -> None:

@@ -124,7 +124,7 @@ def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) 
     """Single presses, then a key held at 30 Hz for a second."""
     path = notebook(folder, name, source)
     with server(kind, path, folder) as address, page() as view:
-        view.goto(address)
+        view.goto(address, timeout=120_000)
         handle = view.locator('[role="slider"]').first
         handle.wait_for(timeout=120_000)
         view.wait_for_timeout(3000)

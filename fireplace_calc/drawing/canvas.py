@@ -9,6 +9,7 @@ from __future__ import annotations
 import io
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from matplotlib.backends.backend_agg import RendererAgg
@@ -30,7 +31,7 @@ STAMP = 8
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """One path with one pen: filled with ``face`` or drawn with ``edge``, ``width`` in mm."""
+    """One path with one pen: filled with ``face`` or drawn with ``edge``, ``width`` in mm; ``crisp`` on whole dots."""
 
     path: Path
     face: str | None = None
@@ -48,7 +49,10 @@ def layers(sheet: Sheet, theme: Theme) -> Iterator[Layer]:
     if len(fine):
         yield Layer(_dashes(fine), edge=theme.soft, width=HATCH_WEIGHT)
     for (weight, ink), polylines in sheet.lines.items():
-        yield Layer(_lines(polylines), edge=getattr(theme, ink), width=WEIGHT[weight], dashes=DASHES.get(weight), crisp=True)
+        straight = [_upright_or_level(line) for line in polylines]
+        for crisp in sorted(set(straight)):
+            chosen = [line for line, even in zip(polylines, straight, strict=True) if even == crisp]
+            yield Layer(_joined(chosen), edge=getattr(theme, ink), width=WEIGHT[weight], dashes=DASHES.get(weight), crisp=crisp)
     for ink in sorted({label.ink for label in sheet.labels}):
         yield Layer(_letters(n for n in sheet.labels if n.ink == ink), face=getattr(theme, ink))
 
@@ -71,8 +75,10 @@ def _path(vertices: np.ndarray, codes: np.ndarray) -> Path:
     return Path._fast_from_codes_and_verts(vertices, codes)
 
 
-def _lines(polylines: list[np.ndarray]) -> Path:
-    return _joined(polylines)
+def _upright_or_level(line: np.ndarray) -> bool:
+    """Whether a line may be moved onto whole dots: a curve or a slant would wobble."""
+    points = line.tolist()
+    return all(abs(a[0] - b[0]) < 1e-6 or abs(a[1] - b[1]) < 1e-6 for a, b in pairwise(points))
 
 
 def _dashes(segments: np.ndarray) -> Path:

@@ -143,7 +143,8 @@ def _ceiling(view: View, geometry: Geometry, ends: tuple[float, float]) -> None:
         return
     run = over / pitch if pitch > 0 else 1e3
     first, last, stack = along(geometry)
-    gap = (-stack, 0.0) if ceiling > f.shoulder_top else (first, last)
+    aside = _shift(geometry, ceiling)
+    gap = (aside - stack, aside) if ceiling > f.shoulder_top else (first, last)
     if ceiling > f.crown_bottom:
         gap = (ends[0], ends[0])
     _level_line(view, ceiling, (max(ends[0], ridge - run), min(ends[1], ridge + run)), gap, "fine")

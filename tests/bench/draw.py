@@ -22,7 +22,7 @@ DOTS = 4.0
 STEPS = {
     "Opening width": [{"opening.width": f"{36 + k / 4:g} in"} for k in range(100)],
     "Firebox extension": [{"opening.extension": f"{k / 8:g} in"} for k in range(100)],
-    "Flue sections": [{"flue.sections": 8 + k % 30, "opening.rise": f"{3 + k / 100:g} in"} for k in range(100)],
+    "Flue sections": [{"flue.sections": 8 + k % 30} for k in range(100)],
 }
 
 

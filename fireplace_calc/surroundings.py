@@ -38,7 +38,8 @@ class House:
     room_width: float = length("Room width", "14 ft", "6 ft", "100 ft", "Away from the fireplace wall.")
     indoor: float = quantity("temperature", "Room temperature", "20 degC", "0 degC", "35 degC", "At the hearth.")
     volume: float = quantity("volume", "House volume", "400 m3", "20 m3", "20000 m3", "Heated volume behind the leakage.")
-    leakage: float = quantity("ratio", "Air changes at 50 Pa", "5", "0.1", "40", "From a fan pressurisation test. [1/h]")
+    leakage: float | None = quantity("ratio", "Air changes at 50 Pa", "5", "0.1", "40",
+                                     "From a fan pressurisation test; unknown takes the middle of US houses. [1/h]", optional=True)
     exhaust: float = quantity("flow", "Exhaust fans", "0 L/s", "0 L/s", "2000 L/s", "All fans that may run with the fire.")
     air_inlet: float = quantity("area", "Outdoor air inlet", "0 in2", "0 in2", "400 in2", "Free area of a duct for the fire.",
                                 "air_passage_area")

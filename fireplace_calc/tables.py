@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import math
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -154,3 +155,122 @@ def crickets() -> tuple[tuple[float, float], ...]:
 def rule_sources() -> dict[str, RuleSource]:
     """Section, editions, address and confidence of every row of the US code table."""
     return {r["id"]: RuleSource(r["id"], r["section"], r["edition"], _source(r)) for r in rows("us_irc_sources.csv")}
+
+
+@dataclass(frozen=True, slots=True)
+class Coefficient:
+    """One published number with its range, in the unit of its row."""
+
+    value: float
+    low: float | None
+    high: float | None
+    unit: str
+    source: Source
+
+
+@lru_cache(maxsize=1)
+def coefficients() -> dict[str, Coefficient]:
+    """Published numbers of the draft, by name."""
+    def number(text: str) -> float | None:
+        return float(text) if text else None
+
+    return {r["name"]: Coefficient(float(r["value"]), number(r["low"]), number(r["high"]), r["unit"], _source(r))
+            for r in rows("draft_coefficients.csv")}
+
+
+def coefficient(name: str) -> float:
+    """One published number, in the unit of its row.
+
+    >>> coefficient("depressurisation limit")
+    5.0
+    """
+    return _pick(coefficients(), name, "Coefficient").value
+
+
+@dataclass(frozen=True, slots=True)
+class WoodAnalysis:
+    """Dry wood by mass shares. [-]"""
+
+    carbon: float
+    hydrogen: float
+    oxygen: float
+    nitrogen: float
+    ash: float
+    source: Source
+
+
+@lru_cache(maxsize=1)
+def _woods() -> dict[str, WoodAnalysis]:
+    return {r["wood"]: WoodAnalysis(*(float(r[name]) for name in ("carbon", "hydrogen", "oxygen", "nitrogen", "ash")), _source(r))
+            for r in rows("wood_analysis.csv")}
+
+
+def wood_analysis(wood: str) -> WoodAnalysis:
+    """Analysis of ``hardwood`` or ``softwood``."""
+    return _pick(_woods(), wood, "Wood")
+
+
+@dataclass(frozen=True, slots=True)
+class RoundFlueCell:
+    """One cell of Canada's round-flue table. [m2, m]; a diameter of ``None`` is a dash in print."""
+
+    opening_low: float
+    opening_high: float
+    height_low: float
+    height_high: float
+    flue_low: float | None
+    flue_high: float | None
+    source: Source
+
+
+@lru_cache(maxsize=1)
+def canada_round_flues() -> tuple[RoundFlueCell, ...]:
+    """Every cell, row by row."""
+    def metres(text: str) -> float | None:
+        return float(text) / 1000 if text else None
+
+    return tuple(RoundFlueCell(float(r["opening_min_m2"]), float(r["opening_max_m2"]), float(r["height_min_m"]),
+                               float(r["height_max_m"]), metres(r["flue_min_mm"]), metres(r["flue_max_mm"]), _source(r))
+                 for r in rows("canada_round_flues.csv"))
+
+
+@lru_cache(maxsize=1)
+def bends() -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Angle [rad] and loss [-] of mitred bends, as tabulated."""
+    made = rows("mitred_bends.csv")
+    return tuple(math.radians(float(r["angle_deg"])) for r in made), tuple(float(r["loss"]) for r in made)
+
+
+@lru_cache(maxsize=1)
+def contractions() -> dict[float, tuple[tuple[float, ...], tuple[float, ...]]]:
+    """Loss of a converging piece [-] by included angle [rad], for each ratio of areas [-]."""
+    made: dict[float, list] = {}
+    for r in rows("contractions.csv"):
+        made.setdefault(float(r["area_ratio"]), []).append((math.radians(float(r["included_angle_deg"])), float(r["loss"])))
+    return {ratio: tuple(zip(*pairs, strict=True)) for ratio, pairs in made.items()}
+
+
+@dataclass(frozen=True, slots=True)
+class RoofWind:
+    """Pressure coefficient over a roof. [-]; pitches in rad."""
+
+    case: str
+    pitch_low: float
+    pitch_high: float
+    coefficient: float
+    low: float
+    high: float
+    source: Source
+
+
+@lru_cache(maxsize=1)
+def roof_winds() -> tuple[RoofWind, ...]:
+    """Published coefficients, by pitch."""
+    return tuple(RoofWind(r["case"], math.radians(float(r["pitch_min_deg"])), math.radians(float(r["pitch_max_deg"])),
+                          float(r["coefficient"]), float(r["low"]), float(r["high"]), _source(r)) for r in rows("roof_wind.csv"))
+
+
+@lru_cache(maxsize=1)
+def conductivities() -> dict[str, tuple[float, Source]]:
+    """Thermal conductivity of each material and its source. [W/(m K)]"""
+    return {r["material"]: (float(r["conductivity_w_mk"]), _source(r)) for r in rows("conductivities.csv")}

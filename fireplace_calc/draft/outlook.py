@@ -1,0 +1,128 @@
+"""One design through the weather: sizing, a winter evening, a mild one, dying down, a windy one, and lighting it cold."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fireplace_calc.design import Design
+from fireplace_calc.draft.air import air_density, pressure_at
+from fireplace_calc.draft.house import house_pull, leakage
+from fireplace_calc.draft.path import Path, path
+from fireplace_calc.draft.settle import Around, Fire, Flow, settle
+from fireplace_calc.draft.sizing import face_velocity, theoretical_draft
+from fireplace_calc.draft.spill import Spill, spill
+from fireplace_calc.draft.weather import BREEZE, flue_at_rest, house_stack, roof_wind, wind_pressure
+from fireplace_calc.draft.wood import lower_heating_value, smoke, smoke_dew_point, stoichiometric_air
+from fireplace_calc.parts import Geometry
+from fireplace_calc.tables import coefficient, wood_analysis
+
+MODES = {"sizing": "sizing mode: gas 222 K over outdoors, imposed as a handbook sizes; 21 C indoors and out",
+         "operating": "operating mode: flow and temperature that settle at the burn rate"}
+"""What stands beside every number of a mode."""
+CASES = ("winter", "mild", "dying down, mild", "windy, mild")
+"""Evenings that every design is worked through, in this order."""
+EMBERS = 0.75 / 3600
+"""Burn rate of a fire that dies down, middle of 0.3 to 1 kg/h of the draft notes. [kg/s]"""
+INDOOR_HUMIDITY = 0.006
+"""Water in the room air, an ordinary heated room. [-]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Lighting:
+    """A flue nobody has lit yet; each field an array, winter first and mild after it.
+
+    ``draft`` of the air at rest in the flue, ``stack`` and ``fans``: what house and fans pull at the hearth; ``spare`` the
+    draft less both. [Pa]
+    """
+
+    draft: object
+    stack: object
+    fans: object
+    spare: object
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """What the air will do in one design.
+
+    ``sizing_velocity`` through the face in sizing mode [m/s]; ``flows`` and ``spills`` have one entry a case of ``CASES``,
+    operating mode; ``top`` is the wind figure used; ``dew_points`` [K] of the smoke, case by case.
+    """
+
+    path: Path
+    fire: Fire
+    around: Around
+    sizing_velocity: float
+    flows: Flow
+    spills: Spill
+    lighting: Lighting
+    wind_case: str
+    dew_points: object
+
+    def face(self, case: str) -> float:
+        """Face velocity of a case, operating mode. [m/s]"""
+        return float(self.flows.face[CASES.index(case)])
+
+
+def fire(design: Design) -> Fire:
+    """The fire a design is meant for. Heat in W, mass in kg/s."""
+    wood, told = wood_analysis(design.fire.wood), design.fire
+    power = told.burn_rate * lower_heating_value(wood, told.moisture)
+    kept = coefficient("combustion efficiency") * (1 - coefficient("share kept by the room"))
+    return Fire(told.burn_rate, 1 - told.moisture, power, power * kept, stoichiometric_air(wood))
+
+
+def around(design: Design) -> Around:
+    """What the fire stands in on a winter evening without wind."""
+    house, exponent = design.house, coefficient("house exponent")
+    changes = coefficient("air changes at 50 Pa") if house.leakage is None else house.leakage
+    return Around(outdoor=design.site.winter, room=house.indoor, leak=leakage(changes, house.volume, exponent), exponent=exponent,
+                  inlet=house.air_inlet, fans=house.exhaust, pressure=float(pressure_at(design.site.altitude)))
+
+
+def _cases(design: Design, path: Path, one: Fire, still: Around, wind_figure: float) -> tuple[Fire, Around]:
+    """Fire and surroundings of every case, as arrays in their order."""
+    low = EMBERS / one.burn
+    slow = np.array([1.0, 1.0, min(low, 1.0), 1.0])
+    outdoor = np.array([design.site.winter, design.site.mild, design.site.mild, design.site.mild])
+    gust = -wind_pressure(wind_figure, BREEZE, design.site.mild, still.pressure)
+    burns = Fire(one.burn * slow, one.dry_share, one.power * slow, one.to_gas * slow, one.air_needed)
+    return burns, Around(outdoor, still.room, still.leak, still.exponent, still.inlet, still.fans,
+                         np.array([0.0, 0.0, 0.0, gust]), still.pressure)
+
+
+def _lighting(geometry: Geometry, path: Path, still: Around) -> Lighting:
+    site, f = geometry.design.site, geometry.frame
+    outdoor = np.array([site.winter, site.mild])
+    rest = flue_at_rest(outdoor, still.room, path.indoors)
+    draft = theoretical_draft(path.height, rest, outdoor, still.pressure)
+    middle = max(geometry.design.roof.eaves_level, geometry.design.house.ceiling) / 2
+    stack = np.maximum(house_stack(middle - f.hearth, outdoor, still.room, still.pressure), 0.0)
+    fans = house_pull(still.fans, still.leak, still.exponent, still.inlet, air_density(outdoor, still.pressure))
+    return Lighting(draft, stack, fans, draft - stack - fans)
+
+
+def outlook(geometry: Geometry, datum: str = "opening top") -> Outlook:
+    """Work one design through every case.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    datum : str
+        Where the height of the draft counts from.
+
+    Returns
+    -------
+    Outlook
+    """
+    design, way = geometry.design, path(geometry, datum)
+    one, still, wind = fire(design), around(design), roof_wind(geometry)
+    burns, weathers = _cases(design, way, one, still, wind.coefficient)
+    flows = settle(way, burns, weathers)
+    sized = face_velocity(way.opening_area, way.flue_area, way.diameter, way.height, way.length, way.inlet, way.other)
+    gas = smoke(wood_analysis(design.fire.wood), design.fire.moisture, np.maximum(flows.air_ratio, 1.0), INDOOR_HUMIDITY)
+    return Outlook(path=way, fire=burns, around=weathers, sizing_velocity=float(sized), flows=flows,
+                   spills=spill(flows, way, burns, weathers), lighting=_lighting(geometry, way, still), wind_case=wind.case,
+                   dew_points=smoke_dew_point(gas, still.pressure))

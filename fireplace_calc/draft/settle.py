@@ -1,0 +1,218 @@
+"""Operating mode: a burn rate is given, and flow, temperatures and the pull on the room settle with each other."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from fireplace_calc.draft.air import GAS_CONSTANT, SEA_LEVEL, air_density, air_viscosity
+from fireplace_calc.draft.house import house_pull
+from fireplace_calc.draft.losses import friction_factor
+from fireplace_calc.draft.path import Path
+from fireplace_calc.draft.walls import cooled
+from fireplace_calc.tables import coefficient
+from fireplace_calc.units import G
+
+R_SMOKE = GAS_CONSTANT / 0.02886
+"""Gas constant of the smoke of an open fire, air ratio 5 to 20. [J/(kg K)]"""
+CP_SMOKE = 1025.0
+"""Its heat capacity, within 2.5 % from 30 to 200 C at an air ratio of 10 to 50. [J/(kg K)]"""
+SCAN, CLOSINGS = 28, 8
+"""Steps of the search for the largest flow, and how often the step it is found in is closed further."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fire:
+    """What burns; floats or arrays. Mass as fired in kg/s, power in W."""
+
+    burn: object
+    dry_share: object
+    power: object
+    to_gas: object
+    air_needed: object
+
+    @property
+    def least_flow(self):
+        """Gas when the fire gets just the air it needs. [kg/s]"""
+        return self.burn * (1.0 + self.dry_share * self.air_needed)
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """What the fire stands in; floats or arrays.
+
+    Temperatures in K, ``wind`` is what the wind adds to the draft at the top in Pa (suction positive), ``fans`` in m3/s,
+    ``leak`` in m3/(s Pa^n), ``inlet`` in m2.
+    """
+
+    outdoor: object
+    room: object
+    leak: object = np.inf
+    exponent: object = 0.65
+    inlet: object = 0.0
+    fans: object = 0.0
+    wind: object = 0.0
+    pressure: object = SEA_LEVEL
+
+
+@dataclass(frozen=True, slots=True)
+class Flow:
+    """A fire that has settled, operating mode; every field has the shape of the inputs together.
+
+    ``mass`` in kg/s; ``air`` through the opening in m3/s; ``face`` and ``speed`` (in the flue) in m/s; temperatures at the
+    foot, on the mean and at the top in K; ``draft`` (theoretical), ``pull`` (of the house), ``wind`` and the losses in Pa.
+    ``stalled`` marks fires that no steady flow carries away: there flow and losses are zero.
+    """
+
+    mass: object
+    air: object
+    face: object
+    speed: object
+    foot: object
+    mean: object
+    top: object
+    draft: object
+    pull: object
+    wind: object
+    losses: dict
+    air_ratio: object
+    stalled: object
+
+
+def _state(mass, path: Path, fire: Fire, around: Around):
+    """Temperatures, draft and pull at an assumed flow."""
+    capacity = mass * CP_SMOKE
+    foot = around.room + fire.to_gas / capacity
+    surroundings = around.outdoor + path.indoors * (around.room - around.outdoor)
+    mean, top = cooled(foot, surroundings, path.transmittance * path.flue_perimeter * path.length / capacity)
+    outside = air_density(around.outdoor, around.pressure)
+    inside = around.pressure / (R_SMOKE * mean)
+    draft = G * path.height * (outside - inside)
+    air = (mass - fire.burn) / air_density(around.room, around.pressure)
+    pull = house_pull(air + around.fans, around.leak, around.exponent, around.inlet, outside)
+    return foot, mean, top, draft, pull, air, inside
+
+
+def _resistance(mass, path: Path, mean, friction):
+    """Sum of losses in velocity heads, and the part of it that is friction."""
+    if friction is None:
+        diameter = path.diameter
+        reynolds = mass / path.flue_area * diameter / air_viscosity(mean)
+        friction = friction_factor(reynolds, path.roughness / diameter)
+    rubbed = friction * path.length / path.diameter
+    return coefficient("velocity head") + path.inlet + path.other + rubbed, rubbed
+
+
+def spare(mass, path: Path, fire: Fire, around: Around, friction=None):
+    """Pressure left over at an assumed flow, and what drives it: when something is left over the flow would grow.
+
+    Parameters
+    ----------
+    mass : float or array
+        Gas up the flue. [kg/s]
+    path : Path
+    fire : Fire
+    around : Around
+    friction : float or array, optional
+        Darcy factor; from the wall's roughness when left out. [-]
+
+    Returns
+    -------
+    tuple of float or array
+        Draft and wind, less the pull of the house and every loss; and draft and wind alone. [Pa]
+    """
+    _, mean, _, draft, pull, _, inside = _state(mass, path, fire, around)
+    resistance, _ = _resistance(mass, path, mean, friction)
+    drive = draft + around.wind
+    return drive - pull - resistance * (mass / path.flue_area) ** 2 / (2.0 * inside), drive
+
+
+def settle(path: Path, fire: Fire, around: Around, friction=None) -> Flow:
+    """The flow that settles, operating mode.
+
+    Parameters
+    ----------
+    path : Path
+    fire : Fire
+    around : Around
+    friction : float or array, optional
+        Darcy factor; from the wall's roughness when left out. [-]
+
+    Returns
+    -------
+    Flow
+
+    Notes
+    -----
+    Pressure left over falls to zero at more than one flow when the gas is hot and slow. The fire finds the largest: the
+    search comes down from a flow that no draft can drive to the least the fire can burn with.
+    """
+    low = np.asarray(fire.least_flow, float)
+    outside = air_density(around.outdoor, around.pressure)
+    drive = G * path.height * outside + np.maximum(around.wind, 0.0)
+    coldest = np.minimum(around.room, around.outdoor)
+    high = path.flue_area * np.sqrt(2.0 * around.pressure / (R_SMOKE * coldest) * drive / coefficient("velocity head"))
+    low, high = np.broadcast_arrays(low, np.maximum(high, low * 1.5))
+    mass, stalled = largest_root(lambda m: spare(m, path, fire, around, friction)[0], low, high)
+    foot, mean, top, draft, pull, air, inside = _state(mass, path, fire, around)
+    resistance, rubbed = _resistance(mass, path, mean, friction)
+    going = np.where(stalled, 0.0, 1.0)
+    head = going * (mass / path.flue_area) ** 2 / (2.0 * inside)
+    losses = {"mouth": path.mouth, "throat": path.throat, "smoke chamber": path.chamber, "friction": rubbed, "offset": path.bends,
+              "rain cap": path.cap, "spark screen": path.screen, "velocity head": coefficient("velocity head")}
+    return Flow(mass=going * mass, air=going * air, face=going * air / path.opening_area,
+                speed=going * mass / path.flue_area / inside, foot=foot, mean=mean, top=top, draft=draft, pull=pull,
+                wind=around.wind + 0.0 * draft, losses={name: head * loss for name, loss in losses.items()},
+                air_ratio=going * (mass - fire.burn) / (fire.burn * fire.dry_share * fire.air_needed), stalled=stalled)
+
+
+def largest_root(function: Callable, low: np.ndarray, high: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Largest place between two bounds where a function stops being positive.
+
+    Parameters
+    ----------
+    function : callable
+        Negative at ``high``; takes an array of any shape that broadcasts with the bounds.
+    low, high : array
+        Bounds, above zero.
+
+    Returns
+    -------
+    tuple of array
+        Where it is, and whether there is none: then ``low`` comes back.
+
+    Notes
+    -----
+    A scan finds the step, Ridders' method closes it: two looks a round, never outside the bracket, digits doubling.
+
+    Examples
+    --------
+    >>> root, none = largest_root(lambda x: (x - 1.0) * (3.0 - x), np.array([0.1]), np.array([50.0]))
+    >>> round(float(root[0]), 9), bool(none[0])
+    (3.0, False)
+    """
+    ratio = (high / low) ** (1.0 / SCAN)
+    upper, lower, found = high, low, np.zeros(low.shape, bool)
+    at_upper = at_lower = at_above = function(high)
+    above = high
+    for k in range(1, SCAN + 1):
+        here = high / ratio**k
+        at_here = function(here)
+        good = ~found & (at_here >= 0)
+        lower, upper, found = np.where(good, here, lower), np.where(good, above, upper), found | good
+        at_lower, at_upper = np.where(good, at_here, at_lower), np.where(good, at_above, at_upper)
+        above, at_above = here, at_here
+        if found.all():
+            break
+    for _ in range(CLOSINGS):
+        middle = 0.5 * (lower + upper)
+        at_middle = function(middle)
+        bent = np.sqrt(np.maximum(at_middle**2 - at_lower * at_upper, 1e-300))
+        near = np.clip(middle + (middle - lower) * at_middle / bent, lower, upper)
+        for place, value in ((middle, at_middle), (near, function(near))):
+            inside, good = (place >= lower) & (place <= upper), value >= 0
+            lower, at_lower = np.where(inside & good, place, lower), np.where(inside & good, value, at_lower)
+            upper, at_upper = np.where(inside & ~good, place, upper), np.where(inside & ~good, value, at_upper)
+    return np.where(found, lower, low), ~found

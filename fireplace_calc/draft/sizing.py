@@ -1,0 +1,169 @@
+"""Sizing mode: the gas temperature is imposed, as handbooks size a flue. No burn rate, no house, nothing iterates but a diameter.
+
+What it gives is the upper state a flue is sized for, not what a fire does on an evening: that is ``settle``.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from fireplace_calc.draft.air import SEA_LEVEL, air_density
+from fireplace_calc.draft.losses import handbook_friction
+from fireplace_calc.tables import coefficient
+from fireplace_calc.units import G
+
+STANDARD = 294.15
+"""Room and outdoors alike, as the handbook's sizing chart has them: 70 F. [K]"""
+
+
+def theoretical_draft(height, flue, outdoor, pressure=SEA_LEVEL):
+    r"""Pull of a column of warm gas before any loss is paid.
+
+    Parameters
+    ----------
+    height : float or array
+        From draft datum to chimney top. [m]
+    flue : float or array
+        Mean gas temperature up the flue. [K]
+    outdoor : float or array
+        Outdoor air temperature. [K]
+    pressure : float or array
+        Barometric pressure at the house. [Pa]
+
+    Returns
+    -------
+    float or array
+        Draft, negative when the chimney is colder than outdoors. [Pa]
+
+    Notes
+    -----
+    .. math:: \Delta p = g\,h\,(\rho_o - \rho_m)
+
+    Flue gas is taken as air. Losses are subtracted elsewhere.
+
+    Examples
+    --------
+    >>> round(theoretical_draft(6.1, 273.15 + 71, 278.15), 1)
+    14.6
+    """
+    return G * height * (air_density(outdoor, pressure) - air_density(flue, pressure))
+
+
+def gravity_flow(flue_area, draft, resistance, flue, pressure=SEA_LEVEL):
+    r"""Mass that a draft drives through a resistance.
+
+    Parameters
+    ----------
+    flue_area : float or array
+        [m2]
+    draft : float or array
+        What is left to drive the flow; none flows when it is negative. [Pa]
+    resistance : float or array
+        Sum of all loss coefficients, the velocity head counted once. [-]
+    flue : float or array
+        Mean gas temperature. [K]
+    pressure : float or array
+        Barometric. [Pa]
+
+    Returns
+    -------
+    float or array
+        Mass flow. [kg/s]
+
+    Notes
+    -----
+    .. math:: \dot m = A \sqrt{2 \rho_m \Delta p / K}
+
+    Examples
+    --------
+    >>> pound_an_hour = 0.45359237 / 3600
+    >>> area, draft = 0.25 * 3.14159265 * (12 * 0.0254) ** 2, 0.0914 * 249.089
+    >>> round(float(gravity_flow(area, draft, 5.0, 710 / 1.8, 29.92 * 3386.389) / pound_an_hour) / 10) * 10
+    1650
+    """
+    return flue_area * np.sqrt(2.0 * air_density(flue, pressure) * np.maximum(draft, 0.0) / resistance)
+
+
+def face_velocity(opening_area, flue_area, diameter, height, length, inlet, top=0.0, rise=None, outdoor=STANDARD, room=STANDARD,
+                  suction=0.0, pressure=SEA_LEVEL):
+    """Mean speed of room air through the opening, sizing mode.
+
+    Parameters
+    ----------
+    opening_area, flue_area : float or array
+        [m2]
+    diameter : float or array
+        Hydraulic, of the flue. [m]
+    height, length : float or array
+        Of the draft, and along the flue. [m]
+    inlet, top : float or array
+        Loss of mouth and throat, and of whatever else stands in the way (cap, screen, bends). [-]
+    rise : float or array, optional
+        Of the mean gas temperature over outdoors; the published middle of 222 when left out. [K]
+    outdoor, room : float or array
+        Temperatures. [K]
+    suction : float or array
+        How far the house is pulled down. [Pa]
+    pressure : float or array
+        Barometric; it cancels out. [Pa]
+
+    Returns
+    -------
+    float or array
+        Face velocity; zero where nothing is drawn. [m/s]
+
+    Examples
+    --------
+    >>> round(float(face_velocity(0.7, 0.7 / 13.3, 0.2589, 6.1, 6.1, 1.0)), 3)
+    0.244
+    """
+    gas = outdoor + (coefficient("sizing rise") if rise is None else rise)
+    resistance = coefficient("velocity head") + inlet + handbook_friction(length, diameter) + top
+    draft = theoretical_draft(height, gas, outdoor, pressure) - suction
+    return gravity_flow(flue_area, draft, resistance, gas, pressure) / air_density(room, pressure) / opening_area
+
+
+def round_flue_for(opening_area, height, inlet, velocity=None, top=0.0, rise=None, outdoor=STANDARD, room=STANDARD, suction=0.0):
+    """Diameter of the round flue that just gives a face velocity, sizing mode.
+
+    Parameters
+    ----------
+    opening_area : float or array
+        [m2]
+    height : float or array
+        Of the draft and along the flue alike. [m]
+    inlet : float or array
+        Loss of mouth and throat. [-]
+    velocity : float or array, optional
+        Wanted at the face; the published 0.244 when left out. [m/s]
+    top : float or array
+        Loss of cap, screen and bends. [-]
+    rise : float or array, optional
+        Of the mean gas temperature over outdoors; the published middle of 222 when left out. [K]
+    outdoor, room : float or array
+        Temperatures. [K]
+    suction : float or array
+        How far the house is pulled down. [Pa]
+
+    Returns
+    -------
+    float or array
+        Inside diameter. [m]
+
+    Notes
+    -----
+    The friction depends on the diameter; put in again until it stands still, which it does to 1e-12 in a dozen rounds
+    because D goes with the fourth root of the resistance.
+
+    Examples
+    --------
+    >>> round(float(round_flue_for(0.6, 6.0, 2.5)), 3)
+    0.267
+    """
+    wanted = coefficient("face velocity") if velocity is None else velocity
+    diameter = np.sqrt(np.asarray(opening_area, float) / 10.0)
+    for _ in range(40):
+        speed = face_velocity(opening_area, np.pi * diameter**2 / 4, diameter, height, height, inlet, top, rise, outdoor, room, suction)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            diameter = diameter * np.sqrt(wanted / speed)
+    return diameter

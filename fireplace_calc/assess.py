@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from fireplace_calc.design import Design
+from fireplace_calc.draft import Odds, Outlook, around, fire, judgement, odds, outlook
 from fireplace_calc.facts import Facts, facts
 from fireplace_calc.geometry import geometry
 from fireplace_calc.parts import Geometry, Part
@@ -51,6 +52,23 @@ class Assessment:
     def parts(self) -> tuple[Part, ...]:
         """Named solids with material and volume. [m3]"""
         return self.geometry.parts
+
+    @cached_property
+    def draft(self) -> Outlook:
+        """What the air will do; worked out when first asked for."""
+        return outlook(self.geometry)
+
+    @cached_property
+    def judgement(self) -> tuple[Finding, ...]:
+        """Findings on the draft: engineering judgement, not code, so they stand apart from ``findings``."""
+        return judgement(self.draft)
+
+    @cached_property
+    def odds(self) -> Odds:
+        """How likely it smokes, over the published spread of everything that is not known; when first asked for."""
+        design = self.design
+        return odds(self.draft.path, fire(design), around(design), design.site.mild, design.house.leakage is not None,
+                    design.chimney.rain_cap is not None)
 
     @cached_property
     def counts(self) -> dict[str, int]:

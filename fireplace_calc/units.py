@@ -60,6 +60,7 @@ FACTORS: dict[str, dict[str, Fraction]] = {
 PRINTED = {
     "in": INCH, "ft": FOOT, "m": 1.0, "mm": MM, "in2": SQIN, "ft2": SQFT, "m2": 1.0, "mm2": 1e-6, "ft3": CUFT, "yd3": CUYD,
     "m3": 1.0, "deg": DEG, "psf": PSF, "lb": POUND, "kg": 1.0, "-": 1.0, "count": 1.0, "%": 0.01, "Pa": 1.0,
+    "ft/s": FOOT, "m/s": 1.0, "K": 1.0,
 }
 """Units that rules and tables print in, and what one of each is in SI."""
 
@@ -246,7 +247,8 @@ _SHOWN = {
     "pressure": ((1.0, "Pa", 1),) * 2, "speed": ((1609.344 / 3600, "mph", 0), (1.0, "m/s", 1)),
     "mass": ((POUND, "lb", 0), (1.0, "kg", 0)), "mass rate": ((POUND / 3600, "lb/h", 1), (1 / 3600, "kg/h", 1)),
     "density": ((PCF, "lb/ft³", 0), (1.0, "kg/m³", 0)), "ratio": ((1.0, "", 3),) * 2, "power": ((1000.0, "kW", 1),) * 2,
-    "flow": ((CUFT / 60, "cfm", 0), (0.001, "L/s", 0)),
+    "flow": ((CUFT / 60, "cfm", 0), (0.001, "L/s", 0)), "air speed": ((FOOT, "ft/s", 2), (1.0, "m/s", 2)),
+    "difference": ((5 / 9, "°F", 0), (1.0, "K", 0)),
 }
 
 

@@ -6,6 +6,7 @@ rate and finds flow and temperature. Every result says which it is.
 
 from __future__ import annotations
 
+from fireplace_calc.draft.judgement import judgement
 from fireplace_calc.draft.odds import Odds, odds
 from fireplace_calc.draft.outlook import MODES, Outlook, around, fire, outlook
 from fireplace_calc.draft.path import DATUMS, Path, path
@@ -14,4 +15,4 @@ from fireplace_calc.draft.sizing import face_velocity, gravity_flow, round_flue_
 from fireplace_calc.draft.spill import Spill, spill
 
 __all__ = ["DATUMS", "MODES", "Around", "Fire", "Flow", "Odds", "Outlook", "Path", "Spill", "around", "face_velocity", "fire",
-           "gravity_flow", "odds", "outlook", "path", "round_flue_for", "settle", "spill", "theoretical_draft"]
+           "gravity_flow", "judgement", "odds", "outlook", "path", "round_flue_for", "settle", "spill", "theoretical_draft"]

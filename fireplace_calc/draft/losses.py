@@ -182,14 +182,11 @@ def contraction_loss(large, small, included_angle):
     """
     table = contractions()
     ratios = np.array([1.0, *table])
-    at_angle = np.array([np.zeros_like(np.asarray(included_angle, float)),
-                         *(np.interp(included_angle, *pair) for pair in table.values())])
-    ratio = np.clip(np.asarray(large, float) / small, 1.0, ratios[-1])
+    ratio, angle = np.broadcast_arrays(np.clip(np.asarray(large, float) / small, 1.0, ratios[-1]), included_angle)
+    by_ratio = np.stack([np.zeros(angle.shape), *(np.interp(angle, *pair) for pair in table.values())])
     k = np.clip(np.searchsorted(ratios, ratio) - 1, 0, len(ratios) - 2)
-    share = (ratio - ratios[k]) / (ratios[k + 1] - ratios[k])
-    at_angle, k, share = np.broadcast_arrays(at_angle, k[None], share[None])
-    low, high = (np.take_along_axis(at_angle, k[:1] + step, axis=0)[0] for step in (0, 1))
-    return low + share[0] * (high - low)
+    low, high = (np.take_along_axis(by_ratio, (k + step)[None], axis=0)[0] for step in (0, 1))
+    return low + (ratio - ratios[k]) / (ratios[k + 1] - ratios[k]) * (high - low)
 
 
 def top_loss(rain_cap: bool | None, arrester: bool | None, cap_free_area: float | None, flue_area: float) -> tuple[float, float]:

@@ -106,7 +106,7 @@ def friction_factor(reynolds, relative_roughness):
     0.0325
     """
     turbulent = (-1.8 * np.log10((relative_roughness / 3.7) ** 1.11 + 6.9 / reynolds)) ** -2
-    return np.where(reynolds < 2300.0, 64.0 / reynolds, turbulent)
+    return np.maximum(64.0 / reynolds, turbulent)
 
 
 def handbook_friction(length, diameter):

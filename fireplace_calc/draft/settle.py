@@ -215,4 +215,5 @@ def largest_root(function: Callable, low: np.ndarray, high: np.ndarray) -> tuple
             inside, good = (place >= lower) & (place <= upper), value >= 0
             lower, at_lower = np.where(inside & good, place, lower), np.where(inside & good, value, at_lower)
             upper, at_upper = np.where(inside & ~good, place, upper), np.where(inside & ~good, value, at_upper)
-    return np.where(found, lower, low), ~found
+    nearest = np.where(np.abs(at_lower) <= np.abs(at_upper), lower, upper)
+    return np.where(found, nearest, low), ~found

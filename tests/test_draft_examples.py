@@ -1,0 +1,247 @@
+"""Worked examples and published tables of the draft, each with its source. Where we miss a figure, the test says by how much."""
+
+from math import pi
+
+import numpy as np
+import pytest
+
+from fireplace_calc.draft import Around, Fire, Path, face_velocity, gravity_flow, odds, round_flue_for, settle, theoretical_draft
+from fireplace_calc.draft.air import air_density
+from fireplace_calc.draft.house import house_flow, house_pull, inlet_flow, leakage
+from fireplace_calc.draft.losses import handbook_friction, inlet_loss
+from fireplace_calc.draft.settle import spare
+from fireplace_calc.draft.spill import FUEL_BED, plume
+from fireplace_calc.draft.weather import wind_pressure
+from fireplace_calc.draft.wood import lower_heating_value, stoichiometric_air
+from fireplace_calc.tables import canada_round_flues, coefficient, wood_analysis
+
+INCH_WATER, INCH_MERCURY, RANKINE, FOOT, POUND_HOUR = 249.089, 3386.389, 1 / 1.8, 0.3048, 0.45359237 / 3600
+
+
+# -- the handbook's formulas --------------------------------------------------------------------------
+def test_theoretical_draft_in_inches_of_water():
+    """M01: 0.2554 B H (1/To - 1/Tm) with 29.92 inHg, 25 ft, 530 and 710 R is 0.0914 in.wg; SI is 22.71 Pa, 0.2 % less."""
+    printed = 0.2554 * 29.92 * 25 * (1 / 530 - 1 / 710)
+    assert printed == pytest.approx(0.0914, abs=5e-5)
+    ours = float(theoretical_draft(25 * FOOT, 710 * RANKINE, 530 * RANKINE, 29.92 * INCH_MERCURY))
+    assert ours == pytest.approx(22.71, abs=0.006)
+    assert ours / INCH_WATER == pytest.approx(printed, rel=0.003)
+
+
+def test_theoretical_draft_of_a_boiler_chimney():
+    """M02: 20 m, 0 and 200 C, 1.292 kg/m3: 107 Pa (engineeringtoolbox)."""
+    assert theoretical_draft(20.0, 473.15, 273.15) == pytest.approx(107, abs=0.5)
+
+
+def test_theoretical_draft_of_the_reference_case():
+    """6.1 m, 5 C outdoors, 71 C on the mean: 14.6 Pa; and the short form 0.0342 p H (1/To - 1/Tm) (read)."""
+    assert theoretical_draft(6.1, 344.15, 278.15) == pytest.approx(14.6, abs=0.05)
+    assert theoretical_draft(6.1, 344.15, 278.15) == pytest.approx(0.03416 * 101_325 * 6.1 * (1 / 278.15 - 1 / 344.15), rel=2e-4)
+
+
+def test_gravity_flow_in_pounds_an_hour():
+    """M03: 413 d2 sqrt(dp B / (K T)), 12 in, K 5, 0.0914 in.wg, 29.92 inHg, 710 R: 1651 lb/h; SI 1653. Both forms agree."""
+    printed = 413 * 12**2 * (0.0914 * 29.92 / (5 * 710)) ** 0.5
+    assert printed == pytest.approx(1651, abs=0.5)
+    area = pi * (12 * 0.0254) ** 2 / 4
+    ours = float(gravity_flow(area, 0.0914 * INCH_WATER, 5.0, 710 * RANKINE, 29.92 * INCH_MERCURY)) / POUND_HOUR
+    assert ours == pytest.approx(1653, abs=1.0)
+    assert ours == pytest.approx(printed, rel=0.002)
+
+
+def test_friction_in_feet_over_inches():
+    """0.4 L/d with L in feet and d in inches is f = 0.0333 in one unit; the twelvefold slip is the one to fear."""
+    assert float(handbook_friction(20 * FOOT, 12 * 0.0254)) == pytest.approx(0.4 * 20 / 12, rel=0.002)
+
+
+CHART = [(3.05, 10.3, 8.0), (4.57, 12.0, 9.6), (6.1, 13.3, 10.8), (7.62, 14.3, 11.8), (9.14, 15.1, 12.6)]
+
+
+@pytest.mark.parametrize(("height", "generous", "tight"), CHART)
+def test_sizing_chart(height, generous, tight):
+    """Opening over flue at 0.8 ft/s, 0.7 m2, To = Tr = 294 K, rise 222 K, inlet 1.0 and 2.5 (derived from the handbook's
+    coefficients); the last printed digit, and 0.05 of rounding for 8.05 printed as 8.0."""
+    for inlet, printed in ((1.0, generous), (2.5, tight)):
+        diameter = float(round_flue_for(0.7, height, inlet, outdoor=294.0, room=294.0))
+        assert 0.7 / (pi * diameter**2 / 4) == pytest.approx(printed, abs=0.06)
+
+
+SENSITIVITY = [({"inlet": 1.0}, -9.7), ({"inlet": 0.5}, -13.6), ({"top": 0.5}, 2.7), ({"top": 1.5}, 7.6), ({"rise": 280.0}, -0.5),
+               ({"rise": 170.0}, 1.3), ({"rise": 100.0}, 6.4), ({"rise": 60.0}, 14.3), ({"velocity": 0.30}, 10.5),
+               ({"velocity": 0.20}, -9.0), ({"velocity": 0.15}, -20.7), ({"suction": 3.0}, 2.5), ({"suction": 5.0}, 4.4),
+               ({"outdoor": 273.15, "room": 293.15}, -3.7)]
+
+
+@pytest.mark.parametrize(("change", "percent"), SENSITIVITY)
+def test_sensitivity_of_the_diameter(change, percent):
+    """Draft notes, 0.6 m2 and 6 m at inlet 2.5: 267 mm, and by how many percent it moves; two last digits, for suction
+    and cold outdoors; the others to half of one."""
+    base = float(round_flue_for(0.6, 6.0, 2.5))
+    assert base == pytest.approx(0.267, abs=0.0005)
+    moved = float(round_flue_for(0.6, 6.0, **({"inlet": 2.5} | change)))
+    assert (moved / base - 1) * 100 == pytest.approx(percent, abs=0.18)
+
+
+RATIOS = [("round 1/12", 12, 15, (0.244, 0.215, 0.194)), ("round 1/12", 12, 25, (0.295, 0.263, 0.240)), ("square 1/10", 10, 15, (0.292, 0.257, 0.232)),
+          ("1/12", 12, 22, (0.282, 0.250, 0.228)), ("1/10", 10, 15, (0.296, 0.260, 0.234))]
+
+
+@pytest.mark.parametrize(("rule", "ratio", "feet", "printed"), RATIOS)
+def test_what_the_ratio_rules_deliver(rule, ratio, feet, printed):
+    """Draft notes: face velocity that the American ratios give at inlet 1.0, 1.75, 2.5 (0.7 m2, 222 K); half a last digit."""
+    flue = 0.7 / ratio
+    diameter = flue**0.5 if rule.startswith("square") else (4 * flue / pi) ** 0.5
+    height = feet * FOOT
+    ours = [float(face_velocity(0.7, flue, diameter, height, height, inlet)) for inlet in (1.0, 1.75, 2.5)]
+    assert ours == pytest.approx(printed, abs=0.0012)
+
+
+# -- Canada's table -----------------------------------------------------------------------------------
+CELLS = [cell for cell in canada_round_flues() if cell.flue_low is not None]
+FIRST_ROW = 0.125
+"""The first row is open below, so it has no middle; this one reproduces the notes' mean deviations. [m2]"""
+
+
+def inside_the_band(inlet: float, rise: float) -> tuple[int, float]:
+    """How many cells hold our diameter, and by how much it misses the middle on the mean. [-]"""
+    low, high = (np.array([getattr(c, f"flue_{end}") for c in CELLS]) for end in ("low", "high"))
+    opening = np.array([(c.opening_low + c.opening_high) / 2 if c.opening_low else FIRST_ROW for c in CELLS])
+    height = np.array([(c.height_low + c.height_high) / 2 for c in CELLS])
+    ours = round_flue_for(opening, height, inlet, rise=rise)
+    return int(((low <= ours) & (ours <= high)).sum()), float(np.mean(ours / ((low + high) / 2) - 1))
+
+
+@pytest.mark.parametrize(("inlet", "rise", "cells", "deviation"), [
+    (0.5, 222, 25, -0.107), (1.0, 222, 40, -0.068), (1.75, 222, 46, -0.016), (2.5, 222, 46, 0.029), (1.0, 170, 42, None),
+    (2.5, 170, 42, None), (1.0, 280, 39, None), (2.5, 280, 46, None)])
+def test_canadas_round_flue_table(inlet, rise, cells, deviation):
+    """NBC 9.21.2.5.A, 46 cells, opening and height at mid-band, published coefficients, nothing tuned: at least 40 at inlet 1.0
+    and all 46 at 2.5. Agreement between two design rules, not an experiment: each band is 8 to 25 % of the diameter wide. The
+    misses at 1.0 all lie in the lowest chimneys, 2 to 11 mm under the table's least."""
+    assert len(CELLS) == 46
+    found, mean = inside_the_band(inlet, rise)
+    assert found == cells
+    if deviation is not None:
+        assert mean == pytest.approx(deviation, abs=0.0006)
+
+
+def test_a_rule_without_height_does_worse():
+    """The null model of the notes: one ratio for every height fits 33 cells at best, so the height carries information."""
+    opening = np.array([(c.opening_low + c.opening_high) / 2 if c.opening_low else FIRST_ROW for c in CELLS])
+    best = max(sum(c.flue_low <= (4 * a / r / pi) ** 0.5 <= c.flue_high for a, c in zip(opening, CELLS, strict=True))
+               for r in np.linspace(8, 18, 201))
+    assert best <= 34
+
+
+# -- the operating example of the notes ---------------------------------------------------------------
+OAK = wood_analysis("hardwood")
+
+
+def reference(rates, air_changes=None, inlet=0.0):
+    """0.915 x 0.74 m opening, 305 mm round flue of 6.1 m, 5 C outdoors, inlet coefficient 2.5, oak at 20 % water."""
+    burn = np.asarray(rates, float) / 3600
+    power = burn * lower_heating_value(OAK, 0.20)
+    way = Path(0.915 * 0.74, 0.74, pi * 0.305**2 / 4, pi * 0.305, 6.1, 6.1, 0.0015, 0.5, 2.0, 0.0, 0.0, 0.0, 0.0, 3.5, 0.0)
+    leak = np.inf if air_changes is None else leakage(np.asarray(air_changes, float), 400.0, 0.65)
+    fire = Fire(burn, 0.8, power, power * 0.9 * 0.6, stoichiometric_air(OAK))
+    return way, fire, Around(278.15, 293.15, leak, 0.65, inlet)
+
+
+def test_operating_example():
+    """Draft notes: 1, 3, 5, 9.3, 16 kg/h give 435...708 m3/h, 0.178...0.291 m/s, 35...163 C, air ratio 110...11. The notes do
+    not tell wall and friction in full; we come out 0.3 to 1.7 % lower in flow, and within 1 K."""
+    flow = settle(*reference([1, 3, 5, 9.3, 16]), friction=0.0333)
+    assert (flow.air * 3600).tolist() == pytest.approx([435, 535, 591, 659, 708], rel=0.018)
+    assert flow.face.tolist() == pytest.approx([0.178, 0.219, 0.242, 0.271, 0.291], rel=0.02)
+    assert (flow.foot - 273.15).tolist() == pytest.approx([35, 56, 74, 110, 163], abs=1.0)
+    assert flow.air_ratio.tolist() == pytest.approx([110, 45, 30, 18, 11], rel=0.03)
+
+
+def test_top_temperatures():
+    """Formula section 11: 68, 102, 122 C at the top for 5, 9.3, 12 kg/h: under 121 C, so that figure is no aim for an open fire."""
+    flow = settle(*reference([5, 9.3, 12]), friction=0.0333)
+    assert (flow.top - 273.15).tolist() == pytest.approx([68, 102, 122], abs=2.5)
+
+
+def test_house_example():
+    """Draft notes, 5 kg/h in 400 m3: pull and face velocity by air tightness. We pull 0.2 % to 9 % harder (0.4 Pa at most)."""
+    flow = settle(*reference(5, [13, 7, 5, 3, 1.5, 0.6]), friction=0.0333)
+    assert flow.pull.tolist() == pytest.approx([1.5, 3.6, 5.5, 9.6, 16.8, 27.6], abs=0.4)
+    assert flow.face.tolist() == pytest.approx([0.232, 0.217, 0.204, 0.175, 0.126, 0.069], abs=0.005)
+
+
+def test_house_example_with_an_inlet():
+    """355 cm2: 7 changes 2.3 Pa, 3 changes 5.0 Pa, 1.5 changes 7.6 Pa."""
+    flow = settle(*reference(5, [7, 3, 1.5], inlet=0.0355), friction=0.0333)
+    assert flow.pull.tolist() == pytest.approx([2.3, 5.0, 7.6], abs=0.31)
+
+
+def test_inlet_example():
+    """Formula 7.10: 355 cm2 at 5 Pa and 1.27 kg/m3 is 0.060 m3/s, 215 m3/h."""
+    assert float(inlet_flow(0.0355, 5.0, 1.27)) * 3600 == pytest.approx(215, abs=0.7)
+
+
+def test_wind_examples():
+    """Section 8: 5 m/s is 15.6 Pa at 1.25 kg/m3; -0.5 helps 8 Pa, +0.3 costs 5 Pa."""
+    thin = 101_325 / 287.05 / 1.25
+    assert wind_pressure(1.0, 5.0, thin) == pytest.approx(15.6, abs=0.05)
+    assert wind_pressure(-0.5, 5.0, thin) == pytest.approx(-8, abs=0.5)
+    assert wind_pressure(0.3, 5.0, thin) == pytest.approx(5, abs=0.5)
+
+
+def test_plume_example():
+    """Formula 9.3: 0.11, 0.13, 0.17, 0.20 m/s for 20, 30, 45, 60 kW; the height that gives them is the lintel less 150 mm."""
+    ours = [float(plume(kilowatts * 1e3, 0.74 - FUEL_BED)) / air_density(293.15) / (0.915 * 0.74) for kilowatts in (20, 30, 45, 60)]
+    assert ours == pytest.approx([0.11, 0.13, 0.17, 0.20], abs=0.005)
+
+
+def test_odds_of_the_reference_fire():
+    """Draft notes, 4000 draws over the same ranges: 0.178, 0.235, 0.288 m/s, 0.3, 1.6, 6.9 Pa, 1 % under 0.15 and 62 % under
+    0.244. Evenings were drawn from a climate file there and evenly between -10 and 10 C here: 6 % apart at the edges."""
+    way, fire, around = reference(5.0, 12.86)
+    way = Path(**{name: getattr(way, name) for name in Path.__dataclass_fields__} | {"throat": 1.25, "transmittance": 4.0})
+    around = Around(263.15, 293.15, around.leak, 0.65)
+    found = odds(way, fire, around, 283.15, tested=False, cap_told=False, draws=4000)
+    assert found.face.tolist() == pytest.approx([0.178, 0.235, 0.288], rel=0.06)
+    assert found.pull.tolist() == pytest.approx([0.3, 1.6, 6.9], rel=0.15)
+    assert float(found.below) == pytest.approx(0.62, abs=0.08)
+    assert float(found.smokes) < 0.01
+
+
+def test_excess_air_is_not_what_was_measured_at_low_fire():
+    """M05 has 10 to 20 times the air needed; the model gives that only from 9 kg/h up and 29 at 5 kg/h. Owned up to, not tuned."""
+    flow = settle(*reference([5, 9.3, 16]), friction=0.0333)
+    assert flow.air_ratio[0] > 21
+    assert 11 <= flow.air_ratio[2] + 0.5 and flow.air_ratio[1] <= 21
+
+
+def test_dying_fire_reverses_near_the_published_limit():
+    """M16 and the notes: at 0.3 kg/h the draft is 1.8 to 4.8 Pa between 20 and 5 C outdoors, so a pull of some 5 Pa turns it."""
+    way, fire, around = reference(0.3)
+    for outdoor, draft in ((293.15, 1.8), (278.15, 4.8)):
+        around = Around(outdoor, 293.15, np.inf)
+        flow = settle(way, fire, around, friction=0.0333)
+        assert float(flow.draft) == pytest.approx(draft, abs=0.4)
+
+
+def test_the_largest_of_two_roots_is_taken():
+    """A small fire in a leaky room: the pressure left over is positive at the root's left and negative at every flow to its right."""
+    way, fire, around = reference(5.0, 7.0)
+    flow = settle(way, fire, around)
+    right = np.linspace(float(flow.mass) * 1.0001, 2.0, 500)
+    assert (spare(right, way, fire, around)[0] < 0).all()
+    assert spare(float(flow.mass) * 0.9999, way, fire, around)[0] > 0
+
+
+def test_house_and_its_inverse_agree():
+    pull = np.linspace(0.1, 60, 100)
+    leak = leakage(4.0, 500.0, 0.65)
+    for inlet in (0.0, 0.002, 0.05, 0.4):
+        assert house_pull(house_flow(pull, leak, 0.65, inlet), leak, 0.65, inlet) == pytest.approx(pull, rel=1e-9)
+    assert float(house_pull(-0.1, leak, 0.65, 0.01)) == 0.0
+
+
+def test_the_inlet_coefficients_bracket_the_american_ratios():
+    """Notes: needed opening over flue at 15 ft is 12.0 | 9.6, so 1/12 and 1/10 lie between the two published inlets."""
+    assert float(inlet_loss(1.0, 2.0)) == 1.0 and float(inlet_loss(1.0, 1.0)) == 2.5
+    assert coefficient("face velocity") == pytest.approx(0.8 * FOOT, abs=5e-4)

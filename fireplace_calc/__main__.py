@@ -33,7 +33,7 @@ def _parser() -> argparse.ArgumentParser:
                      epilog="Exit status: 0 nothing falls short, 1 something does, 2 input error.", allow_abbrev=False)
     parser.add_argument("design", metavar="DESIGN.toml", help="design file")
     parser.add_argument("--out", metavar="DIR", required=True,
-                        help="folder for drawings.pdf, takeoff.csv and findings.csv; made when it is not there")
+                        help="folder for drawings.pdf, takeoff.csv, findings.csv and draft.csv; made when it is not there")
     parser.add_argument("--pack", metavar="NAME", default=DEFAULT_PACK, help=f"one of: {', '.join(PACKS)}")
     parser.add_argument("--units", metavar="NAME", default=FEET_INCHES, help=f"one of: {', '.join(SYSTEMS)}")
     return parser

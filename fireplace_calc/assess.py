@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from fireplace_calc.design import Design
-from fireplace_calc.draft import Odds, Outlook, around, fire, judgement, odds, outlook
 from fireplace_calc.facts import Facts, facts
 from fireplace_calc.geometry import geometry
 from fireplace_calc.parts import Geometry, Part
 from fireplace_calc.rules import PACKS, Finding, check
 from fireplace_calc.takeoff import Row, takeoff, total_weight
 from fireplace_calc.units import InputError
+
+if TYPE_CHECKING:
+    from fireplace_calc.draft import Odds, Outlook
 
 DEFAULT_PACK = "US IRC 2021"
 
@@ -56,16 +59,22 @@ class Assessment:
     @cached_property
     def draft(self) -> Outlook:
         """What the air will do; worked out when first asked for."""
+        from fireplace_calc.draft import outlook  # here, so that whoever never asks need not wait for numpy
+
         return outlook(self.geometry)
 
     @cached_property
     def judgement(self) -> tuple[Finding, ...]:
         """Findings on the draft: engineering judgement, not code, so they stand apart from ``findings``."""
+        from fireplace_calc.draft import judgement
+
         return judgement(self.draft)
 
     @cached_property
     def odds(self) -> Odds:
         """How likely it smokes, over the published spread of everything that is not known; when first asked for."""
+        from fireplace_calc.draft import around, fire, odds
+
         design = self.design
         return odds(self.draft.path, fire(design), around(design), design.site.mild, design.house.leakage is not None,
                     design.chimney.rain_cap is not None)

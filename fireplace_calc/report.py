@@ -94,6 +94,22 @@ def takeoff_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.Da
                    for r in assessment.takeoff), columns)
 
 
+def draft_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
+    """What the air does on each evening, operating mode. Engineering judgement, not code."""
+    from fireplace_calc import airwords
+
+    require_units(units)
+    return _frame(airwords.case_rows(assessment, units), airwords.COLUMNS)
+
+
+def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
+    """Every finding on the draft, worst first. Engineering judgement, not code."""
+    require_units(units)
+    return _frame(((SIGNS[f.verdict], f.verdict, f.title, *compared(f, units), f.clause, f.confidence, f.source, f.why, f.note, f.key)
+                   for f in assessment.judgement),
+                  ("", "Verdict", "Question", "Found", "Wanted", "To spare", "Mode", "Confidence", "Rests on", "Why", "Note", "Key"))
+
+
 def levels_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every level from the room floor, top of the list the highest, as on a drawing."""
     require_units(units)
@@ -133,6 +149,8 @@ def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
 
 
 def _summary(assessment: Assessment, units: str) -> Iterator[str]:
+    from fireplace_calc import airwords
+
     d, f = assessment.design, assessment.geometry.frame
 
     def long(value: float) -> str:
@@ -154,6 +172,11 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     yield ""
     yield f"Checks against {assessment.pack}: {tally(assessment)}"
     for finding in assessment.findings:
+        if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
+            yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
+    yield ""
+    yield f"Draft. {airwords.LABEL} {airwords.sized(assessment, units)} {airwords.likely(assessment, units)}"
+    for finding in assessment.judgement:
         if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
             yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
     yield ""
@@ -201,8 +224,8 @@ def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
     return text.getvalue().encode()
 
 
-def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[Path, Path]:
-    """Write ``takeoff.csv`` and ``findings.csv``: bare figures, their unit in the heading or in the row.
+def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[Path, Path, Path]:
+    """Write ``takeoff.csv``, ``findings.csv`` and ``draft.csv``: bare figures, their unit in the heading or in the row.
 
     Parameters
     ----------
@@ -214,12 +237,12 @@ def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[P
     Returns
     -------
     tuple of path
-        Both files.
+        All three files.
     """
-    order, checks = Path(folder) / "takeoff.csv", Path(folder) / "findings.csv"
+    order, checks, air = (Path(folder) / name for name in ("takeoff.csv", "findings.csv", "draft.csv"))
     write_whole(order, _csv(TAKEOFF_COLUMNS, (
         (r.item, r.material, r.net, r.order, r.unit, r.weight_kg, r.piece_kg, r.volume, r.note)
         for r in assessment.takeoff)))
-    write_whole(checks, _csv(FINDING_COLUMNS, (
-        [getattr(f, name) for name in FINDING_COLUMNS] for f in assessment.findings)))
-    return order, checks
+    for path, findings in ((checks, assessment.findings), (air, assessment.judgement)):
+        write_whole(path, _csv(FINDING_COLUMNS, ([getattr(f, name) for name in FINDING_COLUMNS] for f in findings)))
+    return order, checks, air

@@ -36,7 +36,7 @@ def test_the_boathouse_on_the_command_line(tmp_path):
     out = tmp_path / "new" / "folder"
     done = run(BOATHOUSE, "--out", out)
     assert done.returncode == 1 and done.stderr == ""
-    assert sorted(os.listdir(out)) == ["drawings.pdf", "findings.csv", "takeoff.csv"]
+    assert sorted(os.listdir(out)) == ["draft.csv", "drawings.pdf", "findings.csv", "takeoff.csv"]
     assert (out / "drawings.pdf").read_bytes().startswith(b"%PDF-") and (out / "drawings.pdf").stat().st_size > 10_000
     result = assess(load(BOATHOUSE))
     with (out / "takeoff.csv").open(newline="") as file:
@@ -116,7 +116,7 @@ def test_a_folder_that_cannot_be_is_status_two(tmp_path, capsys):
     assert capsys.readouterr().err.count("\n") == 2
 
 
-@pytest.mark.parametrize("name", ["drawings.pdf", "takeoff.csv", "findings.csv"])
+@pytest.mark.parametrize("name", ["drawings.pdf", "takeoff.csv", "findings.csv", "draft.csv"])
 def test_a_file_that_cannot_be_written_is_status_two(tmp_path, capsys, name):
     (tmp_path / name / "in the way").mkdir(parents=True)
     assert main([str(BOATHOUSE), "--out", str(tmp_path)]) == 2

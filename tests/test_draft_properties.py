@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from strategies import designs
 
 from fireplace_calc.draft import Around, Fire, Path, face_velocity, odds, outlook, settle, spill
 from fireplace_calc.draft.air import air_density, pressure_at
@@ -16,7 +17,6 @@ from fireplace_calc.draft.wood import lower_heating_value, stoichiometric_air
 from fireplace_calc.geometry import geometry
 from fireplace_calc.tables import wood_analysis
 from fireplace_calc.units import G
-from strategies import designs
 
 OAK = wood_analysis("hardwood")
 REAL = st.floats
@@ -126,7 +126,8 @@ def test_face_velocity_runs_the_right_way_operating(case, factor):
 @given(REAL(0.2, 4.0), REAL(0.15, 0.6), REAL(2, 20), REAL(0.5, 6), REAL(0, 3), REAL(40, 280), REAL(220, 305), REAL(1.01, 1.5))
 def test_face_velocity_runs_the_right_way_sizing(opening, diameter, height, inlet, top, rise, outdoor, factor):
     def face(opening=opening, diameter=diameter, height=height, inlet=inlet, top=top, suction=0.0, pressure=101_325.0):
-        return float(face_velocity(opening, pi * diameter**2 / 4, diameter, height, height, inlet, top, rise, outdoor, 293.15, suction, pressure))
+        flue = pi * diameter**2 / 4
+        return float(face_velocity(opening, flue, diameter, height, height, inlet, top, rise, outdoor, 293.15, suction, pressure))
 
     base = face()
     assert base > 0

@@ -10,6 +10,7 @@ import numpy as np
 from fireplace_calc.draft.outlook import CASES, Outlook
 from fireplace_calc.rules.core import NOT_CHECKED, WORST_FIRST, Compared, Finding, Rule, at_least, at_most
 from fireplace_calc.tables import Source, canada_round_flues, coefficient, coefficients
+from fireplace_calc.units import SQIN
 
 EDITION = "engineering judgement"
 SIZING, OPERATING = "draft, sizing mode", "draft, operating mode"
@@ -82,8 +83,8 @@ def carried_embers(found: Outlook) -> Compared:
 def pulled(found: Outlook) -> Compared:
     """A room under suction draws smoke and carbon monoxide back out of the fire; an air inlet relieves it."""
     worst = float(np.max(found.flows.pull))
-    inlet = float(np.max(found.spills.inlet)) * 1e4
-    note = f"An outdoor air inlet of {inlet:.0f} cm² free area would keep it there." if inlet > 0.5 else ""
+    inlet = float(np.max(found.spills.inlet))
+    note = f"An outdoor air inlet of {inlet * 1e4:.0f} cm² ({inlet / SQIN:.0f} in²) free area would keep it there." if inlet > 5e-5 else ""
     return at_most(worst, coefficient("depressurisation limit"), note)
 
 

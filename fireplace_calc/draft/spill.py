@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from fireplace_calc.draft.air import air_density
 from fireplace_calc.draft.house import house_flow, house_pull, inlet_needed
 from fireplace_calc.draft.path import Path
-from fireplace_calc.draft.settle import Around, Fire, Flow, spare
+from fireplace_calc.draft.settle import Around, Fire, Flow, settle, spare
 from fireplace_calc.tables import coefficient
 
 FUEL_BED = 0.15
@@ -60,7 +60,7 @@ class Spill:
     ``capture`` is the face velocity that just carries the plume off [m/s]; ``margin`` the pull of the room that would still
     be borne on top of what there is [Pa], ``share`` the same over draft and wind at that flow [-]; ``tipping_fan`` the flow of all
     fans together at which smoke comes out [m3/s], zero when it already does; ``inlet`` the free area of outdoor air inlet
-    that keeps the room within the published limit [m2].
+    that, all in all, keeps the room just within the published limit while the fire draws what it then can [m2].
     """
 
     capture: object
@@ -97,9 +97,9 @@ def spill(flow: Flow, path: Path, fire: Fire, around: Around, friction=None) -> 
     with np.errstate(invalid="ignore"):
         fan = house_flow(borne, around.leak, around.exponent, around.inlet, outside) - air
     limit = coefficient("depressurisation limit")
-    wanted = np.maximum(flow.air, air) + around.fans
-    short = wanted - house_flow(limit, around.leak, around.exponent)
-    needed = np.where(short > 0, inlet_needed(wanted, limit, around.leak, around.exponent, outside), 0.0)
+    held = replace(around, leak=np.inf, inlet=0.0, fans=0.0, wind=around.wind - limit)
+    wanted = settle(path, fire, held, friction).air + around.fans
+    needed = inlet_needed(wanted, limit, around.leak, around.exponent, outside)
     return Spill(capture=air / path.opening_area, margin=margin, share=margin / np.maximum(drive, 1e-9),
                  tipping_fan=np.where(borne > 0, np.maximum(fan, 0.0), 0.0), inlet=needed,
                  smokes=flow.stalled | (flow.air < air))

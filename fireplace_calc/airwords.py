@@ -1,0 +1,67 @@
+"""The draft in words and rows, in the reader's units, each with the mode it was found in. Nothing is computed here."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from fireplace_calc.assess import Assessment
+from fireplace_calc.draft import MODES
+from fireplace_calc.draft.outlook import CASES
+from fireplace_calc.units import FEET_INCHES, show
+
+COLUMNS = ("Evening", "Face velocity", "Just carries the smoke", "Draft", "Room pulled down", "Margin before smoke", "Gas at foot and top",
+           "Flue velocity", "Fans that tip it")
+LABEL = "Engineering judgement, not code."
+BAND = ("The band draws air tightness, weather, wood, burn rate, walls and friction from their published ranges; it says how sure the "
+        "model is of itself, not how sure the model is.")
+
+
+def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, ...]]:
+    """One row an evening, operating mode.
+
+    Parameters
+    ----------
+    result : Assessment
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    list of tuple of str
+        In the order of ``COLUMNS``.
+    """
+    flows, spills = result.draft.flows, result.draft.spills
+    said = []
+    for k, case in enumerate(CASES):
+        if flows.stalled[k]:
+            said.append((case, "none", show(float(spills.capture[k]), "air speed", units), *("",) * 2,
+                         f"{spills.margin[k]:.1f} Pa", "", "", "smokes without any"))
+            continue
+        said.append((
+            case, show(float(flows.face[k]), "air speed", units), show(float(spills.capture[k]), "air speed", units),
+            f"{flows.draft[k]:.1f} Pa", f"{flows.pull[k]:.1f} Pa", f"{spills.margin[k]:.1f} Pa, {100 * spills.share[k]:.0f} %",
+            f"{show(float(flows.foot[k]), 'temperature', units)}, {show(float(flows.top[k]), 'temperature', units)}",
+            show(float(flows.speed[k]), "air speed", units),
+            show(float(spills.tipping_fan[k]), "flow", units) if spills.tipping_fan[k] > 0 else "smokes already"))
+    return said
+
+
+def loss_rows(result: Assessment) -> list[tuple[str, ...]]:
+    """Where the draft goes, one row a loss, one column an evening. [Pa]"""
+    flows = result.draft.flows
+    rows = [("draft, that drives it", *(f"{v:.1f}" for v in flows.draft)), ("wind at the top", *(f"{v:.1f}" for v in flows.wind)),
+            ("pull of the house", *(f"{v:.1f}" for v in flows.pull))]
+    return rows + [(name, *(f"{v:.1f}" for v in np.broadcast_to(loss, len(CASES)))) for name, loss in flows.losses.items() if np.any(loss)]
+
+
+def sized(result: Assessment, units: str = FEET_INCHES) -> str:
+    """The face velocity of sizing mode, with what sizing mode is."""
+    return f"Face velocity {show(result.draft.sizing_velocity, 'air speed', units)} ({MODES['sizing']})."
+
+
+def likely(result: Assessment, units: str = FEET_INCHES) -> str:
+    """The odds in one sentence."""
+    low, middle, high = (show(float(v), "air speed", units) for v in result.odds.face)
+    below = float(result.odds.below) * 100
+    return (f"Over {result.odds.draws} evenings it {result.odds.words}; face velocity {low} to {high}, half of them over {middle}; "
+            f"{below:.0f} of 100 stay under 0.8 ft/s, which is a sizing figure.")

@@ -12,8 +12,8 @@ from fireplace_calc.units import FEET_INCHES, show
 COLUMNS = ("Evening", "Face velocity", "Just carries the smoke", "Draft", "Room pulled down", "Margin before smoke", "Gas at foot and top",
            "Flue velocity", "Fans that tip it")
 LABEL = "Engineering judgement, not code."
-BAND = ("The band draws air tightness, weather, wood, burn rate, walls and friction from their published ranges; it says how sure the "
-        "model is of itself, not how sure the model is.")
+BAND = ("The band draws air tightness, weather, wood, burn rate, walls and friction from their published ranges; it tells how far they "
+        "spread the answer, not how good the model is.")
 
 
 def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, ...]]:
@@ -63,5 +63,5 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     """The odds in one sentence."""
     low, middle, high = (show(float(v), "air speed", units) for v in result.odds.face)
     below = float(result.odds.below) * 100
-    return (f"Over {result.odds.draws} evenings it {result.odds.words}; face velocity {low} to {high}, half of them over {middle}; "
+    return (f"Over {result.odds.draws:,} evenings it {result.odds.words}; face velocity {low} to {high}, half of them over {middle}; "
             f"{below:.0f} of 100 stay under 0.8 ft/s, which is a sizing figure.")

@@ -103,7 +103,7 @@ def test_flow_falls_with_losses_and_suction(what, case):
 @given(fires(cooled=False), REAL(1.01, 1.5))
 def test_face_velocity_runs_the_right_way_operating(case, factor):
     """Walls that do not cool: rises with height and flue, falls with the opening; rises with the burn rate as long as the gas is
-    colder than twice the outdoors. A bigger flue keeps its throat's share, a taller one its length."""
+    colder than twice the outdoors and no wind does the work (hot gas only takes room then). A bigger flue keeps its throat's share, a taller one its length."""
     way, fire, around = case
     base = settle(way, fire, around)
 
@@ -118,7 +118,7 @@ def test_face_velocity_runs_the_right_way_operating(case, factor):
     assert face(opening_area=way.opening_area * factor) <= float(base.face) * (1 + 1e-9)
     more = Fire(fire.burn * factor, fire.dry_share, fire.power * factor, fire.to_gas * factor, fire.air_needed)
     hotter = settle(way, more, around)
-    if not base.stalled and not hotter.stalled and float(hotter.mean) < 2 * around.outdoor * 0.97:
+    if around.wind <= 0 and not base.stalled and not hotter.stalled and float(hotter.mean) < 2 * around.outdoor * 0.97:
         assert float(hotter.mass) >= float(base.mass) * (1 - 1e-9)
 
 

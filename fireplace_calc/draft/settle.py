@@ -19,8 +19,9 @@ R_SMOKE = GAS_CONSTANT / 0.02886
 """Gas constant of the smoke of an open fire, air ratio 5 to 20. [J/(kg K)]"""
 CP_SMOKE = 1025.0
 """Its heat capacity, within 2.5 % from 30 to 200 C at an air ratio of 10 to 50. [J/(kg K)]"""
-SCAN, CLOSINGS = 28, 8
-"""Steps of the search for the largest flow, and how often the step it is found in is closed further."""
+SCAN, CLOSINGS, BLOCK = 28, 6, 2048
+"""Steps of the search for the largest flow, how often the step it is found in is closed further, and how many numbers are
+looked at together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,17 +194,19 @@ def largest_root(function: Callable, low: np.ndarray, high: np.ndarray) -> tuple
     >>> round(float(root[0]), 9), bool(none[0])
     (3.0, False)
     """
+    at_upper = at_lower = at_above = function(high)
+    low, high = (np.broadcast_to(bound, at_upper.shape) for bound in (low, high))
     ratio = (high / low) ** (1.0 / SCAN)
     upper, lower, found = high, low, np.zeros(low.shape, bool)
-    at_upper = at_lower = at_above = function(high)
-    above = high
-    for k in range(1, SCAN + 1):
-        here = high / ratio**k
-        at_here = function(here)
-        good = ~found & (at_here >= 0)
-        lower, upper, found = np.where(good, here, lower), np.where(good, above, upper), found | good
-        at_lower, at_upper = np.where(good, at_here, at_lower), np.where(good, at_above, at_upper)
-        above, at_above = here, at_here
+    above, block = high, max(1, BLOCK // max(high.size, 1))
+    for first in range(1, SCAN + 1, block):
+        powers = np.arange(first, min(first + block, SCAN + 1)).reshape(-1, *[1] * high.ndim)
+        places = high / ratio**powers
+        for here, at_here in zip(places, function(places), strict=True):
+            good = ~found & (at_here >= 0)
+            lower, upper, found = np.where(good, here, lower), np.where(good, above, upper), found | good
+            at_lower, at_upper = np.where(good, at_here, at_lower), np.where(good, at_above, at_upper)
+            above, at_above = here, at_here
         if found.all():
             break
     for _ in range(CLOSINGS):

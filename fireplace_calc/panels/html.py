@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from html import escape
 
+from fireplace_calc import airwords
 from fireplace_calc.assess import Assessment
+from fireplace_calc.draft import MODES
+from fireplace_calc.draft.judgement import EDITION as JUDGED
+from fireplace_calc.draft.outlook import CASES
 from fireplace_calc.report import SIGNS, compared, quantity
+from fireplace_calc.rules import Finding
 from fireplace_calc.units import show
 
 STYLE = """<style>
@@ -65,22 +71,46 @@ def _columns(*shares: int) -> str:
 
 def findings(result: Assessment, units: str, everything: bool = False) -> str:
     """Findings worst first: sign and word, what is there, what is asked, what is to spare, where it is written and why."""
+    shown = [f for f in result.findings if everything or f.verdict != "does not apply"]
+    return _compared(shown, units, f"Checks against {result.pack}", "Rule, edition, confidence")
+
+
+def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -> str:
     rows = []
-    for f in result.findings:
-        if f.verdict == "does not apply" and not everything:
-            continue
+    for f in shown:
         provided, required, margin = compared(f, units)
         css = ' class="short"' if f.verdict == "falls short" else ""
         note = f" {escape(f.note[0].upper() + f.note[1:])}" if f.note else ""
+        rests = f" Rests on: {escape(f.source)}." if f.edition == JUDGED else ""
         rows.append(
             f"<tr><td{css}>{SIGNS[f.verdict]} {f.verdict}</td><td><b>{escape(f.title)}</b><br><span class='why'>{escape(f.why)}"
-            f"{note}</span></td><td class=n>{escape(str(provided))}</td><td class=n>{escape(str(required))}</td>"
+            f"{note}{rests}</span></td><td class=n>{escape(str(provided))}</td><td class=n>{escape(str(required))}</td>"
             f"<td class=n>{escape(str(margin))}</td><td>{f.key}, {escape(f.clause)}<br><span class='why'>{f.edition}, "
             f"{escape(f.confidence)}</span></td></tr>")
-    columns = _columns(11, 43, 12, 13, 8, 13)
-    head = "<tr><th>Verdict<th>Check, and why it exists<th>Provided<th>Required<th>To spare<th>Rule, edition, confidence</tr>"
-    caption = f"<caption>Checks against {escape(result.pack)}</caption>"
-    return f'<div class="wide"><table class="sheet">{caption}{columns}{head}{"".join(rows)}</table></div>'
+    head = ("Verdict", "Check, and why it exists", "Provided", "Required", "To spare", origin)
+    return _table(caption, (11, 43, 12, 13, 8, 13), head, rows)
+
+
+def draft(result: Assessment, units: str) -> str:
+    """What the air does: findings, evenings, where the draft goes. Every number with its mode, the whole as judgement."""
+    said = f"<b>{escape(airwords.LABEL)}</b> {escape(airwords.sized(result, units))} {escape(airwords.likely(result, units))} " \
+           f"<span class='why'>{escape(airwords.BAND)}</span>"
+    evenings = [_row(row) for row in airwords.case_rows(result, units)]
+    losses = [_row(row) for row in airwords.loss_rows(result)]
+    mode = MODES["operating"].capitalize()
+    return (f'<div class="sentence">{said}</div>' + _compared(result.judgement, units, "What the air says", "Finding, mode, confidence")
+            + _table(f"Evenings. {mode}", (12,) + (11,) * 8, airwords.COLUMNS, evenings)
+            + _table("Where the draft goes, in Pa. Operating mode", (20, *(20,) * len(CASES)), ("", *CASES), losses))
+
+
+def _row(texts: Iterable[str]) -> str:
+    first, *others = texts
+    return f"<tr><td><b>{escape(first)}</b></td>" + "".join(f"<td class=n>{escape(text)}</td>" for text in others) + "</tr>"
+
+
+def _table(caption: str, shares: Iterable[int], head: Iterable[str], rows: Iterable[str]) -> str:
+    names = f"<caption>{escape(caption)}</caption>{_columns(*shares)}<tr>" + "".join(f"<th>{escape(name)}" for name in head) + "</tr>"
+    return f'<div class="wide"><table class="sheet">{names}{"".join(rows)}</table></div>'
 
 
 def takeoff(result: Assessment, units: str) -> str:
@@ -90,6 +120,5 @@ def takeoff(result: Assessment, units: str) -> str:
         f"<td class=n>{escape(quantity(r.order, r, units))}</td><td class=n>{escape(show(r.weight_kg, 'mass', units))}</td>"
         f"<td class=why>{escape(r.note)}</td></tr>" for r in result.takeoff]
     total = f"<tr><td><b>The whole as it stands</b><td><td><td><td class=n><b>{escape(show(result.weight, 'mass', units))}</b><td></tr>"
-    columns = _columns(18, 13, 12, 13, 10, 34)
-    head = "<tr><th>Item<th>Material<th>Net<th>To order<th>Weight<th>How it was counted</tr>"
-    return f'<div class="wide"><table class="sheet"><caption>Material takeoff</caption>{columns}{head}{"".join(rows)}{total}</table></div>'
+    head = ("Item", "Material", "Net", "To order", "Weight", "How it was counted")
+    return _table("Material takeoff", (18, 13, 12, 13, 10, 34), head, [*rows, total])

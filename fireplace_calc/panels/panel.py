@@ -25,8 +25,8 @@ from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
 
 LEADS = ("opening.width", "opening.extension", "flue.sections")
 """The sliders in front."""
-REST = 0.06
-"""How long a hand has to rest before the words are sent. [s]"""
+REST, LONG_REST = 0.06, 0.25
+"""How long a hand has to rest before the words are sent, and before the evenings are drawn. [s]"""
 VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof"}
 PAPERS = {"Light": "light", "Dark": "dark", "Print": "print"}
 GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and way of building"}
@@ -51,14 +51,14 @@ class Panel:
                  stamp: Callable[[Design], int] | None = None):
         self.first, self.design, self.pack, self.units, self.stamp = design, design, pack, units, stamp
         self.view, self.paper = "all", "light"
-        self.waiting: asyncio.TimerHandle | None = None
+        self.waiting: dict[Callable[[], None], asyncio.TimerHandle] = {}
         self.due: asyncio.Handle | None = None
         self.listed = design
         self.result: Assessment = assess(design, pack)
         self.picture = Picture(WIDTH, HEIGHT)
         self.images = {cell: self._image(name) for name, cell in {**CELLS, "whole": WHOLE}.items()}
         self.said, self.words = w.HTML(), w.HTML()
-        self.checks, self.order = w.HTML(), w.HTML()
+        self.checks, self.air, self.order = w.HTML(), w.HTML(), w.HTML()
         self.words.add_class("fireplace-summary")
         inputs = all_inputs()
         self.leads = {key: Lead(key, inputs[key], self.slid, self.given) for key in LEADS}
@@ -67,6 +67,7 @@ class Panel:
         self._show_inputs()
         self.redraw()
         self.tell()
+        self.tell_air()
 
     # -- what the reader does ---------------------------------------------------------------------
     def given(self, key: str, value: Any) -> None:
@@ -114,22 +115,27 @@ class Panel:
         self.result = assess(self.design, self.pack)
         if self.said.value:
             self.said.value = ""
-        self._words_soon()
+        self._soon(REST, self.tell)
+        self._soon(LONG_REST, self.tell_air)
 
-    def _words_soon(self) -> None:
-        """Let a moving hand have the picture; the words follow when it rests."""
-        if self.waiting is not None:
-            self.waiting.cancel()
+    def _soon(self, rest: float, act: Callable[[], None]) -> None:
+        """Let a moving hand have the picture; the rest follows when it rests."""
+        if act in self.waiting:
+            self.waiting.pop(act).cancel()
         try:
-            self.waiting = asyncio.get_running_loop().call_later(REST, self.tell)
+            self.waiting[act] = asyncio.get_running_loop().call_later(rest, act)
         except RuntimeError:
-            self.tell()
+            act()
 
     def tell(self) -> None:
         """The sentence, the findings and the order list."""
         self.words.value = html.sentence(self.result, self.units)
         self.checks.value = html.findings(self.result, self.units)
         self.order.value = html.takeoff(self.result, self.units)
+
+    def tell_air(self) -> None:
+        """What the air does, ten thousand evenings and all."""
+        self.air.value = html.draft(self.result, self.units)
 
     # -- how it is laid out -----------------------------------------------------------------------
     def _image(self, name: str) -> w.Image:
@@ -149,8 +155,8 @@ class Panel:
         ], layout=w.Layout(flex_flow="row wrap"))
         groups = self._groups()
         folded = w.Accordion(children=[box for _, box in groups], titles=[name for name, _ in groups], selected_index=None)
-        tables = w.Accordion(children=[self.checks, self.order, folded], 
-                             titles=("Checks", "Material takeoff", "Everything else that can be chosen"),
+        tables = w.Accordion(children=[self.checks, self.air, self.order, folded],
+                             titles=("Checks", "Will it draw?", "Material takeoff", "Everything else that can be chosen"),
                              selected_index=0)
         controls = w.VBox([*(lead.widget for lead in self.leads.values()), tools])
         controls.add_class("fireplace-controls")

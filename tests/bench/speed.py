@@ -1,4 +1,4 @@
-"""How long one assessment takes, and how long the package takes to import.
+"""How long one assessment, its draft and its odds take, and how long the package takes to import.
 
 Run: ``.venv/bin/python tests/bench/speed.py``.
 """
@@ -12,6 +12,9 @@ import time
 from pathlib import Path
 
 from fireplace_calc import PACKS, assess, change, load
+from fireplace_calc.draft import around, fire, odds, outlook, path
+from fireplace_calc.explore import face_curve, limit_map
+from fireplace_calc.geometry import geometry
 
 ROOT = Path(__file__).resolve().parents[2]
 IMPORT = """
@@ -44,6 +47,14 @@ def main() -> None:
     for pack in PACKS:
         print(row(f"`assess`, 200 designs, {pack}", times(lambda k, pack=pack: assess(designs[k], pack=pack), 200)))
     print(row("`change` of two inputs", times(lambda k: change(boathouse, moves[k]), 200)))
+    made = [geometry(design) for design in designs]
+    print(row("`outlook`: four evenings, sizing, lighting", times(lambda k: outlook(made[k]), 200)))
+    mild = boathouse.site.mild
+    print(row("`odds` of 10,000 evenings", times(lambda k: odds(path(made[k]), fire(designs[k]), around(designs[k]), mild), 20)))
+    inlet = [change(design, {"house.air_inlet": "40 in2"}) for design in designs[:20]]
+    print(row("the same with an air inlet", times(lambda k: odds(path(made[k]), fire(inlet[k]), around(inlet[k]), mild), 20)))
+    print(row("`face_curve` against 37 counts of sections", times(lambda k: face_curve(designs[k], "flue.sections", range(4, 41)), 10)))
+    print(row("`limit_map` of 481 designs", times(lambda k: limit_map(designs[k]), 10)))
     run = [sys.executable, "-c", IMPORT]
     imports = sorted(float(subprocess.check_output(run)) for _ in range(9))
     print(row("`import fireplace_calc`, 9 new interpreters", imports))

@@ -110,6 +110,19 @@ def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.
                   ("", "Verdict", "Question", "Found", "Wanted", "To spare", "Mode", "Confidence", "Rests on", "Why", "Note", "Key"))
 
 
+def agreement_table() -> pandas.DataFrame:
+    """Canada's round-flue table cell by cell against sizing mode, at both published inlet coefficients; diameters in mm."""
+    from fireplace_calc.draft.agreement import agreement
+
+    tight, wide = agreement(2.5), agreement(1.0)
+    rows = ((f"{a:.3f} m²", f"{h:.2f} m", f"{1000 * low:.0f} to {1000 * high:.0f}", f"{1000 * d1:.0f}{'' if in1 else ' (outside)'}",
+             f"{100 * m1:+.1f} %", f"{1000 * d2:.0f}{'' if in2 else ' (outside)'}", f"{100 * m2:+.1f} %")
+            for a, h, low, high, d1, in1, m1, d2, in2, m2 in zip(
+                wide.opening, wide.height, wide.least, wide.most, wide.ours, wide.inside, wide.misfit,
+                tight.ours, tight.inside, tight.misfit, strict=True))
+    return _frame(rows, ("Opening", "Height", "Table", "Inlet 1.0", "Off the middle", "Inlet 2.5", "Off its middle"))
+
+
 def levels_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every level from the room floor, top of the list the highest, as on a drawing."""
     require_units(units)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.inputs import choice, count, length, quantity, text, yes_no
+from fireplace_calc.sitework import Air, Anchorage, Ground, Stack
 from fireplace_calc.surroundings import Clearance, Fire, House, Measured, Roof, Site, Surround, Waste
 
 BRICKS = ("9 x 4-1/2 x 2-1/2 in", "9 x 4-1/2 x 3 in", "9 x 4-1/2 x 2 in")
@@ -245,4 +246,8 @@ class Design:
     surround: Surround = Surround()
     fire: Fire = Fire()
     waste: Waste = Waste()
+    ground: Ground = Ground()
+    anchorage: Anchorage = Anchorage()
+    stack: Stack = Stack()
+    air: Air = Air()
     measured: Measured = Measured()

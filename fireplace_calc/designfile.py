@@ -18,14 +18,15 @@ from fireplace_calc.units import FACTORS, INCH, SI_UNIT, InputError, to_si
 
 FRIENDLY = {
     "length": ("in", "ft", "mm", "m"), "area": ("in2", "ft2", "m2"), "volume": ("m3", "ft3", "yd3"),
-    "angle": ("deg", "rad"), "pressure": ("Pa",), "speed": ("m/s", "mph", "km/h"), "mass": ("kg", "lb"),
+    "angle": ("deg", "rad"), "pressure": ("psf", "Pa", "psi"), "force": ("lbf", "kN"), "speed": ("m/s", "mph", "km/h"),
+    "mass": ("kg", "lb"),
     "mass rate": ("kg/h", "lb/h"), "density": ("kg/m3", "pcf"), "ratio": ("%", ""), "power": ("kW",),
     "flow": ("L/s", "cfm", "m3/h"),
 }
 """Units a file is written in, the first that reads back to the identical number wins."""
 
-SLOPES, NUMBERS = ("roof.pitch", "firebox.splay"), ("house.leakage",)
-"""Ratios written as rise over run, and ratios written bare; all others are percentages."""
+SLOPES, NUMBERS = ("roof.pitch", "firebox.splay"), ("house.leakage", "ground.concrete_fc")
+"""Ratios written as rise over run; numbers written in the last of their units: a bare ratio, pounds per square inch."""
 
 HUGE = 10**15
 """No input is a whole number beyond this."""

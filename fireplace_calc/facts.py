@@ -11,8 +11,10 @@ from math import hypot, tan
 from fireplace_calc.design import Design
 from fireplace_calc.frame import Frame
 from fireplace_calc.parts import Geometry
+from fireplace_calc.sitework import Air, Anchorage, Ground, Stack
 from fireplace_calc.surroundings import Trim
-from fireplace_calc.units import INCH
+from fireplace_calc.tables import density
+from fireplace_calc.units import INCH, G
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +113,27 @@ class Facts:
     arrestor_metal: str | None
     rain_cap: bool | None
     rain_cap_free_area: float | None
+    footing_thickness: float
+    footing_projection_min_side: float
+    footing_width: float
+    footing_bottom_depth: float
+    footing_depth_below_finished_grade: float
+    footing_contact_pressure: float | None
+    frost_depth: float | None
+    material_class: str | None
+    seismic_design_category: str | None
+    chimney_width: float
+    level_above_grade: float
+    chimney_wall_thickness: float
+    flue_offset: float
+    flue_offset_limit: float
+    corbel_unit_bed: float | None
+    firebox_elevation: float
+    air_passage_area: float
+    ground: Ground
+    anchorage: Anchorage
+    stack: Stack
+    air: Air
 
 
 def _told(measured: float | None, drawn):
@@ -122,6 +145,37 @@ def _flue_area(design: Design, frame: Frame) -> float | None:
     if design.measured.flue_area is not None:
         return design.measured.flue_area
     return {"table": frame.bore.table_area, "own sum": frame.bore.area}.get(design.flue.area_from)
+
+
+def _pressure(geometry: Geometry) -> float | None:
+    """Weight as drawn over the footing's area; earth, wind and what the house puts on are not in it. [Pa]"""
+    parts = getattr(geometry, "parts", ())
+    if not parts:
+        return None
+    f, out = geometry.frame, geometry.design.base.footing_projection
+    weight = G * sum(p.volume * density(p.material) for p in parts)
+    return weight / (2 * (f.block_half + out) * (f.block_back + 2 * out))
+
+
+def _below(geometry: Geometry) -> dict:
+    """What foundation, anchorage, stack and air are asked."""
+    design, f = geometry.design, geometry.frame
+    base, site, ground, thick = design.base, design.site, design.ground, design.chimney.wall
+    out = base.footing_projection
+    return {
+        "footing_thickness": base.footing_thickness, "footing_projection_min_side": out,
+        "footing_width": min(2 * (f.block_half + out), f.block_back + 2 * out), "footing_bottom_depth": base.footing_depth,
+        "footing_depth_below_finished_grade": _told(ground.footing_depth_below_finished_grade, base.footing_depth - base.footing_thickness),
+        "footing_contact_pressure": _told(ground.footing_contact_pressure, _pressure(geometry)),
+        "frost_depth": site.frost_depth, "material_class": site.soil, "seismic_design_category": site.seismic,
+        "chimney_width": _told(design.anchorage.chimney_width, 2 * max(f.stack_half, f.stack_depth)),
+        "level_above_grade": _told(design.anchorage.level_above_grade, site.grade + design.house.ceiling),
+        "chimney_wall_thickness": thick, "flue_offset": design.flue.offset,
+        "flue_offset_limit": f.unit_half + design.chimney.gap + thick / 2,
+        "corbel_unit_bed": _told(design.stack.unit_bed_depth, design.smoke_chamber.unit_bed), "firebox_elevation": f.hearth,
+        "air_passage_area": design.house.air_inlet, "ground": ground, "anchorage": design.anchorage, "stack": design.stack,
+        "air": design.air,
+    }
 
 
 def facts(geometry: Geometry) -> Facts:
@@ -195,6 +249,7 @@ def facts(geometry: Geometry) -> Facts:
         cap_material=ch.cap_material, cap_sloped=ch.wash > 0, drip_edge=ch.drip, liner_bond_break=ch.bond_break,
         arrester=ch.arrester, arrestor_free_area=ch.arrester_area, arrestor_opening_sphere=ch.mesh,
         arrestor_metal=ch.arrester_metal, rain_cap=ch.rain_cap, rain_cap_free_area=ch.rain_cap_area,
+        **_below(geometry),
     )
 
 

@@ -135,9 +135,9 @@ def length(label: str, default: str | None, low: str, high: str, help: str, book
     return quantity("length", label, default, low, high, help, book, optional)
 
 
-def count(label: str, default: int | None, low: int, high: int, help: str, book: str = "") -> Any:
+def count(label: str, default: int | None, low: int, high: int, help: str, book: str = "", optional: bool = False) -> Any:
     """Declare a whole number."""
-    return _declared(Input(label, "count", default, low, high, (), help, book, default is None))
+    return _declared(Input(label, "count", default, low, high, (), help, book, optional or default is None))
 
 
 def choice(label: str, default: str | None, choices: tuple[str, ...], help: str, book: str = "",

@@ -62,7 +62,11 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
     def shown(value: Any) -> str:
         if value is None:
             return ""
-        return show(from_unit(value, finding.unit), kind, units) if kind and not isinstance(value, str) else str(value)
+        if isinstance(value, str):
+            return value
+        if kind:
+            return show(from_unit(value, finding.unit), kind, units)
+        return f"{value:,.4g} {finding.unit}".removesuffix(" count") if abs(value) < 1e4 else f"{value:,.0f} {finding.unit}"
 
     texts = tuple(shown(value) for value in figures)
     if kind and finding.margin and texts[0] == texts[1]:

@@ -29,6 +29,7 @@ SYSTEMS = (FEET_INCHES, MILLIMETRES)
 SI_UNIT = {
     "length": "m", "area": "m**2", "volume": "m**3", "angle": "rad", "temperature": "K", "pressure": "Pa", "speed": "m/s",
     "mass": "kg", "mass rate": "kg/s", "density": "kg/m**3", "ratio": "", "power": "W", "flow": "m**3/s",
+    "force": "N",
 }
 """Kinds of quantity, and the SI unit each is held in."""
 
@@ -36,7 +37,7 @@ EXAMPLES = {
     "length": """"36 in", "3'-0\\"" or "914 mm\"""", "area": '"864 in2" or "0.56 m2"', "volume": '"400 m3" or "14000 ft3"',
     "angle": '"45 deg"', "temperature": '"-10 degC" or "14 degF"', "pressure": '"5 Pa"', "speed": '"50 m/s" or "115 mph"',
     "mass": '"20 kg" or "44 lb"', "mass rate": '"3.5 kg/h"', "density": '"2300 kg/m3"', "ratio": '"0.2", "20 %" or "7:12"',
-    "power": '"10 kW"', "flow": '"50 L/s" or "100 cfm"',
+    "power": '"10 kW"', "flow": '"50 L/s" or "100 cfm"', "force": '"500 lbf" or "2 kN"',
 }
 
 _DEG = Fraction(DEG)
@@ -53,6 +54,7 @@ FACTORS: dict[str, dict[str, Fraction]] = {
     "density": {"kg/m3": Fraction(1), "pcf": _LB / _FT**3, "lb/ft3": _LB / _FT**3},
     "ratio": {"": Fraction(1), "%": Fraction(1, 100)},
     "power": {"W": Fraction(1), "kW": Fraction(1000)},
+    "force": {"N": Fraction(1), "kN": Fraction(1000), "lbf": _LB * Fraction("9.80665")},
     "flow": {"m3/s": Fraction(1), "L/s": Fraction(1, 1000), "m3/h": 1 / _H, "cfm": _FT**3 / 60},
 }
 """What one of each unit is in SI, exactly, so that 3'-0", 3 ft and 36 in come out as the same float."""
@@ -60,7 +62,7 @@ FACTORS: dict[str, dict[str, Fraction]] = {
 PRINTED = {
     "in": INCH, "ft": FOOT, "m": 1.0, "mm": MM, "in2": SQIN, "ft2": SQFT, "m2": 1.0, "mm2": 1e-6, "ft3": CUFT, "yd3": CUYD,
     "m3": 1.0, "deg": DEG, "psf": PSF, "lb": POUND, "kg": 1.0, "-": 1.0, "count": 1.0, "%": 0.01, "Pa": 1.0,
-    "ft/s": FOOT, "m/s": 1.0, "K": 1.0,
+    "ft/s": FOOT, "m/s": 1.0, "K": 1.0, "psi": 144 * PSF, "lbf": POUND * G, "ratio": 1.0,
 }
 """Units that rules and tables print in, and what one of each is in SI."""
 
@@ -248,7 +250,7 @@ _SHOWN = {
     "mass": ((POUND, "lb", 0), (1.0, "kg", 0)), "mass rate": ((POUND / 3600, "lb/h", 1), (1 / 3600, "kg/h", 1)),
     "density": ((PCF, "lb/ft³", 0), (1.0, "kg/m³", 0)), "ratio": ((1.0, "", 3),) * 2, "power": ((1000.0, "kW", 1),) * 2,
     "flow": ((CUFT / 60, "cfm", 0), (0.001, "L/s", 0)), "air speed": ((FOOT, "ft/s", 2), (1.0, "m/s", 2)),
-    "difference": ((5 / 9, "°F", 0), (1.0, "K", 0)),
+    "force": ((POUND * G, "lbf", 0), (1000.0, "kN", 2)), "difference": ((5 / 9, "°F", 0), (1.0, "K", 0)),
 }
 
 

@@ -10,7 +10,7 @@ import fireplace_calc
 PACKAGE = Path(fireplace_calc.__file__).parent
 
 FLOORS = [
-    ["units"], ["tables"], ["inputs"], ["surroundings"], ["design"], ["solids"], ["frame"], ["consistency", "parts"], ["geometry"],
+    ["units"], ["tables"], ["inputs"], ["sitework", "surroundings"], ["design"], ["solids"], ["frame"], ["consistency", "parts"], ["geometry"],
     ["change"], ["designfile", "facts"], ["rules", "takeoff"], ["draft"], ["assess"], ["airwords", "explore"], ["report"], ["drawing"],
     ["panels"], ["__init__", "__main__", "nomenclature"],
 ]

@@ -148,7 +148,8 @@ def test_limit(key, changes, verdict, pack):
 def test_every_numeric_rule_has_its_limit_tried():
     """No rule with a number is left out, save those about other things than an open fireplace of masonry."""
     tried = {case.values[0] for case in CASES}
-    numeric = {r.key for pack in PACKS.values() for r in pack.rules if r.unit not in ("word", "yes-no")}
+    families = ("FBX", "THR", "LIN", "SMK", "HTH", "FLU", "CLR", "ROF")  # the others: test_rules_ground.py and the books' own
+    numeric = {r.key for pack in PACKS.values() for r in pack.rules if r.unit not in ("word", "yes-no") and r.key[:3] in families}
     elsewhere = {"FBX-06", "FBX-07", "FBX-08", "FLU-03", "FLU-09", "CLR-12"}  # steel boxes, appliances, a note in a figure
     open_ended = {"FLU-14", "CLR-04", "CLR-22", "SMK-07"}  # in test_rules_traps.py
     assert numeric - tried == elsewhere | open_ended

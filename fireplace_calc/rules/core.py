@@ -189,6 +189,31 @@ class Book:
         return Pack(f"{self.name} {edition}", edition, chosen)
 
 
+class Amended(Book):
+    """A place's own changes to one edition: its rules stand in for those with the same key, the rest stays."""
+
+    def __init__(self, base: Book, edition: str, place: str, address: str, confidence: str = "read"):
+        super().__init__(base.name)
+        self.base, self.edition, self.place, self.address, self.confidence = base, edition, place, address, confidence
+
+    def amend(self, key: str) -> Callable:
+        """File a function in the place of the rule of this key and hand it back; a reason of its own in its docstring."""
+
+        def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
+            stands = next(r for r in self.base.rules if r.key == key and self.edition in r.editions)
+            why = " ".join((function.__doc__ or stands.why).split())
+            self.rules.append(replace(stands, function=function, why=why, source=self.address, confidence=self.confidence,
+                                      clause=f"{stands.clause}, {self.place}"))
+            return function
+
+        return file
+
+    def pack(self, edition: str = "") -> Pack:
+        """The edition with the place's changes in it."""
+        base, own = self.base.pack(edition or self.edition), {r.key: r for r in self.rules}
+        return Pack(f"{base.name} {self.place}", f"{base.edition} {self.place}", tuple(own.get(r.key, r) for r in base.rules))
+
+
 @dataclass(frozen=True)
 class Pack:
     """One edition of one book."""

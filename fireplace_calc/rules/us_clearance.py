@@ -92,7 +92,8 @@ def in_wall(work: Facts) -> Compared:
     return at_least(work.combustible_to_firebox_lining_inner_face, 12 * INCH, "Through masonry, to the inside face.", soft=True)
 
 
-def _edge(work: Facts, limit: float) -> Compared:
+def edge_through_masonry(work: Facts, limit: float) -> Compared:
+    """An edge that touches the masonry, through it to the inside of the firebox lining."""
     if work.edge_trim is None:
         return unknown("Whether trim or sheathing touches the masonry")
     if not work.edge_trim:
@@ -104,7 +105,7 @@ def _edge(work: Facts, limit: float) -> Compared:
           editions=BEFORE_2024)
 def edge_any(work: Facts) -> Compared:
     """An edge in the open loses its heat to the room, so it may touch where the wall is thick."""
-    return _edge(work, 12 * INCH)
+    return edge_through_masonry(work, 12 * INCH)
 
 
 @IRC.rule("CLR-06b", "R1001.11 exception 3", "Edge of trim or sheathing, small opening", "in",
@@ -113,7 +114,7 @@ def edge_small(work: Facts) -> Compared:
     """A small fire heats the wall less."""
     if reaches(work.opening_area, LARGE):
         return not_applicable("The opening is 6 sq ft or larger.")
-    return _edge(work, 8 * INCH)
+    return edge_through_masonry(work, 8 * INCH)
 
 
 @IRC.rule("CLR-06c", "R1001.11 exception 3", "Edge of trim or sheathing, large opening", "in",
@@ -122,7 +123,7 @@ def edge_large(work: Facts) -> Compared:
     """A large fire heats the wall more."""
     if not reaches(work.opening_area, LARGE):
         return not_applicable("The opening is smaller than 6 sq ft.")
-    return _edge(work, 12 * INCH)
+    return edge_through_masonry(work, 12 * INCH)
 
 
 @IRC.rule("CLR-07", "R1001.11 exception 4", "Mantel and trim, distance", "in", "trim_distance_to_opening")
@@ -236,26 +237,27 @@ def chimney_in_wall_2024(work: Facts) -> Compared:
     return _chimney_in_wall(work, 8 * INCH)
 
 
-def _chimney_edge(work: Facts) -> Compared:
+def chimney_edge_through_masonry(work: Facts, limit: float = 8 * INCH) -> Compared:
+    """An edge that touches the chimney, through masonry to the inside of the flue's lining."""
     if work.edge_trim is None:
         return unknown("Whether trim or sheathing touches the masonry")
     if not work.edge_trim:
         return not_applicable(NO_EDGE)
-    return at_least(work.combustible_to_flue_lining_inner_face, 8 * INCH, "Through masonry, to the inside face.", soft=True)
+    return at_least(work.combustible_to_flue_lining_inner_face, limit, "Through masonry, to the inside face.", soft=True)
 
 
 @IRC.rule("CLR-24b", "R1003.18 exception 3", "Edge of trim at the chimney", "in", "combustible_to_flue_lining_inner_face",
           editions=BEFORE_2024)
 def chimney_edge(work: Facts) -> Compared:
     """An edge in the open loses its heat to the air."""
-    return _chimney_edge(work)
+    return chimney_edge_through_masonry(work)
 
 
 @IRC.rule("CLR-24c", "R1003.18 exception 3", "Combustible at the chimney", "in", "combustible_to_flue_lining_inner_face",
           editions=ONLY_2024)
 def chimney_edge_2024(work: Facts) -> Compared:
     """Through this much masonry the side of a chimney stays below what chars wood."""
-    return _chimney_edge(work)
+    return chimney_edge_through_masonry(work)
 
 
 @IRC.rule("CLR-25", "R1003.19", "Fireblock at the chimney", "word", "fireblock_material")

@@ -1,0 +1,128 @@
+"""What no drawing shows but a code asks: ground, bars and anchors, the stack's details, and the air for the fire.
+
+Nearly all of it is unknown until somebody has looked, and then it is *not checked*. Names are those of the code tables.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fireplace_calc.inputs import Input, choice, count, length, quantity, yes_no
+
+
+def _len(name: str, label: str, low: str, high: str, help: str) -> Input:
+    return length(label, None, low, high, help, name)
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """What the footing stands on and is made of."""
+
+    own_footing: bool | None = yes_no("Chimney on its own footing", False, "Apart from the fireplace's.")
+    bearing_stratum: str | None = choice("Under the footing", None, ("undisturbed soil", "engineered fill", "approved fill", "other"),
+                                         "What it bears on.", "bearing_stratum")
+    footing_depth_below_finished_grade: float | None = _len("footing_depth_below_finished_grade", "Footing below finished grade", "-24 in",
+                                                            "240 in", "To its top; unknown takes the drawing's.")
+    footing_depth_below_undisturbed_ground: float | None = _len("footing_depth_below_undisturbed_ground",
+                                                                "Footing below old ground", "-24 in", "240 in", "To its underside.")
+    frost_protection_method: str | None = choice("Frost protection", None, ("below frost line", "frost protected shallow R403.3", "ASCE 32",
+                                                                            "solid rock", "none"), "How frost is kept off.",
+                                                 "frost_protection_method")
+    footing_contact_pressure: float | None = quantity("pressure", "Footing pressure", None, "1 psf", "50000 psf",
+                                                      "On the ground, all loads; unknown takes the weight as drawn.",
+                                                      "footing_contact_pressure")
+    soil_bearing_assumed: float | None = quantity("pressure", "Soil bearing assumed", None, "100 psf", "50000 psf",
+                                                  "Where the official expects weak soil.", "soil_bearing_assumed")
+    footing_bottom_slope: float | None = quantity("ratio", "Slope of the footing's underside", None, "0", "1", "Rise over run.",
+                                                  "footing_bottom_slope")
+    reinforced: bool | None = yes_no("Footing reinforced", None, "Bars in the footing.")
+    rebar_cover_earth: float | None = _len("rebar_cover_earth", "Bar cover against earth", "0 in", "12 in", "Cast against the ground.")
+    concrete_fc: float | None = quantity("pressure", "Concrete strength", None, "500 psi", "12000 psi", "At 28 days.", "concrete_fc")
+    ash_dump: bool | None = yes_no("Ash dump", None, "With a clean-out door in the foundation wall.")
+    ash_cleanout_door_material: str | None = choice("Ash clean-out door", None, ("ferrous metal", "masonry", "other"), "Made of.",
+                                                    "ash_cleanout_door_material")
+
+
+@dataclass(frozen=True, slots=True)
+class Anchorage:
+    """Bars, ties and straps against earthquake."""
+
+    chimney_reinforced: bool | None = yes_no("Chimney reinforced and anchored", None, "As the code asks in its category.",
+                                             "chimney_reinforced")
+    chimney_width: float | None = _len("chimney_width", "Chimney width", "8 in", "400 in", "Longer side; unknown takes the drawing's.")
+    n_flues: int | None = count("Flues in the chimney", 1, 1, 12, "This one counted in.", "n_flues", optional=True)
+    vertical_bars_no4: int | None = count("Vertical bars No. 4", None, 0, 60, "Continuous, grouted.", "vertical_bars_no4")
+    tie_diameter: float | None = _len("tie_diameter", "Tie diameter", "1/16 in", "1 in", "Horizontal ties.")
+    tie_spacing_vertical: float | None = _len("tie_spacing_vertical", "Tie spacing", "1 in", "96 in", "Up the chimney.")
+    bars_bend: bool | None = yes_no("Vertical bars bend", None, "Where the chimney changes width.")
+    ties_per_bend: int | None = count("Ties at each bend", None, 0, 12, "Where vertical bars bend.", "ties_per_bend")
+    level_above_grade: float | None = _len("level_above_grade", "Highest floor, ceiling or roof line", "0 ft", "120 ft",
+                                           "Above grade at the chimney; unknown takes the ceiling as drawn.")
+    anchor_at_level: bool | None = yes_no("Anchored at each level", None, "Over 6 ft above grade.", "anchor_at_level")
+    strap_count: int | None = count("Straps at each level", None, 0, 12, "3/16 by 1 in.", "strap_count")
+    strap_embedment: float | None = _len("strap_embedment", "Strap embedment", "0 in", "96 in", "Into the chimney.")
+    strap_hook_extension: float | None = _len("strap_hook_extension", "Strap beyond its hook", "0 in", "48 in", "Past the bend.")
+    joists_per_strap: int | None = count("Joists to each strap", None, 0, 20, "Fastened across.", "joists_per_strap")
+    bolts_half_inch_per_strap: int | None = count("Bolts to each strap", None, 0, 12, "1/2 in.", "bolts_half_inch_per_strap")
+    steel_framing: bool | None = yes_no("Framing of cold-formed steel", False, "What the straps are fastened to.")
+    plate_side: float | None = _len("plate_side", "Anchor plate side", "0 in", "24 in", "On steel framing.")
+    plate_thickness: float | None = _len("plate_thickness", "Anchor plate thickness", "0.01 in", "2 in", "On steel framing.")
+    no6_screws_per_bolt: int | None = count("No. 6 screws to each bolt", None, 0, 40, "On steel framing.", "no6_screws_per_bolt")
+
+
+@dataclass(frozen=True, slots=True)
+class Stack:
+    """Details of the chimney that the clauses ask about."""
+
+    corbelled: bool | None = yes_no("Chimney corbelled", False, "Out from a wall or foundation.")
+    corbel_total: float | None = _len("corbel_total", "Corbel, total", "0 in", "96 in", "Out from wall or foundation.")
+    upper_storey: bool | None = yes_no("Corbel on an upper storey's outside", False, "Of a two-storey house.")
+    one_sided: bool | None = yes_no("Corbel on one side only", None, "Of the wall that carries it.")
+    supporting_wall_thickness: float | None = _len("supporting_wall_thickness", "Wall under the corbel", "1 in", "48 in", "Thickness.")
+    unit_bed_depth: float | None = _len("unit_bed_depth", "Bed depth of the corbelled unit", "1 in", "16 in",
+                                        "Actual; unknown takes the smoke chamber's unit.")
+    changes: bool | None = yes_no("Wall or liner changes size or shape", None, "On its way up.")
+    distance_change_to_penetration: float | None = _len("distance_change_to_penetration", "Change to next floor, ceiling or roof", "0 in",
+                                                        "240 in", "Level distance, up or down.")
+    offset_carried: bool | None = yes_no("Offset carried by masonry below", None, "In an approved way.")
+    imposed_load_on_chimney: float | None = quantity("force", "Load put on the chimney", None, "0 lbf", "100000 lbf",
+                                                     "By beams or floors.", "imposed_load_on_chimney")
+    designed_for_load: bool | None = yes_no("Designed for that load", False, "Or part of a masonry or concrete wall.")
+    wythe_between_flues: float | None = _len("wythe_between_flues", "Masonry between flues", "0 in", "48 in", "Bonded into the walls.")
+    one_appliance: bool | None = yes_no("Adjoining flues serve one appliance", False, "Then the liners may touch.")
+    liner_joint_stagger: float | None = _len("liner_joint_stagger", "Stagger of liner joints", "0 in", "48 in", "Of touching liners.")
+    connector: bool | None = yes_no("Appliance connected to the flue", False, "By a connector.")
+    inlet_side: str | None = choice("Connector enters from", None, ("side", "other"), "Of the chimney.", "inlet_side")
+    thimble_material: str | None = choice("Thimble", None, ("fireclay", "refractory", "metal", "other"), "Made of.", "thimble_material")
+    cleaned_through_opening: bool | None = yes_no("Flue cleaned through the opening", True, "Then it needs no clean-out.")
+    cleanout_to_flue_base: float | None = _len("cleanout_to_flue_base", "Clean-out to flue base", "0 in", "96 in", "To it.")
+    lowest_inlet_minus_cleanout_top: float | None = _len("lowest_inlet_minus_cleanout_top", "Clean-out below inlet", "-96 in", "480 in",
+                                                         "Its top.")
+    cleanout_height: float | None = _len("cleanout_height", "Clean-out height", "0 in", "48 in", "Of the opening.")
+    veneer_on_frame: bool | None = yes_no("Veneer on a framed chimney", False, "Not a masonry chimney at all.")
+    through_flashing: bool | None = yes_no("Through flashing", None, "Behind the veneer.", "through_flashing")
+    weep_holes: bool | None = yes_no("Weep holes", None, "In the veneer.", "weep_holes")
+
+
+@dataclass(frozen=True, slots=True)
+class Air:
+    """Outdoor air for the fire."""
+
+    exterior_air_supply: bool | None = yes_no("Outdoor air supply", None, "For the fire.", "exterior_air_supply")
+    pressure_held: bool | None = yes_no("Room kept at neutral or positive pressure", False, "By mechanical ventilation.")
+    listed_duct: bool | None = yes_no("Listed duct", None, "Tested as a unit.")
+    duct_per_listing: bool | None = yes_no("Duct as its listing says", None, "Installed so.", "duct_per_listing")
+    intake_location: str | None = choice("Air intake", None, ("outdoors", "crawl space", "attic", "garage", "basement"), "From where.",
+                                         "intake_location")
+    intake_elevation: float | None = _len("intake_elevation", "Air intake level", "-40 ft", "80 ft", "Above the finished floor.")
+    intake_screen_mesh: float | None = _len("intake_screen_mesh", "Air intake mesh", "1/16 in", "2 in", "Corrosion resistant.")
+    near_outlet: bool | None = yes_no("Duct within 5 ft of its outlet", True, "Some of it always is.")
+    duct_clearance: float | None = _len("duct_clearance", "Air round the duct", "0 in", "24 in", "To anything that burns.")
+    outlet_place: str | None = choice("Air outlet", None, ("firebox", "hearth"), "In the firebox, or at hearth level outside it.")
+    outlet_distance_to_opening: float | None = _len("outlet_distance_to_opening", "Air outlet to opening", "0 in", "240 in", "Level.")
+    outlet_closable: bool | None = yes_no("Air outlet can be closed", None, "From the room.", "outlet_closable")
+    ember_guard: bool | None = yes_no("Air outlet holds embers back", None, "So none falls into the duct.", "ember_guard")
+    tight_damper_or_doors: bool | None = yes_no("Tight damper or doors", None, "Energy chapter.", "tight_damper_or_doors")
+    other_intake: bool | None = yes_no("Another outdoor air intake near the chimney", None, "Of the house's ventilation.")
+    intake_to_chimney_distance: float | None = _len("intake_to_chimney_distance", "That intake to the chimney", "0 ft", "200 ft", "Level.")
+    intake_below_outlet: float | None = _len("intake_below_outlet", "That intake below the chimney top", "-40 ft", "120 ft", "Height.")

@@ -65,3 +65,13 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     below = float(result.odds.below) * 100
     return (f"Over {result.odds.draws:,} evenings it {result.odds.words}; face velocity {low} to {high}, half of them over {middle}; "
             f"{below:.0f} of 100 stay under 0.8 ft/s, which is a sizing figure.")
+
+
+def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
+    """A few short sentences for beside the pictures."""
+    flows, spills, mild = result.draft.flows, result.draft.spills, CASES.index("mild")
+    speed = show(float(flows.face[mild]), "air speed", units)
+    carries = show(float(spills.capture[mild]), "air speed", units)
+    return (f"Sizing mode: {show(result.draft.sizing_velocity, 'air speed', units)} through the face.",
+            f"Operating mode, mild evening: {speed}; {carries} just carries the smoke.",
+            f"{result.odds.words.capitalize()} evenings.", LABEL)

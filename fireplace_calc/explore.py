@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, fields
 
 import numpy as np
@@ -14,14 +15,15 @@ from fireplace_calc.draft.outlook import CASES, Outlook
 from fireplace_calc.facts import Facts, facts
 from fireplace_calc.frame import Frame, frame
 from fireplace_calc.inputs import inputs_of
-from fireplace_calc.rules import PACKS
+from fireplace_calc.rules import PACKS, Pack
 from fireplace_calc.rules.core import FALLS_SHORT
 from fireplace_calc.tables import coefficient
-from fireplace_calc.units import INCH
+from fireplace_calc.units import INCH, InputError
 
-FREE, RATIO, CODE, VELOCITY, STABILITY = range(5)
+FREE, RATIO, CODE, VELOCITY, STABILITY, IMPOSSIBLE = range(6)
 LIMITS = ("nothing here stops it", "flue too small for the opening (code)", "another clause of the code",
-          "face velocity under 0.8 ft/s (sizing mode)", "chimney taller than 4.5 times its width (UK figure)")
+          "face velocity under 0.8 ft/s (sizing mode)", "chimney taller than 4.5 times its width (UK figure)",
+          "cannot be drawn so")
 """What a field of the map can be stopped by, in the order it is looked for."""
 RATIO_RULES = ("FLU-10", "FLU-11", "FLU-12", "FLU-13", "FLU-14")
 
@@ -125,7 +127,15 @@ def pressure_steps(found: Outlook, made, case: str = "mild") -> tuple[Step, ...]
     return (*steps, Step("open air", f.liner_top, pressure))
 
 
-def many(designs: list[Design]) -> Path:
+def _moved(design: Design, changes: dict) -> Design | None:
+    """A changed design, or nothing when it cannot be drawn so."""
+    try:
+        return change(design, changes)
+    except InputError:
+        return None
+
+
+def many(designs: Sequence[Design]) -> Path:
     """The ways of the smoke through many designs, each field an array with one entry a design in a column."""
     ways = [path(Sketch(d, frame(d))) for d in designs]
     return Path(*(np.array([float(getattr(way, name.name)) for way in ways])[:, None] for name in fields(Path)))
@@ -140,7 +150,7 @@ def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
     key : str
         Dotted name of the input, such as ``flue.sections`` or ``opening.extension``.
     values : array
-        Where to put it. [m] or a count
+        Where to put it; what cannot be drawn is left out. [m] or a count
     draws : int
         Evenings to each point of the band; every point meets the same ones.
 
@@ -150,7 +160,8 @@ def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
     """
     group, name = key.split(".")
     spec = inputs_of(getattr(design, group))[name]
-    moved = [change(design, {key: int(v) if spec.kind == "count" else f"{float(v)!r} m"}) for v in values]
+    tried = [(v, _moved(design, {key: int(v) if spec.kind == "count" else f"{float(v)!r} m"})) for v in values]
+    values, moved = zip(*((v, d) for v, d in tried if d is not None), strict=True)
     ways = many(moved)
     spread = odds(ways, fire(design), around(design), design.site.mild, tested=design.house.leakage is not None,
                   cap_told=design.chimney.rain_cap is not None, draws=draws)
@@ -179,28 +190,29 @@ def limit_map(design: Design, pack: str = DEFAULT_PACK, extensions=None, section
     extensions = np.arange(13) * 2 * INCH if extensions is None else np.asarray(extensions, float)
     sections = np.arange(4, 41) if sections is None else np.asarray(sections, int)
     book = PACKS[pack]
-    raised = [change(design, {"opening.extension": f"{float(e)!r} m"}) for e in extensions]
-    grid = [[change(d, {"flue.sections": int(n)}) for n in sections] for d in raised]
-    sketches = [[Sketch(d, frame(d)) for d in row] for row in grid]
-    told = [[facts(s) for s in row] for row in sketches]
-    corners = [{f.key for f in book.check(told[i][k]) if f.verdict == FALLS_SHORT}
-               for i, k in ((0, 0), (0, -1), (-1, 0), (-1, -1), (len(told) // 2, len(sections) // 2))]
+    grid = [[_moved(design, {"opening.extension": f"{float(e)!r} m", "flue.sections": int(n)}) for n in sections] for e in extensions]
+    drawn = [(i, k, Sketch(d, frame(d))) for i, row in enumerate(grid) for k, d in enumerate(row) if d is not None]
+    told = [facts(sketch) for *_, sketch in drawn]
+    corners = [{f.key for f in book.check(told[n]) if f.verdict == FALLS_SHORT}
+               for n in {0, len(sections) - 1, len(drawn) // 2, len(drawn) - len(sections), len(drawn) - 1} if 0 <= n < len(drawn)]
     everywhere = set.intersection(*corners)
     moving = set.union(*corners) - everywhere
-    broken = [[_broken(book, work, moving) for work in row] for row in told]
-    ways = [path(s) for row in sketches for s in row]
-    speeds = np.array([float(face_velocity(w.opening_area, w.flue_area, w.diameter, w.height, w.length, w.inlet, w.other)) for w in ways])
-    slow = speeds.reshape(len(extensions), len(sections)) < coefficient("face velocity")
-    tall = np.array([[_slenderness(s, work) > coefficient("stack slenderness") for s, work in zip(a, b, strict=True)]
-                     for a, b in zip(sketches, told, strict=True)])
-    ratio = np.array([[any(key in RATIO_RULES for key in keys) for keys in row] for row in broken])
-    code = np.array([[bool(keys) for keys in row] for row in broken])
-    limit = np.select([ratio, code, slow, tall], [RATIO, CODE, VELOCITY, STABILITY], FREE)
+    limit = np.full((len(extensions), len(sections)), IMPOSSIBLE)
+    for (i, k, sketch), work in zip(drawn, told, strict=True):
+        limit[i, k] = _stopped(sketch, work, book, moving)
     return LimitMap(extensions, sections, limit, (design.opening.extension, design.flue.sections), tuple(sorted(everywhere)))
 
 
-def _broken(book, work: Facts, keys: set[str]) -> set[str]:
-    return {f.key for f in book.check(work, keys) if f.verdict == FALLS_SHORT} if keys else set()
+def _stopped(sketch: Sketch, work: Facts, book: Pack, moving: set[str]) -> int:
+    """The first thing that stops one field of the map."""
+    broken = {f.key for f in book.check(work, moving) if f.verdict == FALLS_SHORT} if moving else set()
+    if broken:
+        return RATIO if broken & set(RATIO_RULES) else CODE
+    w = path(sketch)
+    speed = face_velocity(w.opening_area, w.flue_area, w.diameter, w.height, w.length, w.inlet, w.other)
+    if float(speed) < coefficient("face velocity"):
+        return VELOCITY
+    return STABILITY if _slenderness(sketch, work) > coefficient("stack slenderness") else FREE
 
 
 def _slenderness(sketch: Sketch, work: Facts) -> float:

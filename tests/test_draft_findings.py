@@ -15,7 +15,19 @@ from fireplace_calc.design import Design
 from fireplace_calc.draft import DATUMS, MODES, judgement, outlook, path
 from fireplace_calc.draft.judgement import RULES
 from fireplace_calc.draft.outlook import CASES
-from fireplace_calc.explore import CODE, FREE, LIMITS, RATIO, RATIO_RULES, STABILITY, VELOCITY, face_curve, limit_map, pressure_steps
+from fireplace_calc.explore import (
+    CODE,
+    FREE,
+    IMPOSSIBLE,
+    LIMITS,
+    RATIO,
+    RATIO_RULES,
+    STABILITY,
+    VELOCITY,
+    face_curve,
+    limit_map,
+    pressure_steps,
+)
 from fireplace_calc.geometry import geometry
 from fireplace_calc.report import draft_table, judgement_table, summary
 from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED
@@ -211,7 +223,15 @@ def test_the_map_is_what_assess_says():
             assert drawn.limit[i, k] == expected, (extension, count, broken)
             seen.add(int(drawn.limit[i, k]))
     assert {FREE, RATIO, CODE, STABILITY} <= seen and drawn.here == (BOATHOUSE.opening.extension, 20)
-    assert len(LIMITS) == 5
+    assert len(LIMITS) == 6
+
+
+def test_what_cannot_be_drawn_is_said_and_left_out():
+    """An offset that needs more height than a short chimney has."""
+    shifted = change(BOATHOUSE, {"flue.offset": "16 in", "flue.offset_rise": "40 in"})
+    drawn = limit_map(shifted, extensions=[0.0, 6 * INCH], sections=range(4, 12))
+    assert drawn.limit[0, 0] == IMPOSSIBLE and drawn.limit[0, -1] != IMPOSSIBLE
+    assert face_curve(shifted, "flue.sections", range(4, 12), draws=50).values[0] > 4
 
 
 def test_the_map_knows_a_slow_face():

@@ -103,7 +103,8 @@ def test_flow_falls_with_losses_and_suction(what, case):
 @given(fires(cooled=False), REAL(1.01, 1.5))
 def test_face_velocity_runs_the_right_way_operating(case, factor):
     """Walls that do not cool: rises with height and flue, falls with the opening; rises with the burn rate as long as the gas is
-    colder than twice the outdoors and no wind does the work (hot gas only takes room then). A bigger flue keeps its throat's share, a taller one its length."""
+    colder than twice the outdoors and no wind does the work (hot gas only takes room then). A bigger flue keeps its throat's share,
+    a taller one its length."""
     way, fire, around = case
     base = settle(way, fire, around)
 

@@ -13,12 +13,15 @@ from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
 from fireplace_calc.change import all_inputs, change
 from fireplace_calc.design import Design
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.air import air_views
 from fireplace_calc.drawing.compose import WHOLE
 from fireplace_calc.drawing.live import CLEARANCES, FORMAT, live_views
+from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.facts import facts
 from fireplace_calc.geometry import geometry
 from fireplace_calc.inputs import is_record
 from fireplace_calc.panels import html
+from fireplace_calc.panels.airing import Airing
 from fireplace_calc.panels.controls import Control, Lead
 from fireplace_calc.rules import PACKS
 from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
@@ -27,7 +30,10 @@ LEADS = ("opening.width", "opening.extension", "flue.sections")
 """The sliders in front."""
 REST, LONG_REST = 0.06, 0.25
 """How long a hand has to rest before the words are sent, and before the evenings are drawn. [s]"""
-VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof"}
+VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof",
+         "Draft": "draft"}
+IN_CELLS = ("all", "draft")
+"""Views that fill all four cells."""
 PAPERS = {"Light": "light", "Dark": "dark", "Print": "print"}
 GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and way of building"}
 
@@ -43,14 +49,16 @@ class Panel:
         Which code to check against.
     units : str
         ``feet-inches`` or ``millimetres``.
+    view : str
+        What is drawn first: ``all``, ``draft``, or one of the views.
     stamp : callable, optional
         A number to paint into the picture, from the design: for a benchmark that has to know which picture it sees.
     """
 
-    def __init__(self, design: Design, pack: str = DEFAULT_PACK, units: str = FEET_INCHES,
+    def __init__(self, design: Design, pack: str = DEFAULT_PACK, units: str = FEET_INCHES, view: str = "all",
                  stamp: Callable[[Design], int] | None = None):
         self.first, self.design, self.pack, self.units, self.stamp = design, design, pack, units, stamp
-        self.view, self.paper = "all", "light"
+        self.view, self.paper, self.airing = view, "light", Airing()
         self.waiting: dict[Callable[[], None], asyncio.TimerHandle] = {}
         self.due: asyncio.Handle | None = None
         self.listed = design
@@ -107,16 +115,22 @@ class Panel:
 
     def redraw(self) -> None:
         """Picture first, then the rest of the assessment and its words."""
-        made = geometry(self.design)
-        shown = live_views(self.view, made, self.units, PACKS[self.pack].check(facts(made), CLEARANCES))
-        stamp = None if self.stamp is None else self.stamp(self.design)
-        for cell, data in self.picture.encode_changed(shown, stamp).items():
-            self.images[cell].value = data
-        self.result = assess(self.design, self.pack)
+        if self.view == "draft":
+            self.result = assess(self.design, self.pack)
+            self._paint(air_views(self.airing.air(self.result, self.units, fresh=False), self.units))
+        else:
+            made = geometry(self.design)
+            self._paint(live_views(self.view, made, self.units, PACKS[self.pack].check(facts(made), CLEARANCES)))
+            self.result = assess(self.design, self.pack)
         if self.said.value:
             self.said.value = ""
         self._soon(REST, self.tell)
         self._soon(LONG_REST, self.tell_air)
+
+    def _paint(self, shown: list[tuple[Cell, Sheet]]) -> None:
+        stamp = None if self.stamp is None else self.stamp(self.design)
+        for cell, data in self.picture.encode_changed(shown, stamp).items():
+            self.images[cell].value = data
 
     def _soon(self, rest: float, act: Callable[[], None]) -> None:
         """Let a moving hand have the picture; the rest follows when it rests."""
@@ -134,8 +148,10 @@ class Panel:
         self.order.value = html.takeoff(self.result, self.units)
 
     def tell_air(self) -> None:
-        """What the air does, ten thousand evenings and all."""
+        """What the air does, ten thousand evenings and all; and its pictures, where they are shown."""
         self.air.value = html.draft(self.result, self.units)
+        if self.view == "draft":
+            self._paint(air_views(self.airing.air(self.result, self.units), self.units))
 
     # -- how it is laid out -----------------------------------------------------------------------
     def _image(self, name: str) -> w.Image:
@@ -145,7 +161,7 @@ class Panel:
         return made
 
     def _lay_out(self) -> w.Widget:
-        self.sheet = w.Box([self.images[cell] for cell in CELLS.values()])
+        self.sheet = w.Box([self.images[cell] for cell in (CELLS.values() if self.view in IN_CELLS else (WHOLE,))])
         self.sheet.add_class("fireplace-sheet")
         tools = w.HBox([
             self._choice("View", VIEWS, self.view, self._set_view), self._choice(
@@ -196,7 +212,7 @@ class Panel:
 
     def _set_view(self, view: str) -> None:
         self.view = view
-        self.sheet.children = [self.images[cell] for cell in (CELLS.values() if view == "all" else (WHOLE,))]
+        self.sheet.children = [self.images[cell] for cell in (CELLS.values() if view in IN_CELLS else (WHOLE,))]
         self.redraw()
 
     def _set_units(self, units: str) -> None:

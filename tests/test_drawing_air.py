@@ -1,0 +1,105 @@
+"""The draft's pictures: clean sheets at every end, marks and curves where the figures say, a ground that tells by hatch too."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.air import MARKS, air_views
+from fireplace_calc.drawing.axes import Chart
+from fireplace_calc.drawing.compose import CELLS
+from fireplace_calc.drawing.sheet import Cell, Sheet, collisions
+from fireplace_calc.explore import LIMITS, LimitMap
+from fireplace_calc.panels.airing import Airing
+from fireplace_calc.units import INCH
+
+DESIGNS = Path(__file__).resolve().parents[1] / "data" / "designs"
+BOATHOUSE, PLAIN = load(DESIGNS / "boathouse.toml"), load(DESIGNS / "plain.toml")
+ENDS = [(BOATHOUSE, {}), (BOATHOUSE, {"opening.extension": "24 in", "flue.sections": 40}), (BOATHOUSE, {"flue.sections": 4}),
+        (BOATHOUSE, {"opening.width": "18 in"}), (BOATHOUSE, {"opening.width": "96 in", "opening.extension": "0 in"}), (PLAIN, {}),
+        (PLAIN, {"opening.width": "96 in", "flue.sections": 40}), (PLAIN, {"house.exhaust": "2000 L/s", "house.leakage": "0.3"}),
+        (BOATHOUSE, {"flue.offset": "16 in", "flue.offset_rise": "40 in"})]
+
+
+@pytest.fixture(scope="module")
+def pictures():
+    made = []
+    for design, changes in ENDS:
+        result = assess(change(design, changes))
+        made.append((result, Airing().air(result, "feet-inches")))
+    return made
+
+
+@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+def test_every_sheet_is_clean(pictures, units):
+    for (result, air), (_, changes) in zip(pictures, ENDS, strict=True):
+        for cell, sheet in air_views(air, units):
+            assert collisions(sheet) == [], (result.design.name, changes, cell)
+            for label in sheet.labels:
+                left, bottom, right, top = label.extent
+                assert cell.left <= left and right <= cell.right and cell.bottom <= bottom and top <= cell.top, label
+
+
+def test_all_three_papers_paint(pictures):
+    views = air_views(pictures[0][1])
+    dots = {theme: Picture(WIDTH, HEIGHT, 2.0, theme).draw(views).copy() for theme in ("light", "dark", "print")}
+    assert dots["print"].min() == 0 and dots["dark"][5, 300].mean() < 120
+    assert not (dots["light"] == dots["dark"]).all()
+
+
+def test_a_chart_puts_figures_where_they_belong():
+    chart = Chart(Sheet(100, 100), Cell(10, 20, 90, 80), (0.0, 40.0), (0.0, 2.0))
+    assert chart.at(0, 0) == (10, 20) and chart.at(40, 2) == (90, 80) and chart.at(10, 1) == (30, 50)
+
+
+def test_the_mark_stands_where_the_design_does(pictures):
+    """Read back off the paper: ring of the mark against the axis' own ticks."""
+    result, air = pictures[0]
+    sheet = dict(air_views(air, "feet-inches"))[CELLS["front"]]
+    ring = max(sheet.lines["flag", "good"], key=len)
+    centre = ring.mean(axis=0)
+    ticks = {label.text: label for label in sheet.labels if label.text.lstrip("-").isdigit()}
+    across = {int(t): n.x for t, n in ticks.items() if n.ha == "center"}
+    up = {int(t): n.y for t, n in ticks.items() if n.ha == "right"}
+    sections = np.interp(centre[0], sorted(across.values()), sorted(across))
+    extension = np.interp(centre[1], sorted(up.values()), sorted(up))
+    assert sections == pytest.approx(result.design.flue.sections, abs=0.15)
+    assert extension == pytest.approx(result.design.opening.extension / INCH, abs=0.15)
+
+
+def test_the_mark_moves_and_the_map_stays():
+    airing = Airing()
+    here = airing.air(assess(BOATHOUSE), "feet-inches")
+    moved = airing.air(assess(change(BOATHOUSE, {"flue.sections": 25, "opening.extension": "10 in"})), "feet-inches", fresh=False)
+    assert moved.map.limit is here.map.limit and moved.map.here == (10 * INCH, 25)
+    assert moved.by_sections.here == 25 and moved.steps != here.steps
+    rested = airing.air(assess(change(BOATHOUSE, {"flue.sections": 25, "opening.extension": "10 in"})), "feet-inches")
+    assert rested.map.limit is here.map.limit and not (rested.by_sections.sizing == here.by_sections.sizing).all()
+    wider = airing.air(assess(change(BOATHOUSE, {"opening.width": "50 in"})), "feet-inches")
+    assert wider.map.limit is not here.map.limit
+
+
+def test_every_limit_is_told_apart_without_colour():
+    hatches = [hatch for _, hatch in MARKS]
+    assert len(set(hatches)) == len(MARKS) == len(LIMITS)
+
+
+def test_a_design_outside_the_map_is_held_at_its_border(pictures):
+    _, air = pictures[0]
+    small = LimitMap(air.map.extensions[:3], air.map.sections[:10], air.map.limit[:3, :10], (24 * INCH, 40), ())
+    sheet = dict(air_views(replace(air, map=small)))[CELLS["front"]]
+    centre = max(sheet.lines["flag", "good"], key=len).mean(axis=0)
+    cell = CELLS["front"]
+    assert cell.left < centre[0] < cell.right and cell.bottom < centre[1] < cell.top
+
+
+def test_a_clause_that_always_falls_short_is_named(pictures):
+    _, air = pictures[0]
+    sheet = dict(air_views(air))[CELLS["plan"]]
+    said = " ".join(label.text for label in sheet.labels)
+    assert "CLR-08" in said and "not code" in said
+    quiet = replace(air, map=replace(air.map, everywhere=()))
+    assert not any("CLR-08" in label.text for label in dict(air_views(quiet))[CELLS["plan"]].labels)

@@ -55,7 +55,7 @@ def pressure(sheet: Sheet, cell: Cell, evening: str, steps: Sequence[Step], unit
     chart = Chart(sheet, box, (low - pad, high + pad), (min(levels) - 0.3, max(levels) + 0.3))
     chart.frame("Pa, against open air")
     sheet.text(cell.left + 4.0, cell.top - 6.5, f"{evening.capitalize()} evening, operating mode", size=SMALL, ha="left")
-    chart.ticks_across(round_steps(*chart.across, 6), lambda v: f"{v:g}")
+    chart.ticks_across(round_steps(*chart.across, 6 if high - low < 500 else 3), lambda v: f"{v:g}")
     sheet.line([chart.at(0.0, chart.up[0]), chart.at(0.0, chart.up[1])], "hidden")
     put = spread([chart.at(0, level)[1] for level in levels], [4.0] * len(steps), box.bottom, box.top + 4.0)
     for step, y in zip(steps, put, strict=True):

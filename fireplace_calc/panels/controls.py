@@ -8,7 +8,7 @@ from typing import Any
 import ipywidgets as w
 
 from fireplace_calc.inputs import UNKNOWN, Input
-from fireplace_calc.units import FEET_INCHES, INCH, MM, feet_inches, show
+from fireplace_calc.units import FEET_INCHES, INCH, MM, POUND, PSF, G, feet_inches, show
 
 Report = Callable[[str, Any], None]
 """Called with a dotted key and what the reader gave."""
@@ -26,8 +26,12 @@ def written(spec: Input, value: Any, units: str) -> str:
         return f"{round(value / MM, 2):g} mm"
     if spec.kind == "area":
         return f"{round(value / INCH**2, 3):g} in2" if units == FEET_INCHES else f"{round(value, 6):g} m2"
-    if spec.kind == "ratio":
+    if spec.kind in ("ratio", "count"):
         return f"{round(value, 6):g}"
+    if spec.kind == "pressure":
+        return f"{round(value / PSF, 3):g} psf" if units == FEET_INCHES else f"{round(value, 2):g} Pa"
+    if spec.kind == "force":
+        return f"{round(value / (POUND * G), 3):g} lbf" if units == FEET_INCHES else f"{round(value / 1000, 5):g} kN"
     return {"temperature": f"{round(value - 273.15, 2):g} degC", "speed": f"{round(value, 3):g} m/s", "volume": f"{round(value, 2):g} m3",
             "flow": f"{round(value * 1000, 3):g} L/s", "mass rate": f"{round(value * 3600, 4):g} kg/h",
             "angle": f"{round(value * 57.29577951308232, 4):g} deg"}.get(spec.kind, show(value, spec.kind, units))
@@ -51,7 +55,7 @@ class Control:
         if spec.kind in ("choice", "yes-no"):
             words = list(spec.choices) or ["yes", "no"]
             return w.Dropdown(options=words + [UNKNOWN] * spec.optional, description=spec.label, tooltip=told, style=style, layout=layout)
-        if spec.kind == "count":
+        if spec.kind == "count" and not spec.optional:
             return w.BoundedIntText(value=spec.low, min=spec.low, max=spec.high, description=spec.label, tooltip=told,
                                     style=style, layout=layout)
         return w.Text(description=spec.label, tooltip=told, placeholder=spec.allowed(), continuous_update=False, style=style, layout=layout)
@@ -64,7 +68,7 @@ class Control:
         spec = self.spec
         if spec.kind == "yes-no":
             shown = UNKNOWN if value is None else "yes" if value else "no"
-        elif spec.kind in ("count", "text"):
+        elif spec.kind == "text" or (spec.kind == "count" and not spec.optional):
             shown = value
         elif spec.kind == "choice":
             shown = UNKNOWN if value is None else value

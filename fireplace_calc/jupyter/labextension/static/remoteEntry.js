@@ -24,8 +24,13 @@
     if (!kernel) return;
     await kernel.info;
     await NotebookActions.runAll(panel.content, panel.sessionContext);
-    panel.content.activeCellIndex = 0;
-    panel.content.node.scrollTop = 0;
+    // Running goes down with the cells; the reader begins at the top. The second time is for outputs that came in late.
+    for (const wait of [0, 400]) {
+      await new Promise((done) => setTimeout(done, wait));
+      if (wait && panel.content.activeCellIndex !== 0) break; // the reader is already somewhere else
+      panel.content.activeCellIndex = 0;
+      (panel.content.outerNode || panel.content.node).scrollTop = 0;
+    }
   }
 
   function care(panel) {

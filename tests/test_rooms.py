@@ -10,9 +10,9 @@ import fireplace_calc
 PACKAGE = Path(fireplace_calc.__file__).parent
 
 FLOORS = [
-    ["units"], ["tables"], ["inputs"], ["sitework", "surroundings"], ["design"], ["solids"], ["frame"], ["consistency", "parts"], ["geometry"],
-    ["change"], ["designfile", "facts"], ["rules", "takeoff"], ["draft"], ["assess"], ["airwords", "explore"], ["report"], ["drawing"],
-    ["panels"], ["__init__", "__main__", "nomenclature"],
+    ["places", "units"], ["tables"], ["inputs"], ["sitework", "surroundings"], ["design"], ["solids"], ["frame"],
+    ["consistency", "parts"], ["geometry"], ["change"], ["designfile", "facts"], ["rules", "takeoff"], ["draft"], ["assess"],
+    ["airwords", "explore"], ["report"], ["drawing"], ["panels"], ["__init__", "__main__", "nomenclature"],
 ]
 """From the bottom up; a module imports only from floors below its own, or from its own room."""
 

@@ -1,0 +1,108 @@
+"""From a place to its altitude and its winter design temperature, offline, by weather station.
+
+The index comes with the library idfkit (MIT licence): name, position, height and 99 % heating temperature of some 17,000
+stations, each worked out from the typical years of climate.onebuilding.org. Only these figures are read, and only when a
+place is asked for: loading takes a second or two.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+
+SOURCE = "idfkit 1.1.1 station index (climate.onebuilding.org typical years)"
+LIKELY = 0.3
+"""Likeness of a name from which it counts as found; nonsense comes to less than 0.2. [-]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A weather station: position in degrees, ``altitude`` in m, ``winter`` the 99 % heating temperature in K, if known."""
+
+    name: str
+    country: str
+    state: str
+    wmo: str
+    latitude: float
+    longitude: float
+    altitude: float
+    winter: float | None
+    source: str = SOURCE
+    confidence: str = "read"
+
+
+@lru_cache(maxsize=1)
+def _index():
+    from idfkit.weather import StationIndex
+
+    return StationIndex.load()
+
+
+def _fold(stations: Iterable) -> tuple[Place, ...]:
+    """One place a station: of its records by range of years the full one, or else the first."""
+    best: dict[tuple[str, str, str], object] = {}
+    for s in stations:
+        key = (s.country, s.wmo, s.city)
+        if key not in best or s.url.endswith("_TMYx.zip"):
+            best[key] = s
+    return tuple(Place(s.city.replace(".", " "), s.country, s.state or "", s.wmo, s.latitude, s.longitude, s.elevation,
+                       None if s.heating_design_db_c is None else s.heating_design_db_c + 273.15) for s in best.values())
+
+
+def find(text: str, limit: int = 10) -> tuple[Place, ...]:
+    """Places by name, best first.
+
+    Parameters
+    ----------
+    text : str
+        Name of a town or station, however written; more words, such as a state, narrow it.
+    limit : int
+        How many at most. [-]
+
+    Returns
+    -------
+    tuple of Place
+        Empty when nothing fits.
+    """
+    if not text.strip():
+        return ()
+    return _fold(hit.station for hit in _index().search(text, limit=6 * limit) if hit.score >= LIKELY)[:limit]
+
+
+def nearest(latitude: float, longitude: float, limit: int = 5) -> tuple[Place, ...]:
+    """Places round a position, nearest first.
+
+    Parameters
+    ----------
+    latitude, longitude : float
+        In degrees, north and east positive. [deg]
+    limit : int
+        How many at most. [-]
+
+    Returns
+    -------
+    tuple of Place
+    """
+    return _fold(hit.station for hit in _index().nearest(latitude, longitude, limit=6 * limit))[:limit]
+
+
+def site(place: Place) -> dict[str, str]:
+    """What to change in a design so that it stands there.
+
+    Parameters
+    ----------
+    place : Place
+
+    Returns
+    -------
+    dict
+        For ``change``. The frost depth is not in it: it comes from the building department, not from a weather station.
+
+    Examples
+    --------
+    >>> site(Place("Upper Lake", "XXX", "", "1", 45.0, -75.0, 230.0, 255.15))
+    {'site.place': 'Upper Lake', 'site.altitude': '230.0 m', 'site.winter': '-18.00 degC'}
+    """
+    found = {"site.place": ", ".join(part for part in (place.name, place.state) if part), "site.altitude": f"{place.altitude:.1f} m"}
+    return found if place.winter is None else found | {"site.winter": f"{place.winter - 273.15:.2f} degC"}

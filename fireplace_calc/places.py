@@ -65,7 +65,8 @@ def find(text: str, limit: int = 10) -> tuple[Place, ...]:
     tuple of Place
         Empty when nothing fits.
     """
-    if not text.strip():
+    text = " ".join(text.replace("-", " ").replace(".", " ").split())
+    if not text:
         return ()
     return _fold(hit.station for hit in _index().search(text, limit=6 * limit) if hit.score >= LIKELY)[:limit]
 

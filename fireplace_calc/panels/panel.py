@@ -23,6 +23,7 @@ from fireplace_calc.inputs import is_record
 from fireplace_calc.panels import html
 from fireplace_calc.panels.airing import Airing
 from fireplace_calc.panels.controls import Control, Lead
+from fireplace_calc.panels.lookup import Lookup
 from fireplace_calc.rules import PACKS
 from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
 
@@ -80,12 +81,17 @@ class Panel:
     # -- what the reader does ---------------------------------------------------------------------
     def given(self, key: str, value: Any) -> None:
         """Take one new input; a bad one changes nothing and is answered in one sentence."""
-        if self._take(key, value):
+        if self._take({key: value}):
+            self._catch_up()
+
+    def given_all(self, changes: dict[str, Any]) -> None:
+        """Take several new inputs together, or none of them."""
+        if self._take(changes):
             self._catch_up()
 
     def slid(self, key: str, value: Any) -> None:
         """Take a slider's place now and draw as soon as the kernel has answered, so that the hand is not kept waiting."""
-        if self._take(key, value) and self.due is None:
+        if self._take({key: value}) and self.due is None:
             try:
                 self.due = asyncio.get_running_loop().call_soon(self._catch_up)
             except RuntimeError:
@@ -96,9 +102,9 @@ class Panel:
         self.design = design
         self._catch_up()
 
-    def _take(self, key: str, value: Any) -> bool:
+    def _take(self, changes: dict[str, Any]) -> bool:
         try:
-            self.design = change(self.design, {key: value})
+            self.design = change(self.design, changes)
         except InputError as error:
             self.said.value = html.trouble(str(error))
             return False
@@ -169,7 +175,7 @@ class Panel:
             self._choice("Code", {name: name for name in PACKS}, self.pack, self._set_pack),
             self._choice("Paper", PAPERS, self.paper, self._set_paper), self._button("Start again", lambda: self.put(self.first)),
         ], layout=w.Layout(flex_flow="row wrap"))
-        groups = self._groups()
+        groups = [("Look up a place", Lookup(self.given_all).widget), *self._groups()]
         folded = w.Accordion(children=[box for _, box in groups], titles=[name for name, _ in groups], selected_index=None)
         tables = w.Accordion(children=[self.checks, self.air, self.order, folded],
                              titles=("Checks", "Will it draw?", "Material takeoff", "Everything else that can be chosen"),

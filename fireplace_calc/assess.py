@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
 from fireplace_calc.design import Design
 from fireplace_calc.facts import Facts, facts
 from fireplace_calc.geometry import geometry
 from fireplace_calc.parts import Geometry, Part
-from fireplace_calc.rules import PACKS, Finding, check
+from fireplace_calc.rules import PACKS, Finding, check, check_every_pack
 from fireplace_calc.takeoff import Row, takeoff, total_weight
 from fireplace_calc.units import InputError
 
@@ -122,6 +122,32 @@ def assess(design: Design, pack: str = DEFAULT_PACK) -> Assessment:
     if pack not in PACKS:
         raise InputError(f"Code pack is {pack!r}, but there are only {', '.join(PACKS)}.", "Code pack",
                          ", ".join(PACKS), pack)
+    made, told, order = _worked(design)
+    return Assessment(design, pack, made, told, tuple(check(told, pack)), order)
+
+
+def assess_all(design: Design) -> dict[str, tuple[Finding, ...]]:
+    """One design against every pack there is.
+
+    Parameters
+    ----------
+    design : Design
+
+    Returns
+    -------
+    dict
+        Findings worst first, by the pack's name.
+
+    Examples
+    --------
+    >>> sorted(assess_all(Design())) == sorted(PACKS)
+    True
+    """
+    return check_every_pack(_worked(design)[1])
+
+
+@lru_cache(maxsize=4)
+def _worked(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
+    """What no code changes: shape, facts and takeoff; kept for the next code the same design is held against."""
     made = geometry(design)
-    told = facts(made)
-    return Assessment(design, pack, made, told, tuple(check(told, pack)), takeoff(made))
+    return made, facts(made), takeoff(made)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.inputs import choice, count, length, quantity, text, yes_no
-from fireplace_calc.sitework import Air, Anchorage, Ground, Stack
+from fireplace_calc.sitework import Abroad, Air, Anchorage, Ground, Stack
 from fireplace_calc.surroundings import Clearance, Fire, House, Measured, Roof, Site, Surround, Waste
 
 BRICKS = ("9 x 4-1/2 x 2-1/2 in", "9 x 4-1/2 x 3 in", "9 x 4-1/2 x 2 in")
@@ -169,8 +169,8 @@ class Flue:
 
     shape: str = choice("Flue shape", "rectangular", ("round", "rectangular"), "Square counts as rectangular.")
     size: str = text("Flue size", "13x13", 'Round by inside diameter ("12"), rectangular by outside size ("13x13"), or "own".')
-    own_width: float = length("Own flue width", "12 in", "4 in", "48 in", "Inside, left to right; diameter when round.")
-    own_depth: float = length("Own flue depth", "12 in", "4 in", "48 in", "Inside, front to back.")
+    own_width: float = length("Own flue width", "12 in", "3 in", "48 in", "Inside, left to right; diameter when round.")
+    own_depth: float = length("Own flue depth", "12 in", "3 in", "48 in", "Inside, front to back.")
     own_wall: float = length("Own liner wall", "1 in", "1/4 in", "6 in", "Thickness.")
     turned: bool = yes_no("Long side front to back", False, "Turns a rectangular liner.", optional=False)
     section_height: float = length("Flue section height", "24 in", "4 in", "60 in", "Of one section or liner.")
@@ -250,4 +250,5 @@ class Design:
     anchorage: Anchorage = Anchorage()
     stack: Stack = Stack()
     air: Air = Air()
+    abroad: Abroad = Abroad()
     measured: Measured = Measured()

@@ -11,7 +11,7 @@ from math import hypot, tan
 from fireplace_calc.design import Design
 from fireplace_calc.frame import Frame
 from fireplace_calc.parts import Geometry
-from fireplace_calc.sitework import Air, Anchorage, Ground, Stack
+from fireplace_calc.sitework import Abroad, Air, Anchorage, Ground, Stack
 from fireplace_calc.surroundings import Trim
 from fireplace_calc.tables import density
 from fireplace_calc.units import INCH, G
@@ -21,7 +21,8 @@ from fireplace_calc.units import INCH, G
 class Facts:
     """One field a quantity, SI, ``None`` where nobody has told.
 
-    Lengths in m, areas in m2, angles in rad from the vertical; words and yes-or-no as the design holds them.
+    Lengths in m, areas in m2, angles in rad from the vertical; words and yes-or-no as the design holds them. The records at
+    the end are for what only one book asks.
     """
 
     shallow: bool
@@ -134,6 +135,9 @@ class Facts:
     anchorage: Anchorage
     stack: Stack
     air: Air
+    abroad: Abroad
+    design: Design
+    frame: Frame
 
 
 def _told(measured: float | None, drawn):
@@ -174,7 +178,7 @@ def _below(geometry: Geometry) -> dict:
         "flue_offset_limit": f.unit_half + design.chimney.gap + thick / 2,
         "corbel_unit_bed": _told(design.stack.unit_bed_depth, design.smoke_chamber.unit_bed), "firebox_elevation": f.hearth,
         "air_passage_area": design.house.air_inlet, "ground": ground, "anchorage": design.anchorage, "stack": design.stack,
-        "air": design.air,
+        "air": design.air, "abroad": design.abroad, "design": design, "frame": f,
     }
 
 
@@ -233,7 +237,7 @@ def facts(geometry: Geometry) -> Facts:
         liner_slope_from_vertical=_told(m.liner_slope, f.offset_slope),
         flue_shape="round" if f.bore.round else "square" if abs(f.bore.width - f.bore.depth) < 0.01 * INCH else "rectangle",
         flue_aspect=f.bore.aspect, flue_net_area=_flue_area(design, f), flue_area_source=fl.area_from, flue_route=fl.route,
-        relined=fl.relined, label_present=fl.label, chimney_height=f.liner_top - f.hearth, chimney_location=ch.location,
+        relined=fl.relined, label_present=fl.label, chimney_height=_told(m.chimney_height, f.liner_top - f.hearth), chimney_location=ch.location,
         clear_front=cl.front, clear_side=cl.side, clear_back=cl.back, clear_chimney=cl.chimney, airspace_fill=cl.fill,
         fireblock_material=cl.fireblock, fireplace_listed=cl.fireplace_listed, liner_listed=cl.liner_listed,
         in_masonry_wall=cl.in_masonry_wall,

@@ -269,10 +269,15 @@ def _roof(design: Design, across: float, deep: float) -> tuple[float, float, flo
         ridge_distance = roof.ridge_distance
         contact = roof.ridge_level - roof.pitch * ridge_distance
         downhill = contact - roof.pitch * up_slope
-    slack = 1e-9 * REACH
-    reached = [(contact + roof.pitch * min(ridge_distance, REACH),
-                "ridge" if ridge_distance <= REACH + slack else "roof 10 ft uphill")]
-    reached += [(part.level, part.name) for part in roof.nearby if part.distance <= REACH + slack]
-    highest, what = max(reached, key=lambda pair: pair[0])
-    return contact, downhill, highest, what
+    highest, what = highest_within(design, contact, REACH)
+    return contact, downhill, highest, "roof 10 ft uphill" if what == "roof" else what
+
+
+def highest_within(design: Design, contact: float, distance: float) -> tuple[float, str]:
+    """Highest part of the building within a level distance of the uphill chimney face, and what it is. [m]"""
+    roof, slack = design.roof, 1e-9 * REACH
+    ridge_distance = 0.0 if roof.position == "through the ridge" else roof.ridge_distance
+    reached = [(contact + roof.pitch * min(ridge_distance, distance), "ridge" if ridge_distance <= distance + slack else "roof")]
+    reached += [(part.level, part.name) for part in roof.nearby if part.distance <= distance + slack]
+    return max(reached, key=lambda pair: pair[0])
 

@@ -30,8 +30,8 @@ PLURALS = {FALLS_SHORT: "fall short", NOT_CHECKED: "not checked", MEETS: "meet",
 TAKEOFF_COLUMNS = ("item", "material", "net", "order", "unit", "weight_kg", "piece_kg", "volume_m3", "note")
 FINDING_COLUMNS = ("key", "clause", "title", "verdict", "provided", "required", "margin", "unit", "why", "note",
                    "edition", "confidence", "source")
-KINDS = {"in": "length", "ft": "length", "in2": "area", "ft2": "area", "deg": "angle", "ft/s": "air speed", "Pa": "pressure",
-         "K": "difference"}
+KINDS = {"in": "length", "ft": "length", "mm": "length", "m": "length", "in2": "area", "ft2": "area", "mm2": "area", "m2": "area",
+         "deg": "angle", "ft/s": "air speed", "Pa": "pressure", "K": "difference"}
 
 
 def require_units(units: str) -> str:

@@ -156,6 +156,8 @@ class Measured:
                                             "hearth_thickness")
     liner_slope: float | None = quantity("angle", "Measured liner slope", None, "0 deg", "89 deg", "From the vertical.",
                                          "liner_slope_from_vertical")
+    chimney_height: float | None = length("Measured chimney height", None, "1 ft", "120 ft", "Firebox floor to the top of the flue.",
+                                          "chimney_height")
     over_contact: float | None = length("Measured height over the roof", None, "-60 ft", "120 ft", "At the highest contact.",
                                         "chimney_top_above_highest_roof_contact")
     over_nearby: float | None = length("Measured height over the building", None, "-60 ft", "120 ft",

@@ -153,8 +153,9 @@ def crickets() -> tuple[tuple[float, float], ...]:
 
 @lru_cache(maxsize=1)
 def rule_sources() -> dict[str, RuleSource]:
-    """Section, editions, address and confidence of every row of the US code table."""
-    return {r["id"]: RuleSource(r["id"], r["section"], r["edition"], _source(r)) for r in rows("us_irc_sources.csv")}
+    """Section, editions, source and confidence of every clause of every book."""
+    books = ("us_irc_sources.csv", "canada_sources.csv", "uk_sources.csv", "practice_sources.csv")
+    return {r["id"]: RuleSource(r["id"], r["section"], r["edition"], _source(r)) for book in books for r in rows(book)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -274,3 +275,15 @@ def roof_winds() -> tuple[RoofWind, ...]:
 def conductivities() -> dict[str, tuple[float, Source]]:
     """Thermal conductivity of each material and its source. [W/(m K)]"""
     return {r["material"]: (float(r["conductivity_w_mk"]), _source(r)) for r in rows("conductivities.csv")}
+
+
+@lru_cache(maxsize=1)
+def canada_rectangular_flues() -> tuple[tuple[RoundFlueCell, tuple[float, float] | None, tuple[float, float] | None], ...]:
+    """Canada's rectangular table as far as it was read: the cell's bands, least and largest flue. [m]"""
+    def pair(r: dict[str, str], end: str) -> tuple[float, float] | None:
+        wide, deep = r[f"flue_{end}_width_mm"], r[f"flue_{end}_depth_mm"]
+        return (float(wide) / 1000, float(deep) / 1000) if wide and deep else None
+
+    return tuple((RoundFlueCell(float(r["opening_min_m2"]), float(r["opening_max_m2"]), float(r["height_min_m"]),
+                                float(r["height_max_m"]), None, None, _source(r)), pair(r, "min"), pair(r, "max"))
+                 for r in rows("canada_rectangular_flues.csv"))

@@ -62,7 +62,7 @@ FACTORS: dict[str, dict[str, Fraction]] = {
 PRINTED = {
     "in": INCH, "ft": FOOT, "m": 1.0, "mm": MM, "in2": SQIN, "ft2": SQFT, "m2": 1.0, "mm2": 1e-6, "ft3": CUFT, "yd3": CUYD,
     "m3": 1.0, "deg": DEG, "psf": PSF, "lb": POUND, "kg": 1.0, "-": 1.0, "count": 1.0, "%": 0.01, "Pa": 1.0,
-    "ft/s": FOOT, "m/s": 1.0, "K": 1.0, "psi": 144 * PSF, "lbf": POUND * G, "ratio": 1.0,
+    "ft/s": FOOT, "m/s": 1.0, "K": 1.0, "psi": 144 * PSF, "kg/m3": 1.0, "lbf": POUND * G, "ratio": 1.0,
 }
 """Units that rules and tables print in, and what one of each is in SI."""
 

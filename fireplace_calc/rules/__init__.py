@@ -1,9 +1,14 @@
-"""Code books as packs of rules."""
+"""Code books as packs of rules: the United States and five of its states, Canada, England, and the trade's own."""
 
 from __future__ import annotations
 
 from fireplace_calc.facts import Facts
 from fireplace_calc.rules import (
+    ca_chimney,
+    ca_fireplace,
+    practice,
+    uk_details,
+    uk_flue,
     us_air,
     us_chimney,
     us_clearance,
@@ -15,17 +20,29 @@ from fireplace_calc.rules import (
     us_seismic,
     us_states,
 )
-from fireplace_calc.rules.core import EDITIONS, Finding, Pack
+from fireplace_calc.rules.ca_book import NBC
+from fireplace_calc.rules.core import EDITIONS, Finding, Pack, check_all
+from fireplace_calc.rules.practice import PRACTICE
+from fireplace_calc.rules.uk_book import ADJ
 from fireplace_calc.rules.us_book import IRC
 
-__all__ = ["PACKS", "Finding", "Pack", "check", "us_air", "us_chimney", "us_clearance", "us_firebox", "us_flue", "us_foundation",
-           "us_hearth", "us_roof", "us_seismic", "us_states"]
+FAMILIES = (ca_chimney, ca_fireplace, practice, uk_details, uk_flue, us_air, us_chimney, us_clearance, us_firebox, us_flue, us_foundation,
+            us_hearth, us_roof, us_seismic)
+"""Modules that file their rules when they are read."""
+__all__ = ["FAMILIES", "PACKS", "Finding", "Pack", "check", "check_every_pack"]
 
-PACKS: dict[str, Pack] = {pack.name: pack for pack in (*(IRC.pack(edition) for edition in EDITIONS),
-                                                       *(state.pack() for state in us_states.STATES))}
+PACKS: dict[str, Pack] = {pack.name: pack for pack in (
+    *(IRC.pack(edition) for edition in EDITIONS), *(state.pack() for state in us_states.STATES),
+    NBC.pack("2005 to 2012", "Canada NBC"), NBC.pack("Ontario 2012", "Canada Ontario"), ADJ.pack("2010 as amended", "UK ADJ"),
+    PRACTICE.pack("handbooks 1921 to 1980", "Trade practice"))}
 """Every pack by the name a reader gives it."""
 
 
 def check(work: Facts, pack: str) -> tuple[Finding, ...]:
     """Every rule of one pack held against one design, worst first."""
     return PACKS[pack].check(work)
+
+
+def check_every_pack(work: Facts) -> dict[str, tuple[Finding, ...]]:
+    """Every pack held against one design; a rule that several share is worked out once."""
+    return check_all(work, PACKS.values())

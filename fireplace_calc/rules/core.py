@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Any
+from typing import Any, NamedTuple
 
 from fireplace_calc.facts import Facts
 from fireplace_calc.tables import rule_sources
@@ -33,8 +33,7 @@ class Compared:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(NamedTuple):
     """One rule held against one design.
 
     ``provided``, ``required`` and ``margin`` are in ``unit`` as the book prints it; words for a rule about a kind or a
@@ -54,6 +53,10 @@ class Finding:
     edition: str
     source: str
     note: str = ""
+
+    def under(self, edition: str) -> Finding:
+        """The same finding in another edition."""
+        return self._replace(edition=edition)
 
 
 def printed(limit: float) -> float:
@@ -166,34 +169,34 @@ class Rule:
 class Book:
     """The rules of one code, filed by their decorator, and its editions as packs."""
 
-    def __init__(self, name: str):
-        self.name = name
+    def __init__(self, name: str, editions: tuple[str, ...] = EDITIONS):
+        self.name, self.editions = name, editions
         self.rules: list[Rule] = []
 
     def rule(self, key: str, clause: str, title: str, unit: str, quantity: str, at_most: bool = False,
-             editions: tuple[str, ...] = EDITIONS) -> Callable:
+             editions: tuple[str, ...] | None = None) -> Callable:
         """File a function as a rule and hand it back unchanged. Its docstring is the reason the rule exists."""
 
         def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
             known = rule_sources()[key]
             why = " ".join((function.__doc__ or "").split())
-            self.rules.append(Rule(key, clause, title, unit, quantity, at_most, editions, why, known.source.confidence,
-                                   known.source.address, function))
+            self.rules.append(Rule(key, clause, title, unit, quantity, at_most, editions or self.editions, why,
+                                   known.source.confidence, known.source.address or known.source.text, function))
             return function
 
         return file
 
-    def pack(self, edition: str) -> Pack:
-        """The rules in force in one edition."""
+    def pack(self, edition: str, name: str = "") -> Pack:
+        """The rules in force in one edition, under the book's own name for it or another."""
         chosen = tuple(r for r in self.rules if edition in r.editions)
-        return Pack(f"{self.name} {edition}", edition, chosen)
+        return Pack(name or f"{self.name} {edition}", edition, chosen)
 
 
 class Amended(Book):
     """A place's own changes to one edition: its rules stand in for those with the same key, the rest stays."""
 
     def __init__(self, base: Book, edition: str, place: str, address: str, confidence: str = "read"):
-        super().__init__(base.name)
+        super().__init__(base.name, (edition,))
         self.base, self.edition, self.place, self.address, self.confidence = base, edition, place, address, confidence
 
     def amend(self, key: str) -> Callable:
@@ -208,10 +211,10 @@ class Amended(Book):
 
         return file
 
-    def pack(self, edition: str = "") -> Pack:
+    def pack(self, edition: str = "", name: str = "") -> Pack:
         """The edition with the place's changes in it."""
         base, own = self.base.pack(edition or self.edition), {r.key: r for r in self.rules}
-        return Pack(f"{base.name} {self.place}", f"{base.edition} {self.place}", tuple(own.get(r.key, r) for r in base.rules))
+        return Pack(name or f"{base.name} {self.place}", f"{base.edition} {self.place}", tuple(own.get(r.key, r) for r in base.rules))
 
 
 @dataclass(frozen=True)
@@ -229,9 +232,30 @@ class Pack:
 
     def check(self, work: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
         """Every rule, or only those with certain keys, held against one design, worst first."""
-        found = [rule.check(work, self.edition) for rule in self.rules if only is None or rule.key in only]
-        rank = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
-        return tuple(sorted(found, key=lambda f: (rank[f.verdict], f.key)))
+        return worst_first(rule.check(work, self.edition) for rule in self.rules if only is None or rule.key in only)
+
+
+RANK = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
+
+
+def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings in the order a reader wants them."""
+    return tuple(sorted(found, key=lambda f: (RANK[f.verdict], f.key)))
+
+
+def check_all(work: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ...]]:
+    """Many packs held against one design; a rule that several share is worked out once."""
+    known: dict[int, Finding] = {}
+    said = {}
+    for pack in packs:
+        found = []
+        for rule in pack.rules:
+            if id(rule) not in known:
+                known[id(rule)] = rule.check(work, pack.edition)
+            finding = known[id(rule)]
+            found.append(finding if finding.edition == pack.edition else finding.under(pack.edition))
+        said[pack.name] = worst_first(found)
+    return said
 
 
 def with_note(compared: Compared, note: str) -> Compared:

@@ -1,0 +1,5 @@
+"""Approved Document J of England with its neighbours (A for slenderness, NHBC for details). Many figures are from memory alone."""
+
+from fireplace_calc.rules.core import Book
+
+ADJ = Book("UK ADJ", ("2010 as amended",))

@@ -130,7 +130,7 @@ class Throat:
     damper: str | None = choice("Damper place", "throat", ("throat", "flue top", "none"), "Where the damper sits.",
                                 optional=True)
     damper_height: float | None = length("Damper height", None, "0 in", "60 in",
-                                         "Above the top of the opening; unknown means at the throat.",
+                                         "Above the top of the opening; unknown takes the throat's.",
                                          "damper_height_above_opening")
     damper_area: float | None = quantity("area", "Damper free area", None, "1 in2", "4000 in2",
                                          "Wide open, from the damper's own data.", "damper_free_area")

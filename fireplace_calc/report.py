@@ -20,6 +20,8 @@ from fireplace_calc.units import CUYD, FEET_INCHES, MILLIMETRES, SQFT, SYSTEMS, 
 if TYPE_CHECKING:
     import pandas
 
+    from fireplace_calc.books import Answer
+
 CAUTION = (
     "For planning, by people who know masonry. A fireplace can burn a house down, poison its people or fall: "
     "local code, the building department and licensed practice decide, and what is not checked is not safe until "
@@ -112,6 +114,37 @@ def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.
     return _frame(((SIGNS[f.verdict], f.verdict, f.title, *compared(f, units), f.clause, f.confidence, f.source, f.why, f.note, f.key)
                    for f in assessment.judgement),
                   ("", "Verdict", "Question", "Found", "Wanted", "To spare", "Mode", "Confidence", "Rests on", "Why", "Note", "Key"))
+
+
+def answer(found: Answer, units: str = FEET_INCHES) -> str:
+    """How a book answers a question, in a line: each clause that binds with its verdict, what is there and what is asked."""
+    if found.silent:
+        return "silent"
+    said = []
+    for f in found.findings:
+        provided, required, _ = compared(f, units)
+        figures = f" {provided} for {required}" if provided and required else f" {required} asked" if required else ""
+        said.append(f"{SIGNS[f.verdict]} {f.verdict}{figures} ({f.key})")
+    return "; ".join(said) or "does not apply"
+
+
+def side_by_side_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
+    """The same design under every book, the same question in one row."""
+    from fireplace_calc.books import SIDE_BY_SIDE, side_by_side
+
+    require_units(units)
+    return _frame(((q.text, *(answer(a, units) for a in q.answers), q.why) for q in side_by_side(assessment.design)),
+                  ("Question", *SIDE_BY_SIDE.values(), "Why they differ"))
+
+
+def coverage_table() -> pandas.DataFrame:
+    """What every pack covers: computed, asked of the reader, not covered, known from memory only."""
+    from fireplace_calc.books import coverage
+    from fireplace_calc.rules import PACKS
+
+    found = (coverage(pack) for pack in PACKS.values())
+    return _frame(((c.pack, c.computed, c.asked, len(c.uncovered), c.memory, ", ".join(c.uncovered)) for c in found),
+                  ("Pack", "Computed", "Asked of the reader", "Not covered", "From memory", "Which are not covered"))
 
 
 def agreement_table() -> pandas.DataFrame:

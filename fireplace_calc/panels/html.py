@@ -7,10 +7,11 @@ from html import escape
 
 from fireplace_calc import airwords
 from fireplace_calc.assess import Assessment
+from fireplace_calc.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.judgement import EDITION as JUDGED
 from fireplace_calc.draft.outlook import CASES
-from fireplace_calc.report import SIGNS, compared, quantity
+from fireplace_calc.report import SIGNS, answer, compared, quantity
 from fireplace_calc.rules import Finding
 from fireplace_calc.units import show
 
@@ -101,6 +102,19 @@ def draft(result: Assessment, units: str) -> str:
     return (f'<div class="sentence">{said}</div>' + _compared(result.judgement, units, "What the air says", "Finding, mode, confidence")
             + _table(f"Evenings. {mode}", (12,) + (11,) * 8, airwords.COLUMNS, evenings)
             + _table("Where the draft goes, in Pa. Operating mode", (20, *(20,) * len(CASES)), ("", *CASES), losses))
+
+
+def books(result: Assessment, units: str) -> str:
+    """The same design under every book, the same question in one row."""
+    lines = [_row((q.text, *(answer(a, units) for a in q.answers), q.why)) for q in side_by_side(result.design)]
+    head = ("Question", *SIDE_BY_SIDE.values(), "Why they differ")
+    return _table("The same question to every book", (14, 17, 17, 17, 17, 18), head, lines)
+
+
+def checklist_hint(pack: str, left: int) -> str:
+    """What the list is for."""
+    return (f'<div class="sentence">What {escape(pack)} asks and no drawing shows. <b>{left}</b> not answered yet; '
+            "what is not answered is not checked.</div>")
 
 
 def _row(texts: Iterable[str]) -> str:

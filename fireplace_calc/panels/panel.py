@@ -10,6 +10,7 @@ from typing import Any
 import ipywidgets as w
 
 from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
+from fireplace_calc.books import checklist
 from fireplace_calc.change import all_inputs, change
 from fireplace_calc.design import Design
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
@@ -67,7 +68,8 @@ class Panel:
         self.picture = Picture(WIDTH, HEIGHT)
         self.images = {cell: self._image(name) for name, cell in {**CELLS, "whole": WHOLE}.items()}
         self.said, self.words = w.HTML(), w.HTML()
-        self.checks, self.air, self.order = w.HTML(), w.HTML(), w.HTML()
+        self.checks, self.air, self.books, self.order = w.HTML(), w.HTML(), w.HTML(), w.HTML()
+        self.ticks, self.hint = w.Box(layout=w.Layout(flex_flow="row wrap")), w.HTML()
         self.words.add_class("fireplace-summary")
         inputs = all_inputs()
         self.leads = {key: Lead(key, inputs[key], self.slid, self.given) for key in LEADS}
@@ -152,10 +154,12 @@ class Panel:
         self.words.value = html.sentence(self.result, self.units)
         self.checks.value = html.findings(self.result, self.units)
         self.order.value = html.takeoff(self.result, self.units)
+        self._show_checklist()
 
     def tell_air(self) -> None:
-        """What the air does, ten thousand evenings and all; and its pictures, where they are shown."""
+        """What the air does, ten thousand evenings and all, with its pictures where they are shown; and what other books say."""
         self.air.value = html.draft(self.result, self.units)
+        self.books.value = html.books(self.result, self.units)
         if self.view == "draft":
             self._paint(air_views(self.airing.air(self.result, self.units), self.units))
 
@@ -177,14 +181,24 @@ class Panel:
         ], layout=w.Layout(flex_flow="row wrap"))
         groups = [("Look up a place", Lookup(self.given_all).widget), *self._groups()]
         folded = w.Accordion(children=[box for _, box in groups], titles=[name for name, _ in groups], selected_index=None)
-        tables = w.Accordion(children=[self.checks, self.air, self.order, folded],
-                             titles=("Checks", "Will it draw?", "Material takeoff", "Everything else that can be chosen"),
+        tables = w.Accordion(children=[self.checks, w.VBox([self.hint, self.ticks]), self.books, self.air, self.order, folded],
+                             titles=("Checks", "Site checklist", "Every book", "Will it draw?", "Material takeoff",
+                                     "Everything else that can be chosen"),
                              selected_index=0)
         controls = w.VBox([*(lead.widget for lead in self.leads.values()), tools])
         controls.add_class("fireplace-controls")
         page = w.VBox([w.HTML(html.STYLE), controls, self.said, self.sheet, self.words, tables])
         page.add_class("fireplace-panel")
         return page
+
+    def _show_checklist(self) -> None:
+        """The answers this book waits for; the same controls as in their groups, so one answer does for both."""
+        keys = checklist(PACKS[self.pack])
+        left = sum(getattr(getattr(self.design, group), name) is None for group, _, name in (key.partition(".") for key in keys))
+        self.hint.value = html.checklist_hint(self.pack, left)
+        shown = tuple(self.controls[key].widget for key in keys)
+        if self.ticks.children != shown:
+            self.ticks.children = shown
 
     def _groups(self) -> list[tuple[str, w.Widget]]:
         grouped: dict[str, list[Control]] = {}

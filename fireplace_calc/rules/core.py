@@ -161,7 +161,7 @@ class Rule:
                 margin = 0.0
         note = found.note
         if found.verdict == NOT_CHECKED and not note:
-            note = f"{self.quantity.replace('_', ' ').capitalize()} is not known yet."
+            note = f"{self.quantity.replace('_', ' ').replace(';', ',').capitalize()} is not known yet."
         return Finding(self.key, self.clause, self.title, found.verdict, provided, required, margin, self.unit, self.why,
                        self.confidence, edition, self.source, note)
 

@@ -104,14 +104,14 @@ def outlet(work: Facts) -> Compared:
     return at_most(work.air.outlet_distance_to_opening, 24 * INCH, "At hearth level.")
 
 
-@IRC.rule("AIR-09", "R1006.5", "Air outlet closes and holds embers back", "yes-no", "outlet_closable")
+@IRC.rule("AIR-09", "R1006.5", "Air outlet closes and holds embers back", "yes-no", "outlet_closable; ember_guard")
 def outlet_guard(work: Facts) -> Compared:
     """An open duct is a draught when the fire is out, and a trap for embers when it burns."""
     return _supply(work) or all_of(yes(work.air.outlet_closable), yes(work.air.ember_guard))
 
 
-@IRC.rule("AIR-10", "N1102.4.2 (2024: N1102.5.2)", "Tight damper or doors, and outdoor air", "yes-no", "tight_damper_or_doors",
-          editions=FROM_2018)
+@IRC.rule("AIR-10", "N1102.4.2 (2024: N1102.5.2)", "Tight damper or doors, and outdoor air", "yes-no",
+          "tight_damper_or_doors; exterior_air_supply", editions=FROM_2018)
 def tight(work: Facts) -> Compared:
     """An open flue empties a heated house day and night; this chapter has no let-out for pressure."""
     return all_of(yes(work.air.tight_damper_or_doors), yes(work.air.exterior_air_supply))

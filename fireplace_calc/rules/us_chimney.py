@@ -121,7 +121,7 @@ def stagger(work: Facts) -> Compared:
     return at_least(work.stack.liner_joint_stagger, 4 * INCH, "Many local rules ask for 7 in.")
 
 
-@IRC.rule("CHM-10", "R1003.16", "Inlet from the side, with a thimble", "word", "inlet_side")
+@IRC.rule("CHM-10", "R1003.16", "Inlet from the side, with a thimble", "word", "inlet_side; thimble_material")
 def inlet(work: Facts) -> Compared:
     """An inlet from elsewhere collects soot, and bare masonry at it burns through."""
     if work.stack.connector is None:
@@ -156,7 +156,7 @@ def cleanout_height(work: Facts) -> Compared:
     return said or with_note(at_least(work.stack.cleanout_height, 6 * INCH), "Its cover must not burn.")
 
 
-@IRC.rule("CHM-14", "R1003.10.1", "Veneer on a framed chimney", "yes-no", "through_flashing")
+@IRC.rule("CHM-14", "R1003.10.1", "Veneer on a framed chimney", "yes-no", "through_flashing; weep_holes")
 def veneer(work: Facts) -> Compared:
     """Water behind a veneer has to find its way out again."""
     if work.stack.veneer_on_frame is None:

@@ -149,7 +149,7 @@ def bolts(work: Facts) -> Compared:
     return anchored_otherwise(work) or at_least(work.anchorage.bolts_half_inch_per_strap, 2)
 
 
-@IRC.rule("SEI-14", "R1001.4.1.1; R1003.4.1.1", "Anchor plate on steel framing", "in", "plate_side")
+@IRC.rule("SEI-14", "R1001.4.1.1; R1003.4.1.1", "Anchor plate on steel framing", "in", "plate_side; plate_thickness; no6_screws_per_bolt")
 def plate(work: Facts) -> Compared:
     """Thin steel tears at a bolt; a plate spreads the pull over many screws."""
     if said := anchored_otherwise(work):

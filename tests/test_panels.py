@@ -69,3 +69,34 @@ def test_a_place_is_looked_up_and_set():
     assert made.design.site.altitude == 1500
     made.given_all({"site.altitude": "1600 m", "site.winter": "-1500 degC"})
     assert made.design.site.altitude == 1500, "all or nothing"
+
+
+def test_a_check_is_shown_where_it_is_measured():
+    made = panel(BOATHOUSE)
+    assert len(made.sheet.children) == 4
+    made.pointer.value = "HTH-07"
+    assert len(made.sheet.children) == 1 and made.sheet.children[0].value
+    first = made.sheet.children[0].value
+    made.given("hearth.front", "18 in")
+    assert made.sheet.children[0].value != first
+    made.pointer.value = "HTH-05"  # for small openings
+    assert "does not apply" in made.said.value
+    made._set_view("all")
+    assert made.marked == "" and made.pointer.value == "" and len(made.sheet.children) == 4
+    made._set_pack("UK ADJ")
+    assert "UK-045" in dict(made.pointer.options).values()
+
+
+def test_the_checklist_is_the_packs_own_and_counts_down():
+    made = panel(BOATHOUSE, pack="Trade practice")
+    assert [c.description for c in made.ticks.children] == ["Set out from the centre line", "No more mortar spread than is covered at once"]
+    assert "<b>2</b> not answered" in made.hint.value
+    made.ticks.children[0].value = "yes"
+    assert made.design.abroad.centre_line is True and "<b>1</b> not answered" in made.hint.value
+    assert "✓ meets</td><td><b>Set out from the centre line" in made.checks.value
+
+
+def test_every_book_answers_in_one_table():
+    made = panel(BOATHOUSE)
+    for words in ("The same question to every book", "Canada NBC", "UK ADJ", "silent", "CA-006", "Why they differ"):
+        assert words in made.books.value

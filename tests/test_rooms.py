@@ -12,7 +12,7 @@ PACKAGE = Path(fireplace_calc.__file__).parent
 FLOORS = [
     ["places", "units"], ["tables"], ["inputs"], ["sitework", "surroundings"], ["design"], ["solids"], ["frame"],
     ["consistency", "parts"], ["geometry"], ["change"], ["designfile", "facts"], ["rules", "takeoff"], ["draft"], ["assess"],
-    ["airwords", "explore"], ["report"], ["drawing"], ["panels"], ["__init__", "__main__", "nomenclature"],
+    ["airwords", "books", "explore"], ["report"], ["drawing"], ["panels"], ["__init__", "__main__", "nomenclature"],
 ]
 """From the bottom up; a module imports only from floors below its own, or from its own room."""
 

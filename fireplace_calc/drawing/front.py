@@ -24,8 +24,8 @@ FIREBRICK_COURSE = 2.625 * INCH
 ARCH_STEPS = 24
 
 
-def front(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> None:
-    """Draw the front elevation into a cell of a sheet."""
+def front(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
+    """Draw the front elevation into a cell of a sheet; the window comes back for whoever marks something on it."""
     f, d = geometry.frame, geometry.design
     ceiling = max(d.house.ceiling, f.opening_top + 0.3)
     wide = max(f.block_half, f.half_width + d.hearth.side) + 0.08
@@ -43,6 +43,7 @@ def front(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDE
     levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], [edge + 1.0] * len(marks), edge + 6.5,
            limits=(cell.bottom + 10, cell.top - 3))
     title(sheet, cell, "Front elevation", name_scale(denominator) if name_scale else "")
+    return view
 
 
 def _named(geometry: Geometry, ceiling: float) -> dict[str, float]:

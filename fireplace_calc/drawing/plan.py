@@ -19,7 +19,7 @@ FLOOR_BRICK = (4.5 * INCH, 9 * INCH)
 """Firebrick of the floor, laid flat. [m]"""
 
 
-def plan(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> None:
+def plan(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
     """Draw the plan into a cell of a sheet; the room is below."""
     f, d = geometry.frame, geometry.design
     gap_side, gap_back = d.clearance.side or 0.0, d.clearance.back or 0.0
@@ -38,6 +38,7 @@ def plan(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER
     if roomy(cell):
         key(sheet, view.at(wide, 0)[0] + 14.0, cell.bottom + 12, cell.right - 3)
     title(sheet, cell, "Plan at the hearth", name_scale(denominator) if name_scale else "")
+    return view
 
 
 def _notched(outside: Polygon, inside: Polygon) -> Polygon:

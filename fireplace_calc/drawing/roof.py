@@ -22,7 +22,7 @@ THICK, WALL = 0.22, 0.3
 
 
 def roof(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None, scales=LADDER,
-         name_scale=None) -> None:
+         name_scale=None) -> View:
     """Draw the chimney and the roof, seen along the ridge, uphill to the right."""
     f, d = geometry.frame, geometry.design
     top = max(f.liner_top, f.highest_within_reach, min(d.roof.ridge_level, f.highest_within_reach + 1.0), 2.0) + 0.1
@@ -41,6 +41,7 @@ def roof(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, limits: Limit
     levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], [x - 0.4] * len(marks), x - 4.6, side=-1,
            limits=(cell.bottom + 10, cell.top - 6), stacked=not roomy(cell))
     title(sheet, cell, f"Against the roof, {d.flue.sections} sections", name_scale(denominator) if name_scale else "")
+    return view
 
 
 def _named(geometry: Geometry) -> dict[str, float]:

@@ -18,7 +18,7 @@ STRINGS = 16.0
 """Room for the upright dimension strings. [mm]"""
 
 
-def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> None:
+def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
     """Draw the section into a cell of a sheet; the room is on the left."""
     f, d = geometry.frame, geometry.design
     talk = roomy(cell)
@@ -50,6 +50,7 @@ def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LAD
         notes(sheet, sorted(tips, key=lambda tip: tip[0][1]), view.at(front, 0)[0] - 3.0, side=-1, limits=limits)
         key(sheet, column + level_room(marks, False) + 3.0, cell.bottom + 12, cell.right - 3)
     title(sheet, cell, "Section on the centre line", name_scale(denominator) if name_scale else "")
+    return view
 
 
 def _named(geometry: Geometry) -> dict[str, float]:

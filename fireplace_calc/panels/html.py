@@ -66,6 +66,11 @@ def trouble(message: str) -> str:
     return f'<div class="trouble" role="alert">Not changed. {escape(message)}</div>' if message else ""
 
 
+def remark(message: str) -> str:
+    """Something to know that is not a mistake."""
+    return f'<div class="sentence">{escape(message)}</div>'
+
+
 def _columns(*shares: int) -> str:
     return "<colgroup>" + "".join(f'<col style="width:{share}%">' for share in shares) + "</colgroup>"
 

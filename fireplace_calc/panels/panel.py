@@ -17,6 +17,7 @@ from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.air import air_views
 from fireplace_calc.drawing.compose import WHOLE
 from fireplace_calc.drawing.live import CLEARANCES, FORMAT, live_views
+from fireplace_calc.drawing.marked import PLACES, can_show, marked
 from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.facts import facts
 from fireplace_calc.geometry import geometry
@@ -60,7 +61,7 @@ class Panel:
     def __init__(self, design: Design, pack: str = DEFAULT_PACK, units: str = FEET_INCHES, view: str = "all",
                  stamp: Callable[[Design], int] | None = None):
         self.first, self.design, self.pack, self.units, self.stamp = design, design, pack, units, stamp
-        self.view, self.paper, self.airing = view, "light", Airing()
+        self.view, self.paper, self.airing, self.marked = view, "light", Airing(), ""
         self.waiting: dict[Callable[[], None], asyncio.TimerHandle] = {}
         self.due: asyncio.Handle | None = None
         self.listed = design
@@ -123,17 +124,29 @@ class Panel:
 
     def redraw(self) -> None:
         """Picture first, then the rest of the assessment and its words."""
-        if self.view == "draft":
+        if self.said.value:
+            self.said.value = ""
+        if self.marked:
+            self.result = assess(self.design, self.pack)
+            self._paint_marked()
+        elif self.view == "draft":
             self.result = assess(self.design, self.pack)
             self._paint(air_views(self.airing.air(self.result, self.units, fresh=False), self.units))
         else:
             made = geometry(self.design)
             self._paint(live_views(self.view, made, self.units, PACKS[self.pack].check(facts(made), CLEARANCES)))
             self.result = assess(self.design, self.pack)
-        if self.said.value:
-            self.said.value = ""
         self._soon(REST, self.tell)
         self._soon(LONG_REST, self.tell_air)
+
+    def _paint_marked(self) -> None:
+        """One check where it is measured, or why it has no place on this design."""
+        finding = next(f for f in self.result.findings if f.key == self.marked)
+        if can_show(finding):
+            self._paint([(WHOLE, marked(finding, self.result.geometry, self.units))])
+        else:
+            self._paint(live_views(PLACES[self.marked][0], self.result.geometry, self.units, self.result.findings))
+            self.said.value = html.remark(f"{finding.title} ({finding.key}) {finding.verdict} here. {finding.note}")
 
     def _paint(self, shown: list[tuple[Cell, Sheet]]) -> None:
         stamp = None if self.stamp is None else self.stamp(self.design)
@@ -171,13 +184,17 @@ class Panel:
         return made
 
     def _lay_out(self) -> w.Widget:
-        self.sheet = w.Box([self.images[cell] for cell in (CELLS.values() if self.view in IN_CELLS else (WHOLE,))])
+        self.sheet = w.Box()
         self.sheet.add_class("fireplace-sheet")
+        self._set_cells()
+        self.pointer = self._choice("Show a check", self._pointable(), "", self._set_marked)
+        self.pointer.layout.width, self.pointer.style.description_width = "28em", "6.5em"
         tools = w.HBox([
             self._choice("View", VIEWS, self.view, self._set_view), self._choice(
                 "Units", {"Feet and inches": FEET_INCHES, "Millimetres": MILLIMETRES}, self.units, self._set_units),
             self._choice("Code", {name: name for name in PACKS}, self.pack, self._set_pack),
-            self._choice("Paper", PAPERS, self.paper, self._set_paper), self._button("Start again", lambda: self.put(self.first)),
+            self._choice("Paper", PAPERS, self.paper, self._set_paper), self.pointer,
+            self._button("Start again", lambda: self.put(self.first)),
         ], layout=w.Layout(flex_flow="row wrap"))
         groups = [("Look up a place", Lookup(self.given_all).widget), *self._groups()]
         folded = w.Accordion(children=[box for _, box in groups], titles=[name for name, _ in groups], selected_index=None)
@@ -232,8 +249,25 @@ class Panel:
 
     def _set_view(self, view: str) -> None:
         self.view = view
-        self.sheet.children = [self.images[cell] for cell in (CELLS.values() if view in IN_CELLS else (WHOLE,))]
-        self.redraw()
+        if self.marked:
+            self.pointer.value = ""  # comes back here through _set_marked
+        else:
+            self._set_cells()
+            self.redraw()
+
+    def _set_cells(self) -> None:
+        whole = self.marked or self.view not in IN_CELLS
+        self.sheet.children = [self.images[cell] for cell in ((WHOLE,) if whole else CELLS.values())]
+
+    def _pointable(self) -> dict[str, str]:
+        """Checks of this book that have a place on a view."""
+        return {"none": ""} | {f"{rule.title} ({rule.key})": rule.key for rule in PACKS[self.pack].rules if rule.key in PLACES}
+
+    def _set_marked(self, key: str | None) -> None:
+        if (key or "") != self.marked:
+            self.marked = key or ""
+            self._set_cells()
+            self.redraw()
 
     def _set_units(self, units: str) -> None:
         self.units = units
@@ -242,6 +276,7 @@ class Panel:
 
     def _set_pack(self, pack: str) -> None:
         self.pack = pack
+        self.pointer.options = self._pointable()
         self.put(self.design)
 
     def _set_paper(self, paper: str) -> None:

@@ -11,7 +11,6 @@ from fireplace_calc.rules.core import (
     MEETS,
     SLACK,
     Compared,
-    all_of,
     at_least,
     at_most,
     not_applicable,
@@ -220,10 +219,10 @@ def _framing(work: Facts, inside: bool, limit: float) -> Compared:
         return unknown("Where the fireplace stands")
     if (work.chimney_location == "interior") != inside:
         return not_applicable("The other of the two rows.")
-    found = all_of(at_least(work.clear_back, limit), at_least(work.clear_side, limit))
-    if found.verdict != MEETS:
-        return found
-    return at_least(min(work.clear_back, work.clear_side), limit)
+    told = [gap for gap in (work.clear_back, work.clear_side) if gap is not None]
+    if told and not reaches(min(told), limit):
+        return at_least(min(told), limit, "The narrower of back and side.")
+    return at_least(min(told), limit, "The narrower of back and side.") if len(told) == 2 else unknown("The air behind or beside it")
 
 
 @NBC.rule("CA-064", "9.22.9.3.(1)", "Framing behind and beside the firebox", "mm", "clear_back")

@@ -149,3 +149,7 @@ def checklist(pack: Pack) -> tuple[str, ...]:
     """Inputs of a site walk for one book: every yes, no or word that some rule of it waits for, in the order of the record."""
     wanted = {key for rule in pack.rules for key in asked_keys(rule)}
     return tuple(key for key, spec in all_inputs().items() if key in wanted and spec.kind in ("yes-no", "choice"))
+
+
+if __name__ == "__main__":
+    print(coverage_table())

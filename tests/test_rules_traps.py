@@ -177,3 +177,117 @@ def test_a_gap_in_what_is_told_is_named():
     for f in assess(Design()).findings:
         if f.verdict == N:
             assert f.note.endswith("."), f
+
+
+# -- the traps of foundation, earthquake, stack and air -------------------------------------------
+def test_t05_the_quarter_inch_is_between_firebricks_in_the_firebox_and_nowhere_else():
+    wide = found({"firebox.joint": "3/8 in", "flue.joint": "3/8 in"})
+    assert wide["FBX-04"].verdict == F
+    assert {key for key, f in found({"flue.joint": "3/8 in"}).items() if f.verdict == F} == {key for key, f in found({}).items() if f.verdict == F}
+
+
+def test_t09_six_square_feet_are_large_and_are_not_the_rounded_metric():
+    for size, large in ((("36 in", "24 in"), True), (("36 in", "23.99 in"), False), (("0.58 m", "1 m"), True)):
+        at = found({"opening.width": size[0], "opening.standard_height": size[1], "hearth.front": "16 in", "hearth.side": "8 in"})
+        assert (at["HTH-07"].verdict == F) == large and (at["HTH-05"].verdict == M) != large, "0.58 m2 is over 6 sq ft and under 0.6 m2"
+
+
+def test_t17_the_chimney_counts_from_the_firebox_floor():
+    result = assess(change(Design(), {"base.hearth_level": "20 in"}))
+    frame = result.geometry.frame
+    assert result.facts.chimney_height == pytest.approx(frame.liner_top - frame.hearth)
+    assert assess(change(Design(), {"chimney_height": "14 ft"})).facts.chimney_height == pytest.approx(14 * 12 * INCH)
+
+
+def test_t20_frost_wants_the_underside_and_warm_ground_the_top():
+    """Below frost counts to the underside, below grade to the footing's top; the undisturbed ground is a third datum."""
+    deep = {"footing_bottom_depth": "20 in", "footing_thickness": "12 in"}
+    assert found({**deep, "frost_depth": "20 in"})["FND-03"].verdict == M
+    warm = found({**deep, "frost_depth": "0 in"})
+    assert warm["FND-04"].verdict == F and warm["FND-04"].provided == 8.0
+    shallow = found({"frost_depth": "30 in", "footing_bottom_depth": "20 in", "frost_protection_method": "frost protected shallow R403.3"})
+    assert shallow["FND-03"].verdict == F, "the fireplace's own section knows no insulated footing"
+    assert shallow["FND-11"].verdict == M and "official" in shallow["FND-11"].note
+
+
+def test_t21_forty_inches_and_a_hair_ask_for_two_bars_more():
+    for width, bars in (("40 in", 4), ("40.01 in", 6), ("80 in", 6), ("80.01 in", 8)):
+        category = {"seismic_design_category": "D2", "chimney_width": width}
+        keys = ("SEI-02", "SEI-03")
+        enough, short = found({**category, "vertical_bars_no4": bars}), found({**category, "vertical_bars_no4": bars - 1})
+        assert {enough[k].verdict for k in keys} == {M, X} and {short[k].verdict for k in keys} == {F, X}
+    three = found({"seismic_design_category": "D0", "chimney_width": "50 in", "n_flues": 4, "vertical_bars_no4": 6})
+    assert three["SEI-03"].verdict == M and three["SEI-04"].verdict == F, "flues add bars by one section and not by the other"
+
+
+def test_t21_the_width_is_the_longer_side():
+    for turned in ("yes", "no"):
+        result = assess(change(Design(), {"flue.size": "13x18", "flue.turned": turned}))
+        frame = result.geometry.frame
+        assert abs(frame.stack_depth - frame.stack_half) > 0.05
+        assert result.facts.chimney_width == pytest.approx(2 * max(frame.stack_depth, frame.stack_half))
+
+
+def test_t22_grout_is_not_looked_for_in_the_chapter_on_concrete_houses():
+    assert not any("R608" in rule.clause for pack in PACKS.values() for rule in pack.rules)
+
+
+def test_t23_nominal_is_for_the_chimney_wall_alone():
+    brick = found({"chimney.wall": "3-5/8 in", "n_flues": 2, "wythe_between_flues": "3-5/8 in", "firebox.wall": "7-5/8 in",
+                   "smoke_chamber.wall": "7-5/8 in"})
+    assert brick["CHM-07"].verdict == M
+    assert brick["CHM-08"].verdict == brick["FBX-01"].verdict == brick["SMK-01"].verdict == F
+
+
+def test_t26_the_zone_runs_both_ways_from_every_line():
+    for away, verdict in (("5.99 in", F), ("6 in", M)):
+        assert found({"stack.changes": "yes", "distance_change_to_penetration": away})["CHM-04"].verdict == verdict
+
+
+def test_t27_the_offset_limit_is_for_a_liner_in_one_wythe_and_the_slope_holds_as_well():
+    shift = {"flue.offset": "12 in", "flue.offset_rise": "14 in", "stack.offset_carried": "no", "chimney.wall": "4 in", "chimney.gap": "0.5 in"}
+    both = found(shift)
+    assert both["CHM-05"].verdict == F and both["FLU-06"].verdict == F
+    listed = found({**shift, "liner_kind": "UL 1777 system"})
+    assert listed["CHM-05"].verdict == X and listed["FLU-06"].verdict == F
+    frame = assess(change(Design(), shift)).geometry.frame
+    assert both["CHM-05"].required * INCH == pytest.approx(frame.bore.width / 2 + frame.bore.wall + (0.5 + 2) * INCH)
+
+
+def test_t28_what_blocks_fire_in_a_wall_does_not_at_a_chimney():
+    gypsum = found({"fireblock_material": "wood or gypsum"})
+    assert gypsum["CLR-09"].verdict == gypsum["CLR-10"].verdict == gypsum["CLR-25"].verdict == F
+    assert all("1 in" not in f.note for f in (gypsum["CLR-09"], gypsum["CLR-25"])), "no depth: that is another code's"
+
+
+def test_t29_a_note_in_a_figure_never_decides():
+    note = found({}, "US IRC 2015")["CLR-12"]
+    assert note.verdict == X and "information" in note.note
+
+
+def test_t30_the_energy_chapter_knows_no_let_out_for_pressure():
+    held = found({"air.pressure_held": "yes", "exterior_air_supply": "no", "tight_damper_or_doors": "yes"})
+    assert held["AIR-01"].verdict == X and held["AIR-10"].verdict == F
+    attic = found({"exterior_air_supply": "yes", "intake_location": "attic", "intake_elevation": "10 ft"})
+    assert attic["AIR-03"].verdict == M and attic["AIR-04"].verdict == F, "an attic is allowed and lies above the firebox"
+
+
+def test_t31_the_table_is_a_summary_and_the_text_governs():
+    """Letter G gives one figure for the smoke chamber, the text two."""
+    lined = {"smoke_chamber.lining": "firebrick", "smoke_chamber.lining_thickness": "2 in", "smoke_chamber.wall": "6 in"}
+    assert found(lined)["SMK-02"].verdict == M
+    assert found({**lined, "smoke_chamber.lining": "parged"})["SMK-01"].verdict == F
+
+
+def test_t32_accessories_came_in_2021():
+    fitted = {"clearance.accessory": "yes", "accessory_standard": "no"}
+    assert found(fitted)["CLR-11"].verdict == F and "CLR-11" not in found(fitted, "US IRC 2018")
+
+
+def test_the_books_own_boundary_cases():
+    """The notes' table of cases that catch real bugs, those of the later families."""
+    assert found({"stack.corbelled": "yes", "unit_height": "7.625 in", "unit_bed_depth": "3.625 in", "corbel_per_course": "1.25 in"})["CHM-03"].verdict == F
+    for area, verdict in ((5.94, F), (53.5, M)):
+        assert found({"exterior_air_supply": "yes", "air_passage_area": f"{area} in2"})["AIR-07"].verdict == verdict
+    for level, verdict in (("6 ft", X), ("6.01 ft", N)):
+        assert found({"seismic_design_category": "D1", "chimney_location": "exterior", "level_above_grade": level})["SEI-08"].verdict == verdict

@@ -26,6 +26,7 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.airing import Airing
 from fireplace_calc.panels.controls import Control, Lead
 from fireplace_calc.panels.lookup import Lookup
+from fireplace_calc.panels.memory import settle_memory
 from fireplace_calc.rules import PACKS
 from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
 
@@ -80,6 +81,7 @@ class Panel:
         self.redraw()
         self.tell()
         self.tell_air()
+        settle_memory()
 
     # -- what the reader does ---------------------------------------------------------------------
     def given(self, key: str, value: Any) -> None:

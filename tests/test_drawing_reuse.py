@@ -62,7 +62,7 @@ def test_a_picture_painted_piece_by_piece_is_the_picture_painted_whole(boathouse
     for sections in (20, 21, 25):
         for width in ("42 in", "60 in"):
             r = assess(change(boathouse, {"flue.sections": sections, "opening.width": width}))
-            shown = live_views("all", r.geometry, "feet-inches", r.findings)
+            shown = list(live_views("all", r.geometry, "feet-inches", r.findings))
             assert np.array_equal(kept.draw(shown), Picture(WIDTH, HEIGHT).draw(shown))
 
 

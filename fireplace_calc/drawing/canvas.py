@@ -7,7 +7,7 @@ picture asks Agg itself, so no artist stands between a layer and its dots.
 from __future__ import annotations
 
 import io
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -132,10 +132,10 @@ class Picture:
 
     def set_theme(self, theme: str) -> None:
         """Change between light, dark and print."""
-        self.theme, self.shown, self.changed = THEMES[theme], {}, []
+        self.theme, self.shown = THEMES[theme], {}
         self.paper = np.array(np.multiply(to_rgba(self.theme.paper), 255), np.uint8).view(np.uint32)[0]
 
-    def draw(self, views: Sequence[tuple[Cell, Sheet]], stamp: int | None = None) -> np.ndarray:
+    def draw(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> np.ndarray:
         """Paint views, each in its cell; one that is already there, the very same sheet, is left alone.
 
         Parameters
@@ -150,18 +150,13 @@ class Picture:
         array, (height, width, 4)
             Dots, red green blue and one to spare; the next picture is painted over them.
         """
-        buffer = np.asarray(self.renderer.buffer_rgba())
+        buffer, views = np.asarray(self.renderer.buffer_rgba()), list(views)
         if {cell for cell, _ in views} != set(self.shown):
             buffer.view(np.uint32).fill(self.paper)
             self.shown = {}
-        self.changed = [cell for cell, sheet in views if self.shown.get(cell) is not sheet]
         for cell, sheet in views:
             if self.shown.get(cell) is not sheet:
-                if cell in self.shown:
-                    self._wipe(buffer, cell)
-                for layer in layers(sheet, self.theme):
-                    self._stroke(layer, Bbox(np.multiply(((cell.left, cell.bottom), (cell.right, cell.top)), self.dots)))
-                self.shown[cell] = sheet
+                self._put(buffer, cell, sheet)
         if stamp is not None:
             put_stamp(buffer, stamp)
         return buffer
@@ -171,8 +166,11 @@ class Picture:
         left, right = round(cell.left * self.dots), round(cell.right * self.dots)
         return slice(high - round(cell.top * self.dots), high - round(cell.bottom * self.dots)), slice(left, right)
 
-    def _wipe(self, buffer: np.ndarray, cell: Cell) -> None:
+    def _put(self, buffer: np.ndarray, cell: Cell, sheet: Sheet) -> None:
         buffer.view(np.uint32)[self._place(buffer, cell)] = self.paper
+        for layer in layers(sheet, self.theme):
+            self._stroke(layer, Bbox(np.multiply(((cell.left, cell.bottom), (cell.right, cell.top)), self.dots)))
+        self.shown[cell] = sheet
 
     def _stroke(self, layer: Layer, clip: Bbox) -> None:
         gc = self.renderer.new_gc()
@@ -190,16 +188,21 @@ class Picture:
             gc.set_dashes(0, [d * self.dots for d in layer.dashes])
         self.renderer.draw_path(gc, layer.path, self.transform, None)
 
-    def encode(self, views: Sequence[tuple[Cell, Sheet]], stamp: int | None = None) -> bytes:
+    def encode(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> bytes:
         """The views as the panel sends them."""
         return pack(self.draw(views, stamp))
 
-    def encode_changed(self, views: Sequence[tuple[Cell, Sheet]], stamp: int | None = None) -> dict[Cell, bytes]:
-        """Only the cells that look otherwise than last time, each packed by itself."""
-        buffer = self.draw(views, stamp)
-        return {cell: pack(np.ascontiguousarray(buffer[self._place(buffer, cell)])) for cell in self.changed}
+    def encode_changed(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> Iterator[tuple[Cell, bytes]]:
+        """Only the cells that look otherwise than last time, each painted, packed and handed over before the next is drawn."""
+        buffer = np.asarray(self.renderer.buffer_rgba())
+        for cell, sheet in views:
+            if self.shown.get(cell) is not sheet:
+                self._put(buffer, cell, sheet)
+                if stamp is not None:
+                    put_stamp(buffer, stamp)
+                yield cell, pack(np.ascontiguousarray(buffer[self._place(buffer, cell)]))
 
-    def png(self, views: Sequence[tuple[Cell, Sheet]]) -> bytes:
+    def png(self, views: Iterable[tuple[Cell, Sheet]]) -> bytes:
         """The views as PNG, without loss."""
         from PIL import Image
 

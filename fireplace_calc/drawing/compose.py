@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable
+from collections.abc import Callable, Hashable, Iterator
 from dataclasses import replace
 
 from fireplace_calc.drawing.front import front
@@ -17,6 +17,8 @@ WIDTH, HEIGHT = 300.0, 186.0
 """Of the sheet with all four views. [mm]"""
 CELLS = {"front": Cell(0.0, 78.0, 106.0, HEIGHT), "plan": Cell(0.0, 0.0, 106.0, 78.0), "section": Cell(106.0, 0.0, 198.0, HEIGHT),
          "roof": Cell(198.0, 0.0, WIDTH, HEIGHT)}
+TURNS = ("front", "section", "roof", "plan")
+"""Which view is drawn and sent first; the plan, which carries the stamp, is the last."""
 WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)
 RULES = {"front": [(4.0, 78.4), (102.0, 78.4)], "section": [(106.4, 4.0), (106.4, HEIGHT - 4.0)],
          "roof": [(198.4, 4.0), (198.4, HEIGHT - 4.0)]}
@@ -80,10 +82,10 @@ def draw_view(view: str, cell: Cell, geometry: Geometry, units: str, limits: Lim
     return sheet
 
 
-def views(view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> list[tuple[Cell, Sheet]]:
-    """What a live picture shows: ``all`` four views in their cells, or one of them on the whole sheet."""
-    shown = CELLS if view == "all" else {view: WHOLE}
-    return [(cell, view_sheet(name, cell, geometry, units, limits)) for name, cell in shown.items()]
+def views(view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> Iterator[tuple[Cell, Sheet]]:
+    """What a live picture shows: ``all`` four views in their cells, or one of them on the whole sheet; each made when asked for."""
+    shown = {name: CELLS[name] for name in TURNS} if view == "all" else {view: WHOLE}
+    return ((cell, view_sheet(name, cell, geometry, units, limits)) for name, cell in shown.items())
 
 
 def elevations(geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> Sheet:

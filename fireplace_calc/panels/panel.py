@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import fields
 from typing import Any
 
@@ -150,9 +150,9 @@ class Panel:
             self._paint(live_views(PLACES[self.marked][0], self.result.geometry, self.units, self.result.findings))
             self.said.value = html.remark(f"{finding.title} ({finding.key}) {finding.verdict} here. {finding.note}")
 
-    def _paint(self, shown: list[tuple[Cell, Sheet]]) -> None:
+    def _paint(self, shown: Iterable[tuple[Cell, Sheet]]) -> None:
         stamp = None if self.stamp is None else self.stamp(self.design)
-        for cell, data in self.picture.encode_changed(shown, stamp).items():
+        for cell, data in self.picture.encode_changed(shown, stamp):
             self.images[cell].value = data
 
     def _soon(self, rest: float, act: Callable[[], None]) -> None:

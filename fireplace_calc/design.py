@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.inputs import choice, count, length, quantity, text, yes_no
-from fireplace_calc.sitework import Abroad, Air, Anchorage, Ground, Stack
+from fireplace_calc.sitework import Abroad, Air, Anchorage, Ground, Loads, Stack, Work
 from fireplace_calc.surroundings import Clearance, Fire, House, Measured, Roof, Site, Surround, Waste
 
 BRICKS = ("9 x 4-1/2 x 2-1/2 in", "9 x 4-1/2 x 3 in", "9 x 4-1/2 x 2 in")
@@ -72,6 +72,8 @@ class Firebox:
                                  "firebrick_joint_width", optional=True)
     bond: str = choice("Bond", "running", ("running", "stack", "herringbone 90", "herringbone 45", "basketweave"),
                        "How the lining is laid.")
+    floor_bond: str = choice("Floor bond", "running", ("running", "stack", "herringbone 90", "herringbone 45", "basketweave"),
+                             "How the firebox floor is paved.")
     floor: float = length("Firebrick floor", "2-1/2 in", "1/2 in", "9 in", "Thickness of the paving under the fire.")
     section_height: float = length("Firebox section height", "8 in", "2 in", "48 in",
                                    "Height of one refractory section (modular).")
@@ -252,3 +254,5 @@ class Design:
     air: Air = Air()
     abroad: Abroad = Abroad()
     measured: Measured = Measured()
+    loads: Loads = Loads()
+    work: Work = Work()

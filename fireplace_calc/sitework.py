@@ -161,3 +161,45 @@ class Abroad:
     liners_socket_up: bool | None = yes_no("Liners sockets up, jointed, gap filled weak", None, "With insulating concrete.")
     centre_line: bool | None = yes_no("Set out from the centre line", None, "Before the first brick.")
     covered_mortar: bool | None = yes_no("No more mortar spread than is covered at once", None, "Refractory mortar above all.")
+
+
+@dataclass(frozen=True, slots=True)
+class Loads:
+    """What pushes, shakes and carries it; only a structural answer asks."""
+
+    exposure: str | None = choice("Wind exposure", None, ("B", "C", "D"), "B built up or wooded, C open country, D along water.")
+    wind_map: str = choice("Wind speed read from", "ultimate", ("ultimate", "allowable"),
+                           "Maps of 2010 and later are ultimate; the older ones are not.")
+    sds: float | None = quantity("ratio", "Design spectral response", None, "0", "4", "SDS, short periods, over gravity.")
+    support: float | None = length("Last sideways support", None, "0 ft", "120 ft",
+                                   "Level of the highest tie that really holds the chimney; unknown counts as none.")
+    mortar: str | None = choice("Chimney mortar", None, ("M or S", "N", "M or S, masonry cement", "N, masonry cement"),
+                                "Portland cement and lime, unless it says masonry cement.")
+    building_width: float | None = _len("building_width", "Building width", "6 ft", "400 ft", "Square to the wind.")
+    in_triangle: bool | None = yes_no("Load over the lintel", None, "A floor or beam bears within the triangle over the opening.")
+    stone: str | None = choice("Lintel stone", None, ("limestone, low density", "limestone, medium density", "limestone, high density",
+                                                      "granite", "marble", "quartz sandstone", "quartzitic sandstone", "quartzite"),
+                               "For a stone lintel.")
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """The day's work: weather, people and pace. Paces are our own habit to be replaced by your own."""
+
+    air: float = quantity("temperature", "Air temperature at work", "15 degC", "-40 degC", "50 degC", "When the mortar is used.")
+    mean: float | None = quantity("temperature", "Mean temperature of the day", None, "-40 degC", "50 degC",
+                                  "Half of highest and lowest; decides how the work is protected. Unknown takes the one at work.")
+    wind: float = quantity("speed", "Wind at work", "2 m/s", "0 m/s", "40 m/s", "Dries mortar in heat, chills it in frost.")
+    people: int = count("People", 2, 1, 12, "One lays, the others serve.")
+    day: int = count("Hours a day", 8, 1, 14, "At the wall.")
+    brick_pace: int = count("Brick an hour", 50, 5, 400, "Laid by one mason.")
+    firebrick_pace: int = count("Firebrick an hour", 25, 2, 200, "Cuts counted in.")
+    block_pace: int = count("Block an hour", 15, 2, 100, "Laid by one mason.")
+    piece_pace: int = count("Sections an hour", 4, 1, 60, "Refractory sections, liners and flue sections, bedded and levelled.")
+    pour_pace: float = quantity("flow", "Concrete an hour", "1 m3/h", "0.05 m3/h", "40 m3/h", "Mixed and placed.")
+    lift_height: float = length("Staging lift", "5 ft", "3 ft", "8 ft", "From one working floor to the next.")
+    stack_height: float = length("Pick-up height", "30 in", "0 in", "60 in", "Of the hands, where a piece is taken from.")
+    carry: float = length("Piece held off the body", "10 in", "0 in", "25 in", "Ankles to hands, where the piece's size does not say more.")
+    lifts: float = quantity("ratio", "Lifts a minute", "0.2", "0.05", "15", "By one person.")
+    cure: int = count("Days of curing", 28, 1, 90, "Before the first fire; site practice, not code.")
+    cold_days: int = count("Days below 40 F", 0, 0, 120, "While it cures; they do not count.")

@@ -11,7 +11,8 @@ PACKAGE = Path(fireplace_calc.__file__).parent
 
 FLOORS = [
     ["places", "units"], ["tables"], ["inputs"], ["sitework", "surroundings"], ["design"], ["solids"], ["frame"],
-    ["consistency", "parts"], ["geometry"], ["change"], ["designfile", "facts"], ["rules", "takeoff"], ["draft"], ["assess"],
+    ["consistency", "parts"], ["geometry"], ["change"], ["designfile", "facts"], ["brickwork", "rules"], ["takeoff"], ["build", "draft", "structure"],
+    ["assess"],
     ["airwords", "books", "explore"], ["report"], ["drawing"], ["panels"], ["__init__", "__main__", "nomenclature"],
 ]
 """From the bottom up; a module imports only from floors below its own, or from its own room."""

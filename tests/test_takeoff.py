@@ -8,12 +8,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
+from fireplace_calc.brickwork.unit import COMMON, block, firebrick, in_mass, in_wall
 from fireplace_calc.change import all_inputs, change
 from fireplace_calc.design import BRICKS, MASONRY, Design
 from fireplace_calc.geometry import geometry
 from fireplace_calc.tables import densities, density
-from fireplace_calc.takeoff import bricks, goods, shares, takeoff, total_weight
-from fireplace_calc.takeoff.bricks import COMMON, WALL_MEASURE, Unit, course, face, firebrick, in_mass, in_wall
+from fireplace_calc.takeoff import goods, shares, takeoff, total_weight
+from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.units import CUFT, INCH, POUND, SQFT, InputError
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
@@ -75,21 +76,6 @@ def test_weight_of_the_whole_is_near_that_of_its_parts_as_laid(design):
     assert total_weight(takeoff(made)) == pytest.approx(as_laid, rel=0.12)
 
 
-@settings(SLOW, max_examples=40)
-@given(designs())
-def test_the_first_count_of_firebrick_covers_the_lining(design):
-    """Faces of the pieces counted, with their joints, against the area of the faces themselves."""
-    design = change(design, {"firebox.lining": "firebrick"})
-    made, firebox = geometry(design), design.firebox
-    unit = firebrick(firebox.brick, firebox.lining_thickness, firebox.joint).unit
-    for _, courses in bricks.lining_faces(made, unit):
-        tally = face(courses, unit, firebox.bond)
-        whole_face = sum(length * (high + unit.joint) for length, high in courses)
-        laid = (tally.whole_face + tally.cut_face) * unit.module / (unit.length * unit.height)
-        slack = len(courses) * (3 * unit.module * unit.joint / unit.height + bricks.SLIVER * unit.height)
-        assert laid == pytest.approx(whole_face, abs=slack + 0.03 * whole_face)
-
-
 @pytest.mark.parametrize(("changes", "depth", "high"), [
     ({}, 4.5, 2.5), ({"firebox.lining_thickness": "2-1/2 in"}, 2.5, 4.5),
     ({"firebox.lining_thickness": "3 in", "firebox.brick": BRICKS[1]}, 3, 4.5),
@@ -103,27 +89,6 @@ def test_thickness_says_how_a_firebrick_lies(changes, depth, high):
     assert unit.depth / INCH == pytest.approx(depth) and unit.height / INCH == pytest.approx(high)
 
 
-def test_a_back_of_firebrick_counted_by_hand():
-    """36 in back without splay or rake, 40-1/2 in high (2-1/2 floor, 30 opening, 8 throat), stack bond: four 9 in brick
-    with three 1/8 in joints are 36-3/8, so three whole and a cut of 8-5/8; 15 courses of 2-5/8 and one of 1-1/8 in."""
-    square = change(Design(), {"firebox.back_width": "36 in", "firebox.rake": "0 in", "firebox.bond": "stack"})
-    made = geometry(square)
-    unit = firebrick(square.firebox.brick, square.firebox.lining_thickness, square.firebox.joint).unit
-    (_, back), (sides, side) = bricks.lining_faces(made, unit)
-    assert sides == 2
-    assert len(back) == 16 and back[-1][1] / INCH == pytest.approx(1.125)
-    tally = face(back, unit, "stack")
-    assert (tally.whole, tally.cut) == (15 * 3, 15 + 4)
-    assert all(length / INCH == pytest.approx(20) for length, _ in side[:12])
-    assert face(side[:12], unit, "stack").whole == 24
-
-
-def test_running_bond_starts_every_other_course_with_a_half():
-    unit = Unit(9 * INCH, 2.5 * INCH, 4.5 * INCH, INCH / 8)
-    two = face([(36.375 * INCH, unit.height)] * 2, unit, "running")
-    assert (two.whole, two.cut) == (4 + 3, 2)
-    assert face([(36.375 * INCH, unit.height)] * 2, unit, "stack").whole == 8
-    assert course(3 * INCH, unit.height, unit, unit.length).cut == 1
 
 
 def test_sections_of_a_modular_firebox_and_flue():
@@ -255,7 +220,7 @@ def test_mortar_for_that_wall():
 
 def test_block_to_a_hundred_square_feet():
     """TEK14-cmu, NCMA TEK 14 (1969): 8 x 16 in face, 112.5 to 100 ft2, exact."""
-    assert 100 * SQFT * bricks.block(geometry(Design())).per_area == pytest.approx(112.5)
+    assert 100 * SQFT * block(geometry(Design())).per_area == pytest.approx(112.5)
 
 
 def test_wall_measure_is_no_count():

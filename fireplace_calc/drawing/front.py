@@ -8,6 +8,7 @@ import numpy as np
 
 from fireplace_calc.drawing.cuts import clip_top, common
 from fireplace_calc.drawing.hatch import coursing, lines_in
+from fireplace_calc.drawing.laid import front_lines
 from fireplace_calc.drawing.sheet import Sheet, View
 from fireplace_calc.drawing.strings import chain, level_marks, level_room, levels, person
 from fireplace_calc.drawing.views import LADDER, Cell, fit, length, level, roomy, title
@@ -19,8 +20,6 @@ COURSE, BRICK = (2 + 2 / 3) * INCH, 8 * INCH
 """Face coursing: three courses to 8 in, bricks of 8 in with their joint (common practice). [m]"""
 STONE, TILE = (8 * INCH, 15 * INCH), (6 * INCH, 6 * INCH)
 """Height and length of face stones and tiles, as drawn. [m]"""
-FIREBRICK_COURSE = 2.625 * INCH
-"""A 2-1/2 in firebrick and its joint. [m]"""
 ARCH_STEPS = 24
 
 
@@ -142,8 +141,11 @@ def _firebox(view: View, geometry: Geometry) -> None:
             rising = np.array(_arc(geometry)[:ARCH_STEPS // 2 + 1])
             half = min(low, float(np.interp(bend, rising[:, 1], rising[:, 0])))
         view.path([(-half, bend), (half, bend)], "fine")
-    height = (d.firebox.section_height if d.method == "modular" else FIREBRICK_COURSE) * view.scale
-    view.sheet.hatches.append(lines_in([ring], 0.0, height, view.at(0, f.hearth)[1] % height))
+    if geometry.by_name["firebox lining"].material == "firebrick":
+        front_lines(view, geometry, ring)
+    else:
+        height = (d.firebox.section_height if d.method == "modular" else COURSE) * view.scale
+        view.sheet.hatches.append(lines_in([ring], 0.0, height, view.at(0, f.hearth)[1] % height))
     view.sheet.line(ring, "cut", closed=True)
 
 

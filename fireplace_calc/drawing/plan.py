@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from fireplace_calc.drawing.cuts import cut_parts
-from fireplace_calc.drawing.hatch import coursing
+from fireplace_calc.drawing.laid import floor_lines
 from fireplace_calc.drawing.sheet import Sheet, View
 from fireplace_calc.drawing.strings import chain, notes, room_for
 from fireplace_calc.drawing.views import LADDER, Cell, fit, key, length, roomy, title
@@ -15,8 +15,6 @@ from fireplace_calc.units import INCH
 
 STUD = 3.5 * INCH
 """Depth of the framing drawn round the masonry. [m]"""
-FLOOR_BRICK = (4.5 * INCH, 9 * INCH)
-"""Firebrick of the floor, laid flat. [m]"""
 
 
 def plan(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
@@ -69,11 +67,8 @@ def _words(geometry: Geometry, units: str, side: float, back: float, talk: bool)
 def _floor(view: View, geometry: Geometry) -> None:
     f, d = geometry.frame, geometry.design
     floor = ((-f.half_at(0.0), 0.0), (f.half_at(0.0), 0.0), (f.half_at(f.depth), f.depth), (-f.half_at(f.depth), f.depth))
-    laid = d.method == "laid"
-    view.sheet.fill([view.ring(floor)], "firebrick" if laid else "refractory", layer=-2)
-    if laid:
-        course, unit = (side * view.scale for side in FLOOR_BRICK)
-        view.sheet.hatches.append(coursing([view.ring(floor)], [], view.at(0.0, 0.0), course, unit))
+    view.sheet.fill([view.ring(floor)], geometry.by_name["firebox floor"].material, layer=-2)
+    floor_lines(view, geometry)
     for y in (f.throat_front, f.throat_back):
         view.path([(-f.half_at(y), y), (f.half_at(y), y)], "hidden")
     if d.hearth.front > 0:

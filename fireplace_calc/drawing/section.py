@@ -5,7 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 from math import hypot
 
+from fireplace_calc.brickwork import brickwork
 from fireplace_calc.drawing.cuts import clip_top, cut_parts
+from fireplace_calc.drawing.laid import section_lines
 from fireplace_calc.drawing.sheet import Sheet, View
 from fireplace_calc.drawing.strings import chain, level_marks, level_room, levels, notes, room_for
 from fireplace_calc.drawing.views import LADDER, Cell, break_line, earth, fit, key, length, level, roomy, title
@@ -85,6 +87,7 @@ def _ground(view: View, geometry: Geometry, front: float, back: float) -> None:
 def _behind(view: View, geometry: Geometry, top: float) -> None:
     """Edges beyond the knife: the jamb, the splayed side, the chamber's side."""
     f = geometry.frame
+    section_lines(view, geometry)
     view.path([(0.0, f.hearth), (0.0, f.opening_top)], "seen")
     if f.breast > 0 and f.spring < f.opening_top:
         view.path([(f.breast, f.spring), (f.breast, f.opening_top)], "fine")
@@ -109,12 +112,10 @@ def _joints(view: View, geometry: Geometry, top: float) -> None:
         for side in (-1, 1):
             view.path([(f.flue_y + side * inside, z), (f.flue_y + side * half, z)], "seen")
         z += step
-    bed, wall = d.base.block_height + d.base.bed, min(d.base.block_width, f.block_back / 2)
-    for k in range(1, int((f.slab_bottom - f.footing_top) / bed) + 1):
-        z = f.footing_top + k * bed
-        if z < f.slab_bottom - 0.02:
-            view.path([(0.0, z), (wall, z)], "fine")
-            view.path([(f.block_back - wall, z), (f.block_back, z)], "fine")
+    wall, base = min(d.base.block_width, f.block_back / 2), brickwork(geometry).base
+    for z in base.tops[:-1] if base else ():
+        view.path([(0.0, f.footing_top + z), (wall, f.footing_top + z)], "fine")
+        view.path([(f.block_back - wall, f.footing_top + z), (f.block_back, f.footing_top + z)], "fine")
     if d.method == "modular":
         z = f.hearth + d.firebox.section_height
         while z < f.throat:

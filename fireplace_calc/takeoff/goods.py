@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
+from fireplace_calc.brickwork.unit import COMMON
 from fireplace_calc.tables import density
-from fireplace_calc.takeoff.bricks import COMMON, WALL_MEASURE
+from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.units import CUFT, CUYD, INCH, POUND, feet_inches
 
 LONGEST = 30 * INCH
@@ -62,7 +63,7 @@ def goods() -> dict[str, Goods]:
         "Footing concrete": poured, "Base block": block, "Core grout": poured, "Hearth slab concrete": poured,
         "Hearth bed concrete": poured, "Hearth stone": slab, "Hearth tile": slab, "Hearth boards": slab,
         "Hearth brick": brick, "Hearth topping concrete": poured,
-        "Firebrick, whole": fire, "Firebrick, cut": (*fire, "a brick each"),
+        "Firebrick, whole": fire, "Firebrick, cut": (*fire, "bricks the cut pieces come out of, two from one where they fit"),
         "Firebox floor section": hand, "Firebox back section": hand, "Firebox side section": hand,
         "Common brick": (*brick, measure), "Facing brick": brick, "Masonry block": block, "Building stone": stone,
         "Wall concrete": poured,

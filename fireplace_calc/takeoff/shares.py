@@ -6,11 +6,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil, hypot
 
+from fireplace_calc.brickwork import Layout, brickwork
+from fireplace_calc.brickwork import unit as bricks
+from fireplace_calc.brickwork.unit import COMMON, Laid
+from fireplace_calc.brickwork.work import floor_bricks, lining_bricks, needed
 from fireplace_calc.parts import Geometry, Part
 from fireplace_calc.solids import ArchRing
 from fireplace_calc.tables import density
-from fireplace_calc.takeoff import bricks
-from fireplace_calc.takeoff.bricks import COMMON, CORELESS, Laid
+from fireplace_calc.takeoff.bricks import CORELESS
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 from fireplace_calc.units import INCH, SQFT, feet_inches
 
@@ -40,6 +43,7 @@ class _Takeoff:
 
     def __init__(self, geometry: Geometry):
         self.g, self.d, self.f = geometry, geometry.design, geometry.frame
+        self.work = brickwork(geometry)
 
     def poured(self, part: Part, item: str, material: str = "concrete", count: float = 1,
                note: str = "") -> Iterator[Share]:
@@ -107,20 +111,18 @@ class _Takeoff:
         laid = bricks.in_wall(unit, unit.depth) if ring else bricks.in_mass(unit)
         yield from self.blocks(part, "Base block", laid, number * each)
 
-    def firebrick(self, part: Part, thickness: float, faces) -> Iterator[Share]:
-        firebox = self.d.firebox
-        known = firebox.joint is not None
-        laid = bricks.firebrick(firebox.brick, thickness, firebox.joint if known else INCH / 8)
-        tally = bricks.added(t for alike, courses in faces(self.g, laid.unit)
-                             for t in [bricks.face(courses, laid.unit, firebox.bond)] * alike)
+    def firebrick(self, part: Part, laid: Laid, layouts: tuple[Layout, ...]) -> Iterator[Share]:
+        """Counted off the layout; volume shared out by the faces of whole bricks and cut ones."""
+        asked = needed(layouts)
         bare = part.volume * laid.share
-        whole = bare * tally.whole_face / (tally.whole_face + tally.cut_face)
-        note = "first count, by courses as running bond" if firebox.bond != "stack" else "first count, by courses"
-        note += "" if known else "; joint unknown, taken as 1/8 in"
-        for item, volume, count in (("whole", whole, tally.whole), ("cut", bare - whole, tally.cut)):
+        whole = bare * asked.whole_area / (asked.whole_area + asked.cut_area)
+        pieces = f"{asked.pieces} cut pieces" + ("" if laid.wythes == 1 else f" in each of {laid.wythes} wythes")
+        notes = [*dict.fromkeys(layout.note for layout in layouts if layout.note)]
+        notes += [] if self.d.firebox.joint is not None else ["joint unknown, taken as 1/8 in"]
+        for item, volume, count, said in (("whole", whole, asked.whole, []), ("cut", bare - whole, asked.bricks_for_cuts, [pieces])):
             if count:
                 yield Share(part.name, f"Firebrick, {item}", "firebrick", volume, volume * density("firebrick"),
-                            count * laid.wythes, note)
+                            count * laid.wythes, "; ".join(said + notes))
         yield from self.mortar(part, part.volume - bare, "refractory mortar")
 
     def sections(self, height: float) -> tuple[int, float]:
@@ -131,14 +133,14 @@ class _Takeoff:
     # -- the parts ------------------------------------------------------------------------------
     def firebox_floor(self, part: Part) -> Iterator[Share]:
         if part.material == "firebrick":
-            return self.firebrick(part, self.d.firebox.floor, bricks.floor_face)
+            return self.firebrick(part, floor_bricks(self.g), (self.work.floor,))
         count = ceil(2 * self.f.half_width / LONGEST - ROUNDING) * ceil(self.f.depth / LONGEST - ROUNDING)
         return self.pieces(part, "Firebox floor section", "refractory", count)
 
     def firebox_lining(self, part: Part) -> Iterator[Share]:
         f, thickness = self.f, self.d.firebox.lining_thickness
         if part.material == "firebrick":
-            yield from self.firebrick(part, thickness, bricks.lining_faces)
+            yield from self.firebrick(part, lining_bricks(self.g), self.work.lining)
         elif part.material != "refractory":
             yield from self.masonry(part, bricks.in_wall(COMMON, thickness))
         else:

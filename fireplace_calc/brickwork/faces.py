@@ -1,0 +1,91 @@
+"""The faces of a firebox as a mason sees them: floor, back, raked back and the two sides, each flat, each in its own plane. [m]"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import atan, hypot
+
+from fireplace_calc.brickwork.clip import Ring, ring_area
+from fireplace_calc.frame import Frame
+from fireplace_calc.parts import Geometry
+
+THIN = 1e-6
+"""A zone lower than this is no zone. [m]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """One flat face to be laid.
+
+    Attributes
+    ----------
+    name : str
+        ``floor``, ``back``, ``raked back`` or ``side``.
+    zones : tuple of ring
+        Convex and counter-clockwise; the second, if any, stands on the first. [m]
+    alike : int
+        How many there are: the sides mirror one another. [-]
+    centred : bool
+        Whether it is set out from its centre line; a side is set out from its front arris.
+    bevel : float
+        Lean of the cut through the brick's thickness where it meets the next face. [rad]
+    """
+
+    name: str
+    zones: tuple[Ring, ...]
+    alike: int = 1
+    centred: bool = True
+    bevel: float = 0.0
+
+    @property
+    def area(self) -> float:
+        """Of one. [m2]"""
+        return sum(ring_area(zone) for zone in self.zones)
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right, top. [m]"""
+        xs, ys = zip(*(p for zone in self.zones for p in zone), strict=True)
+        return min(xs), min(ys), max(xs), max(ys)
+
+
+def floor_face(frame: Frame) -> Face:
+    """The floor in plan: x to the right, y from the opening. [m]"""
+    front, back = frame.half_width, frame.half_at(frame.depth)
+    return Face("floor", (((-front, 0.0), (front, 0.0), (back, frame.depth), (-back, frame.depth)),), bevel=atan(frame.side_slope))
+
+
+def lining_faces(frame: Frame) -> tuple[Face, ...]:
+    """Back, raked back along its slope, and one of two sides; levels count from the room floor. [m]"""
+    low, bend, top = frame.slab_top, frame.back_bend, frame.throat
+    splay, wide = atan(frame.side_slope), frame.half_at(frame.depth)
+    faces = [Face("back", (((-wide, low), (wide, low), (wide, min(bend, top)), (-wide, min(bend, top))),), bevel=splay)]
+    if top - bend > THIN:
+        long, upper = (top - bend) * hypot(1.0, frame.lean), frame.half_at(frame.throat_back)
+        faces.append(Face("raked back", (((-wide, 0.0), (wide, 0.0), (upper, long), (-upper, long)),), bevel=splay))
+    return (*faces, _side(frame))
+
+
+def _side(frame: Frame) -> Face:
+    """Along the splay from the front arris, over the level; under the breast it starts at the face of the wall. [m]"""
+    low, bend, spring, head, top = frame.slab_top, frame.back_bend, frame.spring, frame.opening_top, frame.throat
+    slant = hypot(1.0, frame.side_slope)
+
+    def rear(z: float) -> tuple[float, float]:
+        return (frame.back_at(z) * slant, z)
+
+    def zone(z0: float, z1: float, front: list[tuple[float, float]]) -> Ring:
+        bends = [rear(bend)] if z0 + THIN < bend < z1 - THIN else []
+        return tuple([front[0], rear(z0), *bends, rear(z1), *front[:0:-1]])
+
+    zones = [zone(low, spring, [(0.0, low), (0.0, spring)])]
+    if top - spring > THIN:
+        front = [(frame.breast * slant, spring)]
+        front += [(frame.breast * slant, head)] if spring + THIN < head < top - THIN else []
+        zones.append(zone(spring, top, [*front, (frame.throat_front * slant, top)]))
+    return Face("side", tuple(zones), alike=2, centred=False, bevel=atan(frame.side_slope))
+
+
+def opening_faces(geometry: Geometry) -> tuple[Face, ...]:
+    """Every face that is laid brick by brick, in the order they are built."""
+    return (floor_face(geometry.frame), *lining_faces(geometry.frame))

@@ -1,0 +1,251 @@
+"""One face laid brick by brick: whole bricks, cut ones, the slivers among them, and the start that makes the fewest."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from math import ceil, hypot
+from typing import NamedTuple
+
+import numpy as np
+
+from fireplace_calc.brickwork.bonds import bricks, weave
+from fireplace_calc.brickwork.clip import Ring, joined, ring_area, within
+from fireplace_calc.brickwork.faces import Face
+from fireplace_calc.brickwork.unit import SLIVER, Unit
+from fireplace_calc.solids import chord
+
+QUARTER = 0.25
+"""A cut with less than this share of a brick is a sliver: common practice, no source. [-]"""
+
+
+class Piece(NamedTuple):
+    """One brick of a layout: its outline [m], whether it is whole, its area [m2], and what of a brick's length and height it
+    needs [m]."""
+
+    ring: Ring
+    whole: bool
+    area: float
+    long: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Layout:
+    """A face with every brick in its place.
+
+    Attributes
+    ----------
+    face : Face
+    unit : Unit
+        Its face is ``length`` by ``height``. [m]
+    bond : str
+        As it is laid; running where the bond asked for does not close.
+    pieces : tuple of Piece
+        Of one such face.
+    shifted : float
+        How far the start was moved off the centre line or the arris to avoid slivers. [m]
+    note : str
+        Why the bond is another one than asked.
+    """
+
+    face: Face
+    unit: Unit
+    bond: str
+    pieces: tuple[Piece, ...]
+    shifted: float
+    note: str = ""
+
+    @cached_property
+    def whole(self) -> int:
+        """Whole bricks on one such face. [-]"""
+        return sum(piece.whole for piece in self.pieces)
+
+    @property
+    def cut(self) -> int:
+        """Cut pieces on one such face. [-]"""
+        return len(self.pieces) - self.whole
+
+    @cached_property
+    def slivers(self) -> tuple[Piece, ...]:
+        """Cuts of less than a quarter brick."""
+        least = QUARTER * self.unit.length * self.unit.height * (1 - 1e-9)
+        return tuple(piece for piece in self.pieces if piece.area < least)
+
+    @cached_property
+    def brick_area(self) -> float:
+        """Of all bricks on one such face. [m2]"""
+        return sum(piece.area for piece in self.pieces)
+
+    @property
+    def joint_area(self) -> float:
+        """What the bricks leave of the face: joints, and gaps too thin for a cut. [m2]"""
+        return self.face.area - self.brick_area
+
+    @property
+    def edges(self) -> np.ndarray:
+        """Every side of every brick, (k, 2, 2). [m]"""
+        if not self.pieces:
+            return np.empty((0, 2, 2))
+        rings = [np.array(piece.ring) for piece in self.pieces]
+        return np.concatenate([np.stack([ring, np.roll(ring, -1, axis=0)], 1) for ring in rings])
+
+
+def _halves(zone: Ring) -> np.ndarray:
+    """Each side of a convex zone as a, b, c: a point is inside where a x + b y + c is not negative."""
+    rows = []
+    for k, (x, y) in enumerate(zone):
+        ex, ey = zone[(k + 1) % len(zone)]
+        long = hypot(ex - x, ey - y)
+        dx, dy = (ex - x) / long, (ey - y) / long
+        rows.append((-dy, dx, dy * x - dx * y))
+    return np.array(rows)
+
+
+def _cuts(corners: np.ndarray, rings: list, zone: Ring) -> dict[int, Ring]:
+    """What of each brick lies in a convex zone, by the brick's number; all of it is the brick's own ring."""
+    halves = _halves(zone)
+    depth = corners @ halves[:, :2].T + halves[:, 2]
+    crossed = depth.min(axis=1) < -1e-7
+    touching = (depth.max(axis=1) > SLIVER / 8).all(axis=1)
+    inside = touching & ~crossed.any(axis=1)
+    found: dict[int, Ring] = {k: rings[k] for k in np.flatnonzero(inside).tolist()}
+    for k in np.flatnonzero(touching & ~inside).tolist():
+        ring = within(rings[k], zone, np.flatnonzero(crossed[k]).tolist())
+        if ring:
+            found[k] = ring
+    return found
+
+
+def _piece(brick: Ring, ring: Ring, unit: Unit) -> Piece | None:
+    """A brick, whole or cut; nothing when it is too thin to be one."""
+    full = unit.length * unit.height
+    if ring is brick:
+        return Piece(ring, True, full, unit.length, unit.height)
+    (ax, ay), (bx, by) = brick[0], brick[1]
+    ux, uy = (bx - ax) / unit.length, (by - ay) / unit.length
+    along = [ux * x + uy * y for x, y in ring]
+    across = [ux * y - uy * x for x, y in ring]
+    long, high, area = max(along) - min(along), max(across) - min(across), ring_area(ring)
+    if min(long, high) < SLIVER or area < SLIVER**2:
+        return None
+    return Piece(ring, area > full * (1 - 1e-6), area, long, high)
+
+
+def _pieces(face: Face, unit: Unit, bond: str, origin: tuple[float, float]) -> tuple[Piece, ...]:
+    corners = bricks(bond, unit, face.box, origin)
+    rings = [tuple(map(tuple, ring)) for ring in corners.tolist()]
+    parts = [_cuts(corners, rings, zone) for zone in face.zones]
+    kept = list(parts[0].items())
+    if len(parts) > 1:
+        below, above = parts
+        level = face.zones[1][0][1]
+        kept = [(k, ring) for k, ring in kept if k not in above] + [(k, ring) for k, ring in above.items() if k not in below]
+        for k in below.keys() & above.keys():
+            one = joined(below[k], above[k], level)
+            kept += [(k, one)] if one else [(k, below[k]), (k, above[k])]
+    made = (_piece(rings[k], ring, unit) for k, ring in kept)
+    return tuple(piece for piece in made if piece)
+
+
+Start = tuple[float, float, float]
+"""Lower left corner of one brick, and how far it is off the line it should start from. [m]"""
+
+
+def _starts(face: Face, unit: Unit, bond: str) -> list[Start]:
+    """Starts to try, the plain one first."""
+    left, bottom, _, _ = face.box
+    a, b = unit.length + unit.joint, unit.height + unit.joint
+    start = -unit.length / 2 if face.centred else left
+    if bond == "running":
+        return [(start - move, bottom, move) for move in ((0.0, a / 4) if face.centred else (0.0, a / 8, a / 4, 3 * a / 8))]
+    if bond == "stack":
+        return [(start - move, bottom, move) for move in ((0.0, a / 2) if face.centred else (0.0, a / 4, a / 2))]
+    if bond == "basketweave":
+        return [(start + move, bottom, move) for move in (0.0, a / 2)]
+    return [(start + move, bottom - drop, hypot(move, drop)) for move, drop in ((0.0, 0.0), (b, 0.0), (0.0, b / 2), (b, b / 2))]
+
+
+def _ends(face: Face, unit: Unit, bottom: float) -> list[tuple[int, float, float]]:
+    """Each course by its number, and where it begins and ends at half its height. [m]"""
+    found, step = [], unit.height + unit.joint
+    for zone in face.zones:
+        turned = tuple((y, x) for x, y in zone)
+        for row in range(ceil((face.box[3] - bottom) / step)):
+            span = chord(turned, bottom + row * step + unit.height / 2)
+            if span:
+                found.append((row, *span))
+    return found
+
+
+def _slivers_of_start(ends: list[tuple[int, float, float]], unit: Unit, bond: str, start: Start) -> int:
+    """End pieces of less than a quarter brick that a start leaves in courses. [-]"""
+    step, least, number = unit.length + unit.joint, QUARTER * unit.length, 0
+    for row, left, right in ends:
+        x = start[0] + (step / 2 if bond == "running" and row % 2 else 0.0)
+        first = unit.length - (left - x) % step
+        last = (right - x) % step
+        number += (SLIVER < first < least) + (SLIVER < last < least)
+    return number
+
+
+@lru_cache(maxsize=64)
+def lay(face: Face, unit: Unit, bond: str) -> Layout:
+    """Lay a face; of several starts the one with the fewest slivers, then the one nearest the line.
+
+    Parameters
+    ----------
+    face : Face
+    unit : Unit
+        Its face is ``length`` by ``height``. [m]
+    bond : str
+        ``running``, ``stack``, ``herringbone 90``, ``herringbone 45`` or ``basketweave``.
+
+    Returns
+    -------
+    Layout
+        Where a basketweave does not close, laid in running bond, and its note says so.
+    """
+    note = ""
+    if bond == "basketweave" and weave(unit) is None:
+        bond, note = "running", "basketweave does not close with this brick and joint: laid as running bond"
+    starts = _starts(face, unit, bond)
+    if bond in ("running", "stack"):
+        ends = _ends(face, unit, face.box[1])
+        likely = min(starts, key=lambda start: _slivers_of_start(ends, unit, bond, start))
+        starts = [starts[0]] if likely is starts[0] else [starts[0], likely]
+    best: Layout | None = None
+    for x, y, move in starts:
+        made = Layout(face, unit, bond, _pieces(face, unit, bond, (x, y)), move, note)
+        if best is None or len(made.slivers) < len(best.slivers):
+            best = made
+        if not best.slivers:
+            break
+    return best
+
+
+def cut_list(layouts: tuple[Layout, ...]) -> dict[tuple[tuple[int, int], ...], int]:
+    """Cut pieces grouped by shape, the commonest first: the sides of each in turn, to the millimetre, and how many. [-]"""
+    counted: Counter = Counter()
+    for layout in layouts:
+        for piece in layout.pieces:
+            if not piece.whole:
+                counted[shape(piece.ring)] += layout.face.alike
+    return dict(counted.most_common())
+
+
+def shape(ring: Ring) -> tuple[tuple[int, int], ...]:
+    """A shape whatever way it is turned or flipped: its sides in turn [mm], each with the angle that follows it [deg].
+
+    >>> shape(((0, 0), (0.2, 0), (0.2, 0.1), (0, 0.1)))
+    ((100, 90), (200, 90), (100, 90), (200, 90))
+    """
+    points = np.array(ring)
+    along = np.roll(points, -1, axis=0) - points
+    length = np.hypot(along[:, 0], along[:, 1])
+    after = np.roll(along, -1, axis=0)
+    turn = np.degrees(np.arctan2(along[:, 0] * after[:, 1] - along[:, 1] * after[:, 0], (along * after).sum(axis=1)))
+    forth = [(round(1000 * float(s)), round(180 - float(t))) for s, t in zip(length, turn, strict=True)]
+    back = [(forth[k][0], forth[k - 1][1]) for k in range(len(forth) - 1, -1, -1)]
+    return min(tuple(way[k:] + way[:k]) for way in (forth, back) for k in range(len(way)))

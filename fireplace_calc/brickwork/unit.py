@@ -1,0 +1,104 @@
+"""Masonry units with their joints: brick, block and firebrick alike are so long, so high, so deep, and laid with a joint."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from fireplace_calc.parts import Geometry
+from fireplace_calc.units import INCH, to_si
+
+SLIVER = INCH / 8
+"""A gap no wider than this is made up in the joints; wider, it takes a cut piece: our own habit. [m]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A piece as it is laid: its face is ``length`` by ``height``, its bed is ``depth``; ``joint`` all round. [m]"""
+
+    length: float
+    height: float
+    depth: float
+    joint: float
+
+    @property
+    def volume(self) -> float:
+        """Of the bare piece. [m3]"""
+        return self.length * self.height * self.depth
+
+    @property
+    def module(self) -> float:
+        """Wall face that one piece fills with its joints. [m2]"""
+        return (self.length + self.joint) * (self.height + self.joint)
+
+    @property
+    def per_area(self) -> float:
+        """Pieces to a square metre of wall one piece thick. [1/m2]"""
+        return 1 / self.module
+
+    @property
+    def per_volume(self) -> float:
+        """Pieces to a cubic metre of solid work, joints on every side. [1/m3]"""
+        return 1 / (self.module * (self.depth + self.joint))
+
+    @property
+    def joint_volume(self) -> float:
+        """Mortar to one piece in a wall one piece thick: bed and head joint, nothing spilt. [m3]"""
+        return (self.module - self.length * self.height) * self.depth
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """Units in a wall or a mass: pieces to the cubic metre [1/m3], and what share of the volume they fill [-]."""
+
+    unit: Unit
+    wythes: int
+    per_volume: float
+    share: float
+
+
+def in_mass(unit: Unit) -> Laid:
+    """Units in work many pieces thick."""
+    return Laid(unit, 0, unit.per_volume, unit.per_volume * unit.volume)
+
+
+def in_wall(unit: Unit, thickness: float) -> Laid:
+    """Units in a wall of a given thickness: as many wythes as come nearest, the rest mortar; a piece too deep is split.
+
+    >>> round(in_wall(COMMON, 4 * INCH).per_volume * 4 * INCH * (12 * INCH) ** 2, 2)
+    6.16
+    """
+    wythes = max(round((thickness + unit.joint) / (unit.depth + unit.joint)), 1)
+    depth = min(unit.depth, (thickness - (wythes - 1) * unit.joint) / wythes)
+    count = wythes / (unit.module * thickness)
+    return Laid(replace(unit, depth=depth), wythes, count, count * unit.length * unit.height * depth)
+
+
+COMMON = Unit(8 * INCH, 2.25 * INCH, 3.75 * INCH, 0.5 * INCH)
+"""Common brick with 1/2 in joints: NAVEDTRA 14045, chapter 4, table 4-5 (read)."""
+
+def block(geometry: Geometry) -> Unit:
+    """The base block of a design."""
+    base = geometry.design.base
+    return Unit(base.block_length, base.block_height, base.block_width, base.bed)
+
+
+@lru_cache(maxsize=256)
+def firebrick(brick: str, thickness: float, joint: float) -> Laid:
+    """How the chosen straight is laid to make a lining of a given thickness.
+
+    Flat (4-1/2 in bed), on edge (2-1/2 in bed, its broad side to the fire) or as headers, whichever comes nearest.
+
+    >>> laid = firebrick("9 x 4-1/2 x 2-1/2 in", 4.5 * INCH, INCH / 8)
+    >>> round(laid.unit.height / INCH, 3), round(laid.unit.depth / INCH, 3)
+    (2.5, 4.5)
+    """
+    sides = brick.removesuffix("in").split("x")
+    long, wide, thick = (to_si(f"{side.strip()} in", "length", "Firebrick") for side in sides)
+    ways = [Unit(long, thick, wide, joint), Unit(long, wide, thick, joint), Unit(wide, thick, long, joint)]
+
+    def miss(unit: Unit) -> float:
+        wythes = max(round((thickness + joint) / (unit.depth + joint)), 1)
+        return round(abs(wythes * unit.depth + (wythes - 1) * joint - thickness), 6)
+
+    return in_wall(min(ways, key=miss), thickness)

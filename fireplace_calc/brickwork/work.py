@@ -1,0 +1,132 @@
+"""All the brickwork of one geometry: every face of the firebox, and the block under it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+from fireplace_calc.brickwork.courses import Coursing, Even, block_coursing, even_courses
+from fireplace_calc.brickwork.faces import floor_face, lining_faces
+from fireplace_calc.brickwork.layout import Layout, cut_list, lay
+from fireplace_calc.brickwork.nest import bricks_for
+from fireplace_calc.brickwork.ring import BlockCourse, block_ring
+from fireplace_calc.brickwork.unit import Laid, block, firebrick
+from fireplace_calc.frame import Frame
+from fireplace_calc.parts import Geometry
+from fireplace_calc.units import INCH
+
+USUAL_JOINT = INCH / 8
+"""Taken where nobody has told the joint. [m]"""
+
+
+@dataclass(frozen=True)
+class Brickwork:
+    """Where every brick goes.
+
+    Attributes
+    ----------
+    floor : Layout or None
+        Of the firebox floor, where it is paved with firebrick.
+    lining : tuple of Layout
+        Back, raked back and one of two sides, where they are firebrick.
+    even : Even or None
+        Courses of the lining up to the underside of the smoke shelf.
+    base, extension : Coursing or None
+        Block under the hearth slab, and under the hearth extension where it stands above the floor.
+    """
+
+    geometry: Geometry
+    floor: Layout | None
+    lining: tuple[Layout, ...]
+    even: Even | None
+    base: Coursing | None
+    extension: Coursing | None
+
+    @property
+    def layouts(self) -> tuple[Layout, ...]:
+        """Every face that is laid, in the order it is built."""
+        return ((self.floor,) if self.floor else ()) + self.lining
+
+    @cached_property
+    def cuts(self) -> dict:
+        """Cut pieces by shape, and how many. [-]"""
+        return cut_list(self.layouts)
+
+    @cached_property
+    def slivers(self) -> int:
+        """Cuts of less than a quarter brick that no start could avoid. [-]"""
+        return sum(len(layout.slivers) * layout.face.alike for layout in self.layouts)
+
+    @cached_property
+    def courses_of_block(self) -> tuple[BlockCourse, BlockCourse] | None:
+        """The two courses of base block that take turns, in plan."""
+        f = self.geometry.frame
+        if not self.geometry.by_name["base walls"].cuts:
+            return None
+        return tuple(block_ring(f.block_half, f.block_back, block(self.geometry), parity) for parity in (0, 1))
+
+
+@dataclass(frozen=True, slots=True)
+class Needed:
+    """Bricks of one kind of work: whole ones, cut pieces, the bricks those come out of [-], and bare faces [m2]."""
+
+    whole: int
+    pieces: int
+    bricks_for_cuts: int
+    whole_area: float
+    cut_area: float
+
+
+@lru_cache(maxsize=64)
+def needed(layouts: tuple[Layout, ...]) -> Needed:
+    """What some faces take, all alike ones counted."""
+    whole = sum(layout.whole * layout.face.alike for layout in layouts)
+    pieces = [(piece, layout.face.alike) for layout in layouts for piece in layout.pieces if not piece.whole]
+    number = sum(alike for _, alike in pieces)
+    length = layouts[0].unit.length if layouts else 0.0
+    face = sum(layout.whole * layout.face.alike * layout.unit.length * layout.unit.height for layout in layouts)
+    from_bricks = bricks_for((piece.long for piece, alike in pieces for _ in range(alike)), length)
+    return Needed(whole, number, from_bricks, face, sum(piece.area * alike for piece, alike in pieces))
+
+
+def lining_bricks(geometry: Geometry) -> Laid:
+    """How the firebrick of the lining lies, its joint taken as 1/8 in while nobody has told it."""
+    box = geometry.design.firebox
+    return firebrick(box.brick, box.lining_thickness, USUAL_JOINT if box.joint is None else box.joint)
+
+
+def floor_bricks(geometry: Geometry) -> Laid:
+    """The same for the floor."""
+    box = geometry.design.firebox
+    return firebrick(box.brick, box.floor, USUAL_JOINT if box.joint is None else box.joint)
+
+
+def _lining(frame: Frame, laid: Laid, bond: str) -> tuple[Layout, ...]:
+    return tuple(lay(face, laid.unit, bond) for face in lining_faces(frame))
+
+
+def brickwork(geometry: Geometry) -> Brickwork:
+    """Lay out everything that is laid brick by brick.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    Brickwork
+        Faces that are not firebrick are left out.
+    """
+    d, f = geometry.design, geometry.frame
+    paved = geometry.by_name["firebox floor"].material == "firebrick"
+    lined = geometry.by_name["firebox lining"].material == "firebrick"
+    lining = lining_bricks(geometry)
+    base = geometry.by_name.get("base walls")
+    under = geometry.by_name.get("hearth extension base")
+    return Brickwork(
+        geometry,
+        lay(floor_face(f), floor_bricks(geometry).unit, d.firebox.floor_bond) if paved else None,
+        _lining(f, lining, d.firebox.bond) if lined else (),
+        even_courses(f.throat - f.slab_top, lining.unit.height, lining.unit.joint) if lined else None,
+        block_coursing(base.top - base.bottom, d.base.block_height, d.base.bed) if base else None,
+        block_coursing(under.top - under.bottom, d.base.block_height, d.base.bed) if under else None)

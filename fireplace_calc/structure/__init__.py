@@ -1,0 +1,8 @@
+"""Does it stand? Wind and earthquake on the chimney, what carries the opening, and what the footing presses on the ground.
+
+Engineering judgement, not a stamped design: ``structure(geometry)`` gives numbers, findings, and when to send for an engineer.
+"""
+
+from fireplace_calc.structure.record import Structure, structure
+
+__all__ = ["Structure", "structure"]

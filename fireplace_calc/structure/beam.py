@@ -1,0 +1,199 @@
+"""What a wall puts on a beam over an opening, and what a beam makes of it: plain formulas."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fireplace_calc.rules.core import reaches
+from fireplace_calc.structure.figures import figure, lintel_spans
+from fireplace_calc.units import FOOT
+
+
+def triangle(wall: float, span: float) -> float:
+    """Weight of wall inside the 45 degree triangle over a span; the rest arches past it.
+
+    Parameters
+    ----------
+    wall : float
+        Weight of the wall by its face. [Pa]
+    span : float
+        Of the lintel. [m]
+
+    Returns
+    -------
+    float
+        The whole triangle. [N]
+    """
+    return wall * span**2 / 4
+
+
+def low_wall(wall: float, span: float, height: float) -> float:
+    """Weight under the 45 degree lines where the wall ends below their apex.
+
+    Parameters
+    ----------
+    wall : float
+        Weight of the wall by its face. [Pa]
+    span, height : float
+        Of the lintel, and of the wall over it. [m]
+
+    Returns
+    -------
+    float
+        The trapezoid; from half the span up it is the triangle. [N]
+    """
+    height = min(height, span / 2)
+    return wall * (span * height - height**2)
+
+
+def bending(span: float, peaked: float = 0.0, spread: float = 0.0) -> float:
+    """Largest moment on a lintel that rests on both ends.
+
+    Parameters
+    ----------
+    span : float
+        Clear opening and one bearing. [m]
+    peaked : float
+        Whole weight of a triangular load. [N]
+    spread : float
+        Even load along it. [N/m]
+
+    Returns
+    -------
+    float
+        At the middle. [N m]
+    """
+    return peaked * span / 6 + spread * span**2 / 8
+
+
+def reaction(span: float, peaked: float = 0.0, spread: float = 0.0) -> float:
+    """What either end bears.
+
+    Parameters
+    ----------
+    span, peaked, spread : float
+        As for ``bending``. [m, N, N/m]
+
+    Returns
+    -------
+    float
+        Force. [N]
+    """
+    return (peaked + spread * span) / 2
+
+
+def sag(span: float, stiffness: float, peaked: float = 0.0, spread: float = 0.0) -> float:
+    """Deflection at the middle.
+
+    Parameters
+    ----------
+    span, peaked, spread : float
+        As for ``bending``. [m, N, N/m]
+    stiffness : float
+        Modulus times second moment. [N m2]
+
+    Returns
+    -------
+    float
+        Downward. [m]
+    """
+    return peaked * span**3 / (60 * stiffness) + 5 * spread * span**4 / (384 * stiffness)
+
+
+def sag_limit(span: float) -> float:
+    """The smaller of a six-hundredth of the span and 0.3 in. [m]"""
+    return min(span / figure("lintel deflection ratio"), figure("lintel deflection"))
+
+
+def slab_modulus(breadth: float, depth: float) -> float:
+    """Section modulus of a stone as thick into the wall and as high as told. [m3]"""
+    return breadth * depth**2 / 6
+
+
+@dataclass(frozen=True, slots=True)
+class Angle:
+    """Section of a steel angle: area [m2], middle over the heel [m], second moment [m4] and least modulus [m3]."""
+
+    area: float
+    heel: float
+    inertia: float
+    modulus: float
+
+
+def angle(vertical: float, horizontal: float, thickness: float) -> Angle:
+    """Angle as two rectangles, bent about the level axis, its upright leg ``vertical``.
+
+    Parameters
+    ----------
+    vertical, horizontal, thickness : float
+        Legs and their thickness; roots and toes are not rounded. [m]
+
+    Returns
+    -------
+    Angle
+        Agrees with handbooks to half a percent.
+
+    Examples
+    --------
+    >>> round(angle(0.1524, 0.0889, 0.0079375).inertia / 0.0254**4, 1)
+    10.9
+    """
+    leg = max(vertical - thickness, 0.0)
+    flat, upright = horizontal * thickness, leg * thickness
+    area = flat + upright
+    heel = (flat * thickness / 2 + upright * (thickness + leg / 2)) / area
+    inertia = (horizontal * thickness**3 / 12 + flat * (heel - thickness / 2) ** 2
+               + thickness * leg**3 / 12 + upright * (thickness + leg / 2 - heel) ** 2)
+    return Angle(area, heel, inertia, inertia / max(heel, max(vertical, thickness) - heel))
+
+
+def veneer_span(vertical: float, horizontal: float, thickness: float) -> float | None:
+    """Clear span that the table of brick veneer lintels gives one angle with no storey over it.
+
+    Parameters
+    ----------
+    vertical, horizontal, thickness : float
+        Of the angle; the largest row that it covers in all three counts. [m]
+
+    Returns
+    -------
+    float or None
+        Span; none for an angle lighter than the first row. [m]
+    """
+    rows = [row.no_storey for row in lintel_spans() if row.pieces == 1 and reaches(vertical, row.vertical)
+            and reaches(horizontal, row.horizontal) and reaches(thickness, row.thickness)]
+    return max(rows, default=None)
+
+
+def jack_skew(span: float) -> float:
+    """How far the skewback of a flat arch leans out per unit of its depth: 1/2 in per foot of span in 4 in.
+
+    Parameters
+    ----------
+    span : float
+        Clear. [m]
+
+    Returns
+    -------
+    float
+        Tangent of its angle from the vertical. [-]
+    """
+    return span / FOOT / 8
+
+
+def hot_growth(length: float, warmer: float = 300 / 1.8) -> float:
+    """How much a steel lintel grows in the heat of the firebox head; leave that much free at its ends.
+
+    Parameters
+    ----------
+    length : float
+        Of the steel. [m]
+    warmer : float
+        Than when it was set. [K]
+
+    Returns
+    -------
+    float
+        About 0.09 in over 4 ft; 6.5e-6 per degree Fahrenheit, from memory. [m]
+    """
+    return 6.5e-6 * 1.8 * warmer * length

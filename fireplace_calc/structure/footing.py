@@ -1,0 +1,150 @@
+"""What the footing presses on the ground: everything that stands on it, itself once, and the wind."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fireplace_calc.design import Design
+from fireplace_calc.frame import Frame
+from fireplace_calc.structure.figures import bearing
+from fireplace_calc.structure.stack import Stack
+from fireplace_calc.structure.weights import Weights
+from fireplace_calc.structure.wind import service_factor
+from fireplace_calc.units import G
+
+
+def edge_factor(eccentricity: float, length: float) -> float | None:
+    r"""Pressure under the edge of a footing over the mean.
+
+    Parameters
+    ----------
+    eccentricity : float
+        Of the load from the middle. [m]
+    length : float
+        Of the footing, the way it is off. [m]
+
+    Returns
+    -------
+    float or None
+        None where the load passes the edge and the footing topples. [-]
+
+    Notes
+    -----
+    .. math:: 1 + 6e/B \quad (e \le B/6), \qquad \frac{4}{3(1 - 2e/B)} \quad (e > B/6)
+
+    The second is :math:`2N / 3L(B/2 - e)`: the far side has lifted off.
+    """
+    ratio = abs(eccentricity) / length
+    if ratio <= 1 / 6:
+        return 1 + 6 * ratio
+    return 4 / (3 * (1 - 2 * ratio)) if ratio < 0.5 else None
+
+
+def area_for(load: float, own: float, allowed: float) -> float:
+    """Least area of a footing under an even load.
+
+    Parameters
+    ----------
+    load, own : float
+        On it, and its own weight. [N]
+    allowed : float
+        Pressure of the ground. [Pa]
+
+    Returns
+    -------
+    float
+        Area. [m2]
+    """
+    return (load + own) / allowed
+
+
+@dataclass(frozen=True, slots=True)
+class Footing:
+    """The footing as drawn.
+
+    Attributes
+    ----------
+    width, depth, thickness, projection : float
+        Along the breast, front to back, of the concrete, and beyond the base. [m]
+    load : float
+        All that stands on it, and itself. [N]
+    off_side, off_back : float
+        Of that weight from the middle of the footing, sideways and toward the back. [m]
+    mean, pressure : float or None
+        Even, and under the worst edge; no pressure where it topples. [Pa]
+    windy : float or None
+        Under the worst edge with service wind on a chimney that nothing else holds. [Pa]
+    topples : bool
+        In that wind the load passes the edge.
+    held : bool
+        Something above holds the chimney, so that its wind goes into the house.
+    wind_known : bool
+    allowed : float or None
+        Presumptive pressure of the soil. [Pa]
+    least_area : float or None
+        That the even load would need. [m2]
+    """
+
+    width: float
+    depth: float
+    thickness: float
+    projection: float
+    load: float
+    off_side: float
+    off_back: float
+    mean: float
+    pressure: float | None
+    windy: float | None
+    topples: bool
+    held: bool
+    wind_known: bool
+    allowed: float | None
+    least_area: float | None
+
+
+def _worst(mean: float, side: float, back: float, width: float, depth: float) -> float | None:
+    """Off both ways at once: the product is never less than the sum of the books."""
+    one, other = edge_factor(side, width), edge_factor(back, depth)
+    return None if one is None or other is None else mean * one * other
+
+
+def footing(design: Design, frame: Frame, weighed: Weights, standing: Stack) -> Footing:
+    """Pressure under the footing, still air and wind.
+
+    Parameters
+    ----------
+    design : Design
+    frame : Frame
+    weighed : Weights
+        Mass of every part. [kg]
+    standing : Stack
+        The chimney and its wind.
+
+    Returns
+    -------
+    Footing
+        Pressures. [Pa]
+
+    Notes
+    -----
+    The hearth extension is counted on the footing, where it would stand if it were cantilevered from the base. Earth on the
+    projection is not. Wind on the breast below the shoulder goes into the house wall it stands in.
+    """
+    out = design.base.footing_projection
+    width, depth = 2 * (frame.block_half + out), frame.block_back + 2 * out
+    whole = weighed.lump()
+    load = G * whole.mass
+    side, back = whole.x, whole.y - frame.block_back / 2
+    mean = load / (width * depth)
+    held = design.loads.support is not None
+    windy, topples = None, False
+    if standing.windy and not held:
+        service = service_factor(design.loads.wind_map)
+        across, along = (service * s.push.moment(frame.footing_bottom) / load for s in standing.sides)
+        found = [_worst(mean, abs(side) + across, back, width, depth), _worst(mean, side, abs(back) + along, width, depth)]
+        topples = None in found
+        windy = None if topples else max(found)
+    allowed = bearing(design.site.soil) if design.site.soil is not None else None
+    own = G * weighed.masses["footing"]
+    return Footing(width, depth, design.base.footing_thickness, out, load, side, back, mean, _worst(mean, side, back, width, depth), windy,
+                   topples, held, standing.windy, allowed, area_for(load - own, own, allowed) if allowed else None)

@@ -1,0 +1,29 @@
+"""What the loads say of a design, as findings. Engineering judgement, not a stamped design: each rests on a figure and names it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from fireplace_calc.rules.core import Finding, worst_first
+from fireplace_calc.structure import carried, upright
+from fireplace_calc.structure.filing import EDITION
+
+if TYPE_CHECKING:
+    from fireplace_calc.structure.record import Structure
+
+RULES = (*upright.RULES, *carried.RULES)
+
+
+def judgement(work: Structure) -> tuple[Finding, ...]:
+    """Every finding on the structure, worst first.
+
+    Parameters
+    ----------
+    work : Structure
+
+    Returns
+    -------
+    tuple of Finding
+        ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was found.
+    """
+    return worst_first(rule.check(work, EDITION) for rule in RULES)

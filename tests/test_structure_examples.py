@@ -379,14 +379,15 @@ def test_line_of_thrust_passes_the_third_points():
     assert line.inside and line.thrust == pytest.approx(third_thrust(BIA, load))
 
 
-@pytest.mark.parametrize(("span", "rise", "minor"), [(72, 10.8, True), (72.1, 10, False), (71, 10.7, False), (40, 6, True), (40, 6.1, False)])
+@pytest.mark.parametrize(("span", "rise", "minor"), [
+    (72, 10.8, True), (72.1, 10, False), (71, 10.7, False), (40, 6, True), (40, 6.1, False)])
 def test_minor_arch(span, rise, minor):
     """BIA 31A (read): span to 6 ft and rise to 0.15 of it, the limits counted in."""
     assert Ring(span * INCH, rise * INCH, 8 * INCH, 4 * INCH).minor is minor
 
 
 def test_a_thin_high_arch_has_no_line():
-    """Even load hangs in a parabola, far from a half circle: no line keeps to the middle third of a thin ring, many to a thick one's."""
+    """Even load hangs in a parabola, far from a half circle: none keeps to a thin ring's middle third, some to a thick one's."""
     thin = Ring(2.0, 1.0, 1 / 30, 0.1)
     assert not thrust_line(thin, Load(2.0, 0.0, 1000.0)).inside
     thick = Ring(2.0, 1.0, 0.9, 0.1)

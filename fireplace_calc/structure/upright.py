@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from fireplace_calc.rules.core import FALLS_SHORT, NOT_CHECKED, Compared, Rule, at_least, at_most, not_applicable, unknown
+from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED, Compared, Rule, at_least, at_most, not_applicable, unknown
 from fireplace_calc.structure.figures import figure, flexural_tension, flexural_tensions, source
 from fireplace_calc.structure.filing import filing
 from fireplace_calc.structure.seismic import SHAKING
@@ -114,7 +114,10 @@ def shaken(work: Structure) -> Compared:
     found, mortar = work.shake.tension, work.design.loads.mortar
     if work.design.chimney.masonry != "brick" or mortar is None:
         return Compared(NOT_CHECKED, found, note="The chimney's mortar is not known yet, or it is not of brick.")
-    return at_most(found, flexural_tension(mortar))
+    said = at_most(found, flexural_tension(mortar))
+    if said.verdict == MEETS and work.design.site.seismic is None:
+        return Compared(NOT_CHECKED, found, said.required, "The seismic category is not known yet: from D on no plain chimney is built.")
+    return said
 
 
 @judged("STR-08", QUAKE, "Upright bars for this chimney", "count", source("bars"))

@@ -1,0 +1,192 @@
+"""What touches what: whether a part carries another, stands inside it, or is leant on, read off their level cuts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fireplace_calc.parts import Part
+from fireplace_calc.solids import CIRCLE, Cylinder, Polygon, Solid, area, box, level_cuts
+
+HAIR = 1e-6
+"""Cuts are taken this far above or below a level. [m]"""
+TOUCH = 1e-5
+"""Plans that share less than this only touch. [m2]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """A convex outline, counter-clockwise, its sides [m], whether it is a plain rectangle, and its area [m2]."""
+
+    polygon: Polygon
+    left: float
+    right: float
+    front: float
+    back: float
+    plain: bool
+    area: float
+
+    def holds(self, other: Outline) -> bool:
+        """Whether another's sides all lie within these."""
+        return self.left <= other.left and self.right >= other.right and self.front <= other.front and self.back >= other.back
+
+
+def outline(polygon: Polygon) -> Outline:
+    """An outline with its sides read once.
+
+    Parameters
+    ----------
+    polygon : Polygon
+        Convex, counter-clockwise. [m]
+
+    Returns
+    -------
+    Outline
+        The same. [m]
+    """
+    across, deep = zip(*polygon, strict=True)
+    sides = min(across), max(across), min(deep), max(deep)
+    return Outline(polygon, *sides, polygon == box(*sides), area(polygon))
+
+
+TWELVE = CIRCLE[::6]
+"""Corners that a circle is read by here: enough to tell inside from outside. Their outline holds three square radii."""
+
+
+def outlines(solids: tuple[Solid, ...], level: float) -> list[Outline]:
+    """Level cut of several solids.
+
+    Parameters
+    ----------
+    solids : tuple of Solid
+        Apart from each other.
+    level : float
+        Where. [m]
+
+    Returns
+    -------
+    list of Outline
+        Of those that reach so low and so high; where one ends and the next begins, only of the next. [m]
+    """
+    found = []
+    for s in solids:
+        if not s.bottom <= level < s.top:
+            continue
+        if isinstance(s, Cylinder):
+            x, (_, y), r = s.centre[0] + s.shift * (level - s.bottom) / (s.top - s.bottom), s.centre, s.radius
+            found.append(Outline(tuple((x + r * c, y + r * n) for c, n in TWELVE), x - r, x + r, y - r, y + r, False, 3 * r * r))
+        else:
+            found += [outline(p) for p in level_cuts(s, level)]
+    return found
+
+
+def shared(one: Outline, other: Outline) -> float:
+    """Plan area that two outlines have in common.
+
+    Parameters
+    ----------
+    one, other : Outline
+        In either order. [m]
+
+    Returns
+    -------
+    float
+        Area. [m2]
+
+    Examples
+    --------
+    >>> shared(outline(((0, 0), (2, 0), (2, 2), (0, 2))), outline(((1, 1), (3, 1), (2, 3))))
+    0.75
+    """
+    wide = min(one.right, other.right) - max(one.left, other.left)
+    deep = min(one.back, other.back) - max(one.front, other.front)
+    if wide <= 0 or deep <= 0:
+        return 0.0
+    if one.plain and other.plain:
+        return wide * deep
+    for small, large in ((one, other), (other, one)):
+        if small.polygon == large.polygon or large.plain and large.holds(small):
+            return small.area
+    kept, zone = list(one.polygon), other.polygon
+    ax, ay = zone[-1]
+    for bx, by in zone:
+        dx, dy, cut = bx - ax, by - ay, []
+        px, py = kept[-1]
+        before = dx * (py - ay) - dy * (px - ax)
+        for x, y in kept:
+            here = dx * (y - ay) - dy * (x - ax)
+            if (before >= 0) != (here >= 0):
+                t = before / (before - here)
+                cut.append((px + t * (x - px), py + t * (y - py)))
+            if here >= 0:
+                cut.append((x, y))
+            px, py, before = x, y, here
+        if len(cut) < 3:
+            return 0.0
+        kept, ax, ay = cut, bx, by
+    return area(tuple(kept))
+
+
+Plan = tuple[list[Outline], list[Outline]]
+"""Outlines at a level, and the holes in them."""
+
+
+def common(one: Plan, other: Plan) -> float:
+    """Plan area in common when both have holes.
+
+    Parameters
+    ----------
+    one, other : Plan
+        Holes lie inside outlines and apart from each other. [m]
+
+    Returns
+    -------
+    float
+        Area. [m2]
+    """
+    solid = sum(shared(p, q) for p in one[0] for q in other[0])
+    if solid <= TOUCH:
+        return 0.0
+    return (solid - sum(shared(p, q) for p in one[0] for q in other[1]) - sum(shared(p, q) for p in one[1] for q in other[0])
+            + sum(shared(p, q) for p in one[1] for q in other[1]))
+
+
+class Contacts:
+    """Answers about the parts of one geometry; a cut that was taken is kept."""
+
+    def __init__(self, parts: list[Part]):
+        self.span = {p.name: (p.bottom, p.top) for p in parts}
+        self._kept: dict[tuple[str, float], Plan] = {}
+
+    def plan(self, part: Part, level: float) -> Plan:
+        """Level cut of a part. [m]"""
+        key = part.name, level
+        if key not in self._kept:
+            self._kept[key] = outlines(part.adds, level), outlines(part.cuts, level)
+        return self._kept[key]
+
+    def shared_height(self, one: Part, other: Part) -> tuple[float, float]:
+        """From the higher underside to the lower top; the other way round when they are clear of each other. [m]"""
+        (a, b), (c, d) = self.span[one.name], self.span[other.name]
+        return max(a, c), min(b, d)
+
+    def carries(self, lower: Part, upper: Part) -> bool:
+        """Whether the underside of one part lies on the other, where that still is or just ends."""
+        (bottom, top), (level, _) = self.span[lower.name], self.span[upper.name]
+        if not bottom + HAIR < level <= top + HAIR:
+            return False
+        return common(self.plan(lower, min(level, top) - HAIR), self.plan(upper, level + HAIR)) > TOUCH
+
+    def inside(self, inner: Part, outer: Part) -> bool:
+        """Whether one part stands in a hole of the other, half-way up the height they share."""
+        low, high = self.shared_height(inner, outer)
+        if not outer.cuts or high - low <= HAIR:
+            return False
+        holes = self.plan(outer, (low + high) / 2)[1]
+        return bool(holes) and common((holes, []), self.plan(inner, (low + high) / 2)) > TOUCH
+
+    def leans(self, upper: Part, lower: Part) -> bool:
+        """Whether one part grows over the other on a slope: its head, of the height they share, is over the other's foot."""
+        low, high = self.shared_height(upper, lower)
+        if high - low <= 1000 * HAIR:
+            return False
+        return common(self.plan(upper, high - HAIR), self.plan(lower, low + HAIR)) > TOUCH

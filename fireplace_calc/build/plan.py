@@ -1,0 +1,166 @@
+"""The plan of the work: steps, lifts, staging, days, waits, curing, cautions."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from fireplace_calc.build.cure import Cure, curing
+from fireplace_calc.build.lifting import HOIST, TWO
+from fireplace_calc.build.lifts import Lift, lifts
+from fireplace_calc.build.mortar import Mix, Weather, mix, open_time, protection, work_rule
+from fireplace_calc.build.notes import Caution, Dust, Wait, cautions, dust
+from fireplace_calc.build.steps import Step, ready_at, steps
+from fireplace_calc.parts import Geometry
+from fireplace_calc.units import FOOT
+
+RAILS = 10 * FOOT
+"""Staging higher than this has rails or fall arrest: 29 CFR 1926.451(g)(1) (read). [m]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """A working floor that has to be put up.
+
+    Attributes
+    ----------
+    number : int
+        In order of use. [-]
+    level, height : float
+        From the room floor, and over the ground. [m]
+    sides : tuple of str
+        On two sides: one to lay from, the other to land pieces on and lay the far face from.
+    steps : tuple of int
+        Worked from it. [-]
+    rails : bool
+        Higher than 10 ft.
+    """
+
+    number: int
+    level: float
+    height: float
+    sides: tuple[str, str]
+    steps: tuple[int, ...]
+    rails: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """The order of work.
+
+    Attributes
+    ----------
+    steps : tuple of Step
+        From footing to cap, then what is left to the end.
+    lifts : tuple of Lift
+        Every heavy piece that is set, at its worst.
+    staging : tuple of Stage
+        In order of use.
+    people : int
+        One lays, the others serve. [-]
+    hours : float
+        Of one mason. [h]
+    days : float
+        At the wall. [d]
+    calendar : float
+        Days from the first morning to the last, waits counted in and no day of rest. [d]
+    waits : tuple of Wait
+        All of them. [d]
+    critical : tuple of Wait
+        Those that keep the hands waiting. [d]
+    while_working : Weather
+        By the air as it is.
+    afterwards : Weather
+        By the mean of the day.
+    open_time : float
+        Of a batch. [h]
+    mortar : float
+        Cement mortar of all steps. [m3]
+    mix : Mix
+        Its materials as 1:1:6.
+    cure : Cure
+        And first fires.
+    cautions : tuple of Caution
+    dust : tuple of Dust
+    """
+
+    steps: tuple[Step, ...]
+    lifts: tuple[Lift, ...]
+    staging: tuple[Stage, ...]
+    people: int
+    hours: float
+    days: float
+    calendar: float
+    waits: tuple[Wait, ...]
+    critical: tuple[Wait, ...]
+    while_working: Weather
+    afterwards: Weather
+    open_time: float
+    mortar: float
+    mix: Mix
+    cure: Cure
+    cautions: tuple[Caution, ...]
+    dust: tuple[Dust, ...]
+
+
+def staging(geometry: Geometry, made: list[Step]) -> tuple[Stage, ...]:
+    """Working floors over the footing and over the room floor, in order of use.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        With footing, grade and staging lift. [m]
+    made : list of Step
+        The steps.
+
+    Returns
+    -------
+    tuple of Stage
+        Left and right, which stay clear of the hearth in front and the wall behind. [m]
+    """
+    f = geometry.frame
+    levels: dict[float, list[int]] = {}
+    for step in made:
+        if step.floor > 0 or f.footing_top < step.floor < 0:
+            levels.setdefault(step.floor, []).append(step.number)
+    ground = [f.grade if level > 0 else f.footing_top for level in levels]
+    return tuple(Stage(n, level, level - under, ("left", "right"), tuple(used), level - under > RAILS)
+                 for n, ((level, used), under) in enumerate(zip(levels.items(), ground, strict=True), 1))
+
+
+def _critical(made: list[Step]) -> tuple[Wait, ...]:
+    """The wait that ends last, of those before each step that had to be waited for."""
+    found = []
+    for step in made:
+        if step.idle > 0:
+            held = [(ready_at(made[n - 1], w), w) for n in step.after for w in made[n - 1].waits if w.holds_up]
+            found.append(max(held, key=lambda pair: pair[0])[1])
+    return tuple(dict.fromkeys(found))
+
+
+def build(geometry: Geometry) -> Plan:
+    """The order of work of a design, derived from its parts.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        With its design, whose ``work`` holds weather, people and pace.
+
+    Returns
+    -------
+    Plan
+        Frozen; lengths [m], volumes [m3], weights [kg], times [h, d].
+    """
+    work = geometry.design.work
+    made = steps(geometry)
+    lifted = lifts(geometry, made)
+    for lift in lifted:
+        if lift.verdict in (TWO, HOIST):
+            at = lift.step - 1
+            said = f"Lifting: {lift.item.lower()}, {lift.verdict}."
+            made[at] = replace(made[at], cautions=(*made[at].cautions, said))
+    waits = tuple(dict.fromkeys(w for step in made for w in step.waits))
+    mortar, hours = sum(s.mortar for s in made), sum(s.hours for s in made)
+    mean = work.air if work.mean is None else work.mean
+    return Plan(tuple(made), lifted, staging(geometry, made), work.people, hours, hours / work.day, max((s.end for s in made), default=0.0),
+                waits, _critical(made), work_rule(work.air, work.wind), protection(mean, work.wind), open_time(work.air, work.wind),
+                mortar, mix(mortar), curing(work), cautions(), dust())

@@ -18,7 +18,7 @@ from fireplace_calc.build.lifting import HOIST, ONE, TWO, UNKNOWN
 from fireplace_calc.build.mortar import band, batch_volume, batches, figures, is_hot, mix, open_time, protection, work_rule
 from fireplace_calc.build.notes import cautions, dust
 from fireplace_calc.build.order import order
-from fireplace_calc.build.stretches import LAID, set_level, volume_between
+from fireplace_calc.build.stretches import LAID, volume_between
 from fireplace_calc.change import change
 from fireplace_calc.design import MASONRY, Design
 from fireplace_calc.geometry import geometry
@@ -108,10 +108,12 @@ def test_an_arch_waits_for_its_skewbacks_and_the_wall_over_it_for_the_arch(desig
     g = geometry(change(design, {"opening.head": "segmental", "opening.rise": "3 in"}))
     placed = [s for step in build(g).steps for s in step.parts]
     at = next(k for k, s in enumerate(placed) if s.part == "arch")
-    skew = set_level(g.by_name["arch"])
+    ring = g.by_name["arch"].adds[0]
+    skew = ring.spring + ring.depth * (ring.radius - ring.rise) / ring.radius
     for turn, s in enumerate(placed):
         if s.part == "firebox walls":
             assert turn < at if s.high <= skew + 1e-9 else turn > at
+    assert max(s.high for s in placed[:at] if s.part == "firebox walls") == pytest.approx(skew)
 
 
 @SLOW
@@ -426,17 +428,25 @@ def test_cautions_cover_what_can_hurt_and_defer():
     assert not any("shore" in c for c in build(made()).steps[0].cautions)
 
 
-@pytest.mark.parametrize("changes", [{}, {"method": "modular", "opening.head": "segmental", "flue.sections": 16, "flue.shape": "round",
-                                         "flue.size": "12"}])
-def test_a_plan_costs_under_ten_milliseconds(changes):
+@pytest.mark.parametrize(("changes", "most"), [
+    ({}, 0.010), ({"method": "modular", "opening.head": "segmental", "flue.sections": 40, "flue.shape": "round", "flue.size": "12"},
+         0.030)])
+def test_a_plan_costs_under_ten_milliseconds(changes, most):
+    """The best of many, for other work may share the machine; the second is as tall as a design can be, and three times allowed."""
     g = made(changes)
-    build(g)
     spent = []
-    for _ in range(7):
+    for _ in range(25):
         start = time.perf_counter()
         build(g)
         spent.append(time.perf_counter() - start)
-    assert min(spent) < 0.010
+    assert min(spent) < most
+
+
+@pytest.mark.parametrize("changes", [{"chimney.wash": "4 in"}, {"chimney.wash": "4 in", "flue.shape": "round", "flue.size": "12"}])
+def test_a_crown_as_thick_as_its_slope_is_no_ring_of_waiting(changes):
+    """Half-way up such a crown its two solids meet; cut there twice, it once seemed to stand inside the liner."""
+    names = [s.part for s in order(made(changes)).stretches]
+    assert names.index("crown") > max(k for k, n in enumerate(names) if n == "flue liner")
 
 
 def test_paces_count_every_kind_of_goods():

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import combinations, pairwise
 
 from fireplace_calc.build.contact import HAIR, Contacts
-from fireplace_calc.build.stretches import LAID, Stretch, break_levels, set_level, stretches
+from fireplace_calc.build.stretches import LAID, Stretch, break_levels, set_level, stretches, working_floors
 from fireplace_calc.parts import Geometry, Part
 
 CAST = ("concrete", "grout", "parging", "mortar")
@@ -49,6 +49,8 @@ def _nested(inner: Part, outer: Part, ins: list[tuple[int, Stretch]], outs: list
         level = p.low if inner.name in LAID else max(p.low, set_level(inner))
         below = [o for o, q in outs if q.high <= level + HAIR]
         for o, q in outs[len(below) - 1 if below and not cast else 0:]:
+            if q.low >= p.high:
+                break
             meets = min(p.high, q.high) - max(p.low, q.low) > HAIR
             if cast and meets:
                 ties.append(Tie(o, i, "is cast against"))
@@ -76,11 +78,12 @@ def ties_of(geometry: Geometry) -> tuple[list[Stretch], list[Tie]]:
     touch = Contacts(parts)
     pairs = [(a, b) for a, b in combinations(parts, 2) if (h := touch.shared_height(a, b))[0] <= h[1] + HAIR]
     nested = [(a, b) for one, other in pairs for a, b in ((one, other), (other, one)) if touch.inside(a, b)]
-    breaks = break_levels(geometry, [a for a, b in nested if a.name not in LAID and b.name in LAID])
+    floors = working_floors(geometry)
+    breaks = break_levels(geometry, [a for a, b in nested if a.name not in LAID and b.name in LAID], floors)
     made: list[Stretch] = []
     of: dict[str, list[tuple[int, Stretch]]] = {}
     for part in parts:
-        of[part.name] = [(len(made) + n, s) for n, s in enumerate(stretches(part, geometry, breaks))]
+        of[part.name] = [(len(made) + n, s) for n, s in enumerate(stretches(part, geometry, breaks, floors))]
         made += [s for _, s in of[part.name]]
     ties = [Tie(a, b, "goes on") for part in parts for (a, _), (b, _) in pairwise(of[part.name])]
     for inner, outer in nested:
@@ -115,11 +118,11 @@ def order(geometry: Geometry) -> Order:
         When parts wait for each other in a ring, so that nothing could be built.
     """
     made, ties = ties_of(geometry)
-    waits = [{t.first for t in ties if t.then == n} for n in range(len(made))]
-    frees: list[list[int]] = [[] for _ in made]
-    for n, firsts in enumerate(waits):
-        for first in firsts:
-            frees[first].append(n)
+    waits: list[set[int]] = [set() for _ in made]
+    frees: list[set[int]] = [set() for _ in made]
+    for t in ties:
+        waits[t.then].add(t.first)
+        frees[t.first].add(t.then)
 
     def turn(n: int) -> tuple:
         return (made[n].part in LAST, made[n].floor, made[n].low, n)
@@ -130,7 +133,7 @@ def order(geometry: Geometry) -> Order:
     while ready:
         n = heapq.heappop(ready)[-1]
         done.append(n)
-        for after in frees[n]:
+        for after in sorted(frees[n]):
             waits[after].discard(n)
             if not waits[after]:
                 heapq.heappush(ready, turn(after))

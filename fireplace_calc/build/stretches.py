@@ -108,7 +108,7 @@ def set_level(part: Part) -> float:
     return part.bottom + solid.depth * cos(solid.half_angle) if isinstance(solid, ArchRing) else part.bottom
 
 
-def break_levels(geometry: Geometry, nested: list[Part]) -> tuple[float, ...]:
+def break_levels(geometry: Geometry, nested: list[Part], floors: tuple[float, ...]) -> tuple[float, ...]:
     """Levels at which everything that may stop does stop.
 
     Parameters
@@ -117,6 +117,8 @@ def break_levels(geometry: Geometry, nested: list[Part]) -> tuple[float, ...]:
         Levels of its parts. [m]
     nested : list of Part
         What is set whole into a hole of another.
+    floors : tuple of float
+        From ``working_floors``. [m]
 
     Returns
     -------
@@ -125,7 +127,7 @@ def break_levels(geometry: Geometry, nested: list[Part]) -> tuple[float, ...]:
     """
     starts = [p.bottom for p in geometry.parts if p.name in LAID or p.name == "crown"]
     found = {set_level(p) for p in nested}
-    for level in working_floors(geometry)[1:]:
+    for level in floors[1:]:
         nearest = min((*starts, *found), key=lambda z, level=level: abs(z - level))
         found.add(nearest if abs(nearest - level) <= SPARE else level)
     return tuple(sorted(found))
@@ -151,7 +153,7 @@ def volume_between(solid: Solid, low: float, high: float) -> float:
         return 0.0
     if low <= solid.bottom and high >= solid.top:
         return solid.volume
-    if isinstance(solid, Cylinder):
+    if isinstance(solid, Cylinder) or isinstance(solid, Loft) and solid.lower == solid.upper:
         return solid.volume * (high - low) / (solid.top - solid.bottom)
     if isinstance(solid, Loft):
         return Loft(low, high, solid.cut(low), solid.cut(high)).volume
@@ -173,7 +175,7 @@ def _at_joint(geometry: Geometry, level: float) -> float:
     return start + step * (round(up) if abs(up - round(up)) < 1e-6 else floor(up) + 1)
 
 
-def stretches(part: Part, geometry: Geometry, breaks: tuple[float, ...]) -> list[Stretch]:
+def stretches(part: Part, geometry: Geometry, breaks: tuple[float, ...], floors: tuple[float, ...]) -> list[Stretch]:
     """A part cut at the break levels; flue sections stay whole and end at the joint next above.
 
     Parameters
@@ -181,23 +183,23 @@ def stretches(part: Part, geometry: Geometry, breaks: tuple[float, ...]) -> list
     part : Part
         Of the geometry.
     geometry : Geometry
-        With flue joints and working floors. [m]
-    breaks : tuple of float
-        From ``break_levels``. [m]
+        With its flue joints. [m]
+    breaks, floors : tuple of float
+        From ``break_levels`` and ``working_floors``. [m]
 
     Returns
     -------
     list of Stretch
         Bottom to top; their shares add up to one. [-]
     """
-    floors = working_floors(geometry)
-    inner = [z for z in breaks if part.name in LAID and part.bottom + HAIR < z < part.top - HAIR]
-    stops = {part.bottom: part.bottom}
+    bottom, top = part.bottom, part.top
+    inner = [z for z in breaks if bottom + HAIR < z < top - HAIR] if part.name in LAID else []
+    stops = {bottom: bottom}
     for z in inner:
         at = _at_joint(geometry, z) if part.name.startswith("flue ") else z
-        if at < part.top - HAIR:
+        if at < top - HAIR:
             stops.setdefault(at, z)
-    levels = [*sorted(stops), part.top]
+    levels = [*sorted(stops), top]
     pieces = [_between(part, low, high) for low, high in pairwise(levels)] if len(levels) > 2 else [1.0]
     whole = sum(pieces)
     return [Stretch(part.name, part.material, low, high, piece / whole, n, len(pieces), floor_under(floors, stops[low]))

@@ -33,7 +33,7 @@ def _parser() -> argparse.ArgumentParser:
                      epilog="Exit status: 0 nothing falls short, 1 something does, 2 input error.", allow_abbrev=False)
     parser.add_argument("design", metavar="DESIGN.toml", help="design file")
     parser.add_argument("--out", metavar="DIR", required=True,
-                        help="folder for drawings.pdf, takeoff.csv, findings.csv and draft.csv; made when it is not there")
+                        help="folder for drawings.pdf and .dxf, order.xlsx, takeoff.csv, findings.csv and draft.csv; made when not there")
     parser.add_argument("--pack", metavar="NAME", default=DEFAULT_PACK, help=f"one of: {', '.join(PACKS)}")
     parser.add_argument("--units", metavar="NAME", default=FEET_INCHES, help=f"one of: {', '.join(SYSTEMS)}")
     return parser
@@ -70,9 +70,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
         result = assess(load(asked.design), asked.pack)
         folder = _folder(asked.out)
         write_csv(result, folder)
-        from fireplace_calc.drawing.papers import drawing_set
+        from fireplace_calc.drawing.papers import paper_set
 
-        drawing_set(result, folder / "drawings.pdf", units)
+        paper_set(result, folder / "drawings.pdf", units)
+        from fireplace_calc.exports import write_dxf, write_spreadsheet
+        from fireplace_calc.takeoff import prices
+
+        write_spreadsheet(result, prices(), folder / "order.xlsx")
+        write_dxf(result, folder / "drawings.dxf", units)
     except InputError as wrong:
         print(wrong, file=sys.stderr)
         return INPUT_ERROR

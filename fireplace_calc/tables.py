@@ -66,7 +66,7 @@ class RuleSource:
     source: Source
 
 
-def rows(name: str) -> list[dict[str, str]]:
+def rows(name: str | Path) -> list[dict[str, str]]:
     """Rows of one data file as they stand, by column name."""
     with (DATA / name).open(newline="", encoding="utf-8") as file:
         return list(csv.DictReader(file))

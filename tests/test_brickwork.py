@@ -94,7 +94,8 @@ def test_running_bond_laps_by_half_a_brick():
     lefts = {}
     for piece in laid.pieces:
         if piece.whole:
-            lefts.setdefault(round(piece.ring[0][1], 6), set()).add(round((piece.ring[0][0] + 0.01) % (STRAIGHT.length + STRAIGHT.joint), 5))
+            x, y = piece.ring[0]
+            lefts.setdefault(round(y, 6), set()).add(round((x + 0.01) % (STRAIGHT.length + STRAIGHT.joint), 5))
     first, second = (lefts[key] for key in sorted(lefts)[:2])
     assert len(first) == len(second) == 1, (first, second)
     lap = abs(first.pop() - second.pop())

@@ -36,7 +36,7 @@ def test_the_boathouse_on_the_command_line(tmp_path):
     out = tmp_path / "new" / "folder"
     done = run(BOATHOUSE, "--out", out)
     assert done.returncode == 1 and done.stderr == ""
-    assert sorted(os.listdir(out)) == ["draft.csv", "drawings.pdf", "findings.csv", "takeoff.csv"]
+    assert sorted(os.listdir(out)) == ["draft.csv", "drawings.dxf", "drawings.pdf", "findings.csv", "order.xlsx", "takeoff.csv"]
     assert (out / "drawings.pdf").read_bytes().startswith(b"%PDF-") and (out / "drawings.pdf").stat().st_size > 10_000
     result = assess(load(BOATHOUSE))
     with (out / "takeoff.csv").open(newline="") as file:

@@ -7,7 +7,7 @@ import pytest
 from pypdf import PdfReader
 
 from fireplace_calc import assess, change
-from fireplace_calc.drawing.papers import PAPER, drawing_set, pages
+from fireplace_calc.drawing.papers import PAPERS, USUAL, pages, paper_set
 from fireplace_calc.drawing.sheet import collisions
 from fireplace_calc.drawing.views import ARCHITECT
 from fireplace_calc.units import SYSTEMS, InputError
@@ -22,22 +22,22 @@ def test_every_page_is_clean(boathouse, units, changes):
         assert collisions(sheet) == [], name
 
 
-def test_pdf_has_four_pages_of_the_right_paper(boathouse, tmp_path):
+def test_pdf_has_every_page_of_the_right_paper(boathouse, tmp_path):
     for units in SYSTEMS:
-        drawing_set(assess(boathouse), tmp_path / "set.pdf", units)
+        paper_set(assess(boathouse), tmp_path / "set.pdf", units)
         book = PdfReader(tmp_path / "set.pdf")
-        assert len(book.pages) == 4
+        assert len(book.pages) == len(pages(assess(boathouse), units)) > 6
         assert book.metadata.title == boathouse.name
         for page in book.pages:
-            assert (float(page.mediabox.width) * MM, float(page.mediabox.height) * MM) == pytest.approx(PAPER[units], abs=0.1)
+            assert (float(page.mediabox.width) * MM, float(page.mediabox.height) * MM) == pytest.approx(PAPERS[USUAL[units]], abs=0.1)
 
 
 @pytest.mark.parametrize("units", SYSTEMS)
 def test_front_elevation_measured_back_off_the_pdf_is_to_scale(boathouse, tmp_path, units):
     """The heavy outline of the opening, read from the page's own path operators, against the scale in its title."""
-    drawing_set(assess(boathouse), tmp_path / "set.pdf", units)
+    paper_set(assess(boathouse), tmp_path / "set.pdf", units)
     content = PdfReader(tmp_path / "set.pdf").pages[0].get_contents().get_data().decode("latin-1")
-    _, sheet = next(pages(assess(boathouse), units))
+    _, sheet = pages(assess(boathouse), units)[0]
     written = [n.text for n in sheet.labels]
     denominator = next(d for d, text in ARCHITECT[units].items() if text in written)
     wanted = boathouse.opening.width * 1000 / denominator
@@ -51,4 +51,4 @@ def test_front_elevation_measured_back_off_the_pdf_is_to_scale(boathouse, tmp_pa
 
 def test_a_folder_that_is_not_there_is_named(boathouse, tmp_path):
     with pytest.raises(InputError, match="cannot be written"):
-        drawing_set(assess(boathouse), tmp_path / "nowhere" / "set.pdf")
+        paper_set(assess(boathouse), tmp_path / "nowhere" / "set.pdf")

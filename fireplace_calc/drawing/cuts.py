@@ -23,23 +23,22 @@ Edge = tuple[float, float, bool, str, bool]
 """Of a part: from and to along its straight line [mm], whether the solid lies on its left, the material, whether it is thin."""
 
 
-def cut_parts(view: View, cuts: Iterable[tuple[Part, Sequence[Polygon]]], stop: float | None = None) -> None:
+def cut_parts(view: View, cuts: Iterable[tuple[Part, Sequence[Polygon]]], *stops: float) -> None:
     """Draw parts where a knife went through them.
 
     Edges that lie on one straight line are compared along it, so nothing is drawn twice and a joint inside one
-    material is not drawn at all. Nothing is drawn along ``stop``, where an upright section breaks off. [m]
+    material is not drawn at all. Nothing is drawn along ``stops``, levels where an upright section breaks off. [m]
     """
     named = [(part.material, polygon) for part, polygons in cuts for polygon in polygons]
     if not named:
         return
     sizes = np.array([len(polygon) for _, polygon in named])
     points = view.ring([point for _, polygon in named for point in polygon])
-    ends = np.cumsum(sizes)
-    for (material, _), ring in zip(named, np.split(points, ends[:-1]), strict=True):
+    for (material, _), ring in zip(named, np.split(points, np.cumsum(sizes)[:-1]), strict=True):
         view.sheet.fill([ring], material, None if material in SOLID else material)
     lines = _edges(points, sizes, [material for material, _ in named])
-    end = None if stop is None else (1.0, 0.0, round(view.at(0.0, stop)[1], 2))
-    found = [(key, run) for key, edges in lines.items() if key != end for run in _runs(edges)]
+    ends = [(1.0, 0.0, round(view.at(0.0, stop)[1], 2)) for stop in stops]
+    found = [(key, run) for key, edges in lines.items() if key not in ends for run in _runs(edges)]
     upright = [(-key[2], run) for key, run in found if key[0] == 0.0 and run[2] == "cut"]
     for x, run in upright:
         for other, facing in upright:

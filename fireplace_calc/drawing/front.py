@@ -71,7 +71,7 @@ def _room(view: View, geometry: Geometry, ceiling: float, wide: float) -> None:
     view.path([(-wide - 0.05, ceiling), (wide + 0.72, ceiling)], "cut")
 
 
-def _outline(geometry: Geometry, ceiling: float) -> Polygon:
+def breast_ring(geometry: Geometry, ceiling: float) -> Polygon:
     """Breast and stack, up to the ceiling; a flue led aside takes its stack along. [m]"""
     f = geometry.frame
     tops = [z for z in (f.offset_bottom, f.offset_top) if f.shoulder_top < z < f.crown_bottom]
@@ -100,16 +100,22 @@ def _arc(geometry: Geometry, grow: float = 0.0) -> Polygon:
     return tuple(((radius + grow) * sin(a), centre + (radius + grow) * cos(a)) for a in np.linspace(half, -half, ARCH_STEPS + 1))
 
 
+def lintel_ring(geometry: Geometry) -> Polygon:
+    """What carries the wall over the opening, as seen from the front. [m]"""
+    f = geometry.frame
+    if f.spring < f.opening_top:
+        return (*_arc(geometry), *reversed(_arc(geometry, geometry.design.lintel.height)))
+    return _lintel_front(geometry)
+
+
 def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
     f, d = geometry.frame, geometry.design
-    ring = view.ring(_outline(geometry, ceiling))
+    ring = view.ring(breast_ring(geometry, ceiling))
     view.sheet.fill([ring], "face", layer=-5)
     view.sheet.line(ring, "seen", closed=True)
     holes = [opening_ring(geometry), *_trim(geometry)]
-    if f.spring < f.opening_top:
-        holes.append((*_arc(geometry), *reversed(_arc(geometry, d.lintel.height))))
-    elif d.lintel.material != "steel":
-        holes.append(_lintel_front(geometry))
+    if f.spring < f.opening_top or d.lintel.material != "steel":
+        holes.append(lintel_ring(geometry))
     if d.hearth.front > 0 and f.extension_top > 0:
         half = f.half_width + d.hearth.side
         holes.append(box(-half, half, -0.1, f.extension_top))

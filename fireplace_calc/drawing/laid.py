@@ -10,6 +10,7 @@ import numpy as np
 from fireplace_calc.brickwork import Layout, brickwork
 from fireplace_calc.drawing.sheet import View
 from fireplace_calc.parts import Geometry
+from fireplace_calc.solids import Polygon, box
 
 
 def kept_within(segments: np.ndarray, ring: np.ndarray) -> np.ndarray:
@@ -52,19 +53,25 @@ def floor_lines(view: View, geometry: Geometry) -> None:
 
 def front_lines(view: View, geometry: Geometry, opening: np.ndarray) -> None:
     """Every brick of the lining that is seen through the opening, the sides foreshortened by their splay."""
+    for edges in from_the_room(geometry, (opening - (view.x0, view.y0)) / view.scale):
+        view.sheet.hatches.append(_placed(view, edges))
+
+
+def from_the_room(geometry: Geometry, opening: np.ndarray) -> Iterator[np.ndarray]:
+    """Every brick of the lining as it shows through the opening, face by face, (k, 2, 2). [m]"""
     for layout in brickwork(geometry).lining:
         for edges in _as_seen_from_the_room(layout, geometry):
-            view.sheet.hatches.append(kept_within(_placed(view, edges), opening))
+            yield kept_within(edges, opening)
 
 
-def section_lines(view: View, geometry: Geometry) -> None:
-    """Every brick of the side beyond the cut, over the floor."""
+def section_lines(view: View, geometry: Geometry, window: Polygon | None = None) -> None:
+    """Every brick of the side beyond the cut, over the floor, or what of it lies in a window. [m]"""
     f = geometry.frame
+    over = box(-1.0, 9.0, f.hearth, 99.0) if window is None else window
     for layout in brickwork(geometry).lining:
         if layout.face.name == "side":
             edges = layout.edges / (hypot(1.0, f.side_slope), 1.0)
-            over = np.array([(-1.0, f.hearth), (9.0, f.hearth), (9.0, 99.0), (-1.0, 99.0)])
-            view.sheet.hatches.append(_placed(view, kept_within(edges, over)))
+            view.sheet.hatches.append(_placed(view, kept_within(edges, np.array(over))))
 
 
 def _as_seen_from_the_room(layout: Layout, geometry: Geometry) -> Iterator[np.ndarray]:

@@ -60,6 +60,18 @@ def place(x: float, y: float, text: str, size: float, ha: str, va: str, turned: 
     return local + (x, y), codes
 
 
+def base(x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool) -> tuple[float, float]:
+    """Left end of a text's base line, where a font starts to write it."""
+    along, up = _ACROSS[ha] * width(text, size, bold), _UP[va] * size
+    return (x - up, y + along) if turned else (x + along, y + up)
+
+
+@lru_cache(maxsize=32)
+def font(size: float, bold: bool) -> FontProperties:
+    """The font whose capitals are ``size`` high."""
+    return FontProperties(family="DejaVu Sans", weight="bold" if bold else "normal", size=size / _CAP)
+
+
 def extent(x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool) -> tuple[float, float, float, float]:
     """Box of a text: left, bottom, right, top. Descenders are counted in."""
     wide = width(text, size, bold)

@@ -1,10 +1,10 @@
-"""The drawing set on paper: one view a page, at a true round scale, black on white."""
+"""The paper set: drawings at a true round scale, then findings, order and order of work, black on white, ready to print."""
 
 from __future__ import annotations
 
 import os
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from datetime import date
 from pathlib import Path
 
@@ -13,8 +13,12 @@ from matplotlib.backends.backend_pdf import FigureCanvasPdf, PdfPages
 from matplotlib.figure import Figure
 
 from fireplace_calc.assess import Assessment
+from fireplace_calc.designfile import fingerprint
+from fireplace_calc.drawing.bricksheet import bricks, can_lay
 from fireplace_calc.drawing.canvas import paint
+from fireplace_calc.drawing.detail import detail
 from fireplace_calc.drawing.front import front
+from fireplace_calc.drawing.lists import Flow
 from fireplace_calc.drawing.live import roof_limits
 from fireplace_calc.drawing.plan import plan
 from fireplace_calc.drawing.roof import roof
@@ -22,20 +26,57 @@ from fireplace_calc.drawing.section import section
 from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.drawing.style import SMALL, TITLE
 from fireplace_calc.drawing.views import ARCHITECT
+from fireplace_calc.drawing.written import tables
 from fireplace_calc.units import FEET_INCHES, FOOT, InputError
 
-PAPER = {FEET_INCHES: (279.4, 215.9), "millimetres": (297.0, 210.0)}
-"""Letter and A4, lying. [mm]"""
+PAPERS = {"letter": (279.4, 215.9), "A4": (297.0, 210.0), "A3": (420.0, 297.0)}
+"""All lying. [mm]"""
+USUAL = {FEET_INCHES: "letter", "millimetres": "A4"}
+"""Paper of each unit system, where nobody asks for another."""
 EDGE, FOOT_ROOM = 8.0, 21.0
 """Margin all round, and the strip at the foot for the title block. [mm]"""
 CAUTION = "For planning only. Local code, its official and licensed practice decide. Do not build from what is not checked."
-VIEWS = {"Front elevation": front, "Section": section, "Plan": plan, "Against the roof": roof}
+VIEWS = {"Front elevation": front, "Section": section, "Plan": plan, "Against the roof": roof, "Throat and smoke chamber": detail,
+         "Brick layout": bricks}
+Told = Callable[[int, int, str], None]
+"""Called with how many sheets are done, of how many, and the name of the next."""
 
 
-def pages(result: Assessment, units: str) -> Iterator[tuple[str, Sheet]]:
-    """One sheet after another, each with its title block; a view is drawn at the largest round scale that fits."""
-    wide, high = PAPER[units]
-    for number, (name, view) in enumerate(VIEWS.items(), 1):
+def paper(units: str, name: str | None = None) -> tuple[float, float]:
+    """Width and height of a paper. [mm]
+
+    Raises
+    ------
+    InputError
+        When there is no such paper.
+    """
+    name = name or USUAL[units]
+    if name not in PAPERS:
+        raise InputError(f"Paper is {name!r}, but there are only {', '.join(PAPERS)}.", "Paper", ", ".join(PAPERS), name)
+    return PAPERS[name]
+
+
+def pages(result: Assessment, units: str, size: str | None = None, drawings_only: bool = False, prices: dict | None = None,
+          ) -> list[tuple[str, Sheet]]:
+    """Every sheet with its title block; a view is drawn at the largest round scale that fits."""
+    wide, high = paper(units, size)
+    cell = Cell(EDGE, EDGE + FOOT_ROOM, wide - EDGE, high - EDGE)
+    made: list[tuple[str, Sheet, float | None]] = [*_drawn(result, units, wide, high, cell)]
+    if not drawings_only:
+        for name, parts in tables(result, units, prices):
+            flow = Flow(wide, high, cell)
+            for part in parts:
+                flow.words(part) if isinstance(part, str) else flow.table(part)
+            made += [(name, sheet, None) for sheet in flow.sheets]
+    for number, (name, sheet, denominator) in enumerate(made, 1):
+        _block(sheet, result, name, f"sheet {number} of {len(made)}", denominator, units)
+    return [(name, sheet) for name, sheet, _ in made]
+
+
+def _drawn(result: Assessment, units: str, wide: float, high: float, cell: Cell) -> Iterator[tuple[str, Sheet, float]]:
+    for name, view in VIEWS.items():
+        if view is bricks and not can_lay(result.geometry):
+            continue
         sheet = Sheet(wide, high)
         told: list[float] = []
 
@@ -44,26 +85,30 @@ def pages(result: Assessment, units: str) -> Iterator[tuple[str, Sheet]]:
             return ARCHITECT[units][denominator]
 
         more = {"limits": roof_limits(result.findings)} if view is roof else {}
-        view(sheet, Cell(EDGE, EDGE + FOOT_ROOM, wide - EDGE, high - EDGE), result.geometry, units, scales=ARCHITECT[units],
-             name_scale=scale_name, **more)
-        _block(sheet, result, name, f"sheet {number} of {len(VIEWS)}", told[0], units)
-        yield name, sheet
+        view(sheet, cell, result.geometry, units, scales=ARCHITECT[units], name_scale=scale_name, **more)
+        yield name, sheet, told[0]
 
 
-def _block(sheet: Sheet, result: Assessment, name: str, number: str, denominator: float, units: str) -> None:
-    """Frame, title block and scale bar."""
+def _block(sheet: Sheet, result: Assessment, name: str, number: str, denominator: float | None, units: str) -> None:
+    """Frame, title block and, on a drawing, scale bar."""
     left, right, low, line = EDGE, sheet.width - EDGE, EDGE, EDGE + FOOT_ROOM - 1.0
     sheet.line([(left, low), (right, low), (right, sheet.height - EDGE), (left, sheet.height - EDGE)], "seen", closed=True)
     sheet.line([(left, line), (right, line)], "seen")
     design = result.design
     sheet.text(left + 3, low + 13.4, design.name, size=TITLE, ha="left", bold=True)
     place = design.site.place or "place not named"
-    sheet.text(left + 3, low + 8.2, f"{place}. Checked against {result.pack}. {date.today().isoformat()}", size=SMALL, ha="left")
+    sheet.text(left + 3, low + 8.2, f"{place}. Checked against {result.pack}. {date.today().isoformat()}. Inputs {fingerprint(design)}.",
+               size=SMALL, ha="left")
     invented = " Invented example." if "invented" in (design.note + design.site.place).lower() else ""
     sheet.text(left + 3, low + 3.4, CAUTION + invented, size=SMALL, ha="left")
     sheet.text(right - 3, low + 13.4, f"{name}, {number}", size=SMALL, ha="right", bold=True)
+    if denominator is None:
+        return
     unit, word = (FOOT, "ft") if units == FEET_INCHES else (1.0, "m")
     step = unit * 1000 / denominator
+    while step > 50:
+        unit, word = (unit / 12, "in") if word == "ft" else (unit / 10, "dm")
+        step = unit * 1000 / denominator
     count = max(int(50 / step), 1)
     start = right - 3 - count * step
     for k in range(count):
@@ -74,8 +119,9 @@ def _block(sheet: Sheet, result: Assessment, name: str, number: str, denominator
     sheet.text(start - 1.5, low + 7.6, f"{count} {word}", size=SMALL, ha="right")
 
 
-def drawing_set(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES) -> None:
-    """Write the drawing set as PDF; an earlier file is replaced only when the new one is whole.
+def paper_set(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None,
+              drawings_only: bool = False, prices: dict | None = None, told: Told | None = None) -> None:
+    """Write the paper set as PDF; an earlier file is replaced only when the new one is whole.
 
     Parameters
     ----------
@@ -83,30 +129,47 @@ def drawing_set(result: Assessment, path: str | os.PathLike, units: str = FEET_I
     path : path
         Of the PDF.
     units : str
-        ``feet-inches`` draws on letter, ``millimetres`` on A4.
+        ``feet-inches`` or ``millimetres``.
+    size : str or None
+        ``letter``, ``A4`` or ``A3``; else letter for feet and inches, A4 for millimetres.
+    drawings_only : bool
+        Leave out the written sheets.
+    prices : dict or None
+        Price list by item; else the example list, which is invented.
+    told : callable or None
+        Hears how far it is.
 
     Raises
     ------
     InputError
-        When the file cannot be written.
+        When there is no such paper, or the file cannot be written.
     """
     path = Path(path)
+    made = pages(result, units, size, drawings_only, prices)
     try:
-        handle, made = tempfile.mkstemp(suffix=".pdf", dir=path.parent)
+        handle, beside = tempfile.mkstemp(suffix=".pdf", dir=path.parent)
         os.close(handle)
         try:
-            with matplotlib.rc_context({"pdf.fonttype": 42}):
-                info = {"Title": result.design.name, "Subject": "Fireplace drawing set", "CreationDate": None}
-                with PdfPages(made, metadata=info) as book:
-                    for _, sheet in pages(result, units):
-                        figure = Figure(figsize=(sheet.width / 25.4, sheet.height / 25.4))
-                        FigureCanvasPdf(figure)
-                        paint(figure.add_axes((0, 0, 1, 1)), sheet, "print")
-                        book.savefig(figure)
-            os.chmod(made, 0o644)
-            os.replace(made, path)
+            _print(made, beside, result, told)
+            os.chmod(beside, 0o644)
+            os.replace(beside, path)
         finally:
-            if os.path.exists(made):
-                os.unlink(made)
+            if os.path.exists(beside):
+                os.unlink(beside)
     except OSError as trouble:
         raise InputError(f"{path} cannot be written: {trouble.strerror}.", "--out", "a folder that can be written to", str(path)) from None
+
+
+def _print(made: list[tuple[str, Sheet]], path: str, result: Assessment, told: Told | None) -> None:
+    with matplotlib.rc_context({"pdf.fonttype": 42, "pdf.compression": 1}):
+        info = {"Title": result.design.name, "Subject": f"Fireplace paper set, inputs {fingerprint(result.design)}", "CreationDate": None}
+        with PdfPages(path, metadata=info) as book:
+            for number, (name, sheet) in enumerate(made):
+                if told:
+                    told(number, len(made), name)
+                figure = Figure(figsize=(sheet.width / 25.4, sheet.height / 25.4))
+                FigureCanvasPdf(figure)
+                paint(figure.add_axes((0, 0, 1, 1)), sheet, "print", font=True)
+                book.savefig(figure)
+    if told:
+        told(len(made), len(made), "")

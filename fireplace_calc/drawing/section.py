@@ -130,12 +130,12 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
     line = view.at(0, f.footing_bottom)[1] - 4.6
     rows = [[0.0, f.throat_front, f.throat_back, f.depth, f.block_back], [-d.hearth.front, 0.0, f.depth, f.block_back]]
     for name, row in zip(("at the throat", "at the hearth"), rows, strict=True):
-        row = _apart(row)
+        row = apart(row)
         texts = [length(b - a, units) for a, b in pairwise(row)]
         line -= chain(view.sheet, [view.at(y, 0)[0] for y in row], texts, line, limits=limits, name=name)
 
 
-def _apart(row: list[float]) -> list[float]:
+def apart(row: list[float]) -> list[float]:
     """Stops of a string without those that fall together. [m]"""
     return [y for i, y in enumerate(row) if i == 0 or y - row[i - 1] > 1e-6]
 
@@ -143,7 +143,7 @@ def _apart(row: list[float]) -> list[float]:
 def _upright(view: View, cell: Cell, geometry: Geometry, units: str, line: float) -> None:
     """Strings of the heights: footing, base, slab and floor; opening, throat, smoke chamber; and the whole of it."""
     f, limits = geometry.frame, (cell.bottom + 9, cell.top - 2)
-    row = _apart([f.footing_bottom, f.footing_top, f.slab_bottom, f.hearth, f.opening_top, f.throat, f.flue_start])
+    row = apart([f.footing_bottom, f.footing_top, f.slab_bottom, f.hearth, f.opening_top, f.throat, f.flue_start])
     texts = [length(b - a, units) for a, b in pairwise(row)]
     stops = [view.at(0, z)[1] for z in row]
     feet = [view.at(_face(geometry, z), 0)[0] for z in row]

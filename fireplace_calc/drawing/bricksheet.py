@@ -1,0 +1,70 @@
+"""The brick layout on a sheet of its own: each face flat, every brick, cuts marked, and the block under it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from fireplace_calc.brickwork import BlockCourse, Layout, brickwork
+from fireplace_calc.drawing.sheet import Cell, Sheet, View
+from fireplace_calc.drawing.strings import chain
+from fireplace_calc.drawing.style import SMALL
+from fireplace_calc.drawing.views import LADDER, fit, length, title
+from fireplace_calc.parts import Geometry
+
+TOP, FOOT, SIDE = 6.0, 18.0, 8.0
+"""Room round a face for its words and its dimension. [mm]"""
+NAMES = {"floor": "Floor, opening below", "back": "Back", "raked back": "Raked back, along its slope",
+         "side": "Side, opening at the left; the other mirrored"}
+
+
+def can_lay(geometry: Geometry) -> bool:
+    """Whether anything is laid brick by brick or block by block."""
+    work = brickwork(geometry)
+    return bool(work.layouts) or work.courses_of_block is not None
+
+
+def bricks(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
+    """Draw every face of the firebox, or the two courses of base block, side by side at one scale."""
+    work = brickwork(geometry)
+    faces: list[tuple[str, tuple[float, float, float, float], Layout | BlockCourse]] = [
+        (NAMES[layout.face.name], layout.face.box, layout) for layout in work.layouts]
+    if not faces:
+        f = geometry.frame
+        box = (-f.block_half, 0.0, f.block_half, f.block_back)
+        faces = [(f"Base block, course {'odd' if k == 0 else 'even'}", box, course) for k, course in enumerate(work.courses_of_block)]
+    rows = [faces] if len(faces) < 3 else [faces[:2], faces[2:]]
+    tall = (cell.top - cell.bottom - 8) / len(rows)
+    cells = [(Cell(cell.left + (cell.right - cell.left) * k / len(row), cell.top - tall * (r + 1),
+                   cell.left + (cell.right - cell.left) * (k + 1) / len(row), cell.top - tall * r), face)
+             for r, row in enumerate(rows) for k, face in enumerate(row)]
+    denominator = max(fit(Sheet(1, 1), c, box, (SIDE, FOOT, SIDE, TOP), scales)[1] for c, (_, box, _) in cells)
+    view = None
+    for place, (name, box, layout) in cells:
+        view, _ = fit(sheet, place, box, (SIDE, FOOT, SIDE, TOP), (denominator,))
+        _face(view, place, name, box, layout, units)
+    title(sheet, cell, "Brick layout" if work.layouts else "Block layout", name_scale(denominator) if name_scale else "")
+    return view
+
+
+def _face(view: View, place: Cell, name: str, box: tuple, laid: Layout | BlockCourse, units: str) -> None:
+    sheet = view.sheet
+    pieces: Iterable[tuple[tuple, bool]]
+    if isinstance(laid, Layout):
+        for zone in laid.face.zones:
+            sheet.fill([view.ring(zone)], "wall", layer=-3)
+        pieces = [(piece.ring, not piece.whole) for piece in laid.pieces]
+        said = f"{laid.whole} whole, {laid.cut} cut" + (f", {len(laid.slivers)} under a quarter" if laid.slivers else "")
+    else:
+        pieces, said = laid.blocks, f"{laid.whole} whole, {laid.cut} cut"
+    tone, hatch = ("firebrick", "firebrick") if isinstance(laid, Layout) else ("block", "block")
+    for ring, cut in pieces:
+        placed = view.ring(ring)
+        sheet.fill([placed], tone, hatch if cut else None, layer=-2)
+        sheet.line(placed, "seen", closed=True)
+    left, bottom, right, _ = box
+    foot = view.at(0, bottom)[1]
+    chain(sheet, [view.at(left, 0)[0], view.at(right, 0)[0]], [length(right - left, units)], foot - 3.4,
+          limits=(place.left + 2, place.right - 2), feet=[foot - 0.5] * 2)
+    middle = (place.left + place.right) / 2
+    sheet.text(middle, foot - 11.0, name, size=SMALL, bold=True)
+    sheet.text(middle, foot - 15.0, said, size=SMALL)

@@ -1,0 +1,55 @@
+"""Files for other programs: read back by the libraries that know them."""
+
+from math import ceil
+
+import ezdxf
+import openpyxl
+import pytest
+
+from fireplace_calc import assess
+from fireplace_calc.design import Design
+from fireplace_calc.exports import write_dxf, write_spreadsheet
+from fireplace_calc.takeoff import bill, goods, prices
+from fireplace_calc.units import INCH, MM
+
+
+@pytest.mark.parametrize(("units", "unit"), [("feet-inches", INCH), ("millimetres", MM)])
+def test_dxf_read_back_measures_the_same(boathouse, tmp_path, units, unit):
+    """Dimension entities of the file, measured by ezdxf, against the frame; $INSUNITS 1 is inches, 4 millimetres."""
+    result = assess(boathouse)
+    document = ezdxf.readfile(write_dxf(result, tmp_path / "set.dxf", units))
+    assert document.units == {"feet-inches": 1, "millimetres": 4}[units]
+    assert not document.audit().has_errors
+    measured = [d.get_measurement() * unit for d in document.modelspace().query("DIMENSION")]
+    f = result.geometry.frame
+    for wanted in (2 * f.half_width, f.opening_top - f.hearth, f.depth, f.throat_back - f.throat_front, f.back_width,
+                   f.liner_top - f.hearth, f.flue_start - f.throat):
+        assert min(abs(m - wanted) for m in measured) < 1e-6
+    materials = {part.material.replace(" ", "-") for part in result.parts if part.section()}
+    assert materials <= {layer.dxf.name for layer in document.layers}
+
+
+def test_the_spreadsheet_adds_up_by_its_own_formulas(boathouse, tmp_path):
+    """Its three formulas, worked here from the cells they name, give the order and the cost of the bill."""
+    for design in (boathouse, Design()):
+        result = assess(design)
+        sheet = openpyxl.load_workbook(write_spreadsheet(result, prices(), tmp_path / "order.xlsx"))["Order"]
+        total = 0.0
+        for number, row in enumerate(result.takeoff, 6):
+            assert sheet.cell(number, 7).value == f"=ROUNDUP(ROUND(D{number}*(1+E{number})/F{number},9),0)*F{number}"
+            assert sheet.cell(number, 9).value == f'=IF(H{number}="",0,G{number}*H{number})'
+            net, waste, step, price = (sheet.cell(number, column).value for column in (4, 5, 6, 8))
+            order = ceil(round(net * (1 + waste) / step, 9)) * step
+            assert order == pytest.approx(row.order) and step == goods()[row.item].step
+            total += order * price
+        last = 5 + len(result.takeoff)
+        assert sheet.cell(last + 1, 9).value == f"=SUM(I6:I{last})"
+        assert total == pytest.approx(bill(result.takeoff, prices()).total)
+
+
+def test_an_item_without_a_price_is_named_and_not_free():
+    result = assess(Design())
+    known = {item: price for item, price in prices().items() if item != "Mortar"}
+    found = bill(result.takeoff, known)
+    assert found.unpriced == ("Mortar",)
+    assert found.total < bill(result.takeoff, prices()).total

@@ -4,11 +4,13 @@ basketweave only when the length of a brick is so many widths with their joints.
 from __future__ import annotations
 
 from math import ceil, floor
-
-import numpy as np
+from typing import TYPE_CHECKING
 
 from fireplace_calc.brickwork.unit import Unit
 from fireplace_calc.units import INCH
+
+if TYPE_CHECKING:
+    import numpy as np
 
 PLAY = INCH / 16
 """How far a basketweave may be out and still be brought in by its joints: our own habit. [m]"""
@@ -61,6 +63,8 @@ def bricks(bond: str, unit: Unit, box: tuple[float, float, float, float], origin
     array, (n, 4, 2)
         Counter-clockwise, the first side along the brick. [m]
     """
+    import numpy as np  # here, so that importing the package does not wait for it
+
     j = unit.joint
     a, b = unit.length + j, unit.height + j
     x0, y0 = origin[0] - j / 2, origin[1] - j / 2
@@ -75,6 +79,8 @@ def bricks(bond: str, unit: Unit, box: tuple[float, float, float, float], origin
 
 def _courses(a: float, b: float, box: tuple, x0: float, y0: float, lap: float) -> np.ndarray:
     """Middle of every brick in courses of height ``b``. [m]"""
+    import numpy as np  # here, so that importing the package does not wait for it
+
     left, bottom, right, top = box
     rows = np.arange(floor((bottom - y0) / b), ceil((top - y0) / b))
     columns = np.arange(floor((left - x0 - lap) / a), ceil((right - x0) / a))
@@ -85,6 +91,8 @@ def _courses(a: float, b: float, box: tuple, x0: float, y0: float, lap: float) -
 
 
 def _corners(middles: np.ndarray, length: float, height: float, turn: float) -> np.ndarray:
+    import numpy as np  # here, so that importing the package does not wait for it
+
     local = np.array([(-length / 2, -height / 2), (length / 2, -height / 2), (length / 2, height / 2), (-length / 2, height / 2)])
     c, s = np.cos(turn), np.sin(turn)
     return middles[:, None, :] + (local @ np.array([[c, s], [-s, c]]))[None, :, :]
@@ -92,6 +100,8 @@ def _corners(middles: np.ndarray, length: float, height: float, turn: float) -> 
 
 def _herringbone(unit: Unit, box: tuple, x0: float, y0: float, turn: float) -> np.ndarray:
     """Two bricks to a cell, repeated by (b, b) and (a, -a); turned as a whole. [m]"""
+    import numpy as np  # here, so that importing the package does not wait for it
+
     j = unit.joint
     a, b = unit.length + j, unit.height + j
     c, s = np.cos(-turn), np.sin(-turn)
@@ -115,6 +125,8 @@ def _herringbone(unit: Unit, box: tuple, x0: float, y0: float, turn: float) -> n
 
 def _woven(unit: Unit, box: tuple, x0: float, y0: float) -> np.ndarray:
     """Squares of bricks side by side, every other one turned. [m]"""
+    import numpy as np  # here, so that importing the package does not wait for it
+
     number, between = weave(unit)
     side = unit.length + unit.joint
     middles = _courses(side, side, box, x0, y0, 0.0)

@@ -6,15 +6,16 @@ from collections import Counter
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from math import ceil, hypot
-from typing import NamedTuple
-
-import numpy as np
+from typing import TYPE_CHECKING, NamedTuple
 
 from fireplace_calc.brickwork.bonds import bricks, weave
 from fireplace_calc.brickwork.clip import Ring, joined, ring_area, within
 from fireplace_calc.brickwork.faces import Face
 from fireplace_calc.brickwork.unit import SLIVER, Unit
 from fireplace_calc.solids import chord
+
+if TYPE_CHECKING:
+    import numpy as np
 
 QUARTER = 0.25
 """A cut with less than this share of a brick is a sliver: common practice, no source. [-]"""
@@ -86,6 +87,8 @@ class Layout:
     @property
     def edges(self) -> np.ndarray:
         """Every side of every brick, (k, 2, 2). [m]"""
+        import numpy as np  # here, so that importing the package does not wait for it
+
         if not self.pieces:
             return np.empty((0, 2, 2))
         rings = [np.array(piece.ring) for piece in self.pieces]
@@ -94,6 +97,8 @@ class Layout:
 
 def _halves(zone: Ring) -> np.ndarray:
     """Each side of a convex zone as a, b, c: a point is inside where a x + b y + c is not negative."""
+    import numpy as np  # here, so that importing the package does not wait for it
+
     rows = []
     for k, (x, y) in enumerate(zone):
         ex, ey = zone[(k + 1) % len(zone)]
@@ -105,6 +110,8 @@ def _halves(zone: Ring) -> np.ndarray:
 
 def _cuts(corners: np.ndarray, rings: list, zone: Ring) -> dict[int, Ring]:
     """What of each brick lies in a convex zone, by the brick's number; all of it is the brick's own ring."""
+    import numpy as np  # here, so that importing the package does not wait for it
+
     halves = _halves(zone)
     depth = corners @ halves[:, :2].T + halves[:, 2]
     crossed = depth.min(axis=1) < -1e-7
@@ -241,6 +248,8 @@ def shape(ring: Ring) -> tuple[tuple[int, int], ...]:
     >>> shape(((0, 0), (0.2, 0), (0.2, 0.1), (0, 0.1)))
     ((100, 90), (200, 90), (100, 90), (200, 90))
     """
+    import numpy as np  # here, so that importing the package does not wait for it
+
     points = np.array(ring)
     along = np.roll(points, -1, axis=0) - points
     length = np.hypot(along[:, 0], along[:, 1])

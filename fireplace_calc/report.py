@@ -261,7 +261,7 @@ def summary(assessment: Assessment, units: str = FEET_INCHES, width: int = 100) 
                      for line in _summary(assessment, units))
 
 
-def _harmless(value: Any) -> Any:
+def harmless(value: Any) -> Any:
     """Text that a spreadsheet would take for a formula gets a quote in front."""
     return "'" + value if isinstance(value, str) and value.startswith(("=", "+", "-", "@")) else value
 
@@ -270,7 +270,7 @@ def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(columns)
-    writer.writerows([_harmless(value) for value in row] for row in rows)
+    writer.writerows([harmless(value) for value in row] for row in rows)
     return text.getvalue().encode()
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import math
+from collections.abc import Hashable
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -72,30 +73,33 @@ def rows(name: str | Path) -> list[dict[str, str]]:
         return list(csv.DictReader(file))
 
 
-def _source(row: dict[str, str]) -> Source:
+def source_of(row: dict[str, str]) -> Source:
+    """Source and confidence of one row."""
     return Source(row.get("source", ""), row["source_address"], row["confidence"])
 
 
-def _pick(table: dict, key: str, what: str):
+def pick(table: dict, key: Hashable, what: str):
+    """What a table holds under a key, or a sentence that says what it does hold."""
     try:
         return table[key]
     except KeyError:
-        raise InputError(f"{what} is {key!r}, but the table holds only {', '.join(table)}; for another use its own size.",
-                         what, ", ".join(table), key) from None
+        known = ", ".join(map(str, table))
+        other = "; for another use its own size" if what == "Flue size" else ""
+        raise InputError(f"{what} is {key!r}, but the table holds only {known}{other}.", what, known, key) from None
 
 
 @lru_cache(maxsize=1)
 def round_liners() -> dict[str, RoundLiner]:
     """Round clay liners by inside diameter in inches."""
     return {r["size"]: RoundLiner(r["size"], float(r["inside_diameter_in"]) * INCH, float(r["wall_in"]) * INCH,
-                                  float(r["net_area_in2"]) * SQIN, _source(r)) for r in rows("round_liners.csv")}
+                                  float(r["net_area_in2"]) * SQIN, source_of(r)) for r in rows("round_liners.csv")}
 
 
 @lru_cache(maxsize=1)
 def rectangular_liners() -> dict[str, RectangularLiner]:
     """Rectangular clay liners by outside size in inches, short side first."""
     return {r["size"]: RectangularLiner(r["size"], float(r["outside_a_in"]) * INCH, float(r["outside_b_in"]) * INCH,
-                                        float(r["wall_in"]) * INCH, float(r["net_area_in2"]) * SQIN, _source(r))
+                                        float(r["wall_in"]) * INCH, float(r["net_area_in2"]) * SQIN, source_of(r))
             for r in rows("rectangular_liners.csv")}
 
 
@@ -109,7 +113,7 @@ def round_liner(size: str) -> RoundLiner:
     >>> round(round_liner("12").net_area / SQIN)
     113
     """
-    return _pick(round_liners(), _tidy(size), "Flue size")
+    return pick(round_liners(), _tidy(size), "Flue size")
 
 
 def rectangular_liner(size: str) -> RectangularLiner:
@@ -121,13 +125,13 @@ def rectangular_liner(size: str) -> RectangularLiner:
     key = _tidy(size)
     table = rectangular_liners()
     swapped = "x".join(reversed(key.split("x")))
-    return _pick(table, swapped if key not in table and swapped in table else key, "Flue size")
+    return pick(table, swapped if key not in table and swapped in table else key, "Flue size")
 
 
 @lru_cache(maxsize=1)
 def densities() -> dict[str, tuple[float, Source]]:
     """Density of each material and its source. [kg/m3]"""
-    return {r["material"]: (float(r["density_pcf"]) * PCF, _source(r)) for r in rows("densities.csv")}
+    return {r["material"]: (float(r["density_pcf"]) * PCF, source_of(r)) for r in rows("densities.csv")}
 
 
 def density(material: str) -> float:
@@ -136,13 +140,13 @@ def density(material: str) -> float:
     >>> round(density("concrete"))
     2403
     """
-    return _pick(densities(), material, "Material")[0]
+    return pick(densities(), material, "Material")[0]
 
 
 @lru_cache(maxsize=1)
 def soil_bearing() -> dict[str, tuple[float, Source]]:
     """Presumptive bearing pressure of each soil class. [Pa]"""
-    return {r["soil"]: (float(r["bearing_psf"]) * PSF, _source(r)) for r in rows("soil_bearing.csv")}
+    return {r["soil"]: (float(r["bearing_psf"]) * PSF, source_of(r)) for r in rows("soil_bearing.csv")}
 
 
 @lru_cache(maxsize=1)
@@ -155,7 +159,7 @@ def crickets() -> tuple[tuple[float, float], ...]:
 def rule_sources() -> dict[str, RuleSource]:
     """Section, editions, source and confidence of every clause of every book."""
     books = ("us_irc_sources.csv", "canada_sources.csv", "uk_sources.csv", "practice_sources.csv")
-    return {r["id"]: RuleSource(r["id"], r["section"], r["edition"], _source(r)) for book in books for r in rows(book)}
+    return {r["id"]: RuleSource(r["id"], r["section"], r["edition"], source_of(r)) for book in books for r in rows(book)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,7 +179,7 @@ def coefficients() -> dict[str, Coefficient]:
     def number(text: str) -> float | None:
         return float(text) if text else None
 
-    return {r["name"]: Coefficient(float(r["value"]), number(r["low"]), number(r["high"]), r["unit"], _source(r))
+    return {r["name"]: Coefficient(float(r["value"]), number(r["low"]), number(r["high"]), r["unit"], source_of(r))
             for r in rows("draft_coefficients.csv")}
 
 
@@ -185,7 +189,7 @@ def coefficient(name: str) -> float:
     >>> coefficient("depressurisation limit")
     5.0
     """
-    return _pick(coefficients(), name, "Coefficient").value
+    return pick(coefficients(), name, "Coefficient").value
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,13 +206,13 @@ class WoodAnalysis:
 
 @lru_cache(maxsize=1)
 def _woods() -> dict[str, WoodAnalysis]:
-    return {r["wood"]: WoodAnalysis(*(float(r[name]) for name in ("carbon", "hydrogen", "oxygen", "nitrogen", "ash")), _source(r))
+    return {r["wood"]: WoodAnalysis(*(float(r[name]) for name in ("carbon", "hydrogen", "oxygen", "nitrogen", "ash")), source_of(r))
             for r in rows("wood_analysis.csv")}
 
 
 def wood_analysis(wood: str) -> WoodAnalysis:
     """Analysis of ``hardwood`` or ``softwood``."""
-    return _pick(_woods(), wood, "Wood")
+    return pick(_woods(), wood, "Wood")
 
 
 @dataclass(frozen=True, slots=True)
@@ -231,7 +235,7 @@ def canada_round_flues() -> tuple[RoundFlueCell, ...]:
         return float(text) / 1000 if text else None
 
     return tuple(RoundFlueCell(float(r["opening_min_m2"]), float(r["opening_max_m2"]), float(r["height_min_m"]),
-                               float(r["height_max_m"]), metres(r["flue_min_mm"]), metres(r["flue_max_mm"]), _source(r))
+                               float(r["height_max_m"]), metres(r["flue_min_mm"]), metres(r["flue_max_mm"]), source_of(r))
                  for r in rows("canada_round_flues.csv"))
 
 
@@ -268,13 +272,13 @@ class RoofWind:
 def roof_winds() -> tuple[RoofWind, ...]:
     """Published coefficients, by pitch."""
     return tuple(RoofWind(r["case"], math.radians(float(r["pitch_min_deg"])), math.radians(float(r["pitch_max_deg"])),
-                          float(r["coefficient"]), float(r["low"]), float(r["high"]), _source(r)) for r in rows("roof_wind.csv"))
+                          float(r["coefficient"]), float(r["low"]), float(r["high"]), source_of(r)) for r in rows("roof_wind.csv"))
 
 
 @lru_cache(maxsize=1)
 def conductivities() -> dict[str, tuple[float, Source]]:
     """Thermal conductivity of each material and its source. [W/(m K)]"""
-    return {r["material"]: (float(r["conductivity_w_mk"]), _source(r)) for r in rows("conductivities.csv")}
+    return {r["material"]: (float(r["conductivity_w_mk"]), source_of(r)) for r in rows("conductivities.csv")}
 
 
 @lru_cache(maxsize=1)
@@ -285,5 +289,5 @@ def canada_rectangular_flues() -> tuple[tuple[RoundFlueCell, tuple[float, float]
         return (float(wide) / 1000, float(deep) / 1000) if wide and deep else None
 
     return tuple((RoundFlueCell(float(r["opening_min_m2"]), float(r["opening_max_m2"]), float(r["height_min_m"]),
-                                float(r["height_max_m"]), None, None, _source(r)), pair(r, "min"), pair(r, "max"))
+                                float(r["height_max_m"]), None, None, source_of(r)), pair(r, "min"), pair(r, "max"))
                  for r in rows("canada_rectangular_flues.csv"))

@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 
 from fireplace_calc import assess, change
+from fireplace_calc.clip import overlap
 from fireplace_calc.drawing.canvas import layers
-from fireplace_calc.drawing.cuts import common, cut_parts
+from fireplace_calc.drawing.cuts import cut_parts
 from fireplace_calc.drawing.hatch import coursing, lines_in
 from fireplace_calc.drawing.roof import _ceiling
 from fireplace_calc.drawing.sheet import Sheet, View, collisions
@@ -39,8 +40,8 @@ def test_what_is_thinner_than_a_pen_can_show_is_edged_lightly():
 
 
 def test_common_is_the_overlap():
-    assert sorted(common(box(0, 2, 0, 2), box(1, 3, 1, 3))) == [(1, 1), (1, 2), (2, 1), (2, 2)]
-    assert common(box(0, 1, 0, 1), box(2, 3, 2, 3)) == ()
+    assert sorted(overlap(box(0, 2, 0, 2), box(1, 3, 1, 3))) == [(1, 1), (1, 2), (2, 1), (2, 2)]
+    assert overlap(box(0, 1, 0, 1), box(2, 3, 2, 3)) == []
 
 
 def test_holes_may_overlap_each_other_and_the_outline():

@@ -10,7 +10,7 @@ import fireplace_calc
 PACKAGE = Path(fireplace_calc.__file__).parent
 
 FLOORS = [
-    ["places", "units"], ["tables"], ["inputs"], ["sitework", "surroundings"], ["design"], ["solids"], ["frame"],
+    ["places", "units"], ["tables"], ["inputs"], ["sitework", "surroundings"], ["design"], ["solids"], ["clip", "frame"],
     ["consistency", "parts"], ["geometry"], ["change"], ["designfile", "facts"], ["brickwork", "rules"],
     ["takeoff"], ["build", "draft", "structure"],
     ["assess"],

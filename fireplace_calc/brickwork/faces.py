@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import atan, hypot
 
-from fireplace_calc.brickwork.clip import Ring, ring_area
+from fireplace_calc.clip import Ring
 from fireplace_calc.frame import Frame
 from fireplace_calc.parts import Geometry
+from fireplace_calc.solids import area
 
 THIN = 1e-6
 """A zone lower than this is no zone. [m]"""
@@ -40,7 +41,7 @@ class Face:
     @property
     def area(self) -> float:
         """Of one. [m2]"""
-        return sum(ring_area(zone) for zone in self.zones)
+        return sum(area(zone) for zone in self.zones)
 
     @property
     def box(self) -> tuple[float, float, float, float]:

@@ -9,10 +9,10 @@ from math import ceil, hypot
 from typing import TYPE_CHECKING, NamedTuple
 
 from fireplace_calc.brickwork.bonds import bricks, weave
-from fireplace_calc.brickwork.clip import Ring, joined, ring_area, within
 from fireplace_calc.brickwork.faces import Face
 from fireplace_calc.brickwork.unit import SLIVER, Unit
-from fireplace_calc.solids import chord
+from fireplace_calc.clip import Ring, joined, overlap, tidy
+from fireplace_calc.solids import area, chord
 
 if TYPE_CHECKING:
     import numpy as np
@@ -100,8 +100,8 @@ def _halves(zone: Ring) -> np.ndarray:
     import numpy as np  # here, so that importing the package does not wait for it
 
     rows = []
-    for k, (x, y) in enumerate(zone):
-        ex, ey = zone[(k + 1) % len(zone)]
+    for k, (ex, ey) in enumerate(zone):
+        x, y = zone[k - 1]
         long = hypot(ex - x, ey - y)
         dx, dy = (ex - x) / long, (ey - y) / long
         rows.append((-dy, dx, dy * x - dx * y))
@@ -119,7 +119,7 @@ def _cuts(corners: np.ndarray, rings: list, zone: Ring) -> dict[int, Ring]:
     inside = touching & ~crossed.any(axis=1)
     found: dict[int, Ring] = {k: rings[k] for k in np.flatnonzero(inside).tolist()}
     for k in np.flatnonzero(touching & ~inside).tolist():
-        ring = within(rings[k], zone, np.flatnonzero(crossed[k]).tolist())
+        ring = tidy(overlap(rings[k], zone, np.flatnonzero(crossed[k]).tolist()))
         if ring:
             found[k] = ring
     return found
@@ -134,10 +134,10 @@ def _piece(brick: Ring, ring: Ring, unit: Unit) -> Piece | None:
     ux, uy = (bx - ax) / unit.length, (by - ay) / unit.length
     along = [ux * x + uy * y for x, y in ring]
     across = [ux * y - uy * x for x, y in ring]
-    long, high, area = max(along) - min(along), max(across) - min(across), ring_area(ring)
-    if min(long, high) < SLIVER or area < SLIVER**2:
+    long, high, bare = max(along) - min(along), max(across) - min(across), area(ring)
+    if min(long, high) < SLIVER or bare < SLIVER**2:
         return None
-    return Piece(ring, area > full * (1 - 1e-6), area, long, high)
+    return Piece(ring, bare > full * (1 - 1e-6), bare, long, high)
 
 
 def _pieces(face: Face, unit: Unit, bond: str, origin: tuple[float, float]) -> tuple[Piece, ...]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from fireplace_calc.brickwork.clip import Ring
 from fireplace_calc.brickwork.unit import SLIVER, Unit
+from fireplace_calc.clip import Ring
 from fireplace_calc.solids import box
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.clip import overlap
 from fireplace_calc.parts import Part
 from fireplace_calc.solids import CIRCLE, Cylinder, Polygon, Solid, area, box, level_cuts
 
@@ -106,24 +107,8 @@ def shared(one: Outline, other: Outline) -> float:
     for small, large in ((one, other), (other, one)):
         if small.polygon == large.polygon or large.plain and large.holds(small):
             return small.area
-    kept, zone = list(one.polygon), other.polygon
-    ax, ay = zone[-1]
-    for bx, by in zone:
-        dx, dy, cut = bx - ax, by - ay, []
-        px, py = kept[-1]
-        before = dx * (py - ay) - dy * (px - ax)
-        for x, y in kept:
-            here = dx * (y - ay) - dy * (x - ax)
-            if (before >= 0) != (here >= 0):
-                t = before / (before - here)
-                cut.append((px + t * (x - px), py + t * (y - py)))
-            if here >= 0:
-                cut.append((x, y))
-            px, py, before = x, y, here
-        if len(cut) < 3:
-            return 0.0
-        kept, ax, ay = cut, bx, by
-    return area(tuple(kept))
+    kept = overlap(one.polygon, other.polygon)
+    return area(tuple(kept)) if kept else 0.0
 
 
 Plan = tuple[list[Outline], list[Outline]]

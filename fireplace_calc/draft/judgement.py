@@ -2,34 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from math import pi, sqrt
 
 import numpy as np
 
 from fireplace_calc.draft.outlook import CASES, Outlook
-from fireplace_calc.rules.core import NOT_CHECKED, WORST_FIRST, Compared, Finding, Rule, at_least, at_most
+from fireplace_calc.rules.core import JUDGEMENT, NOT_CHECKED, Compared, Finding, Rule, at_least, at_most, filing, worst_first
 from fireplace_calc.tables import Source, canada_round_flues, coefficient, coefficients
 from fireplace_calc.units import SQIN
 
-EDITION = "engineering judgement"
 SIZING, OPERATING = "draft, sizing mode", "draft, operating mode"
 WINTER, MILD, EMBERS, WINDY = range(len(CASES))
 _OWN = Source("computed here from first principles", "", "derived")
 _PLUME = coefficients()["plume constant"].source
 
 RULES: list[Rule] = []
-
-
-def judged(key: str, mode: str, title: str, unit: str, source: Source, over: bool = False) -> Callable:
-    """File a function of the outlook as a finding's rule; its docstring is the reason the finding exists."""
-
-    def file(function: Callable[[Outlook], Compared]) -> Callable[[Outlook], Compared]:
-        why = " ".join((function.__doc__ or "").split())
-        RULES.append(Rule(key, mode, title, unit, title, over, (EDITION,), why, source.confidence, source.text, function))
-        return function
-
-    return file
+judged = filing(RULES)
 
 
 def judgement(found: Outlook) -> tuple[Finding, ...]:
@@ -44,9 +32,7 @@ def judgement(found: Outlook) -> tuple[Finding, ...]:
     tuple of Finding
         ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was found.
     """
-    said = [rule.check(found, EDITION) for rule in RULES]
-    rank = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
-    return tuple(sorted(said, key=lambda f: (rank[f.verdict], f.key)))
+    return worst_first(rule.check(found, JUDGEMENT) for rule in RULES)
 
 
 @judged("DRF-01", SIZING, "Face velocity the flue is sized for", "ft/s", coefficients()["face velocity"].source)

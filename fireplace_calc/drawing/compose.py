@@ -52,8 +52,9 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
                 d.base)
     if view == "section":
         shown = min(f.shoulder_top + ABOVE, f.crown_bottom)
+        laid = f.side_slope if geometry.by_name["firebox lining"].material == "firebrick" else None
         return (pick(_UPRIGHT), pick(_DEEP), f.bore, f.offset, shown, head, box, d.base, d.throat, d.smoke_chamber,
-                replace(d.flue, sections=4), replace(d.chimney, liner_above=0.0), d.firebox.masonry)
+                replace(d.flue, sections=4), replace(d.chimney, liner_above=0.0), d.firebox.masonry, laid)
     told = tuple(sorted((limits or {}).items()))
     return (pick(_UPRIGHT), f.crown_bottom, f.crown_top, f.liner_top, f.uphill_contact, f.highest_within_reach,
             f.highest_within_reach_is, along(geometry), d.roof, d.flue, d.chimney, d.house.ceiling, d.base, told)

@@ -94,22 +94,6 @@ def _runs(edges: list[Edge]) -> list[list]:
     return runs
 
 
-def common(subject: Iterable[tuple[float, float]], window: Sequence[tuple[float, float]]) -> Polygon:
-    """What of a polygon lies inside a convex one that runs anticlockwise (Sutherland and Hodgman)."""
-    kept = list(subject)
-    for (ax, ay), (bx, by) in zip(window, [*window[1:], window[0]], strict=True):
-        before, kept = kept, []
-        sides = [(bx - ax) * (y - ay) - (by - ay) * (x - ax) for x, y in before]
-        for i, (here, side) in enumerate(zip(before, sides, strict=True)):
-            there, other = before[i - 1], sides[i - 1]
-            if (side >= 0) != (other >= 0):
-                t = other / (other - side)
-                kept.append((there[0] + t * (here[0] - there[0]), there[1] + t * (here[1] - there[1])))
-            if side >= 0:
-                kept.append(here)
-    return tuple(kept)
-
-
 def clip_top(polygon: Polygon, top: float) -> Polygon:
     """What of an upright polygon lies under a level. [m]"""
     if max(z for _, z in polygon) <= top:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import pairwise
 from math import degrees
 
-from fireplace_calc.drawing.cuts import common, cut_parts
+from fireplace_calc.clip import overlap
+from fireplace_calc.drawing.cuts import cut_parts
 from fireplace_calc.drawing.laid import section_lines
 from fireplace_calc.drawing.section import apart
 from fireplace_calc.drawing.sheet import Cell, Sheet, View
@@ -27,7 +28,7 @@ def detail(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADD
     view, denominator = fit(sheet, cell, (-0.02, low, f.block_back + 0.02, top),
                             (room_for(text for _, text in words) + 8.0, 24, 62, 8), scales)
     section_lines(view, geometry, window)
-    cut_parts(view, [(p, [c for q in p.section() if len(c := common(q, window)) > 2]) for p in geometry.parts], low, top)
+    cut_parts(view, [(p, [c for q in p.section() if len(c := overlap(q, window)) > 2]) for p in geometry.parts], low, top)
     view.path([(f.throat_front, f.throat), (f.depth, f.throat)], "fine")
     view.path([(f.flue_y - f.bore.depth / 2, f.taper_top), (f.flue_y + f.bore.depth / 2, f.taper_top)], "fine")
     if d.throat.damper == "throat":

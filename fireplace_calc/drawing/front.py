@@ -6,7 +6,8 @@ from math import asin, cos, sin
 
 import numpy as np
 
-from fireplace_calc.drawing.cuts import clip_top, common
+from fireplace_calc.clip import overlap
+from fireplace_calc.drawing.cuts import clip_top
 from fireplace_calc.drawing.hatch import coursing, lines_in
 from fireplace_calc.drawing.laid import front_lines
 from fireplace_calc.drawing.sheet import Sheet, View
@@ -139,7 +140,7 @@ def _firebox(view: View, geometry: Geometry) -> None:
     view.sheet.fill([ring], "soot", layer=-3)
     low, top, bend = f.half_at(f.depth), f.opening_top, min(f.back_bend, f.opening_top)
     high = f.half_at(f.back_at(top))
-    back = common(((-low, f.hearth), (low, f.hearth), (low, bend), (high, top), (-high, top), (-low, bend)), opening)
+    back = overlap(((-low, f.hearth), (low, f.hearth), (low, bend), (high, top), (-high, top), (-low, bend)), opening)
     view.seen(back, "firebrick" if d.method == "laid" else "refractory", "fine", layer=-2)
     if bend < top:
         half = low

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from fireplace_calc.assess import Assessment
-from fireplace_calc.report import CAUTION, FINDING_COLUMNS
+from fireplace_calc.report import CAUTION, FINDING_COLUMNS, harmless
 from fireplace_calc.takeoff import Price, bill, goods
 from fireplace_calc.units import InputError
 
@@ -58,7 +58,7 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
 
     sheet.title = "Order"
     priced, design = bill(result.takeoff, prices), result.design
-    sheet["A1"], sheet["A1"].font = design.name, Font(bold=True, size=14)
+    sheet["A1"], sheet["A1"].font = harmless(design.name), Font(bold=True, size=14)
     sheet["A2"] = CAUTION
     said = "Every price is an invented example: put in your own. " if priced.invented else ""
     sheet["A3"] = f"{said}Currency: {priced.currency or 'none named'}. Labour, plant, transport and tax are not in it."
@@ -73,7 +73,7 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
         order = f"=ROUNDUP(ROUND(D{number}*(1+E{number})/F{number},9),0)*F{number}"
         packs = f"=ROUNDUP(G{number}/{known.per_pack},0)" if packed else None
         cells = (row.item, row.material, row.unit, row.net, waste, sold.step, order, line.price, f'=IF(H{number}="",0,G{number}*H{number})',
-                 row.weight_kg, row.volume, packs, line.pack or None, row.note)
+                 row.weight_kg, row.volume, packs, harmless(line.pack) or None, row.note)
         for column, value in enumerate(cells, 1):
             cell = sheet.cell(number, column, value)
             cell.number_format = FORMATS.get(column, "General")
@@ -100,10 +100,6 @@ def _findings(sheet: Any, result: Assessment) -> None:
     for cell in sheet[1]:
         cell.font = Font(bold=True)
     for finding in result.findings:
-        sheet.append([_harmless(getattr(finding, name)) for name in FINDING_COLUMNS])
+        sheet.append([harmless(getattr(finding, name)) for name in FINDING_COLUMNS])
     sheet.freeze_panes = "B2"
 
-
-def _harmless(value: Any) -> Any:
-    """Text that would be taken for a formula gets a space in front."""
-    return " " + value if isinstance(value, str) and value.startswith(("=", "+", "-", "@")) else value

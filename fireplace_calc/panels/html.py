@@ -9,10 +9,10 @@ from fireplace_calc import airwords
 from fireplace_calc.assess import Assessment
 from fireplace_calc.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.draft import MODES
-from fireplace_calc.draft.judgement import EDITION as JUDGED
 from fireplace_calc.draft.outlook import CASES
 from fireplace_calc.report import SIGNS, answer, compared, quantity
 from fireplace_calc.rules import Finding
+from fireplace_calc.rules.core import JUDGEMENT as JUDGED
 from fireplace_calc.units import show
 
 STYLE = """<style>

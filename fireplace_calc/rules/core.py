@@ -11,7 +11,7 @@ from functools import cached_property
 from typing import Any, NamedTuple
 
 from fireplace_calc.facts import Facts
-from fireplace_calc.tables import rule_sources
+from fireplace_calc.tables import Source, rule_sources
 from fireplace_calc.units import MM, in_unit
 
 MEETS, FALLS_SHORT, DOES_NOT_APPLY, NOT_CHECKED = "meets", "falls short", "does not apply", "not checked"
@@ -261,3 +261,24 @@ def check_all(work: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ..
 def with_note(compared: Compared, note: str) -> Compared:
     """The same finding with a remark."""
     return replace(compared, note=note)
+
+
+JUDGEMENT = "engineering judgement"
+"""Edition of findings that no code book stands behind."""
+
+
+def filing(rules: list[Rule]) -> Callable:
+    """A decorator that files functions among ``rules`` as engineering judgement and hands them back unchanged.
+
+    It is called with key, mode, title, unit, source and, for a limit not to be passed, ``over``; the docstring is the reason.
+    """
+
+    def judged(key: str, mode: str, title: str, unit: str, known: Source, over: bool = False) -> Callable:
+        def file(function: Callable) -> Callable:
+            why = " ".join((function.__doc__ or "").split())
+            rules.append(Rule(key, mode, title, unit, title, over, (JUDGEMENT,), why, known.confidence, known.text, function))
+            return function
+
+        return file
+
+    return judged

@@ -5,29 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.tables import Source, rows, soil_bearing
+from fireplace_calc.tables import Source, pick, rows, soil_bearing, source_of
 from fireplace_calc.units import FOOT, INCH, PSF, InputError, from_unit
 
 PSI = 144 * PSF
 """[Pa]"""
 
 
-def _source(row: dict[str, str]) -> Source:
-    return Source(row["source"], row["source_address"], row["confidence"])
-
-
-def _pick(table: dict, key, what: str):
-    try:
-        return table[key]
-    except KeyError:
-        known = ", ".join(str(k) for k in table)
-        raise InputError(f"{what} is {key!r}, but the table holds only {known}.", what, known, key) from None
-
-
 @lru_cache(maxsize=1)
 def figures() -> dict[str, tuple[float, Source]]:
     """Single numbers by name, in SI, with their sources."""
-    return {r["name"]: (from_unit(float(r["value"]), r["unit"]), _source(r)) for r in rows("structure_figures.csv")}
+    return {r["name"]: (from_unit(float(r["value"]), r["unit"]), source_of(r)) for r in rows("structure_figures.csv")}
 
 
 def figure(name: str) -> float:
@@ -36,12 +24,12 @@ def figure(name: str) -> float:
     >>> figure("gust factor")
     0.85
     """
-    return _pick(figures(), name, "Figure")[0]
+    return pick(figures(), name, "Figure")[0]
 
 
 def source(name: str) -> Source:
     """Where one published number comes from."""
-    return _pick(figures(), name, "Figure")[1]
+    return pick(figures(), name, "Figure")[1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +47,8 @@ class Terrain:
 def terrains() -> dict[tuple[str, str], Terrain]:
     """Constants by edition of ASCE 7 and exposure."""
     return {(r["edition"], r["exposure"]): Terrain(float(r["coefficient"]), float(r["alpha"]), float(r["gradient_height_ft"]) * FOOT,
-                                                   float(r["lowest_height_ft"]) * FOOT, _source(r)) for r in rows("structure_terrain.csv")}
+                                                   float(r["lowest_height_ft"]) * FOOT, source_of(r))
+            for r in rows("structure_terrain.csv")}
 
 
 def terrain(exposure: str, edition: str = "7-16") -> Terrain:
@@ -68,7 +57,7 @@ def terrain(exposure: str, edition: str = "7-16") -> Terrain:
     >>> terrain("C").alpha
     9.5
     """
-    return _pick(terrains(), (edition, exposure), "Exposure")
+    return pick(terrains(), (edition, exposure), "Exposure")
 
 
 @lru_cache(maxsize=1)
@@ -81,7 +70,7 @@ def force_coefficients() -> dict[str, tuple[tuple[float, float], ...]]:
 @lru_cache(maxsize=1)
 def flexural_tensions() -> dict[tuple[str, str], tuple[float, Source]]:
     """Allowable tension square to the bed joints by units and mortar. [Pa]"""
-    return {(r["units"], r["mortar"]): (float(r["tension_psi"]) * PSI, _source(r)) for r in rows("structure_flexural_tension.csv")}
+    return {(r["units"], r["mortar"]): (float(r["tension_psi"]) * PSI, source_of(r)) for r in rows("structure_flexural_tension.csv")}
 
 
 def flexural_tension(mortar: str, units: str = "solid") -> float:
@@ -92,18 +81,18 @@ def flexural_tension(mortar: str, units: str = "solid") -> float:
     >>> round(flexural_tension("N") / PSI)
     40
     """
-    return _pick(flexural_tensions(), (units, mortar), "Mortar")[0]
+    return pick(flexural_tensions(), (units, mortar), "Mortar")[0]
 
 
 @lru_cache(maxsize=1)
 def ruptures() -> dict[str, tuple[float, Source]]:
     """Least modulus of rupture of each stone. [Pa]"""
-    return {r["stone"]: (float(r["rupture_psi"]) * PSI, _source(r)) for r in rows("structure_stone.csv")}
+    return {r["stone"]: (float(r["rupture_psi"]) * PSI, source_of(r)) for r in rows("structure_stone.csv")}
 
 
 def rupture(stone: str) -> float:
     """Least modulus of rupture of one stone. [Pa]"""
-    return _pick(ruptures(), stone, "Stone")[0]
+    return pick(ruptures(), stone, "Stone")[0]
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,14 +114,14 @@ class Span:
 def lintel_spans() -> tuple[Span, ...]:
     """The whole table, lightest angle first."""
     return tuple(Span(r["angle"], int(r["pieces"]), *(float(r[f"{side}_in"]) * INCH for side in ("vertical", "horizontal", "thickness")),
-                      *(float(r[f"{storeys}_ft"]) * FOOT for storeys in ("no_storey", "one_storey", "two_storeys")), _source(r))
+                      *(float(r[f"{storeys}_ft"]) * FOOT for storeys in ("no_storey", "one_storey", "two_storeys")), source_of(r))
                  for r in rows("structure_lintel_spans.csv"))
 
 
 @lru_cache(maxsize=1)
 def soils() -> dict[str, tuple[float, Source]]:
     """Presumptive bearing of every soil, and of ground that has none. [Pa]"""
-    return soil_bearing() | {r["soil"]: (float(r["bearing_psf"]) * PSF, _source(r)) for r in rows("structure_soils.csv")}
+    return soil_bearing() | {r["soil"]: (float(r["bearing_psf"]) * PSF, source_of(r)) for r in rows("structure_soils.csv")}
 
 
 def bearing(soil: str) -> float:
@@ -153,7 +142,7 @@ def bearing(soil: str) -> float:
     InputError
         For mud, peat, organic soil and unprepared fill: they have no presumptive value at all.
     """
-    pressure = _pick(soils(), soil, "Soil")[0]
+    pressure = pick(soils(), soil, "Soil")[0]
     if pressure <= 0:
         raise InputError(f"Soil is {soil!r}, which no table gives a bearing pressure; somebody has to dig and look, and an engineer "
                          "to design the footing.", "Soil", "a soil with a presumptive value", soil)

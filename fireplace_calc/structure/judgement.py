@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from fireplace_calc.rules.core import Finding, worst_first
+from fireplace_calc.rules.core import JUDGEMENT, Finding, worst_first
 from fireplace_calc.structure import carried, upright
-from fireplace_calc.structure.filing import EDITION
 
 if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
@@ -26,4 +25,4 @@ def judgement(work: Structure) -> tuple[Finding, ...]:
     tuple of Finding
         ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was found.
     """
-    return worst_first(rule.check(work, EDITION) for rule in RULES)
+    return worst_first(rule.check(work, JUDGEMENT) for rule in RULES)

@@ -7,11 +7,10 @@ from dataclasses import dataclass, replace
 from fireplace_calc.design import Design
 from fireplace_calc.frame import Frame
 from fireplace_calc.parts import Geometry
-from fireplace_calc.rules.core import FALLS_SHORT, Finding
+from fireplace_calc.rules.core import FALLS_SHORT, JUDGEMENT, Finding
 from fireplace_calc.structure.arch import Arch, arch
 from fireplace_calc.structure.beam import hot_growth
 from fireplace_calc.structure.figures import PSI, figure
-from fireplace_calc.structure.filing import EDITION
 from fireplace_calc.structure.footing import Footing, footing
 from fireplace_calc.structure.judgement import judgement
 from fireplace_calc.structure.lintel import Lintel, lintel
@@ -68,7 +67,7 @@ class Structure:
     @property
     def edition(self) -> str:
         """What every finding is: engineering judgement."""
-        return EDITION
+        return JUDGEMENT
 
 
 def _engineer(work: Structure) -> tuple[str, ...]:

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED, Compared, Rule, at_least, at_most, not_applicable, unknown
+from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED, Compared, Rule, at_least, at_most, filing, not_applicable, unknown
 from fireplace_calc.structure.figures import figure, flexural_tension, flexural_tensions, source
-from fireplace_calc.structure.filing import filing
 from fireplace_calc.structure.seismic import SHAKING
 from fireplace_calc.tables import Source, density
 

@@ -1,32 +1,18 @@
-"""Convex outlines cut by one another: the little plane geometry a layout needs. A ring runs counter-clockwise. [m]"""
+"""Outlines cut by one another: the little plane geometry that layouts, drawings and contacts need. A ring runs counter-clockwise. [m]"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
-Point = tuple[float, float]
-Ring = tuple[Point, ...]
+from fireplace_calc.solids import Point
+from fireplace_calc.solids import Polygon as Ring
 
 HAIR = 1e-9
 """Points closer than this are one point. [m]"""
 
 
-def ring_area(ring: Sequence[Point]) -> float:
-    """Area inside, positive when the ring runs counter-clockwise. [m2]
-
-    >>> ring_area([(0, 0), (2, 0), (2, 1)])
-    1.0
-    """
-    twice = 0.0
-    px, py = ring[-1]
-    for x, y in ring:
-        twice += px * y - x * py
-        px, py = x, y
-    return twice / 2
-
-
 def cut_off(ring: Sequence[Point], a: Point, b: Point) -> list[Point]:
-    """What of a convex ring lies left of the line from ``a`` to ``b``. [m]"""
+    """What of a ring lies left of the line from ``a`` to ``b``. [m]"""
     ax, ay = a
     dx, dy = b[0] - ax, b[1] - ay
     kept: list[Point] = []
@@ -43,18 +29,24 @@ def cut_off(ring: Sequence[Point], a: Point, b: Point) -> list[Point]:
     return kept
 
 
-def within(ring: Sequence[Point], zone: Ring, edges: Sequence[int] | None = None) -> Ring:
-    """What of a convex ring lies in a convex zone; ``edges`` are those of the zone that can matter."""
+def overlap(ring: Iterable[Point], zone: Sequence[Point], sides: Iterable[int] | None = None) -> list[Point]:
+    """What of a ring lies in a convex zone (Sutherland and Hodgman); ``sides`` are those of the zone that can matter.
+
+    >>> overlap([(0, 0), (2, 0), (2, 2), (0, 2)], [(1, 1), (3, 1), (3, 3), (1, 3)])
+    [(1.0, 1.0), (2.0, 1.0), (2, 2), (1.0, 2.0)]
+    """
     kept = list(ring)
-    for k in range(len(zone)) if edges is None else edges:
-        kept = cut_off(kept, zone[k], zone[(k + 1) % len(zone)])
+    for k in range(len(zone)) if sides is None else sides:
         if len(kept) < 3:
-            return ()
-    return tidy(kept)
+            return []
+        kept = cut_off(kept, zone[k - 1], zone[k])
+    return kept if len(kept) > 2 else []
 
 
 def tidy(ring: Sequence[Point]) -> Ring:
     """The same ring without points that coincide or lie on a straight side; nothing when no area is left."""
+    if len(ring) < 3:
+        return ()
     points, (px, py) = [], ring[-1]
     for x, y in ring:
         if abs(x - px) > HAIR or abs(y - py) > HAIR:

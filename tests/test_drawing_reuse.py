@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import assess, change
+from fireplace_calc.design import BRICKS
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.compose import draw_view, reads, view_sheet
 from fireplace_calc.drawing.live import live_views, roof_limits
@@ -29,6 +30,8 @@ MOVES = st.sampled_from([
     {"surround.trim": [{"name": "shelf", "distance": "13 in"}]}, {"chimney.masonry": "stone"}, {"firebox.rake": "5 in"},
     {"chimney.location": "exterior"}, {"firebox.masonry": "stone"}, {"smoke_chamber.lining": "firebrick"}, {"method": "modular"},
     {"hearth.material": "concrete"}, {"chimney.cap_material": "stone"}, {"flue.section_height": "18 in"},
+    {"firebox.bond": "stack"}, {"firebox.floor_bond": "herringbone 45"}, {"firebox.joint": "1/4 in"}, {"firebox.brick": BRICKS[1]},
+    {"throat.depth": "5 in"}, {"base.block_height": "8 in"}, {"firebox.back_width": "19 in"}, {"firebox.vertical_back": "15 in"},
 ])
 
 

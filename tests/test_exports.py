@@ -6,11 +6,11 @@ import ezdxf
 import openpyxl
 import pytest
 
-from fireplace_calc import assess
+from fireplace_calc import assess, change
 from fireplace_calc.design import Design
 from fireplace_calc.exports import write_dxf, write_spreadsheet
-from fireplace_calc.takeoff import bill, goods, prices
-from fireplace_calc.units import INCH, MM
+from fireplace_calc.takeoff import bill, goods, prices, second_opinion
+from fireplace_calc.units import CUFT, INCH, MM, SQFT, InputError
 
 
 @pytest.mark.parametrize(("units", "unit"), [("feet-inches", INCH), ("millimetres", MM)])
@@ -53,3 +53,36 @@ def test_an_item_without_a_price_is_named_and_not_free():
     found = bill(result.takeoff, known)
     assert found.unpriced == ("Mortar",)
     assert found.total < bill(result.takeoff, prices()).total
+
+
+def test_text_that_looks_like_a_formula_stays_text(tmp_path):
+    design = change(Design(), {"name": "=1+1"})
+    sheet = openpyxl.load_workbook(write_spreadsheet(assess(design), prices(), tmp_path / "order.xlsx"))["Order"]
+    assert sheet["A1"].data_type == "s" and sheet["A1"].value == "'=1+1"
+
+
+def test_a_price_list_of_your_own(tmp_path):
+    path = tmp_path / "mine.csv"
+    path.write_text("item,unit,price,currency,per_pack,pack,confidence\nMortar,80-lb bag,12,crown,40,pallet,mine\nCommon brick,piece,9,crown,,,mine\n")
+    found = bill(assess(Design()).takeoff, prices(str(path)))
+    line = next(line for line in found.lines if line.row.item == "Mortar")
+    assert (found.total, found.currency, found.invented) == (12 * line.row.order, "crown", False)
+    assert line.packs == ceil(line.row.order / 40)
+    assert "Common brick" in found.unpriced, "a price by the piece is no price by the brick"
+    path.write_text("item,unit,price,currency,per_pack,pack,confidence\nMortar,80-lb bag,twelve,crown,,,mine\n")
+    with pytest.raises(InputError, match="Line 2"):
+        prices(str(path))
+
+
+def test_a_rule_of_thumb_is_worked_from_its_own_figure():
+    """22.5 brick to the cubic foot (USDA FB 1889), 112.5 block to 100 square feet (NCMA TEK 14), from volumes and faces."""
+    result = assess(Design())
+    said = {o.what: o for o in second_opinion(result.geometry, result.takeoff)}
+    net = {row.item: row.net for row in result.takeoff}
+    work = sum(p.volume for p in result.parts if p.material == "brick" and p.name not in ("lintel", "arch")) / CUFT
+    assert said["Brick by wall measure"].thumb == pytest.approx(22.5 * work)
+    assert said["Brick by wall measure"].counted == net["Common brick"] + net["Facing brick"]
+    assert said["Mortar, one wythe"].thumb == pytest.approx(11.7 * said["Brick by wall measure"].counted / 1000)
+    assert said["Refractory mortar"].thumb == pytest.approx(350 * said["Firebrick"].counted / 1000)
+    f, walls = result.geometry.frame, result.geometry.by_name["base walls"]
+    assert said["Base block"].thumb == pytest.approx(1.125 * 2 * (2 * f.block_half + f.block_back) * (walls.top - walls.bottom) / SQFT)

@@ -7,19 +7,63 @@ import pytest
 from pypdf import PdfReader
 
 from fireplace_calc import assess, change
+from fireplace_calc.design import Design
+from fireplace_calc.designfile import fingerprint
+from fireplace_calc.drawing.lettering import width
+from fireplace_calc.drawing.lists import wrapped
 from fireplace_calc.drawing.papers import PAPERS, USUAL, pages, paper_set
 from fireplace_calc.drawing.sheet import collisions
+from fireplace_calc.drawing.style import SMALL
 from fireplace_calc.drawing.views import ARCHITECT
-from fireplace_calc.units import SYSTEMS, InputError
+from fireplace_calc.units import FEET_INCHES, SYSTEMS, InputError
 
 MM = 25.4 / 72
 
 
-@pytest.mark.parametrize("units", SYSTEMS)
-@pytest.mark.parametrize("changes", [{}, {"opening.width": "96 in", "flue.sections": 40}, {"opening.width": "18 in", "flue.sections": 4}])
-def test_every_page_is_clean(boathouse, units, changes):
-    for name, sheet in pages(assess(change(boathouse, changes)), units):
-        assert collisions(sheet) == [], name
+@pytest.mark.parametrize("size", ["letter", "A4", "A3"])
+@pytest.mark.parametrize("changes", [{}, {"opening.width": "96 in", "flue.sections": 40}, {"opening.width": "18 in", "flue.sections": 4},
+                                     {"opening.extension": "24 in", "firebox.bond": "herringbone 45", "opening.head": "segmental"}])
+def test_every_page_is_clean(boathouse, size, changes):
+    for design, units in ((boathouse, FEET_INCHES), (Design(), "millimetres")):
+        for name, sheet in pages(assess(change(design, changes)), units, size):
+            assert (sheet.width, sheet.height) == PAPERS[size]
+            assert collisions(sheet) == [], (design.name, name)
+
+
+def test_a_page_tells_which_inputs_it_was_drawn_from(boathouse):
+    def told(design):
+        written = [n.text for _, sheet in pages(assess(design), FEET_INCHES) for n in sheet.labels]
+        return {text.partition("Inputs ")[2] for text in written if "Inputs " in text}
+
+    assert told(boathouse) == {f"{fingerprint(boathouse)}."}
+    assert told(change(boathouse, {"work.people": 3})) != told(boathouse)
+
+
+def test_a_paper_nobody_has_is_named(boathouse):
+    with pytest.raises(InputError, match="letter, A4, A3"):
+        pages(assess(boathouse), FEET_INCHES, "B5")
+
+
+def test_words_wrap_within_their_room():
+    for room in (20.0, 45.0, 120.0):
+        text = "Every brick of the lining to the underside of the smokeshelfwithoutanyspacewhatsoever, cut wet."
+        lines = wrapped(text, room)
+        assert all(width(line, SMALL) <= room + 1e-6 for line in lines)
+        assert "".join(lines).replace(" ", "") == text.replace(" ", "")
+
+
+def test_progress_is_told_sheet_by_sheet(boathouse, tmp_path):
+    heard = []
+    paper_set(assess(boathouse), tmp_path / "set.pdf", told=lambda done, of, name: heard.append((done, of)))
+    assert heard == [(k, heard[0][1]) for k in range(heard[0][1] + 1)]
+    assert len(PdfReader(tmp_path / "set.pdf").pages) == heard[0][1]
+
+
+def test_written_sheets_can_be_searched(boathouse, tmp_path):
+    paper_set(assess(boathouse), tmp_path / "set.pdf")
+    text = "".join(page.extract_text() for page in PdfReader(tmp_path / "set.pdf").pages)
+    for finding in assess(boathouse).findings:
+        assert finding.verdict == "does not apply" or finding.key in text
 
 
 def test_pdf_has_every_page_of_the_right_paper(boathouse, tmp_path):

@@ -5,16 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from fireplace_calc.brickwork import BlockCourse, Layout, brickwork
+from fireplace_calc.drawing.lists import PITCH, wrapped
 from fireplace_calc.drawing.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.strings import chain
 from fireplace_calc.drawing.style import SMALL
 from fireplace_calc.drawing.views import LADDER, fit, length, title
 from fireplace_calc.parts import Geometry
 
-TOP, FOOT, SIDE = 6.0, 18.0, 8.0
+TOP, FOOT, SIDE = 6.0, 30.0, 8.0
 """Room round a face for its words and its dimension. [mm]"""
-NAMES = {"floor": "Floor, opening below", "back": "Back", "raked back": "Raked back, along its slope",
-         "side": "Side, opening at the left; the other mirrored"}
+LEAST = 36.0
+"""Narrowest cell, for the words under a narrow face. [mm]"""
+NAMES = {"floor": "Floor", "back": "Back", "raked back": "Raked back, along its slope", "side": "Side, front at the left; one mirrored"}
 
 
 def can_lay(geometry: Geometry) -> bool:
@@ -32,18 +34,27 @@ def bricks(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADD
         f = geometry.frame
         box = (-f.block_half, 0.0, f.block_half, f.block_back)
         faces = [(f"Base block, course {'odd' if k == 0 else 'even'}", box, course) for k, course in enumerate(work.courses_of_block)]
-    rows = [faces] if len(faces) < 3 else [faces[:2], faces[2:]]
-    tall = (cell.top - cell.bottom - 8) / len(rows)
-    cells = [(Cell(cell.left + (cell.right - cell.left) * k / len(row), cell.top - tall * (r + 1),
-                   cell.left + (cell.right - cell.left) * (k + 1) / len(row), cell.top - tall * r), face)
-             for r, row in enumerate(rows) for k, face in enumerate(row)]
-    denominator = max(fit(Sheet(1, 1), c, box, (SIDE, FOOT, SIDE, TOP), scales)[1] for c, (_, box, _) in cells)
+    ways = [[faces], [faces[:2], faces[2:]]] if len(faces) > 2 else [[faces]]
+    cells, denominator = min((_arranged(cell, rows, scales) for rows in ways), key=lambda way: way[1])
     view = None
     for place, (name, box, layout) in cells:
         view, _ = fit(sheet, place, box, (SIDE, FOOT, SIDE, TOP), (denominator,))
         _face(view, place, name, box, layout, units)
     title(sheet, cell, "Brick layout" if work.layouts else "Block layout", name_scale(denominator) if name_scale else "")
     return view
+
+
+def _arranged(cell: Cell, rows: list, scales: Iterable[float]) -> tuple[list, float]:
+    """A cell to each face, as wide as the face asks, and the largest scale at which all of them fit."""
+    tall, cells = (cell.top - cell.bottom - 8) / len(rows), []
+    for r, row in enumerate(rows):
+        wide = [box[2] - box[0] for _, box, _ in row]
+        each = [LEAST + (cell.right - cell.left - LEAST * len(row)) * w / sum(wide) for w in wide]
+        left = cell.left
+        for room, face in zip(each, row, strict=True):
+            cells.append((Cell(left, cell.top - tall * (r + 1), left + room, cell.top - tall * r), face))
+            left += room
+    return cells, max(fit(Sheet(1, 1), place, box, (SIDE, FOOT, SIDE, TOP), scales)[1] for place, (_, box, _) in cells)
 
 
 def _face(view: View, place: Cell, name: str, box: tuple, laid: Layout | BlockCourse, units: str) -> None:
@@ -53,9 +64,9 @@ def _face(view: View, place: Cell, name: str, box: tuple, laid: Layout | BlockCo
         for zone in laid.face.zones:
             sheet.fill([view.ring(zone)], "wall", layer=-3)
         pieces = [(piece.ring, not piece.whole) for piece in laid.pieces]
-        said = f"{laid.whole} whole, {laid.cut} cut" + (f", {len(laid.slivers)} under a quarter" if laid.slivers else "")
+        said = f"{laid.whole} whole, {laid.cut} cut, hatched" + (f", {len(laid.slivers)} under a quarter" if laid.slivers else "")
     else:
-        pieces, said = laid.blocks, f"{laid.whole} whole, {laid.cut} cut"
+        pieces, said = laid.blocks, f"{laid.whole} whole, {laid.cut} cut, hatched"
     tone, hatch = ("firebrick", "firebrick") if isinstance(laid, Layout) else ("block", "block")
     for ring, cut in pieces:
         placed = view.ring(ring)
@@ -63,8 +74,10 @@ def _face(view: View, place: Cell, name: str, box: tuple, laid: Layout | BlockCo
         sheet.line(placed, "seen", closed=True)
     left, bottom, right, _ = box
     foot = view.at(0, bottom)[1]
-    chain(sheet, [view.at(left, 0)[0], view.at(right, 0)[0]], [length(right - left, units)], foot - 3.4,
+    used = chain(sheet, [view.at(left, 0)[0], view.at(right, 0)[0]], [length(right - left, units)], foot - 5.4,
           limits=(place.left + 2, place.right - 2), feet=[foot - 0.5] * 2)
-    middle = (place.left + place.right) / 2
-    sheet.text(middle, foot - 11.0, name, size=SMALL, bold=True)
-    sheet.text(middle, foot - 15.0, said, size=SMALL)
+    y = foot - 5.4 - used
+    for text, bold in ((name, True), (said, False)):
+        for line in wrapped(text, place.right - place.left - 4.0, bold):
+            y -= PITCH
+            sheet.text((view.at(left, 0)[0] + view.at(right, 0)[0]) / 2, y, line, size=SMALL, bold=bold)

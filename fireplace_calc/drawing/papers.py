@@ -13,6 +13,7 @@ from matplotlib.backends.backend_pdf import FigureCanvasPdf, PdfPages
 from matplotlib.figure import Figure
 
 from fireplace_calc.assess import Assessment
+from fireplace_calc.brickwork import brickwork
 from fireplace_calc.designfile import fingerprint
 from fireplace_calc.drawing.bricksheet import bricks, can_lay
 from fireplace_calc.drawing.canvas import paint
@@ -86,7 +87,7 @@ def _drawn(result: Assessment, units: str, wide: float, high: float, cell: Cell)
 
         more = {"limits": roof_limits(result.findings)} if view is roof else {}
         view(sheet, cell, result.geometry, units, scales=ARCHITECT[units], name_scale=scale_name, **more)
-        yield name, sheet, told[0]
+        yield ("Block layout" if view is bricks and not brickwork(result.geometry).layouts else name), sheet, told[0]
 
 
 def _block(sheet: Sheet, result: Assessment, name: str, number: str, denominator: float | None, units: str) -> None:

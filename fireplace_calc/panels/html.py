@@ -18,6 +18,7 @@ from fireplace_calc.units import show
 STYLE = """<style>
 .fireplace-panel { font-size: 13px; max-width: 1100px; }
 .fireplace-panel .widget-label { white-space: normal; line-height: 1.2; }
+.fireplace-panel .widget-inline-hbox > .widget-label { display: flex; align-items: center; justify-content: flex-end; }
 .fireplace-panel .sentence { margin: .3em 0; line-height: 1.45; }
 .fireplace-panel .trouble { border-left: 4px solid #a63603; padding: .35em .7em; margin: .3em 0; font-weight: 600; }
 .fireplace-panel table.sheet { border-collapse: collapse; width: 100%; font-size: 12.5px; }

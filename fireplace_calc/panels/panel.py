@@ -190,7 +190,7 @@ class Panel:
         self.sheet.add_class("fireplace-sheet")
         self._set_cells()
         self.pointer = self._choice("Show a check", self._pointable(), "", self._set_marked)
-        self.pointer.layout.width, self.pointer.style.description_width = "28em", "6.5em"
+        self.pointer.layout.width, self.pointer.style.description_width = "29em", "8em"
         tools = w.HBox([
             self._choice("View", VIEWS, self.view, self._set_view), self._choice(
                 "Units", {"Feet and inches": FEET_INCHES, "Millimetres": MILLIMETRES}, self.units, self._set_units),

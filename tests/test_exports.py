@@ -63,13 +63,14 @@ def test_text_that_looks_like_a_formula_stays_text(tmp_path):
 
 def test_a_price_list_of_your_own(tmp_path):
     path = tmp_path / "mine.csv"
-    path.write_text("item,unit,price,currency,per_pack,pack,confidence\nMortar,80-lb bag,12,crown,40,pallet,mine\nCommon brick,piece,9,crown,,,mine\n")
+    head = "item,unit,price,currency,per_pack,pack,confidence\n"
+    path.write_text(f"{head}Mortar,80-lb bag,12,crown,40,pallet,mine\nCommon brick,piece,9,crown,,,mine\n")
     found = bill(assess(Design()).takeoff, prices(str(path)))
     line = next(line for line in found.lines if line.row.item == "Mortar")
     assert (found.total, found.currency, found.invented) == (12 * line.row.order, "crown", False)
     assert line.packs == ceil(line.row.order / 40)
     assert "Common brick" in found.unpriced, "a price by the piece is no price by the brick"
-    path.write_text("item,unit,price,currency,per_pack,pack,confidence\nMortar,80-lb bag,twelve,crown,,,mine\n")
+    path.write_text(f"{head}Mortar,80-lb bag,twelve,crown,,,mine\n")
     with pytest.raises(InputError, match="Line 2"):
         prices(str(path))
 
@@ -84,5 +85,8 @@ def test_a_rule_of_thumb_is_worked_from_its_own_figure():
     assert said["Brick by wall measure"].counted == net["Common brick"] + net["Facing brick"]
     assert said["Mortar, one wythe"].thumb == pytest.approx(11.7 * said["Brick by wall measure"].counted / 1000)
     assert said["Refractory mortar"].thumb == pytest.approx(350 * said["Firebrick"].counted / 1000)
+    lined = sum(result.geometry.by_name[name].volume for name in ("firebox lining", "firebox floor")) / CUFT
+    assert said["Firebrick"].thumb == pytest.approx(17 * lined)
+    assert said["Mortar, thick walls"].thumb == pytest.approx(18 * said["Brick by wall measure"].counted / 1000)
     f, walls = result.geometry.frame, result.geometry.by_name["base walls"]
     assert said["Base block"].thumb == pytest.approx(1.125 * 2 * (2 * f.block_half + f.block_back) * (walls.top - walls.bottom) / SQFT)

@@ -15,7 +15,7 @@ from fireplace_calc.geometry import geometry
 from fireplace_calc.tables import densities, density
 from fireplace_calc.takeoff import goods, shares, takeoff, total_weight
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
-from fireplace_calc.units import CUFT, INCH, POUND, SQFT, InputError
+from fireplace_calc.units import CUFT, INCH, PCF, POUND, SQFT, InputError
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
 INCH3 = INCH**3
@@ -270,3 +270,13 @@ def test_a_footing_is_its_length_by_width_by_thickness():
 def test_what_cannot_stand_is_refused_before_it_is_counted():
     with pytest.raises(InputError):
         change(Design(), {"waste.brick": "60 %"})
+
+
+@pytest.mark.parametrize(("material", "low", "high"), [
+    ("brick", 100, 130), ("grout", 140, 140), ("concrete", 145, 159.1), ("grouted block", 85, 135), ("mortar", 114.6, 146.4),
+    ("stone", 127.3, 184.6), ("firebrick", 145, 145), ("refractory mortar", 130, 130),
+])
+def test_a_density_lies_in_a_published_range(material, low, high):
+    """In lb/ft3. Brick, grout and block work: HUD Residential Structural Design Guide; concrete between that and EN 1991-1-1 (24 to
+    25 kN/m3); mortar and limestone: EN 1991-1-1, annex A; firebrick and fire clay: a handbook table of weights per cubic yard, exact."""
+    assert low * 0.999 <= density(material) / PCF <= high * 1.001

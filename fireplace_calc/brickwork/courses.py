@@ -17,9 +17,9 @@ BED = (INCH / 4, INCH / 2)
 FIRST_BED = (INCH / 4, 3 * INCH / 4)
 """The bed on the footing may take up more: 1/4 to 3/4 in, from memory of the masonry specification. [m]"""
 HALF_HIGH = 3.625 * INCH
-"""Half-high block, actual. [m]"""
+"""Half-high block: nominal 4 in less a 3/8 in joint. [m]"""
 SPLIT = 1.625 * INCH
-"""Solid block for packing, actual; from memory. [m]"""
+"""Solid block for packing: nominal 2 in less a 3/8 in joint; that it is sold so is from memory. [m]"""
 LEAST_SAWN = 2 * INCH
 """Lowest course a block is sawn down to: our own habit. [m]"""
 

@@ -100,3 +100,14 @@ def test_every_book_answers_in_one_table():
     made = panel(BOATHOUSE)
     for words in ("The same question to every book", "Canada NBC", "UK ADJ", "silent", "CA-006", "Why they differ"):
         assert words in made.books.value
+
+
+def test_a_slider_reaches_the_ends_its_input_allows(boathouse):
+    """18 and 96 in for the width; in whole centimetres the first and last inside them."""
+    shown = panel(boathouse)
+    slider = shown.leads["opening.width"].slider
+    assert (slider.min, slider.max) == (18, 96)
+    shown._set_units("millimetres")
+    assert (slider.min, slider.max) == (460, 2430)
+    extension = shown.leads["opening.extension"].slider
+    assert (extension.min, extension.max) == (0, 600)

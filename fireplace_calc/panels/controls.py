@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import ceil, floor
 from typing import Any
 
 import ipywidgets as w
@@ -132,4 +133,5 @@ class Lead:
     def _ends(self, units: str) -> tuple[float, float]:
         unit = INCH if units == FEET_INCHES else 10 * MM
         whole = 1 if units == FEET_INCHES else 10
-        return -(-self.spec.low // unit) * whole if self.spec.low else 0.0, round(self.spec.high / unit - 0.4999999) * whole
+        low, high = self.spec.low / unit, self.spec.high / unit
+        return float(ceil(low - 1e-6) * whole), float(floor(high + 1e-6) * whole)

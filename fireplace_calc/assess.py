@@ -15,7 +15,9 @@ from fireplace_calc.takeoff import Row, takeoff, total_weight
 from fireplace_calc.units import InputError
 
 if TYPE_CHECKING:
+    from fireplace_calc.build import Plan
     from fireplace_calc.draft import Odds, Outlook
+    from fireplace_calc.structure import Structure
 
 DEFAULT_PACK = "US IRC 2021"
 
@@ -78,6 +80,20 @@ class Assessment:
         design = self.design
         return odds(self.draft.path, fire(design), around(design), design.site.mild, design.house.leakage is not None,
                     design.chimney.rain_cap is not None)
+
+    @cached_property
+    def structure(self) -> Structure:
+        """How it stands; worked out when first asked for. Its findings are engineering judgement, not code."""
+        from fireplace_calc.structure import structure
+
+        return structure(self.geometry)
+
+    @cached_property
+    def work(self) -> Plan:
+        """In what order it is built, and who lifts what; worked out when first asked for."""
+        from fireplace_calc.build import build
+
+        return build(self.geometry)
 
     @cached_property
     def counts(self) -> dict[str, int]:

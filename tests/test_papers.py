@@ -10,11 +10,12 @@ from fireplace_calc import assess, change
 from fireplace_calc.design import Design
 from fireplace_calc.designfile import fingerprint
 from fireplace_calc.drawing.lettering import width
-from fireplace_calc.drawing.lists import wrapped
-from fireplace_calc.drawing.papers import PAPERS, USUAL, pages, paper_set
+from fireplace_calc.drawing.lists import Table, wrapped
+from fireplace_calc.drawing.papers import EDGE, PAPERS, USUAL, pages, paper_set
 from fireplace_calc.drawing.sheet import collisions
 from fireplace_calc.drawing.style import SMALL
 from fireplace_calc.drawing.views import ARCHITECT
+from fireplace_calc.drawing.written import tables
 from fireplace_calc.units import FEET_INCHES, SYSTEMS, InputError
 
 MM = 25.4 / 72
@@ -50,6 +51,18 @@ def test_words_wrap_within_their_room():
         lines = wrapped(text, room)
         assert all(width(line, SMALL) <= room + 1e-6 for line in lines)
         assert "".join(lines).replace(" ", "") == text.replace(" ", "")
+
+
+def test_no_heading_is_broken_within_a_word(boathouse):
+    """On the narrowest paper, every table of the set."""
+    room = PAPERS["letter"][0] - 2 * EDGE - 6 - 5.5
+    for design in (boathouse, Design()):
+        shown = [part for _, parts in tables(assess(design), FEET_INCHES) for part in parts if isinstance(part, Table)]
+        assert len(shown) > 5
+        for table in shown:
+            whole = sum(column.share for column in table.columns)
+            for column in table.columns:
+                assert all(width(word, SMALL, True) <= room * column.share / whole - 2 for word in column.heading.split()), column
 
 
 def test_progress_is_told_sheet_by_sheet(boathouse, tmp_path):

@@ -12,7 +12,6 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
-from matplotlib.artist import Artist
 from matplotlib.backends.backend_agg import RendererAgg
 from matplotlib.colors import to_rgba
 from matplotlib.patches import PathPatch
@@ -20,7 +19,7 @@ from matplotlib.path import Path
 from matplotlib.transforms import Affine2D, Bbox
 
 from fireplace_calc.drawing import lettering
-from fireplace_calc.drawing.sheet import Cell, Label, Sheet
+from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.drawing.style import DASHES, THEMES, WEIGHT, Theme
 
 MM_TO_POINTS = 72 / 25.4
@@ -43,7 +42,7 @@ class Layer:
 
 
 def layers(sheet: Sheet, theme: Theme, letters: bool = True) -> Iterator[Layer]:
-    """The sheet from back to front."""
+    """The sheet from back to front, with its letters as outlines or without them."""
     for (_, tone), polygons in sorted(sheet.fills.items()):
         yield Layer(_areas(polygons), face=theme.tones.get(tone) or getattr(theme, tone))
     fine = sheet.fine_lines()
@@ -99,37 +98,17 @@ def _letters(labels) -> Path:
     return _path(np.concatenate([v for v, _ in placed]), np.concatenate([c for _, c in placed]))
 
 
-class _Written(Artist):
-    """Labels as text of the page's own font: for paper, where they can be searched and take little room."""
-
-    def __init__(self, labels: list[Label], theme: Theme):
-        super().__init__()
-        self.labels, self.theme = labels, theme
-
-    def draw(self, renderer) -> None:
-        gc, dots = renderer.new_gc(), renderer.points_to_pixels(MM_TO_POINTS)
-        for n in self.labels:
-            gc.set_foreground(getattr(self.theme, n.ink))
-            x, y = lettering.base(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold)
-            renderer.draw_text(gc, x * dots, y * dots, n.text, lettering.font(n.size * MM_TO_POINTS, n.bold), 90.0 if n.turned else 0.0)
-        gc.restore()
-
-
-def paint(ax, sheet: Sheet, theme: str = "light", font: bool = False) -> None:
-    """Paint a sheet once onto an Axes; with ``font`` the letters are text of the file and not outlines, and the Axes its whole page."""
+def paint(ax, sheet: Sheet, theme: str = "light") -> None:
+    """Paint a sheet once onto an Axes."""
     ax.set_axis_off()
     ax.set_aspect("equal")
     ax.set_xlim(0, sheet.width)
     ax.set_ylim(0, sheet.height)
-    for order, layer in enumerate(layers(sheet, THEMES[theme], not font)):
+    for order, layer in enumerate(layers(sheet, THEMES[theme])):
         style = "solid" if layer.dashes is None else (0, tuple(d / layer.width for d in layer.dashes))
         ax.add_patch(PathPatch(layer.path, facecolor=layer.face or "none", edgecolor=layer.edge or "none", fill=bool(layer.face),
                                linewidth=layer.width * MM_TO_POINTS, linestyle=style, capstyle="butt" if layer.dashes else "round",
                                joinstyle="miter", zorder=order + 1))
-    if font:
-        words = _Written(sheet.labels, THEMES[theme])
-        words.set_zorder(99)
-        ax.add_artist(words)
 
 
 class Picture:

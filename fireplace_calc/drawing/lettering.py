@@ -66,10 +66,9 @@ def base(x: float, y: float, text: str, size: float, ha: str, va: str, turned: b
     return (x - up, y + along) if turned else (x + along, y + up)
 
 
-@lru_cache(maxsize=32)
-def font(size: float, bold: bool) -> FontProperties:
-    """The font whose capitals are ``size`` high."""
-    return FontProperties(family="DejaVu Sans", weight="bold" if bold else "normal", size=size / _CAP)
+def font_size(size: float) -> float:
+    """Of the font whose capitals are ``size`` high, in the same unit."""
+    return size / _CAP
 
 
 def extent(x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool) -> tuple[float, float, float, float]:

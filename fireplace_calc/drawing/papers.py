@@ -8,19 +8,15 @@ from collections.abc import Callable, Iterator
 from datetime import date
 from pathlib import Path
 
-import matplotlib
-from matplotlib.backends.backend_pdf import FigureCanvasPdf, PdfPages
-from matplotlib.figure import Figure
-
 from fireplace_calc.assess import Assessment
 from fireplace_calc.brickwork import brickwork
 from fireplace_calc.designfile import fingerprint
 from fireplace_calc.drawing.bricksheet import bricks, can_lay
-from fireplace_calc.drawing.canvas import paint
 from fireplace_calc.drawing.detail import detail
 from fireplace_calc.drawing.front import front
 from fireplace_calc.drawing.lists import Flow
 from fireplace_calc.drawing.live import roof_limits
+from fireplace_calc.drawing.pdf import Book
 from fireplace_calc.drawing.plan import plan
 from fireplace_calc.drawing.roof import roof
 from fireplace_calc.drawing.section import section
@@ -162,15 +158,11 @@ def paper_set(result: Assessment, path: str | os.PathLike, units: str = FEET_INC
 
 
 def _print(made: list[tuple[str, Sheet]], path: str, result: Assessment, told: Told | None) -> None:
-    with matplotlib.rc_context({"pdf.fonttype": 42, "pdf.compression": 1}):
-        info = {"Title": result.design.name, "Subject": f"Fireplace paper set, inputs {fingerprint(result.design)}", "CreationDate": None}
-        with PdfPages(path, metadata=info) as book:
-            for number, (name, sheet) in enumerate(made):
-                if told:
-                    told(number, len(made), name)
-                figure = Figure(figsize=(sheet.width / 25.4, sheet.height / 25.4))
-                FigureCanvasPdf(figure)
-                paint(figure.add_axes((0, 0, 1, 1)), sheet, "print", font=True)
-                book.savefig(figure)
+    book = Book(path, result.design.name, f"Fireplace paper set, inputs {fingerprint(result.design)}")
+    for number, (name, sheet) in enumerate(made):
+        if told:
+            told(number, len(made), name)
+        book.add(sheet)
+    book.save()
     if told:
         told(len(made), len(made), "")

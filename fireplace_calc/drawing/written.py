@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from fireplace_calc.assess import Assessment
 from fireplace_calc.brickwork import brickwork
 from fireplace_calc.drawing.lists import Column, Table
+from fireplace_calc.drawing.working import working
 from fireplace_calc.report import CAUTION, SIGNS, compared, quantity, tally, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY
@@ -31,6 +32,7 @@ def tables(result: Assessment, units: str, priced: Mapping[str, Price] | None = 
     if work.layouts:
         yield "Cut list", list(_cuts(result, units))
     yield "Order", list(_order(result, units, prices() if priced is None else priced))
+    yield "Order of work", list(working(result, units))
 
 
 def _rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ...], ...]:
@@ -44,6 +46,9 @@ def _findings(result: Assessment, units: str) -> Iterator[str | Table]:
     yield Table(f"Checks against {result.pack}: {tally(result)}", FOUND, _rows(result.findings, units),
                 before=f"{silent} that do not apply are left out." if silent else "")
     yield Table("Will it draw? Engineering judgement, not code", FOUND, _rows(result.judgement, units))
+    stands = result.structure
+    yield Table("Will it stand? Engineering judgement, not code", FOUND, _rows(stands.findings, units), before=" ".join(stands.remarks))
+    yield from (f"Send for an engineer. {reason}" for reason in stands.engineer)
 
 
 def _cuts(result: Assessment, units: str) -> Iterator[str | Table]:

@@ -15,19 +15,8 @@ from fireplace_calc.design import Design
 from fireplace_calc.draft import DATUMS, MODES, judgement, outlook, path
 from fireplace_calc.draft.judgement import RULES
 from fireplace_calc.draft.outlook import CASES
-from fireplace_calc.explore import (
-    CODE,
-    FREE,
-    IMPOSSIBLE,
-    LIMITS,
-    RATIO,
-    RATIO_RULES,
-    STABILITY,
-    VELOCITY,
-    face_curve,
-    limit_map,
-    pressure_steps,
-)
+from fireplace_calc.explore import face_curve, limit_map, pressure_steps
+from fireplace_calc.explore.limits import CODE, FREE, IMPOSSIBLE, LIMITS, RATIO, RATIO_RULES, STABILITY, VELOCITY
 from fireplace_calc.geometry import geometry
 from fireplace_calc.report import draft_table, judgement_table, summary
 from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED

@@ -1,0 +1,129 @@
+"""How the face velocity runs when one thing is moved, and the pressure on the way of the smoke."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, fields
+
+import numpy as np
+
+from fireplace_calc.design import Design
+from fireplace_calc.draft import Path, around, face_velocity, fire, odds, path
+from fireplace_calc.draft.outlook import CASES, Outlook
+from fireplace_calc.explore.sketch import moved, sketch
+from fireplace_calc.inputs import inputs_of
+from fireplace_calc.tables import coefficient
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One place on the way of the smoke: level above the floor [m], pressure against the open air at that level [Pa]."""
+
+    name: str
+    level: float
+    pressure: float
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """Face velocity against one moved input.
+
+    Attributes
+    ----------
+    label, kind : str
+        Of the moved input and of its values (``length`` in m, or ``count``).
+    values : array
+        Where the input was put.
+    sizing : array
+        Face velocity, sizing mode. [m/s]
+    low, middle, high : array
+        5, 50 and 95 of 100 evenings, operating mode. [m/s]
+    here : float
+        Where the design stands.
+    wanted : float
+        The published face velocity. [m/s]
+    """
+
+    label: str
+    kind: str
+    values: np.ndarray
+    sizing: np.ndarray
+    low: np.ndarray
+    middle: np.ndarray
+    high: np.ndarray
+    here: float
+    wanted: float
+
+
+def pressure_steps(found: Outlook, made, case: str = "mild") -> tuple[Step, ...]:
+    """Pressure along the way of the smoke, from the room to the open air.
+
+    Parameters
+    ----------
+    found : Outlook
+    made : Geometry
+        The design's own.
+    case : str
+        One of the evenings of ``CASES``, operating mode.
+
+    Returns
+    -------
+    tuple of Step
+        Room first; the last, the open air, is zero by definition, and the one before it by computation.
+    """
+    k, f = CASES.index(case), made.frame
+    losses = {name: float(loss[k]) for name, loss in found.flows.losses.items()}
+    lift = float(found.flows.draft[k]) / found.path.height
+    pull, wind = float(found.flows.pull[k]), float(found.flows.wind[k])
+    start = f.liner_top - found.path.height
+    steps, pressure = [Step("room", f.hearth, -pull)], -pull - losses["mouth"]
+    steps.append(Step("opening", start, pressure))
+    pressure += lift * (f.throat - start) - losses["throat"]
+    steps.append(Step("throat", f.throat, pressure))
+    pressure += lift * (f.flue_start - f.throat) - losses["smoke chamber"] - losses["velocity head"]
+    steps.append(Step("flue start", f.flue_start, pressure))
+    if losses["offset"]:
+        share = (f.offset_top - f.flue_start) / (f.liner_top - f.flue_start)
+        pressure += lift * (f.offset_top - f.flue_start) - share * losses["friction"] - losses["offset"]
+        steps.append(Step("offset", f.offset_top, pressure))
+        pressure += lift * (f.liner_top - f.offset_top) - (1 - share) * losses["friction"]
+    else:
+        pressure += lift * (f.liner_top - f.flue_start) - losses["friction"]
+    steps.append(Step("flue top", f.liner_top, pressure))
+    pressure += wind - losses["rain cap"] - losses["spark screen"]
+    return (*steps, Step("open air", f.liner_top, pressure))
+
+
+def many(designs: Sequence[Design]) -> Path:
+    """The ways of the smoke through many designs, each field an array with one entry a design in a column."""
+    ways = [path(sketch(d)) for d in designs]
+    return Path(*(np.array([float(getattr(way, name.name)) for way in ways])[:, None] for name in fields(Path)))
+
+
+def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
+    """How the face velocity runs when one input is moved and everything else stays.
+
+    Parameters
+    ----------
+    design : Design
+    key : str
+        Dotted name of the input, such as ``flue.sections`` or ``opening.extension``.
+    values : array
+        Where to put it; what cannot be drawn is left out. [m] or a count
+    draws : int
+        Evenings to each point of the band; every point meets the same ones.
+
+    Returns
+    -------
+    Curve
+    """
+    group, name = key.split(".")
+    spec = inputs_of(getattr(design, group))[name]
+    tried = [(v, moved(design, {key: int(v) if spec.kind == "count" else f"{float(v)!r} m"})) for v in values]
+    values, drawable = zip(*((v, d) for v, d in tried if d is not None), strict=True)
+    ways = many(drawable)
+    spread = odds(ways, fire(design), around(design), design.site.mild, tested=design.house.leakage is not None,
+                  cap_told=design.chimney.rain_cap is not None, draws=draws)
+    sized = face_velocity(ways.opening_area, ways.flue_area, ways.diameter, ways.height, ways.length, ways.inlet, ways.other)
+    return Curve(spec.label, spec.kind, np.asarray(values, float), sized[:, 0], *spread.face, float(getattr(getattr(design, group), name)),
+                 coefficient("face velocity"))

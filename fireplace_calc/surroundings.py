@@ -34,8 +34,8 @@ class House:
     """The room and the air in it."""
 
     ceiling: float = length("Ceiling height", "9 ft", "6 ft", "40 ft", "Finished floor to ceiling at the fireplace.")
-    room_length: float = length("Room length", "20 ft", "6 ft", "100 ft", "Along the fireplace wall.")
-    room_width: float = length("Room width", "14 ft", "6 ft", "100 ft", "Away from the fireplace wall.")
+    room_length: float | None = length("Room length", "20 ft", "6 ft", "100 ft", "Along the fireplace wall.", optional=True)
+    room_width: float | None = length("Room width", "14 ft", "6 ft", "100 ft", "Away from the fireplace wall.", optional=True)
     indoor: float = quantity("temperature", "Room temperature", "20 degC", "0 degC", "35 degC", "At the hearth.")
     volume: float = quantity("volume", "House volume", "400 m3", "20 m3", "20000 m3", "Heated volume behind the leakage.")
     leakage: float | None = quantity("ratio", "Air changes at 50 Pa", "5", "0.1", "40",

@@ -5,9 +5,11 @@ from __future__ import annotations
 import hashlib
 import os
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import fields
 from fractions import Fraction
+from functools import lru_cache
+from itertools import count
 from pathlib import Path
 from typing import Any
 
@@ -89,8 +91,10 @@ def written(value: Any, spec: Input, key: str = "") -> str:
     raise InputError(f"{spec.label} is {value!r}, which cannot be written as text.", spec.label, spec.allowed(), value)
 
 
-def _lines(record: Any, group: str = "") -> list[str]:
-    return [f"{n} = {written(getattr(record, n), spec, group + n)}" for n, spec in inputs_of(record).items()]
+@lru_cache(maxsize=256)
+def _lines(record: Any, group: str = "") -> tuple[str, ...]:
+    """Lines of one record; kept, since a change touches one record and a file holds all."""
+    return tuple(f"{n} = {written(getattr(record, n), spec, group + n)}" for n, spec in inputs_of(record).items())
 
 
 def text_of(design: Design) -> str:
@@ -156,19 +160,46 @@ def save(design: Design, path: str | os.PathLike[str]) -> None:
     write_whole(path, text_of(design).encode())
 
 
+def save_words(words: Mapping[str, str], path: str | os.PathLike[str]) -> None:
+    """Write a few plain words with their names, in one step."""
+    write_whole(path, "".join(f'{name} = "{word}"\n' for name, word in words.items()).encode())
+
+
+def load_words(path: str | os.PathLike[str]) -> dict[str, str]:
+    """Read them back; an empty dict where there is no such file or it is no longer readable."""
+    try:
+        return {name: word for name, word in _parsed(Path(path)).items() if isinstance(word, str)}
+    except InputError:
+        return {}
+
+
+def set_aside(path: str | os.PathLike[str]) -> Path:
+    """Give a file that cannot be read another name beside it, so that nothing is written over it."""
+    path = Path(path)
+    taken = {other.name for other in path.parent.iterdir()}
+    name = next(name for n in count(1) if (name := f"{path.stem}-unreadable-{n}{path.suffix}") not in taken)
+    path.rename(path.with_name(name))
+    return path.with_name(name)
+
+
 def _parsed(path: Path) -> dict[str, Any]:
     try:
-        with path.open("rb") as file:
-            return tomllib.load(file)
+        return _read_toml(path.read_bytes().decode(), str(path))
     except OSError as trouble:
         why = f"cannot be opened: {trouble.strerror}"
     except UnicodeDecodeError as trouble:
         why = f"is no text file: byte {trouble.start} is not UTF-8; save it as UTF-8 text"
-    except ValueError as trouble:
-        why = f'is not valid TOML: {trouble}; a line reads name = "36 in", with text in quotes'
-    except RecursionError:
-        why = "is not valid TOML: it is nested too deep"
     raise InputError(f"{path} {why}.", "design file", "a TOML file", str(path))
+
+
+def _read_toml(text: str, name: str) -> dict[str, Any]:
+    try:
+        return tomllib.loads(text)
+    except RecursionError:
+        why = "it is nested too deep"
+    except ValueError as trouble:
+        why = f'{trouble}; a line reads name = "36 in", with text in quotes'
+    raise InputError(f"{name} is not valid TOML: {why}.", "design file", "a TOML file", name)
 
 
 def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
@@ -223,9 +254,20 @@ def load(path: str | os.PathLike[str]) -> Design:
     InputError
         One sentence that names the file, the key, what is allowed and what was found.
     """
-    design = Design()
-    key = ""
-    content = _parsed(Path(path))
+    return _whole(_parsed(Path(path)), str(path))
+
+
+def load_text(text: str, name: str = "design file") -> Design:
+    """A design out of the text of a file, all of it or nothing; errors name the file.
+
+    >>> load_text(text_of(Design())) == Design()
+    True
+    """
+    return _whole(_read_toml(text, name), name)
+
+
+def _whole(content: dict[str, Any], path: str) -> Design:
+    design, key = Design(), ""
     try:
         for key, value in _flat(content):
             _check_type(key, value)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-WEIGHT = {"cut": 0.50, "seen": 0.25, "fine": 0.13, "hidden": 0.18, "dimension": 0.13, "ground": 0.70, "flag": 0.40}
+WEIGHT = {"cut": 0.50, "seen": 0.25, "fine": 0.13, "hidden": 0.18, "dimension": 0.13, "ground": 0.70, "flag": 0.40,
+          "guide": 0.25}
 """Line weights. Cut is what the knife went through, seen lies behind it, hidden lies behind that. [mm]"""
 
-DASHES = {"hidden": (1.6, 1.0)}
+DASHES = {"hidden": (1.6, 1.0), "guide": (3.2, 1.1)}
 """On and off lengths of broken lines. [mm]"""
 
 TEXT, SMALL, TITLE = 2.7, 2.5, 3.4
@@ -56,6 +57,7 @@ class Theme:
     good: str
     bad: str
     tones: dict[str, str]
+    guide: str = "#000000"
 
 
 _LIGHT_TONES = {
@@ -63,18 +65,20 @@ _LIGHT_TONES = {
     "grout": "#e4e4e0", "concrete": "#e2e4e6", "stone": "#d9d5cc", "clay liner": "#d9a88c", "parging": "#d8d2c8",
     "steel": "#6b7580", "timber": "#d8bd94", "tile": "#cfdad6", "earth": "#efe8dc", "roof": "#dcd9e0", "air": "#ffffff",
     "hollow": "#f4f1ea", "face": "#fbf7f2", "soot": "#d9d4cd", "wall": "#f3f3f1", "metal": "#8a929a", "wood": "#d8bd94",
-    "masonry": "#e8cdbd",
+    "masonry": "#e8cdbd", "room wall": "#f4f1ea", "room side": "#eae6dd", "room ceiling": "#fbfaf7", "room floor": "#e9dfcf",
+    "bed side": "#b3a698", "bed floor": "#c6b9a7", "bed back": "#988b7f", "bed rake": "#7d7168", "bed dark": "#574e48",
 }
 _DARK_TONES = {
     "brick": "#6a4a3c", "firebrick": "#6e6038", "refractory": "#5f5845", "block": "#4a5157", "grouted block": "#525a60",
     "grout": "#4d4e4c", "concrete": "#474c50", "stone": "#57534b", "clay liner": "#82533a", "parging": "#57524a",
     "steel": "#a3adb8", "timber": "#6d5637", "tile": "#475650", "earth": "#3a352c", "roof": "#45424c", "air": "#1d1f21",
     "hollow": "#2a2723", "face": "#2b2724", "soot": "#37332e", "wall": "#292b2d", "metal": "#8a929a", "wood": "#6d5637",
-    "masonry": "#6a4a3c",
+    "masonry": "#6a4a3c", "room wall": "#34332f", "room side": "#2d2c29", "room ceiling": "#393834", "room floor": "#423a2f",
+    "bed side": "#2c2722", "bed floor": "#3a342d", "bed back": "#221e1a", "bed rake": "#191613", "bed dark": "#0d0b0a",
 }
 THEMES = {
-    "light": Theme("#ffffff", "#1c2328", "#6a737b", "#3d4a54", "#c3cbd1", "#0f5f8c", "#a63603", _LIGHT_TONES),
-    "dark": Theme("#1d1f21", "#e9e6e0", "#9aa3ab", "#c4ccd3", "#4c555c", "#7cc1ea", "#f5a26b", _DARK_TONES),
+    "light": Theme("#ffffff", "#1c2328", "#6a737b", "#3d4a54", "#c3cbd1", "#0f5f8c", "#a63603", _LIGHT_TONES, "#6a2c91"),
+    "dark": Theme("#1d1f21", "#e9e6e0", "#9aa3ab", "#c4ccd3", "#4c555c", "#7cc1ea", "#f5a26b", _DARK_TONES, "#d3a6f0"),
     "print": Theme("#ffffff", "#000000", "#000000", "#000000", "#ffffff", "#000000", "#000000",
                    {name: "#ffffff" for name in _LIGHT_TONES} | {"steel": "#000000"}),
 }

@@ -1,0 +1,233 @@
+"""Designs with planted faults: each breaks one rule of the code and nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from random import Random
+
+from fireplace_calc.assess import DEFAULT_PACK
+from fireplace_calc.design import Design
+from fireplace_calc.explore import moved, sketch
+from fireplace_calc.facts import facts
+from fireplace_calc.lessons.sound import broken, nudged, require_taught, sound, told
+from fireplace_calc.rules import PACKS, Finding, Pack
+from fireplace_calc.rules.core import FALLS_SHORT
+from fireplace_calc.units import INCH, SQIN, InputError
+
+Plant = Callable[[Design, Pack, "Fault", Random], Design | None]
+TRIES = 60
+"""Sound designs tried before one of them takes the faults. [-]"""
+STEPS = 48
+"""Most moves of one input before a fault is given up. [-]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """Something a mason gets wrong.
+
+    Attributes
+    ----------
+    name : str
+        What was done, in a few words.
+    lesson : str
+        Key of the lesson it belongs to, empty where none treats of it.
+    rules : tuple of str
+        Keys of the rules it may break; which of them depends on the design.
+    plant : callable
+        Makes a sound design wrong, or gives nothing where it cannot.
+    """
+
+    name: str
+    lesson: str
+    rules: tuple[str, ...]
+    plant: Plant
+
+
+@dataclass(frozen=True, slots=True)
+class Hunt:
+    """A design to look through, and what is wrong with it.
+
+    Attributes
+    ----------
+    seed : int or str
+    pack : str
+    design : Design
+        With its faults.
+    faults : tuple of Fault
+    findings : tuple of Finding
+        One a fault, in the same order: the clause, what is there, what is asked, and why.
+    """
+
+    seed: int | str
+    pack: str
+    design: Design
+    faults: tuple[Fault, ...]
+    findings: tuple[Finding, ...]
+
+
+def _bad(design: Design, pack: Pack, keys: tuple[str, ...]) -> bool:
+    return any(f.verdict == FALLS_SHORT for f in pack.check(facts(sketch(design)), keys))
+
+
+def by_steps(key: str, *steps: float) -> Plant:
+    """Move one length [in], or one count, by a step drawn from some until a rule of the fault gives way."""
+
+    def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
+        by = rng.choice(steps)
+        length = not isinstance(getattr(getattr(design, key.split(".")[0]), key.split(".")[1]), int)
+        for _ in range(STEPS):
+            design = nudged(design, key, by * INCH if length else by)
+            if design is None or _bad(design, pack, fault.rules):
+                return design
+        return None
+
+    return plant
+
+
+def set_to(**words: str) -> Plant:
+    """Put something else; names have two underscores for the dot."""
+
+    def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
+        return moved(design, {key.replace("__", "."): value for key, value in words.items()})
+
+    return plant
+
+
+def _smaller_flue(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
+    """The same chimney round a wider opening: as is done when somebody wants to see more of the fire."""
+    key = rng.choice(("opening.width", "opening.extension"))
+    return by_steps(key, 1, 2)(design, pack, fault, rng)
+
+
+def _damper(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
+    """A damper bought by the width of the throat, without a look at its free area."""
+    flue = facts(sketch(design)).flue_net_area
+    return moved(design, {"throat.damper_area": f"{int(flue / SQIN * rng.choice((0.7, 0.8, 0.9)))} in2"})
+
+
+def _air_passage(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
+    return moved(design, {"house.air_inlet": f"{rng.choice((3, 4, 5, 60, 70, 80))} in2"})
+
+
+def _trim(change_piece: Callable[[Random], dict[str, float]]) -> Plant:
+    """Put the lowest piece of the mantel elsewhere, or make it stand out farther. [in]"""
+
+    def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
+        *upper, lowest = design.surround.trim
+        lowest = replace(lowest, **{name: value * INCH for name, value in change_piece(rng).items()})
+        return replace(design, surround=replace(design.surround, trim=(*upper, lowest)))
+
+    return plant
+
+
+def _too_near(rng: Random) -> dict[str, float]:
+    return {"distance": rng.choice((3.0, 4.0, 4.5, 5.0, 5.5))}
+
+
+def _stands_out(rng: Random) -> dict[str, float]:
+    away = rng.choice((7.0, 8.0, 9.0, 10.0, 12.0))
+    return {"distance": away, "projection": away / 8 + rng.choice((0.25, 0.5, 0.75))}
+
+
+FAULTS = (
+    Fault("Flue too small for the opening", "flue", ("FLU-10", "FLU-11", "FLU-12", "FLU-13"), _smaller_flue),
+    Fault("Damper's free area smaller than the flue", "flue", ("THR-03",), _damper),
+    Fault("Flue leans too far", "flue", ("FLU-06",), by_steps("flue.offset_rise", -2, -3)),
+    Fault("Gap round the liner too wide", "flue", ("FLU-07",), by_steps("chimney.gap", 0.25, 0.5)),
+    Fault("Throat too narrow, front to back", "flue", ("THR-02",), by_steps("throat.depth", -0.5)),
+    Fault("Throat too low, shallow type", "flue", ("THR-05",), by_steps("throat.height", -1)),
+    Fault("Chimney too low over the roof", "roof", ("ROF-01", "ROF-02"), by_steps("flue.sections", -1)),
+    Fault("Flat crown", "roof", ("ROF-03",), set_to(chimney__wash="0 in")),
+    Fault("Liner level with the crown", "roof", ("FLU-05",), set_to(chimney__liner_above="0 in")),
+    Fault("Cricket too low", "roof", ("ROF-09",), by_steps("roof.cricket_height", -1, -2)),
+    Fault("Chimney wall too thin", "clearances", ("CHM-07",), by_steps("chimney.wall", -0.5, -1)),
+    Fault("Mantel piece too near the opening", "clearances", ("CLR-07",), _trim(_too_near)),
+    Fault("Mantel piece stands out too far", "clearances", ("CLR-08",), _trim(_stands_out)),
+    Fault("Framing too near in front", "clearances", ("CLR-01",), by_steps("clearance.front", -0.5, -1)),
+    Fault("Framing too near beside", "clearances", ("CLR-01",), by_steps("clearance.side", -0.5, -1)),
+    Fault("Framing too near behind", "clearances", ("CLR-02",), by_steps("clearance.back", -0.5, -1)),
+    Fault("Framing too near the chimney", "clearances", ("CLR-20", "CLR-21"), by_steps("clearance.chimney", -0.5)),
+    Fault("Firebox wall too thin", "clearances", ("FBX-01", "FBX-02"), by_steps("firebox.wall", -0.5, -1)),
+    Fault("Hearth too short in front", "hearths", ("HTH-05", "HTH-07"), by_steps("hearth.front", -1, -1.5)),
+    Fault("Hearth too narrow beside", "hearths", ("HTH-06", "HTH-08"), by_steps("hearth.side", -1, -1.5)),
+    Fault("Hearth too thin under the fire", "hearths", ("HTH-02",), by_steps("base.slab", -0.5, -1)),
+    Fault("Hearth extension too thin", "hearths", ("HTH-03", "HTH-04"), by_steps("hearth.thickness", -0.25)),
+    Fault("Firebox too shallow", "draft", ("FBX-09", "FBX-10"), by_steps("firebox.depth", -0.5, -1)),
+    Fault("Lintel rests on too little", "", ("LIN-01",), by_steps("lintel.bearing", -0.5, -1)),
+    Fault("Lintel that burns", "", ("LIN-02",), set_to(lintel__material="timber")),
+    Fault("Footing too thin", "", ("FND-01",), by_steps("base.footing_thickness", -1, -2)),
+    Fault("Footing does not stand out far enough", "", ("FND-02",), by_steps("base.footing_projection", -1)),
+    Fault("Smoke chamber wall too thin", "smoke chamber", ("SMK-01", "SMK-02"), by_steps("smoke_chamber.wall", -0.5, -1)),
+    Fault("Smoke chamber lining too thin", "smoke chamber", ("SMK-03",), by_steps("smoke_chamber.lining_thickness", -0.25)),
+    Fault("Smoke chamber too tall", "smoke chamber", ("SMK-04",), by_steps("smoke_chamber.height", 1, 2)),
+    Fault("Smoke chamber leans too far", "smoke chamber", ("SMK-05",), by_steps("smoke_chamber.height", -1, -2)),
+    Fault("Air passage of the wrong size", "draft", ("AIR-07",), _air_passage),
+    Fault("Joints between firebricks too wide", "", ("FBX-04",), by_steps("firebox.joint", 0.125, 0.25)),
+)
+"""What can be planted."""
+
+
+def _one_more(design: Design, fault: Fault, pack: Pack, rng: Random, already: tuple[str, ...]) -> tuple[Design, str] | None:
+    """The design with one fault more and the key of the rule it breaks; nothing unless it breaks that one alone."""
+    wrong = fault.plant(design, pack, fault, rng)
+    if wrong is None:
+        return None
+    keys = {f.key for f in broken(pack.check(facts(sketch(wrong)))) if f.key != "FND-08"} - set(already)
+    return (wrong, *keys) if len(keys) == 1 and keys <= set(fault.rules) else None
+
+
+def planted(seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK) -> Hunt:
+    """A design in which so many rules are broken, each by one fault; the same for the same seed.
+
+    Parameters
+    ----------
+    seed : int or str
+        Whatever tells one student from the next.
+    faults : int
+        How many, 1 to 4. [-]
+    pack : str
+        One of ``TAUGHT``.
+
+    Returns
+    -------
+    Hunt
+
+    Raises
+    ------
+    InputError
+        For another pack, another number of faults, or when none fits within ``TRIES`` designs.
+
+    Examples
+    --------
+    >>> hunt = planted(3, faults=2)
+    >>> len(hunt.findings), {f.verdict for f in hunt.findings}
+    (2, {'falls short'})
+    """
+    book = require_taught(pack)
+    if faults not in (1, 2, 3, 4):
+        raise InputError(f"Faults are {faults!r}, but 1 to 4 can be planted in one design.", "Faults", "1 to 4", faults)
+    rng = Random(f"faults {seed} {pack} {faults}")
+    for attempt in range(TRIES):
+        design = sound(f"{seed}" if not attempt else f"{seed}, draw {attempt + 1}", pack)
+        made: list[tuple[Fault, str]] = []
+        for fault in rng.sample(FAULTS, len(FAULTS)):
+            more = _one_more(design, fault, book, rng, tuple(key for _, key in made))
+            if more is not None:
+                design, key = more
+                made.append((fault, key))
+            if len(made) == faults:
+                break
+        hunt = _whole(seed, pack, design, made) if len(made) == faults else None
+        if hunt is not None:
+            return hunt
+    raise InputError(f"Seed {seed!r} took no {faults} faults in {TRIES} designs; take another seed.", "Seed", "another", seed)
+
+
+def _whole(seed: int | str, pack: str, design: Design, made: list[tuple[Fault, str]]) -> Hunt | None:
+    """The hunt, if the whole design, weights too, breaks just the rules that were meant."""
+    found = {f.key: f for f in broken(PACKS[pack].check(told(design)))}
+    if set(found) != {key for _, key in made} or any(f.verdict != FALLS_SHORT for f in found.values()):
+        return None
+    return Hunt(seed, pack, replace(design, name=f"Exercise {seed}"), tuple(fault for fault, _ in made),
+                tuple(found[key] for _, key in made))

@@ -1,0 +1,53 @@
+"""Numbers to work out, drawn from a seed; every answer is read from the geometry, the facts or the checks of a design."""
+
+from __future__ import annotations
+
+from random import Random
+
+from fireplace_calc.assess import DEFAULT_PACK
+from fireplace_calc.lessons.heights import draft, roof
+from fireplace_calc.lessons.passages import chamber, throat
+from fireplace_calc.lessons.reply import Exercise
+from fireplace_calc.lessons.sizes import flue, hearth, mantel
+from fireplace_calc.lessons.sound import require_taught
+from fireplace_calc.units import InputError
+
+KINDS = {"flue": flue, "roof": roof, "mantel": mantel, "hearth": hearth, "chamber": chamber, "throat": throat, "draft": draft}
+"""Kinds of exercise, in the order of the lessons."""
+
+
+def exercise(kind: str, seed: int | str, pack: str = DEFAULT_PACK) -> Exercise:
+    """One exercise; the same for the same seed.
+
+    Parameters
+    ----------
+    kind : str
+        One of ``KINDS``.
+    seed : int or str
+        Whatever tells one student from the next.
+    pack : str
+        One of ``TAUGHT``.
+
+    Returns
+    -------
+    Exercise
+
+    Raises
+    ------
+    InputError
+        When there is no such kind or pack.
+
+    Examples
+    --------
+    >>> [step.prompt for step in exercise("hearth", 5).steps][0]
+    'Clear area of the opening'
+    """
+    if kind not in KINDS:
+        raise InputError(f"Exercise is {kind!r}, but there are only {', '.join(KINDS)}.", "Exercise", ", ".join(KINDS), kind)
+    book = require_taught(pack)
+    return KINDS[kind](seed, book, Random(f"{kind} {seed} {pack}"))
+
+
+def exercises(seed: int | str, pack: str = DEFAULT_PACK, kinds: tuple[str, ...] = tuple(KINDS)) -> tuple[Exercise, ...]:
+    """One of every kind, for one student."""
+    return tuple(exercise(kind, seed, pack) for kind in kinds)

@@ -11,7 +11,7 @@ PACKAGE = Path(fireplace_calc.__file__).parent
 
 FLOORS = [
     ["places", "units"], ["tables"], ["inputs"], ["sitework", "surroundings"], ["design"], ["solids"], ["clip", "frame"],
-    ["consistency", "parts"], ["geometry"], ["change"], ["designfile", "facts"], ["brickwork", "rules"],
+    ["consistency", "parts"], ["geometry"], ["change", "mesh"], ["designfile", "facts"], ["brickwork", "rules"],
     ["takeoff"], ["build", "draft", "structure"],
     ["assess"],
     ["airwords", "books", "explore", "proportion"], ["report"], ["lessons"], ["drawing"], ["exports", "panels"],
@@ -23,7 +23,7 @@ ALONE = {
     "server": "stands apart: it is loaded by the notebook server, not by the package",
 }
 
-HOUSE_RULES = {"pint": {"units"}, "matplotlib": {"drawing"}, "ipywidgets": {"panels"}, "anywidget": {"panels"}}
+HOUSE_RULES = {"pint": {"units"}, "matplotlib": {"drawing"}, "ipywidgets": {"panels"}, "anywidget": {"panels"}, "manifold3d": {"mesh"}}
 
 
 def room(path: Path) -> str:

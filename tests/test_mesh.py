@@ -1,0 +1,161 @@
+"""The triangles are the parts: closed, of the parts' exact volume, no larger, and open where the parts are open."""
+
+from collections import Counter
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from shapely.geometry import Polygon as Shape
+from shapely.ops import unary_union
+from strategies import designs
+
+from fireplace_calc.change import change
+from fireplace_calc.design import Design
+from fireplace_calc.geometry import geometry
+from fireplace_calc.mesh import CHORDS, mesh, meshes
+from fireplace_calc.solids import ArchRing, Loft
+
+FACETED = 0.0013
+"""A 72-sided prism inside a cylinder: 1 - sin(5 deg) / (5 deg in rad) = 0.00127. Forty chords of a half circle: 0.00103,
+of a flatter arch less. Mensuration."""
+GROWN = 4e-7
+"""What is taken away is taken a ten-millionth longer each way, so three ten-millionths of its volume."""
+FEW = settings(deadline=None, max_examples=12, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+CASES = {
+    "as it stands": {}, "laid": {"method": "laid"}, "modular": {"method": "modular"},
+    "arch": {"opening.head": "segmental", "opening.rise": "5 in"},
+    "half-round arch": {"opening.head": "segmental", "opening.rise": "18 in", "opening.width": "36 in"},
+    "round, shifted": {"flue.shape": "round", "flue.size": "12", "flue.offset": "12 in"},
+    "rectangular, shifted": {"flue.shape": "rectangular", "flue.size": "13x18", "flue.offset": "12 in", "flue.turned": True},
+}
+
+
+def assert_closed(skin):
+    """Each edge is run along once each way."""
+    ways = Counter((int(f[k]), int(f[(k + 1) % 3])) for f in skin.faces for k in range(3))
+    assert set(ways.values()) == {1}, skin.name
+    assert all((b, a) in ways for a, b in ways), skin.name
+
+
+def box_of(part):
+    """From the solids' own corners; an arch from its radius."""
+    boxes = []
+    for s in part.adds:
+        if isinstance(s, ArchRing):
+            half = (s.radius + s.depth) * np.sin(s.half_angle)
+            boxes.append(((-half, 0.0, s.bottom), (half, s.thickness, s.top)))
+        else:
+            corners = [*s.lower, *s.upper] if isinstance(s, Loft) else [*s.cut(s.bottom), *s.cut(s.top)]
+            boxes.append(((*np.min(corners, axis=0), s.bottom), (*np.max(corners, axis=0), s.top)))
+    return np.min([low for low, _ in boxes], axis=0), np.max([high for _, high in boxes], axis=0)
+
+
+def assert_is_the_part(part):
+    skin = mesh(part)
+    assert_closed(skin)
+    round_ = sum(s.volume for s in part.adds + part.cuts if not isinstance(s, Loft))
+    slack = FACETED * round_ + GROWN * sum(s.volume for s in part.cuts) + 1e-9 * part.volume
+    assert abs(skin.volume - part.volume) <= slack, part.name
+    low, high = box_of(part)
+    assert skin.points.min(axis=0) == pytest.approx(low, abs=2e-6), part.name
+    assert skin.points.max(axis=0) == pytest.approx(high, abs=2e-6), part.name
+    assert (skin.name, skin.material) == (part.name, part.material)
+
+
+@pytest.mark.parametrize("told", CASES.values(), ids=CASES)
+@pytest.mark.parametrize("which", ["boathouse", "plain"])
+def test_a_skin_is_closed_and_holds_what_its_part_holds(which, told, boathouse):
+    made = geometry(change(boathouse if which == "boathouse" else Design(), told))
+    assert len(meshes(made)) == len(made.parts)
+    for part in made.parts:
+        assert_is_the_part(part)
+
+
+@FEW
+@given(designs())
+def test_so_it_is_for_any_design(design):
+    for part in geometry(design).parts:
+        assert_is_the_part(part)
+
+
+def test_straight_parts_are_off_by_nothing_but_the_growth_of_what_is_taken_away(boathouse):
+    """Not even a thousandth: lofts are made of their own corners."""
+    for part in geometry(boathouse).parts:
+        if all(isinstance(s, Loft) for s in part.adds + part.cuts):
+            assert mesh(part).volume == pytest.approx(part.volume, rel=2e-6)
+
+
+def girth(skin, z):
+    """Length of all the lines in which the level plane at ``z`` meets the skin. [m]"""
+    over, total = skin.points[:, 2] - z, 0.0
+    for face in skin.faces:
+        ends = []
+        for a, b in ((face[0], face[1]), (face[1], face[2]), (face[2], face[0])):
+            if (over[a] > 0) != (over[b] > 0):
+                ends.append(skin.points[a] + over[a] / (over[a] - over[b]) * (skin.points[b] - skin.points[a]))
+        if ends:
+            total += float(np.linalg.norm(ends[0] - ends[1]))
+    return total
+
+
+@FEW
+@given(designs(), st.floats(0.02, 0.98))
+def test_no_skin_is_left_across_an_opening(design, where):
+    """A skin without thickness has no volume but a length where a level plane meets it; shapely draws the true outline."""
+    for part in geometry(design).parts:
+        skin = mesh(part)
+        levels = sorted({z for s in part.adds + part.cuts for z in (s.bottom, s.top)})
+        for low, high in pairwise(levels):
+            if high - low > 1e-6:
+                z = low + (high - low) * where
+                adds, cuts = part.plan(z)
+                left = unary_union([Shape(p).buffer(0) for p in adds]).difference(
+                    unary_union([Shape(p).buffer(1e-7, join_style=2) for p in cuts]))
+                true = left.buffer(-1e-6, join_style=2).buffer(1e-6, join_style=2).length
+                assert girth(skin, z) == pytest.approx(true, rel=4e-3, abs=1e-4), (part.name, z)
+
+
+@pytest.mark.parametrize("away", ["left half", "front half"])
+@pytest.mark.parametrize("told", [{}, CASES["arch"], CASES["round, shifted"]], ids=["as it stands", "arch", "shifted"])
+def test_a_half_cut_away_leaves_closed_halves(away, told, boathouse):
+    """The left half holds half of what is alike on both sides; nothing stands before the cut."""
+    made = geometry(change(boathouse, told))
+    halves = meshes(made, away)
+    line, axis = (0.0, 0) if away == "left half" else (made.frame.flue_y, 1)
+    for skin in halves:
+        assert_closed(skin)
+        assert skin.points[:, axis].min() >= line - 1e-9
+    if away == "left half" and not made.frame.offset:
+        for whole, half in zip(meshes(made), halves, strict=True):
+            assert half.volume == pytest.approx(whole.volume / 2, rel=1e-6), whole.name
+    else:
+        assert 0.2 < sum(m.volume for m in halves) / sum(m.volume for m in meshes(made)) < 0.8
+
+
+def test_edges_are_those_a_draughtsman_would_rule():
+    """A box has twelve; a tube of 72 facets has its four rims sharp and its 144 facet lines soft."""
+    parts = geometry(change(Design(), {"flue.shape": "round", "flue.size": "12"})).by_name
+    footing = mesh(parts["footing"])
+    assert len(footing.edges) == 12 and footing.sharp.all()
+    seat = mesh(parts["transition"])  # a box with a round hole through it
+    assert seat.sharp.sum() == 12 + 2 * 72 and (~seat.sharp).sum() == 72
+    for a, b, left, right in seat.edges:
+        assert {a, b} <= set(seat.faces[left]) and {a, b} <= set(seat.faces[right])
+
+
+def test_an_arch_has_its_chords():
+    ring = mesh(geometry(change(Design(), CASES["arch"])).by_name["arch"])
+    assert len(ring.points) == 4 * (CHORDS + 1)
+
+
+def test_a_part_that_stays_is_not_made_again(boathouse):
+    """So a slider that moves the chimney does not cut the firebox anew."""
+    from fireplace_calc.mesh import _body
+
+    meshes(geometry(boathouse))
+    made = _body.cache_info().misses
+    meshes(geometry(change(boathouse, {"flue.sections": boathouse.flue.sections + 1})))
+    again = _body.cache_info().misses - made
+    assert 0 < again < len(geometry(boathouse).parts) / 2

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, fields
 
 import numpy as np
 
@@ -126,3 +127,46 @@ def outlook(geometry: Geometry, datum: str = "opening top") -> Outlook:
     return Outlook(path=way, fire=burns, around=weathers, sizing_velocity=float(sized), flows=flows,
                    spills=spill(flows, way, burns, weathers), lighting=_lighting(geometry, way, still), wind_case=wind.case,
                    dew_points=smoke_dew_point(gas, still.pressure))
+
+
+def outlooks(made: Sequence[Geometry]) -> tuple[Outlook, ...]:
+    """Work many designs through every case: the same answers as one by one, in one search for all of them.
+
+    Parameters
+    ----------
+    made : sequence of Geometry
+
+    Returns
+    -------
+    tuple of Outlook
+        In the order of the designs.
+    """
+    if not made:
+        return ()
+    ways, winds = [path(one) for one in made], [roof_wind(one) for one in made]
+    alone = [(fire(one.design), around(one.design)) for one in made]
+    cases = [_cases(one.design, way, *pair, wind.coefficient) for one, way, pair, wind in zip(made, ways, alone, winds, strict=True)]
+    burns, weathers = zip(*cases, strict=True)
+    smoke_way, burning, outside = _stacked(ways), _stacked(burns), _stacked(weathers)
+    flows = settle(smoke_way, burning, outside)
+    spills = spill(flows, smoke_way, burning, outside)
+    sized = face_velocity(smoke_way.opening_area, smoke_way.flue_area, smoke_way.diameter, smoke_way.height, smoke_way.length,
+                          smoke_way.inlet, smoke_way.other)
+    found = []
+    for k, (one, way, (_, still), wind) in enumerate(zip(made, ways, alone, winds, strict=True)):
+        flow, told = _row(flows, k), one.design.fire
+        gas = smoke(wood_analysis(told.wood), told.moisture, np.maximum(flow.air_ratio, 1.0), INDOOR_HUMIDITY)
+        found.append(Outlook(way, burns[k], weathers[k], float(sized[k, 0]), flow, _row(spills, k), _lighting(one, way, still), wind.case,
+                             smoke_dew_point(gas, still.pressure)))
+    return tuple(found)
+
+
+def _stacked(records: Sequence):
+    """Many records as one, each field an array with a row a record."""
+    return type(records[0])(*(np.array([getattr(r, f.name) for r in records], float).reshape(len(records), -1) for f in fields(records[0])))
+
+
+def _row(record, k: int):
+    """One design's share of a record of arrays."""
+    values = [getattr(record, f.name) for f in fields(record)]
+    return type(record)(*({name: v[k] for name, v in value.items()} if isinstance(value, dict) else value[k] for value in values))

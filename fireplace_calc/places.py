@@ -11,9 +11,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
+from fireplace_calc.units import InputError
+
 SOURCE = "idfkit 1.1.1 station index (climate.onebuilding.org typical years)"
 LIKELY = 0.3
 """Likeness of a name from which it counts as found; nonsense comes to less than 0.2. [-]"""
+WINTER = frozenset((12, 1, 2))
+"""Months of the winter that means are taken over."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +92,24 @@ def nearest(latitude: float, longitude: float, limit: int = 5) -> tuple[Place, .
     return _fold(hit.station for hit in _index().nearest(latitude, longitude, limit=6 * limit))[:limit]
 
 
+def inside(country: str, state: str | None = None) -> tuple[Place, ...]:
+    """All places of a country, in the order of the index.
+
+    Parameters
+    ----------
+    country : str
+        Three letters of ISO 3166, such as ``CAN``.
+    state : str, optional
+        Letters of a state or province, as the index has them.
+
+    Returns
+    -------
+    tuple of Place
+        Empty when there is none.
+    """
+    return _fold(_index().filter(country=country.upper(), state=None if state is None else state.upper()))
+
+
 def site(place: Place) -> dict[str, str]:
     """What to change in a design so that it stands there.
 
@@ -107,3 +129,33 @@ def site(place: Place) -> dict[str, str]:
     """
     found = {"site.place": ", ".join(part for part in (place.name, place.state) if part), "site.altitude": f"{place.altitude:.1f} m"}
     return found if place.winter is None else found | {"site.winter": f"{place.winter - 273.15:.2f} degC"}
+
+
+def winter_means(hours: Iterable[tuple[int, float, float]]) -> tuple[float, float]:
+    """Mean of a winter, from hourly records somebody has: what an ordinary winter day is like, where the index tells the coldest.
+
+    Parameters
+    ----------
+    hours : iterable of tuple
+        Month [-], air temperature [K] and wind [m/s] of each hour; hours of other months are left out.
+
+    Returns
+    -------
+    tuple of float
+        Air temperature [K] and wind [m/s], December to February.
+
+    Raises
+    ------
+    InputError
+        When no hour is of the winter.
+
+    Examples
+    --------
+    >>> winter_means([(1, 270.0, 2.0), (2, 274.0, 4.0), (7, 300.0, 9.0)])
+    (272.0, 3.0)
+    """
+    found = [(air, wind) for month, air, wind in hours if month in WINTER]
+    if not found:
+        raise InputError("The hourly records hold no hour of December, January or February, but a winter is wanted; look at the months.",
+                         "Hourly records", "some of December to February", "none")
+    return sum(air for air, _ in found) / len(found), sum(wind for _, wind in found) / len(found)

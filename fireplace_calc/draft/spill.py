@@ -71,6 +71,27 @@ class Spill:
     smokes: object
 
 
+def reserve(path: Path, fire: Fire, around: Around, friction=None):
+    """What is to spare while the flue carries off no more than the plume.
+
+    Parameters
+    ----------
+    path : Path
+    fire : Fire
+    around : Around
+    friction : float or array, optional
+        As for ``settle``. [-]
+
+    Returns
+    -------
+    tuple of float or array
+        Air that just carries the plume off [m3/s]; pull of the room still borne at that flow [Pa]; the same over draft and wind [-]
+    """
+    least = np.maximum(plume(fire.power, plume_height(path.opening_height)), fire.least_flow - fire.burn)
+    margin, drive = spare(least + fire.burn, path, fire, around, friction)
+    return least / air_density(around.room, around.pressure), margin, margin / np.maximum(drive, 1e-9)
+
+
 def spill(flow: Flow, path: Path, fire: Fire, around: Around, friction=None) -> Spill:
     """Hold a settled fire against the plume it has to carry off.
 
@@ -88,11 +109,8 @@ def spill(flow: Flow, path: Path, fire: Fire, around: Around, friction=None) -> 
     -------
     Spill
     """
-    room, outside = air_density(around.room, around.pressure), air_density(around.outdoor, around.pressure)
-    least = np.maximum(plume(fire.power, plume_height(path.opening_height)), fire.least_flow - fire.burn)
-    mass = least + fire.burn
-    margin, drive = spare(mass, path, fire, around, friction)
-    air = least / room
+    outside = air_density(around.outdoor, around.pressure)
+    air, margin, share = reserve(path, fire, around, friction)
     borne = margin + house_pull(air + around.fans, around.leak, around.exponent, around.inlet, outside)
     with np.errstate(invalid="ignore"):
         fan = house_flow(borne, around.leak, around.exponent, around.inlet, outside) - air
@@ -100,6 +118,6 @@ def spill(flow: Flow, path: Path, fire: Fire, around: Around, friction=None) -> 
     held = replace(around, leak=np.inf, inlet=0.0, fans=0.0, wind=around.wind - limit)
     wanted = settle(path, fire, held, friction).air + around.fans
     needed = inlet_needed(wanted, limit, around.leak, around.exponent, outside)
-    return Spill(capture=air / path.opening_area, margin=margin, share=margin / np.maximum(drive, 1e-9),
+    return Spill(capture=air / path.opening_area, margin=margin, share=share,
                  tipping_fan=np.where(borne > 0, np.maximum(fan, 0.0), 0.0), inlet=needed,
                  smokes=flow.stalled | (flow.air < air))

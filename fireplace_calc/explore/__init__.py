@@ -1,7 +1,10 @@
 """Many designs round one: curves, the map of what limits where, sweeps, how far it can be raised, what mends it."""
 
+from fireplace_calc.explore.climate import grid, station_label, stations
 from fireplace_calc.explore.curves import Curve, Step, face_curve, many, pressure_steps
 from fireplace_calc.explore.limits import LIMITS, LimitMap, limit_map
 from fireplace_calc.explore.sketch import Sketch, moved, sketch
+from fireplace_calc.explore.sweep import sweep
 
-__all__ = ["LIMITS", "Curve", "LimitMap", "Sketch", "Step", "face_curve", "limit_map", "many", "moved", "pressure_steps", "sketch"]
+__all__ = ["LIMITS", "Curve", "LimitMap", "Sketch", "Step", "face_curve", "grid", "limit_map", "many", "moved", "pressure_steps", "sketch",
+           "station_label", "stations", "sweep"]

@@ -11,14 +11,20 @@ from fireplace_calc.panels.lookup import Lookup
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 
 
+def told(made, fold: str) -> str:
+    """What a fold says once it is open."""
+    made.open(fold)
+    return made.folds[fold].widget.value
+
+
 @pytest.mark.parametrize("view", ["all", "draft", "front", "section", "plan", "roof"])
 def test_every_view_opens_and_follows(view):
     made = panel(BOATHOUSE, view=view)
-    shown = {cell: image.value for cell, image in made.images.items() if image.value}
+    shown = {cell: image.value for cell, image in made.easel.images.items() if image.value}
     assert shown
     made.given("opening.extension", "10 in")
     assert made.design.opening.extension == pytest.approx(0.254)
-    after = {cell: image.value for cell, image in made.images.items() if image.value}
+    after = {cell: image.value for cell, image in made.easel.images.items() if image.value}
     if view != "plan":  # a plan at the hearth does not show how high the opening is
         assert shown != after
     assert "10 in" not in made.said.value and made.result.design is made.design
@@ -27,32 +33,32 @@ def test_every_view_opens_and_follows(view):
 def test_the_draft_tells_modes_and_odds():
     made = panel(BOATHOUSE, view="draft")
     for words in ("sizing mode", "Operating mode", "of 100", "judgement, not code", "DRF-05", "dying down", "velocity head"):
-        assert words in made.air.value, words
-    before = made.air.value
+        assert words in told(made, "draft"), words
+    before = told(made, "draft")
     made.given("house.exhaust", "0 L/s")
-    assert made.air.value != before
+    assert told(made, "draft") != before
 
 
 def test_a_bad_input_changes_nothing():
     made = panel(BOATHOUSE, view="draft")
-    pictures = {cell: image.value for cell, image in made.images.items()}
+    pictures = {cell: image.value for cell, image in made.easel.images.items()}
     made.given("opening.width", "banana")
     assert "banana" in made.said.value and made.design is BOATHOUSE
-    assert pictures == {cell: image.value for cell, image in made.images.items()}
+    assert pictures == {cell: image.value for cell, image in made.easel.images.items()}
 
 
 def test_views_units_papers_and_codes_change_and_come_back():
     made = panel(BOATHOUSE)
-    start = {cell: image.value for cell, image in made.images.items() if image.value}
+    start = {cell: image.value for cell, image in made.easel.images.items() if image.value}
     for change, back in ((lambda: made._set_units("millimetres"), lambda: made._set_units("feet-inches")),
                          (lambda: made._set_paper("dark"), lambda: made._set_paper("light")),
                          (lambda: made._set_view("draft"), lambda: made._set_view("all"))):
         change()
-        assert start != {cell: image.value for cell, image in made.images.items() if image.value}
+        assert start != {cell: image.value for cell, image in made.easel.images.items() if image.value}
         back()
-        assert start == {cell: made.images[cell].value for cell in start}
+        assert start == {cell: made.easel.images[cell].value for cell in start}
     made._set_pack("US IRC 2015")
-    assert "US IRC 2015" in made.checks.value
+    assert "US IRC 2015" in told(made, "checks")
 
 
 def test_a_place_is_looked_up_and_set():
@@ -73,33 +79,35 @@ def test_a_place_is_looked_up_and_set():
 
 def test_a_check_is_shown_where_it_is_measured():
     made = panel(BOATHOUSE)
-    assert len(made.sheet.children) == 4
+    assert len(made.easel.widget.children) == 4
     made.pointer.value = "HTH-07"
-    assert len(made.sheet.children) == 1 and made.sheet.children[0].value
-    first = made.sheet.children[0].value
+    assert len(made.easel.widget.children) == 1 and made.easel.widget.children[0].value
+    first = made.easel.widget.children[0].value
     made.given("hearth.front", "18 in")
-    assert made.sheet.children[0].value != first
+    assert made.easel.widget.children[0].value != first
     made.pointer.value = "HTH-05"  # for small openings
     assert "does not apply" in made.said.value
     made._set_view("all")
-    assert made.marked == "" and made.pointer.value == "" and len(made.sheet.children) == 4
+    assert made.easel.marked == "" and made.pointer.value == "" and len(made.easel.widget.children) == 4
     made._set_pack("UK ADJ")
     assert "UK-045" in dict(made.pointer.options).values()
 
 
 def test_the_checklist_is_the_packs_own_and_counts_down():
     made = panel(BOATHOUSE, pack="Trade practice")
-    assert [c.description for c in made.ticks.children] == ["Set out from the centre line", "No more mortar spread than is covered at once"]
-    assert "<b>2</b> not answered" in made.hint.value
-    made.ticks.children[0].value = "yes"
-    assert made.design.abroad.centre_line is True and "<b>1</b> not answered" in made.hint.value
-    assert "✓ meets</td><td><b>Set out from the centre line" in made.checks.value
+    made.open("checklist")
+    ticks = made.folds["checklist"].ticks
+    assert [c.description for c in ticks.children] == ["Set out from the centre line", "No more mortar spread than is covered at once"]
+    assert "<b>2</b> not answered" in made.folds["checklist"].hint.value
+    ticks.children[0].value = "yes"
+    assert made.design.abroad.centre_line is True and "<b>1</b> not answered" in made.folds["checklist"].hint.value
+    assert "✓ meets</td><td><b>Set out from the centre line" in told(made, "checks")
 
 
 def test_every_book_answers_in_one_table():
     made = panel(BOATHOUSE)
     for words in ("The same question to every book", "Canada NBC", "UK ADJ", "silent", "CA-006", "Why they differ"):
-        assert words in made.books.value
+        assert words in told(made, "books")
 
 
 def test_a_slider_reaches_the_ends_its_input_allows(boathouse):
@@ -111,3 +119,80 @@ def test_a_slider_reaches_the_ends_its_input_allows(boathouse):
     assert (slider.min, slider.max) == (460, 2430)
     extension = shown.leads["opening.extension"].slider
     assert (extension.min, extension.max) == (0, 600)
+
+
+def test_a_closed_fold_costs_nothing_and_an_open_one_follows(boathouse):
+    made = panel(boathouse)
+    assert made.folds["checks"].widget.value and not made.folds["takeoff"].widget.value
+    for name, word in (("takeoff", "Material takeoff"), ("structure", "STR-"), ("bricks", "Block under the hearth"), ("cost", "invented"),
+                       ("work", "Staging"), ("books", "Canada NBC")):
+        assert word in told(made, name), name
+    before = told(made, "work")
+    made.given("opening.extension", "14 in")
+    assert told(made, "work") != before
+
+
+def test_only_the_folds_asked_for():
+    made = panel(BOATHOUSE, folds=("structure", "takeoff"))
+    assert list(made.folds) == ["structure", "takeoff"] and "STR-" in made.folds["structure"].widget.value
+
+
+def test_undo_and_redo_go_back_and_forth():
+    made = panel(BOATHOUSE)
+    assert made.back.disabled and made.forth.disabled
+    made.given("opening.width", "44 in")
+    made.given("house.ceiling", "10 ft")
+    wide, high = made.design, made.controls["house.ceiling"].widget
+    assert high.value == "10'-0\""
+    made.undo()
+    assert made.design.opening.width == wide.opening.width and high.value == "12'-0\"" and not made.forth.disabled
+    made.undo()
+    assert made.design == BOATHOUSE and made.back.disabled
+    made.undo()
+    assert made.design == BOATHOUSE, "nothing before the first"
+    made.redo()
+    made.redo()
+    assert made.design == wide and made.result.design == wide and made.forth.disabled
+    made.undo()
+    made.given("opening.width", "50 in")
+    made.redo()
+    assert made.design.opening.width == pytest.approx(1.27), "a new change ends what was to come"
+
+
+def test_one_run_of_a_slider_is_one_step_back():
+    made = panel(BOATHOUSE)
+    for width in range(42, 60):
+        made.slid("opening.width", f"{width} in")
+    made.slid("flue.sections", 24)
+    made.undo()
+    assert made.design.opening.width == pytest.approx(59 * 0.0254) and made.design.flue.sections == BOATHOUSE.flue.sections
+    made.undo()
+    assert made.design == BOATHOUSE
+
+
+def test_the_example_comes_back_in_one_click_and_that_can_be_undone():
+    made = panel(BOATHOUSE)
+    made.given("opening.width", "50 in")
+    mine = made.design
+    made.put(made.desk.first)
+    assert made.design == BOATHOUSE
+    made.undo()
+    assert made.design == mine
+
+
+def test_lists_of_pieces_grow_change_and_shrink():
+    made = panel(BOATHOUSE)
+    trim = made.controls["surround.trim"]
+    had = len(BOATHOUSE.surround.trim)
+    add = trim.widget.children[-1]
+    add.click()
+    assert len(made.design.surround.trim) == had + 1 and len(trim.rows) == had + 1
+    next(c for c in trim.rows[-1] if c.spec.kind == "length").widget.value = "3 bananas"
+    assert "bananas" in made.said.value and len(made.design.surround.trim) == had + 1
+    wanted = made.design.surround.trim[:-1]
+    trim.list.children[-1].children[-1].click()
+    assert made.design.surround.trim == wanted and len(trim.rows) == had
+    near = made.controls["roof.nearby"]
+    near.widget.children[-1].click()
+    near.rows[0][1].widget.value = "5 ft"
+    assert made.design.roof.nearby[0].distance == pytest.approx(1.524)

@@ -27,11 +27,10 @@ OPINED = (Column("What", 24), Column("Counted", 14, "right"), Column("By thumb",
 
 def tables(result: Assessment, units: str, priced: Mapping[str, Price] | None = None) -> Iterator[tuple[str, list[str | Table]]]:
     """Name of each run of sheets, and what stands on them, paragraph by table."""
-    yield "Findings", list(_findings(result, units))
-    work = brickwork(result.geometry)
-    if work.layouts:
-        yield "Cut list", list(_cuts(result, units))
-    yield "Order", list(_order(result, units, prices() if priced is None else priced))
+    yield "Findings", list(findings(result, units))
+    if brickwork(result.geometry).layouts:
+        yield "Cut list", list(cutting(result, units))
+    yield "Order", list(ordering(result, units, priced))
     yield "Order of work", list(working(result, units))
 
 
@@ -40,29 +39,40 @@ def _rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ...], .
                   " ".join(text for text in (f.note, f.why) if text)) for f in findings if f.verdict != DOES_NOT_APPLY)
 
 
-def _findings(result: Assessment, units: str) -> Iterator[str | Table]:
+def findings(result: Assessment, units: str) -> Iterator[str | Table]:
+    """Every finding with its clause: code, draft, structure."""
     yield CAUTION
     silent = result.counts.get(DOES_NOT_APPLY, 0)
     yield Table(f"Checks against {result.pack}: {tally(result)}", FOUND, _rows(result.findings, units),
                 before=f"{silent} that do not apply are left out." if silent else "")
     yield Table("Will it draw? Engineering judgement, not code", FOUND, _rows(result.judgement, units))
+    yield from standing(result, units)
+
+
+def standing(result: Assessment, units: str) -> Iterator[str | Table]:
+    """How it stands, and when to send for an engineer."""
     stands = result.structure
     yield Table("Will it stand? Engineering judgement, not code", FOUND, _rows(stands.findings, units), before=" ".join(stands.remarks))
     yield from (f"Send for an engineer. {reason}" for reason in stands.engineer)
 
 
-def _cuts(result: Assessment, units: str) -> Iterator[str | Table]:
+def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
+    """Faces of the firebox, cuts by shape, courses that come out even, block under the hearth."""
     work = brickwork(result.geometry)
+    if not work.layouts:
+        yield "Nothing to lay brick by brick: the firebox is set in refractory sections."
     faces = tuple((layout.face.name.capitalize(), layout.bond, str(layout.face.alike), str(layout.whole), str(layout.cut),
                    str(len(layout.slivers)), show(layout.shifted, "length", units), layout.note) for layout in work.layouts)
-    yield Table("Faces of the firebox", FACES, faces)
+    if faces:
+        yield Table("Faces of the firebox", FACES, faces)
     unit = "mm" if units != FEET_INCHES else "in"
     size = 1.0 if units != FEET_INCHES else MM / INCH
     rows = tuple((str(count), str(len(shape)), ", ".join(f"{side * size:.{0 if unit == 'mm' else 2}f}" for side, _ in shape),
                   ", ".join(str(angle) for _, angle in shape)) for shape, count in work.cuts.items())
-    yield Table("Cuts by shape", (Column("How many", 10, "right"), Column("Corners", 9, "right"), Column(f"Sides in turn [{unit}]", 60),
-                                  Column("Angle after each [deg]", 50)), rows,
-                before="Every face as laid, sides counted twice. Cut wet, with eyes and lungs protected.")
+    if rows:
+        yield Table("Cuts by shape", (Column("How many", 10, "right"), Column("Corners", 9, "right"), Column(f"Sides in turn [{unit}]", 60),
+                                      Column("Angle after each [deg]", 50)), rows,
+                    before="Every face as laid, sides counted twice. Cut wet, with eyes and lungs protected.")
     if work.even:
         fits = "" if work.even.fits else ", wider than a firebox allows"
         yield (f"Lining to the underside of the smoke shelf: {work.even.courses} courses come out even with joints of "
@@ -75,8 +85,9 @@ def _cuts(result: Assessment, units: str) -> Iterator[str | Table]:
                    + ("level to 1/16 in." if coursing.level else f"out by {show(abs(coursing.miss), 'length', units)}."))
 
 
-def _order(result: Assessment, units: str, known: Mapping[str, Price]) -> Iterator[str | Table]:
-    found = bill(result.takeoff, known)
+def ordering(result: Assessment, units: str, priced: Mapping[str, Price] | None = None) -> Iterator[str | Table]:
+    """What to order and what it costs, with the rules of thumb beside it."""
+    found = bill(result.takeoff, prices() if priced is None else priced)
     columns = (*ORDERED[:5], Column(f"Cost, {found.currency or 'no currency'}", 15, "right"), *ORDERED[5:])
     rows = tuple((line.row.item, quantity(line.row.net, line.row, units), quantity(line.row.order, line.row, units),
                   weight(line.row.weight_kg, units), f"{line.packs} {line.pack}" if line.packs else "",

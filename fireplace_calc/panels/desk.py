@@ -104,7 +104,7 @@ class Desk:
         now = (self.design, self.pack, self.units, tuple(self.options))
         if self.folder is None or now == self._kept:
             return
-        before = self._kept or (None, None, None, ())
+        before = self._kept or (None,) * 4
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
             if before[0] is not self.design:

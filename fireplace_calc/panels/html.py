@@ -10,6 +10,7 @@ from fireplace_calc.assess import Assessment
 from fireplace_calc.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.outlook import CASES
+from fireplace_calc.drawing.lists import Table
 from fireplace_calc.report import SIGNS, answer, compared, quantity
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
@@ -72,8 +73,8 @@ def remark(message: str) -> str:
     return f'<div class="sentence">{escape(message)}</div>'
 
 
-def _columns(*shares: int) -> str:
-    return "<colgroup>" + "".join(f'<col style="width:{share}%">' for share in shares) + "</colgroup>"
+def _columns(*shares: float) -> str:
+    return "<colgroup>" + "".join(f'<col style="width:{share:.3g}%">' for share in shares) + "</colgroup>"
 
 
 def findings(result: Assessment, units: str, everything: bool = False) -> str:
@@ -128,7 +129,7 @@ def _row(texts: Iterable[str]) -> str:
     return f"<tr><td><b>{escape(first)}</b></td>" + "".join(f"<td class=n>{escape(text)}</td>" for text in others) + "</tr>"
 
 
-def _table(caption: str, shares: Iterable[int], head: Iterable[str], rows: Iterable[str]) -> str:
+def _table(caption: str, shares: Iterable[float], head: Iterable[str], rows: Iterable[str]) -> str:
     names = f"<caption>{escape(caption)}</caption>{_columns(*shares)}<tr>" + "".join(f"<th>{escape(name)}" for name in head) + "</tr>"
     return f'<div class="wide"><table class="sheet">{names}{"".join(rows)}</table></div>'
 
@@ -142,3 +143,18 @@ def takeoff(result: Assessment, units: str) -> str:
     total = f"<tr><td><b>The whole as it stands</b><td><td><td><td class=n><b>{escape(show(result.weight, 'mass', units))}</b><td></tr>"
     head = ("Item", "Material", "Net", "To order", "Weight", "How it was counted")
     return _table("Material takeoff", (18, 13, 12, 13, 10, 34), head, [*rows, total])
+
+
+def flow(parts: Iterable[str | Table]) -> str:
+    """Paragraphs and tables as they stand on paper."""
+    return "".join(f'<div class="sentence">{escape(part)}</div>' if isinstance(part, str) else _sheet(part) for part in parts)
+
+
+def _sheet(table: Table) -> str:
+    whole = sum(column.share for column in table.columns)
+    before = f'<div class="sentence">{escape(table.before)}</div>' if table.before else ""
+    shares = (100 * column.share / whole for column in table.columns)
+    box = "☐ " if table.tick else ""
+    rows = ["<tr>" + "".join(f"<td class={'why' if column.share > 40 else 'n'}>{box * (k == 0)}{escape(text)}</td>"
+                             for k, (column, text) in enumerate(zip(table.columns, row, strict=True))) + "</tr>" for row in table.rows]
+    return before + _table(table.title, shares, (column.heading for column in table.columns), rows)

@@ -1,45 +1,31 @@
-"""The live panel: three sliders in front, everything else folded away, one picture that follows."""
+"""The live panel: three sliders in front, one picture that follows, and everything else in folds below it."""
 
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable, Iterable
-from dataclasses import fields
+import os
+from collections.abc import Callable, Sequence
 from typing import Any
 
 import ipywidgets as w
 
 from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
-from fireplace_calc.books import checklist
-from fireplace_calc.change import all_inputs, change
+from fireplace_calc.change import all_inputs
 from fireplace_calc.design import Design
-from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.air import air_views
-from fireplace_calc.drawing.compose import WHOLE
-from fireplace_calc.drawing.live import CLEARANCES, FORMAT, live_views
-from fireplace_calc.drawing.marked import PLACES, can_show, marked
-from fireplace_calc.drawing.sheet import Cell, Sheet
-from fireplace_calc.facts import facts
-from fireplace_calc.geometry import geometry
-from fireplace_calc.inputs import is_record
 from fireplace_calc.panels import html
-from fireplace_calc.panels.airing import Airing
-from fireplace_calc.panels.controls import Control, Lead
-from fireplace_calc.panels.lookup import Lookup
+from fireplace_calc.panels.controls import Lead
+from fireplace_calc.panels.desk import Desk
+from fireplace_calc.panels.easel import VIEWS, Easel, pointable
+from fireplace_calc.panels.everything import Everything
+from fireplace_calc.panels.folds import FOLDS, LONG_REST, REST
 from fireplace_calc.panels.memory import settle_memory
 from fireplace_calc.rules import PACKS
 from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
 
 LEADS = ("opening.width", "opening.extension", "flue.sections")
 """The sliders in front."""
-REST, LONG_REST = 0.06, 0.25
-"""How long a hand has to rest before the words are sent, and before the evenings are drawn. [s]"""
-VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof",
-         "Draft": "draft"}
-IN_CELLS = ("all", "draft")
-"""Views that fill all four cells."""
 PAPERS = {"Light": "light", "Dark": "dark", "Print": "print"}
-GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and way of building"}
+UNITS = {"Feet and inches": FEET_INCHES, "Millimetres": MILLIMETRES}
 
 
 class Panel:
@@ -48,46 +34,65 @@ class Panel:
     Parameters
     ----------
     design : Design
-        To start from; ``Start again`` comes back to it.
+        The example: ``Start again`` comes back to it.
     pack : str
         Which code to check against.
     units : str
         ``feet-inches`` or ``millimetres``.
     view : str
-        What is drawn first: ``all``, ``draft``, or one of the views.
+        What is drawn first, one of ``VIEWS``.
+    folds : sequence of str, optional
+        Which folds there are, by their names in ``FOLDS``, the first one open; all of them when left out.
+    keep : path, optional
+        Folder that keeps design and options after every change and gives them back when the panel is opened again.
+    leads : sequence of str
+        Inputs with a slider in front.
     stamp : callable, optional
         A number to paint into the picture, from the design: for a benchmark that has to know which picture it sees.
     """
 
     def __init__(self, design: Design, pack: str = DEFAULT_PACK, units: str = FEET_INCHES, view: str = "all",
+                 folds: Sequence[str] | None = None, keep: str | os.PathLike[str] | None = None, leads: Sequence[str] = LEADS,
                  stamp: Callable[[Design], int] | None = None):
-        self.first, self.design, self.pack, self.units, self.stamp = design, design, pack, units, stamp
-        self.view, self.paper, self.airing, self.marked = view, "light", Airing(), ""
+        self.desk = Desk(design, pack, units, keep)
+        self.easel = Easel(view, stamp)
         self.waiting: dict[Callable[[], None], asyncio.TimerHandle] = {}
         self.due: asyncio.Handle | None = None
-        self.listed = design
-        self.result: Assessment = assess(design, pack)
-        self.picture = Picture(WIDTH, HEIGHT)
-        self.images = {cell: self._image(name) for name, cell in {**CELLS, "whole": WHOLE}.items()}
+        self.listed = self.design
+        self.result: Assessment = assess(self.design, self.pack)
         self.said, self.words = w.HTML(), w.HTML()
-        self.checks, self.air, self.books, self.order = w.HTML(), w.HTML(), w.HTML(), w.HTML()
-        self.ticks, self.hint = w.Box(layout=w.Layout(flex_flow="row wrap")), w.HTML()
         self.words.add_class("fireplace-summary")
         inputs = all_inputs()
-        self.leads = {key: Lead(key, inputs[key], self.slid, self.given) for key in LEADS}
-        self.controls: dict[str, Control] = {}
+        self.leads = {key: Lead(key, inputs[key], self.slid, self.given) for key in leads}
+        self.everything = Everything(self)
+        self.controls = self.everything.controls
+        self.folds = {name: FOLDS[name](self) for name in (FOLDS if folds is None else folds)}
         self.widget = self._lay_out()
         self._show_inputs()
         self.redraw()
-        self.tell()
-        self.tell_air()
+        if self.desk.said:
+            self.said.value = html.remark(self.desk.said)
         settle_memory()
+
+    @property
+    def design(self) -> Design:
+        """As it stands now."""
+        return self.desk.design
+
+    @property
+    def pack(self) -> str:
+        """Book it is checked against."""
+        return self.desk.pack
+
+    @property
+    def units(self) -> str:
+        """The reader's units."""
+        return self.desk.units
 
     # -- what the reader does ---------------------------------------------------------------------
     def given(self, key: str, value: Any) -> None:
         """Take one new input; a bad one changes nothing and is answered in one sentence."""
-        if self._take({key: value}):
-            self._catch_up()
+        self.given_all({key: value})
 
     def given_all(self, changes: dict[str, Any]) -> None:
         """Take several new inputs together, or none of them."""
@@ -96,7 +101,7 @@ class Panel:
 
     def slid(self, key: str, value: Any) -> None:
         """Take a slider's place now and draw as soon as the kernel has answered, so that the hand is not kept waiting."""
-        if self._take({key: value}) and self.due is None:
+        if self._take({key: value}, run=key) and self.due is None:
             try:
                 self.due = asyncio.get_running_loop().call_soon(self._catch_up)
             except RuntimeError:
@@ -104,12 +109,30 @@ class Panel:
 
     def put(self, design: Design) -> None:
         """Show another design."""
-        self.design = design
+        self.desk.put(design)
         self._catch_up()
 
-    def _take(self, changes: dict[str, Any]) -> bool:
+    def undo(self) -> None:
+        """Take the last change back."""
+        if self.desk.undo():
+            self._catch_up()
+
+    def redo(self) -> None:
+        """Take a change that was taken back again."""
+        if self.desk.redo():
+            self._catch_up()
+
+    def open(self, name: str) -> None:
+        """Unfold one fold, as a click on its heading does."""
+        self.accordion.selected_index = list(self.folds).index(name)
+
+    def _take(self, changes: dict[str, Any], run: str = "") -> bool:
+        return self.tried(lambda: self.desk.take(changes, run))
+
+    def tried(self, act: Callable[[], Any]) -> bool:
+        """Do something that may be refused; the refusal is said in one sentence and nothing is changed."""
         try:
-            self.design = change(self.design, changes)
+            act()
         except InputError as error:
             self.said.value = html.trouble(str(error))
             return False
@@ -125,35 +148,16 @@ class Panel:
         self.listed = self.design
 
     def redraw(self) -> None:
-        """Picture first, then the rest of the assessment and its words."""
+        """Picture first, then the rest of the assessment; the words follow when the hand rests."""
         if self.said.value:
             self.said.value = ""
-        if self.marked:
-            self.result = assess(self.design, self.pack)
-            self._paint_marked()
-        elif self.view == "draft":
-            self.result = assess(self.design, self.pack)
-            self._paint(air_views(self.airing.air(self.result, self.units, fresh=False), self.units))
-        else:
-            made = geometry(self.design)
-            self._paint(live_views(self.view, made, self.units, PACKS[self.pack].check(facts(made), CLEARANCES)))
-            self.result = assess(self.design, self.pack)
+        drawn = self.easel.lead(self.design, self.pack, self.units)
+        self.result = assess(self.design, self.pack)
+        if not drawn:
+            self.said.value = self.easel.follow(self.result, self.units)
+        self.tried(self.desk.keep)
         self._soon(REST, self.tell)
-        self._soon(LONG_REST, self.tell_air)
-
-    def _paint_marked(self) -> None:
-        """One check where it is measured, or why it has no place on this design."""
-        finding = next(f for f in self.result.findings if f.key == self.marked)
-        if can_show(finding):
-            self._paint([(WHOLE, marked(finding, self.result.geometry, self.units))])
-        else:
-            self._paint(live_views(PLACES[self.marked][0], self.result.geometry, self.units, self.result.findings))
-            self.said.value = html.remark(f"{finding.title} ({finding.key}) {finding.verdict} here. {finding.note}")
-
-    def _paint(self, shown: Iterable[tuple[Cell, Sheet]]) -> None:
-        stamp = None if self.stamp is None else self.stamp(self.design)
-        for cell, data in self.picture.encode_changed(shown, stamp):
-            self.images[cell].value = data
+        self._soon(LONG_REST, self.rested)
 
     def _soon(self, rest: float, act: Callable[[], None]) -> None:
         """Let a moving hand have the picture; the rest follows when it rests."""
@@ -165,69 +169,43 @@ class Panel:
             act()
 
     def tell(self) -> None:
-        """The sentence, the findings and the order list."""
+        """The sentence under the picture, and the open fold."""
         self.words.value = html.sentence(self.result, self.units)
-        self.checks.value = html.findings(self.result, self.units)
-        self.order.value = html.takeoff(self.result, self.units)
-        self._show_checklist()
+        self.back.disabled, self.forth.disabled = not self.desk.past, not self.desk.coming
+        self._tell_open(REST)
 
-    def tell_air(self) -> None:
-        """What the air does, ten thousand evenings and all, with its pictures where they are shown; and what other books say."""
-        self.air.value = html.draft(self.result, self.units)
-        self.books.value = html.books(self.result, self.units)
-        if self.view == "draft":
-            self._paint(air_views(self.airing.air(self.result, self.units), self.units))
+    def rested(self) -> None:
+        """What takes longer: evenings, other books, remedies."""
+        self._tell_open(LONG_REST)
+        self.easel.rested(self.result, self.units)
+
+    def _tell_open(self, rest: float) -> None:
+        chosen = self.accordion.selected_index
+        if chosen is not None:
+            fold = list(self.folds.values())[chosen]
+            if fold.rest == rest:
+                fold.tell()
 
     # -- how it is laid out -----------------------------------------------------------------------
-    def _image(self, name: str) -> w.Image:
-        made = w.Image(format=FORMAT)
-        made.add_class("fireplace-picture")
-        made.add_class(f"fireplace-view-{name}")
-        return made
-
     def _lay_out(self) -> w.Widget:
-        self.sheet = w.Box()
-        self.sheet.add_class("fireplace-sheet")
-        self._set_cells()
-        self.pointer = self._choice("Show a check", self._pointable(), "", self._set_marked)
+        self.pointer = self._choice("Show a check", pointable(self.pack), "", self._set_marked)
         self.pointer.layout.width, self.pointer.style.description_width = "29em", "8em"
+        self.viewer = self._choice("View", VIEWS, self.easel.view, self._set_view)
+        self.back, self.forth = self._button("Undo", self.undo), self._button("Redo", self.redo)
         tools = w.HBox([
-            self._choice("View", VIEWS, self.view, self._set_view), self._choice(
-                "Units", {"Feet and inches": FEET_INCHES, "Millimetres": MILLIMETRES}, self.units, self._set_units),
+            self.viewer, self._choice("Units", UNITS, self.units, self._set_units),
             self._choice("Code", {name: name for name in PACKS}, self.pack, self._set_pack),
-            self._choice("Paper", PAPERS, self.paper, self._set_paper), self.pointer,
-            self._button("Start again", lambda: self.put(self.first)),
+            self._choice("Paper", PAPERS, "light", self._set_paper), self.pointer,
+            self.back, self.forth, self._button("Start again", lambda: self.put(self.desk.first)),
         ], layout=w.Layout(flex_flow="row wrap"))
-        groups = [("Look up a place", Lookup(self.given_all).widget), *self._groups()]
-        folded = w.Accordion(children=[box for _, box in groups], titles=[name for name, _ in groups], selected_index=None)
-        tables = w.Accordion(children=[self.checks, w.VBox([self.hint, self.ticks]), self.books, self.air, self.order, folded],
-                             titles=("Checks", "Site checklist", "Every book", "Will it draw?", "Material takeoff",
-                                     "Everything else that can be chosen"),
-                             selected_index=0)
+        self.accordion = w.Accordion(children=[fold.widget for fold in self.folds.values()],
+                                     titles=[fold.title for fold in self.folds.values()], selected_index=0 if self.folds else None)
+        self.accordion.observe(lambda _: [self._tell_open(rest) for rest in (REST, LONG_REST)], "selected_index")
         controls = w.VBox([*(lead.widget for lead in self.leads.values()), tools])
         controls.add_class("fireplace-controls")
-        page = w.VBox([w.HTML(html.STYLE), controls, self.said, self.sheet, self.words, tables])
+        page = w.VBox([w.HTML(html.STYLE), controls, self.said, self.easel.widget, self.words, self.accordion])
         page.add_class("fireplace-panel")
         return page
-
-    def _show_checklist(self) -> None:
-        """The answers this book waits for; the same controls as in their groups, so one answer does for both."""
-        keys = checklist(PACKS[self.pack])
-        left = sum(getattr(getattr(self.design, group), name) is None for group, _, name in (key.partition(".") for key in keys))
-        self.hint.value = html.checklist_hint(self.pack, left)
-        shown = tuple(self.controls[key].widget for key in keys)
-        if self.ticks.children != shown:
-            self.ticks.children = shown
-
-    def _groups(self) -> list[tuple[str, w.Widget]]:
-        grouped: dict[str, list[Control]] = {}
-        for key, spec in all_inputs().items():
-            if key not in LEADS:
-                control = self.controls[key] = Control(key, spec, self.given)
-                grouped.setdefault(key.rpartition(".")[0], []).append(control)
-        order = ["", *(f.name for f in fields(Design) if is_record(f.default))]
-        return [(GROUP_NAMES.get(name, name.capitalize()), w.Box([c.widget for c in grouped[name]], layout=w.Layout(flex_flow="row wrap")))
-                for name in order if name in grouped]
 
     def _choice(self, label: str, options: dict[str, str], value: str, act: Callable[[str], None]) -> w.Dropdown:
         made = w.Dropdown(options=options, value=value, description=label, layout=w.Layout(width="15.5em"),
@@ -237,7 +215,7 @@ class Panel:
         return made
 
     def _button(self, label: str, act: Callable[[], None]) -> w.Button:
-        made = w.Button(description=label)
+        made = w.Button(description=label, layout=w.Layout(width="auto"))
         made.on_click(lambda _: act())
         return made
 
@@ -250,45 +228,36 @@ class Panel:
                 control.show(getattr(record, name) if dot else record, self.units)
 
     def _set_view(self, view: str) -> None:
-        self.view = view
-        if self.marked:
+        self.easel.view = view
+        if self.easel.marked:
             self.pointer.value = ""  # comes back here through _set_marked
         else:
-            self._set_cells()
+            self.easel.frame()
             self.redraw()
 
-    def _set_cells(self) -> None:
-        whole = self.marked or self.view not in IN_CELLS
-        self.sheet.children = [self.images[cell] for cell in ((WHOLE,) if whole else CELLS.values())]
-
-    def _pointable(self) -> dict[str, str]:
-        """Checks of this book that have a place on a view."""
-        return {"none": ""} | {f"{rule.title} ({rule.key})": rule.key for rule in PACKS[self.pack].rules if rule.key in PLACES}
-
     def _set_marked(self, key: str | None) -> None:
-        if (key or "") != self.marked:
-            self.marked = key or ""
-            self._set_cells()
+        if (key or "") != self.easel.marked:
+            self.easel.marked = key or ""
+            self.easel.frame()
             self.redraw()
 
     def _set_units(self, units: str) -> None:
-        self.units = units
+        self.desk.units = units
         self._show_inputs()
         self.redraw()
 
     def _set_pack(self, pack: str) -> None:
-        self.pack = pack
-        self.pointer.options = self._pointable()
-        self.put(self.design)
+        self.desk.pack = pack
+        self.pointer.options = pointable(pack)
+        self.redraw()
 
     def _set_paper(self, paper: str) -> None:
-        self.paper = paper
-        self.picture.set_theme(paper)
+        self.easel.picture.set_theme(paper)
         self.redraw()
 
     def _repr_mimebundle_(self, **kwargs: Any) -> dict:
         shown = self.widget._repr_mimebundle_(**kwargs)
-        return {**shown, "text/plain": f"Live panel: {self.first.name}"}
+        return {**shown, "text/plain": f"Live panel: {self.desk.first.name}"}
 
 
 def panel(design: Design, **how: Any) -> Panel:

@@ -1,0 +1,99 @@
+"""The live picture: one view or four, on light, dark or print paper, or one check where it is measured."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+import ipywidgets as w
+
+from fireplace_calc.assess import Assessment
+from fireplace_calc.design import Design
+from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.air import air_views
+from fireplace_calc.drawing.compose import WHOLE
+from fireplace_calc.drawing.live import CLEARANCES, FORMAT, live_views
+from fireplace_calc.drawing.marked import PLACES, can_show, marked
+from fireplace_calc.drawing.sheet import Cell, Sheet
+from fireplace_calc.facts import facts
+from fireplace_calc.geometry import geometry
+from fireplace_calc.panels import html
+from fireplace_calc.panels.airing import Airing
+from fireplace_calc.rules import PACKS
+
+VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof",
+         "Draft": "draft"}
+IN_CELLS = ("all", "draft")
+"""Views that fill all four cells."""
+
+
+class Easel:
+    """What is drawn, and on which paper.
+
+    Parameters
+    ----------
+    view : str
+        What is drawn first, one of ``VIEWS``.
+    stamp : callable, optional
+        A number to paint into the picture, from the design.
+    """
+
+    def __init__(self, view: str = "all", stamp: Callable[[Design], int] | None = None):
+        self.view, self.marked, self.stamp = view, "", stamp
+        self.picture, self.airing = Picture(WIDTH, HEIGHT), Airing()
+        self.images = {cell: _image(name) for name, cell in {**CELLS, "whole": WHOLE}.items()}
+        self.widget = w.Box()
+        self.widget.add_class("fireplace-sheet")
+        self.frame()
+
+    def frame(self) -> None:
+        """Show as many images as the view has cells."""
+        whole = self.marked or self.view not in IN_CELLS
+        self.widget.children = [self.images[cell] for cell in ((WHOLE,) if whole else CELLS.values())]
+
+    def lead(self, design: Design, pack: str, units: str) -> bool:
+        """Draw what needs no more than the geometry, before anything else is worked out; false when the view needs more."""
+        if self.marked or self.view == "draft":
+            return False
+        made = geometry(design)
+        self._paint(live_views(self.view, made, units, PACKS[pack].check(facts(made), CLEARANCES)), design)
+        return True
+
+    def follow(self, result: Assessment, units: str) -> str:
+        """Draw what needs the whole assessment.
+
+        Returns
+        -------
+        str
+            A remark, when a check has no place on this design.
+        """
+        if not self.marked:
+            self._paint(air_views(self.airing.air(result, units, fresh=False), units), result.design)
+            return ""
+        finding = next(f for f in result.findings if f.key == self.marked)
+        if can_show(finding):
+            self._paint([(WHOLE, marked(finding, result.geometry, units))], result.design)
+            return ""
+        self._paint(live_views(PLACES[self.marked][0], result.geometry, units, result.findings), result.design)
+        return html.remark(f"{finding.title} ({finding.key}) {finding.verdict} here. {finding.note}")
+
+    def rested(self, result: Assessment, units: str) -> None:
+        """Bring up to date what is too slow for a moving hand."""
+        if self.view == "draft" and not self.marked:
+            self._paint(air_views(self.airing.air(result, units), units), result.design)
+
+    def _paint(self, shown: Iterable[tuple[Cell, Sheet]], design: Design) -> None:
+        stamp = None if self.stamp is None else self.stamp(design)
+        for cell, data in self.picture.encode_changed(shown, stamp):
+            self.images[cell].value = data
+
+
+def pointable(pack: str) -> dict[str, str]:
+    """Checks of a book that have a place on a view, to choose from."""
+    return {"none": ""} | {f"{rule.title} ({rule.key})": rule.key for rule in PACKS[pack].rules if rule.key in PLACES}
+
+
+def _image(name: str) -> w.Image:
+    made = w.Image(format=FORMAT)
+    made.add_class("fireplace-picture")
+    made.add_class(f"fireplace-view-{name}")
+    return made

@@ -8,6 +8,7 @@ from functools import lru_cache
 from fireplace_calc.brickwork.unit import COMMON
 from fireplace_calc.tables import density
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
+from fireplace_calc.takeoff.handbook import concrete as mixed
 from fireplace_calc.units import CUFT, CUYD, INCH, POUND, feet_inches
 
 LONGEST = 30 * INCH
@@ -59,8 +60,11 @@ def goods() -> dict[str, Goods]:
     hand = (*piece, f"pieces no longer than {feet_inches(LONGEST)}, our own habit; weight is the mean piece")
     measure = (f"{COMMON.per_volume * CUFT:.1f} to the cubic foot with 1/2 in joints; old wall measure, "
                f"{WALL_MEASURE * CUFT:.1f}, is a way of pricing and no count")
+    yard = mixed(CUYD)
+    by_hand = (f"mixed on site 1:2-1/2:5, a yard takes {yard.cement:g} sacks of 94 lb, {yard.sand / CUYD:.2f} yd3 of sand and "
+               f"{yard.gravel / CUYD:.2f} of gravel (USDA FB 1889)")
     listed = {
-        "Footing concrete": poured, "Base block": block, "Core grout": poured, "Hearth slab concrete": poured,
+        "Footing concrete": (*poured, by_hand), "Base block": block, "Core grout": poured, "Hearth slab concrete": poured,
         "Hearth bed concrete": poured, "Hearth stone": slab, "Hearth tile": slab, "Hearth boards": slab,
         "Hearth brick": brick, "Hearth topping concrete": poured,
         "Firebrick, whole": fire, "Firebrick, cut": (*fire, "bricks the cut pieces come out of, two from one where they fit"),

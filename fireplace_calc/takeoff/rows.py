@@ -52,6 +52,31 @@ def _known(material: str) -> str:
     return f"{material} {value:.0f} kg/m3 ({value / PCF:.0f} lb/ft3, {source.confidence})"
 
 
+def to_order(net: float, waste: float, step: float) -> float:
+    """What to buy: the net quantity and its waste, up to the next whole step that is sold.
+
+    Parameters
+    ----------
+    net : float
+        In the work, in the unit it is bought in. [-]
+    waste : float
+        Share of it. [-]
+    step : float
+        Fraction or number of units that is sold. [-]
+
+    Returns
+    -------
+    float
+        In the same unit. [-]
+
+    Examples
+    --------
+    >>> to_order(690, 0.10, 10), to_order(0.9, 0.0, 0.25)
+    (760, 1.0)
+    """
+    return ceil(net * (1 + waste) / step - ROUNDING) * step
+
+
 def _row(item: str, asked: list[Share], waste: dict[str, float]) -> Row:
     sold = goods()[item]
     volume, weight = sum(s.volume for s in asked), sum(s.weight for s in asked)
@@ -61,7 +86,7 @@ def _row(item: str, asked: list[Share], waste: dict[str, float]) -> Row:
         net = sum(s.count for s in asked)
     else:
         net = ceil(sum(s.count for s in asked) - ROUNDING)
-    order = ceil(net * (1 + waste.get(sold.waste, 0.0)) / sold.step - ROUNDING) * sold.step
+    order = to_order(net, waste.get(sold.waste, 0.0), sold.step)
     materials = tuple(dict.fromkeys(s.material for s in asked))
     notes = [n for n in dict.fromkeys((sold.note, *(s.note for s in asked))) if n]
     notes += [_known(m) for m in materials if weight > 0]

@@ -94,15 +94,23 @@ def _cases(design: Design, path: Path, one: Fire, still: Around, wind_figure: fl
                          np.array([0.0, 0.0, 0.0, gust]), still.pressure)
 
 
-def _lighting(geometry: Geometry, path: Path, still: Around) -> Lighting:
-    site, f = geometry.design.site, geometry.frame
-    outdoor = np.array([site.winter, site.mild])
-    rest = flue_at_rest(outdoor, still.room, path.indoors)
-    draft = theoretical_draft(path.height, rest, outdoor, still.pressure)
-    middle = max(geometry.design.roof.eaves_level, geometry.design.house.ceiling) / 2
-    stack = np.maximum(house_stack(middle - f.hearth, outdoor, still.room, still.pressure), 0.0)
+def _lighting(way: Path, still: Around, outdoor, over) -> Lighting:
+    """A flue nobody has lit, ``over`` the level of the house's middle over the hearth; one design, or a row a design."""
+    rest = flue_at_rest(outdoor, still.room, way.indoors)
+    draft = theoretical_draft(way.height, rest, outdoor, still.pressure)
+    stack = np.maximum(house_stack(over, outdoor, still.room, still.pressure), 0.0)
     fans = house_pull(still.fans, still.leak, still.exponent, still.inlet, air_density(outdoor, still.pressure))
     return Lighting(draft, stack, fans, draft - stack - fans)
+
+
+def _evenings(geometry: Geometry):
+    """Outdoors when it is lit, winter and mild. [K]"""
+    return np.array([geometry.design.site.winter, geometry.design.site.mild])
+
+
+def _over(geometry: Geometry) -> float:
+    """The middle of the house over the hearth. [m]"""
+    return max(geometry.design.roof.eaves_level, geometry.design.house.ceiling) / 2 - geometry.frame.hearth
 
 
 def outlook(geometry: Geometry, datum: str = "opening top") -> Outlook:
@@ -125,8 +133,8 @@ def outlook(geometry: Geometry, datum: str = "opening top") -> Outlook:
     sized = face_velocity(way.opening_area, way.flue_area, way.diameter, way.height, way.length, way.inlet, way.other)
     gas = smoke(wood_analysis(design.fire.wood), design.fire.moisture, np.maximum(flows.air_ratio, 1.0), INDOOR_HUMIDITY)
     return Outlook(path=way, fire=burns, around=weathers, sizing_velocity=float(sized), flows=flows,
-                   spills=spill(flows, way, burns, weathers), lighting=_lighting(geometry, way, still), wind_case=wind.case,
-                   dew_points=smoke_dew_point(gas, still.pressure))
+                   spills=spill(flows, way, burns, weathers), lighting=_lighting(way, still, _evenings(geometry), _over(geometry)),
+                   wind_case=wind.case, dew_points=smoke_dew_point(gas, still.pressure))
 
 
 def outlooks(made: Sequence[Geometry]) -> tuple[Outlook, ...]:
@@ -152,11 +160,13 @@ def outlooks(made: Sequence[Geometry]) -> tuple[Outlook, ...]:
     spills = spill(flows, smoke_way, burning, outside)
     sized = face_velocity(smoke_way.opening_area, smoke_way.flue_area, smoke_way.diameter, smoke_way.height, smoke_way.length,
                           smoke_way.inlet, smoke_way.other)
+    lit = _lighting(smoke_way, _stacked([still for _, still in alone]), np.array([_evenings(one) for one in made]),
+                    np.array([[_over(one)] for one in made]))
     found = []
     for k, (one, way, (_, still), wind) in enumerate(zip(made, ways, alone, winds, strict=True)):
         flow, told = _row(flows, k), one.design.fire
         gas = smoke(wood_analysis(told.wood), told.moisture, np.maximum(flow.air_ratio, 1.0), INDOOR_HUMIDITY)
-        found.append(Outlook(way, burns[k], weathers[k], float(sized[k, 0]), flow, _row(spills, k), _lighting(one, way, still), wind.case,
+        found.append(Outlook(way, burns[k], weathers[k], float(sized[k, 0]), flow, _row(spills, k), _row(lit, k), wind.case,
                              smoke_dew_point(gas, still.pressure)))
     return tuple(found)
 

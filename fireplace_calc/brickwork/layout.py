@@ -91,8 +91,11 @@ class Layout:
 
         if not self.pieces:
             return np.empty((0, 2, 2))
-        rings = [np.array(piece.ring) for piece in self.pieces]
-        return np.concatenate([np.stack([ring, np.roll(ring, -1, axis=0)], 1) for ring in rings])
+        sizes = np.array([len(piece.ring) for piece in self.pieces])
+        corners = np.array([point for piece in self.pieces for point in piece.ring])
+        ends, following = np.cumsum(sizes), np.arange(1, len(corners) + 1)
+        following[ends - 1] = ends - sizes
+        return np.stack([corners, corners[following]], 1)
 
 
 def _halves(zone: Ring) -> np.ndarray:

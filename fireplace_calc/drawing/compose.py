@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterator
+from collections.abc import Callable, Collection, Hashable, Iterator
 from dataclasses import replace
 
 from fireplace_calc.drawing.front import front
 from fireplace_calc.drawing.plan import plan
 from fireplace_calc.drawing.roof import Limits, along, roof
+from fireplace_calc.drawing.room import room
 from fireplace_calc.drawing.section import ABOVE, section
 from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.parts import Geometry
+from fireplace_calc.proportion import guides
 from fireplace_calc.units import FEET_INCHES
 
 WIDTH, HEIGHT = 300.0, 186.0
@@ -24,7 +26,7 @@ RULES = {"front": [(4.0, 78.4), (102.0, 78.4)], "section": [(106.4, 4.0), (106.4
          "roof": [(198.4, 4.0), (198.4, HEIGHT - 4.0)]}
 """Fine lines between the cells. [mm]"""
 
-_DRAW: dict[str, Callable] = {"front": front, "plan": plan, "section": section, "roof": roof}
+_DRAW: dict[str, Callable] = {"front": front, "plan": plan, "section": section, "roof": roof, "room": room}
 _UPRIGHT = ("footing_bottom", "footing_top", "slab_bottom", "slab_top", "hearth", "extension_top", "back_bend", "spring",
             "opening_top", "throat", "taper_top", "flue_start", "shoulder_top", "grade")
 _DEEP = ("breast", "depth", "throat_front", "throat_back", "block_back", "flue_y", "unit_depth", "cavity_depth", "stack_depth")
@@ -45,6 +47,9 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
     head = (d.opening.head, d.opening.rise)
     if view == "plan":
         return pick(_WIDE), d.firebox, d.hearth, d.clearance, d.method, f.back_bend > f.hearth
+    if view == "room":
+        return (pick(_WIDE), pick(_UPRIGHT), f.offset, f.offset_bottom, f.offset_top, f.breast, f.crown_bottom, d.opening, d.firebox,
+                d.lintel, d.hearth, d.method, d.surround, d.house)
     if view == "front":
         top = max(d.house.ceiling, f.opening_top + 1.0)
         aside = (f.offset, f.offset_bottom, f.offset_top)
@@ -63,30 +68,34 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
 _kept: dict[tuple, Sheet] = {}
 
 
-def view_sheet(view: str, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None) -> Sheet:
+def view_sheet(view: str, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None,
+               shown: Collection[str] = ()) -> Sheet:
     """One view in one cell; the very same sheet as long as what it is drawn from is the same."""
-    key = (view, cell, units, reads(view, geometry, limits))
+    key = (view, cell, units, reads(view, geometry, limits), frozenset(shown))
     if key not in _kept:
         if len(_kept) >= 64:
             _kept.clear()
-        _kept[key] = draw_view(view, cell, geometry, units, limits)
+        _kept[key] = draw_view(view, cell, geometry, units, limits, shown)
     return _kept[key]
 
 
-def draw_view(view: str, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None) -> Sheet:
-    """One view in one cell, drawn afresh."""
+def draw_view(view: str, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None, shown: Collection[str] = ()) -> Sheet:
+    """One view in one cell, drawn afresh; in its room with those proportion guides that are ``shown``, by name."""
     sheet = Sheet(WIDTH, HEIGHT)
     more = {"limits": limits} if view == "roof" else {}
+    if view == "room" and shown:
+        more = {"guides": [guide for guide in guides(geometry, units) if guide.name in shown]}
     _DRAW[view](sheet, cell, geometry, units, **more)
     if cell is not WHOLE and view in RULES:
         sheet.line(RULES[view], "fine", "soft")
     return sheet
 
 
-def views(view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> Iterator[tuple[Cell, Sheet]]:
+def views(view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None,
+          shown: Collection[str] = ()) -> Iterator[tuple[Cell, Sheet]]:
     """What a live picture shows: ``all`` four views in their cells, or one of them on the whole sheet; each made when asked for."""
-    shown = {name: CELLS[name] for name in TURNS} if view == "all" else {view: WHOLE}
-    return ((cell, view_sheet(name, cell, geometry, units, limits)) for name, cell in shown.items())
+    places = {name: CELLS[name] for name in TURNS} if view == "all" else {view: WHOLE}
+    return ((cell, view_sheet(name, cell, geometry, units, limits, shown)) for name, cell in places.items())
 
 
 def elevations(geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> Sheet:
@@ -98,5 +107,5 @@ def elevations(geometry: Geometry, units: str = FEET_INCHES, limits: Limits | No
 
 
 def single(view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> Sheet:
-    """One view alone on a sheet of the same size: ``front``, ``section``, ``plan`` or ``roof``."""
+    """One view alone on a sheet of the same size: ``front``, ``section``, ``plan``, ``roof`` or ``room``."""
     return draw_view(view, WHOLE, geometry, units, limits)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 from fireplace_calc.drawing.compose import views
 from fireplace_calc.drawing.roof import Limits
@@ -24,6 +24,10 @@ def roof_limits(findings: Iterable[Finding]) -> Limits:
             for f in findings if f.key in CLEARANCES}
 
 
-def live_views(view: str, geometry: Geometry, units: str, findings: Iterable[Finding]) -> Iterator[tuple[Cell, Sheet]]:
-    """All four views, or one of them large, with the roof clearances as the checks found them."""
-    return views(view, geometry, units, roof_limits(findings))
+def live_views(view: str, geometry: Geometry, units: str, findings: Iterable[Finding],
+               shown: Collection[str] = ()) -> Iterator[tuple[Cell, Sheet]]:
+    """All four views, or one of them large, with the roof clearances as the checks found them.
+
+    The view ``room`` takes the names of the proportion guides that are switched on (``proportion.NAMES``).
+    """
+    return views(view, geometry, units, roof_limits(findings), shown)

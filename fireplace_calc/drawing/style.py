@@ -66,7 +66,7 @@ _LIGHT_TONES = {
     "steel": "#6b7580", "timber": "#d8bd94", "tile": "#cfdad6", "earth": "#efe8dc", "roof": "#dcd9e0", "air": "#ffffff",
     "hollow": "#f4f1ea", "face": "#fbf7f2", "soot": "#d9d4cd", "wall": "#f3f3f1", "metal": "#8a929a", "wood": "#d8bd94",
     "masonry": "#e8cdbd", "room wall": "#f4f1ea", "room side": "#eae6dd", "room ceiling": "#fbfaf7", "room floor": "#e9dfcf",
-    "bed side": "#b3a698", "bed floor": "#c6b9a7", "bed back": "#988b7f", "bed rake": "#7d7168", "bed dark": "#574e48",
+    "box side": "#b3a698", "box floor": "#c6b9a7", "box back": "#988b7f", "box rake": "#7d7168", "box dark": "#574e48",
 }
 _DARK_TONES = {
     "brick": "#6a4a3c", "firebrick": "#6e6038", "refractory": "#5f5845", "block": "#4a5157", "grouted block": "#525a60",
@@ -74,7 +74,7 @@ _DARK_TONES = {
     "steel": "#a3adb8", "timber": "#6d5637", "tile": "#475650", "earth": "#3a352c", "roof": "#45424c", "air": "#1d1f21",
     "hollow": "#2a2723", "face": "#2b2724", "soot": "#37332e", "wall": "#292b2d", "metal": "#8a929a", "wood": "#6d5637",
     "masonry": "#6a4a3c", "room wall": "#34332f", "room side": "#2d2c29", "room ceiling": "#393834", "room floor": "#423a2f",
-    "bed side": "#2c2722", "bed floor": "#3a342d", "bed back": "#221e1a", "bed rake": "#191613", "bed dark": "#0d0b0a",
+    "box side": "#2c2722", "box floor": "#3a342d", "box back": "#221e1a", "box rake": "#191613", "box dark": "#0d0b0a",
 }
 THEMES = {
     "light": Theme("#ffffff", "#1c2328", "#6a737b", "#3d4a54", "#c3cbd1", "#0f5f8c", "#a63603", _LIGHT_TONES, "#6a2c91"),

@@ -11,8 +11,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.units import InputError
-
 SOURCE = "idfkit 1.1.1 station index (climate.onebuilding.org typical years)"
 LIKELY = 0.3
 """Likeness of a name from which it counts as found; nonsense comes to less than 0.2. [-]"""
@@ -131,7 +129,7 @@ def site(place: Place) -> dict[str, str]:
     return found if place.winter is None else found | {"site.winter": f"{place.winter - 273.15:.2f} degC"}
 
 
-def winter_means(hours: Iterable[tuple[int, float, float]]) -> tuple[float, float]:
+def winter_means(hours: Iterable[tuple[int, float, float]]) -> tuple[float, float] | None:
     """Mean of a winter, from hourly records somebody has: what an ordinary winter day is like, where the index tells the coldest.
 
     Parameters
@@ -141,13 +139,8 @@ def winter_means(hours: Iterable[tuple[int, float, float]]) -> tuple[float, floa
 
     Returns
     -------
-    tuple of float
-        Air temperature [K] and wind [m/s], December to February.
-
-    Raises
-    ------
-    InputError
-        When no hour is of the winter.
+    tuple of float or None
+        Air temperature [K] and wind [m/s], December to February; none where no hour is of the winter.
 
     Examples
     --------
@@ -155,7 +148,4 @@ def winter_means(hours: Iterable[tuple[int, float, float]]) -> tuple[float, floa
     (272.0, 3.0)
     """
     found = [(air, wind) for month, air, wind in hours if month in WINTER]
-    if not found:
-        raise InputError("The hourly records hold no hour of December, January or February, but a winter is wanted; look at the months.",
-                         "Hourly records", "some of December to February", "none")
-    return sum(air for air, _ in found) / len(found), sum(wind for _, wind in found) / len(found)
+    return (sum(air for air, _ in found) / len(found), sum(wind for _, wind in found) / len(found)) if found else None

@@ -1,0 +1,319 @@
+// The fireplace as a body that turns, on a plain 2-D canvas. Faces go into a depth buffer of our own; edges are ruled
+// over them as real lines, heavier where the knife went through and round the outline, as on the other drawings. No
+// graphics card is asked for: ten views on one page are as welcome as one, and every machine shows the same picture.
+
+const DEGREE = Math.PI / 180;
+const WEIGHTS = { seen: 0.9, outline: 1.5, cut: 2.1 }; // [px]
+const MM = 96 / 25.4; // [px]
+const PLACES = { front: [0, 0], side: [-90, 0], above: [0, 90], corner: [-32, 22] }; // turned to the right, up [deg]
+const NAMES = { front: 'Front', side: 'Side', above: 'Above', corner: 'Corner' };
+const CUTS = { '': 'Nothing', 'left half': 'Left half', 'front half': 'Front half' };
+const SEEN = { '': [-32, 22], 'left half': [-52, 14], 'front half': [-24, 16] }; // where a cut shows best [deg]
+const AIMS = { fireplace: 'Fireplace', whole: 'Whole' };
+
+const read = (view, Kind) => new Kind(view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength));
+const dot = (v, p, k) => v[0] * p[k] + v[1] * p[k + 1] + v[2] * p[k + 2];
+const rgb = (hex) => [1, 3, 5].map((k) => parseInt(hex.slice(k, k + 2), 16));
+
+/** Corners, faces and edges of one state, unpacked, with the plane of each face. */
+function unpack(packed) {
+  const kinds = { points: Float32Array, normals: Float32Array, faces: Uint32Array, edges: Uint32Array, owner: Uint16Array,
+    cap: Uint8Array, sharp: Uint8Array };
+  const body = Object.fromEntries(Object.entries(kinds).map(([name, Kind]) => [name, read(packed[name], Kind)]));
+  return Object.assign(body, { offsets: Float32Array.from(body.owner, (_, f) => dot(body.normals.subarray(3 * f), body.points, 3 * body.faces[3 * f])) });
+}
+
+/** Where the eye is: right, up and towards the viewer. */
+function camera(turned, raised) {
+  const [s, c, t, d] = [Math.sin(turned), Math.cos(turned), Math.sin(raised), Math.cos(raised)];
+  return { right: [c, s, 0], up: [-s * t, c * t, d], near: [s * d, -c * d, t] };
+}
+
+/** Scale and middle that fit a box, as seen, into a picture. */
+function fit(box, eye, width, height) {
+  const across = [Infinity, -Infinity], along = [Infinity, -Infinity];
+  for (let k = 0; k < 8; k++) {
+    const p = [box[k & 1], box[2 + ((k >> 1) & 1)], box[4 + (k >> 2)]];
+    for (const [range, way] of [[across, eye.right], [along, eye.up]]) {
+      const at = dot(way, p, 0);
+      range[0] = Math.min(range[0], at); range[1] = Math.max(range[1], at);
+    }
+  }
+  const scale = Math.min(0.92 * width / (across[1] - across[0]), 0.92 * height / (along[1] - along[0]));
+  return { scale, x: (across[0] + across[1]) / 2, y: (along[0] + along[1]) / 2 };
+}
+
+/** Faces into a depth buffer: for each dot, which face is nearest. */
+function fill(body, eye, place, width, height) {
+  const { points, faces, normals } = body, corners = points.length / 3, count = faces.length / 3;
+  const X = new Float32Array(corners), Y = new Float32Array(corners), Z = new Float32Array(corners);
+  for (let p = 0; p < corners; p++) {
+    X[p] = width / 2 + place.scale * (dot(eye.right, points, 3 * p) - place.x);
+    Y[p] = height / 2 - place.scale * (dot(eye.up, points, 3 * p) - place.y);
+    Z[p] = dot(eye.near, points, 3 * p);
+  }
+  const depth = new Float32Array(width * height).fill(-Infinity), face = new Int32Array(width * height).fill(-1);
+  const facing = new Uint8Array(count);
+  for (let f = 0; f < count; f++) {
+    if (dot(eye.near, normals, 3 * f) < 1e-4) continue;
+    facing[f] = 1;
+    const [a, b, c] = [faces[3 * f], faces[3 * f + 1], faces[3 * f + 2]];
+    const area = (X[b] - X[a]) * (Y[c] - Y[a]) - (X[c] - X[a]) * (Y[b] - Y[a]);
+    if (Math.abs(area) < 1e-6) continue;
+    const dx = ((Z[b] - Z[a]) * (Y[c] - Y[a]) - (Z[c] - Z[a]) * (Y[b] - Y[a])) / area;
+    const dy = ((Z[c] - Z[a]) * (X[b] - X[a]) - (Z[b] - Z[a]) * (X[c] - X[a])) / area;
+    const last = Math.min(height - 1, Math.floor(Math.max(Y[a], Y[b], Y[c]) - 0.5));
+    for (let y = Math.max(0, Math.ceil(Math.min(Y[a], Y[b], Y[c]) - 0.5)); y <= last; y++) {
+      const level = y + 0.5;
+      let left = Infinity, right = -Infinity;
+      for (const [p, q] of [[a, b], [b, c], [c, a]]) {
+        if ((Y[p] <= level) === (Y[q] <= level)) continue;
+        const x = X[p] + (level - Y[p]) * (X[q] - X[p]) / (Y[q] - Y[p]);
+        if (x < left) left = x;
+        if (x > right) right = x;
+      }
+      const end = Math.min(width - 1, Math.floor(right - 0.499));
+      for (let x = Math.max(0, Math.ceil(left - 0.501)); x <= end; x++) {
+        const z = Z[a] + dx * (x + 0.5 - X[a]) + dy * (level - Y[a]), at = y * width + x;
+        if (z > depth[at]) { depth[at] = z; face[at] = f; }
+      }
+    }
+  }
+  return { X, Y, face, facing, width, height };
+}
+
+/** How much ink a hatch lays on a dot: straight lines, paired lines, or dots in a quincunx. */
+function hatching(hatch, grain) {
+  if (!hatch) return () => 0;
+  const gap = Math.max(1.3 * hatch.gap * MM, 4.5) * grain, wide = 0.45 * grain;
+  const ways = hatch.angles.map((angle) => [Math.sin(angle * DEGREE) / gap, Math.cos(angle * DEGREE) / gap]);
+  const lines = hatch.pair ? [0, 1.3 * hatch.pair * MM * grain / gap] : [0];
+  return (x, y) => {
+    let ink = 0;
+    for (const [i, j] of ways) {
+      for (const start of lines) {
+        const t = x * i + y * j + start;
+        ink = Math.max(ink, 1 - Math.max(0, Math.abs(t - Math.round(t)) * gap - wide));
+      }
+    }
+    if (hatch.dots) {
+      const row = Math.round(y / gap), u = x / gap + (row & 1 ? 0.5 : 0);
+      ink = Math.max(ink, 1.3 - Math.max(0, Math.hypot((u - Math.round(u)) * gap, y - row * gap) - 0.7 * grain));
+    }
+    return Math.min(Math.max(ink, 0), 1);
+  };
+}
+
+/** Colour every dot: a material's tone, lit from over the right shoulder; a cut face in its full tone, hatched. */
+function colour(image, body, seen, eye, theme, hatches, parts, grain) {
+  const out = new Uint32Array(image.data.buffer), paper = rgb(theme.paper), ink = rgb(theme.ink);
+  const pack = (c) => (255 << 24) | (c[2] << 16) | (c[1] << 8) | c[0];
+  const sun = [0, 1, 2].map((k) => 0.25 * eye.right[k] + 0.55 * eye.up[k] + 0.8 * eye.near[k]);
+  const plain = pack(paper), flat = new Uint32Array(body.owner.length), tones = [], ways = [];
+  for (let f = 0; f < flat.length; f++) {
+    if (!seen.facing[f]) continue;
+    const tone = rgb(theme.tones[parts[body.owner[f]].material] || theme.soft);
+    const light = theme.flat || body.cap[f] ? 1 : 0.8 + 0.24 * Math.max(0, dot(sun, body.normals, 3 * f));
+    tones[f] = tone.map((v) => Math.min(255, Math.round(v * light)));
+    flat[f] = pack(tones[f]);
+    if (body.cap[f]) ways[f] = hatching(hatches[parts[body.owner[f]].material], grain);
+  }
+  for (let at = 0, y = 0; y < seen.height; y++) {
+    for (let x = 0; x < seen.width; x++, at++) {
+      const f = seen.face[at];
+      if (f < 0) { out[at] = plain; continue; }
+      const laid = ways[f] ? 0.45 * ways[f](x, y) : 0;
+      out[at] = laid ? pack(tones[f].map((v, k) => Math.round(v + (ink[k] - v) * laid))) : flat[f];
+    }
+  }
+}
+
+/** Edges as runs of line, by weight. A piece is seen where one of its own faces is seen beside it. */
+function rule(body, seen) {
+  const { edges, sharp, cap, normals, offsets, owner } = body, { X, Y, face, facing, width, height } = seen;
+  const flush = (f, g) => f === g || (f >= 0 && g >= 0 && Math.abs(offsets[f] - offsets[g]) < 5e-4 &&
+    normals[3 * f] * normals[3 * g] + normals[3 * f + 1] * normals[3 * g + 1] + normals[3 * f + 2] * normals[3 * g + 2] > 0.9999);
+  const at = (x, y) => (x < 0 || y < 0 || x >= width || y >= height ? -1 : face[Math.floor(y) * width + Math.floor(x)]);
+  const runs = { seen: [], outline: [], cut: [] };
+  for (let e = 0; e < sharp.length; e++) {
+    const [a, b, l, r] = edges.subarray(4 * e, 4 * e + 4);
+    if (sharp[e] ? !facing[l] && !facing[r] : facing[l] === facing[r]) continue;
+    const dx = X[b] - X[a], dy = Y[b] - Y[a], long = Math.hypot(dx, dy);
+    if (long < 0.3) continue;
+    const own = (f) => f >= 0 && ((facing[l] && flush(f, l) && owner[f] === owner[l]) || (facing[r] && flush(f, r) && owner[f] === owner[r]));
+    const steps = Math.max(1, Math.ceil(long / 1.5)), nx = -dy / long, ny = dx / long;
+    const line = [];
+    for (let k = 0; k < steps; k++) {
+      const t = (k + 0.5) / steps, x = X[a] + t * dx, y = Y[a] + t * dy;
+      const one = at(x + 1.3 * nx, y + 1.3 * ny), other = at(x - 1.3 * nx, y - 1.3 * ny);
+      let now = '';
+      if (own(one) || own(other) || own(at(x, y))) {
+        const alike = flush(one, other) && body.one[owner[one]] === body.one[owner[other]];
+        now = alike ? '' : (one >= 0 && cap[one]) || (other >= 0 && cap[other]) ? 'cut' : one < 0 || other < 0 ? 'outline' : 'seen';
+      }
+      const last = line[line.length - 1];
+      if (last && last[0] === now) last[2] = k + 1;
+      else line.push([now, k, k + 1]);
+    }
+    // A short gap in a line is a face too thin for the dots; a short line in a gap is a dot at the end of another face.
+    const kept = line.filter(([w, from, to], k) => {
+      const before = line[k - 1]?.[0], after = line[k + 1]?.[0];
+      return w ? before || after || steps < 5 || to - from > 2 : !before || !after || to - from > 6;
+    });
+    kept.forEach(([w, from, to], k) => {
+      if (!w) return;
+      const next = kept[k + 1], end = next ? next[1] : to;
+      runs[w].push([X[a] + dx * from / steps, Y[a] + dy * from / steps, X[a] + dx * end / steps, Y[a] + dy * end / steps]);
+    });
+  }
+  return runs;
+}
+
+/** One picture, on a canvas of so many dots to a pixel; tells which part is seen at each dot. */
+function draw(canvas, body, view, theme, hatches, box, grain) {
+  const width = Math.max(1, Math.round(canvas.clientWidth * grain)), height = Math.max(1, Math.round(canvas.clientHeight * grain));
+  if (canvas.width !== width || canvas.height !== height) Object.assign(canvas, { width, height });
+  const eye = camera(view.turned * DEGREE, view.raised * DEGREE), place = fit(box, eye, width, height);
+  place.scale *= view.size;
+  place.y += view.lift * (box[5] - box[4]) * Math.cos(view.raised * DEGREE);
+  const seen = fill(body, eye, place, width, height);
+  const pen = canvas.getContext('2d'), image = pen.createImageData(width, height);
+  colour(image, body, seen, eye, theme, hatches, body.parts, grain);
+  pen.putImageData(image, 0, 0);
+  pen.strokeStyle = theme.ink;
+  pen.lineCap = 'round';
+  for (const [name, runs] of Object.entries(rule(body, seen))) {
+    pen.lineWidth = WEIGHTS[name] * grain;
+    pen.beginPath();
+    for (const [x, y, u, w] of runs) { pen.moveTo(x, y); pen.lineTo(u, w); }
+    pen.stroke();
+  }
+  return (x, y) => body.parts[body.owner[seen.face[Math.floor(y * grain) * width + Math.floor(x * grain)]]];
+}
+
+/** Where one stands, in words. */
+function whence({ turned, raised }) {
+  const round = Math.abs(turned), side = turned > 0 ? 'right' : 'left';
+  const level = round < 1 ? 'from the front' : round > 179 ? 'from behind' : Math.abs(round - 90) < 1 ? `from the ${side} side`
+    : round < 90 ? `from the front, ${Math.round(round)}° round to the ${side}` : `from behind, ${Math.round(180 - round)}° round to the ${side}`;
+  if (raised > 89) return 'from straight above';
+  return raised ? `${level}, ${Math.abs(Math.round(raised))}° ${raised > 0 ? 'from above' : 'from below'}` : level;
+}
+
+const make = (tag, told = {}, ...inside) => {
+  const made = Object.assign(document.createElement(tag), told);
+  made.append(...inside);
+  return made;
+};
+
+/** Whether the page round us is dark. */
+function dark() {
+  const told = document.body.dataset.jpThemeLight;
+  return told ? told === 'false' : !document.body.dataset.vscodeThemeKind && matchMedia('(prefers-color-scheme: dark)').matches;
+}
+
+function render({ model, el }) {
+  const start = () => ({ turned: PLACES.corner[0], raised: PLACES.corner[1], size: 1, lift: 0 });
+  let view = start(), cut = model.get('cut'), aim = 'fireplace', bodies = {}, parts = [], name = () => null, due = 0, rest = 0, paper = '';
+  const canvas = make('canvas', { className: 'turning-canvas', tabIndex: 0 });
+  canvas.setAttribute('role', 'img');
+  const said = make('span'), pointed = make('span', { className: 'turning-pointed' }), legend = make('ul', { className: 'turning-legend' });
+  said.setAttribute('aria-live', 'polite');
+  const buttons = [];
+  const group = (label, choices, act, on) => {
+    const made = make('div', { className: 'turning-group' }, make('span', {}, label));
+    made.setAttribute('role', 'group');
+    made.setAttribute('aria-label', label);
+    for (const [key, text] of Object.entries(choices)) {
+      const button = make('button', { type: 'button', textContent: text, onclick: () => act(key) });
+      if (on) buttons.push([button, () => on(key)]);
+      made.append(button);
+    }
+    return made;
+  };
+  const go = (key) => { [view.turned, view.raised] = PLACES[key]; show(); };
+  const scale = (by) => { view.size = Math.min(Math.max(view.size * by, 0.4), 12); show(); };
+  const open = (key) => { cut = key; [view.turned, view.raised] = SEEN[key]; show(); };
+  const sizes = group('Size', { '-': '\u2212', '+': '+' }, (key) => scale(key === '+' ? 1.25 : 0.8));
+  sizes.querySelectorAll('button').forEach((b, k) => b.setAttribute('aria-label', k ? 'Larger' : 'Smaller'));
+  const tools = make('div', { className: 'turning-tools' },
+    group('Cut away', CUTS, open, (key) => cut === key), group('Show', AIMS, (key) => { aim = key; Object.assign(view, { size: 1, lift: 0 }); show(); }, (key) => aim === key),
+    group('Seen from', NAMES, go), sizes);
+  const root = make('div', { className: 'turning fireplace-panel' }, tools, canvas, make('div', { className: 'turning-said' }, said, pointed), legend);
+  el.append(root);
+
+  function theme() {
+    const all = model.get('themes'), asked = paper || model.get('theme');
+    return all[asked] || all[dark() ? 'dark' : 'light'];
+  }
+  function paint(grain) {
+    due = 0;
+    const body = bodies[cut];
+    if (body && canvas.clientWidth) name = draw(canvas, body, view, theme(), model.get('hatches'), model.get('shown').boxes[aim], grain);
+  }
+  function show() {
+    view.turned = ((view.turned + 540) % 360) - 180;
+    view.raised = Math.min(Math.max(view.raised, -30), 90);
+    buttons.forEach(([button, on]) => button.setAttribute('aria-pressed', String(on())));
+    const sight = `${aim === 'whole' ? 'The whole' : 'The fireplace'}${cut ? `, ${cut} cut away` : ''}, seen ${whence(view)}` +
+      (view.size === 1 ? '' : `, ${Number(view.size.toPrecision(2))} times as large`);
+    canvas.setAttribute('aria-label', `${model.get('title')} in three dimensions. ${sight}. Arrow keys turn it.`);
+    if (!due) due = requestAnimationFrame(() => paint(1));
+    clearTimeout(rest);
+    rest = setTimeout(() => { said.textContent = sight + '.'; paint(Math.min(window.devicePixelRatio || 1, 2)); }, 160);
+  }
+  function key(materials) {
+    const tones = theme().tones;
+    legend.replaceChildren(...materials.map((m) => make('li', {}, Object.assign(make('i'), { style: `background:${tones[m]}` }), m)));
+  }
+  function take() {
+    const shown = model.get('shown');
+    bodies = {};
+    for (const [state, packed] of Object.entries(shown.states)) {
+      bodies[state] = Object.assign(unpack(packed), { parts: shown.parts, one: shown.parts.map((p) => p.one) });
+    }
+    key([...new Set(shown.parts.map((p) => p.material))]);
+    show();
+  }
+  const KEYS = {
+    ArrowLeft: () => { view.turned -= 7.5; }, ArrowRight: () => { view.turned += 7.5; },
+    ArrowUp: () => { view.raised += 7.5; }, ArrowDown: () => { view.raised -= 7.5; },
+    PageUp: () => { view.lift += 0.08 / view.size; }, PageDown: () => { view.lift -= 0.08 / view.size; },
+    Home: () => { view = start(); }, '+': () => scale(1.25), '=': () => scale(1.25), '-': () => scale(0.8),
+    1: () => go('front'), 2: () => go('side'), 3: () => go('above'), 4: () => go('corner'),
+  };
+  root.addEventListener('keydown', (event) => {
+    if (event.key !== 'Tab') event.stopPropagation();
+    if (event.target !== canvas || !KEYS[event.key] || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    KEYS[event.key]();
+    show();
+  });
+  let held = null;
+  canvas.addEventListener('pointerdown', (event) => { held = [event.clientX, event.clientY]; canvas.setPointerCapture(event.pointerId); });
+  canvas.addEventListener('pointermove', (event) => {
+    const part = held ? null : name(event.offsetX, event.offsetY);
+    pointed.textContent = part ? `${part.name}: ${part.material}` : '';
+    if (!held) return;
+    view.turned -= (event.clientX - held[0]) * 0.4;
+    view.raised += (event.clientY - held[1]) * 0.3;
+    held = [event.clientX, event.clientY];
+    show();
+  });
+  for (const kind of ['pointerup', 'pointercancel']) canvas.addEventListener(kind, () => { held = null; });
+  const again = () => take(), printing = () => { paper = 'print'; paint(2); }, printed = () => { paper = ''; show(); };
+  const size = new ResizeObserver(show), looks = new MutationObserver(again);
+  size.observe(canvas);
+  looks.observe(document.body, { attributes: true, attributeFilter: ['data-jp-theme-light'] });
+  window.addEventListener('beforeprint', printing);
+  window.addEventListener('afterprint', printed);
+  model.on('change:shown change:theme', again);
+  take();
+  return () => {
+    size.disconnect(); looks.disconnect(); clearTimeout(rest); cancelAnimationFrame(due);
+    window.removeEventListener('beforeprint', printing); window.removeEventListener('afterprint', printed);
+    model.off('change:shown change:theme', again);
+  };
+}
+
+export default { render };

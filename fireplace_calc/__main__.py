@@ -36,6 +36,8 @@ def _parser() -> argparse.ArgumentParser:
                         help="folder for drawings.pdf and .dxf, order.xlsx, takeoff.csv, findings.csv and draft.csv; made when not there")
     parser.add_argument("--pack", metavar="NAME", default=DEFAULT_PACK, help=f"one of: {', '.join(PACKS)}")
     parser.add_argument("--units", metavar="NAME", default=FEET_INCHES, help=f"one of: {', '.join(SYSTEMS)}")
+    parser.add_argument("--paper", metavar="NAME", help="letter, A4 or A3; letter for feet and inches, A4 for millimetres when left out")
+    parser.add_argument("--prices", metavar="LIST.csv", help="your own price list; the invented example list when left out")
     return parser
 
 
@@ -68,15 +70,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         units = require_units(asked.units)
         result = assess(load(asked.design), asked.pack)
-        folder = _folder(asked.out)
-        write_csv(result, folder)
-        from fireplace_calc.drawing.papers import paper_set
-
-        paper_set(result, folder / "drawings.pdf", units)
+        from fireplace_calc.drawing.papers import paper, paper_set
         from fireplace_calc.exports import write_dxf, write_spreadsheet
         from fireplace_calc.takeoff import prices
 
-        write_spreadsheet(result, prices(), folder / "order.xlsx")
+        paper(units, asked.paper)
+        known = prices(asked.prices)
+        folder = _folder(asked.out)
+        write_csv(result, folder)
+        paper_set(result, folder / "drawings.pdf", units, asked.paper, prices=known)
+        write_spreadsheet(result, known, folder / "order.xlsx")
         write_dxf(result, folder / "drawings.dxf", units)
     except InputError as wrong:
         print(wrong, file=sys.stderr)

@@ -154,3 +154,24 @@ def test_help_says_what_the_statuses_mean(capsys):
     with pytest.raises(SystemExit) as left:
         main(["--help"])
     assert left.value.code == 0 and "Exit status" in capsys.readouterr().out
+
+
+def test_paper_and_price_list_are_the_readers(tmp_path, capsys):
+    """A3, and a list of one's own in which everything costs nothing but one item."""
+    from openpyxl import load_workbook
+    from pypdf import PdfReader
+
+    listed = tmp_path / "mine.csv"
+    item = assess(load(BOATHOUSE)).takeoff[0]
+    listed.write_text(f"item,unit,price,currency,per_pack,pack,confidence\n{item.item},{item.unit},7.5,crown,,,quoted\n")
+    main([str(BOATHOUSE), "--out", str(tmp_path / "out"), "--paper", "A3", "--prices", str(listed)])
+    box = PdfReader(tmp_path / "out" / "drawings.pdf").pages[0].mediabox
+    assert [round(float(side) / 72 * 25.4) for side in (box.width, box.height)] == [420, 297]
+    book = load_workbook(tmp_path / "out" / "order.xlsx")
+    held = {cell.value for sheet in book for row in sheet.iter_rows() for cell in row}
+    assert 7.5 in held and "crown" in " ".join(map(str, held))
+    capsys.readouterr()
+    for wrong, words in ((("--paper", "A5"), "letter, A4, A3"), (("--prices", str(tmp_path / "none.csv")), "none.csv")):
+        folder = tmp_path / wrong[0].strip("-")
+        assert main([str(BOATHOUSE), "--out", str(folder), *wrong]) == 2
+        assert words in capsys.readouterr().err and not folder.exists(), "refused before anything is written"

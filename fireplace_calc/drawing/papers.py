@@ -11,6 +11,7 @@ from pathlib import Path
 from fireplace_calc.assess import Assessment
 from fireplace_calc.brickwork import brickwork
 from fireplace_calc.designfile import fingerprint
+from fireplace_calc.drawing.archview import arch, has_arch
 from fireplace_calc.drawing.bricksheet import bricks, can_lay
 from fireplace_calc.drawing.detail import detail
 from fireplace_calc.drawing.front import front
@@ -34,7 +35,9 @@ EDGE, FOOT_ROOM = 8.0, 21.0
 """Margin all round, and the strip at the foot for the title block. [mm]"""
 CAUTION = "For planning only. Local code, its official and licensed practice decide. Do not build from what is not checked."
 VIEWS = {"Front elevation": front, "Section": section, "Plan": plan, "Against the roof": roof, "Throat and smoke chamber": detail,
-         "Brick layout": bricks}
+         "Arch and its thrust": arch, "Brick layout": bricks}
+DRAWABLE = {bricks: can_lay, arch: has_arch}
+"""Views that not every design has."""
 Told = Callable[[int, int, str], None]
 """Called with how many sheets are done, of how many, and the name of the next."""
 
@@ -72,7 +75,7 @@ def pages(result: Assessment, units: str, size: str | None = None, drawings_only
 
 def _drawn(result: Assessment, units: str, wide: float, high: float, cell: Cell) -> Iterator[tuple[str, Sheet, float]]:
     for name, view in VIEWS.items():
-        if view is bricks and not can_lay(result.geometry):
+        if not DRAWABLE.get(view, bool)(result.geometry):
             continue
         sheet = Sheet(wide, high)
         told: list[float] = []
@@ -116,6 +119,36 @@ def _block(sheet: Sheet, result: Assessment, name: str, number: str, denominator
     sheet.text(start - 1.5, low + 7.6, f"{count} {word}", size=SMALL, ha="right")
 
 
+def writing(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None,
+            drawings_only: bool = False, prices: dict | None = None) -> Iterator[tuple[int, int, str]]:
+    """Write the paper set sheet by sheet, so that whoever waits can watch, and stop by closing the generator: then no file is left.
+
+    Yields
+    ------
+    int, int, str
+        How many sheets are done, of how many, and the name of the next.
+    """
+    path = Path(path)
+    made = pages(result, units, size, drawings_only, prices)
+    try:
+        handle, beside = tempfile.mkstemp(suffix=".pdf", dir=path.parent)
+        os.close(handle)
+        try:
+            book = Book(beside, result.design.name, f"Fireplace paper set, inputs {fingerprint(result.design)}")
+            for number, (name, sheet) in enumerate(made):
+                yield number, len(made), name
+                book.add(sheet)
+            book.save()
+            os.chmod(beside, 0o644)
+            os.replace(beside, path)
+        finally:
+            if os.path.exists(beside):
+                os.unlink(beside)
+    except OSError as trouble:
+        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "--out", "a folder that can be written to", str(path)) from None
+    yield len(made), len(made), ""
+
+
 def paper_set(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None,
               drawings_only: bool = False, prices: dict | None = None, told: Told | None = None) -> None:
     """Write the paper set as PDF; an earlier file is replaced only when the new one is whole.
@@ -141,28 +174,6 @@ def paper_set(result: Assessment, path: str | os.PathLike, units: str = FEET_INC
     InputError
         When there is no such paper, or the file cannot be written.
     """
-    path = Path(path)
-    made = pages(result, units, size, drawings_only, prices)
-    try:
-        handle, beside = tempfile.mkstemp(suffix=".pdf", dir=path.parent)
-        os.close(handle)
-        try:
-            _print(made, beside, result, told)
-            os.chmod(beside, 0o644)
-            os.replace(beside, path)
-        finally:
-            if os.path.exists(beside):
-                os.unlink(beside)
-    except OSError as trouble:
-        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "--out", "a folder that can be written to", str(path)) from None
-
-
-def _print(made: list[tuple[str, Sheet]], path: str, result: Assessment, told: Told | None) -> None:
-    book = Book(path, result.design.name, f"Fireplace paper set, inputs {fingerprint(result.design)}")
-    for number, (name, sheet) in enumerate(made):
+    for done in writing(result, path, units, size, drawings_only, prices):
         if told:
-            told(number, len(made), name)
-        book.add(sheet)
-    book.save()
-    if told:
-        told(len(made), len(made), "")
+            told(*done)

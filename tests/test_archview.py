@@ -1,0 +1,43 @@
+"""The arch drawn large: its line of thrust is the one worked out, and nothing lies across anything."""
+
+import numpy as np
+import pytest
+
+from fireplace_calc import assess, change
+from fireplace_calc.design import Design
+from fireplace_calc.drawing.archview import arch, has_arch
+from fireplace_calc.drawing.compose import HEIGHT, WHOLE, WIDTH
+from fireplace_calc.drawing.papers import pages
+from fireplace_calc.drawing.sheet import Sheet, collisions
+from fireplace_calc.units import SYSTEMS
+
+EXTREMES = [{}, {"opening.rise": "9 in", "opening.width": "80 in", "lintel.height": "8 in"},
+            {"opening.width": "24 in", "opening.rise": "2 in"},
+            {"opening.extension": "24 in", "opening.rise": "6 in"}]
+
+
+def arched(**more):
+    return assess(change(Design(), {"opening.head": "segmental", "opening.rise": "5 in", **more}))
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("more", EXTREMES)
+def test_the_line_drawn_is_the_line_worked_out(more, units):
+    result, sheet = arched(**more), Sheet(WIDTH, HEIGHT)
+    view = arch(sheet, WHOLE, result.geometry, units)
+    found = result.structure.arch
+    wanted = np.array([view.at(x, z) for x, z in found.drawn])
+    runs = [line for weights in sheet.lines.values() for line in weights]
+    assert any(len(run) == len(wanted) and np.allclose(run, wanted) for run in runs)
+    assert wanted[0, 0] < wanted[-1, 0] and wanted[0, 1] == pytest.approx(wanted[-1, 1])
+    assert not collisions(sheet)
+    said = " ".join(label.text for label in sheet.labels)
+    assert ("keeps to" in said) == found.line.inside and f"{found.line.stray:.2f}" in said
+
+
+def test_only_a_design_with_an_arch_has_the_sheet():
+    assert has_arch(arched().geometry)
+    assert "Arch and its thrust" in [name for name, _ in pages(arched(), "feet-inches", drawings_only=True)]
+    straight = assess(Design())
+    assert not has_arch(straight.geometry)
+    assert "Arch and its thrust" not in [name for name, _ in pages(straight, "feet-inches", drawings_only=True)]

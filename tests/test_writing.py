@@ -1,0 +1,32 @@
+"""The paper set sheet by sheet: it can be watched, and stopped without leaving half a file."""
+
+import pytest
+from pypdf import PdfReader
+
+from fireplace_calc import assess, load
+from fireplace_calc.drawing.papers import writing
+from fireplace_calc.tables import DATA
+
+
+@pytest.fixture(scope="module")
+def result():
+    return assess(load(DATA / "designs" / "boathouse.toml"))
+
+
+def test_every_step_is_told_and_the_file_comes_last(result, tmp_path):
+    path, seen = tmp_path / "set.pdf", []
+    for done, of, name in writing(result, path, drawings_only=True):
+        seen.append((done, of, bool(name)))
+        assert path.exists() == (done == of)
+    of = len(PdfReader(path).pages)
+    assert seen == [(n, of, n < of) for n in range(of + 1)]
+
+
+def test_stopped_half_way_it_leaves_what_was_there(result, tmp_path):
+    path = tmp_path / "set.pdf"
+    path.write_bytes(b"the old one")
+    work = writing(result, path, drawings_only=True)
+    next(work)
+    next(work)
+    work.close()
+    assert path.read_bytes() == b"the old one" and list(tmp_path.iterdir()) == [path]

@@ -1,32 +1,143 @@
 """Files for other programs: read back by the libraries that know them."""
 
+import re
+from collections import defaultdict
+from dataclasses import replace
 from math import ceil
 
 import ezdxf
+import formulas
+import numpy as np
 import openpyxl
 import pytest
+import shapely
 
 from fireplace_calc import assess, change
+from fireplace_calc.brickwork import brickwork
 from fireplace_calc.design import Design
 from fireplace_calc.exports import write_dxf, write_spreadsheet
-from fireplace_calc.takeoff import bill, goods, prices, second_opinion
-from fireplace_calc.units import CUFT, INCH, MM, SQFT, InputError
+from fireplace_calc.solids import box
+from fireplace_calc.takeoff import bill, goods, prices, second_opinion, total_weight
+from fireplace_calc.units import CUFT, INCH, MM, SQFT, InputError, feet_inches
+
+SYSTEM = [("feet-inches", INCH, {"$INSUNITS": 1, "$MEASUREMENT": 0, "$LUNITS": 4}),
+          ("millimetres", MM, {"$INSUNITS": 4, "$MEASUREMENT": 1, "$LUNITS": 2})]
+"""Unit system, one unit of the file in metres, and what the header says: $INSUNITS 1 is inches, 4 millimetres."""
+WORKS = {
+    "as it comes": {},
+    "modular, arched, raised": {"method": "modular", "firebox.lining": "refractory section", "opening.head": "segmental",
+                                "opening.rise": "5 in", "base.hearth_level": "12 in"},
+    "wide, round, aside": {"opening.width": "72 in", "flue.shape": "round", "flue.size": "18", "flue.offset": "12 in",
+                           "base.core": "hollow"},
+    "no hearth in front, thick": {"hearth.front": "0 in", "firebox.lining_thickness": "2-1/2 in", "firebox.rake": "0 in",
+                                  "firebox.masonry": "hollow grouted solid"},
+}
 
 
-@pytest.mark.parametrize(("units", "unit"), [("feet-inches", INCH), ("millimetres", MM)])
-def test_dxf_read_back_measures_the_same(boathouse, tmp_path, units, unit):
-    """Dimension entities of the file, measured by ezdxf, against the frame; $INSUNITS 1 is inches, 4 millimetres."""
-    result = assess(boathouse)
-    document = ezdxf.readfile(write_dxf(result, tmp_path / "set.dxf", units))
-    assert document.units == {"feet-inches": 1, "millimetres": 4}[units]
-    assert not document.audit().has_errors
-    measured = [d.get_measurement() * unit for d in document.modelspace().query("DIMENSION")]
-    f = result.geometry.frame
-    for wanted in (2 * f.half_width, f.opening_top - f.hearth, f.depth, f.throat_back - f.throat_front, f.back_width,
-                   f.liner_top - f.hearth, f.flue_start - f.throat):
-        assert min(abs(m - wanted) for m in measured) < 1e-6
-    materials = {part.material.replace(" ", "-") for part in result.parts if part.section()}
-    assert materials <= {layer.dxf.name for layer in document.layers}
+def drawn(design, path, units="feet-inches"):
+    """The file as ezdxf reads it, its geometry, and its closed outlines by layer in the file's units."""
+    result = assess(design)
+    document = ezdxf.readfile(write_dxf(result, path, units))
+    outlines = defaultdict(list)
+    for line in document.modelspace().query("LWPOLYLINE"):
+        assert line.closed
+        outlines[line.dxf.layer].append(np.array([(x, y) for x, y, *_ in line.get_points()]))
+    return document, result.geometry, outlines
+
+
+def moved(outline, ring, unit):
+    """How far an outline of the file stands from a ring of the geometry [m]; none where they differ by a micrometre."""
+    if len(outline) != len(ring):
+        return None
+    apart = outline * unit - np.array(ring)
+    return None if np.ptp(apart, axis=0).max() > 1e-6 else apart[0]
+
+
+def find(outlines, expected, unit):
+    """Every expected ring, by layer, once in the file and all moved alike; takes them off the outlines and says how far."""
+    shift = None
+    for material, ring in expected:
+        layer = outlines[material.replace(" ", "-")]
+        fits = [(k, by) for k, outline in enumerate(layer) if (by := moved(outline, ring, unit)) is not None
+                and (shift is None or np.abs(by - shift).max() < 1e-6)]
+        assert fits, (material, ring)
+        shift = fits[0][1] if shift is None else shift
+        layer.pop(fits[0][0])
+    return shift
+
+
+def floor_ring(f):
+    return [(-f.half_width, 0.0), (f.half_width, 0.0), (f.half_at(f.depth), f.depth), (-f.half_at(f.depth), f.depth)]
+
+
+@pytest.mark.parametrize(("units", "unit", "header"), SYSTEM)
+@pytest.mark.parametrize("name", WORKS)
+def test_every_outline_of_the_dxf_is_the_geometrys(name, units, unit, header, tmp_path):
+    """Section of every part, plan of floor, lining and walls, the front's opening, and nothing else; layer by material."""
+    design = change(Design(), WORKS[name])
+    document, made, outlines = drawn(design, tmp_path / "set.dxf", units)
+    assert {key: document.header[key] for key in header} == header
+    checked = document.audit()
+    assert not checked.errors and not checked.fixes
+    f = made.frame
+    section = [(part.material, ring) for part in made.parts for ring in part.section()]
+    assert {part.name for part in made.parts if part.section()} >= {"footing", "firebox floor", "firebox walls", "chimney walls", "crown"}
+    first = find(outlines, section, unit)
+    z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
+    hearth = [] if design.hearth.front <= 0 else [box(-f.half_width - design.hearth.side, f.half_width + design.hearth.side,
+                                                     -design.hearth.front, 0.0)]
+    plan = [(made.by_name[part].material, ring) for part in ("firebox lining", "firebox walls") for ring in made.by_name[part].plan(z)[0]]
+    plan += [(made.by_name["firebox floor"].material, floor_ring(f))]
+    plan += [(made.by_name["hearth extension"].material, ring) for ring in hearth]
+    second = find(outlines, plan, unit)
+    assert first[0] < second[0], "side by side"
+    head = made.by_name.get("arch") or made.by_name["lintel"]
+    assert len(outlines.pop(head.material.replace(" ", "-"))) == 1, "the lintel in front"
+    opening = next(o for o in outlines["outline"] if abs(np.ptp(o[:, 0]) * unit - 2 * f.half_width) < 1e-6)
+    around = shapely.Polygon(opening * unit)
+    assert around.area == pytest.approx(f.opening_area, rel=2e-3 if f.spring < f.opening_top else 1e-9), "an arch is drawn in chords"
+    assert around.bounds == pytest.approx((-f.half_width, f.hearth, f.half_width, f.opening_top), abs=1e-9)
+    breast = next(o for o in outlines["outline"] if o is not opening)
+    assert np.ptp(breast[:, 0]) * unit == pytest.approx(2 * f.block_half)
+    left = {layer: rings for layer, rings in outlines.items() if rings and layer != "outline"}
+    shown = [made.by_name["hearth extension"].material.replace(" ", "-")] if hearth else []
+    assert sorted(left) == sorted(shown) and all(len(rings) == 1 for rings in left.values()), "only the hearth's edge in front is left"
+    for rings in left.values():
+        assert np.ptp(rings[0], axis=0) * unit == pytest.approx((2 * (f.half_width + design.hearth.side), design.hearth.thickness))
+    layers = {part.material.replace(" ", "-") for part in made.parts if part.section()}
+    assert layers <= {layer.dxf.name for layer in document.layers}
+
+
+@pytest.mark.parametrize(("units", "unit", "header"), SYSTEM)
+@pytest.mark.parametrize("name", WORKS)
+def test_dimension_entities_measure_the_geometry(name, units, unit, header, tmp_path):
+    """All of them, as ezdxf measures them between their own points; painted in the reader's units, and left to be measured anew."""
+    design = change(Design(), WORKS[name])
+    document, made, _ = drawn(design, tmp_path / "set.dxf", units)
+    f = made.frame
+    stops = [f.footing_bottom, f.footing_top, f.slab_bottom, f.hearth, f.opening_top, f.throat, f.flue_start, f.crown_top]
+    wanted = [2 * f.half_width, 2 * f.block_half, f.opening_top - f.hearth, f.depth, f.throat_back - f.throat_front,
+              f.liner_top - f.hearth, 2 * f.half_width, f.back_width, f.depth, *np.diff(stops)]
+    wanted += [design.hearth.front] if design.hearth.front > 0 else []
+    found = list(document.modelspace().query("DIMENSION"))
+    assert sorted(d.get_measurement() * unit for d in found) == pytest.approx(sorted(wanted), abs=1e-9)
+    for entity in found:
+        painted = [e.text if e.dxftype() == "MTEXT" else e.dxf.text for e in entity.get_geometry_block().query("TEXT MTEXT")]
+        long = entity.get_measurement() * unit
+        assert entity.dxf.text in ("", "<>")
+        assert painted == [feet_inches(long) if units == "feet-inches" else f"{long / MM:.0f}"]
+
+
+def test_every_brick_edge_of_the_floor_is_in_the_dxf(tmp_path):
+    """Lines on the layer of joints: as long together as the edges of front and floor that are laid."""
+    document, made, _ = drawn(Design(), tmp_path / "set.dxf")
+    lines = np.array([[e.dxf.start.vec2, e.dxf.end.vec2] for e in document.modelspace().query("LINE")]) * INCH
+    floor = np.array(brickwork(made).floor.edges)
+    long = np.hypot(*(lines[:, 1] - lines[:, 0]).T)
+    shown = lines[:, 0, 0] > 3.0
+    assert shown.sum() == len(floor)
+    assert long[shown].sum() == pytest.approx(np.hypot(*(floor[:, 1] - floor[:, 0]).T).sum())
+    assert {e.dxf.layer for e in document.modelspace().query("LINE")} == {"joints"}
 
 
 def test_the_spreadsheet_adds_up_by_its_own_formulas(boathouse, tmp_path):
@@ -45,6 +156,74 @@ def test_the_spreadsheet_adds_up_by_its_own_formulas(boathouse, tmp_path):
         last = 5 + len(result.takeoff)
         assert sheet.cell(last + 1, 9).value == f"=SUM(I6:I{last})"
         assert total == pytest.approx(bill(result.takeoff, prices()).total)
+
+
+def evaluated(path):
+    """Every cell of the order as another program works it out: the library ``formulas`` reads the file and runs its formulas."""
+    model = formulas.ExcelModel().loads(str(path)).finish()
+    found = {}
+    for key, ranges in model.calculate().items():
+        place = re.fullmatch(r"'\[.+\]ORDER'!([A-Z]+)(\d+)", str(key))
+        if place:
+            found[place[1], int(place[2])] = ranges.value[0, 0]
+    return found
+
+
+def cells_of(design, path):
+    """The order's file as openpyxl has it, with its assessment."""
+    result = assess(design)
+    return result, openpyxl.load_workbook(write_spreadsheet(result, prices(), path))
+
+
+def same(found, result, known):
+    """Totals and every line as evaluated, against takeoff and bill."""
+    priced = bill(result.takeoff, known)
+    for number, line in enumerate(priced.lines, 6):
+        assert found["A", number] == line.row.item
+        assert found["G", number] == pytest.approx(line.row.order, abs=1e-9), line.row.item
+        assert found["I", number] == pytest.approx(line.amount or 0.0), line.row.item
+        if line.packs:
+            assert found["L", number] == line.packs, line.row.item
+    last = 6 + len(priced.lines)
+    assert found["I", last] == pytest.approx(priced.total)
+    assert found["J", last] == pytest.approx(total_weight(result.takeoff))
+    assert found["K", last] == pytest.approx(sum(part.volume for part in result.parts))
+
+
+@pytest.mark.parametrize("name", WORKS)
+def test_another_program_works_out_the_same_totals(name, tmp_path):
+    """Order, cost, packs, weight and volume, evaluated from the file alone."""
+    result, _ = cells_of(change(Design(), WORKS[name]), tmp_path / "order.xlsx")
+    same(evaluated(tmp_path / "order.xlsx"), result, prices())
+
+
+def test_change_a_price_a_waste_or_a_quantity_and_the_totals_follow(boathouse, tmp_path):
+    """Cells changed in the file; what another program then gets is the bill of that price, and the takeoff of that waste."""
+    result, book = cells_of(boathouse, tmp_path / "order.xlsx")
+    at = {row.item: number for number, row in enumerate(result.takeoff, 6)}
+    last = 6 + len(result.takeoff)
+    before = evaluated(tmp_path / "order.xlsx")
+    del book["Findings"]  # no formula stands there; without it the rest is read four times quicker
+    book["Order"].cell(at["Mortar"], 8).value = 31.75
+    book.save(tmp_path / "price.xlsx")
+    dearer = {item: replace(price, price=31.75) if item == "Mortar" else price for item, price in prices().items()}
+    after = evaluated(tmp_path / "price.xlsx")
+    same(after, result, dearer)
+    assert after["I", last] != pytest.approx(before["I", last])
+
+    wasteful = change(boathouse, {"waste.mortar": "37 %", "waste.firebrick": "21 %"})
+    for number, row in enumerate(result.takeoff, 6):
+        waste = {"mortar": 0.37, "firebrick": 0.21}.get(goods()[row.item].waste)
+        if waste is not None:
+            book["Order"].cell(number, 5).value = waste
+    book.save(tmp_path / "waste.xlsx")
+    same(evaluated(tmp_path / "waste.xlsx"), assess(wasteful), dearer)
+
+    book["Order"].cell(at["Mortar"], 8).value = None
+    book["Order"].cell(at["Mortar"], 4).value = 2 * result.takeoff[at["Mortar"] - 6].net
+    book.save(tmp_path / "none.xlsx")
+    found = evaluated(tmp_path / "none.xlsx")
+    assert found["I", at["Mortar"]] == 0 and found["G", at["Mortar"]] > 1.9 * after["G", at["Mortar"]]
 
 
 def test_an_item_without_a_price_is_named_and_not_free():

@@ -15,7 +15,7 @@ from fireplace_calc.drawing.front import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.laid import from_the_room
 from fireplace_calc.parts import Geometry
 from fireplace_calc.solids import box
-from fireplace_calc.units import FEET_INCHES, INCH, MM, InputError
+from fireplace_calc.units import FEET_INCHES, INCH, MM, InputError, feet_inches
 
 APART = 1.2
 """Between two views. [m]"""
@@ -99,10 +99,17 @@ class _Pen:
         self.space.add_text(text, height=0.09 * self.scale, dxfattribs={"layer": self.layer("words")}).set_placement(self.at(x, y))
 
     def dimension(self, a: tuple[float, float], b: tuple[float, float], line: float, upright: bool = False) -> None:
-        """A dimension from one model point to another, its line at a level or, upright, at a distance. [m]"""
+        """A dimension from one model point to another, its line at a level or, upright, at a distance. [m]
+
+        It is painted in feet and inches, which the library cannot write by itself, and stays a measured dimension: ``<>``.
+        """
         base = self.at(line, a[1]) if upright else self.at(a[0], line)
-        self.space.add_linear_dim(base=base, p1=self.at(*a), p2=self.at(*b), angle=90 if upright else 0, dimstyle="workbook",
-                                  dxfattribs={"layer": self.layer("dimensions")}).render()
+        long = abs(b[1] - a[1] if upright else b[0] - a[0])
+        words = feet_inches(long) if self.document.units == 1 else "<>"
+        made = self.space.add_linear_dim(base=base, p1=self.at(*a), p2=self.at(*b), angle=90 if upright else 0, dimstyle="workbook",
+                                         text=words, dxfattribs={"layer": self.layer("dimensions")})
+        made.render()
+        made.dimension.dxf.text = "<>"
 
     def front(self) -> None:
         """Front elevation with every brick of the lining that shows."""

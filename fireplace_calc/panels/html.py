@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from html import escape
 
 from fireplace_calc import airwords
@@ -38,6 +38,8 @@ STYLE = """<style>
 .fireplace-sheet .fireplace-picture { width: 100%; height: 100%; min-width: 0; min-height: 0; margin: 0; contain: strict; display: block; }
 .fireplace-view-front { grid-area: 1 / 1; } .fireplace-view-plan { grid-area: 2 / 1; }
 .fireplace-view-section { grid-area: 1 / 2 / 3 / 3; } .fireplace-view-roof { grid-area: 1 / 3 / 3 / 4; }
+.fireplace-shelf { display: grid !important; grid-template-columns: repeat(auto-fit, minmax(15em, 1fr)); gap: .8em; max-width: 1100px; }
+.fireplace-shelf .fireplace-picture { width: 100%; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
 .fireplace-view-whole { grid-area: 1 / 1 / 3 / 4; }
 .fireplace-panel [role="button"]:focus-visible { outline: 3px solid #0b5c8a; outline-offset: -3px; }
 @media print { .fireplace-panel table.sheet { font-size: 9pt; } .fireplace-controls { display: none; } }
@@ -148,6 +150,12 @@ def takeoff(result: Assessment, units: str) -> str:
 def flow(parts: Iterable[str | Table]) -> str:
     """Paragraphs and tables as they stand on paper."""
     return "".join(f'<div class="sentence">{escape(part)}</div>' if isinstance(part, str) else _sheet(part) for part in parts)
+
+
+def options(rows: Sequence[tuple[str, Sequence[str]]], names: Sequence[str]) -> str:
+    """Designs side by side, a column each."""
+    lines = [_row((name, *texts)) for name, texts in rows]
+    return _table("Side by side", (16, *(84 / len(names) for _ in names)), ("", *names), lines)
 
 
 def _sheet(table: Table) -> str:

@@ -74,7 +74,7 @@ def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
     stands = (beside, -AHEAD) if free else (half - 0.3, -max(d.hearth.front, 0.0) - AHEAD)
     depth = max(FLOOR, d.hearth.front + 0.2, 0.1 - min((b.y for b in trim), default=0.0), 0.25 - stands[1])
     away = STANDS if d.house.room_width is None else min(STANDS, d.house.room_width - BEHIND)
-    eye = Eye(max(away, depth + 1.5), _eye_level())
+    eye = Eye(max(away, depth + 1.5), figures()["eye level"][0])
     k = eye.size(-depth)
     low, high = eye.level * (1 - k), eye.level + (top - eye.level) * k
     whole = told and 2 * half * k <= LONGEST * shape * (high - low)
@@ -119,13 +119,9 @@ def room(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER
 
 def _named(geometry: Geometry) -> dict[str, float]:
     f, (name, over) = geometry.frame, shelf_top(geometry)
-    named = {"floor": 0.0, "hearth": f.hearth, "opening top": f.opening_top, "eye": _eye_level(), "ceiling": wall_top(geometry)}
-    return named | ({f"top of {name}": over} if f.opening_top < over < wall_top(geometry) else {})
-
-
-def _eye_level() -> float:
-    """Of somebody standing. [m]"""
-    return figures()["stature"][0] * figures()["eye over stature"][0]
+    named = {"floor": 0.0, "hearth": f.hearth, "opening top": f.opening_top, "eye": figures()["eye level"][0]}
+    shelf = {f"top of {name}": over} if f.opening_top < over < wall_top(geometry) else {}
+    return {**named, **shelf, "ceiling": wall_top(geometry)}
 
 
 def _trim(geometry: Geometry, top: float) -> list[Block]:

@@ -53,10 +53,11 @@ def _patch(wide: int, low: int, high: int) -> np.ndarray:
     n = np.arange(ceil(wide * PATCH / SHORT) + 1.0)[None, :]
     ahead, behind = (np.cumsum(SHORT + (LONG - SHORT) * _stray(n + 1, row, np.float64(side)), axis=1) for side in (0, 1))
     x = (_stray(row, np.float64(3.0)) - 0.5) * SHORT + np.concatenate([-behind[:, ::-1], np.zeros_like(row), ahead], axis=1)
-    foot, head = (x + WAVER * (2 * _stray(x, row + k) - 1) for k in (0.25, 0.75))
-    under, over = (z[:, None] + WAVER * (_stray(x, z[:, None]) - 0.5) for z in (beds[:-1], beds[1:]))
-    split = (_stray(x[:, :-1], row + 0.5) > 0.72) & (beds[1:] - beds[:-1] > 6.5 * INCH)[:, None]
-    middle = under[:, :-1] + (over - under)[:, :-1] * (0.42 + 0.16 * _stray(x[:, :-1], row))
+    which = np.concatenate([-n[:, ::-1] - 1, [[0.0]], n + 1], axis=1)
+    foot, head = (x + WAVER * (2 * _stray(which, row + k) - 1) for k in (0.25, 0.75))
+    under, over = (z[:, None] + WAVER * (_stray(which, row + k) - 0.5) for z, k in ((beds[:-1], 0.1), (beds[1:], 1.1)))
+    split = (_stray(which[:, :-1], row + 0.5) > 0.72) & (beds[1:] - beds[:-1] > 6.5 * INCH)[:, None]
+    middle = under[:, :-1] + (over - under)[:, :-1] * (0.42 + 0.16 * _stray(which[:, :-1], row))
     mean = (foot + head) / 2
     return np.concatenate([_segments(foot[:, :-1], under[:, :-1], foot[:, 1:], under[:, 1:]), _segments(foot, under, head, over),
                            _segments(mean[:, :-1][split], middle[split], mean[:, 1:][split], middle[split])])

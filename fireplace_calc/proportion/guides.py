@@ -13,7 +13,8 @@ from fireplace_calc.tables import Source
 from fireplace_calc.units import FEET_INCHES, show
 
 GOLDEN = "golden section"
-NAMES = ("opening shape", "published opening", "like shapes", GOLDEN, "thirds of the wall", "door head", "width for the room")
+NAMES = ("opening shape", "published opening", "height of the opening", "like shapes", GOLDEN, "thirds of the wall", "door head",
+         "width for the room")
 """Guides that can be switched on, in the order in which they are told."""
 
 Line = tuple[Point, ...]
@@ -92,8 +93,8 @@ def guides(geometry: Geometry, units: str = FEET_INCHES) -> tuple[Guide, ...]:
     def told(value: float) -> str:
         return show(value, "length", units)
 
-    return (_opening_shape(geometry, told), _published(geometry, told), _like_shapes(geometry), _golden(geometry, told),
-            _thirds(geometry), _door_head(geometry, told), _width(geometry, units))
+    return (_opening_shape(geometry, told), _published(geometry, told), _height(geometry, told), _like_shapes(geometry),
+            _golden(geometry, told), _thirds(geometry), _door_head(geometry, told), _width(geometry, units))
 
 
 def percent(off: float, over: str = "over", under: str = "under") -> str:
@@ -137,6 +138,18 @@ def _published(geometry: Geometry, told: Told) -> Guide:
     return Guide("published opening", f"Nearest of the table: {told(near.width)} by {told(near.height)}, {deep} deep (here "
                  f"{told(geometry.frame.depth)}); width over height {ideal:.2f}, this one is {percent(found / ideal - 1)}.", found,
                  f"row {near.row}", ideal, (_rectangle(near.width / 2, low, low + near.height),), near.source)
+
+
+def _height(geometry: Geometry, told: Told) -> Guide:
+    """High enough to tend the fire, and no higher than usual."""
+    (_, height), f = _opening(geometry), geometry.frame
+    low, source = figures()["lowest opening for tending the fire"]
+    high, _ = figures()["highest opening as a rule"]
+    end = min(max(height, low), high)
+    says = "between them" if end == height else percent(height / end - 1, "over the higher", "under the lower")
+    lines = tuple(((-f.half_width, f.hearth + h), (f.half_width, f.hearth + h)) for h in (low, high))
+    return Guide("height of the opening", f"{told(low)} to tend the fire, {told(high)} at most as a rule; here {told(height)}, {says}.",
+                 height / (2 * f.half_width), f"{told(end)} high", end / (2 * f.half_width), lines, source)
 
 
 def _like_shapes(geometry: Geometry) -> Guide:

@@ -18,9 +18,9 @@ from fireplace_calc.drawing.section import section
 from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.drawing.style import SMALL, TITLE
 from fireplace_calc.geometry import geometry
-from fireplace_calc.lessons import KINDS, Exercise, Hunt, exercises, figures, planted
+from fireplace_calc.lessons import KINDS, Exercise, Hunt, exercises, figures, planted, shown
 from fireplace_calc.report import compared, require_units
-from fireplace_calc.units import FEET_INCHES, InputError, show
+from fireplace_calc.units import FEET_INCHES, InputError
 
 STANDING = {"letter": (215.9, 279.4), "A4": (210.0, 297.0)}
 """Papers of a class sheet. [mm]"""
@@ -216,5 +216,5 @@ def _key(tasks: Sequence[Exercise], hunt: Hunt, units: str, wide: float, high: f
 
 def _keyed(task: Exercise, units: str) -> Iterator[tuple[str, ...]]:
     for letter, step in zip("abcdefgh", task.steps, strict=False):
-        wrong = " ".join(f"{show(m.value, step.kind, units)}: {m.reason}" for m in step.mistakes[:3])
-        yield f"{letter})  {step.prompt}", show(step.expected, step.kind, units), step.how, step.rule, wrong
+        wrong = " ".join(f"{shown(m.value, step.kind, units)}: {m.reason}" for m in step.mistakes[:3])
+        yield f"{letter})  {step.prompt}", shown(step.expected, step.kind, units), step.how, step.rule, wrong

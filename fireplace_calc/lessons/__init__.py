@@ -1,11 +1,11 @@
 """What is taught: six lessons on the chimney rules, numbers to work out and faults to find, drawn from a seed."""
 
-from fireplace_calc.lessons.course import LESSONS, Lesson
+from fireplace_calc.lessons.course import LESSONS, Lesson, liners, warned
 from fireplace_calc.lessons.faults import FAULTS, Fault, Hunt, planted
 from fireplace_calc.lessons.hunt import figures, guess, suspects
-from fireplace_calc.lessons.numbers import KINDS, exercise, exercises
-from fireplace_calc.lessons.reply import Exercise, Mistake, Reply, Step, check
+from fireplace_calc.lessons.numbers import KINDS, exercise, exercises, seeds_of
+from fireplace_calc.lessons.reply import Exercise, Mistake, Reply, Step, check, shown
 from fireplace_calc.lessons.sound import TAUGHT, sound
 
 __all__ = ["FAULTS", "KINDS", "LESSONS", "TAUGHT", "Exercise", "Fault", "Hunt", "Lesson", "Mistake", "Reply", "Step", "check", "exercise",
-           "exercises", "figures", "guess", "planted", "sound", "suspects"]
+           "exercises", "figures", "guess", "liners", "planted", "seeds_of", "shown", "sound", "suspects", "warned"]

@@ -4,6 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.build.notes import Caution, cautions
+from fireplace_calc.tables import rectangular_liners, round_liners
+
+LINER = "liner"
+"""Stands among the inputs of a lesson for shape and size of the flue, which are chosen together."""
+
 
 @dataclass(frozen=True, slots=True)
 class Lesson:
@@ -54,7 +60,7 @@ LESSONS: dict[str, Lesson] = {lesson.key: lesson for lesson in (
          "A raised firebox is a taller opening. It is the change most easily forgotten when the flue is sized."),
         ("Flue for the opening", "Throat and flue", "Throat over the opening", "Lean of the flue"), "section",
         ("THR-02", "THR-01", "THR-04"), ("FLU-10", "FLU-11", "FLU-12", "FLU-13", "THR-01", "THR-02", "THR-03", "THR-04"),
-        ("opening.width", "opening.extension", "throat.height", "throat.depth", "flue.shape", "flue.size"), ("flue", "throat"), ("CO",)),
+        ("opening.width", "opening.extension", "throat.height", "throat.depth", LINER), ("flue", "throat"), ("CO",)),
     Lesson(
         "roof", "Height above the roof",
         ("Wind that meets a roof has to climb over it. On the side it strikes, and in front of anything higher, it piles up and presses "
@@ -125,3 +131,14 @@ LESSONS: dict[str, Lesson] = {lesson.key: lesson for lesson in (
         ("flue.sections", "opening.width", "opening.extension", "house.exhaust", "house.air_inlet"), ("draft",), ("CO",)),
 )}
 """In the order they are taught."""
+
+
+def liners() -> dict[str, dict[str, str]]:
+    """Every liner of the tables by the name a mason calls it, with the inputs that choose it."""
+    by_shape = {"round": round_liners(), "rectangular": rectangular_liners()}
+    return {f"{shape} {size} in": {"flue.shape": shape, "flue.size": size} for shape, table in by_shape.items() for size in table}
+
+
+def warned(lesson: Lesson) -> tuple[Caution, ...]:
+    """What can hurt somebody who puts a lesson into practice."""
+    return tuple(caution for caution in cautions() if caution.topic in lesson.cautions)

@@ -11,7 +11,7 @@ from fireplace_calc.design import Design
 from fireplace_calc.explore import moved, sketch
 from fireplace_calc.facts import facts
 from fireplace_calc.lessons.sound import broken, nudged, require_taught, sound, told
-from fireplace_calc.rules import PACKS, Finding, Pack
+from fireplace_calc.rules import Finding, Pack
 from fireplace_calc.rules.core import FALLS_SHORT
 from fireplace_calc.units import INCH, SQIN, InputError
 
@@ -168,13 +168,15 @@ FAULTS = (
 """What can be planted."""
 
 
-def _one_more(design: Design, fault: Fault, pack: Pack, rng: Random, already: tuple[str, ...]) -> tuple[Design, str] | None:
-    """The design with one fault more and the key of the rule it breaks; nothing unless it breaks that one alone."""
+def _one_more(design: Design, fault: Fault, pack: Pack, rng: Random, already: tuple[str, ...]) -> tuple[Design, dict[str, Finding]] | None:
+    """The design with one fault more, and all that it breaks; nothing unless the fault breaks one rule of its own and nothing else."""
     wrong = fault.plant(design, pack, fault, rng)
     if wrong is None:
         return None
-    keys = {f.key for f in broken(pack.check(facts(sketch(wrong)))) if f.key != "FND-08"} - set(already)
-    return (wrong, *keys) if len(keys) == 1 and keys <= set(fault.rules) else None
+    found = {f.key: f for f in broken(pack.check(told(wrong)))}
+    new = set(found) - set(already)
+    alone = len(new) == 1 and new <= set(fault.rules) and set(already) <= set(found)
+    return (wrong, found) if alone and all(f.verdict == FALLS_SHORT for f in found.values()) else None
 
 
 def planted(seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK) -> Hunt:
@@ -210,24 +212,12 @@ def planted(seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK) -> Hunt:
     rng = Random(f"faults {seed} {pack} {faults}")
     for attempt in range(TRIES):
         design = sound(f"{seed}" if not attempt else f"{seed}, draw {attempt + 1}", pack)
-        made: list[tuple[Fault, str]] = []
+        made: dict[str, Fault] = {}
         for fault in rng.sample(FAULTS, len(FAULTS)):
-            more = _one_more(design, fault, book, rng, tuple(key for _, key in made))
-            if more is not None:
-                design, key = more
-                made.append((fault, key))
+            if more := _one_more(design, fault, book, rng, tuple(made)):
+                design, found = more
+                made |= {key: fault for key in found if key not in made}
             if len(made) == faults:
-                break
-        hunt = _whole(seed, pack, design, made) if len(made) == faults else None
-        if hunt is not None:
-            return hunt
+                named = replace(design, name=f"Exercise {seed}")
+                return Hunt(seed, pack, named, tuple(made.values()), tuple(found[key] for key in made))
     raise InputError(f"Seed {seed!r} took no {faults} faults in {TRIES} designs; take another seed.", "Seed", "another", seed)
-
-
-def _whole(seed: int | str, pack: str, design: Design, made: list[tuple[Fault, str]]) -> Hunt | None:
-    """The hunt, if the whole design, weights too, breaks just the rules that were meant."""
-    found = {f.key: f for f in broken(PACKS[pack].check(told(design)))}
-    if set(found) != {key for _, key in made} or any(f.verdict != FALLS_SHORT for f in found.values()):
-        return None
-    return Hunt(seed, pack, replace(design, name=f"Exercise {seed}"), tuple(fault for fault, _ in made),
-                tuple(found[key] for _, key in made))

@@ -7,12 +7,12 @@ from functools import lru_cache
 from fireplace_calc.change import all_inputs
 from fireplace_calc.design import Design
 from fireplace_calc.lessons.faults import FAULTS, Hunt
-from fireplace_calc.lessons.reply import Reply
+from fireplace_calc.lessons.reply import Reply, shown
 from fireplace_calc.lessons.sound import require_taught, told
 from fireplace_calc.report import compared
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT
-from fireplace_calc.units import FEET_INCHES, show
+from fireplace_calc.units import FEET_INCHES
 
 SHOWN = {
     "Opening": ("opening.width", "opening.type", "lintel.material", "lintel.bearing", "surround.face"),
@@ -57,7 +57,7 @@ def figures(hunt: Hunt, units: str = FEET_INCHES) -> tuple[tuple[str, str, str],
             value = getattr(getattr(design, record), name)
             if value is not None and not _idle(design, key):
                 kind = specs[key].kind
-                made.append((group, specs[key].label, str(value) if kind in ("choice", "text") else show(value, kind, units)))
+                made.append((group, specs[key].label, str(value) if kind in ("choice", "text") else shown(value, kind, units)))
         made += [(group, name, text) for name, text in _worked(hunt, group, units)]
     return tuple(made)
 
@@ -75,7 +75,7 @@ def _worked(hunt: Hunt, group: str, units: str) -> list[tuple[str, str]]:
     f, design = work.frame, hunt.design
 
     def size(value: float, kind: str = "length") -> str:
-        return show(value, kind, units)
+        return shown(value, kind, units)
 
     if group == "Opening":
         arch = [("Clear area under the arch", size(work.opening_area, "area"))] if design.opening.head == "segmental" else []

@@ -51,3 +51,33 @@ def exercise(kind: str, seed: int | str, pack: str = DEFAULT_PACK) -> Exercise:
 def exercises(seed: int | str, pack: str = DEFAULT_PACK, kinds: tuple[str, ...] = tuple(KINDS)) -> tuple[Exercise, ...]:
     """One of every kind, for one student."""
     return tuple(exercise(kind, seed, pack) for kind in kinds)
+
+
+MOST = 200
+"""Students of one class. [-]"""
+
+
+def seeds_of(text: str) -> tuple[int, ...]:
+    """Seeds of a class, from a list of numbers and of runs.
+
+    Raises
+    ------
+    InputError
+        When it cannot be read, or the class is too large.
+
+    Examples
+    --------
+    >>> seeds_of("1-3, 12")
+    (1, 2, 3, 12)
+    """
+    allowed = "numbers and runs such as 1-24, 30"
+    found: dict[int, None] = {}
+    for part in text.replace(";", ",").split(","):
+        first, dash, last = part.strip().partition("-")
+        if not first.strip().isdecimal() or (dash and not last.strip().isdecimal()):
+            raise InputError(f"Seeds are {text!r}, but {allowed} are wanted.", "Seeds", allowed, text)
+        run = range(int(first), int(last if dash else first) + 1)
+        if len(run) == 0 or len(found) + len(run) > MOST:
+            raise InputError(f"Seeds are {text!r}, but a run goes upward and a class has 1 to {MOST} students.", "Seeds", allowed, text)
+        found |= dict.fromkeys(run)
+    return tuple(found)

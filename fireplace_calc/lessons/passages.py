@@ -55,9 +55,9 @@ def throat(seed: int | str, pack: Pack, rng: Random) -> Exercise:
 def chamber(seed: int | str, pack: Pack, rng: Random) -> Exercise:
     """How low a smoke chamber may be by its slope, and how tall by the opening."""
     built = rng.choice(("corbelled", "sloped units"))
-    width = rng.randrange(36, 49, 2)
+    width = rng.randrange(36, 49)
     design, told = work({
-        "opening.width": f"{width} in", "firebox.back_width": f"{width - rng.randrange(6, 11, 2)} in", "firebox.depth": "20 in",
+        "opening.width": f"{width} in", "firebox.back_width": f"{width - rng.randrange(6, 11)} in", "firebox.depth": "20 in",
                          "flue.shape": "round",
         "flue.size": rng.choice(("8", "10", "12")), "smoke_chamber.construction": built, "smoke_chamber.height": f"{width} in",
         "smoke_chamber.transition": inches(rng, 3, 6)})

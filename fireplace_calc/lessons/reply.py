@@ -19,6 +19,17 @@ SLIPS = {
 """How many times too much or too little an answer is when a unit slips, and what to say. [-]"""
 
 
+def shown(value: float, kind: str, units: str = FEET_INCHES) -> str:
+    """A value in the reader's units; small metric areas in square centimetres, so that a flue and a damper can be told apart.
+
+    >>> shown(0.05, "area", "millimetres"), shown(0.9144, "length")
+    ('500 cm²', '3\\'-0"')
+    """
+    if kind == "area" and units != FEET_INCHES and abs(value) < 1.0:
+        return f"{value * 1e4:.0f} cm²"
+    return show(value, kind, units)
+
+
 @dataclass(frozen=True, slots=True)
 class Reply:
     """Whether an answer is right, and what to say of it; ``mistake`` is the reason that was recognised, or empty."""
@@ -79,7 +90,7 @@ class Given:
 
     def shown(self, units: str) -> str:
         """In the reader's units."""
-        return str(self.value) if self.kind == "word" else show(self.value, self.kind, units)
+        return str(self.value) if self.kind == "word" else shown(self.value, self.kind, units)
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +121,7 @@ class Exercise:
     design: Design
 
 
-LEAST = {"length": INCH / 16, "area": 0.0007, "pressure": 0.06, "count": 0.0}
+LEAST = {"length": INCH / 16, "area": 0.00035, "pressure": 0.06, "count": 0.0}
 """What rounding for print may take from an answer. [SI]"""
 
 
@@ -177,7 +188,7 @@ def check(asked: Step, text: str, units: str = FEET_INCHES) -> Reply:
     except InputError as trouble:
         return Reply(False, str(trouble), "unreadable")
     if abs(value - asked.expected) <= asked.tolerance * (1 + 1e-9):
-        return Reply(True, f"Right: {show(asked.expected, asked.kind, units)}. {asked.how}")
+        return Reply(True, f"Right: {shown(asked.expected, asked.kind, units)}. {asked.how}")
     for mistake in asked.mistakes:
         if abs(value - mistake.value) <= tolerance(mistake.value, asked.kind):
             return Reply(False, f"Not yet. {mistake.reason}", mistake.reason)

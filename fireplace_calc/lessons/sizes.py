@@ -17,7 +17,8 @@ from fireplace_calc.units import INCH, from_unit
 
 FLUES = ("FLU-10", "FLU-11", "FLU-12", "FLU-13")
 FRONT, BESIDE = ("HTH-05", "HTH-07"), ("HTH-06", "HTH-08")
-LINERS = {"round": ("8", "10", "12", "15", "18"), "rectangular": ("8.5x13", "8.5x18", "13x18", "18x18", "20x24")}
+LINERS = {"round": ("8", "10", "12", "15", "18"), "rectangular": ("8.5x13", "12x16", "13x18", "18x18", "20x24")}
+"""Rectangular ones are shorter than two to one, so that one ratio holds for the whole list."""
 FORGOT_RAISE = "That is the opening before it was raised: the raise counts in."
 
 
@@ -66,10 +67,10 @@ def flue(seed: int | str, pack: Pack, rng: Random) -> Exercise:
     shape = rng.choice(("round", "rectangular"))
     sizes = LINERS[shape]
     design, told = work({**opening(rng), "flue.shape": shape, "flue.size": sizes[0]})
-    least, shapes = _least_flue(design, told, pack, sizes)
     table = {size: round_liner(size) if shape == "round" else rectangular_liner(size) for size in sizes}
     enough = next(size for size in sizes if _does(design, pack, size))
     row = table[enough]
+    least, shapes = _least_flue(design, pack, enough)
     smaller = [(table[size].net_area,
                 "That one is too small: its net area does not reach the least.") for size in sizes[:sizes.index(enough)]]
     larger = [(table[size].net_area, "It would do, but a smaller one of the list does too.") for size in sizes[sizes.index(enough) + 1:]]
@@ -90,9 +91,8 @@ def flue(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                     design)
 
 
-def _least_flue(design: Design, told: Facts, pack: Pack, sizes: tuple[str, ...]) -> tuple[float, list[tuple[float, str]]]:
+def _least_flue(design: Design, pack: Pack, size: str) -> tuple[float, list[tuple[float, str]]]:
     """What the ratio asks for a liner that will do, and what the ratios of other shapes would ask."""
-    size = next(size for size in sizes if _does(design, pack, size))
     right = asked(pack, work({"flue.size": size}, design)[1], FLUES)
     others = []
     for shape, one, said in (("round", "12", "a round one"), ("rectangular", "18x18", "a square one"),
@@ -136,9 +136,9 @@ def hearth(seed: int | str, pack: Pack, rng: Random) -> Exercise:
 
 def mantel(seed: int | str, pack: Pack, rng: Random) -> Exercise:
     """How far trim may stand out, and how far away a deep piece has to be."""
-    eighths = rng.randrange(25, 47)
-    away, out = eighths / 4 * INCH, rng.randrange(7, 12) / 8 * INCH
-    piece = {"name": "moulding", "distance": f"{eighths / 4} in", "projection": "1/2 in"}
+    eighths = rng.randrange(49, 94)
+    away, out = eighths / 8 * INCH, rng.randrange(13, 24) / 16 * INCH
+    piece = {"name": "moulding", "distance": f"{eighths / 8} in", "projection": "1/2 in"}
     design, told = work({"surround.trim": [piece]})
     most = asked(pack, told, ("CLR-08",))
     share = most / away

@@ -232,8 +232,6 @@ def sound(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
         if drawn is None or drawn.site.frost_depth > drawn.base.footing_depth:
             continue
         fitted = _fitted(drawn, book, rng)
-        if fitted is None or any(f.key != "FND-08" for f in broken(book.check(facts(sketch(fitted))))):
-            continue
-        if not broken(book.check(told(fitted))):
+        if fitted is not None and not broken(book.check(told(fitted))):
             return change(fitted, {"name": f"Exercise {seed}"})
     raise InputError(f"Seed {seed!r} gave no design that breaks nothing in {TRIES} draws; take another seed.", "Seed", "another", seed)

@@ -11,7 +11,7 @@ from strategies import designs
 
 from fireplace_calc.draft import Around, Fire, Path, face_velocity, odds, outlook, settle, spill
 from fireplace_calc.draft.air import air_density, pressure_at
-from fireplace_calc.draft.house import leakage
+from fireplace_calc.draft.house import house_flow, house_pull, leakage
 from fireplace_calc.draft.settle import R_SMOKE, spare
 from fireplace_calc.draft.wood import lower_heating_value, stoichiometric_air
 from fireplace_calc.geometry import geometry
@@ -62,6 +62,15 @@ def test_every_fire_settles_at_one_finite_answer(case):
         left, drive = spare(flow.mass, way, fire, around)
         assert abs(float(left)) <= 1e-6 * max(abs(float(drive)), 1.0)
         assert float(flow.air_ratio) >= 1 - 1e-9
+
+
+@settings(max_examples=60, deadline=None)
+@given(fires())
+def test_no_larger_flow_holds(case):
+    """Over the answer, or over the least flow where there is none, something is lacking at every flow: none was passed over."""
+    flow = settle(*case)
+    start = float(case[1].least_flow) if flow.stalled else float(flow.mass)
+    assert (spare(start * np.geomspace(1.0001, 50.0, 300), *case)[0] < 0).all()
 
 
 @settings(max_examples=60, deadline=None)
@@ -180,6 +189,12 @@ def test_a_fan_at_the_tipping_flow_leaves_no_margin(case):
         assert float(spill(settle(way, fire, tipped), way, fire, tipped).margin) == pytest.approx(0.0, abs=1e-5 * scale)
         halfway = replace(around, fans=fan / 2)
         assert float(spill(settle(way, fire, halfway), way, fire, halfway).margin) > 0
+
+
+@given(REAL(1e-6, 5.0), REAL(1e-5, 10.0), REAL(0.5, 1.0), REAL(1e-6, 0.5))
+def test_a_house_with_an_inlet_is_pulled_just_as_far_as_both_let_in(flow, leak, exponent, inlet):
+    pull = float(house_pull(flow, leak, exponent, inlet))
+    assert float(house_flow(pull, leak, exponent, inlet)) == pytest.approx(flow, rel=1e-12)
 
 
 def test_odds_are_repeatable_and_seeded():

@@ -112,8 +112,8 @@ def house_pull(flow, leak, exponent, inlet=0.0, density=1.25):
 
     Notes
     -----
-    Without an inlet in closed form. With one, Newton's method on a rising concave curve from a point that is surely left
-    of the root, so every step stays left of it and none is wasted.
+    Without an inlet in closed form. With one, three steps of Halley's method from where both would pull if the leaks went with
+    the square root too: from there never more than half off, and to the last digits for every exponent from 0.5 to 1.
 
     Examples
     --------
@@ -127,13 +127,14 @@ def house_pull(flow, leak, exponent, inlet=0.0, density=1.25):
         return alone
     opening = coefficient("inlet discharge") * np.asarray(inlet, float) * np.sqrt(2.0 / density)
     with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-        half = np.minimum(alone * 0.5**power, (flow / (2.0 * opening)) ** 2)
-        pull = np.where(opening > 0, half, alone)
-        for _ in range(9):
+        start = (1.0 / np.sqrt(alone) + opening / flow) ** -2
+        pull = start
+        for _ in range(3):
             leaks, through = leak * pull**exponent, opening * np.sqrt(pull)
-            step = (flow - leaks - through) * pull / (exponent * leaks + 0.5 * through)
-            pull = pull + np.where(pull > 0, np.nan_to_num(step, nan=0.0, posinf=0.0, neginf=0.0), 0.0)
-    return pull
+            over, slope = leaks + through - flow, exponent * leaks + 0.5 * through
+            bend = exponent * (exponent - 1.0) * leaks - 0.25 * through
+            pull = pull * (1.0 - 2.0 * over * slope / (2.0 * slope * slope - over * bend))
+    return np.where(opening > 0, np.where(start > 0, pull, 0.0), alone)
 
 
 def inlet_needed(flow, limit, leak, exponent, density=1.25):

@@ -19,9 +19,9 @@ R_SMOKE = GAS_CONSTANT / 0.02886
 """Gas constant of the smoke of an open fire, air ratio 5 to 20. [J/(kg K)]"""
 CP_SMOKE = 1025.0
 """Its heat capacity, within 2.5 % from 30 to 200 C at an air ratio of 10 to 50. [J/(kg K)]"""
-SCAN, CLOSINGS, BLOCK = 28, 6, 2048
-"""Steps of the search for the largest flow, how often the step it is found in is closed further, and how many numbers are
-looked at together."""
+HALVINGS, SCAN, CLOSINGS, BLOCK = 5, 28, 5, 2048
+"""How often the upper bound is halved, steps of the search for the largest flow, how often the step it is found in is closed
+further, and how many numbers are looked at together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +130,27 @@ def spare(mass, path: Path, fire: Fire, around: Around, friction=None):
     return drive - pull - resistance * (mass / path.flue_area) ** 2 / (2.0 * inside), drive
 
 
+def _bounds(path: Path, fire: Fire, around: Around) -> tuple[np.ndarray, np.ndarray]:
+    """The least flow a fire can burn with, and one that no draft can drive.
+
+    The upper bound halves its way down, on a scale of ratios, to where gas that no wall has cooled is just too weak for the losses
+    without friction, counted with cold gas; that falls with the flow all the way, so nothing above it can be the answer.
+    """
+    low = np.asarray(fire.least_flow, float)
+    cold, outside = np.minimum(around.room, around.outdoor), air_density(around.outdoor, around.pressure)
+    resistance = coefficient("velocity head") + path.inlet + path.other
+    loss = resistance * R_SMOKE * cold / (2.0 * around.pressure * path.flue_area**2)
+    weight, drive = G * path.height * around.pressure / R_SMOKE, G * path.height * outside + np.maximum(around.wind, 0.0)
+    low, high, loss, weight, drive, heat, room = np.broadcast_arrays(low, np.sqrt(drive / loss), loss, weight, drive,
+                                                                     fire.to_gas / CP_SMOKE, around.room)
+    high, under = np.maximum(high, 1.5 * low), low
+    for _ in range(HALVINGS):
+        middle = np.sqrt(under * high)
+        weak = drive - weight / np.maximum(room + heat / middle, around.outdoor) < loss * middle * middle
+        under, high = np.where(weak, under, middle), np.where(weak, middle, high)
+    return low, np.maximum(high, 1.5 * low)
+
+
 def settle(path: Path, fire: Fire, around: Around, friction=None) -> Flow:
     """The flow that settles, operating mode.
 
@@ -150,12 +171,7 @@ def settle(path: Path, fire: Fire, around: Around, friction=None) -> Flow:
     Pressure left over falls to zero at more than one flow when the gas is hot and slow. The fire finds the largest: the
     search comes down from a flow that no draft can drive to the least the fire can burn with.
     """
-    low = np.asarray(fire.least_flow, float)
-    outside = air_density(around.outdoor, around.pressure)
-    drive = G * path.height * outside + np.maximum(around.wind, 0.0)
-    coldest = np.minimum(around.room, around.outdoor)
-    high = path.flue_area * np.sqrt(2.0 * around.pressure / (R_SMOKE * coldest) * drive / coefficient("velocity head"))
-    low, high = np.broadcast_arrays(low, np.maximum(high, low * 1.5))
+    low, high = _bounds(path, fire, around)
     mass, stalled = largest_root(lambda m: spare(m, path, fire, around, friction)[0], low, high)
     foot, mean, top, draft, pull, air, inside = _state(mass, path, fire, around)
     resistance, rubbed = _resistance(mass, path, mean, friction)

@@ -118,6 +118,12 @@ def sides(ring: np.ndarray) -> np.ndarray:
     return np.stack([ring, np.roll(ring, -1, axis=0)], 1)
 
 
+def near(rings: Iterable[np.ndarray], points: np.ndarray) -> list[np.ndarray]:
+    """Those rings whose box overlaps the box of some points."""
+    low, high = points.min(axis=0), points.max(axis=0)
+    return [ring for ring in rings if (ring.min(axis=0) < high).all() and (ring.max(axis=0) > low).all()]
+
+
 def clipped(segments: np.ndarray, within: Sequence[np.ndarray], behind: Sequence[np.ndarray] = ()) -> np.ndarray:
     """What of some segments lies in every ring of one kind and in none of the other; rings may be of any shape.
 
@@ -142,9 +148,7 @@ def clipped(segments: np.ndarray, within: Sequence[np.ndarray], behind: Sequence
     """
     if not len(segments):
         return segments
-    low, high = segments.min(axis=(0, 1)), segments.max(axis=(0, 1))
-    near = [ring for ring in behind if (ring.min(axis=0) < high).all() and (ring.max(axis=0) > low).all()]
-    rings = [*within, *near]
+    rings = [*within, *near(behind, segments.reshape(-1, 2))]
     if not rings:
         return segments
     a = np.concatenate(rings)

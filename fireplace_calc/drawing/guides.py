@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -48,7 +49,7 @@ def wrapped(text: str, wide: float, size: float = SMALL) -> list[str]:
     ['guide, not a', 'rule']
     """
     made: list[str] = []
-    for word in text.split():
+    for word in re.sub(r"(?<=\d) (?=%|mm\b|m\b|ft\b|in\b)", "\u00a0", text).split(" "):
         longer = f"{made[-1]} {word}" if made else word
         if made and lettering.width(longer, size) <= wide:
             made[-1] = longer
@@ -79,7 +80,9 @@ def overlay(view: View, guides: Sequence[Guide], window: Polygon, cell: Cell, wo
     tips = []
     for guide in guides:
         runs = [pair for line in guide.lines for pair in pairwise(line)]
-        drawn = kept_within(np.array(runs) * view.scale + (view.x0, view.y0), frame) if runs else np.empty((0, 2, 2))
+        drawn = np.array(runs).reshape(-1, 2, 2) * view.scale + (view.x0, view.y0)
+        if runs and ((drawn < frame.min(axis=0)) | (drawn > frame.max(axis=0))).any():
+            drawn = kept_within(drawn, frame)
         for piece in drawn:
             view.sheet.line(piece, "guide", "guide")
         ends = drawn.reshape(-1, 2)
@@ -102,10 +105,10 @@ def overlay(view: View, guides: Sequence[Guide], window: Polygon, cell: Cell, wo
 
 def _blocks(guides: Sequence[Guide], high: float, words: bool) -> list[list[str]]:
     """Name, what it says and its source; without the sources, or with the names alone, where there is no room for more."""
-    names = [[guide.name] for guide in guides]
+    names = [[guide.name + (", from memory" if guide.source.confidence == "memory" else "")] for guide in guides]
     if not words:
-        return names
-    says = [[guide.name, *wrapped(guide.says, COLUMN)] for guide in guides]
+        return [[guide.name] for guide in guides]
+    says = [[*name, *wrapped(guide.says, COLUMN)] for name, guide in zip(names, guides, strict=True)]
     known = [[*block, *wrapped(f"Source: {guide.source.text}; {guide.source.confidence}.", COLUMN)]
              for block, guide in zip(says, guides, strict=True)]
     return next((blocks for blocks in (known, says) if sum(len(b) * ROW + GAP for b in blocks) <= high), names)

@@ -12,6 +12,7 @@ from fireplace_calc.clip import overlap
 from fireplace_calc.drawing.eye import Eye, clipped
 from fireplace_calc.drawing.front import COURSE, opening_ring
 from fireplace_calc.drawing.hatch import lines_in
+from fireplace_calc.drawing.laid import kept_within
 from fireplace_calc.drawing.sheet import View
 from fireplace_calc.parts import Geometry
 
@@ -80,18 +81,21 @@ def draw_inside(view: View, geometry: Geometry, eye: Eye, hidden_by: list[np.nda
             continue
         sheet.fill([view.ring(shown)], tone, layer=-5 + (layer > 0) + (layer > 1))
         if tone in ("box rake", "box dark"):
-            sheet.hatches.append(clipped(lines_in([view.ring(shown)], 90.0, 0.9 if tone == "box rake" else 0.45), [], hidden_by))
+            sheet.hatches.append(clipped(lines_in([view.ring(shown)], 90.0, 2.0 if tone == "box rake" else 0.45), [], hidden_by))
         lines += [(a, b) for a, b in zip(seen, np.roll(seen, -1, axis=0), strict=True)]
-    inside = [view.ring(lit)]
-    for edge in clipped(np.array(lines) * view.scale + (view.x0, view.y0), inside, hidden_by):
-        sheet.line(edge, "fine")
     head = np.stack([lit[2:-1], lit[3:]], 1)
     below = head[:, :, 1].max(axis=1) < np.interp(head[:, :, 0].mean(axis=1), *_head(geometry)[::-1].T) - 1e-6
-    for edge in clipped(head[below] * view.scale + (view.x0, view.y0), [], hidden_by):
+
+    def shown_of(segments: np.ndarray) -> np.ndarray:
+        """Behind the opening; the ring is convex as long as no underside is seen, and then quicker to hold against."""
+        kept = clipped(segments, [lit]) if below.any() else kept_within(segments, opening)
+        return clipped(kept * view.scale + (view.x0, view.y0), [], hidden_by)
+
+    for edge in (*shown_of(np.array(lines)), *clipped(head[below] * view.scale + (view.x0, view.y0), [], hidden_by)):
         sheet.line(edge, "fine")
     joints = [eye.see(spots) for spots in _joints(geometry)]
     if joints:
-        sheet.hatches.append(clipped(np.concatenate(joints) * view.scale + (view.x0, view.y0), inside, hidden_by))
+        sheet.hatches.append(shown_of(np.concatenate(joints)))
 
 
 def _joints(geometry: Geometry) -> Iterator[np.ndarray]:

@@ -13,7 +13,7 @@ import numpy as np
 
 from fireplace_calc.clip import overlap
 from fireplace_calc.drawing import lettering
-from fireplace_calc.drawing.eye import Block, Eye, clipped, sides
+from fireplace_calc.drawing.eye import Block, Eye, clipped, near, sides
 from fireplace_calc.drawing.front import BRICK, COURSE, TILE, breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.guides import guide_room, overlay
 from fireplace_calc.drawing.hatch import coursing
@@ -198,8 +198,8 @@ def _breast(view: View, geometry: Geometry, s: Scene, hidden_by: list[np.ndarray
     view.sheet.fill([view.ring(inside)], FACES[d.surround.face], layer=-9)
     for edge in clipped(sides(shown), [window], hidden_by):
         view.sheet.line(edge, "seen")
-    arched = f.spring < f.opening_top
-    holes = [view.ring(opening_ring(geometry)), *hidden_by]
+    arched, hole = f.spring < f.opening_top, view.ring(opening_ring(geometry))
+    holes = list(hidden_by)
     if arched or d.lintel.material != "steel":
         head = view.ring(lintel_ring(geometry))
         material = geometry.by_name["arch" if arched else "lintel"].material
@@ -208,7 +208,10 @@ def _breast(view: View, geometry: Geometry, s: Scene, hidden_by: list[np.ndarray
             view.sheet.line(edge, "seen")
         if arched:
             view.sheet.hatches.append(clipped(_voussoirs(head, f.half_width), [], hidden_by))
-        holes.append(head)
+            hole = np.concatenate([hole[:3], head[len(head) // 2:][::-1], hole[-1:]])
+        else:
+            holes.append(head)
+    holes.append(hole)
     _face(view, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth), 1.0)
     level_line = np.array([[(-9e2, s.eye.level), (9e2, s.eye.level)]]) * view.scale + (view.x0, view.y0)
     for edge in clipped(level_line, clip, [shown, *hidden_by]):
@@ -228,7 +231,7 @@ def _face(view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[n
     face = geometry.design.surround.face
     if face == "plaster":
         return
-    k = view.scale * size
+    k, holes = view.scale * size, near(holes, np.concatenate(rings))
     if face == "stone":
         ends = (np.concatenate(rings) - origin) / k
         stones = rubble(ends[:, 0].min(), ends[:, 0].max(), ends[:, 1].min(), ends[:, 1].max())

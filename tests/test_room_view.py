@@ -246,3 +246,12 @@ def test_a_room_too_small_is_said(boathouse):
     assert any("longer than the wall" in n.text for n in sheet.labels)
     sheet, *_ = drawn(change(boathouse, {"house.room_length": "unknown"}))
     assert any("unknown" in n.text for n in sheet.labels)
+
+
+def test_a_ceiling_that_cannot_be_is_said():
+    """An opening up to 9 ft under a ceiling of 9 ft is drawn under a higher one, and the sheet says so."""
+    sheet, *_ = drawn(change(Design(), {"base.hearth_level": "48 in", "opening.standard_height": "60 in"}))
+    words = [n.text for n in sheet.labels]
+    assert any("too high for a ceiling of 9'-0\"" in text for text in words) and any("ceiling, as drawn" in text for text in words)
+    sheet, *_ = drawn(Design())
+    assert not any("as drawn" in n.text or "too high" in n.text for n in sheet.labels)

@@ -49,7 +49,7 @@ def wrapped(text: str, wide: float, size: float = SMALL) -> list[str]:
     ['guide, not a', 'rule']
     """
     made: list[str] = []
-    for word in re.sub(r"(?<=\d) (?=%|mm\b|m\b|ft\b|in\b)", "\u00a0", text).split(" "):
+    for word in re.sub(r"(?<=\d) (?=\d{3}\b|%|mm\b|m\b|ft\b|in\b)", "\u00a0", text).split(" "):
         longer = f"{made[-1]} {word}" if made else word
         if made and lettering.width(longer, size) <= wide:
             made[-1] = longer

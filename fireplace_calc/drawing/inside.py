@@ -71,6 +71,7 @@ def draw_inside(view: View, geometry: Geometry, eye: Eye, hidden_by: list[np.nda
     sheet, f = view.sheet, geometry.frame
     opening = np.array(opening_ring(geometry), dtype=float)
     lit, rear = lit_ring(geometry, eye)
+    bricks = geometry.by_name["firebox lining"].material == "firebrick"
     sheet.fill([view.ring(opening)], "box dark", layer=-7)
     sheet.fill([view.ring(lit)], "box side", layer=-6)
     lines = []
@@ -80,7 +81,7 @@ def draw_inside(view: View, geometry: Geometry, eye: Eye, hidden_by: list[np.nda
         if len(shown) < 3 or (tone == "box dark" and eye.level >= f.throat):
             continue
         sheet.fill([view.ring(shown)], tone, layer=-5 + (layer > 0) + (layer > 1))
-        if tone in ("box rake", "box dark"):
+        if tone == "box dark" or (tone == "box rake" and not bricks):
             sheet.hatches.append(clipped(lines_in([view.ring(shown)], 90.0, 2.0 if tone == "box rake" else 0.45), [], hidden_by))
         lines += [(a, b) for a, b in zip(seen, np.roll(seen, -1, axis=0), strict=True)]
     head = np.stack([lit[2:-1], lit[3:]], 1)

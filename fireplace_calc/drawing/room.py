@@ -121,7 +121,8 @@ def _named(geometry: Geometry) -> dict[str, float]:
     f, (name, over) = geometry.frame, shelf_top(geometry)
     named = {"floor": 0.0, "hearth": f.hearth, "opening top": f.opening_top, "eye": figures()["eye level"][0]}
     shelf = {f"top of {name}": over} if f.opening_top < over < wall_top(geometry) else {}
-    return {**named, **shelf, "ceiling": wall_top(geometry)}
+    raised = wall_top(geometry) > geometry.design.house.ceiling + 1e-9
+    return {**named, **shelf, "ceiling, as drawn" if raised else "ceiling": wall_top(geometry)}
 
 
 def _trim(geometry: Geometry, top: float) -> list[Block]:
@@ -273,6 +274,8 @@ def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str)
     tall, away = (length(size, units) for size in (figures()["stature"][0], s.eye.away))
     said = [f"Seen from {away} away{where}; person {tall}; floor in squares of {square}.",
             "Sizes are those in the plane of the face."]
+    if wall_top(geometry) > house.ceiling + 1e-9:
+        said[0] = f"The opening reaches too high for a ceiling of {length(house.ceiling, units)}. {said[0]}"
     if house.room_length is None:
         said[1] += " Length of the wall: unknown."
     elif house.room_length / 2 < wall_ends(geometry) - 1e-6:

@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Hashable, Iterator
 from dataclasses import replace
 
+from fireplace_calc.drawing.archview import arch, has_arch
+from fireplace_calc.drawing.bricksheet import bricks, can_lay
+from fireplace_calc.drawing.detail import detail
 from fireplace_calc.drawing.front import front
 from fireplace_calc.drawing.plan import plan
 from fireplace_calc.drawing.roof import Limits, along, roof
@@ -26,7 +29,13 @@ RULES = {"front": [(4.0, 78.4), (102.0, 78.4)], "section": [(106.4, 4.0), (106.4
          "roof": [(198.4, 4.0), (198.4, HEIGHT - 4.0)]}
 """Fine lines between the cells. [mm]"""
 
-_DRAW: dict[str, Callable] = {"front": front, "plan": plan, "section": section, "roof": roof, "room": room}
+_DRAW: dict[str, Callable] = {"front": front, "plan": plan, "section": section, "roof": roof, "room": room,
+                              "detail": detail, "bricks": bricks, "arch": arch}
+NEEDS: dict[str, tuple[Callable[[Geometry], bool], str]] = {
+    "bricks": (can_lay, "There is nothing to lay brick by brick in this design; the front elevation is shown."),
+    "arch": (has_arch, "The opening of this design has a straight head; the front elevation is shown."),
+}
+"""Views that not every design has, and what to say without."""
 _UPRIGHT = ("footing_bottom", "footing_top", "slab_bottom", "slab_top", "hearth", "extension_top", "back_bend", "spring",
             "opening_top", "throat", "taper_top", "flue_start", "shoulder_top", "grade")
 _DEEP = ("breast", "depth", "throat_front", "throat_back", "block_back", "flue_y", "unit_depth", "cavity_depth", "stack_depth")
@@ -47,6 +56,8 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
     head = (d.opening.head, d.opening.rise)
     if view == "plan":
         return pick(_WIDE), d.firebox, d.hearth, d.clearance, d.method, f.back_bend > f.hearth
+    if view in ("detail", "bricks", "arch"):
+        return (d,)
     if view == "room":
         return (pick(_WIDE), pick(_UPRIGHT), f.offset, f.offset_bottom, f.offset_top, f.breast, f.crown_bottom, d.opening, d.firebox,
                 d.lintel, d.hearth, d.method, d.surround, d.house)

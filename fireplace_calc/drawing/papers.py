@@ -11,8 +11,9 @@ from pathlib import Path
 from fireplace_calc.assess import Assessment
 from fireplace_calc.brickwork import brickwork
 from fireplace_calc.designfile import fingerprint
-from fireplace_calc.drawing.archview import arch, has_arch
-from fireplace_calc.drawing.bricksheet import bricks, can_lay
+from fireplace_calc.drawing.archview import arch
+from fireplace_calc.drawing.bricksheet import bricks
+from fireplace_calc.drawing.compose import NEEDS
 from fireplace_calc.drawing.detail import detail
 from fireplace_calc.drawing.front import front
 from fireplace_calc.drawing.lists import Flow
@@ -36,7 +37,7 @@ EDGE, FOOT_ROOM = 8.0, 21.0
 CAUTION = "For planning only. Local code, its official and licensed practice decide. Do not build from what is not checked."
 VIEWS = {"Front elevation": front, "Section": section, "Plan": plan, "Against the roof": roof, "Throat and smoke chamber": detail,
          "Arch and its thrust": arch, "Brick layout": bricks}
-DRAWABLE = {bricks: can_lay, arch: has_arch}
+NEED = {bricks: NEEDS["bricks"][0], arch: NEEDS["arch"][0]}
 """Views that not every design has."""
 Told = Callable[[int, int, str], None]
 """Called with how many sheets are done, of how many, and the name of the next."""
@@ -60,7 +61,7 @@ def pages(result: Assessment, units: str, size: str | None = None, drawings_only
           ) -> list[tuple[str, Sheet]]:
     """Every sheet with its title block; a view is drawn at the largest round scale that fits."""
     wide, high = paper(units, size)
-    cell = Cell(EDGE, EDGE + FOOT_ROOM, wide - EDGE, high - EDGE)
+    cell = place(wide, high)
     made: list[tuple[str, Sheet, float | None]] = [*_drawn(result, units, wide, high, cell)]
     if not drawings_only:
         for name, parts in tables(result, units, prices):
@@ -68,14 +69,24 @@ def pages(result: Assessment, units: str, size: str | None = None, drawings_only
             for part in parts:
                 flow.words(part) if isinstance(part, str) else flow.table(part)
             made += [(name, sheet, None) for sheet in flow.sheets]
+    return blocked(made, result, units)
+
+
+def blocked(made: list[tuple[str, Sheet, float | None]], result: Assessment, units: str) -> list[tuple[str, Sheet]]:
+    """The same sheets with their title blocks; each has its name and, on a drawing, its scale denominator."""
     for number, (name, sheet, denominator) in enumerate(made, 1):
         _block(sheet, result, name, f"sheet {number} of {len(made)}", denominator, units)
     return [(name, sheet) for name, sheet, _ in made]
 
 
+def place(wide: float, high: float) -> Cell:
+    """What the margin and the title block leave of a sheet. [mm]"""
+    return Cell(EDGE, EDGE + FOOT_ROOM, wide - EDGE, high - EDGE)
+
+
 def _drawn(result: Assessment, units: str, wide: float, high: float, cell: Cell) -> Iterator[tuple[str, Sheet, float]]:
     for name, view in VIEWS.items():
-        if not DRAWABLE.get(view, bool)(result.geometry):
+        if not NEED.get(view, bool)(result.geometry):
             continue
         sheet = Sheet(wide, high)
         told: list[float] = []
@@ -119,9 +130,8 @@ def _block(sheet: Sheet, result: Assessment, name: str, number: str, denominator
     sheet.text(start - 1.5, low + 7.6, f"{count} {word}", size=SMALL, ha="right")
 
 
-def writing(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None,
-            drawings_only: bool = False, prices: dict | None = None) -> Iterator[tuple[int, int, str]]:
-    """Write the paper set sheet by sheet, so that whoever waits can watch, and stop by closing the generator: then no file is left.
+def printing(made: list[tuple[str, Sheet]], path: str | os.PathLike, result: Assessment) -> Iterator[tuple[int, int, str]]:
+    """Write sheets into one PDF, one by one, so that whoever waits can watch, and stop by closing the generator: then no file is left.
 
     Yields
     ------
@@ -129,7 +139,6 @@ def writing(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHE
         How many sheets are done, of how many, and the name of the next.
     """
     path = Path(path)
-    made = pages(result, units, size, drawings_only, prices)
     try:
         handle, beside = tempfile.mkstemp(suffix=".pdf", dir=path.parent)
         os.close(handle)
@@ -147,6 +156,12 @@ def writing(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHE
     except OSError as trouble:
         raise InputError(f"{path} cannot be written: {trouble.strerror}.", "--out", "a folder that can be written to", str(path)) from None
     yield len(made), len(made), ""
+
+
+def writing(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None,
+            drawings_only: bool = False, prices: dict | None = None) -> Iterator[tuple[int, int, str]]:
+    """The paper set as ``printing`` writes it."""
+    return printing(pages(result, units, size, drawings_only, prices), path, result)
 
 
 def paper_set(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None,

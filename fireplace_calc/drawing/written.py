@@ -34,7 +34,8 @@ def tables(result: Assessment, units: str, priced: Mapping[str, Price] | None = 
     yield "Order of work", list(working(result, units))
 
 
-def _rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ...], ...]:
+def found_rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ...], ...]:
+    """Findings as rows under ``FOUND``; what does not apply is left out."""
     return tuple((SIGNS[f.verdict], f.verdict, f"{f.title} ({f.key})", *compared(f, units), f"{f.clause}, {f.edition}",
                   " ".join(text for text in (f.note, f.why) if text)) for f in findings if f.verdict != DOES_NOT_APPLY)
 
@@ -43,16 +44,17 @@ def findings(result: Assessment, units: str) -> Iterator[str | Table]:
     """Every finding with its clause: code, draft, structure."""
     yield CAUTION
     silent = result.counts.get(DOES_NOT_APPLY, 0)
-    yield Table(f"Checks against {result.pack}: {tally(result)}", FOUND, _rows(result.findings, units),
+    yield Table(f"Checks against {result.pack}: {tally(result)}", FOUND, found_rows(result.findings, units),
                 before=f"{silent} that do not apply are left out." if silent else "")
-    yield Table("Will it draw? Engineering judgement, not code", FOUND, _rows(result.judgement, units))
+    yield Table("Will it draw? Engineering judgement, not code", FOUND, found_rows(result.judgement, units))
     yield from standing(result, units)
 
 
 def standing(result: Assessment, units: str) -> Iterator[str | Table]:
     """How it stands, and when to send for an engineer."""
     stands = result.structure
-    yield Table("Will it stand? Engineering judgement, not code", FOUND, _rows(stands.findings, units), before=" ".join(stands.remarks))
+    yield Table("Will it stand? Engineering judgement, not code", FOUND, found_rows(stands.findings, units),
+                before=" ".join(stands.remarks))
     yield from (f"Send for an engineer. {reason}" for reason in stands.engineer)
 
 

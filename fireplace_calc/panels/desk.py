@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from time import monotonic
 from typing import Any
 
 from fireplace_calc.change import change
 from fireplace_calc.design import Design
-from fireplace_calc.designfile import load, load_words, save, save_words, set_aside
+from fireplace_calc.designfile import load, load_words, save, save_words, set_aside, write_whole
+from fireplace_calc.inputs import inputs_of
 from fireplace_calc.rules import PACKS
 from fireplace_calc.units import SYSTEMS, InputError
 
@@ -81,6 +83,13 @@ class Desk:
         self.design, self._run = source.pop(), ("", 0.0)
         return True
 
+    def without(self, key: str) -> Design:
+        """The design with one input at its default and without name and note, to tell whether anything else has changed."""
+        group, _, name = key.partition(".")
+        record = getattr(self.design, group)
+        default = inputs_of(record)[name].default
+        return replace(self.design, name="", note="", **{group: replace(record, **{name: default})})
+
     def put_aside(self) -> None:
         """Keep the design as an option beside the others.
 
@@ -120,6 +129,17 @@ class Desk:
             raise InputError(f"Not kept: {self.folder} cannot be written: {trouble.strerror}.", "folder", "a folder that can be written to",
                              str(self.folder)) from None
         self._kept = now
+
+    def lay(self, name: str, content: bytes) -> Path | None:
+        """Lay a paper beside what is kept; nowhere when nothing is kept."""
+        if self.folder is None:
+            return None
+        try:
+            self.folder.mkdir(parents=True, exist_ok=True)
+        except OSError:
+            return None
+        write_whole(self.folder / name, content)
+        return self.folder / name
 
     def _open(self) -> None:
         """Take up what was kept; a file that cannot be read is set aside under another name, never overwritten."""

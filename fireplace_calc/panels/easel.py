@@ -10,7 +10,7 @@ from fireplace_calc.assess import Assessment
 from fireplace_calc.design import Design
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.air import air_views
-from fireplace_calc.drawing.compose import WHOLE
+from fireplace_calc.drawing.compose import NEEDS, WHOLE
 from fireplace_calc.drawing.live import CLEARANCES, FORMAT, live_views
 from fireplace_calc.drawing.marked import PLACES, can_show, marked
 from fireplace_calc.drawing.sheet import Cell, Sheet
@@ -21,7 +21,7 @@ from fireplace_calc.panels.airing import Airing
 from fireplace_calc.rules import PACKS
 
 VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof",
-         "Draft": "draft"}
+         "In its room": "room", "Throat and chamber": "detail", "Brick layout": "bricks", "Arch and its thrust": "arch", "Draft": "draft"}
 IN_CELLS = ("all", "draft")
 """Views that fill all four cells."""
 
@@ -39,6 +39,8 @@ class Easel:
 
     def __init__(self, view: str = "all", stamp: Callable[[Design], int] | None = None):
         self.view, self.marked, self.stamp = view, "", stamp
+        self.guides: set[str] = set()
+        self.remark = ""
         self.picture, self.airing = Picture(WIDTH, HEIGHT), Airing()
         self.images = {cell: _image(name) for name, cell in {**CELLS, "whole": WHOLE}.items()}
         self.widget = w.Box()
@@ -52,10 +54,13 @@ class Easel:
 
     def lead(self, design: Design, pack: str, units: str) -> bool:
         """Draw what needs no more than the geometry, before anything else is worked out; false when the view needs more."""
+        self.remark = ""
         if self.marked or self.view == "draft":
             return False
-        made = geometry(design)
-        self._paint(live_views(self.view, made, units, PACKS[pack].check(facts(made), CLEARANCES)), design)
+        made, view = geometry(design), self.view
+        if view in NEEDS and not NEEDS[view][0](made):
+            view, self.remark = "front", html.remark(NEEDS[view][1])
+        self._paint(live_views(view, made, units, PACKS[pack].check(facts(made), CLEARANCES), self.guides), design)
         return True
 
     def follow(self, result: Assessment, units: str) -> str:

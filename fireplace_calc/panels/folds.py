@@ -9,9 +9,8 @@ import ipywidgets as w
 
 from fireplace_calc.assess import Assessment
 from fireplace_calc.books import checklist
-from fireplace_calc.drawing.working import working
-from fireplace_calc.drawing.written import cutting, ordering, standing
 from fireplace_calc.panels import html
+from fireplace_calc.proportion import NAMES, guides
 from fireplace_calc.rules import PACKS
 
 if TYPE_CHECKING:
@@ -83,20 +82,47 @@ class Inputs(Fold):
         self.widget = panel.everything.widget
 
 
-def _words(title: str, said: Callable[[Assessment, str], str], rest: float = REST) -> Callable[[Panel], Fold]:
-    return lambda panel: Words(panel, title, said, rest)
+class Guides(Fold):
+    """Proportion guides to switch on and off over the view in its room, and what each says."""
+
+    title = "Proportions"
+
+    def __init__(self, panel: Panel):
+        super().__init__(panel)
+        self.boxes = {name: w.Checkbox(description=name.capitalize(), indent=False, layout=w.Layout(width="17em")) for name in NAMES}
+        for name, box in self.boxes.items():
+            box.observe(lambda event, name=name: self._switch(name, event["new"]), "value")
+        self.said = w.HTML()
+        self.widget = w.VBox([w.HTML(html.remark("Switch a guide on to see it over the view in its room. Guides, not rules.")),
+                              w.Box(list(self.boxes.values()), layout=w.Layout(flex_flow="row wrap")), self.said])
+
+    def _switch(self, name: str, on: bool) -> None:
+        easel = self.panel.easel
+        easel.guides = easel.guides | {name} if on else easel.guides - {name}
+        if on and easel.view != "room":
+            self.panel.viewer.value = "room"  # draws
+        else:
+            self.panel.redraw()
+
+    def tell(self) -> None:
+        self.said.value = html.guided(guides(self.panel.result.geometry, self.panel.units), self.panel.result, self.panel.units)
 
 
-FOLDS: dict[str, Callable[[Panel], Fold]] = {
-    "checks": _words("Checks", html.findings),
-    "checklist": Checklist,
-    "books": _words("Every book", html.books, LONG_REST),
-    "draft": _words("Will it draw?", html.draft, LONG_REST),
-    "structure": _words("Will it stand?", lambda result, units: html.flow(standing(result, units)), LONG_REST),
-    "bricks": _words("Brickwork and cuts", lambda result, units: html.flow(cutting(result, units)), LONG_REST),
-    "takeoff": _words("Material takeoff", html.takeoff),
-    "cost": _words("Order and cost", lambda result, units: html.flow(ordering(result, units)), LONG_REST),
-    "work": _words("Order of work", lambda result, units: html.flow(working(result, units)), LONG_REST),
-    "inputs": Inputs,
-}
-"""Every fold by the name a notebook asks for it."""
+class Body(Fold):
+    """The fireplace as a body that turns."""
+
+    title = "In three dimensions"
+    rest = LONG_REST
+
+    def __init__(self, panel: Panel):
+        super().__init__(panel)
+        self.turning = None
+
+    def tell(self) -> None:
+        if self.turning is None:
+            from fireplace_calc.panels.turning import Turning  # here, so that whoever never unfolds it need not wait
+
+            self.turning = Turning(self.panel.result.geometry)
+            self.widget.children = [self.turning]
+        else:
+            self.turning.put(self.panel.result.geometry)

@@ -11,6 +11,8 @@ from fireplace_calc.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.outlook import CASES
 from fireplace_calc.drawing.lists import Table
+from fireplace_calc.explore.worked import worked
+from fireplace_calc.proportion import Guide, width_sentence
 from fireplace_calc.report import SIGNS, answer, compared, quantity
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
@@ -98,7 +100,7 @@ def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -
             f"<td class=n>{escape(str(margin))}</td><td>{f.key}, {escape(f.clause)}<br><span class='why'>{f.edition}, "
             f"{escape(f.confidence)}</span></td></tr>")
     head = ("Verdict", "Check, and why it exists", "Provided", "Required", "To spare", origin)
-    return _table(caption, (11, 43, 12, 13, 8, 13), head, rows)
+    return table(caption, (11, 43, 12, 13, 8, 13), head, rows)
 
 
 def draft(result: Assessment, units: str) -> str:
@@ -109,15 +111,15 @@ def draft(result: Assessment, units: str) -> str:
     losses = [_row(row) for row in airwords.loss_rows(result)]
     mode = MODES["operating"].capitalize()
     return (f'<div class="sentence">{said}</div>' + _compared(result.judgement, units, "What the air says", "Finding, mode, confidence")
-            + _table(f"Evenings. {mode}", (12,) + (11,) * 8, airwords.COLUMNS, evenings)
-            + _table("Where the draft goes, in Pa. Operating mode", (20, *(20,) * len(CASES)), ("", *CASES), losses))
+            + table(f"Evenings. {mode}", (12,) + (11,) * 8, airwords.COLUMNS, evenings)
+            + table("Where the draft goes, in Pa. Operating mode", (20, *(20,) * len(CASES)), ("", *CASES), losses))
 
 
 def books(result: Assessment, units: str) -> str:
     """The same design under every book, the same question in one row."""
     lines = [_row((q.text, *(answer(a, units) for a in q.answers), q.why)) for q in side_by_side(result.design)]
     head = ("Question", *SIDE_BY_SIDE.values(), "Why they differ")
-    return _table("The same question to every book", (14, 17, 17, 17, 17, 18), head, lines)
+    return table("The same question to every book", (14, 17, 17, 17, 17, 18), head, lines)
 
 
 def checklist_hint(pack: str, left: int) -> str:
@@ -131,7 +133,8 @@ def _row(texts: Iterable[str]) -> str:
     return f"<tr><td><b>{escape(first)}</b></td>" + "".join(f"<td class=n>{escape(text)}</td>" for text in others) + "</tr>"
 
 
-def _table(caption: str, shares: Iterable[float], head: Iterable[str], rows: Iterable[str]) -> str:
+def table(caption: str, shares: Iterable[float], head: Iterable[str], rows: Iterable[str]) -> str:
+    """Rows of cells, already written, under a caption and headings; shares of the width in per cent."""
     names = f"<caption>{escape(caption)}</caption>{_columns(*shares)}<tr>" + "".join(f"<th>{escape(name)}" for name in head) + "</tr>"
     return f'<div class="wide"><table class="sheet">{names}{"".join(rows)}</table></div>'
 
@@ -144,7 +147,19 @@ def takeoff(result: Assessment, units: str) -> str:
         f"<td class=why>{escape(r.note)}</td></tr>" for r in result.takeoff]
     total = f"<tr><td><b>The whole as it stands</b><td><td><td><td class=n><b>{escape(show(result.weight, 'mass', units))}</b><td></tr>"
     head = ("Item", "Material", "Net", "To order", "Weight", "How it was counted")
-    return _table("Material takeoff", (18, 13, 12, 13, 10, 34), head, [*rows, total])
+    return table("Material takeoff", (18, 13, 12, 13, 10, 34), head, [*rows, total])
+
+
+def guided(found: Iterable[Guide], result: Assessment, units: str) -> str:
+    """What every guide says of the design, with its source, and which widths suit the room."""
+    rows = [_row((g.name.capitalize(), g.says, f"{g.source.text}, {g.source.confidence}")) for g in found]
+    return remark(width_sentence(result.geometry, units)) + table("Guides, not rules", (16, 56, 28), ("Guide", "Says", "Rests on"), rows)
+
+
+def figures(result: Assessment, units: str) -> str:
+    """The figures a mason might be asked about, to follow with a pencil."""
+    rows = [_row((one.name, one.formula, one.numbers, one.result, one.source)) for one in worked(result, units)]
+    return table("Formula, numbers, result", (16, 23, 25, 12, 24), ("Figure", "Formula", "With the numbers", "Comes to", "Rests on"), rows)
 
 
 def flow(parts: Iterable[str | Table]) -> str:
@@ -155,14 +170,14 @@ def flow(parts: Iterable[str | Table]) -> str:
 def options(rows: Sequence[tuple[str, Sequence[str]]], names: Sequence[str]) -> str:
     """Designs side by side, a column each."""
     lines = [_row((name, *texts)) for name, texts in rows]
-    return _table("Side by side", (16, *(84 / len(names) for _ in names)), ("", *names), lines)
+    return table("Side by side", (16, *(84 / len(names) for _ in names)), ("", *names), lines)
 
 
-def _sheet(table: Table) -> str:
-    whole = sum(column.share for column in table.columns)
-    before = f'<div class="sentence">{escape(table.before)}</div>' if table.before else ""
-    shares = (100 * column.share / whole for column in table.columns)
-    box = "☐ " if table.tick else ""
+def _sheet(shown: Table) -> str:
+    whole = sum(column.share for column in shown.columns)
+    before = f'<div class="sentence">{escape(shown.before)}</div>' if shown.before else ""
+    shares = (100 * column.share / whole for column in shown.columns)
+    box = "☐ " if shown.tick else ""
     rows = ["<tr>" + "".join(f"<td class={'why' if column.share > 40 else 'n'}>{box * (k == 0)}{escape(text)}</td>"
-                             for k, (column, text) in enumerate(zip(table.columns, row, strict=True))) + "</tr>" for row in table.rows]
-    return before + _table(table.title, shares, (column.heading for column in table.columns), rows)
+                             for k, (column, text) in enumerate(zip(shown.columns, row, strict=True))) + "</tr>" for row in shown.rows]
+    return before + table(shown.title, shares, (column.heading for column in shown.columns), rows)

@@ -13,11 +13,12 @@ from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
 from fireplace_calc.change import all_inputs
 from fireplace_calc.design import Design
 from fireplace_calc.panels import html
+from fireplace_calc.panels.contents import FOLDS
 from fireplace_calc.panels.controls import Lead
 from fireplace_calc.panels.desk import Desk
 from fireplace_calc.panels.easel import VIEWS, Easel, pointable
 from fireplace_calc.panels.everything import Everything
-from fireplace_calc.panels.folds import FOLDS, LONG_REST, REST
+from fireplace_calc.panels.folds import LONG_REST, REST
 from fireplace_calc.panels.memory import settle_memory
 from fireplace_calc.rules import PACKS
 from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
@@ -149,12 +150,11 @@ class Panel:
 
     def redraw(self) -> None:
         """Picture first, then the rest of the assessment; the words follow when the hand rests."""
-        if self.said.value:
-            self.said.value = ""
         drawn = self.easel.lead(self.design, self.pack, self.units)
         self.result = assess(self.design, self.pack)
-        if not drawn:
-            self.said.value = self.easel.follow(self.result, self.units)
+        remark = self.easel.remark if drawn else self.easel.follow(self.result, self.units)
+        if self.said.value != remark:
+            self.said.value = remark
         self.tried(self.desk.keep)
         self._soon(REST, self.tell)
         self._soon(LONG_REST, self.rested)

@@ -7,6 +7,7 @@ from fireplace_calc.explore.reach import Reach, Stop, how_far
 from fireplace_calc.explore.remedies import Remedy, remedies
 from fireplace_calc.explore.sketch import Sketch, moved, sketch
 from fireplace_calc.explore.sweep import sweep
+from fireplace_calc.explore.worked import Worked, worked
 
-__all__ = ["LIMITS", "Curve", "LimitMap", "Reach", "Remedy", "Sketch", "Step", "Stop", "face_curve", "grid", "how_far", "limit_map", "many",
-           "moved", "pressure_steps", "remedies", "sketch", "station_label", "stations", "sweep"]
+__all__ = ["LIMITS", "Curve", "LimitMap", "Reach", "Remedy", "Sketch", "Step", "Stop", "Worked", "face_curve", "grid", "how_far",
+           "limit_map", "many", "moved", "pressure_steps", "remedies", "sketch", "station_label", "stations", "sweep", "worked"]

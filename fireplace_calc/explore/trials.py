@@ -104,6 +104,15 @@ class Row:
             return []
         return [k for k in places if self.case.air or self.mends[k]]
 
+    def promises(self, k: int, said: list[set[str]]) -> bool:
+        """Whether one setting mends what no fewer steps do, as far as is known."""
+        return k not in self.bad and bool(self.mends[k]) and not any(self.mends[k] <= one for one in said)
+
+    def gap(self, k: int) -> list[int]:
+        """Settings right below one that nobody has looked at."""
+        below = max((j for j in self.mends if j < k), default=-1)
+        return list(range(below + 1, k))
+
     def hear(self, k: int, found: tuple[Finding, ...]) -> None:
         """What the draft says of one setting."""
         self.mends[k] |= self.case.mended(found)
@@ -143,17 +152,18 @@ def proved(case: Case, design: Design) -> Assessment | None:
 
 
 def mending(case: Case, row: Row) -> Iterator[tuple[Try, Assessment, set[str]]]:
-    """Least steps of one lever for each set of aims that it mends."""
+    """Least steps of one lever for each set of aims that it mends; below a setting that proves good nothing is left unlooked at."""
     said: list[set[str]] = []
-    for k in sorted(row.mends):
-        if k in row.bad or not row.mends[k] or any(row.mends[k] <= one for one in said):
+    proofs: dict[int, Assessment | None] = {}
+    while (k := next((k for k in sorted(row.mends) if row.promises(k, said) and proofs.get(k, True)), None)) is not None:
+        if k not in proofs:
+            proofs[k] = proved(case, row.tried[k][1])
+        if (result := proofs[k]) is None:
             continue
-        result = proved(case, row.tried[k][1])
-        if result is None:
+        if gap := row.gap(k):
+            look([row], [gap])
             continue
         mended = case.mended(every_finding(result).values())
         if mended and not any(mended <= one for one in said):
-            said.append(mended)
             yield row.tried[k][0], result, mended
-        if mended == case.aims:
-            return
+        said.append(mended | row.mends[k])

@@ -1,0 +1,245 @@
+"""How far it can be raised, what mends it, and the working of single figures."""
+
+import math
+import re
+from functools import cache
+
+import pytest
+from hypothesis import HealthCheck, Phase, given, settings
+from strategies import designs
+
+from fireplace_calc import Design, change
+from fireplace_calc.assess import assess
+from fireplace_calc.designfile import load
+from fireplace_calc.draft import judgement, outlook, outlooks
+from fireplace_calc.explore import how_far, remedies, sketch, worked
+from fireplace_calc.explore.levers import LEVERS, tries
+from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
+from fireplace_calc.tables import rectangular_liner
+from fireplace_calc.takeoff import bill, prices
+from fireplace_calc.units import INCH, SQIN, InputError
+
+BOATHOUSE = load("data/designs/boathouse.toml")
+FAULTS = {
+    "boathouse": BOATHOUSE,
+    "raised on too small a flue": change(Design(), {"opening.extension": "12 in", "flue.size": "12x12"}),
+    "short hearth, shallow box": change(Design(), {"hearth.front": "14 in", "hearth.side": "6 in", "firebox.depth": "18 in"}),
+    "wood lintel, mortar crown": change(Design(), {"lintel.material": "timber", "chimney.cap_material": "mortar",
+                                                   "lintel.bearing": "2 in"}),
+    "thin footing, close framing": change(Design(), {"base.footing_thickness": "8 in", "base.footing_projection": "4 in",
+                                                     "clearance.back": "2 in"}),
+    "trim nobody can keep": change(Design(), {"surround.trim": [
+        {"name": "shelf", "distance": "8 in", "projection": "2 in"}, {"name": "batten", "distance": "5 in", "projection": "1/2 in"}]}),
+}
+SMALL = settings(max_examples=6, deadline=None, phases=[Phase.explicit, Phase.reuse, Phase.generate],
+                 suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
+
+
+@cache
+def verdicts(design, pack="US IRC 2021"):
+    """Verdict of everything there is, by key, straight from an assessment."""
+    result = assess(design, pack)
+    return {f.key: f.verdict for f in (*result.findings, *result.judgement, *result.structure.findings)}
+
+
+def spoilt(before, after):
+    """Keys that fall short and did not, or are a question where there was an answer."""
+    return {k for k in after if after[k] == FALLS_SHORT != before[k] or after[k] == NOT_CHECKED and before[k] in (MEETS, DOES_NOT_APPLY)}
+
+
+def mended(before, after):
+    return {k for k in after if before[k] == FALLS_SHORT and after[k] in (MEETS, DOES_NOT_APPLY)}
+
+
+def one_step_less(design, remedy):
+    """The design with the same lever one step back; nothing where it cannot be drawn."""
+    for settings_ in tries(design, remedy.lever):
+        for one in settings_:
+            if one.steps == remedy.steps - 1 and one.piece == remedy.piece:
+                try:
+                    return change(design, one.change)
+                except InputError:
+                    return None
+    return design if remedy.steps == 1 else None
+
+
+def held(design, pack="US IRC 2021"):
+    """Every promise of a list of remedies."""
+    before = verdicts(design, pack)
+    aims = {k for k, v in before.items() if v == FALLS_SHORT}
+    found = remedies(design, pack)
+    for remedy in found:
+        after = verdicts(change(design, remedy.change), pack)
+        assert not spoilt(before, after), remedy.words()
+        assert set(remedy.mends) == mended(before, after) != set() and set(remedy.mends) | set(remedy.stays) == aims
+        assert {f.key: f.verdict for f in remedy.findings} == {k: after[k] for k in aims}
+        assert sum(n for of in remedy.counts.values() for n in of.values()) == len(after)
+        assert sum(of.get(FALLS_SHORT, 0) for of in remedy.counts.values()) == len(remedy.stays)
+        less = one_step_less(design, remedy)
+        if less is not None:
+            near = verdicts(less, pack)
+            assert not set(remedy.mends) <= mended(before, near) or spoilt(before, near), remedy.words()
+    assert [r.rank for r in found] == list(range(1, len(found) + 1))
+    order = [(-len(r.mends), r.cost is None, r.cost or 0.0, r.relative) for r in found]
+    assert order == sorted(order)
+    return found
+
+
+@pytest.mark.parametrize("name", FAULTS)
+def test_a_remedy_mends_breaks_nothing_and_no_step_less_does(name):
+    assert held(FAULTS[name])
+
+
+@SMALL
+@given(designs())
+def test_remedies_hold_for_any_design(design):
+    held(design)
+
+
+@pytest.mark.parametrize("pack", ["Canada NBC", "UK ADJ"])
+def test_remedies_hold_under_other_books(pack):
+    assert held(FAULTS["raised on too small a flue"], pack)
+
+
+def test_the_example_is_cured_as_its_file_says():
+    """One more section for the height over the ridge; a thinner lower step: an eighth of 9 in is 1-1/8 in."""
+    found = {(r.lever.key, r.lever.step): r for r in remedies(BOATHOUSE)}
+    taller = found["flue.sections", "+1"]
+    assert taller.change == {"flue.sections": 21} and taller.mends == ("ROF-02",) and taller.steps == 1
+    step = found["surround.trim", "-1/8 in"]
+    assert step.after == pytest.approx(1.125 * INCH) and step.mends == ("CLR-08",) and step.cost is None
+    assert step.words() == 'Pull back lower step of the mantel: 1 1/2" to 1 1/8".'
+
+
+def test_a_remedy_costs_and_weighs_what_the_order_says():
+    taller = next(r for r in remedies(BOATHOUSE) if r.lever.key == "flue.sections")
+    was, now = assess(BOATHOUSE), assess(change(BOATHOUSE, taller.change))
+    assert taller.cost == pytest.approx(bill(now.takeoff, prices()).total - bill(was.takeoff, prices()).total) and taller.invented
+    assert taller.weight == pytest.approx(now.weight - was.weight) and taller.weight > 0
+    empty = next(r for r in remedies(BOATHOUSE, prices={}) if r.lever.key == "flue.sections")
+    assert empty.cost is None
+
+
+def test_what_is_not_checked_mends_nothing_and_is_no_aim():
+    before = verdicts(Design())
+    open_question = next(k for k, v in before.items() if v == NOT_CHECKED)
+    assert remedies(Design(), aims=[open_question]) == ()
+    with pytest.raises(InputError, match="XYZ-1"):
+        remedies(Design(), aims=["XYZ-1"])
+
+
+def test_only_what_is_asked_for_is_mended():
+    found = remedies(BOATHOUSE, aims=["CLR-08"])
+    assert found and all(r.mends == ("CLR-08",) and r.stays == () and len(r.findings) == 1 for r in found)
+
+
+def test_levers_name_inputs_and_no_measured_figure():
+    assert len({(lever.key, lever.step) for lever in LEVERS}) == len(LEVERS)
+    assert not any(lever.key.startswith(("measured.", "flue.area_from")) for lever in LEVERS)
+    for lever in LEVERS:
+        for one in (one for settings_ in tries(BOATHOUSE, lever) for one in settings_):
+            assert one.before != one.after and one.relative > 0
+
+
+# -- how far --------------------------------------------------------------------------------------
+def reached(design, pack="US IRC 2021"):
+    """Every promise of a reach."""
+    found = how_far(design, pack)
+
+    def at(raised):
+        return verdicts(change(design, {"opening.extension": f"{round(raised / INCH * 16) / 16} in"}), pack)
+
+    start = {k for k, v in at(found.least).items() if v == FALLS_SHORT}
+    assert {f.key for f in found.broken} == start
+    assert {k for k, v in at(found.raised).items() if v == FALLS_SHORT} <= start
+    if found.stop is None:
+        assert found.raised == found.most and not found.ladder
+        return found
+    assert found.stop == found.ladder[0] and [s.raised for s in found.ladder] == sorted(s.raised for s in found.ladder)
+    for stop in found.ladder:
+        beyond = at(stop.raised + INCH / 16)
+        assert {f.key for f in stop.findings} and all(beyond[f.key] == FALLS_SHORT and f.key not in start for f in stop.findings)
+        last = at(stop.raised)
+        assert all(last[f.key] != FALLS_SHORT for f in stop.findings)
+    assert found.finding.verdict == FALLS_SHORT and found.finding.clause
+    return found
+
+
+@pytest.mark.parametrize("name", FAULTS)
+def test_nothing_new_falls_short_at_the_reach_and_the_named_does_beyond(name):
+    reached(FAULTS[name])
+
+
+@SMALL
+@given(designs())
+def test_the_reach_holds_for_any_design(design):
+    reached(design)
+
+
+def test_the_raise_at_which_a_rectangular_flue_is_too_small_by_hand():
+    """IRC R1003.15.1, FLU-12: a rectangle under 2:1 wants a tenth of the opening.
+
+    Liner 13x18: 173 in2 net. An opening 54 in wide may be 1730 / 54 = 32.037 in high; over a standard height of 26 in that is a raise
+    of 6.037 in, 6 in to the sixteenth below.
+    """
+    assert rectangular_liner("13x18").net_area == pytest.approx(173 * SQIN)
+    by_hand = math.floor((173 * 10 / 54 - 26) * 16) / 16
+    assert by_hand == 6.0
+    design = change(Design(), {"opening.width": "54 in", "opening.standard_height": "26 in", "flue.size": "13x18", "flue.sections": 12})
+    found = how_far(design)
+    code = next(stop for stop in found.ladder if stop.kind == "code")
+    assert [f.key for f in code.findings] == ["FLU-12"] and code.raised == pytest.approx(by_hand * INCH, abs=1e-9)
+    assert code.findings[0].provided == pytest.approx(173) and code.findings[0].required == pytest.approx(54 * (26 + 6.0625) / 10)
+
+
+def test_the_reach_does_not_count_from_the_designs_own_raise():
+    low, high = (how_far(change(BOATHOUSE, {"opening.extension": raised})) for raised in ("0 in", "20 in"))
+    assert low.raised == high.raised and low.finding == high.finding
+
+
+def test_a_raise_that_cannot_be_drawn_is_not_the_least():
+    """A back that stands upright for 46 in needs the opening and throat to be higher than that, leaning half of the rake."""
+    design = change(Design(), {"opening.extension": "20 in", "firebox.vertical_back": "46 in"})
+    found = how_far(design)
+    assert found.least > 0
+    with pytest.raises(InputError):
+        change(design, {"opening.extension": f"{found.least / INCH - 1 / 16} in"})
+
+
+# -- many at once ---------------------------------------------------------------------------------
+def test_many_designs_in_one_search_are_as_one_by_one():
+    made = [sketch(d) for d in FAULTS.values()]
+    for alone, together in zip(map(outlook, made), outlooks(made), strict=True):
+        for a, b in zip(judgement(alone), judgement(together), strict=True):
+            assert (a.key, a.verdict) == (b.key, b.verdict)
+            assert a.provided == pytest.approx(b.provided, rel=1e-6)
+    assert outlooks([]) == ()
+
+
+# -- with a pencil --------------------------------------------------------------------------------
+def pencil(numbers: str) -> float:
+    """What comes out of the numbers as they are printed."""
+    bare = re.sub(r"(?<=\d) (in²|in|ft|m²|m/s²|m|kg/m³|Pa|lbf/ft²|N/m²|lbf|N)(?![\w²])", "", numbers)
+    bare = bare.replace("×", "*").replace("÷", "/").replace("−", "-").replace("√(", "math.sqrt(")
+    return eval(bare, {"math": math})
+
+
+@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+@pytest.mark.parametrize("name", ["boathouse", "raised on too small a flue", "trim nobody can keep"])
+def test_the_numbers_give_the_result(name, units):
+    result = assess(FAULTS[name])
+    found = {one.name: one for one in worked(result, units)}
+    assert {"Opening area", "Flue ratio", "Face velocity, sizing mode", "Throat area", "Slenderness", "Chimney over the roof",
+            "Hearth across", "Load on the lintel"} <= found.keys()
+    for one in found.values():
+        assert pencil(one.numbers) == pytest.approx(float(one.result.split()[0]), rel=0.01), one
+        assert one.formula and one.source
+    assert float(found["Face velocity, sizing mode"].result.split()[0]) == pytest.approx(result.draft.sizing_velocity, abs=5e-4)
+
+
+def test_an_arch_has_no_lintel_and_a_measured_area_says_so():
+    arched = change(Design(), {"opening.head": "segmental", "measured.opening_area": "1000 in2"})
+    found = {one.name: one for one in worked(assess(arched))}
+    assert "Load on the lintel" not in found and found["Opening area"].result == "1000 in²" and "site" in found["Opening area"].source
+    with pytest.raises(InputError, match="furlongs"):
+        worked(assess(arched), "furlongs")

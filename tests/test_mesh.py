@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
@@ -14,15 +14,14 @@ from strategies import designs
 from fireplace_calc.change import change
 from fireplace_calc.design import Design
 from fireplace_calc.geometry import geometry
-from fireplace_calc.mesh import CHORDS, mesh, meshes
+from fireplace_calc.mesh import CHORDS, FLAT, mesh, meshes
 from fireplace_calc.solids import ArchRing, Loft
 
 FACETED = 0.0013
 """A 72-sided prism inside a cylinder: 1 - sin(5 deg) / (5 deg in rad) = 0.00127. Forty chords of a half circle: 0.00103,
 of a flatter arch less. Mensuration."""
-GROWN = 4e-7
-"""What is taken away is taken a ten-millionth longer each way, so three ten-millionths of its volume."""
-FEW = settings(deadline=None, max_examples=12, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+FEW = settings(deadline=None, max_examples=10, phases=[Phase.explicit, Phase.reuse, Phase.generate],
+               suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
 CASES = {
     "as it stands": {}, "laid": {"method": "laid"}, "modular": {"method": "modular"},
     "arch": {"opening.head": "segmental", "opening.rise": "5 in"},
@@ -52,11 +51,17 @@ def box_of(part):
     return np.min([low for low, _ in boxes], axis=0), np.max([high for _, high in boxes], axis=0)
 
 
+def surface(skin):
+    a, b, c = (skin.points[skin.faces[:, k]] for k in range(3))
+    return float(np.linalg.norm(np.cross(b - a, c - a), axis=1).sum() / 2)
+
+
 def assert_is_the_part(part):
     skin = mesh(part)
     assert_closed(skin)
     round_ = sum(s.volume for s in part.adds + part.cuts if not isinstance(s, Loft))
-    slack = FACETED * round_ + GROWN * sum(s.volume for s in part.cuts) + 1e-9 * part.volume
+    slack = FACETED * round_ + FLAT * surface(skin)  # no face stands farther off than the smoothing allows
+    assert FLAT * surface(skin) < 1e-3 * part.volume
     assert abs(skin.volume - part.volume) <= slack, part.name
     low, high = box_of(part)
     assert skin.points.min(axis=0) == pytest.approx(low, abs=2e-6), part.name
@@ -81,10 +86,10 @@ def test_so_it_is_for_any_design(design):
 
 
 def test_straight_parts_are_off_by_nothing_but_the_growth_of_what_is_taken_away(boathouse):
-    """Not even a thousandth: lofts are made of their own corners."""
+    """Not even a hundred-thousandth: lofts are made of their own corners."""
     for part in geometry(boathouse).parts:
         if all(isinstance(s, Loft) for s in part.adds + part.cuts):
-            assert mesh(part).volume == pytest.approx(part.volume, rel=2e-6)
+            assert mesh(part).volume == pytest.approx(part.volume, rel=1e-5)
 
 
 def girth(skin, z):
@@ -108,12 +113,12 @@ def test_no_skin_is_left_across_an_opening(design, where):
         skin = mesh(part)
         levels = sorted({z for s in part.adds + part.cuts for z in (s.bottom, s.top)})
         for low, high in pairwise(levels):
-            if high - low > 1e-6:
+            if high - low > 1e-3:  # a wedge begins thinner than the smoothing
                 z = low + (high - low) * where
                 adds, cuts = part.plan(z)
                 left = unary_union([Shape(p).buffer(0) for p in adds]).difference(
                     unary_union([Shape(p).buffer(1e-7, join_style=2) for p in cuts]))
-                true = left.buffer(-1e-6, join_style=2).buffer(1e-6, join_style=2).length
+                true = left.buffer(-5e-6, join_style=2).buffer(5e-6, join_style=2).length
                 assert girth(skin, z) == pytest.approx(true, rel=4e-3, abs=1e-4), (part.name, z)
 
 
@@ -154,6 +159,7 @@ def test_a_part_that_stays_is_not_made_again(boathouse):
     """So a slider that moves the chimney does not cut the firebox anew."""
     from fireplace_calc.mesh import _body
 
+    _body.cache_clear()
     meshes(geometry(boathouse))
     made = _body.cache_info().misses
     meshes(geometry(change(boathouse, {"flue.sections": boathouse.flue.sections + 1})))

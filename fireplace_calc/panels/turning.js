@@ -5,10 +5,10 @@
 const DEGREE = Math.PI / 180;
 const WEIGHTS = { seen: 0.9, outline: 1.5, cut: 2.1 }; // [px]
 const MM = 96 / 25.4; // [px]
-const PLACES = { front: [0, 0], side: [-90, 0], above: [0, 90], corner: [-32, 22] }; // turned to the right, up [deg]
+const PLACES = { front: [0, 0], side: [-90, 0], above: [0, 90], corner: [-30, 20] }; // turned to the right, up [deg]
 const NAMES = { front: 'Front', side: 'Side', above: 'Above', corner: 'Corner' };
 const CUTS = { '': 'Nothing', 'left half': 'Left half', 'front half': 'Front half' };
-const SEEN = { '': [-32, 22], 'left half': [-52, 14], 'front half': [-24, 16] }; // where a cut shows best [deg]
+const SEEN = { '': [-30, 20], 'left half': [-50, 10], 'front half': [-20, 20] }; // where a cut shows best [deg]
 const AIMS = { fireplace: 'Fireplace', whole: 'Whole' };
 
 const read = (view, Kind) => new Kind(view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength));
@@ -206,6 +206,22 @@ const make = (tag, told = {}, ...inside) => {
   return made;
 };
 
+/** A material as it looks where it is cut. */
+function swatch(material, theme, hatch) {
+  const grain = 2, made = make('canvas', { width: 30 * grain, height: 16 * grain, ariaHidden: 'true' }), pen = made.getContext('2d');
+  const lay = hatching(hatch, grain);
+  pen.fillStyle = theme.tones[material] || theme.soft;
+  pen.fillRect(0, 0, made.width, made.height);
+  pen.fillStyle = theme.ink;
+  for (let y = 0; y < made.height; y++) {
+    for (let x = 0; x < made.width; x++) {
+      pen.globalAlpha = 0.45 * lay(x, y);
+      pen.fillRect(x, y, 1, 1);
+    }
+  }
+  return made;
+}
+
 /** Whether the page round us is dark. */
 function dark() {
   const told = document.body.dataset.jpThemeLight;
@@ -263,8 +279,7 @@ function render({ model, el }) {
     rest = setTimeout(() => { said.textContent = sight + '.'; paint(Math.min(window.devicePixelRatio || 1, 2)); }, 160);
   }
   function key(materials) {
-    const tones = theme().tones;
-    legend.replaceChildren(...materials.map((m) => make('li', {}, Object.assign(make('i'), { style: `background:${tones[m]}` }), m)));
+    legend.replaceChildren(...materials.map((m) => make('li', {}, swatch(m, theme(), model.get('hatches')[m]), m)));
   }
   function take() {
     const shown = model.get('shown');
@@ -276,8 +291,8 @@ function render({ model, el }) {
     show();
   }
   const KEYS = {
-    ArrowLeft: () => { view.turned -= 7.5; }, ArrowRight: () => { view.turned += 7.5; },
-    ArrowUp: () => { view.raised += 7.5; }, ArrowDown: () => { view.raised -= 7.5; },
+    ArrowLeft: () => { view.turned -= 10; }, ArrowRight: () => { view.turned += 10; },
+    ArrowUp: () => { view.raised += 10; }, ArrowDown: () => { view.raised -= 10; },
     PageUp: () => { view.lift += 0.08 / view.size; }, PageDown: () => { view.lift -= 0.08 / view.size; },
     Home: () => { view = start(); }, '+': () => scale(1.25), '=': () => scale(1.25), '-': () => scale(0.8),
     1: () => go('front'), 2: () => go('side'), 3: () => go('above'), 4: () => go('corner'),

@@ -33,7 +33,7 @@ STYLE = """
 .turning-said { display: flex; justify-content: space-between; gap: 1em; min-height: 1.5em; margin-top: .3em; line-height: 1.45; }
 .turning-legend { display: flex; flex-wrap: wrap; gap: .2em 1.2em; list-style: none; margin: .2em 0 0; padding: 0; }
 .turning-legend li { display: flex; align-items: center; gap: .4em; margin: 0; }
-.turning-legend i { width: 1.3em; height: 1em; border: 1px solid currentColor; }
+.turning-legend canvas { width: 30px; height: 16px; border: 1px solid currentColor; }
 @media print { .turning-tools { display: none; } }
 """
 MARGIN = 0.15

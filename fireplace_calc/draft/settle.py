@@ -20,8 +20,10 @@ R_SMOKE = GAS_CONSTANT / 0.02886
 CP_SMOKE = 1025.0
 """Its heat capacity, within 2.5 % from 30 to 200 C at an air ratio of 10 to 50. [J/(kg K)]"""
 HALVINGS, SCAN, CLOSINGS, BLOCK = 5, 28, 5, 2048
-"""How often the upper bound is halved, steps of the search for the largest flow, how often the step it is found in is closed
-further, and how many numbers are looked at together."""
+"""How often the upper bound is halved, steps of the search for the largest flow, how often at most the step it is found
+in is closed further, and how many numbers are looked at together."""
+STILL = 1e-10
+"""Relative move of a closing after which the next one would change nothing but the last digits. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,6 +205,7 @@ def largest_root(function: Callable, low: np.ndarray, high: np.ndarray) -> tuple
     Notes
     -----
     A scan finds the step, Ridders' method closes it: two looks a round, never outside the bracket, digits doubling.
+    Each place stops by itself, so that none depends on what else is looked for in the same call.
 
     Examples
     --------
@@ -225,14 +228,18 @@ def largest_root(function: Callable, low: np.ndarray, high: np.ndarray) -> tuple
             above, at_above = here, at_here
         if found.all():
             break
+    last, moving = upper, found
     for _ in range(CLOSINGS):
         middle = 0.5 * (lower + upper)
         at_middle = function(middle)
         bent = np.sqrt(np.maximum(at_middle**2 - at_lower * at_upper, 1e-300))
         near = np.clip(middle + (middle - lower) * at_middle / bent, lower, upper)
         for place, value in ((middle, at_middle), (near, function(near))):
-            inside, good = (place >= lower) & (place <= upper), value >= 0
+            inside, good = moving & (place >= lower) & (place <= upper), value >= 0
             lower, at_lower = np.where(inside & good, place, lower), np.where(inside & good, value, at_lower)
             upper, at_upper = np.where(inside & ~good, place, upper), np.where(inside & ~good, value, at_upper)
+        moving, last = moving & (np.abs(near - last) > STILL * near), near
+        if not moving.any():
+            break
     nearest = np.where(np.abs(at_lower) <= np.abs(at_upper), lower, upper)
     return np.where(found, nearest, low), ~found

@@ -55,6 +55,45 @@ def test_every_part_is_shared_out_in_full(design):
     assert sum(r.volume for r in rows) == pytest.approx(sum(p.volume for p in made.parts), rel=1e-9)
 
 
+MADE_OF = {
+    "brick": {"brick", "mortar"}, "block": {"block", "mortar"}, "grouted block": {"block", "grout", "mortar"}, "grout": {"grout"},
+    "stone": {"stone", "mortar"}, "concrete": {"concrete"}, "mortar": {"mortar"}, "firebrick": {"firebrick", "refractory mortar"},
+    "refractory": {"refractory", "refractory mortar"}, "clay liner": {"clay liner", "refractory mortar"},
+    "parging": {"refractory mortar"}, "steel": {"steel"}, "timber": {"timber"}, "tile": {"tile"}, "wood": {"wood"}, "metal": {"metal"},
+}
+"""What is ordered for work of each material."""
+
+
+@pytest.mark.parametrize("method", ["laid", "modular"])
+@settings(SLOW, max_examples=40)
+@given(design=any_work())
+def test_volume_by_material_is_the_geometrys(method, design):
+    """Both ways of building, to a thousandth: of each material of the geometry, and of each that is ordered, row by row."""
+    made = geometry(change(design, {"method": method}))
+    named, rows = {part.name: part for part in made.parts}, takeoff(made)
+    drawn, filled, ordered, listed = (defaultdict(float) for _ in range(4))
+    for part in made.parts:
+        drawn[part.material] += part.volume
+    for share in shares(made):
+        if share.volume > 0:
+            work = named[share.part].material
+            assert share.material in MADE_OF[work], (work, share.item)
+            filled[work] += share.volume
+            ordered[share.item, share.material] += share.volume
+    assert dict(filled) == pytest.approx({name: v for name, v in drawn.items() if v > 0}, rel=1e-3)
+    for row in rows:
+        if row.volume > 0:
+            listed[row.item] += row.volume
+            assert row.volume == pytest.approx(sum(ordered.pop((row.item, material), 0.0) for material in row.material.split(" and ")),
+                                               rel=1e-3), row.item
+        sold = goods()[row.item]
+        if sold.holds:
+            assert row.net * sold.holds == pytest.approx(row.volume, rel=1e-3), "bought by volume"
+        assert row.volume > 0 or row.item == "Face", "only a finish has no volume"
+    assert not ordered, "nothing is shared out that is not on the list"
+    assert sum(listed.values()) == pytest.approx(sum(drawn.values()), rel=1e-3)
+
+
 @SLOW
 @given(any_work())
 def test_orders_are_whole_bought_units_and_cover_the_net(design):

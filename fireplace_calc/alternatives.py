@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields
+from typing import TYPE_CHECKING
 
 from fireplace_calc.assess import Assessment
 from fireplace_calc.change import all_inputs
@@ -14,6 +15,9 @@ from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.takeoff import Price, bill, prices
 from fireplace_calc.units import FEET_INCHES, show
+
+if TYPE_CHECKING:
+    import pandas
 
 Row = tuple[str, tuple[str, ...]]
 """What is told, and one text for each design."""
@@ -101,3 +105,11 @@ def _cost(result: Assessment, known: Mapping[str, Price]) -> str:
     said += ["invented example prices"] if found.invented else []
     said += [f"without a price for {', '.join(found.unpriced).lower()}"] if found.unpriced else []
     return ", ".join(said)
+
+
+def side_by_side_table(results: Sequence[Assessment], names: Sequence[str], units: str = FEET_INCHES) -> pandas.DataFrame:
+    """The same as a table, a column each under its name."""
+    import pandas
+
+    rows = side_by_side(results, units)
+    return pandas.DataFrame([texts for _, texts in rows], index=[name for name, _ in rows], columns=list(names))

@@ -68,7 +68,7 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
             return value
         if kind:
             return show(from_unit(value, finding.unit), kind, units)
-        return f"{value:,.4g} {finding.unit}".removesuffix(" count") if abs(value) < 1e4 else f"{value:,.0f} {finding.unit}"
+        return f"{value:,.4g} {finding.unit}".removesuffix(" count").removesuffix(" -") if abs(value) < 1e4 else f"{value:,.0f} {finding.unit}"
 
     texts = tuple(shown(value) for value in figures)
     if kind and finding.margin and texts[0] == texts[1]:

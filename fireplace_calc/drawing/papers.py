@@ -18,7 +18,6 @@ from fireplace_calc.drawing.detail import detail
 from fireplace_calc.drawing.front import front
 from fireplace_calc.drawing.lists import Flow
 from fireplace_calc.drawing.live import roof_limits
-from fireplace_calc.drawing.pdf import Book
 from fireplace_calc.drawing.plan import plan
 from fireplace_calc.drawing.roof import roof
 from fireplace_calc.drawing.section import section
@@ -138,6 +137,8 @@ def printing(made: list[tuple[str, Sheet]], path: str | os.PathLike, result: Ass
     int, int, str
         How many sheets are done, of how many, and the name of the next.
     """
+    from fireplace_calc.drawing.pdf import Book  # here, so that a panel need not wait for what only papers use
+
     path = Path(path)
     try:
         handle, beside = tempfile.mkstemp(suffix=".pdf", dir=path.parent)

@@ -138,6 +138,12 @@ def test_a_grid_is_every_temperature_at_every_altitude():
     assert (np.diff(found.flow[0, :, 0]) < 0).all(), "the colder, the more"
 
 
+def test_weather_without_a_dimension_is_one_evening():
+    found = sweep({"plain": Design()}, xr.Dataset({"outdoor": 263.15, "altitude": 100.0}))
+    assert found.flow.dims == ("design",)
+    assert found.flow.item() == sweep({"plain": Design()}, grid(263.15, 100.0)).flow.item()
+
+
 def test_every_variable_says_unit_name_and_mode(country):
     for name, variable in country.data_vars.items():
         assert variable.attrs["units"] and len(variable.attrs["long_name"]) > 10, name
@@ -170,6 +176,7 @@ def test_a_stalled_fire_is_marked_and_not_hidden(country):
     (lambda: sweep(CATALOGUE, grid(263.15, 9000.0)), "Altitude of a sweep is 9000.0"),
     (lambda: sweep(CATALOGUE, grid(263.15), burn_rate=[]), "Burn rates are an empty list"),
     (lambda: sweep(CATALOGUE, grid(263.15), burn_rate=3.5), "Burn rate of a sweep is 3.5 in SI"),
+    (lambda: sweep(CATALOGUE, stations(PLACES).rename(station="design")), "has a design, but that name is the sweep's own"),
     (lambda: sweep(CATALOGUE, stations(PLACES).drop_vars("altitude")), "has no altitude, but outdoor in K and altitude in m")])
 def test_what_cannot_be_swept_is_said_in_a_sentence(act, words):
     with pytest.raises(InputError, match=words) as told:

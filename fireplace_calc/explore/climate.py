@@ -163,6 +163,10 @@ def evenings(weather: xarray.Dataset) -> tuple[tuple[str, ...], tuple[int, ...],
         if name not in weather.variables:
             raise InputError(f"The weather of a sweep has no {name}, but outdoor in K and altitude in m are wanted.", name,
                              "outdoor, altitude", ", ".join(map(str, weather.variables)))
+    for name in ("design", "burn_rate"):
+        if name in weather.variables or name in weather.sizes:
+            raise InputError(f"The weather of a sweep has a {name}, but that name is the sweep's own; call it something else.", name,
+                             "any other name", name)
     for name in weather.sizes:
         labelled(f"Labels of {name}", weather[name].values.tolist())
     asked = all_inputs()

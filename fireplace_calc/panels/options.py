@@ -50,7 +50,7 @@ class Options(Fold):
         self.table.value = html.options(side_by_side([*results, panel.result], panel.units), [*names, "Under your hands"])
 
     def _card(self, number: int, result) -> w.Widget:
-        picture = Picture(WIDTH, HEIGHT, dots=1.6)
+        picture = Picture(WIDTH, HEIGHT, dots=2.0)
         image = w.Image(value=picture.png(list(views("room", result.geometry, self.panel.units))), format="png")
         image.add_class("fireplace-picture")
         image.add_class(f"fireplace-view-option-{number}")

@@ -192,10 +192,12 @@ class Panel:
         self.pointer.layout.width, self.pointer.style.description_width = "29em", "8em"
         self.viewer = self._choice("View", VIEWS, self.easel.view, self._set_view)
         self.back, self.forth = self._button("Undo", self.undo), self._button("Redo", self.redo)
+        self.paper = self._choice("Paper", PAPERS, "light", self._set_paper)
+        self.paper.add_class("fireplace-paper")  # the page's own theme chooses it, through jupyter/labextension
         tools = w.HBox([
             self.viewer, self._choice("Units", UNITS, self.units, self._set_units),
             self._choice("Code", {name: name for name in PACKS}, self.pack, self._set_pack),
-            self._choice("Paper", PAPERS, "light", self._set_paper), self.pointer,
+            self.paper, self.pointer,
             self.back, self.forth, self._button("Start again", lambda: self.put(self.desk.first)),
         ], layout=w.Layout(flex_flow="row wrap"))
         self.accordion = w.Accordion(children=[fold.widget for fold in self.folds.values()],

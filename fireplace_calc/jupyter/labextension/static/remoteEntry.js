@@ -4,6 +4,7 @@
 //    list folded away.
 // 2. Inside our panels the notebook's single-letter commands are off, every slider handle carries its label's name, and
 //    the keyboard opens and folds what a click does.
+// 3. The picture's paper follows the page when that turns dark or light; print stays print.
 (function () {
   let scope = null;
 
@@ -44,9 +45,24 @@
       if (box) box.setAttribute('aria-label', label.textContent);
     }
     folds(panel);
+    paper(panel);
     for (const image of panel.querySelectorAll('.fireplace-picture')) {
       const view = [...image.classList].find((name) => name.startsWith('fireplace-view-')).slice('fireplace-view-'.length);
       image.alt = `Drawing of the fireplace, ${view}; the sentence below it says what it shows.`;
+    }
+  }
+
+  // Dark page, dark paper. What the reader chose since the page last turned is left alone.
+  const seen = new WeakMap();
+  function paper(panel) {
+    const dark = document.body.dataset.jpThemeLight === 'false';
+    for (const list of panel.querySelectorAll('.fireplace-paper select')) {
+      if (seen.get(list) === dark) continue;
+      seen.set(list, dark);
+      const wanted = [...list.options].find((option) => option.text === (dark ? 'Dark' : 'Light'));
+      if (!wanted || wanted.selected || list.selectedOptions[0].text === 'Print') continue;
+      list.value = wanted.value;
+      list.dispatchEvent(new Event('change', { bubbles: true }));
     }
   }
 
@@ -86,6 +102,7 @@
       due = true;
       setTimeout(() => { due = false; look(); }, 50);
     }).observe(document.body, { childList: true, subtree: true });
+    new MutationObserver(look).observe(document.body, { attributes: true, attributeFilter: ['data-jp-theme-light'] });
     look();
   }
 

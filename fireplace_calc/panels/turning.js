@@ -109,21 +109,24 @@ function colour(image, body, seen, eye, theme, hatches, parts, grain) {
   const out = new Uint32Array(image.data.buffer), paper = rgb(theme.paper), ink = rgb(theme.ink);
   const pack = (c) => (255 << 24) | (c[2] << 16) | (c[1] << 8) | c[0];
   const sun = [0, 1, 2].map((k) => 0.25 * eye.right[k] + 0.55 * eye.up[k] + 0.8 * eye.near[k]);
-  const plain = pack(paper), flat = new Uint32Array(body.owner.length), tones = [], ways = [];
+  const plain = pack(paper), flat = new Uint32Array(body.owner.length), tones = [], ways = [], kinds = {};
   for (let f = 0; f < flat.length; f++) {
     if (!seen.facing[f]) continue;
     const tone = rgb(theme.tones[parts[body.owner[f]].material] || theme.soft);
     const light = theme.flat || body.cap[f] ? 1 : 0.8 + 0.24 * Math.max(0, dot(sun, body.normals, 3 * f));
     tones[f] = tone.map((v) => Math.min(255, Math.round(v * light)));
     flat[f] = pack(tones[f]);
-    if (body.cap[f]) ways[f] = hatching(hatches[parts[body.owner[f]].material], grain);
+    const kind = parts[body.owner[f]].material;
+    if (body.cap[f]) ways[f] = kinds[kind] ||= hatching(hatches[kind], grain);
   }
   for (let at = 0, y = 0; y < seen.height; y++) {
     for (let x = 0; x < seen.width; x++, at++) {
       const f = seen.face[at];
       if (f < 0) { out[at] = plain; continue; }
       const laid = ways[f] ? 0.45 * ways[f](x, y) : 0;
-      out[at] = laid ? pack(tones[f].map((v, k) => Math.round(v + (ink[k] - v) * laid))) : flat[f];
+      if (!laid) { out[at] = flat[f]; continue; }
+      const [r, g, b] = tones[f];
+      out[at] = (255 << 24) | ((b + (ink[2] - b) * laid) << 16) | ((g + (ink[1] - g) * laid) << 8) | (r + (ink[0] - r) * laid);
     }
   }
 }
@@ -182,8 +185,9 @@ function draw(canvas, body, view, theme, hatches, box, grain) {
   pen.putImageData(image, 0, 0);
   pen.strokeStyle = theme.ink;
   pen.lineCap = 'round';
+  const fine = Math.min(Math.max(place.scale / grain / 140, 0.5), 1); // a chimney shown whole asks for a finer pen
   for (const [name, runs] of Object.entries(rule(body, seen))) {
-    pen.lineWidth = WEIGHTS[name] * grain;
+    pen.lineWidth = WEIGHTS[name] * grain * fine;
     pen.beginPath();
     for (const [x, y, u, w] of runs) { pen.moveTo(x, y); pen.lineTo(u, w); }
     pen.stroke();

@@ -125,6 +125,6 @@ def _transmittance(geometry: Geometry, flue: float, perimeter: float, roughness:
         layers.append(("air gap", design.chimney.gap))
     layers.append((design.chimney.masonry, design.chimney.wall))
     flow = opening * coefficient("face velocity") * 1.2
-    inside = film(flow, flue, hydraulic_diameter(flue, perimeter), f.flue_length, roughness, 350.0)
+    inside = film(flow, flue, hydraulic_diameter(flue, perimeter), roughness, 350.0)
     outside = coefficient("film outdoors" if design.chimney.location == "exterior" else "film inside a building")
     return float(transmittance(inside, wall_resistance(layers), outside))

@@ -43,6 +43,8 @@ STYLE = """<style>
 .fireplace-shelf { display: grid !important; grid-template-columns: repeat(auto-fill, minmax(17em, 1fr)); gap: .8em; max-width: 1100px; }
 .fireplace-shelf .fireplace-picture { width: 100%; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
 .fireplace-view-whole { grid-area: 1 / 1 / 3 / 4; }
+.fireplace-panel .jupyter-widget-Collapse-header, .fireplace-panel .jupyter-widget-Collapse-header span {
+  color: var(--jp-ui-font-color1, #111); }
 .fireplace-panel [role="button"]:focus-visible { outline: 3px solid #0b5c8a; outline-offset: -3px; }
 @media print { .fireplace-panel table.sheet { font-size: 9pt; } .fireplace-controls { display: none; } }
 </style>"""

@@ -13,10 +13,10 @@ from fireplace_calc.draft import Around, Fire, Path, face_velocity, odds, outloo
 from fireplace_calc.draft.air import air_density, pressure_at
 from fireplace_calc.draft.house import house_flow, house_pull, leakage
 from fireplace_calc.draft.settle import R_SMOKE, spare
+from fireplace_calc.draft.sizing import gravity_flow, theoretical_draft
 from fireplace_calc.draft.wood import lower_heating_value, stoichiometric_air
 from fireplace_calc.geometry import geometry
 from fireplace_calc.tables import wood_analysis
-from fireplace_calc.units import G
 
 OAK = wood_analysis("hardwood")
 REAL = st.floats
@@ -151,7 +151,7 @@ def test_face_velocity_runs_the_right_way_sizing(opening, diameter, height, inle
 def test_flow_peaks_at_twice_the_outdoor_temperature(outdoor):
     """Formula 2.5: m goes with sqrt(theta - 1) / theta, largest at Tm = 2 To; Shelton's textbook has it fall from 600 F on."""
     gas = np.linspace(outdoor + 50, 4 * outdoor, 4000)
-    flow = np.sqrt(2 * air_density(gas) * G * 6.0 * (air_density(outdoor) - air_density(gas)))
+    flow = gravity_flow(0.09, theoretical_draft(6.0, gas, outdoor), 3.0, gas)
     assert gas[flow.argmax()] == pytest.approx(2 * outdoor, rel=2e-3)
     share = np.interp(outdoor + np.array([170.0, 280.0, 50.0]), gas, flow) / flow.max()
     if 288 < outdoor < 298:
@@ -159,11 +159,14 @@ def test_flow_peaks_at_twice_the_outdoor_temperature(outdoor):
 
 
 def test_altitude_scales_the_mass_and_leaves_the_speed():
-    """At imposed temperatures; the smoke's own gas constant cancels likewise."""
-    for altitude in (0.0, 1500.0, 3000.0):
+    """At imposed temperatures: the mass goes with the pressure, and nothing else does."""
+    def flow(altitude: float) -> tuple[float, float]:
         pressure = float(pressure_at(altitude))
-        speed = (2 * G * 6.0 * (air_density(278.0, pressure) - pressure / (R_SMOKE * 350.0)) / (4.0 * pressure / (R_SMOKE * 350.0))) ** 0.5
-        assert speed == pytest.approx((2 * G * 6.0 * (R_SMOKE * 350.0 / (287.05 * 278.0) - 1) / 4.0) ** 0.5)
+        mass = float(gravity_flow(0.09, theoretical_draft(6.0, 350.0, 278.0, pressure), 4.0, 350.0, pressure))
+        return mass / pressure, mass / (0.09 * air_density(350.0, pressure))
+
+    for altitude in (-300.0, 1500.0, 3000.0, 4500.0):
+        assert flow(altitude) == pytest.approx(flow(0.0), rel=1e-12)
 
 
 @settings(max_examples=60, deadline=None)

@@ -16,7 +16,7 @@ from fireplace_calc.inputs import inputs_of
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.core import FALLS_SHORT
 from fireplace_calc.structure import structure
-from fireplace_calc.units import INCH, InputError
+from fireplace_calc.units import INCH, InputError, to_si
 
 KINDS = ("code", "draft", "structure", "drawing")
 """What can stop it; where two do at once, the first of them is named."""
@@ -104,6 +104,11 @@ def raised_to(design: Design, ticks: int) -> Design:
     return change(design, {"opening.extension": f"{ticks / 16} in"})
 
 
+def _metres(ticks: int) -> float:
+    """So many sixteenths, the same float as the length typed in inches. [m]"""
+    return to_si(f"{ticks / 16} in", "length")
+
+
 def _short(kind: str, designs: Sequence[Design], pack: str) -> list[dict[str, Finding]]:
     """What of one kind falls short, design by design."""
     if kind == "draft":
@@ -125,7 +130,7 @@ def _first(kind: str, drawn: dict[int, Design], looks: list[int], pack: str) -> 
     between = [t for t in range(looks[far - 1] + 1, looks[far]) if t in drawn]
     close = zip([*between, looks[far]], [*_short(kind, [drawn[t] for t in between], pack), scan[far]], strict=True)
     tick, found = next((t, one) for t, one in close if one.keys() - broken.keys())
-    return broken, Stop(kind, (tick - 1) * TICK, tuple(f for key, f in found.items() if key not in broken))
+    return broken, Stop(kind, _metres(tick - 1), tuple(f for key, f in found.items() if key not in broken))
 
 
 def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
@@ -172,7 +177,7 @@ def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
     ladder, broken = [], []
     beyond = min((t for t in refused if t > least), default=None)
     if beyond is not None:
-        ladder.append(Stop("drawing", (beyond - 1) * TICK, refusal=refused[beyond]))
+        ladder.append(Stop("drawing", _metres(beyond - 1), refusal=refused[beyond]))
     looks = sorted({least, end, *(t for t in drawn if t % LOOK == 0)})
     for kind in KINDS[:3]:
         start, stop = _first(kind, drawn, looks, pack)
@@ -180,4 +185,4 @@ def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
         ladder += [stop] if stop else []
     ladder.sort(key=lambda stop: (stop.raised, KINDS.index(stop.kind)))
     first = ladder[0] if ladder else None
-    return Reach(design, pack, least * TICK, spec.high, first.raised if first else end * TICK, first, tuple(ladder), tuple(broken))
+    return Reach(design, pack, _metres(least), spec.high, first.raised if first else _metres(end), first, tuple(ladder), tuple(broken))

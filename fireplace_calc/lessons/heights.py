@@ -16,7 +16,8 @@ from fireplace_calc.units import INCH
 
 def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:
     """Three feet over where it comes out, two over anything within ten, and how many sections that takes."""
-    design, _ = work({"roof.pitch": f"{rng.choice((4, 5, 6, 7, 8, 9, 10, 12))}:12", "roof.ridge_distance": inches(rng, 48, 216, 6),
+    design, _ = work({"roof.pitch": f"{rng.choice((4, 5, 6, 7, 8, 9, 10, 12))}:12",
+                      "roof.ridge_distance": inches(rng, 12, 36, 3) if rng.random() < 0.3 else inches(rng, 48, 216, 6),
                       "roof.ridge_level": inches(rng, 216, 288, 6), "flue.section_height": rng.choice(("12 in", "18 in", "24 in"))})
     design = tall_enough(design, pack)
     told = work({}, design)[1]

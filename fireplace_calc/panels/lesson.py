@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from html import escape
 from typing import Any
 
 import ipywidgets as w
 
-from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
+from fireplace_calc.assess import DEFAULT_PACK, assess
 from fireplace_calc.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.change import all_inputs, change
 from fireplace_calc.design import Design
@@ -21,7 +21,7 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.controls import Control, Lead
 from fireplace_calc.panels.easel import Easel
 from fireplace_calc.report import SIGNS, answer, compared
-from fireplace_calc.rules import PACKS
+from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY
 from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
 
@@ -144,19 +144,17 @@ class Lecture:
     def tell(self) -> None:
         """What the checks of this lesson and the books say."""
         result = assess(self.design, self.pack)
-        self.checks.value = html.flow([self._checked(result)])
+        air = [self._table("Will it draw? Engineering judgement, not code", result.judgement)] if self.lesson.view == "draft" else []
+        bound = [f for key in self.lesson.rules for f in result.findings if f.key == key and f.verdict != DOES_NOT_APPLY]
+        self.checks.value = html.flow([*air, self._table(f"What {self.pack} says of this design", bound)])
         self.books.value = html.flow([self._compared()])
         self.easel.rested(result, self.units)
 
     # -- what it says -----------------------------------------------------------------------------
-    def _checked(self, result: Assessment) -> Table:
-        rows = []
-        for key in self.lesson.rules:
-            f = next((f for f in result.findings if f.key == key), None)
-            if f is not None and f.verdict != DOES_NOT_APPLY:
-                rows.append((f"{SIGNS[f.verdict]} {f.verdict}", f"{f.title} ({f.key})", *compared(f, self.units)[:2],
-                             f"{f.clause}, {f.edition}", " ".join(text for text in (f.why, f.note) if text)))
-        return Table(f"What {self.pack} says of this design", FOUND, tuple(rows))
+    def _table(self, title: str, findings: Iterable[Finding]) -> Table:
+        return Table(title, FOUND, tuple(
+            (f"{SIGNS[f.verdict]} {f.verdict}", f"{f.title} ({f.key})", *compared(f, self.units)[:2], f"{f.clause}, {f.edition}",
+             " ".join(text for text in (f.why, f.note) if text)) for f in findings))
 
     def _compared(self) -> Table:
         chosen = [list(SIDE_BY_SIDE).index(book) for book in BOOKS]

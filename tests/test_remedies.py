@@ -12,10 +12,11 @@ from fireplace_calc import Design, change
 from fireplace_calc.assess import assess
 from fireplace_calc.designfile import load
 from fireplace_calc.draft import judgement, outlook, outlooks
-from fireplace_calc.explore import how_far, remedies, sketch, worked
+from fireplace_calc.explore import how_far, refused, remedies, sketch, worked
 from fireplace_calc.explore.levers import LEVERS, tries
+from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.tables import rectangular_liner
+from fireplace_calc.tables import DATA, rectangular_liner
 from fireplace_calc.takeoff import bill, prices
 from fireplace_calc.units import INCH, SQIN, InputError
 
@@ -255,3 +256,16 @@ def test_an_arch_has_no_lintel_and_a_measured_area_says_so():
     assert "Load on the lintel" not in found and found["Opening area"].result == "1000 in²" and "site" in found["Opening area"].source
     with pytest.raises(InputError, match="furlongs"):
         worked(assess(arched), "furlongs")
+
+
+def test_what_comes_to_mind_first_is_refused_with_its_reason():
+    """A larger liner for a raised firebox mends the ratio and is too large by Canada's table; assessed again here in full."""
+    design = change(load(DATA / "designs" / "boathouse.toml"), {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"})
+    before, found = every_finding(assess(design)), {one.lever.key: one for one in refused(design)}
+    assert found["flue.size"].mends == ("DRF-01", "FLU-10") and "DRF-09" in [f.key for f in found["flue.size"].breaks]
+    for one in found.values():
+        after = every_finding(assess(change(design, one.change)))
+        assert all(before[key].verdict == FALLS_SHORT and after[key].verdict != FALLS_SHORT for key in one.mends)
+        assert one.breaks and all(after[f.key] == f and before[f.key].verdict != f.verdict for f in one.breaks)
+        assert one.lever.key not in {r.lever.key for r in remedies(design) if set(one.mends) <= set(r.mends)}
+    assert refused(design, aims=["CLR-08"]) == ()

@@ -4,10 +4,10 @@ from fireplace_calc.explore.climate import grid, station_label, stations
 from fireplace_calc.explore.curves import Curve, Step, face_curve, many, pressure_steps
 from fireplace_calc.explore.limits import LIMITS, LimitMap, limit_map
 from fireplace_calc.explore.reach import Reach, Stop, how_far
-from fireplace_calc.explore.remedies import Remedy, remedies
+from fireplace_calc.explore.remedies import Refused, Remedy, refused, remedies
 from fireplace_calc.explore.sketch import Sketch, moved, sketch
 from fireplace_calc.explore.sweep import sweep
 from fireplace_calc.explore.worked import Worked, worked
 
-__all__ = ["LIMITS", "Curve", "LimitMap", "Reach", "Remedy", "Sketch", "Step", "Stop", "Worked", "face_curve", "grid", "how_far",
-           "limit_map", "many", "moved", "pressure_steps", "remedies", "sketch", "station_label", "stations", "sweep", "worked"]
+__all__ = ["LIMITS", "Curve", "LimitMap", "Reach", "Refused", "Remedy", "Sketch", "Step", "Stop", "Worked", "face_curve", "grid", "how_far",
+           "limit_map", "many", "moved", "pressure_steps", "refused", "remedies", "sketch", "station_label", "stations", "sweep", "worked"]

@@ -17,6 +17,9 @@ from fireplace_calc.takeoff import Bill, Price, bill
 from fireplace_calc.takeoff import prices as price_list
 from fireplace_calc.units import FEET_INCHES, InputError, show
 
+USUAL = {("flue.sections", "+"), ("flue.size", "+"), ("throat.depth", "+"), ("house.air_inlet", "+")}
+"""Changes that come to mind first: key of the lever and which way it goes."""
+
 
 @dataclass(frozen=True, slots=True)
 class Remedy:
@@ -71,11 +74,44 @@ class Remedy:
 
     def words(self, units: str = FEET_INCHES) -> str:
         """What to do, with where it was and where it goes, in the reader's units."""
-        spec = all_inputs().get(self.lever.key)
-        kind = "length" if spec is None else spec.kind
-        was, now = (str(v) if isinstance(v, (str, bool)) else show(v, kind, units) for v in (self.before, self.after))
-        what = f"{self.lever.words} {self.piece}".strip()
-        return f"{what}." if isinstance(self.after, bool) else f"{what}: {was} to {now}."
+        return _words(self.lever, self.piece, self.before, self.after, units)
+
+
+@dataclass(frozen=True, slots=True)
+class Refused:
+    """The least step of a usual change that would mend something and break something else, and so is no remedy.
+
+    Attributes
+    ----------
+    lever : Lever
+    change : dict
+        For ``change``.
+    before, after : object
+        Where the lever stood and where it would stand, in SI or in words.
+    mends : tuple of str
+        Keys of what it would mend.
+    breaks : tuple of Finding
+        What would fall short then, or become a question, that stands now.
+    """
+
+    lever: Lever
+    change: dict
+    before: object
+    after: object
+    mends: tuple[str, ...]
+    breaks: tuple[Finding, ...]
+
+    def words(self, units: str = FEET_INCHES) -> str:
+        """What was thought of, with where it was and where it would go, in the reader's units."""
+        return _words(self.lever, "", self.before, self.after, units)
+
+
+def _words(lever: Lever, piece: str, before: object, after: object, units: str) -> str:
+    spec = all_inputs().get(lever.key)
+    kind = "length" if spec is None else spec.kind
+    was, now = (str(v) if isinstance(v, (str, bool)) else show(v, kind, units) for v in (before, after))
+    what = f"{lever.words} {piece}".strip()
+    return f"{what}." if isinstance(after, bool) else f"{what}: {was} to {now}."
 
 
 def _count(found: Iterable[Finding]) -> dict[str, int]:
@@ -100,6 +136,54 @@ def _remedy(case: Case, one: Try, result: Assessment, mended: set[str], was: Bil
                   tuple(k for k in aims if k not in mended), tuple(after[k] for k in aims),
                   {kind: _count(found) for kind, found in by_kind(result).items()}, _dearer(was, now, one.lever.takes), now.currency,
                   was.invented or now.invented, result.weight - case.now.weight, one.relative, one.piece)
+
+
+def _case(design: Design, pack: str, aims: Iterable[str] | None) -> Case:
+    now = assess(design, pack)
+    before = every_finding(now)
+    wanted = before if aims is None else tuple(aims)
+    for key in wanted:
+        if key not in before:
+            raise InputError(f"There is no finding named {key} under {pack}.", "Aims", "keys such as FLU-10, DRF-01 or STR-04", key)
+    return Case(now, before, frozenset(key for key in wanted if before[key].verdict == FALLS_SHORT))
+
+
+def refused(design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | None = None) -> tuple[Refused, ...]:
+    """Of the changes that come to mind first, those whose least step that mends something breaks something else.
+
+    Parameters
+    ----------
+    design : Design
+    pack : str
+        Code to hold it against.
+    aims : iterable of str, optional
+        As for ``remedies``.
+
+    Returns
+    -------
+    tuple of Refused
+        More sections, a larger liner, a bigger throat, more outdoor air: each at most once, assessed in full.
+
+    Raises
+    ------
+    InputError
+        When there is no such book, or no such finding in it.
+    """
+    case, found = _case(design, pack, aims), []
+    levers = [lever for lever in LEVERS if (lever.key, lever.step[0]) in USUAL] if case.aims else []
+    rows = [row for lever in levers for settings in tries(design, lever) if len(row := Row(case, settings))]
+    look(rows, [row.probes for row in rows])
+    look(rows, [between(row) for row in rows])
+    for row in rows:
+        least = next((k for k in sorted(row.mends) if row.mends[k]), None)
+        if least is None:
+            continue
+        one, moved = row.tried[least]
+        after = every_finding(assess(moved, pack))
+        broken = tuple(f for f in after.values() if case.spoilt([f]))
+        if broken:
+            found.append(Refused(one.lever, one.change, one.before, one.after, tuple(sorted(case.mended(after.values()))), broken))
+    return tuple(found)
 
 
 def remedies(design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | None = None,
@@ -139,13 +223,7 @@ def remedies(design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | Non
     >>> all(one.mends == ("DRF-05",) for one in found)
     True
     """
-    now = assess(design, pack)
-    before = every_finding(now)
-    wanted = before if aims is None else tuple(aims)
-    for key in wanted:
-        if key not in before:
-            raise InputError(f"There is no finding named {key} under {pack}.", "Aims", "keys such as FLU-10, DRF-01 or STR-04", key)
-    case = Case(now, before, frozenset(key for key in wanted if before[key].verdict == FALLS_SHORT))
+    case, now = _case(design, pack, aims), assess(design, pack)
     if not case.aims:
         return ()
     rows = [row for lever in LEVERS for settings in tries(design, lever) if len(row := Row(case, settings))]

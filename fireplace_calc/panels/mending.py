@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import ipywidgets as w
 
-from fireplace_calc.explore import Reach, Remedy, Stop, how_far, remedies
+from fireplace_calc.explore import Reach, Refused, Remedy, Stop, how_far, refused, remedies
 from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.panels import html
 from fireplace_calc.panels.folds import LONG_REST, Fold
@@ -50,8 +50,8 @@ class Mending(Fold):
 
     def __init__(self, panel: Panel):
         super().__init__(panel)
-        self.said, self.rows = w.HTML(), w.VBox()
-        self.widget = w.VBox([self.said, self.rows])
+        self.said, self.rows, self.refused = w.HTML(), w.VBox(), w.HTML()
+        self.widget = w.VBox([self.said, self.rows, self.refused])
         self.known: tuple = (None, ())
 
     def tell(self) -> None:
@@ -61,6 +61,7 @@ class Mending(Fold):
         if self.known[0] != key:
             self.known = (key, remedies(panel.design, panel.pack))
             self._show(self.known[1][:MOST])
+            self.refused.value = refused_words(refused(panel.design, panel.pack), every_finding(panel.result), panel.units)
 
     def _show(self, found: tuple[Remedy, ...]) -> None:
         panel = self.panel
@@ -89,6 +90,16 @@ def remedy_words(one: Remedy, named: dict, units: str) -> str:
     left = f"<br><span class='why'>Left: {names(one.stays)}.</span>" if one.stays else ""
     return (f'<div class="sentence"><b>{escape(one.words(units))}</b> {escape(cost)}, {escape(heavier)}.'
             f"<br>Mends {names(one.mends)}.{left}</div>")
+
+
+def refused_words(found: tuple[Refused, ...], named: dict, units: str) -> str:
+    """What comes to mind first and is no remedy, because it breaks something else."""
+    lines = []
+    for one in found:
+        mends = ", ".join(f"{named[key].title} ({key})" for key in one.mends)
+        breaks = " ".join(sentence(f, units) for f in one.breaks)
+        lines.append(f"<li><b>{escape(one.words(units))}</b> It would mend {escape(mends)}, but then: {escape(breaks)}</li>")
+    return f'<div class="sentence">Thought of, and no remedy:<ul>{"".join(lines)}</ul></div>' if lines else ""
 
 
 def reach_words(reach: Reach, now: float, units: str) -> str:

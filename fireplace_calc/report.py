@@ -68,7 +68,8 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
             return value
         if kind:
             return show(from_unit(value, finding.unit), kind, units)
-        return f"{value:,.4g} {finding.unit}".removesuffix(" count").removesuffix(" -") if abs(value) < 1e4 else f"{value:,.0f} {finding.unit}"
+        number = f"{value:,.4g}" if abs(value) < 1e4 else f"{value:,.0f}"
+        return number if finding.unit in ("count", "-") else f"{number} {finding.unit}"
 
     texts = tuple(shown(value) for value in figures)
     if kind and finding.margin and texts[0] == texts[1]:

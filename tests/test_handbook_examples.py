@@ -183,7 +183,8 @@ def test_concrete_taken_as_a_yard():
 
 
 def test_the_printed_mortar_factor_and_ours():
-    """NAV-mortar-1 takes 11.7 to the thousand as printed; by our own joints, 11.66, the wall's 8.9 ft3 are 8.87 (the manual rounds its factor up)."""
+    """NAV-mortar-1 takes 11.7 to the thousand as printed; by our own joints, 11.66, the wall's 8.9 ft3 are 8.87 (the manual
+    rounds its factor up)."""
     assert 760 * COMMON.joint_volume / CUFT == pytest.approx(8.865, abs=0.001)
 
 

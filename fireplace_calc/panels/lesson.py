@@ -168,8 +168,10 @@ class Lecture:
     def _lay_out(self) -> w.Widget:
         again = w.Button(description="Start again")
         again.on_click(lambda _: self.put(self.first))
+        paper = dropdown("Paper", PAPERS, "light", self._set_paper, "12em", "4em")
+        paper.add_class("fireplace-paper")
         tools = w.Box([self.chooser, self.pointer, dropdown("Units", UNITS, self.units, self._set_units, "14em", "4em"),
-                       dropdown("Paper", PAPERS, "light", self._set_paper, "12em", "4em"), again], layout=w.Layout(flex_flow="row wrap"))
+                       paper, again], layout=w.Layout(flex_flow="row wrap"))
         page = w.VBox([w.HTML(html.STYLE + STYLE), tools, self.why, self.moving, self.said, self.easel.widget, self.checks, self.books,
                        self.warnings])
         page.add_class("fireplace-panel")

@@ -17,12 +17,13 @@ from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.drawing.written import FOUND, found_rows
 from fireplace_calc.explore.worked import worked
 from fireplace_calc.proportion import guides, width_sentence
-from fireplace_calc.report import CAUTION, tally
+from fireplace_calc.report import CAUTION, compared, tally
 from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.units import FEET_INCHES
 
 Told = Iterator[tuple[int, int, str]]
 WORKED = (Column("Figure", 26), Column("Formula", 40), Column("With the numbers", 50), Column("Comes to", 18), Column("Rests on", 44))
+MET = (Column("Check", 60), Column("Provided", 26), Column("Required", 26), Column("Clause", 46))
 SIGNED = (Column("What was looked at", 60), Column("By whom", 40), Column("On what day", 25), Column("Remarks", 60))
 TO_SIGN = ("Sizes as built", "Clearances to combustibles", "Flue and its joints", "Smoke test, fans on and off", "Chimney over the roof")
 
@@ -102,10 +103,14 @@ def _checked(result: Assessment, units: str) -> Iterator[str | Table]:
     yield CAUTION
     yield Table("Formula, numbers, result", WORKED,
                 tuple((one.name, one.formula, one.numbers, one.result, one.source) for one in worked(result, units)))
-    for title, verdict in (("Falls short", FALLS_SHORT), ("Not checked: somebody has to look", NOT_CHECKED), ("Meets", MEETS)):
+    for title, verdict in (("Falls short", FALLS_SHORT), ("Not checked: somebody has to look", NOT_CHECKED)):
         found = tuple(f for f in result.findings if f.verdict == verdict)
         if found:
             yield Table(f"{title}, {result.pack}", FOUND, found_rows(found, units))
+    met = tuple((f"{f.title} ({f.key})", *compared(f, units)[:2], f"{f.clause}, {f.edition}")
+                for f in result.findings if f.verdict == MEETS)
+    if met:
+        yield Table(f"Meets, {result.pack}", MET, met)
     yield f"All checks against {result.pack}: {tally(result)}."
     judged = tuple(f for f in (*result.judgement, *result.structure.findings) if f.verdict in (FALLS_SHORT, NOT_CHECKED))
     if judged:

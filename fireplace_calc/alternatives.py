@@ -28,8 +28,8 @@ def differences(first: Design, other: Design, units: str = FEET_INCHES) -> tuple
     """In what a design differs from another, input by input, each as label and new value.
 
     >>> from fireplace_calc.change import change
-    >>> differences(Design(), change(Design(), {"opening.width": "4 ft"}))
-    ("Opening width 4'-0\\"",)
+    >>> differences(Design(), change(Design(), {"flue.sections": 12}))
+    ('Flue sections 12',)
     """
     said = []
     for key, spec in all_inputs().items():

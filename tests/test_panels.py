@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from fireplace_calc import load
+from fireplace_calc.change import all_inputs
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.lookup import Lookup
 
@@ -123,7 +124,7 @@ def test_a_slider_reaches_the_ends_its_input_allows(boathouse):
 
 def test_a_closed_fold_costs_nothing_and_an_open_one_follows(boathouse):
     made = panel(boathouse)
-    assert made.folds["checks"].widget.value and not made.folds["takeoff"].widget.value
+    assert made.folds["checks"].widget.value and list(made.folds) == ["checks"]
     for name, word in (("takeoff", "Material takeoff"), ("structure", "STR-"), ("bricks", "Block under the hearth"), ("cost", "invented"),
                        ("work", "Staging"), ("books", "Canada NBC")):
         assert word in told(made, name), name
@@ -134,7 +135,7 @@ def test_a_closed_fold_costs_nothing_and_an_open_one_follows(boathouse):
 
 def test_only_the_folds_asked_for():
     made = panel(BOATHOUSE, folds=("structure", "takeoff"))
-    assert list(made.folds) == ["structure", "takeoff"] and "STR-" in made.folds["structure"].widget.value
+    assert made.named == ("structure", "takeoff") and "STR-" in made.folds["structure"].widget.value
 
 
 def test_undo_and_redo_go_back_and_forth():
@@ -142,7 +143,7 @@ def test_undo_and_redo_go_back_and_forth():
     assert made.back.disabled and made.forth.disabled
     made.given("opening.width", "44 in")
     made.given("house.ceiling", "10 ft")
-    wide, high = made.design, made.controls["house.ceiling"].widget
+    wide, high = made.design, made.everything.control("house.ceiling").widget
     assert high.value == "10'-0\""
     made.undo()
     assert made.design.opening.width == wide.opening.width and high.value == "12'-0\"" and not made.forth.disabled
@@ -182,7 +183,7 @@ def test_the_example_comes_back_in_one_click_and_that_can_be_undone():
 
 def test_lists_of_pieces_grow_change_and_shrink():
     made = panel(BOATHOUSE)
-    trim = made.controls["surround.trim"]
+    trim = made.everything.control("surround.trim")
     had = len(BOATHOUSE.surround.trim)
     add = trim.widget.children[-1]
     add.click()
@@ -192,7 +193,26 @@ def test_lists_of_pieces_grow_change_and_shrink():
     wanted = made.design.surround.trim[:-1]
     trim.list.children[-1].children[-1].click()
     assert made.design.surround.trim == wanted and len(trim.rows) == had
-    near = made.controls["roof.nearby"]
+    near = made.everything.control("roof.nearby")
     near.widget.children[-1].click()
     near.rows[0][1].widget.value = "5 ft"
     assert made.design.roof.nearby[0].distance == pytest.approx(1.524)
+
+
+def test_three_hundred_controls_are_made_only_when_their_group_is_unfolded():
+    """Each is shown with the design's own value, and follows it from then on."""
+    made = panel(BOATHOUSE)
+    assert not made.everything.controls
+    made.given("house.ceiling", "11 ft")
+    made.open("inputs")
+    groups = made.everything.widget
+    groups.selected_index = groups.titles.index("House")
+    assert "house.ceiling" in made.everything.controls and "fire.burn" not in made.everything.controls
+    box = made.everything.control("house.ceiling").widget
+    assert box.value == "11'-0\"" and box in groups.children[groups.selected_index].children
+    made.undo()
+    assert box.value == "12'-0\""
+    for number in range(len(groups.children)):
+        groups.selected_index = number
+        assert groups.children[number].children
+    assert set(made.everything.controls) | set(made.leads) >= set(all_inputs())

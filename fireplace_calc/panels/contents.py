@@ -18,30 +18,33 @@ if TYPE_CHECKING:
     from fireplace_calc.panels.panel import Panel
 
 
-def _words(title: str, said: Callable[[Assessment, str], str], rest: float = REST) -> Callable[[Panel], Fold]:
-    return lambda panel: Words(panel, title, said, rest)
+Make = Callable[["Panel"], Fold]
 
 
-FOLDS: dict[str, Callable[[Panel], Fold]] = {
-    "checks": _words("Checks", html.findings),
-    "mending": Mending,
-    "howfar": HowFar,
-    "checklist": Checklist,
-    "books": _words("Every book", html.books, LONG_REST),
-    "draft": _words("Will it draw?", html.draft, LONG_REST),
-    "structure": _words("Will it stand?", lambda result, units: html.flow(standing(result, units)), LONG_REST),
-    "bricks": _words("Brickwork and cuts", lambda result, units: html.flow(cutting(result, units)), LONG_REST),
-    "takeoff": _words("Material takeoff", html.takeoff),
-    "cost": _words("Order and cost", lambda result, units: html.flow(ordering(result, units)), LONG_REST),
-    "work": _words("Order of work", lambda result, units: html.flow(working(result, units)), LONG_REST),
-    "worked": _words("Formula, numbers, result", html.figures, LONG_REST),
-    "options": Options,
-    "guides": Guides,
-    "body": Body,
-    "papers": Papers,
-    "inputs": Inputs,
+def _words(said: Callable[[Assessment, str], str], rest: float = REST) -> Make:
+    return lambda panel: Words(panel, said, rest)
+
+
+FOLDS: dict[str, tuple[str, Make]] = {
+    "checks": ("Checks", _words(html.findings)),
+    "mending": ("What mends it?", Mending),
+    "howfar": ("How far can it be raised?", HowFar),
+    "checklist": ("Site checklist", Checklist),
+    "books": ("Every book", _words(html.books, LONG_REST)),
+    "draft": ("Will it draw?", _words(html.draft, LONG_REST)),
+    "structure": ("Will it stand?", _words(lambda result, units: html.flow(standing(result, units)), LONG_REST)),
+    "bricks": ("Brickwork and cuts", _words(lambda result, units: html.flow(cutting(result, units)), LONG_REST)),
+    "takeoff": ("Material takeoff", _words(html.takeoff)),
+    "cost": ("Order and cost", _words(lambda result, units: html.flow(ordering(result, units)), LONG_REST)),
+    "work": ("Order of work", _words(lambda result, units: html.flow(working(result, units)), LONG_REST)),
+    "worked": ("Formula, numbers, result", _words(html.figures, LONG_REST)),
+    "options": ("Options side by side", Options),
+    "guides": ("Proportions", Guides),
+    "body": ("In three dimensions", Body),
+    "papers": ("Save, open and print", Papers),
+    "inputs": ("Everything else that can be chosen", Inputs),
 }
-"""Every fold by the name a notebook asks for it."""
+"""Title and maker of every fold, by the name a notebook asks for it."""
 
 DESIGNER = ("guides", "options", "body", "checks", "cost", "papers", "inputs")
 MASON = ("mending", "howfar", "worked", "checks", "draft", "structure", "bricks", "takeoff", "body", "papers", "inputs")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import fields, replace
+from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, Any
 
 import ipywidgets as w
@@ -22,33 +23,62 @@ WRAP = {"flex_flow": "row wrap"}
 
 
 class Everything:
-    """All other inputs of a panel's design, as one accordion of groups.
+    """All other inputs of a panel's design, as one accordion of groups. A group, and a control, is made when it is first asked for:
+    three hundred of them would keep the first picture waiting.
 
     Attributes
     ----------
     controls : dict
-        Every control by the dotted key of its input; lists of pieces by theirs.
+        Those made so far, by the dotted key of their input; lists of pieces by theirs.
     """
 
     def __init__(self, panel: Panel):
         self.panel = panel
         self.controls: dict[str, Control | Pieces] = {}
-        groups = [("Look up a place", Lookup(panel.given_all).widget), *self._groups()]
-        self.widget = w.Accordion(children=[box for _, box in groups], titles=[name for name, _ in groups], selected_index=None)
+        self.groups: dict[str, list[str]] = {}
+        for key in (*all_inputs(), *_lists()):
+            if key not in panel.leads:
+                self.groups.setdefault(key.rpartition(".")[0], []).append(key)
 
-    def _groups(self) -> list[tuple[str, w.Widget]]:
-        grouped: dict[str, list[w.Widget]] = {}
-        for key, spec in all_inputs().items():
-            if key not in self.panel.leads:
-                control = self.controls[key] = Control(key, spec, self.panel.given)
-                grouped.setdefault(key.rpartition(".")[0], []).append(control.widget)
-        for group in fields(Design):
-            for name, declared in (pieces_of(group.default) if is_record(group.default) else {}).items():
-                made = self.controls[f"{group.name}.{name}"] = Pieces(self.panel, f"{group.name}.{name}", declared.metadata)
-                grouped.setdefault(group.name, []).append(made.widget)
-        order = ["", *(f.name for f in fields(Design) if is_record(f.default))]
-        return [(GROUP_NAMES.get(name, name.capitalize()), w.Box(grouped[name], layout=w.Layout(**WRAP)))
-                for name in order if name in grouped]
+    def control(self, key: str) -> Control | Pieces:
+        """The control of one input, or of one list of pieces."""
+        if key not in self.controls:
+            declared = _lists().get(key)
+            made = Control(key, all_inputs()[key], self.panel.given) if declared is None else Pieces(self.panel, key, declared)
+            self.controls[key] = made
+            self.show(key)
+        return self.controls[key]
+
+    def show(self, key: str) -> None:
+        """Bring one control up to the design."""
+        group, dot, name = key.partition(".")
+        record = getattr(self.panel.design, group)
+        self.controls[key].show(getattr(record, name) if dot else record, self.panel.units)
+
+    @cached_property
+    def widget(self) -> w.Accordion:
+        """The groups, each filled when it is unfolded."""
+        order = ["", *(f.name for f in fields(Design) if f.name in self.groups)]
+        fill = [lambda: [Lookup(self.panel.given_all).widget],
+                *(lambda keys=self.groups[name]: [self.control(key).widget for key in keys] for name in order)]
+        boxes = [w.Box(layout=w.Layout(**WRAP)) for _ in fill]
+        made = w.Accordion(children=boxes, titles=["Look up a place", *(GROUP_NAMES.get(n, n.capitalize()) for n in order)],
+                           selected_index=None)
+
+        def unfold(event: dict) -> None:
+            chosen = event["new"]
+            if chosen is not None and not boxes[chosen].children:
+                boxes[chosen].children = fill[chosen]()
+
+        made.observe(unfold, "selected_index")
+        return made
+
+
+@lru_cache(maxsize=1)
+def _lists() -> dict[str, Mapping[str, Any]]:
+    """Every list of like things by its dotted key, as it is declared."""
+    return {f"{group.name}.{name}": declared.metadata for group in fields(Design) if is_record(group.default)
+            for name, declared in pieces_of(group.default).items()}
 
 
 class Pieces:

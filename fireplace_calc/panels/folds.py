@@ -21,7 +21,7 @@ REST, LONG_REST = 0.06, 0.25
 
 
 class Fold:
-    """One fold: its title, what is in it, and how it follows the design.
+    """One fold: what is in it, and how it follows the design. It is made when it is first unfolded.
 
     Parameters
     ----------
@@ -29,7 +29,6 @@ class Fold:
         Whose design it tells of.
     """
 
-    title = ""
     rest = REST
 
     def __init__(self, panel: Panel):
@@ -43,9 +42,9 @@ class Fold:
 class Words(Fold):
     """A fold of words and tables made by one function of the assessment and the units."""
 
-    def __init__(self, panel: Panel, title: str, said: Callable[[Assessment, str], str], rest: float = REST):
+    def __init__(self, panel: Panel, said: Callable[[Assessment, str], str], rest: float = REST):
         super().__init__(panel)
-        self.title, self.said, self.rest = title, said, rest
+        self.said, self.rest = said, rest
         self.widget = w.HTML()
 
     def tell(self) -> None:
@@ -54,8 +53,6 @@ class Words(Fold):
 
 class Checklist(Fold):
     """The answers a book waits for; the same controls as in their groups, so one answer does for both."""
-
-    title = "Site checklist"
 
     def __init__(self, panel: Panel):
         super().__init__(panel)
@@ -67,15 +64,13 @@ class Checklist(Fold):
         keys = checklist(PACKS[pack])
         left = sum(getattr(getattr(design, group), name) is None for group, _, name in (key.partition(".") for key in keys))
         self.hint.value = html.checklist_hint(pack, left)
-        shown = tuple(self.panel.controls[key].widget for key in keys)
+        shown = tuple(self.panel.everything.control(key).widget for key in keys)
         if self.ticks.children != shown:
             self.ticks.children = shown
 
 
 class Inputs(Fold):
     """Everything else that can be chosen; the panel itself keeps these controls up to date."""
-
-    title = "Everything else that can be chosen"
 
     def __init__(self, panel: Panel):
         super().__init__(panel)
@@ -84,8 +79,6 @@ class Inputs(Fold):
 
 class Guides(Fold):
     """Proportion guides to switch on and off over the view in its room, and what each says."""
-
-    title = "Proportions"
 
     def __init__(self, panel: Panel):
         super().__init__(panel)
@@ -111,7 +104,6 @@ class Guides(Fold):
 class Body(Fold):
     """The fireplace as a body that turns."""
 
-    title = "In three dimensions"
     rest = LONG_REST
 
     def __init__(self, panel: Panel):

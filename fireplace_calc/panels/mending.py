@@ -24,7 +24,6 @@ MOST = 12
 class HowFar(Fold):
     """The raise as a number, and the clause or the physics that stops it."""
 
-    title = "How far can it be raised?"
     rest = LONG_REST
 
     def __init__(self, panel: Panel):
@@ -45,7 +44,6 @@ class HowFar(Fold):
 class Mending(Fold):
     """Remedies, ranked, each with a button that makes the change."""
 
-    title = "What mends it?"
     rest = LONG_REST
 
     def __init__(self, panel: Panel):

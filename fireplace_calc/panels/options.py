@@ -21,7 +21,6 @@ if TYPE_CHECKING:
 class Options(Fold):
     """The fold of options: a row of small pictures with their buttons, and a table under them."""
 
-    title = "Options side by side"
     rest = LONG_REST
 
     def __init__(self, panel: Panel):

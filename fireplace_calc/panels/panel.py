@@ -18,7 +18,7 @@ from fireplace_calc.panels.controls import Lead
 from fireplace_calc.panels.desk import Desk
 from fireplace_calc.panels.easel import VIEWS, Easel, pointable
 from fireplace_calc.panels.everything import Everything
-from fireplace_calc.panels.folds import LONG_REST, REST
+from fireplace_calc.panels.folds import LONG_REST, REST, Fold
 from fireplace_calc.panels.memory import settle_memory
 from fireplace_calc.rules import PACKS
 from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
@@ -66,8 +66,8 @@ class Panel:
         inputs = all_inputs()
         self.leads = {key: Lead(key, inputs[key], self.slid, self.given) for key in leads}
         self.everything = Everything(self)
-        self.controls = self.everything.controls
-        self.folds = {name: FOLDS[name](self) for name in (FOLDS if folds is None else folds)}
+        self.named = tuple(FOLDS if folds is None else folds)
+        self.folds: dict[str, Fold] = {}
         self.widget = self._lay_out()
         self._show_inputs()
         self.redraw()
@@ -125,7 +125,7 @@ class Panel:
 
     def open(self, name: str) -> None:
         """Unfold one fold, as a click on its heading does."""
-        self.accordion.selected_index = list(self.folds).index(name)
+        self.accordion.selected_index = self.named.index(name)
 
     def _take(self, changes: dict[str, Any], run: str = "") -> bool:
         return self.tried(lambda: self.desk.take(changes, run))
@@ -181,10 +181,14 @@ class Panel:
 
     def _tell_open(self, rest: float) -> None:
         chosen = self.accordion.selected_index
-        if chosen is not None:
-            fold = list(self.folds.values())[chosen]
-            if fold.rest == rest:
-                fold.tell()
+        if chosen is None:
+            return
+        name = self.named[chosen]
+        if name not in self.folds:
+            self.folds[name] = FOLDS[name][1](self)
+            self.accordion.children[chosen].children = [self.folds[name].widget]
+        if self.folds[name].rest == rest:
+            self.folds[name].tell()
 
     # -- how it is laid out -----------------------------------------------------------------------
     def _lay_out(self) -> w.Widget:
@@ -200,8 +204,8 @@ class Panel:
             self.paper, self.pointer,
             self.back, self.forth, self._button("Start again", lambda: self.put(self.desk.first)),
         ], layout=w.Layout(flex_flow="row wrap"))
-        self.accordion = w.Accordion(children=[fold.widget for fold in self.folds.values()],
-                                     titles=[fold.title for fold in self.folds.values()], selected_index=0 if self.folds else None)
+        self.accordion = w.Accordion(children=[w.VBox() for _ in self.named], titles=[FOLDS[name][0] for name in self.named],
+                                     selected_index=0 if self.named else None)
         self.accordion.observe(lambda _: [self._tell_open(rest) for rest in (REST, LONG_REST)], "selected_index")
         controls = w.VBox([*(lead.widget for lead in self.leads.values()), tools])
         controls.add_class("fireplace-controls")
@@ -223,11 +227,16 @@ class Panel:
 
     def _show_inputs(self, before: Design | None = None) -> None:
         """Bring the controls up to date; given the design before, only those of records that changed."""
-        for key, control in (*self.leads.items(), *self.controls.items()):
-            group, dot, name = key.partition(".")
-            record = getattr(self.design, group)
-            if before is None or getattr(before, group) is not record:
-                control.show(getattr(record, name) if dot else record, self.units)
+        def stale(key: str) -> bool:
+            group = key.partition(".")[0]
+            return before is None or getattr(before, group) is not getattr(self.design, group)
+
+        for key, lead in self.leads.items():
+            if stale(key):
+                group, _, name = key.partition(".")
+                lead.show(getattr(getattr(self.design, group), name), self.units)
+        for key in filter(stale, self.everything.controls):
+            self.everything.show(key)
 
     def _set_view(self, view: str) -> None:
         self.easel.view = view

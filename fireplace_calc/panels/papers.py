@@ -34,7 +34,6 @@ Told = Iterator[tuple[int, int, str]]
 class Papers(Fold):
     """One button a paper; the file comes as a link, and in the folder that keeps the work where there is one."""
 
-    title = "Save, open and print"
 
     def __init__(self, panel: Panel):
         super().__init__(panel)

@@ -19,7 +19,7 @@ from fireplace_calc.panels.desk import Desk
 from fireplace_calc.panels.easel import VIEWS, Easel, pointable
 from fireplace_calc.panels.everything import Everything
 from fireplace_calc.panels.folds import LONG_REST, REST, Fold
-from fireplace_calc.panels.memory import settle_memory
+from fireplace_calc.panels.memory import send_promptly, settle_memory
 from fireplace_calc.rules import PACKS
 from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
 
@@ -74,6 +74,7 @@ class Panel:
         if self.desk.said:
             self.said.value = html.remark(self.desk.said)
         settle_memory()
+        send_promptly()
 
     @property
     def design(self) -> Design:

@@ -1,11 +1,15 @@
 """The panel without a browser: what it takes, what it refuses, what it shows; the browser test looks at the rest."""
 
+import base64
+import re
 from pathlib import Path
 
+import ipywidgets as w
 import pytest
 
-from fireplace_calc import load
+from fireplace_calc import change, load
 from fireplace_calc.change import all_inputs
+from fireplace_calc.designfile import text_of
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.lookup import Lookup
 
@@ -51,10 +55,10 @@ def test_a_bad_input_changes_nothing():
 def test_views_units_papers_and_codes_change_and_come_back():
     made = panel(BOATHOUSE)
     start = {cell: image.value for cell, image in made.easel.images.items() if image.value}
-    for change, back in ((lambda: made._set_units("millimetres"), lambda: made._set_units("feet-inches")),
-                         (lambda: made._set_paper("dark"), lambda: made._set_paper("light")),
-                         (lambda: made._set_view("draft"), lambda: made._set_view("all"))):
-        change()
+    for move, back in ((lambda: made._set_units("millimetres"), lambda: made._set_units("feet-inches")),
+                       (lambda: made._set_paper("dark"), lambda: made._set_paper("light")),
+                       (lambda: made._set_view("draft"), lambda: made._set_view("all"))):
+        move()
         assert start != {cell: image.value for cell, image in made.easel.images.items() if image.value}
         back()
         assert start == {cell: made.easel.images[cell].value for cell in start}
@@ -216,3 +220,40 @@ def test_three_hundred_controls_are_made_only_when_their_group_is_unfolded():
         groups.selected_index = number
         assert groups.children[number].children
     assert set(made.everything.controls) | set(made.leads) >= set(all_inputs())
+
+
+def buttons(widget) -> dict:
+    """Every button under a widget by its words."""
+    found = {}
+    for child in getattr(widget, "children", ()):
+        found |= buttons(child) | ({child.description: child} if isinstance(child, w.Button) else {})
+    return found
+
+
+def test_papers_come_as_a_link_and_lie_beside_what_is_kept(tmp_path):
+    made = panel(BOATHOUSE, folds=("papers",), keep=tmp_path)
+    fold = made.folds["papers"]
+    shown = buttons(fold.widget)
+    for words, name, begins in (("Paper set", "papers.pdf", b"%PDF"), ("Sheet to hand over", "hand-over.pdf", b"%PDF"),
+                                ("Check sheet", "check-sheet.pdf", b"%PDF"), ("Order as a spreadsheet", "order.xlsx", b"PK"),
+                                ("Drawing file (DXF)", "drawings.dxf", b"  0"), ("Design file", "design.toml", b"# A fireplace")):
+        shown[words].click()
+        kept = tmp_path / f"boathouse-club-room-{name}"
+        data = base64.b64decode(re.search(r'href="data:[^;]+;base64,([^"]+)"', fold.link.value)[1])
+        assert data.startswith(begins) and kept.read_bytes() == data, words
+        assert kept.name in fold.link.value and "Done" in fold.job.status.value
+    assert load(tmp_path / "boathouse-club-room-design.toml") == BOATHOUSE
+
+
+def test_a_design_file_is_opened_whole_or_refused(tmp_path):
+    made = panel(BOATHOUSE, folds=("papers",))
+    other = change(BOATHOUSE, {"opening.width": "50 in"})
+    made.folds["papers"]._opened(({"name": "mine.toml", "content": memoryview(text_of(other).encode())},))
+    assert made.design == other
+    for name, content, words in (("torn.toml", text_of(BOATHOUSE).encode()[:400] + b"[[[", "torn.toml"),
+                                 ("photo.toml", b"\xff\xd8\xff", "text file"),
+                                 ("wide.toml", b'[opening]\nwidth = "900 in"\n', "Opening width")):
+        made.folds["papers"]._opened(({"name": name, "content": memoryview(content)},))
+        assert words in made.said.value and made.design == other
+    made.undo()
+    assert made.design == BOATHOUSE

@@ -120,19 +120,32 @@ def class_sheet(seeds: Sequence[int | str], path: str | os.PathLike, units: str 
     InputError
         When there is nobody to write for, or the file cannot be written.
     """
+    for done in class_writing(seeds, path, units, key, pack, kinds, faults, size):
+        if told:
+            told(*done)
+
+
+def class_writing(seeds: Sequence[int | str], path: str | os.PathLike[str], units: str = FEET_INCHES, key: bool = False,
+                  pack: str = DEFAULT_PACK, kinds: Sequence[str] = tuple(KINDS), faults: int = 1,
+                  size: str | None = None) -> Iterator[tuple[int, int, str]]:
+    """The same student by student, so that whoever waits can watch, and stop by closing the generator: then no file is left.
+
+    Yields
+    ------
+    int, int, str
+        How many students are done, of how many, and the next one's seed.
+    """
     if not seeds:
         raise InputError("There is no seed, but every student needs one.", "Seeds", "at least one", seeds)
     held = io.BytesIO()
     book = Book(held, f"Chimney rules, {'key' if key else 'class sheet'}", f"{pack}, seeds {', '.join(map(str, seeds))}")
     for number, seed in enumerate(seeds):
-        if told:
-            told(number, len(seeds), str(seed))
+        yield number, len(seeds), str(seed)
         for sheet in class_pages(seed, units, key, pack, kinds, faults, size):
             book.add(sheet)
     book.save()
     write_whole(path, held.getvalue())
-    if told:
-        told(len(seeds), len(seeds), "")
+    yield len(seeds), len(seeds), ""
 
 
 def _margins(sheet: Sheet, title: str, told: str, named: bool) -> None:

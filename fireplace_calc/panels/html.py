@@ -79,6 +79,11 @@ def remark(message: str) -> str:
     return f'<div class="sentence">{escape(message)}</div>'
 
 
+def heard(message: str) -> str:
+    """Something that has happened, said aloud by a screen reader when it comes."""
+    return f'<div class="sentence" role="status">{escape(message)}</div>'
+
+
 def _columns(*shares: float) -> str:
     return "<colgroup>" + "".join(f'<col style="width:{share:.3g}%">' for share in shares) + "</colgroup>"
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import asyncio
 import base64
 import re
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from html import escape
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,12 +13,12 @@ from typing import TYPE_CHECKING
 import ipywidgets as w
 
 from fireplace_calc.design import Design
-from fireplace_calc.designfile import load_text, text_of
+from fireplace_calc.designfile import load_text, save
 from fireplace_calc.drawing.onesheet import check_sheet, hand_over
 from fireplace_calc.drawing.papers import PAPERS, USUAL, writing
 from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
-from fireplace_calc.panels import html
 from fireplace_calc.panels.folds import Fold
+from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.takeoff import prices
 from fireplace_calc.units import InputError
 
@@ -28,7 +27,6 @@ if TYPE_CHECKING:
 
 KINDS = {"pdf": "application/pdf", "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "dxf": "image/vnd.dxf",
          "toml": "application/toml"}
-Told = Iterator[tuple[int, int, str]]
 
 
 class Papers(Fold):
@@ -37,13 +35,9 @@ class Papers(Fold):
 
     def __init__(self, panel: Panel):
         super().__init__(panel)
-        self.task: asyncio.Task | None = None
+        self.job, self.link = Job("sheets"), w.HTML()
         self.size = w.Dropdown(options={"usual for the units": None} | {name: name for name in PAPERS}, description="Paper size",
                                style={"description_width": "7em"})
-        self.bar = w.IntProgress(description="Sheets", layout=w.Layout(visibility="hidden"))
-        self.stop = self._button("Stop", self._stopped)
-        self.stop.disabled = True
-        self.link, self.status = w.HTML(), w.HTML()
         self.upload = w.FileUpload(accept=".toml", description="Open a design file", layout=w.Layout(width="auto"))
         self.upload.observe(lambda event: self._opened(event["new"]), "value")
         wrap = w.Layout(flex_flow="row wrap")
@@ -53,9 +47,9 @@ class Papers(Fold):
                     self._button("Check sheet", lambda: self.make("check-sheet.pdf", self._check_sheet)),
                     self._button("Order as a spreadsheet", lambda: self.make("order.xlsx", self._order)),
                     self._button("Drawing file (DXF)", lambda: self.make("drawings.dxf", self._drawings))], layout=wrap),
-            w.HBox([self._button("Design file", lambda: self._hand("design.toml", text_of(panel.design).encode())), self.upload],
+            w.HBox([self._button("Design file", lambda: self.make("design.toml", self._design)), self.upload],
                    layout=wrap),
-            w.HBox([self.bar, self.stop]), self.status, self.link])
+            self.job.widget, self.link])
 
     def _button(self, label: str, act: Callable[[], None]) -> w.Button:
         made = w.Button(description=label, layout=w.Layout(width="auto"))
@@ -63,67 +57,47 @@ class Papers(Fold):
         return made
 
     # -- what is written ---------------------------------------------------------------------------
-    def _papers(self, path: Path) -> Told:
+    def _papers(self, path: Path) -> Steps:
         yield from writing(self.panel.result, path, self.panel.units, self.size.value or USUAL[self.panel.units])
 
-    def _hand_over(self, path: Path) -> Told:
+    def _hand_over(self, path: Path) -> Steps:
         from fireplace_calc.assess import assess
 
         options = [assess(option, self.panel.pack) for option in self.panel.desk.options]
         yield from hand_over(self.panel.result, options, path, self.panel.units, self.size.value, self.panel.easel.guides)
 
-    def _check_sheet(self, path: Path) -> Told:
+    def _check_sheet(self, path: Path) -> Steps:
         yield from check_sheet(self.panel.result, path, self.panel.units, self.size.value)
 
-    def _order(self, path: Path) -> Told:
+    def _design(self, path: Path) -> Steps:
+        save(self.panel.design, path)
+        yield 1, 1, ""
+
+    def _order(self, path: Path) -> Steps:
         write_spreadsheet(self.panel.result, prices(), path)
         yield 1, 1, ""
 
-    def _drawings(self, path: Path) -> Told:
+    def _drawings(self, path: Path) -> Steps:
         write_dxf(self.panel.result, path, self.panel.units)
         yield 1, 1, ""
 
     # -- how it is written -------------------------------------------------------------------------
-    def make(self, name: str, write: Callable[[Path], Told]) -> None:
-        """Write one file, a step at a time, so that controls answer and Stop is heard between two steps."""
-        if self.task is not None and not self.task.done():
-            return
-        try:
-            self.task = asyncio.get_running_loop().create_task(self._making(name, write))
-        except RuntimeError:  # no loop: a script or a test
-            asyncio.run(self._making(name, write))
+    def make(self, name: str, write: Callable[[Path], Steps]) -> None:
+        """Write one file and hand it over."""
+        self.link.value = ""
+        folder = tempfile.TemporaryDirectory()
+        path = Path(folder.name) / name
+        self.job.run(lambda: write(path), lambda: self._hand(name, read_back(path)))
 
-    async def _making(self, name: str, write: Callable[[Path], Told]) -> None:
-        self.stop.disabled, self.link.value, self.status.value = False, "", ""
-        self.bar.layout.visibility = "visible"
-        try:
-            with tempfile.TemporaryDirectory() as folder:
-                path = Path(folder) / name
-                for done, of, sheet in write(path):
-                    self.bar.max, self.bar.value = max(of, 1), done
-                    self.status.value = html.remark(f"{done} of {of} sheets. {sheet}")
-                    await asyncio.sleep(0)
-                self._hand(name, read_back(path))
-        except asyncio.CancelledError:
-            self.status.value = html.remark("Stopped; nothing was written.")
-        except InputError as wrong:
-            self.status.value = html.trouble(str(wrong))
-        finally:
-            self.stop.disabled, self.bar.layout.visibility = True, "hidden"
-
-    def _stopped(self) -> None:
-        if self.task is not None:
-            self.task.cancel()
-
-    def _hand(self, name: str, content: bytes) -> None:
-        """Give a file as a link, and lay it beside what is kept."""
+    def _hand(self, name: str, content: bytes) -> str:
+        """Give a file as a link, lay it beside what is kept, and say so."""
         stem = re.sub(r"[^a-z0-9]+", "-", self.panel.design.name.lower()).strip("-") or "fireplace"
         name = f"{stem}-{name}"
         kept = self.panel.desk.lay(name, content)
         where = f" It also lies in {kept}." if kept else ""
         data = base64.b64encode(content).decode()
-        self.status.value = html.remark(f"Done: {len(content) / 1000:,.0f} kB.{where}")
         self.link.value = f'<a download="{escape(name)}" href="data:{KINDS[name.rpartition(".")[2]]};base64,{data}">Take {escape(name)}</a>'
+        return f"Done: {len(content) / 1000:,.0f} kB.{where}"
 
     def _opened(self, files: tuple) -> None:
         """Take a design file up; a wrong one changes nothing and is answered in one sentence."""

@@ -11,13 +11,14 @@ import ipywidgets as w
 
 from fireplace_calc.assess import DEFAULT_PACK
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.classsheet import CAUTION, class_sheet
+from fireplace_calc.drawing.classsheet import CAUTION, class_writing
 from fireplace_calc.drawing.compose import WHOLE
 from fireplace_calc.drawing.lists import Column, Table
 from fireplace_calc.drawing.live import FORMAT, live_views
 from fireplace_calc.geometry import geometry
 from fireplace_calc.lessons import KINDS, TAUGHT, Reply, Step, check, exercise, figures, guess, planted, seeds_of, suspects
 from fireplace_calc.panels import html
+from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.panels.lesson import STYLE, UNITS, dropdown
 from fireplace_calc.units import FEET_INCHES, InputError
 
@@ -60,7 +61,8 @@ class Practice:
                  folder: str | os.PathLike[str] = "."):
         self.seed, self.units, self.pack, self.faults, self.folder = str(seed), units, pack, faults, Path(folder)
         self.kind, self.view, self.found = next(iter(KINDS)), "all", set()
-        self.trouble, self.story, self.figures, self.verdict, self.written = w.HTML(), w.HTML(), w.HTML(), w.HTML(), w.HTML()
+        self.trouble, self.story, self.figures, self.verdict = w.HTML(), w.HTML(), w.HTML(), w.HTML()
+        self.job = Job("students")
         self.steps = w.VBox()
         self.answers: list[tuple[w.Text, w.HTML]] = []
         self.picture = Picture(WIDTH, HEIGHT)
@@ -100,17 +102,14 @@ class Practice:
         self.verdict.value = told(Reply(found.right, found.text + rest) if found.right else found)
         return found
 
-    def write(self, key: bool) -> Path | None:
-        """Write the class's sheets, or the key to them, beside the notebook."""
+    def write(self, key: bool) -> Path:
+        """Write the class's sheets, or the key to them, beside the notebook, student by student."""
         path = self.folder / (KEY if key else SHEET)
-        try:
-            seeds = seeds_of(self.students.value)
-            class_sheet(seeds, path, self.units, key, self.pack, faults=self.faults,
-                        told=lambda done, of, _: setattr(self.written, "value", said(f"{done} of {of} students.")))
-        except InputError as error:
-            self.written.value = html.trouble(str(error))
-            return None
-        self.written.value = said(f"{path.name} is written: {len(seeds)} students, one seed each.")
+
+        def steps() -> Steps:
+            yield from class_writing(seeds_of(self.students.value), path, self.units, key, self.pack, faults=self.faults)
+
+        self.job.run(steps, lambda: f"{path.name} is written: {len(seeds_of(self.students.value))} students, one seed each.")
         return path
 
     # -- what is shown ----------------------------------------------------------------------------
@@ -166,7 +165,7 @@ class Practice:
         trainer = w.VBox([html_line("One sheet a student, each with other numbers and another fault; the key holds every answer. The files "
                                     "are "
                                     "written beside this notebook. Units, code and number of faults are those chosen here."),
-                          w.Box([self.students, *buttons], layout=w.Layout(**WRAP)), self.written])
+                          w.Box([self.students, *buttons], layout=w.Layout(**WRAP)), self.job.widget])
         folds = w.Accordion(children=[numbers, hunt, trainer], titles=("Numbers to work out", "Find the fault", "Sheets for a class"),
                             selected_index=0)
         page = w.VBox([w.HTML(html.STYLE + STYLE), top, self.trouble, folds, html_line(CAUTION)])

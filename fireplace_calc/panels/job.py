@@ -1,0 +1,68 @@
+"""Work that takes a while: done step by step, with a bar that shows how far it is and a button that stops it."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Callable, Iterator
+
+import ipywidgets as w
+
+from fireplace_calc.panels import html
+from fireplace_calc.units import InputError
+
+Steps = Iterator[tuple[int, int, str]]
+"""How many are done, of how many, and the name of the next."""
+
+
+class Job:
+    """One thing at a time, between whose steps controls answer and Stop is heard.
+
+    Parameters
+    ----------
+    unit : str
+        What is counted, in the plural.
+    """
+
+    def __init__(self, unit: str):
+        self.unit, self.task = unit, None
+        self.bar = w.IntProgress(description=unit.capitalize(), layout=w.Layout(visibility="hidden"))
+        self.stop = w.Button(description="Stop", disabled=True, layout=w.Layout(width="auto"))
+        self.stop.on_click(lambda _: self.task is not None and self.task.cancel())
+        self.status = w.HTML()
+        self.widget = w.VBox([w.HBox([self.bar, self.stop]), self.status])
+
+    def run(self, steps: Callable[[], Steps], finished: Callable[[], str]) -> None:
+        """Begin, unless something is under way already.
+
+        Parameters
+        ----------
+        steps : callable
+            Gives the work as a generator; closing it half way leaves nothing behind.
+        finished : callable
+            Called when all is done; gives the sentence to say.
+        """
+        if self.task is not None and not self.task.done():
+            return
+        try:
+            self.task = asyncio.get_running_loop().create_task(self._work(steps, finished))
+        except RuntimeError:  # no loop: a script or a test
+            asyncio.run(self._work(steps, finished))
+
+    async def _work(self, steps: Callable[[], Steps], finished: Callable[[], str]) -> None:
+        self.stop.disabled, self.bar.layout.visibility = False, "visible"
+        try:
+            for done, of, name in (made := steps()):
+                self.bar.max, self.bar.value = max(of, 1), done
+                self.status.value = html.remark(f"{done} of {of} {self.unit}. {name}")
+                try:
+                    await asyncio.sleep(0)
+                except asyncio.CancelledError:
+                    made.close()
+                    raise
+            self.status.value = html.heard(finished())
+        except asyncio.CancelledError:
+            self.status.value = html.heard("Stopped; nothing was written.")
+        except InputError as wrong:
+            self.status.value = html.trouble(str(wrong))
+        finally:
+            self.stop.disabled, self.bar.layout.visibility = True, "hidden"

@@ -11,6 +11,7 @@ import re
 from fractions import Fraction
 from functools import lru_cache
 from typing import Any
+from unicodedata import normalize
 
 _IN, _FT, _LB = Fraction("0.0254"), Fraction("0.3048"), Fraction("0.45359237")
 _PSF = _LB * Fraction("9.80665") / _FT**2
@@ -68,9 +69,14 @@ PRINTED = {
 
 _NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.?\d*(?:e[-+]?\d{1,3}(?!\d))?|\.\d+)"
 _PLAIN = re.compile(rf"\s*([-+−]?)\s*({_NUMBER})\s*([^\d\s].*)?\s*$", re.IGNORECASE)
-_FEET = re.compile(rf"""\s*([-+−]?)\s*({_NUMBER})\s*(?:'|ft\b|feet\b|foot\b)\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""",
+_FEET = re.compile(rf"""\s*([-+−]?)\s*({_NUMBER})\s*(?:'|ft\b|feet\b|foot\b|ft(?=[\d ./-]+in))\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""",
                    re.IGNORECASE)
 _RISE = re.compile(rf"\s*({_NUMBER})\s*(?::|/|\s+in\s+)\s*({_NUMBER})\s*$", re.IGNORECASE)
+
+_UNIT = re.compile(r"[A-Za-zµ°](?:[A-Za-zµ°. /*^()-]|(?<=[A-Za-z*^-])[1-4](?!\d))*")
+"""What may stand behind a number: one unit, with powers. No second number, and no sum."""
+_THOUSANDS = re.compile(r"(?<![\d.,])[1-9]\d{0,2}(?:[, \u00a0\u202f]\d{3})+(?![\d,/])")
+_SMALL = re.compile("[¼-¾⅐-⅞]")
 
 LONGEST = 80
 """A quantity takes no more letters than this. [-]"""
@@ -143,7 +149,7 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
         return _read(value, kind, name)
     if hasattr(value, "magnitude") and hasattr(value, "units"):
         try:
-            return _finite(float(value.to(SI_UNIT[kind]).magnitude), kind, name, value)
+            return _finite(_held(value, kind), kind, name, value)
         except InputError:
             raise
         except Exception:
@@ -153,6 +159,13 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
     if isinstance(value, (int, float)):
         raise _refuse(name, kind, value, f"is {value}, which has no unit")
     raise _refuse(name, kind, value, f"is {value!r}, which is no {kind}")
+
+
+def _held(quantity: Any, kind: str) -> float:
+    """A pint quantity in SI; an angle is no ratio and a ratio no angle, though both are pure numbers to pint."""
+    if kind in ("ratio", "angle") and ("radian" in str(quantity.to_root_units().units)) != (kind == "angle"):
+        raise ValueError(kind)
+    return float(quantity.to(SI_UNIT[kind]).magnitude)
 
 
 def _finite(number: float, kind: str, name: str, received: Any) -> float:
@@ -184,22 +197,28 @@ def _read(given: str, kind: str, name: str) -> float:
     if len(given) > LONGEST:
         raise _refuse(name, kind, f"{given[:20]}...", f"is {given[:20]!r} and {len(given) - 20} letters more")
     text = given.replace("′", "'").replace("″", '"').replace("”", '"').replace("’", "'").replace("''", '"').replace("−", "-")
-    text = re.sub(r"(?<=\d)[ \u00a0\u202f](?=\d{3}(?!\d))", "", text).replace("²", "2").replace("³", "3").strip()
+    text = _THOUSANDS.sub(lambda m: re.sub(r"\D", "", m[0]), text).replace("²", "2").replace("³", "3")
+    text = _SMALL.sub(lambda m: " " + normalize("NFKC", m[0]).replace("⁄", "/"), text).strip()
     try:
         number = _by_rule(text, kind)
     except ZeroDivisionError:
         raise _refuse(name, kind, given, f"is {given}, which divides by nothing") from None
+    except OverflowError:
+        raise _refuse(name, kind, given, f"is {given}, which is no finite number") from None
     if number is not None:
         return _finite(number, kind, name, given)
-    if _PLAIN.match(text) and not (_PLAIN.match(text)[3] or "").strip():
+    plain = _PLAIN.match(text)
+    if plain and not (plain[3] or "").strip():
         raise _refuse(name, kind, given, f"is {given}, which has no unit")
-    if _POWER.search(text):
+    if "," in text:
+        raise _refuse(name, kind, given, f"is {given!r}, with a comma that is no mark of thousands; decimals take a point")
+    if plain is None or not _UNIT.fullmatch(plain[3].strip()) or _POWER.search(text):
         raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}")
     try:
         quantity = registry().Quantity(text)
         if kind != "ratio" and quantity.dimensionless and quantity.units == registry().dimensionless:
             raise _refuse(name, kind, given, f"is {given}, which has no unit")
-        return _finite(float(quantity.to(SI_UNIT[kind]).magnitude), kind, name, given)
+        return _finite(_held(quantity, kind), kind, name, given)
     except InputError:
         raise
     except Exception:

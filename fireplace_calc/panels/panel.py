@@ -60,7 +60,7 @@ class Panel:
         self.waiting: dict[Callable[[], None], asyncio.TimerHandle] = {}
         self.due: asyncio.Handle | None = None
         self.listed = self.design
-        self.result: Assessment = assess(self.design, self.pack)
+        self._worked: Assessment | None = None
         self.said, self.words = w.HTML(), w.HTML()
         self.words.add_class("fireplace-summary")
         inputs = all_inputs()
@@ -90,6 +90,13 @@ class Panel:
     def units(self) -> str:
         """The reader's units."""
         return self.desk.units
+
+    @property
+    def result(self) -> Assessment:
+        """Everything about the design as it stands, worked out when it is first asked for after a change."""
+        if self._worked is None or self._worked.design is not self.design or self._worked.pack != self.pack:
+            self._worked = assess(self.design, self.pack)
+        return self._worked
 
     # -- what the reader does ---------------------------------------------------------------------
     def given(self, key: str, value: Any) -> None:
@@ -150,9 +157,8 @@ class Panel:
         self.listed = self.design
 
     def redraw(self) -> None:
-        """Picture first, then the rest of the assessment; the words follow when the hand rests."""
+        """The picture; the assessment and its words follow when the hand rests."""
         drawn = self.easel.lead(self.design, self.pack, self.units)
-        self.result = assess(self.design, self.pack)
         remark = self.easel.remark if drawn else self.easel.follow(self.result, self.units)
         if self.said.value != remark:
             self.said.value = remark

@@ -69,14 +69,14 @@ PRINTED = {
 
 _NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.?\d*(?:e[-+]?\d{1,3}(?!\d))?|\.\d+)"
 _PLAIN = re.compile(rf"\s*([-+−]?)\s*({_NUMBER})\s*([^\d\s].*)?\s*$", re.IGNORECASE)
-_FEET = re.compile(rf"""\s*([-+−]?)\s*({_NUMBER})\s*(?:'|ft\b|feet\b|foot\b|ft(?=[\d ./-]+in))\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""",
-                   re.IGNORECASE)
+_FOOT = r"(?:'|ft\b|feet\b|foot\b|ft(?=[\d ./-]+in))"
+_FEET = re.compile(rf"""\s*([-+−]?)\s*({_NUMBER})\s*{_FOOT}\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""", re.IGNORECASE)
 _RISE = re.compile(rf"\s*({_NUMBER})\s*(?::|/|\s+in\s+)\s*({_NUMBER})\s*$", re.IGNORECASE)
 
 _UNIT = re.compile(r"[A-Za-zµ°](?:[A-Za-zµ°. /*^()-]|(?<=[A-Za-z*^-])[1-4](?!\d))*")
 """What may stand behind a number: one unit, with powers. No second number, and no sum."""
 _THOUSANDS = re.compile(r"(?<![\d.,])[1-9]\d{0,2}(?:[, \u00a0\u202f]\d{3})+(?![\d,/])")
-_SMALL = re.compile("[¼-¾⅐-⅞]")
+_SMALL = re.compile(" ?([¼-¾⅐-⅞])")
 
 LONGEST = 80
 """A quantity takes no more letters than this. [-]"""
@@ -149,11 +149,10 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
         return _read(value, kind, name)
     if hasattr(value, "magnitude") and hasattr(value, "units"):
         try:
-            return _finite(_held(value, kind), kind, name, value)
-        except InputError:
-            raise
+            number = _held(value, kind)
         except Exception:
             raise _refuse(name, kind, value, f"is {value}, which is no {kind}") from None
+        return _finite(number, kind, name, value)
     if kind == "ratio" and isinstance(value, (int, float)) and not isinstance(value, bool):
         return _finite(float(value), kind, name, value)
     if isinstance(value, (int, float)):
@@ -198,7 +197,7 @@ def _read(given: str, kind: str, name: str) -> float:
         raise _refuse(name, kind, f"{given[:20]}...", f"is {given[:20]!r} and {len(given) - 20} letters more")
     text = given.replace("′", "'").replace("″", '"').replace("”", '"').replace("’", "'").replace("''", '"').replace("−", "-")
     text = _THOUSANDS.sub(lambda m: re.sub(r"\D", "", m[0]), text).replace("²", "2").replace("³", "3")
-    text = _SMALL.sub(lambda m: " " + normalize("NFKC", m[0]).replace("⁄", "/"), text).strip()
+    text = _SMALL.sub(lambda m: " " + normalize("NFKC", m[1]).replace("⁄", "/"), text).strip()
     try:
         number = _by_rule(text, kind)
     except ZeroDivisionError:
@@ -215,14 +214,10 @@ def _read(given: str, kind: str, name: str) -> float:
     if plain is None or not _UNIT.fullmatch(plain[3].strip()) or _POWER.search(text):
         raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}")
     try:
-        quantity = registry().Quantity(text)
-        if kind != "ratio" and quantity.dimensionless and quantity.units == registry().dimensionless:
-            raise _refuse(name, kind, given, f"is {given}, which has no unit")
-        return _finite(_held(quantity, kind), kind, name, given)
-    except InputError:
-        raise
+        number = _held(registry().Quantity(text), kind)
     except Exception:
         raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}") from None
+    return _finite(number, kind, name, given)
 
 
 def in_unit(value: float, unit: str) -> float:

@@ -33,7 +33,8 @@ from fireplace_calc.units import (
     ("36 in", 36), ("36in", 36), ("36 inches", 36), ('36"', 36), ("3'-0\"", 36), ("3' 0\"", 36), ("3 ft", 36), ("3ft", 36),
     ("3′-6 1/2″", 42.5), ("3' 6-1/2\"", 42.5), ("3 ft 6 in", 42), ("2.5 ft", 30), ("1/4 in", 0.25), ("1-1/2 in", 1.5),
     ("4 1/2 in", 4.5), ("-6 in", -6), ("-1'-6\"", -18), ("914.4 mm", 36), ("0.9144 m", 36), ("91.44 cm", 36), ("1 yd", 36),
-    ("2 540 mm", 100),
+    ("2 540 mm", 100), ("3ft6in", 42), ("3ft6 1/2in", 42.5), ("3½ in", 3.5), ("3 ½ in", 3.5), ("½ in", 0.5), ("3′ 6⅝″", 42.625),
+    ("2 255/256 in", 2.99609375), ("1,000 mm", 1000 / 25.4), ("1\u202f016 mm", 40), ("−3 in", -3), ("1e3 mm", 1000 / 25.4),
 ])
 def test_lengths_as_a_mason_writes_them(text, inches):
     assert to_si(text, "length") == pytest.approx(inches * 0.0254, rel=1e-15)
@@ -70,8 +71,19 @@ def test_a_pint_quantity_is_welcome():
         to_si(registry().Quantity(36, "kg"), "length", "Opening width")
 
 
+@pytest.mark.parametrize(("text", "kind"), [("30 deg", "ratio"), ("0.5 rad", "ratio"), ("100 %", "angle"), ("1e400", "ratio"),
+                                            ("0,25", "ratio"), ("1e400 degC", "temperature")])
+def test_an_angle_is_no_ratio_and_nothing_overflows(text, kind):
+    """A pitch of 30 degrees is tan 30, not 0.52: pint takes both for pure numbers."""
+    with pytest.raises(InputError, match="Roof pitch"):
+        to_si(text, kind, "Roof pitch")
+    with pytest.raises(InputError, match="no ratio"):
+        to_si(registry().Quantity(30, "degree"), "ratio", "Roof pitch")
+
+
 @pytest.mark.parametrize("bad", ["36", 36, 36.0, "abc", "36 kg", "", "nan m", "inf m", "1/0 in", "36 in; import os", None, [], True,
-                                 "12 in 12 in 12", "3'-"])
+                                 "12 in 12 in 12", "3'-", "1e400 m", "1e999 in", "3 in 2", "2*3 in", "--3 in", "3.5.2 in", "1e2.5 in",
+                                 "1 m + 2 in", "in", "1,5 m", "1 066,8 mm", "0,914 m", "3 ft2", "3'6\"7"])
 def test_what_is_no_length_is_refused_with_the_fix(bad):
     with pytest.raises(InputError, match="Opening width") as caught:
         to_si(bad, "length", "Opening width")

@@ -48,6 +48,10 @@ def require_consistent(design: Design) -> None:
     _at_most("Hearth slab", base.slab + firebox.floor,
              hearth + design.site.grade + base.footing_depth - base.footing_thickness,
              "slab and firebrick floor lie on the base above the footing; lower the footing or raise the hearth.")
+    if design.hearth.front > 0 and base.footing_projection > 0:
+        bed = hearth - design.hearth.drop - design.hearth.thickness - design.hearth.bed
+        _at_most("Footing thickness", base.footing_thickness, min(bed, 0.0) + design.site.grade + base.footing_depth,
+                 "it runs forward under the hearth extension and its bed; lower the footing or raise the hearth.")
     bore(design.flue)
     _at_most("Smoke chamber lining thickness", 2 * design.smoke_chamber.lining_thickness, min(firebox.jamb, firebox.wall) + 1e-3,
              "lining and wall share the thickness beside the chamber.")

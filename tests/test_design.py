@@ -7,6 +7,7 @@ import pytest
 from fireplace_calc.change import all_inputs, book_names, change
 from fireplace_calc.design import Design
 from fireplace_calc.frame import frame
+from fireplace_calc.geometry import geometry
 from fireplace_calc.units import INCH, InputError
 
 
@@ -73,6 +74,17 @@ def test_an_error_is_one_sentence_that_names_the_input(changes, says):
     assert "\n" not in message
     for words in says:
         assert words in message
+
+
+def test_a_footing_runs_under_the_hearth_extension_and_not_through_it():
+    """36 in deep under a floor 12 in up, 6 in of extension and bed: 42 in of footing just fits, unless nothing lies in front of it."""
+    raised = {"hearth.drop": "18 in", "base.footing_thickness": "42 in"}
+    parts = {p.name: p for p in geometry(change(Design(), raised)).parts}
+    assert parts["footing"].top == pytest.approx(parts["hearth extension bed"].bottom)
+    for free in ({"hearth.front": "0 in"}, {"base.footing_projection": "0 in"}):
+        assert change(Design(), {**raised, "base.footing_thickness": "43 in", **free})
+    with pytest.raises(InputError, match="Footing thickness is 3'-7\".*at most 3'-6\""):
+        change(Design(), {**raised, "base.footing_thickness": "43 in"})
 
 
 def test_unknown_is_allowed_where_the_drawing_can_do_without():

@@ -37,7 +37,7 @@ def whole_records(draw):
         "name": draw(LINES), "note": draw(LINES), "surround.trim": trim, "roof.nearby": nearby,
         "site.winter": f"{draw(st.floats(214, 303))!r} K",
         "fire.burn_rate": f"{draw(st.floats(1 / 7000, 1 / 121))!r} kg/s",
-        "fire.moisture": draw(st.floats(0, 1)), "roof.pitch": draw(st.floats(0, 3)),
+        "fire.moisture": draw(st.floats(0, 0.7)), "roof.pitch": draw(st.floats(0, 3)),
         "house.leakage": draw(st.floats(0.1, 40)), "measured.chamber_slope": f"{draw(st.floats(0, 1.5))!r} rad",
         "site.wind": f"{draw(st.floats(10, 100))!r} m/s", "site.soil": draw(st.sampled_from([None, "sand", "clay"])),
         "throat.worked_from_room": draw(st.sampled_from([None, True, False])),

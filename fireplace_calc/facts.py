@@ -173,7 +173,7 @@ def _below(geometry: Geometry) -> dict:
         "footing_contact_pressure": _told(ground.footing_contact_pressure, _pressure(geometry)),
         "frost_depth": site.frost_depth, "material_class": site.soil, "seismic_design_category": site.seismic,
         "chimney_width": _told(design.anchorage.chimney_width, 2 * max(f.stack_half, f.stack_depth)),
-        "level_above_grade": _told(design.anchorage.level_above_grade, site.grade + design.house.ceiling),
+        "level_above_grade": _told(design.anchorage.level_above_grade, max(design.house.ceiling, f.uphill_contact) - f.grade),
         "chimney_wall_thickness": thick, "flue_offset": design.flue.offset,
         "flue_offset_limit": f.unit_half + design.chimney.gap + thick / 2,
         "corbel_unit_bed": _told(design.stack.unit_bed_depth, design.smoke_chamber.unit_bed), "firebox_elevation": f.hearth,

@@ -57,7 +57,7 @@ class Anchorage:
     bars_bend: bool | None = yes_no("Vertical bars bend", None, "Where the chimney changes width.")
     ties_per_bend: int | None = count("Ties at each bend", None, 0, 12, "Where vertical bars bend.", "ties_per_bend")
     level_above_grade: float | None = _len("level_above_grade", "Highest floor, ceiling or roof line", "0 ft", "120 ft",
-                                           "Above grade at the chimney; unknown takes the ceiling as drawn.")
+                                           "Above grade at the chimney; unknown takes ceiling or roof as drawn, the higher.")
     anchor_at_level: bool | None = yes_no("Anchored at each level", None, "Over 6 ft above grade.", "anchor_at_level")
     strap_count: int | None = count("Straps at each level", None, 0, 12, "3/16 by 1 in.", "strap_count")
     strap_embedment: float | None = _len("strap_embedment", "Strap embedment", "0 in", "96 in", "Into the chimney.")

@@ -291,3 +291,21 @@ def test_the_books_own_boundary_cases():
         assert found({"exterior_air_supply": "yes", "air_passage_area": f"{area} in2"})["AIR-07"].verdict == verdict
     for level, verdict in (("6 ft", X), ("6.01 ft", N)):
         assert found({"seismic_design_category": "D1", "chimney_location": "exterior", "level_above_grade": level})["SEI-08"].verdict == verdict
+
+
+def test_a_roof_line_over_six_feet_asks_for_anchors_where_every_floor_and_ceiling_is_low():
+    """A room dug 3 ft in, its ceiling 5 ft over grade: the roof still stands higher, and the structure counts its straps."""
+    dug = {"seismic_design_category": "D1", "chimney_location": "exterior", "site.grade": "-36 in", "house.ceiling": "8 ft",
+           "base.footing_depth": "72 in"}
+    assert found(dug)["SEI-08"].verdict == N
+    work = assess(change(Design(), dug))
+    assert work.facts.level_above_grade == pytest.approx(work.geometry.frame.uphill_contact - 3 * 0.3048) and work.structure.steel.straps == 2
+
+
+def test_what_is_too_much_has_nothing_to_spare():
+    """A margin is negative for what falls short, on the far side of a two-sided limit too."""
+    for changes, key, pack, lacking in (({"exterior_air_supply": "yes", "air_passage_area": "60 in2"}, "AIR-07", "US IRC 2021", -5.0),
+                                        ({"exterior_air_supply": "yes", "air_passage_area": "5 in2"}, "AIR-07", "US IRC 2021", -1.0),
+                                        ({"opening.standard_height": "50 in"}, "PRA-06", "Trade practice", -10.0)):
+        finding = found(changes, pack)[key]
+        assert finding.verdict == F and finding.margin == pytest.approx(lacking)

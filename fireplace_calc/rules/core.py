@@ -157,6 +157,8 @@ class Rule:
             required = round(in_unit(required, self.unit), 9)
         if isinstance(provided, float) and isinstance(required, float):
             margin = round(required - provided if self.at_most else provided - required, 9)
+            if found.verdict == FALLS_SHORT:
+                margin = -abs(margin)
             if abs(margin) <= SLACK * max(abs(required), abs(provided)):
                 margin = 0.0
         note = found.note

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from fireplace_calc.drawing.cap import draw_cap, over_flue
 from fireplace_calc.drawing.sheet import Cell, Sheet, View, spread
 from fireplace_calc.drawing.strings import chain, level_marks, level_room, levels, person, room_for
 from fireplace_calc.drawing.style import SMALL
@@ -25,7 +26,7 @@ def roof(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, limits: Limit
          name_scale=None) -> View:
     """Draw the chimney and the roof, seen along the ridge, uphill to the right."""
     f, d = geometry.frame, geometry.design
-    top = max(f.liner_top, f.highest_within_reach, min(d.roof.ridge_level, f.highest_within_reach + 1.0), 2.0) + 0.1
+    top = max(f.liner_top + over_flue(geometry), f.highest_within_reach, min(d.roof.ridge_level, f.highest_within_reach + 1.0), 2.0) + 0.1
     bottom = min(f.footing_bottom, f.grade, f.uphill_contact, f.highest_within_reach) - 0.05
     left, right = _width(geometry, 1.1 * (top - bottom) if roomy(cell) else 0.0)
     marks = level_marks(_named(geometry), lambda z: _high(z, units))
@@ -209,6 +210,7 @@ def _chimney(view: View, geometry: Geometry) -> None:
                (-stack + inset, f.crown_top), (-stack - over, edge)], "concrete", "seen", layer=-1)
     inside = (-stack + inset, -inset)
     view.seen(box(*inside, f.crown_top, f.liner_top), "clay liner", "seen", layer=-1)
+    draw_cap(view, geometry, *inside)
     rising = [(_shift(geometry, z), z) for z in sorted({f.flue_start, *bends, f.crown_bottom})]
     flue = [*((u + inside[1], z) for u, z in rising), *((u + inside[0], z) for u, z in reversed(rising))]
     view.seen(flue, "clay liner", "fine", layer=-1)
@@ -252,7 +254,7 @@ def _clearances(view: View, cell: Cell, geometry: Geometry, units: str, heights:
             sheet.line([(x - 0.9, y), (x + 0.9, y)], "flag", ink)
         middles.append(((low + top) / 2, x, lines, ink))
     if reach > 0.3:
-        line = max(view.at(0, max(f.liner_top, f.highest_within_reach, roof_at(geometry, reach)))[1], top) + 3.0
+        line = max(view.at(0, max(f.liner_top + over_flue(geometry), f.highest_within_reach, roof_at(geometry, reach)))[1], top) + 3.0
         chain(sheet, [view.at(0, 0)[0], view.at(reach, 0)[0]], [_short(reach, units)], line, side=1, limits=(cell.left + 2, cell.right - 2))
     _beside(sheet, sorted(middles, key=lambda m: m[0]), edge + 3.0, (cell.bottom + 14, cell.top - 10))
 

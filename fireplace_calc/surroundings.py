@@ -122,7 +122,7 @@ class Fire:
     """What burns."""
 
     wood: str = choice("Wood", "hardwood", ("hardwood", "softwood"), "Kind of firewood.")
-    moisture: float = quantity("ratio", "Wood moisture", "20 %", "0 %", "70 %", "Water over wet wood; green wood holds up to about two thirds.")
+    moisture: float = quantity("ratio", "Wood moisture", "20 %", "0 %", "70 %", "Water over wet wood; green wood up to two thirds.")
     burn_rate: float = quantity("mass rate", "Burn rate", "3.5 kg/h", "0.5 kg/h", "30 kg/h", "Wood as burned.")
 
 

@@ -12,7 +12,7 @@ from strategies import designs
 from fireplace_calc import assess, change, load
 from fireplace_calc.airwords import COLUMNS, case_rows, likely, loss_rows, sized
 from fireplace_calc.design import Design
-from fireplace_calc.draft import DATUMS, MODES, judgement, outlook, path
+from fireplace_calc.draft import DATUMS, MODES, judgement, outlook, outlooks, path
 from fireplace_calc.draft.judgement import RULES
 from fireplace_calc.draft.outlook import CASES
 from fireplace_calc.explore import face_curve, limit_map, pressure_steps
@@ -136,6 +136,21 @@ def test_the_inlet_that_is_named_mends_it():
 def test_an_unknown_leakage_takes_the_published_middle():
     told, untold = outlook_of(house__leakage=str(coefficient("air changes at 50 Pa"))), outlook_of(house__leakage="unknown")
     assert float(untold.flows.face[0]) == pytest.approx(float(told.flows.face[0]))
+
+
+def test_an_unknown_leakage_lets_nothing_pass_that_hangs_on_it():
+    """It condemns with the middle of houses, but a pass waits for the house's own test; lighting hangs on it only with a fan."""
+    told = outlook_of(house__leakage=str(coefficient("air changes at 50 Pa")))
+    for fans in (False, True):
+        lit = replace(told.lighting, fans=told.lighting.fans * fans)
+        known, unknown = ({f.key: f for f in judgement(replace(told, lighting=lit, tested=tested))} for tested in (True, False))
+        hang = {"DRF-02", "DRF-03", "DRF-04", "DRF-05", "DRF-11"} | ({"DRF-06", "DRF-07"} if fans else set())
+        assert {k for k in known if known[k].verdict != unknown[k].verdict} == {k for k in hang if known[k].verdict == MEETS} >= {"DRF-02"}
+        assert all(unknown[k].verdict in (NOT_CHECKED, FALLS_SHORT) for k in hang)
+        assert all("leakage is not known" in unknown[k].note for k in hang if known[k].verdict == MEETS)
+    assert not outlook_of(house__leakage="unknown").tested and told.tested
+    one, other = (geometry(change(BOATHOUSE, {"house.leakage": leak})) for leak in ("unknown", "5"))
+    assert [found.tested for found in outlooks([one, other])] == [False, True]
 
 
 def test_a_damper_narrower_than_the_throat_counts():

@@ -49,7 +49,8 @@ class Outlook:
     """What the air will do in one design.
 
     ``sizing_velocity`` through the face in sizing mode [m/s]; ``flows`` and ``spills`` have one entry a case of ``CASES``,
-    operating mode; ``top`` is the wind figure used; ``dew_points`` [K] of the smoke, case by case.
+    operating mode; ``top`` is the wind figure used; ``dew_points`` [K] of the smoke, case by case; ``tested``, whether the
+    leakage of the house is known.
     """
 
     path: Path
@@ -61,6 +62,7 @@ class Outlook:
     lighting: Lighting
     wind_case: str
     dew_points: object
+    tested: bool = True
 
     def face(self, case: str) -> float:
         """Face velocity of a case, operating mode. [m/s]"""
@@ -134,7 +136,7 @@ def outlook(geometry: Geometry, datum: str = "opening top") -> Outlook:
     gas = smoke(wood_analysis(design.fire.wood), design.fire.moisture, np.maximum(flows.air_ratio, 1.0), INDOOR_HUMIDITY)
     return Outlook(path=way, fire=burns, around=weathers, sizing_velocity=float(sized), flows=flows,
                    spills=spill(flows, way, burns, weathers), lighting=_lighting(way, still, _evenings(geometry), _over(geometry)),
-                   wind_case=wind.case, dew_points=smoke_dew_point(gas, still.pressure))
+                   wind_case=wind.case, dew_points=smoke_dew_point(gas, still.pressure), tested=design.house.leakage is not None)
 
 
 def outlooks(made: Sequence[Geometry]) -> tuple[Outlook, ...]:
@@ -167,7 +169,7 @@ def outlooks(made: Sequence[Geometry]) -> tuple[Outlook, ...]:
         flow, told = _row(flows, k), one.design.fire
         gas = smoke(wood_analysis(told.wood), told.moisture, np.maximum(flow.air_ratio, 1.0), INDOOR_HUMIDITY)
         found.append(Outlook(way, burns[k], weathers[k], float(sized[k, 0]), flow, _row(spills, k), _row(lit, k), wind.case,
-                             smoke_dew_point(gas, still.pressure)))
+                             smoke_dew_point(gas, still.pressure), one.design.house.leakage is not None))
     return tuple(found)
 
 

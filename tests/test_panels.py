@@ -1,5 +1,6 @@
 """The panel without a browser: what it takes, what it refuses, what it shows; the browser test looks at the rest."""
 
+import asyncio
 import base64
 import re
 from pathlib import Path
@@ -243,6 +244,20 @@ def test_papers_come_as_a_link_and_lie_beside_what_is_kept(tmp_path):
         assert data.startswith(begins) and kept.read_bytes() == data, words
         assert kept.name in fold.link.value and "Done" in fold.job.status.value
     assert load(tmp_path / "boathouse-club-room-design.toml") == BOATHOUSE
+
+
+def test_papers_are_written_while_the_panel_lives_on(tmp_path):
+    """In a kernel the button returns at once and the work goes on after it."""
+    made = panel(BOATHOUSE, folds=("papers",))
+    fold = made.folds["papers"]
+
+    async def reader():
+        buttons(fold.widget)["Check sheet"].click()
+        assert not fold.link.value and not fold.job.stop.disabled
+        await fold.job.task
+
+    asyncio.run(reader())
+    assert "check-sheet.pdf" in fold.link.value and "Done" in fold.job.status.value
 
 
 def test_a_design_file_is_opened_whole_or_refused(tmp_path):

@@ -87,7 +87,12 @@ class Papers(Fold):
         self.link.value = ""
         folder = tempfile.TemporaryDirectory()
         path = Path(folder.name) / name
-        self.job.run(lambda: write(path), lambda: self._hand(name, read_back(path)))
+
+        def hand() -> str:
+            with folder:  # held until then
+                return self._hand(name, read_back(path))
+
+        self.job.run(lambda: write(path), hand)
 
     def _hand(self, name: str, content: bytes) -> str:
         """Give a file as a link, lay it beside what is kept, and say so."""

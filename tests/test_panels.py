@@ -253,6 +253,7 @@ def test_papers_are_written_while_the_panel_lives_on(tmp_path):
 
     async def reader():
         buttons(fold.widget)["Check sheet"].click()
+        await asyncio.sleep(0)
         assert not fold.link.value and not fold.job.stop.disabled
         await fold.job.task
 

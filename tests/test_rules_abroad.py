@@ -74,6 +74,7 @@ CASES = [
                                   "chimney.gap": "10 mm", "chimney.wall": f"{w} mm", **more}, v, id=f"CA-022 wall {w} {more}")
       for w, more, v in ((119.9, {"abroad.braced": "no"}, F), (120, {"abroad.braced": "no"}, M), (120.1, {}, M), (119.9, {}, N), (119.9, {"abroad.braced": "yes"}, X))],
     *limit(CA, "CA-023", {"abroad.braced": "no"}, "chimney_top_above_highest_roof_contact", "mm", 3599, 3600, 3601, rising=False),
+    *case(CA, "CA-023", ({"flue.sections": 4, "abroad.braced": "no"}, X)), *case(UK, "UK-016", ({"flue.sections": 4}, X)),
     *case(CA, "CA-023", ({"chimney_top_above_highest_roof_contact": "4 m"}, N), ({"chimney_top_above_highest_roof_contact": "4 m", "abroad.braced": "yes"}, X)),
     *limit(CA, "CA-024", {}, "chimney.overhang", "mm", 24.9, 25, 25.1),
     *case(CA, "CA-025", ({}, N), ({"abroad.soot_door": "yes"}, M), ({"abroad.soot_door": "no"}, F)),

@@ -53,7 +53,7 @@ CASES = [
     ("STR-03", FREE, M), ("STR-03", TOLD, F), ("STR-03", {}, N),
     ("STR-04", TOLD | {"flue.sections": 9}, M), ("STR-04", TOLD, F), ("STR-04", TOLD | {"chimney.masonry": "block"}, N),
     ("STR-05", TOLD, M), ("STR-05", TOLD | {"flue.sections": 12}, F), ("STR-05", {"flue.sections": 12}, N),
-    ("STR-05", {"flue.sections": 12, "abroad.braced": "yes"}, X),
+    ("STR-05", {"flue.sections": 12, "abroad.braced": "yes"}, X), ("STR-04", {"flue.sections": 4}, X), ("STR-05", {"flue.sections": 4}, X),
     ("STR-06", TOLD, M), ("STR-06", TOLD | {"flue.size": "8.5x8.5", "chimney.wall": "3 in"}, F),
     ("STR-07", FREE, M), ("STR-07", TOLD | {"loads.sds": "1.0"}, F), ("STR-07", TOLD | {"loads.sds": None}, N),
     ("STR-07", TOLD | {"loads.sds": "1.0", "anchorage.chimney_reinforced": "yes"}, X), ("STR-07", TOLD | {"site.seismic": "D1"}, F),

@@ -193,7 +193,8 @@ def least_side(work: Facts) -> Compared:
 @NBC.rule("CA-023", "9.21.4.5.(2)(b)", "Free height of an unbraced chimney", "mm", "free_height", at_most=True)
 def free_height(work: Facts) -> Compared:
     """Wind bends what nothing holds."""
-    return _braced(work, at_most(work.chimney_top_above_highest_roof_contact, 3600 * MM))
+    high = work.chimney_top_above_highest_roof_contact
+    return _braced(work, at_most(high, 3600 * MM)) if high > 0 else not_applicable("The chimney does not rise over the roof.")
 
 
 @NBC.rule("CA-024", "9.21.4.6", "Cap beyond the wall", "mm", "cap_overhang")

@@ -161,8 +161,10 @@ def thatch(work: Facts) -> Compared:
 @ADJ.rule("UK-016", "Approved Document A, 2D1, Diagram 20", "Slenderness of the chimney", "-", "height_over_width", at_most=True)
 def slender(work: Facts) -> Compared:
     """A tall thin stack blows over."""
-    least = 2 * min(work.frame.stack_half, work.frame.stack_depth)
-    return at_most((work.frame.liner_top - work.frame.uphill_contact) / least, 4.5, "From the roof contact to the top of the liner.")
+    least, high = 2 * min(work.frame.stack_half, work.frame.stack_depth), work.frame.liner_top - work.frame.uphill_contact
+    if high <= 0:
+        return not_applicable("The chimney does not rise over the roof.")
+    return at_most(high / least, 4.5, "From the roof contact to the top of the liner.")
 
 
 @ADJ.rule("UK-017", "Approved Document A, 2D1", "Density for that rule", "kg/m3", "masonry_density")

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
 
 CODE, CAUTIOUS, SLENDER, QUAKE = "wind, code mode", "wind, cautious mode", "slenderness", "earthquake"
+LOW = "The chimney does not rise over the roof."
 BOND = flexural_tensions()["solid", "N"][1]
 NO_TENSION = Source("statics: no tension at the edge", "", "derived")
 
@@ -72,6 +73,8 @@ def british(work: Structure) -> Compared:
     """A rule for chimneys that nobody has worked out for wind."""
     frame, masonry = work.frame, work.design.chimney.masonry
     found = (frame.liner_top - frame.uphill_contact) / (2 * min(frame.stack_half, frame.stack_depth))
+    if found <= 0:
+        return not_applicable(LOW)
     if density(masonry) <= figure("UK density"):
         return Compared(NOT_CHECKED, found, figure("UK slenderness"), "The rule is for masonry over 1500 kg/m³.")
     return at_most(found, figure("UK slenderness"), "From the highest roof contact to the top of the liner.")
@@ -88,7 +91,8 @@ def _braced(work: Structure, found: Compared) -> Compared:
 @judged("STR-05", SLENDER, "Free height, Ontario", "ft", source("Ontario free height"), over=True)
 def canadian(work: Structure) -> Compared:
     """Above this a chimney is to be braced or worked out for wind."""
-    return _braced(work, at_most(work.frame.crown_top - work.frame.uphill_contact, figure("Ontario free height")))
+    high = work.frame.crown_top - work.frame.uphill_contact
+    return _braced(work, at_most(high, figure("Ontario free height"))) if high > 0 else not_applicable(LOW)
 
 
 @judged("STR-06", SLENDER, "Least side that may stand free, Ontario", "in", source("Ontario least side"))

@@ -35,11 +35,11 @@ def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, .
     for k, case in enumerate(CASES):
         if flows.stalled[k]:
             said.append((case, "none", show(float(spills.capture[k]), "air speed", units), *("",) * 2,
-                         f"{spills.margin[k]:.1f} Pa", "", "", "smokes without any"))
+                         f"{spills.margin[k]:z.1f} Pa", "", "", "smokes without any"))
             continue
         said.append((
             case, show(float(flows.face[k]), "air speed", units), show(float(spills.capture[k]), "air speed", units),
-            f"{flows.draft[k]:.1f} Pa", f"{flows.pull[k]:.1f} Pa", f"{spills.margin[k]:.1f} Pa, {100 * spills.share[k]:.0f} %",
+            f"{flows.draft[k]:.1f} Pa", f"{flows.pull[k]:z.1f} Pa", f"{spills.margin[k]:z.1f} Pa, {100 * spills.share[k]:z.0f} %",
             f"{show(float(flows.foot[k]), 'temperature', units)}, {show(float(flows.top[k]), 'temperature', units)}",
             show(float(flows.speed[k]), "air speed", units),
             show(float(spills.tipping_fan[k]), "flow", units) if spills.tipping_fan[k] > 0 else "smokes already"))
@@ -49,9 +49,9 @@ def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, .
 def loss_rows(result: Assessment) -> list[tuple[str, ...]]:
     """Where the draft goes, one row a loss, one column an evening. [Pa]"""
     flows = result.draft.flows
-    rows = [("draft, that drives it", *(f"{v:.1f}" for v in flows.draft)), ("wind at the top", *(f"{v:.1f}" for v in flows.wind)),
-            ("pull of the house", *(f"{v:.1f}" for v in flows.pull))]
-    return rows + [(name, *(f"{v:.1f}" for v in np.broadcast_to(loss, len(CASES)))) for name, loss in flows.losses.items() if np.any(loss)]
+    rows = [("draft, that drives it", *(f"{v:z.1f}" for v in flows.draft)), ("wind at the top", *(f"{v:z.1f}" for v in flows.wind)),
+            ("pull of the house", *(f"{v:z.1f}" for v in flows.pull))]
+    return rows + [(name, *(f"{v:z.1f}" for v in np.broadcast_to(loss, len(CASES)))) for name, loss in flows.losses.items() if np.any(loss)]
 
 
 def sized(result: Assessment, units: str = FEET_INCHES) -> str:

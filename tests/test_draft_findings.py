@@ -198,6 +198,12 @@ def test_the_words_carry_the_mode():
     assert any("smokes without any" in row for row in case_rows(stalled))
 
 
+def test_a_margin_that_rounds_to_nought_has_no_sign():
+    result, hair = assess(BOATHOUSE), np.full(len(CASES), -0.004)
+    vars(result)["draft"] = replace(FOUND, spills=replace(FOUND.spills, margin=hair, share=hair / 10))
+    assert {row[5] for row in case_rows(result)} == {"0.0 Pa, 0 %"}
+
+
 # -- curves and the map -------------------------------------------------------------------------------
 def test_a_curve_is_the_designs_own_figures():
     counts = [10, 20, 30]

@@ -2,6 +2,8 @@
 
 import asyncio
 
+import pytest
+
 from fireplace_calc.panels.job import Job
 from fireplace_calc.units import InputError
 
@@ -46,3 +48,14 @@ def test_what_is_refused_is_answered_in_one_sentence():
     job = Job("sheets")
     job.run(refuse, lambda: "")
     assert "A7" in job.status.value and 'role="alert"' in job.status.value
+
+
+def test_a_fault_of_our_own_is_not_kept_quiet():
+    def fail():
+        yield 0, 1, ""
+        raise ZeroDivisionError("of our own making")
+
+    job = Job("sheets")
+    with pytest.raises(ZeroDivisionError):
+        job.run(fail, lambda: "")
+    assert "of our own making" in job.status.value and job.stop.disabled

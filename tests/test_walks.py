@@ -212,6 +212,7 @@ def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boat
     desk.to("Seeds of the class")
     view.keyboard.press("Control+a")
     view.keyboard.type("1-2")
+    assert view.evaluate("() => document.activeElement.value") == "1-2"
     desk.to("Write the key")
     desk.press("Enter")
     desk.says(re.compile("is written: 2 students"), timeout=60_000)

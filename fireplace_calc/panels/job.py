@@ -64,5 +64,8 @@ class Job:
             self.status.value = html.heard("Stopped; nothing was written.")
         except InputError as wrong:
             self.status.value = html.trouble(str(wrong))
+        except Exception as fault:  # a task's fault is heard by nobody else
+            self.status.value = html.trouble(f"Nothing was written: {type(fault).__name__}, {fault}. The design is not touched.")
+            raise
         finally:
             self.stop.disabled, self.bar.layout.visibility = True, "hidden"

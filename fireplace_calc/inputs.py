@@ -6,7 +6,7 @@ import math
 from dataclasses import Field, dataclass, field, fields, is_dataclass
 from typing import Any
 
-from fireplace_calc.units import InputError, show, to_si
+from fireplace_calc.units import LONGEST, InputError, show, to_si
 
 UNKNOWN = "unknown"
 """Text for a value nobody has told us yet. It reads back as ``None`` and makes the checks that need it *not checked*."""
@@ -76,7 +76,8 @@ class Input:
         return f"{show(self.low, self.kind, units)} to {show(self.high, self.kind, units)}"
 
     def _refuse(self, received: Any, why: str) -> InputError:
-        return InputError(f"{self.label} is {received}, but {why}", self.label, self.allowed(), received)
+        said = text if len(text := str(received)) <= LONGEST else f"{text[:LONGEST - 20]}..."
+        return InputError(f"{self.label} is {said}, but {why}", self.label, self.allowed(), received)
 
     def _read_quantity(self, value: Any) -> float:
         number = to_si(value, self.kind, self.label)
@@ -90,8 +91,9 @@ class Input:
     def _read_count(self, value: Any) -> int:
         try:
             number = float(value)
-        except (TypeError, ValueError):
-            raise self._refuse(repr(value), f"{self.allowed()} is wanted, without a unit.") from None
+        except (TypeError, ValueError, OverflowError):
+            said = "a number beyond all bounds" if isinstance(value, int) else repr(value)
+            raise self._refuse(said, f"{self.allowed()} is wanted, without a unit.") from None
         if isinstance(value, bool) or not math.isfinite(number) or number != int(number):
             raise self._refuse(repr(value), f"{self.allowed()} is wanted; parts cannot be set by halves.")
         if not self.low <= number <= self.high:

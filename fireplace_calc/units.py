@@ -154,7 +154,7 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
             raise _refuse(name, kind, value, f"is {value}, which is no {kind}") from None
         return _finite(number, kind, name, value)
     if kind == "ratio" and isinstance(value, (int, float)) and not isinstance(value, bool):
-        return _finite(float(value), kind, name, value)
+        return _finite(math.inf, kind, name, "beyond all bounds") if abs(value) > 1e300 else _finite(float(value), kind, name, value)
     if isinstance(value, (int, float)):
         raise _refuse(name, kind, value, f"is {value}, which has no unit")
     raise _refuse(name, kind, value, f"is {value!r}, which is no {kind}")

@@ -66,12 +66,17 @@ def test_a_book_name_is_as_good_as_a_dotted_key():
     ({"throat.depth": "24 in"}, ["Throat depth", "2'-0\"", "firebox"]),
     ({"firebox.back_width": "40 in"}, ["Back width", "3'-4\"", "splay"]),
     ({"opening.head": "segmental", "opening.rise": "20 in"}, ["Arch rise", "half its span"]),
+    ({"flue.sections": 10**400}, ["Flue sections", "beyond all bounds"]), ({"flue.sections": "1e400"}, ["Flue sections", "1e400"]),
+    ({"fire.moisture": 10**5000}, ["Wood moisture", "no finite number"]),
+    ({"fire.moisture": float("nan")}, ["Wood moisture", "nan", "no finite number"]),
+    ({"opening.width": "1e400 m"}, ["Opening width", "no finite number"]),
+    ({"opening.head": "x" * 5000}, ["Head", "xxx...", "straight"]), ({"flue.sections": "9" * 5000}, ["Flue sections", "999..."]),
 ])
 def test_an_error_is_one_sentence_that_names_the_input(changes, says):
     with pytest.raises(InputError) as caught:
         change(Design(), changes)
     message = str(caught.value)
-    assert "\n" not in message
+    assert "\n" not in message and len(message) < 500
     for words in says:
         assert words in message
 

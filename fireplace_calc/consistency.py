@@ -16,7 +16,8 @@ def _at_most(label: str, value: float, limit: float, why: str) -> None:
     if value > limit + SLIVER:
         said = f"{label} is {show(value, 'length', 'feet-inches')} ({show(value, 'length', 'millimetres')})"
         most = f"{show(limit, 'length', 'feet-inches')} ({show(limit, 'length', 'millimetres')})"
-        raise InputError(f"{said}, but at most {most} fits: {why}", label, f"at most {most}", value)
+        fits = f"at most {most} fits" if limit > 0 else "there is no room for it"
+        raise InputError(f"{said}, but {fits}: {why}", label, f"at most {most}", value)
 
 
 def require_consistent(design: Design) -> None:

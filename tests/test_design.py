@@ -66,6 +66,7 @@ def test_a_book_name_is_as_good_as_a_dotted_key():
     ({"throat.depth": "24 in"}, ["Throat depth", "2'-0\"", "firebox"]),
     ({"firebox.back_width": "40 in"}, ["Back width", "3'-4\"", "splay"]),
     ({"opening.head": "segmental", "opening.rise": "20 in"}, ["Arch rise", "half its span"]),
+    ({"site.grade": "-36 in"}, ["Hearth slab", "there is no room for it", "lower the footing"]),
     ({"flue.sections": 10**400}, ["Flue sections", "beyond all bounds"]), ({"flue.sections": "1e400"}, ["Flue sections", "1e400"]),
     ({"fire.moisture": 10**5000}, ["Wood moisture", "no finite number"]),
     ({"fire.moisture": float("nan")}, ["Wood moisture", "nan", "no finite number"]),

@@ -273,3 +273,41 @@ def test_a_design_file_is_opened_whole_or_refused(tmp_path):
         assert words in made.said.value and made.design == other
     made.undo()
     assert made.design == BOATHOUSE
+
+
+def test_a_slider_that_rounds_what_it_shows_does_not_change_the_design():
+    """The page lets a slider stand only on its own steps and reports that place back; 3'-6" is 1066.8 mm, the step 10 mm."""
+    made = panel(BOATHOUSE)
+    made._set_units("millimetres")
+    lead = made.leads["opening.width"]
+    assert lead.slider.value == pytest.approx(1066.8) and lead.box.value == "1066.8 mm"
+    lead.slider.value = 1070.0  # the page's own rounding, not a hand
+    assert made.design is BOATHOUSE and not made.desk.past and lead.box.value == "1066.8 mm"
+    lead.slider.value = 1080.0  # a hand
+    assert made.design.opening.width == pytest.approx(1.08)
+    lead.slider.value = 1070.0
+    assert made.design.opening.width == pytest.approx(1.07), "and back to where it had rounded to"
+    made._set_units("feet-inches")
+    made.given("opening.width", "42.25 in")
+    for rounded in (42.5, 42.0):
+        lead.slider.value = 42.25
+        lead.slider.value = rounded
+        if rounded == 42.5:
+            assert made.design.opening.width == pytest.approx(42.25 * 0.0254)
+
+
+def test_what_was_refused_leaves_its_box_with_the_next_change():
+    made = panel(BOATHOUSE)
+    box = made.leads["opening.extension"].box
+    box.value = "36 in"
+    assert "Not changed" in made.said.value and box.value == "36 in"
+    made.given("opening.width", "44 in")
+    assert box.value == '6"' and not made.said.value
+    box.value = "30 in"
+    made.put(made.desk.first)
+    assert box.value == '6"'
+    count = made.leads["flue.sections"].box
+    count.value = 99
+    assert "99" in made.said.value and made.design.flue.sections == 20
+    made.given("opening.width", "46 in")
+    assert count.value == 20

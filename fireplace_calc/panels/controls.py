@@ -57,8 +57,7 @@ class Control:
             words = list(spec.choices) or ["yes", "no"]
             return w.Dropdown(options=words + [UNKNOWN] * spec.optional, description=spec.label, tooltip=told, style=style, layout=layout)
         if spec.kind == "count" and not spec.optional:
-            return w.BoundedIntText(value=spec.low, min=spec.low, max=spec.high, description=spec.label, tooltip=told,
-                                    style=style, layout=layout)
+            return w.IntText(value=spec.low, description=spec.label, tooltip=told, style=style, layout=layout)
         return w.Text(description=spec.label, tooltip=told, placeholder=spec.allowed(), continuous_update=False, style=style, layout=layout)
 
     def _given(self, value: Any) -> Any:
@@ -85,25 +84,33 @@ class Lead:
     """A slider in front, tied to a box of the same name for whoever would rather type."""
 
     def __init__(self, key: str, spec: Input, slid: Report, typed: Report):
-        self.key, self.spec, self.quiet, self.units = key, spec, False, FEET_INCHES
+        self.key, self.spec, self.quiet, self.units, self.place = key, spec, False, FEET_INCHES, 0.0
         style, wide = {"description_width": "9em"}, w.Layout(width="calc(100% - 11em)", max_width="52em")
         told = f"{spec.help} Allowed: {spec.allowed()}."
         if spec.kind == "count":
             self.slider = w.IntSlider(value=spec.low, min=spec.low, max=spec.high, description=spec.label, readout=False, tooltip=told,
                                       style=style, layout=wide)
-            self.box = w.BoundedIntText(value=spec.low, min=spec.low, max=spec.high, tooltip=told, layout=BOX)
+            self.box = w.IntText(value=spec.low, tooltip=told, layout=BOX)
         else:
             self.slider = w.FloatSlider(description=spec.label, readout=False, tooltip=told, style=style, layout=wide)
             self.box = w.Text(continuous_update=False, tooltip=told, layout=BOX)
         self.box.add_class("fireplace-tied")
         self.widget = w.HBox([self.slider, self.box])
-        self.slider.observe(lambda event: self.quiet or slid(key, self._from_slider(event["new"])), "value")
+        self.slider.observe(lambda event: self.quiet or self._snapped(event["new"]) or slid(key, self._from_slider(event["new"])), "value")
         self.box.observe(lambda event: self.quiet or typed(key, event["new"]), "value")
 
     @property
     def step(self) -> float:
         """One step of the slider: half an inch, or a centimetre. [m]"""
         return INCH if self.units == FEET_INCHES else MM
+
+    def _snapped(self, value: float) -> bool:
+        """Whether a slider only says where its own steps let it stand: the page rounds what it is given and reports that back, but
+        nobody has moved it, and the design keeps its exact measure."""
+        if self.spec.kind == "count":
+            return False
+        low, step = self.slider.min, self.slider.step
+        return abs(value - self.place) > 1e-6 and abs(low + floor((self.place - low) / step + 0.5) * step - value) < 1e-6
 
     def _from_slider(self, value: float) -> Any:
         if self.spec.kind == "count":
@@ -122,7 +129,7 @@ class Lead:
                 self.slider.max = max(high, self.slider.max)
                 self.slider.min, self.slider.max = low, high
                 self.slider.step = 0.5 if units == FEET_INCHES else 10
-            place = round(value / self.step, 6)
+            place = self.place = round(value / self.step, 6)
             if abs(self.slider.value - place) > 1e-6:
                 self.slider.value = place
             text = written(self.spec, value, units)

@@ -59,7 +59,7 @@ class Panel:
         self.easel = Easel(view, stamp)
         self.waiting: dict[Callable[[], None], asyncio.TimerHandle] = {}
         self.due: asyncio.Handle | None = None
-        self.listed = self.design
+        self.listed, self.refused = self.design, set()
         self._worked: Assessment | None = None
         self.said, self.words = w.HTML(), w.HTML()
         self.words.add_class("fireplace-summary")
@@ -100,13 +100,15 @@ class Panel:
 
     # -- what the reader does ---------------------------------------------------------------------
     def given(self, key: str, value: Any) -> None:
-        """Take one new input; a bad one changes nothing and is answered in one sentence."""
-        self.given_all({key: value})
+        """Take one new input; a bad one changes nothing, is answered in one sentence and stands in its box till the next change."""
+        if not self.given_all({key: value}):
+            self.refused.add(key)
 
-    def given_all(self, changes: dict[str, Any]) -> None:
+    def given_all(self, changes: dict[str, Any]) -> bool:
         """Take several new inputs together, or none of them."""
-        if self._take(changes):
+        if taken := self._take(changes):
             self._catch_up()
+        return taken
 
     def slid(self, key: str, value: Any) -> None:
         """Take a slider's place now and draw as soon as the kernel has answered, so that the hand is not kept waiting."""
@@ -236,7 +238,7 @@ class Panel:
         """Bring the controls up to date; given the design before, only those of records that changed."""
         def stale(key: str) -> bool:
             group = key.partition(".")[0]
-            return before is None or getattr(before, group) is not getattr(self.design, group)
+            return before is None or key in self.refused or getattr(before, group) is not getattr(self.design, group)
 
         for key, lead in self.leads.items():
             if stale(key):
@@ -244,6 +246,7 @@ class Panel:
                 lead.show(getattr(getattr(self.design, group), name), self.units)
         for key in filter(stale, self.everything.controls):
             self.everything.show(key)
+        self.refused.clear()
 
     def _set_view(self, view: str) -> None:
         self.easel.view = view

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from math import ceil, floor
+from time import monotonic
 from typing import Any
 
 import ipywidgets as w
@@ -14,6 +15,8 @@ from fireplace_calc.units import FEET_INCHES, INCH, MM, POUND, PSF, G, feet_inch
 Report = Callable[[str, Any], None]
 """Called with a dotted key and what the reader gave."""
 
+SETTLES = 0.8
+"""How long a page may take to report back that it has given a slider other ends. [s]"""
 BOX = w.Layout(width="9.5em")
 
 
@@ -84,7 +87,8 @@ class Lead:
     """A slider in front, tied to a box of the same name for whoever would rather type."""
 
     def __init__(self, key: str, spec: Input, slid: Report, typed: Report):
-        self.key, self.spec, self.quiet, self.units, self.place = key, spec, False, FEET_INCHES, 0.0
+        self.key, self.spec, self.quiet, self.units = key, spec, False, FEET_INCHES
+        self.place, self.deaf = 0.0, 0.0
         style, wide = {"description_width": "9em"}, w.Layout(width="calc(100% - 11em)", max_width="52em")
         told = f"{spec.help} Allowed: {spec.allowed()}."
         if spec.kind == "count":
@@ -109,6 +113,8 @@ class Lead:
         nobody has moved it, and the design keeps its exact measure."""
         if self.spec.kind == "count":
             return False
+        if monotonic() < self.deaf:
+            return True
         low, step = self.slider.min, self.slider.step
         return abs(value - self.place) > 1e-6 and abs(low + floor((self.place - low) / step + 0.5) * step - value) < 1e-6
 
@@ -118,13 +124,18 @@ class Lead:
         return f"{value:g} {'in' if self.units == FEET_INCHES else 'mm'}"
 
     def show(self, value: Any, units: str) -> None:
-        """Put a value in; in other units, give the slider other ends."""
+        """Put a value in; in other units, give the slider other ends, all in one message."""
         self.quiet = True
+        with self.slider.hold_sync():
+            self._put(value, units)
+        self.quiet = False
+
+    def _put(self, value: Any, units: str) -> None:
         if self.spec.kind == "count":
             self.slider.value = self.box.value = value
         else:
             if units != self.units or self.slider.max != self._ends(units)[1]:
-                self.units = units
+                self.units, self.deaf = units, monotonic() + SETTLES
                 low, high = self._ends(units)
                 self.slider.max = max(high, self.slider.max)
                 self.slider.min, self.slider.max = low, high
@@ -135,7 +146,6 @@ class Lead:
             text = written(self.spec, value, units)
             if self.box.value != text:
                 self.box.value = text
-        self.quiet = False
 
     def _ends(self, units: str) -> tuple[float, float]:
         unit = INCH if units == FEET_INCHES else 10 * MM

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from fireplace_calc.assess import Assessment
 from fireplace_calc.change import all_inputs
 from fireplace_calc.design import Design
+from fireplace_calc.frames import whole
 from fireplace_calc.inputs import UNKNOWN, is_record, pieces_of
 from fireplace_calc.report import weight
 from fireplace_calc.rules import Finding
@@ -71,15 +72,16 @@ def side_by_side(results: Sequence[Assessment], units: str = FEET_INCHES, priced
         Each with as many texts as there are designs.
     """
     known = prices() if priced is None else priced
-    told = [dict(_told(result, results[0], units, known)) for result in results]
+    told = [dict(_told(result, results[0], len(results) > 1, units, known)) for result in results]
     return tuple((name, tuple(one[name] for one in told)) for name in (told[0] if told else ()))
 
 
-def _told(result: Assessment, first: Assessment, units: str, known: Mapping[str, Price]) -> Iterator[tuple[str, str]]:
+def _told(result: Assessment, first: Assessment, several: bool, units: str, known: Mapping[str, Price]) -> Iterator[tuple[str, str]]:
     d, f = result.design, result.geometry.frame
     long, wide = (lambda v: show(v, "length", units)), (lambda v: show(v, "area", units))
     apart = differences(first.design, d, units)
-    yield "Differs from the first in", "; ".join(apart) or ("" if result is first else "nothing")
+    if several:
+        yield "Differs from the first in", "; ".join(apart) or ("" if result is first else "nothing")
     yield "Opening", f"{long(d.opening.width)} wide, {long(d.opening.height)} high, {wide(f.opening_area)}"
     yield "Raised by", long(d.opening.extension)
     yield "Flue", f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections, one to {f.opening_area / f.bore.area:.1f} of the opening"
@@ -109,7 +111,5 @@ def _cost(result: Assessment, known: Mapping[str, Price]) -> str:
 
 def side_by_side_table(results: Sequence[Assessment], names: Sequence[str], units: str = FEET_INCHES) -> pandas.DataFrame:
     """The same as a table, a column each under its name."""
-    import pandas
-
     rows = side_by_side(results, units)
-    return pandas.DataFrame([texts for _, texts in rows], index=[name for name, _ in rows], columns=list(names))
+    return whole([texts for _, texts in rows], names, [name for name, _ in rows])

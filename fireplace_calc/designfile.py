@@ -40,6 +40,9 @@ HEADER = """\
 """
 
 
+END = "# The end: a file that begins as above and lacks this line has been cut short."
+"""Last line of every file we write."""
+
 TAPE = (1, 2, 3, 4, 6, 8, 16, 32, 64)
 """Parts of an inch that are written as a fraction."""
 
@@ -109,7 +112,7 @@ def text_of(design: Design) -> str:
         for name in pieces_of(record):
             for piece in getattr(record, name):
                 lines += ["", f"[[{group.name}.{name}]]", *_lines(piece)]
-    return "\n".join(lines) + "\n"
+    return "\n".join([*lines, "", END]) + "\n"
 
 
 def fingerprint(design: Design) -> str:
@@ -193,6 +196,9 @@ def _parsed(path: Path) -> dict[str, Any]:
 
 
 def _read_toml(text: str, name: str) -> dict[str, Any]:
+    if text.startswith(HEADER.partition("\n")[0]) and END not in text:
+        raise InputError(f'{name} has been cut short: its last line, "{END}", is missing; if you took it out yourself, put it back.',
+                         "design file", "a whole file", name)
     try:
         return tomllib.loads(text)
     except RecursionError:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.assess import Assessment
 from fireplace_calc.designfile import write_whole
+from fireplace_calc.frames import whole
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import Row
@@ -77,18 +78,12 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
     return texts
 
 
-def _frame(rows: Iterable[Sequence[Any]], columns: Sequence[str]) -> pandas.DataFrame:
-    import pandas
-
-    return pandas.DataFrame(list(rows), columns=list(columns))
-
-
 def findings_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every finding, worst first, its verdict as a sign and a word."""
     require_units(units)
     columns = ("", "Verdict", "Check", "Provided", "Required", "To spare", "Clause", "Edition", "Confidence", "Why",
                "Note", "Key")
-    return _frame(((SIGNS[f.verdict], f.verdict, f.title, *compared(f, units), f.clause, f.edition, f.confidence, f.why,
+    return whole(((SIGNS[f.verdict], f.verdict, f.title, *compared(f, units), f.clause, f.edition, f.confidence, f.why,
                     f.note, f.key) for f in assessment.findings), columns)
 
 
@@ -96,7 +91,7 @@ def takeoff_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.Da
     """What to order, in the order it is needed on site."""
     require_units(units)
     columns = ("Item", "Material", "Net", "To order", "Weight", "One piece", "How counted")
-    return _frame(((r.item, r.material, quantity(r.net, r, units), quantity(r.order, r, units),
+    return whole(((r.item, r.material, quantity(r.net, r, units), quantity(r.order, r, units),
                     weight(r.weight_kg, units), weight(r.piece_kg, units) if r.piece_kg else "", r.note)
                    for r in assessment.takeoff), columns)
 
@@ -106,13 +101,13 @@ def draft_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.Data
     from fireplace_calc import airwords
 
     require_units(units)
-    return _frame(airwords.case_rows(assessment, units), airwords.COLUMNS)
+    return whole(airwords.case_rows(assessment, units), airwords.COLUMNS)
 
 
 def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every finding on the draft, worst first. Engineering judgement, not code."""
     require_units(units)
-    return _frame(((SIGNS[f.verdict], f.verdict, f.title, *compared(f, units), f.clause, f.confidence, f.source, f.why, f.note, f.key)
+    return whole(((SIGNS[f.verdict], f.verdict, f.title, *compared(f, units), f.clause, f.confidence, f.source, f.why, f.note, f.key)
                    for f in assessment.judgement),
                   ("", "Verdict", "Question", "Found", "Wanted", "To spare", "Mode", "Confidence", "Rests on", "Why", "Note", "Key"))
 
@@ -134,7 +129,7 @@ def side_by_side_table(assessment: Assessment, units: str = FEET_INCHES) -> pand
     from fireplace_calc.books import SIDE_BY_SIDE, side_by_side
 
     require_units(units)
-    return _frame(((q.text, *(answer(a, units) for a in q.answers), q.why) for q in side_by_side(assessment.design)),
+    return whole(((q.text, *(answer(a, units) for a in q.answers), q.why) for q in side_by_side(assessment.design)),
                   ("Question", *SIDE_BY_SIDE.values(), "Why they differ"))
 
 
@@ -144,7 +139,7 @@ def coverage_table() -> pandas.DataFrame:
     from fireplace_calc.rules import PACKS
 
     found = (coverage(pack) for pack in PACKS.values())
-    return _frame(((c.pack, c.computed, c.asked, len(c.uncovered), c.memory, ", ".join(c.uncovered)) for c in found),
+    return whole(((c.pack, c.computed, c.asked, len(c.uncovered), c.memory, ", ".join(c.uncovered)) for c in found),
                   ("Pack", "Computed", "Asked of the reader", "Not covered", "From memory", "Which are not covered"))
 
 
@@ -158,20 +153,20 @@ def agreement_table() -> pandas.DataFrame:
             for a, h, low, high, d1, in1, m1, d2, in2, m2 in zip(
                 wide.opening, wide.height, wide.least, wide.most, wide.ours, wide.inside, wide.misfit,
                 tight.ours, tight.inside, tight.misfit, strict=True))
-    return _frame(rows, ("Opening", "Height", "Table", "Inlet 1.0", "Off the middle", "Inlet 2.5", "Off its middle"))
+    return whole(rows, ("Opening", "Height", "Table", "Inlet 1.0", "Off the middle", "Inlet 2.5", "Off its middle"))
 
 
 def levels_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every level from the room floor, top of the list the highest, as on a drawing."""
     require_units(units)
     named = ((name.capitalize(), show(level, "length", units)) for name, level in reversed(assessment.levels.items()))
-    return _frame(named, ("Level", "Over room floor"))
+    return whole(named, ("Level", "Over room floor"))
 
 
 def parts_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every solid with its material and volume, from the footing up."""
     require_units(units)
-    return _frame(((p.name.capitalize(), p.material, show(p.volume, "volume", units)) for p in assessment.parts),
+    return whole(((p.name.capitalize(), p.material, show(p.volume, "volume", units)) for p in assessment.parts),
                   ("Part", "Material", "Volume"))
 
 

@@ -14,7 +14,8 @@ from strategies import designs
 from fireplace_calc import designfile
 from fireplace_calc.change import all_inputs, change
 from fireplace_calc.design import Design
-from fireplace_calc.designfile import load, save, text_of, written
+from fireplace_calc.designfile import load, load_text, save, text_of, written
+from fireplace_calc.tables import DATA
 from fireplace_calc.units import INCH, InputError
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
@@ -204,3 +205,14 @@ def test_comments_are_welcome(tmp_path):
     path = tmp_path / "noted.toml"
     path.write_text("# measured on site\n" + text_of(Design()).replace('"36 in"', '"36 in"  # clear', 1))
     assert load(Path(path)) == Design()
+
+
+def test_a_file_that_was_cut_short_is_refused_wherever_it_was_cut():
+    """At the end of a line it would still be TOML, with defaults for all that is missing. Hand-written files need no mark."""
+    whole = text_of(load(DATA / "designs" / "boathouse.toml"))
+    lines = whole.splitlines(keepends=True)
+    for count in range(1, len(lines)):
+        with pytest.raises(InputError):
+            load_text("".join(lines[:count]))
+    assert load_text(whole) == load(DATA / "designs" / "boathouse.toml")
+    assert load_text('[opening]\nwidth = "40 in"\n').opening.width == pytest.approx(1.016)

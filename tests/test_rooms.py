@@ -14,7 +14,7 @@ FLOORS = [
     ["consistency", "parts"], ["geometry"], ["change", "mesh"], ["designfile", "facts"], ["brickwork", "rules"],
     ["takeoff"], ["build", "draft", "structure"],
     ["assess"],
-    ["airwords", "books", "explore", "proportion"], ["report"], ["alternatives", "lessons"], ["drawing"], ["exports"], ["panels"],
+    ["airwords", "books", "frames", "explore", "proportion"], ["report"], ["alternatives", "lessons"], ["drawing"], ["exports"], ["panels"],
     ["__init__", "__main__", "nomenclature"],
 ]
 """From the bottom up; a module imports only from floors below its own, or from its own room."""

@@ -63,10 +63,8 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
     kind, figures = KINDS.get(finding.unit), (finding.provided, finding.required, finding.margin)
 
     def shown(value: Any) -> str:
-        if value is None:
-            return ""
-        if isinstance(value, str):
-            return value
+        if value is None or isinstance(value, str):
+            return value or ""
         if kind:
             return show(from_unit(value, finding.unit), kind, units)
         number = f"{value:,.4g}" if abs(value) < 1e4 else f"{value:,.0f}"
@@ -76,6 +74,14 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
     if kind and finding.margin and texts[0] == texts[1]:
         return tuple(f"{value:.3f} {finding.unit}" for value in figures)
     return texts
+
+
+def asked(finding: Finding, units: str = FEET_INCHES) -> str:
+    """What is asked, and which way it binds where the margin tells."""
+    required, values = compared(finding, units)[1], (finding.provided, finding.required, finding.margin)
+    if not required or not finding.margin or not all(isinstance(value, (int, float)) for value in values):
+        return required
+    return f"at {'least' if (values[0] - values[1]) * values[2] > 0 else 'most'} {required}"
 
 
 def findings_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:

@@ -11,7 +11,7 @@ from bench.browser import ROOT, chromium, page, server
 from fireplace_calc import assess, change
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.live import live_views
-from fireplace_calc.report import SIGNS, compared, quantity
+from fireplace_calc.report import SIGNS, asked, compared, quantity
 from fireplace_calc.units import FEET_INCHES, INCH
 
 REQUIRED = "FIREPLACE_BROWSER_TEST"
@@ -53,7 +53,7 @@ def picture_of(result) -> list[bytes]:
 
 
 def checks_of(result) -> list[list[str]]:
-    return [[f"{SIGNS[f.verdict]} {f.verdict}", f.title, *compared(f)]
+    return [[f"{SIGNS[f.verdict]} {f.verdict}", f.title, compared(f)[0], asked(f), compared(f)[2]]
             for f in result.findings if f.verdict != "does not apply"]
 
 

@@ -73,12 +73,18 @@ def carried_embers(found: Outlook) -> Compared:
     return _carries(found, EMBERS)
 
 
+LARGEST_INLET = 55 * SQIN
+"""Past this the American house code stops an inlet (R1006.4, as its check AIR-07 has it). [m2]"""
+
+
 @judged("DRF-05", OPERATING, "Room pulled down with the fans on", "Pa", coefficients()["depressurisation limit"].source, over=True)
 def pulled(found: Outlook) -> Compared:
     """A room under suction draws smoke and carbon monoxide back out of the fire; an air inlet relieves it."""
     worst = float(np.max(found.flows.pull))
     inlet = float(np.max(found.spills.inlet))
     note = f"An outdoor air inlet of {inlet * 1e4:.0f} cm² ({inlet / SQIN:.0f} in²) free area would keep it there." if inlet > 5e-5 else ""
+    if inlet > LARGEST_INLET:
+        note += " That is more than the 55 in² some codes allow one inlet: let the fans draw less, or feed them air of their own."
     return _house(found, at_most(worst, coefficient("depressurisation limit"), note))
 
 
@@ -135,7 +141,7 @@ def not_too_large(found: Outlook) -> Compared:
     return Compared(NOT_CHECKED, note=word) if most is None else at_most(_as_round(found), most, _NOTE)
 
 
-@judged("DRF-10", OPERATING, "Gas at the top warmer than its dew point, winter", "K", _OWN)
+@judged("DRF-10", OPERATING, "Gas at the top warmer than its dew point by, winter", "K", _OWN)
 def dry_top(found: Outlook) -> Compared:
     """Gas that drips inside a cold flue wets the liner, and frost and acid follow; outside chimneys suffer first."""
     if found.flows.stalled[WINTER]:

@@ -17,7 +17,7 @@ from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.drawing.written import FOUND, found_rows
 from fireplace_calc.explore.worked import worked
 from fireplace_calc.proportion import guides, width_sentence
-from fireplace_calc.report import CAUTION, compared, tally
+from fireplace_calc.report import CAUTION, asked, compared, tally
 from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.units import FEET_INCHES
 
@@ -107,7 +107,7 @@ def _checked(result: Assessment, units: str) -> Iterator[str | Table]:
         found = tuple(f for f in result.findings if f.verdict == verdict)
         if found:
             yield Table(f"{title}, {result.pack}", FOUND, found_rows(found, units))
-    met = tuple((f"{f.title} ({f.key})", *compared(f, units)[:2], f"{f.clause}, {f.edition}")
+    met = tuple((f"{f.title} ({f.key})", compared(f, units)[0], asked(f, units), f"{f.clause}, {f.edition}")
                 for f in result.findings if f.verdict == MEETS)
     if met:
         yield Table(f"Meets, {result.pack}", MET, met)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from fireplace_calc.assess import Assessment
 from fireplace_calc.build import Lift, Step
+from fireplace_calc.build.pace import Need
 from fireplace_calc.drawing.lists import Column, Table
 from fireplace_calc.report import weight
 from fireplace_calc.units import show
@@ -15,6 +17,8 @@ STEPS = (Column("Step", 10, "right"), Column("What", 24), Column("Because", 32),
 LIFTS = (Column("Step", 10, "right"), Column("Piece", 26), Column("How many", 12, "right"), Column("Weighs", 13, "right"),
          Column("Set at", 14, "right"), Column("Held off the body", 14, "right"), Column("One may lift", 14, "right"),
          Column("Index, one and two", 14, "right"), Column("Who", 14), Column("Note", 50))
+PIECES = ("piece", "block", "brick", "firebrick", "section")
+"""Units of what is counted whole."""
 CAUTIONS = (Column("About", 16), Column("What", 100), Column("Source, confidence", 40))
 
 
@@ -39,8 +43,16 @@ def _figured(what: str, number: float | None, unit: str) -> str:
     return what if number is None else f"{what} ({number:g} {unit})".replace(" -)", ")")
 
 
+def _needed(need: Need) -> str:
+    """What a step takes: whole pieces by number, the rest in the unit it is sold in."""
+    item = need.item[0].lower() + need.item[1:]
+    if need.unit in PIECES:
+        return f"{ceil(need.quantity - 1e-6)} × {item}"
+    return f"{need.quantity:.2g} {need.unit} {item}"
+
+
 def _step(step: Step) -> tuple[str, ...]:
-    goods = ", ".join(f"{need.quantity:.3g} {need.unit} {need.item.lower()}" for need in step.goods)
+    goods = ", ".join(_needed(need) for need in step.goods)
     said = [f"Hold, {hold.kind}: {hold.what}" for hold in step.holds]
     said += [f"Wait {wait.days:g} d: {wait.what}." for wait in step.waits]
     return (str(step.number), step.name, ", ".join(step.why), goods, str(step.batches) if step.batches else "", f"{step.hours:.1f}",

@@ -8,7 +8,7 @@ from fireplace_calc.assess import Assessment
 from fireplace_calc.brickwork import brickwork
 from fireplace_calc.drawing.lists import Column, Table
 from fireplace_calc.drawing.working import working
-from fireplace_calc.report import CAUTION, SIGNS, compared, quantity, tally, weight
+from fireplace_calc.report import CAUTION, SIGNS, asked, compared, quantity, tally, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY
 from fireplace_calc.takeoff import Price, bill, prices, second_opinion
@@ -36,8 +36,12 @@ def tables(result: Assessment, units: str, priced: Mapping[str, Price] | None = 
 
 def found_rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ...], ...]:
     """Findings as rows under ``FOUND``; what does not apply is left out."""
-    return tuple((SIGNS[f.verdict], f.verdict, f"{f.title} ({f.key})", *compared(f, units), f"{f.clause}, {f.edition}",
-                  " ".join(text for text in (f.note, f.why) if text)) for f in findings if f.verdict != DOES_NOT_APPLY)
+    def row(f: Finding) -> tuple[str, ...]:
+        provided, _, margin = compared(f, units)
+        said = " ".join(text for text in (f.note, f.why) if text)
+        return (SIGNS[f.verdict], f.verdict, f"{f.title} ({f.key})", provided, asked(f, units), margin, f"{f.clause}, {f.edition}", said)
+
+    return tuple(row(f) for f in findings if f.verdict != DOES_NOT_APPLY)
 
 
 def findings(result: Assessment, units: str) -> Iterator[str | Table]:

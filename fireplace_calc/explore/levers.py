@@ -38,6 +38,8 @@ class Lever:
         Steps that are tried. [-]
     takes : str
         What it takes that the order does not list; empty where the order holds all of it.
+    serves : tuple of str
+        How the keys begin that it is honestly for; empty where it is for any. Nobody raises a throat to make a chimney taller.
     """
 
     key: str
@@ -47,6 +49,7 @@ class Lever:
     bears: tuple[str, ...] = ()
     most: int = 24
     takes: str = ""
+    serves: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,11 +83,11 @@ LEVERS = (
     Lever("opening.rise", "+1/2 in", "Give the arch more rise", bears=HEAD),
     Lever("opening.rise", "-1/2 in", "Flatten the arch", bears=HEAD),
     Lever("throat.depth", "+1/2 in", "Deepen the throat", air=True),
-    Lever("throat.height", "+1/2 in", "Set the throat higher"),
+    Lever("throat.height", "+1/2 in", "Set the throat higher", serves=("THR", "SMK", "PRA", "CA-", "UK-")),
     Lever("house.air_inlet", "+6 in2", "Give the fire more outdoor air", air=True, most=40, takes=DUCT),
     Lever("house.exhaust", "-5 L/s", "Let the fans draw less", air=True, most=40, takes="other fans, or a lock between fans and fire"),
-    Lever("smoke_chamber.height", "+1 in", "Make the smoke chamber taller"),
-    Lever("smoke_chamber.height", "-1 in", "Make the smoke chamber lower"),
+    Lever("smoke_chamber.height", "+1 in", "Make the smoke chamber taller", serves=("THR", "SMK", "PRA", "CA-", "UK-")),
+    Lever("smoke_chamber.height", "-1 in", "Make the smoke chamber lower", serves=("THR", "SMK", "PRA", "CA-", "UK-")),
     Lever("smoke_chamber.wall", "+1/2 in", "Thicken the smoke chamber wall"),
     Lever("smoke_chamber.lining_thickness", "+1/8 in", "Thicken the smoke chamber lining"),
     Lever("smoke_chamber.lining", "vitrified clay", "Line the smoke chamber with vitrified clay", takes="clay lining"),

@@ -232,5 +232,6 @@ def remedies(design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | Non
     priced = price_list() if prices is None else prices
     was = bill(now.takeoff, priced)
     found = [_remedy(case, *one, was, priced) for row in rows for one in mending(case, row)]
+    found = [one for one in found if not one.lever.serves or any(key.startswith(one.lever.serves) for key in one.mends)]
     found.sort(key=lambda r: (-len(r.mends), r.cost is None, r.cost or 0.0, r.relative))
     return tuple(replace(one, rank=k) for k, one in enumerate(found, 1))

@@ -13,7 +13,7 @@ from fireplace_calc.draft.outlook import CASES
 from fireplace_calc.drawing.lists import Table
 from fireplace_calc.explore.worked import worked
 from fireplace_calc.proportion import Guide, width_sentence
-from fireplace_calc.report import SIGNS, answer, compared, quantity
+from fireplace_calc.report import SIGNS, answer, asked, compared, quantity
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
 from fireplace_calc.units import show
@@ -31,6 +31,7 @@ STYLE = """<style>
 .fireplace-panel table.sheet { table-layout: fixed; min-width: 46em; }
 .fireplace-panel table.sheet th { line-height: 1.3; vertical-align: bottom; }
 .fireplace-panel table.sheet caption { text-align: left; font-weight: 600; padding: .2em 0 .4em; line-height: 1.3; }
+.fireplace-panel table.sheet td { overflow-wrap: anywhere; }
 .fireplace-panel table.sheet td.n { font-variant-numeric: tabular-nums; }
 .fireplace-panel table.sheet .why { opacity: .82; }
 .fireplace-panel .short { font-weight: 700; }
@@ -62,7 +63,7 @@ def sentence(result: Assessment, units: str) -> str:
         f"<b>{escape(d.name)}</b>: opening {size(d.opening.width)} wide, {size(d.opening.height)} high, "
         f"{d.flue.sections} flue sections, chimney top {size(f.crown_top)} above the floor, "
         f"{escape(show(result.weight, 'mass', units))} as it stands.",
-        ", ".join(f"<b>{counts.get(verdict, 0)}</b> {word}" for verdict, word in (
+        f"{escape(result.pack)}: " + ", ".join(f"<b>{counts.get(verdict, 0)}</b> {word}" for verdict, word in (
             ("falls short", "fall short"), ("not checked", "not checked"), ("meets", "meet"), ("does not apply", "do not apply"))) + ".",
         *(escape(note) for note in f.adjusted),
     ]
@@ -97,7 +98,8 @@ def findings(result: Assessment, units: str, everything: bool = False) -> str:
 def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -> str:
     rows = []
     for f in shown:
-        provided, required, margin = compared(f, units)
+        provided, _, margin = compared(f, units)
+        required = asked(f, units)
         css = ' class="short"' if f.verdict == "falls short" else ""
         note = f" {escape(f.note[0].upper() + f.note[1:])}" if f.note else ""
         rests = f" Rests on: {escape(f.source)}." if f.edition == JUDGED else ""

@@ -20,7 +20,7 @@ from fireplace_calc.lessons.course import LINER
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls import Control, Lead
 from fireplace_calc.panels.easel import Easel
-from fireplace_calc.report import SIGNS, answer, compared
+from fireplace_calc.report import SIGNS, answer, asked, compared
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY
 from fireplace_calc.units import FEET_INCHES, MILLIMETRES, InputError
@@ -153,7 +153,8 @@ class Lecture:
     # -- what it says -----------------------------------------------------------------------------
     def _table(self, title: str, findings: Iterable[Finding]) -> Table:
         return Table(title, FOUND, tuple(
-            (f"{SIGNS[f.verdict]} {f.verdict}", f"{f.title} ({f.key})", *compared(f, self.units)[:2], f"{f.clause}, {f.edition}",
+            (f"{SIGNS[f.verdict]} {f.verdict}", f"{f.title} ({f.key})", compared(f, self.units)[0], asked(f, self.units),
+             f"{f.clause}, {f.edition}",
              " ".join(text for text in (f.why, f.note) if text)) for f in findings))
 
     def _compared(self) -> Table:

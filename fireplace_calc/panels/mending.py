@@ -67,8 +67,9 @@ class Mending(Fold):
         short = [f for f in named.values() if f.verdict == "falls short"]
         over = sum(f.key not in {key for one in found for key in one.mends} for f in short)
         self.said.value = html.remark(
-            "Nothing falls short." if not short else f"{len(short)} fall short. Each line below is the least step of one change that mends "
-            "what it names and breaks nothing else; every one was assessed in full."
+            "Nothing falls short." if not short else f"{len(short)} fall short, of the code, in draft or in standing. "
+            "Each line below is the least step of one change that mends what it names and breaks nothing else; every one was assessed "
+            "in full."
             + (f" For {over} of them no single change was found." if over else ""))
         self.rows.children = [self._row(one, named) for one in found]
 

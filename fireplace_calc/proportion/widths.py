@@ -83,7 +83,7 @@ def width_sentence(geometry: Geometry, units: str = FEET_INCHES) -> str:
     house, width = geometry.design.house, 2 * geometry.frame.half_width
     widths = suited_widths(house.room_length, house.room_width)
     if widths.low is None:
-        return f"Not checked: {widths.why}."
+        return f"Width for the room not checked: {widths.why}."
     words = {"within": "lies within", "narrower": "is less than", "wider": "is more than"}[widths.stands(width)]
     ends = " to ".join(dict.fromkeys(show(round(w / INCH) * INCH, "length", units) for w in (widths.low, widths.high)))
     return f"{show(width, 'length', units)} {words} the {ends} of the table ({widths.why})."

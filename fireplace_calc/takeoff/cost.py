@@ -32,7 +32,11 @@ def prices(path: str | None = None) -> dict[str, Price]:
     'invented'
     """
     made = {}
-    for number, r in enumerate(rows_of("prices.csv" if path is None else Path(path).resolve()), 2):
+    try:
+        listed = rows_of("prices.csv" if path is None else Path(path).resolve())
+    except OSError as trouble:
+        raise InputError(f"{path} cannot be opened as a price list: {trouble.strerror}.", "price list", "a CSV file", str(path)) from None
+    for number, r in enumerate(listed, 2):
         try:
             made[r["item"]] = Price(r["item"], r["unit"], float(r["price"]), r["currency"], int(r["per_pack"]) if r["per_pack"] else None,
                                     r["pack"], r["confidence"])

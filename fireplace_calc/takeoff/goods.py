@@ -71,7 +71,8 @@ def goods() -> dict[str, Goods]:
         "Firebox floor section": hand, "Firebox back section": hand, "Firebox side section": hand,
         "Common brick": (*brick, measure), "Facing brick": brick, "Masonry block": block, "Building stone": stone,
         "Wall concrete": poured,
-        "Face": (*slab, "area only: a finish has no thickness in the design and no weight here"),
+        **{f"Face {finish}": (*slab, "area only: a finish has no thickness in the design and no weight here")
+           for finish in ("stone", "plaster", "tile")},
         "Steel lintel": single, "Stone lintel": single, "Concrete lintel": single, "Timber lintel": single,
         "Lintel brick": brick, "Arch brick": brick, "Arch stone": stone,
         "Smoke chamber firebrick": fire, "Smoke chamber section": hand, "Transition piece": single,

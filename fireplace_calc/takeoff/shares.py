@@ -212,17 +212,31 @@ class _Takeoff:
             yield from self.poured(part, f"Crown {part.material}", part.material)
 
     def showing(self, part: Part) -> float:
-        """Brick that shows in the room, one wythe deep: beside and over the opening, or over the throat. [m3]"""
+        """Brick that shows in the room, one wythe deep: beside and over the opening, over the throat, and up to the ceiling. [m3]"""
         if self.d.surround.face != "brick":
             return 0.0
         f, deep = self.f, COMMON.depth + COMMON.joint
         wide, lining = 2 * f.block_half, 2 * (f.half_width + self.d.firebox.lining_thickness * hypot(1.0, f.side_slope))
+        if part.name == "shoulder":
+            return self.over_chamber(f.flue_start, f.shoulder_top) * deep
+        if part.name == "chimney walls":
+            return self.over_chamber(f.shoulder_top, f.crown_bottom) * deep
         if part.name == "smoke chamber walls":
             return wide * (f.flue_start - f.throat) * deep
         under_arch = f.opening_area - 2 * f.half_width * (f.spring - f.hearth)
         head = self.g.by_name.get("arch") or self.g.by_name["lintel"]
         carried = 0.0 if head.material == "steel" else head.volume / f.breast
         return max(wide * (f.throat - f.slab_top) - lining * (f.spring - f.slab_top) - under_arch - carried, 0.0) * deep
+
+    def over_chamber(self, low: float, high: float) -> float:
+        """Front of shoulder and stack between two levels, as far as the room goes up. [m2]"""
+        f, area = self.f, 0.0
+        high = min(high, self.d.house.ceiling)
+        a, b = (min(max(z, f.flue_start), f.shoulder_top) for z in (low, high))
+        if b > a:
+            over = [1 - (z - f.flue_start) / (f.shoulder_top - f.flue_start) for z in (a, b)]
+            area += (b - a) * (2 * f.stack_half + (f.block_half - f.stack_half) * sum(over))
+        return area + 2 * f.stack_half * max(high - max(low, f.shoulder_top), 0.0)
 
     def part(self, part: Part) -> Iterator[Share]:
         """All that one part asks for."""
@@ -247,7 +261,7 @@ class _Takeoff:
                 return self.lintel(part)
             case "arch":
                 return self.arch(part)
-            case "firebox walls" | "smoke chamber walls":
+            case "firebox walls" | "smoke chamber walls" | "shoulder":
                 return self.masonry(part, IN_MASS, self.showing(part))
             case "smoke chamber lining":
                 return self.chamber_lining(part)
@@ -258,7 +272,7 @@ class _Takeoff:
             case "flue liner" | "flue casing":
                 return self.flue(part)
             case "chimney walls":
-                return self.masonry(part, bricks.in_wall(COMMON, self.d.chimney.wall))
+                return self.masonry(part, bricks.in_wall(COMMON, self.d.chimney.wall), self.showing(part))
             case "crown":
                 return self.crown(part)
         return self.masonry(part, IN_MASS)
@@ -268,7 +282,8 @@ class _Takeoff:
         finish, f = self.d.surround.face, self.f
         if finish != "brick":
             area = 2 * f.block_half * min(f.flue_start, self.d.house.ceiling) - f.opening_area
-            yield Share("face", "Face", finish, 0.0, 0.0, max(area, 0.0) / SQFT)
+            area += self.over_chamber(f.flue_start, f.crown_bottom)
+            yield Share("face", f"Face {finish}", finish, 0.0, 0.0, max(area, 0.0) / SQFT)
 
 
 def shares(geometry: Geometry) -> list[Share]:

@@ -100,16 +100,18 @@ def _lift(geometry: Geometry, step: Step, stretch: Stretch, need: Need, size: tu
         return max(work.carry, reach_for(deep, height)), height
 
     taken = hands(work.stack_height)
-    tried = [(limit(taken, hands(max(bed - stretch.floor, 0.0) + tall / 2), way), bed) for bed in _beds(stretch, tall)]
-    allowed, bed = min(tried)
+    floors = [stretch.floor, *([stretch.floor - work.lift_height] if stretch.floor >= work.lift_height - 1e-9 else [])]
+    tried = [max((limit(taken, hands(max(bed - floor, 0.0) + tall / 2), way), bed >= floor, bed, floor) for floor in floors)
+             for bed in _beds(stretch, tall)]
+    allowed, _, bed, floor = min(tried)
     verdict, best = how_lifted(weight, allowed), how_lifted(weight, max(tried)[0])
     notes = ["taken as one slab" if single else "", "no twist: turn with the feet" if weight else "weight from its maker"]
     notes += ["over 20 kg: nobody alone, in British guidance" if weight and weight > HEAVY_UNIT else ""]
     notes += [f"at its best bed: {best}" if best != verdict else ""]
     notes += ["two are wanted, and the plan has one" if verdict == "two people" and work.people < 2 else ""]
-    put = hands(max(bed - stretch.floor, 0.0) + tall / 2)
+    put = hands(max(bed - floor, 0.0) + tall / 2)
     indices = (None, None) if weight is None else (index(weight, allowed), index(weight, capacity(allowed, 2)))
-    return Lift(step.number, need.item, count, weight, bed - stretch.floor, put[0], allowed, *indices, verdict,
+    return Lift(step.number, need.item, count, weight, bed - floor, put[0], allowed, *indices, verdict,
                 "; ".join(n for n in notes if n))
 
 

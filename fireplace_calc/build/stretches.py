@@ -86,9 +86,9 @@ def floor_under(floors: tuple[float, ...], level: float) -> float:
     Returns
     -------
     float
-        The highest that is not over it: nobody lifts from above his own feet. [m]
+        The highest that is not over it by more than a foot. [m]
     """
-    return max((z for z in floors if z <= level + 1e-9), default=floors[0])
+    return max((z for z in floors if z <= level + SPARE), default=floors[0])
 
 
 def set_level(part: Part) -> float:

@@ -103,11 +103,6 @@ class Lead:
         self.slider.observe(lambda event: self.quiet or self._snapped(event["new"]) or slid(key, self._from_slider(event["new"])), "value")
         self.box.observe(lambda event: self.quiet or typed(key, event["new"]), "value")
 
-    @property
-    def step(self) -> float:
-        """One step of the slider: half an inch, or a centimetre. [m]"""
-        return INCH if self.units == FEET_INCHES else MM
-
     def _snapped(self, value: float) -> bool:
         """Whether a slider only says where its own steps let it stand: the page rounds what it is given and reports that back, but
         nobody has moved it, and the design keeps its exact measure."""
@@ -126,26 +121,28 @@ class Lead:
     def show(self, value: Any, units: str) -> None:
         """Put a value in; in other units, give the slider other ends, all in one message."""
         self.quiet = True
-        with self.slider.hold_sync():
-            self._put(value, units)
-        self.quiet = False
-
-    def _put(self, value: Any, units: str) -> None:
         if self.spec.kind == "count":
             self.slider.value = self.box.value = value
         else:
+            self.place = round(value / (INCH if units == FEET_INCHES else MM), 6)
             if units != self.units or self.slider.max != self._ends(units)[1]:
-                self.units, self.deaf = units, monotonic() + SETTLES
-                low, high = self._ends(units)
-                self.slider.max = max(high, self.slider.max)
-                self.slider.min, self.slider.max = low, high
-                self.slider.step = 0.5 if units == FEET_INCHES else 10
-            place = self.place = round(value / self.step, 6)
-            if abs(self.slider.value - place) > 1e-6:
-                self.slider.value = place
+                with self.slider.hold_sync():
+                    self._stretch(units)
+                    self.slider.value = self.place
+            elif abs(self.slider.value - self.place) > 1e-6:
+                self.slider.value = self.place
             text = written(self.spec, value, units)
             if self.box.value != text:
                 self.box.value = text
+        self.quiet = False
+
+    def _stretch(self, units: str) -> None:
+        """Give the slider the ends and the step of a unit system, and hear no hand while the page takes them up."""
+        self.units, self.deaf = units, monotonic() + SETTLES
+        low, high = self._ends(units)
+        self.slider.max = max(high, self.slider.max)
+        self.slider.min, self.slider.max = low, high
+        self.slider.step = 0.5 if units == FEET_INCHES else 10
 
     def _ends(self, units: str) -> tuple[float, float]:
         unit = INCH if units == FEET_INCHES else 10 * MM

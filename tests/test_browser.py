@@ -142,6 +142,7 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
             assert handle.is_visible(), "a letter reached the notebook"
         for heading in ("Everything else that can be chosen", "Fire"):  # folded groups, no mouse
             unfold(view, heading)
+        view.get_by_role("textbox", name="Burn rate", exact=True).wait_for(timeout=20_000)  # controls are made when a group is first opened
         view.keyboard.press("Tab")
         nameless = view.evaluate(NAMELESS)
         assert view.evaluate(FOCUSED), "the keyboard does not reach into an opened group"

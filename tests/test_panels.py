@@ -145,20 +145,21 @@ def test_only_the_folds_asked_for():
 
 def test_undo_and_redo_go_back_and_forth():
     made = panel(BOATHOUSE)
-    assert made.back.disabled and made.forth.disabled
+    made.redo()
+    assert made.design == BOATHOUSE and "no change to bring back" in made.said.value
     made.given("opening.width", "44 in")
     made.given("house.ceiling", "10 ft")
     wide, high = made.design, made.everything.control("house.ceiling").widget
     assert high.value == "10'-0\""
     made.undo()
-    assert made.design.opening.width == wide.opening.width and high.value == "12'-0\"" and not made.forth.disabled
+    assert made.design.opening.width == wide.opening.width and high.value == "12'-0\"" and not made.said.value
     made.undo()
-    assert made.design == BOATHOUSE and made.back.disabled
+    assert made.design == BOATHOUSE and not made.said.value
     made.undo()
-    assert made.design == BOATHOUSE, "nothing before the first"
+    assert made.design == BOATHOUSE and "no change left to take back" in made.said.value, "nothing before the first"
     made.redo()
     made.redo()
-    assert made.design == wide and made.result.design == wide and made.forth.disabled
+    assert made.design == wide and made.result.design == wide and not made.said.value
     made.undo()
     made.given("opening.width", "50 in")
     made.redo()
@@ -174,6 +175,15 @@ def test_one_run_of_a_slider_is_one_step_back():
     assert made.design.opening.width == pytest.approx(59 * 0.0254) and made.design.flue.sections == BOATHOUSE.flue.sections
     made.undo()
     assert made.design == BOATHOUSE
+
+
+def test_an_option_put_aside_is_a_place_to_undo_to():
+    made = panel(BOATHOUSE)
+    made.slid("opening.width", "44 in")
+    made.desk.put_aside()
+    made.slid("opening.width", "48 in")
+    made.undo()
+    assert made.design == made.desk.options[0]
 
 
 def test_the_example_comes_back_in_one_click_and_that_can_be_undone():

@@ -9,7 +9,6 @@ from __future__ import annotations
 import io
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import pairwise
 
 import numpy as np
 from matplotlib.backends.backend_agg import RendererAgg
@@ -49,48 +48,59 @@ def layers(sheet: Sheet, theme: Theme, letters: bool = True) -> Iterator[Layer]:
     if len(fine):
         yield Layer(_dashes(fine), edge=theme.soft, width=HATCH_WEIGHT)
     for (weight, ink), polylines in sheet.lines.items():
-        straight = [_upright_or_level(line) for line in polylines]
-        for crisp in sorted(set(straight)):
-            chosen = [line for line, even in zip(polylines, straight, strict=True) if even == crisp]
-            yield Layer(_joined(chosen), edge=getattr(theme, ink), width=WEIGHT[weight], dashes=DASHES.get(weight), crisp=crisp)
+        for crisp, path in _slant_and_straight(polylines):
+            yield Layer(path, edge=getattr(theme, ink), width=WEIGHT[weight], dashes=DASHES.get(weight), crisp=crisp)
     for ink in sorted({label.ink for label in sheet.labels}) if letters else ():
         yield Layer(_letters(n for n in sheet.labels if n.ink == ink), face=getattr(theme, ink))
 
 
 def _areas(polygons: Iterable[list[np.ndarray]]) -> Path:
     """Many closed rings; a ring inside another runs the other way round and is a hole."""
-    rings = [_oriented(ring, k == 0) for polygon in polygons for k, ring in enumerate(polygon)]
-    return _joined([np.concatenate([ring, ring[:1]]) for ring in rings])
+    polygons = list(polygons)
+    rings = [ring for polygon in polygons for ring in polygon]
+    holes = np.array([k > 0 for polygon in polygons for k in range(len(polygon))])
+    x, y = np.concatenate(rings).T
+    starts = _starts(rings)
+    after = np.arange(1, len(x) + 1)
+    after[np.append(starts[1:], len(x)) - 1] = starts
+    twice = np.add.reduceat(x * y[after] - x[after] * y, starts)
+    turned = [ring[::-1] if back else ring for ring, back in zip(rings, (twice > 0) == holes, strict=True)]
+    return _path(*_joined([part for ring in turned for part in (ring, ring[:1])], starts + np.arange(len(rings))))
 
 
-def _joined(runs: list[np.ndarray]) -> Path:
+def _starts(runs: list[np.ndarray]) -> np.ndarray:
+    """Where each run begins when they stand one after the other."""
+    return np.cumsum([0, *map(len, runs[:-1])])
+
+
+def _joined(runs: list[np.ndarray], starts: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     vertices = np.concatenate(runs)
     codes = np.full(len(vertices), Path.LINETO, Path.code_type)
-    starts = np.cumsum([0, *map(len, runs[:-1])])
     codes[starts] = Path.MOVETO
-    return _path(vertices, codes)
+    return vertices, codes
 
 
 def _path(vertices: np.ndarray, codes: np.ndarray) -> Path:
     return Path._fast_from_codes_and_verts(vertices, codes)
 
 
-def _upright_or_level(line: np.ndarray) -> bool:
-    """Whether a line may be moved onto whole dots: a curve or a slant would wobble."""
-    points = line.tolist()
-    return all(abs(a[0] - b[0]) < 1e-6 or abs(a[1] - b[1]) < 1e-6 for a, b in pairwise(points))
+def _slant_and_straight(polylines: list[np.ndarray]) -> Iterator[tuple[bool, Path]]:
+    """Polylines as at most two paths, and whether its lines may be moved onto whole dots: a curve or a slant would wobble."""
+    starts = _starts(polylines)
+    vertices, codes = _joined(polylines, starts)
+    level = np.ones(len(vertices), bool)
+    level[1:] = (np.abs(np.diff(vertices, axis=0)) < 1e-6).any(axis=1)
+    level[starts] = True
+    crisp = np.repeat(np.logical_and.reduceat(level, starts), np.diff(starts, append=len(vertices)))
+    for kind in (False, True):
+        if (chosen := crisp == kind).any():
+            yield kind, _path(vertices[chosen], codes[chosen])
 
 
 def _dashes(segments: np.ndarray) -> Path:
     codes = np.empty(2 * len(segments), Path.code_type)
     codes[::2], codes[1::2] = Path.MOVETO, Path.LINETO
     return _path(segments.reshape(-1, 2), codes)
-
-
-def _oriented(ring: np.ndarray, outer: bool) -> np.ndarray:
-    x, y = ring[:, 0], ring[:, 1]
-    twice = x[-1] * y[0] - x[0] * y[-1] + np.dot(x[:-1], y[1:]) - np.dot(x[1:], y[:-1])
-    return ring if (twice > 0) == outer else ring[::-1]
 
 
 def _letters(labels) -> Path:

@@ -11,6 +11,8 @@ from matplotlib.textpath import TextPath
 
 _FONT = FontProperties(family="DejaVu Sans")
 _BOLD = FontProperties(family="DejaVu Sans", weight="bold")
+_FINE = 32.0
+"""Dots to the height of a capital, when the curves of a letter are made into chords that keep within a part of a dot. [-]"""
 _CAP = 0.73
 """Height of a capital over the size of the font. [-]"""
 
@@ -23,8 +25,10 @@ def _glyph(letter: str, bold: bool) -> tuple[np.ndarray, np.ndarray, float]:
     advance = float(between - TextPath((0, 0), "||", size=size, prop=prop).vertices[:, 0].max())
     if letter.isspace():
         return np.empty((0, 2)), np.empty(0, Path.code_type), advance
-    path = TextPath((0, 0), letter, size=size, prop=prop)
-    return path.vertices, path.codes, advance
+    drawn = TextPath((0, 0), letter, size=size, prop=prop)
+    rings = Path(drawn.vertices * _FINE, drawn.codes).to_polygons()
+    codes = [[Path.MOVETO, *[Path.LINETO] * (len(ring) - 2), Path.CLOSEPOLY] for ring in rings]
+    return np.concatenate(rings) / _FINE, np.concatenate(codes).astype(Path.code_type), advance
 
 
 @lru_cache(maxsize=4096)

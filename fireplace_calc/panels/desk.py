@@ -91,7 +91,7 @@ class Desk:
         return replace(self.design, name="", note="", **{group: replace(record, **{name: default})})
 
     def put_aside(self) -> None:
-        """Keep the design as an option beside the others.
+        """Keep the design as an option beside the others; to undo what comes after leads back to it.
 
         Raises
         ------
@@ -101,6 +101,7 @@ class Desk:
         if len(self.options) >= MOST_OPTIONS:
             raise InputError(f"There are {MOST_OPTIONS} options already; take one away first.", "Options", f"up to {MOST_OPTIONS}", "")
         self.options.append(self.design)
+        self._run = ("", 0.0)
 
     def keep(self) -> None:
         """Bring the folder up to what is on the table. A file is replaced whole, so that a kill at any moment leaves the old or the new.

@@ -125,13 +125,18 @@ class Panel:
 
     def undo(self) -> None:
         """Take the last change back."""
-        if self.desk.undo():
-            self._catch_up()
+        self._stepped(self.desk.undo(), "There is no change left to take back.")
 
     def redo(self) -> None:
         """Take a change that was taken back again."""
-        if self.desk.redo():
+        self._stepped(self.desk.redo(), "There is no change to bring back.")
+
+    def _stepped(self, done: bool, otherwise: str) -> None:
+        """Follow a step, or say that there is none: a button that went dead would drop the keyboard's focus."""
+        if done:
             self._catch_up()
+        else:
+            self.said.value = html.remark(otherwise)
 
     def open(self, name: str) -> None:
         """Unfold one fold, as a click on its heading does."""
@@ -180,7 +185,6 @@ class Panel:
     def tell(self) -> None:
         """The sentence under the picture, and the open fold."""
         self.words.value = html.sentence(self.result, self.units)
-        self.back.disabled, self.forth.disabled = not self.desk.past, not self.desk.coming
         self._tell_open(REST)
 
     def rested(self) -> None:
@@ -204,14 +208,14 @@ class Panel:
         self.pointer = self._choice("Show a check", pointable(self.pack), "", self._set_marked)
         self.pointer.layout.width, self.pointer.style.description_width = "29em", "8em"
         self.viewer = self._choice("View", VIEWS, self.easel.view, self._set_view)
-        self.back, self.forth = self._button("Undo", self.undo), self._button("Redo", self.redo)
         self.paper = self._choice("Paper", PAPERS, "light", self._set_paper)
         self.paper.add_class("fireplace-paper")  # the page's own theme chooses it, through jupyter/labextension
         tools = w.HBox([
             self.viewer, self._choice("Units", UNITS, self.units, self._set_units),
             self._choice("Code", {name: name for name in PACKS}, self.pack, self._set_pack),
             self.paper, self.pointer,
-            self.back, self.forth, self._button("Start again", lambda: self.put(self.desk.first)),
+            self._button("Undo", self.undo), self._button("Redo", self.redo),
+            self._button("Start again", lambda: self.put(self.desk.first)),
         ], layout=w.Layout(flex_flow="row wrap"))
         self.accordion = w.Accordion(children=[w.VBox() for _ in self.named], titles=[FOLDS[name][0] for name in self.named],
                                      selected_index=0 if self.named else None)

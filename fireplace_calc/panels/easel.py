@@ -91,7 +91,7 @@ class Easel:
 
     def _paint(self, shown: Iterable[tuple[Cell, Sheet]], design: Design) -> None:
         stamp = None if self.stamp is None else self.stamp(design)
-        for cell, data in self.picture.encode_changed(shown, stamp):
+        for cell, data in list(self.picture.encode_changed(shown, stamp)):  # sent together: a page that draws one keeps the next waiting
             self.images[cell].value = URL + b64encode(data)
 
 

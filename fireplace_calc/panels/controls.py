@@ -8,6 +8,7 @@ from time import monotonic
 from typing import Any
 
 import ipywidgets as w
+from traitlets import CFloat, CInt
 
 from fireplace_calc.inputs import UNKNOWN, Input
 from fireplace_calc.units import FEET_INCHES, INCH, MM, POUND, PSF, G, feet_inches, show
@@ -83,6 +84,18 @@ class Control:
             self.quiet = False
 
 
+class Measure(w.FloatSlider):
+    """A slider whose places are not sent back to the page that told them: it would lay itself out again for each."""
+
+    value = CFloat(0.0).tag(sync=True, echo_update=False)
+
+
+class Count(w.IntSlider):
+    """The same in whole numbers."""
+
+    value = CInt(0).tag(sync=True, echo_update=False)
+
+
 class Lead:
     """A slider in front, tied to a box of the same name for whoever would rather type."""
 
@@ -92,11 +105,11 @@ class Lead:
         style, wide = {"description_width": "9em"}, w.Layout(width="calc(100% - 11em)", max_width="52em")
         told = f"{spec.help} Allowed: {spec.allowed()}."
         if spec.kind == "count":
-            self.slider = w.IntSlider(value=spec.low, min=spec.low, max=spec.high, description=spec.label, readout=False, tooltip=told,
-                                      style=style, layout=wide)
+            self.slider = Count(value=spec.low, min=spec.low, max=spec.high, description=spec.label, readout=False, tooltip=told,
+                                style=style, layout=wide)
             self.box = w.IntText(value=spec.low, tooltip=told, layout=BOX)
         else:
-            self.slider = w.FloatSlider(description=spec.label, readout=False, tooltip=told, style=style, layout=wide)
+            self.slider = Measure(description=spec.label, readout=False, tooltip=told, style=style, layout=wide)
             self.box = w.Text(continuous_update=False, tooltip=told, layout=BOX)
         self.box.add_class("fireplace-tied")
         self.widget = w.HBox([self.slider, self.box])

@@ -36,8 +36,8 @@ STYLE = """<style>
 .fireplace-panel table.sheet .why { opacity: .82; }
 .fireplace-panel .short { font-weight: 700; }
 .fireplace-panel .wide { overflow-x: auto; content-visibility: auto; contain-intrinsic-size: auto 800px; }
-.fireplace-sheet { display: grid !important; grid-template: 108fr 78fr / 106fr 92fr 102fr; aspect-ratio: 300 / 186; width: 100%;
-  max-width: 1050px; overflow: hidden; border: 1px solid var(--jp-border-color2, #d5d8da); }
+.fireplace-sheet { display: grid !important; grid-template: 108fr 78fr / 106fr 92fr 102fr; aspect-ratio: 300 / 186;
+  width: calc(100% - 2px); max-width: 1050px; margin: 1px; overflow: hidden; box-shadow: 0 0 0 1px var(--jp-border-color2, #d5d8da); }
 .fireplace-sheet .fireplace-picture { width: 100%; height: 100%; min-width: 0; min-height: 0; margin: 0; contain: strict; display: block; }
 .fireplace-view-front { grid-area: 1 / 1; } .fireplace-view-plan { grid-area: 2 / 1; }
 .fireplace-view-section { grid-area: 1 / 2 / 3 / 3; } .fireplace-view-roof { grid-area: 1 / 3 / 3 / 4; }

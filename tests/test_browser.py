@@ -9,7 +9,8 @@ import pytest
 from bench.browser import ROOT, chromium, page, server
 
 from fireplace_calc import assess, change
-from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.compose import PANES
 from fireplace_calc.drawing.live import live_views
 from fireplace_calc.report import SIGNS, asked, compared, quantity
 from fireplace_calc.units import FEET_INCHES, INCH
@@ -48,8 +49,9 @@ FOCUSED = """() => {
 
 def picture_of(result) -> list[bytes]:
     """The pictures the panel has to show, view by view, painted afresh."""
-    painted = dict(Picture(WIDTH, HEIGHT).encode_changed(live_views("all", result.geometry, FEET_INCHES, result.findings)))
-    return [painted[cell] for cell in CELLS.values()]
+    shown = live_views("all", result.geometry, FEET_INCHES, result.findings)
+    painted = dict(Picture(WIDTH, HEIGHT).encode_changed(shown, PANES.values()))
+    return [painted[pane] for pane in PANES.values()]
 
 
 def checks_of(result) -> list[list[str]]:

@@ -9,7 +9,7 @@ from strategies import designs
 from fireplace_calc import assess, change
 from fireplace_calc.design import BRICKS
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.compose import draw_view, reads, view_sheet
+from fireplace_calc.drawing.compose import PANES, WHOLE, draw_view, reads, view_sheet
 from fireplace_calc.drawing.live import live_views, roof_limits
 from fireplace_calc.units import InputError
 
@@ -79,3 +79,15 @@ def test_the_stamp_reads_back(boathouse):
     data = Picture(WIDTH, HEIGHT).encode(live_views("all", r.geometry, "feet-inches", r.findings), stamp=0b1011001110001111)
     dots = np.asarray(Image.open(io.BytesIO(data)).convert("L"))
     assert sum((dots[-4, 8 * k + 4] > 127) << k for k in range(16)) == 0b1011001110001111
+
+
+def test_what_another_view_painted_over_is_painted_again(boathouse):
+    """One large view lies over all four cells; a pane keeps nothing of it."""
+    r = assess(boathouse)
+    four = list(live_views("all", r.geometry, "feet-inches", r.findings))
+    large = list(live_views("section", r.geometry, "feet-inches", r.findings))
+    kept = Picture(WIDTH, HEIGHT)
+    first = kept.encode_changed(four, PANES.values())
+    assert [pane for pane, _ in first] == list(PANES.values()) and kept.encode_changed(four, PANES.values()) == []
+    assert [pane for pane, _ in kept.encode_changed(large, [WHOLE])] == [WHOLE]
+    assert kept.encode_changed(four, PANES.values()) == first

@@ -410,11 +410,11 @@ def test_a_lesson_is_live(boathouse):
     from fireplace_calc.panels.lesson import lesson
 
     shown_ = lesson(boathouse, lesson="roof")
-    low, picture = shown_.checks.value, [image.value for image in shown_.easel.images.values()]
+    low, picture = shown_.checks.value, [image.value for image in shown_.easel.board.images.values()]
     assert "falls short" in low and "Canada NBC" in shown_.books.value and "UK ADJ" in shown_.books.value
     shown_.slid("flue.sections", boathouse.flue.sections + 3)
     assert shown_.checks.value != low and "falls short" not in shown_.checks.value
-    assert [image.value for image in shown_.easel.images.values()] != picture
+    assert [image.value for image in shown_.easel.board.images.values()] != picture
     shown_.given("flue.sections", "none")
     assert 'role="alert"' in shown_.said.value and shown_.design.flue.sections == boathouse.flue.sections + 3
     for key, one in LESSONS.items():

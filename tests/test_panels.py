@@ -26,11 +26,11 @@ def told(made, fold: str) -> str:
 @pytest.mark.parametrize("view", ["all", "draft", "front", "section", "plan", "roof"])
 def test_every_view_opens_and_follows(view):
     made = panel(BOATHOUSE, view=view)
-    shown = {cell: image.value for cell, image in made.easel.images.items() if image.value}
+    shown = {cell: image.value for cell, image in made.easel.board.images.items() if image.value}
     assert shown
     made.given("opening.extension", "10 in")
     assert made.design.opening.extension == pytest.approx(0.254)
-    after = {cell: image.value for cell, image in made.easel.images.items() if image.value}
+    after = {cell: image.value for cell, image in made.easel.board.images.items() if image.value}
     if view != "plan":  # a plan at the hearth does not show how high the opening is
         assert shown != after
     assert "10 in" not in made.said.value and made.result.design is made.design
@@ -47,22 +47,22 @@ def test_the_draft_tells_modes_and_odds():
 
 def test_a_bad_input_changes_nothing():
     made = panel(BOATHOUSE, view="draft")
-    pictures = {cell: image.value for cell, image in made.easel.images.items()}
+    pictures = {cell: image.value for cell, image in made.easel.board.images.items()}
     made.given("opening.width", "banana")
     assert "banana" in made.said.value and made.design is BOATHOUSE
-    assert pictures == {cell: image.value for cell, image in made.easel.images.items()}
+    assert pictures == {cell: image.value for cell, image in made.easel.board.images.items()}
 
 
 def test_views_units_papers_and_codes_change_and_come_back():
     made = panel(BOATHOUSE)
-    start = {cell: image.value for cell, image in made.easel.images.items() if image.value}
+    start = {cell: image.value for cell, image in made.easel.board.images.items() if image.value}
     for move, back in ((lambda: made._set_units("millimetres"), lambda: made._set_units("feet-inches")),
                        (lambda: made._set_paper("dark"), lambda: made._set_paper("light")),
                        (lambda: made._set_view("draft"), lambda: made._set_view("all"))):
         move()
-        assert start != {cell: image.value for cell, image in made.easel.images.items() if image.value}
+        assert start != {cell: image.value for cell, image in made.easel.board.images.items() if image.value}
         back()
-        assert start == {cell: made.easel.images[cell].value for cell in start}
+        assert start == {cell: made.easel.board.images[cell].value for cell in start}
     made._set_pack("US IRC 2015")
     assert "US IRC 2015" in told(made, "checks")
 
@@ -85,16 +85,16 @@ def test_a_place_is_looked_up_and_set():
 
 def test_a_check_is_shown_where_it_is_measured():
     made = panel(BOATHOUSE)
-    assert len(made.easel.widget.children) == 4
+    assert len(made.easel.board.widget.children) == 3
     made.pointer.value = "HTH-07"
-    assert len(made.easel.widget.children) == 1 and made.easel.widget.children[0].value
-    first = made.easel.widget.children[0].value
+    assert len(made.easel.board.widget.children) == 1 and made.easel.board.widget.children[0].value
+    first = made.easel.board.widget.children[0].value
     made.given("hearth.front", "18 in")
-    assert made.easel.widget.children[0].value != first
+    assert made.easel.board.widget.children[0].value != first
     made.pointer.value = "HTH-05"  # for small openings
     assert "does not apply" in made.said.value
     made._set_view("all")
-    assert made.easel.marked == "" and made.pointer.value == "" and len(made.easel.widget.children) == 4
+    assert made.easel.marked == "" and made.pointer.value == "" and len(made.easel.board.widget.children) == 3
     made._set_pack("UK ADJ")
     assert "UK-045" in dict(made.pointer.options).values()
 

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
+from matplotlib.backend_bases import GraphicsContextBase
 from matplotlib.backends.backend_agg import RendererAgg
 from matplotlib.colors import to_rgba
 from matplotlib.patches import PathPatch
@@ -42,30 +43,52 @@ class Layer:
 
 def layers(sheet: Sheet, theme: Theme, letters: bool = True) -> Iterator[Layer]:
     """The sheet from back to front, with its letters as outlines or without them."""
-    for (_, tone), polygons in sorted(sheet.fills.items()):
-        yield Layer(_areas(polygons), face=theme.tones.get(tone) or getattr(theme, tone))
+    for tone, path in _areas(sorted(sheet.fills.items())):
+        yield Layer(path, face=theme.tones.get(tone) or getattr(theme, tone))
     fine = sheet.fine_lines()
     if len(fine):
         yield Layer(_dashes(fine), edge=theme.soft, width=HATCH_WEIGHT)
-    for (weight, ink), polylines in sheet.lines.items():
-        for crisp, path in _slant_and_straight(polylines):
-            yield Layer(path, edge=getattr(theme, ink), width=WEIGHT[weight], dashes=DASHES.get(weight), crisp=crisp)
+    for weight, ink, crisp, path in _strokes(sheet.lines):
+        yield Layer(path, edge=getattr(theme, ink), width=WEIGHT[weight], dashes=DASHES.get(weight), crisp=crisp)
     for ink in sorted({label.ink for label in sheet.labels}) if letters else ():
         yield Layer(_letters(n for n in sheet.labels if n.ink == ink), face=getattr(theme, ink))
 
 
-def _areas(polygons: Iterable[list[np.ndarray]]) -> Path:
-    """Many closed rings; a ring inside another runs the other way round and is a hole."""
-    polygons = list(polygons)
-    rings = [ring for polygon in polygons for ring in polygon]
-    holes = np.array([k > 0 for polygon in polygons for k in range(len(polygon))])
-    x, y = np.concatenate(rings).T
+def _areas(fills: list[tuple[tuple[int, str], list[list[np.ndarray]]]]) -> Iterator[tuple[str, Path]]:
+    """Closed rings of each tone as one path; a ring inside another runs the other way round and is a hole."""
+    if not fills:
+        return
+    rings = [ring for _, polygons in fills for polygon in polygons for ring in polygon]
+    holes = np.array([k > 0 for _, polygons in fills for polygon in polygons for k in range(len(polygon))])
     starts = _starts(rings)
+    x, y = np.concatenate(rings).T
     after = np.arange(1, len(x) + 1)
     after[np.append(starts[1:], len(x)) - 1] = starts
     twice = np.add.reduceat(x * y[after] - x[after] * y, starts)
-    turned = [ring[::-1] if back else ring for ring, back in zip(rings, (twice > 0) == holes, strict=True)]
-    return _path(*_joined([part for ring in turned for part in (ring, ring[:1])], starts + np.arange(len(rings))))
+    turned = iter([ring[::-1] if back else ring for ring, back in zip(rings, (twice > 0) == holes, strict=True)])
+    for (_, tone), polygons in fills:
+        closed = [part for polygon in polygons for _ in polygon for ring in (next(turned),) for part in (ring, ring[:1])]
+        yield tone, _path(*_joined(closed, _starts(closed)[::2]))
+
+
+def _strokes(lines: dict[tuple[str, str], list[np.ndarray]]) -> Iterator[tuple[str, str, bool, Path]]:
+    """Polylines of each pen as at most two paths, and whether its lines may be moved onto whole dots: a curve or a slant would wobble."""
+    runs = [run for polylines in lines.values() for run in polylines]
+    if not runs:
+        return
+    starts = _starts(runs)
+    vertices, codes = _joined(runs, starts)
+    even = np.ones(len(vertices), bool)
+    even[1:] = (np.abs(vertices[1:] - vertices[:-1]) < 1e-6).any(axis=1)
+    even[starts] = True
+    crisp = np.repeat(np.logical_and.reduceat(even, starts), [len(run) for run in runs])
+    end = 0
+    for (weight, ink), polylines in lines.items():
+        begin, end = end, end + sum(map(len, polylines))
+        for kind in (False, True):
+            chosen = begin + np.flatnonzero(crisp[begin:end] == kind)
+            if len(chosen):
+                yield weight, ink, kind, _path(vertices[chosen], codes[chosen])
 
 
 def _starts(runs: list[np.ndarray]) -> np.ndarray:
@@ -82,19 +105,6 @@ def _joined(runs: list[np.ndarray], starts: np.ndarray) -> tuple[np.ndarray, np.
 
 def _path(vertices: np.ndarray, codes: np.ndarray) -> Path:
     return Path._fast_from_codes_and_verts(vertices, codes)
-
-
-def _slant_and_straight(polylines: list[np.ndarray]) -> Iterator[tuple[bool, Path]]:
-    """Polylines as at most two paths, and whether its lines may be moved onto whole dots: a curve or a slant would wobble."""
-    starts = _starts(polylines)
-    vertices, codes = _joined(polylines, starts)
-    level = np.ones(len(vertices), bool)
-    level[1:] = (np.abs(np.diff(vertices, axis=0)) < 1e-6).any(axis=1)
-    level[starts] = True
-    crisp = np.repeat(np.logical_and.reduceat(level, starts), np.diff(starts, append=len(vertices)))
-    for kind in (False, True):
-        if (chosen := crisp == kind).any():
-            yield kind, _path(vertices[chosen], codes[chosen])
 
 
 def _dashes(segments: np.ndarray) -> Path:
@@ -178,39 +188,40 @@ class Picture:
 
     def _put(self, buffer: np.ndarray, cell: Cell, sheet: Sheet) -> None:
         buffer.view(np.uint32)[self._place(buffer, cell)] = self.paper
-        for layer in layers(sheet, self.theme):
-            self._stroke(layer, Bbox(np.multiply(((cell.left, cell.bottom), (cell.right, cell.top)), self.dots)))
-        self.shown[cell] = sheet
-
-    def _stroke(self, layer: Layer, clip: Bbox) -> None:
         gc = self.renderer.new_gc()
-        gc.set_clip_rectangle(clip)
+        gc.set_clip_rectangle(Bbox(np.multiply(((cell.left, cell.bottom), (cell.right, cell.top)), self.dots)))
+        gc.set_joinstyle("miter")
+        for layer in layers(sheet, self.theme):
+            self._stroke(gc, layer)
+        self.shown = {there: one for there, one in self.shown.items() if not there.meets(cell)} | {cell: sheet}
+
+    def _stroke(self, gc: GraphicsContextBase, layer: Layer) -> None:
+        gc.set_linewidth(layer.width * self.dots)
+        gc.set_snap(layer.crisp)
         if layer.edge is None:
-            gc.set_linewidth(0.0)
             self.renderer.draw_path(gc, layer.path, self.transform, to_rgba(layer.face))
             return
         gc.set_foreground(layer.edge)
-        gc.set_linewidth(layer.width * self.dots)
-        gc.set_capstyle("butt" if layer.dashes else "round")
-        gc.set_joinstyle("miter")
-        gc.set_snap(layer.crisp)
-        if layer.dashes:
-            gc.set_dashes(0, [d * self.dots for d in layer.dashes])
+        gc.set_capstyle("butt" if layer.dashes else "projecting" if layer.width == HATCH_WEIGHT else "round")
+        gc.set_dashes(0, [d * self.dots for d in layer.dashes] if layer.dashes else None)
         self.renderer.draw_path(gc, layer.path, self.transform, None)
 
     def encode(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> bytes:
         """The views as the panel sends them."""
         return pack(self.draw(views, stamp))
 
-    def encode_changed(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> Iterator[tuple[Cell, bytes]]:
-        """Only the cells that look otherwise than last time, each painted, packed and handed over before the next is drawn."""
-        buffer = np.asarray(self.renderer.buffer_rgba())
+    def encode_changed(self, views: Iterable[tuple[Cell, Sheet]], panes: Iterable[Cell],
+                       stamp: int | None = None) -> list[tuple[Cell, bytes]]:
+        """Paint views that look otherwise than last time, and pack those panes of the sheet they lie in."""
+        buffer, painted = np.asarray(self.renderer.buffer_rgba()), []
         for cell, sheet in views:
             if self.shown.get(cell) is not sheet:
                 self._put(buffer, cell, sheet)
-                if stamp is not None:
-                    put_stamp(buffer, stamp)
-                yield cell, pack(np.ascontiguousarray(buffer[self._place(buffer, cell)]))
+                painted.append(cell)
+        if stamp is not None:
+            put_stamp(buffer, stamp)
+        return [(pane, pack(np.ascontiguousarray(buffer[self._place(buffer, pane)])))
+                for pane in panes if any(pane.meets(cell) for cell in painted)]
 
     def png(self, views: Iterable[tuple[Cell, Sheet]]) -> bytes:
         """The views as PNG, without loss."""

@@ -22,8 +22,10 @@ WIDTH, HEIGHT = 300.0, 186.0
 """Of the sheet with all four views. [mm]"""
 CELLS = {"front": Cell(0.0, 78.0, 106.0, HEIGHT), "plan": Cell(0.0, 0.0, 106.0, 78.0), "section": Cell(106.0, 0.0, 198.0, HEIGHT),
          "roof": Cell(198.0, 0.0, WIDTH, HEIGHT)}
+PANES = {"left": Cell(0.0, 0.0, 106.0, HEIGHT), "section": CELLS["section"], "roof": CELLS["roof"]}
+"""What is sent to the screen as one image: nearly always front and plan change together. [mm]"""
 TURNS = ("front", "section", "roof", "plan")
-"""Which view is drawn and sent first; the plan, which carries the stamp, is the last."""
+"""Which view is drawn first."""
 WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)
 RULES = {"front": [(4.0, 78.4), (102.0, 78.4)], "section": [(106.4, 4.0), (106.4, HEIGHT - 4.0)],
          "roof": [(198.4, 4.0), (198.4, HEIGHT - 4.0)]}

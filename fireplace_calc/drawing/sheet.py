@@ -47,6 +47,10 @@ class Cell:
     right: float
     top: float
 
+    def meets(self, other: Cell) -> bool:
+        """Whether two lie over each other."""
+        return self.left < other.right and other.left < self.right and self.bottom < other.top and other.bottom < self.top
+
 
 @dataclass
 class Sheet:

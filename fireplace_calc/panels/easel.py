@@ -2,29 +2,24 @@
 
 from __future__ import annotations
 
-from base64 import b64encode
 from collections.abc import Callable, Iterable
-
-import ipywidgets as w
 
 from fireplace_calc.assess import Assessment
 from fireplace_calc.design import Design
-from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.air import air_views
 from fireplace_calc.drawing.compose import NEEDS, WHOLE
-from fireplace_calc.drawing.live import CLEARANCES, FORMAT, live_views
+from fireplace_calc.drawing.live import CLEARANCES, live_views
 from fireplace_calc.drawing.marked import PLACES, can_show, marked
 from fireplace_calc.drawing.sheet import Cell, Sheet
 from fireplace_calc.facts import facts
 from fireplace_calc.geometry import geometry
 from fireplace_calc.panels import html
 from fireplace_calc.panels.airing import Airing
+from fireplace_calc.panels.board import Board
 from fireplace_calc.rules import PACKS
 
 VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof",
          "In its room": "room", "Throat and chamber": "detail", "Brick layout": "bricks", "Arch and its thrust": "arch", "Draft": "draft"}
-URL = f"data:image/{FORMAT};base64,".encode()
-"""Written into the address of the image itself, a picture stands at once: from a file of its own a browser fetches it first."""
 IN_CELLS = ("all", "draft")
 """Views that fill all four cells."""
 
@@ -44,16 +39,12 @@ class Easel:
         self.view, self.marked, self.stamp = view, "", stamp
         self.guides: set[str] = set()
         self.remark = ""
-        self.picture, self.airing = Picture(WIDTH, HEIGHT), Airing()
-        self.images = {cell: _image(name) for name, cell in {**CELLS, "whole": WHOLE}.items()}
-        self.widget = w.Box()
-        self.widget.add_class("fireplace-sheet")
+        self.board, self.airing = Board(), Airing()
         self.frame()
 
     def frame(self) -> None:
-        """Show as many images as the view has cells."""
-        whole = self.marked or self.view not in IN_CELLS
-        self.widget.children = [self.images[cell] for cell in ((WHOLE,) if whole else CELLS.values())]
+        """Make room for one large view or for four."""
+        self.board.frame(bool(self.marked) or self.view not in IN_CELLS)
 
     def lead(self, design: Design, pack: str, units: str) -> bool:
         """Draw what needs no more than the geometry, before anything else is worked out; false when the view needs more."""
@@ -90,18 +81,10 @@ class Easel:
             self._paint(air_views(self.airing.air(result, units), units), result.design)
 
     def _paint(self, shown: Iterable[tuple[Cell, Sheet]], design: Design) -> None:
-        stamp = None if self.stamp is None else self.stamp(design)
-        for cell, data in list(self.picture.encode_changed(shown, stamp)):  # sent together: a page that draws one keeps the next waiting
-            self.images[cell].value = URL + b64encode(data)
+        self.board.show(shown, None if self.stamp is None else self.stamp(design))
 
 
 def pointable(pack: str) -> dict[str, str]:
     """Checks of a book that have a place on a view, to choose from."""
     return {"none": ""} | {f"{rule.title} ({rule.key})": rule.key for rule in PACKS[pack].rules if rule.key in PLACES}
 
-
-def _image(name: str) -> w.Image:
-    made = w.Image(format="url")
-    made.add_class("fireplace-picture")
-    made.add_class(f"fireplace-view-{name}")
-    return made

@@ -173,8 +173,8 @@ class Lecture:
         paper.add_class("fireplace-paper")
         tools = w.Box([self.chooser, self.pointer, dropdown("Units", UNITS, self.units, self._set_units, "14em", "4em"),
                        paper, again], layout=w.Layout(flex_flow="row wrap"))
-        page = w.VBox([w.HTML(html.STYLE + STYLE), tools, self.why, self.moving, self.said, self.easel.widget, self.checks, self.books,
-                       self.warnings])
+        page = w.VBox([w.HTML(html.STYLE + STYLE), tools, self.why, self.moving, self.said, self.easel.board.widget, self.checks,
+                       self.books, self.warnings])
         page.add_class("fireplace-panel")
         page.add_class("fireplace-lesson")
         return page
@@ -219,7 +219,7 @@ class Lecture:
         self._catch_up()
 
     def _set_paper(self, paper: str) -> None:
-        self.easel.picture.set_theme(paper)
+        self.easel.board.picture.set_theme(paper)
         self.redraw()
 
     def _repr_mimebundle_(self, **kwargs: Any) -> dict:

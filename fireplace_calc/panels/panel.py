@@ -222,7 +222,7 @@ class Panel:
         self.accordion.observe(lambda _: [self._tell_open(rest) for rest in (REST, LONG_REST)], "selected_index")
         controls = w.VBox([*(lead.widget for lead in self.leads.values()), tools])
         controls.add_class("fireplace-controls")
-        page = w.VBox([w.HTML(html.STYLE), controls, self.said, self.easel.widget, self.words, self.accordion])
+        page = w.VBox([w.HTML(html.STYLE), controls, self.said, self.easel.board.widget, self.words, self.accordion])
         page.add_class("fireplace-panel")
         return page
 
@@ -277,7 +277,7 @@ class Panel:
         self.redraw()
 
     def _set_paper(self, paper: str) -> None:
-        self.easel.picture.set_theme(paper)
+        self.easel.board.picture.set_theme(paper)
         self.redraw()
 
     def _repr_mimebundle_(self, **kwargs: Any) -> dict:

@@ -10,14 +10,13 @@ from typing import Any
 import ipywidgets as w
 
 from fireplace_calc.assess import DEFAULT_PACK
-from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.classsheet import CAUTION, class_writing
-from fireplace_calc.drawing.compose import WHOLE
 from fireplace_calc.drawing.lists import Column, Table
-from fireplace_calc.drawing.live import FORMAT, live_views
+from fireplace_calc.drawing.live import live_views
 from fireplace_calc.geometry import geometry
 from fireplace_calc.lessons import KINDS, TAUGHT, Reply, Step, check, exercise, figures, guess, planted, seeds_of, suspects
 from fireplace_calc.panels import html
+from fireplace_calc.panels.board import Board
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.panels.lesson import STYLE, UNITS, dropdown
 from fireplace_calc.units import FEET_INCHES, InputError
@@ -65,10 +64,7 @@ class Practice:
         self.job = Job("students")
         self.steps = w.VBox()
         self.answers: list[tuple[w.Text, w.HTML]] = []
-        self.picture = Picture(WIDTH, HEIGHT)
-        self.images = {cell: self._image(name) for name, cell in {**CELLS, "whole": WHOLE}.items()}
-        self.sheet = w.Box()
-        self.sheet.add_class("fireplace-sheet")
+        self.board = Board()
         self.suspect = dropdown("Which rule is broken?", self._suspects(), "", lambda _: None, "44em", "11em")
         self.widget = self._lay_out()
         self.draw()
@@ -129,10 +125,8 @@ class Practice:
         return box
 
     def _show_hunt(self) -> None:
-        whole = self.view != "all"
-        self.sheet.children = [self.images[cell] for cell in ((WHOLE,) if whole else CELLS.values())]
-        for cell, data in self.picture.encode_changed(live_views(self.view, geometry(self.hunt.design), self.units, ())):
-            self.images[cell].value = data
+        self.board.frame(self.view != "all")
+        self.board.show(live_views(self.view, geometry(self.hunt.design), self.units, ()))
         rows = figures(self.hunt, self.units)
         half = -(-len(rows) // 2)
         pairs = tuple((*rows[k], *(rows[k + half] if k + half < len(rows) else ("", "", ""))) for k in range(half))
@@ -155,8 +149,8 @@ class Practice:
         accuse = w.Button(description="Say so")
         accuse.on_click(lambda _: self.accuse(self.suspect.value))
         hunt = w.VBox([w.Box([dropdown("View", VIEWS, self.view, lambda view: self._set(view=view), "18em", "4em"), many],
-                             layout=w.Layout(**WRAP)), self.sheet, w.Box([self.suspect, accuse], layout=w.Layout(**WRAP)), self.verdict,
-                       self.figures])
+                             layout=w.Layout(**WRAP)), self.board.widget, w.Box([self.suspect, accuse], layout=w.Layout(**WRAP)),
+                       self.verdict, self.figures])
         self.students = w.Text(value="1-24", description="Seeds of the class", layout=w.Layout(width="24em"),
                                style={"description_width": "10em"})
         buttons = [w.Button(description="Write class sheets"), w.Button(description="Write the key")]
@@ -172,12 +166,6 @@ class Practice:
         page.add_class("fireplace-panel")
         page.add_class("fireplace-lesson")
         return page
-
-    def _image(self, name: str) -> w.Image:
-        made = w.Image(format=FORMAT)
-        made.add_class("fireplace-picture")
-        made.add_class(f"fireplace-view-{name}")
-        return made
 
     def _suspects(self) -> dict[str, str]:
         return {"choose": ""} | suspects(self.pack)

@@ -41,7 +41,7 @@ figure = Figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=88.9)
 canvas = FigureCanvasAgg(figure)
 ax = figure.add_axes((0, 0, 1, 1)); ax.set_axis_off(); ax.set_xlim(0, 100); ax.set_ylim(0, 100)
 rectangle = ax.add_patch(Rectangle((20, 20), 40, 40))
-image = w.Image(format=FORMAT); image.add_class("fireplace-picture")
+image = w.Image(format=FORMAT, layout=w.Layout(width="1050px", max_width="none")); image.add_class("fireplace-picture")
 slider = w.FloatSlider(description="Opening width", min=18, max=96, step=0.5, value=42, readout=False)
 def draw(event=None):
     rectangle.set_width(slider.value / 2)
@@ -79,7 +79,7 @@ WATCH = r"""
   const canvas = document.createElement('canvas');
   const context = canvas.getContext('2d', { willReadFrequently: true });
   window.picture = () => {
-    const plan = document.querySelector('.fireplace-view-plan');
+    const plan = document.querySelector('.fireplace-view-left');
     if (plan) return plan;
     const all = document.querySelectorAll('.fireplace-picture, .jp-OutputArea-output img, .jp-RenderedImage img');
     return all[all.length - 1];

@@ -48,7 +48,7 @@
     paper(panel);
     for (const image of panel.querySelectorAll('.fireplace-picture')) {
       const view = [...image.classList].find((name) => name.startsWith('fireplace-view-')).slice('fireplace-view-'.length);
-      image.alt = `Drawing of the fireplace, ${view}; the sentence below it says what it shows.`;
+      image.alt = `Drawing of the fireplace, ${view === 'left' ? 'front elevation and plan' : view}; the sentence below it says what it shows.`;
     }
   }
 

@@ -8,7 +8,9 @@ import shutil
 import socket
 import subprocess
 import sys
+import tempfile
 import threading
+import time
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -65,3 +67,39 @@ def page(width: int = 1280, height: int = 1000, **how):
             yield browser.new_page(viewport={"width": width, "height": height}, **how)
         finally:
             browser.close()
+
+
+class Alone:
+    """A headless Chromium that can be left alone: while nobody looks in, no debugger takes time off the page."""
+
+    def __init__(self, width: int = 1280, height: int = 1000):
+        from playwright.sync_api import sync_playwright
+
+        self.port, self.folder, self.play = free_port(), tempfile.TemporaryDirectory(), sync_playwright().start()
+        size = f"--window-size={width},{height}"
+        command = [chromium(), "--headless=new", f"--remote-debugging-port={self.port}", f"--user-data-dir={self.folder.name}", size]
+        self.process = subprocess.Popen([*command, *FLAGS, "about:blank"], stderr=subprocess.DEVNULL, stdout=subprocess.DEVNULL)
+        self.browser = None
+
+    def look_in(self):
+        """The page, for whoever wants to touch or read it."""
+        for _ in range(100):
+            with contextlib.suppress(Exception):
+                self.browser = self.play.chromium.connect_over_cdp(f"http://127.0.0.1:{self.port}")
+                return self.browser.contexts[0].pages[0]
+            time.sleep(0.1)
+        raise RuntimeError("Chromium does not answer")
+
+    def leave(self, seconds: float) -> None:
+        """Go away for a while."""
+        self.browser.close()
+        time.sleep(seconds)
+
+    def __enter__(self) -> Alone:
+        return self
+
+    def __exit__(self, *_) -> None:
+        self.process.terminate()
+        self.process.wait(20)
+        self.play.stop()
+        self.folder.cleanup()

@@ -24,12 +24,18 @@ ENDS = [(BOATHOUSE, {}), (BOATHOUSE, {"opening.extension": "24 in", "flue.sectio
         (BOATHOUSE, {"flue.offset": "16 in", "flue.offset_rise": "40 in"})]
 
 
+def aired(result, airing):
+    """What the pictures are drawn from, everything brought up to the design."""
+    airing.whole(result, "feet-inches")
+    return airing.air(result.geometry, result.draft)
+
+
 @pytest.fixture(scope="module")
 def pictures():
     made = []
     for design, changes in ENDS:
         result = assess(change(design, changes))
-        made.append((result, Airing().air(result, "feet-inches")))
+        made.append((result, aired(result, Airing())))
     return made
 
 
@@ -71,15 +77,20 @@ def test_the_mark_stands_where_the_design_does(pictures):
 
 
 def test_the_mark_moves_and_the_map_stays():
+    """What a moving hand is shown is drawn from the same curves, and only the cells that say something else are drawn again."""
     airing = Airing()
-    here = airing.air(assess(BOATHOUSE), "feet-inches")
-    moved = airing.air(assess(change(BOATHOUSE, {"flue.sections": 25, "opening.extension": "10 in"})), "feet-inches", fresh=False)
+    here, sheets = aired(assess(BOATHOUSE), airing), dict(airing.whole(assess(BOATHOUSE), "feet-inches"))
+    result = assess(change(BOATHOUSE, {"flue.sections": 25, "opening.extension": "10 in"}))
+    moving, moved = dict(airing.moving(result.design, "feet-inches")), airing.air(result.geometry, result.draft)
     assert moved.map.limit is here.map.limit and moved.map.here == (10 * INCH, 25)
     assert moved.by_sections.here == 25 and moved.steps != here.steps
-    rested = airing.air(assess(change(BOATHOUSE, {"flue.sections": 25, "opening.extension": "10 in"})), "feet-inches")
+    assert {name for name, cell in CELLS.items() if moving[cell] is not sheets[cell]} == {"front", "section", "roof"}
+    rested = aired(result, airing)
     assert rested.map.limit is here.map.limit and not (rested.by_sections.sizing == here.by_sections.sizing).all()
-    wider = airing.air(assess(change(BOATHOUSE, {"opening.width": "50 in"})), "feet-inches")
-    assert wider.map.limit is not here.map.limit
+    wide = assess(change(result.design, {"opening.width": "50 in"}))
+    rest, wider = dict(airing.whole(result, "feet-inches")), dict(airing.moving(wide.design, "feet-inches"))
+    assert {name for name, cell in CELLS.items() if wider[cell] is not rest[cell]} == {"section"}
+    assert aired(wide, airing).map.limit is not here.map.limit
 
 
 def test_every_limit_is_told_apart_without_colour():

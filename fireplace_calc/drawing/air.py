@@ -149,16 +149,24 @@ def legend(sheet: Sheet, cell: Cell, found: LimitMap, said: Sequence[str]) -> No
     lines_of_text(sheet, cell.left + 4.0, top - 5.4 * len(LIMITS) - 2.0, rows[: int((cell.top - cell.bottom - 41.0) // 4.0)], SMALL, 4.0)
 
 
+def air_view(name: str, air: Air, units: str = FEET_INCHES) -> Sheet:
+    """What stands in one cell of the live picture."""
+    made, cell = Sheet(WIDTH, HEIGHT), CELLS[name]
+    if name == "front":
+        limits(made, cell, air.map, units)
+    elif name == "plan":
+        legend(made, cell, air.map, air.said)
+    elif name == "section":
+        pressure(made, cell, air.evening, air.steps, units)
+    else:
+        middle = (cell.bottom + cell.top) / 2
+        velocity(made, Cell(cell.left, middle, cell.right, cell.top), air.by_sections, units)
+        velocity(made, Cell(cell.left, cell.bottom, cell.right, middle), air.by_extension, units)
+    if name in RULES:
+        made.line(RULES[name], "fine", "soft")
+    return made
+
+
 def air_views(air: Air, units: str = FEET_INCHES) -> list[tuple[Cell, Sheet]]:
     """All pictures of the draft in the cells of the live picture."""
-    made = {name: Sheet(WIDTH, HEIGHT) for name in CELLS}
-    limits(made["front"], CELLS["front"], air.map, units)
-    legend(made["plan"], CELLS["plan"], air.map, air.said)
-    pressure(made["section"], CELLS["section"], air.evening, air.steps, units)
-    tall = CELLS["roof"]
-    middle = (tall.bottom + tall.top) / 2
-    velocity(made["roof"], Cell(tall.left, middle, tall.right, tall.top), air.by_sections, units)
-    velocity(made["roof"], Cell(tall.left, tall.bottom, tall.right, middle), air.by_extension, units)
-    for name, rule in RULES.items():
-        made[name].line(rule, "fine", "soft")
-    return [(CELLS[name], made[name]) for name in CELLS]
+    return [(cell, air_view(name, air, units)) for name, cell in CELLS.items()]

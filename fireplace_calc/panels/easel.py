@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterable
 
 from fireplace_calc.assess import Assessment
 from fireplace_calc.design import Design
-from fireplace_calc.drawing.air import air_views
 from fireplace_calc.drawing.compose import NEEDS, WHOLE
 from fireplace_calc.drawing.live import CLEARANCES, live_views
 from fireplace_calc.drawing.marked import PLACES, can_show, marked
@@ -49,8 +48,11 @@ class Easel:
     def lead(self, design: Design, pack: str, units: str) -> bool:
         """Draw what needs no more than the geometry, before anything else is worked out; false when the view needs more."""
         self.remark = ""
-        if self.marked or self.view == "draft":
+        if self.marked or (self.view == "draft" and not self.airing.known):
             return False
+        if self.view == "draft":
+            self._paint(self.airing.moving(design, units), design)
+            return True
         made, view = geometry(design), self.view
         if view in NEEDS and not NEEDS[view][0](made):
             view, self.remark = "front", html.remark(NEEDS[view][1])
@@ -66,7 +68,7 @@ class Easel:
             A remark, when a check has no place on this design.
         """
         if not self.marked:
-            self._paint(air_views(self.airing.air(result, units, fresh=False), units), result.design)
+            self._paint(self.airing.whole(result, units), result.design)
             return ""
         finding = next(f for f in result.findings if f.key == self.marked)
         if can_show(finding):
@@ -78,7 +80,7 @@ class Easel:
     def rested(self, result: Assessment, units: str) -> None:
         """Bring up to date what is too slow for a moving hand."""
         if self.view == "draft" and not self.marked:
-            self._paint(air_views(self.airing.air(result, units), units), result.design)
+            self._paint(self.airing.whole(result, units), result.design)
 
     def _paint(self, shown: Iterable[tuple[Cell, Sheet]], design: Design) -> None:
         self.board.show(shown, None if self.stamp is None else self.stamp(design))

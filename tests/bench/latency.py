@@ -14,6 +14,7 @@ import time
 from pathlib import Path
 
 import nbformat
+from playwright.sync_api import Error
 
 sys.path.insert(0, str(Path(__file__).parent))
 from browser import ROOT, Alone, server
@@ -138,7 +139,13 @@ def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) 
     path = notebook(folder, name, source)
     with server(kind, path, folder) as address, Alone() as chromium:
         view = chromium.look_in()
-        view.goto(address, timeout=120_000)
+        for left in range(12, -1, -1):  # Voila now and then never ends a page with the output area of interact
+            try:
+                view.goto(address, timeout=25_000)
+                break
+            except Error:
+                if not left:
+                    raise
         handle = view.locator('[role="slider"]').first
         handle.wait_for(timeout=120_000)
         view.wait_for_timeout(3000)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import accumulate
 from math import ceil, floor
 
@@ -127,6 +128,7 @@ def _beds(height: float, pieces: float, courses: int, bed: float) -> tuple[float
     return min(max(first, FIRST_BED[0]), FIRST_BED[1]), between
 
 
+@lru_cache(maxsize=64)
 def block_coursing(height: float, block: float, bed: float) -> Coursing:
     """Full block, a half-high course and packing under the slab, with beds a mason can lay, that bring a height level.
 

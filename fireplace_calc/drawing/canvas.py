@@ -220,6 +220,7 @@ class Picture:
                 painted.append(cell)
         if stamp is not None:
             put_stamp(buffer, stamp)
+            painted.append(Cell(0.0, 0.0, 1.0, 1.0))
         return [(pane, pack(np.ascontiguousarray(buffer[self._place(buffer, pane)])))
                 for pane in panes if any(pane.meets(cell) for cell in painted)]
 

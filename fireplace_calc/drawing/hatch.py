@@ -73,22 +73,18 @@ def coursing(rings: list[np.ndarray], holes: list[np.ndarray], origin: tuple[flo
     array, (k, 2, 2)
         Segments. [mm]
     """
-    found = [lines_in(rings, 0.0, course, origin[1] % course, holes)]
-    for odd in (0, 1):
-        upright = lines_in(rings, 90.0, unit, -origin[0] + unit * odd / 2, holes)
-        if not len(upright):
-            continue
-        x, low, high = upright[:, 0, 0], upright[:, :, 1].min(axis=1), upright[:, :, 1].max(axis=1)
-        first, last = np.floor((low - origin[1]) / course), np.ceil((high - origin[1]) / course)
-        first += (first % 2 != odd)
-        counts = np.maximum(np.ceil((last - first) / 2), 0).astype(int)
-        which = np.repeat(np.arange(len(x)), counts)
-        row = first[which] + 2 * (np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts))
-        bottom = np.maximum(origin[1] + row * course, low[which])
-        top = np.minimum(origin[1] + (row + 1) * course, high[which])
-        heads = np.stack([np.stack([x[which], bottom], 1), np.stack([x[which], top], 1)], 1)
-        found.append(heads[top - bottom > 0.05])
-    return np.concatenate(found)
+    beds = lines_in(rings, 0.0, course, origin[1] % course, holes)
+    upright = lines_in(rings, 90.0, unit / 2, -origin[0], holes)
+    x, low, high = upright[:, 0, 0], upright[:, :, 1].min(axis=1), upright[:, :, 1].max(axis=1)
+    first, last = np.floor((low - origin[1]) / course), np.ceil((high - origin[1]) / course)
+    first += first % 2 != np.rint(2 * (x - origin[0]) / unit) % 2  # every other one stands half a unit aside, in the odd courses
+    counts = np.maximum(np.ceil((last - first) / 2), 0).astype(int)
+    which = np.repeat(np.arange(len(x)), counts)
+    row = first[which] + 2 * (np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts))
+    bottom = np.maximum(origin[1] + row * course, low[which])
+    top = np.minimum(origin[1] + (row + 1) * course, high[which])
+    heads = np.stack([np.stack([x[which], bottom], 1), np.stack([x[which], top], 1)], 1)
+    return np.concatenate([beds, heads[top - bottom > 0.05]])
 
 
 def hatch_lines(rings: list[np.ndarray], hatch: Hatch) -> np.ndarray:

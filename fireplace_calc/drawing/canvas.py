@@ -218,11 +218,13 @@ class Picture:
             if self.shown.get(cell) is not sheet:
                 self._put(buffer, cell, sheet)
                 painted.append(cell)
+        return [(pane, self._packed(buffer, pane, stamp)) for pane in panes if any(pane.meets(cell) for cell in painted)]
+
+    def _packed(self, buffer: np.ndarray, pane: Cell, stamp: int | None) -> bytes:
+        dots = np.ascontiguousarray(buffer[self._place(buffer, pane)])
         if stamp is not None:
-            put_stamp(buffer, stamp)
-            painted.append(Cell(0.0, 0.0, 1.0, 1.0))
-        return [(pane, pack(np.ascontiguousarray(buffer[self._place(buffer, pane)])))
-                for pane in panes if any(pane.meets(cell) for cell in painted)]
+            put_stamp(dots, stamp)
+        return pack(dots)
 
     def png(self, views: Iterable[tuple[Cell, Sheet]]) -> bytes:
         """The views as PNG, without loss."""

@@ -79,30 +79,25 @@ WATCH = r"""
 () => {
   const canvas = document.createElement('canvas');
   const context = canvas.getContext('2d', { willReadFrequently: true });
-  window.picture = () => {
-    const plan = document.querySelector('.fireplace-view-left');
-    if (plan) return plan;
-    const all = document.querySelectorAll('.fireplace-picture, .jp-OutputArea-output img, .jp-RenderedImage img');
-    return all[all.length - 1];
-  };
-  window.readStamp = () => {
-    const image = window.picture();
-    if (!image || !image.complete || !image.naturalWidth) return null;
-    canvas.width = 128; canvas.height = 8;
+  const pictures = () => document.querySelectorAll('.fireplace-picture, .jp-OutputArea-output img, .jp-RenderedImage img');
+  const stamp = (image) => {
     context.drawImage(image, 0, image.naturalHeight - 8, 128, 8, 0, 0, 128, 8);
     const data = context.getImageData(0, 0, 128, 8).data;
     let n = 0;
     for (let k = 0; k < 16; k++) if (data[(4 * 128 + 8 * k + 4) * 4] > 127) n |= 1 << k;
     return n;
   };
-  window.seen = []; window.presses = [];
-  let last = null, source = null;
+  canvas.width = 128; canvas.height = 8;
+  window.seen = []; window.presses = []; window.last = null;
+  // A step of the width is sent as one image in every view.
+  const known = new WeakMap();
   const look = () => {
-    const image = window.picture();
-    if (image && image.complete && image.src !== source) {
-      const n = window.readStamp();
-      if (n !== null) source = image.src;
-      if (n !== null && n !== last) { last = n; window.seen.push([n, performance.now()]); }
+    for (const image of pictures()) {
+      if (!image.complete || !image.naturalWidth || known.get(image) === image.src) continue;
+      known.set(image, image.src);
+      const n = stamp(image), now = performance.now();
+      if (n !== window.last) window.seen.push([n, now]);
+      window.last = n;
     }
     requestAnimationFrame(look);
   };
@@ -160,7 +155,7 @@ def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) 
             waits.append(view.evaluate("() => window.seen[0][1] - window.presses[0]"))
             view.wait_for_timeout(120)
         view.wait_for_timeout(800)
-        start = view.evaluate("() => { window.seen.length = 0; window.presses.length = 0; return window.readStamp(); }")
+        start = view.evaluate("() => { window.seen.length = 0; window.presses.length = 0; return window.last; }")
         view.evaluate(HELD)
         chromium.leave(6)  # a debugger that listens takes a tenth of both cores
         held, seen = chromium.look_in().evaluate("() => [window.held, window.seen]")

@@ -115,7 +115,7 @@ def hull(points: np.ndarray) -> np.ndarray:
 
 def sides(ring: np.ndarray) -> np.ndarray:
     """The sides of a ring as segments, (n, 2, 2)."""
-    return np.stack([ring, np.roll(ring, -1, axis=0)], 1)
+    return np.stack([ring, np.concatenate([ring[1:], ring[:1]])], 1)
 
 
 def near(rings: Iterable[np.ndarray], points: np.ndarray) -> list[np.ndarray]:
@@ -152,7 +152,11 @@ def clipped(segments: np.ndarray, within: Sequence[np.ndarray], behind: Sequence
     if not rings:
         return segments
     a = np.concatenate(rings)
-    e = np.concatenate([np.roll(ring, -1, axis=0) for ring in rings]) - a
+    sizes = [len(ring) for ring in rings]
+    ends = np.cumsum(sizes)
+    e = np.empty_like(a)
+    e[:-1] = a[1:] - a[:-1]
+    e[ends - 1] = a[ends - sizes] - a[ends - 1]
     start, way = segments[:, 0], segments[:, 1] - segments[:, 0]
     gap = a[None] - start[:, None]
     with np.errstate(divide="ignore", invalid="ignore"):
@@ -167,7 +171,7 @@ def clipped(segments: np.ndarray, within: Sequence[np.ndarray], behind: Sequence
     whose, at = whose[order], at[order]
     good = (whose[1:] == whose[:-1]) & (at[1:] - at[:-1] > 1e-9)
     k, low, high = whose[:-1][good], at[:-1][good], at[1:][good]
-    shown = _shown(start[k] + way[k] * ((low + high) / 2)[:, None], a, e, [len(ring) for ring in rings], len(within))
+    shown = _shown(start[k] + way[k] * ((low + high) / 2)[:, None], a, e, sizes, len(within))
     k, low, high = k[shown], low[shown, None], high[shown, None]
     return np.stack([start[k] + way[k] * low, start[k] + way[k] * high], 1)
 

@@ -7,7 +7,7 @@ import numpy as np
 from fireplace_calc.assess import Assessment
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.outlook import CASES
-from fireplace_calc.units import FEET_INCHES, show
+from fireplace_calc.units import FEET_INCHES, grouped, show
 
 COLUMNS = ("Evening", "Face velocity", "Just carries the smoke", "Draft", "Room pulled down", "Margin before smoke", "Gas at foot and top",
            "Flue velocity", "Fans that tip it")
@@ -63,8 +63,8 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     """The odds in one sentence."""
     low, middle, high = (show(float(v), "air speed", units) for v in result.odds.face)
     below = float(result.odds.below) * 100
-    return (f"Over {result.odds.draws:,} evenings it {result.odds.words}; face velocity {low} to {high}, half of them over {middle}; "
-            f"{below:.0f} of 100 stay under 0.8 ft/s, which is a sizing figure.")
+    return (f"Over {grouped(result.odds.draws)} evenings it {result.odds.words}; "
+            f"face velocity {low} to {high}, half of them over {middle}; {below:.0f} of 100 stay under 0.8 ft/s, which is a sizing figure.")
 
 
 def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:

@@ -15,7 +15,7 @@ from fireplace_calc.report import weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.takeoff import Price, bill, prices
-from fireplace_calc.units import FEET_INCHES, show
+from fireplace_calc.units import FEET_INCHES, grouped, show
 
 if TYPE_CHECKING:
     import pandas
@@ -103,7 +103,7 @@ def _broken(findings: Sequence[Finding]) -> str:
 
 def _cost(result: Assessment, known: Mapping[str, Price]) -> str:
     found = bill(result.takeoff, known)
-    said = [f"{found.total:,.0f} {found.currency}"]
+    said = [f"{grouped(found.total)} {found.currency}"]
     said += ["invented example prices"] if found.invented else []
     said += [f"without a price for {', '.join(found.unpriced).lower()}"] if found.unpriced else []
     return ", ".join(said)

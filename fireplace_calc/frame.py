@@ -210,7 +210,8 @@ def frame(design: Design) -> Frame:
     footing_bottom = -design.site.grade - b.footing_depth
     slab_top = hearth - fb.floor
     width, back = o.width, back_width(design)
-    rake = min(fb.rake, max(fb.depth - fb.breast - design.throat.depth, 0.0))
+    rake = min(fb.rake, fb.depth - fb.breast - design.throat.depth)
+    rake = rake if rake > SLIVER else 0.0
     throat_back = fb.depth - rake
     breast = min(fb.breast, throat_back - design.throat.depth)
 
@@ -223,6 +224,8 @@ def frame(design: Design) -> Frame:
     flue_y = max(fb.depth - inside.depth / 2, stack_depth)
     block_half, block_back = max(width / 2 + fb.jamb, stack_half), max(fb.depth + fb.wall, flue_y + stack_depth)
     offset_top = shoulder_top + (fl.offset_rise if fl.offset else 0.0)
+    front = throat_back - design.throat.depth
+    coat = sc.lining_thickness * hypot(1.0, (flue_y - inside.depth / 2 - front) / (sc.height - sc.transition))
 
     contact, downhill, highest, what = _roof(design, 2 * stack_half, 2 * stack_depth)
     return Frame(
@@ -232,17 +235,19 @@ def frame(design: Design) -> Frame:
         opening_top=opening_top, throat=throat, taper_top=flue_start - sc.transition, flue_start=flue_start,
         shoulder_top=shoulder_top, crown_bottom=crown_top - ch.wash - ch.crown, crown_top=crown_top, liner_top=liner_top,
         half_width=width / 2, side_slope=(width - back) / 2 / fb.depth, back_width=back, breast=breast, depth=fb.depth,
-        throat_front=throat_back - design.throat.depth, throat_back=throat_back,
+        throat_front=front, throat_back=throat_back,
         block_half=block_half, block_back=block_back,
         bore=inside, unit_half=unit_half, unit_depth=unit_depth, cavity_half=unit_half + ch.gap,
         cavity_depth=unit_depth + ch.gap, stack_half=stack_half, stack_depth=stack_depth,
         flue_y=flue_y, offset=fl.offset, offset_bottom=shoulder_top, offset_top=offset_top,
         uphill_contact=contact, downhill_contact=downhill, highest_within_reach=highest, highest_within_reach_is=what,
-        adjusted=_adjustments(design, rake=rake, breast=breast, hearth=hearth, flue_y=flue_y, block_half=block_half),
+        adjusted=_adjustments(design, rake=rake, breast=breast, hearth=hearth, flue_y=flue_y, block_half=block_half,
+                               bare=front - coat),
     )
 
 
-def _adjustments(design: Design, rake: float, breast: float, hearth: float, flue_y: float, block_half: float) -> tuple[str, ...]:
+def _adjustments(design: Design, rake: float, breast: float, hearth: float, flue_y: float, block_half: float,
+                 bare: float) -> tuple[str, ...]:
     """One sentence for everything that is drawn otherwise than asked."""
     fb, said = design.firebox, []
     if rake < fb.rake - SLIVER:
@@ -255,6 +260,8 @@ def _adjustments(design: Design, rake: float, breast: float, hearth: float, flue
         said.append("The flue is set back behind the firebox: over so shallow a box it would stand out of the breast.")
     if block_half > design.opening.width / 2 + fb.jamb + SLIVER:
         said.append("The breast is drawn wider than asked: it carries the chimney.")
+    if bare < -SLIVER:
+        said.append("The chamber's lining is drawn thinner in front than asked: it would come out of the breast.")
     return tuple(said)
 
 

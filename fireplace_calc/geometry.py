@@ -70,7 +70,7 @@ class _Builder:
         return air
 
     def chamber_outline(self, upper: bool, spread: float = 0.0) -> Polygon:
-        """Bottom or top rectangle of the smoke chamber, pushed out square to each leaning face."""
+        """Bottom or top rectangle of the smoke chamber, pushed out square to each leaning face, but not out of the breast."""
         f = self.f
         rise = f.taper_top - f.throat
         half = f.bore.width / 2 if upper else f.throat_width / 2
@@ -79,7 +79,7 @@ class _Builder:
         side = spread * hypot(1.0, (f.throat_width - f.bore.width) / 2 / rise)
         ahead = spread * hypot(1.0, (f.flue_y - f.bore.depth / 2 - f.throat_front) / rise)
         behind = spread * hypot(1.0, (f.flue_y + f.bore.depth / 2 - f.depth) / rise)
-        return _centred(half + side, front - ahead, back + behind)
+        return _centred(half + side, max(front - ahead, 0.0), back + behind)
 
     def chamber(self, spread: float = 0.0) -> Loft:
         return Loft(self.f.throat, self.f.taper_top, self.chamber_outline(False, spread), self.chamber_outline(True, spread))

@@ -16,7 +16,7 @@ from fireplace_calc.frames import whole
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import Row
-from fireplace_calc.units import CUYD, FEET_INCHES, MILLIMETRES, SQFT, SYSTEMS, InputError, from_unit, show
+from fireplace_calc.units import CUYD, FEET_INCHES, MILLIMETRES, SQFT, SYSTEMS, InputError, from_unit, grouped, show
 
 if TYPE_CHECKING:
     import pandas
@@ -67,7 +67,7 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
             return value or ""
         if kind:
             return show(from_unit(value, finding.unit), kind, units)
-        number = f"{value:,.4g}" if abs(value) < 1e4 else f"{value:,.0f}"
+        number = f"{value:.4g}" if abs(value) < 1e3 else grouped(value)
         return number if finding.unit in ("count", "-") else f"{number} {finding.unit}"
 
     texts = tuple(shown(value) for value in figures)

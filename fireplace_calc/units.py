@@ -20,9 +20,8 @@ _H, _MILE = Fraction(3600), Fraction("1609.344")
 INCH, FOOT, MM = float(_IN), float(_FT), 0.001
 SQIN, SQFT = float(_IN**2), float(_FT**2)
 CUFT, CUYD = float(_FT**3), float(27 * _FT**3)
-POUND, G = float(_LB), 9.80665
+POUND, G, DEG = float(_LB), 9.80665, math.pi / 180
 PSF, PCF = float(_PSF), float(_LB / _FT**3)
-DEG = math.pi / 180
 
 FEET_INCHES, MILLIMETRES = "feet-inches", "millimetres"
 SYSTEMS = (FEET_INCHES, MILLIMETRES)
@@ -253,7 +252,8 @@ def feet_inches(metres: float, finest: int = 16, inches_only: bool = False) -> s
     return f"{sign}{feet}'-{text}\"" if feet else f'{sign}{text}"'
 
 
-def _round(value: float, digits: int) -> str:
+def grouped(value: float, digits: int = 0) -> str:
+    """A number to so many decimals, its thousands set apart by a space: a comma means another thing abroad."""
     text = f"{value:,.{digits}f}".replace(",", " ")
     return text.lstrip("-") if not text.strip("-0. ") else text
 
@@ -288,13 +288,13 @@ def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
     if value is None:
         return "unknown"
     metric = units == MILLIMETRES
+    if kind == "length" and not metric:
+        return feet_inches(value)
     if kind == "length":
-        if not metric:
-            return feet_inches(value)
-        return f"{_round(value, 2)} m" if abs(value) >= 10 else f"{_round(value / MM, 0)} mm"
+        return f"{grouped(value, 2)} m" if abs(value) >= 10 else f"{grouped(value / MM, 0)} mm"
     if kind == "temperature":
-        return f"{_round(value - 273.15, 1)} °C" if metric else f"{_round((value - 273.15) * 1.8 + 32, 0)} °F"
+        return f"{grouped(value - 273.15, 1)} °C" if metric else f"{grouped((value - 273.15) * 1.8 + 32, 0)} °F"
     if kind == "count":
         return f"{value:g}"
     factor, unit, digits = _SHOWN[kind][metric]
-    return f"{_round(value / factor, digits)} {unit}".strip() if unit != "°" else f"{_round(value / factor, digits)}°"
+    return f"{grouped(value / factor, digits)} {unit}".strip() if unit != "°" else f"{grouped(value / factor, digits)}°"

@@ -189,7 +189,7 @@ def test_the_pressure_along_the_way_ends_in_the_open_air(design, case):
 
 def test_the_words_carry_the_mode():
     result = assess(BOATHOUSE)
-    assert MODES["sizing"] in sized(result) and "10,000 evenings" in likely(result)
+    assert MODES["sizing"] in sized(result) and "10 000 evenings" in likely(result)
     assert [row[0] for row in case_rows(result)] == list(CASES)
     assert all(len(row) == len(COLUMNS) for row in case_rows(result, "millimetres"))
     assert {len(row) for row in loss_rows(result)} == {1 + len(CASES)}

@@ -157,3 +157,12 @@ def test_section_on_the_centre_line_agrees_with_the_level_cuts(design, where):
         met = cut_area(p, z).intersection(LineString([(x, -10), (x, 10)])).length
         shown = sum(Shape(q).buffer(0).intersection(LineString([(-10, z), (10, z)])).length for q in p.section())
         assert shown == pytest.approx(met, abs=1e-6), p.name
+
+
+def test_a_thick_chamber_lining_stays_behind_a_thin_breast():
+    """Laid square to a leaning front it would come out of the wall; what is drawn still fills its block to the last."""
+    made = geometry(change(Design(), {"firebox.breast": "3 in", "smoke_chamber.lining_thickness": "3 in", "firebox.rake": "24 in"}))
+    walls, lining = made.by_name["smoke chamber walls"], made.by_name["smoke chamber lining"]
+    assert min(y for solid in (*walls.cuts, *lining.adds) for ring in (solid.cut(solid.bottom), solid.cut(solid.top)) for _, y in ring) >= 0
+    assert any("out of the breast" in said and "lining" in said for said in made.frame.adjusted)
+    assert not any("lining" in said for said in geometry(Design()).frame.adjusted)

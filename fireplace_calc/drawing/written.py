@@ -12,7 +12,7 @@ from fireplace_calc.report import CAUTION, SIGNS, asked, compared, quantity, tal
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY
 from fireplace_calc.takeoff import Price, bill, prices, second_opinion
-from fireplace_calc.units import FEET_INCHES, INCH, MM, show
+from fireplace_calc.units import FEET_INCHES, INCH, MM, grouped, show
 
 FOUND = (Column("", 3), Column("Verdict", 11), Column("Check", 30), Column("Provided", 13), Column("Required", 13), Column("To spare", 12),
          Column("Clause", 20), Column("Why, and what was noted", 62))
@@ -97,12 +97,12 @@ def ordering(result: Assessment, units: str, priced: Mapping[str, Price] | None 
     columns = (*ORDERED[:5], Column(f"Cost, {found.currency or 'no currency'}", 15, "right"), *ORDERED[5:])
     rows = tuple((line.row.item, quantity(line.row.net, line.row, units), quantity(line.row.order, line.row, units),
                   weight(line.row.weight_kg, units), f"{line.packs} {line.pack}" if line.packs else "",
-                  "no price" if line.amount is None else f"{line.amount:,.2f}", line.row.note) for line in found.lines)
+                  "no price" if line.amount is None else grouped(line.amount, 2), line.row.note) for line in found.lines)
     said = "Every price is an invented example. " if found.invented else ""
     yield Table("Material to order", columns, rows, before=f"{said}Labour, plant, transport and tax are not in it.")
     missing = f" Without a price: {', '.join(found.unpriced)}." if found.unpriced else ""
-    yield f"Whole: {found.total:,.2f} {found.currency}; {weight(result.weight, units)} as it stands.{missing}"
-    opinions = tuple((o.what, f"{o.counted:,.0f} {o.unit}", f"{o.thumb:,.0f} {o.unit}", f"{o.rule}; {o.source}", o.gap)
+    yield f"Whole: {grouped(found.total, 2)} {found.currency}; {weight(result.weight, units)} as it stands.{missing}"
+    opinions = tuple((o.what, f"{grouped(o.counted)} {o.unit}", f"{grouped(o.thumb)} {o.unit}", f"{o.rule}; {o.source}", o.gap)
                      for o in second_opinion(result.geometry, result.takeoff))
     if opinions:
         yield Table("Rules of thumb, a second opinion", OPINED, opinions)

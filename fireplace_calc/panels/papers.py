@@ -20,7 +20,7 @@ from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
 from fireplace_calc.panels.folds import Fold
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.takeoff import prices
-from fireplace_calc.units import InputError
+from fireplace_calc.units import InputError, grouped
 
 if TYPE_CHECKING:
     from fireplace_calc.panels.panel import Panel
@@ -102,7 +102,7 @@ class Papers(Fold):
         where = f" It also lies in {kept}." if kept else ""
         data = base64.b64encode(content).decode()
         self.link.value = f'<a download="{escape(name)}" href="data:{KINDS[name.rpartition(".")[2]]};base64,{data}">Take {escape(name)}</a>'
-        return f"Done: {len(content) / 1000:,.0f} kB.{where}"
+        return f"Done: {grouped(len(content) / 1000)} kB.{where}"
 
     def _opened(self, files: tuple) -> None:
         """Take a design file up; a wrong one changes nothing and is answered in one sentence."""

@@ -48,10 +48,10 @@ FOCUSED = """() => {
 
 
 def picture_of(result) -> list[bytes]:
-    """The pictures the panel has to show, view by view, painted afresh."""
-    shown = live_views("all", result.geometry, FEET_INCHES, result.findings)
-    painted = dict(Picture(WIDTH, HEIGHT).encode_changed(shown, PANES.values()))
-    return [painted[pane] for pane in PANES.values()]
+    """The pictures the panel has to show at rest, view by view, painted afresh."""
+    picture = Picture(WIDTH, HEIGHT)
+    picture.draw(live_views("all", result.geometry, FEET_INCHES, result.findings))
+    return [picture.encode_pane(pane, fine=True) for pane in PANES.values()]
 
 
 def checks_of(result) -> list[list[str]]:

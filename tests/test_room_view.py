@@ -11,13 +11,14 @@ from test_drawing_reuse import MOVES, content
 from fireplace_calc import assess, change
 from fireplace_calc.design import Design
 from fireplace_calc.drawing.compose import HEIGHT, WHOLE, WIDTH, draw_view, reads, view_sheet
-from fireplace_calc.drawing.eye import Block, Eye, clipped, hull
+from fireplace_calc.drawing.eye import Block, Eye, hull
 from fireplace_calc.drawing.front import opening_ring
 from fireplace_calc.drawing.inside import faces, lit_ring
 from fireplace_calc.drawing.live import live_views
 from fireplace_calc.drawing.room import room, scene
 from fireplace_calc.drawing.rubble import rubble
 from fireplace_calc.drawing.sheet import Cell, Sheet, collisions
+from fireplace_calc.drawing.veil import clipped
 from fireplace_calc.proportion import NAMES, guides
 from fireplace_calc.solids import area
 from fireplace_calc.units import INCH, SYSTEMS, InputError

@@ -212,19 +212,21 @@ class Picture:
 
     def encode_changed(self, views: Iterable[tuple[Cell, Sheet]], panes: Iterable[Cell],
                        stamp: int | None = None) -> list[tuple[Cell, bytes]]:
-        """Paint views that look otherwise than last time, and pack those panes of the sheet they lie in."""
+        """Paint views that look otherwise than last time, and pack those panes of the sheet they lie in for a moving hand."""
         buffer, painted = np.asarray(self.renderer.buffer_rgba()), []
         for cell, sheet in views:
             if self.shown.get(cell) is not sheet:
                 self._put(buffer, cell, sheet)
                 painted.append(cell)
-        return [(pane, self._packed(buffer, pane, stamp)) for pane in panes if any(pane.meets(cell) for cell in painted)]
+        return [(pane, self.encode_pane(pane, stamp)) for pane in panes if any(pane.meets(cell) for cell in painted)]
 
-    def _packed(self, buffer: np.ndarray, pane: Cell, stamp: int | None) -> bytes:
+    def encode_pane(self, pane: Cell, stamp: int | None = None, fine: bool = False) -> bytes:
+        """What stands in one pane of the sheet as it was painted last."""
+        buffer = np.asarray(self.renderer.buffer_rgba())
         dots = np.ascontiguousarray(buffer[self._place(buffer, pane)])
         if stamp is not None:
             put_stamp(dots, stamp)
-        return pack(dots)
+        return pack(dots, fine)
 
     def png(self, views: Iterable[tuple[Cell, Sheet]]) -> bytes:
         """The views as PNG, without loss."""
@@ -241,11 +243,12 @@ def put_stamp(dots: np.ndarray, number: int) -> None:
         dots[-STAMP:, STAMP * k:STAMP * (k + 1), :3] = 255 * (number >> k & 1)
 
 
-def pack(dots: np.ndarray) -> bytes:
-    """Dots as JPEG of high quality without colour subsampling, the quickest of what a browser reads."""
+def pack(dots: np.ndarray, fine: bool = False) -> bytes:
+    """Dots as JPEG, the quickest of what a browser reads: for a moving hand small, at rest ``fine``, its colours dot for dot."""
     from PIL import Image
 
     out = io.BytesIO()
     high, wide = dots.shape[:2]
-    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(out, "JPEG", quality=90, subsampling=0)
+    quality, subsampling = (92, 0) if fine else (75, 2)
+    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(out, "JPEG", quality=quality, subsampling=subsampling)
     return out.getvalue()

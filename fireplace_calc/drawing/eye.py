@@ -1,4 +1,4 @@
-"""What an eye in the room sees: one-point perspective on the plane of the face, and what hides what.
+"""What an eye in the room sees: one-point perspective on the plane of the face.
 
 The picture plane is the face of the fireplace, so everything in it keeps its size; what lies behind shrinks towards the eye's own
 height, what stands before it grows.
@@ -6,7 +6,7 @@ height, what stands before it grows.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
@@ -111,77 +111,3 @@ def hull(points: np.ndarray) -> np.ndarray:
         return made[:-1]
 
     return np.array(chain(ordered) + chain(reversed(ordered)))
-
-
-def sides(ring: np.ndarray) -> np.ndarray:
-    """The sides of a ring as segments, (n, 2, 2)."""
-    return np.stack([ring, np.concatenate([ring[1:], ring[:1]])], 1)
-
-
-def near(rings: Iterable[np.ndarray], points: np.ndarray) -> list[np.ndarray]:
-    """Those rings whose box overlaps the box of some points."""
-    low, high = points.min(axis=0), points.max(axis=0)
-    return [ring for ring in rings if (ring.min(axis=0) < high).all() and (ring.max(axis=0) > low).all()]
-
-
-def clipped(segments: np.ndarray, within: Sequence[np.ndarray], behind: Sequence[np.ndarray] = ()) -> np.ndarray:
-    """What of some segments lies in every ring of one kind and in none of the other; rings may be of any shape.
-
-    Parameters
-    ----------
-    segments : array, (k, 2, 2)
-        In any unit.
-    within : sequence of array, each (n, 2)
-        Kept inside of all of these.
-    behind : sequence of array, each (n, 2)
-        Hidden by these.
-
-    Returns
-    -------
-    array, (m, 2, 2)
-        In the same unit.
-
-    Examples
-    --------
-    >>> clipped(np.array([[(-1.0, 1.0), (3.0, 1.0)]]), [], [np.array([(0, 0), (2, 0), (2, 2), (0, 2)])]).tolist()
-    [[[-1.0, 1.0], [0.0, 1.0]], [[2.0, 1.0], [3.0, 1.0]]]
-    """
-    if not len(segments):
-        return segments
-    rings = [*within, *near(behind, segments.reshape(-1, 2))]
-    if not rings:
-        return segments
-    a = np.concatenate(rings)
-    sizes = [len(ring) for ring in rings]
-    ends = np.cumsum(sizes)
-    e = np.empty_like(a)
-    e[:-1] = a[1:] - a[:-1]
-    e[ends - 1] = a[ends - sizes] - a[ends - 1]
-    start, way = segments[:, 0], segments[:, 1] - segments[:, 0]
-    gap = a[None] - start[:, None]
-    with np.errstate(divide="ignore", invalid="ignore"):
-        cross = way[:, None, 0] * e[None, :, 1] - way[:, None, 1] * e[None, :, 0]
-        t = (gap[..., 0] * e[None, :, 1] - gap[..., 1] * e[None, :, 0]) / cross
-        u = (gap[..., 0] * way[:, None, 1] - gap[..., 1] * way[:, None, 0]) / cross
-        row, col = np.nonzero((t > 0) & (t < 1) & (u >= 0) & (u <= 1))
-    every = np.arange(len(segments))
-    whose = np.concatenate([every, row, every])
-    at = np.concatenate([np.zeros(len(every)), t[row, col], np.ones(len(every))])
-    order = np.lexsort((at, whose))
-    whose, at = whose[order], at[order]
-    good = (whose[1:] == whose[:-1]) & (at[1:] - at[:-1] > 1e-9)
-    k, low, high = whose[:-1][good], at[:-1][good], at[1:][good]
-    shown = _shown(start[k] + way[k] * ((low + high) / 2)[:, None], a, e, sizes, len(within))
-    k, low, high = k[shown], low[shown, None], high[shown, None]
-    return np.stack([start[k] + way[k] * low, start[k] + way[k] * high], 1)
-
-
-def _shown(points: np.ndarray, a: np.ndarray, e: np.ndarray, sizes: list[int], within: int) -> np.ndarray:
-    """Which points lie in the first rings and in none of the others, by counting the sides to their right."""
-    x, y = points[:, :1], points[:, 1:]
-    over = (a[:, 1] <= y) != (a[:, 1] + e[:, 1] <= y)
-    with np.errstate(divide="ignore", invalid="ignore"):
-        right = over & (x < a[:, 0] + (y - a[:, 1]) / e[:, 1] * e[:, 0])
-    starts = np.cumsum([0, *sizes[:-1]])
-    inside = np.add.reduceat(right, starts, axis=1, dtype=int) % 2 == 1
-    return inside[:, :within].all(axis=1) & ~inside[:, within:].any(axis=1)

@@ -79,12 +79,22 @@ def coursing(rings: list[np.ndarray], holes: list[np.ndarray], origin: tuple[flo
     first, last = np.floor((low - origin[1]) / course), np.ceil((high - origin[1]) / course)
     first += first % 2 != np.rint(2 * (x - origin[0]) / unit) % 2  # every other one stands half a unit aside, in the odd courses
     counts = np.maximum(np.ceil((last - first) / 2), 0).astype(int)
-    which = np.repeat(np.arange(len(x)), counts)
-    row = first[which] + 2 * (np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts))
+    which, step = counted(counts)
+    row = first[which] + 2 * step
     bottom = np.maximum(origin[1] + row * course, low[which])
     top = np.minimum(origin[1] + (row + 1) * course, high[which])
     heads = np.stack([np.stack([x[which], bottom], 1), np.stack([x[which], top], 1)], 1)
     return np.concatenate([beds, heads[top - bottom > 0.05]])
+
+
+def counted(counts: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """So many of each: of which one every one is, and its number among its own.
+
+    >>> [each.tolist() for each in counted(np.array([2, 0, 3]))]
+    [[0, 0, 2, 2, 2], [0, 1, 0, 1, 2]]
+    """
+    which = np.repeat(np.arange(len(counts)), counts)
+    return which, np.arange(len(which)) - np.repeat(np.cumsum(counts) - counts, counts)
 
 
 def hatch_lines(rings: list[np.ndarray], hatch: Hatch) -> np.ndarray:
@@ -107,8 +117,7 @@ def _dots(rings: list[np.ndarray], gap: float) -> np.ndarray:
     shift = (index * 0.618034 % 1.0) * gap
     first, last = np.ceil((start - shift) / gap), np.floor((end - shift) / gap)
     counts = np.maximum(last - first + 1, 0).astype(int)
-    which = np.repeat(np.arange(len(rows)), counts)
-    step = np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts)
+    which, step = counted(counts)
     x = (first[which] + step) * gap + shift[which]
     stray = np.sin(x * 12.9898 + y[which] * 78.233) * gap * 0.22
     x = np.clip(x + stray, start[which], end[which])

@@ -9,11 +9,12 @@ import numpy as np
 
 from fireplace_calc.brickwork import brickwork
 from fireplace_calc.clip import overlap
-from fireplace_calc.drawing.eye import Eye, clipped
+from fireplace_calc.drawing.eye import Eye
 from fireplace_calc.drawing.front import COURSE, opening_ring
 from fireplace_calc.drawing.hatch import lines_in
 from fireplace_calc.drawing.laid import kept_within
 from fireplace_calc.drawing.sheet import View
+from fireplace_calc.drawing.veil import Veil
 from fireplace_calc.parts import Geometry
 
 STEPS = 6
@@ -66,7 +67,7 @@ def faces(geometry: Geometry) -> Iterator[tuple[str, list[tuple[float, float, fl
                        (-front, f.throat_front, f.throat)]
 
 
-def draw_inside(view: View, geometry: Geometry, eye: Eye, hidden_by: list[np.ndarray]) -> None:
+def draw_inside(view: View, veil: Veil, geometry: Geometry, eye: Eye, hidden_by: list[np.ndarray]) -> None:
     """Paint the firebox behind its opening. What stands before it hides its lines. [mm]"""
     sheet, f = view.sheet, geometry.frame
     opening = np.array(opening_ring(geometry), dtype=float)
@@ -82,21 +83,23 @@ def draw_inside(view: View, geometry: Geometry, eye: Eye, hidden_by: list[np.nda
             continue
         sheet.fill([view.ring(shown)], tone, layer=-5 + (layer > 0) + (layer > 1))
         if tone == "box dark" or (tone == "box rake" and not bricks):
-            sheet.hatches.append(clipped(lines_in([view.ring(shown)], 90.0, 2.0 if tone == "box rake" else 0.45), [], hidden_by))
+            veil.hatch(lines_in([view.ring(shown)], 90.0, 2.0 if tone == "box rake" else 0.45), behind=hidden_by)
         lines += [(a, b) for a, b in zip(seen, np.roll(seen, -1, axis=0), strict=True)]
     head = np.stack([lit[2:-1], lit[3:]], 1)
     below = head[:, :, 1].max(axis=1) < np.interp(head[:, :, 0].mean(axis=1), *_head(geometry)[::-1].T) - 1e-6
 
-    def shown_of(segments: np.ndarray) -> np.ndarray:
-        """Behind the opening; the ring is convex as long as no underside is seen, and then quicker to hold against."""
-        kept = clipped(segments, [lit]) if below.any() else kept_within(segments, opening)
-        return clipped(kept * view.scale + (view.x0, view.y0), [], hidden_by)
+    def behind_opening(segments: np.ndarray) -> tuple[np.ndarray, list[np.ndarray]]:
+        """On paper, and the ring they are seen in; as long as no underside is seen that is convex, and held against at once."""
+        if below.any():
+            return view.ring(segments), [view.ring(lit)]
+        return view.ring(kept_within(segments, opening)), []
 
-    for edge in (*shown_of(np.array(lines)), *clipped(head[below] * view.scale + (view.x0, view.y0), [], hidden_by)):
-        sheet.line(edge, "fine")
+    edges, within = behind_opening(np.array(lines))
+    veil.lines(edges, "fine", within, hidden_by)
+    veil.lines(view.ring(head[below]), "fine", behind=hidden_by)
     joints = [eye.see(spots) for spots in _joints(geometry)]
     if joints:
-        sheet.hatches.append(shown_of(np.concatenate(joints)))
+        veil.hatch(*behind_opening(np.concatenate(joints)), hidden_by)
 
 
 def _joints(geometry: Geometry) -> Iterator[np.ndarray]:

@@ -12,7 +12,7 @@ from fireplace_calc.rules import Finding
 from fireplace_calc.units import from_unit
 
 FORMAT = "jpeg"
-"""How the live picture is packed: high quality, no colour subsampling, and quicker than PNG."""
+"""How the live picture is packed: quicker than PNG; what is lost while a hand moves is sent when it rests."""
 
 CLEARANCES = {"ROF-01": "contact", "ROF-02": "reach"}
 """Rules whose limit the roof view draws, and the height it belongs to."""

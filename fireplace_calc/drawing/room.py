@@ -13,7 +13,7 @@ import numpy as np
 
 from fireplace_calc.clip import overlap
 from fireplace_calc.drawing import lettering
-from fireplace_calc.drawing.eye import Block, Eye, clipped, near, sides
+from fireplace_calc.drawing.eye import Block, Eye
 from fireplace_calc.drawing.front import BRICK, COURSE, TILE, breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.guides import guide_room, overlay
 from fireplace_calc.drawing.hatch import coursing
@@ -22,6 +22,7 @@ from fireplace_calc.drawing.rubble import rubble
 from fireplace_calc.drawing.sheet import Pair, Sheet, View
 from fireplace_calc.drawing.strings import chain, level_marks, level_room, levels, person
 from fireplace_calc.drawing.style import SMALL, TITLE
+from fireplace_calc.drawing.veil import Veil, near, sides
 from fireplace_calc.drawing.views import LADDER, Cell, fit, length, level, roomy, title
 from fireplace_calc.parts import Geometry
 from fireplace_calc.proportion import Guide, figures, shelf_top, wall_ends, wall_top
@@ -97,13 +98,14 @@ def room(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER
     covers = _people(view, s)
     blocks = [*s.hearth, *sorted(s.trim, key=lambda b: b.before(s.eye), reverse=True)]
     outlines = [view.ring(b.outline(s.eye)) for b in blocks]
-    hidden_by = [*outlines, covers]
-    _shell(view, s, hidden_by, units)
-    _breast(view, geometry, s, hidden_by)
-    draw_inside(view, geometry, s.eye, hidden_by)
-    _outline(view, opening_ring(geometry), "cut", hidden_by)
+    hidden_by, veil = [*outlines, covers], Veil(sheet)
+    _shell(view, veil, s, hidden_by, units)
+    _breast(view, veil, geometry, s, hidden_by)
+    draw_inside(view, veil, geometry, s.eye, hidden_by)
+    veil.outline(view.ring(opening_ring(geometry)), "cut", hidden_by)
     for k, block in enumerate(blocks):
-        _block(view, geometry, block, s, [*outlines[k + 1:], covers], k < len(s.hearth))
+        _block(view, veil, geometry, block, s, [*outlines[k + 1:], covers], k < len(s.hearth))
+    veil.lift()
     overlay(view, guides, s.window, cell, words)
     edge, foot = view.at(x0, z0)
     levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], [edge - 1.0] * len(marks), edge - 6.5, side=-1,
@@ -158,7 +160,7 @@ def _people(view: View, s: Scene) -> np.ndarray:
     return view.sheet.fills[-1, "person"][-1][0]
 
 
-def _shell(view: View, s: Scene, hidden_by: list[np.ndarray], units: str) -> None:
+def _shell(view: View, veil: Veil, s: Scene, hidden_by: list[np.ndarray], units: str) -> None:
     """Wall, side walls, floor and ceiling, and the squares of the floor."""
     half, top = s.wall[2]
     y = -s.depth
@@ -178,45 +180,40 @@ def _shell(view: View, s: Scene, hidden_by: list[np.ndarray], units: str) -> Non
         plane("room side", [(side, 0, 0), (side, y, 0), (side, y, top), (side, 0, top)], -10)
         corners += [[(side, 0, z), (side, y, z)] for z in (0.0, top)] + [[(side, 0, 0), (side, 0, top)]]
     edges = [*corners, [(-half, 0, 0), (half, 0, 0)], [(-half, 0, top), (half, 0, top)]]
-    for edge in clipped(s.eye.see(edges) * view.scale + (view.x0, view.y0), [window], hidden_by):
-        view.sheet.line(edge, "seen")
+    veil.lines(view.ring(s.eye.see(edges)), "seen", [window], hidden_by)
     step = 12 * INCH if units == FEET_INCHES else 0.3
     reach = half if s.whole else s.window[1][0]
     n = np.arange(-np.floor(reach / step), np.floor(reach / step) + 1) * step
     rows = np.arange(1, np.floor(s.depth / step) + 1) * step
     squares = [[(x, 0.0, 0.0), (x, y, 0.0)] for x in n] + [[(-half, -r, 0.0), (half, -r, 0.0)] for r in rows]
-    view.sheet.hatches.append(clipped(s.eye.see(squares) * view.scale + (view.x0, view.y0), [view.ring(floor)], hidden_by))
+    veil.hatch(view.ring(s.eye.see(squares)), [view.ring(floor)], hidden_by)
     view.sheet.line(window, "seen", closed=True)
 
 
-def _breast(view: View, geometry: Geometry, s: Scene, hidden_by: list[np.ndarray]) -> None:
+def _breast(view: View, veil: Veil, geometry: Geometry, s: Scene, hidden_by: list[np.ndarray]) -> None:
     """The masonry in the wall, its face and what carries it over the opening; the eye's level on the wall beside it."""
     f, d = geometry.frame, geometry.design
     ring = np.array(breast_ring(geometry, s.wall[2][1]), dtype=float)
     shown, window = view.ring(ring), view.ring(s.window)
-    clip = [window, view.ring(s.wall)]
     inside = np.array(overlap(ring.tolist(), box(s.window[0][0], s.window[1][0], -1.0, 99.0)), dtype=float)
     view.sheet.fill([view.ring(inside)], FACES[d.surround.face], layer=-9)
-    for edge in clipped(sides(shown), [window], hidden_by):
-        view.sheet.line(edge, "seen")
+    veil.lines(sides(shown), "seen", [window], hidden_by)
     arched, hole = f.spring < f.opening_top, view.ring(opening_ring(geometry))
     holes = list(hidden_by)
     if arched or d.lintel.material != "steel":
         head = view.ring(lintel_ring(geometry))
         material = geometry.by_name["arch" if arched else "lintel"].material
         view.sheet.fill([head], material, layer=-8)
-        for edge in clipped(sides(head), [], hidden_by):
-            view.sheet.line(edge, "seen")
+        veil.lines(sides(head), "seen", behind=hidden_by)
         if arched:
-            view.sheet.hatches.append(clipped(_voussoirs(head, f.half_width), [], hidden_by))
+            veil.hatch(_voussoirs(head, f.half_width), behind=hidden_by)
             hole = np.concatenate([hole[:3], head[len(head) // 2:][::-1], hole[-1:]])
         else:
             holes.append(head)
     holes.append(hole)
-    _face(view, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth), 1.0)
-    level_line = np.array([[(-9e2, s.eye.level), (9e2, s.eye.level)]]) * view.scale + (view.x0, view.y0)
-    for edge in clipped(level_line, clip, [shown, *hidden_by]):
-        view.sheet.line(edge, "hidden", "soft")
+    _face(view, veil, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth), 1.0)
+    level_line = view.ring([[(-9e2, s.eye.level), (9e2, s.eye.level)]])
+    veil.lines(level_line, "hidden", [window, view.ring(s.wall)], [shown, *hidden_by], ink="soft")
 
 
 def _voussoirs(head: np.ndarray, half: float) -> np.ndarray:
@@ -227,7 +224,8 @@ def _voussoirs(head: np.ndarray, half: float) -> np.ndarray:
     return np.stack([np.stack([np.interp(at, steps, ring[:, k]) for k in (0, 1)], 1) for ring in (inner, outer)], 1)
 
 
-def _face(view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[np.ndarray], origin: Pair, size: float) -> None:
+def _face(view: View, veil: Veil, geometry: Geometry, rings: list[np.ndarray], holes: list[np.ndarray], origin: Pair,
+          size: float) -> None:
     """Bond of the face to scale: brick, tile, or coursed rubble; plaster has none. [mm]"""
     face = geometry.design.surround.face
     if face == "plaster":
@@ -236,35 +234,23 @@ def _face(view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[n
     if face == "stone":
         ends = (np.concatenate(rings) - origin) / k
         stones = rubble(ends[:, 0].min(), ends[:, 0].max(), ends[:, 1].min(), ends[:, 1].max())
-        view.sheet.hatches.append(clipped(stones * k + origin, rings, holes))
+        veil.hatch(stones * k + origin, rings, holes)
         return
     course, unit = TILE if face == "tile" else (COURSE, BRICK)
     view.sheet.hatches.append(coursing(rings, holes, origin, course * k, unit * k))
 
 
-def _block(view: View, geometry: Geometry, block: Block, s: Scene, hidden_by: list[np.ndarray], hearth: bool) -> None:
+def _block(view: View, veil: Veil, geometry: Geometry, block: Block, s: Scene, hidden_by: list[np.ndarray], hearth: bool) -> None:
     """A hearth or a piece of the mantel, side by side as it is seen."""
     slab = hearth and block is s.hearth[-1]
     tone = geometry.by_name["hearth extension"].material if slab else FACES[geometry.design.surround.face] if hearth else "wood"
     for name, ring in block.faces(s.eye):
         shown = view.ring(ring)
         view.sheet.fill([shown], "box side" if name == "underside" else tone, layer=-4 if hearth else -2)
-        for edge in clipped(sides(shown), [view.ring(s.window)], hidden_by):
-            view.sheet.line(edge, "seen")
+        veil.lines(sides(shown), "seen", [view.ring(s.window)], hidden_by)
         if name == "front" and hearth and not slab:
             origin = view.at(*s.eye.see([(0.0, block.y, geometry.frame.hearth)])[0])
-            _face(view, geometry, [shown], hidden_by, origin, s.eye.size(block.y))
-
-
-def _outline(view: View, ring: Polygon, weight: str, hidden_by: list[np.ndarray]) -> None:
-    """A closed line, whole where nothing hides any of it."""
-    shown = view.ring(ring)
-    kept = clipped(sides(shown), [], hidden_by)
-    if len(kept) == len(shown) and np.allclose(kept, sides(shown)):
-        view.sheet.line(shown, weight, closed=True)
-        return
-    for edge in kept:
-        view.sheet.line(edge, weight)
+            _face(view, veil, geometry, [shown], hidden_by, origin, s.eye.size(block.y))
 
 
 def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str) -> None:

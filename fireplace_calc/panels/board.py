@@ -23,24 +23,37 @@ class Board:
     ----------
     images : dict
         Of each pane, and of the whole sheet.
+    rough : set
+        Panes that show what was packed for a moving hand.
     """
 
     def __init__(self) -> None:
         self.picture = Picture(WIDTH, HEIGHT)
         self.images = {pane: _image(name) for name, pane in {**PANES, "whole": WHOLE}.items()}
         self.panes: tuple[Cell, ...] = ()
+        self.rough: set[Cell] = set()
         self.widget = w.Box()
         self.widget.add_class("fireplace-sheet")
 
     def frame(self, whole: bool) -> None:
         """One image for one large view, or one for each pane."""
-        self.panes = (WHOLE,) if whole else tuple(PANES.values())
+        self.panes, self.rough = (WHOLE,) if whole else tuple(PANES.values()), set()
         self.widget.children = [self.images[pane] for pane in self.panes]
 
     def show(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> None:
         """Paint what has changed and send it together: a page that draws one image keeps the next waiting."""
         for pane, data in self.picture.encode_changed(views, self.panes, stamp):
-            self.images[pane].value = URL + b64encode(data)
+            self._send(pane, data)
+            self.rough.add(pane)
+
+    def settle(self, stamp: int | None = None) -> None:
+        """The hand rests: send finely what was sent for speed."""
+        for pane in self.rough:
+            self._send(pane, self.picture.encode_pane(pane, stamp, fine=True))
+        self.rough.clear()
+
+    def _send(self, pane: Cell, data: bytes) -> None:
+        self.images[pane].value = URL + b64encode(data)
 
 
 def _image(name: str) -> w.Image:

@@ -27,6 +27,8 @@ PANES = {"left": Cell(0.0, 0.0, 106.0, HEIGHT), "section": CELLS["section"], "ro
 TURNS = ("front", "section", "roof", "plan")
 """Which view is drawn first."""
 WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)
+BROAD = {"plan": 1.6, "detail": 1.6}
+"""How much wider apart hatch lines stand where such a view fills the sheet and shows broad cuts. [-]"""
 RULES = {"front": [(4.0, 78.4), (102.0, 78.4)], "section": [(106.4, 4.0), (106.4, HEIGHT - 4.0)],
          "roof": [(198.4, 4.0), (198.4, HEIGHT - 4.0)]}
 """Fine lines between the cells. [mm]"""
@@ -94,7 +96,7 @@ def view_sheet(view: str, cell: Cell, geometry: Geometry, units: str, limits: Li
 
 def draw_view(view: str, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None, shown: Collection[str] = ()) -> Sheet:
     """One view in one cell, drawn afresh; in its room with those proportion guides that are ``shown``, by name."""
-    sheet = Sheet(WIDTH, HEIGHT)
+    sheet = Sheet(WIDTH, HEIGHT, hatch_size=BROAD.get(view, 1.0) if cell is WHOLE else 1.0)
     more = {"limits": limits} if view == "roof" else {}
     if view == "room" and shown:
         more = {"guides": [guide for guide in guides(geometry, units) if guide.name in shown]}

@@ -97,13 +97,14 @@ def counted(counts: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     return which, np.arange(len(which)) - np.repeat(np.cumsum(counts) - counts, counts)
 
 
-def hatch_lines(rings: list[np.ndarray], hatch: Hatch) -> np.ndarray:
-    """All segments of a hatch inside a polygon, dots as very short ones. [mm]"""
-    found = [lines_in(rings, angle, hatch.gap) for angle in hatch.angles]
+def hatch_lines(rings: list[np.ndarray], hatch: Hatch, size: float = 1.0) -> np.ndarray:
+    """All segments of a hatch inside a polygon, so many times as wide apart as usual, dots as very short ones. [mm]"""
+    gap = hatch.gap * size
+    found = [lines_in(rings, angle, gap) for angle in hatch.angles]
     if hatch.pair:
-        found += [lines_in(rings, angle, hatch.gap, hatch.pair) for angle in hatch.angles]
+        found += [lines_in(rings, angle, gap, hatch.pair) for angle in hatch.angles]
     if hatch.dots:
-        found.append(_dots(rings, hatch.gap))
+        found.append(_dots(rings, gap))
     return np.concatenate(found) if found else np.empty((0, 2, 2))
 
 

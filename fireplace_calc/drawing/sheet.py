@@ -69,6 +69,8 @@ class Sheet:
     lines : dict
         Weight and ink to lists of polylines.
     labels : list of Label
+    hatch_size : float
+        How much wider apart than usual hatch lines stand: the larger what is hatched, the wider (common practice). [-]
     """
 
     width: float
@@ -78,6 +80,7 @@ class Sheet:
     hatched: dict[str, list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
     lines: dict[tuple[str, str], list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
     labels: list[Label] = field(default_factory=list)
+    hatch_size: float = 1.0
 
     def fill(self, rings: Sequence[np.ndarray], tone: str, hatch: str | None = None, layer: int = 0) -> None:
         """Fill a polygon with holes, and hatch it as a cut material."""
@@ -90,7 +93,7 @@ class Sheet:
 
     def fine_lines(self) -> np.ndarray:
         """Every hatch and course line, (k, 2, 2). [mm]"""
-        made = [hatch_lines(rings, HATCHES[name]) for name, rings in self.hatched.items()]
+        made = [hatch_lines(rings, HATCHES[name], self.hatch_size) for name, rings in self.hatched.items()]
         return np.concatenate([*self.hatches, *made]) if self.hatches or made else np.empty((0, 2, 2))
 
     def add(self, other: Sheet) -> None:

@@ -249,6 +249,6 @@ def pack(dots: np.ndarray, fine: bool = False) -> bytes:
 
     out = io.BytesIO()
     high, wide = dots.shape[:2]
-    quality, subsampling = (92, 0) if fine else (75, 2)
+    quality, subsampling = (92, 0) if fine else (55, 2)
     Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(out, "JPEG", quality=quality, subsampling=subsampling)
     return out.getvalue()

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from math import ceil, floor
-from time import monotonic
 from typing import Any
 
 import ipywidgets as w
@@ -16,8 +15,6 @@ from fireplace_calc.units import FEET_INCHES, INCH, MM, POUND, PSF, G, feet_inch
 Report = Callable[[str, Any], None]
 """Called with a dotted key and what the reader gave."""
 
-SETTLES = 0.8
-"""How long a page may take to report back that it has given a slider other ends. [s]"""
 BOX = w.Layout(width="9.5em")
 
 
@@ -100,29 +97,39 @@ class Lead:
     """A slider in front, tied to a box of the same name for whoever would rather type."""
 
     def __init__(self, key: str, spec: Input, slid: Report, typed: Report):
-        self.key, self.spec, self.quiet, self.units = key, spec, False, FEET_INCHES
-        self.place, self.deaf = 0.0, 0.0
-        style, wide = {"description_width": "9em"}, w.Layout(width="calc(100% - 11em)", max_width="52em")
+        self.key, self.spec, self.slid, self.quiet, self.units, self.place = key, spec, slid, False, FEET_INCHES, 0.0
         told = f"{spec.help} Allowed: {spec.allowed()}."
         if spec.kind == "count":
-            self.slider = Count(value=spec.low, min=spec.low, max=spec.high, description=spec.label, readout=False, tooltip=told,
-                                style=style, layout=wide)
             self.box = w.IntText(value=spec.low, tooltip=told, layout=BOX)
         else:
-            self.slider = Measure(description=spec.label, readout=False, tooltip=told, style=style, layout=wide)
             self.box = w.Text(continuous_update=False, tooltip=told, layout=BOX)
+        self.slider = self._make(spec.low)
         self.box.add_class("fireplace-tied")
         self.widget = w.HBox([self.slider, self.box])
-        self.slider.observe(lambda event: self.quiet or self._snapped(event["new"]) or slid(key, self._from_slider(event["new"])), "value")
         self.box.observe(lambda event: self.quiet or typed(key, event["new"]), "value")
+
+    def _make(self, value: float) -> w.FloatSlider | w.IntSlider:
+        """A slider from end to end of what the input allows, in the units of the moment."""
+        spec, feet = self.spec, self.units == FEET_INCHES
+        how = {"description": spec.label, "readout": False, "tooltip": self.box.tooltip, "style": {"description_width": "9em"},
+               "layout": w.Layout(width="calc(100% - 11em)", max_width="52em")}
+        if spec.kind == "count":
+            made = Count(value=value, min=spec.low, max=spec.high, **how)
+        else:
+            low, high = self._ends()
+            made = Measure(value=value, min=low, max=high, step=0.5 if feet else 10, **how)
+        made.observe(lambda event: self.quiet or self._slide(event["new"]), "value")
+        return made
+
+    def _slide(self, value: float) -> None:
+        if not self._snapped(value):
+            self.slid(self.key, self._from_slider(value))
 
     def _snapped(self, value: float) -> bool:
         """Whether a slider only says where its own steps let it stand: the page rounds what it is given and reports that back, but
         nobody has moved it, and the design keeps its exact measure."""
         if self.spec.kind == "count":
             return False
-        if monotonic() < self.deaf:
-            return True
         low, step = self.slider.min, self.slider.step
         return abs(value - self.place) > 1e-6 and abs(low + floor((self.place - low) / step + 0.5) * step - value) < 1e-6
 
@@ -132,16 +139,18 @@ class Lead:
         return f"{value:g} {'in' if self.units == FEET_INCHES else 'mm'}"
 
     def show(self, value: Any, units: str) -> None:
-        """Put a value in; in other units, give the slider other ends, all in one message."""
+        """Put a value in. Other units take another slider: the page keeps the ends a slider was made with for its keys Home and End."""
         self.quiet = True
         if self.spec.kind == "count":
             self.slider.value = self.box.value = value
         else:
             self.place = round(value / (INCH if units == FEET_INCHES else MM), 6)
-            if units != self.units or self.slider.max != self._ends(units)[1]:
-                with self.slider.hold_sync():
-                    self._stretch(units)
-                    self.slider.value = self.place
+            if units != self.units:
+                self.units, before = units, self.slider
+                self.slider = self._make(self.place)
+                self.widget.children = [self.slider, self.box]
+                for gone in (before, before.style, before.layout):
+                    gone.close()
             elif abs(self.slider.value - self.place) > 1e-6:
                 self.slider.value = self.place
             text = written(self.spec, value, units)
@@ -149,16 +158,7 @@ class Lead:
                 self.box.value = text
         self.quiet = False
 
-    def _stretch(self, units: str) -> None:
-        """Give the slider the ends and the step of a unit system, and hear no hand while the page takes them up."""
-        self.units, self.deaf = units, monotonic() + SETTLES
-        low, high = self._ends(units)
-        self.slider.max = max(high, self.slider.max)
-        self.slider.min, self.slider.max = low, high
-        self.slider.step = 0.5 if units == FEET_INCHES else 10
-
-    def _ends(self, units: str) -> tuple[float, float]:
-        unit = INCH if units == FEET_INCHES else 10 * MM
-        whole = 1 if units == FEET_INCHES else 10
-        low, high = self.spec.low / unit, self.spec.high / unit
-        return float(ceil(low - 1e-6) * whole), float(floor(high + 1e-6) * whole)
+    def _ends(self) -> tuple[float, float]:
+        """First and last whole inch or centimetre that is allowed."""
+        unit, whole = (INCH, 1) if self.units == FEET_INCHES else (10 * MM, 10)
+        return float(ceil(self.spec.low / unit - 1e-6) * whole), float(floor(self.spec.high / unit + 1e-6) * whole)

@@ -1,7 +1,8 @@
 """Key press to painted picture, in a real browser: ours, a blank rectangle, and plain interact with pyplot.
 
-Run: ``.venv/bin/python tests/bench/latency.py [lab] [voila]``. Prints the table that stands in DEVELOPERS.md. Every
-picture carries a number in its lowest left corner; the page reads it back off the painted picture.
+Run: ``.venv/bin/python tests/bench/latency.py [lab] [voila] [view ...]``. Prints the tables that stand in DEVELOPERS.md: the
+four views, or with names of views each of them large, in turns with the blank one. Every picture carries a number in its
+lowest left corner; the page reads it back off the painted picture.
 """
 
 from __future__ import annotations
@@ -172,12 +173,20 @@ def pooled(rounds: list[dict]) -> dict:
             "last": None if None in lasts else max(lasts), "right": all(one["right"] for one in rounds)}
 
 
-def main(kinds: list[str], rounds: int = 3) -> None:
+def contestants(views: list[str]) -> dict[str, str]:
+    """Source of each one's cell."""
+    if not views:
+        return CONTESTANTS
+    return {"blank": BLANK} | {view: OURS.replace("stamp=stamp", f'stamp=stamp, view="{view}"') for view in views}
+
+
+def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
     """The contestants take turns, so that a machine which is busy for a while is busy for all of them."""
     for kind in kinds:
-        runs = {name: [] for name in CONTESTANTS}
+        turns = contestants(views)
+        runs = {name: [] for name in turns}
         with tempfile.TemporaryDirectory() as folder:
-            for name, source in list(CONTESTANTS.items()) * rounds:
+            for name, source in list(turns.items()) * rounds:
                 runs[name].append(measure(kind, Path(folder).resolve(), name, source))
                 print(json.dumps({kind: {name: pooled(runs[name])}}), file=sys.stderr)
         found = {name: pooled(each) for name, each in runs.items()}
@@ -191,4 +200,5 @@ def main(kinds: list[str], rounds: int = 3) -> None:
 
 
 if __name__ == "__main__":
-    main(sys.argv[1:] or ["lab", "voila"])
+    asked = [kind for kind in ("lab", "voila") if kind in sys.argv]
+    main(asked or ["lab", "voila"], [word for word in sys.argv[1:] if word not in asked])

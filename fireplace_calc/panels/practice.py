@@ -152,6 +152,7 @@ class Practice:
                              layout=w.Layout(**WRAP)), self.board.widget, w.Box([self.suspect, accuse], layout=w.Layout(**WRAP)),
                        self.verdict, self.figures])
         self.students = w.Text(value="1-24", description="Seeds of the class", layout=w.Layout(width="24em"),
+                               continuous_update=False,  # letter by letter, a click on a button could overtake the last one
                                style={"description_width": "10em"})
         buttons = [w.Button(description="Write class sheets"), w.Button(description="Write the key")]
         for button, key in zip(buttons, (False, True), strict=True):

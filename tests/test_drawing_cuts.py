@@ -5,12 +5,15 @@ import pytest
 
 from fireplace_calc import assess, change
 from fireplace_calc.clip import overlap
+from fireplace_calc.design import Design
 from fireplace_calc.drawing.canvas import layers
+from fireplace_calc.drawing.compose import single
 from fireplace_calc.drawing.cuts import cut_parts
 from fireplace_calc.drawing.hatch import coursing, lines_in
 from fireplace_calc.drawing.roof import _ceiling
 from fireplace_calc.drawing.sheet import Sheet, View, collisions
 from fireplace_calc.drawing.style import THEMES
+from fireplace_calc.geometry import geometry
 from fireplace_calc.parts import Part
 from fireplace_calc.solids import box
 
@@ -87,3 +90,12 @@ def test_the_ceiling_stops_at_a_flue_led_aside(boathouse):
     aside, stack = geometry.frame.shift_at(ceiling) - geometry.frame.offset, 2 * geometry.frame.stack_half
     assert -geometry.frame.offset < aside < 0.0
     assert (left[1, 0], right[0, 0]) == pytest.approx((100 + 10 * (aside - stack), 100 + 10 * aside))
+
+
+@pytest.mark.parametrize(("view", "wider"), [("plan", 1.6), ("detail", 1.6), ("section", 1.0)])
+def test_broad_cuts_of_a_large_view_are_hatched_wider(view, wider):
+    """Brick: the lines of a large plan and throat stand 1.6 times 1.6 mm apart, elsewhere 1.6 mm (our own choice of spacing)."""
+    sheet = single(view, geometry(Design()))
+    whole = Sheet(sheet.width, sheet.height, hatched={"brick": sheet.hatched["brick"]}, hatch_size=sheet.hatch_size).fine_lines()
+    gaps = np.diff(np.unique(np.round((whole[:, 0, 1] - whole[:, 0, 0]) / np.sqrt(2), 3)))
+    assert gaps.min() == pytest.approx(1.6 * wider, abs=0.01)

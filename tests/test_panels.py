@@ -11,8 +11,12 @@ import pytest
 from fireplace_calc import change, load
 from fireplace_calc.change import all_inputs
 from fireplace_calc.designfile import text_of
+from fireplace_calc.drawing.compose import PANES
 from fireplace_calc.panels import panel
+from fireplace_calc.panels.board import URL
+from fireplace_calc.panels.folds import LONG_REST
 from fireplace_calc.panels.lookup import Lookup
+from fireplace_calc.panels.practice import practice
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 
@@ -65,6 +69,37 @@ def test_views_units_papers_and_codes_change_and_come_back():
         assert start == {cell: made.easel.board.images[cell].value for cell in start}
     made._set_pack("US IRC 2015")
     assert "US IRC 2015" in told(made, "checks")
+
+
+def fine(board) -> bool:
+    """Whether every image of a board shows the picture as it is packed to be looked at."""
+    return all(board.images[pane].value == URL + base64.b64encode(board.picture.encode_pane(pane, fine=True)) for pane in board.panes)
+
+
+def test_a_moving_hand_gets_a_small_picture_and_a_resting_one_the_fine_one():
+    async def reader():
+        made = panel(BOATHOUSE)
+        board = made.easel.board
+        await asyncio.sleep(2 * LONG_REST)
+        assert fine(board)
+        size = {pane: len(board.images[pane].value) for pane in board.panes}
+        made.leads["opening.width"].slider.value = 50
+        await asyncio.sleep(LONG_REST / 4)
+        left = PANES["left"]
+        assert not fine(board) and board.rough and len(board.images[left].value) < 0.6 * size[left]
+        await asyncio.sleep(2 * LONG_REST)
+        assert fine(board) and not board.rough and made.design.opening.width == pytest.approx(50 * 0.0254)
+
+    asyncio.run(reader())
+
+
+def test_a_picture_that_no_hand_moves_is_fine_at_once(tmp_path):
+    """Of a fault to find: nothing follows there that would send it again."""
+    desk = practice(3, folder=tmp_path)
+    assert fine(desk.board)
+    for view in ("section", "all"):
+        desk._set(view=view)
+        assert fine(desk.board)
 
 
 def test_a_place_is_looked_up_and_set():

@@ -18,7 +18,7 @@ from fireplace_calc.drawing.live import live_views
 from fireplace_calc.drawing.room import room, scene
 from fireplace_calc.drawing.rubble import rubble
 from fireplace_calc.drawing.sheet import Cell, Sheet, collisions
-from fireplace_calc.drawing.veil import clipped
+from fireplace_calc.drawing.veil import clipped, clipped_each
 from fireplace_calc.proportion import NAMES, guides
 from fireplace_calc.solids import area
 from fireplace_calc.units import INCH, SYSTEMS, InputError
@@ -209,6 +209,27 @@ def test_clipping_keeps_every_length_once():
 
     assert total(inside) + total(outside) == pytest.approx(total(segments))
     assert total(inside) == pytest.approx(sum(LineString(p).intersection(Polygon(ring)).length for p in segments))
+
+
+def test_lots_cut_together_are_what_each_is_alone():
+    """One ring keeps one lot and hides another; a lot may be empty, or have no ring (shapely agrees on the length of each)."""
+    from shapely import LineString, Polygon, union_all
+
+    rng = np.random.default_rng(11)
+    rings = [np.array([(-1, -1), (1, -1.2), (0.2, 0.0), (1.3, 1.1), (-0.9, 0.8)]), np.array([(-2, -2), (0.5, -2), (0.5, 2), (-2, 2)]),
+             np.array([(0, 0), (1.5, 0), (1.5, 1.5)]), np.array([(8, 8), (9, 8), (9, 9)])]
+    uses = [([0], [2]), ([], []), ([1, 0], []), ([], [0, 1, 3]), ([1], [0, 2]), ([0], [2])]
+    lots = [(rng.uniform(-2, 2, (many, 2, 2)), [rings[k] for k in keep], [rings[k] for k in hide])
+            for many, (keep, hide) in zip((40, 7, 60, 30, 0, 1), uses, strict=True)]
+    made = clipped_each(lots)
+    assert len(made) == len(lots) and clipped_each([]) == []
+    for (segments, keep, hide), found in zip(lots, made, strict=True):
+        ground = Polygon([(-9, -9), (9, -9), (9, 9), (-9, 9)])
+        for ring in keep:
+            ground = ground.intersection(Polygon(ring))
+        ground = ground.difference(union_all([Polygon(ring) for ring in hide]))
+        left = sum(LineString(piece).intersection(ground).length for piece in segments)
+        assert np.hypot(*(found[:, 1] - found[:, 0]).T).sum() == pytest.approx(left)
 
 
 def test_stones_stay_where_they_are_when_the_wall_grows():

@@ -25,6 +25,8 @@ from fireplace_calc.drawing.style import DASHES, THEMES, WEIGHT, Theme
 MM_TO_POINTS = 72 / 25.4
 HATCH_WEIGHT = 0.10
 """Of a hatch line. [mm]"""
+FINE, ROUGH = {"quality": 92, "subsampling": 0}, {"quality": 55, "subsampling": 2}
+"""How a picture is packed to be looked at, and how while a hand moves: in a third of the bytes, with colours at half size."""
 STAMP = 8
 """Side of one dot of a stamp. [dots]"""
 
@@ -210,15 +212,15 @@ class Picture:
         """The views as the panel sends them."""
         return pack(self.draw(views, stamp))
 
-    def encode_changed(self, views: Iterable[tuple[Cell, Sheet]], panes: Iterable[Cell],
-                       stamp: int | None = None) -> list[tuple[Cell, bytes]]:
-        """Paint views that look otherwise than last time, and pack those panes of the sheet they lie in for a moving hand."""
+    def encode_changed(self, views: Iterable[tuple[Cell, Sheet]], panes: Iterable[Cell], stamp: int | None = None,
+                       fine: bool = False) -> list[tuple[Cell, bytes]]:
+        """Paint views that look otherwise than last time, and pack those panes of the sheet they lie in."""
         buffer, painted = np.asarray(self.renderer.buffer_rgba()), []
         for cell, sheet in views:
             if self.shown.get(cell) is not sheet:
                 self._put(buffer, cell, sheet)
                 painted.append(cell)
-        return [(pane, self.encode_pane(pane, stamp)) for pane in panes if any(pane.meets(cell) for cell in painted)]
+        return [(pane, self.encode_pane(pane, stamp, fine)) for pane in panes if any(pane.meets(cell) for cell in painted)]
 
     def encode_pane(self, pane: Cell, stamp: int | None = None, fine: bool = False) -> bytes:
         """What stands in one pane of the sheet as it was painted last."""
@@ -249,6 +251,5 @@ def pack(dots: np.ndarray, fine: bool = False) -> bytes:
 
     out = io.BytesIO()
     high, wide = dots.shape[:2]
-    quality, subsampling = (92, 0) if fine else (55, 2)
-    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(out, "JPEG", quality=quality, subsampling=subsampling)
+    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(out, "JPEG", **(FINE if fine else ROUGH))
     return out.getvalue()

@@ -40,11 +40,14 @@ class Board:
         self.panes, self.rough = (WHOLE,) if whole else tuple(PANES.values()), set()
         self.widget.children = [self.images[pane] for pane in self.panes]
 
-    def show(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> None:
-        """Paint what has changed and send it together: a page that draws one image keeps the next waiting."""
-        for pane, data in self.picture.encode_changed(views, self.panes, stamp):
+    def show(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None, moving: bool = False) -> None:
+        """Paint what has changed and send it together: a page that draws one image keeps the next waiting.
+
+        Under a ``moving`` hand it is sent for speed, and ``settle`` has to follow when the hand rests.
+        """
+        for pane, data in self.picture.encode_changed(views, self.panes, stamp, fine=not moving):
             self._send(pane, data)
-            self.rough.add(pane)
+            self.rough = self.rough | {pane} if moving else self.rough - {pane}
 
     def settle(self, stamp: int | None = None) -> None:
         """The hand rests: send finely what was sent for speed."""

@@ -80,14 +80,14 @@ class Easel:
     def rested(self, result: Assessment, units: str) -> None:
         """Bring up to date what is too slow for a moving hand, and show all of it finely."""
         if self.view == "draft" and not self.marked:
-            self._paint(self.airing.whole(result, units), result.design)
+            self._paint(self.airing.whole(result, units), result.design, moving=False)
         self.board.settle(self._stamp(result.design))
 
     def _stamp(self, design: Design) -> int | None:
         return None if self.stamp is None else self.stamp(design)
 
-    def _paint(self, shown: Iterable[tuple[Cell, Sheet]], design: Design) -> None:
-        self.board.show(shown, self._stamp(design))
+    def _paint(self, shown: Iterable[tuple[Cell, Sheet]], design: Design, moving: bool = True) -> None:
+        self.board.show(shown, self._stamp(design), moving)
 
 
 def pointable(pack: str) -> dict[str, str]:

@@ -2,6 +2,7 @@
 
 import math
 import re
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -15,6 +16,7 @@ from fireplace_calc.draft import judgement, outlook, outlooks
 from fireplace_calc.explore import how_far, refused, remedies, sketch, worked
 from fireplace_calc.explore.levers import LEVERS, tries
 from fireplace_calc.explore.reach import every_finding
+from fireplace_calc.panels.mending import remedy_words
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.tables import DATA, rectangular_liner
 from fireplace_calc.takeoff import bill, prices
@@ -269,3 +271,12 @@ def test_what_comes_to_mind_first_is_refused_with_its_reason():
         assert one.breaks and all(after[f.key] == f and before[f.key].verdict != f.verdict for f in one.breaks)
         assert one.lever.key not in {r.lever.key for r in remedies(design) if set(one.mends) <= set(r.mends)}
     assert refused(design, aims=["CLR-08"]) == ()
+
+
+def test_what_a_remedy_costs_is_written_like_every_other_sum():
+    """Sign before, thousands set apart by a space; a comma means another thing abroad."""
+    one = remedies(load(DATA / "designs" / "boathouse.toml"))[0]
+    named = every_finding(assess(load(DATA / "designs" / "boathouse.toml")))
+    for cost, told in ((1734.4, "+1 734 "), (-1734.6, "-1 735 "), (0.2, "+0 "), (None, "cost not known")):
+        words = remedy_words(replace(one, cost=cost), named, "feet-inches")
+        assert f"</b> {told}" in words

@@ -47,6 +47,8 @@ STYLE = """<style>
 .fireplace-panel .jupyter-widget-Collapse-header, .fireplace-panel .jupyter-widget-Collapse-header span {
   color: var(--jp-ui-font-color1, #111); }
 .fireplace-panel [role="button"]:focus-visible { outline: 3px solid #0b5c8a; outline-offset: -3px; }
+@media (max-width: 900px) { .fireplace-panel table.sheet { min-width: 44em; font-size: 12px; }
+  .fireplace-panel table.sheet th { font-size: 11.5px; } .fireplace-panel table.sheet :is(td, th) { padding-right: .35em; } }
 @media print { .fireplace-panel table.sheet { font-size: 9pt; } .fireplace-controls { display: none; } }
 </style>"""
 

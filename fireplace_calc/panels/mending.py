@@ -12,7 +12,7 @@ from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.panels import html
 from fireplace_calc.panels.folds import LONG_REST, Fold
 from fireplace_calc.report import sentence, weight
-from fireplace_calc.units import show
+from fireplace_calc.units import grouped, show
 
 if TYPE_CHECKING:
     from fireplace_calc.panels.panel import Panel
@@ -84,7 +84,8 @@ def remedy_words(one: Remedy, named: dict, units: str) -> str:
     def names(keys: tuple[str, ...]) -> str:
         return escape(", ".join(f"{named[key].title} ({key})" for key in keys))
 
-    cost = "cost not known" if one.cost is None else f"{one.cost:+,.0f} {one.currency}{', example prices' if one.invented else ''}"
+    signed = "" if one.cost is None else ("+" if one.cost > 0 else "") + grouped(one.cost)
+    cost = "cost not known" if one.cost is None else f"{signed} {one.currency}{', example prices' if one.invented else ''}"
     heavier = f"{'-' if one.weight < 0 else '+'}{weight(abs(one.weight), units)}" if abs(one.weight) > 0.5 else "no change in weight"
     left = f"<br><span class='why'>Left: {names(one.stays)}.</span>" if one.stays else ""
     return (f'<div class="sentence"><b>{escape(one.words(units))}</b> {escape(cost)}, {escape(heavier)}.'

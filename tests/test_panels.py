@@ -11,10 +11,15 @@ import pytest
 from fireplace_calc import change, load
 from fireplace_calc.change import all_inputs
 from fireplace_calc.designfile import text_of
+from fireplace_calc.drawing import lettering
 from fireplace_calc.drawing.compose import PANES
+from fireplace_calc.drawing.lists import Table
+from fireplace_calc.drawing.working import LIFTS, STEPS
+from fireplace_calc.drawing.written import FOUND
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.board import URL
 from fireplace_calc.panels.folds import LONG_REST
+from fireplace_calc.panels.html import flow
 from fireplace_calc.panels.lookup import Lookup
 from fireplace_calc.panels.practice import practice
 
@@ -358,3 +363,13 @@ def test_what_was_refused_leaves_its_box_with_the_next_change():
     assert "99" in made.said.value and made.design.flue.sections == 20
     made.given("opening.width", "46 in")
     assert count.value == 20
+
+
+def test_a_table_of_many_columns_is_wide_enough_for_its_headings():
+    """The longest word of each heading, by the bold letters of the drawings (capitals 0.729 of an em), fits the column it stands in."""
+    for columns in (STEPS, LIFTS, FOUND):
+        least = int(re.search(r'min-width:(\d+)em', flow([Table("t", columns, ())]))[1])
+        whole = sum(column.share for column in columns)
+        for column in columns:
+            for word in column.heading.split():
+                assert lettering.width(word, 0.729, True) < least * column.share / whole, word

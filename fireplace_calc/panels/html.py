@@ -18,6 +18,8 @@ from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
 from fireplace_calc.units import show
 
+WORD = 0.7
+"""Width of a bold letter: the longest word of every heading has to fit its column, or the table scrolls sideways. [em]"""
 STYLE = """<style>
 .fireplace-panel { font-size: 13px; max-width: 1100px; }
 .fireplace-panel .widget-label { white-space: normal; line-height: 1.2; }
@@ -35,7 +37,8 @@ STYLE = """<style>
 .fireplace-panel table.sheet td.n { font-variant-numeric: tabular-nums; }
 .fireplace-panel table.sheet .why { opacity: .82; }
 .fireplace-panel .short { font-weight: 700; }
-.fireplace-panel .wide { overflow-x: auto; content-visibility: auto; contain-intrinsic-size: auto 800px; }
+.fireplace-panel .widget-html-content { flex: 1 1 auto; min-width: 0; }
+.fireplace-panel .wide { overflow-x: auto; contain: inline-size; content-visibility: auto; contain-intrinsic-size: auto 800px; }
 .fireplace-sheet { display: grid !important; grid-template: 108fr 78fr / 106fr 92fr 102fr; aspect-ratio: 300 / 186;
   width: calc(100% - 2px); max-width: 1050px; margin: 1px; overflow: hidden; box-shadow: 0 0 0 1px var(--jp-border-color2, #d5d8da); }
 .fireplace-sheet .fireplace-picture { width: 100%; height: 100%; min-width: 0; min-height: 0; margin: 0; contain: strict; display: block; }
@@ -144,10 +147,11 @@ def _row(texts: Iterable[str]) -> str:
     return f"<tr><td><b>{escape(first)}</b></td>" + "".join(f"<td class=n>{escape(text)}</td>" for text in others) + "</tr>"
 
 
-def table(caption: str, shares: Iterable[float], head: Iterable[str], rows: Iterable[str]) -> str:
-    """Rows of cells, already written, under a caption and headings; shares of the width in per cent."""
+def table(caption: str, shares: Iterable[float], head: Iterable[str], rows: Iterable[str], least: float = 0.0) -> str:
+    """Rows of cells, already written, under a caption and headings; shares of the width in per cent, its least width in em."""
     names = f"<caption>{escape(caption)}</caption>{_columns(*shares)}<tr>" + "".join(f"<th>{escape(name)}" for name in head) + "</tr>"
-    return f'<div class="wide"><table class="sheet">{names}{"".join(rows)}</table></div>'
+    style = f' style="min-width:{least:.0f}em"' if least else ""
+    return f'<div class="wide"><table class="sheet"{style}>{names}{"".join(rows)}</table></div>'
 
 
 def takeoff(result: Assessment, units: str) -> str:
@@ -187,8 +191,10 @@ def options(rows: Sequence[tuple[str, Sequence[str]]], names: Sequence[str]) -> 
 def _sheet(shown: Table) -> str:
     whole = sum(column.share for column in shown.columns)
     before = f'<div class="sentence">{escape(shown.before)}</div>' if shown.before else ""
-    shares = (100 * column.share / whole for column in shown.columns)
+    shares = [100 * column.share / whole for column in shown.columns]
+    words = [max(map(len, column.heading.split()), default=0) for column in shown.columns]
+    least = max(max((WORD * word + 0.6) * 100 / share for word, share in zip(words, shares, strict=True)), 46.0)
     box = "☐ " if shown.tick else ""
     rows = ["<tr>" + "".join(f"<td class={'why' if column.share > 40 else 'n'}>{box * (k == 0)}{escape(text)}</td>"
                              for k, (column, text) in enumerate(zip(shown.columns, row, strict=True))) + "</tr>" for row in shown.rows]
-    return before + table(shown.title, shares, (column.heading for column in shown.columns), rows)
+    return before + table(shown.title, shares, (column.heading for column in shown.columns), rows, least)

@@ -75,7 +75,7 @@ class Lecture:
         self.quiet = False
         self.moving = w.VBox()
         self.chooser = dropdown("Lesson", {one.title: key for key, one in LESSONS.items()}, lesson, self.teach)
-        self.pointer = dropdown("Show", {"the view": ""}, "", self._point, wide="30em")
+        self.pointer = dropdown("Show", {"the view": ""}, "", self._point, wide="36em")
         self.widget = self._lay_out()
         self.teach(lesson)
 
@@ -171,7 +171,7 @@ class Lecture:
         again.on_click(lambda _: self.put(self.first))
         paper = dropdown("Paper", PAPERS, "light", self._set_paper, "12em", "4em")
         paper.add_class("fireplace-paper")
-        tools = w.Box([self.chooser, self.pointer, dropdown("Units", UNITS, self.units, self._set_units, "14em", "4em"),
+        tools = w.Box([self.chooser, self.pointer, dropdown("Units", UNITS, self.units, self._set_units, "16em", "4em"),
                        paper, again], layout=w.Layout(flex_flow="row wrap"))
         page = w.VBox([w.HTML(html.STYLE + STYLE), tools, self.why, self.moving, self.said, self.easel.board.widget, self.checks,
                        self.books, self.warnings])

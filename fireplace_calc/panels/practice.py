@@ -142,7 +142,7 @@ class Practice:
         many = w.BoundedIntText(value=self.faults, min=1, max=4, description="Faults", layout=w.Layout(width="10em"),
                                 style={"description_width": "4em"})
         many.observe(lambda event: self._set(faults=event["new"]), "value")
-        top = w.Box([seed, dropdown("Units", UNITS, self.units, lambda units: self._set(units=units), "14em", "4em"),
+        top = w.Box([seed, dropdown("Units", UNITS, self.units, lambda units: self._set(units=units), "16em", "4em"),
                      dropdown("Code", TAUGHT, self.pack, lambda pack: self._set(pack=pack))], layout=w.Layout(**WRAP))
         titles = {exercise(kind, self.seed, self.pack).title: kind for kind in KINDS}
         numbers = w.VBox([dropdown("Exercise", titles, self.kind, lambda kind: self._set(kind=kind), "28em"), self.story, self.steps])

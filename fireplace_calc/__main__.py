@@ -13,12 +13,12 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from fireplace_calc.assess import DEFAULT_PACK, assess
-from fireplace_calc.designfile import load
-from fireplace_calc.report import require_units, summary, write_csv
+from fireplace_calc.assessment import DEFAULT_PACK, assess
+from fireplace_calc.editing.designfile import load
+from fireplace_calc.report.summary import require_units, summary, write_csv
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.units import FEET_INCHES, SYSTEMS, InputError
+from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError
 
 NOTHING_SHORT, SOMETHING_SHORT, INPUT_ERROR = 0, 1, 2
 
@@ -70,7 +70,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         units = require_units(asked.units)
         result = assess(load(asked.design), asked.pack)
-        from fireplace_calc.drawing.papers import paper, paper_set
+        from fireplace_calc.drawing.papers.paper_set import paper, paper_set
         from fireplace_calc.exports import write_dxf, write_spreadsheet
         from fireplace_calc.takeoff import prices
 

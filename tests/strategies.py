@@ -5,9 +5,9 @@ from __future__ import annotations
 from hypothesis import assume
 from hypothesis import strategies as st
 
-from fireplace_calc.change import change
-from fireplace_calc.design import Design
-from fireplace_calc.units import InputError
+from fireplace_calc.editing.changes import change
+from fireplace_calc.design.records import Design
+from fireplace_calc.base.units import InputError
 
 RECTANGULAR = ("8.5x8.5", "8.5x13", "8.5x18", "12x12", "13x13", "13x18", "16x16", "18x18", "20x20")
 ROUND = ("8", "10", "12", "15", "18")

@@ -4,12 +4,12 @@ import numpy as np
 import pytest
 
 from fireplace_calc import assess, change
-from fireplace_calc.design import Design
-from fireplace_calc.drawing.archview import arch, has_arch
-from fireplace_calc.drawing.compose import HEIGHT, WHOLE, WIDTH
-from fireplace_calc.drawing.papers import pages
-from fireplace_calc.drawing.sheet import Sheet, collisions
-from fireplace_calc.units import SYSTEMS
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.views.arch_view import arch, has_arch
+from fireplace_calc.drawing.views.compose import HEIGHT, WHOLE, WIDTH
+from fireplace_calc.drawing.papers.paper_set import pages
+from fireplace_calc.drawing.sheets.sheet import Sheet, collisions
+from fireplace_calc.base.units import SYSTEMS
 
 EXTREMES = [{}, {"opening.rise": "9 in", "opening.width": "80 in", "lintel.height": "8 in"},
             {"opening.width": "24 in", "opening.rise": "2 in"},

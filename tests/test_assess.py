@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, given, settings
 from strategies import designs
 
 from fireplace_calc import PACKS, Design, InputError, assess, change, load
-from fireplace_calc.report import (
+from fireplace_calc.report.summary import (
     CAUTION,
     compared,
     findings_table,
@@ -22,8 +22,8 @@ from fireplace_calc.report import (
     takeoff_table,
 )
 from fireplace_calc.rules import Finding
-from fireplace_calc.tables import DATA
-from fireplace_calc.units import INCH, SYSTEMS
+from fireplace_calc.base.tables import DATA
+from fireplace_calc.base.units import INCH, SYSTEMS
 
 BOATHOUSE = load(DATA / "designs" / "boathouse.toml")
 VERDICTS = {"meets", "falls short", "does not apply", "not checked"}

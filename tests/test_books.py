@@ -6,12 +6,12 @@ from pathlib import Path
 import pytest
 
 from fireplace_calc import PACKS, assess, change, load
-from fireplace_calc.assess import assess_all
-from fireplace_calc.books import ASKED, COMPUTED, SIDE_BY_SIDE, asked_keys, checklist, coverage, side_by_side, way
-from fireplace_calc.change import all_inputs
-from fireplace_calc.design import Design
-from fireplace_calc.report import answer, coverage_table, side_by_side_table
-from fireplace_calc.tables import rows, rule_sources
+from fireplace_calc.assessment import assess_all
+from fireplace_calc.report.books import ASKED, COMPUTED, SIDE_BY_SIDE, asked_keys, checklist, coverage, side_by_side, way
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.design.records import Design
+from fireplace_calc.report.summary import answer, coverage_table, side_by_side_table
+from fireplace_calc.base.tables import rows, rule_sources
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 

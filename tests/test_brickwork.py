@@ -11,15 +11,15 @@ from strategies import designs
 
 from fireplace_calc.brickwork import block_coursing, block_ring, bricks_for, brickwork, cut_list, even_courses, lay, shape
 from fireplace_calc.brickwork.bonds import BONDS, bricks, weave
-from fireplace_calc.brickwork.courses import FINE
+from fireplace_calc.brickwork.coursing import FINE
 from fireplace_calc.brickwork.faces import Face, floor_face, lining_faces
 from fireplace_calc.brickwork.unit import SLIVER, Unit, firebrick
 from fireplace_calc.brickwork.work import needed
-from fireplace_calc.change import change
-from fireplace_calc.design import BRICKS, Design
-from fireplace_calc.geometry import geometry
+from fireplace_calc.editing.changes import change
+from fireplace_calc.design.records import BRICKS, Design
+from fireplace_calc.geometry.builder import geometry
 from fireplace_calc.takeoff import takeoff
-from fireplace_calc.units import INCH
+from fireplace_calc.base.units import INCH
 
 SLOW = settings(deadline=None, suppress_health_check=list(HealthCheck), max_examples=60)
 STRAIGHT = firebrick(BRICKS[0], 4.5 * INCH, INCH / 8).unit

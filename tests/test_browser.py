@@ -10,10 +10,10 @@ from bench.browser import ROOT, chromium, page, server
 
 from fireplace_calc import assess, change
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.compose import PANES
-from fireplace_calc.drawing.live import live_views
-from fireplace_calc.report import SIGNS, asked, compared, quantity
-from fireplace_calc.units import FEET_INCHES, INCH
+from fireplace_calc.drawing.views.compose import PANES
+from fireplace_calc.drawing.views.live import live_views
+from fireplace_calc.report.summary import SIGNS, asked, compared, quantity
+from fireplace_calc.base.units import FEET_INCHES, INCH
 
 REQUIRED = "FIREPLACE_BROWSER_TEST"
 """Set to ``required`` where the test must not be skipped."""

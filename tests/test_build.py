@@ -13,19 +13,19 @@ from shapely.geometry import Polygon
 from strategies import designs
 
 from fireplace_calc.build import build
-from fireplace_calc.build.cure import cold_days, curing
-from fireplace_calc.build.lifting import HOIST, ONE, TWO, UNKNOWN
+from fireplace_calc.build.curing import cold_days, curing
+from fireplace_calc.build.lifting.equation import HOIST, ONE, TWO, UNKNOWN
 from fireplace_calc.build.mortar import band, batch_volume, batches, figures, is_hot, mix, open_time, protection, work_rule
 from fireplace_calc.build.notes import cautions, dust
 from fireplace_calc.build.order import order
-from fireplace_calc.build.stretches import LAID, volume_between
-from fireplace_calc.change import change
-from fireplace_calc.design import MASONRY, Design
-from fireplace_calc.geometry import geometry
-from fireplace_calc.solids import ArchRing
-from fireplace_calc.tables import DATA, rows
+from fireplace_calc.build.lift_parts import LAID, volume_between
+from fireplace_calc.editing.changes import change
+from fireplace_calc.design.records import MASONRY, Design
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.solids import ArchRing
+from fireplace_calc.base.tables import DATA, rows
 from fireplace_calc.takeoff import shares, takeoff
-from fireplace_calc.units import CUFT, FOOT, INCH, POUND, to_si
+from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND, to_si
 
 SLOW = settings(deadline=None, max_examples=40, suppress_health_check=list(HealthCheck))
 MINE = ("lifting_frequency", "lifting_coupling", "lifting_printed", "lifting_teams", "mortar_weather", "mortar_figures", "first_fires",

@@ -4,13 +4,13 @@ import numpy as np
 import pytest
 
 from fireplace_calc import change
-from fireplace_calc.design import Design
-from fireplace_calc.drawing.cap import PLATE, clear_height, over_flue
-from fireplace_calc.drawing.compose import HEIGHT, WHOLE, WIDTH, single
-from fireplace_calc.drawing.roof import roof
-from fireplace_calc.drawing.sheet import Sheet, collisions
-from fireplace_calc.geometry import geometry
-from fireplace_calc.units import SYSTEMS
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.views.cap import PLATE, clear_height, over_flue
+from fireplace_calc.drawing.views.compose import HEIGHT, WHOLE, WIDTH, single
+from fireplace_calc.drawing.views.roof_view import roof
+from fireplace_calc.drawing.sheets.sheet import Sheet, collisions
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.base.units import SYSTEMS
 
 CAPS = [{"chimney.rain_cap": "yes"}, {"chimney.arrester": "yes"}, {"chimney.rain_cap": "yes", "chimney.arrester": "yes"},
         {"chimney.rain_cap": "yes", "chimney.rain_cap_area": "800 in2"}, {"flue.sections": 40, "chimney.rain_cap": "yes"}]

@@ -9,9 +9,9 @@ import pytest
 
 from fireplace_calc import assess, change, load, save
 from fireplace_calc.__main__ import main
-from fireplace_calc.report import FINDING_COLUMNS, TAKEOFF_COLUMNS, write_csv
-from fireplace_calc.tables import DATA
-from fireplace_calc.units import INCH
+from fireplace_calc.report.summary import FINDING_COLUMNS, TAKEOFF_COLUMNS, write_csv
+from fireplace_calc.base.tables import DATA
+from fireplace_calc.base.units import INCH
 
 BOATHOUSE = DATA / "designs" / "boathouse.toml"
 

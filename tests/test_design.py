@@ -4,11 +4,11 @@ import dataclasses
 
 import pytest
 
-from fireplace_calc.change import all_inputs, book_names, change
-from fireplace_calc.design import Design
-from fireplace_calc.frame import frame
-from fireplace_calc.geometry import geometry
-from fireplace_calc.units import INCH, InputError
+from fireplace_calc.editing.changes import all_inputs, book_names, change
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import frame
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.base.units import INCH, InputError
 
 
 @pytest.mark.parametrize("key", sorted(all_inputs()))

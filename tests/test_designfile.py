@@ -11,12 +11,12 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc import designfile
-from fireplace_calc.change import all_inputs, change
-from fireplace_calc.design import Design
-from fireplace_calc.designfile import load, load_text, save, text_of, written
-from fireplace_calc.tables import DATA
-from fireplace_calc.units import INCH, InputError
+from fireplace_calc.editing import designfile
+from fireplace_calc.editing.changes import all_inputs, change
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.designfile import load, load_text, save, text_of, written
+from fireplace_calc.base.tables import DATA
+from fireplace_calc.base.units import INCH, InputError
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
 LINES = st.text(st.characters(categories=["L", "N", "P", "S", "Zs"]).filter(str.isprintable), max_size=40).filter(

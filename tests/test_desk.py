@@ -8,8 +8,8 @@ from jupyter_client.manager import start_new_kernel
 
 from fireplace_calc import change, load
 from fireplace_calc.panels import panel
-from fireplace_calc.panels.desk import MOST_OPTIONS, Desk
-from fireplace_calc.units import INCH, InputError
+from fireplace_calc.panels.session import MOST_OPTIONS, Desk
+from fireplace_calc.base.units import INCH, InputError
 
 EXAMPLE = Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml"
 ENDLESS = """

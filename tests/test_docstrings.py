@@ -9,7 +9,7 @@ import pytest
 
 import fireplace_calc
 
-FORMULA_ROOMS = ("fireplace_calc.units", "fireplace_calc.frame", "fireplace_calc.solids", "fireplace_calc.geometry")
+FORMULA_ROOMS = ("fireplace_calc.base.units", "fireplace_calc.geometry.frame", "fireplace_calc.geometry.solids", "fireplace_calc.geometry.builder")
 
 
 def public_functions():

@@ -7,9 +7,9 @@ import pytest
 from CoolProp.CoolProp import PropsSI
 from ht.conv_internal import turbulent_Gnielinski
 
-from fireplace_calc.draft import air, losses, walls, wood
-from fireplace_calc.draft.settle import CP_SMOKE, R_SMOKE
-from fireplace_calc.tables import wood_analysis
+from fireplace_calc.draft.physics import air, losses, walls, wood
+from fireplace_calc.draft.operating import CP_SMOKE, R_SMOKE
+from fireplace_calc.base.tables import wood_analysis
 
 TEMPERATURES = (250.0, 263.15, 278.15, 293.15, 323.15, 373.15, 473.15, 573.15, 673.15, 873.15)
 OAK = wood_analysis("hardwood")

@@ -6,15 +6,15 @@ import numpy as np
 import pytest
 
 from fireplace_calc.draft import Around, Fire, Path, face_velocity, gravity_flow, odds, round_flue_for, settle, theoretical_draft
-from fireplace_calc.draft.agreement import FIRST_ROW, agreement
-from fireplace_calc.draft.air import air_density
-from fireplace_calc.draft.house import house_flow, house_pull, inlet_flow, leakage
-from fireplace_calc.draft.losses import handbook_friction, inlet_loss
-from fireplace_calc.draft.settle import spare
-from fireplace_calc.draft.spill import FUEL_BED, plume
-from fireplace_calc.draft.weather import wind_pressure
-from fireplace_calc.draft.wood import lower_heating_value, stoichiometric_air
-from fireplace_calc.tables import canada_round_flues, coefficient, wood_analysis
+from fireplace_calc.report.canada_agreement import FIRST_ROW, agreement
+from fireplace_calc.draft.physics.air import air_density
+from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_flow, leakage
+from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
+from fireplace_calc.draft.operating import spare
+from fireplace_calc.draft.spillage import FUEL_BED, plume
+from fireplace_calc.draft.physics.weather import wind_pressure
+from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
+from fireplace_calc.base.tables import canada_round_flues, coefficient, wood_analysis
 
 INCH_WATER, INCH_MERCURY, RANKINE, FOOT, POUND_HOUR = 249.089, 3386.389, 1 / 1.8, 0.3048, 0.45359237 / 3600
 

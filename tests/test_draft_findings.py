@@ -10,18 +10,18 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import assess, change, load
-from fireplace_calc.airwords import COLUMNS, case_rows, likely, loss_rows, sized
-from fireplace_calc.design import Design
+from fireplace_calc.report.draft_report import COLUMNS, case_rows, likely, loss_rows, sized
+from fireplace_calc.design.records import Design
 from fireplace_calc.draft import DATUMS, MODES, judgement, outlook, outlooks, path
-from fireplace_calc.draft.judgement import RULES
-from fireplace_calc.draft.outlook import CASES
+from fireplace_calc.draft.findings import RULES
+from fireplace_calc.draft.result import CASES
 from fireplace_calc.explore import face_curve, limit_map, pressure_steps
 from fireplace_calc.explore.limits import CODE, FREE, IMPOSSIBLE, LIMITS, RATIO, RATIO_RULES, STABILITY, VELOCITY
-from fireplace_calc.geometry import geometry
-from fireplace_calc.report import draft_table, judgement_table, summary
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.report.summary import draft_table, judgement_table, summary
 from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.tables import coefficient
-from fireplace_calc.units import INCH
+from fireplace_calc.base.tables import coefficient
+from fireplace_calc.base.units import INCH
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 FOUND = outlook(geometry(BOATHOUSE))

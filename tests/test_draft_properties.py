@@ -10,13 +10,13 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc.draft import Around, Fire, Path, face_velocity, odds, outlook, settle, spill
-from fireplace_calc.draft.air import air_density, pressure_at
-from fireplace_calc.draft.house import house_flow, house_pull, leakage
-from fireplace_calc.draft.settle import R_SMOKE, spare
+from fireplace_calc.draft.physics.air import air_density, pressure_at
+from fireplace_calc.draft.physics.house import house_flow, house_pull, leakage
+from fireplace_calc.draft.operating import R_SMOKE, spare
 from fireplace_calc.draft.sizing import gravity_flow, theoretical_draft
-from fireplace_calc.draft.wood import lower_heating_value, stoichiometric_air
-from fireplace_calc.geometry import geometry
-from fireplace_calc.tables import wood_analysis
+from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.base.tables import wood_analysis
 
 OAK = wood_analysis("hardwood")
 REAL = st.floats

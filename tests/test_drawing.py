@@ -8,13 +8,13 @@ from hypothesis import HealthCheck, given, settings
 from strategies import designs
 
 from fireplace_calc import assess, change
-from fireplace_calc.design import Design
+from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import CELLS, elevations, single
-from fireplace_calc.drawing.compose import draw_view
-from fireplace_calc.drawing.hatch import lines_in
-from fireplace_calc.drawing.live import roof_limits
-from fireplace_calc.drawing.sheet import Sheet, collisions, spread
-from fireplace_calc.units import SYSTEMS, to_si
+from fireplace_calc.drawing.views.compose import draw_view
+from fireplace_calc.drawing.sheets.hatch import lines_in
+from fireplace_calc.drawing.views.live import roof_limits
+from fireplace_calc.drawing.sheets.sheet import Sheet, collisions, spread
+from fireplace_calc.base.units import SYSTEMS, to_si
 
 ENDS = [{"opening.width": w, "opening.extension": e, "flue.sections": n}
         for w, e, n in itertools.product(("18 in", "42 in", "96 in"), ("0 in", "6 in", "24 in"), (4, 20, 40))]

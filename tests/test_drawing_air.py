@@ -8,13 +8,13 @@ import pytest
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.air import MARKS, air_views
-from fireplace_calc.drawing.axes import Chart
-from fireplace_calc.drawing.compose import CELLS
-from fireplace_calc.drawing.sheet import Cell, Sheet, collisions
+from fireplace_calc.drawing.views.draft_charts import MARKS, air_views
+from fireplace_calc.drawing.sheets.chart import Chart
+from fireplace_calc.drawing.views.compose import CELLS
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, collisions
 from fireplace_calc.explore import LIMITS, LimitMap
-from fireplace_calc.panels.airing import Airing
-from fireplace_calc.units import INCH
+from fireplace_calc.panels.picture.draft_pictures import Airing
+from fireplace_calc.base.units import INCH
 
 DESIGNS = Path(__file__).resolve().parents[1] / "data" / "designs"
 BOATHOUSE, PLAIN = load(DESIGNS / "boathouse.toml"), load(DESIGNS / "plain.toml")

@@ -4,18 +4,18 @@ import numpy as np
 import pytest
 
 from fireplace_calc import assess, change
-from fireplace_calc.clip import overlap
-from fireplace_calc.design import Design
-from fireplace_calc.drawing.canvas import layers
-from fireplace_calc.drawing.compose import single
-from fireplace_calc.drawing.cuts import cut_parts
-from fireplace_calc.drawing.hatch import coursing, lines_in
-from fireplace_calc.drawing.roof import _ceiling
-from fireplace_calc.drawing.sheet import Sheet, View, collisions
-from fireplace_calc.drawing.style import THEMES
-from fireplace_calc.geometry import geometry
-from fireplace_calc.parts import Part
-from fireplace_calc.solids import box
+from fireplace_calc.geometry.clip import overlap
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.sheets.canvas import layers
+from fireplace_calc.drawing.views.compose import single
+from fireplace_calc.drawing.views.cuts import cut_parts
+from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
+from fireplace_calc.drawing.views.roof_view import _ceiling
+from fireplace_calc.drawing.sheets.sheet import Sheet, View, collisions
+from fireplace_calc.drawing.sheets.style import THEMES
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.parts import Part
+from fireplace_calc.geometry.solids import box
 
 
 def drawn(*cuts):

@@ -7,11 +7,11 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import assess, change
-from fireplace_calc.design import BRICKS
+from fireplace_calc.design.records import BRICKS
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.compose import PANES, WHOLE, draw_view, reads, view_sheet
-from fireplace_calc.drawing.live import live_views, roof_limits
-from fireplace_calc.units import InputError
+from fireplace_calc.drawing.views.compose import PANES, WHOLE, draw_view, reads, view_sheet
+from fireplace_calc.drawing.views.live import live_views, roof_limits
+from fireplace_calc.base.units import InputError
 
 
 def content(sheet):

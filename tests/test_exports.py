@@ -14,11 +14,11 @@ import shapely
 
 from fireplace_calc import assess, change
 from fireplace_calc.brickwork import brickwork
-from fireplace_calc.design import Design
+from fireplace_calc.design.records import Design
 from fireplace_calc.exports import write_dxf, write_spreadsheet
-from fireplace_calc.solids import box
+from fireplace_calc.geometry.solids import box
 from fireplace_calc.takeoff import bill, goods, prices, second_opinion, total_weight
-from fireplace_calc.units import CUFT, INCH, MM, SQFT, InputError, feet_inches
+from fireplace_calc.base.units import CUFT, INCH, MM, SQFT, InputError, feet_inches
 
 SYSTEM = [("feet-inches", INCH, {"$INSUNITS": 1, "$MEASUREMENT": 0, "$LUNITS": 4}),
           ("millimetres", MM, {"$INSUNITS": 4, "$MEASUREMENT": 1, "$LUNITS": 2})]

@@ -10,12 +10,12 @@ from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
 from strategies import designs
 
-from fireplace_calc.change import change
-from fireplace_calc.design import Design
-from fireplace_calc.frame import frame
-from fireplace_calc.geometry import geometry
-from fireplace_calc.solids import ArchRing, ArchVoid, Cylinder, Loft, box
-from fireplace_calc.units import INCH, SQIN
+from fireplace_calc.editing.changes import change
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import frame
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.solids import ArchRing, ArchVoid, Cylinder, Loft, box
+from fireplace_calc.base.units import INCH, SQIN
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
 SHIFTED = {"flue liner", "flue casing", "chimney walls", "crown"}

@@ -10,15 +10,15 @@ import pytest
 
 from fireplace_calc.brickwork.unit import COMMON, Unit, block, in_mass
 from fireplace_calc.build.mortar import mix
-from fireplace_calc.change import change
-from fireplace_calc.design import Design
-from fireplace_calc.geometry import geometry
-from fireplace_calc.parts import part
-from fireplace_calc.solids import area, box, prism
-from fireplace_calc.tables import rows
+from fireplace_calc.editing.changes import change
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.parts import part
+from fireplace_calc.geometry.solids import area, box, prism
+from fireplace_calc.base.tables import rows
 from fireplace_calc.takeoff import handbook, second_opinion, takeoff
 from fireplace_calc.takeoff.rows import to_order
-from fireplace_calc.units import CUFT, CUYD, FOOT, INCH, SQFT, SQIN, in_unit
+from fireplace_calc.base.units import CUFT, CUYD, FOOT, INCH, SQFT, SQIN, in_unit
 
 TABLE = {row["id"]: row for row in rows("examples_handbook.csv")}
 LINERS = ("8.5x13", "13x13", "8.5x8.5")

@@ -9,9 +9,9 @@ from math import pi
 import pytest
 
 from fireplace_calc import assess, change
-from fireplace_calc.design import Design
-from fireplace_calc.tables import rectangular_liner, round_liner, rows
-from fireplace_calc.units import INCH, SQIN
+from fireplace_calc.design.records import Design
+from fireplace_calc.base.tables import rectangular_liner, round_liner, rows
+from fireplace_calc.base.units import INCH, SQIN
 
 TABLE = rows("fb1889_table3.csv")
 LINERS = ("rectangular", "round")

@@ -5,7 +5,7 @@ import asyncio
 import pytest
 
 from fireplace_calc.panels.job import Job
-from fireplace_calc.units import InputError
+from fireplace_calc.base.units import InputError
 
 
 def counting(closed: list, of: int = 5):

@@ -7,14 +7,14 @@ import pytest
 from pypdf import PdfReader
 
 from fireplace_calc import assess, change
-from fireplace_calc.books import side_by_side
-from fireplace_calc.change import all_inputs
-from fireplace_calc.drawing.classsheet import class_pages, class_sheet
-from fireplace_calc.drawing.marked import PLACES
-from fireplace_calc.drawing.sheet import collisions
+from fireplace_calc.report.books import side_by_side
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.drawing.papers.class_sheet import class_pages, class_sheet
+from fireplace_calc.drawing.views.marked_check import PLACES
+from fireplace_calc.drawing.sheets.sheet import collisions
 from fireplace_calc.explore import sketch
-from fireplace_calc.facts import facts
-from fireplace_calc.geometry import geometry
+from fireplace_calc.rules.facts import facts
+from fireplace_calc.geometry.builder import geometry
 from fireplace_calc.lessons import (
     FAULTS,
     KINDS,
@@ -37,7 +37,7 @@ from fireplace_calc.lessons.course import LINER
 from fireplace_calc.lessons.reply import tolerance
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.core import FALLS_SHORT, NOT_CHECKED
-from fireplace_calc.units import FEET_INCHES, SYSTEMS, InputError, from_unit
+from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError, from_unit
 
 SEEDS = 1000
 PACK = "US IRC 2021"
@@ -407,7 +407,7 @@ def test_seeds_of_a_class_are_read_or_refused(tmp_path):
 
 # -- panels -----------------------------------------------------------------------------------------
 def test_a_lesson_is_live(boathouse):
-    from fireplace_calc.panels.lesson import lesson
+    from fireplace_calc.panels.teaching.lesson_panel import lesson
 
     shown_ = lesson(boathouse, lesson="roof")
     low, picture = shown_.checks.value, [image.value for image in shown_.easel.board.images.values()]
@@ -428,7 +428,7 @@ def test_a_lesson_is_live(boathouse):
 
 
 def test_the_desk_replies(tmp_path):
-    from fireplace_calc.panels.practice import practice
+    from fireplace_calc.panels.teaching.exercise_panel import practice
 
     desk = practice(11, folder=tmp_path, faults=2)
     for kind in KINDS:

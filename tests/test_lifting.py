@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fireplace_calc.build.lifting import (
+from fireplace_calc.build.lifting.equation import (
     HOIST,
     LOAD,
     ONE,
@@ -24,7 +24,7 @@ from fireplace_calc.build.lifting import (
     reach_for,
     recommended_weight,
 )
-from fireplace_calc.build.multipliers import (
+from fireplace_calc.build.lifting.multipliers import (
     DURATIONS,
     frequency_multiplier,
     grip_multiplier,
@@ -34,8 +34,8 @@ from fireplace_calc.build.multipliers import (
     travel_multiplier,
     twist_multiplier,
 )
-from fireplace_calc.tables import rows
-from fireplace_calc.units import DEG, INCH, POUND, InputError
+from fireplace_calc.base.tables import rows
+from fireplace_calc.base.units import DEG, INCH, POUND, InputError
 
 EXAMPLE = Way(lifts=0.2, duration="short", grip="fair")
 FROM, TO, REACH = 15 * INCH, 64 * INCH, 23 * INCH

@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from strategies import designs
 
 from fireplace_calc import PACKS, assess, load
-from fireplace_calc.drawing.compose import HEIGHT, WIDTH
-from fireplace_calc.drawing.marked import PLACES, can_show, marked
-from fireplace_calc.drawing.sheet import collisions
-from fireplace_calc.units import from_unit
+from fireplace_calc.drawing.views.compose import HEIGHT, WIDTH
+from fireplace_calc.drawing.views.marked_check import PLACES, can_show, marked
+from fireplace_calc.drawing.sheets.sheet import collisions
+from fireplace_calc.base.units import from_unit
 
 DESIGNS = Path(__file__).resolve().parents[1] / "data" / "designs"
 BOOKS = ("US IRC 2021", "Canada NBC", "UK ADJ", "Trade practice")

@@ -11,11 +11,11 @@ from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
 from strategies import designs
 
-from fireplace_calc.change import change
-from fireplace_calc.design import Design
-from fireplace_calc.geometry import geometry
-from fireplace_calc.mesh import CHORDS, FLAT, mesh, meshes
-from fireplace_calc.solids import ArchRing, Loft
+from fireplace_calc.editing.changes import change
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.mesh import CHORDS, FLAT, mesh, meshes
+from fireplace_calc.geometry.solids import ArchRing, Loft
 
 FACETED = 0.0013
 """A 72-sided prism inside a cylinder: 1 - sin(5 deg) / (5 deg in rad) = 0.00127. Forty chords of a half circle: 0.00103,
@@ -162,7 +162,7 @@ def test_an_arch_has_its_chords():
 
 def test_a_part_that_stays_is_not_made_again(boathouse):
     """So a slider that moves the chimney does not cut the firebox anew."""
-    from fireplace_calc.mesh import _body
+    from fireplace_calc.geometry.mesh import _body
 
     _body.cache_clear()
     meshes(geometry(boathouse))

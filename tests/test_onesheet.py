@@ -6,13 +6,13 @@ import pytest
 from pypdf import PdfReader
 
 from fireplace_calc import assess, change
-from fireplace_calc.alternatives import differences, side_by_side
-from fireplace_calc.designfile import fingerprint
-from fireplace_calc.drawing import onesheet
-from fireplace_calc.drawing.papers import PAPERS
-from fireplace_calc.drawing.sheet import collisions
-from fireplace_calc.explore.worked import worked
-from fireplace_calc.report import weight
+from fireplace_calc.report.alternatives import differences, side_by_side
+from fireplace_calc.editing.designfile import fingerprint
+from fireplace_calc.drawing.papers import one_sheet as onesheet
+from fireplace_calc.drawing.papers.paper_set import PAPERS
+from fireplace_calc.drawing.sheets.sheet import collisions
+from fireplace_calc.explore.worked_figures import worked
+from fireplace_calc.report.summary import weight
 from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import bill, prices
 

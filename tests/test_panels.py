@@ -9,19 +9,19 @@ import ipywidgets as w
 import pytest
 
 from fireplace_calc import change, load
-from fireplace_calc.change import all_inputs
-from fireplace_calc.designfile import text_of
-from fireplace_calc.drawing import lettering
-from fireplace_calc.drawing.compose import PANES
-from fireplace_calc.drawing.lists import Table
-from fireplace_calc.drawing.working import LIFTS, STEPS
-from fireplace_calc.drawing.written import FOUND
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.editing.designfile import text_of
+from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.views.compose import PANES
+from fireplace_calc.drawing.sheets.lists import Table
+from fireplace_calc.drawing.papers.work_sheets import LIFTS, STEPS
+from fireplace_calc.drawing.papers.written_sheets import FOUND
 from fireplace_calc.panels import panel
-from fireplace_calc.panels.board import URL
-from fireplace_calc.panels.folds import LONG_REST
+from fireplace_calc.panels.picture.board import URL
+from fireplace_calc.panels.folds.folds import LONG_REST
 from fireplace_calc.panels.html import flow
-from fireplace_calc.panels.lookup import Lookup
-from fireplace_calc.panels.practice import practice
+from fireplace_calc.panels.controls.lookup import Lookup
+from fireplace_calc.panels.teaching.exercise_panel import practice
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 

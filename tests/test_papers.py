@@ -11,18 +11,18 @@ from shapely import affinity
 
 from fireplace_calc import assess, change
 from fireplace_calc.brickwork import brickwork
-from fireplace_calc.design import Design
-from fireplace_calc.designfile import fingerprint
-from fireplace_calc.drawing.detail import OVER, UNDER
-from fireplace_calc.drawing.lettering import width
-from fireplace_calc.drawing.lists import Table, wrapped
-from fireplace_calc.drawing.papers import EDGE, PAPERS, USUAL, pages, paper_set
-from fireplace_calc.drawing.section import ABOVE
-from fireplace_calc.drawing.sheet import collisions
-from fireplace_calc.drawing.style import SMALL, WEIGHT
-from fireplace_calc.drawing.views import ARCHITECT
-from fireplace_calc.drawing.written import tables
-from fireplace_calc.units import FEET_INCHES, FOOT, INCH, SYSTEMS, InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.designfile import fingerprint
+from fireplace_calc.drawing.views.throat_detail import OVER, UNDER
+from fireplace_calc.drawing.sheets.lettering import width
+from fireplace_calc.drawing.sheets.lists import Table, wrapped
+from fireplace_calc.drawing.papers.paper_set import EDGE, PAPERS, USUAL, pages, paper_set
+from fireplace_calc.drawing.views.section_view import ABOVE
+from fireplace_calc.drawing.sheets.sheet import collisions
+from fireplace_calc.drawing.sheets.style import SMALL, WEIGHT
+from fireplace_calc.drawing.views.layout import ARCHITECT
+from fireplace_calc.drawing.papers.written_sheets import tables
+from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, SYSTEMS, InputError
 
 MM = 25.4 / 72
 

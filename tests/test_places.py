@@ -6,8 +6,8 @@ import sys
 import pytest
 
 from fireplace_calc import change
-from fireplace_calc.design import Design
-from fireplace_calc.places import find, nearest, site
+from fireplace_calc.design.records import Design
+from fireplace_calc.base.places import find, nearest, site
 
 SAMPLE = [  # idfkit 1.1.1: WMO number, latitude, longitude, height [m], 99 % heating temperature [C]
     ("725090", 42.361, -71.01, 4.0, -10.2), ("726060", 43.65, -70.31667, 14.0, -14.5),
@@ -46,6 +46,6 @@ def test_a_design_can_be_set_there():
 
 
 def test_the_index_sleeps_until_it_is_asked():
-    run = subprocess.run([sys.executable, "-c", "import sys, fireplace_calc, fireplace_calc.places; print('idfkit' in sys.modules)"],
+    run = subprocess.run([sys.executable, "-c", "import sys, fireplace_calc, fireplace_calc.base.places; print('idfkit' in sys.modules)"],
                          capture_output=True, text=True, check=True)
     assert run.stdout.strip() == "False"

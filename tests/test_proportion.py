@@ -6,7 +6,7 @@ from math import sqrt
 import pytest
 
 from fireplace_calc import assess, change
-from fireplace_calc.design import Design
+from fireplace_calc.design.records import Design
 from fireplace_calc.proportion import (
     NAMES,
     figures,
@@ -19,8 +19,8 @@ from fireplace_calc.proportion import (
     suited_widths,
     width_sentence,
 )
-from fireplace_calc.tables import rows
-from fireplace_calc.units import INCH, SYSTEMS
+from fireplace_calc.base.tables import rows
+from fireplace_calc.base.units import INCH, SYSTEMS
 
 FOOT = 12 * INCH
 SHELF = {"surround.trim": [{"name": "shelf", "place": "above", "distance": "12 in", "height": "2 in", "projection": "6 in"}]}

@@ -10,17 +10,17 @@ from hypothesis import HealthCheck, Phase, given, settings
 from strategies import designs
 
 from fireplace_calc import Design, change
-from fireplace_calc.assess import assess
-from fireplace_calc.designfile import load
+from fireplace_calc.assessment import assess
+from fireplace_calc.editing.designfile import load
 from fireplace_calc.draft import judgement, outlook, outlooks
 from fireplace_calc.explore import how_far, refused, remedies, sketch, worked
 from fireplace_calc.explore.levers import LEVERS, tries
 from fireplace_calc.explore.reach import every_finding
-from fireplace_calc.panels.mending import remedy_words
+from fireplace_calc.panels.folds.mending import remedy_words
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.tables import DATA, rectangular_liner
+from fireplace_calc.base.tables import DATA, rectangular_liner
 from fireplace_calc.takeoff import bill, prices
-from fireplace_calc.units import INCH, SQIN, InputError
+from fireplace_calc.base.units import INCH, SQIN, InputError
 
 BOATHOUSE = load("data/designs/boathouse.toml")
 FAULTS = {

@@ -9,19 +9,19 @@ from strategies import designs
 from test_drawing_reuse import MOVES, content
 
 from fireplace_calc import assess, change
-from fireplace_calc.design import Design
-from fireplace_calc.drawing.compose import HEIGHT, WHOLE, WIDTH, draw_view, reads, view_sheet
-from fireplace_calc.drawing.eye import Block, Eye, hull
-from fireplace_calc.drawing.front import opening_ring
-from fireplace_calc.drawing.inside import faces, lit_ring
-from fireplace_calc.drawing.live import live_views
-from fireplace_calc.drawing.room import room, scene
-from fireplace_calc.drawing.rubble import rubble
-from fireplace_calc.drawing.sheet import Cell, Sheet, collisions
-from fireplace_calc.drawing.veil import clipped, clipped_each
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.views.compose import HEIGHT, WHOLE, WIDTH, draw_view, reads, view_sheet
+from fireplace_calc.drawing.room.eye import Block, Eye, hull
+from fireplace_calc.drawing.views.front_elevation import opening_ring
+from fireplace_calc.drawing.room.inside import faces, lit_ring
+from fireplace_calc.drawing.views.live import live_views
+from fireplace_calc.drawing.room.room_view import room, scene
+from fireplace_calc.drawing.room.rubble_face import rubble
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, collisions
+from fireplace_calc.drawing.sheets.hidden_lines import clipped, clipped_each
 from fireplace_calc.proportion import NAMES, guides
-from fireplace_calc.solids import area
-from fireplace_calc.units import INCH, SYSTEMS, InputError
+from fireplace_calc.geometry.solids import area
+from fireplace_calc.base.units import INCH, SYSTEMS, InputError
 
 ENDS = [{"opening.width": w, "opening.extension": e, "base.hearth_level": h}
         for w, e, h in itertools.product(("20 in", "42 in", "96 in"), ("0 in", "24 in"), ("0 in", "18 in"))]

@@ -7,8 +7,8 @@ England's and some of Canada's are from memory and say so. Expected verdicts by 
 import pytest
 
 from fireplace_calc import PACKS, assess, change
-from fireplace_calc.design import Design
-from fireplace_calc.tables import rule_sources
+from fireplace_calc.design.records import Design
+from fireplace_calc.base.tables import rule_sources
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 CA, ON, UK, PR = "Canada NBC", "Canada Ontario", "UK ADJ", "Trade practice"
@@ -270,7 +270,7 @@ def test_memory_is_shown_as_memory():
 
 def test_what_is_missing_never_passes_abroad():
     """Every optional input taken away from a design that has them all: nothing turns into *meets*."""
-    from fireplace_calc.change import all_inputs
+    from fireplace_calc.editing.changes import all_inputs
 
     full = {"abroad.liner_mortar": "yes", "abroad.firebrick_mortar": "yes", "abroad.joints_offset": "yes", "abroad.gap_closed": "yes", "abroad.soot_door": "yes",
             "abroad.cleanout_clearance": "200 mm", "abroad.flooring_clearance": "20 mm", "abroad.metal_clearance": "60 mm", "abroad.damper_covers": "yes",

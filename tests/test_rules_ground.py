@@ -8,7 +8,7 @@ import pytest
 from test_rules_limits import limit
 
 from fireplace_calc import PACKS, assess, change
-from fireplace_calc.design import Design
+from fireplace_calc.design.records import Design
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 COLD = {"frost_depth": "30 in"}

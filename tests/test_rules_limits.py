@@ -7,7 +7,7 @@ confidence in data/us_irc_sources.csv (read twice unless the row there says othe
 import pytest
 
 from fireplace_calc import PACKS, assess, change
-from fireplace_calc.design import Design
+from fireplace_calc.design.records import Design
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 SHALLOW = {"opening.type": "shallow", "throat.height": "12 in", "firebox.rake": "0 in", "firebox.breast": "2 in"}

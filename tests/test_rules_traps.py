@@ -8,8 +8,8 @@ from math import degrees
 import pytest
 
 from fireplace_calc import PACKS, assess, change
-from fireplace_calc.design import Design
-from fireplace_calc.units import INCH
+from fireplace_calc.design.records import Design
+from fireplace_calc.base.units import INCH
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 SHALLOW = {"opening.type": "shallow", "firebox.depth": "14 in", "throat.height": "12 in", "throat.damper_area": "400 in2"}

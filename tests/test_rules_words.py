@@ -7,10 +7,10 @@ import re
 import pytest
 
 from fireplace_calc import PACKS, assess, change
-from fireplace_calc.design import Design
-from fireplace_calc.facts import Facts, facts
-from fireplace_calc.geometry import geometry
-from fireplace_calc.tables import rule_sources
+from fireplace_calc.design.records import Design
+from fireplace_calc.rules.facts import Facts, facts
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.base.tables import rule_sources
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 FAMILIES = ("FBX", "THR", "LIN", "SMK", "HTH", "FLU", "CLR", "ROF")

@@ -4,8 +4,8 @@ import pytest
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.explore import remedies
-from fireplace_calc.report import asked
-from fireplace_calc.tables import DATA
+from fireplace_calc.report.summary import asked
+from fireplace_calc.base.tables import DATA
 
 BOATHOUSE = load(DATA / "designs" / "boathouse.toml")
 

@@ -12,19 +12,19 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc.change import change
-from fireplace_calc.design import Design
-from fireplace_calc.geometry import geometry
-from fireplace_calc.solids import ArchRing, ArchVoid, Cylinder, Loft, box, prism
+from fireplace_calc.editing.changes import change
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.solids import ArchRing, ArchVoid, Cylinder, Loft, box, prism
 from fireplace_calc.structure import Structure, structure
 from fireplace_calc.structure.arch import THIRD, Load, Ring, parabola_thrust, third_thrust, thrust_line
 from fireplace_calc.structure.figures import PSI, figure
-from fireplace_calc.structure.judgement import RULES
-from fireplace_calc.structure.weights import _moments, moments, weights
-from fireplace_calc.structure.wind import push, strips
-from fireplace_calc.tables import DATA, density
+from fireplace_calc.structure.findings.register import RULES
+from fireplace_calc.structure.loads.weights import _moments, moments, weights
+from fireplace_calc.structure.loads.wind import push, strips
+from fireplace_calc.base.tables import DATA, density
 from fireplace_calc.takeoff import takeoff, total_weight
-from fireplace_calc.units import FOOT, INCH, PSF, G, InputError
+from fireplace_calc.base.units import FOOT, INCH, PSF, G, InputError
 
 M, F, X, N = "meets", "falls short", "does not apply", "not checked"
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))

@@ -10,13 +10,13 @@ from math import asin, atan2, degrees, hypot
 
 import pytest
 
-from fireplace_calc.build.lifting import Way, capacity, recommended_weight
-from fireplace_calc.build.lifting import index as lifting_index
-from fireplace_calc.build.multipliers import height_multiplier, reach_multiplier
-from fireplace_calc.draft.air import pressure_at
-from fireplace_calc.parts import part
-from fireplace_calc.places import nearest, winter_means
-from fireplace_calc.solids import area, box, prism
+from fireplace_calc.build.lifting.equation import Way, capacity, recommended_weight
+from fireplace_calc.build.lifting.equation import index as lifting_index
+from fireplace_calc.build.lifting.multipliers import height_multiplier, reach_multiplier
+from fireplace_calc.draft.physics.air import pressure_at
+from fireplace_calc.geometry.parts import part
+from fireplace_calc.base.places import nearest, winter_means
+from fireplace_calc.geometry.solids import area, box, prism
 from fireplace_calc.structure.arch import Load, Ring, parabola_thrust, third_thrust, thrust_line
 from fireplace_calc.structure.beam import (
     angle,
@@ -43,9 +43,9 @@ from fireplace_calc.structure.figures import (
     terrain,
 )
 from fireplace_calc.structure.footing import area_for, edge_factor
-from fireplace_calc.structure.seismic import bar_count, component_force, design_response, force_bounds
-from fireplace_calc.structure.stack import edge_tension, free_height, ring
-from fireplace_calc.structure.wind import (
+from fireplace_calc.structure.loads.seismic import bar_count, component_force, design_response, force_bounds
+from fireplace_calc.structure.loads.stack import edge_tension, free_height, ring
+from fireplace_calc.structure.loads.wind import (
     DIAGONAL,
     altitude_factor,
     exposure_factor,
@@ -54,10 +54,10 @@ from fireplace_calc.structure.wind import (
     service_factor,
     velocity_pressure,
 )
-from fireplace_calc.tables import rows
+from fireplace_calc.base.tables import rows
 from fireplace_calc.takeoff import handbook
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
-from fireplace_calc.units import CUFT, DEG, FOOT, INCH, PCF, POUND, PSF, G, InputError
+from fireplace_calc.base.units import CUFT, DEG, FOOT, INCH, PCF, POUND, PSF, G, InputError
 
 POUND_FORCE = POUND * G
 FOOT_POUND, INCH_POUND = FOOT * POUND_FORCE, INCH * POUND_FORCE

@@ -11,16 +11,16 @@ import pytest
 import xarray as xr
 
 from fireplace_calc import change, load
-from fireplace_calc.design import Design
+from fireplace_calc.design.records import Design
 from fireplace_calc.draft import around, fire, outlook, settle, spill
-from fireplace_calc.draft.air import pressure_at
-from fireplace_calc.draft.outlook import CASES, EMBERS
-from fireplace_calc.draft.path import path
-from fireplace_calc.draft.weather import BREEZE
+from fireplace_calc.draft.physics.air import pressure_at
+from fireplace_calc.draft.result import CASES, EMBERS
+from fireplace_calc.draft.flow_path import path
+from fireplace_calc.draft.physics.weather import BREEZE
 from fireplace_calc.explore import grid, sketch, station_label, stations, sweep
-from fireplace_calc.geometry import geometry
-from fireplace_calc.places import Place, inside
-from fireplace_calc.units import InputError
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.base.places import Place, inside
+from fireplace_calc.base.units import InputError
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 CATALOGUE = {
@@ -79,7 +79,7 @@ def test_a_cluster_gives_the_same_to_the_last_bit(monkeypatch):
     """Two workers in processes of their own; parcels small enough that there are many, and cut across designs and stations."""
     from distributed import Client, LocalCluster
 
-    monkeypatch.setattr(sys.modules["fireplace_calc.explore.sweep"], "TASK", 8)
+    monkeypatch.setattr(sys.modules["fireplace_calc.explore.weather_sweep"], "TASK", 8)
     rates = np.array([1.0, 3.5, 5.0]) / 3600
     weathers = stations(PLACES, mild=MILD)
     alone = [sweep(CATALOGUE, weathers), sweep(CATALOGUE, weathers, burn_rate=rates)]
@@ -87,7 +87,7 @@ def test_a_cluster_gives_the_same_to_the_last_bit(monkeypatch):
             Client(cluster) as client:
         client.wait_for_workers(2)
         together = [sweep(CATALOGUE, weathers, client=client), sweep(CATALOGUE, weathers, burn_rate=rates, client=client)]
-        worked = client.run(lambda: "fireplace_calc.explore.sweep" in sys.modules)
+        worked = client.run(lambda: "fireplace_calc.explore.weather_sweep" in sys.modules)
         assert list(worked.values()) == [True, True], "both workers had their share"
     for one, other in zip(alone, together, strict=True):
         xr.testing.assert_identical(one, other)
@@ -97,8 +97,8 @@ def test_a_cluster_gives_the_same_to_the_last_bit(monkeypatch):
 
 def test_the_parcels_do_not_matter(country, monkeypatch):
     for block, task in ((1, 1), (2, 5), (3, 1000)):
-        monkeypatch.setattr(sys.modules["fireplace_calc.explore.sweep"], "BLOCK", block)
-        monkeypatch.setattr(sys.modules["fireplace_calc.explore.sweep"], "TASK", task)
+        monkeypatch.setattr(sys.modules["fireplace_calc.explore.weather_sweep"], "BLOCK", block)
+        monkeypatch.setattr(sys.modules["fireplace_calc.explore.weather_sweep"], "TASK", task)
         xr.testing.assert_identical(country, sweep(CATALOGUE, stations(PLACES, mild=MILD)))
 
 
@@ -209,6 +209,6 @@ def test_a_whole_country_of_the_index_has_labels_that_differ():
 
 def test_xarray_and_dask_sleep_until_they_are_asked():
     asked = ("import sys, fireplace_calc, fireplace_calc.explore as e; print('xarray' in sys.modules);"
-             "from fireplace_calc.design import Design; e.sweep({'plain': Design()}, e.grid(263.15)); print('distributed' in sys.modules)")
+             "from fireplace_calc.design.records import Design; e.sweep({'plain': Design()}, e.grid(263.15)); print('distributed' in sys.modules)")
     run = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True, check=True)
     assert run.stdout.split() == ["False", "False"]

@@ -9,13 +9,13 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc.brickwork.unit import COMMON, block, firebrick, in_mass, in_wall
-from fireplace_calc.change import all_inputs, change
-from fireplace_calc.design import BRICKS, MASONRY, Design
-from fireplace_calc.geometry import geometry
-from fireplace_calc.tables import densities, density
+from fireplace_calc.editing.changes import all_inputs, change
+from fireplace_calc.design.records import BRICKS, MASONRY, Design
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.base.tables import densities, density
 from fireplace_calc.takeoff import goods, shares, takeoff, total_weight
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
-from fireplace_calc.units import CUFT, INCH, PCF, POUND, SQFT, InputError
+from fireplace_calc.base.units import CUFT, INCH, PCF, POUND, SQFT, InputError
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
 INCH3 = INCH**3

@@ -11,10 +11,10 @@ from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
 from test_browser import REQUIRED
 
-from fireplace_calc.change import change
-from fireplace_calc.geometry import geometry
-from fireplace_calc.mesh import meshes
-from fireplace_calc.panels.turning import Turning, packed
+from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.mesh import meshes
+from fireplace_calc.panels.picture.turning import Turning, packed
 
 KINDS = {"points": "<f4", "normals": "<f4", "faces": "<u4", "owner": "<u2", "cap": "u1", "edges": "<u4", "sharp": "u1"}
 MOST = 400_000
@@ -79,7 +79,7 @@ INK = """(canvas) => {
   return seen.size;
 }"""
 NOTEBOOK = [
-    "from fireplace_calc import Design, change\nfrom fireplace_calc.panels.turning import Turning\nimport ipywidgets as w\n"
+    "from fireplace_calc import Design, change\nfrom fireplace_calc.panels.picture.turning import Turning\nimport ipywidgets as w\n"
     "view = Turning(Design())\nwider = w.Button(description='Another design')\n"
     "wider.on_click(lambda _: view.put(change(Design(), {'opening.width': '60 in', 'name': 'A wide one'})))\nw.VBox([wider, view])",
 ]

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fireplace_calc.units import (
+from fireplace_calc.base.units import (
     CUFT,
     CUYD,
     FOOT,
@@ -129,5 +129,5 @@ def test_printed_units_go_both_ways():
 def test_pint_sleeps_until_it_is_needed():
     import subprocess
 
-    code = "import sys, fireplace_calc.design; print('pint' in sys.modules)"
+    code = "import sys, fireplace_calc.design.records; print('pint' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.strip() == "False"

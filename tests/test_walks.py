@@ -12,11 +12,11 @@ from bench.browser import ROOT, chromium, page, server
 from pypdf import PdfReader
 
 from fireplace_calc import assess, change
-from fireplace_calc.alternatives import side_by_side
-from fireplace_calc.designfile import fingerprint
+from fireplace_calc.report.alternatives import side_by_side
+from fireplace_calc.editing.designfile import fingerprint
 from fireplace_calc.explore import how_far, remedies
 from fireplace_calc.lessons import exercise
-from fireplace_calc.units import show
+from fireplace_calc.base.units import show
 
 REQUIRED = "FIREPLACE_BROWSER_TEST"
 NAME = """() => {

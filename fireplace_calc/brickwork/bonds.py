@@ -7,7 +7,7 @@ from math import ceil, floor
 from typing import TYPE_CHECKING
 
 from fireplace_calc.brickwork.unit import Unit
-from fireplace_calc.units import INCH
+from fireplace_calc.base.units import INCH
 
 if TYPE_CHECKING:
     import numpy as np

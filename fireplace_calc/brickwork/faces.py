@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import atan, hypot
 
-from fireplace_calc.clip import Ring
-from fireplace_calc.frame import Frame
-from fireplace_calc.parts import Geometry
-from fireplace_calc.solids import area
+from fireplace_calc.geometry.clip import Ring
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.solids import area
 
 THIN = 1e-6
 """A zone lower than this is no zone. [m]"""

@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING, NamedTuple
 from fireplace_calc.brickwork.bonds import bricks, weave
 from fireplace_calc.brickwork.faces import Face
 from fireplace_calc.brickwork.unit import SLIVER, Unit
-from fireplace_calc.clip import Ring, joined, overlap, tidy
-from fireplace_calc.solids import area, chord
+from fireplace_calc.geometry.clip import Ring, joined, overlap, tidy
+from fireplace_calc.geometry.solids import area, chord
 
 if TYPE_CHECKING:
     import numpy as np

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from fireplace_calc.brickwork.unit import SLIVER, Unit
-from fireplace_calc.clip import Ring
-from fireplace_calc.solids import box
+from fireplace_calc.geometry.clip import Ring
+from fireplace_calc.geometry.solids import box
 
 
 @dataclass(frozen=True)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from fireplace_calc.parts import Geometry
-from fireplace_calc.units import INCH, to_si
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.base.units import INCH, to_si
 
 SLIVER = INCH / 8
 """A gap no wider than this is made up in the joints; wider, it takes a cut piece: our own habit. [m]"""

@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
-from fireplace_calc.brickwork.courses import Coursing, Even, block_coursing, even_courses
+from fireplace_calc.brickwork.coursing import Coursing, Even, block_coursing, even_courses
 from fireplace_calc.brickwork.faces import floor_face, lining_faces
 from fireplace_calc.brickwork.layout import Layout, cut_list, lay
-from fireplace_calc.brickwork.nest import bricks_for
+from fireplace_calc.brickwork.cut_stock import bricks_for
 from fireplace_calc.brickwork.ring import BlockCourse, block_ring
 from fireplace_calc.brickwork.unit import Laid, block, firebrick
-from fireplace_calc.frame import Frame
-from fireplace_calc.parts import Geometry
-from fireplace_calc.units import INCH
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.base.units import INCH
 
 USUAL_JOINT = INCH / 8
 """Taken where nobody has told the joint. [m]"""

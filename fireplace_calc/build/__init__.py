@@ -4,7 +4,7 @@
 licensed practice.
 """
 
-from fireplace_calc.build.lifts import Lift
+from fireplace_calc.build.lifting.lift_list import Lift
 from fireplace_calc.build.plan import Plan, Stage, build
 from fireplace_calc.build.steps import Step
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.clip import overlap
-from fireplace_calc.parts import Part
-from fireplace_calc.solids import CIRCLE, Cylinder, Polygon, Solid, area, box, level_cuts
+from fireplace_calc.geometry.clip import overlap
+from fireplace_calc.geometry.parts import Part
+from fireplace_calc.geometry.solids import CIRCLE, Cylinder, Polygon, Solid, area, box, level_cuts
 
 HAIR = 1e-6
 """Cuts are taken this far above or below a level. [m]"""

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil
 
-from fireplace_calc.tables import rows
-from fireplace_calc.units import CUFT, InputError
+from fireplace_calc.base.tables import rows
+from fireplace_calc.base.units import CUFT, InputError
 
 MPH = 1609.344 / 3600
 """One mile an hour. [m/s]"""

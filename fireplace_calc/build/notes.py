@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.tables import rows
+from fireplace_calc.base.tables import rows
 
 
 @dataclass(frozen=True, slots=True)

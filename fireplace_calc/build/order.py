@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from itertools import combinations, pairwise
 
 from fireplace_calc.build.contact import HAIR, Contacts
-from fireplace_calc.build.stretches import LAID, Stretch, break_levels, set_level, stretches, working_floors
-from fireplace_calc.parts import Geometry, Part
+from fireplace_calc.build.lift_parts import LAID, Stretch, break_levels, set_level, stretches, working_floors
+from fireplace_calc.geometry.parts import Geometry, Part
 
 CAST = ("concrete", "grout", "parging", "mortar")
 """Poured or coated: inside another part they come after it, for it is their form. Anything else is built round."""

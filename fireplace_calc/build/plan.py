@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from fireplace_calc.build.cure import Cure, curing
-from fireplace_calc.build.lifting import HOIST, TWO
-from fireplace_calc.build.lifts import Lift, lifts
+from fireplace_calc.build.curing import Cure, curing
+from fireplace_calc.build.lifting.equation import HOIST, TWO
+from fireplace_calc.build.lifting.lift_list import Lift, lifts
 from fireplace_calc.build.mortar import Mix, Weather, mix, open_time, protection, work_rule
 from fireplace_calc.build.notes import Caution, Dust, Wait, cautions, dust
 from fireplace_calc.build.steps import Step, ready_at, steps
-from fireplace_calc.parts import Geometry
-from fireplace_calc.units import FOOT
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.base.units import FOOT
 
 RAILS = 10 * FOOT
 """Staging higher than this has rails or fall arrest: 29 CFR 1926.451(g)(1) (read). [m]"""

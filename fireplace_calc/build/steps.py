@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from fireplace_calc.build.mortar import batches
 from fireplace_calc.build.notes import Hold, Wait, holds_of, waits_of
 from fireplace_calc.build.order import CAST, Order, Tie, order
-from fireplace_calc.build.pace import MORTAR, REFRACTORY, Need, hours_of, needs
-from fireplace_calc.build.stretches import STACK, Stretch
-from fireplace_calc.parts import Geometry
+from fireplace_calc.build.production_rates import MORTAR, REFRACTORY, Need, hours_of, needs
+from fireplace_calc.build.lift_parts import STACK, Stretch
+from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff import Share, shares
-from fireplace_calc.units import FOOT
+from fireplace_calc.base.units import FOOT
 
 FALL = 6 * FOOT
 """From this height over the ground a step warns of falls: 29 CFR 1926.501(b), from memory. [m]"""

@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from fireplace_calc.draft.air import air_density
-from fireplace_calc.draft.path import Path
-from fireplace_calc.draft.settle import Around, Fire, settle
-from fireplace_calc.draft.spill import plume, plume_height
-from fireplace_calc.tables import coefficients
+from fireplace_calc.draft.physics.air import air_density
+from fireplace_calc.draft.flow_path import Path
+from fireplace_calc.draft.operating import Around, Fire, settle
+from fireplace_calc.draft.spillage import plume, plume_height
+from fireplace_calc.base.tables import coefficients
 
 DRAWS, SEED = 10_000, 1889
 """How often, and where the drawing starts: the same seed gives the same odds."""

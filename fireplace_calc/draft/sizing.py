@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from fireplace_calc.draft.air import SEA_LEVEL, air_density
-from fireplace_calc.draft.losses import handbook_friction
-from fireplace_calc.tables import coefficient
-from fireplace_calc.units import G
+from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
+from fireplace_calc.draft.physics.losses import handbook_friction
+from fireplace_calc.base.tables import coefficient
+from fireplace_calc.base.units import G
 
 STANDARD = 294.15
 """Room and outdoors alike, as the handbook's sizing chart has them: 70 F. [K]"""

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from fireplace_calc.drawing.canvas import Picture, paint
-from fireplace_calc.drawing.compose import CELLS, HEIGHT, WIDTH, elevations, single, views
-from fireplace_calc.drawing.roof import Limits
-from fireplace_calc.parts import Geometry
-from fireplace_calc.units import FEET_INCHES
+from fireplace_calc.drawing.sheets.canvas import Picture, paint
+from fireplace_calc.drawing.views.compose import CELLS, HEIGHT, WIDTH, elevations, single, views
+from fireplace_calc.drawing.views.roof_view import Limits
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.base.units import FEET_INCHES
 
 __all__ = ["CELLS", "HEIGHT", "WIDTH", "Picture", "elevations", "front", "paint", "plan", "roof", "section", "single", "views"]
 

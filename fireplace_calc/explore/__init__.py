@@ -5,9 +5,9 @@ from fireplace_calc.explore.curves import Curve, Step, face_curve, many, pressur
 from fireplace_calc.explore.limits import LIMITS, LimitMap, limit_map
 from fireplace_calc.explore.reach import Reach, Stop, how_far
 from fireplace_calc.explore.remedies import Refused, Remedy, refused, remedies
-from fireplace_calc.explore.sketch import Sketch, moved, sketch
-from fireplace_calc.explore.sweep import sweep
-from fireplace_calc.explore.worked import Worked, worked
+from fireplace_calc.explore.sketches import Sketch, moved, sketch
+from fireplace_calc.explore.weather_sweep import sweep
+from fireplace_calc.explore.worked_figures import Worked, worked
 
 __all__ = ["LIMITS", "Curve", "LimitMap", "Reach", "Refused", "Remedy", "Sketch", "Step", "Stop", "Worked", "face_curve", "grid", "how_far",
            "limit_map", "many", "moved", "pressure_steps", "refused", "remedies", "sketch", "station_label", "stations", "sweep", "worked"]

@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from fireplace_calc.change import all_inputs
-from fireplace_calc.draft.air import pressure_at
-from fireplace_calc.inputs import SLACK, Input
-from fireplace_calc.places import Place
-from fireplace_calc.units import InputError
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.draft.physics.air import pressure_at
+from fireplace_calc.base.inputs import SLACK, Input
+from fireplace_calc.base.places import Place
+from fireplace_calc.base.units import InputError
 
 if TYPE_CHECKING:
     import xarray

@@ -7,12 +7,12 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
-from fireplace_calc.design import Design
+from fireplace_calc.design.records import Design
 from fireplace_calc.draft import Path, around, face_velocity, fire, odds, path
-from fireplace_calc.draft.outlook import CASES, Outlook
-from fireplace_calc.explore.sketch import moved, sketch
-from fireplace_calc.inputs import inputs_of
-from fireplace_calc.tables import coefficient
+from fireplace_calc.draft.result import CASES, Outlook
+from fireplace_calc.explore.sketches import moved, sketch
+from fireplace_calc.base.inputs import inputs_of
+from fireplace_calc.base.tables import coefficient
 
 
 @dataclass(frozen=True, slots=True)

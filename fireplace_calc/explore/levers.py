@@ -8,11 +8,11 @@ from functools import lru_cache
 from math import inf
 from typing import Any
 
-from fireplace_calc.change import all_inputs
-from fireplace_calc.design import Design
-from fireplace_calc.frame import bore
-from fireplace_calc.tables import rectangular_liners, round_liners
-from fireplace_calc.units import SI_UNIT, SQIN, to_si
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import bore
+from fireplace_calc.base.tables import rectangular_liners, round_liners
+from fireplace_calc.base.units import SI_UNIT, SQIN, to_si
 
 NEXT = "next"
 """Step of a lever that goes from one standard liner to the next by net area."""

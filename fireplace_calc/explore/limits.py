@@ -6,15 +6,15 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fireplace_calc.assess import DEFAULT_PACK
-from fireplace_calc.design import Design
+from fireplace_calc.assessment import DEFAULT_PACK
+from fireplace_calc.design.records import Design
 from fireplace_calc.draft import face_velocity, path
-from fireplace_calc.explore.sketch import Sketch, moved, sketch
-from fireplace_calc.facts import Facts, facts
+from fireplace_calc.explore.sketches import Sketch, moved, sketch
+from fireplace_calc.rules.facts import Facts, facts
 from fireplace_calc.rules import PACKS, Pack
 from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.tables import coefficient
-from fireplace_calc.units import INCH
+from fireplace_calc.base.tables import coefficient
+from fireplace_calc.base.units import INCH
 
 FREE, RATIO, CODE, VELOCITY, STABILITY, IMPOSSIBLE = range(6)
 LIMITS = ("nothing here stops it", "flue too small for the opening (code)", "another clause of the code",

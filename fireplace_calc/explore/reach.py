@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from fireplace_calc.assess import DEFAULT_PACK, Assessment
-from fireplace_calc.change import change
-from fireplace_calc.design import Design
+from fireplace_calc.assessment import DEFAULT_PACK, Assessment
+from fireplace_calc.editing.changes import change
+from fireplace_calc.design.records import Design
 from fireplace_calc.draft import judgement, outlooks
-from fireplace_calc.explore.sketch import sketch
-from fireplace_calc.facts import facts
-from fireplace_calc.geometry import geometry
-from fireplace_calc.inputs import inputs_of
+from fireplace_calc.explore.sketches import sketch
+from fireplace_calc.rules.facts import facts
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.core import FALLS_SHORT
 from fireplace_calc.structure import structure
-from fireplace_calc.units import INCH, InputError, to_si
+from fireplace_calc.base.units import INCH, InputError, to_si
 
 KINDS = ("code", "draft", "structure", "drawing")
 """What can stop it; where two do at once, the first of them is named."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from fireplace_calc.assess import DEFAULT_PACK, Assessment, assess
-from fireplace_calc.change import all_inputs
-from fireplace_calc.design import Design
+from fireplace_calc.assessment import DEFAULT_PACK, Assessment, assess
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.design.records import Design
 from fireplace_calc.explore.levers import LEVERS, Lever, Try, tries
 from fireplace_calc.explore.reach import by_kind, every_finding
 from fireplace_calc.explore.trials import Case, Row, between, look, mending
@@ -15,7 +15,7 @@ from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import FALLS_SHORT
 from fireplace_calc.takeoff import Bill, Price, bill
 from fireplace_calc.takeoff import prices as price_list
-from fireplace_calc.units import FEET_INCHES, InputError, show
+from fireplace_calc.base.units import FEET_INCHES, InputError, show
 
 USUAL = {("flue.sections", "+"), ("flue.size", "+"), ("throat.depth", "+"), ("house.air_inlet", "+")}
 """Changes that come to mind first: key of the lever and which way it goes."""

@@ -6,14 +6,14 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from fireplace_calc.assess import Assessment, assess
-from fireplace_calc.design import Design
+from fireplace_calc.assessment import Assessment, assess
+from fireplace_calc.design.records import Design
 from fireplace_calc.draft import judgement, outlooks
 from fireplace_calc.explore.levers import FOOT, Try
 from fireplace_calc.explore.reach import every_finding
-from fireplace_calc.explore.sketch import Sketch, moved, sketch
-from fireplace_calc.facts import facts
-from fireplace_calc.geometry import geometry
+from fireplace_calc.explore.sketches import Sketch, moved, sketch
+from fireplace_calc.rules.facts import facts
+from fireplace_calc.geometry.builder import geometry
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.structure import structure

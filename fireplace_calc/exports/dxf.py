@@ -9,13 +9,13 @@ from typing import Any
 
 import numpy as np
 
-from fireplace_calc.assess import Assessment
+from fireplace_calc.assessment import Assessment
 from fireplace_calc.brickwork import brickwork
-from fireplace_calc.drawing.front import breast_ring, lintel_ring, opening_ring
-from fireplace_calc.drawing.laid import from_the_room
-from fireplace_calc.parts import Geometry
-from fireplace_calc.solids import box
-from fireplace_calc.units import FEET_INCHES, INCH, MM, InputError, feet_inches
+from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
+from fireplace_calc.drawing.views.laid_bricks import from_the_room
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.solids import box
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM, InputError, feet_inches
 
 APART = 1.2
 """Between two views. [m]"""

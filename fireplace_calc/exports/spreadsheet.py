@@ -7,10 +7,10 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from fireplace_calc.assess import Assessment
-from fireplace_calc.report import CAUTION, FINDING_COLUMNS, harmless
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.report.summary import CAUTION, FINDING_COLUMNS, harmless
 from fireplace_calc.takeoff import Price, bill, goods
-from fireplace_calc.units import InputError
+from fireplace_calc.base.units import InputError
 
 HEADINGS = ("Item", "Material", "Unit", "Net", "Waste", "Sold by", "To order", "Price of one", "Cost", "Weight of net [kg]",
             "Volume [m3]", "Packs", "Pack", "How counted")

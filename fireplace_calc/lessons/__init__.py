@@ -2,10 +2,10 @@
 
 from fireplace_calc.lessons.course import LESSONS, Lesson, liners, warned
 from fireplace_calc.lessons.faults import FAULTS, Fault, Hunt, planted
-from fireplace_calc.lessons.hunt import figures, guess, suspects
+from fireplace_calc.lessons.fault_finding import figures, guess, suspects
 from fireplace_calc.lessons.numbers import KINDS, exercise, exercises, seeds_of
 from fireplace_calc.lessons.reply import Exercise, Mistake, Reply, Step, check, shown
-from fireplace_calc.lessons.sound import TAUGHT, sound
+from fireplace_calc.lessons.valid_designs import TAUGHT, sound
 
 __all__ = ["FAULTS", "KINDS", "LESSONS", "TAUGHT", "Exercise", "Fault", "Hunt", "Lesson", "Mistake", "Reply", "Step", "check", "exercise",
            "exercises", "figures", "guess", "liners", "planted", "seeds_of", "shown", "sound", "suspects", "warned"]

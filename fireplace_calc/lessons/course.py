@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.build.notes import Caution, cautions
-from fireplace_calc.tables import rectangular_liners, round_liners
+from fireplace_calc.base.tables import rectangular_liners, round_liners
 
 LINER = "liner"
 """Stands among the inputs of a lesson for shape and size of the flue, which are chosen together."""

@@ -6,14 +6,14 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from random import Random
 
-from fireplace_calc.assess import DEFAULT_PACK
-from fireplace_calc.design import Design
+from fireplace_calc.assessment import DEFAULT_PACK
+from fireplace_calc.design.records import Design
 from fireplace_calc.explore import moved, sketch
-from fireplace_calc.facts import facts
-from fireplace_calc.lessons.sound import broken, nudged, require_taught, sound, told
+from fireplace_calc.rules.facts import facts
+from fireplace_calc.lessons.valid_designs import broken, nudged, require_taught, sound, told
 from fireplace_calc.rules import Finding, Pack
 from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.units import INCH, SQIN, InputError
+from fireplace_calc.base.units import INCH, SQIN, InputError
 
 Plant = Callable[[Design, Pack, "Fault", Random], Design | None]
 TRIES = 60

@@ -6,12 +6,12 @@ from math import atan, sin
 from random import Random
 
 from fireplace_calc.explore import sketch
-from fireplace_calc.frame import REACH
+from fireplace_calc.geometry.frame import REACH
 from fireplace_calc.lessons.reply import Exercise, Given, step
 from fireplace_calc.lessons.sizes import asked, inches, work
-from fireplace_calc.lessons.sound import ABOVE_ROOF, tall_enough
+from fireplace_calc.lessons.valid_designs import ABOVE_ROOF, tall_enough
 from fireplace_calc.rules import Pack
-from fireplace_calc.units import INCH
+from fireplace_calc.base.units import INCH
 
 
 def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:

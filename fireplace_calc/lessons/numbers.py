@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from random import Random
 
-from fireplace_calc.assess import DEFAULT_PACK
+from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.lessons.heights import draft, roof
 from fireplace_calc.lessons.passages import chamber, throat
 from fireplace_calc.lessons.reply import Exercise
 from fireplace_calc.lessons.sizes import flue, hearth, mantel
-from fireplace_calc.lessons.sound import require_taught
-from fireplace_calc.units import InputError
+from fireplace_calc.lessons.valid_designs import require_taught
+from fireplace_calc.base.units import InputError
 
 KINDS = {"flue": flue, "roof": roof, "mantel": mantel, "hearth": hearth, "chamber": chamber, "throat": throat, "draft": draft}
 """Kinds of exercise, in the order of the lessons."""

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.design import Design
-from fireplace_calc.units import FEET_INCHES, FOOT, INCH, InputError, show, to_si
+from fireplace_calc.design.records import Design
+from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, InputError, show, to_si
 
 SLIPS = {
     "length": ((FOOT / INCH, "feet and inches are mixed up"), (1 / 0.0254, "inches and metres are mixed up"),

@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from html import escape
 
-from fireplace_calc import airwords
-from fireplace_calc.assess import Assessment
-from fireplace_calc.books import SIDE_BY_SIDE, side_by_side
+from fireplace_calc.report import draft_report
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.draft import MODES
-from fireplace_calc.draft.outlook import CASES
-from fireplace_calc.drawing.lists import Table
-from fireplace_calc.explore.worked import worked
+from fireplace_calc.draft.result import CASES
+from fireplace_calc.drawing.sheets.lists import Table
+from fireplace_calc.explore.worked_figures import worked
 from fireplace_calc.proportion import Guide, width_sentence
-from fireplace_calc.report import SIGNS, answer, asked, compared, quantity
+from fireplace_calc.report.summary import SIGNS, answer, asked, compared, quantity
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
-from fireplace_calc.units import show
+from fireplace_calc.base.units import show
 
 WORD = 0.7
 """Width of a bold letter: the longest word of every heading has to fit its column, or the table scrolls sideways. [em]"""
@@ -119,13 +119,13 @@ def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -
 
 def draft(result: Assessment, units: str) -> str:
     """What the air does: findings, evenings, where the draft goes. Every number with its mode, the whole as judgement."""
-    said = f"<b>{escape(airwords.LABEL)}</b> {escape(airwords.sized(result, units))} {escape(airwords.likely(result, units))} " \
-           f"<span class='why'>{escape(airwords.BAND)}</span>"
-    evenings = [_row(row) for row in airwords.case_rows(result, units)]
-    losses = [_row(row) for row in airwords.loss_rows(result)]
+    said = f"<b>{escape(draft_report.LABEL)}</b> {escape(draft_report.sized(result, units))} {escape(draft_report.likely(result, units))} " \
+           f"<span class='why'>{escape(draft_report.BAND)}</span>"
+    evenings = [_row(row) for row in draft_report.case_rows(result, units)]
+    losses = [_row(row) for row in draft_report.loss_rows(result)]
     mode = MODES["operating"].capitalize()
     return (f'<div class="sentence">{said}</div>' + _compared(result.judgement, units, "What the air says", "Finding, mode, confidence")
-            + table(f"Evenings. {mode}", (12,) + (11,) * 8, airwords.COLUMNS, evenings)
+            + table(f"Evenings. {mode}", (12,) + (11,) * 8, draft_report.COLUMNS, evenings)
             + table("Where the draft goes, in Pa. Operating mode", (20, *(20,) * len(CASES)), ("", *CASES), losses))
 
 

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 import ipywidgets as w
 
 from fireplace_calc.panels import html
-from fireplace_calc.units import InputError
+from fireplace_calc.base.units import InputError
 
 Steps = Iterator[tuple[int, int, str]]
 """How many are done, of how many, and the name of the next."""

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import log
 
-from fireplace_calc.tables import Source, rows, source_of
-from fireplace_calc.units import INCH
+from fireplace_calc.base.tables import Source, rows, source_of
+from fireplace_calc.base.units import INCH
 
 
 @lru_cache(maxsize=1)

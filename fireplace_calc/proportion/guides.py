@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from fireplace_calc.parts import Geometry
+from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.figures import figures, nearest_published, nearest_shape, shapes
 from fireplace_calc.proportion.widths import suited_widths, width_sentence
-from fireplace_calc.solids import Point, box
-from fireplace_calc.tables import Source
-from fireplace_calc.units import FEET_INCHES, show
+from fireplace_calc.geometry.solids import Point, box
+from fireplace_calc.base.tables import Source
+from fireplace_calc.base.units import FEET_INCHES, show
 
 GOLDEN = "golden section"
 NAMES = ("opening shape", "published opening", "height of the opening", "like shapes", GOLDEN, "thirds of the wall", "door head",

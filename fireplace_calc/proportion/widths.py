@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.parts import Geometry
-from fireplace_calc.tables import Source, rows
-from fireplace_calc.units import FEET_INCHES, INCH, show
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.base.tables import Source, rows
+from fireplace_calc.base.units import FEET_INCHES, INCH, show
 
 FOOT = 12 * INCH
 

@@ -2,37 +2,21 @@
 
 from __future__ import annotations
 
-from fireplace_calc.facts import Facts
-from fireplace_calc.rules import (
-    ca_chimney,
-    ca_fireplace,
-    practice,
-    uk_details,
-    uk_flue,
-    us_air,
-    us_chimney,
-    us_clearance,
-    us_firebox,
-    us_flue,
-    us_foundation,
-    us_hearth,
-    us_roof,
-    us_seismic,
-    us_states,
-)
-from fireplace_calc.rules.ca_book import NBC
+from fireplace_calc.rules import ca, practice, uk, us
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.ca.book import NBC
 from fireplace_calc.rules.core import EDITIONS, Finding, Pack, check_all
 from fireplace_calc.rules.practice import PRACTICE
-from fireplace_calc.rules.uk_book import ADJ
-from fireplace_calc.rules.us_book import IRC
+from fireplace_calc.rules.uk.book import ADJ
+from fireplace_calc.rules.us.book import IRC
+from fireplace_calc.rules.us.states import STATES
 
-FAMILIES = (ca_chimney, ca_fireplace, practice, uk_details, uk_flue, us_air, us_chimney, us_clearance, us_firebox, us_flue, us_foundation,
-            us_hearth, us_roof, us_seismic)
+FAMILIES = (*ca.FAMILIES, practice, *uk.FAMILIES, *us.FAMILIES)
 """Modules that file their rules when they are read."""
 __all__ = ["FAMILIES", "PACKS", "Finding", "Pack", "check", "check_every_pack"]
 
 PACKS: dict[str, Pack] = {pack.name: pack for pack in (
-    *(IRC.pack(edition) for edition in EDITIONS), *(state.pack() for state in us_states.STATES),
+    *(IRC.pack(edition) for edition in EDITIONS), *(state.pack() for state in STATES),
     NBC.pack("2005 to 2012", "Canada NBC"), NBC.pack("Ontario 2012", "Canada Ontario"), ADJ.pack("2010 as amended", "UK ADJ"),
     PRACTICE.pack("handbooks 1921 to 1980", "Trade practice"))}
 """Every pack by the name a reader gives it."""

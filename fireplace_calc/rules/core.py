@@ -10,9 +10,9 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any, NamedTuple
 
-from fireplace_calc.facts import Facts
-from fireplace_calc.tables import Source, rule_sources
-from fireplace_calc.units import MM, in_unit
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.base.tables import Source, rule_sources
+from fireplace_calc.base.units import MM, in_unit
 
 MEETS, FALLS_SHORT, DOES_NOT_APPLY, NOT_CHECKED = "meets", "falls short", "does not apply", "not checked"
 WORST_FIRST = (FALLS_SHORT, NOT_CHECKED, MEETS, DOES_NOT_APPLY)

@@ -6,7 +6,7 @@ import re
 from functools import lru_cache
 from math import hypot
 
-from fireplace_calc.facts import Facts
+from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.core import (
     FALLS_SHORT,
     MEETS,
@@ -21,8 +21,8 @@ from fireplace_calc.rules.core import (
     with_note,
     yes,
 )
-from fireplace_calc.tables import rows
-from fireplace_calc.units import DEG, FOOT, INCH
+from fireplace_calc.base.tables import rows
+from fireplace_calc.base.units import DEG, FOOT, INCH
 
 PRACTICE = Book("Trade practice", ("handbooks 1921 to 1980",))
 CUT = INCH / 2

@@ -3,6 +3,7 @@
 Engineering judgement, not a stamped design: ``structure(geometry)`` gives numbers, findings, and when to send for an engineer.
 """
 
-from fireplace_calc.structure.record import Structure, structure
+from fireplace_calc.structure.assemble import structure
+from fireplace_calc.structure.record import Structure
 
 __all__ = ["Structure", "structure"]

@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import asin, cos, hypot, sin, sqrt
 
-from fireplace_calc.design import Design
-from fireplace_calc.frame import Frame
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.rules.core import reaches
 from fireplace_calc.structure.beam import low_wall, triangle
 from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.lintel import wall_weight
-from fireplace_calc.structure.weights import Weights
-from fireplace_calc.tables import density
-from fireplace_calc.units import G
+from fireplace_calc.structure.loads.weights import Weights
+from fireplace_calc.base.tables import density
+from fireplace_calc.base.units import G
 
 POINTS = 20
 """Of the line of thrust, crown to skewback."""

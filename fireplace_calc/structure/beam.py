@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.rules.core import reaches
 from fireplace_calc.structure.figures import figure, lintel_spans
-from fireplace_calc.units import FOOT
+from fireplace_calc.base.units import FOOT
 
 
 def triangle(wall: float, span: float) -> float:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.tables import Source, pick, rows, soil_bearing, source_of
-from fireplace_calc.units import FOOT, INCH, PSF, InputError, from_unit
+from fireplace_calc.base.tables import Source, pick, rows, soil_bearing, source_of
+from fireplace_calc.base.units import FOOT, INCH, PSF, InputError, from_unit
 
 PSI = 144 * PSF
 """[Pa]"""

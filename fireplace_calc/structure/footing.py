@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.design import Design
-from fireplace_calc.frame import Frame
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.structure.figures import bearing
-from fireplace_calc.structure.stack import Stack
-from fireplace_calc.structure.weights import Weights
-from fireplace_calc.structure.wind import service_factor
-from fireplace_calc.units import G
+from fireplace_calc.structure.loads.stack import Stack
+from fireplace_calc.structure.loads.weights import Weights
+from fireplace_calc.structure.loads.wind import service_factor
+from fireplace_calc.base.units import G
 
 
 def edge_factor(eccentricity: float, length: float) -> float | None:

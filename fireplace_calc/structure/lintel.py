@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.design import Design
-from fireplace_calc.frame import Frame
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.structure.beam import angle, bending, jack_skew, low_wall, reaction, sag, sag_limit, slab_modulus, triangle, veneer_span
 from fireplace_calc.structure.figures import figure, rupture
-from fireplace_calc.structure.weights import Weights
-from fireplace_calc.tables import density
-from fireplace_calc.units import G
+from fireplace_calc.structure.loads.weights import Weights
+from fireplace_calc.base.tables import density
+from fireplace_calc.base.units import G
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from fireplace_calc.takeoff.cost import Bill, Line, Price, bill, prices
 from fireplace_calc.takeoff.goods import Goods, goods
 from fireplace_calc.takeoff.rows import Row, takeoff, total_weight
 from fireplace_calc.takeoff.shares import Share, shares
-from fireplace_calc.takeoff.thumb import Opinion, second_opinion
+from fireplace_calc.takeoff.rules_of_thumb import Opinion, second_opinion
 
 __all__ = ["Bill", "Goods", "Line", "Opinion", "Price", "Row", "Share", "bill", "goods", "prices", "second_opinion", "shares", "takeoff",
            "total_weight"]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.units import CUFT, INCH
+from fireplace_calc.base.units import CUFT, INCH
 
 WALL_MEASURE = 22.5 / CUFT
 """Brick by old wall measure, a way of pricing and no count: USDA FB 1889, p. 44 (read twice). [1/m3]"""

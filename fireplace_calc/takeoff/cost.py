@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from math import ceil
 from pathlib import Path
 
-from fireplace_calc.tables import rows as rows_of
+from fireplace_calc.base.tables import rows as rows_of
 from fireplace_calc.takeoff.rows import Row
-from fireplace_calc.units import InputError
+from fireplace_calc.base.units import InputError
 
 
 @dataclass(frozen=True, slots=True)

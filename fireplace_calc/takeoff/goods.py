@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from fireplace_calc.brickwork.unit import COMMON
-from fireplace_calc.tables import density
+from fireplace_calc.base.tables import density
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.takeoff.handbook import concrete as mixed
-from fireplace_calc.units import CUFT, CUYD, INCH, POUND, feet_inches
+from fireplace_calc.base.units import CUFT, CUYD, INCH, POUND, feet_inches
 
 LONGEST = 30 * INCH
 """Refractory sections are taken no longer than this, so that one or two people can set a piece: our own habit. [m]"""

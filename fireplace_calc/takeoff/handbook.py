@@ -10,9 +10,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil, pi
 
-from fireplace_calc.tables import pick, rectangular_liner, round_liner, rows
+from fireplace_calc.base.tables import pick, rectangular_liner, round_liner, rows
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
-from fireplace_calc.units import CUYD, FOOT, SQFT, from_unit
+from fireplace_calc.base.units import CUYD, FOOT, SQFT, from_unit
 
 SLACK = 1e-9
 """What a float may lose on the way; relative. [-]"""

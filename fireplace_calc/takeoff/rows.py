@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil
 
-from fireplace_calc.parts import Geometry
-from fireplace_calc.tables import densities
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.base.tables import densities
 from fireplace_calc.takeoff.goods import goods
 from fireplace_calc.takeoff.shares import ROUNDING, Share, shares
-from fireplace_calc.units import PCF
+from fireplace_calc.base.units import PCF
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,12 +10,12 @@ from fireplace_calc.brickwork import Layout, brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.unit import COMMON, Laid
 from fireplace_calc.brickwork.work import floor_bricks, lining_bricks, needed
-from fireplace_calc.parts import Geometry, Part
-from fireplace_calc.solids import ArchRing
-from fireplace_calc.tables import density
+from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.geometry.solids import ArchRing
+from fireplace_calc.base.tables import density
 from fireplace_calc.takeoff.bricks import CORELESS
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
-from fireplace_calc.units import INCH, SQFT, feet_inches
+from fireplace_calc.base.units import INCH, SQFT, feet_inches
 
 ROUNDING = 1e-9
 """A count that is whole but for the last bit of a float is whole. [-]"""

@@ -13,8 +13,8 @@ from pathlib import Path
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.canvas import pack
-from fireplace_calc.drawing.live import live_views
+from fireplace_calc.drawing.sheets.canvas import pack
+from fireplace_calc.drawing.views.live import live_views
 
 ROOT = Path(__file__).resolve().parents[2]
 DOTS = 4.0

@@ -24,7 +24,7 @@ SETUP = f'''
 import io, numpy as np
 import ipywidgets as w
 from fireplace_calc import load, change, assess
-from fireplace_calc.units import INCH
+from fireplace_calc.base.units import INCH
 boathouse = load(r"{ROOT}/data/designs/boathouse.toml")
 stamp = lambda design: int(round(design.opening.width / INCH * 2))
 '''
@@ -36,9 +36,9 @@ BLANK = '''
 from matplotlib.figure import Figure
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.patches import Rectangle
-from fireplace_calc.drawing.canvas import pack, put_stamp
+from fireplace_calc.drawing.sheets.canvas import pack, put_stamp
 from fireplace_calc.drawing import WIDTH, HEIGHT
-from fireplace_calc.drawing.live import FORMAT
+from fireplace_calc.drawing.views.live import FORMAT
 figure = Figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=88.9)
 canvas = FigureCanvasAgg(figure)
 ax = figure.add_axes((0, 0, 1, 1)); ax.set_axis_off(); ax.set_xlim(0, 100); ax.set_ylim(0, 100)
@@ -59,7 +59,7 @@ INTERACT = '''
 %config InlineBackend.print_figure_kwargs = {"bbox_inches": None}
 import matplotlib.pyplot as plt
 from fireplace_calc.drawing import elevations, paint, WIDTH, HEIGHT
-from fireplace_calc.geometry import geometry
+from fireplace_calc.geometry.builder import geometry
 def show(width):
     design = change(boathouse, {"opening.width": f"{width} in"})
     result = assess(design)

@@ -14,7 +14,7 @@ from pathlib import Path
 from fireplace_calc import PACKS, assess, change, load
 from fireplace_calc.draft import around, fire, odds, outlook, path
 from fireplace_calc.explore import face_curve, limit_map
-from fireplace_calc.geometry import geometry
+from fireplace_calc.geometry.builder import geometry
 
 ROOT = Path(__file__).resolve().parents[2]
 IMPORT = """

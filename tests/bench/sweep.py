@@ -15,9 +15,9 @@ from distributed import Client, LocalCluster
 
 from fireplace_calc import change, load
 from fireplace_calc.draft import around, fire, path, settle
-from fireplace_calc.draft.air import pressure_at
+from fireplace_calc.draft.physics.air import pressure_at
 from fireplace_calc.explore import sketch, stations, sweep
-from fireplace_calc.places import inside
+from fireplace_calc.base.places import inside
 
 ROOT = Path(__file__).resolve().parents[2]
 COUNT, BLOCK = 1_000_000, 4096

@@ -1,0 +1,169 @@
+"""One design in, one frozen assessment out: everything a person sees is read from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from typing import TYPE_CHECKING
+
+from fireplace_calc.design.records import Design
+from fireplace_calc.rules.facts import Facts, facts
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.rules import PACKS, Finding, check, check_every_pack
+from fireplace_calc.takeoff import Row, takeoff, total_weight
+from fireplace_calc.base.units import InputError
+
+if TYPE_CHECKING:
+    from fireplace_calc.build import Plan
+    from fireplace_calc.draft import Odds, Outlook
+    from fireplace_calc.structure import Structure
+
+DEFAULT_PACK = "US IRC 2021"
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """What one design makes, whether it complies, and what it takes.
+
+    Attributes
+    ----------
+    design : Design
+    pack : str
+        Name of the book it was checked against.
+    geometry : Geometry
+        Levels, parts and voids.
+    facts : Facts
+        What the checks were told.
+    findings : tuple of Finding
+        One a rule.
+    takeoff : tuple of Row
+        What to order.
+    """
+
+    design: Design
+    pack: str
+    geometry: Geometry
+    facts: Facts
+    findings: tuple[Finding, ...]
+    takeoff: tuple[Row, ...]
+
+    @property
+    def levels(self) -> dict[str, float]:
+        """Level of everything that has a name, bottom to top, from the room floor. [m]"""
+        return self.geometry.levels
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Named solids with material and volume. [m3]"""
+        return self.geometry.parts
+
+    @cached_property
+    def draft(self) -> Outlook:
+        """What the air will do; worked out when first asked for."""
+        from fireplace_calc.draft import outlook  # here, so that whoever never asks need not wait for numpy
+
+        return outlook(self.geometry)
+
+    @cached_property
+    def judgement(self) -> tuple[Finding, ...]:
+        """Findings on the draft: engineering judgement, not code, so they stand apart from ``findings``."""
+        from fireplace_calc.draft import judgement
+
+        return judgement(self.draft)
+
+    @cached_property
+    def odds(self) -> Odds:
+        """How likely it smokes, over the published spread of everything that is not known; when first asked for."""
+        from fireplace_calc.draft import around, fire, odds
+
+        design = self.design
+        return odds(self.draft.path, fire(design), around(design), design.site.mild, design.house.leakage is not None,
+                    design.chimney.rain_cap is not None)
+
+    @cached_property
+    def structure(self) -> Structure:
+        """How it stands; worked out when first asked for. Its findings are engineering judgement, not code."""
+        from fireplace_calc.structure import structure
+
+        return structure(self.geometry)
+
+    @cached_property
+    def work(self) -> Plan:
+        """In what order it is built, and who lifts what; worked out when first asked for."""
+        from fireplace_calc.build import build
+
+        return build(self.geometry)
+
+    @cached_property
+    def counts(self) -> dict[str, int]:
+        """How many findings there are of each verdict."""
+        found: dict[str, int] = {}
+        for finding in self.findings:
+            found[finding.verdict] = found.get(finding.verdict, 0) + 1
+        return found
+
+    @property
+    def weight(self) -> float:
+        """Of the whole as it stands, footing counted in. [kg]"""
+        return total_weight(self.takeoff)
+
+
+def assess(design: Design, pack: str = DEFAULT_PACK) -> Assessment:
+    """Work a design through: geometry, checks and takeoff.
+
+    Parameters
+    ----------
+    design : Design
+        Whole and consistent, as ``change`` and ``load`` hand it out.
+    pack : str
+        Which book to check it against, one of ``PACKS``.
+
+    Returns
+    -------
+    Assessment
+        All of it, once.
+
+    Raises
+    ------
+    InputError
+        When there is no such book.
+
+    Examples
+    --------
+    >>> result = assess(Design())
+    >>> round(result.levels["flue top"], 3) == round(result.geometry.frame.liner_top, 3)
+    True
+    """
+    if pack not in PACKS:
+        raise InputError(f"Code pack is {pack!r}, but there are only {', '.join(PACKS)}.", "Code pack",
+                         ", ".join(PACKS), pack)
+    made, told, order = _worked(design)
+    return Assessment(design, pack, made, told, tuple(check(told, pack)), order)
+
+
+def assess_all(design: Design) -> dict[str, tuple[Finding, ...]]:
+    """One design against every pack there is.
+
+    Parameters
+    ----------
+    design : Design
+
+    Returns
+    -------
+    dict
+        Findings worst first, by the pack's name.
+
+    Examples
+    --------
+    >>> sorted(assess_all(Design())) == sorted(PACKS)
+    True
+    """
+    return check_every_pack(_worked(design)[1])
+
+
+@lru_cache(maxsize=4)
+def _worked(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
+    """What no code changes: shape, facts and takeoff; kept for the next code the same design is held against."""
+    made = geometry(design)
+    return made, facts(made), takeoff(made)

@@ -1,0 +1,1 @@
+"""Units, tables, inputs and places: what everything else stands on."""

@@ -1,0 +1,178 @@
+"""What an input is: one declaration that validation, sliders, tables and the file format all read."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import Field, dataclass, field, fields, is_dataclass
+from typing import Any
+
+from fireplace_calc.base.units import LONGEST, InputError, show, to_si
+
+UNKNOWN = "unknown"
+"""Text for a value nobody has told us yet. It reads back as ``None`` and makes the checks that need it *not checked*."""
+
+SLACK = 1e-9
+"""Relative slack at both ends of a workable range, so that 96 in typed as 2438.4 mm is still 96 in. [-]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One thing somebody chooses.
+
+    Attributes
+    ----------
+    label : str
+        What the reader sees beside the control.
+    kind : str
+        A dimension known to ``units.to_si``, or ``count``, ``choice``, ``yes-no`` or ``text``.
+    default : object
+        In SI, or the choice itself.
+    low, high : float or None
+        Workable range, both ends included, in SI.
+    choices : tuple of str
+        Allowed words of a choice.
+    help : str
+        One line for the reader.
+    book : str
+        Name of this quantity in the code tables, where it has one.
+    optional : bool
+        True when the value may be unknown.
+    """
+
+    label: str
+    kind: str
+    default: Any
+    low: float | None = None
+    high: float | None = None
+    choices: tuple[str, ...] = ()
+    help: str = ""
+    book: str = ""
+    optional: bool = False
+
+    def read(self, value: Any) -> Any:
+        """Turn what came through the door into what the record holds, or say in one sentence what is wrong.
+
+        Raises
+        ------
+        InputError
+            When the value has no unit, the wrong kind, or lies outside the workable range.
+        """
+        if value is None or (isinstance(value, str) and value.strip().lower() == UNKNOWN):
+            if self.optional:
+                return None
+            raise InputError(f"{self.label} cannot be unknown: the drawing needs it.", self.label, self.allowed(), value)
+        return getattr(self, "_read_" + self.kind.replace("-", "_"), self._read_quantity)(value)
+
+    def allowed(self, units: str = "feet-inches") -> str:
+        """Workable range or list of words, as text for a message or a tooltip."""
+        if self.kind == "choice":
+            return ", ".join(self.choices)
+        if self.kind == "yes-no":
+            return "yes or no"
+        if self.kind == "text":
+            return "any text"
+        if self.kind == "count":
+            return f"a whole number from {self.low} to {self.high}"
+        return f"{show(self.low, self.kind, units)} to {show(self.high, self.kind, units)}"
+
+    def _refuse(self, received: Any, why: str) -> InputError:
+        said = text if len(text := str(received)) <= LONGEST else f"{text[:LONGEST - 20]}..."
+        return InputError(f"{self.label} is {said}, but {why}", self.label, self.allowed(), received)
+
+    def _read_quantity(self, value: Any) -> float:
+        number = to_si(value, self.kind, self.label)
+        slack = SLACK * max(abs(self.low), abs(self.high))
+        if not self.low - slack <= number <= self.high + slack:
+            raise self._refuse(
+                value, f"{self.allowed()} is the workable range ({self.allowed('millimetres')}); check the unit."
+            )
+        return number
+
+    def _read_count(self, value: Any) -> int:
+        try:
+            number = float(value)
+        except (TypeError, ValueError, OverflowError):
+            said = "a number beyond all bounds" if isinstance(value, int) else repr(value)
+            raise self._refuse(said, f"{self.allowed()} is wanted, without a unit.") from None
+        if isinstance(value, bool) or not math.isfinite(number) or number != int(number):
+            raise self._refuse(repr(value), f"{self.allowed()} is wanted; parts cannot be set by halves.")
+        if not self.low <= number <= self.high:
+            raise self._refuse(value, f"{self.allowed()} is workable.")
+        return int(number)
+
+    def _read_choice(self, value: Any) -> str:
+        word = value.strip().lower().replace("_", " ") if isinstance(value, str) else value
+        for choice in self.choices:
+            if word == choice.lower():
+                return choice
+        raise self._refuse(repr(value), f"only these words are known: {self.allowed()}.")
+
+    def _read_yes_no(self, value: Any) -> bool:
+        if isinstance(value, bool):
+            return value
+        if isinstance(value, str) and value.strip().lower() in ("yes", "no", "true", "false"):
+            return value.strip().lower() in ("yes", "true")
+        raise self._refuse(repr(value), "yes or no is wanted.")
+
+    def _read_text(self, value: Any) -> str:
+        if isinstance(value, str) and all(c.isprintable() for c in value):
+            return value
+        raise self._refuse(repr(value), "one line of plain text is wanted.")
+
+
+def _declared(spec: Input) -> Any:
+    return field(default=spec.default, metadata={"input": spec})
+
+
+def quantity(kind: str, label: str, default: str | None, low: str, high: str, help: str, book: str = "",
+             optional: bool = False) -> Any:
+    """Declare a number with a unit. A default of ``None`` means unknown until told."""
+    return _declared(Input(label, kind, None if default is None else to_si(default, kind, label),
+                           to_si(low, kind, label), to_si(high, kind, label), (), help, book,
+                           optional or default is None))
+
+
+def length(label: str, default: str | None, low: str, high: str, help: str, book: str = "", optional: bool = False) -> Any:
+    """Declare a length."""
+    return quantity("length", label, default, low, high, help, book, optional)
+
+
+def count(label: str, default: int | None, low: int, high: int, help: str, book: str = "", optional: bool = False) -> Any:
+    """Declare a whole number."""
+    return _declared(Input(label, "count", default, low, high, (), help, book, optional or default is None))
+
+
+def choice(label: str, default: str | None, choices: tuple[str, ...], help: str, book: str = "",
+           optional: bool = False) -> Any:
+    """Declare one word out of a few."""
+    return _declared(Input(label, "choice", default, None, None, choices, help, book, optional or default is None))
+
+
+def yes_no(label: str, default: bool | None, help: str, book: str = "", optional: bool = True) -> Any:
+    """Declare a yes or no; most may be unknown until somebody has looked."""
+    return _declared(Input(label, "yes-no", default, None, None, (), help, book, optional))
+
+
+def text(label: str, default: str, help: str) -> Any:
+    """Declare a line of text."""
+    return _declared(Input(label, "text", default, None, None, (), help))
+
+
+def pieces(record: type, label: str, help: str) -> Any:
+    """Declare a list of like things (trim pieces, nearby parts of the building), each a record of its own."""
+    return field(default=(), metadata={"pieces": record, "label": label, "help": help})
+
+
+def inputs_of(record: Any) -> dict[str, Input]:
+    """Declared inputs of a record, by field name, in order of declaration."""
+    return {f.name: f.metadata["input"] for f in fields(record) if "input" in f.metadata}
+
+
+def pieces_of(record: Any) -> dict[str, Field]:
+    """Fields of a record that hold a list of like things."""
+    return {f.name: f for f in fields(record) if "pieces" in f.metadata}
+
+
+def is_record(value: Any) -> bool:
+    """True for a nested record, false for a plain value."""
+    return is_dataclass(value)

@@ -1,0 +1,206 @@
+"""Parts cut into stretches: what is built from one working floor, and what has to stand before something is set into it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+from math import ceil, cos, floor
+
+from fireplace_calc.build.contact import HAIR
+from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.geometry.solids import ArchRing, Cylinder, Loft, Solid, area, level_cuts
+from fireplace_calc.base.units import INCH
+
+SPARE = 12 * INCH
+"""A foot more or less is reached from the floor one stands on: our own habit. [m]"""
+
+LAID = ("base walls", "base core", "firebox lining", "smoke shelf", "firebox walls", "smoke chamber lining", "smoke chamber walls",
+        "flue liner", "flue casing", "shoulder", "chimney walls")
+"""Parts that go up by courses or pieces and may stop at any of them; every other part is set or poured whole."""
+STACK = ("flue liner", "flue casing", "shoulder", "chimney walls")
+"""Parts that rise together: a section of flue, then the wall round it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """A part between two levels.
+
+    Attributes
+    ----------
+    part, material : str
+        Which, and of what.
+    low, high : float
+        Levels. [m]
+    share : float
+        Of the part's volume. [-]
+    number, of : int
+        This one of so many. [-]
+    floor : float
+        Level one stands on. [m]
+    """
+
+    part: str
+    material: str
+    low: float
+    high: float
+    share: float
+    number: int
+    of: int
+    floor: float
+
+    @property
+    def name(self) -> str:
+        """The part, and which stretch of it."""
+        return self.part if self.of == 1 else f"{self.part} {self.number} of {self.of}"
+
+
+def working_floors(geometry: Geometry) -> tuple[float, ...]:
+    """Levels one stands on: the pit, the footing, then the room floor, with staging between and above.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        Its design says how high a staging lift is. [m]
+
+    Returns
+    -------
+    tuple of float
+        Bottom to top. [m]
+    """
+    f, lift = geometry.frame, geometry.design.work.lift_height
+    below = [f.footing_top + k * lift for k in range(max(ceil((-SPARE - f.footing_top) / lift), 0))]
+    above = [k * lift for k in range(max(ceil((f.crown_bottom - SPARE) / lift), 1))]
+    return tuple(sorted({f.footing_bottom, *below, *above}))
+
+
+def floor_under(floors: tuple[float, ...], level: float) -> float:
+    """Floor one stands on to work from a level upward.
+
+    Parameters
+    ----------
+    floors : tuple of float
+        Bottom to top. [m]
+    level : float
+        Where the work begins. [m]
+
+    Returns
+    -------
+    float
+        The highest that is not over it by more than a foot. [m]
+    """
+    return max((z for z in floors if z <= level + SPARE), default=floors[0])
+
+
+def set_level(part: Part) -> float:
+    """How high the work round a part has to stand before the part is set in: its underside, or the skewbacks of an arch.
+
+    Parameters
+    ----------
+    part : Part
+        Any. [m]
+
+    Returns
+    -------
+    float
+        Level. [m]
+    """
+    solid = part.adds[0]
+    return part.bottom + solid.depth * cos(solid.half_angle) if isinstance(solid, ArchRing) else part.bottom
+
+
+def break_levels(geometry: Geometry, nested: list[Part], floors: tuple[float, ...]) -> tuple[float, ...]:
+    """Levels at which everything that may stop does stop.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        Levels of its parts. [m]
+    nested : list of Part
+        What is set whole into a hole of another.
+    floors : tuple of float
+        From ``working_floors``. [m]
+
+    Returns
+    -------
+    tuple of float
+        Working floors, moved to where a part begins anyway when that is within a foot, and where something is set in. [m]
+    """
+    starts = [p.bottom for p in geometry.parts if p.name in LAID or p.name == "crown"]
+    found = {set_level(p) for p in nested}
+    for level in floors[1:]:
+        nearest = min((*starts, *found), key=lambda z, level=level: abs(z - level))
+        found.add(nearest if abs(nearest - level) <= SPARE else level)
+    return tuple(sorted(found))
+
+
+def volume_between(solid: Solid, low: float, high: float) -> float:
+    """Volume of a solid between two levels: exact, but an arch by Simpson's rule on sixteen strips.
+
+    Parameters
+    ----------
+    solid : Solid
+        Any. [m]
+    low, high : float
+        Levels. [m]
+
+    Returns
+    -------
+    float
+        Volume. [m3]
+    """
+    low, high = max(low, solid.bottom), min(high, solid.top)
+    if high <= low:
+        return 0.0
+    if low <= solid.bottom and high >= solid.top:
+        return solid.volume
+    if isinstance(solid, Cylinder) or isinstance(solid, Loft) and solid.lower == solid.upper:
+        return solid.volume * (high - low) / (solid.top - solid.bottom)
+    if isinstance(solid, Loft):
+        return Loft(low, high, solid.cut(low), solid.cut(high)).volume
+    steps = 16
+    cuts = [sum(map(area, level_cuts(solid, low + (high - low) * k / steps))) for k in range(steps + 1)]
+    return (high - low) / steps / 3 * (cuts[0] + cuts[-1] + 4 * sum(cuts[1::2]) + 2 * sum(cuts[2:-1:2]))
+
+
+def _between(part: Part, low: float, high: float) -> float:
+    adds, cuts = (sum(volume_between(s, low, high) for s in solids) for solids in (part.adds, part.cuts))
+    return max(adds - cuts, 0.0)
+
+
+def _at_joint(geometry: Geometry, level: float) -> float:
+    """The flue joint at a level or next above it."""
+    flue, start = geometry.design.flue, geometry.frame.flue_start
+    step = flue.section_height + flue.joint
+    up = (level - start) / step
+    return start + step * (round(up) if abs(up - round(up)) < 1e-6 else floor(up) + 1)
+
+
+def stretches(part: Part, geometry: Geometry, breaks: tuple[float, ...], floors: tuple[float, ...]) -> list[Stretch]:
+    """A part cut at the break levels; flue sections stay whole and end at the joint next above.
+
+    Parameters
+    ----------
+    part : Part
+        Of the geometry.
+    geometry : Geometry
+        With its flue joints. [m]
+    breaks, floors : tuple of float
+        From ``break_levels`` and ``working_floors``. [m]
+
+    Returns
+    -------
+    list of Stretch
+        Bottom to top; their shares add up to one. [-]
+    """
+    bottom, top = part.bottom, part.top
+    inner = [z for z in breaks if bottom + HAIR < z < top - HAIR] if part.name in LAID else []
+    stops = {bottom: bottom}
+    for z in inner:
+        at = _at_joint(geometry, z) if part.name.startswith("flue ") else z
+        if at < top - HAIR:
+            stops.setdefault(at, z)
+    levels = [*sorted(stops), top]
+    pieces = [_between(part, low, high) for low, high in pairwise(levels)] if len(levels) > 2 else [1.0]
+    whole = sum(pieces)
+    return [Stretch(part.name, part.material, low, high, piece / whole, n, len(pieces), floor_under(floors, stops[low]))
+            for n, ((low, high), piece) in enumerate(zip(pairwise(levels), pieces, strict=True), 1)]

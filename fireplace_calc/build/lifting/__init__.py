@@ -1,0 +1,1 @@
+"""How heavy a lift may be, and who lifts it."""

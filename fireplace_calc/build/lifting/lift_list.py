@@ -1,0 +1,150 @@
+"""Every heavy piece that is set: what it weighs, where it goes, and whether one, two, or only a hoist may lift it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from math import ceil
+
+from fireplace_calc.build.contact import Contacts
+from fireplace_calc.build.lifting.equation import Way, capacity, how_lifted, index, limit, reach_for
+from fireplace_calc.build.production_rates import Need
+from fireplace_calc.build.steps import Step
+from fireplace_calc.build.lift_parts import STACK, Stretch
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.takeoff.goods import LONGEST
+
+PANELS = ("Firebox back section", "Firebox side section", "Smoke chamber section")
+"""Carried upright, flat against the body."""
+FLUES = ("Clay flue liner", "Flue section")
+SLAB = "Hearth stone"
+"""Taken as one slab, the heaviest it can come in."""
+GRIPS = {"Base block": "fair", "Masonry block": "fair", "Steel lintel": "fair", "Timber lintel": "fair"}
+"""Webs and edges the fingers close on; anything else is smooth and wide, and in doubt the worse: our own habit."""
+HEAVY_UNIT = 20.0
+"""Units over this are laid by nobody alone: HSE guidance (read). [kg]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Lift:
+    """A kind of piece in one step, at its worst.
+
+    Attributes
+    ----------
+    step : int
+        In which it is set. [-]
+    item : str
+        As on the takeoff.
+    count : float
+        Pieces in the step. [-]
+    weight : float or None
+        Of one, on the average; unknown where only its maker knows. [kg]
+    height : float
+        Of its bed over the working floor, where the lift is worst. [m]
+    reach : float
+        Of the hands where it is put. [m]
+    allowed : float
+        Limit of one person, the smaller of both ends. [kg]
+    one, two : float or None
+        Lifting index for one person and for two. [-]
+    verdict : str
+        ``one person``, ``two people``, ``hoist`` or ``not checked``.
+    note : str
+        What else there is to know.
+    """
+
+    step: int
+    item: str
+    count: float
+    weight: float | None
+    height: float
+    reach: float
+    allowed: float
+    one: float | None
+    two: float | None
+    verdict: str
+    note: str
+
+
+def _size(geometry: Geometry, item: str, plan: Callable[[], tuple[float, float]]) -> tuple[float, float]:
+    """How deep a piece is away from the body, and how tall as it is set. [m]"""
+    d, f = geometry.design, geometry.frame
+    if item in FLUES:
+        return 2 * min(f.unit_half, f.unit_depth), d.flue.section_height
+    if item in ("Base block", "Masonry block"):
+        return d.base.block_width, d.base.block_height
+    if item in PANELS:
+        thick = d.smoke_chamber.lining_thickness if item == PANELS[2] else d.firebox.lining_thickness
+        return thick, d.firebox.section_height
+    wide, deep = plan()
+    if item.endswith("lintel"):
+        return deep, d.lintel.height
+    return min(wide / ceil(wide / LONGEST - 1e-9), deep / ceil(deep / LONGEST - 1e-9)) if item == "Firebox floor section" else min(
+        wide, deep), 0.0
+
+
+def _beds(stretch: Stretch, tall: float) -> list[float]:
+    """Levels of the beds of pieces so tall, bottom to top. [m]"""
+    number = max(ceil((stretch.high - stretch.low) / tall - 0.02), 1) if tall > 0 else 1
+    return [stretch.low + k * (stretch.high - stretch.low) / number for k in range(number)]
+
+
+def _lift(geometry: Geometry, step: Step, stretch: Stretch, need: Need, size: tuple[float, float]) -> Lift:
+    work, (deep, tall) = geometry.design.work, size
+    single = need.item == SLAB
+    count = 1.0 if single else need.quantity
+    weight = need.weight / count if need.weight > 0 else None
+    way = Way(work.lifts, "long", GRIPS.get(need.item, "poor"))
+
+    def hands(height: float) -> tuple[float, float]:
+        return max(work.carry, reach_for(deep, height)), height
+
+    taken = hands(work.stack_height)
+    floors = [stretch.floor, *([stretch.floor - work.lift_height] if stretch.floor >= work.lift_height - 1e-9 else [])]
+    tried = [max((limit(taken, hands(max(bed - floor, 0.0) + tall / 2), way), bed >= floor, bed, floor) for floor in floors)
+             for bed in _beds(stretch, tall)]
+    allowed, _, bed, floor = min(tried)
+    verdict, best = how_lifted(weight, allowed), how_lifted(weight, max(tried)[0])
+    notes = ["taken as one slab" if single else "", "no twist: turn with the feet" if weight else "weight from its maker"]
+    notes += ["over 20 kg: nobody alone, in British guidance" if weight and weight > HEAVY_UNIT else ""]
+    notes += [f"at its best bed: {best}" if best != verdict else ""]
+    notes += ["two are wanted, and the plan has one" if verdict == "two people" and work.people < 2 else ""]
+    put = hands(max(bed - floor, 0.0) + tall / 2)
+    indices = (None, None) if weight is None else (index(weight, allowed), index(weight, capacity(allowed, 2)))
+    return Lift(step.number, need.item, count, weight, bed - floor, put[0], allowed, *indices, verdict,
+                "; ".join(n for n in notes if n))
+
+
+def lifts(geometry: Geometry, made: list[Step]) -> tuple[Lift, ...]:
+    """Lifts of every step that sets blocks, sections, lintels, slabs or stones.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        Its design's ``work`` says where pieces stand ready, how far off the body they are held, how often. [m, 1/min]
+    made : list of Step
+        The steps.
+
+    Returns
+    -------
+    tuple of Lift
+        In turn; hands are taken to hold a piece at half its height, all day long: our own habit, on the safe side. [kg, m]
+    """
+    found = []
+    for step in made:
+        for need in step.goods:
+            if not (need.unit in ("piece", "block") or need.item == SLAB) or not step.parts or need.quantity <= 1e-9:
+                continue
+            chosen = [s for s in step.parts if s.part not in STACK or (s.part == "flue liner") == (need.item in FLUES)]
+            rises = [s for s in chosen if s.part != "flue casing"]
+
+            def plan(name: str = rises[0].part) -> tuple[float, float]:
+                part = geometry.by_name[name]
+                outlines = Contacts([part]).plan(part, (part.bottom + part.top) / 2)[0]
+                return (max(o.right for o in outlines) - min(o.left for o in outlines),
+                        max(o.back for o in outlines) - min(o.front for o in outlines))
+
+            size = _size(geometry, need.item, plan)
+            tried = [_lift(geometry, step, s, need, size) for s in rises]
+            found.append(min(tried, key=lambda lift: lift.allowed))
+    return tuple(found)

@@ -1,0 +1,1 @@
+"""The record of everything somebody chooses, each input declared once."""

@@ -1,0 +1,107 @@
+"""The weather outside: wind at the top, the pull of the house itself, and a cold flue at lighting."""
+
+from __future__ import annotations
+
+from math import atan
+
+from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.base.tables import RoofWind, roof_winds
+from fireplace_calc.base.units import DEG, G
+
+BREEZE = 5.0
+"""Wind that the wind cases are worked for: an ordinary windy day. [m/s]"""
+STEEP = 25 * DEG
+"""From here on the windward slope of a roof is pushed and not pulled. [rad]"""
+
+
+def wind_pressure(coefficient, speed, outdoor, pressure=SEA_LEVEL):
+    r"""Pressure that wind makes where the coefficient was measured.
+
+    Parameters
+    ----------
+    coefficient : float or array
+        Pressure coefficient, negative for suction. [-]
+    speed : float or array
+        Of the undisturbed wind at that height. [m/s]
+    outdoor : float or array
+        Air temperature. [K]
+    pressure : float or array
+        Barometric. [Pa]
+
+    Returns
+    -------
+    float or array
+        Above still air; suction is negative. [Pa]
+
+    Notes
+    -----
+    .. math:: p_w = c_p \rho U^2 / 2
+
+    Examples
+    --------
+    >>> round(wind_pressure(-0.5, 5.0, 282.4), 1), round(wind_pressure(0.3, 5.0, 282.4), 1)
+    (-7.8, 4.7)
+    """
+    return coefficient * air_density(outdoor, pressure) * speed**2 / 2.0
+
+
+def roof_wind(geometry: Geometry) -> RoofWind:
+    """Which published coefficient stands for this chimney top: the adverse one where the top lies below a steep ridge.
+
+    The figures are of roof surfaces; none was found that had been measured at a flue top.
+    """
+    f, roof = geometry.frame, geometry.design.roof
+    pitch = atan(roof.pitch)
+    low, plain, pitched, steep = (next(row for row in roof_winds() if row.case.startswith(start))
+                                  for start in ("below the ridge", "over a low", "over a pitched", "over a steep"))
+    if f.liner_top < roof.ridge_level and pitch >= STEEP:
+        return low
+    return plain if pitch < plain.pitch_high else pitched if pitch <= pitched.pitch_high else steep
+
+
+def house_stack(height_over_middle, outdoor, room, pressure=SEA_LEVEL):
+    """What a warm house pulls at its hearth, being a chimney itself.
+
+    Parameters
+    ----------
+    height_over_middle : float or array
+        From the hearth up to the middle of the heated house, where it neither pulls nor pushes. [m]
+    outdoor, room : float or array
+        Temperatures. [K]
+    pressure : float or array
+        Barometric. [Pa]
+
+    Returns
+    -------
+    float or array
+        Below outdoors; negative when the hearth lies above the middle. [Pa]
+
+    Notes
+    -----
+    Leaks are taken as evenly spread over the height, so that the middle is neutral.
+
+    Examples
+    --------
+    >>> round(house_stack(1.5, 263.15, 293.15), 1)
+    2.0
+    """
+    return G * height_over_middle * (air_density(outdoor, pressure) - air_density(room, pressure))
+
+
+def flue_at_rest(outdoor, room, indoors):
+    """Air in a flue nobody has lit: as warm as what stands round it, or as the outdoors where it stands in the cold.
+
+    Parameters
+    ----------
+    outdoor, room : float or array
+        Temperatures. [K]
+    indoors : float or array
+        Share of the flue in heated rooms. [-]
+
+    Returns
+    -------
+    float or array
+        Mean temperature. [K]
+    """
+    return outdoor + indoors * (room - outdoor)

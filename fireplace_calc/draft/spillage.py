@@ -1,0 +1,123 @@
+"""Smoke in the room: what the flue must carry off, how much is to spare, and what would use it up."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from fireplace_calc.draft.physics.air import air_density
+from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_needed
+from fireplace_calc.draft.flow_path import Path
+from fireplace_calc.draft.operating import Around, Fire, Flow, settle, spare
+from fireplace_calc.base.tables import coefficient
+
+FUEL_BED = 0.15
+"""Height of the burning fuel over the hearth: engineering judgement for a fire laid on a low grate. [m]"""
+
+
+def plume(power, height):
+    r"""Air and smoke that a fire drives up to a height of its own accord.
+
+    Parameters
+    ----------
+    power : float or array
+        Heat of the fire. [W]
+    height : float or array
+        From the fuel to the underside of the lintel, above zero. [m]
+
+    Returns
+    -------
+    float or array
+        Mass flow. [kg/s]
+
+    Notes
+    -----
+    .. math:: \dot m = 0.071\,Q_c^{1/3} z^{5/3} + 0.0018\,Q_c, \quad Q_c = 0.6\,Q \quad [kW]
+
+    References
+    ----------
+    Form of NFPA 92; constants from memory, use for a fireplace mouth derived.
+
+    Examples
+    --------
+    >>> round(float(plume(30e3, 0.74 - FUEL_BED)) / 1.2 / (0.915 * 0.74), 2)
+    0.13
+    """
+    kilowatts = coefficient("plume share") * power / 1000.0
+    return coefficient("plume constant") * np.cbrt(kilowatts) * height ** (5.0 / 3.0) + coefficient("plume heat constant") * kilowatts
+
+
+def plume_height(opening_height):
+    """From the burning fuel up to the underside of the lintel; of the lowest openings half. [m]"""
+    return np.maximum(opening_height - FUEL_BED, 0.5 * opening_height)
+
+
+@dataclass(frozen=True, slots=True)
+class Spill:
+    """How far a settled fire is from smoking; floats or arrays.
+
+    ``capture`` is the face velocity that just carries the plume off [m/s]; ``margin`` the pull of the room that would still
+    be borne on top of what there is [Pa], ``share`` the same over draft and wind at that flow [-]; ``tipping_fan`` the flow of all
+    fans together at which smoke comes out [m3/s], zero when it already does; ``inlet`` the free area of outdoor air inlet
+    that, all in all, keeps the room just within the published limit while the fire draws what it then can [m2].
+    """
+
+    capture: object
+    margin: object
+    share: object
+    tipping_fan: object
+    inlet: object
+    smokes: object
+
+
+def reserve(path: Path, fire: Fire, around: Around, friction=None):
+    """What is to spare while the flue carries off no more than the plume.
+
+    Parameters
+    ----------
+    path : Path
+    fire : Fire
+    around : Around
+    friction : float or array, optional
+        As for ``settle``. [-]
+
+    Returns
+    -------
+    tuple of float or array
+        Air that just carries the plume off [m3/s]; pull of the room still borne at that flow [Pa]; the same over draft and wind [-]
+    """
+    least = np.maximum(plume(fire.power, plume_height(path.opening_height)), fire.least_flow - fire.burn)
+    margin, drive = spare(least + fire.burn, path, fire, around, friction)
+    return least / air_density(around.room, around.pressure), margin, margin / np.maximum(drive, 1e-9)
+
+
+def spill(flow: Flow, path: Path, fire: Fire, around: Around, friction=None) -> Spill:
+    """Hold a settled fire against the plume it has to carry off.
+
+    Parameters
+    ----------
+    flow : Flow
+    path : Path
+    fire : Fire
+    around : Around
+        What it settled in.
+    friction : float or array, optional
+        As for ``settle``. [-]
+
+    Returns
+    -------
+    Spill
+    """
+    outside = air_density(around.outdoor, around.pressure)
+    air, margin, share = reserve(path, fire, around, friction)
+    borne = margin + house_pull(air + around.fans, around.leak, around.exponent, around.inlet, outside)
+    with np.errstate(invalid="ignore"):
+        fan = house_flow(borne, around.leak, around.exponent, around.inlet, outside) - air
+    limit = coefficient("depressurisation limit")
+    held = replace(around, leak=np.inf, inlet=0.0, fans=0.0, wind=around.wind - limit)
+    wanted = settle(path, fire, held, friction).air + around.fans
+    needed = inlet_needed(wanted, limit, around.leak, around.exponent, outside)
+    return Spill(capture=air / path.opening_area, margin=margin, share=share,
+                 tipping_fan=np.where(borne > 0, np.maximum(fan, 0.0), 0.0), inlet=needed,
+                 smokes=flow.stalled | (flow.air < air))

@@ -1,0 +1,1 @@
+"""Papers to print: the paper set, one-page papers, a class on paper."""

@@ -1,0 +1,1 @@
+"""The fireplace in its room, in one-point perspective."""

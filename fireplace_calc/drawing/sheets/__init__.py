@@ -1,0 +1,1 @@
+"""A sheet in millimeters on paper, and what paints it."""

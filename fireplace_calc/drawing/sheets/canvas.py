@@ -1,0 +1,255 @@
+"""Painting a sheet: onto any Axes, or straight into a picture that is drawn again and again.
+
+A sheet becomes a few layers, each one path with one pen. Letters are outlines, so nothing is laid out twice; and the
+picture asks Agg itself, so no artist stands between a layer and its dots.
+"""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from matplotlib.backend_bases import GraphicsContextBase
+from matplotlib.backends.backend_agg import RendererAgg
+from matplotlib.colors import to_rgba
+from matplotlib.patches import PathPatch
+from matplotlib.path import Path
+from matplotlib.transforms import Affine2D, Bbox
+
+from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.sheets.style import DASHES, THEMES, WEIGHT, Theme
+
+MM_TO_POINTS = 72 / 25.4
+HATCH_WEIGHT = 0.10
+"""Of a hatch line. [mm]"""
+FINE, ROUGH = {"quality": 92, "subsampling": 0}, {"quality": 55, "subsampling": 2}
+"""How a picture is packed to be looked at, and how while a hand moves: in a third of the bytes, with colours at half size."""
+STAMP = 8
+"""Side of one dot of a stamp. [dots]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One path with one pen: filled with ``face`` or drawn with ``edge``, ``width`` in mm; ``crisp`` on whole dots."""
+
+    path: Path
+    face: str | None = None
+    edge: str | None = None
+    width: float = 0.0
+    dashes: tuple[float, float] | None = None
+    crisp: bool = False
+
+
+def layers(sheet: Sheet, theme: Theme, letters: bool = True) -> Iterator[Layer]:
+    """The sheet from back to front, with its letters as outlines or without them."""
+    for tone, path in _areas(sorted(sheet.fills.items())):
+        yield Layer(path, face=theme.tones.get(tone) or getattr(theme, tone))
+    fine = sheet.fine_lines()
+    if len(fine):
+        yield Layer(_dashes(fine), edge=theme.soft, width=HATCH_WEIGHT)
+    for weight, ink, crisp, path in _strokes(sheet.lines):
+        yield Layer(path, edge=getattr(theme, ink), width=WEIGHT[weight], dashes=DASHES.get(weight), crisp=crisp)
+    for ink in sorted({label.ink for label in sheet.labels}) if letters else ():
+        yield Layer(_letters(n for n in sheet.labels if n.ink == ink), face=getattr(theme, ink))
+
+
+def _areas(fills: list[tuple[tuple[int, str], list[list[np.ndarray]]]]) -> Iterator[tuple[str, Path]]:
+    """Closed rings of each tone as one path; a ring inside another runs the other way round and is a hole."""
+    if not fills:
+        return
+    rings = [ring for _, polygons in fills for polygon in polygons for ring in polygon]
+    holes = np.array([k > 0 for _, polygons in fills for polygon in polygons for k in range(len(polygon))])
+    starts = _starts(rings)
+    x, y = np.concatenate(rings).T
+    after = np.arange(1, len(x) + 1)
+    after[np.append(starts[1:], len(x)) - 1] = starts
+    twice = np.add.reduceat(x * y[after] - x[after] * y, starts)
+    turned = iter([ring[::-1] if back else ring for ring, back in zip(rings, (twice > 0) == holes, strict=True)])
+    for (_, tone), polygons in fills:
+        closed = [part for polygon in polygons for _ in polygon for ring in (next(turned),) for part in (ring, ring[:1])]
+        yield tone, _path(*_joined(closed, _starts(closed)[::2]))
+
+
+def _strokes(lines: dict[tuple[str, str], list[np.ndarray]]) -> Iterator[tuple[str, str, bool, Path]]:
+    """Polylines of each pen as at most two paths, and whether its lines may be moved onto whole dots: a curve or a slant would wobble."""
+    runs = [run for polylines in lines.values() for run in polylines]
+    if not runs:
+        return
+    starts = _starts(runs)
+    vertices, codes = _joined(runs, starts)
+    even = np.ones(len(vertices), bool)
+    even[1:] = (np.abs(vertices[1:] - vertices[:-1]) < 1e-6).any(axis=1)
+    even[starts] = True
+    crisp = np.repeat(np.logical_and.reduceat(even, starts), [len(run) for run in runs])
+    end = 0
+    for (weight, ink), polylines in lines.items():
+        begin, end = end, end + sum(map(len, polylines))
+        for kind in (False, True):
+            chosen = begin + np.flatnonzero(crisp[begin:end] == kind)
+            if len(chosen):
+                yield weight, ink, kind, _path(vertices[chosen], codes[chosen])
+
+
+def _starts(runs: list[np.ndarray]) -> np.ndarray:
+    """Where each run begins when they stand one after the other."""
+    return np.cumsum([0, *map(len, runs[:-1])])
+
+
+def _joined(runs: list[np.ndarray], starts: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    vertices = np.concatenate(runs)
+    codes = np.full(len(vertices), Path.LINETO, Path.code_type)
+    codes[starts] = Path.MOVETO
+    return vertices, codes
+
+
+def _path(vertices: np.ndarray, codes: np.ndarray) -> Path:
+    return Path._fast_from_codes_and_verts(vertices, codes)
+
+
+def _dashes(segments: np.ndarray) -> Path:
+    codes = np.empty(2 * len(segments), Path.code_type)
+    codes[::2], codes[1::2] = Path.MOVETO, Path.LINETO
+    return _path(segments.reshape(-1, 2), codes)
+
+
+def _letters(labels) -> Path:
+    placed = [lettering.place(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold) for n in labels]
+    return _path(np.concatenate([v for v, _ in placed]), np.concatenate([c for _, c in placed]))
+
+
+def paint(ax, sheet: Sheet, theme: str = "light") -> None:
+    """Paint a sheet once onto an Axes."""
+    ax.set_axis_off()
+    ax.set_aspect("equal")
+    ax.set_xlim(0, sheet.width)
+    ax.set_ylim(0, sheet.height)
+    for order, layer in enumerate(layers(sheet, THEMES[theme])):
+        style = "solid" if layer.dashes is None else (0, tuple(d / layer.width for d in layer.dashes))
+        ax.add_patch(PathPatch(layer.path, facecolor=layer.face or "none", edgecolor=layer.edge or "none", fill=bool(layer.face),
+                               linewidth=layer.width * MM_TO_POINTS, linestyle=style, capstyle="butt" if layer.dashes else "round",
+                               joinstyle="miter", zorder=order + 1))
+
+
+class Picture:
+    """One drawing surface, kept for as long as the panel lives.
+
+    Parameters
+    ----------
+    width, height : float
+        Of the sheet. [mm]
+    dots : float
+        Screen dots to a millimetre. [1/mm]
+    theme : str
+        ``light``, ``dark`` or ``print``.
+    """
+
+    def __init__(self, width: float, height: float, dots: float = 3.5, theme: str = "light"):
+        self.dots = dots
+        self.set_theme(theme)
+        self.renderer = RendererAgg(round(width * dots), round(height * dots), dots * 25.4)
+        self.transform = Affine2D().scale(dots)
+
+    def set_theme(self, theme: str) -> None:
+        """Change between light, dark and print."""
+        self.theme, self.shown = THEMES[theme], {}
+        self.paper = np.array(np.multiply(to_rgba(self.theme.paper), 255), np.uint8).view(np.uint32)[0]
+
+    def draw(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> np.ndarray:
+        """Paint views, each in its cell; one that is already there, the very same sheet, is left alone.
+
+        Parameters
+        ----------
+        views : sequence of (Cell, Sheet)
+            Cells do not overlap; nothing of a sheet lies outside its cell.
+        stamp : int, optional
+            A number for the lowest left corner.
+
+        Returns
+        -------
+        array, (height, width, 4)
+            Dots, red green blue and one to spare; the next picture is painted over them.
+        """
+        buffer, views = np.asarray(self.renderer.buffer_rgba()), list(views)
+        if {cell for cell, _ in views} != set(self.shown):
+            buffer.view(np.uint32).fill(self.paper)
+            self.shown = {}
+        for cell, sheet in views:
+            if self.shown.get(cell) is not sheet:
+                self._put(buffer, cell, sheet)
+        if stamp is not None:
+            put_stamp(buffer, stamp)
+        return buffer
+
+    def _place(self, buffer: np.ndarray, cell: Cell) -> tuple[slice, slice]:
+        high = buffer.shape[0]
+        left, right = round(cell.left * self.dots), round(cell.right * self.dots)
+        return slice(high - round(cell.top * self.dots), high - round(cell.bottom * self.dots)), slice(left, right)
+
+    def _put(self, buffer: np.ndarray, cell: Cell, sheet: Sheet) -> None:
+        buffer.view(np.uint32)[self._place(buffer, cell)] = self.paper
+        gc = self.renderer.new_gc()
+        gc.set_clip_rectangle(Bbox(np.multiply(((cell.left, cell.bottom), (cell.right, cell.top)), self.dots)))
+        gc.set_joinstyle("miter")
+        for layer in layers(sheet, self.theme):
+            self._stroke(gc, layer)
+        self.shown = {there: one for there, one in self.shown.items() if not there.meets(cell)} | {cell: sheet}
+
+    def _stroke(self, gc: GraphicsContextBase, layer: Layer) -> None:
+        gc.set_linewidth(layer.width * self.dots)
+        gc.set_snap(layer.crisp)
+        if layer.edge is None:
+            self.renderer.draw_path(gc, layer.path, self.transform, to_rgba(layer.face))
+            return
+        gc.set_foreground(layer.edge)
+        gc.set_capstyle("butt" if layer.dashes else "projecting" if layer.width == HATCH_WEIGHT else "round")
+        gc.set_dashes(0, [d * self.dots for d in layer.dashes] if layer.dashes else None)
+        self.renderer.draw_path(gc, layer.path, self.transform, None)
+
+    def encode(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> bytes:
+        """The views as the panel sends them."""
+        return pack(self.draw(views, stamp))
+
+    def encode_changed(self, views: Iterable[tuple[Cell, Sheet]], panes: Iterable[Cell], stamp: int | None = None,
+                       fine: bool = False) -> list[tuple[Cell, bytes]]:
+        """Paint views that look otherwise than last time, and pack those panes of the sheet they lie in."""
+        buffer, painted = np.asarray(self.renderer.buffer_rgba()), []
+        for cell, sheet in views:
+            if self.shown.get(cell) is not sheet:
+                self._put(buffer, cell, sheet)
+                painted.append(cell)
+        return [(pane, self.encode_pane(pane, stamp, fine)) for pane in panes if any(pane.meets(cell) for cell in painted)]
+
+    def encode_pane(self, pane: Cell, stamp: int | None = None, fine: bool = False) -> bytes:
+        """What stands in one pane of the sheet as it was painted last."""
+        buffer = np.asarray(self.renderer.buffer_rgba())
+        dots = np.ascontiguousarray(buffer[self._place(buffer, pane)])
+        if stamp is not None:
+            put_stamp(dots, stamp)
+        return pack(dots, fine)
+
+    def png(self, views: Iterable[tuple[Cell, Sheet]]) -> bytes:
+        """The views as PNG, without loss."""
+        from PIL import Image
+
+        out = io.BytesIO()
+        Image.fromarray(np.ascontiguousarray(self.draw(views)[:, :, :3])).save(out, "PNG", compress_level=6)
+        return out.getvalue()
+
+
+def put_stamp(dots: np.ndarray, number: int) -> None:
+    """Paint a number of 16 bits as black and white squares into the lowest left corner, least bit first."""
+    for k in range(16):
+        dots[-STAMP:, STAMP * k:STAMP * (k + 1), :3] = 255 * (number >> k & 1)
+
+
+def pack(dots: np.ndarray, fine: bool = False) -> bytes:
+    """Dots as JPEG, the quickest of what a browser reads: for a moving hand small, at rest ``fine``, its colours dot for dot."""
+    from PIL import Image
+
+    out = io.BytesIO()
+    high, wide = dots.shape[:2]
+    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(out, "JPEG", **(FINE if fine else ROUGH))
+    return out.getvalue()

@@ -1,0 +1,181 @@
+"""Dimension strings, level marks, notes: the annotation a drawing is read by. Everything in mm on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from math import cos, pi, sin
+
+import numpy as np
+
+from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.sheets.sheet import Sheet, View, spread
+from fireplace_calc.drawing.sheets.style import SMALL, TEXT
+
+TICK, CLEAR, ROW = 1.1, 0.7, 4.4
+"""Half length of a tick; air between a letter and a line; height of one row of a dimension string. [mm]"""
+
+
+def chain(sheet: Sheet, stops: Sequence[float], texts: Sequence[str], line: float, along: str = "x", side: int = -1,
+          limits: tuple[float, float] = (0.0, 1e3), feet: Sequence[float] | None = None, name: str = "") -> float:
+    """Draw one dimension string; texts that are wider than their gap move to a second row with a leader.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    stops : sequence of float
+        Places of the ticks along the string, rising; one more than there are texts. [mm]
+    texts : sequence of str
+        One for each gap.
+    line : float
+        Where the string runs, across its direction. [mm]
+    along : str
+        ``x`` for a string left to right, ``y`` for one bottom to top.
+    side : int
+        -1 when the object lies above (or right of) the string, +1 when it lies below (or left).
+    limits : tuple of float
+        How far second-row texts may spread. [mm]
+    feet : sequence of float, optional
+        Where each extension line starts, across; none are drawn without. [mm]
+    name : str
+        What the string measures, written beyond its right end.
+
+    Returns
+    -------
+    float
+        Room taken on the far side of the string, for the next one. [mm]
+    """
+    turned = along == "y"
+
+    def put(a: float, b: float) -> tuple[float, float]:
+        return (b, a) if turned else (a, b)
+
+    sheet.line([put(stops[0] - 1.0, line), put(stops[-1] + 1.0, line)], "dimension", "dimension")
+    for i, stop in enumerate(stops):
+        sheet.line([put(stop - TICK * 0.7, line - TICK * 0.7), put(stop + TICK * 0.7, line + TICK * 0.7)], "flag", "dimension")
+        if feet is not None:
+            sheet.line([put(stop, feet[i] + side * 0.8), put(stop, line + side * 0.8)], "dimension", "dimension")
+    outside: list[tuple[float, str]] = []
+    for low, high, text in zip(stops, stops[1:], texts, strict=False):
+        if high - low < 1e-6:
+            continue
+        size = next((size for size in (TEXT, SMALL) if lettering.width(text, size) + 2.0 <= high - low), None)
+        if size is None:
+            outside.append(((low + high) / 2, text))
+        else:
+            sheet.text(*put((low + high) / 2, line - CLEAR if turned else line + CLEAR), text, size=size, turned=turned, ink="dimension")
+    reach = stops[-1]
+    if outside:
+        reach = max(reach, _second_row(sheet, outside, line, turned, side, limits, put))
+    if name:
+        sheet.text(reach + 2.5, line, name, size=SMALL, ha="left", va="middle", ink="soft")
+    return 2 * ROW + 1.0 if outside else ROW + 0.6
+
+
+def _second_row(sheet: Sheet, outside: list[tuple[float, str]], line: float, turned: bool, side: int,
+                limits: tuple[float, float], put: Callable) -> float:
+    """Texts that found no room between their ticks, each with a leader; gives the place the last leader reaches."""
+    sizes = [lettering.width(text, SMALL) + 1.6 for _, text in outside]
+    places = spread([m for m, _ in outside], sizes, *limits)
+    row = line + side * (ROW + (CLEAR if turned else 0.0))
+    near, far = line + side * 0.3, row + (SMALL * 1.05 if side < 0 else -0.35 * SMALL)
+    if turned:
+        far = row + (0.35 * SMALL if side < 0 else -SMALL * 1.05)
+    for (middle, text), at in zip(outside, places, strict=True):
+        sheet.line([put(middle, near), put(at, far)], "dimension", "dimension")
+        sheet.text(*put(at, row), text, size=SMALL, turned=turned, ink="dimension")
+    return max(places)
+
+
+def level_marks(named: dict[str, float], write: Callable[[float], str]) -> list[tuple[float, str, str]]:
+    """Levels as (level, value, name), bottom to top; names that share a level share a mark. [m]"""
+    together: dict[float, list[str]] = {}
+    for name, z in named.items():
+        together.setdefault(round(z, 3), []).append(name)
+    return [(z, write(z), ", ".join(names)) for z, names in sorted(together.items())]
+
+
+def level_room(marks: Sequence[tuple[float, str, str]], stacked: bool) -> float:
+    """Width of a column of level marks. [mm]"""
+    texts = [text for _, *pair in marks for text in (pair if stacked else ["  ".join(pair)])]
+    return room_for(texts)
+
+
+def room_for(texts: Iterable[str], size: float = SMALL, bold: bool = False) -> float:
+    """Width of the widest of some texts. [mm]"""
+    return max((lettering.width(text, size, bold) for text in texts), default=0.0)
+
+
+def levels(sheet: Sheet, marks: Sequence[tuple[float, str, str]], feet: Sequence[float], x: float, side: int = 1,
+           limits: tuple[float, float] = (0.0, 1e3), stacked: bool = False) -> None:
+    """Level marks in a column at the side, spread apart where they crowd.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    marks : sequence of (float, str, str)
+        Level on the paper, value and name, bottom to top. [mm]
+    feet : sequence of float
+        Where each leader starts. [mm]
+    x : float
+        Where the texts start (``side`` 1) or end (``side`` -1). [mm]
+    side : int
+        1 for a column on the right, -1 for one on the left.
+    limits : tuple of float
+        Lowest and highest place of the column. [mm]
+    stacked : bool
+        Value over name, on either side of the level line; side by side otherwise.
+    """
+    ha = "left" if side > 0 else "right"
+    places = spread([y for y, *_ in marks], [SMALL * (3.3 if stacked else 1.55)] * len(marks), *limits)
+    for (y, value, name), at, foot in zip(marks, places, feet, strict=True):
+        knee, near = x - side * 3.4, x - side * 0.8
+        if not stacked:
+            sheet.line([(foot, y), (knee, y), (x - side * 1.6, at), (near, at)], "dimension", "dimension")
+            sheet.text(x, at, f"{value}  {name}", size=SMALL, ha=ha, va="middle", ink="dimension")
+            continue
+        end = x + side * max(lettering.width(value, SMALL), lettering.width(name, SMALL))
+        sheet.line([(foot, y), (knee, y), (x - side * 0.6, at), (end, at)], "dimension", "dimension")
+        sheet.text(x, at + 0.75, value, size=SMALL, ha=ha, ink="dimension")
+        sheet.text(x, at - 0.55, name, size=SMALL, ha=ha, va="top", ink="dimension")
+
+
+def note(sheet: Sheet, tip: tuple[float, float], x: float, y: float, text: str, ha: str = "left") -> None:
+    """A word with a leader to what it names; the tip gets a dot."""
+    end = x - 0.7 if ha == "left" else x + 0.7
+    sheet.line([tip, (end, y)], "dimension", "soft")
+    sheet.fill([_ROUND * 0.45 + tip], "soft", layer=9)
+    sheet.text(x, y, text, size=SMALL, ha=ha, va="middle", ink="ink")
+
+
+def notes(sheet: Sheet, items: Sequence[tuple[tuple[float, float], str]], x: float, side: int = 1,
+          limits: tuple[float, float] = (0.0, 1e3)) -> None:
+    """A column of notes, each beside what it names as nearly as the others allow. Items run bottom to top. [mm]"""
+    places = spread([tip[1] for tip, _ in items], [SMALL * 1.6] * len(items), *limits)
+    for (tip, text), at in zip(items, places, strict=True):
+        note(sheet, tip, x, at, text, "left" if side > 0 else "right")
+
+
+_ROUND = np.array([(cos(i * pi / 12), sin(i * pi / 12)) for i in range(24)])
+_HALF = np.array([(0.0, 1.0), (0.026, 0.992), (0.042, 0.962), (0.042, 0.918), (0.030, 0.882), (0.027, 0.852), (0.058, 0.834),
+                  (0.105, 0.818), (0.128, 0.785), (0.136, 0.715), (0.141, 0.630), (0.149, 0.540), (0.150, 0.470), (0.142, 0.432),
+                  (0.127, 0.440), (0.123, 0.480), (0.120, 0.540), (0.113, 0.620), (0.100, 0.715), (0.090, 0.640), (0.086, 0.590),
+                  (0.094, 0.530), (0.098, 0.465), (0.092, 0.380), (0.074, 0.285), (0.076, 0.215), (0.062, 0.100), (0.054, 0.042),
+                  (0.078, 0.010), (0.070, 0.0), (0.024, 0.0), (0.020, 0.042), (0.024, 0.110), (0.016, 0.215), (0.020, 0.285),
+                  (0.008, 0.400), (0.0, 0.462)])
+"""Right half of somebody standing, crown to crotch, in parts of the height."""
+
+
+def _smooth(ring: np.ndarray, steps: int = 3) -> np.ndarray:
+    """A closed curve through every point of a ring (Catmull and Rom)."""
+    a, b, c, d = (np.roll(ring, shift, axis=0)[:, None, :] for shift in (1, 0, -1, -2))
+    t = np.linspace(0.0, 1.0, steps, endpoint=False)[None, :, None]
+    return (b + (c - a) * t / 2 + (a - 2.5 * b + 2 * c - d / 2) * t**2 + (1.5 * (b - c) + (d - a) / 2) * t**3).reshape(-1, 2)
+
+
+_BODY = _smooth(np.concatenate([_HALF, _HALF[-2:0:-1] * (-1.0, 1.0)]))
+
+
+def person(view: View, x: float, floor: float, height: float = 1.75) -> None:
+    """Somebody standing there, for scale; feet on ``floor``, middle at ``x``. [m]"""
+    body = np.stack([_BODY[:, 0], np.maximum(_BODY[:, 1], 0.0)], axis=1)
+    view.seen(body * height + (x, floor), "person", "fine", layer=-1, ink="soft")

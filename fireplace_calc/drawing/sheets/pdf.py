@@ -1,0 +1,98 @@
+"""Painting sheets onto the pages of a PDF: true size, black on white, text that can be searched."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable
+
+import matplotlib
+import numpy as np
+from matplotlib.path import Path
+from reportlab.lib.colors import HexColor
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+from reportlab.pdfgen.canvas import Canvas
+
+from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.sheets.canvas import MM_TO_POINTS, Layer, layers
+from fireplace_calc.drawing.sheets.sheet import Label, Sheet
+from fireplace_calc.drawing.sheets.style import THEMES, Theme
+
+FONTS = {False: "DejaVuSans", True: "DejaVuSans-Bold"}
+"""The same letters as on the screen, plain and bold."""
+BUTT, ROUND, MITRE, NON_ZERO = 0, 1, 0, 1
+
+
+def _fonts() -> None:
+    for name in FONTS.values():
+        if name not in pdfmetrics.getRegisteredFontNames():
+            pdfmetrics.registerFont(TTFont(name, os.path.join(matplotlib.get_data_path(), "fonts", "ttf", f"{name}.ttf")))
+
+
+class Book:
+    """A PDF that is filled page by page.
+
+    Parameters
+    ----------
+    path : str
+        Of the file.
+    title, subject : str
+        Written into it.
+    theme : str
+        How it is painted; print is black on white.
+    """
+
+    def __init__(self, path: str, title: str, subject: str, theme: str = "print"):
+        _fonts()
+        self.theme: Theme = THEMES[theme]
+        self.canvas = Canvas(path, pageCompression=1, invariant=1)
+        self.canvas.setTitle(title)
+        self.canvas.setSubject(subject)
+
+    def add(self, sheet: Sheet) -> None:
+        """One sheet, one page of its own size."""
+        self.canvas.setPageSize((sheet.width * MM_TO_POINTS, sheet.height * MM_TO_POINTS))
+        for layer in layers(sheet, self.theme, letters=False):
+            self._stroke(layer)
+        for label in sheet.labels:
+            self._write(label)
+        self.canvas.showPage()
+
+    def save(self) -> None:
+        """Write the file."""
+        self.canvas.save()
+
+    def _stroke(self, layer: Layer) -> None:
+        canvas = self.canvas
+        canvas.setFillColor(HexColor(layer.face or "#000000"))
+        canvas.setStrokeColor(HexColor(layer.edge or "#000000"))
+        canvas.setLineWidth(layer.width * MM_TO_POINTS)
+        canvas.setLineCap(BUTT if layer.dashes else ROUND)
+        canvas.setLineJoin(MITRE)
+        canvas.setDash([d * MM_TO_POINTS for d in layer.dashes] if layer.dashes else [])
+        drawn = canvas.beginPath()
+        for run in _runs(layer.path):
+            drawn.moveTo(*run[0])
+            for x, y in run[1:]:
+                drawn.lineTo(x, y)
+        canvas.drawPath(drawn, stroke=int(layer.edge is not None), fill=int(layer.face is not None), fillMode=NON_ZERO)
+
+    def _write(self, n: Label) -> None:
+        canvas = self.canvas
+        x, y = (c * MM_TO_POINTS for c in lettering.base(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold))
+        canvas.setFillColor(HexColor(getattr(self.theme, n.ink)))
+        canvas.setFont(FONTS[n.bold], lettering.font_size(n.size) * MM_TO_POINTS)
+        if not n.turned:
+            canvas.drawString(x, y, n.text)
+            return
+        canvas.saveState()
+        canvas.translate(x, y)
+        canvas.rotate(90)
+        canvas.drawString(0, 0, n.text)
+        canvas.restoreState()
+
+
+def _runs(path: Path) -> Iterable[list[list[float]]]:
+    """Polylines of a path, in points."""
+    starts = np.flatnonzero(path.codes == Path.MOVETO)[1:]
+    return (run.tolist() for run in np.split(path.vertices * MM_TO_POINTS, starts))

@@ -1,0 +1,253 @@
+"""A sheet is a list of what to draw, in mm on paper, made before anything is painted.
+
+So one drawing goes to a screen, to paper or to a file, and a test can ask where every letter and line lies.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.sheets.hatch import hatch_lines
+from fireplace_calc.drawing.sheets.style import HATCHES, SMALL, TEXT
+
+Pair = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """One text in its place."""
+
+    x: float
+    y: float
+    text: str
+    size: float = TEXT
+    ha: str = "center"
+    va: str = "base"
+    turned: bool = False
+    bold: bool = False
+    ink: str = "ink"
+
+    @property
+    def extent(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right, top. [mm]"""
+        return lettering.extent(self.x, self.y, self.text, self.size, self.ha, self.va, self.turned, self.bold)
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """Room for one view on a sheet. [mm]"""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+    def meets(self, other: Cell) -> bool:
+        """Whether two lie over each other."""
+        return self.left < other.right and other.left < self.right and self.bottom < other.top and other.bottom < self.top
+
+
+@dataclass
+class Sheet:
+    """Everything on one piece of paper.
+
+    Attributes
+    ----------
+    width, height : float
+        Of the paper. [mm]
+    fills : dict
+        Layer and tone to lists of polygons, each a list of rings.
+    hatches : list of array (k, 2, 2)
+        Fine segments such as brick courses.
+    hatched : dict
+        Material to the rings of all that is cut of it; hatched together when the sheet is painted.
+    lines : dict
+        Weight and ink to lists of polylines.
+    labels : list of Label
+    hatch_size : float
+        How much wider apart than usual hatch lines stand: the larger what is hatched, the wider (common practice). [-]
+    """
+
+    width: float
+    height: float
+    fills: dict[tuple[int, str], list[list[np.ndarray]]] = field(default_factory=lambda: defaultdict(list))
+    hatches: list[np.ndarray] = field(default_factory=list)
+    hatched: dict[str, list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
+    lines: dict[tuple[str, str], list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
+    labels: list[Label] = field(default_factory=list)
+    hatch_size: float = 1.0
+
+    def fill(self, rings: Sequence[np.ndarray], tone: str, hatch: str | None = None, layer: int = 0) -> None:
+        """Fill a polygon with holes, and hatch it as a cut material."""
+        rings = [np.asarray(r, dtype=float) for r in rings if len(r) > 2]
+        if not rings:
+            return
+        self.fills[layer, tone].append(rings)
+        if hatch in HATCHES:
+            self.hatched[hatch] += rings
+
+    def fine_lines(self) -> np.ndarray:
+        """Every hatch and course line, (k, 2, 2). [mm]"""
+        made = [hatch_lines(rings, HATCHES[name], self.hatch_size) for name, rings in self.hatched.items()]
+        return np.concatenate([*self.hatches, *made]) if self.hatches or made else np.empty((0, 2, 2))
+
+    def add(self, other: Sheet) -> None:
+        """Put everything of another sheet onto this one."""
+        for key, polygons in other.fills.items():
+            self.fills[key] += polygons
+        for name, rings in other.hatched.items():
+            self.hatched[name] += rings
+        for key, polylines in other.lines.items():
+            self.lines[key] += polylines
+        self.hatches += other.hatches
+        self.labels += other.labels
+
+    def line(self, points: Iterable[Pair] | np.ndarray, weight: str = "seen", ink: str = "ink", closed: bool = False) -> None:
+        """Draw a polyline."""
+        points = np.asarray(points, dtype=float)
+        self.lines[weight, ink].append(np.concatenate([points, points[:1]]) if closed else points)
+
+    def text(self, x: float, y: float, text: str, **how) -> Label:
+        """Write a text and tell where it lies."""
+        label = Label(x, y, text, **how)
+        self.labels.append(label)
+        return label
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """A window on a sheet: model metres in, paper millimetres out, through one scale.
+
+    Attributes
+    ----------
+    sheet : Sheet
+    x0, y0 : float
+        Where the model's origin lies on the paper. [mm]
+    scale : float
+        Paper millimetres to a model metre. [mm/m]
+    """
+
+    sheet: Sheet
+    x0: float
+    y0: float
+    scale: float
+
+    def at(self, x: float, y: float) -> Pair:
+        """Paper place of a model point. [mm]"""
+        return (self.x0 + x * self.scale, self.y0 + y * self.scale)
+
+    def ring(self, polygon: Iterable[Pair]) -> np.ndarray:
+        """Paper ring of a model polygon. [mm]"""
+        return np.asarray(polygon, dtype=float) * self.scale + (self.x0, self.y0)
+
+    def cut(self, rings: Iterable[Iterable[Pair]], material: str, weight: str = "cut", tone: str | None = None) -> None:
+        """A material where the knife goes through it: tone, hatch, heavy outline."""
+        rings = [self.ring(r) for r in rings]
+        self.sheet.fill(rings, tone or material, material)
+        for ring in rings:
+            self.sheet.line(ring, weight, closed=True)
+
+    def seen(self, polygon: Iterable[Pair], tone: str | None = None, weight: str = "seen", layer: int = 0, ink: str = "ink") -> None:
+        """A surface that lies behind the cut."""
+        ring = self.ring(polygon)
+        if tone:
+            self.sheet.fill([ring], tone, layer=layer)
+        self.sheet.line(ring, weight, ink, closed=True)
+
+    def path(self, points: Iterable[Pair], weight: str = "seen", ink: str = "ink") -> None:
+        """A polyline in model metres."""
+        self.sheet.line(self.ring(points), weight, ink)
+
+
+def spread(wanted: Sequence[float], sizes: Sequence[float], low: float, high: float) -> list[float]:
+    """Move labels along a line as little as possible until none overlaps its neighbour.
+
+    Parameters
+    ----------
+    wanted : sequence of float
+        Where each would like its middle, in rising order. [mm]
+    sizes : sequence of float
+        Room each takes. [mm]
+    low, high : float
+        Ends of the line; kept where there is room for all. [mm]
+
+    Returns
+    -------
+    list of float
+        Where each comes to lie.
+
+    Examples
+    --------
+    >>> spread([0.0, 1.0, 10.0], [4.0, 4.0, 4.0], -50, 50)
+    [-1.5, 2.5, 10.0]
+    """
+    if not wanted:
+        return []
+    shifts, total = [], 0.0
+    for i, size in enumerate(sizes):
+        total += size / 2 + (sizes[i - 1] / 2 if i else 0.0)
+        shifts.append(total)
+    blocks: list[list[float]] = []
+    for value, shift in zip(wanted, shifts, strict=True):
+        blocks.append([value - shift, 1.0])
+        while len(blocks) > 1 and blocks[-2][0] > blocks[-1][0]:
+            mean, count = blocks.pop()
+            blocks[-1] = [(blocks[-1][0] * blocks[-1][1] + mean * count) / (blocks[-1][1] + count), blocks[-1][1] + count]
+    placed = [mean for mean, count in blocks for _ in range(int(count))]
+    placed = [min(max(p, low), high - sum(sizes)) for p in placed]
+    return [p + s for p, s in zip(placed, shifts, strict=True)]
+
+
+def collisions(sheet: Sheet) -> list[str]:
+    """What a draughtsman would send back: letters over letters, lines or hatching, anything off the paper.
+
+    Returns
+    -------
+    list of str
+        One sentence each; empty when the sheet is clean.
+    """
+    found = []
+    boxes = [label.extent for label in sheet.labels]
+    for label, (left, bottom, right, top) in zip(sheet.labels, boxes, strict=True):
+        if left < 0 or bottom < 0 or right > sheet.width or top > sheet.height:
+            found.append(f"text {label.text!r} leaves the sheet")
+        if label.size < SMALL - 1e-9:
+            found.append(f"text {label.text!r} is smaller than {SMALL} mm")
+    for i, (label, a) in enumerate(zip(sheet.labels, boxes, strict=True)):
+        for other, b in zip(sheet.labels[i + 1:], boxes[i + 1:], strict=True):
+            if a[0] < b[2] - 0.05 and b[0] < a[2] - 0.05 and a[1] < b[3] - 0.05 and b[1] < a[3] - 0.05:
+                found.append(f"text {label.text!r} lies over text {other.text!r}")
+    inner = np.array([(b[0] + 0.1, b[1] + 0.1, b[2] - 0.1, b[3] - 0.1) for b in boxes]).reshape(-1, 4)
+    for (weight, _), polylines in sheet.lines.items():
+        for line in polylines:
+            if line[:, 0].min() < -0.01 or line[:, 1].min() < -0.01 or line[:, 0].max() > sheet.width + 0.01 \
+                    or line[:, 1].max() > sheet.height + 0.01:
+                found.append(f"a {weight} line leaves the sheet")
+            for k in np.nonzero(_crossed(line, inner).any(axis=0))[0]:
+                found.append(f"text {sheet.labels[k].text!r} lies across a {weight} line")
+    hatching = sheet.fine_lines()
+    for k in np.nonzero(_passes(hatching[:, 0], hatching[:, 1], inner).any(axis=0))[0]:
+        found.append(f"text {sheet.labels[k].text!r} lies across hatching")
+    return found
+
+
+def _crossed(line: np.ndarray, boxes: np.ndarray) -> np.ndarray:
+    """Which segments of a polyline pass through which boxes."""
+    return _passes(line[:-1], line[1:], boxes)
+
+
+def _passes(start: np.ndarray, end: np.ndarray, boxes: np.ndarray) -> np.ndarray:
+    """Which segments pass through which boxes, by clipping (Liang and Barsky)."""
+    a, d = start[:, None, :], (end - start)[:, None, :]
+    with np.errstate(divide="ignore", invalid="ignore"):
+        low, high = (boxes[None, :, :2] - a) / d, (boxes[None, :, 2:] - a) / d
+    still = d == 0
+    inside = (a >= boxes[None, :, :2]) & (a <= boxes[None, :, 2:])
+    enter = np.where(still, np.where(inside, -np.inf, np.inf), np.minimum(low, high))
+    leave = np.where(still, np.where(inside, np.inf, -np.inf), np.maximum(low, high))
+    return np.maximum(enter.max(axis=2), 0.0) < np.minimum(leave.min(axis=2), 1.0)

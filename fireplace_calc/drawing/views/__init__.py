@@ -1,0 +1,1 @@
+"""The views: front, plan, section, roof, details, each on its own cell of a sheet."""

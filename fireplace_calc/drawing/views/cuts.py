@@ -1,0 +1,108 @@
+"""What the knife goes through: hatched, heavy against air, thin where two materials meet."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+
+import numpy as np
+
+from fireplace_calc.drawing.sheets.sheet import View
+from fireplace_calc.geometry.parts import Part
+from fireplace_calc.geometry.solids import Polygon
+
+EVEN = 2e-3
+"""Places nearer than this are one. [mm]"""
+NARROW = 1.0
+"""What is narrower, air or material, is edged with the thinner pen, or it would fill up. [mm]"""
+SOLID = frozenset({"steel"})
+"""Materials so thin in a section that they are filled, not hatched."""
+
+Edge = tuple[float, float, bool, str, bool]
+"""Of a part: from and to along its straight line [mm], whether the solid lies on its left, the material, whether it is thin."""
+
+
+def cut_parts(view: View, cuts: Iterable[tuple[Part, Sequence[Polygon]]], *stops: float) -> None:
+    """Draw parts where a knife went through them.
+
+    Edges that lie on one straight line are compared along it, so nothing is drawn twice and a joint inside one
+    material is not drawn at all. Nothing is drawn along ``stops``, levels where an upright section breaks off. [m]
+    """
+    named = [(part.material, polygon) for part, polygons in cuts for polygon in polygons]
+    if not named:
+        return
+    sizes = np.array([len(polygon) for _, polygon in named])
+    points = view.ring([point for _, polygon in named for point in polygon])
+    for (material, _), ring in zip(named, np.split(points, np.cumsum(sizes)[:-1]), strict=True):
+        view.sheet.fill([ring], material, None if material in SOLID else material)
+    lines = _edges(points, sizes, [material for material, _ in named])
+    ends = [(1.0, 0.0, round(view.at(0.0, stop)[1], 2)) for stop in stops]
+    found = [(key, run) for key, edges in lines.items() if key not in ends for run in _runs(edges)]
+    upright = [(-key[2], run) for key, run in found if key[0] == 0.0 and run[2] == "cut"]
+    for x, run in upright:
+        for other, facing in upright:
+            if 0.0 < (other - x) * (1 if run[3] else -1) < NARROW and run[3] != facing[3] and run[0] < facing[1] and facing[0] < run[1]:
+                run[2] = "seen"
+    for (ux, uy, away), (low, high, weight, _) in found:
+        view.sheet.line([(ux * t - uy * away, uy * t + ux * away) for t in (low, high)], weight)
+
+
+def _edges(points: np.ndarray, sizes: np.ndarray, materials: list[str]) -> dict[tuple[float, float, float], list[Edge]]:
+    """Edges of rings by the straight line they lie on: its direction, and how far it passes the origin. [mm]"""
+    ends = np.cumsum(sizes)
+    after = np.arange(1, len(points) + 1)
+    after[ends - 1] = ends - sizes
+    p, q = points, points[after]
+    d = q - p
+    long = np.hypot(d[:, 0], d[:, 1])
+    twice = np.add.reduceat(p[:, 0] * q[:, 1] - q[:, 0] * p[:, 1], ends - sizes)
+    thin = np.abs(twice) / np.add.reduceat(long, ends - sizes) < NARROW
+    with np.errstate(invalid="ignore", divide="ignore"):
+        u = d / long[:, None]
+    back = (u[:, 0] < -1e-6) | ((u[:, 0] < 1e-6) & (u[:, 1] < 0))
+    left = np.repeat(twice > 0, sizes) ^ back
+    u[back] *= -1
+    away = u[:, 0] * p[:, 1] - u[:, 1] * p[:, 0]
+    along = np.sort(np.round(np.stack([(u * p).sum(axis=1), (u * q).sum(axis=1)], axis=1), 3), axis=1)
+    keys = np.column_stack([np.round(u, 4), np.round(away, 2)]) + 0.0
+    real = np.nonzero(long > EVEN)[0].tolist()
+    keys, along, left = keys.tolist(), along.tolist(), left.tolist()
+    whose, thin = np.repeat(np.arange(len(sizes)), sizes).tolist(), thin.tolist()
+    lines = defaultdict(list)
+    for k in real:
+        lines[tuple(keys[k])].append((*along[k], left[k], materials[whose[k]], thin[whose[k]]))
+    return lines
+
+
+def _runs(edges: list[Edge]) -> list[list]:
+    """What is drawn along one straight line: from, to, weight, whether the solid lies on its left."""
+    runs: list[list] = []
+    for low, high in pairwise(sorted({t for edge in edges for t in edge[:2]})):
+        here = [edge for edge in edges if edge[0] <= low + EVEN and edge[1] >= high - EVEN]
+        if not here or high - low <= EVEN:
+            continue
+        sides, materials = {edge[2] for edge in here}, {edge[3] for edge in here}
+        if len(sides) == 2 and len(materials) == 1:
+            continue
+        heavy = len(sides) == 1 and not materials <= SOLID and not all(edge[4] for edge in here)
+        weight = "cut" if heavy else "seen"
+        if runs and runs[-1][2:] == [weight, True in sides] and low - runs[-1][1] < EVEN:
+            runs[-1][1] = high
+        else:
+            runs.append([low, high, weight, True in sides])
+    return runs
+
+
+def clip_top(polygon: Polygon, top: float) -> Polygon:
+    """What of an upright polygon lies under a level. [m]"""
+    if max(z for _, z in polygon) <= top:
+        return polygon
+    kept: list[tuple[float, float]] = []
+    for (ax, az), (bx, bz) in zip(polygon, [*polygon[1:], polygon[0]], strict=True):
+        if az <= top:
+            kept.append((ax, az))
+        if (az <= top) != (bz <= top):
+            t = (top - az) / (bz - az)
+            kept.append((ax + t * (bx - ax), top))
+    return tuple(kept)

@@ -1,0 +1,226 @@
+"""A check shown where it is measured: from here to there on its view, with how far it would have to reach and the clause."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from math import hypot
+
+from fireplace_calc.drawing.views.compose import HEIGHT, WIDTH
+from fireplace_calc.drawing.views.front_elevation import front
+from fireplace_calc.drawing.views.hearth_plan import plan
+from fireplace_calc.drawing.views.roof_view import along, roof
+from fireplace_calc.drawing.views.section_view import section
+from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
+from fireplace_calc.drawing.sheets.style import SMALL, TITLE
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.rules import Finding
+from fireplace_calc.base.units import FEET_INCHES, from_unit, show
+
+Span = tuple[Pair, Pair]
+STRIP = 13.0
+"""Room for the caption over the view. [mm]"""
+LENGTHS = ("in", "ft", "mm", "m")
+DRAW = {"plan": plan, "section": section, "front": front, "roof": roof}
+
+
+def _hearth_front(g: Geometry) -> Span:
+    x = g.frame.half_width * 0.4
+    return (x, 0.0), (x, -g.design.hearth.front)
+
+
+def _hearth_side(g: Geometry) -> Span:
+    y, w = -g.design.hearth.front / 2, g.frame.half_width
+    return (w, y), (w + g.design.hearth.side, y)
+
+
+def _depth(g: Geometry) -> Span:
+    return (0.0, 0.0), (0.0, g.frame.depth)
+
+
+def _wall(g: Geometry) -> Span:
+    """Behind, or beside the splayed side where that is thinner."""
+    f = g.frame
+    splay = hypot(1.0, f.side_slope)
+    jamb = (f.block_half - f.half_width) / splay
+    if jamb < g.design.firebox.wall:
+        return (f.half_width, 0.0), (f.half_width + jamb / splay, jamb * f.side_slope / splay)
+    return (0.0, g.frame.depth), (0.0, g.frame.depth + g.design.firebox.wall)
+
+
+def _lining(g: Geometry) -> Span:
+    return (0.0, g.frame.depth), (0.0, g.frame.depth + g.design.firebox.lining_thickness)
+
+
+def _air_behind(g: Geometry) -> Span:
+    return (g.frame.half_width / 3, g.frame.block_back), (g.frame.half_width / 3, g.frame.block_back + (g.design.clearance.back or 0.0))
+
+
+def _air_narrower(g: Geometry) -> Span:
+    gaps, y = g.design.clearance, g.frame.block_back / 2
+    if gaps.side is not None and (gaps.back is None or gaps.side < gaps.back):
+        return (-g.frame.block_half, y), (-g.frame.block_half - gaps.side, y)
+    return _air_behind(g)
+
+
+def _back(g: Geometry) -> Span:
+    half = g.frame.back_width / 2
+    return (-half, g.frame.depth), (half, g.frame.depth)
+
+
+def _throat_height(g: Geometry) -> Span:
+    y = (g.frame.throat_front + g.frame.throat_back) / 2
+    return (y, g.frame.opening_top), (y, g.frame.throat)
+
+
+def _throat_depth(g: Geometry) -> Span:
+    return (g.frame.throat_front, g.frame.throat), (g.frame.throat_back, g.frame.throat)
+
+
+def _shelf(g: Geometry) -> Span:
+    return (g.frame.throat_back, g.frame.throat), (g.frame.depth, g.frame.throat)
+
+
+def _chamber(g: Geometry) -> Span:
+    return (g.frame.flue_y, g.frame.throat), (g.frame.flue_y, g.frame.flue_start)
+
+
+def _hearth_thickness(g: Geometry) -> Span:
+    thick = g.design.base.slab + g.design.firebox.floor
+    return (g.frame.depth / 2, g.frame.hearth), (g.frame.depth / 2, g.frame.hearth - thick)
+
+
+def _extension_thickness(g: Geometry) -> Span:
+    y = -g.design.hearth.front / 2
+    return (y, g.frame.extension_top), (y, g.frame.extension_top - g.design.hearth.thickness)
+
+
+def _footing(g: Geometry) -> Span:
+    y = g.frame.block_back / 2
+    return (y, g.frame.footing_bottom), (y, g.frame.footing_top)
+
+
+def _footing_out(g: Geometry) -> Span:
+    z = (g.frame.footing_bottom + g.frame.footing_top) / 2
+    return (g.frame.block_back, z), (g.frame.block_back + g.design.base.footing_projection, z)
+
+
+def _footing_deep(g: Geometry) -> Span:
+    y = g.frame.block_back + g.design.base.footing_projection * 0.5
+    return (y, g.frame.grade), (y, g.frame.footing_bottom)
+
+
+def _opening_width(g: Geometry) -> Span:
+    z = g.frame.hearth + g.design.opening.height * 0.4
+    return (-g.frame.half_width, z), (g.frame.half_width, z)
+
+
+def _opening_height(g: Geometry) -> Span:
+    return (0.0, g.frame.hearth), (0.0, g.frame.opening_top)
+
+
+def _jamb(g: Geometry) -> Span:
+    z = g.frame.hearth + g.design.opening.height * 0.4
+    return (g.frame.half_width, z), (g.frame.half_width + g.design.firebox.jamb, z)
+
+
+def _bearing(g: Geometry) -> Span:
+    z = g.frame.opening_top + g.design.lintel.height / 2
+    return (g.frame.half_width, z), (g.frame.half_width + (g.design.lintel.bearing or 0.0), z)
+
+
+def _mantel(g: Geometry) -> Span:
+    above = [t.distance for t in g.design.surround.trim if t.combustible and t.place == "above"]
+    top = g.frame.opening_top
+    return (0.0, top), (0.0, top + (min(above) if above else 0.0))
+
+
+def _over_contact(g: Geometry, top: str = "crown_top") -> Span:
+    return (0.0, g.frame.uphill_contact), (0.0, getattr(g.frame, top))
+
+
+def _over_reach(g: Geometry) -> Span:
+    return (0.35, g.frame.highest_within_reach), (0.35, g.frame.crown_top)
+
+
+def _over_opening(g: Geometry) -> Span:
+    middle = -along(g)[2] / 2
+    return (middle, g.frame.opening_top), (middle, g.frame.liner_top)
+
+
+PLACES: dict[str, tuple[str, Callable[[Geometry], Span]]] = {
+    **dict.fromkeys(("HTH-05", "HTH-07", "CA-050", "CA-052", "CA-053", "UK-045", "UK-047"), ("plan", _hearth_front)),
+    **dict.fromkeys(("HTH-06", "HTH-08", "CA-051", "UK-046", "UK-048"), ("plan", _hearth_side)),
+    **dict.fromkeys(("FBX-09", "FBX-10", "CA-049", "PRA-05", "PRA-08"), ("plan", _depth)),
+    **dict.fromkeys(("FBX-01", "FBX-02", "CA-046", "UK-050"), ("plan", _wall)), **dict.fromkeys(("FBX-03", "CA-042"), ("plan", _lining)),
+    "CLR-02": ("plan", _air_behind), **dict.fromkeys(("CA-064", "CA-065", "CA-066", "CA-067"), ("plan", _air_narrower)),
+    "PRA-03": ("plan", _back),
+    **dict.fromkeys(("THR-01", "THR-04", "THR-05", "PRA-12"), ("section", _throat_height)), "THR-02": ("section", _throat_depth),
+    "PRA-13": ("section", _shelf), "SMK-04": ("section", _chamber), **dict.fromkeys(("HTH-02", "UK-042"), ("section", _hearth_thickness)),
+    **dict.fromkeys(("HTH-03", "HTH-04"), ("section", _extension_thickness)), "FND-01": ("section", _footing),
+    **dict.fromkeys(("FND-02", "FND-12"), ("section", _footing_out)), "FND-03": ("section", _footing_deep),
+    **dict.fromkeys(("PRA-06", "PRA-09"), ("front", _opening_height)), "PRA-07": ("front", _opening_width), "PRA-17": ("front", _jamb),
+    **dict.fromkeys(("LIN-01", "LIN-03"), ("front", _bearing)),
+    **dict.fromkeys(("CLR-07", "CA-061", "CA-062", "PRA-18"), ("front", _mantel)),
+    **dict.fromkeys(("ROF-01", "CA-023"), ("roof", _over_contact)), "ROF-02": ("roof", _over_reach),
+    **dict.fromkeys(("CA-019", "UK-011"), ("roof", lambda g: _over_contact(g, "liner_top"))), "UK-007": ("roof", _over_opening),
+}
+"""Where a check is measured: its view, and from where to where on it. [m]"""
+
+
+def can_show(finding: Finding) -> bool:
+    """Whether a finding is a length that has a place on a view."""
+    return finding.key in PLACES and finding.unit in LENGTHS and finding.provided is not None
+
+
+def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sheet:
+    """The view a check belongs to, with the check on it.
+
+    Parameters
+    ----------
+    finding : Finding
+        One that ``can_show``.
+    geometry : Geometry
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    Sheet
+        Of the size of the live picture. What is there runs between two cross strokes; a third stroke stands where what is asked
+        would end.
+    """
+    name, place = PLACES[finding.key]
+    sheet = Sheet(WIDTH, HEIGHT)
+    view = DRAW[name](sheet, Cell(0.0, 0.0, WIDTH, HEIGHT - STRIP), geometry, units)
+    start, end = place(geometry)
+    short = finding.verdict == "falls short"
+    ink = "bad" if short else "good"
+    _stroke(view, start, end, ink)
+    required = finding.required if isinstance(finding.required, float) else None
+    length = hypot(end[0] - start[0], end[1] - start[1])
+    if required and length > 0:
+        share = from_unit(required, finding.unit) / length
+        _cross(view, start, end, (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])), 3.2, ink)
+    provided = show(from_unit(finding.provided, finding.unit), "length", units)
+    asked = "" if required is None else f", {show(from_unit(required, finding.unit), 'length', units)} asked"
+    sheet.text(4.0, HEIGHT - 6.2, f"{finding.key}  {finding.title}: {provided}{asked}, {finding.verdict}", size=TITLE, ha="left", bold=True)
+    origin = f"{finding.clause}, {finding.edition}. Measured between the cross strokes; the long stroke is what is asked."
+    sheet.text(4.0, HEIGHT - 11.0, origin, size=SMALL, ha="left")
+    return sheet
+
+
+def _stroke(view: View, start: Pair, end: Pair, ink: str) -> None:
+    view.path([start, end], "flag", ink)
+    for place in (start, end):
+        _cross(view, start, end, place, 1.8, ink)
+
+
+def _cross(view: View, start: Pair, end: Pair, place: Pair, half: float, ink: str) -> None:
+    """A stroke square to the measured line, left out where it would leave the sheet or cross a figure. [mm]"""
+    (x0, y0), (x1, y1), (x, y) = view.at(*start), view.at(*end), view.at(*place)
+    long = hypot(x1 - x0, y1 - y0) or 1.0
+    u, v = -(y1 - y0) / long * half, (x1 - x0) / long * half
+    left, right, low, high = x - abs(u) - 0.4, x + abs(u) + 0.4, y - abs(v) - 0.4, y + abs(v) + 0.4
+    on_sheet = 0 < left and right < WIDTH and 0 < low and high < HEIGHT - STRIP
+    if on_sheet and not any(a < right and left < c and b < high and low < d for a, b, c, d in (n.extent for n in view.sheet.labels)):
+        view.sheet.line([(x - u, y - v), (x + u, y + v)], "flag", ink)

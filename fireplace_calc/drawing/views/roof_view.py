@@ -1,0 +1,277 @@
+"""The whole height against the roof, with the two clearances drawn where they are measured."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from fireplace_calc.drawing.views.cap import draw_cap, over_flue
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View, spread
+from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person, room_for
+from fireplace_calc.drawing.sheets.style import SMALL
+from fireplace_calc.drawing.views.layout import LADDER, earth, fit, length, level, roomy, title
+from fireplace_calc.geometry.frame import REACH
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.solids import box
+from fireplace_calc.base.units import MILLIMETRES
+
+Limits = Mapping[str, tuple[float | None, str]]
+"""Required height of a clearance [m] and its verdict, by the name of the clearance."""
+
+BAD = "falls short"
+THICK, WALL = 0.22, 0.3
+"""Of the roof, and from its edge to the face of the wall, as drawn. [m]"""
+
+
+def roof(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None, scales=LADDER,
+         name_scale=None) -> View:
+    """Draw the chimney and the roof, seen along the ridge, uphill to the right."""
+    f, d = geometry.frame, geometry.design
+    top = max(f.liner_top + over_flue(geometry), f.highest_within_reach, min(d.roof.ridge_level, f.highest_within_reach + 1.0), 2.0) + 0.1
+    bottom = min(f.footing_bottom, f.grade, f.uphill_contact, f.highest_within_reach) - 0.05
+    left, right = _width(geometry, 1.1 * (top - bottom) if roomy(cell) else 0.0)
+    marks = level_marks(_named(geometry), lambda z: _high(z, units))
+    heights = _heights(geometry, units, limits or {})
+    values = room_for((t for _, lines, _ in heights for t in lines), bold=True)
+    margins = (level_room(marks, not roomy(cell)) + 6.0, 9.0, values + 5.0, 11.0)
+    view, denominator = fit(sheet, cell, (left, bottom, right, top), margins, scales)
+    _house(view, geometry, left, right)
+    _chimney(view, geometry)
+    person(view, along(geometry)[0] - 0.55, 0.0)
+    _clearances(view, cell, geometry, units, heights, right)
+    x = view.at(left, 0)[0]
+    levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], [x - 0.4] * len(marks), x - 4.6, side=-1,
+           limits=(cell.bottom + 10, cell.top - 6), stacked=not roomy(cell))
+    title(sheet, cell, f"Against the roof, {d.flue.sections} sections", name_scale(denominator) if name_scale else "")
+    return view
+
+
+def _named(geometry: Geometry) -> dict[str, float]:
+    f, d = geometry.frame, geometry.design
+    named = {"footing": f.footing_bottom, "grade": f.grade, "floor": 0.0, "flue start": f.flue_start, "roof contact": f.uphill_contact,
+             "crown": f.crown_top, "flue top": f.liner_top}
+    if d.roof.ridge_level <= max(f.liner_top, f.highest_within_reach + 1.0):
+        named["ridge"] = d.roof.ridge_level
+    return named
+
+
+def along(geometry: Geometry) -> tuple[float, float, float]:
+    """Left and right end of the masonry block, and width of the stack, seen along the ridge. [m]
+
+    Places count from the uphill face of the chimney.
+    """
+    f = geometry.frame
+    if geometry.design.roof.ridge_runs == "along the opening":
+        face = f.flue_y - f.stack_depth
+        return face - f.block_back, face, 2 * f.stack_depth
+    middle = -f.stack_half - f.offset
+    return middle - f.block_half, middle + f.block_half, 2 * f.stack_half
+
+
+def _shift(geometry: Geometry, z: float) -> float:
+    """How far the stack stands aside at a level from where it leaves the roof, seen along the ridge. [m]"""
+    f = geometry.frame
+    return 0.0 if geometry.design.roof.ridge_runs == "along the opening" else f.shift_at(z) - f.offset
+
+
+def _ridge(geometry: Geometry) -> float:
+    """Where the ridge stands, from the uphill chimney face. [m]"""
+    roof = geometry.design.roof
+    return -along(geometry)[2] / 2 if roof.position == "through the ridge" else roof.ridge_distance
+
+
+def _width(geometry: Geometry, spare: float) -> tuple[float, float]:
+    """Ends of what is drawn; with room to spare the slopes run down to their eaves. [m]"""
+    low, high, _ = along(geometry)
+    near = [part.distance for part in geometry.design.roof.nearby if part.distance <= REACH * (1 + 1e-9)]
+    ridge = _ridge(geometry)
+    left, right = low - 1.0, max(min(max(ridge, 0.0) + 0.5, REACH + 0.4), max([0.0, *near]) + 1.0, high + 0.5)
+    down, up = _eaves(geometry)
+    if spare > right - left:
+        left = max(min(left, down - 0.3), right - spare)
+        right = min(max(right, up + 0.3), left + spare)
+    return left, right
+
+
+def _eaves(geometry: Geometry) -> tuple[float, float]:
+    """Where the two slopes end, downhill and uphill of the chimney; beyond any drawing for a flat roof. [m]"""
+    roof, ridge = geometry.design.roof, _ridge(geometry)
+    if roof.pitch <= 0 or roof.eaves_level >= roof.ridge_level:
+        return -1e3, 1e3
+    run = (roof.ridge_level - roof.eaves_level) / roof.pitch
+    return ridge - run, ridge + run
+
+
+def roof_at(geometry: Geometry, u: float) -> float:
+    """Level of the roof over a place, both slopes alike. [m]
+
+    Parameters
+    ----------
+    geometry : Geometry
+    u : float
+        From the uphill chimney face, uphill positive. [m]
+    """
+    roof = geometry.design.roof
+    return roof.ridge_level - roof.pitch * abs(_ridge(geometry) - u)
+
+
+def _house(view: View, geometry: Geometry, left: float, right: float) -> None:
+    """Roof, walls, ceiling, floor and ground; what meets the chimney stops at it."""
+    f, d = geometry.frame, geometry.design
+    for part in d.roof.nearby:
+        _nearby(view, geometry, part.distance, part.level, right)
+    down, up = _eaves(geometry)
+    low, high = max(left, down), min(right, up)
+    for a, b in _beside_stack(geometry, low, high):
+        _slope(view, geometry, a, b, down, up)
+    inner, outer = (max(left, down + WALL), left < down + WALL), (min(right, up - WALL), right > up - WALL)
+    for (u, here), s in ((inner, -1.0), (outer, 1.0)):
+        foot, head = max(f.grade, f.footing_bottom), roof_at(geometry, u) - THICK
+        if here and left < u < right and head > foot and not along(geometry)[0] < u < along(geometry)[1]:
+            view.path([(u, foot), (u, head)], "seen")
+            view.path([(u - s * WALL / 2, foot), (u - s * WALL / 2, roof_at(geometry, u - s * WALL / 2) - THICK)], "fine")
+    ends = (inner[0], outer[0])
+    first, last, stack = along(geometry)
+    _level_line(view, 0.0, ends, (first, last), "seen")
+    _ceiling(view, geometry, ends)
+    earth(view, left, first, f.grade)
+    earth(view, last, right, f.grade)
+
+
+def _ceiling(view: View, geometry: Geometry, ends: tuple[float, float]) -> None:
+    """Ceiling of the room, as far as it lies under the roof."""
+    f, ceiling, ridge = geometry.frame, geometry.design.house.ceiling, _ridge(geometry)
+    pitch, over = geometry.design.roof.pitch, geometry.design.roof.ridge_level - THICK - ceiling
+    if over <= 0:
+        return
+    run = over / pitch if pitch > 0 else 1e3
+    first, last, stack = along(geometry)
+    aside = _shift(geometry, ceiling)
+    gap = (aside - stack, aside) if ceiling > f.shoulder_top else (first, last)
+    if ceiling > f.crown_bottom:
+        gap = (ends[0], ends[0])
+    _level_line(view, ceiling, (max(ends[0], ridge - run), min(ends[1], ridge + run)), gap, "fine")
+
+
+def _level_line(view: View, z: float, ends: tuple[float, float], gap: tuple[float, float], weight: str) -> None:
+    """A level line that stops at the chimney."""
+    for a, b in ((ends[0], min(gap[0], ends[1])), (max(gap[1], ends[0]), ends[1])):
+        if b > a:
+            view.path([(a, z), (b, z)], weight)
+
+
+def _beside_stack(geometry: Geometry, low: float, high: float) -> list[tuple[float, float]]:
+    """The roof left and right of the stack, or in one piece where the chimney does not reach it. [m]"""
+    f, (_, _, stack) = geometry.frame, along(geometry)
+    if f.crown_bottom < f.downhill_contact:
+        return [(low, high)] if high > low else []
+    return [(a, b) for a, b in ((low, min(-stack, high)), (max(0.0, low), high)) if b > a]
+
+
+def _slope(view: View, geometry: Geometry, a: float, b: float, down: float, up: float) -> None:
+    """A stretch of roof, open where the drawing ends and closed at its eaves."""
+    ridge = _ridge(geometry)
+    at = [a, *([ridge] if a < ridge < b else []), b]
+    upper = [(u, roof_at(geometry, u)) for u in at]
+    lower = [(u, z - THICK) for u, z in upper]
+    view.sheet.fill([view.ring([*upper, *reversed(lower)])], "roof", layer=-3)
+    view.path(upper, "seen")
+    view.path(lower, "seen")
+    for u, end in ((a, down), (b, up)):
+        if abs(u - end) < 1e-9:
+            view.path([(u, roof_at(geometry, u)), (u, roof_at(geometry, u) - THICK)], "seen")
+
+
+def _nearby(view: View, geometry: Geometry, u: float, top: float, right: float) -> None:
+    """A dormer, parapet or other roof within reach, standing on the slope."""
+    far = min(u + 1.2, right)
+    if far > u + 0.3 and top > roof_at(geometry, u) + 0.05:
+        view.seen([(u, min(roof_at(geometry, u), top - 0.05)), (far, min(roof_at(geometry, far), top - 0.3)), (far, top - 0.25),
+                   (u, top)], "wall", "seen", layer=-4)
+
+
+def _chimney(view: View, geometry: Geometry) -> None:
+    """Chimney seen from its side, its flue sections counted inside; under the ground broken lines."""
+    f, d = geometry.frame, geometry.design
+    low, high, stack = along(geometry)
+    out = d.base.footing_projection
+    view.path([(low, f.footing_top), (low - out, f.footing_top), (low - out, f.footing_bottom), (high + out, f.footing_bottom),
+               (high + out, f.footing_top), (high, f.footing_top)], "hidden")
+    for u in (low, high):
+        view.path([(u, f.footing_top), (u, f.grade)], "hidden")
+    foot = max(f.grade, f.footing_top)
+    bends = [z for z in (f.shoulder_top, f.offset_top) if z < f.crown_bottom]
+    rising = [(_shift(geometry, z), z) for z in sorted({*bends, f.crown_bottom})]
+    outline = [(low, foot), (high, foot), (high, f.flue_start), *rising, *((u - stack, z) for u, z in reversed(rising)),
+               (low, f.flue_start)]
+    view.seen(outline, "masonry", "seen", layer=-2)
+    over, edge = d.chimney.overhang, f.crown_bottom + d.chimney.crown
+    inset = d.chimney.wall + d.chimney.gap
+    view.seen([(-stack - over, f.crown_bottom), (over, f.crown_bottom), (over, edge), (-inset, f.crown_top),
+               (-stack + inset, f.crown_top), (-stack - over, edge)], "concrete", "seen", layer=-1)
+    inside = (-stack + inset, -inset)
+    view.seen(box(*inside, f.crown_top, f.liner_top), "clay liner", "seen", layer=-1)
+    draw_cap(view, geometry, *inside)
+    rising = [(_shift(geometry, z), z) for z in sorted({f.flue_start, *bends, f.crown_bottom})]
+    flue = [*((u + inside[1], z) for u, z in rising), *((u + inside[0], z) for u, z in reversed(rising))]
+    view.seen(flue, "clay liner", "fine", layer=-1)
+    step = d.flue.section_height + d.flue.joint
+    joints = [f.flue_start + k * step for k in range(1, d.flue.sections)]
+    for z in joints:
+        if z < f.crown_bottom:
+            view.path([(u + _shift(geometry, z), z) for u in inside], "fine")
+
+
+def _heights(geometry: Geometry, units: str, limits: Limits) -> list[tuple[str, list[str], str]]:
+    """The two heights over the roof: name, lines of text, ink."""
+    f = geometry.frame
+    made = []
+    for name, value in (("reach", f.crown_top - f.highest_within_reach), ("contact", f.crown_top - f.uphill_contact)):
+        required, verdict = limits.get(name, (None, ""))
+        lines = [_short(value, units)]
+        if required is not None:
+            lines.append(f"{'short of' if verdict == BAD else 'asked:'} {_short(required, units)}")
+        made.append((name, lines, "bad" if verdict == BAD else "dimension"))
+    return made
+
+
+def _clearances(view: View, cell: Cell, geometry: Geometry, units: str, heights: list[tuple[str, list[str], str]], right: float) -> None:
+    f, d = geometry.frame, geometry.design
+    sheet = view.sheet
+    reach = min(max(_ridge(geometry), 0.0), REACH)
+    nearby = next((p for p in d.roof.nearby if p.name == f.highest_within_reach_is), None)
+    if nearby is not None:
+        reach = nearby.distance
+    edge = view.at(right, 0)[0]
+    top = view.at(0, f.crown_top)[1]
+    sheet.line([view.at(0.0, f.crown_top), (edge + 1.5, top)], "hidden", "dimension")
+    places = {"contact": view.at(0, 0)[0] + 2.2, "reach": min(max(view.at(reach, 0)[0], view.at(0, 0)[0] + 6.0), edge - 0.5)}
+    lows = {"contact": f.uphill_contact, "reach": f.highest_within_reach}
+    middles = []
+    for name, lines, ink in heights:
+        x, low = places[name], view.at(0, lows[name])[1]
+        sheet.line([(x, low), (x, top)], "flag", ink)
+        for y in (low, top):
+            sheet.line([(x - 0.9, y), (x + 0.9, y)], "flag", ink)
+        middles.append(((low + top) / 2, x, lines, ink))
+    if reach > 0.3:
+        line = max(view.at(0, max(f.liner_top + over_flue(geometry), f.highest_within_reach, roof_at(geometry, reach)))[1], top) + 3.0
+        chain(sheet, [view.at(0, 0)[0], view.at(reach, 0)[0]], [_short(reach, units)], line, side=1, limits=(cell.left + 2, cell.right - 2))
+    _beside(sheet, sorted(middles, key=lambda m: m[0]), edge + 3.0, (cell.bottom + 14, cell.top - 10))
+
+
+def _beside(sheet: Sheet, middles: list, x: float, limits: tuple[float, float]) -> None:
+    """Values in the margin, each with a leader to the height it belongs to."""
+    rows = [SMALL * 1.5 * len(lines) + 2.0 for _, _, lines, _ in middles]
+    for (y, tip, lines, ink), at in zip(middles, spread([m[0] for m in middles], rows, *limits), strict=True):
+        sheet.line([(tip, y), (x - 0.8, at)], "dimension", ink)
+        first = at + SMALL * 0.75 * (len(lines) - 1)
+        for k, text in enumerate(lines):
+            sheet.text(x, first - k * SMALL * 1.5, text, size=SMALL, ha="left", va="middle", ink=ink, bold=k == 0)
+
+
+def _short(value: float, units: str) -> str:
+    return f"{value:.2f} m" if units == MILLIMETRES else length(value, units)
+
+
+def _high(z: float, units: str) -> str:
+    return f"{z:.2f} m".replace("-0.00", "0.00") if units == MILLIMETRES else level(z, units)

@@ -1,0 +1,108 @@
+"""Changing a design: dotted keys or the code books' own names in, a whole and consistent record out."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Mapping
+from dataclasses import fields, replace
+from functools import lru_cache
+from typing import Any
+
+from fireplace_calc.editing.consistency import require_consistent
+from fireplace_calc.design.records import Design
+from fireplace_calc.base.inputs import Input, inputs_of, is_record, pieces_of
+from fireplace_calc.base.units import InputError
+
+
+@lru_cache(maxsize=1)
+def all_inputs() -> dict[str, Input]:
+    """Every single input of a design by dotted key, in reading order; pieces of a list are not among them."""
+    found = dict(inputs_of(Design))
+    for group in fields(Design):
+        if is_record(group.default):
+            found |= {f"{group.name}.{name}": spec for name, spec in inputs_of(group.default).items()}
+    return found
+
+
+@lru_cache(maxsize=1)
+def book_names() -> dict[str, str]:
+    """Name of a quantity in the code tables, to the dotted key of the input that holds it."""
+    return {spec.book: key for key, spec in all_inputs().items() if spec.book}
+
+
+def _unknown_key(key: str) -> InputError:
+    near = difflib.get_close_matches(key, [*all_inputs(), *book_names()], n=3, cutoff=0.5)
+    hint = f"did you mean {' or '.join(near)}?" if near else "see the nomenclature in DEVELOPERS.md."
+    return InputError(f"There is no input named {key}; {hint}", key, "a declared input", key)
+
+
+def read_pieces(record: type, values: Any, key: str) -> tuple:
+    """Read a list of like things; each entry names its own fields."""
+    if isinstance(values, (str, Mapping)) or not hasattr(values, "__iter__"):
+        raise InputError(f"{key} is {values!r}, but a list of tables is wanted.", key, "a list of tables", values)
+    specs = inputs_of(record)
+    made = []
+    for number, entry in enumerate(values):
+        if isinstance(entry, record):
+            made.append(entry)
+            continue
+        if not isinstance(entry, Mapping):
+            raise InputError(f"{key}[{number}] is {entry!r}, but a table of {', '.join(specs)} is wanted.", key,
+                             ", ".join(specs), entry)
+        for name in entry:
+            if name not in specs:
+                raise InputError(f"{key}[{number}] has no {name}; it may hold {', '.join(specs)}.", key, ", ".join(specs), name)
+        made.append(record(**{name: specs[name].read(value) for name, value in entry.items()}))
+    return tuple(made)
+
+
+def apply(design: Design, changes: Mapping[str, Any]) -> Design:
+    """Put checked values into a copy of the record, without asking whether the whole still holds together."""
+    groups: dict[str, dict[str, Any]] = {}
+    top: dict[str, Any] = {}
+    for given, value in changes.items():
+        key = book_names().get(given, given)
+        group, dot, name = key.partition(".")
+        spec = all_inputs().get(key)
+        if spec is not None:
+            (groups.setdefault(group, {}) if dot else top)[name or group] = spec.read(value)
+            continue
+        held = getattr(design, group, None) if dot else None
+        listed = pieces_of(held).get(name) if is_record(held) else None
+        if listed is None:
+            raise _unknown_key(given)
+        groups.setdefault(group, {})[name] = read_pieces(listed.metadata["pieces"], value, key)
+    for group, values in groups.items():
+        top[group] = replace(getattr(design, group), **values)
+    return replace(design, **top)
+
+
+def change(design: Design, changes: Mapping[str, Any]) -> Design:
+    """A copy of a design with some inputs changed.
+
+    Parameters
+    ----------
+    design : Design
+        Left as it is.
+    changes : mapping
+        Dotted key (``"opening.width"``) or a code book's name (``"opening_width"``), to a text with its unit
+        (``"48 in"``), a pint quantity, a count, a word, or ``None`` for unknown.
+
+    Returns
+    -------
+    Design
+        Checked input by input and as a whole.
+
+    Raises
+    ------
+    InputError
+        One sentence: which input, what is allowed, what came.
+
+    Examples
+    --------
+    >>> change(Design(), {"opening.width": "4 ft"}).opening.width
+    1.2192
+    """
+    changed = apply(design, changes)
+    require_consistent(changed)
+    return changed

@@ -1,0 +1,1 @@
+"""What a design makes: levels, outlines and solids, each with a name and a material."""

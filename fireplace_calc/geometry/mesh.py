@@ -1,0 +1,202 @@
+"""Every part as a closed skin of triangles, for views that turn: adds less cuts, by the exact booleans of manifold3d.
+
+Round things are faceted with their corners on the true surface: 72 facets to a flue, which hold 0.13 % less than the
+cylinder, and 40 chords to an arch, at most 0.11 % less. No face stands more than a millionth of a metre off. numpy and
+manifold3d wake only when asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from math import atan2, cos, hypot, pi, sin
+from typing import TYPE_CHECKING
+
+from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.geometry.solids import ArchRing, ArchVoid, Loft, Point, Solid
+
+if TYPE_CHECKING:
+    import numpy as np
+    from manifold3d import Manifold
+
+CHORDS = 40
+"""Straight pieces of an arch's curve: its volume is off by 0.11 % at most, in a half circle. [-]"""
+SHARP = cos(8 * pi / 180)
+"""Two faces whose normals have a smaller cosine than this meet in an edge that a drawing shows; facets turn 5 degrees. [-]"""
+GROWN = 1 + 1e-7
+"""What is taken away is taken this much larger, so that it opens what it only touches and leaves no skin there. [-]"""
+FLAT = 1e-6
+"""Features smaller than this are smoothed out of a skin. [m]"""
+HAIR = 1e-5
+"""A face thinner than this, or an edge shorter, is nothing to look at. [m]"""
+AWAY = {"left half": (1.0, 0.0, 0.0), "front half": (0.0, 1.0, 0.0)}
+"""What can be cut away: the way from the cut into what is kept."""
+
+
+@dataclass(frozen=True, eq=False)
+class Mesh:
+    """A closed skin of triangles.
+
+    Attributes
+    ----------
+    name, material : str
+        Of the part.
+    points : array
+        Corners, one a row: right, away from the room, up. [m]
+    faces : array
+        Three rows of ``points`` a face, counter-clockwise seen from outside.
+    """
+
+    name: str
+    material: str
+    points: np.ndarray
+    faces: np.ndarray
+
+    @property
+    def volume(self) -> float:
+        """Signed volume by the divergence theorem. [m3]"""
+        import numpy as np
+
+        a, b, c = (self.points[self.faces[:, k]] for k in range(3))
+        return float(np.einsum("ij,ij->i", a, np.cross(b, c)).sum() / 6)
+
+    @cached_property
+    def borders(self) -> np.ndarray:
+        """Every edge once: its two points, then the face on either side."""
+        import numpy as np
+
+        half = np.concatenate([self.faces[:, [k, (k + 1) % 3]] for k in range(3)])
+        owner = np.tile(np.arange(len(self.faces)), 3)
+        order = np.lexsort((half[:, 0] > half[:, 1], half.max(axis=1), half.min(axis=1)))
+        return np.column_stack([half[order[::2]], owner[order[::2]], owner[order[1::2]]])
+
+    @cached_property
+    def normals(self) -> np.ndarray:
+        """Unit normal of each face, outward; a face thinner than a hair takes that of its neighbour along its length. [-]"""
+        import numpy as np
+
+        a, b, c = (self.points[self.faces[:, k]] for k in range(3))
+        normal = np.cross(b - a, c - a)
+        size = np.linalg.norm(normal, axis=1)
+        longest = np.max([np.linalg.norm(b - a, axis=1), np.linalg.norm(c - b, axis=1), np.linalg.norm(a - c, axis=1)], axis=0)
+        normal /= np.maximum(size, 1e-300)[:, None]
+        for thin in np.flatnonzero(size < HAIR * longest):
+            beside = self.borders[(self.borders[:, 2:] == thin).any(axis=1)]
+            along = beside[np.argmax(np.linalg.norm(self.points[beside[:, 0]] - self.points[beside[:, 1]], axis=1))]
+            normal[thin] = normal[along[2] if along[3] == thin else along[3]]
+        return normal
+
+    @cached_property
+    def edges(self) -> np.ndarray:
+        """Those borders where the skin turns."""
+        import numpy as np
+
+        turn = np.einsum("ij,ij->i", self.normals[self.borders[:, 2]], self.normals[self.borders[:, 3]])
+        long = np.linalg.norm(self.points[self.borders[:, 0]] - self.points[self.borders[:, 1]], axis=1)
+        return self.borders[(turn < 1 - 1e-9) & (long > HAIR)]
+
+    @property
+    def sharp(self) -> np.ndarray:
+        """For each of ``edges``: whether a drawing always shows it, or only where it is the outline of something round."""
+        import numpy as np
+
+        return np.einsum("ij,ij->i", self.normals[self.edges[:, 2]], self.normals[self.edges[:, 3]]) < SHARP
+
+
+def mesh(part: Part) -> Mesh:
+    """The skin of one part."""
+    return _skin(part.name, part.material, _body(part))
+
+
+def meshes(geometry: Geometry, away: str = "") -> tuple[Mesh, ...]:
+    """The skin of every part that is left when a half is cut away, closed where it was cut.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        Its parts, from the footing up.
+    away : str
+        Nothing, ``left half`` or ``front half``.
+
+    Returns
+    -------
+    tuple of Mesh
+    """
+    if not away:
+        return tuple(mesh(p) for p in geometry.parts)
+    normal, at = cut_plane(geometry, away)
+    left = ((p, _trimmed(p, normal, at)) for p in geometry.parts)
+    return tuple(_skin(p.name, p.material, body) for p, body in left if not body.is_empty())
+
+
+def cut_plane(geometry: Geometry, away: str) -> tuple[tuple[float, float, float], float]:
+    """The plane that cuts a half away: its normal into what is kept, and how far along it the plane stands. [m]"""
+    return AWAY[away], geometry.frame.flue_y if away == "front half" else 0.0
+
+
+@lru_cache(maxsize=512)
+def _body(part: Part) -> Manifold:
+    """A part as one solid. Kept, because most parts stay as they are when one slider moves."""
+    from manifold3d import Manifold, OpType
+
+    whole = Manifold.batch_boolean([_solid(s) for s in part.adds], OpType.Add)
+    if part.cuts:
+        whole = Manifold.batch_boolean([whole, *(_solid(s, GROWN) for s in part.cuts)], OpType.Subtract)
+    return _smoothed(whole.as_original())
+
+
+def _smoothed(body: Manifold) -> Manifold:
+    """Without features that nobody sees. Now and then the smoothing folds a wall in; its volume tells, and a finer one is taken."""
+    for fine in (FLAT, FLAT / 100):
+        made = body.simplify(fine)
+        if abs(made.volume() - body.volume()) <= FLAT * body.surface_area():
+            return made
+    return body
+
+
+@lru_cache(maxsize=512)
+def _trimmed(part: Part, normal: tuple[float, float, float], at: float) -> Manifold:
+    return _body(part).trim_by_plane(normal, at)
+
+
+def _skin(name: str, material: str, body: Manifold) -> Mesh:
+    made = body.to_mesh64()
+    return Mesh(name, material, made.vert_properties, made.tri_verts.astype("int32"))
+
+
+def _solid(solid: Solid, size: float = 1.0) -> Manifold:
+    """One of the few shapes, faceted where it is round. All but the ring are convex, so a hull makes them."""
+    from manifold3d import Manifold, OpType
+
+    if isinstance(solid, ArchRing):
+        inner, outer = _arc(solid), _arc(solid, solid.depth)
+        stones = [(inner[k], inner[k + 1], outer[k + 1], outer[k]) for k in range(CHORDS)]
+        return Manifold.batch_boolean([_hull(_across(stone, solid.thickness), size) for stone in stones], OpType.Add)
+    if isinstance(solid, ArchVoid):
+        whole, reach = _hull(_across(_arc(solid), solid.thickness), size), size * solid.span / 2 / hypot(1.0, solid.splay)
+        return whole.trim_by_plane((1.0, -solid.splay, 0.0), -reach).trim_by_plane((-1.0, -solid.splay, 0.0), -reach)
+    lower, upper = (solid.lower, solid.upper) if isinstance(solid, Loft) else (solid.cut(solid.bottom), solid.cut(solid.top))
+    return _hull([(x, y, solid.bottom) for x, y in lower] + [(x, y, solid.top) for x, y in upper], size)
+
+
+def _hull(corners: list[tuple[float, float, float]], size: float) -> Manifold:
+    """Convex solid of these corners, each pushed out from their mean."""
+    import numpy as np
+    from manifold3d import Manifold
+
+    points = np.array(corners)
+    mean = points.mean(axis=0)
+    return Manifold.hull_points(mean + (points - mean) * size if size != 1.0 else points)
+
+
+def _arc(arch: ArchRing | ArchVoid, beyond: float = 0.0) -> list[Point]:
+    """Soffit of an arch from left to right, or a line beyond it, as points of (x, z). The crown is a corner. [m]"""
+    half, centre = atan2(arch.span / 2, arch.radius - arch.rise), arch.spring + arch.rise - arch.radius
+    turned = (half * (2 * k / CHORDS - 1) for k in range(CHORDS + 1))
+    return [((arch.radius + beyond) * sin(a), centre + (arch.radius + beyond) * cos(a)) for a in turned]
+
+
+def _across(outline: Iterable[Point], thickness: float) -> list[tuple[float, float, float]]:
+    """Corners of an outline of (x, z) drawn out from the opening plane away from the room. [m]"""
+    return [(x, y, z) for x, z in outline for y in (0.0, thickness)]

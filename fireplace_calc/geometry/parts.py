@@ -1,0 +1,137 @@
+"""A part is a named solid of one material; a geometry is the parts, the air between them, and the stack of levels.
+
+A part is what its ``adds`` hold less what its ``cuts`` take away; cuts lie inside adds and never overlap, so volumes
+add and subtract exactly.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.solids import ArchRing, Polygon, Solid, level_cuts, spans
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A named solid of one material; ``volume`` in m3."""
+
+    name: str
+    material: str
+    adds: tuple[Solid, ...]
+    cuts: tuple[Solid, ...] = ()
+    volume: float = 0.0
+
+    def plan(self, z: float) -> tuple[list[Polygon], list[Polygon]]:
+        """Level cut at ``z``: polygons of the part, and the holes in them. [m]"""
+        return ([p for s in self.adds for p in level_cuts(s, z)], [p for s in self.cuts for p in level_cuts(s, z)])
+
+    def section(self) -> list[Polygon]:
+        """Upright cut on the centre line, front to back: polygons of ``(y, z)``. [m]
+
+        Between two levels where nothing bends the cut is made of straight-sided pieces; pieces that meet are joined.
+        """
+        levels = sorted({z for s in self.adds + self.cuts for z in _bends(s)})
+        open_sides: list[tuple[list, list]] = []
+        done: list[tuple[list, list]] = []
+        for low, high in pairwise(levels):
+            here = [s for s in self.adds if _from(s) <= low and s.top >= high]
+            gone = [s for s in self.cuts if _from(s) <= low and s.top >= high]
+            starts, ends = _gaps(here, gone, low), _gaps(here, gone, high)
+            if len(starts) != len(ends):
+                starts = ends = []
+            running = []
+            for (a, b), (c, d) in zip(starts, ends, strict=True):
+                if b - a < 1e-9 and d - c < 1e-9:
+                    continue
+                met = next((s for s in open_sides if s[0][-1] == (a, low) and s[1][-1] == (b, low)), None)
+                if met is None:
+                    met = ([(a, low)], [(b, low)])
+                    done.append(met)
+                met[0].append((c, high))
+                met[1].append((d, high))
+                running.append(met)
+            open_sides = running
+        return [tuple(front + back[::-1]) for front, back in done]
+
+    @property
+    def bottom(self) -> float:
+        """Lowest level. [m]"""
+        return min(s.bottom for s in self.adds)
+
+    @property
+    def top(self) -> float:
+        """Highest level. [m]"""
+        return max(s.top for s in self.adds)
+
+
+def _from(solid: Solid) -> float:
+    """Where a solid begins on the centre line: an arch ring only at its crown."""
+    return solid.spring + solid.rise if isinstance(solid, ArchRing) else solid.bottom
+
+
+def _bends(solid: Solid) -> tuple[float, ...]:
+    return (solid.bottom, solid.spring + solid.rise, solid.top) if isinstance(solid, ArchRing) else (solid.bottom, solid.top)
+
+
+def _gaps(adds: list[Solid], cuts: list[Solid], z: float) -> list[tuple[float, float]]:
+    """What is solid along the centre line at ``z``, front to back, as pairs of y."""
+    found = sorted(span for s in adds for span in spans(s, z))
+    for hole in (span for s in cuts for span in spans(s, z)):
+        found = [piece for a, b in found for piece in ((a, min(b, hole[0])), (max(a, hole[1]), b)) if piece[1] >= piece[0] - 1e-9]
+    return found
+
+
+def part(name: str, material: str, adds: Iterable[Solid], cuts: Iterable[Solid] = ()) -> Part:
+    """Make a part and sum its volume once."""
+    adds = tuple(s for s in adds if s.top - s.bottom > 1e-12)
+    cuts = tuple(s for s in cuts if s.top - s.bottom > 1e-12)
+    return Part(name, material, adds, cuts, sum(s.volume for s in adds) - sum(s.volume for s in cuts))
+
+
+@dataclass(frozen=True)
+class Geometry:
+    """Levels, parts, and what is air between them.
+
+    Attributes
+    ----------
+    design : Design
+    frame : Frame
+        Every level and line.
+    parts : tuple of Part
+        In order from the footing up.
+    voids : tuple of Part
+        Firebox, smoke chamber, flue and the gap round it, as air.
+    outer : Part
+        The whole as one solid, voids filled.
+    """
+
+    design: Design
+    frame: Frame
+    parts: tuple[Part, ...]
+    voids: tuple[Part, ...]
+    outer: Part
+
+    @cached_property
+    def by_name(self) -> dict[str, Part]:
+        """Parts and voids by name."""
+        return {p.name: p for p in self.parts + self.voids}
+
+    @cached_property
+    def levels(self) -> dict[str, float]:
+        """Level of everything that has a name on the drawing, bottom to top. [m]"""
+        f = self.frame
+        named = {
+            "footing bottom": f.footing_bottom, "footing top": f.footing_top, "grade": f.grade, "floor": 0.0,
+            "hearth extension": f.extension_top, "hearth": f.hearth, "back bend": f.back_bend,
+            "opening top": f.opening_top, "throat": f.throat, "smoke chamber top": f.taper_top, "flue start": f.flue_start,
+            "shoulder top": f.shoulder_top, "roof contact": f.uphill_contact, "ridge": self.design.roof.ridge_level,
+            "crown": f.crown_top, "flue top": f.liner_top,
+        }
+        if f.spring < f.opening_top:
+            named["spring line"] = f.spring
+        return dict(sorted(named.items(), key=lambda item: item[1]))

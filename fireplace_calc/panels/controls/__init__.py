@@ -1,0 +1,1 @@
+"""Controls made from the declared inputs."""

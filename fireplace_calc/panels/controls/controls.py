@@ -1,0 +1,164 @@
+"""Controls made from the declared inputs: one declaration, one control, one name."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from math import ceil, floor
+from typing import Any
+
+import ipywidgets as w
+from traitlets import CFloat, CInt
+
+from fireplace_calc.base.inputs import UNKNOWN, Input
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM, POUND, PSF, G, feet_inches, show
+
+Report = Callable[[str, Any], None]
+"""Called with a dotted key and what the reader gave."""
+
+BOX = w.Layout(width="9.5em")
+
+
+def written(spec: Input, value: Any, units: str) -> str:
+    """A value as the reader would type it."""
+    if value is None:
+        return UNKNOWN
+    if spec.kind == "length" and units == FEET_INCHES:
+        return feet_inches(value, finest=64)
+    if spec.kind == "length":
+        return f"{round(value / MM, 2):g} mm"
+    if spec.kind == "area":
+        return f"{round(value / INCH**2, 3):g} in2" if units == FEET_INCHES else f"{round(value, 6):g} m2"
+    if spec.kind in ("ratio", "count"):
+        return f"{round(value, 6):g}"
+    if spec.kind == "pressure":
+        return f"{round(value / PSF, 3):g} psf" if units == FEET_INCHES else f"{round(value, 2):g} Pa"
+    if spec.kind == "force":
+        return f"{round(value / (POUND * G), 3):g} lbf" if units == FEET_INCHES else f"{round(value / 1000, 5):g} kN"
+    return {"temperature": f"{round(value - 273.15, 2):g} degC", "speed": f"{round(value, 3):g} m/s", "volume": f"{round(value, 2):g} m3",
+            "flow": f"{round(value * 1000, 3):g} L/s", "mass rate": f"{round(value * 3600, 4):g} kg/h",
+            "angle": f"{round(value * 57.29577951308232, 4):g} deg"}.get(spec.kind, show(value, spec.kind, units))
+
+
+class Control:
+    """One input as a box or a list of words.
+
+    ``show`` puts a value in without reporting it back.
+    """
+
+    def __init__(self, key: str, spec: Input, report: Report):
+        self.key, self.spec, self.quiet = key, spec, False
+        self.widget = self._make()
+        self.widget.observe(lambda event: self.quiet or report(self.key, self._given(event["new"])), "value")
+
+    def _make(self) -> w.DOMWidget:
+        spec, told = self.spec, f"{self.spec.help} Allowed: {self.spec.allowed()}."
+        style = {"description_width": "15em"}
+        layout = w.Layout(width="27em")
+        if spec.kind in ("choice", "yes-no"):
+            words = list(spec.choices) or ["yes", "no"]
+            return w.Dropdown(options=words + [UNKNOWN] * spec.optional, description=spec.label, tooltip=told, style=style, layout=layout)
+        if spec.kind == "count" and not spec.optional:
+            return w.IntText(value=spec.low, description=spec.label, tooltip=told, style=style, layout=layout)
+        return w.Text(description=spec.label, tooltip=told, placeholder=spec.allowed(), continuous_update=False, style=style, layout=layout)
+
+    def _given(self, value: Any) -> Any:
+        return value.strip() if isinstance(value, str) and self.spec.kind != "text" else value
+
+    def show(self, value: Any, units: str) -> None:
+        """Put a value in."""
+        spec = self.spec
+        if spec.kind == "yes-no":
+            shown = UNKNOWN if value is None else "yes" if value else "no"
+        elif spec.kind == "text" or (spec.kind == "count" and not spec.optional):
+            shown = value
+        elif spec.kind == "choice":
+            shown = UNKNOWN if value is None else value
+        else:
+            shown = written(spec, value, units)
+        if self.widget.value != shown:
+            self.quiet = True
+            self.widget.value = shown
+            self.quiet = False
+
+
+class Measure(w.FloatSlider):
+    """A slider whose places are not sent back to the page that told them: it would lay itself out again for each."""
+
+    value = CFloat(0.0).tag(sync=True, echo_update=False)
+
+
+class Count(w.IntSlider):
+    """The same in whole numbers."""
+
+    value = CInt(0).tag(sync=True, echo_update=False)
+
+
+class Lead:
+    """A slider in front, tied to a box of the same name for whoever would rather type."""
+
+    def __init__(self, key: str, spec: Input, slid: Report, typed: Report):
+        self.key, self.spec, self.slid, self.quiet, self.units, self.place = key, spec, slid, False, FEET_INCHES, 0.0
+        told = f"{spec.help} Allowed: {spec.allowed()}."
+        if spec.kind == "count":
+            self.box = w.IntText(value=spec.low, tooltip=told, layout=BOX)
+        else:
+            self.box = w.Text(continuous_update=False, tooltip=told, layout=BOX)
+        self.slider = self._make(spec.low)
+        self.box.add_class("fireplace-tied")
+        self.widget = w.HBox([self.slider, self.box])
+        self.box.observe(lambda event: self.quiet or typed(key, event["new"]), "value")
+
+    def _make(self, value: float) -> w.FloatSlider | w.IntSlider:
+        """A slider from end to end of what the input allows, in the units of the moment."""
+        spec, feet = self.spec, self.units == FEET_INCHES
+        how = {"description": spec.label, "readout": False, "tooltip": self.box.tooltip, "style": {"description_width": "9em"},
+               "layout": w.Layout(width="calc(100% - 11em)", max_width="52em")}
+        if spec.kind == "count":
+            made = Count(value=value, min=spec.low, max=spec.high, **how)
+        else:
+            low, high = self._ends()
+            made = Measure(value=value, min=low, max=high, step=0.5 if feet else 10, **how)
+        made.observe(lambda event: self.quiet or self._slide(event["new"]), "value")
+        return made
+
+    def _slide(self, value: float) -> None:
+        if not self._snapped(value):
+            self.slid(self.key, self._from_slider(value))
+
+    def _snapped(self, value: float) -> bool:
+        """Whether a slider only says where its own steps let it stand: the page rounds what it is given and reports that back, but
+        nobody has moved it, and the design keeps its exact measure."""
+        if self.spec.kind == "count":
+            return False
+        low, step = self.slider.min, self.slider.step
+        return abs(value - self.place) > 1e-6 and abs(low + floor((self.place - low) / step + 0.5) * step - value) < 1e-6
+
+    def _from_slider(self, value: float) -> Any:
+        if self.spec.kind == "count":
+            return int(value)
+        return f"{value:g} {'in' if self.units == FEET_INCHES else 'mm'}"
+
+    def show(self, value: Any, units: str) -> None:
+        """Put a value in. Other units take another slider: the page keeps the ends a slider was made with for its keys Home and End."""
+        self.quiet = True
+        if self.spec.kind == "count":
+            self.slider.value = self.box.value = value
+        else:
+            self.place = round(value / (INCH if units == FEET_INCHES else MM), 6)
+            if units != self.units:
+                self.units, before = units, self.slider
+                self.slider = self._make(self.place)
+                self.widget.children = [self.slider, self.box]
+                for gone in (before, before.style, before.layout):
+                    gone.close()
+            elif abs(self.slider.value - self.place) > 1e-6:
+                self.slider.value = self.place
+            text = written(self.spec, value, units)
+            if self.box.value != text:
+                self.box.value = text
+        self.quiet = False
+
+    def _ends(self) -> tuple[float, float]:
+        """First and last whole inch or centimetre that is allowed."""
+        unit, whole = (INCH, 1) if self.units == FEET_INCHES else (10 * MM, 10)
+        return float(ceil(self.spec.low / unit - 1e-6) * whole), float(floor(self.spec.high / unit + 1e-6) * whole)

@@ -1,0 +1,1 @@
+"""What can be unfolded under the picture."""

@@ -1,0 +1,1 @@
+"""The picture on the screen: which view, on which paper, sent when."""

@@ -1,0 +1,96 @@
+"""The live picture: one view or four, on light, dark or print paper, or one check where it is measured."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.views.compose import NEEDS, WHOLE
+from fireplace_calc.drawing.views.live import CLEARANCES, live_views
+from fireplace_calc.drawing.views.marked_check import PLACES, can_show, marked
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.rules.facts import facts
+from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.panels import html
+from fireplace_calc.panels.picture.draft_pictures import Airing
+from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.rules import PACKS
+
+VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof",
+         "In its room": "room", "Throat and chamber": "detail", "Brick layout": "bricks", "Arch and its thrust": "arch", "Draft": "draft"}
+IN_CELLS = ("all", "draft")
+"""Views that fill all four cells."""
+
+
+class Easel:
+    """What is drawn, and on which paper.
+
+    Parameters
+    ----------
+    view : str
+        What is drawn first, one of ``VIEWS``.
+    stamp : callable, optional
+        A number to paint into the picture, from the design.
+    """
+
+    def __init__(self, view: str = "all", stamp: Callable[[Design], int] | None = None):
+        self.view, self.marked, self.stamp = view, "", stamp
+        self.guides: set[str] = set()
+        self.remark = ""
+        self.board, self.airing = Board(), Airing()
+        self.frame()
+
+    def frame(self) -> None:
+        """Make room for one large view or for four."""
+        self.board.frame(bool(self.marked) or self.view not in IN_CELLS)
+
+    def lead(self, design: Design, pack: str, units: str) -> bool:
+        """Draw what needs no more than the geometry, before anything else is worked out; false when the view needs more."""
+        self.remark = ""
+        if self.marked or (self.view == "draft" and not self.airing.known):
+            return False
+        if self.view == "draft":
+            self._paint(self.airing.moving(design, units), design)
+            return True
+        made, view = geometry(design), self.view
+        if view in NEEDS and not NEEDS[view][0](made):
+            view, self.remark = "front", html.remark(NEEDS[view][1])
+        self._paint(live_views(view, made, units, PACKS[pack].check(facts(made), CLEARANCES), self.guides), design)
+        return True
+
+    def follow(self, result: Assessment, units: str) -> str:
+        """Draw what needs the whole assessment.
+
+        Returns
+        -------
+        str
+            A remark, when a check has no place on this design.
+        """
+        if not self.marked:
+            self._paint(self.airing.whole(result, units), result.design)
+            return ""
+        finding = next(f for f in result.findings if f.key == self.marked)
+        if can_show(finding):
+            self._paint([(WHOLE, marked(finding, result.geometry, units))], result.design)
+            return ""
+        self._paint(live_views(PLACES[self.marked][0], result.geometry, units, result.findings), result.design)
+        return html.remark(f"{finding.title} ({finding.key}) {finding.verdict} here. {finding.note}")
+
+    def rested(self, result: Assessment, units: str) -> None:
+        """Bring up to date what is too slow for a moving hand, and show all of it finely."""
+        if self.view == "draft" and not self.marked:
+            self._paint(self.airing.whole(result, units), result.design, moving=False)
+        self.board.settle(self._stamp(result.design))
+
+    def _stamp(self, design: Design) -> int | None:
+        return None if self.stamp is None else self.stamp(design)
+
+    def _paint(self, shown: Iterable[tuple[Cell, Sheet]], design: Design, moving: bool = True) -> None:
+        self.board.show(shown, self._stamp(design), moving)
+
+
+def pointable(pack: str) -> dict[str, str]:
+    """Checks of a book that have a place on a view, to choose from."""
+    return {"none": ""} | {f"{rule.title} ({rule.key})": rule.key for rule in PACKS[pack].rules if rule.key in PLACES}
+

@@ -1,0 +1,1 @@
+"""Panels for a class: a live lesson and the exercises."""

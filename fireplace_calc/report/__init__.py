@@ -1,0 +1,1 @@
+"""An assessment as sentences and tables, in the reader's units."""

@@ -1,0 +1,45 @@
+"""The one list of names: every input with its key, its label, its name in the code tables, and what it may be.
+
+``python -m fireplace_calc.report.nomenclature`` prints it; DEVELOPERS.md holds a copy and a test keeps the two alike.
+"""
+
+from __future__ import annotations
+
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.base.inputs import UNKNOWN, Input
+from fireplace_calc.rules import PACKS
+from fireplace_calc.base.units import show
+
+
+def _default(spec: Input) -> str:
+    if spec.default is None:
+        return UNKNOWN
+    if spec.kind == "yes-no":
+        return "yes" if spec.default else "no"
+    if spec.kind in ("text", "choice", "count"):
+        return str(spec.default) or "empty"
+    return show(spec.default, spec.kind)
+
+
+def inputs_table() -> str:
+    """Every input as a Markdown table, in reading order."""
+    rows = ["| key | label | name in the code tables | kind | default | allowed |", "|---|---|---|---|---|---|"]
+    rows += [f"| `{key}` | {spec.label} | {f'`{spec.book}`' if spec.book else ''} | {spec.kind} | {_default(spec)} | {spec.allowed()} |"
+             for key, spec in all_inputs().items()]
+    return "\n".join(rows)
+
+
+def rules_table() -> str:
+    """Every rule as a Markdown table: key, clause, title, quantity, editions."""
+    seen: dict[str, tuple] = {}
+    for pack in PACKS.values():
+        for rule in pack.rules:
+            seen.setdefault(f"{rule.key} {','.join(rule.editions)}", rule)
+    rows = ["| key | clause | title | quantity | unit | editions | confidence |", "|---|---|---|---|---|---|---|"]
+    rows += [f"| {r.key} | {r.clause} | {r.title} | `{r.quantity}` | {r.unit} | {', '.join(r.editions)} | {r.confidence} |"
+             for _, r in sorted(seen.items())]
+    return "\n".join(rows)
+
+
+if __name__ == "__main__":
+    print(inputs_table() + "\n\n" + rules_table())

@@ -1,0 +1,1 @@
+"""What the loads say of a design, as findings: engineering judgement."""

@@ -1,0 +1,28 @@
+"""What the loads say of a design, as findings. Engineering judgement, not a stamped design: each rests on a figure and names it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from fireplace_calc.rules.core import JUDGEMENT, Finding, worst_first
+from fireplace_calc.structure.findings import carried, upright
+
+if TYPE_CHECKING:
+    from fireplace_calc.structure.record import Structure
+
+RULES = (*upright.RULES, *carried.RULES)
+
+
+def judgement(work: Structure) -> tuple[Finding, ...]:
+    """Every finding on the structure, worst first.
+
+    Parameters
+    ----------
+    work : Structure
+
+    Returns
+    -------
+    tuple of Finding
+        ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was found.
+    """
+    return worst_first(rule.check(work, JUDGEMENT) for rule in RULES)

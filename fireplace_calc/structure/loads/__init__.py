@@ -1,0 +1,1 @@
+"""What acts on the chimney: its own weight, wind, earthquake."""

@@ -1,0 +1,219 @@
+"""Earthquake on the chimney: the force by coefficient, and the bars, ties and straps that codes ask without any sum."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil
+
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.rules.core import SLACK
+from fireplace_calc.structure.figures import figure
+from fireplace_calc.structure.loads.stack import LINING, WALLS, Stack, edge_tension
+from fireplace_calc.structure.loads.weights import Weights
+from fireplace_calc.base.units import G
+
+SHAKING = ("D0", "D1", "D2", "E")
+"""Seismic design categories in which plain masonry chimneys are not built."""
+
+
+def design_response(mapped: float, soil: float) -> float:
+    """Short-period design response, ASCE 7's SDS.
+
+    Parameters
+    ----------
+    mapped, soil : float
+        SS off the map and Fa of the ground. [-]
+
+    Returns
+    -------
+    float
+        Over gravity. [-]
+    """
+    return 2 / 3 * soil * mapped
+
+
+def force_bounds(response: float, importance: float = 1.0) -> tuple[float, float]:
+    """Least and largest force on a component, over its weight.
+
+    Parameters
+    ----------
+    response, importance : float
+        SDS, and Ip, which is 1 for houses. [-]
+
+    Returns
+    -------
+    tuple of float
+        Over the weight. [-]
+    """
+    return (figure("component force, least") * response * importance, figure("component force, most") * response * importance)
+
+
+def component_force(response: float, amplification: float, level: float = 1.0, importance: float = 1.0,
+                    reduction: float | None = None) -> float:
+    r"""Sideways force on a component of a house over its weight, ASCE 7-16's Fp.
+
+    Parameters
+    ----------
+    response : float
+        SDS. [-]
+    amplification : float
+        ap: 2.5 unbraced or braced below the centre of mass, 1.0 braced above it. [-]
+    level : float
+        Where it is held over the roof's height: 1 at the roof; 0 only for a chimney on the ground by itself, and that is another
+        chapter. [-]
+    importance : float
+        Ip. [-]
+    reduction : float or None
+        Rp; unknown takes the chimney's. [-]
+
+    Returns
+    -------
+    float
+        Over the weight, within its bounds. [-]
+
+    Notes
+    -----
+    .. math:: F_p / W_p = 0.4\,a_p S_{DS} (1 + 2 z/h) I_p / R_p
+
+    Examples
+    --------
+    >>> round(component_force(1.0, 2.5), 6)
+    1.2
+    """
+    reduction = figure("component response factor") if reduction is None else reduction
+    least, most = force_bounds(response, importance)
+    found = figure("component force factor") * amplification * response * importance / reduction * (1 + 2 * level)
+    return min(max(found, least), most)
+
+
+@dataclass(frozen=True, slots=True)
+class Shake:
+    """Earthquake on the part above the last support.
+
+    Attributes
+    ----------
+    response, amplification, ratio : float
+        SDS, ap, and Fp over the weight. [-]
+    braced : bool
+        Held above the centre of mass of the stack.
+    force, vertical : float
+        Sideways, and up or down with it, at strength level. [N]
+    moment : float
+        At service level about the section. [N m]
+    tension : float
+        At the edge of the section, were it plain masonry. [Pa]
+    """
+
+    response: float
+    amplification: float
+    ratio: float
+    braced: bool
+    force: float
+    vertical: float
+    moment: float
+    tension: float
+
+
+def shake(design: Design, frame: Frame, weighed: Weights, standing: Stack) -> Shake | None:
+    """Earthquake on the free part; nothing where the response is not known.
+
+    Parameters
+    ----------
+    design : Design
+    frame : Frame
+    weighed : Weights
+        Mass of every part. [kg]
+    standing : Stack
+        What stands free.
+
+    Returns
+    -------
+    Shake or None
+        Force, moment and stress. [N, N m, Pa]
+
+    Notes
+    -----
+    The liner shakes along but presses on nothing here. Service level is 0.7 of the force against 0.6 of the weight, less 0.7 of
+    the vertical shaking.
+    """
+    response = design.loads.sds
+    if response is None:
+        return None
+    told, whole = design.loads.support, weighed.lump(WALLS + LINING, frame.shoulder_top)
+    braced = told is not None and told > whole.z
+    amplification = figure("amplification, braced" if braced else "amplification, unbraced")
+    ratio = component_force(response, amplification)
+    force, vertical = ratio * G * standing.body.mass, figure("vertical shaking") * response * G * standing.body.mass
+    service, side = figure("service earthquake"), min(standing.sides, key=lambda s: s.modulus)
+    moment = service * force * max(standing.body.z - standing.base, 0.0)
+    pressed = (figure("weight against wind") - service * figure("vertical shaking") * response) * standing.weight
+    lean = standing.weight * max(s.lean for s in standing.sides)
+    return Shake(response, amplification, ratio, braced, force, vertical, moment,
+                 edge_tension(moment + figure("weight against wind") * lean, pressed, side.area, side.modulus))
+
+
+@dataclass(frozen=True, slots=True)
+class Steel:
+    """What the codes ask of the drawn chimney where the ground shakes; bars and ties are counted from the footing to the crown.
+
+    Attributes
+    ----------
+    bars : int or None
+        No. 4, full height; unknown where the number of flues is. [-]
+    bar_length : float
+        Of each, footing to crown, laps not counted. [m]
+    ties : int
+        1/4 in, in the bed joints. [-]
+    levels, straps : int
+        Floors, ceilings and roof lines high over grade, and straps at all of them together. [-]
+    """
+
+    bars: int | None
+    bar_length: float
+    ties: int
+    levels: int
+    straps: int
+
+
+def bar_count(width: float, flues: int) -> int:
+    """Upright bars that a chimney takes by rule.
+
+    Parameters
+    ----------
+    width : float
+        Its longer side. [m]
+    flues : int
+        In it. [-]
+
+    Returns
+    -------
+    int
+        No. 4 bars; texts count the further ones by width or by flue, and the larger count is taken. [-]
+    """
+    step = figure("bars, width step")
+    more = max(ceil((width - step) / step - SLACK), flues - 1, 0)
+    return round(figure("bars") + figure("bars, more") * more)
+
+
+def steel(design: Design, frame: Frame) -> Steel:
+    """Bars, ties and straps by rule, for this chimney.
+
+    Parameters
+    ----------
+    design : Design
+    frame : Frame
+
+    Returns
+    -------
+    Steel
+        Counts [-] and the length of a bar. [m]
+    """
+    told = design.anchorage
+    width = 2 * max(frame.stack_half, frame.stack_depth) if told.chimney_width is None else told.chimney_width
+    long = frame.crown_bottom - frame.footing_top
+    ties = ceil(long / figure("tie spacing") - SLACK) + 1
+    least = frame.grade + figure("straps from")
+    high = [level for level in (0.0, design.house.ceiling, frame.uphill_contact) if level > least + SLACK]
+    levels = 0 if design.chimney.location == "interior" else len(high)
+    return Steel(None if told.n_flues is None else bar_count(width, told.n_flues), long, ties, levels, levels * round(figure("straps")))

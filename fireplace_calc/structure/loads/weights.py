@@ -1,0 +1,184 @@
+"""What every part weighs and where its middle lies, so that the weight above any level is known with its line of action."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass
+from functools import cached_property
+from math import sin
+
+from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.geometry.solids import ArchRing, Cylinder, Loft, Polygon, Solid
+from fireplace_calc.takeoff import shares
+
+Moments = tuple[float, float, float, float]
+"""Volume [m3] and its first moments along x, y and z. [m4]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Lump:
+    """A mass [kg] and the place of its middle. [m]"""
+
+    mass: float
+    x: float
+    y: float
+    z: float
+
+
+def _plane(polygon: Polygon) -> tuple[float, float, float]:
+    """Area of a level polygon and its first moments along x and y."""
+    twice = along = across = 0.0
+    px, py = polygon[-1]
+    for x, y in polygon:
+        cross = px * y - x * py
+        twice += cross
+        along += cross * (px + x)
+        across += cross * (py + y)
+        px, py = x, y
+    sign = -1.0 if twice < 0 else 1.0
+    return sign * twice / 2, sign * along / 6, sign * across / 6
+
+
+def _loft(solid: Loft) -> Moments:
+    """Simpson's rule, exact here: no first moment rises faster than the cube of the height."""
+    high = solid.top - solid.bottom
+    area, along, across = _plane(solid.lower)
+    if solid.lower == solid.upper:
+        return high * area, high * along, high * across, high * area * (solid.bottom + high / 2)
+    middle = tuple(((a + c) / 2, (b + d) / 2) for (a, b), (c, d) in zip(solid.lower, solid.upper, strict=True))
+    half, half_along, half_across = _plane(middle)
+    upper, upper_along, upper_across = _plane(solid.upper)
+    volume = high * (area + 4 * half + upper) / 6
+    return (volume, high * (along + 4 * half_along + upper_along) / 6, high * (across + 4 * half_across + upper_across) / 6,
+            volume * solid.bottom + high * high * (2 * half + upper) / 6)
+
+
+def _moments(solid: Solid) -> Moments:
+    if isinstance(solid, Loft):
+        return _loft(solid)
+    volume = solid.volume
+    if isinstance(solid, Cylinder):
+        x, y, z = solid.centre[0] + solid.shift / 2, solid.centre[1], (solid.bottom + solid.top) / 2
+    elif isinstance(solid, ArchRing):
+        angle, inner, outer = solid.half_angle, solid.radius, solid.radius + solid.depth
+        middle = 2 / 3 * (outer**3 - inner**3) / (outer**2 - inner**2) * sin(angle) / angle
+        x, y, z = 0.0, solid.thickness / 2, solid.spring + solid.rise - inner + middle
+    else:
+        half = max(solid.span / 2 - solid.splay * solid.thickness / 2, 1e-9)
+        flat = solid.radius - solid.rise
+        middle = 2 * half**3 / 3 / (volume / solid.thickness) if volume > 0 else flat
+        x, y, z = 0.0, solid.thickness / 2, solid.spring + min(max(middle - flat, 0.0), solid.rise)
+    return volume, volume * x, volume * y, volume * z
+
+
+def _over(solid: Solid, level: float) -> Solid | None:
+    """What of a solid lies above a level; arches are small and stay whole, on the side of their middle."""
+    if solid.bottom >= level:
+        return solid
+    if solid.top <= level:
+        return None
+    if isinstance(solid, Loft):
+        return Loft(level, solid.top, solid.cut(level), solid.upper)
+    if isinstance(solid, Cylinder):
+        gone = solid.shift * (level - solid.bottom) / (solid.top - solid.bottom)
+        return Cylinder(level, solid.top, solid.radius, (solid.centre[0] + gone, solid.centre[1]), solid.shift - gone)
+    return solid if (solid.bottom + solid.top) / 2 >= level else None
+
+
+def moments(part: Part, level: float | None = None) -> Moments:
+    """Volume and first moments of a part, or of what of it lies above a level.
+
+    Parameters
+    ----------
+    part : Part
+    level : float or None
+        From the room floor. [m]
+
+    Returns
+    -------
+    tuple of float
+        Volume [m3], then its moments along x, y and z. [m4]
+
+    Notes
+    -----
+    Exact but for the air under an arch, whose middle is taken as that of a segment of mean span.
+    """
+    total = [0.0, 0.0, 0.0, 0.0]
+    for sign, solids in ((1.0, part.adds), (-1.0, part.cuts)):
+        for solid in solids:
+            kept = solid if level is None else _over(solid, level)
+            if kept is not None:
+                for k, value in enumerate(_moments(kept)):
+                    total[k] += sign * value
+    return total[0], total[1], total[2], total[3]
+
+
+@dataclass(frozen=True)
+class Weights:
+    """Mass of every part by name [kg], and the parts themselves."""
+
+    masses: dict[str, float]
+    parts: dict[str, Part]
+
+    @cached_property
+    def whole(self) -> dict[str, Moments]:
+        """Volume [m3] and first moments [m4] of every part."""
+        return {name: moments(known) for name, known in self.parts.items()}
+
+    @property
+    def total(self) -> float:
+        """Of the whole, footing counted in. [kg]"""
+        return sum(self.masses.values())
+
+    def density(self, name: str, otherwise: float) -> float:
+        """Of one part as built, joints and cores counted; ``otherwise`` where there is no such part. [kg/m3]"""
+        known = self.parts.get(name)
+        return self.masses[name] / known.volume if known is not None and known.volume > 0 else otherwise
+
+    def lump(self, names: Collection[str] | None = None, level: float | None = None) -> Lump:
+        """Some parts, or all, as one mass; with a level only what of them lies above it.
+
+        Parameters
+        ----------
+        names : collection of str or None
+            Of parts; those that the design does not have count nothing.
+        level : float or None
+            From the room floor. [m]
+
+        Returns
+        -------
+        Lump
+            Mass [kg] and its middle. [m]
+        """
+        mass = x = y = z = 0.0
+        for name in self.masses if names is None else names:
+            known = self.parts.get(name)
+            if known is None or known.volume <= 0 or (level is not None and known.top <= level):
+                continue
+            density = self.masses[name] / known.volume
+            volume, along, across, up = self.whole[name] if level is None or known.bottom >= level else moments(known, level)
+            mass, x, y, z = mass + density * volume, x + density * along, y + density * across, z + density * up
+        return Lump(mass, x / mass, y / mass, z / mass) if mass > 0 else Lump(0.0, 0.0, 0.0, level or 0.0)
+
+    def each(self) -> Iterable[tuple[str, Lump]]:
+        """Every part with its mass and middle."""
+        return ((name, self.lump((name,))) for name in self.masses)
+
+
+def weights(geometry: Geometry) -> Weights:
+    """Mass of every part, as the takeoff counts it: brick and joints, hollow block and grout.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    Weights
+        By part. [kg]
+    """
+    masses = {part.name: 0.0 for part in geometry.parts}
+    for share in shares(geometry):
+        if share.part in masses:
+            masses[share.part] += share.weight
+    return Weights(masses, {part.name: part for part in geometry.parts})

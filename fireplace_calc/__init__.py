@@ -1,10 +1,10 @@
 """Design of an open masonry fireplace and its chimney: drawings, code checks and takeoff from one record."""
 
 from fireplace_calc.assessment import Assessment, assess
-from fireplace_calc.editing.changes import change
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import change
 from fireplace_calc.editing.designfile import load, save
 from fireplace_calc.rules import PACKS
-from fireplace_calc.base.units import InputError
 
 __all__ = ["PACKS", "Assessment", "Design", "InputError", "assess", "change", "load", "save"]

@@ -14,11 +14,11 @@ from pathlib import Path
 from typing import NoReturn
 
 from fireplace_calc.assessment import DEFAULT_PACK, assess
+from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError
 from fireplace_calc.editing.designfile import load
-from fireplace_calc.report.summary import require_units, summary, write_csv
+from fireplace_calc.report.written import require_units, summary, write_csv
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError
 
 NOTHING_SHORT, SOMETHING_SHORT, INPUT_ERROR = 0, 1, 2
 
@@ -29,15 +29,35 @@ class _Parser(argparse.ArgumentParser):
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = _Parser(prog="python -m fireplace_calc", description="Draw, check and take off one fireplace design.",
-                     epilog="Exit status: 0 nothing falls short, 1 something does, 2 input error.", allow_abbrev=False)
+    parser = _Parser(
+        prog="python -m fireplace_calc",
+        description="Draw, check and take off one fireplace design.",
+        epilog="Exit status: 0 nothing falls short, 1 something does, 2 input error.",
+        allow_abbrev=False,
+    )
     parser.add_argument("design", metavar="DESIGN.toml", help="design file")
-    parser.add_argument("--out", metavar="DIR", required=True,
-                        help="folder for drawings.pdf and .dxf, order.xlsx, takeoff.csv, findings.csv and draft.csv; made when not there")
-    parser.add_argument("--pack", metavar="NAME", default=DEFAULT_PACK, help=f"one of: {', '.join(PACKS)}")
-    parser.add_argument("--units", metavar="NAME", default=FEET_INCHES, help=f"one of: {', '.join(SYSTEMS)}")
-    parser.add_argument("--paper", metavar="NAME", help="letter, A4 or A3; letter for feet and inches, A4 for millimetres when left out")
-    parser.add_argument("--prices", metavar="LIST.csv", help="your own price list; the invented example list when left out")
+    parser.add_argument(
+        "--out",
+        metavar="DIR",
+        required=True,
+        help="folder for drawings.pdf and .dxf, order.xlsx, takeoff.csv, findings.csv and draft.csv; made when not there",
+    )
+    parser.add_argument(
+        "--pack", metavar="NAME", default=DEFAULT_PACK, help=f"one of: {', '.join(PACKS)}"
+    )
+    parser.add_argument(
+        "--units", metavar="NAME", default=FEET_INCHES, help=f"one of: {', '.join(SYSTEMS)}"
+    )
+    parser.add_argument(
+        "--paper",
+        metavar="NAME",
+        help="letter, A4 or A3; letter for feet and inches, A4 for millimetres when left out",
+    )
+    parser.add_argument(
+        "--prices",
+        metavar="LIST.csv",
+        help="your own price list; the invented example list when left out",
+    )
     return parser
 
 
@@ -46,7 +66,9 @@ def _folder(path: str) -> Path:
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as trouble:
-        raise InputError(f"{path} cannot be made a folder: {trouble.strerror}.", "--out", "a folder", path) from None
+        raise InputError(
+            f"{path} cannot be made a folder: {trouble.strerror}.", "--out", "a folder", path
+        ) from None
     return folder
 
 
@@ -70,7 +92,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         units = require_units(asked.units)
         result = assess(load(asked.design), asked.pack)
-        from fireplace_calc.drawing.papers.paper_set import paper, paper_set
+        from fireplace_calc.drawing.papers.printing import paper, paper_set
         from fireplace_calc.exports import write_dxf, write_spreadsheet
         from fireplace_calc.takeoff import prices
 
@@ -85,7 +107,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(wrong, file=sys.stderr)
         return INPUT_ERROR
     except OSError as trouble:
-        print(f"{trouble.filename or asked.out} cannot be written: {trouble.strerror}.", file=sys.stderr)
+        print(
+            f"{trouble.filename or asked.out} cannot be written: {trouble.strerror}.",
+            file=sys.stderr,
+        )
         return INPUT_ERROR
     try:
         print(summary(result, units), flush=True)

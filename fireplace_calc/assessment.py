@@ -6,17 +6,17 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.rules.facts import Facts, facts
-from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.rules import PACKS, Finding, check, check_every_pack
-from fireplace_calc.takeoff import Row, takeoff, total_weight
-from fireplace_calc.base.units import InputError
+from fireplace_calc.rules.facts import Facts, gather_facts
+from fireplace_calc.takeoff import Row, take_off, total_weight
 
 if TYPE_CHECKING:
     from fireplace_calc.build import Plan
-    from fireplace_calc.draft import Odds, Outlook
+    from fireplace_calc.draft import DraftResult, Odds
     from fireplace_calc.structure import Structure
 
 DEFAULT_PACK = "US IRC 2021"
@@ -59,11 +59,13 @@ class Assessment:
         return self.geometry.parts
 
     @cached_property
-    def draft(self) -> Outlook:
+    def draft(self) -> DraftResult:
         """What the air will do; worked out when first asked for."""
-        from fireplace_calc.draft import outlook  # here, so that whoever never asks need not wait for numpy
+        from fireplace_calc.draft import (
+            draft_result,  # here, so that whoever never asks need not wait for numpy
+        )
 
-        return outlook(self.geometry)
+        return draft_result(self.geometry)
 
     @cached_property
     def judgement(self) -> tuple[Finding, ...]:
@@ -75,25 +77,31 @@ class Assessment:
     @cached_property
     def odds(self) -> Odds:
         """How likely it smokes, over the published spread of everything that is not known; when first asked for."""
-        from fireplace_calc.draft import around, fire, odds
+        from fireplace_calc.draft import fire, smoke_odds, surroundings
 
         design = self.design
-        return odds(self.draft.path, fire(design), around(design), design.site.mild, design.house.leakage is not None,
-                    design.chimney.rain_cap is not None)
+        return smoke_odds(
+            self.draft.path,
+            fire(design),
+            surroundings(design),
+            design.site.mild,
+            design.house.leakage is not None,
+            design.chimney.rain_cap is not None,
+        )
 
     @cached_property
     def structure(self) -> Structure:
         """How it stands; worked out when first asked for. Its findings are engineering judgement, not code."""
-        from fireplace_calc.structure import structure
+        from fireplace_calc.structure import assess_structure
 
-        return structure(self.geometry)
+        return assess_structure(self.geometry)
 
     @cached_property
     def work(self) -> Plan:
         """In what order it is built, and who lifts what; worked out when first asked for."""
-        from fireplace_calc.build import build
+        from fireplace_calc.build import plan_work
 
-        return build(self.geometry)
+        return plan_work(self.geometry)
 
     @cached_property
     def counts(self) -> dict[str, int]:
@@ -136,8 +144,12 @@ def assess(design: Design, pack: str = DEFAULT_PACK) -> Assessment:
     True
     """
     if pack not in PACKS:
-        raise InputError(f"Code pack is {pack!r}, but there are only {', '.join(PACKS)}.", "Code pack",
-                         ", ".join(PACKS), pack)
+        raise InputError(
+            f"Code pack is {pack!r}, but there are only {', '.join(PACKS)}.",
+            "Code pack",
+            ", ".join(PACKS),
+            pack,
+        )
     made, told, order = _worked(design)
     return Assessment(design, pack, made, told, tuple(check(told, pack)), order)
 
@@ -165,5 +177,5 @@ def assess_all(design: Design) -> dict[str, tuple[Finding, ...]]:
 @lru_cache(maxsize=4)
 def _worked(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
     """What no code changes: shape, facts and takeoff; kept for the next code the same design is held against."""
-    made = geometry(design)
-    return made, facts(made), takeoff(made)
+    made = build_geometry(design)
+    return made, gather_facts(made), take_off(made)

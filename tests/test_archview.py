@@ -4,16 +4,19 @@ import numpy as np
 import pytest
 
 from fireplace_calc import assess, change
-from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.views.arch_view import arch, has_arch
-from fireplace_calc.drawing.views.compose import HEIGHT, WHOLE, WIDTH
-from fireplace_calc.drawing.papers.paper_set import pages
-from fireplace_calc.drawing.sheets.sheet import Sheet, collisions
 from fireplace_calc.base.units import SYSTEMS
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.composed.compose import HEIGHT, WHOLE, WIDTH
+from fireplace_calc.drawing.papers.printing import pages
+from fireplace_calc.drawing.sheets.sheet import Sheet, collisions
+from fireplace_calc.drawing.views.arch_view import arch, has_arch
 
-EXTREMES = [{}, {"opening.rise": "9 in", "opening.width": "80 in", "lintel.height": "8 in"},
-            {"opening.width": "24 in", "opening.rise": "2 in"},
-            {"opening.extension": "24 in", "opening.rise": "6 in"}]
+EXTREMES = [
+    {},
+    {"opening.rise": "9 in", "opening.width": "80 in", "lintel.height": "8 in"},
+    {"opening.width": "24 in", "opening.rise": "2 in"},
+    {"opening.extension": "24 in", "opening.rise": "6 in"},
+]
 
 
 def arched(**more):
@@ -37,7 +40,11 @@ def test_the_line_drawn_is_the_line_worked_out(more, units):
 
 def test_only_a_design_with_an_arch_has_the_sheet():
     assert has_arch(arched().geometry)
-    assert "Arch and its thrust" in [name for name, _ in pages(arched(), "feet-inches", drawings_only=True)]
+    assert "Arch and its thrust" in [
+        name for name, _ in pages(arched(), "feet-inches", drawings_only=True)
+    ]
     straight = assess(Design())
     assert not has_arch(straight.geometry)
-    assert "Arch and its thrust" not in [name for name, _ in pages(straight, "feet-inches", drawings_only=True)]
+    assert "Arch and its thrust" not in [
+        name for name, _ in pages(straight, "feet-inches", drawings_only=True)
+    ]

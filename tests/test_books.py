@@ -7,11 +7,20 @@ import pytest
 
 from fireplace_calc import PACKS, assess, change, load
 from fireplace_calc.assessment import assess_all
-from fireplace_calc.report.books import ASKED, COMPUTED, SIDE_BY_SIDE, asked_keys, checklist, coverage, side_by_side, way
-from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.design.records import Design
-from fireplace_calc.report.summary import answer, coverage_table, side_by_side_table
 from fireplace_calc.base.tables import rows, rule_sources
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.report.books import (
+    ASKED,
+    COMPUTED,
+    SIDE_BY_SIDE,
+    asked_keys,
+    checklist,
+    coverage,
+    side_by_side,
+    way,
+)
+from fireplace_calc.report.written import answer, coverage_table, side_by_side_table
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 
@@ -26,19 +35,39 @@ def test_coverage_adds_up(pack):
 
 def test_the_us_code_is_covered_whole():
     """147 rows; two are of 2012 and earlier, the others stand in at least one edition and none is missing from its own."""
-    assert all(coverage(pack).uncovered == () for name, pack in PACKS.items() if name.startswith("US"))
+    assert all(
+        coverage(pack).uncovered == () for name, pack in PACKS.items() if name.startswith("US")
+    )
 
 
 def test_what_a_rule_waits_for():
-    rules = {r.key: r for name in ("US IRC 2021", "Canada NBC", "Trade practice") for r in PACKS[name].rules}
-    assert way(rules["FND-01"]) == COMPUTED and way(rules["FLU-10"]) == COMPUTED and way(rules["CA-006"]) == COMPUTED
-    assert asked_keys(rules["AIR-09"]) == ("air.outlet_closable", "air.ember_guard") and way(rules["AIR-09"]) == ASKED
-    assert asked_keys(rules["SEI-06"]) == ("anchorage.tie_spacing_vertical",) and asked_keys(rules["PRA-02"]) == ("abroad.centre_line",)
+    rules = {
+        r.key: r
+        for name in ("US IRC 2021", "Canada NBC", "Trade practice")
+        for r in PACKS[name].rules
+    }
+    assert (
+        way(rules["FND-01"]) == COMPUTED
+        and way(rules["FLU-10"]) == COMPUTED
+        and way(rules["CA-006"]) == COMPUTED
+    )
+    assert (
+        asked_keys(rules["AIR-09"]) == ("air.outlet_closable", "air.ember_guard")
+        and way(rules["AIR-09"]) == ASKED
+    )
+    assert asked_keys(rules["SEI-06"]) == ("anchorage.tie_spacing_vertical",) and asked_keys(
+        rules["PRA-02"]
+    ) == ("abroad.centre_line",)
     assert way(rules["FND-08"]) == COMPUTED, "the weight as drawn stands in"
 
 
 def test_every_question_names_clauses_that_are_there():
-    columns = {"us": "US IRC 2021", "canada": "Canada Ontario", "uk": "UK ADJ", "practice": "Trade practice"}
+    columns = {
+        "us": "US IRC 2021",
+        "canada": "Canada Ontario",
+        "uk": "UK ADJ",
+        "practice": "Trade practice",
+    }
     used = set()
     for row in rows("questions.csv"):
         assert sum(bool(row[column]) for column in columns) >= 1
@@ -62,7 +91,11 @@ def test_side_by_side_is_what_each_book_says():
 
 
 def test_every_pack_at_once_is_each_pack_by_itself():
-    for design in (Design(), BOATHOUSE, change(BOATHOUSE, {"seismic_design_category": "C", "chimney_location": "exterior"})):
+    for design in (
+        Design(),
+        BOATHOUSE,
+        change(BOATHOUSE, {"seismic_design_category": "C", "chimney_location": "exterior"}),
+    ):
         every = assess_all(design)
         assert list(every) == list(PACKS)
         for name, found in every.items():
@@ -84,9 +117,15 @@ def test_a_tick_counts_and_no_tick_is_not_checked():
 def test_the_tables_read_well():
     result = assess(BOATHOUSE)
     table = side_by_side_table(result)
-    assert list(table.columns) == ["Question", *SIDE_BY_SIDE.values(), "Why they differ"] and len(table) == len(rows("questions.csv"))
+    assert list(table.columns) == ["Question", *SIDE_BY_SIDE.values(), "Why they differ"] and len(
+        table
+    ) == len(rows("questions.csv"))
     flue = table[table["Question"] == "Flue for the opening"].iloc[0]
-    assert "✓ meets" in flue["US IRC 2021"] and "✗ falls short" in flue["Canada NBC"] and "CA-006" in flue["Canada NBC"]
+    assert (
+        "✓ meets" in flue["US IRC 2021"]
+        and "✗ falls short" in flue["Canada NBC"]
+        and "CA-006" in flue["Canada NBC"]
+    )
     assert table[table["Question"] == "Firebox depth"].iloc[0]["UK ADJ"] == "silent"
     metric = side_by_side_table(result, "millimetres")
     assert "mm" in metric[metric["Question"] == "Firebox depth"].iloc[0]["US IRC 2021"]
@@ -98,5 +137,9 @@ def test_no_rule_speaks_like_a_code():
     """Own words: short reasons, no 'shall', no section cross-references in the text."""
     for pack in PACKS.values():
         for rule in pack.rules:
-            assert not re.search(r"\bshall\b|in accordance with|not less than|provided that", f"{rule.why} {rule.title}", re.I), rule.key
+            assert not re.search(
+                r"\bshall\b|in accordance with|not less than|provided that",
+                f"{rule.why} {rule.title}",
+                re.I,
+            ), rule.key
             assert len(rule.why.split()) <= 32, rule.key

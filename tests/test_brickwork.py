@@ -9,17 +9,26 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc.brickwork import block_coursing, block_ring, bricks_for, brickwork, cut_list, even_courses, lay, shape
+from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork import (
+    block_coursing,
+    block_ring,
+    bricks_for,
+    cut_list,
+    even_courses,
+    lay,
+    lay_brickwork,
+    shape,
+)
 from fireplace_calc.brickwork.bonds import BONDS, bricks, weave
 from fireplace_calc.brickwork.coursing import FINE
 from fireplace_calc.brickwork.faces import Face, floor_face, lining_faces
-from fireplace_calc.brickwork.unit import SLIVER, Unit, firebrick
+from fireplace_calc.brickwork.unit import LEAST_CUT, Unit, firebrick
 from fireplace_calc.brickwork.work import needed
-from fireplace_calc.editing.changes import change
 from fireplace_calc.design.records import BRICKS, Design
-from fireplace_calc.geometry.builder import geometry
-from fireplace_calc.takeoff import takeoff
-from fireplace_calc.base.units import INCH
+from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.takeoff import take_off
 
 SLOW = settings(deadline=None, suppress_health_check=list(HealthCheck), max_examples=60)
 STRAIGHT = firebrick(BRICKS[0], 4.5 * INCH, INCH / 8).unit
@@ -29,7 +38,11 @@ JOINTS = st.integers(0, 32).map(lambda k: k * INCH / 64)
 def endless(laid):
     """Every brick of the endless bond that a face was cut out of, set out anew from one of its whole bricks; none without one."""
     whole = [np.array(piece.ring) for piece in laid.pieces if piece.whole]
-    uncut = [ring for ring in whole if len(ring) == 4 and abs(np.hypot(*(ring[1] - ring[0])) - laid.unit.length) < 1e-9]
+    uncut = [
+        ring
+        for ring in whole
+        if len(ring) == 4 and abs(np.hypot(*(ring[1] - ring[0])) - laid.unit.length) < 1e-9
+    ]
     if not uncut:
         return None
     left, bottom, right, top = laid.face.box
@@ -54,12 +67,16 @@ def covered(laid, whole, together):
     if made is None or (laid.bond == "basketweave" and abs(weave(laid.unit)[1] - joint) > 1e-9):
         return False
     bricked = shapely.intersection(shapely.polygons(made), whole)
-    cells = shapely.intersection(shapely.buffer(shapely.polygons(made), joint / 2, join_style="mitre"), whole)
+    cells = shapely.intersection(
+        shapely.buffer(shapely.polygons(made), joint / 2, join_style="mitre"), whole
+    )
     brick, filled = shapely.area(bricked).sum(), shapely.area(cells).sum()
     assert filled == pytest.approx(laid.face.area, rel=1e-3), "bricks and joints are the face"
-    assert shapely.union_all(cells, grid_size=1e-9).area == pytest.approx(filled, rel=1e-3), "no joint counted twice"
+    assert shapely.union_all(cells, grid_size=1e-9).area == pytest.approx(filled, rel=1e-3), (
+        "no joint counted twice"
+    )
     left = shapely.difference(shapely.union_all(bricked, grid_size=1e-9), together)
-    assert left.buffer(-0.6 * SLIVER).area < 1e-9, "no brick is missing"
+    assert left.buffer(-0.6 * LEAST_CUT).area < 1e-9, "no brick is missing"
     assert laid.brick_area == pytest.approx(brick - left.area, abs=1e-3 * laid.face.area)
     assert laid.joint_area == pytest.approx(filled - brick + left.area, abs=1e-3 * laid.face.area)
     return True
@@ -68,10 +85,16 @@ def covered(laid, whole, together):
 @pytest.mark.parametrize("brick", BRICKS)
 @pytest.mark.parametrize("bond", BONDS)
 @settings(SLOW, max_examples=6)
-@given(design=designs(), joint=st.one_of(st.sampled_from([0.0, INCH / 2]), JOINTS), thickness=st.sampled_from([2.5, 4.5]))
-def test_bricks_and_joints_cover_every_face_and_no_brick_overlaps(bond, brick, design, joint, thickness):
+@given(
+    design=designs(),
+    joint=st.one_of(st.sampled_from([0.0, INCH / 2]), JOINTS),
+    thickness=st.sampled_from([2.5, 4.5]),
+)
+def test_bricks_and_joints_cover_every_face_and_no_brick_overlaps(
+    bond, brick, design, joint, thickness
+):
     """Every bond with every size, joints tight to 1/2 in, over random fireboxes; shapely is the judge."""
-    frame = geometry(design).frame
+    frame = build_geometry(design).frame
     for face in (floor_face(frame), *lining_faces(frame)):
         laid = lay(face, firebrick(brick, thickness * INCH, joint).unit, bond)
         whole = shapely.union_all([shapely.Polygon(zone) for zone in face.zones])
@@ -80,10 +103,16 @@ def test_bricks_and_joints_cover_every_face_and_no_brick_overlaps(bond, brick, d
         assert whole.area == pytest.approx(face.area, rel=1e-9)
         together = shapely.union_all(outlines, grid_size=1e-9)
         assert together.area == pytest.approx(laid.brick_area, abs=1e-3 * face.area), "no overlap"
-        assert shapely.difference(together, whole.buffer(1e-7)).area < 1e-9, "nothing outside the face"
+        assert shapely.difference(together, whole.buffer(1e-7)).area < 1e-9, (
+            "nothing outside the face"
+        )
         open_joint = max(weave(laid.unit)[1] if laid.bond == "basketweave" else joint, joint)
-        grown = shapely.union_all(shapely.buffer(outlines, open_joint + SLIVER + 1e-6, join_style="mitre"))
-        assert shapely.difference(whole, grown).area < 1e-3 * face.area, "no gap wider than a joint and what is too thin to cut"
+        grown = shapely.union_all(
+            shapely.buffer(outlines, open_joint + LEAST_CUT + 1e-6, join_style="mitre")
+        )
+        assert shapely.difference(whole, grown).area < 1e-3 * face.area, (
+            "no gap wider than a joint and what is too thin to cut"
+        )
         covered(laid, whole, together)
 
 
@@ -91,22 +120,42 @@ def test_bricks_and_joints_cover_every_face_and_no_brick_overlaps(bond, brick, d
 @pytest.mark.parametrize("joint", [0.0, 1 / 8, 1 / 2])
 def test_areas_of_bricks_and_joints_are_found_on_every_bond(bond, joint):
     """Not one face of the plain firebox is passed over: 9 in brick, 4-1/2 high less what a basketweave needs to close."""
-    unit = Unit(9 * INCH, (9 - joint) / 2 * INCH if bond == "basketweave" else 4.5 * INCH, 2.5 * INCH, joint * INCH)
-    frame = geometry(Design()).frame
+    unit = Unit(
+        9 * INCH,
+        (9 - joint) / 2 * INCH if bond == "basketweave" else 4.5 * INCH,
+        2.5 * INCH,
+        joint * INCH,
+    )
+    frame = build_geometry(Design()).frame
     for face in (floor_face(frame), *lining_faces(frame)):
         laid = lay(face, unit, bond)
         assert laid.bond == bond
         whole = shapely.union_all([shapely.Polygon(zone) for zone in face.zones])
-        assert covered(laid, whole, shapely.union_all([shapely.Polygon(piece.ring) for piece in laid.pieces], grid_size=1e-9))
+        assert covered(
+            laid,
+            whole,
+            shapely.union_all(
+                [shapely.Polygon(piece.ring) for piece in laid.pieces], grid_size=1e-9
+            ),
+        )
 
 
 @pytest.mark.parametrize("bond", BONDS)
 @pytest.mark.parametrize("joint", [0.0, 1 / 16, 1 / 8, 1 / 4, 1 / 2])
 def test_a_bond_tiles_the_plane_with_its_joints(bond, joint):
     """Cell by cell: a brick grown by half its joint fills an endless floor exactly once (basketweave where it closes)."""
-    unit = Unit(9 * INCH, (9 - joint) / 2 * INCH if bond == "basketweave" else 4.5 * INCH, 2.5 * INCH, joint * INCH)
+    unit = Unit(
+        9 * INCH,
+        (9 - joint) / 2 * INCH if bond == "basketweave" else 4.5 * INCH,
+        2.5 * INCH,
+        joint * INCH,
+    )
     box = (0.0, 0.0, 2.0, 1.5)
-    cells = shapely.buffer(shapely.polygons(bricks(bond, unit, box, (0.013, 0.007))), joint * INCH / 2, join_style="mitre")
+    cells = shapely.buffer(
+        shapely.polygons(bricks(bond, unit, box, (0.013, 0.007))),
+        joint * INCH / 2,
+        join_style="mitre",
+    )
     shown = shapely.box(*box)
     inside = shapely.intersection(cells, shown)
     assert shapely.union_all(inside, grid_size=1e-9).area == pytest.approx(shown.area, rel=1e-6)
@@ -115,13 +164,14 @@ def test_a_bond_tiles_the_plane_with_its_joints(bond, joint):
 
 def test_basketweave_closes_only_when_the_length_is_so_many_widths():
     """Common practice, computed: 9 by 4-1/2 closes dry, misses by 1/8 with a 1/8 joint; trimmed to 4-7/16 it closes."""
+
     def flat(width, joint):
         return Unit(9 * INCH, width * INCH, 2.5 * INCH, joint * INCH)
 
     assert weave(flat(4.5, 0)) == (2, 0.0)
     assert weave(flat(4.5, 1 / 8)) is None
     assert weave(flat(4.4375, 1 / 8)) == (2, pytest.approx(INCH / 8))
-    laid = lay(floor_face(geometry(Design()).frame), flat(4.5, 1 / 8), "basketweave")
+    laid = lay(floor_face(build_geometry(Design()).frame), flat(4.5, 1 / 8), "basketweave")
     assert laid.bond == "running" and "does not close" in laid.note
 
 
@@ -129,16 +179,20 @@ def test_a_back_counted_by_hand():
     """36 in back without splay or rake, 40-1/2 in high, stack bond: four 9 in brick with three joints of 1/8 are 36-3/8.
     Set out from the middle with a brick on the line, three whole ones and their joints are 27-1/4, so each side is left
     4-3/8, less a joint 4-1/4: well over a quarter brick, and the plain start stands."""
-    square = change(Design(), {"firebox.back_width": "36 in", "firebox.rake": "0 in", "firebox.bond": "stack"})
-    made = geometry(square)
-    back, raked, side = brickwork(made).lining
+    square = change(
+        Design(), {"firebox.back_width": "36 in", "firebox.rake": "0 in", "firebox.bond": "stack"}
+    )
+    made = build_geometry(square)
+    back, raked, side = lay_brickwork(made).lining
     courses = round((back.face.area + raked.face.area) / (36 * INCH) / INCH, 3)
     assert courses == 40.5
     plain = [p for p in back.pieces if p.whole]
     assert back.shifted == 0.0 and len(plain) % 3 == 0
     ends = {round(p.long / INCH, 3) for p in back.pieces if not p.whole and p.high > 2.49 * INCH}
     assert ends == {4.25}
-    assert side.face.alike == 2 and {round(p.long / INCH, 3) for p in side.pieces if p.whole} == {9.0}
+    assert side.face.alike == 2 and {round(p.long / INCH, 3) for p in side.pieces if p.whole} == {
+        9.0
+    }
 
 
 def test_running_bond_laps_by_half_a_brick():
@@ -148,7 +202,9 @@ def test_running_bond_laps_by_half_a_brick():
     for piece in laid.pieces:
         if piece.whole:
             x, y = piece.ring[0]
-            lefts.setdefault(round(y, 6), set()).add(round((x + 0.01) % (STRAIGHT.length + STRAIGHT.joint), 5))
+            lefts.setdefault(round(y, 6), set()).add(
+                round((x + 0.01) % (STRAIGHT.length + STRAIGHT.joint), 5)
+            )
     first, second = (lefts[key] for key in sorted(lefts)[:2])
     assert len(first) == len(second) == 1, (first, second)
     lap = abs(first.pop() - second.pop())
@@ -158,7 +214,7 @@ def test_running_bond_laps_by_half_a_brick():
 def test_a_face_is_set_out_from_its_centre_line():
     """Common practice: the centre line first. Left and right of it every course is the other's mirror, to a quarter brick's shift."""
     for width in (30, 36, 41, 48):
-        frame = geometry(change(Design(), {"opening.width": f"{width} in"})).frame
+        frame = build_geometry(change(Design(), {"opening.width": f"{width} in"})).frame
         laid = lay(lining_faces(frame)[0], STRAIGHT, "stack")
         xs = sorted(round(p.ring[0][0], 9) for p in laid.pieces if p.whole)
         rights = sorted(round(-p.ring[1][0], 9) for p in laid.pieces if p.whole)
@@ -168,12 +224,15 @@ def test_a_face_is_set_out_from_its_centre_line():
 def test_the_start_is_shifted_only_where_that_avoids_slivers():
     wall = Face("back", (((-0.4, 0.0), (0.4, 0.0), (0.4, 0.3), (-0.4, 0.3)),))
     for wide in np.linspace(0.2, 0.6, 41):
-        wall = Face("back", (((-wide, 0.0), (wide, 0.0), (wide, STRAIGHT.height), (-wide, STRAIGHT.height)),))
+        wall = Face(
+            "back",
+            (((-wide, 0.0), (wide, 0.0), (wide, STRAIGHT.height), (-wide, STRAIGHT.height)),),
+        )
         laid = lay(wall, STRAIGHT, "stack")
         a = STRAIGHT.length + STRAIGHT.joint
         plain = STRAIGHT.length - (-wide + STRAIGHT.length / 2) % a
         if laid.shifted:
-            assert SLIVER < plain < STRAIGHT.length / 4 + 1e-9 and not laid.slivers
+            assert LEAST_CUT < plain < STRAIGHT.length / 4 + 1e-9 and not laid.slivers
         elif laid.slivers:
             assert plain < STRAIGHT.length / 4 + 1e-9
 
@@ -181,8 +240,21 @@ def test_the_start_is_shifted_only_where_that_avoids_slivers():
 def test_a_sliver_is_less_than_a_quarter_brick():
     full = STRAIGHT.length * STRAIGHT.height
     for share, flagged in ((0.249, True), (0.25, False), (0.26, False)):
-        laid = lay(Face("back", (((-0.5, 0.0), (0.5, 0.0), (0.5, STRAIGHT.height * share), (-0.5, STRAIGHT.height * share)),)),
-                   Unit(STRAIGHT.length, STRAIGHT.height, STRAIGHT.depth, STRAIGHT.joint), "stack")
+        laid = lay(
+            Face(
+                "back",
+                (
+                    (
+                        (-0.5, 0.0),
+                        (0.5, 0.0),
+                        (0.5, STRAIGHT.height * share),
+                        (-0.5, STRAIGHT.height * share),
+                    ),
+                ),
+            ),
+            Unit(STRAIGHT.length, STRAIGHT.height, STRAIGHT.depth, STRAIGHT.joint),
+            "stack",
+        )
         middle = max(laid.pieces, key=lambda p: p.area)
         assert middle.area == pytest.approx(share * full, rel=1e-6)
         assert (middle in laid.slivers) == flagged
@@ -194,14 +266,14 @@ def test_cuts_are_grouped_by_shape_whatever_way_they_are_turned():
     flipped = tuple((-x, y) for x, y in reversed(ring))
     assert shape(ring) == shape(turned) == shape(flipped)
     assert shape(ring) != shape(((0.0, 0.0), (0.2, 0.0), (0.14, 0.1), (0.0, 0.1)))
-    work = brickwork(geometry(Design()))
+    work = lay_brickwork(build_geometry(Design()))
     assert sum(work.cuts.values()) == sum(layout.cut * layout.face.alike for layout in work.layouts)
     assert cut_list(work.lining) != cut_list(work.layouts)
 
 
 def test_splay_and_rake_are_cut_into_the_bricks():
     """The floor's end bricks carry the splay, the side's rear ones the rake: their slanting sides lean as the firebox does."""
-    made = geometry(Design())
+    made = build_geometry(Design())
     f = made.frame
 
     def slants(layout):
@@ -212,7 +284,7 @@ def test_splay_and_rake_are_cut_into_the_bricks():
                     found.add(round(abs((bx - ax) / (by - ay)), 6))
         return found
 
-    work = brickwork(made)
+    work = lay_brickwork(made)
     assert slants(work.floor) == {round(f.side_slope, 6)}
     side = work.lining[-1]
     assert round(f.lean * hypot(1, f.side_slope), 6) in slants(side)
@@ -224,7 +296,10 @@ def test_two_halves_come_out_of_one_brick():
     assert bricks_for([4.5, 4.5], 9.0, 0.125) == 2, "the saw takes an eighth"
     assert bricks_for([], 9.0) == 0
     half, rest = 4.5 * INCH, (4.5 - 1 / 8) * INCH
-    assert (bricks_for([half, rest], 9 * INCH), bricks_for([half, rest + INCH / 64], 9 * INCH)) == (1, 2), "an eighth, unless told"
+    assert (bricks_for([half, rest], 9 * INCH), bricks_for([half, rest + INCH / 64], 9 * INCH)) == (
+        1,
+        2,
+    ), "an eighth, unless told"
 
 
 @SLOW
@@ -236,12 +311,16 @@ def test_bricks_for_cuts_are_enough_and_never_more_than_one_each(lengths):
 
 
 def test_order_counts_bricks_and_not_pieces():
-    made = geometry(Design())
-    work = brickwork(made)
-    rows = {row.item: row for row in takeoff(made)}
+    made = build_geometry(Design())
+    work = lay_brickwork(made)
+    rows = {row.item: row for row in take_off(made)}
     lining, floor = needed(work.lining), needed((work.floor,))
     assert rows["Firebrick, whole"].net == lining.whole + floor.whole
-    assert rows["Firebrick, cut"].net == lining.bricks_for_cuts + floor.bricks_for_cuts < lining.pieces + floor.pieces
+    assert (
+        rows["Firebrick, cut"].net
+        == lining.bricks_for_cuts + floor.bricks_for_cuts
+        < lining.pieces + floor.pieces
+    )
 
 
 @SLOW
@@ -282,7 +361,10 @@ def test_block_of_eight_inches_needs_nothing_but_block():
         assert made.miss == pytest.approx(0, abs=1e-9)
 
 
-@pytest.mark.parametrize(("inches", "courses"), [(12, (1, 1, 0)), (10, (1, 0, 1)), (4, (0, 1, 0)), (2, (0, 0, 1)), (20, (2, 1, 0))])
+@pytest.mark.parametrize(
+    ("inches", "courses"),
+    [(12, (1, 1, 0)), (10, (1, 0, 1)), (4, (0, 1, 0)), (2, (0, 0, 1)), (20, (2, 1, 0))],
+)
 def test_half_high_block_and_packing_close_a_module(inches, courses):
     """Nominal 4 in block is 3-5/8 high and nominal 2 in solid block 1-5/8, each with a 3/8 in bed: common practice, from memory."""
     made = block_coursing(inches * INCH, 7.625 * INCH, 0.375 * INCH)
@@ -297,36 +379,52 @@ def test_a_ring_of_block_fills_the_wall_and_laps_its_corners(parity):
     ring = block_ring(30 * INCH, 28.5 * INCH, unit, parity)
     outlines = shapely.polygons([shapely.linearrings(outline) for outline, _ in ring.blocks])
     wall = shapely.box(-30 * INCH, 0, 30 * INCH, 28.5 * INCH).difference(
-        shapely.box(-(30 - 7.625) * INCH, 7.625 * INCH, (30 - 7.625) * INCH, (28.5 - 7.625) * INCH))
+        shapely.box(-(30 - 7.625) * INCH, 7.625 * INCH, (30 - 7.625) * INCH, (28.5 - 7.625) * INCH)
+    )
     assert shapely.area(outlines).sum() == pytest.approx(shapely.union_all(outlines).area, rel=1e-9)
     assert shapely.difference(shapely.union_all(outlines), wall.buffer(1e-9)).area < 1e-9
     joints = (wall.area - shapely.area(outlines).sum()) / (unit.joint * unit.depth)
     assert joints == pytest.approx(len(ring.blocks), abs=0.6 * len(ring.blocks))
     other = block_ring(30 * INCH, 28.5 * INCH, unit, 1 - parity)
     corner = shapely.box(-30 * INCH, 0, -22 * INCH, 8 * INCH)
-    assert not any(shapely.Polygon(a).equals(shapely.Polygon(b)) for a, _ in ring.blocks for b, _ in other.blocks
-                   if shapely.Polygon(a).intersects(corner) and shapely.Polygon(b).intersects(corner))
+    assert not any(
+        shapely.Polygon(a).equals(shapely.Polygon(b))
+        for a, _ in ring.blocks
+        for b, _ in other.blocks
+        if shapely.Polygon(a).intersects(corner) and shapely.Polygon(b).intersects(corner)
+    )
 
 
 @SLOW
 @given(designs())
 def test_the_faces_are_the_firebox(design):
     """Area of each face against the solid's own cuts: the sides and backs swept up the levels of the geometry."""
-    made = geometry(design)
+    made = build_geometry(design)
     f = made.frame
     faces = {face.name: face for face in lining_faces(f)}
     zs = np.linspace(f.slab_top, f.throat, 20001)
     mid = (zs[:-1] + zs[1:]) / 2
     step = zs[1] - zs[0]
-    back = sum(2 * f.half_at(f.back_at(z)) * (hypot(1, f.lean) if z > f.back_bend else 1) for z in mid) * step
-    assert faces["back"].area + (faces["raked back"].area if "raked back" in faces else 0) == pytest.approx(back, rel=1e-3)
+    back = (
+        sum(2 * f.half_at(f.back_at(z)) * (hypot(1, f.lean) if z > f.back_bend else 1) for z in mid)
+        * step
+    )
+    assert faces["back"].area + (
+        faces["raked back"].area if "raked back" in faces else 0
+    ) == pytest.approx(back, rel=1e-3)
+
     def front(z):
         if z < f.spring:
             return 0.0
         if z < f.opening_top or f.throat <= f.opening_top:
             return f.breast
-        return f.breast + (f.throat_front - f.breast) * (z - f.opening_top) / (f.throat - f.opening_top)
+        return f.breast + (f.throat_front - f.breast) * (z - f.opening_top) / (
+            f.throat - f.opening_top
+        )
+
     side = sum((f.back_at(z) - front(z)) for z in mid) * step * hypot(1, f.side_slope)
     assert faces["side"].area == pytest.approx(side, rel=2e-3)
     for face in faces.values():
-        assert all(shapely.LinearRing(zone).is_ccw for zone in face.zones) and 0 <= face.bevel < pi / 2
+        assert (
+            all(shapely.LinearRing(zone).is_ccw for zone in face.zones) and 0 <= face.bevel < pi / 2
+        )

@@ -9,16 +9,22 @@ import pytest
 from bench.browser import ROOT, chromium, page, server
 
 from fireplace_calc import assess, change
-from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.views.compose import PANES
-from fireplace_calc.drawing.views.live import live_views
-from fireplace_calc.report.summary import SIGNS, asked, compared, quantity
 from fireplace_calc.base.units import FEET_INCHES, INCH
+from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.composed.compose import PANES
+from fireplace_calc.drawing.composed.live import live_views
+from fireplace_calc.report.written import SIGNS, asked, compared, quantity
 
 REQUIRED = "FIREPLACE_BROWSER_TEST"
 """Set to ``required`` where the test must not be skipped."""
 MOVES = [  # label, key of the input, role of the box beside it, keys to press, value they lead to
-    ("Opening width", "opening.width", "textbox", ["ArrowRight"] * 3 + ["ArrowUp", "ArrowLeft"], "+1.5 in"),
+    (
+        "Opening width",
+        "opening.width",
+        "textbox",
+        ["ArrowRight"] * 3 + ["ArrowUp", "ArrowLeft"],
+        "+1.5 in",
+    ),
     ("Firebox extension", "opening.extension", "textbox", ["Home", "PageUp", "ArrowRight"], "3 in"),
     ("Flue sections", "flue.sections", "spinbutton", ["ArrowDown", "ArrowDown", "ArrowLeft"], "-3"),
 ]
@@ -55,8 +61,11 @@ def picture_of(result) -> list[bytes]:
 
 
 def checks_of(result) -> list[list[str]]:
-    return [[f"{SIGNS[f.verdict]} {f.verdict}", f.title, compared(f)[0], asked(f), compared(f)[2]]
-            for f in result.findings if f.verdict != "does not apply"]
+    return [
+        [f"{SIGNS[f.verdict]} {f.verdict}", f.title, compared(f)[0], asked(f), compared(f)[2]]
+        for f in result.findings
+        if f.verdict != "does not apply"
+    ]
 
 
 def order_of(result) -> list[list[str]]:
@@ -94,7 +103,12 @@ def unfold(view, heading):
 
 def shows(view, result):
     """Picture, checks and order list are those of this assessment."""
-    settles(view, lambda: [base64.b64decode(data) for data in view.evaluate(PICTURE)], picture_of(result), "picture")
+    settles(
+        view,
+        lambda: [base64.b64decode(data) for data in view.evaluate(PICTURE)],
+        picture_of(result),
+        "picture",
+    )
     settles(view, lambda: checks_shown(view), checks_of(result), "checks")
     unfold(view, "Material takeoff")
     settles(view, lambda: order_shown(view), order_of(result), "takeoff")
@@ -115,8 +129,12 @@ def moved(design, key, value):
 def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
     """Opened from a copy, so that nothing is saved into the repository."""
     if chromium() is None:
-        assert os.environ.get(REQUIRED) != "required", "no Chromium, but this run must not do without the browser test"
-        pytest.skip("no Chromium on this machine: the browser test is left out (Debian: apt-get install chromium)")
+        assert os.environ.get(REQUIRED) != "required", (
+            "no Chromium, but this run must not do without the browser test"
+        )
+        pytest.skip(
+            "no Chromium on this machine: the browser test is left out (Debian: apt-get install chromium)"
+        )
     root = tmp_path.resolve()
     shutil.copytree(ROOT / "data", root / "data")
     shutil.copytree(ROOT / "notebooks", root / "notebooks", ignore=shutil.ignore_patterns(".*"))
@@ -129,22 +147,30 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
         shows(view, result)
         for label, key, role, keys, value in MOVES:
             handle = view.get_by_role("slider", name=label, exact=True)
-            assert view.get_by_role(role, name=label, exact=True).count() == 1, f"the box of {label} has no name"
+            assert view.get_by_role(role, name=label, exact=True).count() == 1, (
+                f"the box of {label} has no name"
+            )
             handle.focus()
             for pressed in keys:
                 handle.press(pressed)
             before, design = result, moved(design, key, value)
             result = assess(design)
             assert picture_of(result) != picture_of(before), key
-            assert checks_of(result) != checks_of(before) and order_of(result) != order_of(before), key
+            assert checks_of(result) != checks_of(before) and order_of(result) != order_of(
+                before
+            ), key
             shows(view, result)
             for letter in "mydd0bx":  # a notebook's own commands, were they let through
                 handle.press(letter)
-            assert view.locator(".jp-Notebook .jp-Cell").count() == cells, "a letter reached the notebook"
+            assert view.locator(".jp-Notebook .jp-Cell").count() == cells, (
+                "a letter reached the notebook"
+            )
             assert handle.is_visible(), "a letter reached the notebook"
         for heading in ("Everything else that can be chosen", "Fire"):  # folded groups, no mouse
             unfold(view, heading)
-        view.get_by_role("textbox", name="Burn rate", exact=True).wait_for(timeout=20_000)  # controls are made when a group is first opened
+        view.get_by_role("textbox", name="Burn rate", exact=True).wait_for(
+            timeout=20_000
+        )  # controls are made when a group is first opened
         view.keyboard.press("Tab")
         nameless = view.evaluate(NAMELESS)
         assert view.evaluate(FOCUSED), "the keyboard does not reach into an opened group"
@@ -163,7 +189,9 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
         assert view.locator(".fireplace-panel [role=alert]").count() == 0
         view.get_by_role("combobox", name="Units", exact=True).select_option(label="Millimetres")
         box = view.get_by_role("textbox", name="Opening width", exact=True)
-        view.locator('[role="slider"][aria-label="Opening width"][aria-valuemax^="2430"]').wait_for(timeout=20_000)
+        view.locator('[role="slider"][aria-label="Opening width"][aria-valuemax^="2430"]').wait_for(
+            timeout=20_000
+        )
         for pressed, last in (("End", "2430 mm"), ("Home", "460 mm"), ("ArrowRight", "470 mm")):
             view.get_by_role("slider", name="Opening width", exact=True).press(pressed)
             settles(view, box.input_value, last, f"box after {pressed}")

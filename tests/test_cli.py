@@ -9,9 +9,9 @@ import pytest
 
 from fireplace_calc import assess, change, load, save
 from fireplace_calc.__main__ import main
-from fireplace_calc.report.summary import FINDING_COLUMNS, TAKEOFF_COLUMNS, write_csv
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH
+from fireplace_calc.report.written import FINDING_COLUMNS, TAKEOFF_COLUMNS, write_csv
 
 BOATHOUSE = DATA / "designs" / "boathouse.toml"
 
@@ -36,20 +36,38 @@ def test_the_boathouse_on_the_command_line(tmp_path):
     out = tmp_path / "new" / "folder"
     done = run(BOATHOUSE, "--out", out)
     assert done.returncode == 1 and done.stderr == ""
-    assert sorted(os.listdir(out)) == ["draft.csv", "drawings.dxf", "drawings.pdf", "findings.csv", "order.xlsx", "takeoff.csv"]
-    assert (out / "drawings.pdf").read_bytes().startswith(b"%PDF-") and (out / "drawings.pdf").stat().st_size > 10_000
+    assert sorted(os.listdir(out)) == [
+        "draft.csv",
+        "drawings.dxf",
+        "drawings.pdf",
+        "findings.csv",
+        "order.xlsx",
+        "takeoff.csv",
+    ]
+    assert (out / "drawings.pdf").read_bytes().startswith(b"%PDF-") and (
+        out / "drawings.pdf"
+    ).stat().st_size > 10_000
     result = assess(load(BOATHOUSE))
     with (out / "takeoff.csv").open(newline="") as file:
         lines = list(csv.DictReader(file))
     assert tuple(lines[0]) == TAKEOFF_COLUMNS
     assert [(line["item"], float(line["order"]), line["unit"]) for line in lines] == [
-        (r.item, r.order, r.unit) for r in result.takeoff]
-    assert [float(line["weight_kg"]) for line in lines] == [pytest.approx(r.weight_kg) for r in result.takeoff]
+        (r.item, r.order, r.unit) for r in result.takeoff
+    ]
+    assert [float(line["weight_kg"]) for line in lines] == [
+        pytest.approx(r.weight_kg) for r in result.takeoff
+    ]
     with (out / "findings.csv").open(newline="") as file:
         lines = list(csv.DictReader(file))
     assert tuple(lines[0]) == FINDING_COLUMNS
-    assert [(line["key"], line["verdict"]) for line in lines] == [(f.key, f.verdict) for f in result.findings]
-    assert "Boathouse club room" in done.stdout and "2 fall short" in done.stdout and "ROF-02" in done.stdout
+    assert [(line["key"], line["verdict"]) for line in lines] == [
+        (f.key, f.verdict) for f in result.findings
+    ]
+    assert (
+        "Boathouse club room" in done.stdout
+        and "2 fall short" in done.stdout
+        and "ROF-02" in done.stdout
+    )
 
 
 def test_nothing_short_is_status_nought(cured, tmp_path, capsys):
@@ -58,7 +76,9 @@ def test_nothing_short_is_status_nought(cured, tmp_path, capsys):
 
 
 def test_units_and_pack_are_the_readers(cured, tmp_path, capsys):
-    assert main([str(cured), "--out", str(tmp_path), "--units", "millimetres", "--pack", "US IRC 2024"]) in (0, 1)
+    assert main(
+        [str(cured), "--out", str(tmp_path), "--units", "millimetres", "--pack", "US IRC 2024"]
+    ) in (0, 1)
     said = capsys.readouterr().out
     assert "1067 mm wide" in said.replace("1 067", "1067") and "US IRC 2024" in said
 
@@ -67,14 +87,19 @@ def test_drawings_follow_the_design(cured, tmp_path):
     """Another design, another drawing; the same design again, as many pages."""
     main([str(cured), "--out", str(tmp_path / "a")])
     main([str(BOATHOUSE), "--out", str(tmp_path / "b")])
-    assert (tmp_path / "a" / "drawings.pdf").read_bytes() != (tmp_path / "b" / "drawings.pdf").read_bytes()
+    assert (tmp_path / "a" / "drawings.pdf").read_bytes() != (
+        tmp_path / "b" / "drawings.pdf"
+    ).read_bytes()
 
 
-@pytest.mark.parametrize(("text", "says"), [
-    ('[opening]\nwidth = "12 ft"\n', ["opening.width", "12 ft"]),
-    ("[opening]\nwidth = 42\n", ["opening.width", "no unit"]),
-    ("[[[\n", ["TOML", "line 1"]),
-])
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ('[opening]\nwidth = "12 ft"\n', ["opening.width", "12 ft"]),
+        ("[opening]\nwidth = 42\n", ["opening.width", "no unit"]),
+        ("[[[\n", ["TOML", "line 1"]),
+    ],
+)
 def test_a_wrong_file_is_status_two_and_one_sentence(tmp_path, capsys, text, says):
     path = tmp_path / "wrong.toml"
     path.write_text(text)
@@ -92,9 +117,15 @@ def test_a_missing_file_is_status_two(tmp_path):
     assert "absent.toml" in done.stderr and done.stderr.count("\n") == 1
 
 
-@pytest.mark.parametrize("arguments", [
-    [BOATHOUSE], ["--out", "somewhere"], [BOATHOUSE, "--out"], [BOATHOUSE, "--out", "x", "--colour", "blue"],
-])
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        [BOATHOUSE],
+        ["--out", "somewhere"],
+        [BOATHOUSE, "--out"],
+        [BOATHOUSE, "--out", "x", "--colour", "blue"],
+    ],
+)
 def test_a_wrong_command_is_status_two_and_one_line(arguments, tmp_path):
     done = run(*arguments, cwd=tmp_path, env={**os.environ, "PYTHONPATH": str(DATA.parent)})
     assert done.returncode == 2 and done.stdout == "" and done.stderr.count("\n") == 1
@@ -133,7 +164,9 @@ def test_a_reader_who_stops_early_changes_nothing(tmp_path):
     running.stderr.close()
 
 
-@pytest.mark.skipif(not hasattr(os, "geteuid") or os.geteuid() == 0, reason="the superuser may write anywhere")
+@pytest.mark.skipif(
+    not hasattr(os, "geteuid") or os.geteuid() == 0, reason="the superuser may write anywhere"
+)
 def test_a_folder_nobody_may_write_in_is_status_two(tmp_path, capsys):
     tmp_path.chmod(0o500)
     assert main([str(BOATHOUSE), "--out", str(tmp_path)]) == 2
@@ -163,7 +196,9 @@ def test_paper_and_price_list_are_the_readers(tmp_path, capsys):
 
     listed = tmp_path / "mine.csv"
     item = assess(load(BOATHOUSE)).takeoff[0]
-    listed.write_text(f"item,unit,price,currency,per_pack,pack,confidence\n{item.item},{item.unit},7.5,crown,,,quoted\n")
+    listed.write_text(
+        f"item,unit,price,currency,per_pack,pack,confidence\n{item.item},{item.unit},7.5,crown,,,quoted\n"
+    )
     main([str(BOATHOUSE), "--out", str(tmp_path / "out"), "--paper", "A3", "--prices", str(listed)])
     box = PdfReader(tmp_path / "out" / "drawings.pdf").pages[0].mediabox
     assert [round(float(side) / 72 * 25.4) for side in (box.width, box.height)] == [420, 297]
@@ -171,7 +206,12 @@ def test_paper_and_price_list_are_the_readers(tmp_path, capsys):
     held = {cell.value for sheet in book for row in sheet.iter_rows() for cell in row}
     assert 7.5 in held and "crown" in " ".join(map(str, held))
     capsys.readouterr()
-    for wrong, words in ((("--paper", "A5"), "letter, A4, A3"), (("--prices", str(tmp_path / "none.csv")), "none.csv")):
+    for wrong, words in (
+        (("--paper", "A5"), "letter, A4, A3"),
+        (("--prices", str(tmp_path / "none.csv")), "none.csv"),
+    ):
         folder = tmp_path / wrong[0].strip("-")
         assert main([str(BOATHOUSE), "--out", str(folder), *wrong]) == 2
-        assert words in capsys.readouterr().err and not folder.exists(), "refused before anything is written"
+        assert words in capsys.readouterr().err and not folder.exists(), (
+            "refused before anything is written"
+        )

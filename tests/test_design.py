@@ -4,11 +4,11 @@ import dataclasses
 
 import pytest
 
-from fireplace_calc.editing.changes import all_inputs, book_names, change
-from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import frame
-from fireplace_calc.geometry.builder import geometry
 from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs, book_names, change
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.frame import build_frame
 
 
 @pytest.mark.parametrize("key", sorted(all_inputs()))
@@ -38,7 +38,9 @@ def test_the_three_sliders_have_their_names():
 
 def test_change_leaves_the_original_alone():
     plain = Design()
-    trial = change(plain, {"opening.width": "48 in", "opening.extension": "8 in", "flue.sections": 24})
+    trial = change(
+        plain, {"opening.width": "48 in", "opening.extension": "8 in", "flue.sections": 24}
+    )
     assert plain == Design()
     assert trial.opening.width == pytest.approx(48 * INCH)
     assert trial.opening.height == pytest.approx(38 * INCH)
@@ -46,33 +48,43 @@ def test_change_leaves_the_original_alone():
 
 
 def test_a_book_name_is_as_good_as_a_dotted_key():
-    assert change(Design(), {"firebox_depth": "22 in"}) == change(Design(), {"firebox.depth": "22 in"})
+    assert change(Design(), {"firebox_depth": "22 in"}) == change(
+        Design(), {"firebox.depth": "22 in"}
+    )
     assert book_names()["hearth_extension_front"] == "hearth.front"
 
 
-@pytest.mark.parametrize(("changes", "says"), [
-    ({"opening.width": 36}, ["Opening width", "36", "in"]),
-    ({"opening.width": "36"}, ["Opening width", "36", "in"]),
-    ({"opening.width": "10 ft"}, ["Opening width", "10 ft", "8'-0\"", "workable"]),
-    ({"opening.width": "36 kg"}, ["Opening width", "36 kg"]),
-    ({"opening.width": None}, ["Opening width", "unknown"]),
-    ({"flue.sections": 12.5}, ["Flue sections", "12.5", "whole number"]),
-    ({"flue.sections": 400}, ["Flue sections", "400", "4 to 40"]),
-    ({"opening.head": "gothic"}, ["Head", "gothic", "straight, segmental"]),
-    ({"throat.worked_from_room": "perhaps"}, ["Damper worked from the room", "perhaps", "yes or no"]),
-    ({"opening.witdh": "36 in"}, ["opening.witdh", "opening.width"]),
-    ({"roof.nearby": [{"name": "dormer", "hight": "3 ft"}]}, ["nearby", "hight", "level"]),
-    ({"flue.size": "13x14"}, ["13x14"]),
-    ({"throat.depth": "24 in"}, ["Throat depth", "2'-0\"", "firebox"]),
-    ({"firebox.back_width": "40 in"}, ["Back width", "3'-4\"", "splay"]),
-    ({"opening.head": "segmental", "opening.rise": "20 in"}, ["Arch rise", "half its span"]),
-    ({"site.grade": "-36 in"}, ["Hearth slab", "there is no room for it", "lower the footing"]),
-    ({"flue.sections": 10**400}, ["Flue sections", "beyond all bounds"]), ({"flue.sections": "1e400"}, ["Flue sections", "1e400"]),
-    ({"fire.moisture": 10**5000}, ["Wood moisture", "no finite number"]),
-    ({"fire.moisture": float("nan")}, ["Wood moisture", "nan", "no finite number"]),
-    ({"opening.width": "1e400 m"}, ["Opening width", "no finite number"]),
-    ({"opening.head": "x" * 5000}, ["Head", "xxx...", "straight"]), ({"flue.sections": "9" * 5000}, ["Flue sections", "999..."]),
-])
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"opening.width": 36}, ["Opening width", "36", "in"]),
+        ({"opening.width": "36"}, ["Opening width", "36", "in"]),
+        ({"opening.width": "10 ft"}, ["Opening width", "10 ft", "8'-0\"", "workable"]),
+        ({"opening.width": "36 kg"}, ["Opening width", "36 kg"]),
+        ({"opening.width": None}, ["Opening width", "unknown"]),
+        ({"flue.sections": 12.5}, ["Flue sections", "12.5", "whole number"]),
+        ({"flue.sections": 400}, ["Flue sections", "400", "4 to 40"]),
+        ({"opening.head": "gothic"}, ["Head", "gothic", "straight, segmental"]),
+        (
+            {"throat.worked_from_room": "perhaps"},
+            ["Damper worked from the room", "perhaps", "yes or no"],
+        ),
+        ({"opening.witdh": "36 in"}, ["opening.witdh", "opening.width"]),
+        ({"roof.nearby": [{"name": "dormer", "hight": "3 ft"}]}, ["nearby", "hight", "level"]),
+        ({"flue.size": "13x14"}, ["13x14"]),
+        ({"throat.depth": "24 in"}, ["Throat depth", "2'-0\"", "firebox"]),
+        ({"firebox.back_width": "40 in"}, ["Back width", "3'-4\"", "splay"]),
+        ({"opening.head": "segmental", "opening.rise": "20 in"}, ["Arch rise", "half its span"]),
+        ({"site.grade": "-36 in"}, ["Hearth slab", "there is no room for it", "lower the footing"]),
+        ({"flue.sections": 10**400}, ["Flue sections", "beyond all bounds"]),
+        ({"flue.sections": "1e400"}, ["Flue sections", "1e400"]),
+        ({"fire.moisture": 10**5000}, ["Wood moisture", "no finite number"]),
+        ({"fire.moisture": float("nan")}, ["Wood moisture", "nan", "no finite number"]),
+        ({"opening.width": "1e400 m"}, ["Opening width", "no finite number"]),
+        ({"opening.head": "x" * 5000}, ["Head", "xxx...", "straight"]),
+        ({"flue.sections": "9" * 5000}, ["Flue sections", "999..."]),
+    ],
+)
 def test_an_error_is_one_sentence_that_names_the_input(changes, says):
     with pytest.raises(InputError) as caught:
         change(Design(), changes)
@@ -85,7 +97,7 @@ def test_an_error_is_one_sentence_that_names_the_input(changes, says):
 def test_a_footing_runs_under_the_hearth_extension_and_not_through_it():
     """36 in deep under a floor 12 in up, 6 in of extension and bed: 42 in of footing just fits, unless nothing lies in front of it."""
     raised = {"hearth.drop": "18 in", "base.footing_thickness": "42 in"}
-    parts = {p.name: p for p in geometry(change(Design(), raised)).parts}
+    parts = {p.name: p for p in build_geometry(change(Design(), raised)).parts}
     assert parts["footing"].top == pytest.approx(parts["hearth extension bed"].bottom)
     for free in ({"hearth.front": "0 in"}, {"base.footing_projection": "0 in"}):
         assert change(Design(), {**raised, "base.footing_thickness": "43 in", **free})
@@ -95,20 +107,29 @@ def test_a_footing_runs_under_the_hearth_extension_and_not_through_it():
 
 def test_unknown_is_allowed_where_the_drawing_can_do_without():
     assert change(Design(), {"hearth.material": "unknown"}).hearth.material is None
-    assert change(Design(), {"site.frost_depth": "42 in"}).site.frost_depth == pytest.approx(42 * INCH)
+    assert change(Design(), {"site.frost_depth": "42 in"}).site.frost_depth == pytest.approx(
+        42 * INCH
+    )
 
 
 def test_lists_of_pieces():
-    trial = change(Design(), {"surround.trim": [{"name": "shelf", "distance": "12 in", "projection": "1-1/2 in"}]})
+    trial = change(
+        Design(),
+        {"surround.trim": [{"name": "shelf", "distance": "12 in", "projection": "1-1/2 in"}]},
+    )
     assert trial.surround.trim[0].projection == pytest.approx(1.5 * INCH)
     assert change(trial, {"surround.trim": trial.surround.trim}) == trial
 
 
 def test_what_does_not_fit_is_drawn_otherwise_and_said():
     """A shallow box under a deep flue is built all the time; the drawing says what it had to move."""
-    plain = frame(Design())
+    plain = build_frame(Design())
     assert plain.adjusted == ()
-    shallow = frame(change(Design(), {"opening.type": "shallow", "firebox.depth": "12 in", "hearth.drop": "8 in"}))
+    shallow = build_frame(
+        change(
+            Design(), {"opening.type": "shallow", "firebox.depth": "12 in", "hearth.drop": "8 in"}
+        )
+    )
     assert len(shallow.adjusted) == 4
     assert shallow.hearth == pytest.approx(8 * INCH)
     assert shallow.throat_back == pytest.approx(12 * INCH)
@@ -116,8 +137,14 @@ def test_what_does_not_fit_is_drawn_otherwise_and_said():
 
 
 def test_words_from_the_code_tables_are_understood():
-    assert change(Design(), {"chimney_location": "within_exterior_wall"}).chimney.location == "within exterior wall"
-    assert change(Design(), {"masonry_kind": "hollow_grouted_solid"}).firebox.masonry == "hollow grouted solid"
+    assert (
+        change(Design(), {"chimney_location": "within_exterior_wall"}).chimney.location
+        == "within exterior wall"
+    )
+    assert (
+        change(Design(), {"masonry_kind": "hollow_grouted_solid"}).firebox.masonry
+        == "hollow grouted solid"
+    )
 
 
 def test_records_are_frozen():

@@ -11,16 +11,17 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc.editing import designfile
-from fireplace_calc.editing.changes import all_inputs, change
-from fireplace_calc.design.records import Design
-from fireplace_calc.editing.designfile import load, load_text, save, text_of, written
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing import designfile
+from fireplace_calc.editing.changes import all_inputs, change
+from fireplace_calc.editing.designfile import load, load_text, save, text_of, written
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
-LINES = st.text(st.characters(categories=["L", "N", "P", "S", "Zs"]).filter(str.isprintable), max_size=40).filter(
-    lambda line: line.strip().lower() != "unknown")
+LINES = st.text(
+    st.characters(categories=["L", "N", "P", "S", "Zs"]).filter(str.isprintable), max_size=40
+).filter(lambda line: line.strip().lower() != "unknown")
 LENGTHS = st.floats(0.0, 1.4)
 
 
@@ -28,22 +29,44 @@ LENGTHS = st.floats(0.0, 1.4)
 def whole_records(draw):
     """Designs that hold together, with odd texts, odd numbers, unknowns and lists in them."""
     design = draw(designs())
-    trim = [{"name": draw(LINES), "place": draw(st.sampled_from(["above", "beside"])),
-             "distance": f"{draw(LENGTHS)!r} m", "projection": f"{draw(st.floats(0, 0.9))!r} m",
-             "combustible": draw(st.booleans())}
-            for _ in range(draw(st.integers(0, 3)))]
-    nearby = [{"name": draw(LINES), "distance": f"{draw(LENGTHS)!r} m", "level": f"{draw(st.floats(0, 36))!r} m"}
-              for _ in range(draw(st.integers(0, 3)))]
-    return change(design, {
-        "name": draw(LINES), "note": draw(LINES), "surround.trim": trim, "roof.nearby": nearby,
-        "site.winter": f"{draw(st.floats(214, 303))!r} K",
-        "fire.burn_rate": f"{draw(st.floats(1 / 7000, 1 / 121))!r} kg/s",
-        "fire.moisture": draw(st.floats(0, 0.7)), "roof.pitch": draw(st.floats(0, 3)),
-        "house.leakage": draw(st.floats(0.1, 40)), "measured.chamber_slope": f"{draw(st.floats(0, 1.5))!r} rad",
-        "site.wind": f"{draw(st.floats(10, 100))!r} m/s", "site.soil": draw(st.sampled_from([None, "sand", "clay"])),
-        "throat.worked_from_room": draw(st.sampled_from([None, True, False])),
-        "house.exhaust": f"{draw(st.floats(0, 2))!r} m3/s", "throat.damper_area": f"{draw(st.floats(0.001, 2))!r} m2",
-    })
+    trim = [
+        {
+            "name": draw(LINES),
+            "place": draw(st.sampled_from(["above", "beside"])),
+            "distance": f"{draw(LENGTHS)!r} m",
+            "projection": f"{draw(st.floats(0, 0.9))!r} m",
+            "combustible": draw(st.booleans()),
+        }
+        for _ in range(draw(st.integers(0, 3)))
+    ]
+    nearby = [
+        {
+            "name": draw(LINES),
+            "distance": f"{draw(LENGTHS)!r} m",
+            "level": f"{draw(st.floats(0, 36))!r} m",
+        }
+        for _ in range(draw(st.integers(0, 3)))
+    ]
+    return change(
+        design,
+        {
+            "name": draw(LINES),
+            "note": draw(LINES),
+            "surround.trim": trim,
+            "roof.nearby": nearby,
+            "site.winter": f"{draw(st.floats(214, 303))!r} K",
+            "fire.burn_rate": f"{draw(st.floats(1 / 7000, 1 / 121))!r} kg/s",
+            "fire.moisture": draw(st.floats(0, 0.7)),
+            "roof.pitch": draw(st.floats(0, 3)),
+            "house.leakage": draw(st.floats(0.1, 40)),
+            "measured.chamber_slope": f"{draw(st.floats(0, 1.5))!r} rad",
+            "site.wind": f"{draw(st.floats(10, 100))!r} m/s",
+            "site.soil": draw(st.sampled_from([None, "sand", "clay"])),
+            "throat.worked_from_room": draw(st.sampled_from([None, True, False])),
+            "house.exhaust": f"{draw(st.floats(0, 2))!r} m3/s",
+            "throat.damper_area": f"{draw(st.floats(0.001, 2))!r} m2",
+        },
+    )
 
 
 @SLOW
@@ -54,7 +77,9 @@ def test_a_saved_design_reads_back_identical(tmp_path_factory, design):
     assert load(path) == design
 
 
-QUANTITIES = sorted(k for k, spec in all_inputs().items() if spec.low is not None and spec.kind != "count")
+QUANTITIES = sorted(
+    k for k, spec in all_inputs().items() if spec.low is not None and spec.kind != "count"
+)
 
 
 @settings(deadline=None, max_examples=400)
@@ -75,9 +100,18 @@ def test_defaults_and_limits_are_written_as_people_write_them(key):
 
 def test_friendly_forms():
     inputs = all_inputs()
-    trial = change(Design(), {
-        "opening.width": "1067 mm", "flue.joint": "3/16 in", "fire.burn_rate": "3.5 kg/h", "site.winter": "-10 degC",
-        "roof.pitch": "7:12", "fire.moisture": "20 %", "house.ceiling": "2.75 m"})
+    trial = change(
+        Design(),
+        {
+            "opening.width": "1067 mm",
+            "flue.joint": "3/16 in",
+            "fire.burn_rate": "3.5 kg/h",
+            "site.winter": "-10 degC",
+            "roof.pitch": "7:12",
+            "fire.moisture": "20 %",
+            "house.ceiling": "2.75 m",
+        },
+    )
     assert written(trial.opening.width, inputs["opening.width"]) == '"1067 mm"'
     assert written(trial.flue.joint, inputs["flue.joint"]) == '"3/16 in"'
     assert written(trial.fire.burn_rate, inputs["fire.burn_rate"]) == '"3.5 kg/h"'
@@ -90,7 +124,12 @@ def test_friendly_forms():
 def test_every_input_stands_in_the_file():
     content = tomllib.loads(text_of(Design()))
     flat = {name for name, held in content.items() if not isinstance(held, dict)}
-    flat |= {f"{group}.{name}" for group, held in content.items() if isinstance(held, dict) for name in held}
+    flat |= {
+        f"{group}.{name}"
+        for group, held in content.items()
+        if isinstance(held, dict)
+        for name in held
+    }
     assert flat == set(all_inputs())
 
 
@@ -102,40 +141,43 @@ def test_what_is_left_out_takes_its_default(tmp_path):
     assert load(path) == Design()
 
 
-@pytest.mark.parametrize(("text", "says"), [
-    ('[opening]\nwidth = "12 ft"\n', ["opening.width", "12 ft", "1'-6\"", "8'-0\""]),
-    ("[opening]\nwidth = 42\n", ["opening.width", "42", "no unit"]),
-    ("[opening]\nwidth = true\n", ["opening.width", "True", "1'-6\""]),
-    ('[opening]\nwidth = ["36 in"]\n', ["opening.width", "['36 in']", "1'-6\""]),
-    ("[opening]\nwidth = 2024-05-01\n", ["opening.width", "2024", "wanted"]),
-    ('[opening.width]\nvalue = "36 in"\n', ["opening.width", "wanted"]),
-    ('[opening]\nwidth = "unknown"\n', ["opening.width", "unknown"]),
-    ('[opening]\nwitdh = "36 in"\n', ["opening.witdh", "opening.width"]),
-    ('[openning]\nwidth = "36 in"\n', ["openning", "opening"]),
-    ('opening = "wide"\n', ["opening", "wide", "table"]),
-    ('opening_width = "36 in"\n', ["opening_width", "width under [opening]"]),
-    ('"opening.width" = "36 in"\n', ["opening.width", "width under [opening]"]),
-    ('[opening]\n"opening.width" = "36 in"\n', ["opening.width", "dot"]),
-    ("[flue]\nsections = 12.0\n", ["flue.sections", "12.0", "whole number from 4 to 40"]),
-    ('[flue]\nsections = "twelve"\n', ["flue.sections", "twelve", "4 to 40"]),
-    ("[flue]\nsections = true\n", ["flue.sections", "True", "4 to 40"]),
-    ("[flue]\nsections = 99\n", ["flue.sections", "99", "4 to 40"]),
-    (f"[house]\nleakage = 1{'0' * 400}\n", ["house.leakage", "wanted"]),
-    ("[fire]\nmoisture = nan\n", ["fire.moisture", "nan"]),
-    ("[throat]\nworked_from_room = 1\n", ["throat.worked_from_room", "1", "yes or no"]),
-    ('[opening]\nhead = "gothic"\n', ["opening.head", "gothic", "straight, segmental"]),
-    ("[opening]\nhead = 3\n", ["opening.head", "3", "straight, segmental"]),
-    ("name = 7\n", ["name", "7", "text"]),
-    ('name = "two\\nlines"\n', ["name", "one line"]),
-    ('[roof]\nnearby = "dormer"\n', ["roof.nearby", "dormer", "list of tables"]),
-    ('[[roof.nearby]]\nhight = "3 ft"\n', ["roof.nearby", "hight", "level"]),
-    ('[[roof.nearby]]\nlevel = "300 ft"\n', ["roof.nearby", "300 ft", "120'-0\""]),
-    ('[[surround.trim]]\ncombustible = 1\n', ["surround.trim", "1", "yes or no"]),
-    ('[opening]\nwidth = "36 in"\nwidth = "40 in"\n', ["line 3"]),
-    ('[opening]\nwidth = "36 in\n', ["line 2"]),
-    ("[opening]\nwidth = 36 in\n", ["line 2"]),
-    ('[throat]\ndepth = "24 in"\n', ["Throat depth", "firebox"]),
-])
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ('[opening]\nwidth = "12 ft"\n', ["opening.width", "12 ft", "1'-6\"", "8'-0\""]),
+        ("[opening]\nwidth = 42\n", ["opening.width", "42", "no unit"]),
+        ("[opening]\nwidth = true\n", ["opening.width", "True", "1'-6\""]),
+        ('[opening]\nwidth = ["36 in"]\n', ["opening.width", "['36 in']", "1'-6\""]),
+        ("[opening]\nwidth = 2024-05-01\n", ["opening.width", "2024", "wanted"]),
+        ('[opening.width]\nvalue = "36 in"\n', ["opening.width", "wanted"]),
+        ('[opening]\nwidth = "unknown"\n', ["opening.width", "unknown"]),
+        ('[opening]\nwitdh = "36 in"\n', ["opening.witdh", "opening.width"]),
+        ('[openning]\nwidth = "36 in"\n', ["openning", "opening"]),
+        ('opening = "wide"\n', ["opening", "wide", "table"]),
+        ('opening_width = "36 in"\n', ["opening_width", "width under [opening]"]),
+        ('"opening.width" = "36 in"\n', ["opening.width", "width under [opening]"]),
+        ('[opening]\n"opening.width" = "36 in"\n', ["opening.width", "dot"]),
+        ("[flue]\nsections = 12.0\n", ["flue.sections", "12.0", "whole number from 4 to 40"]),
+        ('[flue]\nsections = "twelve"\n', ["flue.sections", "twelve", "4 to 40"]),
+        ("[flue]\nsections = true\n", ["flue.sections", "True", "4 to 40"]),
+        ("[flue]\nsections = 99\n", ["flue.sections", "99", "4 to 40"]),
+        (f"[house]\nleakage = 1{'0' * 400}\n", ["house.leakage", "wanted"]),
+        ("[fire]\nmoisture = nan\n", ["fire.moisture", "nan"]),
+        ("[throat]\nworked_from_room = 1\n", ["throat.worked_from_room", "1", "yes or no"]),
+        ('[opening]\nhead = "gothic"\n', ["opening.head", "gothic", "straight, segmental"]),
+        ("[opening]\nhead = 3\n", ["opening.head", "3", "straight, segmental"]),
+        ("name = 7\n", ["name", "7", "text"]),
+        ('name = "two\\nlines"\n', ["name", "one line"]),
+        ('[roof]\nnearby = "dormer"\n', ["roof.nearby", "dormer", "list of tables"]),
+        ('[[roof.nearby]]\nhight = "3 ft"\n', ["roof.nearby", "hight", "level"]),
+        ('[[roof.nearby]]\nlevel = "300 ft"\n', ["roof.nearby", "300 ft", "120'-0\""]),
+        ("[[surround.trim]]\ncombustible = 1\n", ["surround.trim", "1", "yes or no"]),
+        ('[opening]\nwidth = "36 in"\nwidth = "40 in"\n', ["line 3"]),
+        ('[opening]\nwidth = "36 in\n', ["line 2"]),
+        ("[opening]\nwidth = 36 in\n", ["line 2"]),
+        ('[throat]\ndepth = "24 in"\n', ["Throat depth", "firebox"]),
+    ],
+)
 def test_a_wrong_file_names_file_key_what_is_allowed_and_what_it_found(tmp_path, text, says):
     path = tmp_path / "wrong.toml"
     path.write_text(text)
@@ -147,10 +189,22 @@ def test_a_wrong_file_names_file_key_what_is_allowed_and_what_it_found(tmp_path,
         assert words in message
 
 
-@pytest.mark.parametrize("text", [
-    "9**9**9**9 m", "9^9^9^9 m", "(9)**9**9 m", "m**9**9**9", "2 m**99999999", "9 ** 9 ** 9 in", "1e99999999 in",
-    "1e-99999999 in", "9" * 20_000 + " in", "1/" + "9" * 20_000 + " in", "1" + "e9" * 40 + " in",
-])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "9**9**9**9 m",
+        "9^9^9^9 m",
+        "(9)**9**9 m",
+        "m**9**9**9",
+        "2 m**99999999",
+        "9 ** 9 ** 9 in",
+        "1e99999999 in",
+        "1e-99999999 in",
+        "9" * 20_000 + " in",
+        "1/" + "9" * 20_000 + " in",
+        "1" + "e9" * 40 + " in",
+    ],
+)
 def test_a_file_cannot_set_us_endless_sums(tmp_path, text):
     path = tmp_path / "sums.toml"
     path.write_text(f'[opening]\nwidth = "{text}"\n')
@@ -203,7 +257,9 @@ def test_a_folder_that_is_not_there_is_said(tmp_path):
 
 def test_comments_are_welcome(tmp_path):
     path = tmp_path / "noted.toml"
-    path.write_text("# measured on site\n" + text_of(Design()).replace('"36 in"', '"36 in"  # clear', 1))
+    path.write_text(
+        "# measured on site\n" + text_of(Design()).replace('"36 in"', '"36 in"  # clear', 1)
+    )
     assert load(Path(path)) == Design()
 
 

@@ -12,12 +12,18 @@ ROOT = Path(__file__).resolve().parent.parent
 
 def test_the_nomenclature_is_the_one_in_the_code():
     page = (ROOT / "DEVELOPERS.md").read_text()
-    assert inputs_table() in page, "run python -m fireplace_calc.report.nomenclature and paste the first table"
-    assert rules_table() in page, "run python -m fireplace_calc.report.nomenclature and paste the second table"
+    assert inputs_table() in page, (
+        "run python -m fireplace_calc.report.nomenclature and paste the first table"
+    )
+    assert rules_table() in page, (
+        "run python -m fireplace_calc.report.nomenclature and paste the second table"
+    )
 
 
 def test_the_coverage_is_the_one_of_the_packs():
-    assert coverage_table() in (ROOT / "DEVELOPERS.md").read_text(), "run python -m fireplace_calc.report.books and paste the table"
+    assert coverage_table() in (ROOT / "DEVELOPERS.md").read_text(), (
+        "run python -m fireplace_calc.report.books and paste the table"
+    )
 
 
 def test_ci_runs_the_command_of_the_readme():
@@ -32,7 +38,9 @@ def test_ci_script_is_sound_bash():
 
 
 def test_every_file_the_readme_names_is_there():
-    for path in re.findall(r"`?((?:notebooks|data|fireplace_calc|tests)/[\w./-]+)`?", (ROOT / "README.md").read_text()):
+    for path in re.findall(
+        r"`?((?:notebooks|data|fireplace_calc|tests)/[\w./-]+)`?", (ROOT / "README.md").read_text()
+    ):
         assert (ROOT / path).exists(), path
 
 

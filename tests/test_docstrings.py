@@ -9,7 +9,12 @@ import pytest
 
 import fireplace_calc
 
-FORMULA_ROOMS = ("fireplace_calc.base.units", "fireplace_calc.geometry.frame", "fireplace_calc.geometry.solids", "fireplace_calc.geometry.builder")
+FORMULA_ROOMS = (
+    "fireplace_calc.base.units",
+    "fireplace_calc.geometry.frame",
+    "fireplace_calc.geometry.solids",
+    "fireplace_calc.geometry.builder",
+)
 
 
 def public_functions():
@@ -18,7 +23,11 @@ def public_functions():
             continue
         module = importlib.import_module(info.name)
         for name, thing in vars(module).items():
-            if inspect.isfunction(thing) and thing.__module__ == info.name and not name.startswith("_"):
+            if (
+                inspect.isfunction(thing)
+                and thing.__module__ == info.name
+                and not name.startswith("_")
+            ):
                 yield pytest.param(thing, id=f"{info.name}.{name}")
 
 
@@ -34,5 +43,9 @@ def test_parameter_sections_agree_with_the_signature(function):
     if "Parameters\n" not in text:
         return
     block = text.split("Parameters\n", 1)[1].split("\n\n", 1)[0]
-    named = {n.strip() for line in re.findall(r"^([\w, *]+) : ", block, re.MULTILINE) for n in line.replace("*", "").split(",")}
+    named = {
+        n.strip()
+        for line in re.findall(r"^([\w, *]+) : ", block, re.MULTILINE)
+        for n in line.replace("*", "").split(",")
+    }
     assert named == set(inspect.signature(function).parameters)

@@ -7,42 +7,63 @@ import pytest
 from CoolProp.CoolProp import PropsSI
 from ht.conv_internal import turbulent_Gnielinski
 
-from fireplace_calc.draft.physics import air, losses, walls, wood
-from fireplace_calc.draft.operating import CP_SMOKE, R_SMOKE
 from fireplace_calc.base.tables import wood_analysis
+from fireplace_calc.draft.operating import CP_SMOKE, R_SMOKE
+from fireplace_calc.draft.physics import air, losses, walls, wood
 
 TEMPERATURES = (250.0, 263.15, 278.15, 293.15, 323.15, 373.15, 473.15, 573.15, 673.15, 873.15)
 OAK = wood_analysis("hardwood")
 
 
-@pytest.mark.parametrize(("kelvin", "pascal", "printed"), [(288.15, 101_325, 1.2250), (275.15, 79_501, 1.0066)])
+@pytest.mark.parametrize(
+    ("kelvin", "pascal", "printed"), [(288.15, 101_325, 1.2250), (275.15, 79_501, 1.0066)]
+)
 def test_density_is_the_standard_atmosphere(kelvin, pascal, printed):
     """U.S. Standard Atmosphere, 1976, main table; half of its last digit."""
     assert air.air_density(kelvin, pascal) == pytest.approx(printed, abs=5e-5)
 
 
-@pytest.mark.parametrize(("formula", "letter", "within"), [(air.air_density, "D", 0.001), (air.heat_capacity, "C", 0.003),
-                                                           (air.air_viscosity, "V", 0.002), (air.air_conductivity, "L", 0.003)])
+@pytest.mark.parametrize(
+    ("formula", "letter", "within"),
+    [
+        (air.air_density, "D", 0.001),
+        (air.heat_capacity, "C", 0.003),
+        (air.air_viscosity, "V", 0.002),
+        (air.air_conductivity, "L", 0.003),
+    ],
+)
 def test_air_is_coolprops_air(formula, letter, within):
     """CoolProp, real air at one atmosphere."""
     for kelvin in (*TEMPERATURES, *range(250, 701, 10)):
-        assert float(formula(kelvin)) == pytest.approx(PropsSI(letter, "T", kelvin, "P", 101_325, "Air"), rel=within), kelvin
+        assert float(formula(kelvin)) == pytest.approx(
+            PropsSI(letter, "T", kelvin, "P", 101_325, "Air"), rel=within
+        ), kelvin
 
 
-@pytest.mark.parametrize(("gas", "fluid"), [("CO2", "CarbonDioxide"), ("H2O", "Water"), ("N2", "Nitrogen"), ("O2", "Oxygen")])
+@pytest.mark.parametrize(
+    ("gas", "fluid"),
+    [("CO2", "CarbonDioxide"), ("H2O", "Water"), ("N2", "Nitrogen"), ("O2", "Oxygen")],
+)
 def test_heat_capacity_of_each_gas_is_coolprops(gas, fluid):
     """CoolProp, ideal-gas heat capacity per mole."""
     for kelvin in (300, 400, 500, 700, 900):
-        assert float(air.heat_capacity(kelvin, gas)) == pytest.approx(PropsSI("CP0MOLAR", "T", kelvin, "P", 101_325, fluid), rel=0.002)
+        assert float(air.heat_capacity(kelvin, gas)) == pytest.approx(
+            PropsSI("CP0MOLAR", "T", kelvin, "P", 101_325, fluid), rel=0.002
+        )
 
 
 def test_pressure_is_the_standard_atmosphere():
     """fluids.ATMOSPHERE_1976; the geometric altitude taken for geopotential costs 0.04 % at 4500 m."""
     for altitude in (-300, 0, 500, 1500, 3000, 4500):
-        assert air.pressure_at(altitude) == pytest.approx(fluids.ATMOSPHERE_1976(altitude).P, rel=5e-4)
+        assert air.pressure_at(altitude) == pytest.approx(
+            fluids.ATMOSPHERE_1976(altitude).P, rel=5e-4
+        )
 
 
-@pytest.mark.parametrize(("feet", "printed"), [(2000, 1.075), (4000, 1.158), (6000, 1.248), (8000, 1.346), (10000, 1.454)])
+@pytest.mark.parametrize(
+    ("feet", "printed"),
+    [(2000, 1.075), (4000, 1.158), (6000, 1.248), (8000, 1.346), (10000, 1.454)],
+)
 def test_altitude_factors(feet, printed):
     """Sea-level over local pressure, ICAO; the handbook prints 1.08, 1.16, 1.25, 1.34, 1.45 (memory)."""
     assert air.SEA_LEVEL / air.pressure_at(feet * 0.3048) == pytest.approx(printed, abs=6e-4)
@@ -51,10 +72,14 @@ def test_altitude_factors(feet, printed):
 def test_vapour_pressure_is_psychrolibs():
     psychrolib.SetUnitSystem(psychrolib.SI)
     for celsius in (1, 10, 20, 40, 60):
-        assert air.saturation_pressure(273.15 + celsius) == pytest.approx(psychrolib.GetSatVapPres(celsius), rel=0.003)
+        assert air.saturation_pressure(273.15 + celsius) == pytest.approx(
+            psychrolib.GetSatVapPres(celsius), rel=0.003
+        )
     for ratio in (0.004, 0.006, 0.012):
         pressure = psychrolib.GetVapPresFromHumRatio(ratio, 101_325)
-        assert air.dew_point(pressure) - 273.15 == pytest.approx(psychrolib.GetTDewPointFromVapPres(20.0, pressure), abs=0.1)
+        assert air.dew_point(pressure) - 273.15 == pytest.approx(
+            psychrolib.GetTDewPointFromVapPres(20.0, pressure), abs=0.1
+        )
 
 
 def test_friction_is_colebrooks():
@@ -62,7 +87,8 @@ def test_friction_is_colebrooks():
     for reynolds in np.geomspace(4e3, 3e5, 20):
         for roughness in (0.0, 1e-4, 0.001, 0.002, 0.005, 0.01, 0.02, 0.05):
             assert float(losses.friction_factor(reynolds, roughness)) == pytest.approx(
-                fluids.friction_factor(reynolds, roughness), rel=0.003)
+                fluids.friction_factor(reynolds, roughness), rel=0.003
+            )
     assert float(losses.friction_factor(500.0, 0.01)) == pytest.approx(0.128)
 
 
@@ -71,17 +97,31 @@ def test_heat_transfer_is_gnielinskis():
     for reynolds in (4e3, 1e4, 2e4, 3e4, 1e5):
         for roughness in (0.0, 0.002, 0.005, 0.01, 0.02):
             for prandtl in (0.68, 0.7, 0.72):
-                theirs = turbulent_Gnielinski(reynolds, prandtl, fluids.friction_factor(reynolds, roughness))
-                assert float(walls.nusselt(reynolds, prandtl, roughness)) == pytest.approx(theirs, rel=0.005)
+                theirs = turbulent_Gnielinski(
+                    reynolds, prandtl, fluids.friction_factor(reynolds, roughness)
+                )
+                assert float(walls.nusselt(reynolds, prandtl, roughness)) == pytest.approx(
+                    theirs, rel=0.005
+                )
 
 
 def test_the_film_is_hts_with_coolprops_air():
     """Film coefficient of a flue, everything from libraries: Gnielinski in ht, friction in fluids, air in CoolProp."""
-    for flow, side, roughness, kelvin in ((0.10, 0.20, 0.0015, 350.0), (0.25, 0.30, 0.0015, 400.0), (0.40, 0.45, 0.004, 320.0)):
-        mu, conductivity, cp = (PropsSI(letter, "T", kelvin, "P", 101_325, "Air") for letter in "VLC")
+    for flow, side, roughness, kelvin in (
+        (0.10, 0.20, 0.0015, 350.0),
+        (0.25, 0.30, 0.0015, 400.0),
+        (0.40, 0.45, 0.004, 320.0),
+    ):
+        mu, conductivity, cp = (
+            PropsSI(letter, "T", kelvin, "P", 101_325, "Air") for letter in "VLC"
+        )
         reynolds = flow / side**2 * side / mu
-        number = turbulent_Gnielinski(reynolds, cp * mu / conductivity, fluids.friction_factor(reynolds, roughness / side))
-        assert float(walls.film(flow, side**2, side, roughness, kelvin)) == pytest.approx(number * conductivity / side, rel=0.01)
+        number = turbulent_Gnielinski(
+            reynolds, cp * mu / conductivity, fluids.friction_factor(reynolds, roughness / side)
+        )
+        assert float(walls.film(flow, side**2, side, roughness, kelvin)) == pytest.approx(
+            number * conductivity / side, rel=0.01
+        )
 
 
 def test_contractions_lie_between_two_authors():
@@ -89,10 +129,15 @@ def test_contractions_lie_between_two_authors():
     for ratio in (2.0, 4.0, 6.0):
         for degrees in (30, 60, 90):
             ours = float(losses.contraction_loss(ratio, 1.0, np.radians(degrees)))
-            theirs = [fluids.contraction_conical(1.0, ratio**-0.5, fd=0.02, angle=degrees, method=name) for name in ("Rennels", "Idelchik")]
+            theirs = [
+                fluids.contraction_conical(1.0, ratio**-0.5, fd=0.02, angle=degrees, method=name)
+                for name in ("Rennels", "Idelchik")
+            ]
             assert min(theirs) - 0.03 <= ours <= max(theirs) + 0.03, (ratio, degrees)
     assert float(losses.contraction_loss(0.5, 1.0, 1.0)) == 0.0
-    assert losses.contraction_loss(np.array([1.0, 2.0, 20.0]), 1.0, np.pi / 2).tolist() == pytest.approx([0.0, 0.12, 0.19])
+    assert losses.contraction_loss(
+        np.array([1.0, 2.0, 20.0]), 1.0, np.pi / 2
+    ).tolist() == pytest.approx([0.0, 0.12, 0.19])
 
 
 def test_bends_are_mitred_ones():
@@ -104,7 +149,9 @@ def test_bends_are_mitred_ones():
 
 def test_inlet_goes_through_the_three_published_values():
     """0.5 for a cone, 1.0 for a throat of twice the flue, 2.5 for one of its own area (handbook, memory)."""
-    assert losses.inlet_loss(1.0, np.array([1e9, 2.0, 1.0])).tolist() == pytest.approx([0.5, 1.0, 2.5])
+    assert losses.inlet_loss(1.0, np.array([1e9, 2.0, 1.0])).tolist() == pytest.approx(
+        [0.5, 1.0, 2.5]
+    )
 
 
 def test_wood_is_the_published_wood():
@@ -117,8 +164,14 @@ def test_wood_is_the_published_wood():
     assert 5.5 < wood.stoichiometric_air(wood_analysis("softwood")) < 7.0
 
 
-SMOKE = [(1, 28.95, 1136, 17.6, 58, 58), (2, 28.91, 1090, 9.6, 45, 47), (5, 28.87, 1057, 4.1, 30, 33), (10, 28.86, 1045, 2.1, 18, 24),
-         (15, 28.86, 1041, 1.4, 12, 20), (20, 28.86, 1039, 1.1, 8, 18)]
+SMOKE = [
+    (1, 28.95, 1136, 17.6, 58, 58),
+    (2, 28.91, 1090, 9.6, 45, 47),
+    (5, 28.87, 1057, 4.1, 30, 33),
+    (10, 28.86, 1045, 2.1, 18, 24),
+    (15, 28.86, 1041, 1.4, 12, 20),
+    (20, 28.86, 1039, 1.1, 8, 18),
+]
 
 
 @pytest.mark.parametrize(("ratio", "mass", "capacity", "water", "dew", "humid_dew"), SMOKE)
@@ -131,7 +184,9 @@ def test_smoke_is_the_tabled_smoke(ratio, mass, capacity, water, dew, humid_dew)
     assert wood.smoke_heat_capacity(gas, 473.15) == pytest.approx(capacity, abs=2.0)
     assert gas.H2O * 100 == pytest.approx(water, abs=0.06)
     assert float(wood.smoke_dew_point(gas)) - 273.15 == pytest.approx(dew, abs=0.7)
-    assert float(wood.smoke_dew_point(wood.smoke(OAK, 0.20, ratio, 0.006))) - 273.15 == pytest.approx(humid_dew, abs=0.7)
+    assert float(
+        wood.smoke_dew_point(wood.smoke(OAK, 0.20, ratio, 0.006))
+    ) - 273.15 == pytest.approx(humid_dew, abs=0.7)
 
 
 def test_the_smoke_of_the_solver_is_this_smoke():
@@ -140,7 +195,9 @@ def test_the_smoke_of_the_solver_is_this_smoke():
         for kelvin in (303.0, 350.0, 420.0, 473.0):
             gas = wood.smoke(OAK, 0.20, ratio, 0.006)
             assert CP_SMOKE == pytest.approx(wood.smoke_heat_capacity(gas, kelvin), rel=0.025)
-            assert air.GAS_CONSTANT / R_SMOKE == pytest.approx(wood.smoke_molar_mass(gas), rel=0.005)
+            assert air.GAS_CONSTANT / R_SMOKE == pytest.approx(
+                wood.smoke_molar_mass(gas), rel=0.005
+            )
 
 
 def test_wall_example():
@@ -154,7 +211,7 @@ def test_wall_example():
 
 def test_cooling_along_the_flue_is_the_exponential():
     """The mean is the integral of the profile, here by ten thousand slices."""
-    mean, top = walls.cooled(400.0, 280.0, 0.4)
+    mean, top = walls.flue_temperatures(400.0, 280.0, 0.4)
     profile = 280.0 + 120.0 * np.exp(-0.4 * (np.arange(10_000) + 0.5) / 10_000)
     assert mean == pytest.approx(profile.mean(), abs=1e-6)
     assert top == pytest.approx(280.0 + 120.0 * np.exp(-0.4), abs=1e-9)

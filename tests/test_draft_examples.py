@@ -5,18 +5,34 @@ from math import pi
 import numpy as np
 import pytest
 
-from fireplace_calc.draft import Around, Fire, Path, face_velocity, gravity_flow, odds, round_flue_for, settle, theoretical_draft
-from fireplace_calc.report.canada_agreement import FIRST_ROW, agreement
+from fireplace_calc.base.tables import canada_round_flues, coefficient, wood_analysis
+from fireplace_calc.draft import (
+    BurningFire,
+    FlowPath,
+    Surroundings,
+    face_velocity,
+    gravity_flow,
+    round_flue_for,
+    settle,
+    smoke_odds,
+    theoretical_draft,
+)
+from fireplace_calc.draft.operating import excess_pressure
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_flow, leakage
 from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
-from fireplace_calc.draft.operating import spare
-from fireplace_calc.draft.spillage import FUEL_BED, plume
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
-from fireplace_calc.base.tables import canada_round_flues, coefficient, wood_analysis
+from fireplace_calc.draft.spillage import FUEL_BED, plume
+from fireplace_calc.report.canada_agreement import FIRST_ROW, compare_with_canada
 
-INCH_WATER, INCH_MERCURY, RANKINE, FOOT, POUND_HOUR = 249.089, 3386.389, 1 / 1.8, 0.3048, 0.45359237 / 3600
+INCH_WATER, INCH_MERCURY, RANKINE, FOOT, POUND_HOUR = (
+    249.089,
+    3386.389,
+    1 / 1.8,
+    0.3048,
+    0.45359237 / 3600,
+)
 
 
 # -- the handbook's formulas --------------------------------------------------------------------------
@@ -37,7 +53,9 @@ def test_theoretical_draft_of_a_boiler_chimney():
 def test_theoretical_draft_of_the_reference_case():
     """6.1 m, 5 C outdoors, 71 C on the mean: 14.6 Pa; and the short form 0.0342 p H (1/To - 1/Tm) (read)."""
     assert theoretical_draft(6.1, 344.15, 278.15) == pytest.approx(14.6, abs=0.05)
-    assert theoretical_draft(6.1, 344.15, 278.15) == pytest.approx(0.03416 * 101_325 * 6.1 * (1 / 278.15 - 1 / 344.15), rel=2e-4)
+    assert theoretical_draft(6.1, 344.15, 278.15) == pytest.approx(
+        0.03416 * 101_325 * 6.1 * (1 / 278.15 - 1 / 344.15), rel=2e-4
+    )
 
 
 def test_gravity_flow_in_pounds_an_hour():
@@ -45,17 +63,28 @@ def test_gravity_flow_in_pounds_an_hour():
     printed = 413 * 12**2 * (0.0914 * 29.92 / (5 * 710)) ** 0.5
     assert printed == pytest.approx(1651, abs=0.5)
     area = pi * (12 * 0.0254) ** 2 / 4
-    ours = float(gravity_flow(area, 0.0914 * INCH_WATER, 5.0, 710 * RANKINE, 29.92 * INCH_MERCURY)) / POUND_HOUR
+    ours = (
+        float(gravity_flow(area, 0.0914 * INCH_WATER, 5.0, 710 * RANKINE, 29.92 * INCH_MERCURY))
+        / POUND_HOUR
+    )
     assert ours == pytest.approx(1653, abs=1.0)
     assert ours == pytest.approx(printed, rel=0.002)
 
 
 def test_friction_in_feet_over_inches():
     """0.4 L/d with L in feet and d in inches is f = 0.0333 in one unit; the twelvefold slip is the one to fear."""
-    assert float(handbook_friction(20 * FOOT, 12 * 0.0254)) == pytest.approx(0.4 * 20 / 12, rel=0.002)
+    assert float(handbook_friction(20 * FOOT, 12 * 0.0254)) == pytest.approx(
+        0.4 * 20 / 12, rel=0.002
+    )
 
 
-CHART = [(3.05, 10.3, 8.0), (4.57, 12.0, 9.6), (6.1, 13.3, 10.8), (7.62, 14.3, 11.8), (9.14, 15.1, 12.6)]
+CHART = [
+    (3.05, 10.3, 8.0),
+    (4.57, 12.0, 9.6),
+    (6.1, 13.3, 10.8),
+    (7.62, 14.3, 11.8),
+    (9.14, 15.1, 12.6),
+]
 
 
 @pytest.mark.parametrize(("height", "generous", "tight"), CHART)
@@ -67,10 +96,22 @@ def test_sizing_chart(height, generous, tight):
         assert 0.7 / (pi * diameter**2 / 4) == pytest.approx(printed, abs=0.06)
 
 
-SENSITIVITY = [({"inlet": 1.0}, -9.7), ({"inlet": 0.5}, -13.6), ({"top": 0.5}, 2.7), ({"top": 1.5}, 7.6), ({"rise": 280.0}, -0.5),
-               ({"rise": 170.0}, 1.3), ({"rise": 100.0}, 6.4), ({"rise": 60.0}, 14.3), ({"velocity": 0.30}, 10.5),
-               ({"velocity": 0.20}, -9.0), ({"velocity": 0.15}, -20.7), ({"suction": 3.0}, 2.5), ({"suction": 5.0}, 4.4),
-               ({"outdoor": 273.15, "room": 293.15}, -3.7)]
+SENSITIVITY = [
+    ({"inlet": 1.0}, -9.7),
+    ({"inlet": 0.5}, -13.6),
+    ({"top": 0.5}, 2.7),
+    ({"top": 1.5}, 7.6),
+    ({"rise": 280.0}, -0.5),
+    ({"rise": 170.0}, 1.3),
+    ({"rise": 100.0}, 6.4),
+    ({"rise": 60.0}, 14.3),
+    ({"velocity": 0.30}, 10.5),
+    ({"velocity": 0.20}, -9.0),
+    ({"velocity": 0.15}, -20.7),
+    ({"suction": 3.0}, 2.5),
+    ({"suction": 5.0}, 4.4),
+    ({"outdoor": 273.15, "room": 293.15}, -3.7),
+]
 
 
 @pytest.mark.parametrize(("change", "percent"), SENSITIVITY)
@@ -83,8 +124,13 @@ def test_sensitivity_of_the_diameter(change, percent):
     assert (moved / base - 1) * 100 == pytest.approx(percent, abs=0.18)
 
 
-RATIOS = [("round 1/12", 12, 15, (0.244, 0.215, 0.194)), ("round 1/12", 12, 25, (0.295, 0.263, 0.240)),
-          ("square 1/10", 10, 15, (0.292, 0.257, 0.232)), ("1/12", 12, 22, (0.282, 0.250, 0.228)), ("1/10", 10, 15, (0.296, 0.260, 0.234))]
+RATIOS = [
+    ("round 1/12", 12, 15, (0.244, 0.215, 0.194)),
+    ("round 1/12", 12, 25, (0.295, 0.263, 0.240)),
+    ("square 1/10", 10, 15, (0.292, 0.257, 0.232)),
+    ("1/12", 12, 22, (0.282, 0.250, 0.228)),
+    ("1/10", 10, 15, (0.296, 0.260, 0.234)),
+]
 
 
 @pytest.mark.parametrize(("rule", "ratio", "feet", "printed"), RATIOS)
@@ -93,7 +139,10 @@ def test_what_the_ratio_rules_deliver(rule, ratio, feet, printed):
     flue = 0.7 / ratio
     diameter = flue**0.5 if rule.startswith("square") else (4 * flue / pi) ** 0.5
     height = feet * FOOT
-    ours = [float(face_velocity(0.7, flue, diameter, height, height, inlet)) for inlet in (1.0, 1.75, 2.5)]
+    ours = [
+        float(face_velocity(0.7, flue, diameter, height, height, inlet))
+        for inlet in (1.0, 1.75, 2.5)
+    ]
     assert ours == pytest.approx(printed, abs=0.0012)
 
 
@@ -101,15 +150,25 @@ def test_what_the_ratio_rules_deliver(rule, ratio, feet, printed):
 CELLS = [cell for cell in canada_round_flues() if cell.flue_low is not None]
 
 
-@pytest.mark.parametrize(("inlet", "rise", "cells", "deviation"), [
-    (0.5, 222, 25, -0.107), (1.0, 222, 40, -0.068), (1.75, 222, 46, -0.016), (2.5, 222, 46, 0.029), (1.0, 170, 42, None),
-    (2.5, 170, 42, None), (1.0, 280, 39, None), (2.5, 280, 46, None)])
+@pytest.mark.parametrize(
+    ("inlet", "rise", "cells", "deviation"),
+    [
+        (0.5, 222, 25, -0.107),
+        (1.0, 222, 40, -0.068),
+        (1.75, 222, 46, -0.016),
+        (2.5, 222, 46, 0.029),
+        (1.0, 170, 42, None),
+        (2.5, 170, 42, None),
+        (1.0, 280, 39, None),
+        (2.5, 280, 46, None),
+    ],
+)
 def test_canadas_round_flue_table(inlet, rise, cells, deviation):
     """NBC 9.21.2.5.A, 46 cells, opening and height at mid-band, published coefficients, nothing tuned: at least 40 at inlet 1.0
     and all 46 at 2.5. Agreement between two design rules, not an experiment: each band is 8 to 25 % of the diameter wide. The
     misses at 1.0 all lie in the lowest chimneys, 2 to 11 mm under the table's least."""
     assert len(CELLS) == 46
-    found = agreement(inlet, rise)
+    found = compare_with_canada(inlet, rise)
     assert found.inside.sum() == cells
     if deviation is not None:
         assert found.misfit.mean() == pytest.approx(deviation, abs=0.0006)
@@ -118,7 +177,7 @@ def test_canadas_round_flue_table(inlet, rise, cells, deviation):
 
 def test_where_the_table_is_missed():
     """At inlet 1.0 all misses lie in the lowest chimneys, 2 to 11 mm under the least diameter."""
-    found = agreement(1.0)
+    found = compare_with_canada(1.0)
     missed = ~found.inside
     assert set(found.height[missed]) == {3.75}
     short = (found.least - found.ours)[missed]
@@ -127,9 +186,16 @@ def test_where_the_table_is_missed():
 
 def test_a_rule_without_height_does_worse():
     """The null model of the notes: one ratio for every height fits 33 cells at best, so the height carries information."""
-    opening = np.array([(c.opening_low + c.opening_high) / 2 if c.opening_low else FIRST_ROW for c in CELLS])
-    best = max(sum(c.flue_low <= (4 * a / r / pi) ** 0.5 <= c.flue_high for a, c in zip(opening, CELLS, strict=True))
-               for r in np.linspace(8, 18, 201))
+    opening = np.array(
+        [(c.opening_low + c.opening_high) / 2 if c.opening_low else FIRST_ROW for c in CELLS]
+    )
+    best = max(
+        sum(
+            c.flue_low <= (4 * a / r / pi) ** 0.5 <= c.flue_high
+            for a, c in zip(opening, CELLS, strict=True)
+        )
+        for r in np.linspace(8, 18, 201)
+    )
     assert best <= 34
 
 
@@ -141,10 +207,26 @@ def reference(rates, air_changes=None, inlet=0.0):
     """0.915 x 0.74 m opening, 305 mm round flue of 6.1 m, 5 C outdoors, inlet coefficient 2.5, oak at 20 % water."""
     burn = np.asarray(rates, float) / 3600
     power = burn * lower_heating_value(OAK, 0.20)
-    way = Path(0.915 * 0.74, 0.74, pi * 0.305**2 / 4, pi * 0.305, 6.1, 6.1, 0.0015, 0.5, 2.0, 0.0, 0.0, 0.0, 0.0, 3.5, 0.0)
+    way = FlowPath(
+        0.915 * 0.74,
+        0.74,
+        pi * 0.305**2 / 4,
+        pi * 0.305,
+        6.1,
+        6.1,
+        0.0015,
+        0.5,
+        2.0,
+        0.0,
+        0.0,
+        0.0,
+        0.0,
+        3.5,
+        0.0,
+    )
     leak = np.inf if air_changes is None else leakage(np.asarray(air_changes, float), 400.0, 0.65)
-    fire = Fire(burn, 0.8, power, power * 0.9 * 0.6, stoichiometric_air(OAK))
-    return way, fire, Around(278.15, 293.15, leak, 0.65, inlet)
+    fire = BurningFire(burn, 0.8, power, power * 0.9 * 0.6, stoichiometric_air(OAK))
+    return way, fire, Surroundings(278.15, 293.15, leak, 0.65, inlet)
 
 
 def test_operating_example():
@@ -167,7 +249,9 @@ def test_house_example():
     """Draft notes, 5 kg/h in 400 m3: pull and face velocity by air tightness. We pull 0.2 % to 9 % harder (0.4 Pa at most)."""
     flow = settle(*reference(5, [13, 7, 5, 3, 1.5, 0.6]), friction=0.0333)
     assert flow.pull.tolist() == pytest.approx([1.5, 3.6, 5.5, 9.6, 16.8, 27.6], abs=0.4)
-    assert flow.face.tolist() == pytest.approx([0.232, 0.217, 0.204, 0.175, 0.126, 0.069], abs=0.005)
+    assert flow.face.tolist() == pytest.approx(
+        [0.232, 0.217, 0.204, 0.175, 0.126, 0.069], abs=0.005
+    )
 
 
 def test_house_example_with_an_inlet():
@@ -191,17 +275,23 @@ def test_wind_examples():
 
 def test_plume_example():
     """Formula 9.3: 0.11, 0.13, 0.17, 0.20 m/s for 20, 30, 45, 60 kW; the height that gives them is the lintel less 150 mm."""
-    ours = [float(plume(kilowatts * 1e3, 0.74 - FUEL_BED)) / air_density(293.15) / (0.915 * 0.74) for kilowatts in (20, 30, 45, 60)]
+    ours = [
+        float(plume(kilowatts * 1e3, 0.74 - FUEL_BED)) / air_density(293.15) / (0.915 * 0.74)
+        for kilowatts in (20, 30, 45, 60)
+    ]
     assert ours == pytest.approx([0.11, 0.13, 0.17, 0.20], abs=0.005)
 
 
 def test_odds_of_the_reference_fire():
     """Draft notes, 4000 draws over the same ranges: 0.178, 0.235, 0.288 m/s, 0.3, 1.6, 6.9 Pa, 1 % under 0.15 and 62 % under
     0.244. Evenings were drawn from a climate file there and evenly between -10 and 10 C here: 6 % apart at the edges."""
-    way, fire, around = reference(5.0, 12.86)
-    way = Path(**{name: getattr(way, name) for name in Path.__dataclass_fields__} | {"throat": 1.25, "transmittance": 4.0})
-    around = Around(263.15, 293.15, around.leak, 0.65)
-    found = odds(way, fire, around, 283.15, tested=False, cap_told=False, draws=4000)
+    way, fire, surroundings = reference(5.0, 12.86)
+    way = FlowPath(
+        **{name: getattr(way, name) for name in FlowPath.__dataclass_fields__}
+        | {"throat": 1.25, "transmittance": 4.0}
+    )
+    surroundings = Surroundings(263.15, 293.15, surroundings.leak, 0.65)
+    found = smoke_odds(way, fire, surroundings, 283.15, tested=False, cap_told=False, draws=4000)
     assert found.face.tolist() == pytest.approx([0.178, 0.235, 0.288], rel=0.06)
     assert found.pull.tolist() == pytest.approx([0.3, 1.6, 6.9], rel=0.15)
     assert float(found.below) == pytest.approx(0.62, abs=0.08)
@@ -217,27 +307,29 @@ def test_excess_air_is_not_what_was_measured_at_low_fire():
 
 def test_dying_fire_reverses_near_the_published_limit():
     """M16 and the notes: at 0.3 kg/h the draft is 1.8 to 4.8 Pa between 20 and 5 C outdoors, so a pull of some 5 Pa turns it."""
-    way, fire, around = reference(0.3)
+    way, fire, surroundings = reference(0.3)
     for outdoor, draft in ((293.15, 1.8), (278.15, 4.8)):
-        around = Around(outdoor, 293.15, np.inf)
-        flow = settle(way, fire, around, friction=0.0333)
+        surroundings = Surroundings(outdoor, 293.15, np.inf)
+        flow = settle(way, fire, surroundings, friction=0.0333)
         assert float(flow.draft) == pytest.approx(draft, abs=0.4)
 
 
 def test_the_largest_of_two_roots_is_taken():
     """A small fire in a leaky room: the pressure left over is positive at the root's left and negative at every flow to its right."""
-    way, fire, around = reference(5.0, 7.0)
-    flow = settle(way, fire, around)
+    way, fire, surroundings = reference(5.0, 7.0)
+    flow = settle(way, fire, surroundings)
     right = np.linspace(float(flow.mass) * 1.0001, 2.0, 500)
-    assert (spare(right, way, fire, around)[0] < 0).all()
-    assert spare(float(flow.mass) * 0.9999, way, fire, around)[0] > 0
+    assert (excess_pressure(right, way, fire, surroundings)[0] < 0).all()
+    assert excess_pressure(float(flow.mass) * 0.9999, way, fire, surroundings)[0] > 0
 
 
 def test_house_and_its_inverse_agree():
     pull = np.linspace(0.1, 60, 100)
     leak = leakage(4.0, 500.0, 0.65)
     for inlet in (0.0, 0.002, 0.05, 0.4):
-        assert house_pull(house_flow(pull, leak, 0.65, inlet), leak, 0.65, inlet) == pytest.approx(pull, rel=1e-9)
+        assert house_pull(house_flow(pull, leak, 0.65, inlet), leak, 0.65, inlet) == pytest.approx(
+            pull, rel=1e-9
+        )
     assert float(house_pull(-0.1, leak, 0.65, 0.01)) == 0.0
 
 

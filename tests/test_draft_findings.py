@@ -10,21 +10,30 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import assess, change, load
-from fireplace_calc.report.draft_report import COLUMNS, case_rows, likely, loss_rows, sized
+from fireplace_calc.base.tables import coefficient
+from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
-from fireplace_calc.draft import DATUMS, MODES, judgement, outlook, outlooks, path
+from fireplace_calc.draft import DATUMS, MODES, draft_result, judgement, outlooks, trace_flow_path
 from fireplace_calc.draft.findings import RULES
 from fireplace_calc.draft.result import CASES
 from fireplace_calc.explore import face_curve, limit_map, pressure_steps
-from fireplace_calc.explore.limits import CODE, FREE, IMPOSSIBLE, LIMITS, RATIO, RATIO_RULES, STABILITY, VELOCITY
-from fireplace_calc.geometry.builder import geometry
-from fireplace_calc.report.summary import draft_table, judgement_table, summary
+from fireplace_calc.explore.limits import (
+    CODE,
+    FREE,
+    IMPOSSIBLE,
+    LIMITS,
+    RATIO,
+    RATIO_RULES,
+    STABILITY,
+    VELOCITY,
+)
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.report.draft_report import COLUMNS, case_rows, likely, loss_rows, sized
+from fireplace_calc.report.written import draft_table, judgement_table, summary
 from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.base.tables import coefficient
-from fireplace_calc.base.units import INCH
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
-FOUND = outlook(geometry(BOATHOUSE))
+FOUND = draft_result(build_geometry(BOATHOUSE))
 
 
 def verdict(found, key: str) -> str:
@@ -41,14 +50,23 @@ def with_flows(case: str, **fields):
     return replace(FOUND, flows=replace(FOUND.flows, **changed))
 
 
-@pytest.mark.parametrize(("speed", "expected"), [(0.2439, FALLS_SHORT), (0.244, MEETS), (0.2441, MEETS)])
+@pytest.mark.parametrize(
+    ("speed", "expected"), [(0.2439, FALLS_SHORT), (0.244, MEETS), (0.2441, MEETS)]
+)
 def test_face_velocity_of_sizing_mode(speed, expected):
     """0.8 ft/s, printed beside 0.244 m/s; handbook, memory."""
     assert verdict(replace(FOUND, sizing_velocity=speed), "DRF-01") == expected
 
 
-@pytest.mark.parametrize(("key", "case"), [("DRF-02", "mild"), ("DRF-03", "winter"), ("DRF-04", "dying down, mild"),
-                                           ("DRF-11", "windy, mild")])
+@pytest.mark.parametrize(
+    ("key", "case"),
+    [
+        ("DRF-02", "mild"),
+        ("DRF-03", "winter"),
+        ("DRF-04", "dying down, mild"),
+        ("DRF-11", "windy, mild"),
+    ],
+)
 def test_smoke_is_carried_off_or_not(key, case):
     capture = float(FOUND.spills.capture[CASES.index(case)])
     for factor, expected in ((0.999, FALLS_SHORT), (1.0, MEETS), (1.001, MEETS)):
@@ -59,15 +77,22 @@ def test_smoke_is_carried_off_or_not(key, case):
 @pytest.mark.parametrize(("pull", "expected"), [(4.99, MEETS), (5.0, MEETS), (5.01, FALLS_SHORT)])
 def test_the_room_is_not_pulled_down_more_than_five_pascals(pull, expected):
     """CSA F326 and F300:2013."""
-    assert verdict(replace(FOUND, flows=replace(FOUND.flows, pull=np.full(len(CASES), pull))), "DRF-05") == expected
+    assert (
+        verdict(
+            replace(FOUND, flows=replace(FOUND.flows, pull=np.full(len(CASES), pull))), "DRF-05"
+        )
+        == expected
+    )
 
 
 @pytest.mark.parametrize(("key", "evening"), [("DRF-06", 1), ("DRF-07", 0)])
 def test_a_flue_that_does_not_pull_before_it_is_lit(key, evening):
-    for spare, expected in ((-0.01, FALLS_SHORT), (0.0, MEETS), (0.01, MEETS)):
+    for excess, expected in ((-0.01, FALLS_SHORT), (0.0, MEETS), (0.01, MEETS)):
         both = np.array([1.0, 1.0])
-        both[evening] = spare
-        assert verdict(replace(FOUND, lighting=replace(FOUND.lighting, spare=both)), key) == expected
+        both[evening] = excess
+        assert (
+            verdict(replace(FOUND, lighting=replace(FOUND.lighting, excess=both)), key) == expected
+        )
 
 
 def canada(area: float, height: float, diameter: float, key: str) -> str:
@@ -75,16 +100,33 @@ def canada(area: float, height: float, diameter: float, key: str) -> str:
     return verdict(replace(FOUND, path=way), key)
 
 
-@pytest.mark.parametrize(("area", "height", "least", "most"), [
-    (0.5, 3.0, 0.220, 0.280), (0.5, 4.5, 0.220, 0.280), (0.5, 4.51, 0.200, 0.260), (0.501, 4.5, 0.260, 0.320), (1.0, 8.9, 0.270, 0.330),
-    (2.2, 12.0, 0.380, 0.440), (0.10, 6.0, 0.090, 0.150)])
+@pytest.mark.parametrize(
+    ("area", "height", "least", "most"),
+    [
+        (0.5, 3.0, 0.220, 0.280),
+        (0.5, 4.5, 0.220, 0.280),
+        (0.5, 4.51, 0.200, 0.260),
+        (0.501, 4.5, 0.260, 0.320),
+        (1.0, 8.9, 0.270, 0.330),
+        (2.2, 12.0, 0.380, 0.440),
+        (0.10, 6.0, 0.090, 0.150),
+    ],
+)
 def test_flue_against_canadas_table(area, height, least, most):
     """NBC 9.21.2.5.A: both edges of a cell, and the cells on both sides of a band's border."""
-    assert canada(area, height, least - 1e-4, "DRF-08") == FALLS_SHORT and canada(area, height, least, "DRF-08") == MEETS
-    assert canada(area, height, most, "DRF-09") == MEETS and canada(area, height, most + 1e-4, "DRF-09") == FALLS_SHORT
+    assert (
+        canada(area, height, least - 1e-4, "DRF-08") == FALLS_SHORT
+        and canada(area, height, least, "DRF-08") == MEETS
+    )
+    assert (
+        canada(area, height, most, "DRF-09") == MEETS
+        and canada(area, height, most + 1e-4, "DRF-09") == FALLS_SHORT
+    )
 
 
-@pytest.mark.parametrize(("area", "height"), [(2.21, 12.0), (1.0, 12.01), (1.0, 2.99), (1.9, 5.0), (2.1, 8.0)])
+@pytest.mark.parametrize(
+    ("area", "height"), [(2.21, 12.0), (1.0, 12.01), (1.0, 2.99), (1.9, 5.0), (2.1, 8.0)]
+)
 def test_outside_canadas_table_nothing_is_guessed(area, height):
     assert canada(area, height, 0.3, "DRF-08") == canada(area, height, 0.3, "DRF-09") == NOT_CHECKED
 
@@ -100,7 +142,10 @@ def test_every_finding_says_what_it_is_and_what_it_rests_on():
     for finding in judgement(FOUND):
         assert finding.edition == "engineering judgement"
         assert finding.clause in ("draft, sizing mode", "draft, operating mode")
-        assert finding.confidence in ("read twice", "read", "computed", "derived", "memory") and len(finding.source) > 15
+        assert (
+            finding.confidence in ("read twice", "read", "computed", "derived", "memory")
+            and len(finding.source) > 15
+        )
         assert len(finding.why) > 20 and finding.title
     assert len({rule.key for rule in RULES}) == len(RULES) == len(judgement(FOUND))
 
@@ -113,7 +158,11 @@ def test_it_stands_apart_from_the_code():
 
 # -- what a change of the design does --------------------------------------------------------------
 def outlook_of(**changes):
-    return outlook(geometry(change(BOATHOUSE, {key.replace("__", "."): value for key, value in changes.items()})))
+    return draft_result(
+        build_geometry(
+            change(BOATHOUSE, {key.replace("__", "."): value for key, value in changes.items()})
+        )
+    )
 
 
 def test_a_cold_chimney_and_a_fan_are_found():
@@ -134,7 +183,10 @@ def test_the_inlet_that_is_named_mends_it():
 
 
 def test_an_unknown_leakage_takes_the_published_middle():
-    told, untold = outlook_of(house__leakage=str(coefficient("air changes at 50 Pa"))), outlook_of(house__leakage="unknown")
+    told, untold = (
+        outlook_of(house__leakage=str(coefficient("air changes at 50 Pa"))),
+        outlook_of(house__leakage="unknown"),
+    )
     assert float(untold.flows.face[0]) == pytest.approx(float(told.flows.face[0]))
 
 
@@ -143,13 +195,26 @@ def test_an_unknown_leakage_lets_nothing_pass_that_hangs_on_it():
     told = outlook_of(house__leakage=str(coefficient("air changes at 50 Pa")))
     for fans in (False, True):
         lit = replace(told.lighting, fans=told.lighting.fans * fans)
-        known, unknown = ({f.key: f for f in judgement(replace(told, lighting=lit, tested=tested))} for tested in (True, False))
-        hang = {"DRF-02", "DRF-03", "DRF-04", "DRF-05", "DRF-11"} | ({"DRF-06", "DRF-07"} if fans else set())
-        assert {k for k in known if known[k].verdict != unknown[k].verdict} == {k for k in hang if known[k].verdict == MEETS} >= {"DRF-02"}
+        known, unknown = (
+            {f.key: f for f in judgement(replace(told, lighting=lit, tested=tested))}
+            for tested in (True, False)
+        )
+        hang = {"DRF-02", "DRF-03", "DRF-04", "DRF-05", "DRF-11"} | (
+            {"DRF-06", "DRF-07"} if fans else set()
+        )
+        assert (
+            {k for k in known if known[k].verdict != unknown[k].verdict}
+            == {k for k in hang if known[k].verdict == MEETS}
+            >= {"DRF-02"}
+        )
         assert all(unknown[k].verdict in (NOT_CHECKED, FALLS_SHORT) for k in hang)
-        assert all("leakage is not known" in unknown[k].note for k in hang if known[k].verdict == MEETS)
+        assert all(
+            "leakage is not known" in unknown[k].note for k in hang if known[k].verdict == MEETS
+        )
     assert not outlook_of(house__leakage="unknown").tested and told.tested
-    one, other = (geometry(change(BOATHOUSE, {"house.leakage": leak})) for leak in ("unknown", "5"))
+    one, other = (
+        build_geometry(change(BOATHOUSE, {"house.leakage": leak})) for leak in ("unknown", "5")
+    )
     assert [found.tested for found in outlooks([one, other])] == [False, True]
 
 
@@ -165,25 +230,33 @@ def test_cap_screen_and_offset_cost_something():
 
 
 def test_where_the_height_counts_from_is_a_choice():
-    heights = [path(geometry(BOATHOUSE), datum).height for datum in DATUMS]
-    assert heights == sorted(heights) and heights[2] - heights[0] == pytest.approx(BOATHOUSE.opening.height)
+    heights = [trace_flow_path(build_geometry(BOATHOUSE), datum).height for datum in DATUMS]
+    assert heights == sorted(heights) and heights[2] - heights[0] == pytest.approx(
+        BOATHOUSE.opening.height
+    )
 
 
 def test_a_top_under_a_steep_ridge_is_pressed():
     assert "below the ridge" in outlook_of(flue__sections=6).wind_case
-    assert float(outlook_of(flue__sections=6).flows.wind[CASES.index("windy, mild")]) < 0 < float(FOUND.flows.wind[3])
+    assert (
+        float(outlook_of(flue__sections=6).flows.wind[CASES.index("windy, mild")])
+        < 0
+        < float(FOUND.flows.wind[3])
+    )
     assert "low roof" in outlook_of(roof__pitch="1:12").wind_case
 
 
 @settings(max_examples=40, deadline=None)
 @given(designs(), st.sampled_from(CASES))
 def test_the_pressure_along_the_way_ends_in_the_open_air(design, case):
-    made = geometry(design)
-    found = outlook(made)
+    made = build_geometry(design)
+    found = draft_result(made)
     steps = pressure_steps(found, made, case)
     assert steps[0].pressure == pytest.approx(-float(found.flows.pull[CASES.index(case)]))
     if not found.flows.stalled[CASES.index(case)]:
-        assert steps[-1].pressure == pytest.approx(0.0, abs=1e-5 * max(1.0, float(found.flows.draft.max())))
+        assert steps[-1].pressure == pytest.approx(
+            0.0, abs=1e-5 * max(1.0, float(found.flows.draft.max()))
+        )
     assert [s.level for s in steps] == sorted(s.level for s in steps)
 
 
@@ -193,14 +266,18 @@ def test_the_words_carry_the_mode():
     assert [row[0] for row in case_rows(result)] == list(CASES)
     assert all(len(row) == len(COLUMNS) for row in case_rows(result, "millimetres"))
     assert {len(row) for row in loss_rows(result)} == {1 + len(CASES)}
-    assert len(draft_table(result)) == len(CASES) and len(judgement_table(result, "millimetres")) == len(RULES)
+    assert len(draft_table(result)) == len(CASES) and len(
+        judgement_table(result, "millimetres")
+    ) == len(RULES)
     stalled = assess(change(BOATHOUSE, {"house.exhaust": "2000 L/s", "house.leakage": "0.5"}))
     assert any("smokes without any" in row for row in case_rows(stalled))
 
 
 def test_a_margin_that_rounds_to_nought_has_no_sign():
     result, hair = assess(BOATHOUSE), np.full(len(CASES), -0.004)
-    vars(result)["draft"] = replace(FOUND, spills=replace(FOUND.spills, margin=hair, share=hair / 10))
+    vars(result)["draft"] = replace(
+        FOUND, spills=replace(FOUND.spills, margin=hair, share=hair / 10)
+    )
     assert {row[5] for row in case_rows(result)} == {"0.0 Pa, 0 %"}
 
 
@@ -211,7 +288,9 @@ def test_a_curve_is_the_designs_own_figures():
     for k, count in enumerate(counts):
         own = assess(change(BOATHOUSE, {"flue.sections": count}))
         assert curve.sizing[k] == pytest.approx(own.draft.sizing_velocity, rel=1e-12)
-    assert (curve.low < curve.middle).all() and (curve.middle < curve.high).all() and curve.here == 20
+    assert (
+        (curve.low < curve.middle).all() and (curve.middle < curve.high).all() and curve.here == 20
+    )
     assert (np.diff(curve.sizing) > 0).all() and (np.diff(curve.middle) > 0).all()
     raised = face_curve(BOATHOUSE, "opening.extension", np.array([0.0, 12, 24]) * INCH, draws=300)
     assert (np.diff(raised.sizing) < 0).all() and (np.diff(raised.middle) < 0).all()
@@ -219,20 +298,42 @@ def test_a_curve_is_the_designs_own_figures():
 
 def test_the_map_is_what_assess_says():
     """Cells picked by hand and by rule: each against the full assessment of that very design."""
-    extensions, sections = np.array([0, 6, 18, 22, 24]) * INCH, np.array([4, 14, 20, 22, 24, 30, 40])
+    extensions, sections = (
+        np.array([0, 6, 18, 22, 24]) * INCH,
+        np.array([4, 14, 20, 22, 24, 30, 40]),
+    )
     drawn = limit_map(BOATHOUSE, extensions=extensions, sections=sections)
     seen = set()
     for i, extension in enumerate(extensions):
         for k, count in enumerate(sections):
-            own = assess(change(BOATHOUSE, {"opening.extension": f"{float(extension)!r} m", "flue.sections": int(count)}))
-            broken = {f.key for f in own.findings if f.verdict == FALLS_SHORT} - set(drawn.everywhere)
+            own = assess(
+                change(
+                    BOATHOUSE,
+                    {"opening.extension": f"{float(extension)!r} m", "flue.sections": int(count)},
+                )
+            )
+            broken = {f.key for f in own.findings if f.verdict == FALLS_SHORT} - set(
+                drawn.everywhere
+            )
             f = own.geometry.frame
             tall = (f.crown_top - f.uphill_contact) / (2 * min(f.stack_half, f.stack_depth)) > 4.5
-            expected = (RATIO if broken & set(RATIO_RULES) else CODE if broken else VELOCITY
-                        if own.draft.sizing_velocity < coefficient("face velocity") else STABILITY if tall else FREE)
+            expected = (
+                RATIO
+                if broken & set(RATIO_RULES)
+                else CODE
+                if broken
+                else VELOCITY
+                if own.draft.sizing_velocity < coefficient("face velocity")
+                else STABILITY
+                if tall
+                else FREE
+            )
             assert drawn.limit[i, k] == expected, (extension, count, broken)
             seen.add(int(drawn.limit[i, k]))
-    assert {FREE, RATIO, CODE, STABILITY} <= seen and drawn.here == (BOATHOUSE.opening.extension, 20)
+    assert {FREE, RATIO, CODE, STABILITY} <= seen and drawn.here == (
+        BOATHOUSE.opening.extension,
+        20,
+    )
     assert len(LIMITS) == 6
 
 
@@ -246,7 +347,17 @@ def test_what_cannot_be_drawn_is_said_and_left_out():
 
 def test_the_map_knows_a_slow_face():
     """A round flue of 12 in and a short chimney in a plain design: the ratio of the code still holds, the air does not."""
-    slow = change(Design(), {"flue.shape": "round", "flue.size": "12", "opening.width": "36 in", "opening.standard_height": "30 in",
-                             "throat.depth": "3 in", "roof.ridge_level": "9 ft", "roof.pitch": "1:12"})
+    slow = change(
+        Design(),
+        {
+            "flue.shape": "round",
+            "flue.size": "12",
+            "opening.width": "36 in",
+            "opening.standard_height": "30 in",
+            "throat.depth": "3 in",
+            "roof.ridge_level": "9 ft",
+            "roof.pitch": "1:12",
+        },
+    )
     drawn = limit_map(slow, extensions=[0.0, 4 * INCH, 8 * INCH], sections=range(4, 12))
     assert VELOCITY in drawn.limit

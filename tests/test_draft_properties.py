@@ -9,14 +9,23 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc.draft import Around, Fire, Path, face_velocity, odds, outlook, settle, spill
+from fireplace_calc.base.tables import wood_analysis
+from fireplace_calc.draft import (
+    BurningFire,
+    FlowPath,
+    Surroundings,
+    draft_result,
+    face_velocity,
+    settle,
+    smoke_odds,
+    spill,
+)
+from fireplace_calc.draft.operating import R_SMOKE, excess_pressure
 from fireplace_calc.draft.physics.air import air_density, pressure_at
 from fireplace_calc.draft.physics.house import house_flow, house_pull, leakage
-from fireplace_calc.draft.operating import R_SMOKE, spare
-from fireplace_calc.draft.sizing import gravity_flow, theoretical_draft
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
-from fireplace_calc.geometry.builder import geometry
-from fireplace_calc.base.tables import wood_analysis
+from fireplace_calc.draft.sizing import gravity_flow, theoretical_draft
+from fireplace_calc.geometry.builder import build_geometry
 
 OAK = wood_analysis("hardwood")
 REAL = st.floats
@@ -27,23 +36,49 @@ def fires(draw, cooled: bool = True):
     """Way, fire and surroundings from end to end of what can be asked for."""
     diameter, width, height = draw(REAL(0.15, 0.6)), draw(REAL(0.45, 2.4)), draw(REAL(0.4, 2.1))
     flue = pi * diameter**2 / 4
-    way = Path(width * height, height, flue, pi * diameter, draw(REAL(2.0, 20.0)), draw(REAL(2.0, 20.0)), draw(REAL(0.001, 0.005)), 0.5,
-               2 * draw(REAL(0.3, 3.0)) ** -2, draw(REAL(0, 0.4)), draw(REAL(0, 2.4)), draw(REAL(0, 4.5)), draw(REAL(0, 0.5)),
-               draw(REAL(0.5, 12.0)) if cooled else 1e-9, draw(REAL(0, 1.0)))
+    way = FlowPath(
+        width * height,
+        height,
+        flue,
+        pi * diameter,
+        draw(REAL(2.0, 20.0)),
+        draw(REAL(2.0, 20.0)),
+        draw(REAL(0.001, 0.005)),
+        0.5,
+        2 * draw(REAL(0.3, 3.0)) ** -2,
+        draw(REAL(0, 0.4)),
+        draw(REAL(0, 2.4)),
+        draw(REAL(0, 4.5)),
+        draw(REAL(0, 0.5)),
+        draw(REAL(0.5, 12.0)) if cooled else 1e-9,
+        draw(REAL(0, 1.0)),
+    )
     burn, moisture = draw(REAL(0.5, 30.0)) / 3600, draw(REAL(0, 0.6))
     power = burn * lower_heating_value(OAK, moisture)
-    fire = Fire(burn, 1 - moisture, power, power * draw(REAL(0.3, 0.75)), stoichiometric_air(OAK))
-    around = Around(draw(REAL(213.15, 308.15)), draw(REAL(273.15, 308.15)), leakage(draw(REAL(0.1, 40.0)), draw(REAL(20, 20_000)), 0.65),
-                    draw(REAL(0.5, 0.8)), draw(st.one_of(st.just(0.0), REAL(1e-4, 0.25))), draw(st.one_of(st.just(0.0), REAL(0, 2.0))),
-                    draw(REAL(-10, 10)), float(pressure_at(draw(REAL(-400, 4500)))))
-    return way, fire, around
+    fire = BurningFire(
+        burn, 1 - moisture, power, power * draw(REAL(0.3, 0.75)), stoichiometric_air(OAK)
+    )
+    surroundings = Surroundings(
+        draw(REAL(213.15, 308.15)),
+        draw(REAL(273.15, 308.15)),
+        leakage(draw(REAL(0.1, 40.0)), draw(REAL(20, 20_000)), 0.65),
+        draw(REAL(0.5, 0.8)),
+        draw(st.one_of(st.just(0.0), REAL(1e-4, 0.25))),
+        draw(st.one_of(st.just(0.0), REAL(0, 2.0))),
+        draw(REAL(-10, 10)),
+        float(pressure_at(draw(REAL(-400, 4500)))),
+    )
+    return way, fire, surroundings
 
 
 def numbers(record) -> np.ndarray:
     found = []
     for field in fields(record):
         value = getattr(record, field.name)
-        found += [np.ravel(np.asarray(v, float)) for v in (value.values() if isinstance(value, dict) else [value])]
+        found += [
+            np.ravel(np.asarray(v, float))
+            for v in (value.values() if isinstance(value, dict) else [value])
+        ]
     return np.concatenate(found)
 
 
@@ -55,11 +90,14 @@ def test_every_fire_settles_at_one_finite_answer(case):
     assert np.isfinite(numbers(spill(flow, *case))).all()
     again = settle(*case)
     assert float(again.mass) == float(flow.mass)
-    way, fire, around = case
+    way, fire, surroundings = case
     if flow.stalled:
-        assert float(flow.face) == 0.0 and spare(fire.least_flow, way, fire, around)[0] < 1e-6
+        assert (
+            float(flow.face) == 0.0
+            and excess_pressure(fire.least_flow, way, fire, surroundings)[0] < 1e-6
+        )
     else:
-        left, drive = spare(flow.mass, way, fire, around)
+        left, drive = excess_pressure(flow.mass, way, fire, surroundings)
         assert abs(float(left)) <= 1e-6 * max(abs(float(drive)), 1.0)
         assert float(flow.air_ratio) >= 1 - 1e-9
 
@@ -70,7 +108,7 @@ def test_no_larger_flow_holds(case):
     """Over the answer, or over the least flow where there is none, something is lacking at every flow: none was passed over."""
     flow = settle(*case)
     start = float(case[1].least_flow) if flow.stalled else float(flow.mass)
-    assert (spare(start * np.geomspace(1.0001, 50.0, 300), *case)[0] < 0).all()
+    assert (excess_pressure(start * np.geomspace(1.0001, 50.0, 300), *case)[0] < 0).all()
 
 
 @settings(max_examples=60, deadline=None)
@@ -80,22 +118,38 @@ def test_pressures_add_up(case):
     flow = settle(*case)
     if not flow.stalled:
         paid = float(flow.pull) + sum(float(v) for v in flow.losses.values())
-        assert float(flow.draft + flow.wind) == pytest.approx(paid, abs=1e-6 * max(float(flow.draft), 1.0))
+        assert float(flow.draft + flow.wind) == pytest.approx(
+            paid, abs=1e-6 * max(float(flow.draft), 1.0)
+        )
 
 
 @settings(max_examples=60, deadline=None)
 @given(fires())
 def test_many_fires_at_once_are_the_same_as_one_by_one(case):
-    way, fire, around = case
-    lot = settle(way, fire, replace(around, outdoor=np.array([around.outdoor, around.outdoor - 5.0, around.outdoor])))
+    way, fire, surroundings = case
+    lot = settle(
+        way,
+        fire,
+        replace(
+            surroundings,
+            outdoor=np.array(
+                [surroundings.outdoor, surroundings.outdoor - 5.0, surroundings.outdoor]
+            ),
+        ),
+    )
     assert float(lot.mass[0]) == pytest.approx(float(settle(*case).mass), rel=1e-9)
     assert float(lot.mass[0]) == float(lot.mass[2])
 
 
-SMALLER = {"inlet loss": lambda w, a: (replace(w, throat=w.throat * 1.5), a), "cap": lambda w, a: (replace(w, cap=w.cap + 0.5), a),
-           "fans": lambda w, a: (w, replace(a, fans=a.fans + 0.05)), "tighter house": lambda w, a: (w, replace(a, leak=a.leak * 0.7)),
-           "adverse wind": lambda w, a: (w, replace(a, wind=a.wind - 1.0)), "bend": lambda w, a: (replace(w, bends=w.bends + 0.3), a),
-           "rougher": lambda w, a: (replace(w, roughness=w.roughness * 1.5), a)}
+SMALLER = {
+    "inlet loss": lambda w, a: (replace(w, throat=w.throat * 1.5), a),
+    "cap": lambda w, a: (replace(w, cap=w.cap + 0.5), a),
+    "fans": lambda w, a: (w, replace(a, fans=a.fans + 0.05)),
+    "tighter house": lambda w, a: (w, replace(a, leak=a.leak * 0.7)),
+    "adverse wind": lambda w, a: (w, replace(a, wind=a.wind - 1.0)),
+    "bend": lambda w, a: (replace(w, bends=w.bends + 0.3), a),
+    "rougher": lambda w, a: (replace(w, roughness=w.roughness * 1.5), a),
+}
 
 
 @pytest.mark.parametrize("what", SMALLER)
@@ -103,9 +157,11 @@ SMALLER = {"inlet loss": lambda w, a: (replace(w, throat=w.throat * 1.5), a), "c
 @given(case=fires())
 def test_flow_falls_with_losses_and_suction(what, case):
     """Whatever stands in the way lets no more through; walls may cool the gas."""
-    way, fire, around = case
-    other_way, other_around = SMALLER[what](way, around)
-    assert float(settle(other_way, fire, other_around).mass) <= float(settle(way, fire, around).mass) * (1 + 1e-9)
+    way, fire, surroundings = case
+    other_way, other_around = SMALLER[what](way, surroundings)
+    assert float(settle(other_way, fire, other_around).mass) <= float(
+        settle(way, fire, surroundings).mass
+    ) * (1 + 1e-9)
 
 
 @settings(max_examples=60, deadline=None)
@@ -114,37 +170,91 @@ def test_face_velocity_runs_the_right_way_operating(case, factor):
     """Walls that do not cool: rises with height and flue, falls with the opening; rises with the burn rate as long as the gas is
     colder than twice the outdoors and no wind does the work (hot gas only takes room then). A bigger flue keeps its throat's share,
     a taller one its length."""
-    way, fire, around = case
-    base = settle(way, fire, around)
+    way, fire, surroundings = case
+    base = settle(way, fire, surroundings)
 
     def face(**moved) -> float:
-        return float(settle(replace(way, **moved), fire, around).face)
+        return float(settle(replace(way, **moved), fire, surroundings).face)
 
     same = float(base.face) * (1 - 1e-9)
-    if float(base.mean) * R_SMOKE < around.outdoor * 287.05:
+    if float(base.mean) * R_SMOKE < surroundings.outdoor * 287.05:
         return  # gas heavier than outdoors: the wind carries it, and a higher chimney does not help
     assert face(height=way.height * factor) >= same
-    assert face(flue_area=way.flue_area * factor, flue_perimeter=way.flue_perimeter * factor**0.5) >= same
+    assert (
+        face(flue_area=way.flue_area * factor, flue_perimeter=way.flue_perimeter * factor**0.5)
+        >= same
+    )
     assert face(opening_area=way.opening_area * factor) <= float(base.face) * (1 + 1e-9)
-    more = Fire(fire.burn * factor, fire.dry_share, fire.power * factor, fire.to_gas * factor, fire.air_needed)
-    hotter = settle(way, more, around)
-    if around.wind <= 0 and not base.stalled and not hotter.stalled and float(hotter.mean) < 2 * around.outdoor * 0.97:
+    more = BurningFire(
+        fire.burn * factor,
+        fire.dry_share,
+        fire.power * factor,
+        fire.to_gas * factor,
+        fire.air_needed,
+    )
+    hotter = settle(way, more, surroundings)
+    if (
+        surroundings.wind <= 0
+        and not base.stalled
+        and not hotter.stalled
+        and float(hotter.mean) < 2 * surroundings.outdoor * 0.97
+    ):
         assert float(hotter.mass) >= float(base.mass) * (1 - 1e-9)
 
 
 @settings(max_examples=60, deadline=None)
-@given(REAL(0.2, 4.0), REAL(0.15, 0.6), REAL(2, 20), REAL(0.5, 6), REAL(0, 3), REAL(40, 280), REAL(220, 305), REAL(1.01, 1.5))
-def test_face_velocity_runs_the_right_way_sizing(opening, diameter, height, inlet, top, rise, outdoor, factor):
-    def face(opening=opening, diameter=diameter, height=height, inlet=inlet, top=top, suction=0.0, pressure=101_325.0):
+@given(
+    REAL(0.2, 4.0),
+    REAL(0.15, 0.6),
+    REAL(2, 20),
+    REAL(0.5, 6),
+    REAL(0, 3),
+    REAL(40, 280),
+    REAL(220, 305),
+    REAL(1.01, 1.5),
+)
+def test_face_velocity_runs_the_right_way_sizing(
+    opening, diameter, height, inlet, top, rise, outdoor, factor
+):
+    def face(
+        opening=opening,
+        diameter=diameter,
+        height=height,
+        inlet=inlet,
+        top=top,
+        suction=0.0,
+        pressure=101_325.0,
+    ):
         flue = pi * diameter**2 / 4
-        return float(face_velocity(opening, flue, diameter, height, height, inlet, top, rise, outdoor, 293.15, suction, pressure))
+        return float(
+            face_velocity(
+                opening,
+                flue,
+                diameter,
+                height,
+                height,
+                inlet,
+                top,
+                rise,
+                outdoor,
+                293.15,
+                suction,
+                pressure,
+            )
+        )
 
     base = face()
     assert base > 0
     assert face(height=height * factor) > base and face(diameter=diameter * factor) > base
-    assert face(opening=opening * factor) < base and face(inlet=inlet * factor) < base and face(top=top + 0.1) < base
+    assert (
+        face(opening=opening * factor) < base
+        and face(inlet=inlet * factor) < base
+        and face(top=top + 0.1) < base
+    )
     assert face(suction=0.5) < base
-    assert face(pressure=float(pressure_at(3000.0))) == pytest.approx(base, rel=1e-12), "altitude cancels at fixed temperatures"
+    assert face(pressure=float(pressure_at(3000.0))) == pytest.approx(base, rel=1e-12), (
+        "altitude cancels at fixed temperatures"
+    )
 
 
 @given(REAL(230, 310))
@@ -160,9 +270,12 @@ def test_flow_peaks_at_twice_the_outdoor_temperature(outdoor):
 
 def test_altitude_scales_the_mass_and_leaves_the_speed():
     """At imposed temperatures: the mass goes with the pressure, and nothing else does."""
+
     def flow(altitude: float) -> tuple[float, float]:
         pressure = float(pressure_at(altitude))
-        mass = float(gravity_flow(0.09, theoretical_draft(6.0, 350.0, 278.0, pressure), 4.0, 350.0, pressure))
+        mass = float(
+            gravity_flow(0.09, theoretical_draft(6.0, 350.0, 278.0, pressure), 4.0, 350.0, pressure)
+        )
         return mass / pressure, mass / (0.09 * air_density(350.0, pressure))
 
     for altitude in (-300.0, 1500.0, 3000.0, 4500.0):
@@ -172,7 +285,7 @@ def test_altitude_scales_the_mass_and_leaves_the_speed():
 @settings(max_examples=60, deadline=None)
 @given(designs())
 def test_every_design_has_an_outlook(design):
-    found = outlook(geometry(design))
+    found = draft_result(build_geometry(design))
     for part in (found.path, found.flows, found.spills, found.lighting):
         assert np.isfinite(numbers(part)).all()
     assert found.sizing_velocity > 0 and np.isfinite(found.dew_points).all()
@@ -182,15 +295,17 @@ def test_every_design_has_an_outlook(design):
 @given(fires())
 def test_a_fan_at_the_tipping_flow_leaves_no_margin(case):
     """The fan that tips the fire, put on, leaves exactly nothing to spare; half of it leaves something."""
-    way, fire, around = case
-    around = replace(around, fans=0.0)
-    said = spill(settle(way, fire, around), way, fire, around)
+    way, fire, surroundings = case
+    surroundings = replace(surroundings, fans=0.0)
+    said = spill(settle(way, fire, surroundings), way, fire, surroundings)
     fan = float(said.tipping_fan)
     if fan > 1e-6:
-        tipped = replace(around, fans=fan)
+        tipped = replace(surroundings, fans=fan)
         scale = max(1.0, abs(float(said.margin)))
-        assert float(spill(settle(way, fire, tipped), way, fire, tipped).margin) == pytest.approx(0.0, abs=1e-5 * scale)
-        halfway = replace(around, fans=fan / 2)
+        assert float(spill(settle(way, fire, tipped), way, fire, tipped).margin) == pytest.approx(
+            0.0, abs=1e-5 * scale
+        )
+        halfway = replace(surroundings, fans=fan / 2)
         assert float(spill(settle(way, fire, halfway), way, fire, halfway).margin) > 0
 
 
@@ -201,13 +316,38 @@ def test_a_house_with_an_inlet_is_pulled_just_as_far_as_both_let_in(flow, leak, 
 
 
 def test_odds_are_repeatable_and_seeded():
-    way = Path(0.677, 0.74, pi * 0.305**2 / 4, pi * 0.305, 6.1, 6.1, 0.0015, 0.5, 2.0, 0.0, 0.0, 0.0, 0.0, 3.5, 0.0)
-    fire = Fire(5 / 3600, 0.8, 20e3, 11e3, stoichiometric_air(OAK))
-    around = Around(263.15, 293.15, leakage(3.0, 400, 0.65))
-    one, two, other = (odds(way, fire, around, 283.15, draws=2000, seed=seed) for seed in (1, 1, 2))
+    way = FlowPath(
+        0.677,
+        0.74,
+        pi * 0.305**2 / 4,
+        pi * 0.305,
+        6.1,
+        6.1,
+        0.0015,
+        0.5,
+        2.0,
+        0.0,
+        0.0,
+        0.0,
+        0.0,
+        3.5,
+        0.0,
+    )
+    fire = BurningFire(5 / 3600, 0.8, 20e3, 11e3, stoichiometric_air(OAK))
+    surroundings = Surroundings(263.15, 293.15, leakage(3.0, 400, 0.65))
+    one, two, other = (
+        smoke_odds(way, fire, surroundings, 283.15, draws=2000, seed=seed) for seed in (1, 1, 2)
+    )
     assert (one.face == two.face).all() and one.smokes == two.smokes
     assert not (one.face == other.face).all()
     assert one.face[0] < one.face[1] < one.face[2]
-    many = odds(replace(way, opening_area=np.array([[0.677], [1.354]])), fire, around, 283.15, draws=2000, seed=1)
+    many = smoke_odds(
+        replace(way, opening_area=np.array([[0.677], [1.354]])),
+        fire,
+        surroundings,
+        283.15,
+        draws=2000,
+        seed=1,
+    )
     assert many.face[:, 0].tolist() == pytest.approx(one.face.tolist(), rel=1e-9)
     assert (many.face[:, 1] < many.face[:, 0]).all()

@@ -8,16 +8,20 @@ from hypothesis import HealthCheck, given, settings
 from strategies import designs
 
 from fireplace_calc import assess, change
+from fireplace_calc.base.units import SYSTEMS, to_si
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import CELLS, elevations, single
-from fireplace_calc.drawing.views.compose import draw_view
+from fireplace_calc.drawing.composed.compose import draw_view
+from fireplace_calc.drawing.composed.live import roof_limits
 from fireplace_calc.drawing.sheets.hatch import lines_in
-from fireplace_calc.drawing.views.live import roof_limits
 from fireplace_calc.drawing.sheets.sheet import Sheet, collisions, spread
-from fireplace_calc.base.units import SYSTEMS, to_si
 
-ENDS = [{"opening.width": w, "opening.extension": e, "flue.sections": n}
-        for w, e, n in itertools.product(("18 in", "42 in", "96 in"), ("0 in", "6 in", "24 in"), (4, 20, 40))]
+ENDS = [
+    {"opening.width": w, "opening.extension": e, "flue.sections": n}
+    for w, e, n in itertools.product(
+        ("18 in", "42 in", "96 in"), ("0 in", "6 in", "24 in"), (4, 20, 40)
+    )
+]
 
 
 def named(changes):
@@ -42,8 +46,12 @@ def test_every_view_stays_in_its_cell(design):
     for view, cell in CELLS.items():
         sheet = draw_view(view, cell, result.geometry, "feet-inches", roof_limits(result.findings))
         points = np.concatenate([p for runs in sheet.lines.values() for p in runs])
-        assert points[:, 0].min() >= cell.left - 0.01 and points[:, 0].max() <= cell.right + 0.01, view
-        assert points[:, 1].min() >= cell.bottom - 0.01 and points[:, 1].max() <= cell.top + 0.01, view
+        assert points[:, 0].min() >= cell.left - 0.01 and points[:, 0].max() <= cell.right + 0.01, (
+            view
+        )
+        assert points[:, 1].min() >= cell.bottom - 0.01 and points[:, 1].max() <= cell.top + 0.01, (
+            view
+        )
 
 
 def test_a_draughtsman_would_find_these():
@@ -77,7 +85,9 @@ def test_hatch_covers_a_square_with_a_hole_evenly():
     hole = np.array([(10, 10), (30, 10), (30, 30), (10, 30)], float)
     for angle in (0.0, 45.0, 90.0, 12.0):
         segments = lines_in([outer, hole], angle, 0.1)
-        assert np.hypot(*(segments[:, 1] - segments[:, 0]).T).sum() * 0.1 == pytest.approx(40 * 40 - 20 * 20, rel=0.01)
+        assert np.hypot(*(segments[:, 1] - segments[:, 0]).T).sum() * 0.1 == pytest.approx(
+            40 * 40 - 20 * 20, rel=0.01
+        )
 
 
 def test_spread_moves_no_label_farther_than_it_must():

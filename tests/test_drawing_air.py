@@ -7,27 +7,34 @@ import numpy as np
 import pytest
 
 from fireplace_calc import assess, change, load
-from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.views.draft_charts import MARKS, air_views
-from fireplace_calc.drawing.sheets.chart import Chart
-from fireplace_calc.drawing.views.compose import CELLS
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, collisions
-from fireplace_calc.explore import LIMITS, LimitMap
-from fireplace_calc.panels.picture.draft_pictures import Airing
 from fireplace_calc.base.units import INCH
+from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.composed.compose import CELLS
+from fireplace_calc.drawing.sheets.chart import Chart
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, collisions
+from fireplace_calc.drawing.views.draft_charts import MARKS, air_views
+from fireplace_calc.explore import LIMITS, LimitMap
+from fireplace_calc.panels.picture.draft_pictures import DraftPictures
 
 DESIGNS = Path(__file__).resolve().parents[1] / "data" / "designs"
 BOATHOUSE, PLAIN = load(DESIGNS / "boathouse.toml"), load(DESIGNS / "plain.toml")
-ENDS = [(BOATHOUSE, {}), (BOATHOUSE, {"opening.extension": "24 in", "flue.sections": 40}), (BOATHOUSE, {"flue.sections": 4}),
-        (BOATHOUSE, {"opening.width": "18 in"}), (BOATHOUSE, {"opening.width": "96 in", "opening.extension": "0 in"}), (PLAIN, {}),
-        (PLAIN, {"opening.width": "96 in", "flue.sections": 40}), (PLAIN, {"house.exhaust": "2000 L/s", "house.leakage": "0.3"}),
-        (BOATHOUSE, {"flue.offset": "16 in", "flue.offset_rise": "40 in"})]
+ENDS = [
+    (BOATHOUSE, {}),
+    (BOATHOUSE, {"opening.extension": "24 in", "flue.sections": 40}),
+    (BOATHOUSE, {"flue.sections": 4}),
+    (BOATHOUSE, {"opening.width": "18 in"}),
+    (BOATHOUSE, {"opening.width": "96 in", "opening.extension": "0 in"}),
+    (PLAIN, {}),
+    (PLAIN, {"opening.width": "96 in", "flue.sections": 40}),
+    (PLAIN, {"house.exhaust": "2000 L/s", "house.leakage": "0.3"}),
+    (BOATHOUSE, {"flue.offset": "16 in", "flue.offset_rise": "40 in"}),
+]
 
 
-def aired(result, airing):
+def aired(result, draft_pictures):
     """What the pictures are drawn from, everything brought up to the design."""
-    airing.whole(result, "feet-inches")
-    return airing.air(result.geometry, result.draft)
+    draft_pictures.whole(result, "feet-inches")
+    return draft_pictures.air(result.geometry, result.draft)
 
 
 @pytest.fixture(scope="module")
@@ -35,7 +42,7 @@ def pictures():
     made = []
     for design, changes in ENDS:
         result = assess(change(design, changes))
-        made.append((result, aired(result, Airing())))
+        made.append((result, aired(result, DraftPictures())))
     return made
 
 
@@ -46,19 +53,29 @@ def test_every_sheet_is_clean(pictures, units):
             assert collisions(sheet) == [], (result.design.name, changes, cell)
             for label in sheet.labels:
                 left, bottom, right, top = label.extent
-                assert cell.left <= left and right <= cell.right and cell.bottom <= bottom and top <= cell.top, label
+                assert (
+                    cell.left <= left
+                    and right <= cell.right
+                    and cell.bottom <= bottom
+                    and top <= cell.top
+                ), label
 
 
 def test_all_three_papers_paint(pictures):
     views = air_views(pictures[0][1])
-    dots = {theme: Picture(WIDTH, HEIGHT, 2.0, theme).draw(views).copy() for theme in ("light", "dark", "print")}
+    dots = {
+        theme: Picture(WIDTH, HEIGHT, 2.0, theme).draw(views).copy()
+        for theme in ("light", "dark", "print")
+    }
     assert dots["print"].min() == 0 and dots["dark"][5, 300].mean() < 120
     assert not (dots["light"] == dots["dark"]).all()
 
 
 def test_a_chart_puts_figures_where_they_belong():
     chart = Chart(Sheet(100, 100), Cell(10, 20, 90, 80), (0.0, 40.0), (0.0, 2.0))
-    assert chart.at(0, 0) == (10, 20) and chart.at(40, 2) == (90, 80) and chart.at(10, 1) == (30, 50)
+    assert (
+        chart.at(0, 0) == (10, 20) and chart.at(40, 2) == (90, 80) and chart.at(10, 1) == (30, 50)
+    )
 
 
 def test_the_mark_stands_where_the_design_does(pictures):
@@ -78,19 +95,35 @@ def test_the_mark_stands_where_the_design_does(pictures):
 
 def test_the_mark_moves_and_the_map_stays():
     """What a moving hand is shown is drawn from the same curves, and only the cells that say something else are drawn again."""
-    airing = Airing()
-    here, sheets = aired(assess(BOATHOUSE), airing), dict(airing.whole(assess(BOATHOUSE), "feet-inches"))
+    draft_pictures = DraftPictures()
+    here, sheets = (
+        aired(assess(BOATHOUSE), draft_pictures),
+        dict(draft_pictures.whole(assess(BOATHOUSE), "feet-inches")),
+    )
     result = assess(change(BOATHOUSE, {"flue.sections": 25, "opening.extension": "10 in"}))
-    moving, moved = dict(airing.moving(result.design, "feet-inches")), airing.air(result.geometry, result.draft)
+    moving, moved = (
+        dict(draft_pictures.moving(result.design, "feet-inches")),
+        draft_pictures.air(result.geometry, result.draft),
+    )
     assert moved.map.limit is here.map.limit and moved.map.here == (10 * INCH, 25)
     assert moved.by_sections.here == 25 and moved.steps != here.steps
-    assert {name for name, cell in CELLS.items() if moving[cell] is not sheets[cell]} == {"front", "section", "roof"}
-    rested = aired(result, airing)
-    assert rested.map.limit is here.map.limit and not (rested.by_sections.sizing == here.by_sections.sizing).all()
+    assert {name for name, cell in CELLS.items() if moving[cell] is not sheets[cell]} == {
+        "front",
+        "section",
+        "roof",
+    }
+    on_idle = aired(result, draft_pictures)
+    assert (
+        on_idle.map.limit is here.map.limit
+        and not (on_idle.by_sections.sizing == here.by_sections.sizing).all()
+    )
     wide = assess(change(result.design, {"opening.width": "50 in"}))
-    rest, wider = dict(airing.whole(result, "feet-inches")), dict(airing.moving(wide.design, "feet-inches"))
+    rest, wider = (
+        dict(draft_pictures.whole(result, "feet-inches")),
+        dict(draft_pictures.moving(wide.design, "feet-inches")),
+    )
     assert {name for name, cell in CELLS.items() if wider[cell] is not rest[cell]} == {"section"}
-    assert aired(wide, airing).map.limit is not here.map.limit
+    assert aired(wide, draft_pictures).map.limit is not here.map.limit
 
 
 def test_every_limit_is_told_apart_without_colour():
@@ -100,7 +133,9 @@ def test_every_limit_is_told_apart_without_colour():
 
 def test_a_design_outside_the_map_is_held_at_its_border(pictures):
     _, air = pictures[0]
-    small = LimitMap(air.map.extensions[:3], air.map.sections[:10], air.map.limit[:3, :10], (24 * INCH, 40), ())
+    small = LimitMap(
+        air.map.extensions[:3], air.map.sections[:10], air.map.limit[:3, :10], (24 * INCH, 40), ()
+    )
     sheet = dict(air_views(replace(air, map=small)))[CELLS["front"]]
     centre = max(sheet.lines["flag", "good"], key=len).mean(axis=0)
     cell = CELLS["front"]

@@ -4,16 +4,16 @@ import numpy as np
 import pytest
 
 from fireplace_calc import assess, change
-from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.composed.compose import single
 from fireplace_calc.drawing.sheets.canvas import layers
-from fireplace_calc.drawing.views.compose import single
-from fireplace_calc.drawing.views.cuts import cut_parts
 from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
-from fireplace_calc.drawing.views.roof_view import _ceiling
 from fireplace_calc.drawing.sheets.sheet import Sheet, View, collisions
 from fireplace_calc.drawing.sheets.style import THEMES
-from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.drawing.views.cuts import cut_parts
+from fireplace_calc.drawing.views.roof_view import _ceiling
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Part
 from fireplace_calc.geometry.solids import box
 
@@ -21,21 +21,32 @@ from fireplace_calc.geometry.solids import box
 def drawn(*cuts):
     """Total length by weight [mm] of parts cut at 100 mm to the metre."""
     sheet = Sheet(400, 400)
-    cut_parts(View(sheet, 0.0, 0.0, 100.0), [(Part("p", material, ()), [polygon]) for material, polygon in cuts])
-    return {weight: sum(float(np.hypot(*np.diff(p, axis=0).T).sum()) for p in runs) for (weight, _), runs in sheet.lines.items()}
+    cut_parts(
+        View(sheet, 0.0, 0.0, 100.0),
+        [(Part("p", material, ()), [polygon]) for material, polygon in cuts],
+    )
+    return {
+        weight: sum(float(np.hypot(*np.diff(p, axis=0).T).sum()) for p in runs)
+        for (weight, _), runs in sheet.lines.items()
+    }
 
 
 def test_two_materials_meet_in_a_thin_line_and_face_air_in_a_heavy_one():
-    assert drawn(("brick", box(0, 1, 0, 1)), ("block", box(1, 2, 0, 1))) == pytest.approx({"cut": 600, "seen": 100})
+    assert drawn(("brick", box(0, 1, 0, 1)), ("block", box(1, 2, 0, 1))) == pytest.approx(
+        {"cut": 600, "seen": 100}
+    )
 
 
 def test_a_joint_inside_one_material_is_not_drawn():
-    assert drawn(("brick", box(0, 1, 0, 1)), ("brick", box(1, 2, 0, 1))) == pytest.approx({"cut": 600})
+    assert drawn(("brick", box(0, 1, 0, 1)), ("brick", box(1, 2, 0, 1))) == pytest.approx(
+        {"cut": 600}
+    )
 
 
 def test_only_the_shared_part_of_an_edge_is_thin():
-    assert drawn(("brick", box(0, 1, 0, 1)), ("block", box(1, 2, 0, 0.4))) == pytest.approx({"cut": 100 * (1 + 1 + 1 + 0.6 + 1 + 1 + 0.4),
-                                                                                           "seen": 40})
+    assert drawn(("brick", box(0, 1, 0, 1)), ("block", box(1, 2, 0, 0.4))) == pytest.approx(
+        {"cut": 100 * (1 + 1 + 1 + 0.6 + 1 + 1 + 0.4), "seen": 40}
+    )
 
 
 def test_what_is_thinner_than_a_pen_can_show_is_edged_lightly():
@@ -49,18 +60,30 @@ def test_common_is_the_overlap():
 
 def test_holes_may_overlap_each_other_and_the_outline():
     """1600 less two squares of 400 and 400 that share 100 (plain geometry)."""
-    outer, a, b = (np.array(r, float) for r in (box(0, 40, 0, 40), box(10, 30, 10, 30), box(20, 50, 20, 60)))
+    outer, a, b = (
+        np.array(r, float) for r in (box(0, 40, 0, 40), box(10, 30, 10, 30), box(20, 50, 20, 60))
+    )
     for angle in (0.0, 45.0, 90.0):
         segments = lines_in([outer], angle, 0.05, 0.0, [a, b])
-        assert np.hypot(*(segments[:, 1] - segments[:, 0]).T).sum() * 0.05 == pytest.approx(900, rel=0.002)
+        assert np.hypot(*(segments[:, 1] - segments[:, 0]).T).sum() * 0.05 == pytest.approx(
+            900, rel=0.002
+        )
 
 
 def test_head_joints_stand_over_the_middle_of_the_unit_below():
-    found = coursing([np.array(box(1, 39, 0, 12), float)], [np.array(box(10, 30, 4, 8), float)], (20.0, 0.0), 4.0, 10.0)
+    found = coursing(
+        [np.array(box(1, 39, 0, 12), float)],
+        [np.array(box(10, 30, 4, 8), float)],
+        (20.0, 0.0),
+        4.0,
+        10.0,
+    )
     heads = found[np.abs(found[:, 0, 0] - found[:, 1, 0]) < 1e-9]
     low = heads[:, :, 1].min(axis=1)
     assert sorted(np.round(heads[low < 1, 0, 0], 3)) == [10, 20, 30]
-    assert sorted(np.round(heads[(low > 3) & (low < 5), 0, 0], 3)) == [5, 35], "none inside the hole"
+    assert sorted(np.round(heads[(low > 3) & (low < 5), 0, 0], 3)) == [5, 35], (
+        "none inside the hole"
+    )
     assert sorted(np.round(heads[low > 7, 0, 0], 3)) == [10, 20, 30]
 
 
@@ -76,26 +99,49 @@ def test_only_level_and_upright_lines_are_put_on_whole_dots():
     sheet = Sheet(100, 100)
     sheet.line([(0, 0), (10, 0), (10, 10)])
     sheet.line([(0, 0), (10, 3)])
-    crisp = [(layer.crisp, len(layer.path.vertices)) for layer in layers(sheet, THEMES["light"]) if layer.edge]
+    crisp = [
+        (layer.crisp, len(layer.path.vertices))
+        for layer in layers(sheet, THEMES["light"])
+        if layer.edge
+    ]
     assert sorted(crisp) == [(False, 2), (True, 3)]
 
 
 def test_the_ceiling_stops_at_a_flue_led_aside(boathouse):
     """The gap lies between the stack's own faces at the level of the ceiling."""
-    geometry = assess(change(boathouse, {"roof.ridge_runs": "front to back", "flue.offset": "18 in", "flue.offset_rise": "8 ft",
-                                         "house.ceiling": "11 ft"})).geometry
+    geometry = assess(
+        change(
+            boathouse,
+            {
+                "roof.ridge_runs": "front to back",
+                "flue.offset": "18 in",
+                "flue.offset_rise": "8 ft",
+                "house.ceiling": "11 ft",
+            },
+        )
+    ).geometry
     sheet, ceiling = Sheet(300, 186), geometry.design.house.ceiling
     _ceiling(View(sheet, 100.0, 0.0, 10.0), geometry, (-3.0, 3.0))
     left, right = sheet.lines["fine", "ink"]
-    aside, stack = geometry.frame.shift_at(ceiling) - geometry.frame.offset, 2 * geometry.frame.stack_half
+    aside, stack = (
+        geometry.frame.shift_at(ceiling) - geometry.frame.offset,
+        2 * geometry.frame.stack_half,
+    )
     assert -geometry.frame.offset < aside < 0.0
-    assert (left[1, 0], right[0, 0]) == pytest.approx((100 + 10 * (aside - stack), 100 + 10 * aside))
+    assert (left[1, 0], right[0, 0]) == pytest.approx(
+        (100 + 10 * (aside - stack), 100 + 10 * aside)
+    )
 
 
 @pytest.mark.parametrize(("view", "wider"), [("plan", 1.6), ("detail", 1.6), ("section", 1.0)])
 def test_broad_cuts_of_a_large_view_are_hatched_wider(view, wider):
     """Brick: the lines of a large plan and throat stand 1.6 times 1.6 mm apart, elsewhere 1.6 mm (our own choice of spacing)."""
-    sheet = single(view, geometry(Design()))
-    whole = Sheet(sheet.width, sheet.height, hatched={"brick": sheet.hatched["brick"]}, hatch_size=sheet.hatch_size).fine_lines()
+    sheet = single(view, build_geometry(Design()))
+    whole = Sheet(
+        sheet.width,
+        sheet.height,
+        hatched={"brick": sheet.hatched["brick"]},
+        hatch_size=sheet.hatch_size,
+    ).fine_lines()
     gaps = np.diff(np.unique(np.round((whole[:, 0, 1] - whole[:, 0, 0]) / np.sqrt(2), 3)))
     assert gaps.min() == pytest.approx(1.6 * wider, abs=0.01)

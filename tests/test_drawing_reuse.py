@@ -7,32 +7,68 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import assess, change
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import BRICKS
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.views.compose import PANES, WHOLE, draw_view, reads, view_sheet
-from fireplace_calc.drawing.views.live import live_views, roof_limits
-from fireplace_calc.base.units import InputError
+from fireplace_calc.drawing.composed.compose import PANES, WHOLE, draw_view, reads, view_sheet
+from fireplace_calc.drawing.composed.live import live_views, roof_limits
 
 
 def content(sheet):
     """Everything on a sheet, as plain comparable values."""
     lines = {key: [np.round(p, 6).tolist() for p in runs] for key, runs in sheet.lines.items()}
-    fills = {key: [[np.round(r, 6).tolist() for r in rings] for rings in polygons] for key, polygons in sheet.fills.items()}
-    return lines, fills, np.round(sheet.fine_lines(), 6).tolist(), [(n.text, round(n.x, 6), round(n.y, 6), n.ink) for n in sheet.labels]
+    fills = {
+        key: [[np.round(r, 6).tolist() for r in rings] for rings in polygons]
+        for key, polygons in sheet.fills.items()
+    }
+    return (
+        lines,
+        fills,
+        np.round(sheet.fine_lines(), 6).tolist(),
+        [(n.text, round(n.x, 6), round(n.y, 6), n.ink) for n in sheet.labels],
+    )
 
 
-MOVES = st.sampled_from([
-    {"opening.width": "40 in"}, {"opening.extension": "9 in"}, {"flue.sections": 21}, {"firebox.jamb": "13 in"},
-    {"hearth.front": "25 in"}, {"chimney.overhang": "1 in"}, {"roof.pitch": "9:12"}, {"house.ceiling": "11 ft"},
-    {"surround.face": "stone"}, {"throat.damper": "flue top"}, {"clearance.side": "3 in"}, {"base.hearth_level": "3 in"},
-    {"lintel.height": "3 in"}, {"smoke_chamber.height": "33 in"}, {"site.grade": "20 in"}, {"chimney.gap": "1 in"},
-    {"roof.nearby": [{"name": "dormer", "distance": "6 ft", "level": "18 ft"}]}, {"flue.casing": "3 in"},
-    {"surround.trim": [{"name": "shelf", "distance": "13 in"}]}, {"chimney.masonry": "stone"}, {"firebox.rake": "5 in"},
-    {"chimney.location": "exterior"}, {"firebox.masonry": "stone"}, {"smoke_chamber.lining": "firebrick"}, {"method": "modular"},
-    {"hearth.material": "concrete"}, {"chimney.cap_material": "stone"}, {"flue.section_height": "18 in"},
-    {"firebox.bond": "stack"}, {"firebox.floor_bond": "herringbone 45"}, {"firebox.joint": "1/4 in"}, {"firebox.brick": BRICKS[1]},
-    {"throat.depth": "5 in"}, {"base.block_height": "8 in"}, {"firebox.back_width": "19 in"}, {"firebox.vertical_back": "15 in"},
-])
+MOVES = st.sampled_from(
+    [
+        {"opening.width": "40 in"},
+        {"opening.extension": "9 in"},
+        {"flue.sections": 21},
+        {"firebox.jamb": "13 in"},
+        {"hearth.front": "25 in"},
+        {"chimney.overhang": "1 in"},
+        {"roof.pitch": "9:12"},
+        {"house.ceiling": "11 ft"},
+        {"surround.face": "stone"},
+        {"throat.damper": "flue top"},
+        {"clearance.side": "3 in"},
+        {"base.hearth_level": "3 in"},
+        {"lintel.height": "3 in"},
+        {"smoke_chamber.height": "33 in"},
+        {"site.grade": "20 in"},
+        {"chimney.gap": "1 in"},
+        {"roof.nearby": [{"name": "dormer", "distance": "6 ft", "level": "18 ft"}]},
+        {"flue.casing": "3 in"},
+        {"surround.trim": [{"name": "shelf", "distance": "13 in"}]},
+        {"chimney.masonry": "stone"},
+        {"firebox.rake": "5 in"},
+        {"chimney.location": "exterior"},
+        {"firebox.masonry": "stone"},
+        {"smoke_chamber.lining": "firebrick"},
+        {"method": "modular"},
+        {"hearth.material": "concrete"},
+        {"chimney.cap_material": "stone"},
+        {"flue.section_height": "18 in"},
+        {"firebox.bond": "stack"},
+        {"firebox.floor_bond": "herringbone 45"},
+        {"firebox.joint": "1/4 in"},
+        {"firebox.brick": BRICKS[1]},
+        {"throat.depth": "5 in"},
+        {"base.block_height": "8 in"},
+        {"firebox.back_width": "19 in"},
+        {"firebox.vertical_back": "15 in"},
+    ]
+)
 
 
 @settings(deadline=None, max_examples=120, suppress_health_check=list(HealthCheck))
@@ -44,19 +80,29 @@ def test_views_that_read_the_same_look_the_same(design, move, view):
         return
     limits = [roof_limits(r.findings) for r in (before, after)]
     if reads(view, before.geometry, limits[0]) == reads(view, after.geometry, limits[1]):
-        a, b = (draw_view(view, CELLS[view], r.geometry, "feet-inches", told) for r, told in zip((before, after), limits, strict=True))
+        a, b = (
+            draw_view(view, CELLS[view], r.geometry, "feet-inches", told)
+            for r, told in zip((before, after), limits, strict=True)
+        )
         assert content(a) == content(b)
 
 
-@pytest.mark.parametrize(("move", "again"), [
-    ({"opening.width": "43 in"}, {"front", "plan"}), ({"opening.extension": "7 in"}, {"front", "section", "roof"}),
-    ({"flue.sections": 22}, {"roof"}),
-])
+@pytest.mark.parametrize(
+    ("move", "again"),
+    [
+        ({"opening.width": "43 in"}, {"front", "plan"}),
+        ({"opening.extension": "7 in"}, {"front", "section", "roof"}),
+        ({"flue.sections": 22}, {"roof"}),
+    ],
+)
 def test_only_what_a_slider_moves_is_drawn_again(boathouse, move, again):
     before, after = assess(boathouse), assess(change(boathouse, move))
-    made = {view for view, cell in CELLS.items()
-            if view_sheet(view, cell, before.geometry, "feet-inches", roof_limits(before.findings))
-            is not view_sheet(view, cell, after.geometry, "feet-inches", roof_limits(after.findings))}
+    made = {
+        view
+        for view, cell in CELLS.items()
+        if view_sheet(view, cell, before.geometry, "feet-inches", roof_limits(before.findings))
+        is not view_sheet(view, cell, after.geometry, "feet-inches", roof_limits(after.findings))
+    }
     assert made == again
 
 
@@ -76,7 +122,9 @@ def test_the_stamp_reads_back(boathouse):
     from PIL import Image
 
     r = assess(boathouse)
-    data = Picture(WIDTH, HEIGHT).encode(live_views("all", r.geometry, "feet-inches", r.findings), stamp=0b1011001110001111)
+    data = Picture(WIDTH, HEIGHT).encode(
+        live_views("all", r.geometry, "feet-inches", r.findings), stamp=0b1011001110001111
+    )
     dots = np.asarray(Image.open(io.BytesIO(data)).convert("L"))
     assert sum((dots[-4, 8 * k + 4] > 127) << k for k in range(16)) == 0b1011001110001111
 
@@ -88,6 +136,8 @@ def test_what_another_view_painted_over_is_painted_again(boathouse):
     large = list(live_views("section", r.geometry, "feet-inches", r.findings))
     kept = Picture(WIDTH, HEIGHT)
     first = kept.encode_changed(four, PANES.values())
-    assert [pane for pane, _ in first] == list(PANES.values()) and kept.encode_changed(four, PANES.values()) == []
+    assert [pane for pane, _ in first] == list(PANES.values()) and kept.encode_changed(
+        four, PANES.values()
+    ) == []
     assert [pane for pane, _ in kept.encode_changed(large, [WHOLE])] == [WHOLE]
     assert kept.encode_changed(four, PANES.values()) == first

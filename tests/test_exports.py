@@ -13,24 +13,40 @@ import pytest
 import shapely
 
 from fireplace_calc import assess, change
-from fireplace_calc.brickwork import brickwork
+from fireplace_calc.base.units import CUFT, INCH, MM, SQFT, InputError, feet_inches
+from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
 from fireplace_calc.exports import write_dxf, write_spreadsheet
 from fireplace_calc.geometry.solids import box
-from fireplace_calc.takeoff import bill, goods, prices, second_opinion, total_weight
-from fireplace_calc.base.units import CUFT, INCH, MM, SQFT, InputError, feet_inches
+from fireplace_calc.takeoff import all_goods, bill, prices, second_opinion, total_weight
 
-SYSTEM = [("feet-inches", INCH, {"$INSUNITS": 1, "$MEASUREMENT": 0, "$LUNITS": 4}),
-          ("millimetres", MM, {"$INSUNITS": 4, "$MEASUREMENT": 1, "$LUNITS": 2})]
+SYSTEM = [
+    ("feet-inches", INCH, {"$INSUNITS": 1, "$MEASUREMENT": 0, "$LUNITS": 4}),
+    ("millimetres", MM, {"$INSUNITS": 4, "$MEASUREMENT": 1, "$LUNITS": 2}),
+]
 """Unit system, one unit of the file in metres, and what the header says: $INSUNITS 1 is inches, 4 millimetres."""
 WORKS = {
     "as it comes": {},
-    "modular, arched, raised": {"method": "modular", "firebox.lining": "refractory section", "opening.head": "segmental",
-                                "opening.rise": "5 in", "base.hearth_level": "12 in"},
-    "wide, round, aside": {"opening.width": "72 in", "flue.shape": "round", "flue.size": "18", "flue.offset": "12 in",
-                           "base.core": "hollow"},
-    "no hearth in front, thick": {"hearth.front": "0 in", "firebox.lining_thickness": "2-1/2 in", "firebox.rake": "0 in",
-                                  "firebox.masonry": "hollow grouted solid"},
+    "modular, arched, raised": {
+        "method": "modular",
+        "firebox.lining": "refractory section",
+        "opening.head": "segmental",
+        "opening.rise": "5 in",
+        "base.hearth_level": "12 in",
+    },
+    "wide, round, aside": {
+        "opening.width": "72 in",
+        "flue.shape": "round",
+        "flue.size": "18",
+        "flue.offset": "12 in",
+        "base.core": "hollow",
+    },
+    "no hearth in front, thick": {
+        "hearth.front": "0 in",
+        "firebox.lining_thickness": "2-1/2 in",
+        "firebox.rake": "0 in",
+        "firebox.masonry": "hollow grouted solid",
+    },
 }
 
 
@@ -58,8 +74,12 @@ def find(outlines, expected, unit):
     shift = None
     for material, ring in expected:
         layer = outlines[material.replace(" ", "-")]
-        fits = [(k, by) for k, outline in enumerate(layer) if (by := moved(outline, ring, unit)) is not None
-                and (shift is None or np.abs(by - shift).max() < 1e-6)]
+        fits = [
+            (k, by)
+            for k, outline in enumerate(layer)
+            if (by := moved(outline, ring, unit)) is not None
+            and (shift is None or np.abs(by - shift).max() < 1e-6)
+        ]
         assert fits, (material, ring)
         shift = fits[0][1] if shift is None else shift
         layer.pop(fits[0][0])
@@ -67,7 +87,12 @@ def find(outlines, expected, unit):
 
 
 def floor_ring(f):
-    return [(-f.half_width, 0.0), (f.half_width, 0.0), (f.half_at(f.depth), f.depth), (-f.half_at(f.depth), f.depth)]
+    return [
+        (-f.half_width, 0.0),
+        (f.half_width, 0.0),
+        (f.half_at(f.depth), f.depth),
+        (-f.half_at(f.depth), f.depth),
+    ]
 
 
 @pytest.mark.parametrize(("units", "unit", "header"), SYSTEM)
@@ -81,29 +106,59 @@ def test_every_outline_of_the_dxf_is_the_geometrys(name, units, unit, header, tm
     assert not checked.errors and not checked.fixes
     f = made.frame
     section = [(part.material, ring) for part in made.parts for ring in part.section()]
-    assert {part.name for part in made.parts if part.section()} >= {"footing", "firebox floor", "firebox walls", "chimney walls", "crown"}
+    assert {part.name for part in made.parts if part.section()} >= {
+        "footing",
+        "firebox floor",
+        "firebox walls",
+        "chimney walls",
+        "crown",
+    }
     first = find(outlines, section, unit)
     z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
-    hearth = [] if design.hearth.front <= 0 else [box(-f.half_width - design.hearth.side, f.half_width + design.hearth.side,
-                                                     -design.hearth.front, 0.0)]
-    plan = [(made.by_name[part].material, ring) for part in ("firebox lining", "firebox walls") for ring in made.by_name[part].plan(z)[0]]
+    hearth = (
+        []
+        if design.hearth.front <= 0
+        else [
+            box(
+                -f.half_width - design.hearth.side,
+                f.half_width + design.hearth.side,
+                -design.hearth.front,
+                0.0,
+            )
+        ]
+    )
+    plan = [
+        (made.by_name[part].material, ring)
+        for part in ("firebox lining", "firebox walls")
+        for ring in made.by_name[part].plan(z)[0]
+    ]
     plan += [(made.by_name["firebox floor"].material, floor_ring(f))]
     plan += [(made.by_name["hearth extension"].material, ring) for ring in hearth]
     second = find(outlines, plan, unit)
     assert first[0] < second[0], "side by side"
     head = made.by_name.get("arch") or made.by_name["lintel"]
     assert len(outlines.pop(head.material.replace(" ", "-"))) == 1, "the lintel in front"
-    opening = next(o for o in outlines["outline"] if abs(np.ptp(o[:, 0]) * unit - 2 * f.half_width) < 1e-6)
+    opening = next(
+        o for o in outlines["outline"] if abs(np.ptp(o[:, 0]) * unit - 2 * f.half_width) < 1e-6
+    )
     around = shapely.Polygon(opening * unit)
-    assert around.area == pytest.approx(f.opening_area, rel=2e-3 if f.spring < f.opening_top else 1e-9), "an arch is drawn in chords"
-    assert around.bounds == pytest.approx((-f.half_width, f.hearth, f.half_width, f.opening_top), abs=1e-9)
+    assert around.area == pytest.approx(
+        f.opening_area, rel=2e-3 if f.spring < f.opening_top else 1e-9
+    ), "an arch is drawn in chords"
+    assert around.bounds == pytest.approx(
+        (-f.half_width, f.hearth, f.half_width, f.opening_top), abs=1e-9
+    )
     breast = next(o for o in outlines["outline"] if o is not opening)
     assert np.ptp(breast[:, 0]) * unit == pytest.approx(2 * f.block_half)
     left = {layer: rings for layer, rings in outlines.items() if rings and layer != "outline"}
     shown = [made.by_name["hearth extension"].material.replace(" ", "-")] if hearth else []
-    assert sorted(left) == sorted(shown) and all(len(rings) == 1 for rings in left.values()), "only the hearth's edge in front is left"
+    assert sorted(left) == sorted(shown) and all(len(rings) == 1 for rings in left.values()), (
+        "only the hearth's edge in front is left"
+    )
     for rings in left.values():
-        assert np.ptp(rings[0], axis=0) * unit == pytest.approx((2 * (f.half_width + design.hearth.side), design.hearth.thickness))
+        assert np.ptp(rings[0], axis=0) * unit == pytest.approx(
+            (2 * (f.half_width + design.hearth.side), design.hearth.thickness)
+        )
     layers = {part.material.replace(" ", "-") for part in made.parts if part.section()}
     assert layers <= {layer.dxf.name for layer in document.layers}
 
@@ -115,14 +170,38 @@ def test_dimension_entities_measure_the_geometry(name, units, unit, header, tmp_
     design = change(Design(), WORKS[name])
     document, made, _ = drawn(design, tmp_path / "set.dxf", units)
     f = made.frame
-    stops = [f.footing_bottom, f.footing_top, f.slab_bottom, f.hearth, f.opening_top, f.throat, f.flue_start, f.crown_top]
-    wanted = [2 * f.half_width, 2 * f.block_half, f.opening_top - f.hearth, f.depth, f.throat_back - f.throat_front,
-              f.liner_top - f.hearth, 2 * f.half_width, f.back_width, f.depth, *np.diff(stops)]
+    stops = [
+        f.footing_bottom,
+        f.footing_top,
+        f.slab_bottom,
+        f.hearth,
+        f.opening_top,
+        f.throat,
+        f.flue_start,
+        f.crown_top,
+    ]
+    wanted = [
+        2 * f.half_width,
+        2 * f.block_half,
+        f.opening_top - f.hearth,
+        f.depth,
+        f.throat_back - f.throat_front,
+        f.liner_top - f.hearth,
+        2 * f.half_width,
+        f.back_width,
+        f.depth,
+        *np.diff(stops),
+    ]
     wanted += [design.hearth.front] if design.hearth.front > 0 else []
     found = list(document.modelspace().query("DIMENSION"))
-    assert sorted(d.get_measurement() * unit for d in found) == pytest.approx(sorted(wanted), abs=1e-9)
+    assert sorted(d.get_measurement() * unit for d in found) == pytest.approx(
+        sorted(wanted), abs=1e-9
+    )
     for entity in found:
-        painted = [e.text if e.dxftype() == "MTEXT" else e.dxf.text for e in entity.get_geometry_block().query("TEXT MTEXT")]
+        painted = [
+            e.text if e.dxftype() == "MTEXT" else e.dxf.text
+            for e in entity.get_geometry_block().query("TEXT MTEXT")
+        ]
         long = entity.get_measurement() * unit
         assert entity.dxf.text in ("", "<>")
         assert painted == [feet_inches(long) if units == "feet-inches" else f"{long / MM:.0f}"]
@@ -131,8 +210,11 @@ def test_dimension_entities_measure_the_geometry(name, units, unit, header, tmp_
 def test_every_brick_edge_of_the_floor_is_in_the_dxf(tmp_path):
     """Lines on the layer of joints: as long together as the edges of front and floor that are laid."""
     document, made, _ = drawn(Design(), tmp_path / "set.dxf")
-    lines = np.array([[e.dxf.start.vec2, e.dxf.end.vec2] for e in document.modelspace().query("LINE")]) * INCH
-    floor = np.array(brickwork(made).floor.edges)
+    lines = (
+        np.array([[e.dxf.start.vec2, e.dxf.end.vec2] for e in document.modelspace().query("LINE")])
+        * INCH
+    )
+    floor = np.array(lay_brickwork(made).floor.edges)
     long = np.hypot(*(lines[:, 1] - lines[:, 0]).T)
     shown = lines[:, 0, 0] > 3.0
     assert shown.sum() == len(floor)
@@ -144,14 +226,19 @@ def test_the_spreadsheet_adds_up_by_its_own_formulas(boathouse, tmp_path):
     """Its three formulas, worked here from the cells they name, give the order and the cost of the bill."""
     for design in (boathouse, Design()):
         result = assess(design)
-        sheet = openpyxl.load_workbook(write_spreadsheet(result, prices(), tmp_path / "order.xlsx"))["Order"]
+        sheet = openpyxl.load_workbook(
+            write_spreadsheet(result, prices(), tmp_path / "order.xlsx")
+        )["Order"]
         total = 0.0
         for number, row in enumerate(result.takeoff, 6):
-            assert sheet.cell(number, 7).value == f"=ROUNDUP(ROUND(D{number}*(1+E{number})/F{number},9),0)*F{number}"
+            assert (
+                sheet.cell(number, 7).value
+                == f"=ROUNDUP(ROUND(D{number}*(1+E{number})/F{number},9),0)*F{number}"
+            )
             assert sheet.cell(number, 9).value == f'=IF(H{number}="",0,G{number}*H{number})'
             net, waste, step, price = (sheet.cell(number, column).value for column in (4, 5, 6, 8))
             order = ceil(round(net * (1 + waste) / step, 9)) * step
-            assert order == pytest.approx(row.order) and step == goods()[row.item].step
+            assert order == pytest.approx(row.order) and step == all_goods()[row.item].step
             total += order * price
         last = 5 + len(result.takeoff)
         assert sheet.cell(last + 1, 9).value == f"=SUM(I6:I{last})"
@@ -206,14 +293,17 @@ def test_change_a_price_a_waste_or_a_quantity_and_the_totals_follow(boathouse, t
     del book["Findings"]  # no formula stands there; without it the rest is read four times quicker
     book["Order"].cell(at["Mortar"], 8).value = 31.75
     book.save(tmp_path / "price.xlsx")
-    dearer = {item: replace(price, price=31.75) if item == "Mortar" else price for item, price in prices().items()}
+    dearer = {
+        item: replace(price, price=31.75) if item == "Mortar" else price
+        for item, price in prices().items()
+    }
     after = evaluated(tmp_path / "price.xlsx")
     same(after, result, dearer)
     assert after["I", last] != pytest.approx(before["I", last])
 
     wasteful = change(boathouse, {"waste.mortar": "37 %", "waste.firebrick": "21 %"})
     for number, row in enumerate(result.takeoff, 6):
-        waste = {"mortar": 0.37, "firebrick": 0.21}.get(goods()[row.item].waste)
+        waste = {"mortar": 0.37, "firebrick": 0.21}.get(all_goods()[row.item].waste)
         if waste is not None:
             book["Order"].cell(number, 5).value = waste
     book.save(tmp_path / "waste.xlsx")
@@ -223,7 +313,9 @@ def test_change_a_price_a_waste_or_a_quantity_and_the_totals_follow(boathouse, t
     book["Order"].cell(at["Mortar"], 4).value = 2 * result.takeoff[at["Mortar"] - 6].net
     book.save(tmp_path / "none.xlsx")
     found = evaluated(tmp_path / "none.xlsx")
-    assert found["I", at["Mortar"]] == 0 and found["G", at["Mortar"]] > 1.9 * after["G", at["Mortar"]]
+    assert (
+        found["I", at["Mortar"]] == 0 and found["G", at["Mortar"]] > 1.9 * after["G", at["Mortar"]]
+    )
 
 
 def test_an_item_without_a_price_is_named_and_not_free():
@@ -236,14 +328,18 @@ def test_an_item_without_a_price_is_named_and_not_free():
 
 def test_text_that_looks_like_a_formula_stays_text(tmp_path):
     design = change(Design(), {"name": "=1+1"})
-    sheet = openpyxl.load_workbook(write_spreadsheet(assess(design), prices(), tmp_path / "order.xlsx"))["Order"]
+    sheet = openpyxl.load_workbook(
+        write_spreadsheet(assess(design), prices(), tmp_path / "order.xlsx")
+    )["Order"]
     assert sheet["A1"].data_type == "s" and sheet["A1"].value == "'=1+1"
 
 
 def test_a_price_list_of_your_own(tmp_path):
     path = tmp_path / "mine.csv"
     head = "item,unit,price,currency,per_pack,pack,confidence\n"
-    path.write_text(f"{head}Mortar,80-lb bag,12,crown,40,pallet,mine\nCommon brick,piece,9,crown,,,mine\n")
+    path.write_text(
+        f"{head}Mortar,80-lb bag,12,crown,40,pallet,mine\nCommon brick,piece,9,crown,,,mine\n"
+    )
     found = bill(assess(Design()).takeoff, prices(str(path)))
     line = next(line for line in found.lines if line.row.item == "Mortar")
     assert (found.total, found.currency, found.invented) == (12 * line.row.order, "crown", False)
@@ -259,13 +355,29 @@ def test_a_rule_of_thumb_is_worked_from_its_own_figure():
     result = assess(Design())
     said = {o.what: o for o in second_opinion(result.geometry, result.takeoff)}
     net = {row.item: row.net for row in result.takeoff}
-    work = sum(p.volume for p in result.parts if p.material == "brick" and p.name not in ("lintel", "arch")) / CUFT
+    work = (
+        sum(
+            p.volume
+            for p in result.parts
+            if p.material == "brick" and p.name not in ("lintel", "arch")
+        )
+        / CUFT
+    )
     assert said["Brick by wall measure"].thumb == pytest.approx(22.5 * work)
     assert said["Brick by wall measure"].counted == net["Common brick"] + net["Facing brick"]
-    assert said["Mortar, one wythe"].thumb == pytest.approx(11.7 * said["Brick by wall measure"].counted / 1000)
+    assert said["Mortar, one wythe"].thumb == pytest.approx(
+        11.7 * said["Brick by wall measure"].counted / 1000
+    )
     assert said["Refractory mortar"].thumb == pytest.approx(350 * said["Firebrick"].counted / 1000)
-    lined = sum(result.geometry.by_name[name].volume for name in ("firebox lining", "firebox floor")) / CUFT
+    lined = (
+        sum(result.geometry.by_name[name].volume for name in ("firebox lining", "firebox floor"))
+        / CUFT
+    )
     assert said["Firebrick"].thumb == pytest.approx(17 * lined)
-    assert said["Mortar, thick walls"].thumb == pytest.approx(18 * said["Brick by wall measure"].counted / 1000)
+    assert said["Mortar, thick walls"].thumb == pytest.approx(
+        18 * said["Brick by wall measure"].counted / 1000
+    )
     f, walls = result.geometry.frame, result.geometry.by_name["base walls"]
-    assert said["Base block"].thumb == pytest.approx(1.125 * 2 * (2 * f.block_half + f.block_back) * (walls.top - walls.bottom) / SQFT)
+    assert said["Base block"].thumb == pytest.approx(
+        1.125 * 2 * (2 * f.block_half + f.block_back) * (walls.top - walls.bottom) / SQFT
+    )

@@ -4,8 +4,8 @@ import asyncio
 
 import pytest
 
-from fireplace_calc.panels.job import Job
 from fireplace_calc.base.units import InputError
+from fireplace_calc.panels.job import Job
 
 
 def counting(closed: list, of: int = 5):
@@ -37,7 +37,13 @@ def test_stop_is_heard_between_two_steps_and_nothing_is_finished():
         await asyncio.sleep(0.01)
 
     asyncio.run(reader())
-    assert "Stopped" in job.status.value and finished == [] and len(closed) == 1 and closed[0] < 1000 and job.stop.disabled
+    assert (
+        "Stopped" in job.status.value
+        and finished == []
+        and len(closed) == 1
+        and closed[0] < 1000
+        and job.stop.disabled
+    )
 
 
 def test_what_is_refused_is_answered_in_one_sentence():

@@ -7,14 +7,13 @@ import pytest
 from pypdf import PdfReader
 
 from fireplace_calc import assess, change
-from fireplace_calc.report.books import side_by_side
-from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.drawing.papers.class_sheet import class_pages, class_sheet
-from fireplace_calc.drawing.views.marked_check import PLACES
+from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError, from_unit
+from fireplace_calc.drawing.composed.marked_check import PLACES
+from fireplace_calc.drawing.papers.class_papers import class_pages, class_sheet
 from fireplace_calc.drawing.sheets.sheet import collisions
+from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore import sketch
-from fireplace_calc.rules.facts import facts
-from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.lessons import (
     FAULTS,
     KINDS,
@@ -29,15 +28,16 @@ from fireplace_calc.lessons import (
     planted,
     seeds_of,
     shown,
-    sound,
     suspects,
+    valid_design,
     warned,
 )
 from fireplace_calc.lessons.course import LINER
 from fireplace_calc.lessons.reply import tolerance
+from fireplace_calc.report.books import side_by_side
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.core import FALLS_SHORT, NOT_CHECKED
-from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError, from_unit
+from fireplace_calc.rules.facts import gather_facts
 
 SEEDS = 1000
 PACK = "US IRC 2021"
@@ -61,30 +61,36 @@ def open_keys(found) -> dict[str, str]:
 # -- planted faults ---------------------------------------------------------------------------------
 def test_a_thousand_seeds_break_just_what_was_planted():
     book = PACKS[PACK]
-    for hunt in hunts():
-        meant = {f.key: FALLS_SHORT for f in hunt.findings}
-        assert len(meant) == len(hunt.faults) == 1 + hunt.seed % 2
-        assert open_keys(book.check(facts(geometry(hunt.design)))) == meant, hunt.seed
-        for fault, finding in zip(hunt.faults, hunt.findings, strict=True):
-            assert finding.key in fault.rules, (hunt.seed, fault.name)
+    for fault_finding in hunts():
+        meant = {f.key: FALLS_SHORT for f in fault_finding.findings}
+        assert len(meant) == len(fault_finding.faults) == 1 + fault_finding.seed % 2
+        assert open_keys(book.check(gather_facts(build_geometry(fault_finding.design)))) == meant, (
+            fault_finding.seed
+        )
+        for fault, finding in zip(fault_finding.faults, fault_finding.findings, strict=True):
+            assert finding.key in fault.rules, (fault_finding.seed, fault.name)
 
 
 def test_the_key_is_the_assessment():
-    for hunt in hunts()[::17]:
-        found = {f.key: f for f in assess(hunt.design, hunt.pack).findings}
-        assert open_keys(found.values()) == {f.key: FALLS_SHORT for f in hunt.findings}
-        assert all(found[f.key] == f for f in hunt.findings)
+    for fault_finding in hunts()[::17]:
+        found = {f.key: f for f in assess(fault_finding.design, fault_finding.pack).findings}
+        assert open_keys(found.values()) == {f.key: FALLS_SHORT for f in fault_finding.findings}
+        assert all(found[f.key] == f for f in fault_finding.findings)
 
 
 def test_a_sound_design_leaves_nothing_open_in_any_pack():
     for pack in TAUGHT:
         for seed in range(3):
-            assert open_keys(assess(sound(seed, pack), pack).findings) == {}, (pack, seed)
+            assert open_keys(assess(valid_design(seed, pack), pack).findings) == {}, (pack, seed)
 
 
 def test_the_same_seed_gives_the_same_and_another_gives_another():
-    assert sound(4) == sound("4") and planted(4) == planted(4) and exercise("roof", 4) == exercise("roof", 4)
-    assert len({hunt.design for hunt in hunts()}) == SEEDS
+    assert (
+        valid_design(4) == valid_design("4")
+        and planted(4) == planted(4)
+        and exercise("roof", 4) == exercise("roof", 4)
+    )
+    assert len({fault_finding.design for fault_finding in hunts()}) == SEEDS
     given: dict[str, list] = {}
     for task in tasks():
         given.setdefault(task.kind, []).append(task.given)
@@ -94,7 +100,7 @@ def test_the_same_seed_gives_the_same_and_another_gives_another():
 
 def test_every_fault_comes_up_somewhere():
     """At least one of the thousand plants each, and no single one is a tenth of all."""
-    names = [fault.name for hunt in hunts() for fault in hunt.faults]
+    names = [fault.name for fault_finding in hunts() for fault in fault_finding.faults]
     assert len(FAULTS) >= 12 and set(names) == {fault.name for fault in FAULTS}
     assert max(names.count(name) for name in set(names)) < 0.1 * len(names)
 
@@ -102,43 +108,60 @@ def test_every_fault_comes_up_somewhere():
 def test_every_state_and_edition_can_be_practised():
     for pack in TAUGHT:
         for seed in range(5):
-            hunt = planted(seed, 2, pack)
-            assert open_keys(assess(hunt.design, pack).findings) == {f.key: FALLS_SHORT for f in hunt.findings}, (pack, seed)
+            fault_finding = planted(seed, 2, pack)
+            assert open_keys(assess(fault_finding.design, pack).findings) == {
+                f.key: FALLS_SHORT for f in fault_finding.findings
+            }, (pack, seed)
 
 
 def test_what_is_wrong_can_be_seen_in_the_figures_told():
     """Each fault moves at least one figure that a reader is given: against the sound design of the same seed."""
-    for hunt in hunts()[:200:2]:
-        told = {text for *_, text in figures(hunt)}
-        for finding in hunt.findings:
-            if isinstance(finding.provided, float) and finding.unit in ("in", "in2", "deg") and finding.key not in ("ROF-01", "ROF-02",
-                                                                                                                    "CLR-08"):
+    for fault_finding in hunts()[:200:2]:
+        told = {text for *_, text in figures(fault_finding)}
+        for finding in fault_finding.findings:
+            if (
+                isinstance(finding.provided, float)
+                and finding.unit in ("in", "in2", "deg")
+                and finding.key not in ("ROF-01", "ROF-02", "CLR-08")
+            ):
                 kind = {"in": "length", "in2": "area", "deg": "angle"}[finding.unit]
                 provided = from_unit(finding.provided, finding.unit)
                 lean = finding.key == "FLU-06"  # worked out from offset and rise
-                assert lean or any(shown(provided, kind) in text for text in told), (hunt.seed, finding.key)
+                assert lean or any(shown(provided, kind) in text for text in told), (
+                    fault_finding.seed,
+                    finding.key,
+                )
 
 
 def test_a_guess_is_right_for_what_was_planted_and_for_nothing_else():
-    for hunt in hunts()[:60]:
-        broken = {f.key for f in hunt.findings}
-        choice = set(suspects(hunt.pack).values())
+    for fault_finding in hunts()[:60]:
+        broken = {f.key for f in fault_finding.findings}
+        choice = set(suspects(fault_finding.pack).values())
         assert broken <= choice and len(choice) > 25
         for key in choice:
-            reply = guess(hunt, key)
-            assert reply.right == (key in broken), (hunt.seed, key)
-            assert reply.text.startswith("Right" if reply.right else "Not that one") and len(reply.text) > 60
+            reply = guess(fault_finding, key)
+            assert reply.right == (key in broken), (fault_finding.seed, key)
+            assert (
+                reply.text.startswith("Right" if reply.right else "Not that one")
+                and len(reply.text) > 60
+            )
 
 
 def test_a_wrong_guess_is_told_why_that_one_stands():
-    hunt = planted(3)
-    found = {f.key: f for f in assess(hunt.design, hunt.pack).findings}
-    for key in set(suspects(hunt.pack).values()) - {f.key for f in hunt.findings}:
-        said = guess(hunt, key).text
-        assert (found[key].why in said and "provided" in said) if found[key].verdict == "meets" else found[key].note in said
+    fault_finding = planted(3)
+    found = {f.key: f for f in assess(fault_finding.design, fault_finding.pack).findings}
+    for key in set(suspects(fault_finding.pack).values()) - {f.key for f in fault_finding.findings}:
+        said = guess(fault_finding, key).text
+        assert (
+            (found[key].why in said and "provided" in said)
+            if found[key].verdict == "meets"
+            else found[key].note in said
+        )
 
 
-@pytest.mark.parametrize(("wrong", "match"), [({"faults": 5}, "1 to 4"), ({"pack": "UK ADJ"}, "exercises are drawn for")])
+@pytest.mark.parametrize(
+    ("wrong", "match"), [({"faults": 5}, "1 to 4"), ({"pack": "UK ADJ"}, "exercises are drawn for")]
+)
 def test_what_cannot_be_planted_is_said(wrong, match):
     with pytest.raises(InputError, match=match):
         planted(1, **wrong)
@@ -147,18 +170,31 @@ def test_what_cannot_be_planted_is_said(wrong, match):
 # -- numbers ----------------------------------------------------------------------------------------
 def required(task, *keys):
     """What the rules of a task's own design ask for, where one applies. [SI]"""
-    found = {f.key: f for f in PACKS[task.pack].check(facts(sketch(task.design)), keys)}
-    return next(from_unit(found[k].required, found[k].unit) for k in keys if k in found and found[k].verdict != "does not apply")
+    found = {f.key: f for f in PACKS[task.pack].check(gather_facts(sketch(task.design)), keys)}
+    return next(
+        from_unit(found[k].required, found[k].unit)
+        for k in keys
+        if k in found and found[k].verdict != "does not apply"
+    )
 
 
 def keyed(task):
     """What the checks and the geometry say, step by step; ``None`` where a step is a sum of others."""
-    told = facts(sketch(task.design))
+    told = gather_facts(sketch(task.design))
     f = told.frame
     if task.kind == "flue":
-        return told.opening_area, required(task, "FLU-10", "FLU-11", "FLU-12", "FLU-13"), told.flue_net_area
+        return (
+            told.opening_area,
+            required(task, "FLU-10", "FLU-11", "FLU-12", "FLU-13"),
+            told.flue_net_area,
+        )
     if task.kind == "hearth":
-        return told.opening_area, required(task, "HTH-05", "HTH-07"), required(task, "HTH-06", "HTH-08"), None
+        return (
+            told.opening_area,
+            required(task, "HTH-05", "HTH-07"),
+            required(task, "HTH-06", "HTH-08"),
+            None,
+        )
     if task.kind == "mantel":
         return required(task, "CLR-07"), required(task, "CLR-08"), None
     if task.kind == "roof":
@@ -166,14 +202,23 @@ def keyed(task):
     if task.kind == "chamber":
         return None, None, None, required(task, "SMK-04")
     if task.kind == "throat":
-        return 2 * f.half_at(f.throat_front), 2 * f.half_at(f.throat_back), told.throat_area, told.throat_area - required(task, "THR-03")
+        return (
+            2 * f.half_at(f.throat_front),
+            2 * f.half_at(f.throat_back),
+            told.throat_area,
+            told.throat_area - required(task, "THR-03"),
+        )
     return f.liner_top - f.opening_top, None, None
 
 
 def test_a_thousand_keys_are_what_geometry_and_checks_say():
     for task in tasks():
         for step, value in zip(task.steps, keyed(task), strict=True):
-            assert value is None or step.expected == pytest.approx(value, rel=1e-9), (task.kind, task.seed, step.prompt)
+            assert value is None or step.expected == pytest.approx(value, rel=1e-9), (
+                task.kind,
+                task.seed,
+                step.prompt,
+            )
 
 
 def verdict(design, key):
@@ -186,7 +231,10 @@ def test_an_answer_built_meets_and_a_little_less_does_not():
         task = exercise("hearth", seed)
         _, front, side, width = (s.expected for s in task.steps)
         assert width == pytest.approx(task.design.opening.width + 2 * side)
-        for key, value, rule in (("hearth.front", front, task.steps[1].rule), ("hearth.side", side, task.steps[2].rule)):
+        for key, value, rule in (
+            ("hearth.front", front, task.steps[1].rule),
+            ("hearth.side", side, task.steps[2].rule),
+        ):
             assert verdict(change(task.design, {key: f"{value!r} m"}), rule) == "meets"
             assert verdict(change(task.design, {key: f"{value - 0.002!r} m"}), rule) == FALLS_SHORT
         task = exercise("flue", seed)
@@ -200,8 +248,14 @@ def test_an_answer_built_meets_and_a_little_less_does_not():
         assert FALLS_SHORT in {f.verdict for f in short.findings if f.key in ("ROF-01", "ROF-02")}
         over = task.steps[1].expected
         for much, good in ((over, True), (over - 0.01, False)):
-            top = {"measured.over_contact": f"{much!r} m", "measured.over_nearby": f"{much - task.steps[0].expected!r} m"}
-            assert (FALLS_SHORT not in {verdict(change(task.design, top), k) for k in ("ROF-01", "ROF-02")}) == good
+            top = {
+                "measured.over_contact": f"{much!r} m",
+                "measured.over_nearby": f"{much - task.steps[0].expected!r} m",
+            }
+            assert (
+                FALLS_SHORT
+                not in {verdict(change(task.design, top), k) for k in ("ROF-01", "ROF-02")}
+            ) == good
 
 
 def test_trim_and_smoke_chamber_by_the_answer():
@@ -210,17 +264,41 @@ def test_trim_and_smoke_chamber_by_the_answer():
         near, most, away = (s.expected for s in task.steps)
         out = next(g.value for g in task.given if "deeper" in g.name)
         given = next(g.value for g in task.given if "edge" in g.name)
-        for distance, stands, good in ((given, most, True), (given, most + 0.001, False), (away, out, True), (away - 0.002, out, False)):
+        for distance, stands, good in (
+            (given, most, True),
+            (given, most + 0.001, False),
+            (away, out, True),
+            (away - 0.002, out, False),
+        ):
             piece = {"distance": f"{distance!r} m", "projection": f"{stands!r} m"}
-            assert (verdict(change(task.design, {"surround.trim": [piece]}), "CLR-08") == "meets") == good, (seed, distance)
-        assert verdict(change(task.design, {"surround.trim": [{"distance": f"{near!r} m", "projection": "0 in"}]}), "CLR-07") == "meets"
+            assert (
+                verdict(change(task.design, {"surround.trim": [piece]}), "CLR-08") == "meets"
+            ) == good, (seed, distance)
+        assert (
+            verdict(
+                change(
+                    task.design,
+                    {"surround.trim": [{"distance": f"{near!r} m", "projection": "0 in"}]},
+                ),
+                "CLR-07",
+            )
+            == "meets"
+        )
         task = exercise("chamber", seed)
         run, rise, whole, tallest = (s.expected for s in task.steps)
         lean = change(task.design, {"smoke_chamber.height": f"{whole!r} m"})
         limit = required(task, task.steps[1].rule)
         assert sketch(lean).frame.chamber_slopes["sides"] == pytest.approx(limit, rel=1e-9)
-        assert verdict(change(task.design, {"smoke_chamber.height": f"{tallest!r} m"}), "SMK-04") == "meets"
-        assert verdict(change(task.design, {"smoke_chamber.height": f"{tallest + 0.002!r} m"}), "SMK-04") == FALLS_SHORT
+        assert (
+            verdict(change(task.design, {"smoke_chamber.height": f"{tallest!r} m"}), "SMK-04")
+            == "meets"
+        )
+        assert (
+            verdict(
+                change(task.design, {"smoke_chamber.height": f"{tallest + 0.002!r} m"}), "SMK-04"
+            )
+            == FALLS_SHORT
+        )
         assert rise + task.design.smoke_chamber.transition == pytest.approx(whole) and run > 0
 
 
@@ -229,10 +307,15 @@ def test_the_pull_is_the_density_formula():
     for seed in range(40):
         task = exercise("draft", seed)
         height, pull, more = (s.expected for s in task.steps)
-        flue, outdoor = (next(g.value for g in task.given if word in g.name) for word in ("in the flue", "outdoors"))
+        flue, outdoor = (
+            next(g.value for g in task.given if word in g.name)
+            for word in ("in the flue", "outdoors")
+        )
         section = next(g.value for g in task.given if "section" in g.name)
         each = 9.80665 * 101_325 / 287.05287 * (1 / outdoor - 1 / flue)
-        assert pull == pytest.approx(each * height, rel=1e-5) and more == pytest.approx(each * section, rel=1e-5)
+        assert pull == pytest.approx(each * height, rel=1e-5) and more == pytest.approx(
+            each * section, rel=1e-5
+        )
         path = assess(task.design).draft.path
         assert height == pytest.approx(float(path.height))
 
@@ -241,11 +324,20 @@ def test_a_right_answer_is_right_in_either_system():
     for task in tasks()[:2100]:
         for step in task.steps:
             for units in SYSTEMS:
-                assert check(step, shown(step.expected, step.kind, units)).right, (task.kind, task.seed, step.prompt, units)
+                assert check(step, shown(step.expected, step.kind, units)).right, (
+                    task.kind,
+                    task.seed,
+                    step.prompt,
+                    units,
+                )
 
 
 def text_of(value: float, kind: str) -> str:
-    return str(int(value)) if kind == "count" else f"{value!r} " + {"length": "m", "area": "m2", "pressure": "Pa"}[kind]
+    return (
+        str(int(value))
+        if kind == "count"
+        else f"{value!r} " + {"length": "m", "area": "m2", "pressure": "Pa"}[kind]
+    )
 
 
 def test_every_declared_mistake_gets_its_own_reason_and_is_not_accepted():
@@ -254,7 +346,11 @@ def test_every_declared_mistake_gets_its_own_reason_and_is_not_accepted():
         for step in task.steps:
             for mistake in step.mistakes:
                 reply = check(step, text_of(mistake.value, step.kind))
-                assert not reply.right and reply.mistake == mistake.reason and mistake.reason in reply.text, (task.kind, task.seed)
+                assert (
+                    not reply.right
+                    and reply.mistake == mistake.reason
+                    and mistake.reason in reply.text
+                ), (task.kind, task.seed)
                 assert abs(mistake.value - step.expected) > tolerance(step.expected, step.kind)
                 seen.setdefault(task.kind, set()).add(mistake.reason)
     assert set(seen) == set(KINDS) and all(len(reasons) >= 3 for reasons in seen.values())
@@ -270,9 +366,16 @@ def test_known_mistakes_are_worked_out_honestly():
         pitch = float(task.given[0].value.split()[0]) / 12
         along = 3.048 * pitch / (1 + pitch**2) ** 0.5
         reply = check(task.steps[0], f"{along!r} m")
-        assert reply.right or "along the slope" in reply.text or abs(along - task.given[1].value * pitch) < 0.02
+        assert (
+            reply.right
+            or "along the slope" in reply.text
+            or abs(along - task.given[1].value * pitch) < 0.02
+        )
         task = exercise("throat", seed)
-        assert "narrower than the opening" in check(task.steps[2], f"{task.given[0].value * task.given[4].value!r} m2").text
+        assert (
+            "narrower than the opening"
+            in check(task.steps[2], f"{task.given[0].value * task.given[4].value!r} m2").text
+        )
 
 
 def test_units_that_slip_are_recognised():
@@ -284,7 +387,10 @@ def test_units_that_slip_are_recognised():
     assert "square feet and square inches" in check(area, f"{area.expected / 0.0254**2} ft2").text
 
 
-@pytest.mark.parametrize(("text", "said"), [("20", "no unit"), ("twenty inches", "no length"), ("20 kg", "no length"), ("", "no length")])
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [("20", "no unit"), ("twenty inches", "no length"), ("20 kg", "no length"), ("", "no length")],
+)
 def test_an_answer_that_cannot_be_read_is_said_to_be_so(text, said):
     reply = check(exercise("hearth", 2).steps[1], text)
     assert not reply.right and reply.mistake == "unreadable" and said in reply.text
@@ -297,7 +403,9 @@ def test_a_wrong_answer_nobody_foresaw_gets_a_hint_and_never_the_answer():
                 continue
             reply = check(step, text_of(step.expected * 1.83 + 0.0131, step.kind))
             assert not reply.right
-            assert shown(step.expected, step.kind) not in reply.text.replace(step.how, ""), step.prompt
+            assert shown(step.expected, step.kind) not in reply.text.replace(step.how, ""), (
+                step.prompt
+            )
     assert step.how in check(step, "0.777 Pa").text
 
 
@@ -323,7 +431,11 @@ def test_every_input_of_a_lesson_moves_something_it_shows(boathouse):
     boathouse = change(boathouse, {"opening.width": "28 in"})
     for lesson in LESSONS.values():
         for key in lesson.inputs:
-            ends = [liners()["round 8 in"], liners()["rectangular 20x24 in"]] if key == LINER else _ends(key)
+            ends = (
+                [liners()["round 8 in"], liners()["rectangular 20x24 in"]]
+                if key == LINER
+                else _ends(key)
+            )
             results = []
             for end in ends:
                 try:
@@ -331,8 +443,17 @@ def test_every_input_of_a_lesson_moves_something_it_shows(boathouse):
                 except InputError:
                     continue
             assert len(results) == 2, (lesson.key, key)
-            said = [({f.key: (f.verdict, f.provided, f.required) for f in r.findings if f.key in lesson.rules},
-                     str([f.provided for f in r.judgement]) if lesson.key == "draft" else "") for r in results]
+            said = [
+                (
+                    {
+                        f.key: (f.verdict, f.provided, f.required)
+                        for f in r.findings
+                        if f.key in lesson.rules
+                    },
+                    str([f.provided for f in r.judgement]) if lesson.key == "draft" else "",
+                )
+                for r in results
+            ]
             assert said[0] != said[1], (lesson.key, key)
 
 
@@ -340,11 +461,21 @@ def _ends(key):
     spec = all_inputs()[key]
     if spec.choices:
         return [{key: spec.choices[0]}, {key: spec.choices[1]}]
-    low, high = {"throat.height": ("6 in", "12 in"), "throat.depth": ("3 in", "8 in"), "smoke_chamber.height": ("20 in", "50 in"),
-                 "hearth.drop": ("0 in", "12 in"), "firebox.wall": ("8 in", "12 in"), "smoke_chamber.wall": ("4 in", "10 in"),
-                 "flue.sections": (8, 30), "house.exhaust": ("0 L/s", "200 L/s"), "house.air_inlet": ("6 in2", "60 in2"),
-                 "opening.width": ("20 in", "60 in"), "opening.extension": ("0 in", "12 in"), "roof.ridge_level": ("18 ft", "30 ft"),
-                 "roof.ridge_distance": ("12 in", "240 in")}.get(key, ("1 in", "40 in"))
+    low, high = {
+        "throat.height": ("6 in", "12 in"),
+        "throat.depth": ("3 in", "8 in"),
+        "smoke_chamber.height": ("20 in", "50 in"),
+        "hearth.drop": ("0 in", "12 in"),
+        "firebox.wall": ("8 in", "12 in"),
+        "smoke_chamber.wall": ("4 in", "10 in"),
+        "flue.sections": (8, 30),
+        "house.exhaust": ("0 L/s", "200 L/s"),
+        "house.air_inlet": ("6 in2", "60 in2"),
+        "opening.width": ("20 in", "60 in"),
+        "opening.extension": ("0 in", "12 in"),
+        "roof.ridge_level": ("18 ft", "30 ft"),
+        "roof.ridge_distance": ("12 in", "240 in"),
+    }.get(key, ("1 in", "40 in"))
     return [{key: low}, {key: high}]
 
 
@@ -369,13 +500,23 @@ def test_sheets_hold_every_students_figures_and_no_answer(tmp_path, units):
                 answer = shown(step.expected, step.kind, units)
                 assert answer in key and step.prompt in sheet and step.how not in sheet
                 told = " ".join([*given, *listed])
-                if step.kind in ("area", "pressure") and answer not in told and "opening" not in step.prompt:
+                if (
+                    step.kind in ("area", "pressure")
+                    and answer not in told
+                    and "opening" not in step.prompt
+                ):
                     hidden += 1
-                    assert not re.search(rf"(?<!\d)(?<!\d ){re.escape(answer)}", sheet), (task.kind, step.prompt, answer)
-        hunt = planted(seed)
-        assert all(text in sheet for _, _, text in figures(hunt, units))
-        assert hunt.faults[0].name in key and hunt.findings[0].clause in key
-        assert hunt.faults[0].name not in sheet and hunt.findings[0].why not in sheet
+                    assert not re.search(rf"(?<!\d)(?<!\d ){re.escape(answer)}", sheet), (
+                        task.kind,
+                        step.prompt,
+                        answer,
+                    )
+        fault_finding = planted(seed)
+        assert all(text in sheet for _, _, text in figures(fault_finding, units))
+        assert fault_finding.faults[0].name in key and fault_finding.findings[0].clause in key
+        assert (
+            fault_finding.faults[0].name not in sheet and fault_finding.findings[0].why not in sheet
+        )
     assert hidden >= 4
 
 
@@ -410,16 +551,29 @@ def test_a_lesson_is_live(boathouse):
     from fireplace_calc.panels.teaching.lesson_panel import lesson
 
     shown_ = lesson(boathouse, lesson="roof")
-    low, picture = shown_.checks.value, [image.value for image in shown_.easel.board.images.values()]
-    assert "falls short" in low and "Canada NBC" in shown_.books.value and "UK ADJ" in shown_.books.value
-    shown_.slid("flue.sections", boathouse.flue.sections + 3)
+    low, picture = (
+        shown_.checks.value,
+        [image.value for image in shown_.view_pane.board.images.values()],
+    )
+    assert (
+        "falls short" in low
+        and "Canada NBC" in shown_.books.value
+        and "UK ADJ" in shown_.books.value
+    )
+    shown_.on_slider("flue.sections", boathouse.flue.sections + 3)
     assert shown_.checks.value != low and "falls short" not in shown_.checks.value
-    assert [image.value for image in shown_.easel.board.images.values()] != picture
-    shown_.given("flue.sections", "none")
-    assert 'role="alert"' in shown_.said.value and shown_.design.flue.sections == boathouse.flue.sections + 3
+    assert [image.value for image in shown_.view_pane.board.images.values()] != picture
+    shown_.set_input("flue.sections", "none")
+    assert (
+        'role="alert"' in shown_.said.value
+        and shown_.design.flue.sections == boathouse.flue.sections + 3
+    )
     for key, one in LESSONS.items():
         shown_.teach(key)
-        assert one.why[0][:40] in shown_.why.value and shown_.books.value.count("<tr>") == len(one.questions) + 1
+        assert (
+            one.why[0][:40] in shown_.why.value
+            and shown_.books.value.count("<tr>") == len(one.questions) + 1
+        )
     assert "Engineering judgement" in shown_.checks.value
     shown_.teach("flue")
     assert "Engineering judgement" not in shown_.checks.value
@@ -430,28 +584,31 @@ def test_a_lesson_is_live(boathouse):
 def test_the_desk_replies(tmp_path):
     from fireplace_calc.panels.teaching.exercise_panel import practice
 
-    desk = practice(11, folder=tmp_path, faults=2)
+    session = practice(11, folder=tmp_path, faults=2)
     for kind in KINDS:
-        desk._set(kind=kind)
-        for (box, reply), step in zip(desk.answers, desk.task.steps, strict=True):
+        session._set(kind=kind)
+        for (box, reply), step in zip(session.answers, session.task.steps, strict=True):
             assert box.description == step.prompt
             box.value = shown(step.expected, step.kind)
             assert "✓ Right" in reply.value and 'role="status"' in reply.value
             if step.mistakes:
                 box.value = text_of(step.mistakes[0].value, step.kind)
                 assert "✗" in reply.value
-    first, second = (f.key for f in desk.hunt.findings)
-    desk.accuse(first)
-    assert "1 more to find" in desk.verdict.value
-    desk.accuse(second)
-    assert "Nothing else is broken" in desk.verdict.value
-    assert desk.accuse("FND-12" if "FND-12" in suspects(desk.pack).values() else "HTH-02") is not None
-    desk.students.value = "1-2"
-    assert desk.write(False).is_file() and desk.write(True).is_file()
-    desk.students.value = "nobody"
-    desk.write(True)
-    assert 'role="alert"' in desk.job.status.value
+    first, second = (f.key for f in session.fault_finding.findings)
+    session.accuse(first)
+    assert "1 more to find" in session.verdict.value
+    session.accuse(second)
+    assert "Nothing else is broken" in session.verdict.value
+    assert (
+        session.accuse("FND-12" if "FND-12" in suspects(session.pack).values() else "HTH-02")
+        is not None
+    )
+    session.students.value = "1-2"
+    assert session.write(False).is_file() and session.write(True).is_file()
+    session.students.value = "nobody"
+    session.write(True)
+    assert 'role="alert"' in session.job.status.value
 
 
 def test_designs_of_a_class_are_invented_and_say_so():
-    assert all("Invented" in hunt.design.note for hunt in hunts())
+    assert all("Invented" in fault_finding.design.note for fault_finding in hunts())

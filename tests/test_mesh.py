@@ -11,10 +11,10 @@ from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
 from strategies import designs
 
-from fireplace_calc.editing.changes import change
 from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.builder import geometry
-from fireplace_calc.geometry.mesh import CHORDS, FLAT, mesh, meshes
+from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.mesh import CHORDS, FLAT, meshes, part_mesh
 from fireplace_calc.geometry.solids import ArchRing, Loft
 
 FACETED = 0.0013
@@ -22,14 +22,29 @@ FACETED = 0.0013
 of a flatter arch less. Mensuration."""
 NOTHING = 1e-12
 """A part that has shrunk to a plane, like the shelf behind a back that leans up to the throat. [m3]"""
-FEW = settings(deadline=None, max_examples=10, phases=[Phase.explicit, Phase.reuse, Phase.generate],
-               suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+FEW = settings(
+    deadline=None,
+    max_examples=10,
+    phases=[Phase.explicit, Phase.reuse, Phase.generate],
+    suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow],
+)
 CASES = {
-    "as it stands": {}, "laid": {"method": "laid"}, "modular": {"method": "modular"},
+    "as it stands": {},
+    "laid": {"method": "laid"},
+    "modular": {"method": "modular"},
     "arch": {"opening.head": "segmental", "opening.rise": "5 in"},
-    "half-round arch": {"opening.head": "segmental", "opening.rise": "18 in", "opening.width": "36 in"},
+    "half-round arch": {
+        "opening.head": "segmental",
+        "opening.rise": "18 in",
+        "opening.width": "36 in",
+    },
     "round, shifted": {"flue.shape": "round", "flue.size": "12", "flue.offset": "12 in"},
-    "rectangular, shifted": {"flue.shape": "rectangular", "flue.size": "13x18", "flue.offset": "12 in", "flue.turned": True},
+    "rectangular, shifted": {
+        "flue.shape": "rectangular",
+        "flue.size": "13x18",
+        "flue.offset": "12 in",
+        "flue.turned": True,
+    },
 }
 
 
@@ -48,7 +63,9 @@ def box_of(part):
             half = (s.radius + s.depth) * np.sin(s.half_angle)
             boxes.append(((-half, 0.0, s.bottom), (half, s.thickness, s.top)))
         else:
-            corners = [*s.lower, *s.upper] if isinstance(s, Loft) else [*s.cut(s.bottom), *s.cut(s.top)]
+            corners = (
+                [*s.lower, *s.upper] if isinstance(s, Loft) else [*s.cut(s.bottom), *s.cut(s.top)]
+            )
             boxes.append(((*np.min(corners, axis=0), s.bottom), (*np.max(corners, axis=0), s.top)))
     return np.min([low for low, _ in boxes], axis=0), np.max([high for _, high in boxes], axis=0)
 
@@ -59,13 +76,15 @@ def surface(skin):
 
 
 def assert_is_the_part(part):
-    skin = mesh(part)
+    skin = part_mesh(part)
     if part.volume < NOTHING:
         assert not len(skin.faces), part.name
         return
     assert_closed(skin)
     round_ = sum(s.volume for s in part.adds + part.cuts if not isinstance(s, Loft))
-    slack = FACETED * round_ + FLAT * surface(skin)  # no face stands farther off than the smoothing allows
+    slack = FACETED * round_ + FLAT * surface(
+        skin
+    )  # no face stands farther off than the smoothing allows
     assert FLAT * surface(skin) < 1e-3 * part.volume
     assert abs(skin.volume - part.volume) <= slack, part.name
     low, high = box_of(part)
@@ -77,7 +96,7 @@ def assert_is_the_part(part):
 @pytest.mark.parametrize("told", CASES.values(), ids=CASES)
 @pytest.mark.parametrize("which", ["boathouse", "plain"])
 def test_a_skin_is_closed_and_holds_what_its_part_holds(which, told, boathouse):
-    made = geometry(change(boathouse if which == "boathouse" else Design(), told))
+    made = build_geometry(change(boathouse if which == "boathouse" else Design(), told))
     assert len(meshes(made)) == len(made.parts)
     for part in made.parts:
         assert_is_the_part(part)
@@ -86,15 +105,15 @@ def test_a_skin_is_closed_and_holds_what_its_part_holds(which, told, boathouse):
 @FEW
 @given(designs())
 def test_so_it_is_for_any_design(design):
-    for part in geometry(design).parts:
+    for part in build_geometry(design).parts:
         assert_is_the_part(part)
 
 
 def test_straight_parts_are_off_by_nothing_but_the_growth_of_what_is_taken_away(boathouse):
     """Not even a hundred-thousandth: lofts are made of their own corners."""
-    for part in geometry(boathouse).parts:
+    for part in build_geometry(boathouse).parts:
         if all(isinstance(s, Loft) for s in part.adds + part.cuts):
-            assert mesh(part).volume == pytest.approx(part.volume, rel=1e-5)
+            assert part_mesh(part).volume == pytest.approx(part.volume, rel=1e-5)
 
 
 def girth(skin, z):
@@ -104,7 +123,10 @@ def girth(skin, z):
         ends = []
         for a, b in ((face[0], face[1]), (face[1], face[2]), (face[2], face[0])):
             if (over[a] > 0) != (over[b] > 0):
-                ends.append(skin.points[a] + over[a] / (over[a] - over[b]) * (skin.points[b] - skin.points[a]))
+                ends.append(
+                    skin.points[a]
+                    + over[a] / (over[a] - over[b]) * (skin.points[b] - skin.points[a])
+                )
         if ends:
             total += float(np.linalg.norm(ends[0] - ends[1]))
     return total
@@ -114,24 +136,27 @@ def girth(skin, z):
 @given(designs(), st.floats(0.02, 0.98))
 def test_no_skin_is_left_across_an_opening(design, where):
     """A skin without thickness has no volume but a length where a level plane meets it; shapely draws the true outline."""
-    for part in geometry(design).parts:
-        skin = mesh(part)
+    for part in build_geometry(design).parts:
+        skin = part_mesh(part)
         levels = sorted({z for s in part.adds + part.cuts for z in (s.bottom, s.top)})
         for low, high in pairwise(levels):
             if high - low > 1e-3:  # a wedge begins thinner than the smoothing
                 z = low + (high - low) * where
                 adds, cuts = part.plan(z)
                 left = unary_union([Shape(p).buffer(0) for p in adds]).difference(
-                    unary_union([Shape(p).buffer(1e-7, join_style=2) for p in cuts]))
+                    unary_union([Shape(p).buffer(1e-7, join_style=2) for p in cuts])
+                )
                 true = left.buffer(-5e-6, join_style=2).buffer(5e-6, join_style=2).length
                 assert girth(skin, z) == pytest.approx(true, rel=4e-3, abs=1e-4), (part.name, z)
 
 
 @pytest.mark.parametrize("away", ["left half", "front half"])
-@pytest.mark.parametrize("told", [{}, CASES["arch"], CASES["round, shifted"]], ids=["as it stands", "arch", "shifted"])
+@pytest.mark.parametrize(
+    "told", [{}, CASES["arch"], CASES["round, shifted"]], ids=["as it stands", "arch", "shifted"]
+)
 def test_a_half_cut_away_leaves_closed_halves(away, told, boathouse):
     """The left half holds half of what is alike on both sides; nothing stands before the cut."""
-    made = geometry(change(boathouse, told))
+    made = build_geometry(change(boathouse, told))
     halves = meshes(made, away)
     line, axis = (0.0, 0) if away == "left half" else (made.frame.flue_y, 1)
     for skin in halves:
@@ -146,17 +171,17 @@ def test_a_half_cut_away_leaves_closed_halves(away, told, boathouse):
 
 def test_edges_are_those_a_draughtsman_would_rule():
     """A box has twelve; a tube of 72 facets has its four rims sharp and its 144 facet lines soft."""
-    parts = geometry(change(Design(), {"flue.shape": "round", "flue.size": "12"})).by_name
-    footing = mesh(parts["footing"])
+    parts = build_geometry(change(Design(), {"flue.shape": "round", "flue.size": "12"})).by_name
+    footing = part_mesh(parts["footing"])
     assert len(footing.edges) == 12 and footing.sharp.all()
-    seat = mesh(parts["transition"])  # a box with a round hole through it
+    seat = part_mesh(parts["transition"])  # a box with a round hole through it
     assert seat.sharp.sum() == 12 + 2 * 72 and (~seat.sharp).sum() == 72
     for a, b, left, right in seat.edges:
         assert {a, b} <= set(seat.faces[left]) and {a, b} <= set(seat.faces[right])
 
 
 def test_an_arch_has_its_chords():
-    ring = mesh(geometry(change(Design(), CASES["arch"])).by_name["arch"])
+    ring = part_mesh(build_geometry(change(Design(), CASES["arch"])).by_name["arch"])
     assert len(ring.points) == 4 * (CHORDS + 1)
 
 
@@ -165,8 +190,8 @@ def test_a_part_that_stays_is_not_made_again(boathouse):
     from fireplace_calc.geometry.mesh import _body
 
     _body.cache_clear()
-    meshes(geometry(boathouse))
+    meshes(build_geometry(boathouse))
     made = _body.cache_info().misses
-    meshes(geometry(change(boathouse, {"flue.sections": boathouse.flue.sections + 1})))
+    meshes(build_geometry(change(boathouse, {"flue.sections": boathouse.flue.sections + 1})))
     again = _body.cache_info().misses - made
-    assert 0 < again < len(geometry(boathouse).parts) / 2
+    assert 0 < again < len(build_geometry(boathouse).parts) / 2

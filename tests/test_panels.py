@@ -9,18 +9,18 @@ import ipywidgets as w
 import pytest
 
 from fireplace_calc import change, load
-from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.editing.designfile import text_of
-from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.views.compose import PANES
-from fireplace_calc.drawing.sheets.lists import Table
+from fireplace_calc.drawing.composed.compose import PANES
 from fireplace_calc.drawing.papers.work_sheets import LIFTS, STEPS
 from fireplace_calc.drawing.papers.written_sheets import FOUND
+from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.sheets.lists import Table
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.editing.designfile import text_of
 from fireplace_calc.panels import panel
-from fireplace_calc.panels.picture.board import URL
+from fireplace_calc.panels.controls.lookup import Lookup
 from fireplace_calc.panels.folds.folds import LONG_REST
 from fireplace_calc.panels.html import flow
-from fireplace_calc.panels.controls.lookup import Lookup
+from fireplace_calc.panels.picture.board import URL
 from fireplace_calc.panels.teaching.exercise_panel import practice
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
@@ -35,11 +35,15 @@ def told(made, fold: str) -> str:
 @pytest.mark.parametrize("view", ["all", "draft", "front", "section", "plan", "roof"])
 def test_every_view_opens_and_follows(view):
     made = panel(BOATHOUSE, view=view)
-    shown = {cell: image.value for cell, image in made.easel.board.images.items() if image.value}
+    shown = {
+        cell: image.value for cell, image in made.view_pane.board.images.items() if image.value
+    }
     assert shown
-    made.given("opening.extension", "10 in")
+    made.set_input("opening.extension", "10 in")
     assert made.design.opening.extension == pytest.approx(0.254)
-    after = {cell: image.value for cell, image in made.easel.board.images.items() if image.value}
+    after = {
+        cell: image.value for cell, image in made.view_pane.board.images.items() if image.value
+    }
     if view != "plan":  # a plan at the hearth does not show how high the opening is
         assert shown != after
     assert "10 in" not in made.said.value and made.result.design is made.design
@@ -47,44 +51,62 @@ def test_every_view_opens_and_follows(view):
 
 def test_the_draft_tells_modes_and_odds():
     made = panel(BOATHOUSE, view="draft")
-    for words in ("sizing mode", "Operating mode", "of 100", "judgement, not code", "DRF-05", "dying down", "velocity head"):
+    for words in (
+        "sizing mode",
+        "Operating mode",
+        "of 100",
+        "judgement, not code",
+        "DRF-05",
+        "dying down",
+        "velocity head",
+    ):
         assert words in told(made, "draft"), words
     before = told(made, "draft")
-    made.given("house.exhaust", "0 L/s")
+    made.set_input("house.exhaust", "0 L/s")
     assert told(made, "draft") != before
 
 
 def test_a_bad_input_changes_nothing():
     made = panel(BOATHOUSE, view="draft")
-    pictures = {cell: image.value for cell, image in made.easel.board.images.items()}
-    made.given("opening.width", "banana")
+    pictures = {cell: image.value for cell, image in made.view_pane.board.images.items()}
+    made.set_input("opening.width", "banana")
     assert "banana" in made.said.value and made.design is BOATHOUSE
-    assert pictures == {cell: image.value for cell, image in made.easel.board.images.items()}
+    assert pictures == {cell: image.value for cell, image in made.view_pane.board.images.items()}
 
 
 def test_views_units_papers_and_codes_change_and_come_back():
     made = panel(BOATHOUSE)
-    start = {cell: image.value for cell, image in made.easel.board.images.items() if image.value}
-    for move, back in ((lambda: made._set_units("millimetres"), lambda: made._set_units("feet-inches")),
-                       (lambda: made._set_paper("dark"), lambda: made._set_paper("light")),
-                       (lambda: made._set_view("draft"), lambda: made._set_view("all"))):
+    start = {
+        cell: image.value for cell, image in made.view_pane.board.images.items() if image.value
+    }
+    for move, back in (
+        (lambda: made._set_units("millimetres"), lambda: made._set_units("feet-inches")),
+        (lambda: made._set_paper("dark"), lambda: made._set_paper("light")),
+        (lambda: made._set_view("draft"), lambda: made._set_view("all")),
+    ):
         move()
-        assert start != {cell: image.value for cell, image in made.easel.board.images.items() if image.value}
+        assert start != {
+            cell: image.value for cell, image in made.view_pane.board.images.items() if image.value
+        }
         back()
-        assert start == {cell: made.easel.board.images[cell].value for cell in start}
+        assert start == {cell: made.view_pane.board.images[cell].value for cell in start}
     made._set_pack("US IRC 2015")
     assert "US IRC 2015" in told(made, "checks")
 
 
 def fine(board) -> bool:
     """Whether every image of a board shows the picture as it is packed to be looked at."""
-    return all(board.images[pane].value == URL + base64.b64encode(board.picture.encode_pane(pane, fine=True)) for pane in board.panes)
+    return all(
+        board.images[pane].value
+        == URL + base64.b64encode(board.picture.encode_pane(pane, fine=True))
+        for pane in board.panes
+    )
 
 
 def test_a_moving_hand_gets_a_small_picture_and_a_resting_one_the_fine_one():
     async def reader():
         made = panel(BOATHOUSE)
-        board = made.easel.board
+        board = made.view_pane.board
         await asyncio.sleep(2 * LONG_REST)
         assert fine(board)
         size = {pane: len(board.images[pane].value) for pane in board.panes}
@@ -93,18 +115,22 @@ def test_a_moving_hand_gets_a_small_picture_and_a_resting_one_the_fine_one():
         left = PANES["left"]
         assert not fine(board) and board.rough and len(board.images[left].value) < 0.6 * size[left]
         await asyncio.sleep(2 * LONG_REST)
-        assert fine(board) and not board.rough and made.design.opening.width == pytest.approx(50 * 0.0254)
+        assert (
+            fine(board)
+            and not board.rough
+            and made.design.opening.width == pytest.approx(50 * 0.0254)
+        )
 
     asyncio.run(reader())
 
 
 def test_a_picture_that_no_hand_moves_is_fine_at_once(tmp_path):
     """Of a fault to find: nothing follows there that would send it again."""
-    desk = practice(3, folder=tmp_path)
-    assert fine(desk.board)
+    session = practice(3, folder=tmp_path)
+    assert fine(session.board)
     for view in ("section", "all"):
-        desk._set(view=view)
-        assert fine(desk.board)
+        session._set(view=view)
+        assert fine(session.board)
 
 
 def test_a_place_is_looked_up_and_set():
@@ -117,24 +143,31 @@ def test_a_place_is_looked_up_and_set():
     box.choose(box.list.options[1])
     assert set(put) >= {"site.place", "site.altitude"}
     made = panel(BOATHOUSE)
-    made.given_all({"site.altitude": "1500 m", "site.winter": "-15 degC"})
+    made.set_inputs({"site.altitude": "1500 m", "site.winter": "-15 degC"})
     assert made.design.site.altitude == 1500
-    made.given_all({"site.altitude": "1600 m", "site.winter": "-1500 degC"})
+    made.set_inputs({"site.altitude": "1600 m", "site.winter": "-1500 degC"})
     assert made.design.site.altitude == 1500, "all or nothing"
 
 
 def test_a_check_is_shown_where_it_is_measured():
     made = panel(BOATHOUSE)
-    assert len(made.easel.board.widget.children) == 3
+    assert len(made.view_pane.board.widget.children) == 3
     made.pointer.value = "HTH-07"
-    assert len(made.easel.board.widget.children) == 1 and made.easel.board.widget.children[0].value
-    first = made.easel.board.widget.children[0].value
-    made.given("hearth.front", "18 in")
-    assert made.easel.board.widget.children[0].value != first
+    assert (
+        len(made.view_pane.board.widget.children) == 1
+        and made.view_pane.board.widget.children[0].value
+    )
+    first = made.view_pane.board.widget.children[0].value
+    made.set_input("hearth.front", "18 in")
+    assert made.view_pane.board.widget.children[0].value != first
     made.pointer.value = "HTH-05"  # for small openings
     assert "does not apply" in made.said.value
     made._set_view("all")
-    assert made.easel.marked == "" and made.pointer.value == "" and len(made.easel.board.widget.children) == 3
+    assert (
+        made.view_pane.marked == ""
+        and made.pointer.value == ""
+        and len(made.view_pane.board.widget.children) == 3
+    )
     made._set_pack("UK ADJ")
     assert "UK-045" in dict(made.pointer.options).values()
 
@@ -143,16 +176,29 @@ def test_the_checklist_is_the_packs_own_and_counts_down():
     made = panel(BOATHOUSE, pack="Trade practice")
     made.open("checklist")
     ticks = made.folds["checklist"].ticks
-    assert [c.description for c in ticks.children] == ["Set out from the centre line", "No more mortar spread than is covered at once"]
+    assert [c.description for c in ticks.children] == [
+        "Set out from the centre line",
+        "No more mortar spread than is covered at once",
+    ]
     assert "<b>2</b> not answered" in made.folds["checklist"].hint.value
     ticks.children[0].value = "yes"
-    assert made.design.abroad.centre_line is True and "<b>1</b> not answered" in made.folds["checklist"].hint.value
+    assert (
+        made.design.abroad.centre_line is True
+        and "<b>1</b> not answered" in made.folds["checklist"].hint.value
+    )
     assert "✓ meets</td><td><b>Set out from the centre line" in told(made, "checks")
 
 
 def test_every_book_answers_in_one_table():
     made = panel(BOATHOUSE)
-    for words in ("The same question to every book", "Canada NBC", "UK ADJ", "silent", "CA-006", "Why they differ"):
+    for words in (
+        "The same question to every book",
+        "Canada NBC",
+        "UK ADJ",
+        "silent",
+        "CA-006",
+        "Why they differ",
+    ):
         assert words in told(made, "books")
 
 
@@ -162,9 +208,13 @@ def test_a_slider_reaches_the_ends_its_input_allows(boathouse):
     slider = shown.leads["opening.width"].slider
     assert (slider.min, slider.max, slider.step) == (18, 96, 0.5)
     shown._set_units("millimetres")
-    assert slider.comm is None, "the page keeps its first ends for Home and End: the old slider has to go"
+    assert slider.comm is None, (
+        "the page keeps its first ends for Home and End: the old slider has to go"
+    )
     slider = shown.leads["opening.width"].slider
-    assert (slider.min, slider.max, slider.step) == (460, 2430, 10) and shown.leads["opening.width"].widget.children[0] is slider
+    assert (slider.min, slider.max, slider.step) == (460, 2430, 10) and shown.leads[
+        "opening.width"
+    ].widget.children[0] is slider
     extension = shown.leads["opening.extension"].slider
     assert (extension.min, extension.max) == (0, 600)
 
@@ -172,11 +222,17 @@ def test_a_slider_reaches_the_ends_its_input_allows(boathouse):
 def test_a_closed_fold_costs_nothing_and_an_open_one_follows(boathouse):
     made = panel(boathouse)
     assert made.folds["checks"].widget.value and list(made.folds) == ["checks"]
-    for name, word in (("takeoff", "Material takeoff"), ("structure", "STR-"), ("bricks", "Block under the hearth"), ("cost", "invented"),
-                       ("work", "Staging"), ("books", "Canada NBC")):
+    for name, word in (
+        ("takeoff", "Material takeoff"),
+        ("structure", "STR-"),
+        ("bricks", "Block under the hearth"),
+        ("cost", "invented"),
+        ("work", "Staging"),
+        ("books", "Canada NBC"),
+    ):
         assert word in told(made, name), name
     before = told(made, "work")
-    made.given("opening.extension", "14 in")
+    made.set_input("opening.extension", "14 in")
     assert told(made, "work") != before
 
 
@@ -189,21 +245,27 @@ def test_undo_and_redo_go_back_and_forth():
     made = panel(BOATHOUSE)
     made.redo()
     assert made.design == BOATHOUSE and "no change to bring back" in made.said.value
-    made.given("opening.width", "44 in")
-    made.given("house.ceiling", "10 ft")
+    made.set_input("opening.width", "44 in")
+    made.set_input("house.ceiling", "10 ft")
     wide, high = made.design, made.everything.control("house.ceiling").widget
     assert high.value == "10'-0\""
     made.undo()
-    assert made.design.opening.width == wide.opening.width and high.value == "12'-0\"" and not made.said.value
+    assert (
+        made.design.opening.width == wide.opening.width
+        and high.value == "12'-0\""
+        and not made.said.value
+    )
     made.undo()
     assert made.design == BOATHOUSE and not made.said.value
     made.undo()
-    assert made.design == BOATHOUSE and "no change left to take back" in made.said.value, "nothing before the first"
+    assert made.design == BOATHOUSE and "no change left to take back" in made.said.value, (
+        "nothing before the first"
+    )
     made.redo()
     made.redo()
     assert made.design == wide and made.result.design == wide and not made.said.value
     made.undo()
-    made.given("opening.width", "50 in")
+    made.set_input("opening.width", "50 in")
     made.redo()
     assert made.design.opening.width == pytest.approx(1.27), "a new change ends what was to come"
 
@@ -211,28 +273,31 @@ def test_undo_and_redo_go_back_and_forth():
 def test_one_run_of_a_slider_is_one_step_back():
     made = panel(BOATHOUSE)
     for width in range(42, 60):
-        made.slid("opening.width", f"{width} in")
-    made.slid("flue.sections", 24)
+        made.on_slider("opening.width", f"{width} in")
+    made.on_slider("flue.sections", 24)
     made.undo()
-    assert made.design.opening.width == pytest.approx(59 * 0.0254) and made.design.flue.sections == BOATHOUSE.flue.sections
+    assert (
+        made.design.opening.width == pytest.approx(59 * 0.0254)
+        and made.design.flue.sections == BOATHOUSE.flue.sections
+    )
     made.undo()
     assert made.design == BOATHOUSE
 
 
 def test_an_option_put_aside_is_a_place_to_undo_to():
     made = panel(BOATHOUSE)
-    made.slid("opening.width", "44 in")
-    made.desk.put_aside()
-    made.slid("opening.width", "48 in")
+    made.on_slider("opening.width", "44 in")
+    made.session.put_aside()
+    made.on_slider("opening.width", "48 in")
     made.undo()
-    assert made.design == made.desk.options[0]
+    assert made.design == made.session.options[0]
 
 
 def test_the_example_comes_back_in_one_click_and_that_can_be_undone():
     made = panel(BOATHOUSE)
-    made.given("opening.width", "50 in")
+    made.set_input("opening.width", "50 in")
     mine = made.design
-    made.put(made.desk.first)
+    made.put(made.session.first)
     assert made.design == BOATHOUSE
     made.undo()
     assert made.design == mine
@@ -260,11 +325,13 @@ def test_three_hundred_controls_are_made_only_when_their_group_is_unfolded():
     """Each is shown with the design's own value, and follows it from then on."""
     made = panel(BOATHOUSE)
     assert not made.everything.controls
-    made.given("house.ceiling", "11 ft")
+    made.set_input("house.ceiling", "11 ft")
     made.open("inputs")
     groups = made.everything.widget
     groups.selected_index = groups.titles.index("House")
-    assert "house.ceiling" in made.everything.controls and "fire.burn" not in made.everything.controls
+    assert (
+        "house.ceiling" in made.everything.controls and "fire.burn" not in made.everything.controls
+    )
     box = made.everything.control("house.ceiling").widget
     assert box.value == "11'-0\"" and box in groups.children[groups.selected_index].children
     made.undo()
@@ -279,7 +346,9 @@ def buttons(widget) -> dict:
     """Every button under a widget by its words."""
     found = {}
     for child in getattr(widget, "children", ()):
-        found |= buttons(child) | ({child.description: child} if isinstance(child, w.Button) else {})
+        found |= buttons(child) | (
+            {child.description: child} if isinstance(child, w.Button) else {}
+        )
     return found
 
 
@@ -287,9 +356,14 @@ def test_papers_come_as_a_link_and_lie_beside_what_is_kept(tmp_path):
     made = panel(BOATHOUSE, folds=("papers",), keep=tmp_path)
     fold = made.folds["papers"]
     shown = buttons(fold.widget)
-    for words, name, begins in (("Paper set", "papers.pdf", b"%PDF"), ("Sheet to hand over", "hand-over.pdf", b"%PDF"),
-                                ("Check sheet", "check-sheet.pdf", b"%PDF"), ("Order as a spreadsheet", "order.xlsx", b"PK"),
-                                ("Drawing file (DXF)", "drawings.dxf", b"  0"), ("Design file", "design.toml", b"# A fireplace")):
+    for words, name, begins in (
+        ("Paper set", "papers.pdf", b"%PDF"),
+        ("Sheet to hand over", "hand-over.pdf", b"%PDF"),
+        ("Check sheet", "check-sheet.pdf", b"%PDF"),
+        ("Order as a spreadsheet", "order.xlsx", b"PK"),
+        ("Drawing file (DXF)", "drawings.dxf", b"  0"),
+        ("Design file", "design.toml", b"# A fireplace"),
+    ):
         shown[words].click()
         kept = tmp_path / f"boathouse-club-room-{name}"
         data = base64.b64decode(re.search(r'href="data:[^;]+;base64,([^"]+)"', fold.link.value)[1])
@@ -316,11 +390,15 @@ def test_papers_are_written_while_the_panel_lives_on(tmp_path):
 def test_a_design_file_is_opened_whole_or_refused(tmp_path):
     made = panel(BOATHOUSE, folds=("papers",))
     other = change(BOATHOUSE, {"opening.width": "50 in"})
-    made.folds["papers"]._opened(({"name": "mine.toml", "content": memoryview(text_of(other).encode())},))
+    made.folds["papers"]._opened(
+        ({"name": "mine.toml", "content": memoryview(text_of(other).encode())},)
+    )
     assert made.design == other
-    for name, content, words in (("torn.toml", text_of(BOATHOUSE).encode()[:400] + b"[[[", "torn.toml"),
-                                 ("photo.toml", b"\xff\xd8\xff", "text file"),
-                                 ("wide.toml", b'[opening]\nwidth = "900 in"\n', "Opening width")):
+    for name, content, words in (
+        ("torn.toml", text_of(BOATHOUSE).encode()[:400] + b"[[[", "torn.toml"),
+        ("photo.toml", b"\xff\xd8\xff", "text file"),
+        ("wide.toml", b'[opening]\nwidth = "900 in"\n', "Opening width"),
+    ):
         made.folds["papers"]._opened(({"name": name, "content": memoryview(content)},))
         assert words in made.said.value and made.design == other
     made.undo()
@@ -334,13 +412,13 @@ def test_a_slider_that_rounds_what_it_shows_does_not_change_the_design():
     lead = made.leads["opening.width"]
     assert lead.slider.value == pytest.approx(1066.8) and lead.box.value == "1066.8 mm"
     lead.slider.value = 1070.0  # the page's own rounding, not a hand
-    assert made.design is BOATHOUSE and not made.desk.past and lead.box.value == "1066.8 mm"
+    assert made.design is BOATHOUSE and not made.session.past and lead.box.value == "1066.8 mm"
     lead.slider.value = 1080.0  # a hand
     assert made.design.opening.width == pytest.approx(1.08)
     lead.slider.value = 1070.0
     assert made.design.opening.width == pytest.approx(1.07), "and back to where it had rounded to"
     made._set_units("feet-inches")
-    made.given("opening.width", "42.25 in")
+    made.set_input("opening.width", "42.25 in")
     for rounded in (42.5, 42.0):
         lead.slider.value = 42.25
         lead.slider.value = rounded
@@ -353,22 +431,22 @@ def test_what_was_refused_leaves_its_box_with_the_next_change():
     box = made.leads["opening.extension"].box
     box.value = "36 in"
     assert "Not changed" in made.said.value and box.value == "36 in"
-    made.given("opening.width", "44 in")
+    made.set_input("opening.width", "44 in")
     assert box.value == '6"' and not made.said.value
     box.value = "30 in"
-    made.put(made.desk.first)
+    made.put(made.session.first)
     assert box.value == '6"'
     count = made.leads["flue.sections"].box
     count.value = 99
     assert "99" in made.said.value and made.design.flue.sections == 20
-    made.given("opening.width", "46 in")
+    made.set_input("opening.width", "46 in")
     assert count.value == 20
 
 
 def test_a_table_of_many_columns_is_wide_enough_for_its_headings():
     """The longest word of each heading, by the bold letters of the drawings (capitals 0.729 of an em), fits the column it stands in."""
     for columns in (STEPS, LIFTS, FOUND):
-        least = int(re.search(r'min-width:(\d+)em', flow([Table("t", columns, ())]))[1])
+        least = int(re.search(r"min-width:(\d+)em", flow([Table("t", columns, ())]))[1])
         whole = sum(column.share for column in columns)
         for column in columns:
             for word in column.heading.split():

@@ -10,26 +10,37 @@ from pypdf import PdfReader
 from shapely import affinity
 
 from fireplace_calc import assess, change
-from fireplace_calc.brickwork import brickwork
+from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, SYSTEMS, InputError
+from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.designfile import fingerprint
-from fireplace_calc.drawing.views.throat_detail import OVER, UNDER
+from fireplace_calc.drawing.papers.printing import EDGE, PAPERS, USUAL, pages, paper_set
+from fireplace_calc.drawing.papers.written_sheets import tables
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import Table, wrapped
-from fireplace_calc.drawing.papers.paper_set import EDGE, PAPERS, USUAL, pages, paper_set
-from fireplace_calc.drawing.views.section_view import ABOVE
 from fireplace_calc.drawing.sheets.sheet import collisions
 from fireplace_calc.drawing.sheets.style import SMALL, WEIGHT
 from fireplace_calc.drawing.views.layout import ARCHITECT
-from fireplace_calc.drawing.papers.written_sheets import tables
-from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, SYSTEMS, InputError
+from fireplace_calc.drawing.views.section_view import ABOVE
+from fireplace_calc.drawing.views.throat_detail import OVER, UNDER
+from fireplace_calc.editing.designfile import fingerprint
 
 MM = 25.4 / 72
 
 
 @pytest.mark.parametrize("size", ["letter", "A4", "A3"])
-@pytest.mark.parametrize("changes", [{}, {"opening.width": "96 in", "flue.sections": 40}, {"opening.width": "18 in", "flue.sections": 4},
-                                     {"opening.extension": "24 in", "firebox.bond": "herringbone 45", "opening.head": "segmental"}])
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {},
+        {"opening.width": "96 in", "flue.sections": 40},
+        {"opening.width": "18 in", "flue.sections": 4},
+        {
+            "opening.extension": "24 in",
+            "firebox.bond": "herringbone 45",
+            "opening.head": "segmental",
+        },
+    ],
+)
 def test_every_page_is_clean(boathouse, size, changes):
     for design, units in ((boathouse, FEET_INCHES), (Design(), "millimetres")):
         for name, sheet in pages(assess(change(design, changes)), units, size):
@@ -63,17 +74,29 @@ def test_no_heading_is_broken_within_a_word(boathouse):
     """On the narrowest paper, every table of the set."""
     room = PAPERS["letter"][0] - 2 * EDGE - 6 - 5.5
     for design in (boathouse, Design()):
-        shown = [part for _, parts in tables(assess(design), FEET_INCHES) for part in parts if isinstance(part, Table)]
+        shown = [
+            part
+            for _, parts in tables(assess(design), FEET_INCHES)
+            for part in parts
+            if isinstance(part, Table)
+        ]
         assert len(shown) > 5
         for table in shown:
             whole = sum(column.share for column in table.columns)
             for column in table.columns:
-                assert all(width(word, SMALL, True) <= room * column.share / whole - 2 for word in column.heading.split()), column
+                assert all(
+                    width(word, SMALL, True) <= room * column.share / whole - 2
+                    for word in column.heading.split()
+                ), column
 
 
 def test_progress_is_told_sheet_by_sheet(boathouse, tmp_path):
     heard = []
-    paper_set(assess(boathouse), tmp_path / "set.pdf", told=lambda done, of, name: heard.append((done, of)))
+    paper_set(
+        assess(boathouse),
+        tmp_path / "set.pdf",
+        told=lambda done, of, name: heard.append((done, of)),
+    )
     assert heard == [(k, heard[0][1]) for k in range(heard[0][1] + 1)]
     assert len(PdfReader(tmp_path / "set.pdf").pages) == heard[0][1]
 
@@ -92,7 +115,10 @@ def test_pdf_has_every_page_of_the_right_paper(boathouse, tmp_path):
         assert len(book.pages) == len(pages(assess(boathouse), units)) > 6
         assert book.metadata.title == boathouse.name
         for page in book.pages:
-            assert (float(page.mediabox.width) * MM, float(page.mediabox.height) * MM) == pytest.approx(PAPERS[USUAL[units]], abs=0.1)
+            assert (
+                float(page.mediabox.width) * MM,
+                float(page.mediabox.height) * MM,
+            ) == pytest.approx(PAPERS[USUAL[units]], abs=0.1)
 
 
 @pytest.mark.parametrize("units", SYSTEMS)
@@ -107,7 +133,15 @@ def test_front_elevation_measured_back_off_the_pdf_is_to_scale(boathouse, tmp_pa
     runs = re.findall(r"([-\d.]+) ([-\d.]+) m((?:\s+[-\d.]+ [-\d.]+ l)+)", content)
     widths = []
     for x, y, rest in runs:
-        points = np.array([[float(x), float(y)], *[[float(a), float(b)] for a, b in re.findall(r"([-\d.]+) ([-\d.]+) l", rest)]]) * MM
+        points = (
+            np.array(
+                [
+                    [float(x), float(y)],
+                    *[[float(a), float(b)] for a, b in re.findall(r"([-\d.]+) ([-\d.]+) l", rest)],
+                ]
+            )
+            * MM
+        )
         widths += list(np.abs(np.diff(points[:, 0])))
     assert min(abs(w - wanted) for w in widths) < 0.2
 
@@ -119,10 +153,20 @@ PAGES = [("feet-inches", "letter"), ("millimetres", "A4")]
 BUILT = {
     "example": None,
     "as it comes": {},
-    "modular, arched, wide": {"method": "modular", "firebox.lining": "refractory section", "opening.head": "segmental",
-                              "opening.width": "60 in", "opening.rise": "5 in"},
-    "round, tall, herringbone": {"flue.shape": "round", "flue.size": "12", "flue.sections": 14, "firebox.bond": "herringbone 45",
-                                 "base.hearth_level": "12 in"},
+    "modular, arched, wide": {
+        "method": "modular",
+        "firebox.lining": "refractory section",
+        "opening.head": "segmental",
+        "opening.width": "60 in",
+        "opening.rise": "5 in",
+    },
+    "round, tall, herringbone": {
+        "flue.shape": "round",
+        "flue.size": "12",
+        "flue.sections": 14,
+        "firebox.bond": "herringbone 45",
+        "base.hearth_level": "12 in",
+    },
 }
 LAID = ("as it comes", "round, tall, herringbone")
 
@@ -137,9 +181,19 @@ class Page:
         self.scale = 1000 / next(d for d in said if ARCHITECT[units][d] in self.text)
         self.strokes, self.fills = [], []
         self.bold = []
-        for pen, path, operator in re.findall(r"([\d.]+) w\s+[^w]*?n ((?:[-\d.]+ [-\d.]+ [ml]\s+)+)(S|f|B)\s", content):
+        for pen, path, operator in re.findall(
+            r"([\d.]+) w\s+[^w]*?n ((?:[-\d.]+ [-\d.]+ [ml]\s+)+)(S|f|B)\s", content
+        ):
             for run in re.split(r"(?<=l)\s+(?=[-\d.]+ [-\d.]+ m)", path.strip()):
-                points = np.array([[float(x), float(y)] for x, y in re.findall(r"([-\d.]+) ([-\d.]+) [ml]", run)]) * MM
+                points = (
+                    np.array(
+                        [
+                            [float(x), float(y)]
+                            for x, y in re.findall(r"([-\d.]+) ([-\d.]+) [ml]", run)
+                        ]
+                    )
+                    * MM
+                )
                 (self.fills if operator == "f" else self.strokes).append(points)
                 if operator != "f" and float(pen) * MM > WEIGHT["hidden"] + 1e-3:
                     self.bold.append(points)
@@ -155,17 +209,25 @@ class Page:
             if len(run) < 4 or np.hypot(*(run[0] - run[-1])) > 1e-6:
                 continue
             by = run.min(axis=0) - low
-            if np.abs(np.ptp(run, axis=0) - np.ptp(np.array(wanted.exterior.coords), axis=0)).max() > TRUE:
+            if (
+                np.abs(np.ptp(run, axis=0) - np.ptp(np.array(wanted.exterior.coords), axis=0)).max()
+                > TRUE
+            ):
                 continue
             if shift is not None and np.abs(by - shift).max() > TRUE:
                 continue
-            if shapely.hausdorff_distance(shapely.Polygon(run), affinity.translate(wanted, *by)) < TRUE:
+            if (
+                shapely.hausdorff_distance(shapely.Polygon(run), affinity.translate(wanted, *by))
+                < TRUE
+            ):
                 return by
         return None
 
     def drawn(self, line, shift):
         """Whether a line of the model, moved, is stroked all along by the pen of what is cut or seen, to 0.2 mm."""
-        near = shapely.union_all([shapely.LineString(run) for run in self.bold if len(run) > 1]).buffer(TRUE)
+        near = shapely.union_all(
+            [shapely.LineString(run) for run in self.bold if len(run) > 1]
+        ).buffer(TRUE)
         return shapely.difference(affinity.translate(line, *shift), near).length < TRUE
 
 
@@ -179,7 +241,10 @@ def printed(boathouse, tmp_path_factory):
         path = tmp_path_factory.mktemp("set") / "set.pdf"
         paper_set(result, path, units, size, drawings_only=True)
         names = [title for title, _ in pages(result, units, size, drawings_only=True)]
-        return {title: Page(page, units) for title, page in zip(names, PdfReader(path).pages, strict=True)}, result.geometry
+        return {
+            title: Page(page, units)
+            for title, page in zip(names, PdfReader(path).pages, strict=True)
+        }, result.geometry
 
     return make
 
@@ -191,7 +256,12 @@ def upright_cuts(page, geometry, window):
             kept = shapely.intersection(shapely.Polygon(ring), window)
             for piece in getattr(kept, "geoms", [kept]):
                 if piece.geom_type == "Polygon" and piece.area * page.scale**2 > 1.0:
-                    yield part.name, page.mm(shapely.remove_repeated_points(piece.normalize(), 1e-9).exterior.coords)
+                    yield (
+                        part.name,
+                        page.mm(
+                            shapely.remove_repeated_points(piece.normalize(), 1e-9).exterior.coords
+                        ),
+                    )
 
 
 @pytest.mark.parametrize(("units", "size"), PAGES)
@@ -202,7 +272,10 @@ def test_section_and_throat_detail_measured_back_are_to_scale(printed, name, uni
     f = made.frame
     top, low = min(f.shoulder_top + ABOVE, f.crown_bottom), max(f.opening_top - UNDER, f.hearth)
     over = min(f.flue_start + OVER, f.crown_bottom)
-    for page, bottom, above in ((book["Section"], -99.0, top), (book["Throat and smoke chamber"], low, over)):
+    for page, bottom, above in (
+        (book["Section"], -99.0, top),
+        (book["Throat and smoke chamber"], low, over),
+    ):
         window = shapely.box(-99.0, bottom, 99.0, above)
         if bottom > 0:
             window = shapely.box(-0.02, bottom, f.block_back + 0.02, above)
@@ -228,15 +301,28 @@ def test_plan_measured_back_is_to_scale(printed, name, units, size):
     book, made = printed(name, units, size)
     page, f, d = book["Plan"], made.frame, made.design
     z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
-    cuts = [shapely.difference(page.mm(adds[0]), page.mm(holes[0])) for adds, holes in
-            (made.by_name[part].plan(z) for part in ("firebox lining", "firebox walls"))]
+    cuts = [
+        shapely.difference(page.mm(adds[0]), page.mm(holes[0]))
+        for adds, holes in (
+            made.by_name[part].plan(z) for part in ("firebox lining", "firebox walls")
+        )
+    ]
     shift = page.find(cuts[1], page.fills)
     assert shift is not None and page.find(cuts[0], page.fills, shift) is not None
-    floor = page.mm([(-f.half_width, 0.0), (f.half_width, 0.0), (f.half_at(f.depth), f.depth), (-f.half_at(f.depth), f.depth)])
+    floor = page.mm(
+        [
+            (-f.half_width, 0.0),
+            (f.half_width, 0.0),
+            (f.half_at(f.depth), f.depth),
+            (-f.half_at(f.depth), f.depth),
+        ]
+    )
     assert page.find(floor, page.fills, shift) is not None
     if d.hearth.front > 0:
         wide = f.half_width + d.hearth.side
-        front = page.mm([(-wide, -d.hearth.front), (wide, -d.hearth.front), (wide, 0.0), (-wide, 0.0)])
+        front = page.mm(
+            [(-wide, -d.hearth.front), (wide, -d.hearth.front), (wide, 0.0), (-wide, 0.0)]
+        )
         assert page.find(front, page.strokes, shift) is not None
     assert page.drawn(shapely.union_all(cuts).boundary, shift)
 
@@ -248,20 +334,36 @@ def test_roof_view_measured_back_is_to_scale(printed, name, units, size):
     book, made = printed(name, units, size)
     page, f, d = book["Against the roof"], made.frame, made.design
     along = d.roof.ridge_runs == "along the opening"
-    stack, block = (2 * f.stack_depth, f.block_back) if along else (2 * f.stack_half, 2 * f.block_half)
+    stack, block = (
+        (2 * f.stack_depth, f.block_back) if along else (2 * f.stack_half, 2 * f.block_half)
+    )
     inside = stack - 2 * (d.chimney.wall + d.chimney.gap)
     foot = max(f.grade, f.footing_top)
     wide = (f.block_back, f.flue_y + f.stack_depth) if along else (block, f.offset)
-    sizes = [(inside, f.liner_top - f.crown_top), (stack + 2 * d.chimney.overhang, f.crown_top - f.crown_bottom)]
+    sizes = [
+        (inside, f.liner_top - f.crown_top),
+        (stack + 2 * d.chimney.overhang, f.crown_top - f.crown_bottom),
+    ]
     sizes += [(block, f.crown_bottom - foot)] if along and wide[1] <= block else []
     found = [np.ptp(run, axis=0) for run in page.strokes if len(run) > 3]
     for wanted in sizes:
-        assert min(np.abs(span - np.array(wanted) * page.scale).max() for span in found) < TRUE, wanted
-    upright = [abs(run[1, 1] - run[0, 1]) for run in page.strokes if len(run) == 2 and abs(run[1, 0] - run[0, 0]) < 1e-6]
+        assert min(np.abs(span - np.array(wanted) * page.scale).max() for span in found) < TRUE, (
+            wanted
+        )
+    upright = [
+        abs(run[1, 1] - run[0, 1])
+        for run in page.strokes
+        if len(run) == 2 and abs(run[1, 0] - run[0, 0]) < 1e-6
+    ]
     for height in (f.crown_top - f.highest_within_reach, f.crown_top - f.uphill_contact):
         assert min(abs(long - height * page.scale) for long in upright) < TRUE
-    slopes = [abs(step[1] / step[0]) for run in page.strokes if 2 <= len(run) <= 3 for step in np.diff(run, axis=0)
-              if abs(step[0]) > 20.0]
+    slopes = [
+        abs(step[1] / step[0])
+        for run in page.strokes
+        if 2 <= len(run) <= 3
+        for step in np.diff(run, axis=0)
+        if abs(step[0]) > 20.0
+    ]
     assert min(abs(slope - d.roof.pitch) for slope in slopes) < 1e-3
 
 
@@ -270,13 +372,16 @@ def test_roof_view_measured_back_is_to_scale(printed, name, units, size):
 def test_brick_sheet_measured_back_is_to_scale(printed, name, units, size):
     """Every brick of every face, whole or cut, stroked in its own shape, and each face in one piece."""
     book, made = printed(name, units, size)
-    page, layouts = book["Brick layout"], brickwork(made).layouts
+    page, layouts = book["Brick layout"], lay_brickwork(made).layouts
     assert len(layouts) > 2
     for layout in layouts:
         wanted = [page.mm(piece.ring) for piece in layout.pieces]
         first = max(range(len(wanted)), key=lambda k: wanted[k].area)
         shifts = [by for run in page.strokes if (by := page.find(wanted[first], [run])) is not None]
-        assert any(all(page.find(brick, page.strokes, shift) is not None for brick in wanted[::7]) for shift in shifts), layout.face.name
+        assert any(
+            all(page.find(brick, page.strokes, shift) is not None for brick in wanted[::7])
+            for shift in shifts
+        ), layout.face.name
 
 
 @pytest.mark.parametrize(("units", "size"), PAGES)
@@ -285,13 +390,22 @@ def test_the_scale_bar_is_as_long_as_it_says(printed, name, units, size):
     """On every drawing of the set: the row of equal boxes over the title block against the figure beside it."""
     book, _ = printed(name, units, size)
     for title, page in book.items():
-        boxes = [run for run in page.strokes if len(run) == 5 and np.ptp(run[:, 1]) == pytest.approx(1.2, abs=1e-3)
-                 and run[:, 1].min() == pytest.approx(EDGE + 8.0, abs=1e-3)]
+        boxes = [
+            run
+            for run in page.strokes
+            if len(run) == 5
+            and np.ptp(run[:, 1]) == pytest.approx(1.2, abs=1e-3)
+            and run[:, 1].min() == pytest.approx(EDGE + 8.0, abs=1e-3)
+        ]
         count, unit = re.findall(r"^ ?(\d+) (ft|in|m|dm)$", page.text, re.MULTILINE)[-1]
         said = int(count) * {"ft": FOOT, "in": INCH, "m": 1.0, "dm": 0.1}[unit]
         whole = max(run[:, 0].max() for run in boxes) - min(run[:, 0].min() for run in boxes)
-        assert len(boxes) == int(count) and whole == pytest.approx(said * page.scale, abs=TRUE), title
-        assert all(np.ptp(run[:, 0]) == pytest.approx(whole / len(boxes), abs=1e-3) for run in boxes)
+        assert len(boxes) == int(count) and whole == pytest.approx(said * page.scale, abs=TRUE), (
+            title
+        )
+        assert all(
+            np.ptp(run[:, 0]) == pytest.approx(whole / len(boxes), abs=1e-3) for run in boxes
+        )
 
 
 def test_a_folder_that_is_not_there_is_named(boathouse, tmp_path):

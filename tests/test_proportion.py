@@ -6,45 +6,73 @@ from math import sqrt
 import pytest
 
 from fireplace_calc import assess, change
+from fireplace_calc.base.tables import rows
+from fireplace_calc.base.units import INCH, SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.proportion import (
     NAMES,
-    figures,
-    guides,
+    find_guides,
     nearest_published,
     nearest_shape,
+    proportion_figures,
     published_openings,
     shapes,
     shelf_top,
     suited_widths,
     width_sentence,
 )
-from fireplace_calc.base.tables import rows
-from fireplace_calc.base.units import INCH, SYSTEMS
 
 FOOT = 12 * INCH
-SHELF = {"surround.trim": [{"name": "shelf", "place": "above", "distance": "12 in", "height": "2 in", "projection": "6 in"}]}
+SHELF = {
+    "surround.trim": [
+        {
+            "name": "shelf",
+            "place": "above",
+            "distance": "12 in",
+            "height": "2 in",
+            "projection": "6 in",
+        }
+    ]
+}
 
 
 def told(changes=None, units="feet-inches"):
     geometry = assess(change(Design(), changes or {})).geometry
-    return {guide.name: guide for guide in guides(geometry, units)}, geometry
+    return {guide.name: guide for guide in find_guides(geometry, units)}, geometry
 
 
 def test_named_shapes_are_what_geometry_says():
     """Roots and the golden section, from their definitions."""
     golden = shapes()["golden section"]
     assert golden == pytest.approx(1 / (golden - 1), rel=1e-12)
-    by_name = {"square": 1, "five to four": 5 / 4, "four to three": 4 / 3, "square and a half": 3 / 2, "double square": 2,
-               "root two": sqrt(2), "root three": sqrt(3), "root five": sqrt(5), "golden section": (1 + sqrt(5)) / 2}
+    by_name = {
+        "square": 1,
+        "five to four": 5 / 4,
+        "four to three": 4 / 3,
+        "square and a half": 3 / 2,
+        "double square": 2,
+        "root two": sqrt(2),
+        "root three": sqrt(3),
+        "root five": sqrt(5),
+        "golden section": (1 + sqrt(5)) / 2,
+    }
     assert shapes() == pytest.approx(by_name, rel=1e-12)
 
 
-@pytest.mark.parametrize(("ratio", "name", "ideal"), [
-    (36 / 30, "five to four", 1.25), (42 / 42, "square", 1.0), (36 / 24, "square and a half", 1.5), (72 / 36, "double square", 2.0),
-    (1.1, "square", 1.0), (1.12, "five to four", 1.25), (0.98, "square", 1.0), (24 / 36, "square and a half upright", 2 / 3),
-    (96 / 16, "root five", sqrt(5)),
-])
+@pytest.mark.parametrize(
+    ("ratio", "name", "ideal"),
+    [
+        (36 / 30, "five to four", 1.25),
+        (42 / 42, "square", 1.0),
+        (36 / 24, "square and a half", 1.5),
+        (72 / 36, "double square", 2.0),
+        (1.1, "square", 1.0),
+        (1.12, "five to four", 1.25),
+        (0.98, "square", 1.0),
+        (24 / 36, "square and a half upright", 2 / 3),
+        (96 / 16, "root five", sqrt(5)),
+    ],
+)
 def test_nearest_shape(ratio, name, ideal):
     """1.1 and 1.12 lie either side of the geometric mean of 1 and 1.25, the square root of 1.25, 1.118."""
     found = nearest_shape(ratio)
@@ -59,13 +87,33 @@ def test_a_shape_and_the_same_one_on_end_are_named_alike():
 
 def test_published_openings_are_the_table():
     """USDA Farmers' Bulletin 1889 (1941), table 3: width, height and depths of all 19 rows, as the scan was read and mended."""
-    printed = {(24, 24, 16, 18), (28, 24, 16, 18), (24, 28, 16, 18), (30, 28, 16, 18), (36, 28, 16, 18), (42, 28, 16, 18),
-               (36, 32, 18, 20), (42, 32, 18, 20), (48, 32, 18, 20), (42, 36, 18, 20), (48, 36, 18, 20), (54, 36, 18, 20),
-               (60, 36, 18, 20), (42, 40, 20, 22), (48, 40, 20, 22), (54, 40, 20, 22), (60, 40, 20, 22), (66, 40, 20, 22),
-               (72, 40, 22, 28)}
+    printed = {
+        (24, 24, 16, 18),
+        (28, 24, 16, 18),
+        (24, 28, 16, 18),
+        (30, 28, 16, 18),
+        (36, 28, 16, 18),
+        (42, 28, 16, 18),
+        (36, 32, 18, 20),
+        (42, 32, 18, 20),
+        (48, 32, 18, 20),
+        (42, 36, 18, 20),
+        (48, 36, 18, 20),
+        (54, 36, 18, 20),
+        (60, 36, 18, 20),
+        (42, 40, 20, 22),
+        (48, 40, 20, 22),
+        (54, 40, 20, 22),
+        (60, 40, 20, 22),
+        (66, 40, 20, 22),
+        (72, 40, 22, 28),
+    }
     table = published_openings()
     assert len(table) == 19
-    assert {tuple(round(v / INCH) for v in (p.width, p.height, p.depth_low, p.depth_high)) for p in table} == printed
+    assert {
+        tuple(round(v / INCH) for v in (p.width, p.height, p.depth_low, p.depth_high))
+        for p in table
+    } == printed
     assert all(nearest_published(p.width, p.height) == p for p in table)
 
 
@@ -76,8 +124,15 @@ def test_a_published_opening_finds_itself():
     assert guide.source.confidence == "read"
 
 
-ROOMS = [((10, 14), (24, 24), (24, 32)), ((12, 16), (28, 36), (32, 36)), ((12, 20), (32, 36), (36, 40)), ((12, 24), (32, 36), (36, 48)),
-         ((14, 28), (32, 40), (40, 48)), ((16, 30), (36, 40), (48, 60)), ((20, 36), (40, 48), (48, 72))]
+ROOMS = [
+    ((10, 14), (24, 24), (24, 32)),
+    ((12, 16), (28, 36), (32, 36)),
+    ((12, 20), (32, 36), (36, 40)),
+    ((12, 24), (32, 36), (36, 48)),
+    ((14, 28), (32, 40), (40, 48)),
+    ((16, 30), (36, 40), (48, 60)),
+    ((20, 36), (40, 48), (48, 72)),
+]
 """BIA Technical Notes 19 (1980), table 2. Only the first row was seen, on a secondary page; the others are recalled, so this holds
 the file to what was recalled and no more. [ft, in]"""
 
@@ -106,7 +161,10 @@ def test_a_square_room_takes_both_walls():
     assert (widths.low / INCH, widths.high / INCH) == pytest.approx((32, 44))
 
 
-@pytest.mark.parametrize(("along", "away"), [(None, 4.0), (5.0, None), (None, None), (13.99 * FOOT, 10 * FOOT), (36.01 * FOOT, 20 * FOOT)])
+@pytest.mark.parametrize(
+    ("along", "away"),
+    [(None, 4.0), (5.0, None), (None, None), (13.99 * FOOT, 10 * FOOT), (36.01 * FOOT, 20 * FOOT)],
+)
 def test_what_is_unknown_or_off_the_table_is_not_checked(along, away):
     widths = suited_widths(along, away)
     assert widths.low is None and widths.high is None and widths.why
@@ -125,9 +183,15 @@ def test_guides_of_the_plain_fireplace_by_hand():
     """36 by 30 in opening on the floor, 9 ft ceiling, 20 ft wall, breast 60 in wide, shelf from 12 to 14 in over the opening."""
     found, geometry = told(SHELF)
     assert shelf_top(geometry) == ("shelf", pytest.approx(44 * INCH))
-    assert found["opening shape"].found == pytest.approx(1.2) and found["opening shape"].off == pytest.approx(1.2 / 1.25 - 1)
-    assert found["published opening"].found == pytest.approx(1.2) and found["published opening"].ideal == pytest.approx(36 / 32)
-    assert found["like shapes"].found == pytest.approx(60 / 44) and found["like shapes"].off == pytest.approx(60 / 44 / 1.2 - 1)
+    assert found["opening shape"].found == pytest.approx(1.2) and found[
+        "opening shape"
+    ].off == pytest.approx(1.2 / 1.25 - 1)
+    assert found["published opening"].found == pytest.approx(1.2) and found[
+        "published opening"
+    ].ideal == pytest.approx(36 / 32)
+    assert found["like shapes"].found == pytest.approx(60 / 44) and found[
+        "like shapes"
+    ].off == pytest.approx(60 / 44 / 1.2 - 1)
     assert found["golden section"].found == pytest.approx(44 / 108)
     assert found["golden section"].ideal == pytest.approx(2 - (1 + sqrt(5)) / 2)
     assert found["thirds of the wall"].off == pytest.approx(3 * 60 / 240 - 1)
@@ -151,7 +215,9 @@ def test_lines_show_the_ratio_they_are_named_for():
         assert (max(xs) - min(xs)) / (max(zs) - min(zs)) == pytest.approx(found[name].ideal)
         assert min(zs) == pytest.approx(geometry.frame.hearth)
     low, high = (line[0][1] for line in found["golden section"].lines)
-    assert high / low == pytest.approx((1 + sqrt(5)) / 2) and low + high == pytest.approx(108 * INCH)
+    assert high / low == pytest.approx((1 + sqrt(5)) / 2) and low + high == pytest.approx(
+        108 * INCH
+    )
     at = sorted(line[0][0] for line in found["thirds of the wall"].lines)
     assert at[1] - at[0] == pytest.approx(20 * FOOT / 3)
     widths = suited_widths(20 * FOOT, 14 * FOOT)
@@ -159,8 +225,14 @@ def test_lines_show_the_ratio_they_are_named_for():
     assert [2 * h for h in halves] == pytest.approx([widths.low, widths.high])
 
 
-@pytest.mark.parametrize(("extension", "off", "words"), [
-    ("0 in", 0.0, "between them"), ("12 in", 0.0, "between them"), ("21 in", 51 / 42 - 1, "21 % over the higher")])
+@pytest.mark.parametrize(
+    ("extension", "off", "words"),
+    [
+        ("0 in", 0.0, "between them"),
+        ("12 in", 0.0, "between them"),
+        ("21 in", 51 / 42 - 1, "21 % over the higher"),
+    ],
+)
 def test_height_against_the_older_bulletin(extension, off, words):
     """30 and 42 in: both ends count as between them."""
     guide = told({"opening.extension": extension})[0]["height of the opening"]
@@ -179,17 +251,29 @@ def test_every_guide_has_words_and_a_source(units):
     for guide in found.values():
         assert guide.says.endswith(".") and len(guide.source.text) > 10
         assert guide.source.confidence in ("computed", "read", "memory")
-        assert not any(word in guide.says.lower() for word in ("must", "wrong", "beautiful", "ugly"))
+        assert not any(
+            word in guide.says.lower() for word in ("must", "wrong", "beautiful", "ugly")
+        )
         assert all(a != b for line in guide.lines for a, b in pairwise(line))
 
 
 def test_every_row_of_the_data_has_a_source_and_a_confidence():
     for name in ("proportions.csv", "room_widths.csv"):
         for row in rows(name):
-            assert len(row["source"]) > 10 and row["confidence"] in ("computed", "read", "memory"), row
+            assert len(row["source"]) > 10 and row["confidence"] in (
+                "computed",
+                "read",
+                "memory",
+            ), row
 
 
 def test_the_figures_of_the_older_bulletin():
     """USDA Farmers' Bulletin 1230 (1921): 30 in high for tending, 42 in high as a rule, 30 in wide for half cordwood."""
-    printed = {"lowest opening for tending the fire": 30, "highest opening as a rule": 42, "narrowest opening for half cordwood": 30}
-    assert {name: figures()[name][0] / INCH for name in printed} == pytest.approx(printed)
+    printed = {
+        "lowest opening for tending the fire": 30,
+        "highest opening as a rule": 42,
+        "narrowest opening for half cordwood": 30,
+    }
+    assert {name: proportion_figures()[name][0] / INCH for name in printed} == pytest.approx(
+        printed
+    )

@@ -9,29 +9,46 @@ from strategies import designs
 from test_drawing_reuse import MOVES, content
 
 from fireplace_calc import assess, change
+from fireplace_calc.base.units import INCH, SYSTEMS, InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.views.compose import HEIGHT, WHOLE, WIDTH, draw_view, reads, view_sheet
+from fireplace_calc.drawing.composed.compose import (
+    HEIGHT,
+    WHOLE,
+    WIDTH,
+    draw_view,
+    reads,
+    view_sheet,
+)
+from fireplace_calc.drawing.composed.live import live_views
 from fireplace_calc.drawing.room.eye import Block, Eye, hull
-from fireplace_calc.drawing.views.front_elevation import opening_ring
 from fireplace_calc.drawing.room.inside import faces, lit_ring
-from fireplace_calc.drawing.views.live import live_views
 from fireplace_calc.drawing.room.room_view import room, scene
 from fireplace_calc.drawing.room.rubble_face import rubble
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, collisions
 from fireplace_calc.drawing.sheets.hidden_lines import clipped, clipped_each
-from fireplace_calc.proportion import NAMES, guides
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, collisions
+from fireplace_calc.drawing.views.front_elevation import opening_ring
 from fireplace_calc.geometry.solids import area
-from fireplace_calc.base.units import INCH, SYSTEMS, InputError
+from fireplace_calc.proportion import NAMES, find_guides
 
-ENDS = [{"opening.width": w, "opening.extension": e, "base.hearth_level": h}
-        for w, e, h in itertools.product(("20 in", "42 in", "96 in"), ("0 in", "24 in"), ("0 in", "18 in"))]
-LOOKS = [{"surround.face": "stone", "opening.head": "segmental"}, {"surround.face": "tile", "lintel.material": "stone"},
-         {"surround.face": "plaster", "house.room_length": "unknown", "house.room_width": "unknown"},
-         {"house.room_length": "6 ft", "house.room_width": "6 ft", "house.ceiling": "6 ft"},
-         {"house.room_length": "100 ft", "house.ceiling": "40 ft"}, {"base.hearth_level": "48 in", "opening.standard_height": "60 in"},
-         {"hearth.front": "72 in", "hearth.side": "48 in"}, {"hearth.front": "0 in"}, 
-         {"throat.height": "1 in", "lintel.height": "1 in", "base.hearth_level": "4 ft"},
-         {"hearth.drop": "6 in", "base.hearth_level": "12 in"}, {"flue.offset": "40 in"}]
+ENDS = [
+    {"opening.width": w, "opening.extension": e, "base.hearth_level": h}
+    for w, e, h in itertools.product(
+        ("20 in", "42 in", "96 in"), ("0 in", "24 in"), ("0 in", "18 in")
+    )
+]
+LOOKS = [
+    {"surround.face": "stone", "opening.head": "segmental"},
+    {"surround.face": "tile", "lintel.material": "stone"},
+    {"surround.face": "plaster", "house.room_length": "unknown", "house.room_width": "unknown"},
+    {"house.room_length": "6 ft", "house.room_width": "6 ft", "house.ceiling": "6 ft"},
+    {"house.room_length": "100 ft", "house.ceiling": "40 ft"},
+    {"base.hearth_level": "48 in", "opening.standard_height": "60 in"},
+    {"hearth.front": "72 in", "hearth.side": "48 in"},
+    {"hearth.front": "0 in"},
+    {"throat.height": "1 in", "lintel.height": "1 in", "base.hearth_level": "4 ft"},
+    {"hearth.drop": "6 in", "base.hearth_level": "12 in"},
+    {"flue.offset": "40 in"},
+]
 SMALL_CELL = Cell(0.0, 93.0, 150.0, HEIGHT)
 
 
@@ -42,7 +59,13 @@ def named(changes):
 def drawn(design, units="feet-inches", shown=(), cell=WHOLE):
     geometry = assess(design).geometry
     sheet = Sheet(WIDTH, HEIGHT)
-    view = room(sheet, cell, geometry, units, guides=[g for g in guides(geometry, units) if g.name in shown])
+    view = room(
+        sheet,
+        cell,
+        geometry,
+        units,
+        guides=[g for g in find_guides(geometry, units) if g.name in shown],
+    )
     return sheet, view, geometry
 
 
@@ -69,8 +92,12 @@ def test_clean_in_a_small_cell_too(boathouse, changes, shown):
 def test_any_design_can_be_shown_in_its_room(design):
     sheet, *_ = drawn(design, shown=NAMES)
     assert collisions(sheet) == []
-    window = max((p for p in sheet.lines["seen", "ink"] if len(p) == 5), key=lambda p: np.ptp(p[:, 0]))
-    inked = np.concatenate([p for (_, ink), runs in sheet.lines.items() if ink == "ink" for p in runs])
+    window = max(
+        (p for p in sheet.lines["seen", "ink"] if len(p) == 5), key=lambda p: np.ptp(p[:, 0])
+    )
+    inked = np.concatenate(
+        [p for (_, ink), runs in sheet.lines.items() if ink == "ink" for p in runs]
+    )
     assert (inked >= window.min(axis=0) - 0.01).all() and (inked <= window.max(axis=0) + 0.01).all()
 
 
@@ -88,12 +115,21 @@ def test_rooms_that_read_the_same_look_the_same(design, move):
 
 def test_guides_are_switched_on_by_name(boathouse):
     result = assess(boathouse)
-    (_, bare), = live_views("room", result.geometry, "feet-inches", result.findings)
-    (_, some), = live_views("room", result.geometry, "feet-inches", result.findings, ("golden section", "door head"))
+    ((_, bare),) = live_views("room", result.geometry, "feet-inches", result.findings)
+    ((_, some),) = live_views(
+        "room", result.geometry, "feet-inches", result.findings, ("golden section", "door head")
+    )
     bold = {n.text for n in some.labels if n.ink == "guide"}
     assert bold == {"Guides, not rules", "golden section", "door head, from memory"}
-    assert not any(n.ink == "guide" for n in bare.labels) and not any(ink == "guide" for _, ink in bare.lines)
-    assert view_sheet("room", WHOLE, result.geometry, "feet-inches", None, ("door head", "golden section")) is some
+    assert not any(n.ink == "guide" for n in bare.labels) and not any(
+        ink == "guide" for _, ink in bare.lines
+    )
+    assert (
+        view_sheet(
+            "room", WHOLE, result.geometry, "feet-inches", None, ("door head", "golden section")
+        )
+        is some
+    )
 
 
 @pytest.mark.parametrize("head", ["straight", "segmental"])
@@ -104,7 +140,9 @@ def test_the_opening_is_drawn_as_large_as_it_is(changes, head):
     (line,) = view.sheet.lines["cut", "ink"]
     ring = (line[:-1] - (view.x0, view.y0)) / view.scale
     assert ring == pytest.approx(np.array(opening_ring(geometry)))
-    assert area([tuple(p) for p in ring]) == pytest.approx(geometry.frame.opening_area, rel=2e-3 if head == "segmental" else 1e-9)
+    assert area([tuple(p) for p in ring]) == pytest.approx(
+        geometry.frame.opening_area, rel=2e-3 if head == "segmental" else 1e-9
+    )
 
 
 def off_line(a, b, point):
@@ -122,9 +160,20 @@ def test_what_runs_away_from_the_eye_meets_at_its_height():
     corners = [view.at(x, z) for x in (-half, half) for z in (0.0, top)]
     slab = s.hearth[-1]
     corners += [view.at(x, slab.top) for x in (slab.left, slab.right)]
-    lines = [p for (w, ink), runs in view.sheet.lines.items() if (w, ink) == ("seen", "ink") for p in runs if len(p) == 2]
+    lines = [
+        p
+        for (w, ink), runs in view.sheet.lines.items()
+        if (w, ink) == ("seen", "ink")
+        for p in runs
+        if len(p) == 2
+    ]
     for corner in corners:
-        running = [p for p in lines if min(np.hypot(*(p - corner).T)) < 0.01 and abs(np.diff(p[:, 0])) > 0.3 < abs(np.diff(p[:, 1]))]
+        running = [
+            p
+            for p in lines
+            if min(np.hypot(*(p - corner).T)) < 0.01
+            and abs(np.diff(p[:, 0])) > 0.3 < abs(np.diff(p[:, 1]))
+        ]
         assert running, corner
         for a, b in running:
             assert off_line(a, b, centre) < 1e-6
@@ -161,7 +210,10 @@ def test_the_back_shows_as_large_as_its_distance_makes_it():
 
 
 def test_the_underside_of_the_head_is_seen_only_from_under_it():
-    for changes, seen in (({}, False), ({"opening.standard_height": "60 in", "base.hearth_level": "24 in"}, True)):
+    for changes, seen in (
+        ({}, False),
+        ({"opening.standard_height": "60 in", "base.hearth_level": "24 in"}, True),
+    ):
         geometry = assess(change(Design(), changes)).geometry
         lit, _ = lit_ring(geometry, scene(geometry).eye)
         covered = area([tuple(p) for p in lit]) / geometry.frame.opening_area
@@ -170,7 +222,15 @@ def test_the_underside_of_the_head_is_seen_only_from_under_it():
 
 def test_what_stands_before_hides_what_is_behind():
     """A shelf close over the opening: no line of the opening is left inside what the shelf covers."""
-    trim = [{"name": "shelf", "place": "above", "distance": "0 in", "projection": "9 in", "height": "3 in"}]
+    trim = [
+        {
+            "name": "shelf",
+            "place": "above",
+            "distance": "0 in",
+            "projection": "9 in",
+            "height": "3 in",
+        }
+    ]
     _, view, geometry = drawn(change(Design(), {"surround.trim": trim}))
     s = scene(geometry)
     low = view.ring(s.trim[0].outline(s.eye))[:, 1].min()
@@ -190,9 +250,12 @@ def test_the_covers_of_a_block_are_the_hull_of_its_faces():
     eye = Eye(3.0, 1.5)
     block = Block(-1, 1, -0.4, 0.2, 0.5)
     seen = np.concatenate([ring for _, ring in block.faces(eye)])
-    assert area([tuple(p) for p in hull(seen)]) == pytest.approx(area([tuple(p) for p in block.outline(eye)]))
+    assert area([tuple(p) for p in hull(seen)]) == pytest.approx(
+        area([tuple(p) for p in block.outline(eye)])
+    )
     assert sum(area([tuple(p) for p in ring]) for _, ring in block.faces(eye)) == pytest.approx(
-        area([tuple(p) for p in block.outline(eye)]))
+        area([tuple(p) for p in block.outline(eye)])
+    )
 
 
 def test_clipping_keeps_every_length_once():
@@ -208,7 +271,9 @@ def test_clipping_keeps_every_length_once():
         return np.hypot(*(pieces[:, 1] - pieces[:, 0]).T).sum()
 
     assert total(inside) + total(outside) == pytest.approx(total(segments))
-    assert total(inside) == pytest.approx(sum(LineString(p).intersection(Polygon(ring)).length for p in segments))
+    assert total(inside) == pytest.approx(
+        sum(LineString(p).intersection(Polygon(ring)).length for p in segments)
+    )
 
 
 def test_lots_cut_together_are_what_each_is_alone():
@@ -216,11 +281,17 @@ def test_lots_cut_together_are_what_each_is_alone():
     from shapely import LineString, Polygon, union_all
 
     rng = np.random.default_rng(11)
-    rings = [np.array([(-1, -1), (1, -1.2), (0.2, 0.0), (1.3, 1.1), (-0.9, 0.8)]), np.array([(-2, -2), (0.5, -2), (0.5, 2), (-2, 2)]),
-             np.array([(0, 0), (1.5, 0), (1.5, 1.5)]), np.array([(8, 8), (9, 8), (9, 9)])]
+    rings = [
+        np.array([(-1, -1), (1, -1.2), (0.2, 0.0), (1.3, 1.1), (-0.9, 0.8)]),
+        np.array([(-2, -2), (0.5, -2), (0.5, 2), (-2, 2)]),
+        np.array([(0, 0), (1.5, 0), (1.5, 1.5)]),
+        np.array([(8, 8), (9, 8), (9, 9)]),
+    ]
     uses = [([0], [2]), ([], []), ([1, 0], []), ([], [0, 1, 3]), ([1], [0, 2]), ([0], [2])]
-    lots = [(rng.uniform(-2, 2, (many, 2, 2)), [rings[k] for k in keep], [rings[k] for k in hide])
-            for many, (keep, hide) in zip((40, 7, 60, 30, 0, 1), uses, strict=True)]
+    lots = [
+        (rng.uniform(-2, 2, (many, 2, 2)), [rings[k] for k in keep], [rings[k] for k in hide])
+        for many, (keep, hide) in zip((40, 7, 60, 30, 0, 1), uses, strict=True)
+    ]
     made = clipped_each(lots)
     assert len(made) == len(lots) and clipped_each([]) == []
     for (segments, keep, hide), found in zip(lots, made, strict=True):
@@ -245,10 +316,19 @@ def test_the_bond_stays_on_the_masonry(face):
     bond = max(view.sheet.hatches, key=lambda h: np.ptp(h[:, :, 1]) if len(h) else 0)
     middle = (bond.mean(axis=1) - (view.x0, view.y0)) / view.scale
     f = geometry.frame
-    inside = (abs(middle[:, 0]) < f.half_width - 1e-6) & (middle[:, 1] > f.hearth + 1e-6) & (middle[:, 1] < f.opening_top - 1e-6)
+    inside = (
+        (abs(middle[:, 0]) < f.half_width - 1e-6)
+        & (middle[:, 1] > f.hearth + 1e-6)
+        & (middle[:, 1] < f.opening_top - 1e-6)
+    )
     assert len(bond) > 50 and not inside.any()
     if face == "brick":
-        level = np.unique(np.round((bond[np.ptp(bond[:, :, 1], axis=1) < 1e-9][:, 0, 1] - view.y0) / view.scale / INCH, 4))
+        level = np.unique(
+            np.round(
+                (bond[np.ptp(bond[:, :, 1], axis=1) < 1e-9][:, 0, 1] - view.y0) / view.scale / INCH,
+                4,
+            )
+        )
         assert np.diff(level) == pytest.approx(8 / 3, abs=1e-3)
 
 
@@ -260,7 +340,9 @@ def test_the_person_is_as_tall_as_told_and_looks_level():
     k = s.eye.size(s.person[1])
     assert np.ptp(ring[:, 1]) / view.scale == pytest.approx(69 * INCH * k, rel=5e-3)
     floor = ring[:, 1].min()
-    assert floor + 64.5 * INCH * k * view.scale == pytest.approx(view.at(0, s.eye.level)[1], abs=0.05)
+    assert floor + 64.5 * INCH * k * view.scale == pytest.approx(
+        view.at(0, s.eye.level)[1], abs=0.05
+    )
 
 
 def test_a_room_too_small_is_said(boathouse):
@@ -272,8 +354,12 @@ def test_a_room_too_small_is_said(boathouse):
 
 def test_a_ceiling_that_cannot_be_is_said():
     """An opening up to 9 ft under a ceiling of 9 ft is drawn under a higher one, and the sheet says so."""
-    sheet, *_ = drawn(change(Design(), {"base.hearth_level": "48 in", "opening.standard_height": "60 in"}))
+    sheet, *_ = drawn(
+        change(Design(), {"base.hearth_level": "48 in", "opening.standard_height": "60 in"})
+    )
     words = [n.text for n in sheet.labels]
-    assert any("too high for a ceiling of 9'-0\"" in text for text in words) and any("ceiling, as drawn" in text for text in words)
+    assert any("too high for a ceiling of 9'-0\"" in text for text in words) and any(
+        "ceiling, as drawn" in text for text in words
+    )
     sheet, *_ = drawn(Design())
     assert not any("as drawn" in n.text or "too high" in n.text for n in sheet.labels)

@@ -20,7 +20,9 @@ def test_pip_switches_the_prompt_connection_on():
     app = ServerApp()
     app.load_config_file(suppress_errors=False)
     assert app.kernel_websocket_connection_class is PromptConnection
-    loosened = {"ip", "token", "password", "allow_remote_access", "allow_origin"} & set(app.config.ServerApp)
+    loosened = {"ip", "token", "password", "allow_remote_access", "allow_origin"} & set(
+        app.config.ServerApp
+    )
     assert not loosened, "loopback and token stay"
     assert app.ip in ("localhost", "127.0.0.1")
 
@@ -43,18 +45,28 @@ def test_a_connection_sends_at_once_before_it_connects(monkeypatch):
 
     connection = PromptConnection.__new__(PromptConnection)
     monkeypatch.setattr(PromptConnection, "websocket_handler", Handler())
-    monkeypatch.setattr(ZMQChannelsWebsocketConnection, "connect", lambda self: told.append("connect"))
+    monkeypatch.setattr(
+        ZMQChannelsWebsocketConnection, "connect", lambda self: told.append("connect")
+    )
     connection.connect()
     assert told == [("nodelay", True), "connect"]
 
 
-@pytest.mark.parametrize(("ours", "installed"), [
-    ("labextension/static/remoteEntry.js", OURS / "static" / "remoteEntry.js"),
-    ("labextension/package.json", OURS / "package.json"),
-    ("settings/overrides.json", SHARE / "lab" / "settings" / "overrides.json"),
-    ("etc/jupyter_server_config.json", Path(sys.prefix) / "etc" / "jupyter" / "jupyter_server_config.json"),
-    ("etc/voila.json", Path(sys.prefix) / "etc" / "jupyter" / "voila.json"),
-])
+@pytest.mark.parametrize(
+    ("ours", "installed"),
+    [
+        ("labextension/static/remoteEntry.js", OURS / "static" / "remoteEntry.js"),
+        ("labextension/package.json", OURS / "package.json"),
+        ("settings/overrides.json", SHARE / "lab" / "settings" / "overrides.json"),
+        (
+            "etc/jupyter_server_config.json",
+            Path(sys.prefix) / "etc" / "jupyter" / "jupyter_server_config.json",
+        ),
+        ("etc/voila.json", Path(sys.prefix) / "etc" / "jupyter" / "voila.json"),
+    ],
+)
 def test_what_is_installed_is_what_is_written(ours, installed):
     """Pip copies these even for an editable install, so an edit needs another install to be seen."""
-    assert installed.read_text() == (SOURCE / ours).read_text(), "install once more: pip install -r requirements.txt"
+    assert installed.read_text() == (SOURCE / ours).read_text(), (
+        "install once more: pip install -r requirements.txt"
+    )

@@ -8,14 +8,14 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc.brickwork.unit import COMMON, block, firebrick, in_mass, in_wall
-from fireplace_calc.editing.changes import all_inputs, change
-from fireplace_calc.design.records import BRICKS, MASONRY, Design
-from fireplace_calc.geometry.builder import geometry
 from fireplace_calc.base.tables import densities, density
-from fireplace_calc.takeoff import goods, shares, takeoff, total_weight
-from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.base.units import CUFT, INCH, PCF, POUND, SQFT, InputError
+from fireplace_calc.brickwork.unit import COMMON, block, firebrick, in_mass, in_wall
+from fireplace_calc.design.records import BRICKS, MASONRY, Design
+from fireplace_calc.editing.changes import all_inputs, change
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.takeoff import all_goods, share_out, take_off, total_weight
+from fireplace_calc.takeoff.bricks import WALL_MEASURE
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
 INCH3 = INCH**3
@@ -25,41 +25,66 @@ INCH3 = INCH**3
 def any_work(draw):
     """Random designs in every material a part can be of."""
     design = draw(designs())
-    return change(design, {
-        "firebox.lining": draw(st.sampled_from(["firebrick", "refractory section", "none", None])),
-        "firebox.joint": draw(st.sampled_from([None, "0 in", "1/8 in", "1/4 in"])),
-        "firebox.brick": draw(st.sampled_from(BRICKS)),
-        "firebox.bond": draw(st.sampled_from(["running", "stack", "herringbone 45"])),
-        "firebox.masonry": draw(st.sampled_from([*MASONRY, None])),
-        "chimney.masonry": draw(st.sampled_from(["brick", "block", "stone", "concrete"])),
-        "chimney.cap_material": draw(st.sampled_from(["concrete", "metal", "stone", "mortar", None])),
-        "smoke_chamber.lining": draw(st.sampled_from(["parged", "firebrick", "vitrified clay", None])),
-        "hearth.material": draw(st.sampled_from([*all_inputs()["hearth.material"].choices, None])),
-        "lintel.material": draw(st.sampled_from([*all_inputs()["lintel.material"].choices, None])),
-        "surround.face": draw(st.sampled_from(["brick", "stone", "plaster", "tile"])),
-    })
+    return change(
+        design,
+        {
+            "firebox.lining": draw(
+                st.sampled_from(["firebrick", "refractory section", "none", None])
+            ),
+            "firebox.joint": draw(st.sampled_from([None, "0 in", "1/8 in", "1/4 in"])),
+            "firebox.brick": draw(st.sampled_from(BRICKS)),
+            "firebox.bond": draw(st.sampled_from(["running", "stack", "herringbone 45"])),
+            "firebox.masonry": draw(st.sampled_from([*MASONRY, None])),
+            "chimney.masonry": draw(st.sampled_from(["brick", "block", "stone", "concrete"])),
+            "chimney.cap_material": draw(
+                st.sampled_from(["concrete", "metal", "stone", "mortar", None])
+            ),
+            "smoke_chamber.lining": draw(
+                st.sampled_from(["parged", "firebrick", "vitrified clay", None])
+            ),
+            "hearth.material": draw(
+                st.sampled_from([*all_inputs()["hearth.material"].choices, None])
+            ),
+            "lintel.material": draw(
+                st.sampled_from([*all_inputs()["lintel.material"].choices, None])
+            ),
+            "surround.face": draw(st.sampled_from(["brick", "stone", "plaster", "tile"])),
+        },
+    )
 
 
 @SLOW
 @given(any_work())
 def test_every_part_is_shared_out_in_full(design):
     """Pieces, cores and joints of each part add up to the part, and the rows to the whole; nothing is negative."""
-    made = geometry(design)
+    made = build_geometry(design)
     by_part = defaultdict(float)
-    for share in shares(made):
+    for share in share_out(made):
         assert share.volume >= -1e-12 and share.weight >= 0
         by_part[share.part] += share.volume
     for part in made.parts:
         assert by_part[part.name] == pytest.approx(part.volume, rel=1e-9)
-    rows = takeoff(made)
+    rows = take_off(made)
     assert sum(r.volume for r in rows) == pytest.approx(sum(p.volume for p in made.parts), rel=1e-9)
 
 
 MADE_OF = {
-    "brick": {"brick", "mortar"}, "block": {"block", "mortar"}, "grouted block": {"block", "grout", "mortar"}, "grout": {"grout"},
-    "stone": {"stone", "mortar"}, "concrete": {"concrete"}, "mortar": {"mortar"}, "firebrick": {"firebrick", "refractory mortar"},
-    "refractory": {"refractory", "refractory mortar"}, "clay liner": {"clay liner", "refractory mortar"},
-    "parging": {"refractory mortar"}, "steel": {"steel"}, "timber": {"timber"}, "tile": {"tile"}, "wood": {"wood"}, "metal": {"metal"},
+    "brick": {"brick", "mortar"},
+    "block": {"block", "mortar"},
+    "grouted block": {"block", "grout", "mortar"},
+    "grout": {"grout"},
+    "stone": {"stone", "mortar"},
+    "concrete": {"concrete"},
+    "mortar": {"mortar"},
+    "firebrick": {"firebrick", "refractory mortar"},
+    "refractory": {"refractory", "refractory mortar"},
+    "clay liner": {"clay liner", "refractory mortar"},
+    "parging": {"refractory mortar"},
+    "steel": {"steel"},
+    "timber": {"timber"},
+    "tile": {"tile"},
+    "wood": {"wood"},
+    "metal": {"metal"},
 }
 """What is ordered for work of each material."""
 
@@ -69,12 +94,12 @@ MADE_OF = {
 @given(design=any_work())
 def test_volume_by_material_is_the_geometrys(method, design):
     """Both ways of building, to a thousandth: of each material of the geometry, and of each that is ordered, row by row."""
-    made = geometry(change(design, {"method": method}))
-    named, rows = {part.name: part for part in made.parts}, takeoff(made)
+    made = build_geometry(change(design, {"method": method}))
+    named, rows = {part.name: part for part in made.parts}, take_off(made)
     drawn, filled, ordered, listed = (defaultdict(float) for _ in range(4))
     for part in made.parts:
         drawn[part.material] += part.volume
-    for share in shares(made):
+    for share in share_out(made):
         if share.volume > 0:
             work = named[share.part].material
             assert share.material in MADE_OF[work], (work, share.item)
@@ -84,9 +109,14 @@ def test_volume_by_material_is_the_geometrys(method, design):
     for row in rows:
         if row.volume > 0:
             listed[row.item] += row.volume
-            assert row.volume == pytest.approx(sum(ordered.pop((row.item, material), 0.0) for material in row.material.split(" and ")),
-                                               rel=1e-3), row.item
-        sold = goods()[row.item]
+            assert row.volume == pytest.approx(
+                sum(
+                    ordered.pop((row.item, material), 0.0)
+                    for material in row.material.split(" and ")
+                ),
+                rel=1e-3,
+            ), row.item
+        sold = all_goods()[row.item]
         if sold.holds:
             assert row.net * sold.holds == pytest.approx(row.volume, rel=1e-3), "bought by volume"
         assert row.volume > 0 or row.item.startswith("Face "), "only a finish has no volume"
@@ -97,8 +127,8 @@ def test_volume_by_material_is_the_geometrys(method, design):
 @SLOW
 @given(any_work())
 def test_orders_are_whole_bought_units_and_cover_the_net(design):
-    for row in takeoff(geometry(design)):
-        sold = goods()[row.item]
+    for row in take_off(build_geometry(design)):
+        sold = all_goods()[row.item]
         extra = getattr(design.waste, sold.waste) if sold.waste else 0.0
         assert row.net > 0 and row.unit == sold.unit
         assert row.order / sold.step == pytest.approx(round(row.order / sold.step))
@@ -110,17 +140,21 @@ def test_orders_are_whole_bought_units_and_cover_the_net(design):
 def test_weight_of_the_whole_is_near_that_of_its_parts_as_laid(design):
     """Two ways to the same weight: shares at their own densities, and parts at the density of the work as laid.
     Brick is 120 lb/ft3 in either and mortar 130, hollow block loses its joints; hence 12 percent."""
-    made = geometry(design)
+    made = build_geometry(design)
     as_laid = sum(p.volume * density(p.material) for p in made.parts if p.material != "metal")
-    assert total_weight(takeoff(made)) == pytest.approx(as_laid, rel=0.12)
+    assert total_weight(take_off(made)) == pytest.approx(as_laid, rel=0.12)
 
 
-@pytest.mark.parametrize(("changes", "depth", "high"), [
-    ({}, 4.5, 2.5), ({"firebox.lining_thickness": "2-1/2 in"}, 2.5, 4.5),
-    ({"firebox.lining_thickness": "3 in", "firebox.brick": BRICKS[1]}, 3, 4.5),
-    ({"firebox.wall": "10 in", "firebox.lining_thickness": "9 in"}, 9, 2.5),
-    ({"firebox.lining_thickness": "1-1/4 in"}, 1.25, 4.5),
-])
+@pytest.mark.parametrize(
+    ("changes", "depth", "high"),
+    [
+        ({}, 4.5, 2.5),
+        ({"firebox.lining_thickness": "2-1/2 in"}, 2.5, 4.5),
+        ({"firebox.lining_thickness": "3 in", "firebox.brick": BRICKS[1]}, 3, 4.5),
+        ({"firebox.wall": "10 in", "firebox.lining_thickness": "9 in"}, 9, 2.5),
+        ({"firebox.lining_thickness": "1-1/4 in"}, 1.25, 4.5),
+    ],
+)
 def test_thickness_says_how_a_firebrick_lies(changes, depth, high):
     """A 9 x 4-1/2 x 2-1/2 straight: 4-1/2 in flat, 2-1/2 in on edge, 9 in as headers; thinner, it is split."""
     box = change(Design(), changes).firebox
@@ -128,14 +162,15 @@ def test_thickness_says_how_a_firebrick_lies(changes, depth, high):
     assert unit.depth / INCH == pytest.approx(depth) and unit.height / INCH == pytest.approx(high)
 
 
-
-
 def test_sections_of_a_modular_firebox_and_flue():
     """Courses by height with the bed; two sides and a back to each, none over 30 in: a side of 21 in is one piece, a
     back of 32 in (22-2/3 and its corners) is two."""
-    work = change(Design(), {"method": "modular", "firebox.lining": "refractory section", "waste.section": "10 %"})
-    made = geometry(work)
-    rows = {r.item: r for r in takeoff(made)}
+    work = change(
+        Design(),
+        {"method": "modular", "firebox.lining": "refractory section", "waste.section": "10 %"},
+    )
+    made = build_geometry(work)
+    rows = {r.item: r for r in take_off(made)}
     assert rows["Firebox side section"].net == 2 * 5
     assert rows["Firebox back section"].net == 2 * 5
     flue = rows["Flue section"]
@@ -150,15 +185,15 @@ def test_sections_of_a_modular_firebox_and_flue():
 def test_one_flue_section_weighs_what_its_size_says():
     """13 x 13 liner, wall 7/8, casing 2-1/2: 13^2 - 11.25^2 clay at 127, and 18^2 - 13^2 castable at 130 lb/ft3."""
     work = change(Design(), {"method": "modular"})
-    rows = {r.item: r for r in takeoff(geometry(work))}
+    rows = {r.item: r for r in take_off(build_geometry(work))}
     pounds = ((169 - 11.25**2) * 24 * 127 + (18**2 - 169) * 24 * 130) / 1728
     assert rows["Flue section"].piece_kg / POUND == pytest.approx(pounds, rel=1e-6)
 
 
 def test_clay_liners_and_their_joints():
     """One liner to a section; 1/8 in joints are one part in 193 of the height."""
-    made = geometry(Design())
-    liner = [s for s in shares(made) if s.part == "flue liner"]
+    made = build_geometry(Design())
+    liner = [s for s in share_out(made) if s.part == "flue liner"]
     assert [s.item for s in liner] == ["Clay flue liner", "Refractory mortar"]
     assert liner[0].count == 10
     assert liner[1].volume / sum(s.volume for s in liner) == pytest.approx(1 / 193)
@@ -167,10 +202,10 @@ def test_clay_liners_and_their_joints():
 def test_base_block_by_courses():
     """Ring of 8 x 8 x 16 block, 60 x 28.5 in outside: centre line 2 (60 + 28.5 - 2 x 7.625) = 146.5 in, 9.16 block, so
     9-1/2 to a course; 29-1/2 in high is four courses of 8 in less a bed, the last cut."""
-    made = geometry(Design())
+    made = build_geometry(Design())
     base = made.by_name["base walls"]
     assert (base.top - base.bottom) / INCH == pytest.approx(29.5)
-    rows = {r.item: r for r in takeoff(made)}
+    rows = {r.item: r for r in take_off(made)}
     assert rows["Base block"].net == 4 * 9.5
     assert rows["Base block"].order == ceil(38 * 1.05)
 
@@ -179,14 +214,18 @@ def test_hollow_masonry_behind_the_lining_and_the_same_grouted():
     """Grouted solid weighs what its table says, 135 lb/ft3 (HUD, upper end); the cores take 49 percent of a block."""
     rows = {}
     for kind in ("hollow ungrouted", "hollow grouted solid"):
-        made = geometry(change(Design(), {"firebox.masonry": kind, "base.core": "hollow"}))
-        rows[kind] = {r.item: r for r in takeoff(made)}
+        made = build_geometry(change(Design(), {"firebox.masonry": kind, "base.core": "hollow"}))
+        rows[kind] = {r.item: r for r in take_off(made)}
     hollow, solid = rows.values()
     assert "Core grout" not in hollow and solid["Core grout"].volume > 0
     assert solid["Masonry block"].net == hollow["Masonry block"].net
     assert solid["Masonry block"].weight_kg == pytest.approx(hollow["Masonry block"].weight_kg)
-    per_cubic_foot = (solid["Masonry block"].weight_kg + solid["Core grout"].weight_kg) / (
-        solid["Masonry block"].volume + solid["Core grout"].volume) / POUND * CUFT
+    per_cubic_foot = (
+        (solid["Masonry block"].weight_kg + solid["Core grout"].weight_kg)
+        / (solid["Masonry block"].volume + solid["Core grout"].volume)
+        / POUND
+        * CUFT
+    )
     assert per_cubic_foot == pytest.approx(135, abs=2)
 
 
@@ -199,41 +238,58 @@ def over_breast(made, ceiling: float = 108.0) -> float:
 
 def test_a_face_that_is_not_brick_is_an_area_and_says_so():
     """60 in breast, floor to 65 in flue start, less 36 x 30 in; over it the shoulder's trapezium and the stack, to the 9 ft ceiling."""
-    work = change(Design(), {"surround.face": "tile", "smoke_chamber.height": "27 in", "throat.height": "8 in"})
-    made = geometry(work)
-    rows = {r.item: r for r in takeoff(made)}
+    work = change(
+        Design(),
+        {"surround.face": "tile", "smoke_chamber.height": "27 in", "throat.height": "8 in"},
+    )
+    made = build_geometry(work)
+    rows = {r.item: r for r in take_off(made)}
     assert "Facing brick" not in rows
     assert rows["Face tile"].net * 144 == pytest.approx(60 * 65 - 36 * 30 + over_breast(made))
     assert rows["Face tile"].weight_kg == 0 and "no thickness" in rows["Face tile"].note
-    low = {r.item: r for r in takeoff(geometry(change(work, {"house.ceiling": "6 ft"})))}  # the shoulder begins at 65 in and is cut at 72
+    low = {
+        r.item: r for r in take_off(build_geometry(change(work, {"house.ceiling": "6 ft"})))
+    }  # the shoulder begins at 65 in and is cut at 72
     assert 60 * 65 - 36 * 30 < low["Face tile"].net * 144 < 60 * 72 - 36 * 30
 
 
 def test_facing_brick_is_the_breast_one_wythe_deep():
     """60 in breast from slab to flue start, less the opening with its linings, then shoulder and stack to the ceiling; 6.16 to the
     square foot."""
-    rows = {r.item: r for r in takeoff(geometry(Design()))}
-    made = geometry(Design())
+    rows = {r.item: r for r in take_off(build_geometry(Design()))}
+    made = build_geometry(Design())
     lining = 4.5 * (1 + (1 / 3) ** 2) ** 0.5
-    area = 60 * (made.frame.flue_start - made.frame.slab_top) / INCH - (36 + 2 * lining) * 32.5 + over_breast(made)
+    area = (
+        60 * (made.frame.flue_start - made.frame.slab_top) / INCH
+        - (36 + 2 * lining) * 32.5
+        + over_breast(made)
+    )
     assert rows["Facing brick"].net == ceil(area / 144 * 6.1604)
 
 
 def test_a_metal_cap_is_not_weighed_as_a_solid():
-    rows = {r.item: r for r in takeoff(geometry(change(Design(), {"chimney.cap_material": "metal"})))}
+    rows = {
+        r.item: r
+        for r in take_off(build_geometry(change(Design(), {"chimney.cap_material": "metal"})))
+    }
     assert rows["Metal cap"].weight_kg == 0 and "not counted" in rows["Metal cap"].note
 
 
 def test_waste_is_an_input():
-    plain = {r.item: r for r in takeoff(geometry(Design()))}
-    double = {r.item: r for r in takeoff(geometry(change(Design(), {"waste.brick": "50 %", "waste.mortar": "0 %"})))}
+    plain = {r.item: r for r in take_off(build_geometry(Design()))}
+    double = {
+        r.item: r
+        for r in take_off(
+            build_geometry(change(Design(), {"waste.brick": "50 %", "waste.mortar": "0 %"}))
+        )
+    }
     assert double["Common brick"].net == plain["Common brick"].net
     assert double["Common brick"].order == ceil(plain["Common brick"].net * 1.5)
     assert double["Mortar"].order == ceil(plain["Mortar"].net)
 
 
 def test_every_note_says_how_well_the_weight_is_known():
-    for row in takeoff(geometry(Design())):
+    for row in take_off(build_geometry(Design())):
         for material in row.material.split(" and "):
             assert densities()[material][1].confidence in row.note
 
@@ -243,7 +299,9 @@ def test_every_note_says_how_well_the_weight_is_known():
 
 def test_brick_to_the_square_foot():
     """NAV-brick-1, NAVEDTRA 14045 ch. 4: 2.75 x 8.5 in face with joints, 6.16 to the square foot; +- 0.005."""
-    assert in_wall(COMMON, COMMON.depth).per_volume * COMMON.depth * SQFT == pytest.approx(6.16, abs=0.005)
+    assert in_wall(COMMON, COMMON.depth).per_volume * COMMON.depth * SQFT == pytest.approx(
+        6.16, abs=0.005
+    )
 
 
 def test_brick_in_a_wall_of_112_square_feet():
@@ -270,7 +328,7 @@ def test_mortar_for_that_wall():
 
 def test_block_to_a_hundred_square_feet():
     """TEK14-cmu, NCMA TEK 14 (1969): 8 x 16 in face, 112.5 to 100 ft2, exact."""
-    assert 100 * SQFT * block(geometry(Design())).per_area == pytest.approx(112.5)
+    assert 100 * SQFT * block(build_geometry(Design())).per_area == pytest.approx(112.5)
 
 
 def test_wall_measure_is_no_count():
@@ -280,16 +338,22 @@ def test_wall_measure_is_no_count():
     counted = in_mass(COMMON).per_volume * CUFT
     assert counted == pytest.approx(17.4, abs=0.05)
     assert WALL_MEASURE * CUFT / counted == pytest.approx(1.29, abs=0.005)
-    note = {r.item: r for r in takeoff(geometry(Design()))}["Common brick"].note
+    note = {r.item: r for r in take_off(build_geometry(Design()))}["Common brick"].note
     assert "17.4" in note and "22.5" in note
 
 
 def test_volume_less_voids():
     """FB1889-volume-1, USDA FB 1889 (1941), p. 44: 368 less 99 is 269 ft3. So are ours: brickwork is the outer solid
     less its voids and its other parts."""
-    made = geometry(Design())
-    others = sum(p.volume for p in made.parts if p.material != "brick") + sum(v.volume for v in made.voids)
-    brickwork = [s for s in shares(made) if made.by_name.get(s.part) and made.by_name[s.part].material == "brick"]
+    made = build_geometry(Design())
+    others = sum(p.volume for p in made.parts if p.material != "brick") + sum(
+        v.volume for v in made.voids
+    )
+    brickwork = [
+        s
+        for s in share_out(made)
+        if made.by_name.get(s.part) and made.by_name[s.part].material == "brick"
+    ]
     assert sum(s.volume for s in brickwork) == pytest.approx(made.outer.volume - others)
 
 
@@ -309,11 +373,16 @@ def test_sand_and_mortar_of_thick_walls():
 
 def test_a_footing_is_its_length_by_width_by_thickness():
     """FB1889-concrete-1, USDA FB 1889 (1941): 7 x 3.75 x 1 ft, 26.25 ft3, taken as a yard; ours of that size."""
-    work = change(Design(), {"opening.width": "48 in", "firebox.back_width": "30 in", "firebox.depth": "24-1/2 in"})
-    footing = geometry(work).by_name["footing"].volume / CUFT
+    work = change(
+        Design(),
+        {"opening.width": "48 in", "firebox.back_width": "30 in", "firebox.depth": "24-1/2 in"},
+    )
+    footing = build_geometry(work).by_name["footing"].volume / CUFT
     assert footing == pytest.approx((48 + 24 + 12) * (24.5 + 8.5 + 12) / 144)
     assert footing == pytest.approx(26.25)
-    row = {r.item: r for r in takeoff(geometry(change(work, {"waste.concrete": "0 %"})))}["Footing concrete"]
+    row = {r.item: r for r in take_off(build_geometry(change(work, {"waste.concrete": "0 %"})))}[
+        "Footing concrete"
+    ]
     assert row.net == pytest.approx(26.25 / 27) and row.order == 1.0
 
 
@@ -322,10 +391,19 @@ def test_what_cannot_stand_is_refused_before_it_is_counted():
         change(Design(), {"waste.brick": "60 %"})
 
 
-@pytest.mark.parametrize(("material", "low", "high"), [
-    ("brick", 100, 130), ("grout", 140, 140), ("concrete", 145, 159.1), ("grouted block", 85, 135), ("mortar", 114.6, 146.4),
-    ("stone", 127.3, 184.6), ("firebrick", 145, 145), ("refractory mortar", 130, 130),
-])
+@pytest.mark.parametrize(
+    ("material", "low", "high"),
+    [
+        ("brick", 100, 130),
+        ("grout", 140, 140),
+        ("concrete", 145, 159.1),
+        ("grouted block", 85, 135),
+        ("mortar", 114.6, 146.4),
+        ("stone", 127.3, 184.6),
+        ("firebrick", 145, 145),
+        ("refractory mortar", 130, 130),
+    ],
+)
 def test_a_density_lies_in_a_published_range(material, low, high):
     """In lb/ft3. Brick, grout and block work: HUD Residential Structural Design Guide; concrete between that and EN 1991-1-1 (24 to
     25 kN/m3); mortar and limestone: EN 1991-1-1, annex A; firebrick and fire clay: a handbook table of weights per cubic yard, exact."""

@@ -12,11 +12,11 @@ from bench.browser import ROOT, chromium, page, server
 from pypdf import PdfReader
 
 from fireplace_calc import assess, change
-from fireplace_calc.report.alternatives import side_by_side
-from fireplace_calc.editing.designfile import fingerprint
-from fireplace_calc.explore import how_far, remedies
-from fireplace_calc.lessons import exercise
 from fireplace_calc.base.units import show
+from fireplace_calc.editing.designfile import fingerprint
+from fireplace_calc.explore import find_remedies, how_far
+from fireplace_calc.lessons import exercise
+from fireplace_calc.report.alternatives import side_by_side
 
 REQUIRED = "FIREPLACE_BROWSER_TEST"
 NAME = """() => {
@@ -43,7 +43,9 @@ class Walker:
             if self.view.evaluate(NAME) == name:
                 return
             self.view.keyboard.press("Tab")
-        raise AssertionError(f"{name} is not reached by Tab; the focus is on {self.view.evaluate(NAME)!r}")
+        raise AssertionError(
+            f"{name} is not reached by Tab; the focus is on {self.view.evaluate(NAME)!r}"
+        )
 
     def press(self, *keys):
         for key in keys:
@@ -73,10 +75,14 @@ class Walker:
             if self.panel.get_by_text(words).count():
                 return
         told = self.panel.locator(".fireplace-summary").first.text_content()
-        raise AssertionError(f"undone {most} times, and still not {words} but {told}; focus on {self.view.evaluate(NAME)}")
+        raise AssertionError(
+            f"undone {most} times, and still not {words} but {told}; focus on {self.view.evaluate(NAME)}"
+        )
 
     def pictures(self):
-        return self.view.evaluate("() => [...document.querySelectorAll('.fireplace-sheet img')].map((i) => i.src)")
+        return self.view.evaluate(
+            "() => [...document.querySelectorAll('.fireplace-sheet img')].map((i) => i.src)"
+        )
 
     def looks_otherwise(self, before):
         for _ in range(200):
@@ -95,18 +101,28 @@ class Walker:
 def faults(view):
     """What axe finds serious on the panels, each with where."""
     found = Axe().run(view, context=".fireplace-panel").response["violations"]
-    return [(v["id"], [node["html"][:160] for node in v["nodes"]][:4]) for v in found if v["impact"] in ("serious", "critical")]
+    return [
+        (v["id"], [node["html"][:160] for node in v["nodes"]][:4])
+        for v in found
+        if v["impact"] in ("serious", "critical")
+    ]
 
 
 @pytest.fixture
 def opened(tmp_path):
     """Open a notebook from a copy, as JupyterLab or Voila shows it."""
     if chromium() is None:
-        assert os.environ.get(REQUIRED) != "required", "no Chromium, but this run must not do without the browser test"
-        pytest.skip("no Chromium on this machine: the browser test is left out (Debian: apt-get install chromium)")
+        assert os.environ.get(REQUIRED) != "required", (
+            "no Chromium, but this run must not do without the browser test"
+        )
+        pytest.skip(
+            "no Chromium on this machine: the browser test is left out (Debian: apt-get install chromium)"
+        )
     root, closing = tmp_path.resolve(), []
     shutil.copytree(ROOT / "data", root / "data")
-    shutil.copytree(ROOT / "notebooks", root / "notebooks", ignore=shutil.ignore_patterns(".*", "kept"))
+    shutil.copytree(
+        ROOT / "notebooks", root / "notebooks", ignore=shutil.ignore_patterns(".*", "kept")
+    )
 
     def go(kind, name):
         running, looking = server(kind, root / "notebooks" / name, root), page()
@@ -157,18 +173,28 @@ def test_the_designer_lays_two_options_side_by_side_and_hands_over_a_sheet(kind,
     walker.unfold("Save, open and print")
     walker.push("Sheet to hand over")
     text = "".join(sheet.extract_text() for sheet in walker.paper().pages)
-    assert fingerprint(other) in text and "Option 1" in text and told["Material costs"][0].partition(" coin")[0] in text
+    assert (
+        fingerprint(other) in text
+        and "Option 1" in text
+        and told["Material costs"][0].partition(" coin")[0] in text
+    )
     assert faults(view) == []
     walker.undo_to(re.compile("opening 3'-8\" wide"))
-    assert sorted(path.name for path in (folder / "kept" / "client").glob("*.toml")) == ["design.toml", "option-1.toml", "reader.toml"]
+    assert sorted(path.name for path in (folder / "kept" / "client").glob("*.toml")) == [
+        "design.toml",
+        "option-1.toml",
+        "reader.toml",
+    ]
 
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_the_mason_asks_how_far_takes_a_remedy_and_prints_the_check_sheet(kind, opened, boathouse):
     view, _ = opened(kind, "a-raised-firebox.ipynb")
-    raised = change(boathouse, {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"})
+    raised = change(
+        boathouse, {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"}
+    )
     walker = Walker(view)
-    best = remedies(raised)[0]
+    best = find_remedies(raised)[0]
     walker.says(best.words())
     assert faults(view) == []
     walker.unfold("How far can it be raised?")
@@ -177,7 +203,9 @@ def test_the_mason_asks_how_far_takes_a_remedy_and_prints_the_check_sheet(kind, 
     walker.push("Take remedy 1")
     mended = change(raised, best.change)
     counts = assess(mended).counts
-    walker.says(re.compile(f"{counts['falls short']} fall short, {counts['not checked']} not checked"))
+    walker.says(
+        re.compile(f"{counts['falls short']} fall short, {counts['not checked']} not checked")
+    )
     walker.unfold("Formula, numbers, result")
     walker.says("Face velocity, sizing mode")
     assert faults(view) == []

@@ -4,8 +4,8 @@ import pytest
 from pypdf import PdfReader
 
 from fireplace_calc import assess, load
-from fireplace_calc.drawing.papers.paper_set import writing
 from fireplace_calc.base.tables import DATA
+from fireplace_calc.drawing.papers.printing import writing
 
 
 @pytest.fixture(scope="module")

@@ -6,13 +6,11 @@ import math
 from dataclasses import Field, dataclass, field, fields, is_dataclass
 from typing import Any
 
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import LONGEST, InputError, show, to_si
 
 UNKNOWN = "unknown"
 """Text for a value nobody has told us yet. It reads back as ``None`` and makes the checks that need it *not checked*."""
-
-SLACK = 1e-9
-"""Relative slack at both ends of a workable range, so that 96 in typed as 2438.4 mm is still 96 in. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +58,12 @@ class Input:
         if value is None or (isinstance(value, str) and value.strip().lower() == UNKNOWN):
             if self.optional:
                 return None
-            raise InputError(f"{self.label} cannot be unknown: the drawing needs it.", self.label, self.allowed(), value)
+            raise InputError(
+                f"{self.label} cannot be unknown: the drawing needs it.",
+                self.label,
+                self.allowed(),
+                value,
+            )
         return getattr(self, "_read_" + self.kind.replace("-", "_"), self._read_quantity)(value)
 
     def allowed(self, units: str = "feet-inches") -> str:
@@ -76,15 +79,18 @@ class Input:
         return f"{show(self.low, self.kind, units)} to {show(self.high, self.kind, units)}"
 
     def _refuse(self, received: Any, why: str) -> InputError:
-        said = text if len(text := str(received)) <= LONGEST else f"{text[:LONGEST - 20]}..."
-        return InputError(f"{self.label} is {said}, but {why}", self.label, self.allowed(), received)
+        said = text if len(text := str(received)) <= LONGEST else f"{text[: LONGEST - 20]}..."
+        return InputError(
+            f"{self.label} is {said}, but {why}", self.label, self.allowed(), received
+        )
 
     def _read_quantity(self, value: Any) -> float:
         number = to_si(value, self.kind, self.label)
-        slack = SLACK * max(abs(self.low), abs(self.high))
+        slack = ROUNDING * max(abs(self.low), abs(self.high))
         if not self.low - slack <= number <= self.high + slack:
             raise self._refuse(
-                value, f"{self.allowed()} is the workable range ({self.allowed('millimetres')}); check the unit."
+                value,
+                f"{self.allowed()} is the workable range ({self.allowed('millimetres')}); check the unit.",
             )
         return number
 
@@ -95,7 +101,9 @@ class Input:
             said = "a number beyond all bounds" if isinstance(value, int) else repr(value)
             raise self._refuse(said, f"{self.allowed()} is wanted, without a unit.") from None
         if isinstance(value, bool) or not math.isfinite(number) or number != int(number):
-            raise self._refuse(repr(value), f"{self.allowed()} is wanted; parts cannot be set by halves.")
+            raise self._refuse(
+                repr(value), f"{self.allowed()} is wanted; parts cannot be set by halves."
+            )
         if not self.low <= number <= self.high:
             raise self._refuse(value, f"{self.allowed()} is workable.")
         return int(number)
@@ -124,31 +132,79 @@ def _declared(spec: Input) -> Any:
     return field(default=spec.default, metadata={"input": spec})
 
 
-def quantity(kind: str, label: str, default: str | None, low: str, high: str, help: str, book: str = "",
-             optional: bool = False) -> Any:
+def quantity(
+    kind: str,
+    label: str,
+    default: str | None,
+    low: str,
+    high: str,
+    help: str,
+    book: str = "",
+    optional: bool = False,
+) -> Any:
     """Declare a number with a unit. A default of ``None`` means unknown until told."""
-    return _declared(Input(label, kind, None if default is None else to_si(default, kind, label),
-                           to_si(low, kind, label), to_si(high, kind, label), (), help, book,
-                           optional or default is None))
+    return _declared(
+        Input(
+            label,
+            kind,
+            None if default is None else to_si(default, kind, label),
+            to_si(low, kind, label),
+            to_si(high, kind, label),
+            (),
+            help,
+            book,
+            optional or default is None,
+        )
+    )
 
 
-def length(label: str, default: str | None, low: str, high: str, help: str, book: str = "", optional: bool = False) -> Any:
+def length(
+    label: str,
+    default: str | None,
+    low: str,
+    high: str,
+    help: str,
+    book: str = "",
+    optional: bool = False,
+) -> Any:
     """Declare a length."""
     return quantity("length", label, default, low, high, help, book, optional)
 
 
-def count(label: str, default: int | None, low: int, high: int, help: str, book: str = "", optional: bool = False) -> Any:
+def count(
+    label: str,
+    default: int | None,
+    low: int,
+    high: int,
+    help: str,
+    book: str = "",
+    optional: bool = False,
+) -> Any:
     """Declare a whole number."""
-    return _declared(Input(label, "count", default, low, high, (), help, book, optional or default is None))
+    return _declared(
+        Input(label, "count", default, low, high, (), help, book, optional or default is None)
+    )
 
 
-def choice(label: str, default: str | None, choices: tuple[str, ...], help: str, book: str = "",
-           optional: bool = False) -> Any:
+def choice(
+    label: str,
+    default: str | None,
+    choices: tuple[str, ...],
+    help: str,
+    book: str = "",
+    optional: bool = False,
+) -> Any:
     """Declare one word out of a few."""
-    return _declared(Input(label, "choice", default, None, None, choices, help, book, optional or default is None))
+    return _declared(
+        Input(
+            label, "choice", default, None, None, choices, help, book, optional or default is None
+        )
+    )
 
 
-def yes_no(label: str, default: bool | None, help: str, book: str = "", optional: bool = True) -> Any:
+def yes_no(
+    label: str, default: bool | None, help: str, book: str = "", optional: bool = True
+) -> Any:
     """Declare a yes or no; most may be unknown until somebody has looked."""
     return _declared(Input(label, "yes-no", default, None, None, (), help, book, optional))
 

@@ -48,8 +48,19 @@ def _fold(stations: Iterable) -> tuple[Place, ...]:
         key = (s.country, s.wmo, s.city)
         if key not in best or s.url.endswith("_TMYx.zip"):
             best[key] = s
-    return tuple(Place(s.city.replace(".", " "), s.country, s.state or "", s.wmo, s.latitude, s.longitude, s.elevation,
-                       None if s.heating_design_db_c is None else s.heating_design_db_c + 273.15) for s in best.values())
+    return tuple(
+        Place(
+            s.city.replace(".", " "),
+            s.country,
+            s.state or "",
+            s.wmo,
+            s.latitude,
+            s.longitude,
+            s.elevation,
+            None if s.heating_design_db_c is None else s.heating_design_db_c + 273.15,
+        )
+        for s in best.values()
+    )
 
 
 def find(text: str, limit: int = 10) -> tuple[Place, ...]:
@@ -70,7 +81,9 @@ def find(text: str, limit: int = 10) -> tuple[Place, ...]:
     text = " ".join(text.replace("-", " ").replace(".", " ").split())
     if not text:
         return ()
-    return _fold(hit.station for hit in _index().search(text, limit=6 * limit) if hit.score >= LIKELY)[:limit]
+    return _fold(
+        hit.station for hit in _index().search(text, limit=6 * limit) if hit.score >= LIKELY
+    )[:limit]
 
 
 def nearest(latitude: float, longitude: float, limit: int = 5) -> tuple[Place, ...]:
@@ -87,7 +100,9 @@ def nearest(latitude: float, longitude: float, limit: int = 5) -> tuple[Place, .
     -------
     tuple of Place
     """
-    return _fold(hit.station for hit in _index().nearest(latitude, longitude, limit=6 * limit))[:limit]
+    return _fold(hit.station for hit in _index().nearest(latitude, longitude, limit=6 * limit))[
+        :limit
+    ]
 
 
 def inside(country: str, state: str | None = None) -> tuple[Place, ...]:
@@ -105,7 +120,9 @@ def inside(country: str, state: str | None = None) -> tuple[Place, ...]:
     tuple of Place
         Empty when there is none.
     """
-    return _fold(_index().filter(country=country.upper(), state=None if state is None else state.upper()))
+    return _fold(
+        _index().filter(country=country.upper(), state=None if state is None else state.upper())
+    )
 
 
 def site(place: Place) -> dict[str, str]:
@@ -125,8 +142,15 @@ def site(place: Place) -> dict[str, str]:
     >>> site(Place("Upper Lake", "XXX", "", "1", 45.0, -75.0, 230.0, 255.15))
     {'site.place': 'Upper Lake', 'site.altitude': '230.0 m', 'site.winter': '-18.00 degC'}
     """
-    found = {"site.place": ", ".join(part for part in (place.name, place.state) if part), "site.altitude": f"{place.altitude:.1f} m"}
-    return found if place.winter is None else found | {"site.winter": f"{place.winter - 273.15:.2f} degC"}
+    found = {
+        "site.place": ", ".join(part for part in (place.name, place.state) if part),
+        "site.altitude": f"{place.altitude:.1f} m",
+    }
+    return (
+        found
+        if place.winter is None
+        else found | {"site.winter": f"{place.winter - 273.15:.2f} degC"}
+    )
 
 
 def winter_means(hours: Iterable[tuple[int, float, float]]) -> tuple[float, float] | None:
@@ -148,4 +172,8 @@ def winter_means(hours: Iterable[tuple[int, float, float]]) -> tuple[float, floa
     (272.0, 3.0)
     """
     found = [(air, wind) for month, air, wind in hours if month in WINTER]
-    return (sum(air for air, _ in found) / len(found), sum(wind for _, wind in found) / len(found)) if found else None
+    return (
+        (sum(air for air, _ in found) / len(found), sum(wind for _, wind in found) / len(found))
+        if found
+        else None
+    )

@@ -85,26 +85,51 @@ def pick(table: dict, key: Hashable, what: str):
     except KeyError:
         known = ", ".join(map(str, table))
         other = "; for another use its own size" if what == "Flue size" else ""
-        raise InputError(f"{what} is {key!r}, but the table holds only {known}{other}.", what, known, key) from None
+        raise InputError(
+            f"{what} is {key!r}, but the table holds only {known}{other}.", what, known, key
+        ) from None
 
 
 @lru_cache(maxsize=1)
 def round_liners() -> dict[str, RoundLiner]:
     """Round clay liners by inside diameter in inches."""
-    return {r["size"]: RoundLiner(r["size"], float(r["inside_diameter_in"]) * INCH, float(r["wall_in"]) * INCH,
-                                  float(r["net_area_in2"]) * SQIN, source_of(r)) for r in rows("round_liners.csv")}
+    return {
+        r["size"]: RoundLiner(
+            r["size"],
+            float(r["inside_diameter_in"]) * INCH,
+            float(r["wall_in"]) * INCH,
+            float(r["net_area_in2"]) * SQIN,
+            source_of(r),
+        )
+        for r in rows("round_liners.csv")
+    }
 
 
 @lru_cache(maxsize=1)
 def rectangular_liners() -> dict[str, RectangularLiner]:
     """Rectangular clay liners by outside size in inches, short side first."""
-    return {r["size"]: RectangularLiner(r["size"], float(r["outside_a_in"]) * INCH, float(r["outside_b_in"]) * INCH,
-                                        float(r["wall_in"]) * INCH, float(r["net_area_in2"]) * SQIN, source_of(r))
-            for r in rows("rectangular_liners.csv")}
+    return {
+        r["size"]: RectangularLiner(
+            r["size"],
+            float(r["outside_a_in"]) * INCH,
+            float(r["outside_b_in"]) * INCH,
+            float(r["wall_in"]) * INCH,
+            float(r["net_area_in2"]) * SQIN,
+            source_of(r),
+        )
+        for r in rows("rectangular_liners.csv")
+    }
 
 
 def _tidy(size: str) -> str:
-    return size.lower().replace("×", "x").replace("in", "").replace('"', "").replace(" ", "").replace("by", "x")
+    return (
+        size.lower()
+        .replace("×", "x")
+        .replace("in", "")
+        .replace('"', "")
+        .replace(" ", "")
+        .replace("by", "x")
+    )
 
 
 def round_liner(size: str) -> RoundLiner:
@@ -131,7 +156,9 @@ def rectangular_liner(size: str) -> RectangularLiner:
 @lru_cache(maxsize=1)
 def densities() -> dict[str, tuple[float, Source]]:
     """Density of each material and its source. [kg/m3]"""
-    return {r["material"]: (float(r["density_pcf"]) * PCF, source_of(r)) for r in rows("densities.csv")}
+    return {
+        r["material"]: (float(r["density_pcf"]) * PCF, source_of(r)) for r in rows("densities.csv")
+    }
 
 
 def density(material: str) -> float:
@@ -146,20 +173,29 @@ def density(material: str) -> float:
 @lru_cache(maxsize=1)
 def soil_bearing() -> dict[str, tuple[float, Source]]:
     """Presumptive bearing pressure of each soil class. [Pa]"""
-    return {r["soil"]: (float(r["bearing_psf"]) * PSF, source_of(r)) for r in rows("soil_bearing.csv")}
+    return {
+        r["soil"]: (float(r["bearing_psf"]) * PSF, source_of(r)) for r in rows("soil_bearing.csv")
+    }
 
 
 @lru_cache(maxsize=1)
 def crickets() -> tuple[tuple[float, float], ...]:
     """Roof pitch [-] and cricket height over chimney width [-], as tabulated."""
-    return tuple((float(r["roof_rise_per_12"]) / 12, float(r["height_over_width"])) for r in rows("crickets.csv"))
+    return tuple(
+        (float(r["roof_rise_per_12"]) / 12, float(r["height_over_width"]))
+        for r in rows("crickets.csv")
+    )
 
 
 @lru_cache(maxsize=1)
 def rule_sources() -> dict[str, RuleSource]:
     """Section, editions, source and confidence of every clause of every book."""
     books = ("us_irc_sources.csv", "canada_sources.csv", "uk_sources.csv", "practice_sources.csv")
-    return {r["id"]: RuleSource(r["id"], r["section"], r["edition"], source_of(r)) for book in books for r in rows(book)}
+    return {
+        r["id"]: RuleSource(r["id"], r["section"], r["edition"], source_of(r))
+        for book in books
+        for r in rows(book)
+    }
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,11 +212,16 @@ class Coefficient:
 @lru_cache(maxsize=1)
 def coefficients() -> dict[str, Coefficient]:
     """Published numbers of the draft, by name."""
+
     def number(text: str) -> float | None:
         return float(text) if text else None
 
-    return {r["name"]: Coefficient(float(r["value"]), number(r["low"]), number(r["high"]), r["unit"], source_of(r))
-            for r in rows("draft_coefficients.csv")}
+    return {
+        r["name"]: Coefficient(
+            float(r["value"]), number(r["low"]), number(r["high"]), r["unit"], source_of(r)
+        )
+        for r in rows("draft_coefficients.csv")
+    }
 
 
 def coefficient(name: str) -> float:
@@ -206,8 +247,13 @@ class WoodAnalysis:
 
 @lru_cache(maxsize=1)
 def _woods() -> dict[str, WoodAnalysis]:
-    return {r["wood"]: WoodAnalysis(*(float(r[name]) for name in ("carbon", "hydrogen", "oxygen", "nitrogen", "ash")), source_of(r))
-            for r in rows("wood_analysis.csv")}
+    return {
+        r["wood"]: WoodAnalysis(
+            *(float(r[name]) for name in ("carbon", "hydrogen", "oxygen", "nitrogen", "ash")),
+            source_of(r),
+        )
+        for r in rows("wood_analysis.csv")
+    }
 
 
 def wood_analysis(wood: str) -> WoodAnalysis:
@@ -231,19 +277,31 @@ class RoundFlueCell:
 @lru_cache(maxsize=1)
 def canada_round_flues() -> tuple[RoundFlueCell, ...]:
     """Every cell, row by row."""
+
     def metres(text: str) -> float | None:
         return float(text) / 1000 if text else None
 
-    return tuple(RoundFlueCell(float(r["opening_min_m2"]), float(r["opening_max_m2"]), float(r["height_min_m"]),
-                               float(r["height_max_m"]), metres(r["flue_min_mm"]), metres(r["flue_max_mm"]), source_of(r))
-                 for r in rows("canada_round_flues.csv"))
+    return tuple(
+        RoundFlueCell(
+            float(r["opening_min_m2"]),
+            float(r["opening_max_m2"]),
+            float(r["height_min_m"]),
+            float(r["height_max_m"]),
+            metres(r["flue_min_mm"]),
+            metres(r["flue_max_mm"]),
+            source_of(r),
+        )
+        for r in rows("canada_round_flues.csv")
+    )
 
 
 @lru_cache(maxsize=1)
 def bends() -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Angle [rad] and loss [-] of mitred bends, as tabulated."""
     made = rows("mitred_bends.csv")
-    return tuple(math.radians(float(r["angle_deg"])) for r in made), tuple(float(r["loss"]) for r in made)
+    return tuple(math.radians(float(r["angle_deg"])) for r in made), tuple(
+        float(r["loss"]) for r in made
+    )
 
 
 @lru_cache(maxsize=1)
@@ -251,7 +309,9 @@ def contractions() -> dict[float, tuple[tuple[float, ...], tuple[float, ...]]]:
     """Loss of a converging piece [-] by included angle [rad], for each ratio of areas [-]."""
     made: dict[float, list] = {}
     for r in rows("contractions.csv"):
-        made.setdefault(float(r["area_ratio"]), []).append((math.radians(float(r["included_angle_deg"])), float(r["loss"])))
+        made.setdefault(float(r["area_ratio"]), []).append(
+            (math.radians(float(r["included_angle_deg"])), float(r["loss"]))
+        )
     return {ratio: tuple(zip(*pairs, strict=True)) for ratio, pairs in made.items()}
 
 
@@ -271,23 +331,52 @@ class RoofWind:
 @lru_cache(maxsize=1)
 def roof_winds() -> tuple[RoofWind, ...]:
     """Published coefficients, by pitch."""
-    return tuple(RoofWind(r["case"], math.radians(float(r["pitch_min_deg"])), math.radians(float(r["pitch_max_deg"])),
-                          float(r["coefficient"]), float(r["low"]), float(r["high"]), source_of(r)) for r in rows("roof_wind.csv"))
+    return tuple(
+        RoofWind(
+            r["case"],
+            math.radians(float(r["pitch_min_deg"])),
+            math.radians(float(r["pitch_max_deg"])),
+            float(r["coefficient"]),
+            float(r["low"]),
+            float(r["high"]),
+            source_of(r),
+        )
+        for r in rows("roof_wind.csv")
+    )
 
 
 @lru_cache(maxsize=1)
 def conductivities() -> dict[str, tuple[float, Source]]:
     """Thermal conductivity of each material and its source. [W/(m K)]"""
-    return {r["material"]: (float(r["conductivity_w_mk"]), source_of(r)) for r in rows("conductivities.csv")}
+    return {
+        r["material"]: (float(r["conductivity_w_mk"]), source_of(r))
+        for r in rows("conductivities.csv")
+    }
 
 
 @lru_cache(maxsize=1)
-def canada_rectangular_flues() -> tuple[tuple[RoundFlueCell, tuple[float, float] | None, tuple[float, float] | None], ...]:
+def canada_rectangular_flues() -> tuple[
+    tuple[RoundFlueCell, tuple[float, float] | None, tuple[float, float] | None], ...
+]:
     """Canada's rectangular table as far as it was read: the cell's bands, least and largest flue. [m]"""
+
     def pair(r: dict[str, str], end: str) -> tuple[float, float] | None:
         wide, deep = r[f"flue_{end}_width_mm"], r[f"flue_{end}_depth_mm"]
         return (float(wide) / 1000, float(deep) / 1000) if wide and deep else None
 
-    return tuple((RoundFlueCell(float(r["opening_min_m2"]), float(r["opening_max_m2"]), float(r["height_min_m"]),
-                                float(r["height_max_m"]), None, None, source_of(r)), pair(r, "min"), pair(r, "max"))
-                 for r in rows("canada_rectangular_flues.csv"))
+    return tuple(
+        (
+            RoundFlueCell(
+                float(r["opening_min_m2"]),
+                float(r["opening_max_m2"]),
+                float(r["height_min_m"]),
+                float(r["height_max_m"]),
+                None,
+                None,
+                source_of(r),
+            ),
+            pair(r, "min"),
+            pair(r, "max"),
+        )
+        for r in rows("canada_rectangular_flues.csv")
+    )

@@ -27,24 +27,63 @@ FEET_INCHES, MILLIMETRES = "feet-inches", "millimetres"
 SYSTEMS = (FEET_INCHES, MILLIMETRES)
 
 SI_UNIT = {
-    "length": "m", "area": "m**2", "volume": "m**3", "angle": "rad", "temperature": "K", "pressure": "Pa", "speed": "m/s",
-    "mass": "kg", "mass rate": "kg/s", "density": "kg/m**3", "ratio": "", "power": "W", "flow": "m**3/s",
+    "length": "m",
+    "area": "m**2",
+    "volume": "m**3",
+    "angle": "rad",
+    "temperature": "K",
+    "pressure": "Pa",
+    "speed": "m/s",
+    "mass": "kg",
+    "mass rate": "kg/s",
+    "density": "kg/m**3",
+    "ratio": "",
+    "power": "W",
+    "flow": "m**3/s",
     "force": "N",
 }
 """Kinds of quantity, and the SI unit each is held in."""
 
 EXAMPLES = {
-    "length": """"36 in", "3'-0\\"" or "914 mm\"""", "area": '"864 in2" or "0.56 m2"', "volume": '"400 m3" or "14000 ft3"',
-    "angle": '"45 deg"', "temperature": '"-10 degC" or "14 degF"', "pressure": '"5 Pa"', "speed": '"50 m/s" or "115 mph"',
-    "mass": '"20 kg" or "44 lb"', "mass rate": '"3.5 kg/h"', "density": '"2300 kg/m3"', "ratio": '"0.2", "20 %" or "7:12"',
-    "power": '"10 kW"', "flow": '"50 L/s" or "100 cfm"', "force": '"500 lbf" or "2 kN"',
+    "length": """"36 in", "3'-0\\"" or "914 mm\"""",
+    "area": '"864 in2" or "0.56 m2"',
+    "volume": '"400 m3" or "14000 ft3"',
+    "angle": '"45 deg"',
+    "temperature": '"-10 degC" or "14 degF"',
+    "pressure": '"5 Pa"',
+    "speed": '"50 m/s" or "115 mph"',
+    "mass": '"20 kg" or "44 lb"',
+    "mass rate": '"3.5 kg/h"',
+    "density": '"2300 kg/m3"',
+    "ratio": '"0.2", "20 %" or "7:12"',
+    "power": '"10 kW"',
+    "flow": '"50 L/s" or "100 cfm"',
+    "force": '"500 lbf" or "2 kN"',
 }
 
 _DEG = Fraction(DEG)
 FACTORS: dict[str, dict[str, Fraction]] = {
-    "length": {"in": _IN, "inch": _IN, "inches": _IN, '"': _IN, "ft": _FT, "foot": _FT, "feet": _FT, "'": _FT,
-               "mm": Fraction(1, 1000), "cm": Fraction(1, 100), "m": Fraction(1), "yd": 3 * _FT},
-    "area": {"in2": _IN**2, "ft2": _FT**2, "mm2": Fraction(1, 10**6), "cm2": Fraction(1, 10**4), "m2": Fraction(1)},
+    "length": {
+        "in": _IN,
+        "inch": _IN,
+        "inches": _IN,
+        '"': _IN,
+        "ft": _FT,
+        "foot": _FT,
+        "feet": _FT,
+        "'": _FT,
+        "mm": Fraction(1, 1000),
+        "cm": Fraction(1, 100),
+        "m": Fraction(1),
+        "yd": 3 * _FT,
+    },
+    "area": {
+        "in2": _IN**2,
+        "ft2": _FT**2,
+        "mm2": Fraction(1, 10**6),
+        "cm2": Fraction(1, 10**4),
+        "m2": Fraction(1),
+    },
     "volume": {"ft3": _FT**3, "yd3": 27 * _FT**3, "m3": Fraction(1), "L": Fraction(1, 1000)},
     "angle": {"deg": _DEG, "degrees": _DEG, "°": _DEG, "rad": Fraction(1)},
     "pressure": {"Pa": Fraction(1), "kPa": Fraction(1000), "psf": _PSF, "psi": 144 * _PSF},
@@ -60,16 +99,42 @@ FACTORS: dict[str, dict[str, Fraction]] = {
 """What one of each unit is in SI, exactly, so that 3'-0", 3 ft and 36 in come out as the same float."""
 
 PRINTED = {
-    "in": INCH, "ft": FOOT, "m": 1.0, "mm": MM, "in2": SQIN, "ft2": SQFT, "m2": 1.0, "mm2": 1e-6, "ft3": CUFT, "yd3": CUYD,
-    "m3": 1.0, "deg": DEG, "psf": PSF, "lb": POUND, "kg": 1.0, "-": 1.0, "count": 1.0, "%": 0.01, "Pa": 1.0,
-    "ft/s": FOOT, "m/s": 1.0, "K": 1.0, "psi": 144 * PSF, "kg/m3": 1.0, "lbf": POUND * G, "ratio": 1.0,
+    "in": INCH,
+    "ft": FOOT,
+    "m": 1.0,
+    "mm": MM,
+    "in2": SQIN,
+    "ft2": SQFT,
+    "m2": 1.0,
+    "mm2": 1e-6,
+    "ft3": CUFT,
+    "yd3": CUYD,
+    "m3": 1.0,
+    "deg": DEG,
+    "psf": PSF,
+    "lb": POUND,
+    "kg": 1.0,
+    "-": 1.0,
+    "count": 1.0,
+    "%": 0.01,
+    "Pa": 1.0,
+    "ft/s": FOOT,
+    "m/s": 1.0,
+    "K": 1.0,
+    "psi": 144 * PSF,
+    "kg/m3": 1.0,
+    "lbf": POUND * G,
+    "ratio": 1.0,
 }
 """Units that rules and tables print in, and what one of each is in SI."""
 
 _NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.?\d*(?:e[-+]?\d{1,3}(?!\d))?|\.\d+)"
 _PLAIN = re.compile(rf"\s*([-+−]?)\s*({_NUMBER})\s*([^\d\s].*)?\s*$", re.IGNORECASE)
 _FOOT = r"(?:'|ft\b|feet\b|foot\b|ft(?=[\d ./-]+in))"
-_FEET = re.compile(rf"""\s*([-+−]?)\s*({_NUMBER})\s*{_FOOT}\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""", re.IGNORECASE)
+_FEET = re.compile(
+    rf"""\s*([-+−]?)\s*({_NUMBER})\s*{_FOOT}\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""",
+    re.IGNORECASE,
+)
 _RISE = re.compile(rf"\s*({_NUMBER})\s*(?::|/|\s+in\s+)\s*({_NUMBER})\s*$", re.IGNORECASE)
 
 _UNIT = re.compile(r"[A-Za-zµ°](?:[A-Za-zµ°. /*^()-]|(?<=[A-Za-z*^-])[1-4](?!\d))*")
@@ -108,11 +173,20 @@ def registry():
 
 def _number(text: str) -> Fraction:
     whole = re.fullmatch(r"(\d+)[ -](\d+)/(\d+)", text)
-    return int(whole[1]) + Fraction(int(whole[2]), int(whole[3])) if whole else Fraction(text.rstrip("."))
+    return (
+        int(whole[1]) + Fraction(int(whole[2]), int(whole[3]))
+        if whole
+        else Fraction(text.rstrip("."))
+    )
 
 
 def _refuse(name: str, kind: str, received: Any, why: str) -> InputError:
-    return InputError(f"{name or kind.capitalize()} {why}: write {EXAMPLES[kind]}.", name, EXAMPLES[kind], received)
+    return InputError(
+        f"{name or kind.capitalize()} {why}: write {EXAMPLES[kind]}.",
+        name,
+        EXAMPLES[kind],
+        received,
+    )
 
 
 def to_si(value: Any, kind: str, name: str = "") -> float:
@@ -153,7 +227,11 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
             raise _refuse(name, kind, value, f"is {value}, which is no {kind}") from None
         return _finite(number, kind, name, value)
     if kind == "ratio" and isinstance(value, (int, float)) and not isinstance(value, bool):
-        return _finite(math.inf, kind, name, "beyond all bounds") if abs(value) > 1e300 else _finite(float(value), kind, name, value)
+        return (
+            _finite(math.inf, kind, name, "beyond all bounds")
+            if abs(value) > 1e300
+            else _finite(float(value), kind, name, value)
+        )
     if isinstance(value, (int, float)):
         raise _refuse(name, kind, value, f"is {value}, which has no unit")
     raise _refuse(name, kind, value, f"is {value!r}, which is no {kind}")
@@ -161,7 +239,9 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
 
 def _held(quantity: Any, kind: str) -> float:
     """A pint quantity in SI; an angle is no ratio and a ratio no angle, though both are pure numbers to pint."""
-    if kind in ("ratio", "angle") and ("radian" in str(quantity.to_root_units().units)) != (kind == "angle"):
+    if kind in ("ratio", "angle") and ("radian" in str(quantity.to_root_units().units)) != (
+        kind == "angle"
+    ):
         raise ValueError(kind)
     return float(quantity.to(SI_UNIT[kind]).magnitude)
 
@@ -193,9 +273,20 @@ def _by_rule(text: str, kind: str) -> float | None:
 @lru_cache(maxsize=4096)
 def _read(given: str, kind: str, name: str) -> float:
     if len(given) > LONGEST:
-        raise _refuse(name, kind, f"{given[:20]}...", f"is {given[:20]!r} and {len(given) - 20} letters more")
-    text = given.replace("′", "'").replace("″", '"').replace("”", '"').replace("’", "'").replace("''", '"').replace("−", "-")
-    text = _THOUSANDS.sub(lambda m: re.sub(r"\D", "", m[0]), text).replace("²", "2").replace("³", "3")
+        raise _refuse(
+            name, kind, f"{given[:20]}...", f"is {given[:20]!r} and {len(given) - 20} letters more"
+        )
+    text = (
+        given.replace("′", "'")
+        .replace("″", '"')
+        .replace("”", '"')
+        .replace("’", "'")
+        .replace("''", '"')
+        .replace("−", "-")
+    )
+    text = (
+        _THOUSANDS.sub(lambda m: re.sub(r"\D", "", m[0]), text).replace("²", "2").replace("³", "3")
+    )
     text = _SMALL.sub(lambda m: " " + normalize("NFKC", m[1]).replace("⁄", "/"), text).strip()
     try:
         number = _by_rule(text, kind)
@@ -209,7 +300,12 @@ def _read(given: str, kind: str, name: str) -> float:
     if plain and not (plain[3] or "").strip():
         raise _refuse(name, kind, given, f"is {given}, which has no unit")
     if "," in text:
-        raise _refuse(name, kind, given, f"is {given!r}, with a comma that is no mark of thousands; decimals take a point")
+        raise _refuse(
+            name,
+            kind,
+            given,
+            f"is {given!r}, with a comma that is no mark of thousands; decimals take a point",
+        )
     if plain is None or not _UNIT.fullmatch(plain[3].strip()) or _POWER.search(text):
         raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}")
     try:
@@ -259,12 +355,20 @@ def grouped(value: float, digits: int = 0) -> str:
 
 
 _SHOWN = {
-    "area": ((SQIN, "in²", 1), (1.0, "m²", 3)), "volume": ((CUFT, "ft³", 1), (1.0, "m³", 3)), "angle": ((DEG, "°", 1),) * 2,
-    "pressure": ((1.0, "Pa", 1),) * 2, "speed": ((1609.344 / 3600, "mph", 0), (1.0, "m/s", 1)),
-    "mass": ((POUND, "lb", 0), (1.0, "kg", 0)), "mass rate": ((POUND / 3600, "lb/h", 1), (1 / 3600, "kg/h", 1)),
-    "density": ((PCF, "lb/ft³", 0), (1.0, "kg/m³", 0)), "ratio": ((1.0, "", 3),) * 2, "power": ((1000.0, "kW", 1),) * 2,
-    "flow": ((CUFT / 60, "cfm", 0), (0.001, "L/s", 0)), "air speed": ((FOOT, "ft/s", 2), (1.0, "m/s", 2)),
-    "force": ((POUND * G, "lbf", 0), (1000.0, "kN", 2)), "difference": ((5 / 9, "°F", 0), (1.0, "K", 0)),
+    "area": ((SQIN, "in²", 1), (1.0, "m²", 3)),
+    "volume": ((CUFT, "ft³", 1), (1.0, "m³", 3)),
+    "angle": ((DEG, "°", 1),) * 2,
+    "pressure": ((1.0, "Pa", 1),) * 2,
+    "speed": ((1609.344 / 3600, "mph", 0), (1.0, "m/s", 1)),
+    "mass": ((POUND, "lb", 0), (1.0, "kg", 0)),
+    "mass rate": ((POUND / 3600, "lb/h", 1), (1 / 3600, "kg/h", 1)),
+    "density": ((PCF, "lb/ft³", 0), (1.0, "kg/m³", 0)),
+    "ratio": ((1.0, "", 3),) * 2,
+    "power": ((1000.0, "kW", 1),) * 2,
+    "flow": ((CUFT / 60, "cfm", 0), (0.001, "L/s", 0)),
+    "air speed": ((FOOT, "ft/s", 2), (1.0, "m/s", 2)),
+    "force": ((POUND * G, "lbf", 0), (1000.0, "kN", 2)),
+    "difference": ((5 / 9, "°F", 0), (1.0, "K", 0)),
 }
 
 
@@ -293,8 +397,16 @@ def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
     if kind == "length":
         return f"{grouped(value, 2)} m" if abs(value) >= 10 else f"{grouped(value / MM, 0)} mm"
     if kind == "temperature":
-        return f"{grouped(value - 273.15, 1)} °C" if metric else f"{grouped((value - 273.15) * 1.8 + 32, 0)} °F"
+        return (
+            f"{grouped(value - 273.15, 1)} °C"
+            if metric
+            else f"{grouped((value - 273.15) * 1.8 + 32, 0)} °F"
+        )
     if kind == "count":
         return f"{value:g}"
     factor, unit, digits = _SHOWN[kind][metric]
-    return f"{grouped(value / factor, digits)} {unit}".strip() if unit != "°" else f"{grouped(value / factor, digits)}°"
+    return (
+        f"{grouped(value / factor, digits)} {unit}".strip()
+        if unit != "°"
+        else f"{grouped(value / factor, digits)}°"
+    )

@@ -6,8 +6,8 @@ from __future__ import annotations
 from math import ceil, floor
 from typing import TYPE_CHECKING
 
-from fireplace_calc.brickwork.unit import Unit
 from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork.unit import Unit
 
 if TYPE_CHECKING:
     import numpy as np
@@ -41,10 +41,16 @@ def weave(unit: Unit) -> tuple[int, float] | None:
         return None
     spare = unit.length - number * unit.height
     between = spare / (number - 1)
-    return (number, between) if between >= -1e-12 and abs(between - unit.joint) * (number - 1) <= PLAY + 1e-12 else None
+    return (
+        (number, between)
+        if between >= -1e-12 and abs(between - unit.joint) * (number - 1) <= PLAY + 1e-12
+        else None
+    )
 
 
-def bricks(bond: str, unit: Unit, box: tuple[float, float, float, float], origin: tuple[float, float]) -> np.ndarray:
+def bricks(
+    bond: str, unit: Unit, box: tuple[float, float, float, float], origin: tuple[float, float]
+) -> np.ndarray:
     """Corners of every brick that can touch a box.
 
     Parameters
@@ -93,7 +99,14 @@ def _courses(a: float, b: float, box: tuple, x0: float, y0: float, lap: float) -
 def _corners(middles: np.ndarray, length: float, height: float, turn: float) -> np.ndarray:
     import numpy as np  # here, so that importing the package does not wait for it
 
-    local = np.array([(-length / 2, -height / 2), (length / 2, -height / 2), (length / 2, height / 2), (-length / 2, height / 2)])
+    local = np.array(
+        [
+            (-length / 2, -height / 2),
+            (length / 2, -height / 2),
+            (length / 2, height / 2),
+            (-length / 2, height / 2),
+        ]
+    )
     c, s = np.cos(turn), np.sin(turn)
     return middles[:, None, :] + (local @ np.array([[c, s], [-s, c]]))[None, :, :]
 
@@ -117,8 +130,12 @@ def _herringbone(unit: Unit, box: tuple, x0: float, y0: float, turn: float) -> n
     def inside(p: np.ndarray) -> np.ndarray:
         return p[((p > low) & (p < high)).all(axis=1)]
 
-    made = np.concatenate([_corners(inside(level), unit.length, unit.height, 0.0),
-                           _corners(inside(upright), unit.length, unit.height, np.pi / 2)])
+    made = np.concatenate(
+        [
+            _corners(inside(level), unit.length, unit.height, 0.0),
+            _corners(inside(upright), unit.length, unit.height, np.pi / 2),
+        ]
+    )
     c, s = np.cos(turn), np.sin(turn)
     return made @ np.array([[c, s], [-s, c]]) + (x0, y0)
 
@@ -132,6 +149,15 @@ def _woven(unit: Unit, box: tuple, x0: float, y0: float) -> np.ndarray:
     middles = _courses(side, side, box, x0, y0, 0.0)
     index = np.rint((middles - (x0 + side / 2, y0 + side / 2)) / side).sum(axis=1) % 2
     offsets = (np.arange(number) - (number - 1) / 2) * (unit.height + between)
-    level = (middles[index == 0][:, None, :] + np.stack([0 * offsets, offsets], 1)[None]).reshape(-1, 2)
-    upright = (middles[index == 1][:, None, :] + np.stack([offsets, 0 * offsets], 1)[None]).reshape(-1, 2)
-    return np.concatenate([_corners(level, unit.length, unit.height, 0.0), _corners(upright, unit.length, unit.height, np.pi / 2)])
+    level = (middles[index == 0][:, None, :] + np.stack([0 * offsets, offsets], 1)[None]).reshape(
+        -1, 2
+    )
+    upright = (middles[index == 1][:, None, :] + np.stack([offsets, 0 * offsets], 1)[None]).reshape(
+        -1, 2
+    )
+    return np.concatenate(
+        [
+            _corners(level, unit.length, unit.height, 0.0),
+            _corners(upright, unit.length, unit.height, np.pi / 2),
+        ]
+    )

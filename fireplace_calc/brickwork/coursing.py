@@ -58,7 +58,9 @@ def even_courses(height: float, unit: float, joint: float) -> Even:
     (10, 0.125, True)
     """
     numbers = {max(floor(height / (unit + joint)), 1), max(ceil(height / (unit + joint)), 1)}
-    made = [Even(n, height / n - unit, -1e-9 <= height / n - unit <= THICKEST + 1e-9) for n in numbers]
+    made = [
+        Even(n, height / n - unit, -1e-9 <= height / n - unit <= THICKEST + 1e-9) for n in numbers
+    ]
     return min(made, key=lambda even: (not even.fits, abs(even.joint - joint)))
 
 
@@ -110,10 +112,14 @@ class Coursing:
     @property
     def tops(self) -> tuple[float, ...]:
         """Top of each course over what the first stands on. [m]"""
-        pieces = [self.block] * self.whole + [self.sawn] * (self.sawn > 0) + [HALF_HIGH] * self.half + [SPLIT] * self.packing
+        pieces = (
+            [self.block] * self.whole
+            + [self.sawn] * (self.sawn > 0)
+            + [HALF_HIGH] * self.half
+            + [SPLIT] * self.packing
+        )
         beds = [self.first_bed] + [self.bed] * (len(pieces) - 1)
         return tuple(accumulate(bed + piece for bed, piece in zip(beds, pieces, strict=False)))
-
 
 
 def _beds(height: float, pieces: float, courses: int, bed: float) -> tuple[float, float]:
@@ -152,14 +158,28 @@ def block_coursing(height: float, block: float, bed: float) -> Coursing:
     >>> made.whole, made.half, made.packing, round(made.bed / INCH, 4), made.level
     (5, 0, 0, 0.375, True)
     """
-    made = [_coursed(height, block, bed, whole, half, packing) for half in (0, 1) for packing in range(5)
-            for whole in _about((height - half * HALF_HIGH - packing * SPLIT) / (block + bed))]
+    made = [
+        _coursed(height, block, bed, whole, half, packing)
+        for half in (0, 1)
+        for packing in range(5)
+        for whole in _about((height - half * HALF_HIGH - packing * SPLIT) / (block + bed))
+    ]
     if not any(one.level for one in made):
-        made += [_sawn(height, block, bed, whole, half) for half in (0, 1) for whole in _about((height - half * HALF_HIGH) / (block + bed))]
+        made += [
+            _sawn(height, block, bed, whole, half)
+            for half in (0, 1)
+            for whole in _about((height - half * HALF_HIGH) / (block + bed))
+        ]
 
     def order(one: Coursing) -> tuple:
         off = 0.0 if one.level else abs(one.miss)
-        return off, one.sawn > 0, one.half + one.packing, abs(one.bed - bed) + abs(one.first_bed - bed), abs(one.miss)
+        return (
+            off,
+            one.sawn > 0,
+            one.half + one.packing,
+            abs(one.bed - bed) + abs(one.first_bed - bed),
+            abs(one.miss),
+        )
 
     return min(made, key=order)
 
@@ -168,14 +188,28 @@ def _about(number: float) -> set[int]:
     return {max(floor(number), 0), max(ceil(number), 0)}
 
 
-def _coursed(height: float, block: float, bed: float, whole: int, half: int, packing: int, sawn: float = 0.0) -> Coursing:
+def _coursed(
+    height: float, block: float, bed: float, whole: int, half: int, packing: int, sawn: float = 0.0
+) -> Coursing:
     courses = whole + half + packing + (sawn > 0)
     pieces = whole * block + half * HALF_HIGH + packing * SPLIT + sawn
     first, between = _beds(height, pieces, courses, bed)
-    return Coursing(whole, half, packing, sawn, first, between, pieces + first + max(courses - 1, 0) * between, height, block)
+    return Coursing(
+        whole,
+        half,
+        packing,
+        sawn,
+        first,
+        between,
+        pieces + first + max(courses - 1, 0) * between,
+        height,
+        block,
+    )
 
 
 def _sawn(height: float, block: float, bed: float, whole: int, half: int) -> Coursing:
     """With one course of block sawn to what is left, to 1/16 in."""
     left = height - whole * block - half * HALF_HIGH - (whole + half + 1) * bed
-    return _coursed(height, block, bed, whole, half, 0, min(max(round(left / FINE) * FINE, LEAST_SAWN), block))
+    return _coursed(
+        height, block, bed, whole, half, 0, min(max(round(left / FINE) * FINE, LEAST_SAWN), block)
+    )

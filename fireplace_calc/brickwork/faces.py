@@ -53,23 +53,45 @@ class Face:
 def floor_face(frame: Frame) -> Face:
     """The floor in plan: x to the right, y from the opening. [m]"""
     front, back = frame.half_width, frame.half_at(frame.depth)
-    return Face("floor", (((-front, 0.0), (front, 0.0), (back, frame.depth), (-back, frame.depth)),), bevel=atan(frame.side_slope))
+    return Face(
+        "floor",
+        (((-front, 0.0), (front, 0.0), (back, frame.depth), (-back, frame.depth)),),
+        bevel=atan(frame.side_slope),
+    )
 
 
 def lining_faces(frame: Frame) -> tuple[Face, ...]:
     """Back, raked back along its slope, and one of two sides; levels count from the room floor. [m]"""
     low, bend, top = frame.slab_top, frame.back_bend, frame.throat
     splay, wide = atan(frame.side_slope), frame.half_at(frame.depth)
-    faces = [Face("back", (((-wide, low), (wide, low), (wide, min(bend, top)), (-wide, min(bend, top))),), bevel=splay)]
+    faces = [
+        Face(
+            "back",
+            (((-wide, low), (wide, low), (wide, min(bend, top)), (-wide, min(bend, top))),),
+            bevel=splay,
+        )
+    ]
     if top - bend > THIN:
         long, upper = (top - bend) * hypot(1.0, frame.lean), frame.half_at(frame.throat_back)
-        faces.append(Face("raked back", (((-wide, 0.0), (wide, 0.0), (upper, long), (-upper, long)),), bevel=splay))
+        faces.append(
+            Face(
+                "raked back",
+                (((-wide, 0.0), (wide, 0.0), (upper, long), (-upper, long)),),
+                bevel=splay,
+            )
+        )
     return (*faces, _side(frame))
 
 
 def _side(frame: Frame) -> Face:
     """Along the splay from the front arris, over the level; under the breast it starts at the face of the wall. [m]"""
-    low, bend, spring, head, top = frame.slab_top, frame.back_bend, frame.spring, frame.opening_top, frame.throat
+    low, bend, spring, head, top = (
+        frame.slab_top,
+        frame.back_bend,
+        frame.spring,
+        frame.opening_top,
+        frame.throat,
+    )
     slant = hypot(1.0, frame.side_slope)
 
     def rear(z: float) -> tuple[float, float]:

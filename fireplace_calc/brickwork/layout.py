@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from fireplace_calc.brickwork.bonds import bricks, weave
 from fireplace_calc.brickwork.faces import Face
-from fireplace_calc.brickwork.unit import SLIVER, Unit
+from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
 from fireplace_calc.geometry.clip import Ring, joined, overlap, tidy
 from fireplace_calc.geometry.solids import area, chord
 
@@ -118,7 +118,7 @@ def _cuts(corners: np.ndarray, rings: list, zone: Ring) -> dict[int, Ring]:
     halves = _halves(zone)
     depth = corners @ halves[:, :2].T + halves[:, 2]
     crossed = depth.min(axis=1) < -1e-7
-    touching = (depth.max(axis=1) > SLIVER / 8).all(axis=1)
+    touching = (depth.max(axis=1) > LEAST_CUT / 8).all(axis=1)
     inside = touching & ~crossed.any(axis=1)
     found: dict[int, Ring] = {k: rings[k] for k in np.flatnonzero(inside).tolist()}
     for k in np.flatnonzero(touching & ~inside).tolist():
@@ -138,7 +138,7 @@ def _piece(brick: Ring, ring: Ring, unit: Unit) -> Piece | None:
     along = [ux * x + uy * y for x, y in ring]
     across = [ux * y - uy * x for x, y in ring]
     long, high, bare = max(along) - min(along), max(across) - min(across), area(ring)
-    if min(long, high) < SLIVER or bare < SLIVER**2:
+    if min(long, high) < LEAST_CUT or bare < LEAST_CUT**2:
         return None
     return Piece(ring, bare > full * (1 - 1e-6), bare, long, high)
 
@@ -151,7 +151,9 @@ def _pieces(face: Face, unit: Unit, bond: str, origin: tuple[float, float]) -> t
     if len(parts) > 1:
         below, above = parts
         level = face.zones[1][0][1]
-        kept = [(k, ring) for k, ring in kept if k not in above] + [(k, ring) for k, ring in above.items() if k not in below]
+        kept = [(k, ring) for k, ring in kept if k not in above] + [
+            (k, ring) for k, ring in above.items() if k not in below
+        ]
         for k in below.keys() & above.keys():
             one = joined(below[k], above[k], level)
             kept += [(k, one)] if one else [(k, below[k]), (k, above[k])]
@@ -169,12 +171,21 @@ def _starts(face: Face, unit: Unit, bond: str) -> list[Start]:
     a, b = unit.length + unit.joint, unit.height + unit.joint
     start = -unit.length / 2 if face.centred else left
     if bond == "running":
-        return [(start - move, bottom, move) for move in ((0.0, a / 4) if face.centred else (0.0, a / 8, a / 4, 3 * a / 8))]
+        return [
+            (start - move, bottom, move)
+            for move in ((0.0, a / 4) if face.centred else (0.0, a / 8, a / 4, 3 * a / 8))
+        ]
     if bond == "stack":
-        return [(start - move, bottom, move) for move in ((0.0, a / 2) if face.centred else (0.0, a / 4, a / 2))]
+        return [
+            (start - move, bottom, move)
+            for move in ((0.0, a / 2) if face.centred else (0.0, a / 4, a / 2))
+        ]
     if bond == "basketweave":
         return [(start + move, bottom, move) for move in (0.0, a / 2)]
-    return [(start + move, bottom - drop, hypot(move, drop)) for move, drop in ((0.0, 0.0), (b, 0.0), (0.0, b / 2), (b, b / 2))]
+    return [
+        (start + move, bottom - drop, hypot(move, drop))
+        for move, drop in ((0.0, 0.0), (b, 0.0), (0.0, b / 2), (b, b / 2))
+    ]
 
 
 def _ends(face: Face, unit: Unit, bottom: float) -> list[tuple[int, float, float]]:
@@ -189,14 +200,16 @@ def _ends(face: Face, unit: Unit, bottom: float) -> list[tuple[int, float, float
     return found
 
 
-def _slivers_of_start(ends: list[tuple[int, float, float]], unit: Unit, bond: str, start: Start) -> int:
+def _slivers_of_start(
+    ends: list[tuple[int, float, float]], unit: Unit, bond: str, start: Start
+) -> int:
     """End pieces of less than a quarter brick that a start leaves in courses. [-]"""
     step, least, number = unit.length + unit.joint, QUARTER * unit.length, 0
     for row, left, right in ends:
         x = start[0] + (step / 2 if bond == "running" and row % 2 else 0.0)
         first = unit.length - (left - x) % step
         last = (right - x) % step
-        number += (SLIVER < first < least) + (SLIVER < last < least)
+        number += (LEAST_CUT < first < least) + (LEAST_CUT < last < least)
     return number
 
 
@@ -219,7 +232,10 @@ def lay(face: Face, unit: Unit, bond: str) -> Layout:
     """
     note = ""
     if bond == "basketweave" and weave(unit) is None:
-        bond, note = "running", "basketweave does not close with this brick and joint: laid as running bond"
+        bond, note = (
+            "running",
+            "basketweave does not close with this brick and joint: laid as running bond",
+        )
     starts = _starts(face, unit, bond)
     if bond in ("running", "stack"):
         ends = _ends(face, unit, face.box[1])
@@ -257,7 +273,13 @@ def shape(ring: Ring) -> tuple[tuple[int, int], ...]:
     along = np.roll(points, -1, axis=0) - points
     length = np.hypot(along[:, 0], along[:, 1])
     after = np.roll(along, -1, axis=0)
-    turn = np.degrees(np.arctan2(along[:, 0] * after[:, 1] - along[:, 1] * after[:, 0], (along * after).sum(axis=1)))
-    forth = [(round(1000 * float(s)), round(180 - float(t))) for s, t in zip(length, turn, strict=True)]
+    turn = np.degrees(
+        np.arctan2(
+            along[:, 0] * after[:, 1] - along[:, 1] * after[:, 0], (along * after).sum(axis=1)
+        )
+    )
+    forth = [
+        (round(1000 * float(s)), round(180 - float(t))) for s, t in zip(length, turn, strict=True)
+    ]
     back = [(forth[k][0], forth[k - 1][1]) for k in range(len(forth) - 1, -1, -1)]
     return min(tuple(way[k:] + way[:k]) for way in (forth, back) for k in range(len(way)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from fireplace_calc.brickwork.unit import SLIVER, Unit
+from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
 from fireplace_calc.geometry.clip import Ring
 from fireplace_calc.geometry.solids import box
 
@@ -31,7 +31,7 @@ def _run(start: float, end: float, unit: Unit) -> list[tuple[float, float, bool]
     """Blocks along one wall: full ones from both ends, a closer in the middle. [m]"""
     left, right, step = start, end, unit.length + unit.joint
     made, low = [], True
-    while right - left > unit.length + SLIVER:
+    while right - left > unit.length + LEAST_CUT:
         if low:
             made.append((left, left + unit.length, False))
             left += step
@@ -39,8 +39,8 @@ def _run(start: float, end: float, unit: Unit) -> list[tuple[float, float, bool]
             made.append((right - unit.length, right, False))
             right -= step
         low = not low
-    if right - left > SLIVER:
-        made.append((left, right, right - left < unit.length - SLIVER))
+    if right - left > LEAST_CUT:
+        made.append((left, right, right - left < unit.length - LEAST_CUT))
     return sorted(made)
 
 
@@ -67,6 +67,10 @@ def block_ring(half: float, deep: float, unit: Unit, parity: int) -> BlockCourse
     through = parity % 2 == 0
     across = (-half, half) if through else (-half + w + j, half - w - j)
     along = (w + j, deep - w - j) if through else (0.0, deep)
-    made = [(box(a, b, y, y + w), cut) for y in (0.0, deep - w) for a, b, cut in _run(*across, unit)]
-    made += [(box(x, x + w, a, b), cut) for x in (-half, half - w) for a, b, cut in _run(*along, unit)]
+    made = [
+        (box(a, b, y, y + w), cut) for y in (0.0, deep - w) for a, b, cut in _run(*across, unit)
+    ]
+    made += [
+        (box(x, x + w, a, b), cut) for x in (-half, half - w) for a, b, cut in _run(*along, unit)
+    ]
     return BlockCourse(tuple(made))

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.base.units import INCH, to_si
+from fireplace_calc.geometry.parts import Geometry
 
-SLIVER = INCH / 8
+LEAST_CUT = INCH / 8
 """A gap no wider than this is made up in the joints; wider, it takes a cut piece: our own habit. [m]"""
 
 
@@ -71,11 +71,14 @@ def in_wall(unit: Unit, thickness: float) -> Laid:
     wythes = max(round((thickness + unit.joint) / (unit.depth + unit.joint)), 1)
     depth = min(unit.depth, (thickness - (wythes - 1) * unit.joint) / wythes)
     count = wythes / (unit.module * thickness)
-    return Laid(replace(unit, depth=depth), wythes, count, count * unit.length * unit.height * depth)
+    return Laid(
+        replace(unit, depth=depth), wythes, count, count * unit.length * unit.height * depth
+    )
 
 
 COMMON = Unit(8 * INCH, 2.25 * INCH, 3.75 * INCH, 0.5 * INCH)
 """Common brick with 1/2 in joints: NAVEDTRA 14045, chapter 4, table 4-5 (read)."""
+
 
 def block(geometry: Geometry) -> Unit:
     """The base block of a design."""
@@ -95,7 +98,11 @@ def firebrick(brick: str, thickness: float, joint: float) -> Laid:
     """
     sides = brick.removesuffix("in").split("x")
     long, wide, thick = (to_si(f"{side.strip()} in", "length", "Firebrick") for side in sides)
-    ways = [Unit(long, thick, wide, joint), Unit(long, wide, thick, joint), Unit(wide, thick, long, joint)]
+    ways = [
+        Unit(long, thick, wide, joint),
+        Unit(long, wide, thick, joint),
+        Unit(wide, thick, long, joint),
+    ]
 
     def miss(unit: Unit) -> float:
         wythes = max(round((thickness + joint) / (unit.depth + joint)), 1)

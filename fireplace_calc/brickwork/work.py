@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
+from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.coursing import Coursing, Even, block_coursing, even_courses
+from fireplace_calc.brickwork.cut_stock import bricks_for
 from fireplace_calc.brickwork.faces import floor_face, lining_faces
 from fireplace_calc.brickwork.layout import Layout, cut_list, lay
-from fireplace_calc.brickwork.cut_stock import bricks_for
 from fireplace_calc.brickwork.ring import BlockCourse, block_ring
 from fireplace_calc.brickwork.unit import Laid, block, firebrick
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.base.units import INCH
 
 USUAL_JOINT = INCH / 8
 """Taken where nobody has told the joint. [m]"""
@@ -63,7 +63,10 @@ class Brickwork:
         f = self.geometry.frame
         if not self.geometry.by_name["base walls"].cuts:
             return None
-        return tuple(block_ring(f.block_half, f.block_back, block(self.geometry), parity) for parity in (0, 1))
+        return tuple(
+            block_ring(f.block_half, f.block_back, block(self.geometry), parity)
+            for parity in (0, 1)
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,18 +84,30 @@ class Needed:
 def needed(layouts: tuple[Layout, ...]) -> Needed:
     """What some faces take, all alike ones counted."""
     whole = sum(layout.whole * layout.face.alike for layout in layouts)
-    pieces = [(piece, layout.face.alike) for layout in layouts for piece in layout.pieces if not piece.whole]
+    pieces = [
+        (piece, layout.face.alike)
+        for layout in layouts
+        for piece in layout.pieces
+        if not piece.whole
+    ]
     number = sum(alike for _, alike in pieces)
     length = layouts[0].unit.length if layouts else 0.0
-    face = sum(layout.whole * layout.face.alike * layout.unit.length * layout.unit.height for layout in layouts)
+    face = sum(
+        layout.whole * layout.face.alike * layout.unit.length * layout.unit.height
+        for layout in layouts
+    )
     from_bricks = bricks_for((piece.long for piece, alike in pieces for _ in range(alike)), length)
-    return Needed(whole, number, from_bricks, face, sum(piece.area * alike for piece, alike in pieces))
+    return Needed(
+        whole, number, from_bricks, face, sum(piece.area * alike for piece, alike in pieces)
+    )
 
 
 def lining_bricks(geometry: Geometry) -> Laid:
     """How the firebrick of the lining lies, its joint taken as 1/8 in while nobody has told it."""
     box = geometry.design.firebox
-    return firebrick(box.brick, box.lining_thickness, USUAL_JOINT if box.joint is None else box.joint)
+    return firebrick(
+        box.brick, box.lining_thickness, USUAL_JOINT if box.joint is None else box.joint
+    )
 
 
 def floor_bricks(geometry: Geometry) -> Laid:
@@ -105,7 +120,7 @@ def _lining(frame: Frame, laid: Laid, bond: str) -> tuple[Layout, ...]:
     return tuple(lay(face, laid.unit, bond) for face in lining_faces(frame))
 
 
-def brickwork(geometry: Geometry) -> Brickwork:
+def lay_brickwork(geometry: Geometry) -> Brickwork:
     """Lay out everything that is laid brick by brick.
 
     Parameters
@@ -127,6 +142,11 @@ def brickwork(geometry: Geometry) -> Brickwork:
         geometry,
         lay(floor_face(f), floor_bricks(geometry).unit, d.firebox.floor_bond) if paved else None,
         _lining(f, lining, d.firebox.bond) if lined else (),
-        even_courses(f.throat - f.slab_top, lining.unit.height, lining.unit.joint) if lined else None,
+        even_courses(f.throat - f.slab_top, lining.unit.height, lining.unit.joint)
+        if lined
+        else None,
         block_coursing(base.top - base.bottom, d.base.block_height, d.base.bed) if base else None,
-        block_coursing(under.top - under.bottom, d.base.block_height, d.base.bed) if under else None)
+        block_coursing(under.top - under.bottom, d.base.block_height, d.base.bed)
+        if under
+        else None,
+    )

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Part
 from fireplace_calc.geometry.solids import CIRCLE, Cylinder, Polygon, Solid, area, box, level_cuts
 
-HAIR = 1e-6
-"""Cuts are taken this far above or below a level. [m]"""
 TOUCH = 1e-5
 """Plans that share less than this only touch. [m2]"""
 
@@ -28,7 +27,12 @@ class Outline:
 
     def holds(self, other: Outline) -> bool:
         """Whether another's sides all lie within these."""
-        return self.left <= other.left and self.right >= other.right and self.front <= other.front and self.back >= other.back
+        return (
+            self.left <= other.left
+            and self.right >= other.right
+            and self.front <= other.front
+            and self.back >= other.back
+        )
 
 
 def outline(polygon: Polygon) -> Outline:
@@ -73,8 +77,22 @@ def outlines(solids: tuple[Solid, ...], level: float) -> list[Outline]:
         if not s.bottom <= level < s.top:
             continue
         if isinstance(s, Cylinder):
-            x, (_, y), r = s.centre[0] + s.shift * (level - s.bottom) / (s.top - s.bottom), s.centre, s.radius
-            found.append(Outline(tuple((x + r * c, y + r * n) for c, n in TWELVE), x - r, x + r, y - r, y + r, False, 3 * r * r))
+            x, (_, y), r = (
+                s.centre[0] + s.shift * (level - s.bottom) / (s.top - s.bottom),
+                s.centre,
+                s.radius,
+            )
+            found.append(
+                Outline(
+                    tuple((x + r * c, y + r * n) for c, n in TWELVE),
+                    x - r,
+                    x + r,
+                    y - r,
+                    y + r,
+                    False,
+                    3 * r * r,
+                )
+            )
         else:
             found += [outline(p) for p in level_cuts(s, level)]
     return found
@@ -131,8 +149,12 @@ def common(one: Plan, other: Plan) -> float:
     solid = sum(shared(p, q) for p in one[0] for q in other[0])
     if solid <= TOUCH:
         return 0.0
-    return (solid - sum(shared(p, q) for p in one[0] for q in other[1]) - sum(shared(p, q) for p in one[1] for q in other[0])
-            + sum(shared(p, q) for p in one[1] for q in other[1]))
+    return (
+        solid
+        - sum(shared(p, q) for p in one[0] for q in other[1])
+        - sum(shared(p, q) for p in one[1] for q in other[0])
+        + sum(shared(p, q) for p in one[1] for q in other[1])
+    )
 
 
 class Contacts:
@@ -157,14 +179,20 @@ class Contacts:
     def carries(self, lower: Part, upper: Part) -> bool:
         """Whether the underside of one part lies on the other, where that still is or just ends."""
         (bottom, top), (level, _) = self.span[lower.name], self.span[upper.name]
-        if not bottom + HAIR < level <= top + HAIR:
+        if not bottom + CONTACT_GAP < level <= top + CONTACT_GAP:
             return False
-        return common(self.plan(lower, min(level, top) - HAIR), self.plan(upper, level + HAIR)) > TOUCH
+        return (
+            common(
+                self.plan(lower, min(level, top) - CONTACT_GAP),
+                self.plan(upper, level + CONTACT_GAP),
+            )
+            > TOUCH
+        )
 
     def inside(self, inner: Part, outer: Part) -> bool:
         """Whether one part stands in a hole of the other, half-way up the height they share."""
         low, high = self.shared_height(inner, outer)
-        if not outer.cuts or high - low <= HAIR:
+        if not outer.cuts or high - low <= CONTACT_GAP:
             return False
         holes = self.plan(outer, (low + high) / 2)[1]
         return bool(holes) and common((holes, []), self.plan(inner, (low + high) / 2)) > TOUCH
@@ -172,6 +200,9 @@ class Contacts:
     def leans(self, upper: Part, lower: Part) -> bool:
         """Whether one part grows over the other on a slope: its head, of the height they share, is over the other's foot."""
         low, high = self.shared_height(upper, lower)
-        if high - low <= 1000 * HAIR:
+        if high - low <= 1000 * CONTACT_GAP:
             return False
-        return common(self.plan(upper, high - HAIR), self.plan(lower, low + HAIR)) > TOUCH
+        return (
+            common(self.plan(upper, high - CONTACT_GAP), self.plan(lower, low + CONTACT_GAP))
+            > TOUCH
+        )

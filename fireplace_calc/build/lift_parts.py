@@ -6,23 +6,34 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, cos, floor
 
-from fireplace_calc.build.contact import HAIR
+from fireplace_calc.base.tolerances import CONTACT_GAP
+from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import ArchRing, Cylinder, Loft, Solid, area, level_cuts
-from fireplace_calc.base.units import INCH
 
 SPARE = 12 * INCH
 """A foot more or less is reached from the floor one stands on: our own habit. [m]"""
 
-LAID = ("base walls", "base core", "firebox lining", "smoke shelf", "firebox walls", "smoke chamber lining", "smoke chamber walls",
-        "flue liner", "flue casing", "shoulder", "chimney walls")
+LAID = (
+    "base walls",
+    "base core",
+    "firebox lining",
+    "smoke shelf",
+    "firebox walls",
+    "smoke chamber lining",
+    "smoke chamber walls",
+    "flue liner",
+    "flue casing",
+    "shoulder",
+    "chimney walls",
+)
 """Parts that go up by courses or pieces and may stop at any of them; every other part is set or poured whole."""
 STACK = ("flue liner", "flue casing", "shoulder", "chimney walls")
 """Parts that rise together: a section of flue, then the wall round it."""
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class LiftPart:
     """A part between two levels.
 
     Attributes
@@ -105,10 +116,16 @@ def set_level(part: Part) -> float:
         Level. [m]
     """
     solid = part.adds[0]
-    return part.bottom + solid.depth * cos(solid.half_angle) if isinstance(solid, ArchRing) else part.bottom
+    return (
+        part.bottom + solid.depth * cos(solid.half_angle)
+        if isinstance(solid, ArchRing)
+        else part.bottom
+    )
 
 
-def break_levels(geometry: Geometry, nested: list[Part], floors: tuple[float, ...]) -> tuple[float, ...]:
+def break_levels(
+    geometry: Geometry, nested: list[Part], floors: tuple[float, ...]
+) -> tuple[float, ...]:
     """Levels at which everything that may stop does stop.
 
     Parameters
@@ -158,12 +175,21 @@ def volume_between(solid: Solid, low: float, high: float) -> float:
     if isinstance(solid, Loft):
         return Loft(low, high, solid.cut(low), solid.cut(high)).volume
     steps = 16
-    cuts = [sum(map(area, level_cuts(solid, low + (high - low) * k / steps))) for k in range(steps + 1)]
-    return (high - low) / steps / 3 * (cuts[0] + cuts[-1] + 4 * sum(cuts[1::2]) + 2 * sum(cuts[2:-1:2]))
+    cuts = [
+        sum(map(area, level_cuts(solid, low + (high - low) * k / steps))) for k in range(steps + 1)
+    ]
+    return (
+        (high - low)
+        / steps
+        / 3
+        * (cuts[0] + cuts[-1] + 4 * sum(cuts[1::2]) + 2 * sum(cuts[2:-1:2]))
+    )
 
 
 def _between(part: Part, low: float, high: float) -> float:
-    adds, cuts = (sum(volume_between(s, low, high) for s in solids) for solids in (part.adds, part.cuts))
+    adds, cuts = (
+        sum(volume_between(s, low, high) for s in solids) for solids in (part.adds, part.cuts)
+    )
     return max(adds - cuts, 0.0)
 
 
@@ -175,7 +201,9 @@ def _at_joint(geometry: Geometry, level: float) -> float:
     return start + step * (round(up) if abs(up - round(up)) < 1e-6 else floor(up) + 1)
 
 
-def stretches(part: Part, geometry: Geometry, breaks: tuple[float, ...], floors: tuple[float, ...]) -> list[Stretch]:
+def split_into_lifts(
+    part: Part, geometry: Geometry, breaks: tuple[float, ...], floors: tuple[float, ...]
+) -> list[LiftPart]:
     """A part cut at the break levels; flue sections stay whole and end at the joint next above.
 
     Parameters
@@ -189,18 +217,35 @@ def stretches(part: Part, geometry: Geometry, breaks: tuple[float, ...], floors:
 
     Returns
     -------
-    list of Stretch
+    list of LiftPart
         Bottom to top; their shares add up to one. [-]
     """
     bottom, top = part.bottom, part.top
-    inner = [z for z in breaks if bottom + HAIR < z < top - HAIR] if part.name in LAID else []
+    inner = (
+        [z for z in breaks if bottom + CONTACT_GAP < z < top - CONTACT_GAP]
+        if part.name in LAID
+        else []
+    )
     stops = {bottom: bottom}
     for z in inner:
         at = _at_joint(geometry, z) if part.name.startswith("flue ") else z
-        if at < top - HAIR:
+        if at < top - CONTACT_GAP:
             stops.setdefault(at, z)
     levels = [*sorted(stops), top]
-    pieces = [_between(part, low, high) for low, high in pairwise(levels)] if len(levels) > 2 else [1.0]
+    pieces = (
+        [_between(part, low, high) for low, high in pairwise(levels)] if len(levels) > 2 else [1.0]
+    )
     whole = sum(pieces)
-    return [Stretch(part.name, part.material, low, high, piece / whole, n, len(pieces), floor_under(floors, stops[low]))
-            for n, ((low, high), piece) in enumerate(zip(pairwise(levels), pieces, strict=True), 1)]
+    return [
+        LiftPart(
+            part.name,
+            part.material,
+            low,
+            high,
+            piece / whole,
+            n,
+            len(pieces),
+            floor_under(floors, stops[low]),
+        )
+        for n, ((low, high), piece) in enumerate(zip(pairwise(levels), pieces, strict=True), 1)
+    ]

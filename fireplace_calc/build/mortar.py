@@ -10,12 +10,11 @@ from functools import lru_cache
 from math import ceil
 
 from fireplace_calc.base.tables import rows
+from fireplace_calc.base.tolerances import COUNT_SLACK
 from fireplace_calc.base.units import CUFT, InputError
 
 MPH = 1609.344 / 3600
 """One mile an hour. [m/s]"""
-SLACK = 1e-6
-"""Degrees, and shares of a batch, that count as nothing. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +37,7 @@ class Mix:
 
 
 @lru_cache(maxsize=1)
-def figures() -> dict[str, float]:
+def mortar_figures() -> dict[str, float]:
     """Published figures of mortar by name, each in the unit of its row in ``data/mortar_figures.csv``."""
     return {r["name"]: float(r["value"]) for r in rows("mortar_figures.csv")}
 
@@ -62,8 +61,12 @@ def fahrenheit(kelvin: float) -> float:
         The same. [degF]
     """
     if not 150 < kelvin < 400:
-        raise InputError(f"Temperature is {kelvin:g} K, but 150 to 400 K is allowed; mind the unit.",
-                         "Temperature", "150 to 400 K", kelvin)
+        raise InputError(
+            f"Temperature is {kelvin:g} K, but 150 to 400 K is allowed; mind the unit.",
+            "Temperature",
+            "150 to 400 K",
+            kelvin,
+        )
     return (kelvin - 273.15) * 1.8 + 32
 
 
@@ -82,9 +85,11 @@ def is_hot(air: float, wind: float = 0.0) -> bool:
     bool
         Over 100 F, or over 90 F in wind over 8 mph. [-]
     """
-    f, warm = figures(), fahrenheit(air)
-    windy = wind > f["hot wind"] * MPH * (1 + SLACK)
-    return warm > f["hot from"] + SLACK or (windy and warm > f["hot in wind from"] + SLACK)
+    f, warm = mortar_figures(), fahrenheit(air)
+    windy = wind > f["hot wind"] * MPH * (1 + COUNT_SLACK)
+    return warm > f["hot from"] + COUNT_SLACK or (
+        windy and warm > f["hot in wind from"] + COUNT_SLACK
+    )
 
 
 def band(air: float, wind: float = 0.0) -> str:
@@ -108,7 +113,11 @@ def band(air: float, wind: float = 0.0) -> str:
     for name, row in _bands().items():
         if row["from_f"]:
             start = float(row["from_f"])
-            if warm >= start - SLACK if row["from_included"] == "yes" else warm > start + SLACK:
+            if (
+                warm >= start - COUNT_SLACK
+                if row["from_included"] == "yes"
+                else warm > start + COUNT_SLACK
+            ):
                 return name
     return "deep frost"
 
@@ -166,7 +175,7 @@ def open_time(air: float, wind: float = 0.0) -> float:
     float
         2-1/2, or 2 in heat. [h]
     """
-    return figures()["open time in heat" if is_hot(air, wind) else "open time"]
+    return mortar_figures()["open time in heat" if is_hot(air, wind) else "open time"]
 
 
 def batch_volume(rate: float, air: float, wind: float = 0.0) -> float:
@@ -210,7 +219,7 @@ def batches(volume: float, hours: float, air: float, wind: float = 0.0) -> tuple
     """
     if volume <= 0:
         return 0, 0.0
-    number = max(ceil(hours / open_time(air, wind) - SLACK), 1)
+    number = max(ceil(hours / open_time(air, wind) - COUNT_SLACK), 1)
     return number, volume / number
 
 
@@ -234,6 +243,6 @@ def mix(volume: float) -> Mix:
     >>> made.cement, made.lime, round(made.sand / CUFT)
     (3.5, 2.6, 18)
     """
-    f = figures()
+    f = mortar_figures()
     share = volume / (f["sand per 1000 brick"] * CUFT)
     return Mix(f["cement per 1000 brick"] * share, f["lime per 1000 brick"] * share, volume)

@@ -73,15 +73,29 @@ class Dust:
 def _holds() -> dict[str, tuple[Hold, ...]]:
     found: dict[str, list[Hold]] = {}
     for r in rows("build_holds.csv"):
-        found.setdefault(r["part"], []).append(Hold(r["kind"], r["what"], r["source"], r["confidence"]))
+        found.setdefault(r["part"], []).append(
+            Hold(r["kind"], r["what"], r["source"], r["confidence"])
+        )
     return {part: tuple(holds) for part, holds in found.items()}
 
 
 @lru_cache(maxsize=1)
 def _waits() -> tuple[tuple[str, Wait], ...]:
-    return tuple((r["material"], Wait(r["part"], r["what"], float(r["days"]), r["counts_from"], r["holds_up"] == "yes", r["source"],
-                                r["confidence"]))
-                 for r in rows("build_waits.csv"))
+    return tuple(
+        (
+            r["material"],
+            Wait(
+                r["part"],
+                r["what"],
+                float(r["days"]),
+                r["counts_from"],
+                r["holds_up"] == "yes",
+                r["source"],
+                r["confidence"],
+            ),
+        )
+        for r in rows("build_waits.csv")
+    )
 
 
 def holds_of(part: str) -> tuple[Hold, ...]:
@@ -119,12 +133,30 @@ def waits_of(part: str, material: str) -> tuple[Wait, ...]:
 @lru_cache(maxsize=1)
 def cautions() -> tuple[Caution, ...]:
     """Fire, carbon monoxide, collapse, lifting, silica, heights, and whom to defer to; figures as their rule prints them."""
-    return tuple(Caution(r["topic"], r["what"], float(r["number"]) if r["number"] else None, r["unit"], r["source"], r["confidence"])
-                 for r in rows("safety.csv"))
+    return tuple(
+        Caution(
+            r["topic"],
+            r["what"],
+            float(r["number"]) if r["number"] else None,
+            r["unit"],
+            r["source"],
+            r["confidence"],
+        )
+        for r in rows("safety.csv")
+    )
 
 
 @lru_cache(maxsize=1)
 def dust() -> tuple[Dust, ...]:
     """Tasks that raise silica, with their controls; masks by assigned protection factor."""
-    return tuple(Dust(r["task"], r["control"], r["protection_factor_to_4h"], r["protection_factor_over_4h"], r["source"],
-                      r["confidence"]) for r in rows("silica_work.csv"))
+    return tuple(
+        Dust(
+            r["task"],
+            r["control"],
+            r["protection_factor_to_4h"],
+            r["protection_factor_over_4h"],
+            r["source"],
+            r["confidence"],
+        )
+        for r in rows("silica_work.csv")
+    )

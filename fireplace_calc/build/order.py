@@ -6,8 +6,16 @@ import heapq
 from dataclasses import dataclass
 from itertools import combinations, pairwise
 
-from fireplace_calc.build.contact import HAIR, Contacts
-from fireplace_calc.build.lift_parts import LAID, Stretch, break_levels, set_level, stretches, working_floors
+from fireplace_calc.base.tolerances import CONTACT_GAP
+from fireplace_calc.build.contact import Contacts
+from fireplace_calc.build.lift_parts import (
+    LAID,
+    LiftPart,
+    break_levels,
+    set_level,
+    split_into_lifts,
+    working_floors,
+)
 from fireplace_calc.geometry.parts import Geometry, Part
 
 CAST = ("concrete", "grout", "parging", "mortar")
@@ -17,7 +25,7 @@ LAST = ("hearth extension",)
 
 
 @dataclass(frozen=True, slots=True)
-class Tie:
+class Dependency:
     """Why one stretch waits for another: numbers of both in the list of stretches, and the reason.
 
     ``how`` is one of ``rests on``, ``stands in``, ``is cast against``, ``goes round``, ``leans on``, ``is steadied by``,
@@ -33,35 +41,39 @@ class Tie:
 class Order:
     """Stretches in the order they are built, and every tie between them."""
 
-    stretches: tuple[Stretch, ...]
-    ties: tuple[Tie, ...]
+    lift_parts: tuple[LiftPart, ...]
+    dependencies: tuple[Dependency, ...]
 
 
-def _last_under(pieces: list[tuple[int, Stretch]], level: float) -> int:
+def _last_under(pieces: list[tuple[int, LiftPart]], level: float) -> int:
     """The stretch that ends at a level or reaches over it."""
-    return next((n for n, s in pieces if s.low + HAIR < level <= s.high + HAIR), pieces[-1][0])
+    return next(
+        (n for n, s in pieces if s.low + CONTACT_GAP < level <= s.high + CONTACT_GAP), pieces[-1][0]
+    )
 
 
-def _nested(inner: Part, outer: Part, ins: list[tuple[int, Stretch]], outs: list[tuple[int, Stretch]]) -> list[Tie]:
+def _nested(
+    inner: Part, outer: Part, ins: list[tuple[int, LiftPart]], outs: list[tuple[int, LiftPart]]
+) -> list[Dependency]:
     """Ties between a part and what it stands in."""
-    ties, cast = [], inner.material in CAST
+    dependencies, cast = [], inner.material in CAST
     for i, p in ins:
         level = p.low if inner.name in LAID else max(p.low, set_level(inner))
-        below = [o for o, q in outs if q.high <= level + HAIR]
-        for o, q in outs[len(below) - 1 if below and not cast else 0:]:
+        below = [o for o, q in outs if q.high <= level + CONTACT_GAP]
+        for o, q in outs[len(below) - 1 if below and not cast else 0 :]:
             if q.low >= p.high:
                 break
-            meets = min(p.high, q.high) - max(p.low, q.low) > HAIR
+            meets = min(p.high, q.high) - max(p.low, q.low) > CONTACT_GAP
             if cast and meets:
-                ties.append(Tie(o, i, "is cast against"))
-            elif not cast and q.high <= level + HAIR:
-                ties.append(Tie(o, i, "stands in" if meets else "is steadied by"))
+                dependencies.append(Dependency(o, i, "is cast against"))
+            elif not cast and q.high <= level + CONTACT_GAP:
+                dependencies.append(Dependency(o, i, "stands in" if meets else "is steadied by"))
             elif not cast and meets:
-                ties.append(Tie(i, o, "goes round"))
-    return ties
+                dependencies.append(Dependency(i, o, "goes round"))
+    return dependencies
 
 
-def ties_of(geometry: Geometry) -> tuple[list[Stretch], list[Tie]]:
+def dependencies_of(geometry: Geometry) -> tuple[list[LiftPart], list[Dependency]]:
     """Every stretch in the order of the parts, and what waits for what.
 
     Parameters
@@ -76,30 +88,56 @@ def ties_of(geometry: Geometry) -> tuple[list[Stretch], list[Tie]]:
     """
     parts = [p for p in geometry.parts if p.volume > 0]
     touch = Contacts(parts)
-    pairs = [(a, b) for a, b in combinations(parts, 2) if (h := touch.shared_height(a, b))[0] <= h[1] + HAIR]
-    nested = [(a, b) for one, other in pairs for a, b in ((one, other), (other, one)) if touch.inside(a, b)]
+    pairs = [
+        (a, b)
+        for a, b in combinations(parts, 2)
+        if (h := touch.shared_height(a, b))[0] <= h[1] + CONTACT_GAP
+    ]
+    nested = [
+        (a, b)
+        for one, other in pairs
+        for a, b in ((one, other), (other, one))
+        if touch.inside(a, b)
+    ]
     floors = working_floors(geometry)
-    breaks = break_levels(geometry, [a for a, b in nested if a.name not in LAID and b.name in LAID], floors)
-    made: list[Stretch] = []
-    of: dict[str, list[tuple[int, Stretch]]] = {}
+    breaks = break_levels(
+        geometry, [a for a, b in nested if a.name not in LAID and b.name in LAID], floors
+    )
+    made: list[LiftPart] = []
+    of: dict[str, list[tuple[int, LiftPart]]] = {}
     for part in parts:
-        of[part.name] = [(len(made) + n, s) for n, s in enumerate(stretches(part, geometry, breaks, floors))]
+        of[part.name] = [
+            (len(made) + n, s)
+            for n, s in enumerate(split_into_lifts(part, geometry, breaks, floors))
+        ]
         made += [s for _, s in of[part.name]]
-    ties = [Tie(a, b, "goes on") for part in parts for (a, _), (b, _) in pairwise(of[part.name])]
+    dependencies = [
+        Dependency(a, b, "goes on") for part in parts for (a, _), (b, _) in pairwise(of[part.name])
+    ]
     for inner, outer in nested:
-        ties += _nested(inner, outer, of[inner.name], of[outer.name])
+        dependencies += _nested(inner, outer, of[inner.name], of[outer.name])
     within = {(a.name, b.name) for a, b in nested}
     for one, other in pairs:
         for lower, upper in ((one, other), (other, one)):
             if (lower.name, upper.name) not in within and touch.carries(lower, upper):
-                ties.append(Tie(_last_under(of[lower.name], upper.bottom), of[upper.name][0][0], "rests on"))
-            elif not within & {(one.name, other.name), (other.name, one.name)} and touch.leans(upper, lower):
-                ties += [Tie(n, m, "leans on") for m, u in of[upper.name] for n, s in of[lower.name]
-                         if min(u.high, s.high) - max(u.low, s.low) > HAIR]
-    return made, ties
+                dependencies.append(
+                    Dependency(
+                        _last_under(of[lower.name], upper.bottom), of[upper.name][0][0], "rests on"
+                    )
+                )
+            elif not within & {(one.name, other.name), (other.name, one.name)} and touch.leans(
+                upper, lower
+            ):
+                dependencies += [
+                    Dependency(n, m, "leans on")
+                    for m, u in of[upper.name]
+                    for n, s in of[lower.name]
+                    if min(u.high, s.high) - max(u.low, s.low) > CONTACT_GAP
+                ]
+    return made, dependencies
 
 
-def order(geometry: Geometry) -> Order:
+def order_of_work(geometry: Geometry) -> Order:
     """The order of work: of everything whose supports stand, the lowest goes next.
 
     Parameters
@@ -117,10 +155,10 @@ def order(geometry: Geometry) -> Order:
     ValueError
         When parts wait for each other in a ring, so that nothing could be built.
     """
-    made, ties = ties_of(geometry)
+    made, dependencies = dependencies_of(geometry)
     waits: list[set[int]] = [set() for _ in made]
     frees: list[set[int]] = [set() for _ in made]
-    for t in ties:
+    for t in dependencies:
         waits[t.then].add(t.first)
         frees[t.first].add(t.then)
 
@@ -141,4 +179,7 @@ def order(geometry: Geometry) -> Order:
         stuck = ", ".join(s.name for n, s in enumerate(made) if n not in done)
         raise ValueError(f"These parts wait for each other and none can be built first: {stuck}.")
     place = {n: k for k, n in enumerate(done)}
-    return Order(tuple(made[n] for n in done), tuple(Tie(place[t.first], place[t.then], t.how) for t in ties))
+    return Order(
+        tuple(made[n] for n in done),
+        tuple(Dependency(place[t.first], place[t.then], t.how) for t in dependencies),
+    )

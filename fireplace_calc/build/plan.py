@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from fireplace_calc.build.curing import Cure, curing
+from fireplace_calc.base.units import FOOT
+from fireplace_calc.build.curing_schedule import Cure, curing
 from fireplace_calc.build.lifting.equation import HOIST, TWO
-from fireplace_calc.build.lifting.lift_list import Lift, lifts
+from fireplace_calc.build.lifting.lift_list import Lift, list_lifts
 from fireplace_calc.build.mortar import Mix, Weather, mix, open_time, protection, work_rule
 from fireplace_calc.build.notes import Caution, Dust, Wait, cautions, dust
-from fireplace_calc.build.steps import Step, ready_at, steps
+from fireplace_calc.build.steps import WorkStep, ready_at, work_steps
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.base.units import FOOT
 
 RAILS = 10 * FOOT
 """Staging higher than this has rails or fall arrest: 29 CFR 1926.451(g)(1) (read). [m]"""
@@ -83,7 +83,7 @@ class Plan:
     dust : tuple of Dust
     """
 
-    steps: tuple[Step, ...]
+    steps: tuple[WorkStep, ...]
     lifts: tuple[Lift, ...]
     staging: tuple[Stage, ...]
     people: int
@@ -102,7 +102,7 @@ class Plan:
     dust: tuple[Dust, ...]
 
 
-def staging(geometry: Geometry, made: list[Step]) -> tuple[Stage, ...]:
+def staging(geometry: Geometry, made: list[WorkStep]) -> tuple[Stage, ...]:
     """Working floors over the footing and over the room floor, in order of use.
 
     Parameters
@@ -123,21 +123,28 @@ def staging(geometry: Geometry, made: list[Step]) -> tuple[Stage, ...]:
         if step.floor > 0 or f.footing_top < step.floor < 0:
             levels.setdefault(step.floor, []).append(step.number)
     ground = [f.grade if level > 0 else f.footing_top for level in levels]
-    return tuple(Stage(n, level, level - under, ("left", "right"), tuple(used), level - under > RAILS)
-                 for n, ((level, used), under) in enumerate(zip(levels.items(), ground, strict=True), 1))
+    return tuple(
+        Stage(n, level, level - under, ("left", "right"), tuple(used), level - under > RAILS)
+        for n, ((level, used), under) in enumerate(zip(levels.items(), ground, strict=True), 1)
+    )
 
 
-def _critical(made: list[Step]) -> tuple[Wait, ...]:
+def _critical(made: list[WorkStep]) -> tuple[Wait, ...]:
     """The wait that ends last, of those before each step that had to be waited for."""
     found = []
     for step in made:
         if step.idle > 0:
-            held = [(ready_at(made[n - 1], w), w) for n in step.after for w in made[n - 1].waits if w.holds_up]
+            held = [
+                (ready_at(made[n - 1], w), w)
+                for n in step.after
+                for w in made[n - 1].waits
+                if w.holds_up
+            ]
             found.append(max(held, key=lambda pair: pair[0])[1])
     return tuple(dict.fromkeys(found))
 
 
-def build(geometry: Geometry) -> Plan:
+def plan_work(geometry: Geometry) -> Plan:
     """The order of work of a design, derived from its parts.
 
     Parameters
@@ -151,8 +158,8 @@ def build(geometry: Geometry) -> Plan:
         Frozen; lengths [m], volumes [m3], weights [kg], times [h, d].
     """
     work = geometry.design.work
-    made = steps(geometry)
-    lifted = lifts(geometry, made)
+    made = work_steps(geometry)
+    lifted = list_lifts(geometry, made)
     for lift in lifted:
         if lift.verdict in (TWO, HOIST):
             at = lift.step - 1
@@ -161,6 +168,22 @@ def build(geometry: Geometry) -> Plan:
     waits = tuple(dict.fromkeys(w for step in made for w in step.waits))
     mortar, hours = sum(s.mortar for s in made), sum(s.hours for s in made)
     mean = work.air if work.mean is None else work.mean
-    return Plan(tuple(made), lifted, staging(geometry, made), work.people, hours, hours / work.day, max((s.end for s in made), default=0.0),
-                waits, _critical(made), work_rule(work.air, work.wind), protection(mean, work.wind), open_time(work.air, work.wind),
-                mortar, mix(mortar), curing(work), cautions(), dust())
+    return Plan(
+        tuple(made),
+        lifted,
+        staging(geometry, made),
+        work.people,
+        hours,
+        hours / work.day,
+        max((s.end for s in made), default=0.0),
+        waits,
+        _critical(made),
+        work_rule(work.air, work.wind),
+        protection(mean, work.wind),
+        open_time(work.air, work.wind),
+        mortar,
+        mix(mortar),
+        curing(work),
+        cautions(),
+        dust(),
+    )

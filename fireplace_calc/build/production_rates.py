@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from fireplace_calc.build.lift_parts import Stretch
-from fireplace_calc.design.records import Design
-from fireplace_calc.takeoff import Share, goods
-from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.base.units import SQFT
+from fireplace_calc.build.lift_parts import LiftPart
+from fireplace_calc.design.records import Design
+from fireplace_calc.takeoff import Share, all_goods
+from fireplace_calc.takeoff.bricks import WALL_MEASURE
 
 MORTAR, REFRACTORY = "Mortar", "Refractory mortar"
 POURED = ("concrete", "grout", "Crown mortar")
@@ -41,16 +41,16 @@ class Need:
 
 
 def _quantity(share: Share) -> float:
-    holds = goods()[share.item].holds
+    holds = all_goods()[share.item].holds
     return share.count if holds is None else share.volume / holds
 
 
-def needs(built: Iterable[Stretch], by_part: dict[str, list[Share]]) -> tuple[Need, ...]:
+def needs(built: Iterable[LiftPart], by_part: dict[str, list[Share]]) -> tuple[Need, ...]:
     """Goods of some stretches, like with like.
 
     Parameters
     ----------
-    built : iterable of Stretch
+    built : iterable of LiftPart
         With their share of their part. [-]
     by_part : dict
         Shares of the takeoff by part.
@@ -61,12 +61,12 @@ def needs(built: Iterable[Stretch], by_part: dict[str, list[Share]]) -> tuple[Ne
         In the order they are first wanted.
     """
     found: dict[str, list[float]] = {}
-    for stretch in built:
-        for share in by_part.get(stretch.part, ()):
+    for lift_part in built:
+        for share in by_part.get(lift_part.part, ()):
             sums = found.setdefault(share.item, [0.0, 0.0, 0.0])
             for k, value in enumerate((_quantity(share), share.volume, share.weight)):
-                sums[k] += value * stretch.share
-    return tuple(Need(item, goods()[item].unit, *sums) for item, sums in found.items())
+                sums[k] += value * lift_part.share
+    return tuple(Need(item, all_goods()[item].unit, *sums) for item, sums in found.items())
 
 
 def hours_for(need: Need, design: Design) -> float:
@@ -99,12 +99,12 @@ def hours_for(need: Need, design: Design) -> float:
     return need.volume * WALL_MEASURE / work.brick_pace
 
 
-def hours_of(built: Iterable[Stretch], wanted: tuple[Need, ...], design: Design) -> float:
+def hours_of(built: Iterable[LiftPart], wanted: tuple[Need, ...], design: Design) -> float:
     """Hours of a step, coats counted in.
 
     Parameters
     ----------
-    built : iterable of Stretch
+    built : iterable of LiftPart
         What is built.
     wanted : tuple of Need
         Their goods.

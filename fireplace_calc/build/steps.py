@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from fireplace_calc.base.units import FOOT
+from fireplace_calc.build.lift_parts import STACK, LiftPart
 from fireplace_calc.build.mortar import batches
 from fireplace_calc.build.notes import Hold, Wait, holds_of, waits_of
-from fireplace_calc.build.order import CAST, Order, Tie, order
+from fireplace_calc.build.order import CAST, Dependency, Order, order_of_work
 from fireplace_calc.build.production_rates import MORTAR, REFRACTORY, Need, hours_of, needs
-from fireplace_calc.build.lift_parts import STACK, Stretch
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.takeoff import Share, shares
-from fireplace_calc.base.units import FOOT
+from fireplace_calc.takeoff import Share, share_out
 
 FALL = 6 * FOOT
 """From this height over the ground a step warns of falls: 29 CFR 1926.501(b), from memory. [m]"""
@@ -21,7 +21,7 @@ CUT = ("brick", "block", "ton")
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class WorkStep:
     """One step of the work.
 
     Attributes
@@ -30,7 +30,7 @@ class Step:
         From 1. [-]
     name : str
         What is built.
-    parts : tuple of Stretch
+    parts : tuple of LiftPart
         In the order they are set; none for a finish that is no part of the drawing.
     why : tuple of str
         What it rests on, stands in, goes round or leans on.
@@ -62,7 +62,7 @@ class Step:
 
     number: int
     name: str
-    parts: tuple[Stretch, ...]
+    parts: tuple[LiftPart, ...]
     why: tuple[str, ...]
     after: tuple[int, ...]
     goods: tuple[Need, ...]
@@ -95,30 +95,42 @@ def grouped(made: Order) -> list[list[int]]:
         In turn. [-]
     """
     found: list[list[int]] = []
-    for n, stretch in enumerate(made.stretches):
-        before = made.stretches[found[-1][-1]] if found else None
-        together = before and before.part in STACK and stretch.part in STACK and before.floor == stretch.floor
+    for n, lift_part in enumerate(made.lift_parts):
+        before = made.lift_parts[found[-1][-1]] if found else None
+        together = (
+            before
+            and before.part in STACK
+            and lift_part.part in STACK
+            and before.floor == lift_part.floor
+        )
         found[-1].append(n) if together else found.append([n])
     return found
 
 
-def _name(built: list[Stretch]) -> str:
+def _name(built: list[LiftPart]) -> str:
     first = built[0]
     if first.part not in STACK:
         return first.name.capitalize()
     parts = {s.part for s in built}
-    words = [word for word, has in (("flue", parts & {"flue liner", "flue casing"}), ("shoulder", "shoulder" in parts),
-                                    ("chimney", "chimney walls" in parts)) if has]
+    words = [
+        word
+        for word, has in (
+            ("flue", parts & {"flue liner", "flue casing"}),
+            ("shoulder", "shoulder" in parts),
+            ("chimney", "chimney walls" in parts),
+        )
+        if has
+    ]
     lift = "" if first.of == 1 else f", lift {first.number} of {first.of}"
     return (", ".join(words[:-1]) + " and " * (len(words) > 1) + words[-1]).capitalize() + lift
 
 
-def carried(ties: list[Tie]) -> bool:
+def carried(dependencies: list[Dependency]) -> bool:
     """Whether something drawn carries a stretch.
 
     Parameters
     ----------
-    ties : list of Tie
+    ties : list of Dependency
         For what it waits.
 
     Returns
@@ -126,22 +138,34 @@ def carried(ties: list[Tie]) -> bool:
     bool
         False for the footing, and for what stands on the room's floor. [-]
     """
-    return any(t.how in ("rests on", "goes on", "stands in", "leans on", "is cast against") for t in ties)
+    return any(
+        t.how in ("rests on", "goes on", "stands in", "leans on", "is cast against")
+        for t in dependencies
+    )
 
 
-def _why(made: Order, group: list[int], into: list[list[Tie]]) -> tuple[str, ...]:
-    first = made.stretches[group[0]]
-    said = ["goes on what is below it" if t.how == "goes on" else f"{t.how} {made.stretches[t.first].part}"
-            for n in group for t in into[n] if t.first not in group]
+def _why(made: Order, group: list[int], into: list[list[Dependency]]) -> tuple[str, ...]:
+    first = made.lift_parts[group[0]]
+    said = [
+        "goes on what is below it"
+        if t.how == "goes on"
+        else f"{t.how} {made.lift_parts[t.first].part}"
+        for n in group
+        for t in into[n]
+        if t.first not in group
+    ]
     if first.part == "footing":
         said.append("bears on undisturbed ground or engineered fill")
     elif not carried(into[group[0]]):
-        said.append("bears on the floor of the room or the ground, which the drawing does not hold" if first.part.startswith("hearth ext")
-                    else "bears on nothing that is drawn: give its ends a bearing before it is set")
+        said.append(
+            "bears on the floor of the room or the ground, which the drawing does not hold"
+            if first.part.startswith("hearth ext")
+            else "bears on nothing that is drawn: give its ends a bearing before it is set"
+        )
     return tuple(dict.fromkeys(said))
 
 
-def ready_at(step: Step, wait: Wait) -> float:
+def ready_at(step: WorkStep, wait: Wait) -> float:
     """When a wait is over.
 
     Parameters
@@ -159,13 +183,21 @@ def ready_at(step: Step, wait: Wait) -> float:
     return wait.days + (step.start if wait.counts_from == "start" else step.end)
 
 
-def _cautions(geometry: Geometry, built: list[Stretch], wanted: tuple[Need, ...], top: bool) -> Iterator[str]:
+def _cautions(
+    geometry: Geometry, built: list[LiftPart], wanted: tuple[Need, ...], top: bool
+) -> Iterator[str]:
     parts, f = {s.part for s in built}, geometry.frame
     if any(need.unit in CUT for need in wanted):
         yield "Dust: cut wet, with a guard on the blade."
-    if any(s.material in CAST for s in built) or any(need.item in (MORTAR, REFRACTORY) for need in wanted):
+    if any(s.material in CAST for s in built) or any(
+        need.item in (MORTAR, REFRACTORY) for need in wanted
+    ):
         yield "Skin and eyes: wet cement and lime burn; gloves and goggles."
-    if f.grade - min(s.low for s in built) > 5 * FOOT and parts & {"footing", "base walls", "base core"}:
+    if f.grade - min(s.low for s in built) > 5 * FOOT and parts & {
+        "footing",
+        "base walls",
+        "base core",
+    }:
         yield "Collapse: the pit is deeper than 5 ft; slope or shore its sides."
     if parts & {"lintel", "arch"}:
         yield "Collapse: nothing is carried until the mortar is hard; props stay."
@@ -181,7 +213,7 @@ def _cautions(geometry: Geometry, built: list[Stretch], wanted: tuple[Need, ...]
         yield "CO and fire: look through the flue from end to end; nothing may be left in it."
 
 
-def steps(geometry: Geometry, made: Order | None = None) -> list[Step]:
+def work_steps(geometry: Geometry, made: Order | None = None) -> list[WorkStep]:
     """Every step, with a calendar in which one crew works and waits where it must.
 
     Parameters
@@ -196,45 +228,118 @@ def steps(geometry: Geometry, made: Order | None = None) -> list[Step]:
     list of Step
         In turn. [h, d]
     """
-    design, made = geometry.design, made or order(geometry)
+    design, made = geometry.design, made or order_of_work(geometry)
     by_part: dict[str, list[Share]] = {}
-    for share in shares(geometry):
+    for share in share_out(geometry):
         by_part.setdefault(share.part, []).append(share)
     groups = grouped(made)
     step_of = {n: k for k, group in enumerate(groups, 1) for n in group}
-    into: list[list[Tie]] = [[] for _ in made.stretches]
-    for tie in made.ties:
-        into[tie.then].append(tie)
-    lasts = max((n for n, s in enumerate(made.stretches) if s.part.startswith("flue ")), default=-1)
-    done: list[Step] = []
+    into: list[list[Dependency]] = [[] for _ in made.lift_parts]
+    for dependency in made.dependencies:
+        into[dependency.then].append(dependency)
+    lasts = max(
+        (n for n, s in enumerate(made.lift_parts) if s.part.startswith("flue ")), default=-1
+    )
+    done: list[WorkStep] = []
     for number, group in enumerate(groups, 1):
-        built = [made.stretches[n] for n in group]
+        built = [made.lift_parts[n] for n in group]
         after = tuple(sorted({step_of[t.first] for n in group for t in into[n]} - {number}))
-        finish = built[-1].part in ("chimney walls", "base walls") and built[-1].number < built[-1].of
+        finish = (
+            built[-1].part in ("chimney walls", "base walls") and built[-1].number < built[-1].of
+        )
         holds = [h for s in built for h in holds_of(s.part) if not (finish and h.kind == "level")]
         holds += holds_of("last flue") if lasts in group else []
-        waits = tuple(w for s in built for w in waits_of(s.part, s.material) if s.number == s.of or w.counts_from == "start")
+        waits = tuple(
+            w
+            for s in built
+            for w in waits_of(s.part, s.material)
+            if s.number == s.of or w.counts_from == "start"
+        )
         wanted = needs(built, by_part)
-        done.append(_step(geometry, done, number, _name(built), tuple(built), _why(made, group, into), after, wanted,
-                          tuple(dict.fromkeys(holds)), waits, tuple(_cautions(geometry, built, wanted, lasts in group))))
-    face = [Stretch("face", design.surround.face, 0.0, 0.0, 1.0, 1, 1, 0.0)] if "face" in by_part else []
+        done.append(
+            _step(
+                geometry,
+                done,
+                number,
+                _name(built),
+                tuple(built),
+                _why(made, group, into),
+                after,
+                wanted,
+                tuple(dict.fromkeys(holds)),
+                waits,
+                tuple(_cautions(geometry, built, wanted, lasts in group)),
+            )
+        )
+    face = (
+        [LiftPart("face", design.surround.face, 0.0, 0.0, 1.0, 1, 1, 0.0)]
+        if "face" in by_part
+        else []
+    )
     if face:
-        done.append(_step(geometry, done, len(done) + 1, f"Face in {design.surround.face}", (), ("goes over the finished breast",),
-                          tuple(s.number for s in done if any(b.part in ("firebox walls", "smoke chamber walls") for b in s.parts)),
-                          needs(face, by_part), (), (), ("Fire: nothing that burns in the face or behind it near the opening.",)))
+        done.append(
+            _step(
+                geometry,
+                done,
+                len(done) + 1,
+                f"Face in {design.surround.face}",
+                (),
+                ("goes over the finished breast",),
+                tuple(
+                    s.number
+                    for s in done
+                    if any(b.part in ("firebox walls", "smoke chamber walls") for b in s.parts)
+                ),
+                needs(face, by_part),
+                (),
+                (),
+                ("Fire: nothing that burns in the face or behind it near the opening.",),
+            )
+        )
     return done
 
 
-def _step(geometry: Geometry, done: list[Step], number: int, name: str, built: tuple[Stretch, ...], why: tuple[str, ...],
-          after: tuple[int, ...], wanted: tuple[Need, ...], holds: tuple[Hold, ...], waits: tuple[Wait, ...],
-          cautions: tuple[str, ...]) -> Step:
+def _step(
+    geometry: Geometry,
+    done: list[WorkStep],
+    number: int,
+    name: str,
+    built: tuple[LiftPart, ...],
+    why: tuple[str, ...],
+    after: tuple[int, ...],
+    wanted: tuple[Need, ...],
+    holds: tuple[Hold, ...],
+    waits: tuple[Wait, ...],
+    cautions: tuple[str, ...],
+) -> WorkStep:
     work = geometry.design.work
     hours = hours_of(built, wanted, geometry.design)
     mortar = sum(need.volume for need in wanted if need.item in (MORTAR, "Crown mortar"))
     number_of, batch = batches(mortar, hours, work.air, work.wind)
     free = done[-1].end if done else 0.0
-    ready = max((ready_at(done[n - 1], w) for n in after for w in done[n - 1].waits if w.holds_up), default=0.0)
+    ready = max(
+        (ready_at(done[n - 1], w) for n in after for w in done[n - 1].waits if w.holds_up),
+        default=0.0,
+    )
     start = max(free, ready)
-    return Step(number, name, built, why, after, wanted, mortar, sum(n.volume for n in wanted if n.item == REFRACTORY), number_of, batch,
-                hours, hours / work.day, min((s.floor for s in built), default=0.0), holds, waits, cautions, start,
-                start + hours / work.day, start - free)
+    return WorkStep(
+        number,
+        name,
+        built,
+        why,
+        after,
+        wanted,
+        mortar,
+        sum(n.volume for n in wanted if n.item == REFRACTORY),
+        number_of,
+        batch,
+        hours,
+        hours / work.day,
+        min((s.floor for s in built), default=0.0),
+        holds,
+        waits,
+        cautions,
+        start,
+        start + hours / work.day,
+        start - free,
+    )

@@ -6,7 +6,13 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.inputs import choice, length, pieces, quantity, text, yes_no
 
-SOILS = ("crystalline bedrock", "sedimentary or foliated rock", "sandy gravel or gravel", "sand", "clay")
+SOILS = (
+    "crystalline bedrock",
+    "sedimentary or foliated rock",
+    "sandy gravel or gravel",
+    "sand",
+    "clay",
+)
 SEISMIC = ("A", "B", "C", "D0", "D1", "D2", "E")
 
 
@@ -15,59 +21,179 @@ class Site:
     """Where it stands."""
 
     place: str = text("Place", "", "Name for the title block; invented places are marked as such.")
-    altitude: float = length("Altitude", "0 m", "-400 m", "4500 m", "Thins the air and with it the draft.")
-    winter: float = quantity("temperature", "Winter outdoor temperature", "-10 degC", "-60 degC", "30 degC",
-                             "Design temperature for the coldest fires.")
-    mild: float = quantity("temperature", "Mild outdoor temperature", "8 degC", "-20 degC", "35 degC",
-                           "A mild day is when draft fails first.")
-    grade: float = length("Floor above grade", "12 in", "-120 in", "240 in", "Finished floor above finished grade.")
-    frost_depth: float | None = length("Frost depth", None, "0 in", "120 in",
-                                       "From the local climate table; unknown until asked.", "frost_depth")
+    altitude: float = length(
+        "Altitude", "0 m", "-400 m", "4500 m", "Thins the air and with it the draft."
+    )
+    winter: float = quantity(
+        "temperature",
+        "Winter outdoor temperature",
+        "-10 degC",
+        "-60 degC",
+        "30 degC",
+        "Design temperature for the coldest fires.",
+    )
+    mild: float = quantity(
+        "temperature",
+        "Mild outdoor temperature",
+        "8 degC",
+        "-20 degC",
+        "35 degC",
+        "A mild day is when draft fails first.",
+    )
+    grade: float = length(
+        "Floor above grade", "12 in", "-120 in", "240 in", "Finished floor above finished grade."
+    )
+    frost_depth: float | None = length(
+        "Frost depth",
+        None,
+        "0 in",
+        "120 in",
+        "From the local climate table; unknown until asked.",
+        "frost_depth",
+    )
     soil: str | None = choice("Soil", None, SOILS, "What the footing bears on.", "material_class")
-    seismic: str | None = choice("Seismic design category", None, SEISMIC, "From the building department.",
-                                 "seismic_design_category")
-    wind: float | None = quantity("speed", "Wind speed", None, "10 m/s", "100 m/s", "Basic wind speed of the site.")
+    seismic: str | None = choice(
+        "Seismic design category",
+        None,
+        SEISMIC,
+        "From the building department.",
+        "seismic_design_category",
+    )
+    wind: float | None = quantity(
+        "speed", "Wind speed", None, "10 m/s", "100 m/s", "Basic wind speed of the site."
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class House:
     """The room and the air in it."""
 
-    ceiling: float = length("Ceiling height", "9 ft", "6 ft", "40 ft", "Finished floor to ceiling at the fireplace.")
-    room_length: float | None = length("Room length", "20 ft", "6 ft", "100 ft", "Along the fireplace wall.", optional=True)
-    room_width: float | None = length("Room width", "14 ft", "6 ft", "100 ft", "Away from the fireplace wall.", optional=True)
-    indoor: float = quantity("temperature", "Room temperature", "20 degC", "0 degC", "35 degC", "At the hearth.")
-    volume: float = quantity("volume", "House volume", "400 m3", "20 m3", "20000 m3", "Heated volume behind the leakage.")
-    leakage: float | None = quantity("ratio", "Air changes at 50 Pa", "5", "0.1", "40",
-                                     "From a fan pressurisation test; unknown takes the middle of US houses. [1/h]", optional=True)
-    exhaust: float = quantity("flow", "Exhaust fans", "0 L/s", "0 L/s", "2000 L/s", "All fans that may run with the fire.")
-    air_inlet: float = quantity("area", "Outdoor air inlet", "0 in2", "0 in2", "400 in2", "Free area of a duct for the fire.",
-                                "air_passage_area")
+    ceiling: float = length(
+        "Ceiling height", "9 ft", "6 ft", "40 ft", "Finished floor to ceiling at the fireplace."
+    )
+    room_length: float | None = length(
+        "Room length", "20 ft", "6 ft", "100 ft", "Along the fireplace wall.", optional=True
+    )
+    room_width: float | None = length(
+        "Room width", "14 ft", "6 ft", "100 ft", "Away from the fireplace wall.", optional=True
+    )
+    indoor: float = quantity(
+        "temperature", "Room temperature", "20 degC", "0 degC", "35 degC", "At the hearth."
+    )
+    volume: float = quantity(
+        "volume", "House volume", "400 m3", "20 m3", "20000 m3", "Heated volume behind the leakage."
+    )
+    leakage: float | None = quantity(
+        "ratio",
+        "Air changes at 50 Pa",
+        "5",
+        "0.1",
+        "40",
+        "From a fan pressurisation test; unknown takes the middle of US houses. [1/h]",
+        optional=True,
+    )
+    exhaust: float = quantity(
+        "flow", "Exhaust fans", "0 L/s", "0 L/s", "2000 L/s", "All fans that may run with the fire."
+    )
+    air_inlet: float = quantity(
+        "area",
+        "Outdoor air inlet",
+        "0 in2",
+        "0 in2",
+        "400 in2",
+        "Free area of a duct for the fire.",
+        "air_passage_area",
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class Clearance:
     """Air between the masonry and anything that burns."""
 
-    front: float | None = length("Air in front", "2 in", "0 in", "48 in", "Masonry face to framing.", "clear_front", optional=True)
-    side: float | None = length("Air beside", "2 in", "0 in", "48 in", "Masonry face to framing.", "clear_side", optional=True)
-    back: float | None = length("Air behind", "4 in", "0 in", "48 in", "Masonry face to framing.", "clear_back", optional=True)
-    chimney: float | None = length("Air round chimney", "2 in", "0 in", "48 in", "Masonry face to framing.", "clear_chimney",
-                                   optional=True)
-    fill: str | None = choice("In the air space", None, ("none", "fireblock", "noncombustible", "other"),
-                              "What has been put there.", "airspace_fill")
-    fireblock: str | None = choice("Fireblock", None, ("noncombustible", "wood or gypsum", "none"),
-                                   "Where floors and ceilings meet the masonry.", "fireblock_material")
-    fireplace_listed: bool | None = yes_no("Listed for contact (UL 127)", False, "A listed masonry fireplace.")
-    liner_listed: bool | None = yes_no("Liner listed for contact (UL 1777)", False, "A listed lining system.")
-    in_masonry_wall: bool | None = yes_no("Built into a masonry or concrete wall", False, "Fireplace and chimney.")
-    to_firebox_lining: float | None = length("Combustible to firebox lining", None, "0 in", "60 in",
-                                             "Through masonry to the inside face.", "combustible_to_firebox_lining_inner_face")
-    to_flue_lining: float | None = length("Combustible to flue lining", None, "0 in", "60 in",
-                                          "Through masonry to the inside face.", "combustible_to_flue_lining_inner_face")
-    edge_trim: bool | None = yes_no("Trim or sheathing edge at the masonry", False, "Touching the sides.")
-    accessory: bool | None = yes_no("Fireplace accessory fitted", False, "Doors, grates with fans and the like.")
-    accessory_ul907: bool | None = yes_no("Accessory listed to UL 907", None, "On its label.", "accessory_standard")
+    front: float | None = length(
+        "Air in front",
+        "2 in",
+        "0 in",
+        "48 in",
+        "Masonry face to framing.",
+        "clear_front",
+        optional=True,
+    )
+    side: float | None = length(
+        "Air beside",
+        "2 in",
+        "0 in",
+        "48 in",
+        "Masonry face to framing.",
+        "clear_side",
+        optional=True,
+    )
+    back: float | None = length(
+        "Air behind",
+        "4 in",
+        "0 in",
+        "48 in",
+        "Masonry face to framing.",
+        "clear_back",
+        optional=True,
+    )
+    chimney: float | None = length(
+        "Air round chimney",
+        "2 in",
+        "0 in",
+        "48 in",
+        "Masonry face to framing.",
+        "clear_chimney",
+        optional=True,
+    )
+    fill: str | None = choice(
+        "In the air space",
+        None,
+        ("none", "fireblock", "noncombustible", "other"),
+        "What has been put there.",
+        "airspace_fill",
+    )
+    fireblock: str | None = choice(
+        "Fireblock",
+        None,
+        ("noncombustible", "wood or gypsum", "none"),
+        "Where floors and ceilings meet the masonry.",
+        "fireblock_material",
+    )
+    fireplace_listed: bool | None = yes_no(
+        "Listed for contact (UL 127)", False, "A listed masonry fireplace."
+    )
+    liner_listed: bool | None = yes_no(
+        "Liner listed for contact (UL 1777)", False, "A listed lining system."
+    )
+    in_masonry_wall: bool | None = yes_no(
+        "Built into a masonry or concrete wall", False, "Fireplace and chimney."
+    )
+    to_firebox_lining: float | None = length(
+        "Combustible to firebox lining",
+        None,
+        "0 in",
+        "60 in",
+        "Through masonry to the inside face.",
+        "combustible_to_firebox_lining_inner_face",
+    )
+    to_flue_lining: float | None = length(
+        "Combustible to flue lining",
+        None,
+        "0 in",
+        "60 in",
+        "Through masonry to the inside face.",
+        "combustible_to_flue_lining_inner_face",
+    )
+    edge_trim: bool | None = yes_no(
+        "Trim or sheathing edge at the masonry", False, "Touching the sides."
+    )
+    accessory: bool | None = yes_no(
+        "Fireplace accessory fitted", False, "Doors, grates with fans and the like."
+    )
+    accessory_ul907: bool | None = yes_no(
+        "Accessory listed to UL 907", None, "On its label.", "accessory_standard"
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +201,9 @@ class Nearby:
     """Part of a building within reach of the chimney top."""
 
     name: str = text("Nearby part", "dormer", "What it is.")
-    distance: float = length("Nearby distance", "8 ft", "0 ft", "60 ft", "Level, from the nearest chimney face.")
+    distance: float = length(
+        "Nearby distance", "8 ft", "0 ft", "60 ft", "Level, from the nearest chimney face."
+    )
     level: float = length("Nearby level", "16 ft", "0 ft", "120 ft", "Top, above finished floor.")
 
 
@@ -85,15 +213,36 @@ class Roof:
 
     pitch: float = quantity("ratio", "Roof pitch", "8:12", "0", "3", "Rise over run.", "roof_pitch")
     ridge_level: float = length("Ridge level", "22 ft", "7 ft", "100 ft", "Above finished floor.")
-    ridge_distance: float = length("Ridge distance", "8 ft", "0 ft", "80 ft", "Level, uphill chimney face to ridge.")
-    position: str = choice("Chimney on the roof", "on the slope", ("on the slope", "through the ridge"), "Where it comes out.")
-    ridge_runs: str = choice("Ridge runs", "along the opening", ("along the opening", "front to back"),
-                             "Which chimney side lies along the ridge.")
+    ridge_distance: float = length(
+        "Ridge distance", "8 ft", "0 ft", "80 ft", "Level, uphill chimney face to ridge."
+    )
+    position: str = choice(
+        "Chimney on the roof",
+        "on the slope",
+        ("on the slope", "through the ridge"),
+        "Where it comes out.",
+    )
+    ridge_runs: str = choice(
+        "Ridge runs",
+        "along the opening",
+        ("along the opening", "front to back"),
+        "Which chimney side lies along the ridge.",
+    )
     eaves_level: float = length("Eaves level", "9 ft", "0 ft", "80 ft", "Above finished floor.")
-    cricket: bool | None = yes_no("Cricket", None, "Saddle behind the chimney that sheds water.", "cricket_present")
-    cricket_height: float | None = length("Cricket height", None, "0 in", "96 in", "Ridge of the saddle over the roof.",
-                                          "cricket_height")
-    nearby: tuple[Nearby, ...] = pieces(Nearby, "Anything within reach", "Dormers, parapets, other roofs.")
+    cricket: bool | None = yes_no(
+        "Cricket", None, "Saddle behind the chimney that sheds water.", "cricket_present"
+    )
+    cricket_height: float | None = length(
+        "Cricket height",
+        None,
+        "0 in",
+        "96 in",
+        "Ridge of the saddle over the roof.",
+        "cricket_height",
+    )
+    nearby: tuple[Nearby, ...] = pieces(
+        Nearby, "Anything within reach", "Dormers, parapets, other roofs."
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,10 +251,20 @@ class Trim:
 
     name: str = text("Trim piece", "mantel shelf", "What it is.")
     place: str = choice("Trim place", "above", ("above", "beside"), "Of the opening.")
-    distance: float = length("Trim distance", "12 in", "0 in", "60 in", "Edge of the opening to the nearest point.",
-                             "trim_distance_to_opening")
-    projection: float = length("Trim projection", "1-1/2 in", "0 in", "36 in", "Out from the face.", "trim_projection")
-    height: float = length("Trim height", "2 in", "1/4 in", "60 in", "Of the piece, as seen from the front.")
+    distance: float = length(
+        "Trim distance",
+        "12 in",
+        "0 in",
+        "60 in",
+        "Edge of the opening to the nearest point.",
+        "trim_distance_to_opening",
+    )
+    projection: float = length(
+        "Trim projection", "1-1/2 in", "0 in", "36 in", "Out from the face.", "trim_projection"
+    )
+    height: float = length(
+        "Trim height", "2 in", "1/4 in", "60 in", "Of the piece, as seen from the front."
+    )
     combustible: bool = yes_no("Trim burns", True, "Wood and most composites do.", optional=False)
 
 
@@ -113,8 +272,12 @@ class Trim:
 class Surround:
     """What the room sees of it."""
 
-    face: str = choice("Face", "brick", ("brick", "stone", "plaster", "tile"), "Finish of the breast in the room.")
-    trim: tuple[Trim, ...] = pieces(Trim, "Mantel and trim", "Every step of a moulded profile, one by one.")
+    face: str = choice(
+        "Face", "brick", ("brick", "stone", "plaster", "tile"), "Finish of the breast in the room."
+    )
+    trim: tuple[Trim, ...] = pieces(
+        Trim, "Mantel and trim", "Every step of a moulded profile, one by one."
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,8 +285,17 @@ class Fire:
     """What burns."""
 
     wood: str = choice("Wood", "hardwood", ("hardwood", "softwood"), "Kind of firewood.")
-    moisture: float = quantity("ratio", "Wood moisture", "20 %", "0 %", "70 %", "Water over wet wood; green wood up to two thirds.")
-    burn_rate: float = quantity("mass rate", "Burn rate", "3.5 kg/h", "0.5 kg/h", "30 kg/h", "Wood as burned.")
+    moisture: float = quantity(
+        "ratio",
+        "Wood moisture",
+        "20 %",
+        "0 %",
+        "70 %",
+        "Water over wet wood; green wood up to two thirds.",
+    )
+    burn_rate: float = quantity(
+        "mass rate", "Burn rate", "3.5 kg/h", "0.5 kg/h", "30 kg/h", "Wood as burned."
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,36 +303,96 @@ class Waste:
     """Extra to order, over the net quantity."""
 
     brick: float = quantity("ratio", "Brick waste", "10 %", "0 %", "50 %", "Breakage and cuts.")
-    firebrick: float = quantity("ratio", "Firebrick waste", "10 %", "0 %", "50 %", "Breakage and cuts.")
+    firebrick: float = quantity(
+        "ratio", "Firebrick waste", "10 %", "0 %", "50 %", "Breakage and cuts."
+    )
     block: float = quantity("ratio", "Block waste", "5 %", "0 %", "50 %", "Breakage and cuts.")
-    section: float = quantity("ratio", "Section and liner waste", "0 %", "0 %", "50 %", "Spare pieces.")
-    mortar: float = quantity("ratio", "Mortar waste", "20 %", "0 %", "100 %", "Droppings and stiff batches.")
-    concrete: float = quantity("ratio", "Concrete waste", "10 %", "0 %", "50 %", "Uneven ground and spillage.")
+    section: float = quantity(
+        "ratio", "Section and liner waste", "0 %", "0 %", "50 %", "Spare pieces."
+    )
+    mortar: float = quantity(
+        "ratio", "Mortar waste", "20 %", "0 %", "100 %", "Droppings and stiff batches."
+    )
+    concrete: float = quantity(
+        "ratio", "Concrete waste", "10 %", "0 %", "50 %", "Uneven ground and spillage."
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class Measured:
     """Figures taken on site. Where one is given, the checks use it in place of the drawing's own."""
 
-    opening_area: float | None = quantity("area", "Measured opening area", None, "50 in2", "10000 in2", "Clear.",
-                                          "opening_area")
-    throat_area: float | None = quantity("area", "Measured throat area", None, "1 in2", "4000 in2", "Free.", "throat_area")
-    passage: float | None = quantity("area", "Measured least smoke chamber section", None, "1 in2", "4000 in2", "Free.",
-                                     "smoke_chamber_min_section")
-    flue_area: float | None = quantity("area", "Measured flue area", None, "1 in2", "4000 in2", "Net.", "flue_net_area")
-    chamber_slope: float | None = quantity("angle", "Measured smoke chamber slope", None, "0 deg", "89 deg",
-                                           "From the vertical, of the face that leans most.",
-                                           "smoke_chamber_slope_from_vertical")
-    corbel: float | None = length("Measured corbel step", None, "0 in", "12 in", "Of one course.", "corbel_per_course")
-    hearth_thickness: float | None = length("Measured hearth thickness", None, "0 in", "36 in", "Under the fire.",
-                                            "hearth_thickness")
-    liner_slope: float | None = quantity("angle", "Measured liner slope", None, "0 deg", "89 deg", "From the vertical.",
-                                         "liner_slope_from_vertical")
-    chimney_height: float | None = length("Measured chimney height", None, "1 ft", "120 ft", "Firebox floor to the top of the flue.",
-                                          "chimney_height")
-    over_contact: float | None = length("Measured height over the roof", None, "-60 ft", "120 ft", "At the highest contact.",
-                                        "chimney_top_above_highest_roof_contact")
-    over_nearby: float | None = length("Measured height over the building", None, "-60 ft", "120 ft",
-                                       "Over anything within reach.", "chimney_top_above_building_within_10ft")
-    along_ridge: float | None = length("Measured chimney along the ridge", None, "4 in", "240 in", "Outside masonry.",
-                                       "chimney_dim_parallel_ridge")
+    opening_area: float | None = quantity(
+        "area", "Measured opening area", None, "50 in2", "10000 in2", "Clear.", "opening_area"
+    )
+    throat_area: float | None = quantity(
+        "area", "Measured throat area", None, "1 in2", "4000 in2", "Free.", "throat_area"
+    )
+    passage: float | None = quantity(
+        "area",
+        "Measured least smoke chamber section",
+        None,
+        "1 in2",
+        "4000 in2",
+        "Free.",
+        "smoke_chamber_min_section",
+    )
+    flue_area: float | None = quantity(
+        "area", "Measured flue area", None, "1 in2", "4000 in2", "Net.", "flue_net_area"
+    )
+    chamber_slope: float | None = quantity(
+        "angle",
+        "Measured smoke chamber slope",
+        None,
+        "0 deg",
+        "89 deg",
+        "From the vertical, of the face that leans most.",
+        "smoke_chamber_slope_from_vertical",
+    )
+    corbel: float | None = length(
+        "Measured corbel step", None, "0 in", "12 in", "Of one course.", "corbel_per_course"
+    )
+    hearth_thickness: float | None = length(
+        "Measured hearth thickness", None, "0 in", "36 in", "Under the fire.", "hearth_thickness"
+    )
+    liner_slope: float | None = quantity(
+        "angle",
+        "Measured liner slope",
+        None,
+        "0 deg",
+        "89 deg",
+        "From the vertical.",
+        "liner_slope_from_vertical",
+    )
+    chimney_height: float | None = length(
+        "Measured chimney height",
+        None,
+        "1 ft",
+        "120 ft",
+        "Firebox floor to the top of the flue.",
+        "chimney_height",
+    )
+    over_contact: float | None = length(
+        "Measured height over the roof",
+        None,
+        "-60 ft",
+        "120 ft",
+        "At the highest contact.",
+        "chimney_top_above_highest_roof_contact",
+    )
+    over_nearby: float | None = length(
+        "Measured height over the building",
+        None,
+        "-60 ft",
+        "120 ft",
+        "Over anything within reach.",
+        "chimney_top_above_building_within_10ft",
+    )
+    along_ridge: float | None = length(
+        "Measured chimney along the ridge",
+        None,
+        "4 in",
+        "240 in",
+        "Outside masonry.",
+        "chimney_dim_parallel_ridge",
+    )

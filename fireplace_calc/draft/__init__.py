@@ -7,12 +7,46 @@ rate and finds flow and temperature. Every result says which it is.
 from __future__ import annotations
 
 from fireplace_calc.draft.findings import judgement
-from fireplace_calc.draft.odds import Odds, odds
-from fireplace_calc.draft.result import MODES, Outlook, around, fire, outlook, outlooks
-from fireplace_calc.draft.flow_path import DATUMS, Path, path
-from fireplace_calc.draft.operating import Around, Fire, Flow, settle
-from fireplace_calc.draft.sizing import face_velocity, gravity_flow, round_flue_for, theoretical_draft
+from fireplace_calc.draft.flow_path import DATUMS, FlowPath, trace_flow_path
+from fireplace_calc.draft.odds import Odds, smoke_odds
+from fireplace_calc.draft.operating import BurningFire, Flow, Surroundings, settle
+from fireplace_calc.draft.result import (
+    MODES,
+    DraftResult,
+    draft_result,
+    fire,
+    outlooks,
+    surroundings,
+)
+from fireplace_calc.draft.sizing import (
+    face_velocity,
+    gravity_flow,
+    round_flue_for,
+    theoretical_draft,
+)
 from fireplace_calc.draft.spillage import Spill, spill
 
-__all__ = ["DATUMS", "MODES", "Around", "Fire", "Flow", "Odds", "Outlook", "Path", "Spill", "around", "face_velocity", "fire",
-           "gravity_flow", "judgement", "odds", "outlook", "outlooks", "path", "round_flue_for", "settle", "spill", "theoretical_draft"]
+__all__ = [
+    "DATUMS",
+    "MODES",
+    "Surroundings",
+    "BurningFire",
+    "Flow",
+    "Odds",
+    "DraftResult",
+    "FlowPath",
+    "Spill",
+    "surroundings",
+    "face_velocity",
+    "fire",
+    "gravity_flow",
+    "judgement",
+    "smoke_odds",
+    "draft_result",
+    "outlooks",
+    "trace_flow_path",
+    "round_flue_for",
+    "settle",
+    "spill",
+    "theoretical_draft",
+]

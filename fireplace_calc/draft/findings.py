@@ -7,10 +7,21 @@ from math import pi, sqrt
 
 import numpy as np
 
-from fireplace_calc.draft.result import CASES, Outlook
-from fireplace_calc.rules.core import JUDGEMENT, MEETS, NOT_CHECKED, Compared, Finding, Rule, at_least, at_most, filing, worst_first
 from fireplace_calc.base.tables import Source, canada_round_flues, coefficient, coefficients
 from fireplace_calc.base.units import SQIN
+from fireplace_calc.draft.result import CASES, DraftResult
+from fireplace_calc.rules.core import (
+    JUDGEMENT,
+    MEETS,
+    NOT_CHECKED,
+    Compared,
+    Finding,
+    Rule,
+    at_least,
+    at_most,
+    filing,
+    worst_first,
+)
 
 SIZING, OPERATING = "draft, sizing mode", "draft, operating mode"
 WINTER, MILD, EMBERS, WINDY = range(len(CASES))
@@ -21,12 +32,12 @@ RULES: list[Rule] = []
 judged = filing(RULES)
 
 
-def judgement(found: Outlook) -> tuple[Finding, ...]:
+def judgement(found: DraftResult) -> tuple[Finding, ...]:
     """Every finding on the draft, worst first.
 
     Parameters
     ----------
-    found : Outlook
+    found : DraftResult
 
     Returns
     -------
@@ -36,39 +47,52 @@ def judgement(found: Outlook) -> tuple[Finding, ...]:
     return worst_first(rule.check(found, JUDGEMENT) for rule in RULES)
 
 
-@judged("DRF-01", SIZING, "Face velocity the flue is sized for", "ft/s", coefficients()["face velocity"].source)
-def sized_face(found: Outlook) -> Compared:
+@judged(
+    "DRF-01",
+    SIZING,
+    "Face velocity the flue is sized for",
+    "ft/s",
+    coefficients()["face velocity"].source,
+)
+def sized_face(found: DraftResult) -> Compared:
     """Room air that moves in slower than this lets smoke roll out under the lintel."""
     return at_least(found.sizing_velocity, coefficient("face velocity"))
 
 
-def _house(found: Outlook, said: Compared) -> Compared:
+def _house(found: DraftResult, said: Compared) -> Compared:
     """The middle of all houses may condemn a design, but only this house's own leakage lets it pass."""
     if found.tested or said.verdict != MEETS:
         return said
-    return replace(said, verdict=NOT_CHECKED, note="The house's leakage is not known yet: found with the middle of US houses. " + said.note)
+    return replace(
+        said,
+        verdict=NOT_CHECKED,
+        note="The house's leakage is not known yet: found with the middle of US houses. "
+        + said.note,
+    )
 
 
-def _carries(found: Outlook, case: int) -> Compared:
+def _carries(found: DraftResult, case: int) -> Compared:
     if found.flows.stalled[case]:
-        return at_least(0.0, float(found.spills.capture[case]), "No steady flow carries this fire away.")
+        return at_least(
+            0.0, float(found.spills.capture[case]), "No steady flow carries this fire away."
+        )
     return _house(found, at_least(float(found.flows.face[case]), float(found.spills.capture[case])))
 
 
 @judged("DRF-02", OPERATING, "Smoke carried off, mild evening", "ft/s", _PLUME)
-def carried_mild(found: Outlook) -> Compared:
+def carried_mild(found: DraftResult) -> Compared:
     """The flue must take at least what the fire drives up by itself; on a mild evening it pulls least."""
     return _carries(found, MILD)
 
 
 @judged("DRF-03", OPERATING, "Smoke carried off, winter evening", "ft/s", _PLUME)
-def carried_winter(found: Outlook) -> Compared:
+def carried_winter(found: DraftResult) -> Compared:
     """In the cold the flue pulls best, and the house leaks are what limits it."""
     return _carries(found, WINTER)
 
 
 @judged("DRF-04", OPERATING, "Smoke carried off while the fire dies down", "ft/s", _PLUME)
-def carried_embers(found: Outlook) -> Compared:
+def carried_embers(found: DraftResult) -> Compared:
     """Embers give little heat and much carbon monoxide, and nobody is watching any more."""
     return _carries(found, EMBERS)
 
@@ -77,49 +101,68 @@ LARGEST_INLET = 55 * SQIN
 """Past this the American house code stops an inlet (R1006.4, as its check AIR-07 has it). [m2]"""
 
 
-@judged("DRF-05", OPERATING, "Room pulled down with the fans on", "Pa", coefficients()["depressurisation limit"].source, over=True)
-def pulled(found: Outlook) -> Compared:
+@judged(
+    "DRF-05",
+    OPERATING,
+    "Room pulled down with the fans on",
+    "Pa",
+    coefficients()["depressurisation limit"].source,
+    over=True,
+)
+def pulled(found: DraftResult) -> Compared:
     """A room under suction draws smoke and carbon monoxide back out of the fire; an air inlet relieves it."""
     worst = float(np.max(found.flows.pull))
     inlet = float(np.max(found.spills.inlet))
-    note = f"An outdoor air inlet of {inlet * 1e4:.0f} cm² ({inlet / SQIN:.0f} in²) free area would keep it there." if inlet > 5e-5 else ""
+    note = (
+        f"An outdoor air inlet of {inlet * 1e4:.0f} cm² ({inlet / SQIN:.0f} in²) free area would keep it there."
+        if inlet > 5e-5
+        else ""
+    )
     if inlet > LARGEST_INLET:
         note += " That is more than the 55 in² some codes allow one inlet: let the fans draw less, or feed them air of their own."
     return _house(found, at_most(worst, coefficient("depressurisation limit"), note))
 
 
 @judged("DRF-06", OPERATING, "Pull of the flue at lighting, mild evening", "Pa", _OWN)
-def lit_mild(found: Outlook) -> Compared:
+def lit_mild(found: DraftResult) -> Compared:
     """A flue that does not pull before it is lit sends the first smoke into the room: warm it first, fans off, a window open."""
     return _lit(found, 1)
 
 
 @judged("DRF-07", OPERATING, "Pull of the flue at lighting, winter evening", "Pa", _OWN)
-def lit_winter(found: Outlook) -> Compared:
+def lit_winter(found: DraftResult) -> Compared:
     """A chimney that stands in the cold holds cold air, while the warm house pulls at the hearth."""
     return _lit(found, 0)
 
 
-def _lit(found: Outlook, evening: int) -> Compared:
-    spare = float(np.broadcast_to(found.lighting.spare, 2)[evening])
-    if abs(spare) < 1e-9:
-        spare = 0.0
-    return _house(found, at_least(spare, 0.0)) if np.any(found.lighting.fans) else at_least(spare, 0.0)
+def _lit(found: DraftResult, evening: int) -> Compared:
+    excess = float(np.broadcast_to(found.lighting.excess, 2)[evening])
+    if abs(excess) < 1e-9:
+        excess = 0.0
+    return (
+        _house(found, at_least(excess, 0.0))
+        if np.any(found.lighting.fans)
+        else at_least(excess, 0.0)
+    )
 
 
-def _canada(found: Outlook) -> tuple[float | None, float | None, str]:
+def _canada(found: DraftResult) -> tuple[float | None, float | None, str]:
     """Least and largest round flue of Canada's table for this opening and height, in m; and a word when there is none."""
     area, height = float(found.path.opening_area), float(found.path.height)
     for cell in canada_round_flues():
         lowest = cell.height_low <= height if cell.height_low == 3.0 else cell.height_low < height
         if area <= cell.opening_high + 1e-9 and lowest and height <= cell.height_high:
             if cell.flue_low is None:
-                return None, None, "Canada's table has a dash here: no flue is given for so large an opening and so low a chimney."
+                return (
+                    None,
+                    None,
+                    "Canada's table has a dash here: no flue is given for so large an opening and so low a chimney.",
+                )
             return cell.flue_low, cell.flue_high, ""
     return None, None, "Outside Canada's round-flue table (opening to 2.2 m², chimney 3 to 12 m)."
 
 
-def _as_round(found: Outlook) -> float:
+def _as_round(found: DraftResult) -> float:
     return sqrt(4 * float(found.path.flue_area) / pi)
 
 
@@ -128,21 +171,34 @@ _TABLE = canada_round_flues()[0].source
 
 
 @judged("DRF-08", SIZING, "Flue large enough for the opening, by Canada's table", "in", _TABLE)
-def large_enough(found: Outlook) -> Compared:
+def large_enough(found: DraftResult) -> Compared:
     """Too small a flue cannot take what the opening lets in."""
     least, _, word = _canada(found)
-    return Compared(NOT_CHECKED, note=word) if least is None else at_least(_as_round(found), least, _NOTE)
+    return (
+        Compared(NOT_CHECKED, note=word)
+        if least is None
+        else at_least(_as_round(found), least, _NOTE)
+    )
 
 
-@judged("DRF-09", SIZING, "Flue not too large for the opening, by Canada's table", "in", _TABLE, over=True)
-def not_too_large(found: Outlook) -> Compared:
+@judged(
+    "DRF-09",
+    SIZING,
+    "Flue not too large for the opening, by Canada's table",
+    "in",
+    _TABLE,
+    over=True,
+)
+def not_too_large(found: DraftResult) -> Compared:
     """Too large a flue stays cold, and cold air falls down one side of it while smoke climbs the other."""
     _, most, word = _canada(found)
-    return Compared(NOT_CHECKED, note=word) if most is None else at_most(_as_round(found), most, _NOTE)
+    return (
+        Compared(NOT_CHECKED, note=word) if most is None else at_most(_as_round(found), most, _NOTE)
+    )
 
 
 @judged("DRF-10", OPERATING, "Gas at the top warmer than its dew point by, winter", "K", _OWN)
-def dry_top(found: Outlook) -> Compared:
+def dry_top(found: DraftResult) -> Compared:
     """Gas that drips inside a cold flue wets the liner, and frost and acid follow; outside chimneys suffer first."""
     if found.flows.stalled[WINTER]:
         return Compared(NOT_CHECKED, note="No steady flow carries this fire away in winter.")
@@ -150,7 +206,12 @@ def dry_top(found: Outlook) -> Compared:
 
 
 @judged("DRF-11", OPERATING, "Smoke carried off in a breeze of 5 m/s, mild evening", "ft/s", _PLUME)
-def carried_in_wind(found: Outlook) -> Compared:
+def carried_in_wind(found: DraftResult) -> Compared:
     """Wind over a roof helps most tops and presses on one that stands under a steep ridge; it is never to be relied on."""
     said = _carries(found, WINDY)
-    return Compared(said.verdict, said.provided, said.required, " ".join((said.note, f"Top taken as {found.wind_case}.")).strip())
+    return Compared(
+        said.verdict,
+        said.provided,
+        said.required,
+        " ".join((said.note, f"Top taken as {found.wind_case}.")).strip(),
+    )

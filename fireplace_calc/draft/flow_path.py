@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fireplace_calc.base.tables import coefficient
+from fireplace_calc.base.units import MM
 from fireplace_calc.draft.physics.losses import (
     bend_loss,
     contraction_loss,
@@ -17,15 +19,13 @@ from fireplace_calc.draft.physics.losses import (
 )
 from fireplace_calc.draft.physics.walls import film, transmittance, wall_resistance
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.base.tables import coefficient
-from fireplace_calc.base.units import MM
 
 DATUMS = ("opening top", "mid opening", "hearth")
 """Where the height of the draft may be counted from. The books disagree; half a metre in six is 4 % of the face velocity."""
 
 
 @dataclass(frozen=True, slots=True)
-class Path:
+class FlowPath:
     """From the room through the opening to the open air; every field a float or an array.
 
     Areas in m2, lengths in m, losses in flue velocity heads [-], transmittance on the flue's inside in W/(m2 K).
@@ -66,14 +66,23 @@ class Path:
     @property
     def handbook_resistance(self):
         """All losses with the handbook's friction, the velocity head once. [-]"""
-        return coefficient("velocity head") + self.inlet + self.other + handbook_friction(self.length, self.diameter)
+        return (
+            coefficient("velocity head")
+            + self.inlet
+            + self.other
+            + handbook_friction(self.length, self.diameter)
+        )
 
 
-ROUGHNESS = {"unlined": "roughness, brick", "UL 1777 system": "roughness, metal", "listed factory unit": "roughness, metal"}
+ROUGHNESS = {
+    "unlined": "roughness, brick",
+    "UL 1777 system": "roughness, metal",
+    "listed factory unit": "roughness, metal",
+}
 """Roughness of a liner where it is not that of clay."""
 
 
-def path(geometry: Geometry, datum: str = "opening top") -> Path:
+def trace_flow_path(geometry: Geometry, datum: str = "opening top") -> FlowPath:
     """The way of the smoke through one design.
 
     Parameters
@@ -90,32 +99,56 @@ def path(geometry: Geometry, datum: str = "opening top") -> Path:
     design, f = geometry.design, geometry.frame
     told, bore = design.measured, f.bore
     flue = told.flue_area or bore.table_area or bore.area
-    throat = min(a for a in (told.throat_area or f.throat_area, design.throat.damper_area) if a is not None)
+    throat = min(
+        a for a in (told.throat_area or f.throat_area, design.throat.damper_area) if a is not None
+    )
     perimeter = np.pi * bore.width if bore.round else 2 * (bore.width + bore.depth)
-    start = {"opening top": f.opening_top, "mid opening": (f.opening_top + f.hearth) / 2, "hearth": f.hearth}[datum]
+    start = {
+        "opening top": f.opening_top,
+        "mid opening": (f.opening_top + f.hearth) / 2,
+        "hearth": f.hearth,
+    }[datum]
     slopes = f.chamber_slopes
     foot = f.throat_width * (f.depth - f.throat_front)
-    cap, screen = top_loss(design.chimney.rain_cap, design.chimney.arrester, design.chimney.rain_cap_area, flue)
+    cap, screen = top_loss(
+        design.chimney.rain_cap, design.chimney.arrester, design.chimney.rain_cap_area, flue
+    )
     roughness = coefficient(ROUGHNESS.get(design.flue.liner, "roughness, clay liner")) * MM
     opening = told.opening_area or f.opening_area
-    return Path(
-        opening_area=opening, opening_height=design.opening.height, flue_area=flue, flue_perimeter=float(perimeter),
-        height=f.liner_top - start, length=f.flue_length, roughness=roughness, mouth=mouth_loss(),
+    return FlowPath(
+        opening_area=opening,
+        opening_height=design.opening.height,
+        flue_area=flue,
+        flue_perimeter=float(perimeter),
+        height=f.liner_top - start,
+        length=f.flue_length,
+        roughness=roughness,
+        mouth=mouth_loss(),
         throat=throat_loss(flue, throat),
-        chamber=float(contraction_loss(foot, flue, max(2 * slopes["sides"], slopes["front"] + slopes["back"]))),
-        bends=2 * float(bend_loss(f.offset_slope)), cap=cap, screen=screen,
-        transmittance=_transmittance(geometry, flue, float(perimeter), roughness, opening), indoors=_indoors(geometry))
+        chamber=float(
+            contraction_loss(foot, flue, max(2 * slopes["sides"], slopes["front"] + slopes["back"]))
+        ),
+        bends=2 * float(bend_loss(f.offset_slope)),
+        cap=cap,
+        screen=screen,
+        transmittance=_transmittance(geometry, flue, float(perimeter), roughness, opening),
+        indoors=_indoors(geometry),
+    )
 
 
 def _indoors(geometry: Geometry) -> float:
     """Share of the flue in heated rooms; half of it for a chimney in an outer wall, none where nobody has told."""
     f = geometry.frame
     under = (f.uphill_contact - f.flue_start) / (f.liner_top - f.flue_start)
-    share = {"interior": 1.0, "within exterior wall": 0.5}.get(geometry.design.chimney.location, 0.0)
+    share = {"interior": 1.0, "within exterior wall": 0.5}.get(
+        geometry.design.chimney.location, 0.0
+    )
     return share * min(max(under, 0.0), 1.0)
 
 
-def _transmittance(geometry: Geometry, flue: float, perimeter: float, roughness: float, opening: float) -> float:
+def _transmittance(
+    geometry: Geometry, flue: float, perimeter: float, roughness: float, opening: float
+) -> float:
     """Of liner, casing, gap and masonry, with the film of a fire that just reaches the published face velocity."""
     design, f = geometry.design, geometry.frame
     layers = [("clay liner", f.bore.wall)]
@@ -126,5 +159,7 @@ def _transmittance(geometry: Geometry, flue: float, perimeter: float, roughness:
     layers.append((design.chimney.masonry, design.chimney.wall))
     flow = opening * coefficient("face velocity") * 1.2
     inside = film(flow, flue, hydraulic_diameter(flue, perimeter), roughness, 350.0)
-    outside = coefficient("film outdoors" if design.chimney.location == "exterior" else "film inside a building")
+    outside = coefficient(
+        "film outdoors" if design.chimney.location == "exterior" else "film inside a building"
+    )
     return float(transmittance(inside, wall_resistance(layers), outside))

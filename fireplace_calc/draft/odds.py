@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from fireplace_calc.draft.physics.air import air_density
-from fireplace_calc.draft.flow_path import Path
-from fireplace_calc.draft.operating import Around, Fire, settle
-from fireplace_calc.draft.spillage import plume, plume_height
 from fireplace_calc.base.tables import coefficients
+from fireplace_calc.draft.flow_path import FlowPath
+from fireplace_calc.draft.operating import BurningFire, Surroundings, settle
+from fireplace_calc.draft.physics.air import air_density
+from fireplace_calc.draft.spillage import plume, plume_height
 
 DRAWS, SEED = 10_000, 1889
 """How often, and where the drawing starts: the same seed gives the same odds."""
@@ -42,15 +42,29 @@ class Odds:
     def words(self) -> str:
         """The odds as one says them."""
         smoking = float(np.max(self.smokes)) * 100
-        return "smokes in fewer than 1 of 100" if 0 <= smoking < 1 else f"smokes in {smoking:.0f} of 100"
+        return (
+            "smokes in fewer than 1 of 100"
+            if 0 <= smoking < 1
+            else f"smokes in {smoking:.0f} of 100"
+        )
 
 
-def _three(rng: np.random.Generator, low: float, mode: float, high: float, count: int) -> np.ndarray:
+def _three(
+    rng: np.random.Generator, low: float, mode: float, high: float, count: int
+) -> np.ndarray:
     return rng.triangular(low, mode, high, count)
 
 
-def odds(path: Path, fire: Fire, around: Around, mild: float, tested: bool = True, cap_told: bool = True, draws: int = DRAWS,
-         seed: int = SEED) -> Odds:
+def smoke_odds(
+    path: FlowPath,
+    fire: BurningFire,
+    surroundings: Surroundings,
+    mild: float,
+    tested: bool = True,
+    cap_told: bool = True,
+    draws: int = DRAWS,
+    seed: int = SEED,
+) -> Odds:
     """Draw a fire many times over the published ranges.
 
     Parameters
@@ -59,7 +73,7 @@ def odds(path: Path, fire: Fire, around: Around, mild: float, tested: bool = Tru
         Fields may be arrays whose last axis has length one: many designs at once, all of them through the same evenings.
     fire : Fire
         At the rate it is meant to burn. [kg/s, W]
-    around : Around
+    around : Surroundings
         Its ``outdoor`` is the coldest evening. [K]
     mild : float
         The mildest evening; evenings are drawn evenly between both. [K]
@@ -77,7 +91,11 @@ def odds(path: Path, fire: Fire, around: Around, mild: float, tested: bool = Tru
     Odds
     """
     rng, known = np.random.default_rng(seed), coefficients()
-    face, leaks, friction = known["face velocity"].value, around.leak, known["friction factor"]
+    face, leaks, friction = (
+        known["face velocity"].value,
+        surroundings.leak,
+        known["friction factor"],
+    )
     kept, clean = known["share kept by the room"], known["combustion efficiency"]
     rubbing = _three(rng, friction.low, friction.value, friction.high, draws)
     throat = path.throat / _three(rng, 0.75, 1.0, 1.25, draws) ** 2
@@ -85,9 +103,9 @@ def odds(path: Path, fire: Fire, around: Around, mild: float, tested: bool = Tru
     room_share, burnt = (_three(rng, k.low, k.value, k.high, draws) for k in (kept, clean))
     wetness = np.minimum((1.0 - fire.dry_share) * _three(rng, 0.6, 1.0, 1.75, draws), 0.8)
     rate = np.maximum(fire.burn * rng.normal(1.0, BURN_SPREAD, draws), 0.06 * fire.burn)
-    room = around.room + rng.normal(0.0, ROOM_SPREAD, draws)
-    outdoor = rng.uniform(min(around.outdoor, mild), max(around.outdoor, mild), draws)
-    wind = around.wind + rng.normal(WIND_MIDDLE, WIND_SPREAD, draws)
+    room = surroundings.room + rng.normal(0.0, ROOM_SPREAD, draws)
+    outdoor = rng.uniform(min(surroundings.outdoor, mild), max(surroundings.outdoor, mild), draws)
+    wind = surroundings.wind + rng.normal(WIND_MIDDLE, WIND_SPREAD, draws)
     exponent = np.clip(_three(rng, 0.58, 0.65, 0.72, draws), 0.5, 1.0)
     changes = rng.lognormal(0.0, TESTED_SPREAD if tested else LEAK_SPREAD, draws)
     top = 0.0 if cap_told else _three(rng, 0.0, 0.25, 1.5, draws)
@@ -95,13 +113,29 @@ def odds(path: Path, fire: Fire, around: Around, mild: float, tested: bool = Tru
 
     dry = (1.0 - wetness) / fire.dry_share
     power = fire.power / fire.burn * rate * dry
-    one = Fire(rate, 1.0 - wetness, power, power * burnt * (1.0 - room_share), fire.air_needed)
-    leak = leaks * changes * 50.0 ** (around.exponent - exponent)
-    evening = replace(around, outdoor=outdoor, room=room, wind=wind, exponent=exponent, leak=leak)
-    flow = settle(replace(path, throat=throat, transmittance=walls, cap=path.cap + top), one, evening, friction=rubbing)
+    one = BurningFire(
+        rate, 1.0 - wetness, power, power * burnt * (1.0 - room_share), fire.air_needed
+    )
+    leak = leaks * changes * 50.0 ** (surroundings.exponent - exponent)
+    evening = replace(
+        surroundings, outdoor=outdoor, room=room, wind=wind, exponent=exponent, leak=leak
+    )
+    flow = settle(
+        replace(path, throat=throat, transmittance=walls, cap=path.cap + top),
+        one,
+        evening,
+        friction=rubbing,
+    )
     air = flow.air * model
-    least = plume(power, plume_height(path.opening_height)) / air_density(room, around.pressure)
+    least = plume(power, plume_height(path.opening_height)) / air_density(
+        room, surroundings.pressure
+    )
     speed = air / path.opening_area
-    return Odds(face=np.quantile(speed, QUANTILES, axis=-1), pull=np.quantile(flow.pull, QUANTILES, axis=-1),
-                air=np.quantile(air, QUANTILES, axis=-1), smokes=np.mean(flow.stalled | (air < least), axis=-1),
-                below=np.mean(speed < face, axis=-1), draws=draws)
+    return Odds(
+        face=np.quantile(speed, QUANTILES, axis=-1),
+        pull=np.quantile(flow.pull, QUANTILES, axis=-1),
+        air=np.quantile(air, QUANTILES, axis=-1),
+        smokes=np.mean(flow.stalled | (air < least), axis=-1),
+        below=np.mean(speed < face, axis=-1),
+        draws=draws,
+    )

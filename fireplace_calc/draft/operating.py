@@ -7,13 +7,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fireplace_calc.base.tables import coefficient
+from fireplace_calc.base.units import G
+from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.physics.air import GAS_CONSTANT, SEA_LEVEL, air_density, air_viscosity
 from fireplace_calc.draft.physics.house import house_pull
 from fireplace_calc.draft.physics.losses import friction_factor
-from fireplace_calc.draft.flow_path import Path
-from fireplace_calc.draft.physics.walls import cooled
-from fireplace_calc.base.tables import coefficient
-from fireplace_calc.base.units import G
+from fireplace_calc.draft.physics.walls import flue_temperatures
 
 R_SMOKE = GAS_CONSTANT / 0.02886
 """Gas constant of the smoke of an open fire, air ratio 5 to 20. [J/(kg K)]"""
@@ -27,7 +27,7 @@ STILL = 1e-10
 
 
 @dataclass(frozen=True, slots=True)
-class Fire:
+class BurningFire:
     """What burns; floats or arrays. Mass as fired in kg/s, power in W."""
 
     burn: object
@@ -43,7 +43,7 @@ class Fire:
 
 
 @dataclass(frozen=True, slots=True)
-class Around:
+class Surroundings:
     """What the fire stands in; floats or arrays.
 
     Temperatures in K, ``wind`` is what the wind adds to the draft at the top in Pa (suction positive), ``fans`` in m3/s,
@@ -84,21 +84,29 @@ class Flow:
     stalled: object
 
 
-def _state(mass, path: Path, fire: Fire, around: Around):
+def _state(mass, path: FlowPath, fire: BurningFire, surroundings: Surroundings):
     """Temperatures, draft and pull at an assumed flow."""
     capacity = mass * CP_SMOKE
-    foot = around.room + fire.to_gas / capacity
-    surroundings = around.outdoor + path.indoors * (around.room - around.outdoor)
-    mean, top = cooled(foot, surroundings, path.transmittance * path.flue_perimeter * path.length / capacity)
-    outside = air_density(around.outdoor, around.pressure)
-    inside = around.pressure / (R_SMOKE * mean)
+    foot = surroundings.room + fire.to_gas / capacity
+    beside_flue = surroundings.outdoor + path.indoors * (surroundings.room - surroundings.outdoor)
+    mean, top = flue_temperatures(
+        foot, beside_flue, path.transmittance * path.flue_perimeter * path.length / capacity
+    )
+    outside = air_density(surroundings.outdoor, surroundings.pressure)
+    inside = surroundings.pressure / (R_SMOKE * mean)
     draft = G * path.height * (outside - inside)
-    air = (mass - fire.burn) / air_density(around.room, around.pressure)
-    pull = house_pull(air + around.fans, around.leak, around.exponent, around.inlet, outside)
+    air = (mass - fire.burn) / air_density(surroundings.room, surroundings.pressure)
+    pull = house_pull(
+        air + surroundings.fans,
+        surroundings.leak,
+        surroundings.exponent,
+        surroundings.inlet,
+        outside,
+    )
     return foot, mean, top, draft, pull, air, inside
 
 
-def _resistance(mass, path: Path, mean, friction):
+def _resistance(mass, path: FlowPath, mean, friction):
     """Sum of losses in velocity heads, and the part of it that is friction."""
     if friction is None:
         diameter = path.diameter
@@ -108,7 +116,9 @@ def _resistance(mass, path: Path, mean, friction):
     return coefficient("velocity head") + path.inlet + path.other + rubbed, rubbed
 
 
-def spare(mass, path: Path, fire: Fire, around: Around, friction=None):
+def excess_pressure(
+    mass, path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction=None
+):
     """Pressure left over at an assumed flow, and what drives it: when something is left over the flow would grow.
 
     Parameters
@@ -117,7 +127,7 @@ def spare(mass, path: Path, fire: Fire, around: Around, friction=None):
         Gas up the flue. [kg/s]
     path : Path
     fire : Fire
-    around : Around
+    around : Surroundings
     friction : float or array, optional
         Darcy factor; from the wall's roughness when left out. [-]
 
@@ -126,41 +136,53 @@ def spare(mass, path: Path, fire: Fire, around: Around, friction=None):
     tuple of float or array
         Draft and wind, less the pull of the house and every loss; and draft and wind alone. [Pa]
     """
-    _, mean, _, draft, pull, _, inside = _state(mass, path, fire, around)
+    _, mean, _, draft, pull, _, inside = _state(mass, path, fire, surroundings)
     resistance, _ = _resistance(mass, path, mean, friction)
-    drive = draft + around.wind
+    drive = draft + surroundings.wind
     return drive - pull - resistance * (mass / path.flue_area) ** 2 / (2.0 * inside), drive
 
 
-def _bounds(path: Path, fire: Fire, around: Around) -> tuple[np.ndarray, np.ndarray]:
+def _bounds(
+    path: FlowPath, fire: BurningFire, surroundings: Surroundings
+) -> tuple[np.ndarray, np.ndarray]:
     """The least flow a fire can burn with, and one that no draft can drive.
 
     The upper bound halves its way down, on a scale of ratios, to where gas that no wall has cooled is just too weak for the losses
     without friction, counted with cold gas; that falls with the flow all the way, so nothing above it can be the answer.
     """
     low = np.asarray(fire.least_flow, float)
-    cold, outside = np.minimum(around.room, around.outdoor), air_density(around.outdoor, around.pressure)
+    cold, outside = (
+        np.minimum(surroundings.room, surroundings.outdoor),
+        air_density(surroundings.outdoor, surroundings.pressure),
+    )
     resistance = coefficient("velocity head") + path.inlet + path.other
-    loss = resistance * R_SMOKE * cold / (2.0 * around.pressure * path.flue_area**2)
-    weight, drive = G * path.height * around.pressure / R_SMOKE, G * path.height * outside + np.maximum(around.wind, 0.0)
-    low, high, loss, weight, drive, heat, room = np.broadcast_arrays(low, np.sqrt(drive / loss), loss, weight, drive,
-                                                                     fire.to_gas / CP_SMOKE, around.room)
+    loss = resistance * R_SMOKE * cold / (2.0 * surroundings.pressure * path.flue_area**2)
+    weight, drive = (
+        G * path.height * surroundings.pressure / R_SMOKE,
+        G * path.height * outside + np.maximum(surroundings.wind, 0.0),
+    )
+    low, high, loss, weight, drive, heat, room = np.broadcast_arrays(
+        low, np.sqrt(drive / loss), loss, weight, drive, fire.to_gas / CP_SMOKE, surroundings.room
+    )
     high, under = np.maximum(high, 1.5 * low), low
     for _ in range(HALVINGS):
         middle = np.sqrt(under * high)
-        weak = drive - weight / np.maximum(room + heat / middle, around.outdoor) < loss * middle * middle
+        weak = (
+            drive - weight / np.maximum(room + heat / middle, surroundings.outdoor)
+            < loss * middle * middle
+        )
         under, high = np.where(weak, under, middle), np.where(weak, middle, high)
     return low, np.maximum(high, 1.5 * low)
 
 
-def settle(path: Path, fire: Fire, around: Around, friction=None) -> Flow:
+def settle(path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction=None) -> Flow:
     """The flow that settles, operating mode.
 
     Parameters
     ----------
     path : Path
     fire : Fire
-    around : Around
+    around : Surroundings
     friction : float or array, optional
         Darcy factor; from the wall's roughness when left out. [-]
 
@@ -173,21 +195,44 @@ def settle(path: Path, fire: Fire, around: Around, friction=None) -> Flow:
     Pressure left over falls to zero at more than one flow when the gas is hot and slow. The fire finds the largest: the
     search comes down from a flow that no draft can drive to the least the fire can burn with.
     """
-    low, high = _bounds(path, fire, around)
-    mass, stalled = largest_root(lambda m: spare(m, path, fire, around, friction)[0], low, high)
-    foot, mean, top, draft, pull, air, inside = _state(mass, path, fire, around)
+    low, high = _bounds(path, fire, surroundings)
+    mass, stalled = largest_root(
+        lambda m: excess_pressure(m, path, fire, surroundings, friction)[0], low, high
+    )
+    foot, mean, top, draft, pull, air, inside = _state(mass, path, fire, surroundings)
     resistance, rubbed = _resistance(mass, path, mean, friction)
     going = np.where(stalled, 0.0, 1.0)
     head = going * (mass / path.flue_area) ** 2 / (2.0 * inside)
-    losses = {"mouth": path.mouth, "throat": path.throat, "smoke chamber": path.chamber, "friction": rubbed, "offset": path.bends,
-              "rain cap": path.cap, "spark screen": path.screen, "velocity head": coefficient("velocity head")}
-    return Flow(mass=going * mass, air=going * air, face=going * air / path.opening_area,
-                speed=going * mass / path.flue_area / inside, foot=foot, mean=mean, top=top, draft=draft, pull=pull,
-                wind=around.wind + 0.0 * draft, losses={name: head * loss for name, loss in losses.items()},
-                air_ratio=going * (mass - fire.burn) / (fire.burn * fire.dry_share * fire.air_needed), stalled=stalled)
+    losses = {
+        "mouth": path.mouth,
+        "throat": path.throat,
+        "smoke chamber": path.chamber,
+        "friction": rubbed,
+        "offset": path.bends,
+        "rain cap": path.cap,
+        "spark screen": path.screen,
+        "velocity head": coefficient("velocity head"),
+    }
+    return Flow(
+        mass=going * mass,
+        air=going * air,
+        face=going * air / path.opening_area,
+        speed=going * mass / path.flue_area / inside,
+        foot=foot,
+        mean=mean,
+        top=top,
+        draft=draft,
+        pull=pull,
+        wind=surroundings.wind + 0.0 * draft,
+        losses={name: head * loss for name, loss in losses.items()},
+        air_ratio=going * (mass - fire.burn) / (fire.burn * fire.dry_share * fire.air_needed),
+        stalled=stalled,
+    )
 
 
-def largest_root(function: Callable, low: np.ndarray, high: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+def largest_root(
+    function: Callable, low: np.ndarray, high: np.ndarray
+) -> tuple[np.ndarray, np.ndarray]:
     """Largest place between two bounds where a function stops being positive.
 
     Parameters
@@ -223,8 +268,15 @@ def largest_root(function: Callable, low: np.ndarray, high: np.ndarray) -> tuple
         places = high / ratio**powers
         for here, at_here in zip(places, function(places), strict=True):
             good = ~found & (at_here >= 0)
-            lower, upper, found = np.where(good, here, lower), np.where(good, above, upper), found | good
-            at_lower, at_upper = np.where(good, at_here, at_lower), np.where(good, at_above, at_upper)
+            lower, upper, found = (
+                np.where(good, here, lower),
+                np.where(good, above, upper),
+                found | good,
+            )
+            at_lower, at_upper = (
+                np.where(good, at_here, at_lower),
+                np.where(good, at_above, at_upper),
+            )
             above, at_above = here, at_here
         if found.all():
             break
@@ -236,8 +288,14 @@ def largest_root(function: Callable, low: np.ndarray, high: np.ndarray) -> tuple
         near = np.clip(middle + (middle - lower) * at_middle / bent, lower, upper)
         for place, value in ((middle, at_middle), (near, function(near))):
             inside, good = moving & (place >= lower) & (place <= upper), value >= 0
-            lower, at_lower = np.where(inside & good, place, lower), np.where(inside & good, value, at_lower)
-            upper, at_upper = np.where(inside & ~good, place, upper), np.where(inside & ~good, value, at_upper)
+            lower, at_lower = (
+                np.where(inside & good, place, lower),
+                np.where(inside & good, value, at_lower),
+            )
+            upper, at_upper = (
+                np.where(inside & ~good, place, upper),
+                np.where(inside & ~good, value, at_upper),
+            )
         moving, last = moving & (np.abs(near - last) > STILL * near), near
         if not moving.any():
             break

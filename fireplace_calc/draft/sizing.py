@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
-from fireplace_calc.draft.physics.losses import handbook_friction
 from fireplace_calc.base.tables import coefficient
 from fireplace_calc.base.units import G
+from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
+from fireplace_calc.draft.physics.losses import handbook_friction
 
 STANDARD = 294.15
 """Room and outdoors alike, as the handbook's sizing chart has them: 70 F. [K]"""
@@ -81,11 +81,25 @@ def gravity_flow(flue_area, draft, resistance, flue, pressure=SEA_LEVEL):
     >>> round(float(gravity_flow(area, draft, 5.0, 710 / 1.8, 29.92 * 3386.389) / pound_an_hour) / 10) * 10
     1650
     """
-    return flue_area * np.sqrt(2.0 * air_density(flue, pressure) * np.maximum(draft, 0.0) / resistance)
+    return flue_area * np.sqrt(
+        2.0 * air_density(flue, pressure) * np.maximum(draft, 0.0) / resistance
+    )
 
 
-def face_velocity(opening_area, flue_area, diameter, height, length, inlet, top=0.0, rise=None, outdoor=STANDARD, room=STANDARD,
-                  suction=0.0, pressure=SEA_LEVEL):
+def face_velocity(
+    opening_area,
+    flue_area,
+    diameter,
+    height,
+    length,
+    inlet,
+    top=0.0,
+    rise=None,
+    outdoor=STANDARD,
+    room=STANDARD,
+    suction=0.0,
+    pressure=SEA_LEVEL,
+):
     """Mean speed of room air through the opening, sizing mode.
 
     Parameters
@@ -120,10 +134,24 @@ def face_velocity(opening_area, flue_area, diameter, height, length, inlet, top=
     gas = outdoor + (coefficient("sizing rise") if rise is None else rise)
     resistance = coefficient("velocity head") + inlet + handbook_friction(length, diameter) + top
     draft = theoretical_draft(height, gas, outdoor, pressure) - suction
-    return gravity_flow(flue_area, draft, resistance, gas, pressure) / air_density(room, pressure) / opening_area
+    return (
+        gravity_flow(flue_area, draft, resistance, gas, pressure)
+        / air_density(room, pressure)
+        / opening_area
+    )
 
 
-def round_flue_for(opening_area, height, inlet, velocity=None, top=0.0, rise=None, outdoor=STANDARD, room=STANDARD, suction=0.0):
+def round_flue_for(
+    opening_area,
+    height,
+    inlet,
+    velocity=None,
+    top=0.0,
+    rise=None,
+    outdoor=STANDARD,
+    room=STANDARD,
+    suction=0.0,
+):
     """Diameter of the round flue that just gives a face velocity, sizing mode.
 
     Parameters
@@ -163,7 +191,19 @@ def round_flue_for(opening_area, height, inlet, velocity=None, top=0.0, rise=Non
     wanted = coefficient("face velocity") if velocity is None else velocity
     diameter = np.sqrt(np.asarray(opening_area, float) / 10.0)
     for _ in range(40):
-        speed = face_velocity(opening_area, np.pi * diameter**2 / 4, diameter, height, height, inlet, top, rise, outdoor, room, suction)
+        speed = face_velocity(
+            opening_area,
+            np.pi * diameter**2 / 4,
+            diameter,
+            height,
+            height,
+            inlet,
+            top,
+            rise,
+            outdoor,
+            room,
+            suction,
+        )
         with np.errstate(divide="ignore", invalid="ignore"):
             diameter = diameter * np.sqrt(wanted / speed)
     return diameter

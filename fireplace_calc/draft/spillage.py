@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from fireplace_calc.base.tables import coefficient
+from fireplace_calc.draft.flow_path import FlowPath
+from fireplace_calc.draft.operating import BurningFire, Flow, Surroundings, excess_pressure, settle
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_needed
-from fireplace_calc.draft.flow_path import Path
-from fireplace_calc.draft.operating import Around, Fire, Flow, settle, spare
-from fireplace_calc.base.tables import coefficient
 
 FUEL_BED = 0.15
 """Height of the burning fuel over the hearth: engineering judgement for a fire laid on a low grate. [m]"""
@@ -45,7 +45,10 @@ def plume(power, height):
     0.13
     """
     kilowatts = coefficient("plume share") * power / 1000.0
-    return coefficient("plume constant") * np.cbrt(kilowatts) * height ** (5.0 / 3.0) + coefficient("plume heat constant") * kilowatts
+    return (
+        coefficient("plume constant") * np.cbrt(kilowatts) * height ** (5.0 / 3.0)
+        + coefficient("plume heat constant") * kilowatts
+    )
 
 
 def plume_height(opening_height):
@@ -71,14 +74,14 @@ class Spill:
     smokes: object
 
 
-def reserve(path: Path, fire: Fire, around: Around, friction=None):
+def reserve(path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction=None):
     """What is to spare while the flue carries off no more than the plume.
 
     Parameters
     ----------
     path : Path
     fire : Fire
-    around : Around
+    around : Surroundings
     friction : float or array, optional
         As for ``settle``. [-]
 
@@ -87,12 +90,20 @@ def reserve(path: Path, fire: Fire, around: Around, friction=None):
     tuple of float or array
         Air that just carries the plume off [m3/s]; pull of the room still borne at that flow [Pa]; the same over draft and wind [-]
     """
-    least = np.maximum(plume(fire.power, plume_height(path.opening_height)), fire.least_flow - fire.burn)
-    margin, drive = spare(least + fire.burn, path, fire, around, friction)
-    return least / air_density(around.room, around.pressure), margin, margin / np.maximum(drive, 1e-9)
+    least = np.maximum(
+        plume(fire.power, plume_height(path.opening_height)), fire.least_flow - fire.burn
+    )
+    margin, drive = excess_pressure(least + fire.burn, path, fire, surroundings, friction)
+    return (
+        least / air_density(surroundings.room, surroundings.pressure),
+        margin,
+        margin / np.maximum(drive, 1e-9),
+    )
 
 
-def spill(flow: Flow, path: Path, fire: Fire, around: Around, friction=None) -> Spill:
+def spill(
+    flow: Flow, path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction=None
+) -> Spill:
     """Hold a settled fire against the plume it has to carry off.
 
     Parameters
@@ -100,7 +111,7 @@ def spill(flow: Flow, path: Path, fire: Fire, around: Around, friction=None) -> 
     flow : Flow
     path : Path
     fire : Fire
-    around : Around
+    around : Surroundings
         What it settled in.
     friction : float or array, optional
         As for ``settle``. [-]
@@ -109,15 +120,29 @@ def spill(flow: Flow, path: Path, fire: Fire, around: Around, friction=None) -> 
     -------
     Spill
     """
-    outside = air_density(around.outdoor, around.pressure)
-    air, margin, share = reserve(path, fire, around, friction)
-    borne = margin + house_pull(air + around.fans, around.leak, around.exponent, around.inlet, outside)
+    outside = air_density(surroundings.outdoor, surroundings.pressure)
+    air, margin, share = reserve(path, fire, surroundings, friction)
+    borne = margin + house_pull(
+        air + surroundings.fans,
+        surroundings.leak,
+        surroundings.exponent,
+        surroundings.inlet,
+        outside,
+    )
     with np.errstate(invalid="ignore"):
-        fan = house_flow(borne, around.leak, around.exponent, around.inlet, outside) - air
+        fan = (
+            house_flow(borne, surroundings.leak, surroundings.exponent, surroundings.inlet, outside)
+            - air
+        )
     limit = coefficient("depressurisation limit")
-    held = replace(around, leak=np.inf, inlet=0.0, fans=0.0, wind=around.wind - limit)
-    wanted = settle(path, fire, held, friction).air + around.fans
-    needed = inlet_needed(wanted, limit, around.leak, around.exponent, outside)
-    return Spill(capture=air / path.opening_area, margin=margin, share=share,
-                 tipping_fan=np.where(borne > 0, np.maximum(fan, 0.0), 0.0), inlet=needed,
-                 smokes=flow.stalled | (flow.air < air))
+    held = replace(surroundings, leak=np.inf, inlet=0.0, fans=0.0, wind=surroundings.wind - limit)
+    wanted = settle(path, fire, held, friction).air + surroundings.fans
+    needed = inlet_needed(wanted, limit, surroundings.leak, surroundings.exponent, outside)
+    return Spill(
+        capture=air / path.opening_area,
+        margin=margin,
+        share=share,
+        tipping_fan=np.where(borne > 0, np.maximum(fan, 0.0), 0.0),
+        inlet=needed,
+        smokes=flow.stalled | (flow.air < air),
+    )

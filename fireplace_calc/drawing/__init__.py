@@ -2,13 +2,26 @@
 
 from __future__ import annotations
 
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, WIDTH, elevations, single, views
 from fireplace_calc.drawing.sheets.canvas import Picture, paint
-from fireplace_calc.drawing.views.compose import CELLS, HEIGHT, WIDTH, elevations, single, views
 from fireplace_calc.drawing.views.roof_view import Limits
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.base.units import FEET_INCHES
 
-__all__ = ["CELLS", "HEIGHT", "WIDTH", "Picture", "elevations", "front", "paint", "plan", "roof", "section", "single", "views"]
+__all__ = [
+    "CELLS",
+    "HEIGHT",
+    "WIDTH",
+    "Picture",
+    "elevations",
+    "front",
+    "paint",
+    "plan",
+    "roof",
+    "section",
+    "single",
+    "views",
+]
 
 
 def front(ax, geometry: Geometry, units: str = FEET_INCHES, theme: str = "light") -> None:
@@ -26,6 +39,12 @@ def plan(ax, geometry: Geometry, units: str = FEET_INCHES, theme: str = "light")
     paint(ax, single("plan", geometry, units), theme)
 
 
-def roof(ax, geometry: Geometry, units: str = FEET_INCHES, theme: str = "light", limits: Limits | None = None) -> None:
+def roof(
+    ax,
+    geometry: Geometry,
+    units: str = FEET_INCHES,
+    theme: str = "light",
+    limits: Limits | None = None,
+) -> None:
     """The whole height against the roof onto an Axes, with its two clearances."""
     paint(ax, single("roof", geometry, units, limits), theme)

@@ -8,10 +8,10 @@ from dataclasses import fields, replace
 from functools import lru_cache
 from typing import Any
 
-from fireplace_calc.editing.consistency import require_consistent
-from fireplace_calc.design.records import Design
 from fireplace_calc.base.inputs import Input, inputs_of, is_record, pieces_of
 from fireplace_calc.base.units import InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.consistency import require_consistent
 
 
 @lru_cache(maxsize=1)
@@ -20,7 +20,9 @@ def all_inputs() -> dict[str, Input]:
     found = dict(inputs_of(Design))
     for group in fields(Design):
         if is_record(group.default):
-            found |= {f"{group.name}.{name}": spec for name, spec in inputs_of(group.default).items()}
+            found |= {
+                f"{group.name}.{name}": spec for name, spec in inputs_of(group.default).items()
+            }
     return found
 
 
@@ -32,14 +34,18 @@ def book_names() -> dict[str, str]:
 
 def _unknown_key(key: str) -> InputError:
     near = difflib.get_close_matches(key, [*all_inputs(), *book_names()], n=3, cutoff=0.5)
-    hint = f"did you mean {' or '.join(near)}?" if near else "see the nomenclature in DEVELOPERS.md."
+    hint = (
+        f"did you mean {' or '.join(near)}?" if near else "see the nomenclature in DEVELOPERS.md."
+    )
     return InputError(f"There is no input named {key}; {hint}", key, "a declared input", key)
 
 
 def read_pieces(record: type, values: Any, key: str) -> tuple:
     """Read a list of like things; each entry names its own fields."""
     if isinstance(values, (str, Mapping)) or not hasattr(values, "__iter__"):
-        raise InputError(f"{key} is {values!r}, but a list of tables is wanted.", key, "a list of tables", values)
+        raise InputError(
+            f"{key} is {values!r}, but a list of tables is wanted.", key, "a list of tables", values
+        )
     specs = inputs_of(record)
     made = []
     for number, entry in enumerate(values):
@@ -47,11 +53,20 @@ def read_pieces(record: type, values: Any, key: str) -> tuple:
             made.append(entry)
             continue
         if not isinstance(entry, Mapping):
-            raise InputError(f"{key}[{number}] is {entry!r}, but a table of {', '.join(specs)} is wanted.", key,
-                             ", ".join(specs), entry)
+            raise InputError(
+                f"{key}[{number}] is {entry!r}, but a table of {', '.join(specs)} is wanted.",
+                key,
+                ", ".join(specs),
+                entry,
+            )
         for name in entry:
             if name not in specs:
-                raise InputError(f"{key}[{number}] has no {name}; it may hold {', '.join(specs)}.", key, ", ".join(specs), name)
+                raise InputError(
+                    f"{key}[{number}] has no {name}; it may hold {', '.join(specs)}.",
+                    key,
+                    ", ".join(specs),
+                    name,
+                )
         made.append(record(**{name: specs[name].read(value) for name, value in entry.items()}))
     return tuple(made)
 
@@ -61,7 +76,9 @@ def apply(design: Design, changes: Mapping[str, Any]) -> Design:
     groups: dict[str, dict[str, Any]] = {}
     top: dict[str, Any] = {}
     for given, value in changes.items():
-        key = book_names().get(given, given)
+        key = book_names().get(
+            given.replace("arrestor", "arrester"), given
+        )  # books spell it either way
         group, dot, name = key.partition(".")
         spec = all_inputs().get(key)
         if spec is not None:

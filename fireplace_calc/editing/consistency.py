@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from math import hypot
 
-from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import SLIVER, back_width, bore
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError, show
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import back_width, bore
 
 STEEPEST = 2.0
 """A raked back leans forward no more than this per unit of its height; beyond, it is a ceiling and not a back. [-]"""
 
 
 def _at_most(label: str, value: float, limit: float, why: str) -> None:
-    if value > limit + SLIVER:
+    if value > limit + ROUNDING:
         said = f"{label} is {show(value, 'length', 'feet-inches')} ({show(value, 'length', 'millimetres')})"
         most = f"{show(limit, 'length', 'feet-inches')} ({show(limit, 'length', 'millimetres')})"
         fits = f"at most {most} fits" if limit > 0 else "there is no room for it"
@@ -33,33 +34,87 @@ def require_consistent(design: Design) -> None:
     rake = min(firebox.rake, max(firebox.depth - firebox.breast - design.throat.depth, 0.0))
     back = back_width(design)
     splay = (opening.width - back) / 2 / firebox.depth
-    _at_most("Back width", back, opening.width, "the sides splay inward from the opening to the back.")
-    _at_most("Vertical back", firebox.vertical_back, opening.height + design.throat.height - rake / STEEPEST,
-             "the back leans forward between here and the throat.")
-    _at_most("Throat depth", design.throat.depth, 0.9 * firebox.depth, "the throat opens inside the firebox.")
-    _at_most("Lining thickness", firebox.lining_thickness, min(firebox.wall, firebox.jamb / hypot(1.0, splay)),
-             "wall and jamb count the lining in.")
-    _at_most("Lintel bearing", design.lintel.bearing or 0.0, firebox.jamb, "the lintel rests on the jambs.")
+    _at_most(
+        "Back width", back, opening.width, "the sides splay inward from the opening to the back."
+    )
+    _at_most(
+        "Vertical back",
+        firebox.vertical_back,
+        opening.height + design.throat.height - rake / STEEPEST,
+        "the back leans forward between here and the throat.",
+    )
+    _at_most(
+        "Throat depth",
+        design.throat.depth,
+        0.9 * firebox.depth,
+        "the throat opens inside the firebox.",
+    )
+    _at_most(
+        "Lining thickness",
+        firebox.lining_thickness,
+        min(firebox.wall, firebox.jamb / hypot(1.0, splay)),
+        "wall and jamb count the lining in.",
+    )
+    _at_most(
+        "Lintel bearing",
+        design.lintel.bearing or 0.0,
+        firebox.jamb,
+        "the lintel rests on the jambs.",
+    )
     if opening.head == "segmental":
-        _at_most("Arch rise", opening.rise, min(opening.width / 2, opening.height),
-                 "a segment rises no more than half its span, and stays inside the opening.")
-    _at_most("Lintel height", design.lintel.height, design.throat.height, "the lintel stays below the throat.")
-    _at_most("Transition", design.smoke_chamber.transition, design.smoke_chamber.height * 0.9,
-             "it is the top of the smoke chamber.")
-    _at_most("Hearth slab", base.slab + firebox.floor,
-             hearth + design.site.grade + base.footing_depth - base.footing_thickness,
-             "slab and firebrick floor lie on the base above the footing; lower the footing or raise the hearth.")
+        _at_most(
+            "Arch rise",
+            opening.rise,
+            min(opening.width / 2, opening.height),
+            "a segment rises no more than half its span, and stays inside the opening.",
+        )
+    _at_most(
+        "Lintel height",
+        design.lintel.height,
+        design.throat.height,
+        "the lintel stays below the throat.",
+    )
+    _at_most(
+        "Transition",
+        design.smoke_chamber.transition,
+        design.smoke_chamber.height * 0.9,
+        "it is the top of the smoke chamber.",
+    )
+    _at_most(
+        "Hearth slab",
+        base.slab + firebox.floor,
+        hearth + design.site.grade + base.footing_depth - base.footing_thickness,
+        "slab and firebrick floor lie on the base above the footing; lower the footing or raise the hearth.",
+    )
     if design.hearth.front > 0 and base.footing_projection > 0:
         bed = hearth - design.hearth.drop - design.hearth.thickness - design.hearth.bed
-        _at_most("Footing thickness", base.footing_thickness, min(bed, 0.0) + design.site.grade + base.footing_depth,
-                 "it runs forward under the hearth extension and its bed; lower the footing or raise the hearth.")
+        _at_most(
+            "Footing thickness",
+            base.footing_thickness,
+            min(bed, 0.0) + design.site.grade + base.footing_depth,
+            "it runs forward under the hearth extension and its bed; lower the footing or raise the hearth.",
+        )
     bore(design.flue)
-    _at_most("Smoke chamber lining thickness", 2 * design.smoke_chamber.lining_thickness, min(firebox.jamb, firebox.wall) + 1e-3,
-             "lining and wall share the thickness beside the chamber.")
+    _at_most(
+        "Smoke chamber lining thickness",
+        2 * design.smoke_chamber.lining_thickness,
+        min(firebox.jamb, firebox.wall) + 1e-3,
+        "lining and wall share the thickness beside the chamber.",
+    )
     rise = design.flue.sections * (design.flue.section_height + design.flue.joint)
-    _at_most("Crown", design.chimney.crown + design.chimney.wash + design.chimney.liner_above + design.chimney.shoulder, rise,
-             "shoulder, crown and standing liner share the height of the flue.")
+    _at_most(
+        "Crown",
+        design.chimney.crown
+        + design.chimney.wash
+        + design.chimney.liner_above
+        + design.chimney.shoulder,
+        rise,
+        "shoulder, crown and standing liner share the height of the flue.",
+    )
     if design.flue.offset > 0:
-        _at_most("Offset rise", design.flue.offset_rise,
-                 rise - design.chimney.shoulder - design.chimney.crown - design.chimney.liner_above,
-                 "the flue has to finish its shift below the crown.")
+        _at_most(
+            "Offset rise",
+            design.flue.offset_rise,
+            rise - design.chimney.shoulder - design.chimney.crown - design.chimney.liner_above,
+            "the flue has to finish its shift below the crown.",
+        )

@@ -13,17 +13,25 @@ from itertools import count
 from pathlib import Path
 from typing import Any
 
-from fireplace_calc.editing.changes import all_inputs, apply, book_names
-from fireplace_calc.editing.consistency import require_consistent
-from fireplace_calc.design.records import Design
 from fireplace_calc.base.inputs import UNKNOWN, Input, inputs_of, is_record, pieces_of
 from fireplace_calc.base.units import FACTORS, INCH, SI_UNIT, InputError, to_si
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs, apply, book_names
+from fireplace_calc.editing.consistency import require_consistent
 
 FRIENDLY = {
-    "length": ("in", "ft", "mm", "m"), "area": ("in2", "ft2", "m2"), "volume": ("m3", "ft3", "yd3"),
-    "angle": ("deg", "rad"), "pressure": ("psf", "Pa", "psi"), "force": ("lbf", "kN"), "speed": ("m/s", "mph", "km/h"),
+    "length": ("in", "ft", "mm", "m"),
+    "area": ("in2", "ft2", "m2"),
+    "volume": ("m3", "ft3", "yd3"),
+    "angle": ("deg", "rad"),
+    "pressure": ("psf", "Pa", "psi"),
+    "force": ("lbf", "kN"),
+    "speed": ("m/s", "mph", "km/h"),
     "mass": ("kg", "lb"),
-    "mass rate": ("kg/h", "lb/h"), "density": ("kg/m3", "pcf"), "ratio": ("%", ""), "power": ("kW",),
+    "mass rate": ("kg/h", "lb/h"),
+    "density": ("kg/m3", "pcf"),
+    "ratio": ("%", ""),
+    "power": ("kW",),
     "flow": ("L/s", "cfm", "m3/h"),
 }
 """Units a file is written in, the first that reads back to the identical number wins."""
@@ -52,7 +60,11 @@ def _inches(value: float) -> str:
     near = Fraction(abs(value) / INCH).limit_denominator(64)
     whole, part = divmod(near, 1)
     text = f"{whole}-{part}" if whole and part else f"{part or whole}"
-    return f"{'-' if value < 0 else ''}{text} in" if near.denominator in TAPE else f"{value / INCH:.6g} in"
+    return (
+        f"{'-' if value < 0 else ''}{text} in"
+        if near.denominator in TAPE
+        else f"{value / INCH:.6g} in"
+    )
 
 
 def _forms(value: float, kind: str, key: str) -> Iterator[str]:
@@ -91,13 +103,21 @@ def written(value: Any, spec: Input, key: str = "") -> str:
                 return '"' + text + '"'
         except InputError:
             continue
-    raise InputError(f"{spec.label} is {value!r}, which cannot be written as text.", spec.label, spec.allowed(), value)
+    raise InputError(
+        f"{spec.label} is {value!r}, which cannot be written as text.",
+        spec.label,
+        spec.allowed(),
+        value,
+    )
 
 
 @lru_cache(maxsize=256)
 def _lines(record: Any, group: str = "") -> tuple[str, ...]:
     """Lines of one record; kept, since a change touches one record and a file holds all."""
-    return tuple(f"{n} = {written(getattr(record, n), spec, group + n)}" for n, spec in inputs_of(record).items())
+    return tuple(
+        f"{n} = {written(getattr(record, n), spec, group + n)}"
+        for n, spec in inputs_of(record).items()
+    )
 
 
 def text_of(design: Design) -> str:
@@ -142,7 +162,9 @@ def write_whole(path: str | os.PathLike[str], content: bytes) -> None:
             beside.unlink(missing_ok=True)
             raise
     except OSError as trouble:
-        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "file", "", str(path)) from None
+        raise InputError(
+            f"{path} cannot be written: {trouble.strerror}.", "file", "", str(path)
+        ) from None
 
 
 def save(design: Design, path: str | os.PathLike[str]) -> None:
@@ -180,7 +202,9 @@ def set_aside(path: str | os.PathLike[str]) -> Path:
     """Give a file that cannot be read another name beside it, so that nothing is written over it."""
     path = Path(path)
     taken = {other.name for other in path.parent.iterdir()}
-    name = next(name for n in count(1) if (name := f"{path.stem}-unreadable-{n}{path.suffix}") not in taken)
+    name = next(
+        name for n in count(1) if (name := f"{path.stem}-unreadable-{n}{path.suffix}") not in taken
+    )
     path.rename(path.with_name(name))
     return path.with_name(name)
 
@@ -197,8 +221,12 @@ def _parsed(path: Path) -> dict[str, Any]:
 
 def _read_toml(text: str, name: str) -> dict[str, Any]:
     if text.startswith(HEADER.partition("\n")[0]) and END not in text:
-        raise InputError(f'{name} has been cut short: its last line, "{END}", is missing; if you took it out yourself, put it back.',
-                         "design file", "a whole file", name)
+        raise InputError(
+            f'{name} has been cut short: its last line, "{END}", is missing; if you took it out yourself, put it back.',
+            "design file",
+            "a whole file",
+            name,
+        )
     try:
         return tomllib.loads(text)
     except RecursionError:
@@ -210,23 +238,39 @@ def _read_toml(text: str, name: str) -> dict[str, Any]:
 
 def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
     """Dotted keys and values of a parsed file, wrong places refused."""
-    inputs, groups = all_inputs(), {f.name: f.default for f in fields(Design) if is_record(f.default)}
+    inputs, groups = (
+        all_inputs(),
+        {f.name: f.default for f in fields(Design) if is_record(f.default)},
+    )
     for name, value in content.items():
         if name in groups:
             if not isinstance(value, dict):
-                raise InputError(f"{name} is {value!r}, but a table [{name}] is wanted.", name, "a table", value)
+                raise InputError(
+                    f"{name} is {value!r}, but a table [{name}] is wanted.", name, "a table", value
+                )
             for inner, held in value.items():
                 if "." in inner:
-                    raise InputError(f'"{inner}" in [{name}] may not hold a dot; write its last word only.', inner,
-                                     ", ".join(inputs_of(groups[name])), held)
+                    raise InputError(
+                        f'"{inner}" in [{name}] may not hold a dot; write its last word only.',
+                        inner,
+                        ", ".join(inputs_of(groups[name])),
+                        held,
+                    )
                 yield f"{name}.{inner}", held
         elif name in inputs and "." not in name:
             yield name, value
         else:
             said = book_names().get(name) or (name if name in inputs else "")
-            hint = f"write {said.partition('.')[2]} under [{said.partition('.')[0]}]" if said else (
-                f"a file holds {', '.join(n for n in inputs if '.' not in n)} and the tables {', '.join(groups)}")
-            raise InputError(f"there is no key {name} at the top of a design file; {hint}.", name, "", value)
+            hint = (
+                f"write {said.partition('.')[2]} under [{said.partition('.')[0]}]"
+                if said
+                else (
+                    f"a file holds {', '.join(n for n in inputs if '.' not in n)} and the tables {', '.join(groups)}"
+                )
+            )
+            raise InputError(
+                f"there is no key {name} at the top of a design file; {hint}.", name, "", value
+            )
 
 
 def _check_type(key: str, value: Any) -> None:
@@ -234,12 +278,23 @@ def _check_type(key: str, value: Any) -> None:
     spec = all_inputs().get(key)
     if spec is None:
         return
-    wanted = {"count": int, "yes-no": (bool, str), "choice": str, "text": str}.get(spec.kind, (str, int, float))
+    wanted = {"count": int, "yes-no": (bool, str), "choice": str, "text": str}.get(
+        spec.kind, (str, int, float)
+    )
     unknown = spec.optional and isinstance(value, str) and value.strip().lower() == UNKNOWN
     huge = isinstance(value, int) and abs(value) > HUGE
-    if unknown or (isinstance(value, wanted) and not huge and not (isinstance(value, bool) and spec.kind != "yes-no")):
+    if unknown or (
+        isinstance(value, wanted)
+        and not huge
+        and not (isinstance(value, bool) and spec.kind != "yes-no")
+    ):
         return
-    raise InputError(f"{spec.label} is {value!r}, but {spec.allowed()} is wanted.", spec.label, spec.allowed(), value)
+    raise InputError(
+        f"{spec.label} is {value!r}, but {spec.allowed()} is wanted.",
+        spec.label,
+        spec.allowed(),
+        value,
+    )
 
 
 def load(path: str | os.PathLike[str]) -> Design:
@@ -282,5 +337,7 @@ def _whole(content: dict[str, Any], path: str) -> Design:
         require_consistent(design)
     except InputError as wrong:
         where = f"{path}: {key}: " if key else f"{path}: "
-        raise InputError(where + str(wrong), key or wrong.name, wrong.allowed, wrong.received) from None
+        raise InputError(
+            where + str(wrong), key or wrong.name, wrong.allowed, wrong.received
+        ) from None
     return design

@@ -11,17 +11,24 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.draft.physics.air import pressure_at
-from fireplace_calc.base.inputs import SLACK, Input
+from fireplace_calc.base.inputs import Input
 from fireplace_calc.base.places import Place
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
+from fireplace_calc.draft.physics.air import pressure_at
+from fireplace_calc.editing.changes import all_inputs
 
 if TYPE_CHECKING:
     import xarray
 
-UNITS = {"outdoor": ("K", "outdoor temperature"), "altitude": ("m", "altitude above sea level"), "wind": ("m/s", "wind at the roof"),
-         "burn_rate": ("kg/s", "wood as burned"), "latitude": ("degrees_north", "latitude"), "longitude": ("degrees_east", "longitude")}
+UNITS = {
+    "outdoor": ("K", "outdoor temperature"),
+    "altitude": ("m", "altitude above sea level"),
+    "wind": ("m/s", "wind at the roof"),
+    "burn_rate": ("kg/s", "wood as burned"),
+    "latitude": ("degrees_north", "latitude"),
+    "longitude": ("degrees_east", "longitude"),
+}
 """Unit and name of what a sweep is made over."""
 
 
@@ -46,7 +53,9 @@ def station_label(place: Place) -> str:
     >>> station_label(Place("Upper Lake", "XXX", "ON", "000001", 45.0, -75.0, 230.0, 255.15))
     'Upper Lake, ON, XXX 000001'
     """
-    return " ".join(filter(None, (", ".join(filter(None, (place.name, place.state, place.country))), place.wmo)))
+    return " ".join(
+        filter(None, (", ".join(filter(None, (place.name, place.state, place.country))), place.wmo))
+    )
 
 
 def stations(places: Iterable[Place], mild: float | None = None) -> xarray.Dataset:
@@ -74,14 +83,33 @@ def stations(places: Iterable[Place], mild: float | None = None) -> xarray.Datas
     labels = labelled("Stations", [station_label(place) for place in places])
     unknown = [label for label, place in zip(labels, places, strict=True) if place.winter is None]
     if unknown:
-        raise InputError(f"No winter temperature is known for {_few(unknown)}; leave such places out, or give them one.", "Stations",
-                         "places with a winter temperature", unknown[0])
+        raise InputError(
+            f"No winter temperature is known for {_few(unknown)}; leave such places out, or give them one.",
+            "Stations",
+            "places with a winter temperature",
+            unknown[0],
+        )
     winter = np.array([place.winter for place in places])
-    outdoor = ("station", winter) if mild is None else (("station", "evening"), np.stack([winter, np.full(winter.shape, mild)], axis=1))
-    beside = {name: ("station", [getattr(place, name) for place in places])
-              for name in ("latitude", "longitude", "name", "state", "country", "wmo")}
-    return described(xr.Dataset({"outdoor": outdoor, "altitude": ("station", [float(place.altitude) for place in places])},
-                                {"station": labels} | ({} if mild is None else {"evening": ["winter", "mild"]}) | beside))
+    outdoor = (
+        ("station", winter)
+        if mild is None
+        else (("station", "evening"), np.stack([winter, np.full(winter.shape, mild)], axis=1))
+    )
+    beside = {
+        name: ("station", [getattr(place, name) for place in places])
+        for name in ("latitude", "longitude", "name", "state", "country", "wmo")
+    }
+    return described(
+        xr.Dataset(
+            {
+                "outdoor": outdoor,
+                "altitude": ("station", [float(place.altitude) for place in places]),
+            },
+            {"station": labels}
+            | ({} if mild is None else {"evening": ["winter", "mild"]})
+            | beside,
+        )
+    )
 
 
 def grid(outdoor, altitude=0.0) -> xarray.Dataset:
@@ -101,8 +129,14 @@ def grid(outdoor, altitude=0.0) -> xarray.Dataset:
     """
     import xarray as xr
 
-    return described(xr.Dataset(coords={"outdoor": np.atleast_1d(np.asarray(outdoor, float)),
-                                        "altitude": np.atleast_1d(np.asarray(altitude, float))}))
+    return described(
+        xr.Dataset(
+            coords={
+                "outdoor": np.atleast_1d(np.asarray(outdoor, float)),
+                "altitude": np.atleast_1d(np.asarray(altitude, float)),
+            }
+        )
+    )
 
 
 def described(data: xarray.Dataset) -> xarray.Dataset:
@@ -114,28 +148,44 @@ def described(data: xarray.Dataset) -> xarray.Dataset:
 
 
 def _few(labels: Sequence) -> str:
-    return ", ".join(str(label) for label in labels[:3]) + (f" and {len(labels) - 3} more" if len(labels) > 3 else "")
+    return ", ".join(str(label) for label in labels[:3]) + (
+        f" and {len(labels) - 3} more" if len(labels) > 3 else ""
+    )
 
 
 def labelled(what: str, labels: list) -> list:
     """The labels, if there are any and none comes twice; ``what`` they are, for the sentence that says otherwise."""
     if not labels:
-        raise InputError(f"{what} are an empty list, but a sweep wants at least one.", what, "one or more", labels)
+        raise InputError(
+            f"{what} are an empty list, but a sweep wants at least one.",
+            what,
+            "one or more",
+            labels,
+        )
     seen = set()
     twice = [label for label in labels if label in seen or seen.add(label)]
     if twice:
-        raise InputError(f"{what} hold {_few(twice)} more than once, but each needs a label of its own to be found by.", what,
-                         "labels that differ", twice[0])
+        raise InputError(
+            f"{what} hold {_few(twice)} more than once, but each needs a label of its own to be found by.",
+            what,
+            "labels that differ",
+            twice[0],
+        )
     return labels
 
 
 def within(spec: Input, values: np.ndarray) -> np.ndarray:
     """The values, if all of them lie in the workable range of an input."""
-    slack = SLACK * max(abs(spec.low), abs(spec.high))
+    slack = ROUNDING * max(abs(spec.low), abs(spec.high))
     wrong = values[~((values >= spec.low - slack) & (values <= spec.high + slack))]
     if wrong.size:
-        raise InputError(f"{spec.label} of a sweep is {wrong.flat[0]} in SI, but {spec.low:.6g} to {spec.high:.6g} ({spec.allowed()}) "
-                         "is the workable range; check the unit.", spec.label, spec.allowed(), wrong.flat[0])
+        raise InputError(
+            f"{spec.label} of a sweep is {wrong.flat[0]} in SI, but {spec.low:.6g} to {spec.high:.6g} ({spec.allowed()}) "
+            "is the workable range; check the unit.",
+            spec.label,
+            spec.allowed(),
+            wrong.flat[0],
+        )
     return values
 
 
@@ -161,21 +211,41 @@ def evenings(weather: xarray.Dataset) -> tuple[tuple[str, ...], tuple[int, ...],
 
     for name in ("outdoor", "altitude"):
         if name not in weather.variables:
-            raise InputError(f"The weather of a sweep has no {name}, but outdoor in K and altitude in m are wanted.", name,
-                             "outdoor, altitude", ", ".join(map(str, weather.variables)))
+            raise InputError(
+                f"The weather of a sweep has no {name}, but outdoor in K and altitude in m are wanted.",
+                name,
+                "outdoor, altitude",
+                ", ".join(map(str, weather.variables)),
+            )
     for name in ("design", "burn_rate"):
         if name in weather.variables or name in weather.sizes:
-            raise InputError(f"The weather of a sweep has a {name}, but that name is the sweep's own; call it something else.", name,
-                             "any other name", name)
+            raise InputError(
+                f"The weather of a sweep has a {name}, but that name is the sweep's own; call it something else.",
+                name,
+                "any other name",
+                name,
+            )
     for name in weather.sizes:
         labelled(f"Labels of {name}", weather[name].values.tolist())
     asked = all_inputs()
-    within(replace(asked["site.winter"], label="Outdoor temperature", high=asked["site.mild"].high), weather["outdoor"].values)
+    within(
+        replace(asked["site.winter"], label="Outdoor temperature", high=asked["site.mild"].high),
+        weather["outdoor"].values,
+    )
     within(asked["site.altitude"], weather["altitude"].values)
     pressure = np.array([float(pressure_at(float(z))) for z in weather["altitude"].values.ravel()])
     wind = weather["wind"].variable if "wind" in weather.variables else xr.Variable((), 0.0)
-    parts = [xr.DataArray(values, dims=dims) for dims, values in (
-        (weather["outdoor"].dims, weather["outdoor"].values), (weather["altitude"].dims, pressure.reshape(weather["altitude"].shape)),
-        (wind.dims, wind.values))]
+    parts = [
+        xr.DataArray(values, dims=dims)
+        for dims, values in (
+            (weather["outdoor"].dims, weather["outdoor"].values),
+            (weather["altitude"].dims, pressure.reshape(weather["altitude"].shape)),
+            (wind.dims, wind.values),
+        )
+    ]
     parts = xr.broadcast(*parts)
-    return parts[0].dims, parts[0].shape, Evenings(*(np.array(part.values, float).ravel() for part in parts))
+    return (
+        parts[0].dims,
+        parts[0].shape,
+        Evenings(*(np.array(part.values, float).ravel() for part in parts)),
+    )

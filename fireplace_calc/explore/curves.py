@@ -7,16 +7,23 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
-from fireplace_calc.design.records import Design
-from fireplace_calc.draft import Path, around, face_velocity, fire, odds, path
-from fireplace_calc.draft.result import CASES, Outlook
-from fireplace_calc.explore.sketches import moved, sketch
 from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.tables import coefficient
+from fireplace_calc.design.records import Design
+from fireplace_calc.draft import (
+    FlowPath,
+    face_velocity,
+    fire,
+    smoke_odds,
+    surroundings,
+    trace_flow_path,
+)
+from fireplace_calc.draft.result import CASES, DraftResult
+from fireplace_calc.explore.sketches import moved, sketch
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class PressureStep:
     """One place on the way of the smoke: level above the floor [m], pressure against the open air at that level [Pa]."""
 
     name: str
@@ -55,12 +62,12 @@ class Curve:
     wanted: float
 
 
-def pressure_steps(found: Outlook, made, case: str = "mild") -> tuple[Step, ...]:
+def pressure_steps(found: DraftResult, made, case: str = "mild") -> tuple[PressureStep, ...]:
     """Pressure along the way of the smoke, from the room to the open air.
 
     Parameters
     ----------
-    found : Outlook
+    found : DraftResult
     made : Geometry
         The design's own.
     case : str
@@ -76,28 +83,35 @@ def pressure_steps(found: Outlook, made, case: str = "mild") -> tuple[Step, ...]
     lift = float(found.flows.draft[k]) / found.path.height
     pull, wind = float(found.flows.pull[k]), float(found.flows.wind[k])
     start = f.liner_top - found.path.height
-    steps, pressure = [Step("room", f.hearth, -pull)], -pull - losses["mouth"]
-    steps.append(Step("opening", start, pressure))
+    steps, pressure = [PressureStep("room", f.hearth, -pull)], -pull - losses["mouth"]
+    steps.append(PressureStep("opening", start, pressure))
     pressure += lift * (f.throat - start) - losses["throat"]
-    steps.append(Step("throat", f.throat, pressure))
+    steps.append(PressureStep("throat", f.throat, pressure))
     pressure += lift * (f.flue_start - f.throat) - losses["smoke chamber"] - losses["velocity head"]
-    steps.append(Step("flue start", f.flue_start, pressure))
+    steps.append(PressureStep("flue start", f.flue_start, pressure))
     if losses["offset"]:
         share = (f.offset_top - f.flue_start) / (f.liner_top - f.flue_start)
-        pressure += lift * (f.offset_top - f.flue_start) - share * losses["friction"] - losses["offset"]
-        steps.append(Step("offset", f.offset_top, pressure))
+        pressure += (
+            lift * (f.offset_top - f.flue_start) - share * losses["friction"] - losses["offset"]
+        )
+        steps.append(PressureStep("offset", f.offset_top, pressure))
         pressure += lift * (f.liner_top - f.offset_top) - (1 - share) * losses["friction"]
     else:
         pressure += lift * (f.liner_top - f.flue_start) - losses["friction"]
-    steps.append(Step("flue top", f.liner_top, pressure))
+    steps.append(PressureStep("flue top", f.liner_top, pressure))
     pressure += wind - losses["rain cap"] - losses["spark screen"]
-    return (*steps, Step("open air", f.liner_top, pressure))
+    return (*steps, PressureStep("open air", f.liner_top, pressure))
 
 
-def many(designs: Sequence[Design]) -> Path:
+def many(designs: Sequence[Design]) -> FlowPath:
     """The ways of the smoke through many designs, each field an array with one entry a design in a column."""
-    ways = [path(sketch(d)) for d in designs]
-    return Path(*(np.array([float(getattr(way, name.name)) for way in ways])[:, None] for name in fields(Path)))
+    ways = [trace_flow_path(sketch(d)) for d in designs]
+    return FlowPath(
+        *(
+            np.array([float(getattr(path, name.name)) for path in ways])[:, None]
+            for name in fields(FlowPath)
+        )
+    )
 
 
 def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
@@ -119,11 +133,36 @@ def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
     """
     group, name = key.split(".")
     spec = inputs_of(getattr(design, group))[name]
-    tried = [(v, moved(design, {key: int(v) if spec.kind == "count" else f"{float(v)!r} m"})) for v in values]
+    tried = [
+        (v, moved(design, {key: int(v) if spec.kind == "count" else f"{float(v)!r} m"}))
+        for v in values
+    ]
     values, drawable = zip(*((v, d) for v, d in tried if d is not None), strict=True)
     ways = many(drawable)
-    spread = odds(ways, fire(design), around(design), design.site.mild, tested=design.house.leakage is not None,
-                  cap_told=design.chimney.rain_cap is not None, draws=draws)
-    sized = face_velocity(ways.opening_area, ways.flue_area, ways.diameter, ways.height, ways.length, ways.inlet, ways.other)
-    return Curve(spec.label, spec.kind, np.asarray(values, float), sized[:, 0], *spread.face, float(getattr(getattr(design, group), name)),
-                 coefficient("face velocity"))
+    spread = smoke_odds(
+        ways,
+        fire(design),
+        surroundings(design),
+        design.site.mild,
+        tested=design.house.leakage is not None,
+        cap_told=design.chimney.rain_cap is not None,
+        draws=draws,
+    )
+    sized = face_velocity(
+        ways.opening_area,
+        ways.flue_area,
+        ways.diameter,
+        ways.height,
+        ways.length,
+        ways.inlet,
+        ways.other,
+    )
+    return Curve(
+        spec.label,
+        spec.kind,
+        np.asarray(values, float),
+        sized[:, 0],
+        *spread.face,
+        float(getattr(getattr(design, group), name)),
+        coefficient("face velocity"),
+    )

@@ -8,11 +8,11 @@ from functools import lru_cache
 from math import inf
 from typing import Any
 
-from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import bore
 from fireplace_calc.base.tables import rectangular_liners, round_liners
 from fireplace_calc.base.units import SI_UNIT, SQIN, to_si
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.geometry.frame import bore
 
 NEXT = "next"
 """Step of a lever that goes from one standard liner to the next by net area."""
@@ -67,7 +67,12 @@ class Try:
 
 STACK = ("wind, code mode", "wind, cautious mode", "slenderness", "earthquake")
 HEAD, FOOT = ("lintel", "arch"), ("footing",)
-DUCT, FRAMING, JOINERY, BARS = "duct and grille", "moved framing", "joiner's work", "bars, ties and straps"
+DUCT, FRAMING, JOINERY, BARS = (
+    "duct and grille",
+    "moved framing",
+    "joiner's work",
+    "bars, ties and straps",
+)
 LEVERS = (
     Lever("flue.sections", "+1", "Add flue sections", air=True, bears=STACK),
     Lever("flue.sections", "-1", "Leave out flue sections", bears=STACK),
@@ -83,14 +88,43 @@ LEVERS = (
     Lever("opening.rise", "+1/2 in", "Give the arch more rise", bears=HEAD),
     Lever("opening.rise", "-1/2 in", "Flatten the arch", bears=HEAD),
     Lever("throat.depth", "+1/2 in", "Deepen the throat", air=True),
-    Lever("throat.height", "+1/2 in", "Set the throat higher", serves=("THR", "SMK", "PRA", "CA-", "UK-")),
-    Lever("house.air_inlet", "+6 in2", "Give the fire more outdoor air", air=True, most=40, takes=DUCT),
-    Lever("house.exhaust", "-5 L/s", "Let the fans draw less", air=True, most=40, takes="other fans, or a lock between fans and fire"),
-    Lever("smoke_chamber.height", "+1 in", "Make the smoke chamber taller", serves=("THR", "SMK", "PRA", "CA-", "UK-")),
-    Lever("smoke_chamber.height", "-1 in", "Make the smoke chamber lower", serves=("THR", "SMK", "PRA", "CA-", "UK-")),
+    Lever(
+        "throat.height",
+        "+1/2 in",
+        "Set the throat higher",
+        serves=("THR", "SMK", "PRA", "CA-", "UK-"),
+    ),
+    Lever(
+        "house.air_inlet", "+6 in2", "Give the fire more outdoor air", air=True, most=40, takes=DUCT
+    ),
+    Lever(
+        "house.exhaust",
+        "-5 L/s",
+        "Let the fans draw less",
+        air=True,
+        most=40,
+        takes="other fans, or a lock between fans and fire",
+    ),
+    Lever(
+        "smoke_chamber.height",
+        "+1 in",
+        "Make the smoke chamber taller",
+        serves=("THR", "SMK", "PRA", "CA-", "UK-"),
+    ),
+    Lever(
+        "smoke_chamber.height",
+        "-1 in",
+        "Make the smoke chamber lower",
+        serves=("THR", "SMK", "PRA", "CA-", "UK-"),
+    ),
     Lever("smoke_chamber.wall", "+1/2 in", "Thicken the smoke chamber wall"),
     Lever("smoke_chamber.lining_thickness", "+1/8 in", "Thicken the smoke chamber lining"),
-    Lever("smoke_chamber.lining", "vitrified clay", "Line the smoke chamber with vitrified clay", takes="clay lining"),
+    Lever(
+        "smoke_chamber.lining",
+        "vitrified clay",
+        "Line the smoke chamber with vitrified clay",
+        takes="clay lining",
+    ),
     Lever("firebox.depth", "+1/2 in", "Deepen the firebox"),
     Lever("firebox.wall", "+1/2 in", "Thicken the firebox wall"),
     Lever("firebox.jamb", "+1/2 in", "Widen the jambs", bears=HEAD),
@@ -108,8 +142,18 @@ LEVERS = (
     Lever("hearth.thickness", "+1/4 in", "Thicken the hearth extension"),
     Lever("base.slab", "+1/2 in", "Thicken the hearth slab"),
     Lever("hearth.material", "stone", "Lay the hearth extension in stone"),
-    Lever("hearth.support", "noncombustible", "Carry the hearth on what does not burn", takes="another support"),
-    Lever("hearth.forms_removed", "yes", "Take the forms out from under the hearth", takes="a man under the hearth"),
+    Lever(
+        "hearth.support",
+        "noncombustible",
+        "Carry the hearth on what does not burn",
+        takes="another support",
+    ),
+    Lever(
+        "hearth.forms_removed",
+        "yes",
+        "Take the forms out from under the hearth",
+        takes="a man under the hearth",
+    ),
     Lever("chimney.wall", "+1/2 in", "Thicken the chimney wall", bears=STACK),
     Lever("chimney.gap", "-1/8 in", "Close the gap round the liner", bears=STACK),
     Lever("chimney.gap", "+1/8 in", "Open the gap round the liner", bears=STACK),
@@ -127,20 +171,41 @@ LEVERS = (
     Lever("clearance.back", "+1/4 in", "Leave more air behind", takes=FRAMING),
     Lever("clearance.chimney", "+1/4 in", "Leave more air round the chimney", takes=FRAMING),
     Lever("clearance.fill", "none", "Clear out the air space", takes="a hand in the air space"),
-    Lever("clearance.fireblock", "noncombustible", "Block the fire with what does not burn", takes="fireblock"),
-    Lever("surround.trim", "+1/2 in", "Set trim that burns further from the opening", takes=JOINERY),
+    Lever(
+        "clearance.fireblock",
+        "noncombustible",
+        "Block the fire with what does not burn",
+        takes="fireblock",
+    ),
+    Lever(
+        "surround.trim", "+1/2 in", "Set trim that burns further from the opening", takes=JOINERY
+    ),
     Lever("surround.trim", "-1/8 in", "Pull back", takes=JOINERY),
     Lever("base.footing_thickness", "+1 in", "Thicken the footing", bears=FOOT),
     Lever("base.footing_projection", "+1 in", "Widen the footing", bears=FOOT),
     Lever("base.footing_depth", "+2 in", "Found it deeper", takes="more digging"),
     Lever("roof.cricket", "yes", "Build a cricket behind the chimney", takes="roofer's work"),
     Lever("roof.cricket_height", "+1/4 in", "Raise the cricket", takes="roofer's work", most=48),
-    Lever("throat.damper_material", "ferrous", "Take a damper of iron or steel", takes="another damper"),
-    Lever("loads.support", "+6 in", "Hold the chimney higher up", bears=STACK, most=40, takes="a tie that really holds it"),
+    Lever(
+        "throat.damper_material",
+        "ferrous",
+        "Take a damper of iron or steel",
+        takes="another damper",
+    ),
+    Lever(
+        "loads.support",
+        "+6 in",
+        "Hold the chimney higher up",
+        bears=STACK,
+        most=40,
+        takes="a tie that really holds it",
+    ),
     Lever("anchorage.vertical_bars_no4", "+1", "Add upright bars", bears=STACK, takes=BARS),
     Lever("anchorage.tie_spacing_vertical", "-1 in", "Set the ties closer", takes=BARS),
     Lever("anchorage.strap_count", "+1", "Add straps at each level", takes=BARS),
-    Lever("anchorage.strap_embedment", "+1 in", "Run the straps further into the chimney", takes=BARS),
+    Lever(
+        "anchorage.strap_embedment", "+1 in", "Run the straps further into the chimney", takes=BARS
+    ),
     Lever("air.intake_screen_mesh", "-1/16 in", "Screen the air intake more finely", takes=DUCT),
     Lever("air.outlet_closable", "yes", "Make the air outlet close", takes=DUCT),
     Lever("air.ember_guard", "yes", "Guard the air outlet", takes=DUCT),
@@ -190,8 +255,14 @@ def _plain(lever: Lever, now: Any) -> Iterator[Try]:
         value = now + k * step
         if not spec.low <= value <= spec.high:
             return
-        yield Try(lever, k, {lever.key: value if spec.kind == "count" else _si(value, spec.kind)}, now, value,
-                  abs(k * step / now) if now else inf)
+        yield Try(
+            lever,
+            k,
+            {lever.key: value if spec.kind == "count" else _si(value, spec.kind)},
+            now,
+            value,
+            abs(k * step / now) if now else inf,
+        )
 
 
 @lru_cache(maxsize=2)
@@ -206,14 +277,25 @@ def _liners(design: Design, lever: Lever) -> Iterator[Try]:
         return
     larger = [row for row in _by_area(design.flue.shape) if row.net_area > area + SQIN / 2]
     smaller = [row for row in _by_area(design.flue.shape) if row.net_area < area - SQIN / 2][::-1]
-    for k, row in enumerate((larger if lever.step[0] == "+" else smaller)[:lever.most], 1):
-        yield Try(lever, k, {lever.key: row.size}, design.flue.size, row.size, abs(row.net_area / area - 1))
+    for k, row in enumerate((larger if lever.step[0] == "+" else smaller)[: lever.most], 1):
+        yield Try(
+            lever,
+            k,
+            {lever.key: row.size},
+            design.flue.size,
+            row.size,
+            abs(row.net_area / area - 1),
+        )
 
 
 def _own(design: Design, lever: Lever) -> Iterator[Try]:
     flue, step = design.flue, to_si(lever.step, "length")
     for one in _plain(lever, flue.own_width):
-        deep = {} if flue.shape == "round" else {"flue.own_depth": _si(flue.own_depth + one.steps * step, "length")}
+        deep = (
+            {}
+            if flue.shape == "round"
+            else {"flue.own_depth": _si(flue.own_depth + one.steps * step, "length")}
+        )
         yield Try(lever, one.steps, one.change | deep, one.before, one.after, one.relative)
 
 
@@ -225,11 +307,39 @@ def _trim(design: Design, lever: Lever) -> list[list[Try]]:
         return []
     if step > 0:
         near = min(pieces[n].distance for n in burning)
-        return [[Try(lever, k, {lever.key: _pieces(pieces, "distance", {n: pieces[n].distance + k * step for n in burning})}, near,
-                     near + k * step, k * step / near if near else inf) for k in range(1, lever.most + 1)]]
-    return [[Try(lever, k, {lever.key: _pieces(pieces, "projection", {n: pieces[n].projection + k * step})}, pieces[n].projection,
-                 pieces[n].projection + k * step, -k * step / pieces[n].projection, pieces[n].name)
-             for k in range(1, lever.most + 1) if pieces[n].projection + k * step > 0] for n in burning]
+        return [
+            [
+                Try(
+                    lever,
+                    k,
+                    {
+                        lever.key: _pieces(
+                            pieces, "distance", {n: pieces[n].distance + k * step for n in burning}
+                        )
+                    },
+                    near,
+                    near + k * step,
+                    k * step / near if near else inf,
+                )
+                for k in range(1, lever.most + 1)
+            ]
+        ]
+    return [
+        [
+            Try(
+                lever,
+                k,
+                {lever.key: _pieces(pieces, "projection", {n: pieces[n].projection + k * step})},
+                pieces[n].projection,
+                pieces[n].projection + k * step,
+                -k * step / pieces[n].projection,
+                pieces[n].name,
+            )
+            for k in range(1, lever.most + 1)
+            if pieces[n].projection + k * step > 0
+        ]
+        for n in burning
+    ]
 
 
 def _pieces(pieces: tuple, field: str, to: dict[int, float]) -> tuple[dict, ...]:
@@ -237,5 +347,10 @@ def _pieces(pieces: tuple, field: str, to: dict[int, float]) -> tuple[dict, ...]
     told = []
     for n, piece in enumerate(pieces):
         said = asdict(piece) | ({field: to[n]} if n in to else {})
-        told.append({name: _si(value, "length") if isinstance(value, float) else value for name, value in said.items()})
+        told.append(
+            {
+                name: _si(value, "length") if isinstance(value, float) else value
+                for name, value in said.items()
+            }
+        )
     return tuple(told)

@@ -7,19 +7,24 @@ from dataclasses import dataclass
 import numpy as np
 
 from fireplace_calc.assessment import DEFAULT_PACK
-from fireplace_calc.design.records import Design
-from fireplace_calc.draft import face_velocity, path
-from fireplace_calc.explore.sketches import Sketch, moved, sketch
-from fireplace_calc.rules.facts import Facts, facts
-from fireplace_calc.rules import PACKS, Pack
-from fireplace_calc.rules.core import FALLS_SHORT
 from fireplace_calc.base.tables import coefficient
 from fireplace_calc.base.units import INCH
+from fireplace_calc.design.records import Design
+from fireplace_calc.draft import face_velocity, trace_flow_path
+from fireplace_calc.explore.sketches import Sketch, moved, sketch
+from fireplace_calc.rules import PACKS, Pack
+from fireplace_calc.rules.core import FALLS_SHORT
+from fireplace_calc.rules.facts import Facts, gather_facts
 
 FREE, RATIO, CODE, VELOCITY, STABILITY, IMPOSSIBLE = range(6)
-LIMITS = ("nothing here stops it", "flue too small for the opening (code)", "another clause of the code",
-          "face velocity under 0.8 ft/s (sizing mode)", "chimney taller than 4.5 times its width (UK figure)",
-          "cannot be drawn so")
+LIMITS = (
+    "nothing here stops it",
+    "flue too small for the opening (code)",
+    "another clause of the code",
+    "face velocity under 0.8 ft/s (sizing mode)",
+    "chimney taller than 4.5 times its width (UK figure)",
+    "cannot be drawn so",
+)
 """What a field of the map can be stopped by, in the order it is looked for."""
 RATIO_RULES = ("FLU-10", "FLU-11", "FLU-12", "FLU-13", "FLU-14")
 
@@ -56,26 +61,47 @@ def limit_map(design: Design, pack: str = DEFAULT_PACK, extensions=None, section
     extensions = np.arange(13) * 2 * INCH if extensions is None else np.asarray(extensions, float)
     sections = np.arange(4, 41) if sections is None else np.asarray(sections, int)
     book = PACKS[pack]
-    grid = [[moved(design, {"opening.extension": f"{float(e)!r} m", "flue.sections": int(n)}) for n in sections] for e in extensions]
-    drawn = [(i, k, sketch(d)) for i, row in enumerate(grid) for k, d in enumerate(row) if d is not None]
-    told = [facts(one) for *_, one in drawn]
-    corners = [{f.key for f in book.check(told[n]) if f.verdict == FALLS_SHORT}
-               for n in {0, len(sections) - 1, len(drawn) // 2, len(drawn) - len(sections), len(drawn) - 1} if 0 <= n < len(drawn)]
+    grid = [
+        [
+            moved(design, {"opening.extension": f"{float(e)!r} m", "flue.sections": int(n)})
+            for n in sections
+        ]
+        for e in extensions
+    ]
+    drawn = [
+        (i, k, sketch(d)) for i, row in enumerate(grid) for k, d in enumerate(row) if d is not None
+    ]
+    told = [gather_facts(one) for *_, one in drawn]
+    corners = [
+        {f.key for f in book.check(told[n]) if f.verdict == FALLS_SHORT}
+        for n in {0, len(sections) - 1, len(drawn) // 2, len(drawn) - len(sections), len(drawn) - 1}
+        if 0 <= n < len(drawn)
+    ]
     everywhere = set.intersection(*corners)
     moving_keys = set.union(*corners) - everywhere
     limit = np.full((len(extensions), len(sections)), IMPOSSIBLE)
     for (i, k, one), work in zip(drawn, told, strict=True):
         limit[i, k] = _stopped(one, work, book, moving_keys)
-    return LimitMap(extensions, sections, limit, (design.opening.extension, design.flue.sections), tuple(sorted(everywhere)))
+    return LimitMap(
+        extensions,
+        sections,
+        limit,
+        (design.opening.extension, design.flue.sections),
+        tuple(sorted(everywhere)),
+    )
 
 
 def _stopped(drawn: Sketch, work: Facts, book: Pack, moving: set[str]) -> int:
     """The first thing that stops one field of the map."""
-    broken = {f.key for f in book.check(work, moving) if f.verdict == FALLS_SHORT} if moving else set()
+    broken = (
+        {f.key for f in book.check(work, moving) if f.verdict == FALLS_SHORT} if moving else set()
+    )
     if broken:
         return RATIO if broken & set(RATIO_RULES) else CODE
-    w = path(drawn)
-    speed = face_velocity(w.opening_area, w.flue_area, w.diameter, w.height, w.length, w.inlet, w.other)
+    w = trace_flow_path(drawn)
+    speed = face_velocity(
+        w.opening_area, w.flue_area, w.diameter, w.height, w.length, w.inlet, w.other
+    )
     if float(speed) < coefficient("face velocity"):
         return VELOCITY
     return STABILITY if _slenderness(drawn, work) > coefficient("stack slenderness") else FREE

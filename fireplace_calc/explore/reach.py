@@ -6,17 +6,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fireplace_calc.assessment import DEFAULT_PACK, Assessment
-from fireplace_calc.editing.changes import change
+from fireplace_calc.base.inputs import inputs_of
+from fireplace_calc.base.units import INCH, InputError, to_si
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import judgement, outlooks
+from fireplace_calc.editing.changes import change
 from fireplace_calc.explore.sketches import sketch
-from fireplace_calc.rules.facts import facts
-from fireplace_calc.geometry.builder import geometry
-from fireplace_calc.base.inputs import inputs_of
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.structure import structure
-from fireplace_calc.base.units import INCH, InputError, to_si
+from fireplace_calc.rules.facts import gather_facts
+from fireplace_calc.structure import assess_structure
 
 KINDS = ("code", "draft", "structure", "drawing")
 """What can stop it; where two do at once, the first of them is named."""
@@ -85,7 +85,11 @@ class Reach:
 
 def by_kind(result: Assessment) -> dict[str, tuple[Finding, ...]]:
     """Every finding of an assessment: of the code, on the draft, and on the structure."""
-    return {"code": result.findings, "draft": result.judgement, "structure": result.structure.findings}
+    return {
+        "code": result.findings,
+        "draft": result.judgement,
+        "structure": result.structure.findings,
+    }
 
 
 def every_finding(result: Assessment) -> dict[str, Finding]:
@@ -114,13 +118,15 @@ def _short(kind: str, designs: Sequence[Design], pack: str) -> list[dict[str, Fi
     if kind == "draft":
         found = [judgement(one) for one in outlooks([sketch(d) for d in designs])]
     elif kind == "structure":
-        found = [structure(geometry(d)).findings for d in designs]
+        found = [assess_structure(build_geometry(d)).findings for d in designs]
     else:
-        found = [PACKS[pack].check(facts(geometry(d))) for d in designs]
+        found = [PACKS[pack].check(gather_facts(build_geometry(d))) for d in designs]
     return [{f.key: f for f in one if f.verdict == FALLS_SHORT} for one in found]
 
 
-def _first(kind: str, drawn: dict[int, Design], looks: list[int], pack: str) -> tuple[dict[str, Finding], Stop | None]:
+def _first(
+    kind: str, drawn: dict[int, Design], looks: list[int], pack: str
+) -> tuple[dict[str, Finding], Stop | None]:
     """What of one kind is broken from the start, and where something else first breaks."""
     scan = _short(kind, [drawn[t] for t in looks], pack)
     broken = scan[0]
@@ -128,9 +134,15 @@ def _first(kind: str, drawn: dict[int, Design], looks: list[int], pack: str) -> 
     if far is None:
         return broken, None
     between = [t for t in range(looks[far - 1] + 1, looks[far]) if t in drawn]
-    close = zip([*between, looks[far]], [*_short(kind, [drawn[t] for t in between], pack), scan[far]], strict=True)
+    close = zip(
+        [*between, looks[far]],
+        [*_short(kind, [drawn[t] for t in between], pack), scan[far]],
+        strict=True,
+    )
     tick, found = next((t, one) for t, one in close if one.keys() - broken.keys())
-    return broken, Stop(kind, _metres(tick - 1), tuple(f for key, f in found.items() if key not in broken))
+    return broken, Stop(
+        kind, _metres(tick - 1), tuple(f for key, f in found.items() if key not in broken)
+    )
 
 
 def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
@@ -165,7 +177,12 @@ def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
     ('R1003.15.1', True)
     """
     if pack not in PACKS:
-        raise InputError(f"Code pack is {pack!r}, but there are only {', '.join(PACKS)}.", "Code pack", ", ".join(PACKS), pack)
+        raise InputError(
+            f"Code pack is {pack!r}, but there are only {', '.join(PACKS)}.",
+            "Code pack",
+            ", ".join(PACKS),
+            pack,
+        )
     spec = inputs_of(design.opening)["extension"]
     drawn, refused = {}, {}
     for tick in range(round(spec.low / TICK), round(spec.high / TICK) + 1):
@@ -185,4 +202,13 @@ def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
         ladder += [stop] if stop else []
     ladder.sort(key=lambda stop: (stop.raised, KINDS.index(stop.kind)))
     first = ladder[0] if ladder else None
-    return Reach(design, pack, _metres(least), spec.high, first.raised if first else _metres(end), first, tuple(ladder), tuple(broken))
+    return Reach(
+        design,
+        pack,
+        _metres(least),
+        spec.high,
+        first.raised if first else _metres(end),
+        first,
+        tuple(ladder),
+        tuple(broken),
+    )

@@ -6,18 +6,23 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from fireplace_calc.assessment import DEFAULT_PACK, Assessment, assess
-from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.base.units import FEET_INCHES, InputError, show
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.levers import LEVERS, Lever, Try, tries
 from fireplace_calc.explore.reach import by_kind, every_finding
-from fireplace_calc.explore.trials import Case, Row, between, look, mending
+from fireplace_calc.explore.trials import Case, TrialRow, between, look, mending
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import FALLS_SHORT
 from fireplace_calc.takeoff import Bill, Price, bill
 from fireplace_calc.takeoff import prices as price_list
-from fireplace_calc.base.units import FEET_INCHES, InputError, show
 
-USUAL = {("flue.sections", "+"), ("flue.size", "+"), ("throat.depth", "+"), ("house.air_inlet", "+")}
+USUAL = {
+    ("flue.sections", "+"),
+    ("flue.size", "+"),
+    ("throat.depth", "+"),
+    ("house.air_inlet", "+"),
+}
 """Changes that come to mind first: key of the lever and which way it goes."""
 
 
@@ -109,7 +114,9 @@ class Refused:
 def _words(lever: Lever, piece: str, before: object, after: object, units: str) -> str:
     spec = all_inputs().get(lever.key)
     kind = "length" if spec is None else spec.kind
-    was, now = (str(v) if isinstance(v, (str, bool)) else show(v, kind, units) for v in (before, after))
+    was, now = (
+        str(v) if isinstance(v, (str, bool)) else show(v, kind, units) for v in (before, after)
+    )
     what = f"{lever.words} {piece}".strip()
     return f"{what}." if isinstance(after, bool) else f"{what}: {was} to {now}."
 
@@ -123,19 +130,40 @@ def _count(found: Iterable[Finding]) -> dict[str, int]:
 
 def _dearer(was: Bill, now: Bill, takes: str) -> float | None:
     """What the order costs more, where the list prices all that has changed."""
+
     def unpriced(of: Bill) -> dict[str, float]:
         return {line.row.item: line.row.order for line in of.lines if line.price is None}
 
     return None if takes or unpriced(was) != unpriced(now) else now.total - was.total
 
 
-def _remedy(case: Case, one: Try, result: Assessment, mended: set[str], was: Bill, priced: Mapping[str, Price]) -> Remedy:
+def _remedy(
+    case: Case,
+    one: Try,
+    result: Assessment,
+    mended: set[str],
+    was: Bill,
+    priced: Mapping[str, Price],
+) -> Remedy:
     now, after = bill(result.takeoff, priced), every_finding(result)
     aims = sorted(case.aims)
-    return Remedy(one.lever, one.change, one.before, one.after, one.steps, tuple(k for k in aims if k in mended),
-                  tuple(k for k in aims if k not in mended), tuple(after[k] for k in aims),
-                  {kind: _count(found) for kind, found in by_kind(result).items()}, _dearer(was, now, one.lever.takes), now.currency,
-                  was.invented or now.invented, result.weight - case.now.weight, one.relative, one.piece)
+    return Remedy(
+        one.lever,
+        one.change,
+        one.before,
+        one.after,
+        one.steps,
+        tuple(k for k in aims if k in mended),
+        tuple(k for k in aims if k not in mended),
+        tuple(after[k] for k in aims),
+        {kind: _count(found) for kind, found in by_kind(result).items()},
+        _dearer(was, now, one.lever.takes),
+        now.currency,
+        was.invented or now.invented,
+        result.weight - case.now.weight,
+        one.relative,
+        one.piece,
+    )
 
 
 def _case(design: Design, pack: str, aims: Iterable[str] | None) -> Case:
@@ -144,11 +172,18 @@ def _case(design: Design, pack: str, aims: Iterable[str] | None) -> Case:
     wanted = before if aims is None else tuple(aims)
     for key in wanted:
         if key not in before:
-            raise InputError(f"There is no finding named {key} under {pack}.", "Aims", "keys such as FLU-10, DRF-01 or STR-04", key)
+            raise InputError(
+                f"There is no finding named {key} under {pack}.",
+                "Aims",
+                "keys such as FLU-10, DRF-01 or STR-04",
+                key,
+            )
     return Case(now, before, frozenset(key for key in wanted if before[key].verdict == FALLS_SHORT))
 
 
-def refused(design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | None = None) -> tuple[Refused, ...]:
+def refused(
+    design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | None = None
+) -> tuple[Refused, ...]:
     """Of the changes that come to mind first, those whose least step that mends something breaks something else.
 
     Parameters
@@ -171,7 +206,12 @@ def refused(design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | None
     """
     case, found = _case(design, pack, aims), []
     levers = [lever for lever in LEVERS if (lever.key, lever.step[0]) in USUAL] if case.aims else []
-    rows = [row for lever in levers for settings in tries(design, lever) if len(row := Row(case, settings))]
+    rows = [
+        row
+        for lever in levers
+        for settings in tries(design, lever)
+        if len(row := TrialRow(case, settings))
+    ]
     look(rows, [row.probes for row in rows])
     look(rows, [between(row) for row in rows])
     for row in rows:
@@ -182,12 +222,25 @@ def refused(design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | None
         after = every_finding(assess(moved, pack))
         broken = tuple(f for f in after.values() if case.spoilt([f]))
         if broken:
-            found.append(Refused(one.lever, one.change, one.before, one.after, tuple(sorted(case.mended(after.values()))), broken))
+            found.append(
+                Refused(
+                    one.lever,
+                    one.change,
+                    one.before,
+                    one.after,
+                    tuple(sorted(case.mended(after.values()))),
+                    broken,
+                )
+            )
     return tuple(found)
 
 
-def remedies(design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | None = None,
-             prices: Mapping[str, Price] | None = None) -> tuple[Remedy, ...]:
+def find_remedies(
+    design: Design,
+    pack: str = DEFAULT_PACK,
+    aims: Iterable[str] | None = None,
+    prices: Mapping[str, Price] | None = None,
+) -> tuple[Remedy, ...]:
     """The least changes that mend what falls short, best first.
 
     Parameters
@@ -219,19 +272,28 @@ def remedies(design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | Non
 
     Examples
     --------
-    >>> found = remedies(Design(), aims=["DRF-05"])
+    >>> found = find_remedies(Design(), aims=["DRF-05"])
     >>> all(one.mends == ("DRF-05",) for one in found)
     True
     """
     case, now = _case(design, pack, aims), assess(design, pack)
     if not case.aims:
         return ()
-    rows = [row for lever in LEVERS for settings in tries(design, lever) if len(row := Row(case, settings))]
+    rows = [
+        row
+        for lever in LEVERS
+        for settings in tries(design, lever)
+        if len(row := TrialRow(case, settings))
+    ]
     look(rows, [row.probes for row in rows])
     look(rows, [between(row) for row in rows])
     priced = price_list() if prices is None else prices
     was = bill(now.takeoff, priced)
     found = [_remedy(case, *one, was, priced) for row in rows for one in mending(case, row)]
-    found = [one for one in found if not one.lever.serves or any(key.startswith(one.lever.serves) for key in one.mends)]
+    found = [
+        one
+        for one in found
+        if not one.lever.serves or any(key.startswith(one.lever.serves) for key in one.mends)
+    ]
     found.sort(key=lambda r: (-len(r.mends), r.cost is None, r.cost or 0.0, r.relative))
     return tuple(replace(one, rank=k) for k, one in enumerate(found, 1))

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.editing.changes import change
-from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import Frame, frame
 from fireplace_calc.base.units import InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.frame import Frame, build_frame
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +20,7 @@ class Sketch:
 
 def sketch(design: Design) -> Sketch:
     """A design with its frame."""
-    return Sketch(design, frame(design))
+    return Sketch(design, build_frame(design))
 
 
 def moved(design: Design, changes: dict) -> Design | None:

@@ -12,11 +12,11 @@ from fireplace_calc.draft import judgement, outlooks
 from fireplace_calc.explore.levers import FOOT, Try
 from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.explore.sketches import Sketch, moved, sketch
-from fireplace_calc.rules.facts import facts
-from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.structure import structure
+from fireplace_calc.rules.facts import gather_facts
+from fireplace_calc.structure import assess_structure
 
 SOUND = (MEETS, DOES_NOT_APPLY)
 """Verdicts of what stands; *not checked* is none of them."""
@@ -43,7 +43,7 @@ class Case:
     @cached_property
     def weighed(self) -> frozenset[str]:
         """Findings of the code that ask for the weight, which a sketch does not know."""
-        quick = PACKS[self.now.pack].check(facts(sketch(self.now.design)))
+        quick = PACKS[self.now.pack].check(gather_facts(sketch(self.now.design)))
         return frozenset(f.key for f in quick if f.verdict != self.before[f.key].verdict)
 
     @cached_property
@@ -63,11 +63,16 @@ class Case:
 
     def spoilt(self, found: Iterable[Finding]) -> bool:
         """Something falls short that did not, or has become a question where there was an answer."""
-        return any(f.verdict == FALLS_SHORT and self.before[f.key].verdict != FALLS_SHORT
-                   or f.verdict == NOT_CHECKED and self.before[f.key].verdict in SOUND for f in found)
+        return any(
+            f.verdict == FALLS_SHORT
+            and self.before[f.key].verdict != FALLS_SHORT
+            or f.verdict == NOT_CHECKED
+            and self.before[f.key].verdict in SOUND
+            for f in found
+        )
 
 
-class Row:
+class TrialRow:
     """The settings of one lever, tried as far as asked."""
 
     def __init__(self, case: Case, settings: list[Try]):
@@ -92,10 +97,17 @@ class Row:
         for k in places:
             if k in self.mends:
                 continue
-            found = list(PACKS[case.now.pack].check(facts(sketch(self.tried[k][1])), case.code - case.weighed))
+            found = list(
+                PACKS[case.now.pack].check(
+                    gather_facts(sketch(self.tried[k][1])), case.code - case.weighed
+                )
+            )
             if case.loads.intersection(lever.bears):
-                made = geometry(self.tried[k][1])
-                found += [*structure(made).findings, *PACKS[case.now.pack].check(facts(made), case.code & case.weighed)]
+                made = build_geometry(self.tried[k][1])
+                found += [
+                    *assess_structure(made).findings,
+                    *PACKS[case.now.pack].check(gather_facts(made), case.code & case.weighed),
+                ]
             self.mends[k] = case.mended(found)
 
     def wanted(self, places: Iterable[int]) -> list[int]:
@@ -106,7 +118,11 @@ class Row:
 
     def promises(self, k: int, said: list[set[str]]) -> bool:
         """Whether one setting mends what no fewer steps do, as far as is known."""
-        return k not in self.bad and bool(self.mends[k]) and not any(self.mends[k] <= one for one in said)
+        return (
+            k not in self.bad
+            and bool(self.mends[k])
+            and not any(self.mends[k] <= one for one in said)
+        )
 
     def gap(self, k: int) -> list[int]:
         """Settings right below one that nobody has looked at."""
@@ -120,10 +136,10 @@ class Row:
             self.bad.add(k)
 
 
-def look(rows: list[Row], places: list[list[int]]) -> None:
+def look(rows: list[TrialRow], places: list[list[int]]) -> None:
     """Screen some settings of many levers, the air of all of them in one search."""
     new = [[k for k in ks if k not in row.mends] for row, ks in zip(rows, places, strict=True)]
-    asked: list[tuple[Row, int, Sketch]] = []
+    asked: list[tuple[TrialRow, int, Sketch]] = []
     for row, ks in zip(rows, new, strict=True):
         row.screen(ks)
         asked += [(row, k, sketch(row.tried[k][1])) for k in row.wanted(ks)]
@@ -131,7 +147,7 @@ def look(rows: list[Row], places: list[list[int]]) -> None:
         row.hear(k, judgement(found))
 
 
-def between(row: Row) -> list[int]:
+def between(row: TrialRow) -> list[int]:
     """Settings between two probes where something is mended further on that is not before."""
     probes, places = row.probes, []
     for low, high in zip([-1, *probes], probes, strict=False):
@@ -142,7 +158,7 @@ def between(row: Row) -> list[int]:
 
 def proved(case: Case, design: Design) -> Assessment | None:
     """The design assessed in full, or nothing where it breaks something; what is quick is asked first."""
-    if case.spoilt(PACKS[case.now.pack].check(facts(sketch(design)), case.sketched)):
+    if case.spoilt(PACKS[case.now.pack].check(gather_facts(sketch(design)), case.sketched)):
         return None
     result = assess(design, case.now.pack)
     for found in (result.findings, result.structure.findings, result.judgement):
@@ -151,11 +167,15 @@ def proved(case: Case, design: Design) -> Assessment | None:
     return result
 
 
-def mending(case: Case, row: Row) -> Iterator[tuple[Try, Assessment, set[str]]]:
+def mending(case: Case, row: TrialRow) -> Iterator[tuple[Try, Assessment, set[str]]]:
     """Least steps of one lever for each set of aims that it mends; below a setting that proves good nothing is left unlooked at."""
     said: list[set[str]] = []
     proofs: dict[int, Assessment | None] = {}
-    while (k := next((k for k in sorted(row.mends) if row.promises(k, said) and proofs.get(k, True)), None)) is not None:
+    while (
+        k := next(
+            (k for k in sorted(row.mends) if row.promises(k, said) and proofs.get(k, True)), None
+        )
+    ) is not None:
         if k not in proofs:
             proofs[k] = proved(case, row.tried[k][1])
         if (result := proofs[k]) is None:

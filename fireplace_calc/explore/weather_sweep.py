@@ -12,11 +12,21 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.design.records import Design
-from fireplace_calc.draft import MODES, Around, Fire, Path, around, face_velocity, fire, path, settle
-from fireplace_calc.draft.spillage import reserve
+from fireplace_calc.draft import (
+    MODES,
+    BurningFire,
+    FlowPath,
+    Surroundings,
+    face_velocity,
+    fire,
+    settle,
+    surroundings,
+    trace_flow_path,
+)
 from fireplace_calc.draft.physics.weather import roof_wind, wind_pressure
+from fireplace_calc.draft.spillage import reserve
+from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.climate import UNITS, Evenings, described, evenings, labelled, within
 from fireplace_calc.explore.sketches import sketch
 
@@ -26,22 +36,38 @@ if TYPE_CHECKING:
 BLOCK, TASK = 4096, 32_768
 """Fires that are settled together, so few that they stay in the processor's cache; and fires that go to a worker in one parcel."""
 OPERATING = {
-    "flow": ("kg/s", "gas up the flue"), "air": ("m3/s", "room air through the opening"),
-    "face_velocity": ("m/s", "speed of the room air through the opening"), "flue_velocity": ("m/s", "speed of the gas in the flue"),
-    "throat_temperature": ("K", "gas over the throat, at the foot of the flue"), "top_temperature": ("K", "gas at the top of the flue"),
-    "draft": ("Pa", "theoretical draft, before any loss"), "pull": ("Pa", "how far the room is pulled below outdoors"),
+    "flow": ("kg/s", "gas up the flue"),
+    "air": ("m3/s", "room air through the opening"),
+    "face_velocity": ("m/s", "speed of the room air through the opening"),
+    "flue_velocity": ("m/s", "speed of the gas in the flue"),
+    "throat_temperature": ("K", "gas over the throat, at the foot of the flue"),
+    "top_temperature": ("K", "gas at the top of the flue"),
+    "draft": ("Pa", "theoretical draft, before any loss"),
+    "pull": ("Pa", "how far the room is pulled below outdoors"),
     "margin": ("Pa", "further pull on the room that is borne before smoke comes out"),
     "margin_percent": ("%", "the same margin, of draft and wind at that flow"),
-    "stalled": ("1", "no steady flow carries the fire away"), "smokes": ("1", "stalled, or less air than carries the smoke off")}
+    "stalled": ("1", "no steady flow carries the fire away"),
+    "smokes": ("1", "stalled, or less air than carries the smoke off"),
+}
 """What a sweep tells of every fire, operating mode: unit and name."""
 FLAGS = ("stalled", "smokes")
-NOTE = ("Where stalled, flow, air and velocities are zero; temperatures, draft and pull are those of the least flow that the fire "
-        "can burn with. There are no missing values.")
-SIZING = {"units": "m/s", "long_name": "speed of the room air through the opening, gas temperature imposed", "mode": "sizing"}
+NOTE = (
+    "Where stalled, flow, air and velocities are zero; temperatures, draft and pull are those of the least flow that the fire "
+    "can burn with. There are no missing values."
+)
+SIZING = {
+    "units": "m/s",
+    "long_name": "speed of the room air through the opening, gas temperature imposed",
+    "mode": "sizing",
+}
 
 
-def sweep(designs: Mapping[str, Design] | Sequence[tuple[str, Design]], weather: xarray.Dataset, burn_rate=None,
-          client=None) -> xarray.Dataset:
+def sweep(
+    designs: Mapping[str, Design] | Sequence[tuple[str, Design]],
+    weather: xarray.Dataset,
+    burn_rate=None,
+    client=None,
+) -> xarray.Dataset:
     """Settle every design in all weather, operating mode, and tell the face velocity of sizing mode beside it.
 
     Parameters
@@ -92,12 +118,27 @@ def sweep(designs: Mapping[str, Design] | Sequence[tuple[str, Design]], weather:
         for name, values in block.items():
             found[name][these, those] = values
     extra, last = ((), ()) if rates is None else (("burn_rate",), (rates.size,))
-    variables = {name: (("design", *dims, *extra), found[name].reshape(len(catalogue), *lengths, *last),
-                        {"units": unit, "long_name": text, "mode": "operating"}) for name, (unit, text) in OPERATING.items()}
-    over = {name: weather[name].variable for name in weather.variables if name in weather.coords or name in UNITS}
+    variables = {
+        name: (
+            ("design", *dims, *extra),
+            found[name].reshape(len(catalogue), *lengths, *last),
+            {"units": unit, "long_name": text, "mode": "operating"},
+        )
+        for name, (unit, text) in OPERATING.items()
+    }
+    over = {
+        name: weather[name].variable
+        for name in weather.variables
+        if name in weather.coords or name in UNITS
+    }
     own = ("design", [design.fire.burn_rate for design in catalogue]) if rates is None else rates
-    return described(xr.Dataset(variables | {"sizing_face_velocity": ("design", sized, SIZING)},
-                                over | {"design": names, "burn_rate": own}, {**MODES, "note": NOTE}))
+    return described(
+        xr.Dataset(
+            variables | {"sizing_face_velocity": ("design", sized, SIZING)},
+            over | {"design": names, "burn_rate": own},
+            {**MODES, "note": NOTE},
+        )
+    )
 
 
 def _rates(burn_rate) -> np.ndarray | None:
@@ -113,7 +154,9 @@ def _parcels(catalogue: list[Design], weathers: Evenings, rates, client) -> Iter
     """Where the results belong, sizing velocities and results, parcel by parcel; always the same parcels in the same order."""
     width = max(1, TASK // (1 if rates is None else rates.size))
     parts = [slice(k, k + width) for k in range(0, weathers.outdoor.size, width)]
-    many = max(1, TASK // (min(width, weathers.outdoor.size) * (1 if rates is None else rates.size)) // 4)
+    many = max(
+        1, TASK // (min(width, weathers.outdoor.size) * (1 if rates is None else rates.size)) // 4
+    )
     groups = [slice(k, k + many) for k in range(0, len(catalogue), many)]
     places = [(these, k) for these in groups for k in range(len(parts))]
     shares = [weathers.cut(part) for part in parts]
@@ -122,7 +165,12 @@ def _parcels(catalogue: list[Design], weathers: Evenings, rates, client) -> Iter
         done = (work(catalogue[these], shares[k]) for these, k in places)
     else:
         sent = client.scatter(shares, hash=False)
-        waiting = client.map(work, [catalogue[these] for these, _ in places], [sent[k] for _, k in places], pure=False)
+        waiting = client.map(
+            work,
+            [catalogue[these] for these, _ in places],
+            [sent[k] for _, k in places],
+            pure=False,
+        )
         done = _collected(waiting)
     for (these, k), (velocities, block) in zip(places, done, strict=True):
         yield these, parts[k], velocities, block
@@ -135,28 +183,65 @@ def _collected(waiting: list) -> Iterator:
         yield waiting.pop().result()
 
 
-def _work(catalogue: list[Design], weathers: Evenings, rates) -> tuple[np.ndarray, dict[str, np.ndarray]]:
+def _work(
+    catalogue: list[Design], weathers: Evenings, rates
+) -> tuple[np.ndarray, dict[str, np.ndarray]]:
     """One parcel: sizing velocities by design, and every result by design, evening and rate."""
     size, count = weathers.outdoor.size, 1 if rates is None else rates.size
-    found = {name: np.empty((len(catalogue), size, count), bool if name in FLAGS else float) for name in OPERATING}
+    found = {
+        name: np.empty((len(catalogue), size, count), bool if name in FLAGS else float)
+        for name in OPERATING
+    }
     sized, step = np.empty(len(catalogue)), max(1, BLOCK // count)
     for n, design in enumerate(catalogue):
         drawn = sketch(design)
-        way, still, wind = path(drawn), around(design), roof_wind(drawn).coefficient
-        sized[n] = face_velocity(way.opening_area, way.flue_area, way.diameter, way.height, way.length, way.inlet, way.other)
-        one = fire(design if rates is None else replace(design, fire=replace(design.fire, burn_rate=rates)))
+        path, still, wind = (
+            trace_flow_path(drawn),
+            surroundings(design),
+            roof_wind(drawn).coefficient,
+        )
+        sized[n] = face_velocity(
+            path.opening_area,
+            path.flue_area,
+            path.diameter,
+            path.height,
+            path.length,
+            path.inlet,
+            path.other,
+        )
+        one = fire(
+            design if rates is None else replace(design, fire=replace(design.fire, burn_rate=rates))
+        )
         for part in (slice(k, k + step) for k in range(0, size, step)):
             here = weathers.cut(part)
-            outdoor, pressure, speed = (v[:, None] for v in (here.outdoor, here.pressure, here.wind))
-            weather = replace(still, outdoor=outdoor, pressure=pressure, wind=-wind_pressure(wind, speed, outdoor, pressure))
-            for name, values in _settled(way, one, weather).items():
+            outdoor, pressure, speed = (
+                v[:, None] for v in (here.outdoor, here.pressure, here.wind)
+            )
+            weather = replace(
+                still,
+                outdoor=outdoor,
+                pressure=pressure,
+                wind=-wind_pressure(wind, speed, outdoor, pressure),
+            )
+            for name, values in _settled(path, one, weather).items():
                 found[name][n, part] = values
     return sized, found
 
 
-def _settled(way: Path, one: Fire, weather: Around) -> dict[str, object]:
+def _settled(path: FlowPath, one: BurningFire, weather: Surroundings) -> dict[str, object]:
     """Everything that is told of some fires."""
-    flow, (least, margin, share) = settle(way, one, weather), reserve(way, one, weather)
-    return {"flow": flow.mass, "air": flow.air, "face_velocity": flow.face, "flue_velocity": flow.speed, "throat_temperature": flow.foot,
-            "top_temperature": flow.top, "draft": flow.draft, "pull": flow.pull, "margin": margin, "margin_percent": 100.0 * share,
-            "stalled": flow.stalled, "smokes": flow.stalled | (flow.air < least)}
+    flow, (least, margin, share) = settle(path, one, weather), reserve(path, one, weather)
+    return {
+        "flow": flow.mass,
+        "air": flow.air,
+        "face_velocity": flow.face,
+        "flue_velocity": flow.speed,
+        "throat_temperature": flow.foot,
+        "top_temperature": flow.top,
+        "draft": flow.draft,
+        "pull": flow.pull,
+        "margin": margin,
+        "margin_percent": 100.0 * share,
+        "stalled": flow.stalled,
+        "smokes": flow.stalled | (flow.air < least),
+    }

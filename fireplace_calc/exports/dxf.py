@@ -10,12 +10,12 @@ from typing import Any
 import numpy as np
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.brickwork import brickwork
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM, InputError, feet_inches
+from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.views.laid_bricks import from_the_room
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import box
-from fireplace_calc.base.units import FEET_INCHES, INCH, MM, InputError, feet_inches
 
 APART = 1.2
 """Between two views. [m]"""
@@ -58,7 +58,12 @@ def write_dxf(result: Assessment, path: str | os.PathLike[str], units: str = FEE
     try:
         document.saveas(path)
     except OSError as trouble:
-        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "--out", "a folder that can be written to", str(path)) from None
+        raise InputError(
+            f"{path} cannot be written: {trouble.strerror}.",
+            "--out",
+            "a folder that can be written to",
+            str(path),
+        ) from None
     return Path(path)
 
 
@@ -66,18 +71,41 @@ class _Pen:
     """Draws model metres at a scale, each view moved to its place."""
 
     def __init__(self, document: Any, scale: float, geometry: Geometry):
-        self.document, self.space, self.scale, self.g, self.f = document, document.modelspace(), scale, geometry, geometry.frame
+        self.document, self.space, self.scale, self.g, self.f = (
+            document,
+            document.modelspace(),
+            scale,
+            geometry,
+            geometry.frame,
+        )
         self.dx = self.dy = 0.0
         inches = document.units == 1
-        sizes = {"dimtxt": 0.06, "dimasz": 0.03, "dimexe": 0.02, "dimexo": 0.02, "dimtsz": 0.03, "dimgap": 0.015}
-        document.dimstyles.new("workbook", dxfattribs={name: size * scale for name, size in sizes.items()} | {
-            "dimlunit": 4 if inches else 2, "dimdec": 4 if inches else 0, "dimtad": 1, "dimdsep": ord(".")})
+        sizes = {
+            "dimtxt": 0.06,
+            "dimasz": 0.03,
+            "dimexe": 0.02,
+            "dimexo": 0.02,
+            "dimtsz": 0.03,
+            "dimgap": 0.015,
+        }
+        document.dimstyles.new(
+            "workbook",
+            dxfattribs={name: size * scale for name, size in sizes.items()}
+            | {
+                "dimlunit": 4 if inches else 2,
+                "dimdec": 4 if inches else 0,
+                "dimtad": 1,
+                "dimdsep": ord("."),
+            },
+        )
 
     def layer(self, name: str) -> str:
         """A layer of that name, made when first drawn on."""
         name = name.replace(" ", "-")
         if name not in self.document.layers:
-            self.document.layers.add(name, color=COLOURS.get(name, 1 + len(self.document.layers) % 6))
+            self.document.layers.add(
+                name, color=COLOURS.get(name, 1 + len(self.document.layers) % 6)
+            )
         return name
 
     def at(self, x: float, y: float) -> tuple[float, float]:
@@ -86,7 +114,9 @@ class _Pen:
 
     def ring(self, points: Iterable[tuple[float, float]], layer: str) -> None:
         """A closed outline."""
-        self.space.add_lwpolyline([self.at(*p) for p in points], close=True, dxfattribs={"layer": self.layer(layer)})
+        self.space.add_lwpolyline(
+            [self.at(*p) for p in points], close=True, dxfattribs={"layer": self.layer(layer)}
+        )
 
     def lines(self, segments: Iterable) -> None:
         """Brick edges."""
@@ -96,9 +126,13 @@ class _Pen:
 
     def name(self, text: str, x: float, y: float) -> None:
         """What a view is called."""
-        self.space.add_text(text, height=0.09 * self.scale, dxfattribs={"layer": self.layer("words")}).set_placement(self.at(x, y))
+        self.space.add_text(
+            text, height=0.09 * self.scale, dxfattribs={"layer": self.layer("words")}
+        ).set_placement(self.at(x, y))
 
-    def dimension(self, a: tuple[float, float], b: tuple[float, float], line: float, upright: bool = False) -> None:
+    def dimension(
+        self, a: tuple[float, float], b: tuple[float, float], line: float, upright: bool = False
+    ) -> None:
         """A dimension from one model point to another, its line at a level or, upright, at a distance. [m]
 
         It is painted in feet and inches, which the library cannot write by itself, and stays a measured dimension: ``<>``.
@@ -106,8 +140,15 @@ class _Pen:
         base = self.at(line, a[1]) if upright else self.at(a[0], line)
         long = abs(b[1] - a[1] if upright else b[0] - a[0])
         words = feet_inches(long) if self.document.units == 1 else "<>"
-        made = self.space.add_linear_dim(base=base, p1=self.at(*a), p2=self.at(*b), angle=90 if upright else 0, dimstyle="workbook",
-                                         text=words, dxfattribs={"layer": self.layer("dimensions")})
+        made = self.space.add_linear_dim(
+            base=base,
+            p1=self.at(*a),
+            p2=self.at(*b),
+            angle=90 if upright else 0,
+            dimstyle="workbook",
+            text=words,
+            dxfattribs={"layer": self.layer("dimensions")},
+        )
         made.render()
         made.dimension.dxf.text = "<>"
 
@@ -117,16 +158,22 @@ class _Pen:
         top = max(d.house.ceiling, f.opening_top + 1.0)
         self.ring(breast_ring(self.g, top), "outline")
         self.ring(opening_ring(self.g), "outline")
-        self.ring(lintel_ring(self.g), (self.g.by_name.get("arch") or self.g.by_name["lintel"]).material)
+        self.ring(
+            lintel_ring(self.g), (self.g.by_name.get("arch") or self.g.by_name["lintel"]).material
+        )
         for edges in from_the_room(self.g, np.array(opening_ring(self.g))):
             self.lines(edges.tolist())
         half = f.half_width
         if d.hearth.front > 0:
             wide = half + d.hearth.side
             low = f.extension_top - d.hearth.thickness
-            self.ring(box(-wide, wide, low, f.extension_top), self.g.by_name["hearth extension"].material)
+            self.ring(
+                box(-wide, wide, low, f.extension_top), self.g.by_name["hearth extension"].material
+            )
         self.dimension((-half, f.hearth), (half, f.hearth), min(f.hearth, 0.0) - 0.25)
-        self.dimension((-f.block_half, f.hearth), (f.block_half, f.hearth), min(f.hearth, 0.0) - 0.45)
+        self.dimension(
+            (-f.block_half, f.hearth), (f.block_half, f.hearth), min(f.hearth, 0.0) - 0.45
+        )
         self.dimension((half, f.hearth), (half, f.opening_top), f.block_half + 0.2, upright=True)
         self.name("Front elevation", -f.block_half, -0.8)
 
@@ -141,11 +188,22 @@ class _Pen:
         self.dimension((0.0, f.hearth), (f.depth, f.hearth), low)
         self.dimension((f.throat_front, f.throat), (f.throat_back, f.throat), low - 0.2)
         far = f.block_back + self.g.design.base.footing_projection + 0.2
-        stops = [f.footing_bottom, f.footing_top, f.slab_bottom, f.hearth, f.opening_top, f.throat, f.flue_start, f.crown_top]
+        stops = [
+            f.footing_bottom,
+            f.footing_top,
+            f.slab_bottom,
+            f.hearth,
+            f.opening_top,
+            f.throat,
+            f.flue_start,
+            f.crown_top,
+        ]
         for a, b in zip(stops, stops[1:], strict=False):
             if b - a > 1e-6:
                 self.dimension((f.block_back, a), (f.block_back, b), far, upright=True)
-        self.dimension((f.block_back, f.hearth), (f.block_back, f.liner_top), far + 0.35, upright=True)
+        self.dimension(
+            (f.block_back, f.hearth), (f.block_back, f.liner_top), far + 0.35, upright=True
+        )
         self.name("Section on the centre line", -self.g.design.hearth.front, low - 0.6)
 
     def plan(self) -> None:
@@ -157,18 +215,31 @@ class _Pen:
             part = self.g.by_name[name]
             for ring in part.plan(z)[0]:
                 self.ring(ring, part.material)
-        floor = brickwork(self.g).floor
-        self.ring(((-f.half_width, 0.0), (f.half_width, 0.0), (f.half_at(f.depth), f.depth), (-f.half_at(f.depth), f.depth)),
-                  self.g.by_name["firebox floor"].material)
+        floor = lay_brickwork(self.g).floor
+        self.ring(
+            (
+                (-f.half_width, 0.0),
+                (f.half_width, 0.0),
+                (f.half_at(f.depth), f.depth),
+                (-f.half_at(f.depth), f.depth),
+            ),
+            self.g.by_name["firebox floor"].material,
+        )
         if floor is not None:
             self.lines(floor.edges.tolist())
         if d.hearth.front > 0:
             wide = f.half_width + d.hearth.side
-            self.ring(box(-wide, wide, -d.hearth.front, 0.0), self.g.by_name["hearth extension"].material)
-            self.dimension((wide, -d.hearth.front), (wide, 0.0), max(wide, f.block_half) + 0.2, upright=True)
+            self.ring(
+                box(-wide, wide, -d.hearth.front, 0.0), self.g.by_name["hearth extension"].material
+            )
+            self.dimension(
+                (wide, -d.hearth.front), (wide, 0.0), max(wide, f.block_half) + 0.2, upright=True
+            )
         low = -d.hearth.front - 0.25
         self.dimension((-f.half_width, 0.0), (f.half_width, 0.0), low)
-        self.dimension((-f.back_width / 2, f.depth), (f.back_width / 2, f.depth), f.block_back + 0.2)
+        self.dimension(
+            (-f.back_width / 2, f.depth), (f.back_width / 2, f.depth), f.block_back + 0.2
+        )
         far = max(f.half_width + d.hearth.side, f.block_half) + 0.4
         self.dimension((f.half_width, 0.0), (f.half_at(f.depth), f.depth), far, upright=True)
         self.name("Plan at the hearth", -f.block_half, low - 0.5)

@@ -8,19 +8,43 @@ from pathlib import Path
 from typing import Any
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.report.summary import CAUTION, FINDING_COLUMNS, harmless
-from fireplace_calc.takeoff import Price, bill, goods
 from fireplace_calc.base.units import InputError
+from fireplace_calc.report.written import CAUTION, FINDING_COLUMNS, harmless
+from fireplace_calc.takeoff import Price, all_goods, bill
 
-HEADINGS = ("Item", "Material", "Unit", "Net", "Waste", "Sold by", "To order", "Price of one", "Cost", "Weight of net [kg]",
-            "Volume [m3]", "Packs", "Pack", "How counted")
-FORMATS = {4: "#,##0.00", 5: "0 %", 7: "#,##0.00", 8: "#,##0.00", 9: "#,##0.00", 10: "#,##0", 11: "0.000"}
+HEADINGS = (
+    "Item",
+    "Material",
+    "Unit",
+    "Net",
+    "Waste",
+    "Sold by",
+    "To order",
+    "Price of one",
+    "Cost",
+    "Weight of net [kg]",
+    "Volume [m3]",
+    "Packs",
+    "Pack",
+    "How counted",
+)
+FORMATS = {
+    4: "#,##0.00",
+    5: "0 %",
+    7: "#,##0.00",
+    8: "#,##0.00",
+    9: "#,##0.00",
+    10: "#,##0",
+    11: "0.000",
+}
 """How the figures of a column are shown."""
 FIRST = 6
 """Row of the first item; over it stand name, caution and the headings. [-]"""
 
 
-def write_spreadsheet(result: Assessment, prices: Mapping[str, Price], path: str | os.PathLike[str]) -> Path:
+def write_spreadsheet(
+    result: Assessment, prices: Mapping[str, Price], path: str | os.PathLike[str]
+) -> Path:
     """Write takeoff and findings as a workbook with live formulas.
 
     Parameters
@@ -49,7 +73,12 @@ def write_spreadsheet(result: Assessment, prices: Mapping[str, Price], path: str
     try:
         book.save(path)
     except OSError as trouble:
-        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "--out", "a folder that can be written to", str(path)) from None
+        raise InputError(
+            f"{path} cannot be written: {trouble.strerror}.",
+            "--out",
+            "a folder that can be written to",
+            str(path),
+        ) from None
     return Path(path)
 
 
@@ -61,19 +90,35 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
     sheet["A1"], sheet["A1"].font = harmless(design.name), Font(bold=True, size=14)
     sheet["A2"] = CAUTION
     said = "Every price is an invented example: put in your own. " if priced.invented else ""
-    sheet["A3"] = f"{said}Currency: {priced.currency or 'none named'}. Labour, plant, transport and tax are not in it."
+    sheet["A3"] = (
+        f"{said}Currency: {priced.currency or 'none named'}. Labour, plant, transport and tax are not in it."
+    )
     for column, heading in enumerate(HEADINGS, 1):
         cell = sheet.cell(FIRST - 1, column, heading)
         cell.font, cell.alignment = Font(bold=True), Alignment(wrap_text=True, vertical="top")
     for number, line in enumerate(priced.lines, FIRST):
-        row, sold = line.row, goods()[line.row.item]
+        row, sold = line.row, all_goods()[line.row.item]
         waste = getattr(design.waste, sold.waste) if sold.waste else 0.0
         known = prices.get(row.item)
         packed = known is not None and line.price is not None and known.per_pack
         order = f"=ROUNDUP(ROUND(D{number}*(1+E{number})/F{number},9),0)*F{number}"
         packs = f"=ROUNDUP(G{number}/{known.per_pack},0)" if packed else None
-        cells = (row.item, row.material, row.unit, row.net, waste, sold.step, order, line.price, f'=IF(H{number}="",0,G{number}*H{number})',
-                 row.weight_kg, row.volume, packs, harmless(line.pack) or None, row.note)
+        cells = (
+            row.item,
+            row.material,
+            row.unit,
+            row.net,
+            waste,
+            sold.step,
+            order,
+            line.price,
+            f'=IF(H{number}="",0,G{number}*H{number})',
+            row.weight_kg,
+            row.volume,
+            packs,
+            harmless(line.pack) or None,
+            row.note,
+        )
         for column, value in enumerate(cells, 1):
             cell = sheet.cell(number, column, value)
             cell.number_format = FORMATS.get(column, "General")
@@ -84,8 +129,12 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
         cell = sheet.cell(total, column, f"=SUM({letter}{FIRST}:{letter}{last})")
         cell.font, cell.number_format = Font(bold=True), sheet.cell(last, column).number_format
     if priced.unpriced:
-        sheet.cell(total + 1, 1, f"Without a price, and not in the cost: {', '.join(priced.unpriced)}.")
-    for letter, wide in zip("ABCDEFGHIJKLMN", (26, 18, 12, 10, 8, 9, 11, 11, 12, 12, 10, 8, 13, 60), strict=True):
+        sheet.cell(
+            total + 1, 1, f"Without a price, and not in the cost: {', '.join(priced.unpriced)}."
+        )
+    for letter, wide in zip(
+        "ABCDEFGHIJKLMN", (26, 18, 12, 10, 8, 9, 11, 11, 12, 12, 10, 8, 13, 60), strict=True
+    ):
         sheet.column_dimensions[letter].width = wide
     sheet.freeze_panes = sheet.cell(FIRST, 2)
     sheet.page_setup.orientation, sheet.page_setup.fitToHeight = "landscape", 0
@@ -102,4 +151,3 @@ def _findings(sheet: Any, result: Assessment) -> None:
     for finding in result.findings:
         sheet.append([harmless(getattr(finding, name)) for name in FINDING_COLUMNS])
     sheet.freeze_panes = "B2"
-

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.geometry.solids import Point
 from fireplace_calc.geometry.solids import Polygon as Ring
-
-HAIR = 1e-9
-"""Points closer than this are one point. [m]"""
 
 
 def cut_off(ring: Sequence[Point], a: Point, b: Point) -> list[Point]:
@@ -29,7 +27,9 @@ def cut_off(ring: Sequence[Point], a: Point, b: Point) -> list[Point]:
     return kept
 
 
-def overlap(ring: Iterable[Point], zone: Sequence[Point], sides: Iterable[int] | None = None) -> list[Point]:
+def overlap(
+    ring: Iterable[Point], zone: Sequence[Point], sides: Iterable[int] | None = None
+) -> list[Point]:
     """What of a ring lies in a convex zone (Sutherland and Hodgman); ``sides`` are those of the zone that can matter.
 
     >>> overlap([(0, 0), (2, 0), (2, 2), (0, 2)], [(1, 1), (3, 1), (3, 3), (1, 3)])
@@ -49,7 +49,7 @@ def tidy(ring: Sequence[Point]) -> Ring:
         return ()
     points, (px, py) = [], ring[-1]
     for x, y in ring:
-        if abs(x - px) > HAIR or abs(y - py) > HAIR:
+        if abs(x - px) > ROUNDING or abs(y - py) > ROUNDING:
             points.append((x, y))
         px, py = x, y
     if len(points) < 3:
@@ -57,7 +57,9 @@ def tidy(ring: Sequence[Point]) -> Ring:
     kept, (ax, ay) = [], points[-1]
     for k, (x, y) in enumerate(points):
         bx, by = points[k + 1 - len(points)]
-        if abs((x - ax) * (by - y) - (y - ay) * (bx - x)) > HAIR * (abs(bx - ax) + abs(by - ay)):
+        if abs((x - ax) * (by - y) - (y - ay) * (bx - x)) > ROUNDING * (
+            abs(bx - ax) + abs(by - ay)
+        ):
             kept.append((x, y))
         ax, ay = x, y
     return tuple(kept) if len(kept) > 2 else ()
@@ -70,10 +72,10 @@ def joined(lower: Ring, upper: Ring, level: float) -> Ring | None:
     if under is None or over is None:
         return None
     (i, right, left), (j, start, end) = under, over
-    if min(right, end) - max(left, start) <= HAIR:
+    if min(right, end) - max(left, start) <= ROUNDING:
         return None
-    first = lower[i + 1:] + lower[:i + 1]
-    second = upper[j + 1:] + upper[:j + 1]
+    first = lower[i + 1 :] + lower[: i + 1]
+    second = upper[j + 1 :] + upper[: j + 1]
     return tidy(first + second)
 
 
@@ -81,6 +83,11 @@ def _along(ring: Ring, level: float, rising: bool) -> tuple[int, float, float] |
     """The side of a ring that lies on a level, running to the right or to the left: its number and its ends."""
     for k, (x, y) in enumerate(ring):
         ex, ey = ring[(k + 1) % len(ring)]
-        if abs(y - level) < HAIR and abs(ey - level) < HAIR and abs(ex - x) > HAIR and (ex > x) == rising:
+        if (
+            abs(y - level) < ROUNDING
+            and abs(ey - level) < ROUNDING
+            and abs(ex - x) > ROUNDING
+            and (ex > x) == rising
+        ):
             return k, x, ex
     return None

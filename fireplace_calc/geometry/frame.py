@@ -6,16 +6,13 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import atan, hypot, pi
 
-from fireplace_calc.design.records import Design, Flue
 from fireplace_calc.base.tables import rectangular_liner, round_liner
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import FOOT
+from fireplace_calc.design.records import Design, Flue
 
 REACH = 10 * FOOT
 """Level distance within which the chimney top is compared with the building. [m]"""
-
-
-SLIVER = 1e-9
-"""Lengths closer than this count as equal. [m]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +138,9 @@ class Frame:
     @property
     def throat_area(self) -> float:
         """Real free area of the throat between splayed sides. [m2]"""
-        return (self.throat_back - self.throat_front) * (self.half_at(self.throat_front) + self.half_at(self.throat_back))
+        return (self.throat_back - self.throat_front) * (
+            self.half_at(self.throat_front) + self.half_at(self.throat_back)
+        )
 
     @property
     def opening_area(self) -> float:
@@ -162,8 +161,11 @@ class Frame:
         flue_front = self.flue_y - self.bore.depth / 2
         side = abs(self.throat_width - self.bore.width) / 2
         flue_back = self.flue_y + self.bore.depth / 2
-        return {"sides": atan(side / rise), "front": atan(abs(flue_front - self.throat_front) / rise),
-                "back": atan(abs(flue_back - self.depth) / rise)}
+        return {
+            "sides": atan(side / rise),
+            "front": atan(abs(flue_front - self.throat_front) / rise),
+            "back": atan(abs(flue_back - self.depth) / rise),
+        }
 
     @property
     def chamber_least_section(self) -> float:
@@ -186,7 +188,9 @@ class Frame:
     def shift_at(self, z: float) -> float:
         """Sideways shift of the flue's centre line at level ``z``."""
         rise = self.offset_top - self.offset_bottom
-        return 0.0 if rise <= 0 else self.offset * min(max((z - self.offset_bottom) / rise, 0.0), 1.0)
+        return (
+            0.0 if rise <= 0 else self.offset * min(max((z - self.offset_bottom) / rise, 0.0), 1.0)
+        )
 
 
 def back_width(design: Design) -> float:
@@ -198,9 +202,16 @@ def back_width(design: Design) -> float:
     return max(width - 2 * firebox.splay * firebox.depth, width / 3)
 
 
-def frame(design: Design) -> Frame:
+def build_frame(design: Design) -> Frame:
     """Hang every level and line of a design on the room floor, the opening plane and the centre line."""
-    o, fb, b, sc, fl, ch = (design.opening, design.firebox, design.base, design.smoke_chamber, design.flue, design.chimney)
+    o, fb, b, sc, fl, ch = (
+        design.opening,
+        design.firebox,
+        design.base,
+        design.smoke_chamber,
+        design.flue,
+        design.chimney,
+    )
     hearth = max(b.hearth_level, design.hearth.drop)
     opening_top = hearth + o.height
     throat = opening_top + design.throat.height
@@ -211,7 +222,7 @@ def frame(design: Design) -> Frame:
     slab_top = hearth - fb.floor
     width, back = o.width, back_width(design)
     rake = min(fb.rake, fb.depth - fb.breast - design.throat.depth)
-    rake = rake if rake > SLIVER else 0.0
+    rake = rake if rake > ROUNDING else 0.0
     throat_back = fb.depth - rake
     breast = min(fb.breast, throat_back - design.throat.depth)
 
@@ -222,46 +233,102 @@ def frame(design: Design) -> Frame:
     shoulder_top = flue_start + ch.shoulder
     stack_half, stack_depth = unit_half + ch.gap + ch.wall, unit_depth + ch.gap + ch.wall
     flue_y = max(fb.depth - inside.depth / 2, stack_depth)
-    block_half, block_back = max(width / 2 + fb.jamb, stack_half), max(fb.depth + fb.wall, flue_y + stack_depth)
+    block_half, block_back = (
+        max(width / 2 + fb.jamb, stack_half),
+        max(fb.depth + fb.wall, flue_y + stack_depth),
+    )
     offset_top = shoulder_top + (fl.offset_rise if fl.offset else 0.0)
     front = throat_back - design.throat.depth
-    coat = sc.lining_thickness * hypot(1.0, (flue_y - inside.depth / 2 - front) / (sc.height - sc.transition))
+    coat = sc.lining_thickness * hypot(
+        1.0, (flue_y - inside.depth / 2 - front) / (sc.height - sc.transition)
+    )
 
     contact, downhill, highest, what = _roof(design, 2 * stack_half, 2 * stack_depth)
     return Frame(
-        footing_bottom=footing_bottom, footing_top=footing_bottom + b.footing_thickness, grade=-design.site.grade,
-        slab_bottom=slab_top - b.slab, slab_top=slab_top, hearth=hearth, extension_top=hearth - design.hearth.drop,
-        back_bend=hearth + fb.vertical_back, spring=opening_top - (o.rise if o.head == "segmental" else 0.0),
-        opening_top=opening_top, throat=throat, taper_top=flue_start - sc.transition, flue_start=flue_start,
-        shoulder_top=shoulder_top, crown_bottom=crown_top - ch.wash - ch.crown, crown_top=crown_top, liner_top=liner_top,
-        half_width=width / 2, side_slope=(width - back) / 2 / fb.depth, back_width=back, breast=breast, depth=fb.depth,
-        throat_front=front, throat_back=throat_back,
-        block_half=block_half, block_back=block_back,
-        bore=inside, unit_half=unit_half, unit_depth=unit_depth, cavity_half=unit_half + ch.gap,
-        cavity_depth=unit_depth + ch.gap, stack_half=stack_half, stack_depth=stack_depth,
-        flue_y=flue_y, offset=fl.offset, offset_bottom=shoulder_top, offset_top=offset_top,
-        uphill_contact=contact, downhill_contact=downhill, highest_within_reach=highest, highest_within_reach_is=what,
-        adjusted=_adjustments(design, rake=rake, breast=breast, hearth=hearth, flue_y=flue_y, block_half=block_half,
-                               bare=front - coat),
+        footing_bottom=footing_bottom,
+        footing_top=footing_bottom + b.footing_thickness,
+        grade=-design.site.grade,
+        slab_bottom=slab_top - b.slab,
+        slab_top=slab_top,
+        hearth=hearth,
+        extension_top=hearth - design.hearth.drop,
+        back_bend=hearth + fb.vertical_back,
+        spring=opening_top - (o.rise if o.head == "segmental" else 0.0),
+        opening_top=opening_top,
+        throat=throat,
+        taper_top=flue_start - sc.transition,
+        flue_start=flue_start,
+        shoulder_top=shoulder_top,
+        crown_bottom=crown_top - ch.wash - ch.crown,
+        crown_top=crown_top,
+        liner_top=liner_top,
+        half_width=width / 2,
+        side_slope=(width - back) / 2 / fb.depth,
+        back_width=back,
+        breast=breast,
+        depth=fb.depth,
+        throat_front=front,
+        throat_back=throat_back,
+        block_half=block_half,
+        block_back=block_back,
+        bore=inside,
+        unit_half=unit_half,
+        unit_depth=unit_depth,
+        cavity_half=unit_half + ch.gap,
+        cavity_depth=unit_depth + ch.gap,
+        stack_half=stack_half,
+        stack_depth=stack_depth,
+        flue_y=flue_y,
+        offset=fl.offset,
+        offset_bottom=shoulder_top,
+        offset_top=offset_top,
+        uphill_contact=contact,
+        downhill_contact=downhill,
+        highest_within_reach=highest,
+        highest_within_reach_is=what,
+        adjusted=_adjustments(
+            design,
+            rake=rake,
+            breast=breast,
+            hearth=hearth,
+            flue_y=flue_y,
+            block_half=block_half,
+            bare=front - coat,
+        ),
     )
 
 
-def _adjustments(design: Design, rake: float, breast: float, hearth: float, flue_y: float, block_half: float,
-                 bare: float) -> tuple[str, ...]:
+def _adjustments(
+    design: Design,
+    rake: float,
+    breast: float,
+    hearth: float,
+    flue_y: float,
+    block_half: float,
+    bare: float,
+) -> tuple[str, ...]:
     """One sentence for everything that is drawn otherwise than asked."""
     fb, said = design.firebox, []
-    if rake < fb.rake - SLIVER:
-        said.append("The back is raked less than asked: breast, throat and rake share the firebox depth.")
-    if breast < fb.breast - SLIVER:
+    if rake < fb.rake - ROUNDING:
+        said.append(
+            "The back is raked less than asked: breast, throat and rake share the firebox depth."
+        )
+    if breast < fb.breast - ROUNDING:
         said.append("The breast is drawn thinner than asked: the throat needs the depth.")
     if hearth > design.base.hearth_level:
-        said.append("The hearth is drawn higher than asked: its extension cannot lie below the room floor.")
-    if flue_y > fb.depth - bore(design.flue).depth / 2 + SLIVER:
-        said.append("The flue is set back behind the firebox: over so shallow a box it would stand out of the breast.")
-    if block_half > design.opening.width / 2 + fb.jamb + SLIVER:
+        said.append(
+            "The hearth is drawn higher than asked: its extension cannot lie below the room floor."
+        )
+    if flue_y > fb.depth - bore(design.flue).depth / 2 + ROUNDING:
+        said.append(
+            "The flue is set back behind the firebox: over so shallow a box it would stand out of the breast."
+        )
+    if block_half > design.opening.width / 2 + fb.jamb + ROUNDING:
         said.append("The breast is drawn wider than asked: it carries the chimney.")
-    if bare < -SLIVER:
-        said.append("The chamber's lining is drawn thinner in front than asked: it would come out of the breast.")
+    if bare < -ROUNDING:
+        said.append(
+            "The chamber's lining is drawn thinner in front than asked: it would come out of the breast."
+        )
     return tuple(said)
 
 
@@ -284,7 +351,13 @@ def highest_within(design: Design, contact: float, distance: float) -> tuple[flo
     """Highest part of the building within a level distance of the uphill chimney face, and what it is. [m]"""
     roof, slack = design.roof, 1e-9 * REACH
     ridge_distance = 0.0 if roof.position == "through the ridge" else roof.ridge_distance
-    reached = [(contact + roof.pitch * min(ridge_distance, distance), "ridge" if ridge_distance <= distance + slack else "roof")]
-    reached += [(part.level, part.name) for part in roof.nearby if part.distance <= distance + slack]
+    reached = [
+        (
+            contact + roof.pitch * min(ridge_distance, distance),
+            "ridge" if ridge_distance <= distance + slack else "roof",
+        )
+    ]
+    reached += [
+        (part.level, part.name) for part in roof.nearby if part.distance <= distance + slack
+    ]
     return max(reached, key=lambda pair: pair[0])
-

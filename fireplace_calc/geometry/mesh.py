@@ -13,6 +13,7 @@ from functools import cached_property, lru_cache
 from math import atan2, cos, hypot, pi, sin
 from typing import TYPE_CHECKING
 
+from fireplace_calc.base.tolerances import MESH_SLIVER
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import ArchRing, ArchVoid, Loft, Point, Solid
 
@@ -28,8 +29,6 @@ GROWN = 1 + 1e-7
 """What is taken away is taken this much larger, so that it opens what it only touches and leaves no skin there. [-]"""
 FLAT = 1e-6
 """Features smaller than this are smoothed out of a skin. [m]"""
-HAIR = 1e-5
-"""A face thinner than this, or an edge shorter, is nothing to look at. [m]"""
 AWAY = {"left half": (1.0, 0.0, 0.0), "front half": (0.0, 1.0, 0.0)}
 """What can be cut away: the way from the cut into what is kept."""
 
@@ -79,11 +78,22 @@ class Mesh:
         a, b, c = (self.points[self.faces[:, k]] for k in range(3))
         normal = np.cross(b - a, c - a)
         size = np.linalg.norm(normal, axis=1)
-        longest = np.max([np.linalg.norm(b - a, axis=1), np.linalg.norm(c - b, axis=1), np.linalg.norm(a - c, axis=1)], axis=0)
+        longest = np.max(
+            [
+                np.linalg.norm(b - a, axis=1),
+                np.linalg.norm(c - b, axis=1),
+                np.linalg.norm(a - c, axis=1),
+            ],
+            axis=0,
+        )
         normal /= np.maximum(size, 1e-300)[:, None]
-        for thin in np.flatnonzero(size < HAIR * longest):
+        for thin in np.flatnonzero(size < MESH_SLIVER * longest):
             beside = self.borders[(self.borders[:, 2:] == thin).any(axis=1)]
-            along = beside[np.argmax(np.linalg.norm(self.points[beside[:, 0]] - self.points[beside[:, 1]], axis=1))]
+            along = beside[
+                np.argmax(
+                    np.linalg.norm(self.points[beside[:, 0]] - self.points[beside[:, 1]], axis=1)
+                )
+            ]
             normal[thin] = normal[along[2] if along[3] == thin else along[3]]
         return normal
 
@@ -92,19 +102,26 @@ class Mesh:
         """Those borders where the skin turns."""
         import numpy as np
 
-        turn = np.einsum("ij,ij->i", self.normals[self.borders[:, 2]], self.normals[self.borders[:, 3]])
-        long = np.linalg.norm(self.points[self.borders[:, 0]] - self.points[self.borders[:, 1]], axis=1)
-        return self.borders[(turn < 1 - 1e-9) & (long > HAIR)]
+        turn = np.einsum(
+            "ij,ij->i", self.normals[self.borders[:, 2]], self.normals[self.borders[:, 3]]
+        )
+        long = np.linalg.norm(
+            self.points[self.borders[:, 0]] - self.points[self.borders[:, 1]], axis=1
+        )
+        return self.borders[(turn < 1 - 1e-9) & (long > MESH_SLIVER)]
 
     @property
     def sharp(self) -> np.ndarray:
         """For each of ``edges``: whether a drawing always shows it, or only where it is the outline of something round."""
         import numpy as np
 
-        return np.einsum("ij,ij->i", self.normals[self.edges[:, 2]], self.normals[self.edges[:, 3]]) < SHARP
+        return (
+            np.einsum("ij,ij->i", self.normals[self.edges[:, 2]], self.normals[self.edges[:, 3]])
+            < SHARP
+        )
 
 
-def mesh(part: Part) -> Mesh:
+def part_mesh(part: Part) -> Mesh:
     """The skin of one part."""
     return _skin(part.name, part.material, _body(part))
 
@@ -124,7 +141,7 @@ def meshes(geometry: Geometry, away: str = "") -> tuple[Mesh, ...]:
     tuple of Mesh
     """
     if not away:
-        return tuple(mesh(p) for p in geometry.parts)
+        return tuple(part_mesh(p) for p in geometry.parts)
     normal, at = cut_plane(geometry, away)
     left = ((p, _trimmed(p, normal, at)) for p in geometry.parts)
     return tuple(_skin(p.name, p.material, body) for p, body in left if not body.is_empty())
@@ -142,7 +159,9 @@ def _body(part: Part) -> Manifold:
 
     whole = Manifold.batch_boolean([_solid(s) for s in part.adds], OpType.Add)
     if part.cuts:
-        whole = Manifold.batch_boolean([whole, *(_solid(s, GROWN) for s in part.cuts)], OpType.Subtract)
+        whole = Manifold.batch_boolean(
+            [whole, *(_solid(s, GROWN) for s in part.cuts)], OpType.Subtract
+        )
     return _smoothed(whole.as_original())
 
 
@@ -172,12 +191,25 @@ def _solid(solid: Solid, size: float = 1.0) -> Manifold:
     if isinstance(solid, ArchRing):
         inner, outer = _arc(solid), _arc(solid, solid.depth)
         stones = [(inner[k], inner[k + 1], outer[k + 1], outer[k]) for k in range(CHORDS)]
-        return Manifold.batch_boolean([_hull(_across(stone, solid.thickness), size) for stone in stones], OpType.Add)
+        return Manifold.batch_boolean(
+            [_hull(_across(stone, solid.thickness), size) for stone in stones], OpType.Add
+        )
     if isinstance(solid, ArchVoid):
-        whole, reach = _hull(_across(_arc(solid), solid.thickness), size), size * solid.span / 2 / hypot(1.0, solid.splay)
-        return whole.trim_by_plane((1.0, -solid.splay, 0.0), -reach).trim_by_plane((-1.0, -solid.splay, 0.0), -reach)
-    lower, upper = (solid.lower, solid.upper) if isinstance(solid, Loft) else (solid.cut(solid.bottom), solid.cut(solid.top))
-    return _hull([(x, y, solid.bottom) for x, y in lower] + [(x, y, solid.top) for x, y in upper], size)
+        whole, reach = (
+            _hull(_across(_arc(solid), solid.thickness), size),
+            size * solid.span / 2 / hypot(1.0, solid.splay),
+        )
+        return whole.trim_by_plane((1.0, -solid.splay, 0.0), -reach).trim_by_plane(
+            (-1.0, -solid.splay, 0.0), -reach
+        )
+    lower, upper = (
+        (solid.lower, solid.upper)
+        if isinstance(solid, Loft)
+        else (solid.cut(solid.bottom), solid.cut(solid.top))
+    )
+    return _hull(
+        [(x, y, solid.bottom) for x, y in lower] + [(x, y, solid.top) for x, y in upper], size
+    )
 
 
 def _hull(corners: list[tuple[float, float, float]], size: float) -> Manifold:
@@ -192,9 +224,14 @@ def _hull(corners: list[tuple[float, float, float]], size: float) -> Manifold:
 
 def _arc(arch: ArchRing | ArchVoid, beyond: float = 0.0) -> list[Point]:
     """Soffit of an arch from left to right, or a line beyond it, as points of (x, z). The crown is a corner. [m]"""
-    half, centre = atan2(arch.span / 2, arch.radius - arch.rise), arch.spring + arch.rise - arch.radius
+    half, centre = (
+        atan2(arch.span / 2, arch.radius - arch.rise),
+        arch.spring + arch.rise - arch.radius,
+    )
     turned = (half * (2 * k / CHORDS - 1) for k in range(CHORDS + 1))
-    return [((arch.radius + beyond) * sin(a), centre + (arch.radius + beyond) * cos(a)) for a in turned]
+    return [
+        ((arch.radius + beyond) * sin(a), centre + (arch.radius + beyond) * cos(a)) for a in turned
+    ]
 
 
 def _across(outline: Iterable[Point], thickness: float) -> list[tuple[float, float, float]]:

@@ -28,7 +28,10 @@ class Part:
 
     def plan(self, z: float) -> tuple[list[Polygon], list[Polygon]]:
         """Level cut at ``z``: polygons of the part, and the holes in them. [m]"""
-        return ([p for s in self.adds for p in level_cuts(s, z)], [p for s in self.cuts for p in level_cuts(s, z)])
+        return (
+            [p for s in self.adds for p in level_cuts(s, z)],
+            [p for s in self.cuts for p in level_cuts(s, z)],
+        )
 
     def section(self) -> list[Polygon]:
         """Upright cut on the centre line, front to back: polygons of ``(y, z)``. [m]
@@ -48,7 +51,9 @@ class Part:
             for (a, b), (c, d) in zip(starts, ends, strict=True):
                 if b - a < 1e-9 and d - c < 1e-9:
                     continue
-                met = next((s for s in open_sides if s[0][-1] == (a, low) and s[1][-1] == (b, low)), None)
+                met = next(
+                    (s for s in open_sides if s[0][-1] == (a, low) and s[1][-1] == (b, low)), None
+                )
                 if met is None:
                     met = ([(a, low)], [(b, low)])
                     done.append(met)
@@ -75,14 +80,23 @@ def _from(solid: Solid) -> float:
 
 
 def _bends(solid: Solid) -> tuple[float, ...]:
-    return (solid.bottom, solid.spring + solid.rise, solid.top) if isinstance(solid, ArchRing) else (solid.bottom, solid.top)
+    return (
+        (solid.bottom, solid.spring + solid.rise, solid.top)
+        if isinstance(solid, ArchRing)
+        else (solid.bottom, solid.top)
+    )
 
 
 def _gaps(adds: list[Solid], cuts: list[Solid], z: float) -> list[tuple[float, float]]:
     """What is solid along the centre line at ``z``, front to back, as pairs of y."""
     found = sorted(span for s in adds for span in spans(s, z))
     for hole in (span for s in cuts for span in spans(s, z)):
-        found = [piece for a, b in found for piece in ((a, min(b, hole[0])), (max(a, hole[1]), b)) if piece[1] >= piece[0] - 1e-9]
+        found = [
+            piece
+            for a, b in found
+            for piece in ((a, min(b, hole[0])), (max(a, hole[1]), b))
+            if piece[1] >= piece[0] - 1e-9
+        ]
     return found
 
 
@@ -90,7 +104,9 @@ def part(name: str, material: str, adds: Iterable[Solid], cuts: Iterable[Solid] 
     """Make a part and sum its volume once."""
     adds = tuple(s for s in adds if s.top - s.bottom > 1e-12)
     cuts = tuple(s for s in cuts if s.top - s.bottom > 1e-12)
-    return Part(name, material, adds, cuts, sum(s.volume for s in adds) - sum(s.volume for s in cuts))
+    return Part(
+        name, material, adds, cuts, sum(s.volume for s in adds) - sum(s.volume for s in cuts)
+    )
 
 
 @dataclass(frozen=True)
@@ -126,11 +142,22 @@ class Geometry:
         """Level of everything that has a name on the drawing, bottom to top. [m]"""
         f = self.frame
         named = {
-            "footing bottom": f.footing_bottom, "footing top": f.footing_top, "grade": f.grade, "floor": 0.0,
-            "hearth extension": f.extension_top, "hearth": f.hearth, "back bend": f.back_bend,
-            "opening top": f.opening_top, "throat": f.throat, "smoke chamber top": f.taper_top, "flue start": f.flue_start,
-            "shoulder top": f.shoulder_top, "roof contact": f.uphill_contact, "ridge": self.design.roof.ridge_level,
-            "crown": f.crown_top, "flue top": f.liner_top,
+            "footing bottom": f.footing_bottom,
+            "footing top": f.footing_top,
+            "grade": f.grade,
+            "floor": 0.0,
+            "hearth extension": f.extension_top,
+            "hearth": f.hearth,
+            "back bend": f.back_bend,
+            "opening top": f.opening_top,
+            "throat": f.throat,
+            "smoke chamber top": f.taper_top,
+            "flue start": f.flue_start,
+            "shoulder top": f.shoulder_top,
+            "roof contact": f.uphill_contact,
+            "ridge": self.design.roof.ridge_level,
+            "crown": f.crown_top,
+            "flue top": f.liner_top,
         }
         if f.spring < f.opening_top:
             named["spring line"] = f.spring

@@ -61,15 +61,23 @@ class Loft:
         """Volume. [m3]"""
         if self.lower == self.upper:
             return (self.top - self.bottom) * area(self.lower)
-        middle = tuple(((a + c) / 2, (b + d) / 2) for (a, b), (c, d) in zip(self.lower, self.upper, strict=True))
-        return (self.top - self.bottom) * (area(self.lower) + 4 * area(middle) + area(self.upper)) / 6
+        middle = tuple(
+            ((a + c) / 2, (b + d) / 2)
+            for (a, b), (c, d) in zip(self.lower, self.upper, strict=True)
+        )
+        return (
+            (self.top - self.bottom) * (area(self.lower) + 4 * area(middle) + area(self.upper)) / 6
+        )
 
     def cut(self, z: float) -> Polygon | None:
         """Polygon at height ``z``, or nothing outside the solid."""
         if not self.bottom <= z <= self.top:
             return None
         t = (z - self.bottom) / (self.top - self.bottom)
-        return tuple((a + t * (c - a), b + t * (d - b)) for (a, b), (c, d) in zip(self.lower, self.upper, strict=True))
+        return tuple(
+            (a + t * (c - a), b + t * (d - b))
+            for (a, b), (c, d) in zip(self.lower, self.upper, strict=True)
+        )
 
 
 def prism(bottom: float, top: float, outline: Polygon) -> Loft:
@@ -140,11 +148,15 @@ class ArchVoid:
         half = self.span / 2
 
         def under(a: float) -> float:
-            return (a * sqrt(max(r * r - a * a, 0.0)) + r * r * asin(min(a / r, 1.0))) / 2 - flat * a
+            return (
+                a * sqrt(max(r * r - a * a, 0.0)) + r * r * asin(min(a / r, 1.0))
+            ) / 2 - flat * a
 
         def under_summed(a: float) -> float:
             root = sqrt(max(r * r - a * a, 0.0))
-            return (-(root**3) / 3 + r * r * (a * asin(min(a / r, 1.0)) + root)) / 2 - flat * a * a / 2
+            return (
+                -(root**3) / 3 + r * r * (a * asin(min(a / r, 1.0)) + root)
+            ) / 2 - flat * a * a / 2
 
         narrowed = self.splay * self.thickness
         if narrowed < 1e-6:
@@ -205,11 +217,17 @@ class ArchRing:
         if not self.bottom <= z <= self.top:
             return ()
         h = z - self.spring + self.radius - self.rise
-        outer = min(sqrt(max((self.radius + self.depth) ** 2 - h * h, 0.0)), h * self.half_width_per_height)
+        outer = min(
+            sqrt(max((self.radius + self.depth) ** 2 - h * h, 0.0)), h * self.half_width_per_height
+        )
         inner = sqrt(max(self.radius**2 - h * h, 0.0))
         if inner <= 0.0:
             return (box(-outer, outer, 0.0, self.thickness),)
-        return (box(-outer, -inner, 0.0, self.thickness), box(inner, outer, 0.0, self.thickness)) if outer > inner else ()
+        return (
+            (box(-outer, -inner, 0.0, self.thickness), box(inner, outer, 0.0, self.thickness))
+            if outer > inner
+            else ()
+        )
 
     @property
     def half_width_per_height(self) -> float:

@@ -1,11 +1,34 @@
 """What is taught: six lessons on the chimney rules, numbers to work out and faults to find, drawn from a seed."""
 
 from fireplace_calc.lessons.course import LESSONS, Lesson, liners, warned
-from fireplace_calc.lessons.faults import FAULTS, Fault, Hunt, planted
 from fireplace_calc.lessons.fault_finding import figures, guess, suspects
+from fireplace_calc.lessons.faults import FAULTS, Fault, FaultFinding, planted
 from fireplace_calc.lessons.numbers import KINDS, exercise, exercises, seeds_of
-from fireplace_calc.lessons.reply import Exercise, Mistake, Reply, Step, check, shown
-from fireplace_calc.lessons.valid_designs import TAUGHT, sound
+from fireplace_calc.lessons.reply import Exercise, ExerciseStep, Mistake, Reply, check, shown
+from fireplace_calc.lessons.valid_designs import TAUGHT, valid_design
 
-__all__ = ["FAULTS", "KINDS", "LESSONS", "TAUGHT", "Exercise", "Fault", "Hunt", "Lesson", "Mistake", "Reply", "Step", "check", "exercise",
-           "exercises", "figures", "guess", "liners", "planted", "seeds_of", "shown", "sound", "suspects", "warned"]
+__all__ = [
+    "FAULTS",
+    "KINDS",
+    "LESSONS",
+    "TAUGHT",
+    "Exercise",
+    "Fault",
+    "FaultFinding",
+    "Lesson",
+    "Mistake",
+    "Reply",
+    "ExerciseStep",
+    "check",
+    "exercise",
+    "exercises",
+    "figures",
+    "guess",
+    "liners",
+    "planted",
+    "seeds_of",
+    "shown",
+    "valid_design",
+    "suspects",
+    "warned",
+]

@@ -4,28 +4,57 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
-from fireplace_calc.lessons.faults import FAULTS, Hunt
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.lessons.faults import FAULTS, FaultFinding
 from fireplace_calc.lessons.reply import Reply, shown
 from fireplace_calc.lessons.valid_designs import require_taught, told
-from fireplace_calc.report.summary import compared
+from fireplace_calc.report.written import compared
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT
-from fireplace_calc.base.units import FEET_INCHES
 
 SHOWN = {
-    "Opening": ("opening.width", "opening.type", "lintel.material", "lintel.bearing", "surround.face"),
-    "Firebox": ("firebox.depth", "firebox.wall", "firebox.jamb", "firebox.lining", "firebox.lining_thickness", "firebox.joint"),
+    "Opening": (
+        "opening.width",
+        "opening.type",
+        "lintel.material",
+        "lintel.bearing",
+        "surround.face",
+    ),
+    "Firebox": (
+        "firebox.depth",
+        "firebox.wall",
+        "firebox.jamb",
+        "firebox.lining",
+        "firebox.lining_thickness",
+        "firebox.joint",
+    ),
     "Throat": ("throat.height", "throat.depth", "throat.damper", "throat.damper_area"),
-    "Smoke chamber": ("smoke_chamber.height", "smoke_chamber.construction", "smoke_chamber.wall", "smoke_chamber.lining",
-                      "smoke_chamber.lining_thickness"),
+    "Smoke chamber": (
+        "smoke_chamber.height",
+        "smoke_chamber.construction",
+        "smoke_chamber.wall",
+        "smoke_chamber.lining",
+        "smoke_chamber.lining_thickness",
+    ),
     "Hearth": ("hearth.front", "hearth.side", "hearth.thickness", "hearth.drop"),
     "Flue": ("flue.shape", "flue.size", "flue.offset", "flue.offset_rise"),
-    "Chimney": ("chimney.location", "chimney.wall", "chimney.gap", "chimney.liner_above", "chimney.wash"),
+    "Chimney": (
+        "chimney.location",
+        "chimney.wall",
+        "chimney.gap",
+        "chimney.liner_above",
+        "chimney.wash",
+    ),
     "Air space": ("clearance.front", "clearance.side", "clearance.back", "clearance.chimney"),
     "Roof": ("roof.position", "roof.ridge_level", "roof.ridge_distance", "roof.cricket_height"),
-    "Ground": ("base.footing_thickness", "base.footing_projection", "base.footing_depth", "site.frost_depth"),
+    "Ground": (
+        "base.footing_thickness",
+        "base.footing_projection",
+        "base.footing_depth",
+        "site.frost_depth",
+    ),
     "Outdoor air": ("house.air_inlet",),
 }
 """Inputs that are told, group by group."""
@@ -36,7 +65,9 @@ def _found(design: Design, pack: str) -> dict[str, Finding]:
     return {f.key: f for f in PACKS[pack].check(told(design))}
 
 
-def figures(hunt: Hunt, units: str = FEET_INCHES) -> tuple[tuple[str, str, str], ...]:
+def figures(
+    fault_finding: FaultFinding, units: str = FEET_INCHES
+) -> tuple[tuple[str, str, str], ...]:
     """Everything that is told of the design: group, name, figure in the reader's units.
 
     Parameters
@@ -49,7 +80,7 @@ def figures(hunt: Hunt, units: str = FEET_INCHES) -> tuple[tuple[str, str, str],
     -------
     tuple of tuple of str
     """
-    design, specs = hunt.design, all_inputs()
+    design, specs = fault_finding.design, all_inputs()
     made: list[tuple[str, str, str]] = []
     for group, keys in SHOWN.items():
         for key in keys:
@@ -57,54 +88,89 @@ def figures(hunt: Hunt, units: str = FEET_INCHES) -> tuple[tuple[str, str, str],
             value = getattr(getattr(design, record), name)
             if value is not None and not _idle(design, key):
                 kind = specs[key].kind
-                made.append((group, specs[key].label, str(value) if kind in ("choice", "text") else shown(value, kind, units)))
-        made += [(group, name, text) for name, text in _worked(hunt, group, units)]
+                made.append(
+                    (
+                        group,
+                        specs[key].label,
+                        str(value) if kind in ("choice", "text") else shown(value, kind, units),
+                    )
+                )
+        made += [(group, name, text) for name, text in _worked(fault_finding, group, units)]
     return tuple(made)
 
 
 def _idle(design: Design, key: str) -> bool:
     """Whether an input says nothing on this design."""
-    idle = {"flue.offset": not design.flue.offset, "flue.offset_rise": not design.flue.offset, "hearth.drop": not design.hearth.drop,
-            "roof.ridge_distance": design.roof.position != "on the slope", "throat.damper_area": design.throat.damper != "throat"}
+    idle = {
+        "flue.offset": not design.flue.offset,
+        "flue.offset_rise": not design.flue.offset,
+        "hearth.drop": not design.hearth.drop,
+        "roof.ridge_distance": design.roof.position != "on the slope",
+        "throat.damper_area": design.throat.damper != "throat",
+    }
     return idle.get(key, False)
 
 
-def _worked(hunt: Hunt, group: str, units: str) -> list[tuple[str, str]]:
+def _worked(fault_finding: FaultFinding, group: str, units: str) -> list[tuple[str, str]]:
     """Figures that are measured on the drawing rather than chosen."""
-    work = told(hunt.design)
-    f, design = work.frame, hunt.design
+    work = told(fault_finding.design)
+    f, design = work.frame, fault_finding.design
 
     def size(value: float, kind: str = "length") -> str:
         return shown(value, kind, units)
 
     if group == "Opening":
-        arch = [("Clear area under the arch", size(work.opening_area, "area"))] if design.opening.head == "segmental" else []
+        arch = (
+            [("Clear area under the arch", size(work.opening_area, "area"))]
+            if design.opening.head == "segmental"
+            else []
+        )
         return [("Clear height, raise counted in", size(design.opening.height)), *arch]
     if group == "Throat":
         return [("Free area of the throat", size(work.throat_area, "area"))]
     if group == "Smoke chamber":
-        return [("Leans at most, from the vertical", size(work.smoke_chamber_slope_from_vertical, "angle"))]
+        return [
+            (
+                "Leans at most, from the vertical",
+                size(work.smoke_chamber_slope_from_vertical, "angle"),
+            )
+        ]
     if group == "Hearth":
         return [("Slab and firebrick floor together", size(work.hearth_thickness))]
     if group == "Flue":
-        return [("Net area by the liner table", size(work.flue_net_area, "area")), ("Wall of the liner", size(work.liner_thickness))]
+        return [
+            ("Net area by the liner table", size(work.flue_net_area, "area")),
+            ("Wall of the liner", size(work.liner_thickness)),
+        ]
     if group == "Roof":
-        return [("Pitch", f"{design.roof.pitch * 12:g} in 12"), ("Roof at the chimney, uphill", size(f.uphill_contact)),
-                ("Chimney top", size(f.crown_top)),
-                ("Chimney along the ridge", size(work.chimney_dim_parallel_ridge))]
+        return [
+            ("Pitch", f"{design.roof.pitch * 12:g} in 12"),
+            ("Roof at the chimney, uphill", size(f.uphill_contact)),
+            ("Chimney top", size(f.crown_top)),
+            ("Chimney along the ridge", size(work.chimney_dim_parallel_ridge)),
+        ]
     if group == "Air space":
-        return [(f"{piece.name.capitalize()}, wood", f"{size(piece.distance)} from the opening, stands out {size(piece.projection)}")
-                for piece in design.surround.trim]
+        return [
+            (
+                f"{piece.name.capitalize()}, wood",
+                f"{size(piece.distance)} from the opening, stands out {size(piece.projection)}",
+            )
+            for piece in design.surround.trim
+        ]
     return []
 
 
 def suspects(pack: str) -> dict[str, str]:
     """Every rule that a fault might break: what it is called with its clause, to its key. The choice to guess from."""
     keys = {key for fault in FAULTS for key in fault.rules}
-    return {f"{rule.title} ({rule.clause})": rule.key for rule in require_taught(pack).rules if rule.key in keys}
+    return {
+        f"{rule.title} ({rule.clause})": rule.key
+        for rule in require_taught(pack).rules
+        if rule.key in keys
+    }
 
 
-def guess(hunt: Hunt, key: str, units: str = FEET_INCHES) -> Reply:
+def guess(fault_finding: FaultFinding, key: str, units: str = FEET_INCHES) -> Reply:
     """Reply to a guess.
 
     Parameters
@@ -123,22 +189,36 @@ def guess(hunt: Hunt, key: str, units: str = FEET_INCHES) -> Reply:
     Examples
     --------
     >>> from fireplace_calc.lessons import planted
-    >>> hunt = planted(3)
-    >>> guess(hunt, hunt.findings[0].key).right, guess(hunt, "FND-12").right
+    >>> fault_finding = planted(3)
+    >>> guess(fault_finding, fault_finding.findings[0].key).right, guess(fault_finding, "FND-12").right
     (True, False)
     """
-    finding = _found(hunt.design, hunt.pack)[key]
+    finding = _found(fault_finding.design, fault_finding.pack)[key]
     provided, required, spare = compared(finding, units)
-    if next(rule for rule in PACKS[hunt.pack].rules if rule.key == key).at_most:
+    if next(rule for rule in PACKS[fault_finding.pack].rules if rule.key == key).at_most:
         required = f"at most {required}"
     if finding.verdict == FALLS_SHORT:
-        name = next(fault.name for fault, broken in zip(hunt.faults, hunt.findings, strict=True) if broken.key == key)
-        return Reply(True, f"Right: {name.lower()}. {finding.title}: {provided} provided, {required} asked ({finding.clause}). "
-                           f"{finding.why}")
+        name = next(
+            fault.name
+            for fault, broken in zip(fault_finding.faults, fault_finding.findings, strict=True)
+            if broken.key == key
+        )
+        return Reply(
+            True,
+            f"Right: {name.lower()}. {finding.title}: {provided} provided, {required} asked ({finding.clause}). "
+            f"{finding.why}",
+        )
     if finding.verdict == DOES_NOT_APPLY:
-        return Reply(False, f"Not that one. {finding.title} ({finding.clause}) does not apply here: {finding.note}", DOES_NOT_APPLY)
+        return Reply(
+            False,
+            f"Not that one. {finding.title} ({finding.clause}) does not apply here: {finding.note}",
+            DOES_NOT_APPLY,
+        )
     left = f", {spare} to spare" if spare else ""
     note = f" {finding.note}" if finding.note else ""
-    return Reply(False, f"Not that one. {finding.title} ({finding.clause}) stands: {provided} provided, {required} asked{left}.{note} "
-                        f"{finding.why}",
-                 finding.verdict)
+    return Reply(
+        False,
+        f"Not that one. {finding.title} ({finding.clause}) stands: {provided} provided, {required} asked{left}.{note} "
+        f"{finding.why}",
+        finding.verdict,
+    )

@@ -7,13 +7,13 @@ from dataclasses import dataclass, replace
 from random import Random
 
 from fireplace_calc.assessment import DEFAULT_PACK
+from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.explore import moved, sketch
-from fireplace_calc.rules.facts import facts
-from fireplace_calc.lessons.valid_designs import broken, nudged, require_taught, sound, told
+from fireplace_calc.lessons.valid_designs import broken, nudged, require_taught, told, valid_design
 from fireplace_calc.rules import Finding, Pack
 from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.base.units import INCH, SQIN, InputError
+from fireplace_calc.rules.facts import gather_facts
 
 Plant = Callable[[Design, Pack, "Fault", Random], Design | None]
 TRIES = 60
@@ -45,7 +45,7 @@ class Fault:
 
 
 @dataclass(frozen=True, slots=True)
-class Hunt:
+class FaultFinding:
     """A design to look through, and what is wrong with it.
 
     Attributes
@@ -67,7 +67,7 @@ class Hunt:
 
 
 def _bad(design: Design, pack: Pack, keys: tuple[str, ...]) -> bool:
-    return any(f.verdict == FALLS_SHORT for f in pack.check(facts(sketch(design)), keys))
+    return any(f.verdict == FALLS_SHORT for f in pack.check(gather_facts(sketch(design)), keys))
 
 
 def by_steps(key: str, *steps: float) -> Plant:
@@ -102,8 +102,10 @@ def _smaller_flue(design: Design, pack: Pack, fault: Fault, rng: Random) -> Desi
 
 def _damper(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
     """A damper bought by the width of the throat, without a look at its free area."""
-    flue = facts(sketch(design)).flue_net_area
-    return moved(design, {"throat.damper_area": f"{int(flue / SQIN * rng.choice((0.7, 0.8, 0.9)))} in2"})
+    flue = gather_facts(sketch(design)).flue_net_area
+    return moved(
+        design, {"throat.damper_area": f"{int(flue / SQIN * rng.choice((0.7, 0.8, 0.9)))} in2"}
+    )
 
 
 def _air_passage(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
@@ -115,7 +117,9 @@ def _trim(change_piece: Callable[[Random], dict[str, float]]) -> Plant:
 
     def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
         *upper, lowest = design.surround.trim
-        lowest = replace(lowest, **{name: value * INCH for name, value in change_piece(rng).items()})
+        lowest = replace(
+            lowest, **{name: value * INCH for name, value in change_piece(rng).items()}
+        )
         return replace(design, surround=replace(design.surround, trim=(*upper, lowest)))
 
     return plant
@@ -131,44 +135,121 @@ def _stands_out(rng: Random) -> dict[str, float]:
 
 
 FAULTS = (
-    Fault("Flue too small for the opening", "flue", ("FLU-10", "FLU-11", "FLU-12", "FLU-13"), _smaller_flue),
+    Fault(
+        "Flue too small for the opening",
+        "flue",
+        ("FLU-10", "FLU-11", "FLU-12", "FLU-13"),
+        _smaller_flue,
+    ),
     Fault("Damper's free area smaller than the flue", "flue", ("THR-03",), _damper),
     Fault("Flue leans too far", "flue", ("FLU-06",), by_steps("flue.offset_rise", -2, -3)),
     Fault("Gap round the liner too wide", "flue", ("FLU-07",), by_steps("chimney.gap", 0.25, 0.5)),
     Fault("Throat too narrow, front to back", "flue", ("THR-02",), by_steps("throat.depth", -0.5)),
     Fault("Throat too low, shallow type", "flue", ("THR-05",), by_steps("throat.height", -1)),
-    Fault("Chimney too low over the roof", "roof", ("ROF-01", "ROF-02"), by_steps("flue.sections", -1)),
+    Fault(
+        "Chimney too low over the roof", "roof", ("ROF-01", "ROF-02"), by_steps("flue.sections", -1)
+    ),
     Fault("Flat crown", "roof", ("ROF-03",), set_to(chimney__wash="0 in")),
     Fault("Liner level with the crown", "roof", ("FLU-05",), set_to(chimney__liner_above="0 in")),
     Fault("Cricket too low", "roof", ("ROF-09",), by_steps("roof.cricket_height", -1, -2)),
     Fault("Chimney wall too thin", "clearances", ("CHM-07",), by_steps("chimney.wall", -0.5, -1)),
     Fault("Mantel piece too near the opening", "clearances", ("CLR-07",), _trim(_too_near)),
     Fault("Mantel piece stands out too far", "clearances", ("CLR-08",), _trim(_stands_out)),
-    Fault("Framing too near in front", "clearances", ("CLR-01",), by_steps("clearance.front", -0.5, -1)),
-    Fault("Framing too near beside", "clearances", ("CLR-01",), by_steps("clearance.side", -0.5, -1)),
-    Fault("Framing too near behind", "clearances", ("CLR-02",), by_steps("clearance.back", -0.5, -1)),
-    Fault("Framing too near the chimney", "clearances", ("CLR-20", "CLR-21"), by_steps("clearance.chimney", -0.5)),
-    Fault("Firebox wall too thin", "clearances", ("FBX-01", "FBX-02"), by_steps("firebox.wall", -0.5, -1)),
-    Fault("Hearth too short in front", "hearths", ("HTH-05", "HTH-07"), by_steps("hearth.front", -1, -1.5)),
-    Fault("Hearth too narrow beside", "hearths", ("HTH-06", "HTH-08"), by_steps("hearth.side", -1, -1.5)),
-    Fault("Hearth too thin under the fire", "hearths", ("HTH-02",), by_steps("base.slab", -0.5, -1)),
-    Fault("Hearth extension too thin", "hearths", ("HTH-03", "HTH-04"), by_steps("hearth.thickness", -0.25)),
-    Fault("Firebox too shallow", "draft", ("FBX-09", "FBX-10"), by_steps("firebox.depth", -0.5, -1)),
+    Fault(
+        "Framing too near in front",
+        "clearances",
+        ("CLR-01",),
+        by_steps("clearance.front", -0.5, -1),
+    ),
+    Fault(
+        "Framing too near beside", "clearances", ("CLR-01",), by_steps("clearance.side", -0.5, -1)
+    ),
+    Fault(
+        "Framing too near behind", "clearances", ("CLR-02",), by_steps("clearance.back", -0.5, -1)
+    ),
+    Fault(
+        "Framing too near the chimney",
+        "clearances",
+        ("CLR-20", "CLR-21"),
+        by_steps("clearance.chimney", -0.5),
+    ),
+    Fault(
+        "Firebox wall too thin",
+        "clearances",
+        ("FBX-01", "FBX-02"),
+        by_steps("firebox.wall", -0.5, -1),
+    ),
+    Fault(
+        "Hearth too short in front",
+        "hearths",
+        ("HTH-05", "HTH-07"),
+        by_steps("hearth.front", -1, -1.5),
+    ),
+    Fault(
+        "Hearth too narrow beside",
+        "hearths",
+        ("HTH-06", "HTH-08"),
+        by_steps("hearth.side", -1, -1.5),
+    ),
+    Fault(
+        "Hearth too thin under the fire", "hearths", ("HTH-02",), by_steps("base.slab", -0.5, -1)
+    ),
+    Fault(
+        "Hearth extension too thin",
+        "hearths",
+        ("HTH-03", "HTH-04"),
+        by_steps("hearth.thickness", -0.25),
+    ),
+    Fault(
+        "Firebox too shallow", "draft", ("FBX-09", "FBX-10"), by_steps("firebox.depth", -0.5, -1)
+    ),
     Fault("Lintel rests on too little", "", ("LIN-01",), by_steps("lintel.bearing", -0.5, -1)),
     Fault("Lintel that burns", "", ("LIN-02",), set_to(lintel__material="timber")),
     Fault("Footing too thin", "", ("FND-01",), by_steps("base.footing_thickness", -1, -2)),
-    Fault("Footing does not stand out far enough", "", ("FND-02",), by_steps("base.footing_projection", -1)),
-    Fault("Smoke chamber wall too thin", "smoke chamber", ("SMK-01", "SMK-02"), by_steps("smoke_chamber.wall", -0.5, -1)),
-    Fault("Smoke chamber lining too thin", "smoke chamber", ("SMK-03",), by_steps("smoke_chamber.lining_thickness", -0.25)),
-    Fault("Smoke chamber too tall", "smoke chamber", ("SMK-04",), by_steps("smoke_chamber.height", 1, 2)),
-    Fault("Smoke chamber leans too far", "smoke chamber", ("SMK-05",), by_steps("smoke_chamber.height", -1, -2)),
+    Fault(
+        "Footing does not stand out far enough",
+        "",
+        ("FND-02",),
+        by_steps("base.footing_projection", -1),
+    ),
+    Fault(
+        "Smoke chamber wall too thin",
+        "smoke chamber",
+        ("SMK-01", "SMK-02"),
+        by_steps("smoke_chamber.wall", -0.5, -1),
+    ),
+    Fault(
+        "Smoke chamber lining too thin",
+        "smoke chamber",
+        ("SMK-03",),
+        by_steps("smoke_chamber.lining_thickness", -0.25),
+    ),
+    Fault(
+        "Smoke chamber too tall",
+        "smoke chamber",
+        ("SMK-04",),
+        by_steps("smoke_chamber.height", 1, 2),
+    ),
+    Fault(
+        "Smoke chamber leans too far",
+        "smoke chamber",
+        ("SMK-05",),
+        by_steps("smoke_chamber.height", -1, -2),
+    ),
     Fault("Air passage of the wrong size", "draft", ("AIR-07",), _air_passage),
-    Fault("Joints between firebricks too wide", "", ("FBX-04",), by_steps("firebox.joint", 0.125, 0.25)),
+    Fault(
+        "Joints between firebricks too wide",
+        "",
+        ("FBX-04",),
+        by_steps("firebox.joint", 0.125, 0.25),
+    ),
 )
 """What can be planted."""
 
 
-def _one_more(design: Design, fault: Fault, pack: Pack, rng: Random, already: tuple[str, ...]) -> tuple[Design, dict[str, Finding]] | None:
+def _one_more(
+    design: Design, fault: Fault, pack: Pack, rng: Random, already: tuple[str, ...]
+) -> tuple[Design, dict[str, Finding]] | None:
     """The design with one fault more, and all that it breaks; nothing unless the fault breaks one rule of its own and nothing else."""
     wrong = fault.plant(design, pack, fault, rng)
     if wrong is None:
@@ -176,10 +257,12 @@ def _one_more(design: Design, fault: Fault, pack: Pack, rng: Random, already: tu
     found = {f.key: f for f in broken(pack.check(told(wrong)))}
     new = set(found) - set(already)
     alone = len(new) == 1 and new <= set(fault.rules) and set(already) <= set(found)
-    return (wrong, found) if alone and all(f.verdict == FALLS_SHORT for f in found.values()) else None
+    return (
+        (wrong, found) if alone and all(f.verdict == FALLS_SHORT for f in found.values()) else None
+    )
 
 
-def planted(seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK) -> Hunt:
+def planted(seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK) -> FaultFinding:
     """A design in which so many rules are broken, each by one fault; the same for the same seed.
 
     Parameters
@@ -202,16 +285,21 @@ def planted(seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK) -> Hunt:
 
     Examples
     --------
-    >>> hunt = planted(3, faults=2)
-    >>> len(hunt.findings), {f.verdict for f in hunt.findings}
+    >>> fault_finding = planted(3, faults=2)
+    >>> len(fault_finding.findings), {f.verdict for f in fault_finding.findings}
     (2, {'falls short'})
     """
     book = require_taught(pack)
     if faults not in (1, 2, 3, 4):
-        raise InputError(f"Faults are {faults!r}, but 1 to 4 can be planted in one design.", "Faults", "1 to 4", faults)
+        raise InputError(
+            f"Faults are {faults!r}, but 1 to 4 can be planted in one design.",
+            "Faults",
+            "1 to 4",
+            faults,
+        )
     rng = Random(f"faults {seed} {pack} {faults}")
     for attempt in range(TRIES):
-        design = sound(f"{seed}" if not attempt else f"{seed}, draw {attempt + 1}", pack)
+        design = valid_design(f"{seed}" if not attempt else f"{seed}, draw {attempt + 1}", pack)
         made: dict[str, Fault] = {}
         for fault in rng.sample(FAULTS, len(FAULTS)):
             if more := _one_more(design, fault, book, rng, tuple(made)):
@@ -219,5 +307,12 @@ def planted(seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK) -> Hunt:
                 made |= {key: fault for key in found if key not in made}
             if len(made) == faults:
                 named = replace(design, name=f"Exercise {seed}")
-                return Hunt(seed, pack, named, tuple(made.values()), tuple(found[key] for key in made))
-    raise InputError(f"Seed {seed!r} took no {faults} faults in {TRIES} designs; take another seed.", "Seed", "another", seed)
+                return FaultFinding(
+                    seed, pack, named, tuple(made.values()), tuple(found[key] for key in made)
+                )
+    raise InputError(
+        f"Seed {seed!r} took no {faults} faults in {TRIES} designs; take another seed.",
+        "Seed",
+        "another",
+        seed,
+    )

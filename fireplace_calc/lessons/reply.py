@@ -4,17 +4,27 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.design.records import Design
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, InputError, show, to_si
+from fireplace_calc.design.records import Design
 
 SLIPS = {
-    "length": ((FOOT / INCH, "feet and inches are mixed up"), (1 / 0.0254, "inches and metres are mixed up"),
-               (25.4, "millimetres and inches are mixed up"),
-               (10.0, "centimetres and millimetres are mixed up"), (1000.0, "millimetres and metres are mixed up")),
-    "area": (((FOOT / INCH) ** 2, "square feet and square inches are mixed up"), (FOOT / INCH, "one side is in feet, the other in inches"),
-             (25.4**2, "square millimetres and square inches are mixed up"), (100.0, "square centimetres and square millimetres are mixed "
-                                                                                     "up")),
-    "pressure": ((10.0, "the point is one place off"), (1000.0, "pascals and kilopascals are mixed up")),
+    "length": (
+        (FOOT / INCH, "feet and inches are mixed up"),
+        (1 / 0.0254, "inches and metres are mixed up"),
+        (25.4, "millimetres and inches are mixed up"),
+        (10.0, "centimetres and millimetres are mixed up"),
+        (1000.0, "millimetres and metres are mixed up"),
+    ),
+    "area": (
+        ((FOOT / INCH) ** 2, "square feet and square inches are mixed up"),
+        (FOOT / INCH, "one side is in feet, the other in inches"),
+        (25.4**2, "square millimetres and square inches are mixed up"),
+        (100.0, "square centimetres and square millimetres are mixed up"),
+    ),
+    "pressure": (
+        (10.0, "the point is one place off"),
+        (1000.0, "pascals and kilopascals are mixed up"),
+    ),
 }
 """How many times too much or too little an answer is when a unit slips, and what to say. [-]"""
 
@@ -48,7 +58,7 @@ class Mistake:
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class ExerciseStep:
     """One thing to work out.
 
     Attributes
@@ -117,7 +127,7 @@ class Exercise:
     pack: str
     story: str
     given: tuple[Given, ...]
-    steps: tuple[Step, ...]
+    steps: tuple[ExerciseStep, ...]
     design: Design
 
 
@@ -140,9 +150,16 @@ def apart(expected: float, kind: str, mistakes: list[tuple[float, str]]) -> tupl
     return tuple(kept)
 
 
-def step(prompt: str, expected: float, kind: str, how: str, mistakes: list[tuple[float, str]] | None = None, rule: str = "") -> Step:
+def step(
+    prompt: str,
+    expected: float,
+    kind: str,
+    how: str,
+    mistakes: list[tuple[float, str]] | None = None,
+    rule: str = "",
+) -> ExerciseStep:
     """A step whose mistakes are sorted out."""
-    return Step(prompt, expected, kind, how, apart(expected, kind, mistakes or []), rule)
+    return ExerciseStep(prompt, expected, kind, how, apart(expected, kind, mistakes or []), rule)
 
 
 def read(text: str, kind: str) -> float:
@@ -158,10 +175,15 @@ def read(text: str, kind: str) -> float:
     try:
         return float(int(text.strip()))
     except ValueError:
-        raise InputError(f"Your answer is {text!r}, but a whole number is wanted.", "Your answer", "a whole number", text) from None
+        raise InputError(
+            f"Your answer is {text!r}, but a whole number is wanted.",
+            "Your answer",
+            "a whole number",
+            text,
+        ) from None
 
 
-def check(asked: Step, text: str, units: str = FEET_INCHES) -> Reply:
+def check(asked: ExerciseStep, text: str, units: str = FEET_INCHES) -> Reply:
     """Read an answer and reply.
 
     Parameters
@@ -195,12 +217,14 @@ def check(asked: Step, text: str, units: str = FEET_INCHES) -> Reply:
     if slip := _slipped(value, asked):
         return Reply(False, f"Not yet. The figures are right, but {slip}.", slip)
     if value * asked.expected < 0 and abs(value + asked.expected) <= asked.tolerance:
-        return Reply(False, "Not yet. Right but for the sign: the first was taken from the second.", "sign")
+        return Reply(
+            False, "Not yet. Right but for the sign: the first was taken from the second.", "sign"
+        )
     side = "Too much" if value > asked.expected else "Too little"
     return Reply(False, f"Not yet. {side}. {asked.how}")
 
 
-def _slipped(value: float, asked: Step) -> str:
+def _slipped(value: float, asked: ExerciseStep) -> str:
     for times, said in SLIPS.get(asked.kind, ()):
         for factor in (times, 1 / times):
             if abs(value - asked.expected * factor) <= asked.tolerance * factor:

@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from html import escape
 
-from fireplace_calc.report import draft_report
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
+from fireplace_calc.base.units import show
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.result import CASES
 from fireplace_calc.drawing.sheets.lists import Table
-from fireplace_calc.explore.worked_figures import worked
+from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import Guide, width_sentence
-from fireplace_calc.report.summary import SIGNS, answer, asked, compared, quantity
+from fireplace_calc.report import draft_report
+from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
+from fireplace_calc.report.written import SIGNS, answer, asked, compared, quantity
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
-from fireplace_calc.base.units import show
 
 WORD = 0.7
 """Width of a bold letter: the longest word of every heading has to fit its column, or the table scrolls sideways. [em]"""
@@ -68,8 +68,17 @@ def sentence(result: Assessment, units: str) -> str:
         f"<b>{escape(d.name)}</b>: opening {size(d.opening.width)} wide, {size(d.opening.height)} high, "
         f"{d.flue.sections} flue sections, chimney top {size(f.crown_top)} above the floor, "
         f"{escape(show(result.weight, 'mass', units))} as it stands.",
-        f"{escape(result.pack)}: " + ", ".join(f"<b>{counts.get(verdict, 0)}</b> {word}" for verdict, word in (
-            ("falls short", "fall short"), ("not checked", "not checked"), ("meets", "meet"), ("does not apply", "do not apply"))) + ".",
+        f"{escape(result.pack)}: "
+        + ", ".join(
+            f"<b>{counts.get(verdict, 0)}</b> {word}"
+            for verdict, word in (
+                ("falls short", "fall short"),
+                ("not checked", "not checked"),
+                ("meets", "meet"),
+                ("does not apply", "do not apply"),
+            )
+        )
+        + ".",
         *(escape(note) for note in f.adjusted),
     ]
     return '<div class="sentence">' + " ".join(parts) + "</div>"
@@ -77,7 +86,9 @@ def sentence(result: Assessment, units: str) -> str:
 
 def trouble(message: str) -> str:
     """What was wrong with an input; the last good picture stays."""
-    return f'<div class="trouble" role="alert">Not changed. {escape(message)}</div>' if message else ""
+    return (
+        f'<div class="trouble" role="alert">Not changed. {escape(message)}</div>' if message else ""
+    )
 
 
 def remark(message: str) -> str:
@@ -91,7 +102,11 @@ def heard(message: str) -> str:
 
 
 def _columns(*shares: float) -> str:
-    return "<colgroup>" + "".join(f'<col style="width:{share:.3g}%">' for share in shares) + "</colgroup>"
+    return (
+        "<colgroup>"
+        + "".join(f'<col style="width:{share:.3g}%">' for share in shares)
+        + "</colgroup>"
+    )
 
 
 def findings(result: Assessment, units: str, everything: bool = False) -> str:
@@ -112,44 +127,74 @@ def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -
             f"<tr><td{css}>{SIGNS[f.verdict]} {f.verdict}</td><td><b>{escape(f.title)}</b><br><span class='why'>{escape(f.why)}"
             f"{note}{rests}</span></td><td class=n>{escape(str(provided))}</td><td class=n>{escape(str(required))}</td>"
             f"<td class=n>{escape(str(margin))}</td><td>{f.key}, {escape(f.clause)}<br><span class='why'>{f.edition}, "
-            f"{escape(f.confidence)}</span></td></tr>")
+            f"{escape(f.confidence)}</span></td></tr>"
+        )
     head = ("Verdict", "Check, and why it exists", "Provided", "Required", "To spare", origin)
     return table(caption, (11, 43, 12, 13, 8, 13), head, rows)
 
 
 def draft(result: Assessment, units: str) -> str:
     """What the air does: findings, evenings, where the draft goes. Every number with its mode, the whole as judgement."""
-    said = f"<b>{escape(draft_report.LABEL)}</b> {escape(draft_report.sized(result, units))} {escape(draft_report.likely(result, units))} " \
-           f"<span class='why'>{escape(draft_report.BAND)}</span>"
+    said = (
+        f"<b>{escape(draft_report.LABEL)}</b> {escape(draft_report.sized(result, units))} {escape(draft_report.likely(result, units))} "
+        f"<span class='why'>{escape(draft_report.BAND)}</span>"
+    )
     evenings = [_row(row) for row in draft_report.case_rows(result, units)]
     losses = [_row(row) for row in draft_report.loss_rows(result)]
     mode = MODES["operating"].capitalize()
-    return (f'<div class="sentence">{said}</div>' + _compared(result.judgement, units, "What the air says", "Finding, mode, confidence")
-            + table(f"Evenings. {mode}", (12,) + (11,) * 8, draft_report.COLUMNS, evenings)
-            + table("Where the draft goes, in Pa. Operating mode", (20, *(20,) * len(CASES)), ("", *CASES), losses))
+    return (
+        f'<div class="sentence">{said}</div>'
+        + _compared(result.judgement, units, "What the air says", "Finding, mode, confidence")
+        + table(f"Evenings. {mode}", (12,) + (11,) * 8, draft_report.COLUMNS, evenings)
+        + table(
+            "Where the draft goes, in Pa. Operating mode",
+            (20, *(20,) * len(CASES)),
+            ("", *CASES),
+            losses,
+        )
+    )
 
 
 def books(result: Assessment, units: str) -> str:
     """The same design under every book, the same question in one row."""
-    lines = [_row((q.text, *(answer(a, units) for a in q.answers), q.why)) for q in side_by_side(result.design)]
+    lines = [
+        _row((q.text, *(answer(a, units) for a in q.answers), q.why))
+        for q in side_by_side(result.design)
+    ]
     head = ("Question", *SIDE_BY_SIDE.values(), "Why they differ")
     return table("The same question to every book", (14, 17, 17, 17, 17, 18), head, lines)
 
 
 def checklist_hint(pack: str, left: int) -> str:
     """What the list is for."""
-    return (f'<div class="sentence">What {escape(pack)} asks and no drawing shows. <b>{left}</b> not answered yet; '
-            "what is not answered is not checked.</div>")
+    return (
+        f'<div class="sentence">What {escape(pack)} asks and no drawing shows. <b>{left}</b> not answered yet; '
+        "what is not answered is not checked.</div>"
+    )
 
 
 def _row(texts: Iterable[str]) -> str:
     first, *others = texts
-    return f"<tr><td><b>{escape(first)}</b></td>" + "".join(f"<td class=n>{escape(text)}</td>" for text in others) + "</tr>"
+    return (
+        f"<tr><td><b>{escape(first)}</b></td>"
+        + "".join(f"<td class=n>{escape(text)}</td>" for text in others)
+        + "</tr>"
+    )
 
 
-def table(caption: str, shares: Iterable[float], head: Iterable[str], rows: Iterable[str], least: float = 0.0) -> str:
+def table(
+    caption: str,
+    shares: Iterable[float],
+    head: Iterable[str],
+    rows: Iterable[str],
+    least: float = 0.0,
+) -> str:
     """Rows of cells, already written, under a caption and headings; shares of the width in per cent, its least width in em."""
-    names = f"<caption>{escape(caption)}</caption>{_columns(*shares)}<tr>" + "".join(f"<th>{escape(name)}" for name in head) + "</tr>"
+    names = (
+        f"<caption>{escape(caption)}</caption>{_columns(*shares)}<tr>"
+        + "".join(f"<th>{escape(name)}" for name in head)
+        + "</tr>"
+    )
     style = f' style="min-width:{least:.0f}em"' if least else ""
     return f'<div class="wide"><table class="sheet"{style}>{names}{"".join(rows)}</table></div>'
 
@@ -159,7 +204,9 @@ def takeoff(result: Assessment, units: str) -> str:
     rows = [
         f"<tr><td><b>{escape(r.item)}</b></td><td>{escape(r.material)}</td><td class=n>{escape(quantity(r.net, r, units))}</td>"
         f"<td class=n>{escape(quantity(r.order, r, units))}</td><td class=n>{escape(show(r.weight_kg, 'mass', units))}</td>"
-        f"<td class=why>{escape(r.note)}</td></tr>" for r in result.takeoff]
+        f"<td class=why>{escape(r.note)}</td></tr>"
+        for r in result.takeoff
+    ]
     total = f"<tr><td><b>The whole as it stands</b><td><td><td><td class=n><b>{escape(show(result.weight, 'mass', units))}</b><td></tr>"
     head = ("Item", "Material", "Net", "To order", "Weight", "How it was counted")
     return table("Material takeoff", (18, 13, 12, 13, 10, 34), head, [*rows, total])
@@ -167,19 +214,35 @@ def takeoff(result: Assessment, units: str) -> str:
 
 def guided(found: Iterable[Guide], result: Assessment, units: str) -> str:
     """What every guide says of the design, with its source, and which widths suit the room."""
-    rows = [_row((g.name.capitalize(), g.says, f"{g.source.text}, {g.source.confidence}")) for g in found]
-    return remark(width_sentence(result.geometry, units)) + table("Guides, not rules", (16, 56, 28), ("Guide", "Says", "Rests on"), rows)
+    rows = [
+        _row((g.name.capitalize(), g.says, f"{g.source.text}, {g.source.confidence}"))
+        for g in found
+    ]
+    return remark(width_sentence(result.geometry, units)) + table(
+        "Guides, not rules", (16, 56, 28), ("Guide", "Says", "Rests on"), rows
+    )
 
 
 def figures(result: Assessment, units: str) -> str:
     """The figures a mason might be asked about, to follow with a pencil."""
-    rows = [_row((one.name, one.formula, one.numbers, one.result, one.source)) for one in worked(result, units)]
-    return table("Formula, numbers, result", (16, 23, 25, 12, 24), ("Figure", "Formula", "With the numbers", "Comes to", "Rests on"), rows)
+    rows = [
+        _row((one.name, one.formula, one.numbers, one.result, one.source))
+        for one in work_figures(result, units)
+    ]
+    return table(
+        "Formula, numbers, result",
+        (16, 23, 25, 12, 24),
+        ("Figure", "Formula", "With the numbers", "Comes to", "Rests on"),
+        rows,
+    )
 
 
 def flow(parts: Iterable[str | Table]) -> str:
     """Paragraphs and tables as they stand on paper."""
-    return "".join(f'<div class="sentence">{escape(part)}</div>' if isinstance(part, str) else _sheet(part) for part in parts)
+    return "".join(
+        f'<div class="sentence">{escape(part)}</div>' if isinstance(part, str) else _sheet(part)
+        for part in parts
+    )
 
 
 def options(rows: Sequence[tuple[str, Sequence[str]]], names: Sequence[str]) -> str:
@@ -193,8 +256,20 @@ def _sheet(shown: Table) -> str:
     before = f'<div class="sentence">{escape(shown.before)}</div>' if shown.before else ""
     shares = [100 * column.share / whole for column in shown.columns]
     words = [max(map(len, column.heading.split()), default=0) for column in shown.columns]
-    least = max(max((WORD * word + 0.6) * 100 / share for word, share in zip(words, shares, strict=True)), 46.0)
+    least = max(
+        max((WORD * word + 0.6) * 100 / share for word, share in zip(words, shares, strict=True)),
+        46.0,
+    )
     box = "☐ " if shown.tick else ""
-    rows = ["<tr>" + "".join(f"<td class={'why' if column.share > 40 else 'n'}>{box * (k == 0)}{escape(text)}</td>"
-                             for k, (column, text) in enumerate(zip(shown.columns, row, strict=True))) + "</tr>" for row in shown.rows]
-    return before + table(shown.title, shares, (column.heading for column in shown.columns), rows, least)
+    rows = [
+        "<tr>"
+        + "".join(
+            f"<td class={'why' if column.share > 40 else 'n'}>{box * (k == 0)}{escape(text)}</td>"
+            for k, (column, text) in enumerate(zip(shown.columns, row, strict=True))
+        )
+        + "</tr>"
+        for row in shown.rows
+    ]
+    return before + table(
+        shown.title, shares, (column.heading for column in shown.columns), rows, least
+    )

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterator
 
 import ipywidgets as w
 
-from fireplace_calc.panels import html
 from fireplace_calc.base.units import InputError
+from fireplace_calc.panels import html
 
 Steps = Iterator[tuple[int, int, str]]
 """How many are done, of how many, and the name of the next."""
@@ -25,7 +25,9 @@ class Job:
 
     def __init__(self, unit: str):
         self.unit, self.task = unit, None
-        self.bar = w.IntProgress(description=unit.capitalize(), layout=w.Layout(visibility="hidden"))
+        self.bar = w.IntProgress(
+            description=unit.capitalize(), layout=w.Layout(visibility="hidden")
+        )
         self.stop = w.Button(description="Stop", disabled=True, layout=w.Layout(width="auto"))
         self.stop.on_click(lambda _: self.task is not None and self.task.cancel())
         self.status = w.HTML()
@@ -65,7 +67,9 @@ class Job:
         except InputError as wrong:
             self.status.value = html.trouble(str(wrong))
         except Exception as fault:  # a task's fault is heard by nobody else
-            self.status.value = html.trouble(f"Nothing was written: {type(fault).__name__}, {fault}. The design is not touched.")
+            self.status.value = html.trouble(
+                f"Nothing was written: {type(fault).__name__}, {fault}. The design is not touched."
+            )
             raise
         finally:
             self.stop.disabled, self.bar.layout.visibility = True, "hidden"

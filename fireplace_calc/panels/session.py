@@ -9,12 +9,19 @@ from pathlib import Path
 from time import monotonic
 from typing import Any
 
-from fireplace_calc.editing.changes import change
-from fireplace_calc.design.records import Design
-from fireplace_calc.editing.designfile import load, load_words, save, save_words, set_aside, write_whole
 from fireplace_calc.base.inputs import inputs_of
-from fireplace_calc.rules import PACKS
 from fireplace_calc.base.units import SYSTEMS, InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import change
+from fireplace_calc.editing.designfile import (
+    load,
+    load_words,
+    save,
+    save_words,
+    set_aside,
+    write_whole,
+)
+from fireplace_calc.rules import PACKS
 
 PAUSE = 1.0
 """A hand that rests longer has made a move of its own, to be undone alone. [s]"""
@@ -23,7 +30,7 @@ DESIGN, READER, OPTION = "design.toml", "reader.toml", "option-{}.toml"
 """Files in the folder."""
 
 
-class Desk:
+class Session:
     """A design with its past, kept on disk after every change.
 
     Parameters
@@ -36,7 +43,9 @@ class Desk:
         Where everything is kept; made when not there. Without one nothing is kept.
     """
 
-    def __init__(self, first: Design, pack: str, units: str, folder: str | os.PathLike[str] | None = None):
+    def __init__(
+        self, first: Design, pack: str, units: str, folder: str | os.PathLike[str] | None = None
+    ):
         self.first, self.design, self.pack, self.units = first, first, pack, units
         self.options: list[Design] = []
         self.past: list[Design] = []
@@ -99,7 +108,12 @@ class Desk:
             When there is no room for another.
         """
         if len(self.options) >= MOST_OPTIONS:
-            raise InputError(f"There are {MOST_OPTIONS} options already; take one away first.", "Options", f"up to {MOST_OPTIONS}", "")
+            raise InputError(
+                f"There are {MOST_OPTIONS} options already; take one away first.",
+                "Options",
+                f"up to {MOST_OPTIONS}",
+                "",
+            )
         self.options.append(self.design)
         self._run = ("", 0.0)
 
@@ -127,8 +141,12 @@ class Desk:
                 for number in range(len(self.options) + 1, MOST_OPTIONS + 1):
                     (self.folder / OPTION.format(number)).unlink(missing_ok=True)
         except OSError as trouble:
-            raise InputError(f"Not kept: {self.folder} cannot be written: {trouble.strerror}.", "folder", "a folder that can be written to",
-                             str(self.folder)) from None
+            raise InputError(
+                f"Not kept: {self.folder} cannot be written: {trouble.strerror}.",
+                "folder",
+                "a folder that can be written to",
+                str(self.folder),
+            ) from None
         self._kept = now
 
     def lay(self, name: str, content: bytes) -> Path | None:

@@ -11,9 +11,12 @@ from fireplace_calc.base.units import INCH
 
 
 @lru_cache(maxsize=1)
-def figures() -> dict[str, tuple[float, Source]]:
+def proportion_figures() -> dict[str, tuple[float, Source]]:
     """Single figures by name, lengths in metres."""
-    return {r["name"]: (float(r["value"]) * (INCH if r["unit"] == "in" else 1.0), source_of(r)) for r in rows("proportions.csv")}
+    return {
+        r["name"]: (float(r["value"]) * (INCH if r["unit"] == "in" else 1.0), source_of(r))
+        for r in rows("proportions.csv")
+    }
 
 
 @lru_cache(maxsize=1)
@@ -59,9 +62,22 @@ class Published:
 @lru_cache(maxsize=1)
 def published_openings() -> tuple[Published, ...]:
     """All openings of the table, row by row."""
-    return tuple(Published(int(r["row"]), *(float(r[n]) * INCH for n in ("opening_width_w_in", "opening_height_h_in", "depth_d_min_in",
-                                                                        "depth_d_max_in")), source_of(r))
-                 for r in rows("fb1889_table3.csv"))
+    return tuple(
+        Published(
+            int(r["row"]),
+            *(
+                float(r[n]) * INCH
+                for n in (
+                    "opening_width_w_in",
+                    "opening_height_h_in",
+                    "depth_d_min_in",
+                    "depth_d_max_in",
+                )
+            ),
+            source_of(r),
+        )
+        for r in rows("fb1889_table3.csv")
+    )
 
 
 def nearest_published(width: float, height: float) -> Published:
@@ -77,4 +93,6 @@ def nearest_published(width: float, height: float) -> Published:
     Published
         One row of the table.
     """
-    return min(published_openings(), key=lambda p: log(p.width / width) ** 2 + log(p.height / height) ** 2)
+    return min(
+        published_openings(), key=lambda p: log(p.width / width) ** 2 + log(p.height / height) ** 2
+    )

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.base.tables import Source, rows
 from fireplace_calc.base.units import FEET_INCHES, INCH, show
+from fireplace_calc.geometry.parts import Geometry
 
 FOOT = 12 * INCH
 
@@ -25,7 +25,13 @@ class Widths:
         if self.low is None:
             return "not checked"
         slack = 1e-7 * width
-        return "narrower" if width < self.low - slack else "wider" if width > self.high + slack else "within"
+        return (
+            "narrower"
+            if width < self.low - slack
+            else "wider"
+            if width > self.high + slack
+            else "within"
+        )
 
 
 def suited_widths(along: float | None, away: float | None) -> Widths:
@@ -62,20 +68,34 @@ def suited_widths(along: float | None, away: float | None) -> Widths:
     floor = along * away
     if not areas[0] * (1 - 1e-9) <= floor <= areas[-1] * (1 + 1e-9):
         end, row = ("begins", table[0]) if floor < areas[0] else ("ends", table[-1])
-        return Widths(None, None, f"the table {end} with a room of {row['room_short_ft']} by {row['room_long_ft']} ft", told)
-    walls = ("short", "long") if abs(along - away) < 1e-6 else ("long",) if along > away else ("short",)
+        return Widths(
+            None,
+            None,
+            f"the table {end} with a room of {row['room_short_ft']} by {row['room_long_ft']} ft",
+            told,
+        )
+    walls = (
+        ("short", "long") if abs(along - away) < 1e-6 else ("long",) if along > away else ("short",)
+    )
     k = max(i for i, area in enumerate(areas[:-1]) if area <= floor * (1 + 1e-9))
     t = min(max((floor - areas[k]) / (areas[k + 1] - areas[k]), 0.0), 1.0)
 
     def between(name: str) -> float:
         return (float(table[k][name]) * (1 - t) + float(table[k + 1][name]) * t) * INCH
 
-    low, high = min(between(f"{w}_wall_low_in") for w in walls), max(between(f"{w}_wall_high_in") for w in walls)
+    low, high = (
+        min(between(f"{w}_wall_low_in") for w in walls),
+        max(between(f"{w}_wall_high_in") for w in walls),
+    )
     used = [table[i] for i, share in ((k, 1 - t), (k + 1, t)) if share > 1e-9]
     known = "read" if all(r["confidence"] == "read" for r in used) else "memory"
     rooms = " and ".join(f"{r['room_short_ft']} by {r['room_long_ft']} ft" for r in used)
-    return Widths(low, high, f"{' or '.join(walls)} wall, {'between ' if len(used) > 1 else ''}{rooms}",
-                  Source(told.text, told.address, known))
+    return Widths(
+        low,
+        high,
+        f"{' or '.join(walls)} wall, {'between ' if len(used) > 1 else ''}{rooms}",
+        Source(told.text, told.address, known),
+    )
 
 
 def width_sentence(geometry: Geometry, units: str = FEET_INCHES) -> str:
@@ -84,6 +104,12 @@ def width_sentence(geometry: Geometry, units: str = FEET_INCHES) -> str:
     widths = suited_widths(house.room_length, house.room_width)
     if widths.low is None:
         return f"Width for the room not checked: {widths.why}."
-    words = {"within": "lies within", "narrower": "is less than", "wider": "is more than"}[widths.stands(width)]
-    ends = " to ".join(dict.fromkeys(show(round(w / INCH) * INCH, "length", units) for w in (widths.low, widths.high)))
+    words = {"within": "lies within", "narrower": "is less than", "wider": "is more than"}[
+        widths.stands(width)
+    ]
+    ends = " to ".join(
+        dict.fromkeys(
+            show(round(w / INCH) * INCH, "length", units) for w in (widths.low, widths.high)
+        )
+    )
     return f"{show(width, 'length', units)} {words} the {ends} of the table ({widths.why})."

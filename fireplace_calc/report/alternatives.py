@@ -7,15 +7,15 @@ from dataclasses import fields
 from typing import TYPE_CHECKING
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.design.records import Design
-from fireplace_calc.report.wide_tables import whole
 from fireplace_calc.base.inputs import UNKNOWN, is_record, pieces_of
-from fireplace_calc.report.summary import weight
+from fireplace_calc.base.units import FEET_INCHES, grouped, show
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.report.wide_tables import whole
+from fireplace_calc.report.written import weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.takeoff import Price, bill, prices
-from fireplace_calc.base.units import FEET_INCHES, grouped, show
 
 if TYPE_CHECKING:
     import pandas
@@ -35,14 +35,18 @@ def differences(first: Design, other: Design, units: str = FEET_INCHES) -> tuple
     said = []
     for key, spec in all_inputs().items():
         group, dot, name = key.partition(".")
-        old, new = ((getattr(getattr(d, group), name) if dot else getattr(d, group)) for d in (first, other))
+        old, new = (
+            (getattr(getattr(d, group), name) if dot else getattr(d, group)) for d in (first, other)
+        )
         if old != new and key not in ("name", "note"):
             said.append(f"{spec.label} {_written(new, spec.kind, units)}")
     for group in fields(Design):
         record, former = getattr(other, group.name), getattr(first, group.name)
         for name, piece in (pieces_of(record) if is_record(record) else {}).items():
             if getattr(record, name) != getattr(former, name):
-                said.append(f"{piece.metadata['label']}: {len(getattr(record, name))} pieces, changed")
+                said.append(
+                    f"{piece.metadata['label']}: {len(getattr(record, name))} pieces, changed"
+                )
     return tuple(said)
 
 
@@ -54,7 +58,11 @@ def _written(value, kind: str, units: str) -> str:
     return str(value) if kind in WORDS else show(value, kind, units)
 
 
-def side_by_side(results: Sequence[Assessment], units: str = FEET_INCHES, priced: Mapping[str, Price] | None = None) -> tuple[Row, ...]:
+def side_by_side(
+    results: Sequence[Assessment],
+    units: str = FEET_INCHES,
+    priced: Mapping[str, Price] | None = None,
+) -> tuple[Row, ...]:
     """Everything a client asks of a few designs, a row a question.
 
     Parameters
@@ -76,15 +84,26 @@ def side_by_side(results: Sequence[Assessment], units: str = FEET_INCHES, priced
     return tuple((name, tuple(one[name] for one in told)) for name in (told[0] if told else ()))
 
 
-def _told(result: Assessment, first: Assessment, several: bool, units: str, known: Mapping[str, Price]) -> Iterator[tuple[str, str]]:
+def _told(
+    result: Assessment, first: Assessment, several: bool, units: str, known: Mapping[str, Price]
+) -> Iterator[tuple[str, str]]:
     d, f = result.design, result.geometry.frame
     long, wide = (lambda v: show(v, "length", units)), (lambda v: show(v, "area", units))
     apart = differences(first.design, d, units)
     if several:
-        yield "Differs from the first in", "; ".join(apart) or ("" if result is first else "nothing")
-    yield "Opening", f"{long(d.opening.width)} wide, {long(d.opening.height)} high, {wide(f.opening_area)}"
+        yield (
+            "Differs from the first in",
+            "; ".join(apart) or ("" if result is first else "nothing"),
+        )
+    yield (
+        "Opening",
+        f"{long(d.opening.width)} wide, {long(d.opening.height)} high, {wide(f.opening_area)}",
+    )
     yield "Raised by", long(d.opening.extension)
-    yield "Flue", f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections, one to {f.opening_area / f.bore.area:.1f} of the opening"
+    yield (
+        "Flue",
+        f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections, one to {f.opening_area / f.bore.area:.1f} of the opening",
+    )
     yield "Chimney top over floor", long(f.crown_top)
     yield "Face velocity, sizing mode", show(result.draft.sizing_velocity, "air speed", units)
     yield "Odds, operating mode", result.odds.words
@@ -98,7 +117,9 @@ def _told(result: Assessment, first: Assessment, several: bool, units: str, know
 
 
 def _broken(findings: Sequence[Finding]) -> str:
-    return "; ".join(f"{f.title} ({f.key})" for f in findings if f.verdict == FALLS_SHORT) or "nothing"
+    return (
+        "; ".join(f"{f.title} ({f.key})" for f in findings if f.verdict == FALLS_SHORT) or "nothing"
+    )
 
 
 def _cost(result: Assessment, known: Mapping[str, Price]) -> str:
@@ -109,7 +130,9 @@ def _cost(result: Assessment, known: Mapping[str, Price]) -> str:
     return ", ".join(said)
 
 
-def side_by_side_table(results: Sequence[Assessment], names: Sequence[str], units: str = FEET_INCHES) -> pandas.DataFrame:
+def side_by_side_table(
+    results: Sequence[Assessment], names: Sequence[str], units: str = FEET_INCHES
+) -> pandas.DataFrame:
     """The same as a table, a column each under its name."""
     rows = side_by_side(results, units)
     return whole([texts for _, texts in rows], names, [name for name, _ in rows])

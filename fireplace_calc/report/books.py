@@ -6,18 +6,27 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from fireplace_calc.assessment import assess_all
-from fireplace_calc.editing.changes import all_inputs, book_names
+from fireplace_calc.base.tables import rows, rule_sources
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs, book_names
 from fireplace_calc.rules import PACKS, Finding, Pack
 from fireplace_calc.rules.core import DOES_NOT_APPLY, RANK, Rule
-from fireplace_calc.base.tables import rows, rule_sources
 
 COMPUTED, ASKED = "computed", "asked of the reader"
 DRAWN = "unknown takes"
 """What the help of an input says when the drawing's own figure stands in for an unknown one."""
-PREFIXES = {"Canada": ("CA-",), "UK": ("UK-",), "Trade": ("PRA-",),
-            "US": ("FBX", "THR", "LIN", "SMK", "HTH", "FLU", "CLR", "ROF", "FND", "SEI", "CHM", "AIR")}
-SIDE_BY_SIDE = {"us": "US IRC 2021", "canada": "Canada NBC", "uk": "UK ADJ", "practice": "Trade practice"}
+PREFIXES = {
+    "Canada": ("CA-",),
+    "UK": ("UK-",),
+    "Trade": ("PRA-",),
+    "US": ("FBX", "THR", "LIN", "SMK", "HTH", "FLU", "CLR", "ROF", "FND", "SEI", "CHM", "AIR"),
+}
+SIDE_BY_SIDE = {
+    "us": "US IRC 2021",
+    "canada": "Canada NBC",
+    "uk": "UK ADJ",
+    "practice": "Trade practice",
+}
 """Column of the questions, and the pack that answers it unless another is chosen."""
 
 
@@ -88,12 +97,21 @@ def coverage(pack: Pack) -> Coverage:
     """
     ways = [way(rule) for rule in pack.rules]
     gone = tuple(key for key in _rows_of(pack) if key not in pack.keys)
-    return Coverage(pack.name, ways.count(COMPUTED), ways.count(ASKED), gone, sum(r.confidence == "memory" for r in pack.rules))
+    return Coverage(
+        pack.name,
+        ways.count(COMPUTED),
+        ways.count(ASKED),
+        gone,
+        sum(r.confidence == "memory" for r in pack.rules),
+    )
 
 
 def coverage_table() -> str:
     """Coverage of every pack as Markdown, for the contributors' page."""
-    lines = ["| pack | computed | asked of the reader | not covered | of these from memory, unverified |", "|---|---|---|---|---|"]
+    lines = [
+        "| pack | computed | asked of the reader | not covered | of these from memory, unverified |",
+        "|---|---|---|---|---|",
+    ]
     for pack in PACKS.values():
         c = coverage(pack)
         gone = f"{len(c.uncovered)}: {', '.join(c.uncovered)}" if c.uncovered else "0"
@@ -139,8 +157,18 @@ def side_by_side(design: Design, packs: dict[str, str] | None = None) -> tuple[Q
         answers = []
         for column, pack in chosen.items():
             keys = row[column].split()
-            found = [said[pack][key] for key in keys if key in said[pack] and said[pack][key].verdict != DOES_NOT_APPLY]
-            answers.append(Answer(pack, tuple(sorted(found, key=lambda f: RANK[f.verdict])), not any(k in said[pack] for k in keys)))
+            found = [
+                said[pack][key]
+                for key in keys
+                if key in said[pack] and said[pack][key].verdict != DOES_NOT_APPLY
+            ]
+            answers.append(
+                Answer(
+                    pack,
+                    tuple(sorted(found, key=lambda f: RANK[f.verdict])),
+                    not any(k in said[pack] for k in keys),
+                )
+            )
         made.append(Question(row["question"], tuple(answers), row["why the books differ"]))
     return tuple(made)
 
@@ -148,7 +176,11 @@ def side_by_side(design: Design, packs: dict[str, str] | None = None) -> tuple[Q
 def checklist(pack: Pack) -> tuple[str, ...]:
     """Inputs of a site walk for one book: every yes, no or word that some rule of it waits for, in the order of the record."""
     wanted = {key for rule in pack.rules for key in asked_keys(rule)}
-    return tuple(key for key, spec in all_inputs().items() if key in wanted and spec.kind in ("yes-no", "choice"))
+    return tuple(
+        key
+        for key, spec in all_inputs().items()
+        if key in wanted and spec.kind in ("yes-no", "choice")
+    )
 
 
 if __name__ == "__main__":

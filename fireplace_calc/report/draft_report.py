@@ -5,15 +5,26 @@ from __future__ import annotations
 import numpy as np
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.units import FEET_INCHES, grouped, show
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.result import CASES
-from fireplace_calc.base.units import FEET_INCHES, grouped, show
 
-COLUMNS = ("Evening", "Face velocity", "Just carries the smoke", "Draft", "Room pulled down", "Margin before smoke", "Gas at foot and top",
-           "Flue velocity", "Fans that tip it")
+COLUMNS = (
+    "Evening",
+    "Face velocity",
+    "Just carries the smoke",
+    "Draft",
+    "Room pulled down",
+    "Margin before smoke",
+    "Gas at foot and top",
+    "Flue velocity",
+    "Fans that tip it",
+)
 LABEL = "Engineering judgement, not code."
-BAND = ("The band draws air tightness, weather, wood, burn rate, walls and friction from their published ranges; it tells how far they "
-        "spread the answer, not how good the model is.")
+BAND = (
+    "The band draws air tightness, weather, wood, burn rate, walls and friction from their published ranges; it tells how far they "
+    "spread the answer, not how good the model is."
+)
 
 
 def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, ...]]:
@@ -34,24 +45,50 @@ def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, .
     said = []
     for k, case in enumerate(CASES):
         if flows.stalled[k]:
-            said.append((case, "none", show(float(spills.capture[k]), "air speed", units), *("",) * 2,
-                         f"{spills.margin[k]:z.1f} Pa", "", "", "smokes without any"))
+            said.append(
+                (
+                    case,
+                    "none",
+                    show(float(spills.capture[k]), "air speed", units),
+                    *("",) * 2,
+                    f"{spills.margin[k]:z.1f} Pa",
+                    "",
+                    "",
+                    "smokes without any",
+                )
+            )
             continue
-        said.append((
-            case, show(float(flows.face[k]), "air speed", units), show(float(spills.capture[k]), "air speed", units),
-            f"{flows.draft[k]:.1f} Pa", f"{flows.pull[k]:z.1f} Pa", f"{spills.margin[k]:z.1f} Pa, {100 * spills.share[k]:z.0f} %",
-            f"{show(float(flows.foot[k]), 'temperature', units)}, {show(float(flows.top[k]), 'temperature', units)}",
-            show(float(flows.speed[k]), "air speed", units),
-            show(float(spills.tipping_fan[k]), "flow", units) if spills.tipping_fan[k] > 0 else "smokes already"))
+        said.append(
+            (
+                case,
+                show(float(flows.face[k]), "air speed", units),
+                show(float(spills.capture[k]), "air speed", units),
+                f"{flows.draft[k]:.1f} Pa",
+                f"{flows.pull[k]:z.1f} Pa",
+                f"{spills.margin[k]:z.1f} Pa, {100 * spills.share[k]:z.0f} %",
+                f"{show(float(flows.foot[k]), 'temperature', units)}, {show(float(flows.top[k]), 'temperature', units)}",
+                show(float(flows.speed[k]), "air speed", units),
+                show(float(spills.tipping_fan[k]), "flow", units)
+                if spills.tipping_fan[k] > 0
+                else "smokes already",
+            )
+        )
     return said
 
 
 def loss_rows(result: Assessment) -> list[tuple[str, ...]]:
     """Where the draft goes, one row a loss, one column an evening. [Pa]"""
     flows = result.draft.flows
-    rows = [("draft, that drives it", *(f"{v:z.1f}" for v in flows.draft)), ("wind at the top", *(f"{v:z.1f}" for v in flows.wind)),
-            ("pull of the house", *(f"{v:z.1f}" for v in flows.pull))]
-    return rows + [(name, *(f"{v:z.1f}" for v in np.broadcast_to(loss, len(CASES)))) for name, loss in flows.losses.items() if np.any(loss)]
+    rows = [
+        ("draft, that drives it", *(f"{v:z.1f}" for v in flows.draft)),
+        ("wind at the top", *(f"{v:z.1f}" for v in flows.wind)),
+        ("pull of the house", *(f"{v:z.1f}" for v in flows.pull)),
+    ]
+    return rows + [
+        (name, *(f"{v:z.1f}" for v in np.broadcast_to(loss, len(CASES))))
+        for name, loss in flows.losses.items()
+        if np.any(loss)
+    ]
 
 
 def sized(result: Assessment, units: str = FEET_INCHES) -> str:
@@ -63,8 +100,10 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     """The odds in one sentence."""
     low, middle, high = (show(float(v), "air speed", units) for v in result.odds.face)
     below = float(result.odds.below) * 100
-    return (f"Over {grouped(result.odds.draws)} evenings it {result.odds.words}; "
-            f"face velocity {low} to {high}, half of them over {middle}; {below:.0f} of 100 stay under 0.8 ft/s, which is a sizing figure.")
+    return (
+        f"Over {grouped(result.odds.draws)} evenings it {result.odds.words}; "
+        f"face velocity {low} to {high}, half of them over {middle}; {below:.0f} of 100 stay under 0.8 ft/s, which is a sizing figure."
+    )
 
 
 def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
@@ -72,6 +111,9 @@ def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
     flows, spills, mild = result.draft.flows, result.draft.spills, CASES.index("mild")
     speed = show(float(flows.face[mild]), "air speed", units)
     carries = show(float(spills.capture[mild]), "air speed", units)
-    return (f"Sizing mode: {show(result.draft.sizing_velocity, 'air speed', units)} through the face.",
-            f"Operating mode, mild evening: {speed}; {carries} just carries the smoke.",
-            f"{result.odds.words.capitalize()} evenings.", LABEL)
+    return (
+        f"Sizing mode: {show(result.draft.sizing_velocity, 'air speed', units)} through the face.",
+        f"Operating mode, mild evening: {speed}; {carries} just carries the smoke.",
+        f"{result.odds.words.capitalize()} evenings.",
+        LABEL,
+    )

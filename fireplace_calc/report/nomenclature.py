@@ -5,10 +5,10 @@
 
 from __future__ import annotations
 
-from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.base.inputs import UNKNOWN, Input
-from fireplace_calc.rules import PACKS
 from fireplace_calc.base.units import show
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.rules import PACKS
 
 
 def _default(spec: Input) -> str:
@@ -23,9 +23,14 @@ def _default(spec: Input) -> str:
 
 def inputs_table() -> str:
     """Every input as a Markdown table, in reading order."""
-    rows = ["| key | label | name in the code tables | kind | default | allowed |", "|---|---|---|---|---|---|"]
-    rows += [f"| `{key}` | {spec.label} | {f'`{spec.book}`' if spec.book else ''} | {spec.kind} | {_default(spec)} | {spec.allowed()} |"
-             for key, spec in all_inputs().items()]
+    rows = [
+        "| key | label | name in the code tables | kind | default | allowed |",
+        "|---|---|---|---|---|---|",
+    ]
+    rows += [
+        f"| `{key}` | {spec.label} | {f'`{spec.book}`' if spec.book else ''} | {spec.kind} | {_default(spec)} | {spec.allowed()} |"
+        for key, spec in all_inputs().items()
+    ]
     return "\n".join(rows)
 
 
@@ -35,9 +40,14 @@ def rules_table() -> str:
     for pack in PACKS.values():
         for rule in pack.rules:
             seen.setdefault(f"{rule.key} {','.join(rule.editions)}", rule)
-    rows = ["| key | clause | title | quantity | unit | editions | confidence |", "|---|---|---|---|---|---|---|"]
-    rows += [f"| {r.key} | {r.clause} | {r.title} | `{r.quantity}` | {r.unit} | {', '.join(r.editions)} | {r.confidence} |"
-             for _, r in sorted(seen.items())]
+    rows = [
+        "| key | clause | title | quantity | unit | editions | confidence |",
+        "|---|---|---|---|---|---|---|",
+    ]
+    rows += [
+        f"| {r.key} | {r.clause} | {r.title} | `{r.quantity}` | {r.unit} | {', '.join(r.editions)} | {r.confidence} |"
+        for _, r in sorted(seen.items())
+    ]
     return "\n".join(rows)
 
 

@@ -32,7 +32,9 @@ def _kind() -> type:
     return Whole
 
 
-def whole(rows: Iterable[Sequence[Any]], columns: Sequence[str], index: Sequence[str] | None = None) -> pandas.DataFrame:
+def whole(
+    rows: Iterable[Sequence[Any]], columns: Sequence[str], index: Sequence[str] | None = None
+) -> pandas.DataFrame:
     """A frame that shows every word.
 
     Parameters

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from fireplace_calc.rules import ca, practice, uk, us
-from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.ca.book import NBC
 from fireplace_calc.rules.core import EDITIONS, Finding, Pack, check_all
+from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.practice import PRACTICE
 from fireplace_calc.rules.uk.book import ADJ
 from fireplace_calc.rules.us.book import IRC
@@ -15,18 +15,25 @@ FAMILIES = (*ca.FAMILIES, practice, *uk.FAMILIES, *us.FAMILIES)
 """Modules that file their rules when they are read."""
 __all__ = ["FAMILIES", "PACKS", "Finding", "Pack", "check", "check_every_pack"]
 
-PACKS: dict[str, Pack] = {pack.name: pack for pack in (
-    *(IRC.pack(edition) for edition in EDITIONS), *(state.pack() for state in STATES),
-    NBC.pack("2005 to 2012", "Canada NBC"), NBC.pack("Ontario 2012", "Canada Ontario"), ADJ.pack("2010 as amended", "UK ADJ"),
-    PRACTICE.pack("handbooks 1921 to 1980", "Trade practice"))}
+PACKS: dict[str, Pack] = {
+    pack.name: pack
+    for pack in (
+        *(IRC.pack(edition) for edition in EDITIONS),
+        *(state.pack() for state in STATES),
+        NBC.pack("2005 to 2012", "Canada NBC"),
+        NBC.pack("Ontario 2012", "Canada Ontario"),
+        ADJ.pack("2010 as amended", "UK ADJ"),
+        PRACTICE.pack("handbooks 1921 to 1980", "Trade practice"),
+    )
+}
 """Every pack by the name a reader gives it."""
 
 
-def check(work: Facts, pack: str) -> tuple[Finding, ...]:
+def check(facts: Facts, pack: str) -> tuple[Finding, ...]:
     """Every rule of one pack held against one design, worst first."""
-    return PACKS[pack].check(work)
+    return PACKS[pack].check(facts)
 
 
-def check_every_pack(work: Facts) -> dict[str, tuple[Finding, ...]]:
+def check_every_pack(facts: Facts) -> dict[str, tuple[Finding, ...]]:
     """Every pack held against one design; a rule that several share is worked out once."""
-    return check_all(work, PACKS.values())
+    return check_all(facts, PACKS.values())

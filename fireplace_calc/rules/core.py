@@ -10,15 +10,19 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any, NamedTuple
 
-from fireplace_calc.rules.facts import Facts
 from fireplace_calc.base.tables import Source, rule_sources
+from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import MM, in_unit
+from fireplace_calc.rules.facts import Facts
 
-MEETS, FALLS_SHORT, DOES_NOT_APPLY, NOT_CHECKED = "meets", "falls short", "does not apply", "not checked"
+MEETS, FALLS_SHORT, DOES_NOT_APPLY, NOT_CHECKED = (
+    "meets",
+    "falls short",
+    "does not apply",
+    "not checked",
+)
 WORST_FIRST = (FALLS_SHORT, NOT_CHECKED, MEETS, DOES_NOT_APPLY)
 
-SLACK = 1e-7
-"""Relative slack of every comparison: what a float may lose on the way, and not a hair that a tape could find. [-]"""
 
 EDITIONS = ("2015", "2018", "2021", "2024")
 
@@ -70,14 +74,16 @@ def reaches(value: float, limit: float) -> bool:
     >>> reaches(36 * 0.0254 * (24 * 0.0254), 6 * 0.3048**2)
     True
     """
-    return value >= limit - abs(limit) * SLACK
+    return value >= limit - abs(limit) * LIMIT_SLACK
 
 
 def _same(a: float, b: float) -> bool:
-    return abs(a - b) <= SLACK * max(abs(a), abs(b))
+    return abs(a - b) <= LIMIT_SLACK * max(abs(a), abs(b))
 
 
-def at_least(provided: float | None, limit: float | None, note: str = "", soft: bool = False) -> Compared:
+def at_least(
+    provided: float | None, limit: float | None, note: str = "", soft: bool = False
+) -> Compared:
     """Provided must reach the limit; the limit itself is enough.
 
     ``soft`` limits are lengths that the book also prints in whole millimetres: exactly that figure is enough too.
@@ -88,7 +94,9 @@ def at_least(provided: float | None, limit: float | None, note: str = "", soft: 
     return Compared(MEETS if good else FALLS_SHORT, provided, limit, note)
 
 
-def at_most(provided: float | None, limit: float | None, note: str = "", soft: bool = False) -> Compared:
+def at_most(
+    provided: float | None, limit: float | None, note: str = "", soft: bool = False
+) -> Compared:
     """Provided must not pass the limit; the limit itself is allowed."""
     if provided is None or limit is None:
         return Compared(NOT_CHECKED, provided, limit, note)
@@ -117,7 +125,11 @@ def all_of(*compared: Compared) -> Compared:
         bad = [c for c in compared if c.verdict == verdict]
         if bad:
             return bad[0]
-    return Compared(MEETS, ", ".join(str(c.provided) for c in compared), ", ".join(str(c.required) for c in compared))
+    return Compared(
+        MEETS,
+        ", ".join(str(c.provided) for c in compared),
+        ", ".join(str(c.required) for c in compared),
+    )
 
 
 def not_applicable(reason: str) -> Compared:
@@ -146,9 +158,9 @@ class Rule:
     source: str
     function: Callable[[Facts], Compared]
 
-    def check(self, work: Facts, edition: str) -> Finding:
+    def check(self, facts: Facts, edition: str) -> Finding:
         """Hold the rule against the facts of one design."""
-        found = self.function(work)
+        found = self.function(facts)
         provided, required, margin = found.provided, found.required, None
         number = self.unit not in ("word", "yes-no")
         if number and provided is not None and not isinstance(provided, str):
@@ -159,13 +171,26 @@ class Rule:
             margin = round(required - provided if self.at_most else provided - required, 9)
             if found.verdict == FALLS_SHORT:
                 margin = -abs(margin)
-            if abs(margin) <= SLACK * max(abs(required), abs(provided)):
+            if abs(margin) <= LIMIT_SLACK * max(abs(required), abs(provided)):
                 margin = 0.0
         note = found.note
         if found.verdict == NOT_CHECKED and not note:
             note = f"{self.quantity.replace('_', ' ').replace(';', ',').capitalize()} is not known yet."
-        return Finding(self.key, self.clause, self.title, found.verdict, provided, required, margin, self.unit, self.why,
-                       self.confidence, edition, self.source, note)
+        return Finding(
+            self.key,
+            self.clause,
+            self.title,
+            found.verdict,
+            provided,
+            required,
+            margin,
+            self.unit,
+            self.why,
+            self.confidence,
+            edition,
+            self.source,
+            note,
+        )
 
 
 class Book:
@@ -175,15 +200,36 @@ class Book:
         self.name, self.editions = name, editions
         self.rules: list[Rule] = []
 
-    def rule(self, key: str, clause: str, title: str, unit: str, quantity: str, at_most: bool = False,
-             editions: tuple[str, ...] | None = None) -> Callable:
+    def rule(
+        self,
+        key: str,
+        clause: str,
+        title: str,
+        unit: str,
+        quantity: str,
+        at_most: bool = False,
+        editions: tuple[str, ...] | None = None,
+    ) -> Callable:
         """File a function as a rule and hand it back unchanged. Its docstring is the reason the rule exists."""
 
         def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
             known = rule_sources()[key]
             why = " ".join((function.__doc__ or "").split())
-            self.rules.append(Rule(key, clause, title, unit, quantity, at_most, editions or self.editions, why,
-                                   known.source.confidence, known.source.address or known.source.text, function))
+            self.rules.append(
+                Rule(
+                    key,
+                    clause,
+                    title,
+                    unit,
+                    quantity,
+                    at_most,
+                    editions or self.editions,
+                    why,
+                    known.source.confidence,
+                    known.source.address or known.source.text,
+                    function,
+                )
+            )
             return function
 
         return file
@@ -197,9 +243,17 @@ class Book:
 class Amended(Book):
     """A place's own changes to one edition: its rules stand in for those with the same key, the rest stays."""
 
-    def __init__(self, base: Book, edition: str, place: str, address: str, confidence: str = "read"):
+    def __init__(
+        self, base: Book, edition: str, place: str, address: str, confidence: str = "read"
+    ):
         super().__init__(base.name, (edition,))
-        self.base, self.edition, self.place, self.address, self.confidence = base, edition, place, address, confidence
+        self.base, self.edition, self.place, self.address, self.confidence = (
+            base,
+            edition,
+            place,
+            address,
+            confidence,
+        )
 
     def amend(self, key: str) -> Callable:
         """File a function in the place of the rule of this key and hand it back; a reason of its own in its docstring."""
@@ -207,8 +261,16 @@ class Amended(Book):
         def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
             stands = next(r for r in self.base.rules if r.key == key and self.edition in r.editions)
             why = " ".join((function.__doc__ or stands.why).split())
-            self.rules.append(replace(stands, function=function, why=why, source=self.address, confidence=self.confidence,
-                                      clause=f"{stands.clause}, {self.place}"))
+            self.rules.append(
+                replace(
+                    stands,
+                    function=function,
+                    why=why,
+                    source=self.address,
+                    confidence=self.confidence,
+                    clause=f"{stands.clause}, {self.place}",
+                )
+            )
             return function
 
         return file
@@ -216,7 +278,11 @@ class Amended(Book):
     def pack(self, edition: str = "", name: str = "") -> Pack:
         """The edition with the place's changes in it."""
         base, own = self.base.pack(edition or self.edition), {r.key: r for r in self.rules}
-        return Pack(name or f"{base.name} {self.place}", f"{base.edition} {self.place}", tuple(own.get(r.key, r) for r in base.rules))
+        return Pack(
+            name or f"{base.name} {self.place}",
+            f"{base.edition} {self.place}",
+            tuple(own.get(r.key, r) for r in base.rules),
+        )
 
 
 @dataclass(frozen=True)
@@ -232,9 +298,13 @@ class Pack:
         """Keys of all rules, in the book's order."""
         return tuple(r.key for r in self.rules)
 
-    def check(self, work: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
+    def check(self, facts: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
         """Every rule, or only those with certain keys, held against one design, worst first."""
-        return worst_first(rule.check(work, self.edition) for rule in self.rules if only is None or rule.key in only)
+        return worst_first(
+            rule.check(facts, self.edition)
+            for rule in self.rules
+            if only is None or rule.key in only
+        )
 
 
 RANK = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
@@ -245,7 +315,7 @@ def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda f: (RANK[f.verdict], f.key)))
 
 
-def check_all(work: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ...]]:
+def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ...]]:
     """Many packs held against one design; a rule that several share is worked out once."""
     known: dict[int, Finding] = {}
     said = {}
@@ -253,9 +323,11 @@ def check_all(work: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ..
         found = []
         for rule in pack.rules:
             if id(rule) not in known:
-                known[id(rule)] = rule.check(work, pack.edition)
+                known[id(rule)] = rule.check(facts, pack.edition)
             finding = known[id(rule)]
-            found.append(finding if finding.edition == pack.edition else finding.under(pack.edition))
+            found.append(
+                finding if finding.edition == pack.edition else finding.under(pack.edition)
+            )
         said[pack.name] = worst_first(found)
     return said
 
@@ -275,10 +347,26 @@ def filing(rules: list[Rule]) -> Callable:
     It is called with key, mode, title, unit, source and, for a limit not to be passed, ``over``; the docstring is the reason.
     """
 
-    def judged(key: str, mode: str, title: str, unit: str, known: Source, over: bool = False) -> Callable:
+    def judged(
+        key: str, mode: str, title: str, unit: str, known: Source, over: bool = False
+    ) -> Callable:
         def file(function: Callable) -> Callable:
             why = " ".join((function.__doc__ or "").split())
-            rules.append(Rule(key, mode, title, unit, title, over, (JUDGEMENT,), why, known.confidence, known.text, function))
+            rules.append(
+                Rule(
+                    key,
+                    mode,
+                    title,
+                    unit,
+                    title,
+                    over,
+                    (JUDGEMENT,),
+                    why,
+                    known.confidence,
+                    known.text,
+                    function,
+                )
+            )
             return function
 
         return file

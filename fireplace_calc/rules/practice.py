@@ -6,7 +6,8 @@ import re
 from functools import lru_cache
 from math import hypot
 
-from fireplace_calc.rules.facts import Facts
+from fireplace_calc.base.tables import rows
+from fireplace_calc.base.units import DEG, FOOT, INCH
 from fireplace_calc.rules.core import (
     FALLS_SHORT,
     MEETS,
@@ -21,8 +22,7 @@ from fireplace_calc.rules.core import (
     with_note,
     yes,
 )
-from fireplace_calc.base.tables import rows
-from fireplace_calc.base.units import DEG, FOOT, INCH
+from fireplace_calc.rules.facts import Facts
 
 PRACTICE = Book("Trade practice", ("handbooks 1921 to 1980",))
 CUT = INCH / 2
@@ -33,7 +33,9 @@ CUT = INCH / 2
 def brick_size(name: str) -> tuple[float, float, float]:
     """Length, width and thickness from a brick's name such as ``9 x 4-1/2 x 2-1/2 in``. [m]"""
     numbers = re.findall(r"(\d+)(?:-(\d+)/(\d+))?", name)
-    return tuple((int(whole) + (int(top) / int(low) if top else 0.0)) * INCH for whole, top, low in numbers)
+    return tuple(
+        (int(whole) + (int(top) / int(low) if top else 0.0)) * INCH for whole, top, low in numbers
+    )
 
 
 @lru_cache(maxsize=1)
@@ -43,42 +45,57 @@ def _table() -> tuple[tuple[float, float, float, float], ...]:
     return tuple(tuple(float(r[name]) * INCH for name in names) for r in rows("fb1889_table3.csv"))
 
 
-def handbook_row(work: Facts) -> tuple[float, float, float, float] | None:
+def handbook_row(facts: Facts) -> tuple[float, float, float, float] | None:
     """The table's row for the nearest height and the nearest width of it; none when the opening is far from all of them. [m]"""
-    wide, tall = work.opening_width, work.design.opening.height
+    wide, tall = facts.opening_width, facts.design.opening.height
     near = min(_table(), key=lambda r: (abs(r[1] - tall), abs(r[0] - wide)))
     return near if abs(near[1] - tall) <= 4 * INCH and abs(near[0] - wide) <= 6 * INCH else None
 
 
-@PRACTICE.rule("PRA-01", "common practice", "Firebrick joint against the brick", "in", "firebrick_joint_width", at_most=True)
-def joint_against_brick(work: Facts) -> Compared:
+@PRACTICE.rule(
+    "PRA-01",
+    "common practice",
+    "Firebrick joint against the brick",
+    "in",
+    "firebrick_joint_width",
+    at_most=True,
+)
+def joint_against_brick(facts: Facts) -> Compared:
     """A joint wider than half the brick is mortar with bricks in it, and mortar burns out first."""
-    return at_most(work.firebrick_joint_width, brick_size(work.design.firebox.brick)[2] / 2)
+    return at_most(facts.firebrick_joint_width, brick_size(facts.design.firebox.brick)[2] / 2)
 
 
 @PRACTICE.rule("PRA-02", "common practice", "Set out from the centre line", "yes-no", "centre_line")
-def centre_line(work: Facts) -> Compared:
+def centre_line(facts: Facts) -> Compared:
     """What starts from the middle ends alike on both sides."""
-    return yes(work.abroad.centre_line)
+    return yes(facts.abroad.centre_line)
 
 
-@PRACTICE.rule("PRA-03", "common practice", "No cut at the back", "in", "back_left_over", at_most=True)
-def no_cut(work: Facts) -> Compared:
+@PRACTICE.rule(
+    "PRA-03", "common practice", "No cut at the back", "in", "back_left_over", at_most=True
+)
+def no_cut(facts: Facts) -> Compared:
     """A cut brick at the hottest place is the first to come loose."""
-    if work.firebox_lining != "firebrick":
+    if facts.firebox_lining != "firebrick":
         return not_applicable("The firebox is not laid in firebrick.")
-    if work.firebrick_joint_width is None:
+    if facts.firebrick_joint_width is None:
         return unknown("The joint")
-    step = (brick_size(work.design.firebox.brick)[0] + work.firebrick_joint_width) / 2
-    width = work.frame.back_width + work.firebrick_joint_width
+    step = (brick_size(facts.design.firebox.brick)[0] + facts.firebrick_joint_width) / 2
+    width = facts.frame.back_width + facts.firebrick_joint_width
     over = width % step
-    return at_most(min(over, step - over), CUT, "Width of the back less whole and half bricks; widen or narrow it by as much.")
+    return at_most(
+        min(over, step - over),
+        CUT,
+        "Width of the back less whole and half bricks; widen or narrow it by as much.",
+    )
 
 
-@PRACTICE.rule("PRA-04", "common practice", "Mortar no faster than it is covered", "yes-no", "covered_mortar")
-def mortar(work: Facts) -> Compared:
+@PRACTICE.rule(
+    "PRA-04", "common practice", "Mortar no faster than it is covered", "yes-no", "covered_mortar"
+)
+def mortar(facts: Facts) -> Compared:
     """Refractory mortar skins over in minutes, and a skin does not stick."""
-    return yes(work.abroad.covered_mortar)
+    return yes(facts.abroad.covered_mortar)
 
 
 def _within(value: float, low: float, high: float, note: str) -> Compared:
@@ -89,143 +106,196 @@ def _within(value: float, low: float, high: float, note: str) -> Compared:
 
 
 @PRACTICE.rule("PRA-05", "table 3", "Depth for this opening", "in", "firebox_depth")
-def depth(work: Facts) -> Compared:
+def depth(facts: Facts) -> Compared:
     """Deeper boxes burn much wood for little warmth, shallower ones smoke."""
-    row = handbook_row(work)
+    row = handbook_row(facts)
     if row is None:
         return unknown("No row of the table is near this opening; its depth")
     w, h, low, high = row
-    return _within(work.firebox_depth, low, high, f"{low / INCH:g} to {high / INCH:g} in for {w / INCH:g} by {h / INCH:g} in.")
+    return _within(
+        facts.firebox_depth,
+        low,
+        high,
+        f"{low / INCH:g} to {high / INCH:g} in for {w / INCH:g} by {h / INCH:g} in.",
+    )
 
 
 @PRACTICE.rule("PRA-06", "table 3", "Height of the opening, working range", "in", "opening_height")
-def height(work: Facts) -> Compared:
+def height(facts: Facts) -> Compared:
     """Outside this range nobody has tables to go by."""
-    return _within(work.design.opening.height, 24 * INCH, 40 * INCH, "24 to 40 in.")
+    return _within(facts.design.opening.height, 24 * INCH, 40 * INCH, "24 to 40 in.")
 
 
 @PRACTICE.rule("PRA-07", "table 3", "Width of the opening, working range", "in", "opening_width")
-def width(work: Facts) -> Compared:
+def width(facts: Facts) -> Compared:
     """Outside this range nobody has tables to go by."""
-    return _within(work.opening_width, 24 * INCH, 72 * INCH, "24 to 72 in.")
+    return _within(facts.opening_width, 24 * INCH, 72 * INCH, "24 to 72 in.")
 
 
 @PRACTICE.rule("PRA-08", "page on depth", "Least depth that draws", "in", "firebox_depth")
-def least_depth(work: Facts) -> Compared:
+def least_depth(facts: Facts) -> Compared:
     """Below this the smoke rolls out whatever the flue."""
-    return at_least(work.firebox_depth, 12 * INCH)
+    return at_least(facts.firebox_depth, 12 * INCH)
 
 
 @PRACTICE.rule("PRA-09", "page on openings", "Height that tends well", "in", "opening_height")
-def tending(work: Facts) -> Compared:
+def tending(facts: Facts) -> Compared:
     """Too low to tend, or so high that only a wide one carries it."""
-    tall = work.design.opening.height
-    if tall > 42 * INCH and work.opening_width > 72 * INCH:
+    tall = facts.design.opening.height
+    if tall > 42 * INCH and facts.opening_width > 72 * INCH:
         return not_applicable("Over six feet wide the height is free.")
     return _within(tall, 30 * INCH, 42 * INCH, "30 to 42 in.")
 
 
 @PRACTICE.rule("PRA-10", "page on flues", "Flue by the bulletin's ratio", "in2", "flue_net_area")
-def flue(work: Facts) -> Compared:
+def flue(facts: Facts) -> Compared:
     """A tall warm chimney draws more, so a smaller flue will do."""
-    if work.liner_kind is None:
+    if facts.liner_kind is None:
         return unknown("The liner")
-    lined = work.liner_kind != "unlined"
-    tall = reaches(work.chimney_height, 22 * FOOT)
+    lined = facts.liner_kind != "unlined"
+    tall = reaches(facts.chimney_height, 22 * FOOT)
     share = 12 if lined and tall else 10
-    note = "A twelfth: lined and 22 ft or more over the hearth." if share == 12 else "A tenth: unlined, or under 22 ft over the hearth."
-    return at_least(work.flue_net_area, work.opening_area / share, note)
+    note = (
+        "A twelfth: lined and 22 ft or more over the hearth."
+        if share == 12
+        else "A tenth: unlined, or under 22 ft over the hearth."
+    )
+    return at_least(facts.flue_net_area, facts.opening_area / share, note)
 
 
 @PRACTICE.rule("PRA-11", "page on throats", "Throat no smaller than the flue", "in2", "throat_area")
-def throat(work: Facts) -> Compared:
+def throat(facts: Facts) -> Compared:
     """The narrowest place decides, and it should not be the throat."""
-    return at_least(work.throat_area, work.flue_net_area)
+    return at_least(facts.throat_area, facts.flue_net_area)
 
 
-@PRACTICE.rule("PRA-12", "page on throats", "Throat over the lintel", "in", "throat_height_above_opening")
-def throat_height(work: Facts) -> Compared:
+@PRACTICE.rule(
+    "PRA-12", "page on throats", "Throat over the lintel", "in", "throat_height_above_opening"
+)
+def throat_height(facts: Facts) -> Compared:
     """Smoke gathers under the lintel and needs a hand's breadth to turn in."""
-    return at_least(work.throat_height_above_opening, 6 * INCH, "Six to eight or more.")
+    return at_least(facts.throat_height_above_opening, 6 * INCH, "Six to eight or more.")
 
 
 @PRACTICE.rule("PRA-13", "page on smoke shelves", "Smoke shelf", "in", "smoke_shelf")
-def shelf(work: Facts) -> Compared:
+def shelf(facts: Facts) -> Compared:
     """Cold air that falls down the flue is turned back up here."""
-    return at_least(work.frame.depth - work.frame.throat_back, 6 * INCH, "Six to twelve or more; behind the throat.")
+    return at_least(
+        facts.frame.depth - facts.frame.throat_back,
+        6 * INCH,
+        "Six to twelve or more; behind the throat.",
+    )
 
 
-@PRACTICE.rule("PRA-14", "page on smoke chambers", "Slope of the smoke chamber", "deg", "smoke_chamber_slope_from_vertical", at_most=True)
-def chamber(work: Facts) -> Compared:
+@PRACTICE.rule(
+    "PRA-14",
+    "page on smoke chambers",
+    "Slope of the smoke chamber",
+    "deg",
+    "smoke_chamber_slope_from_vertical",
+    at_most=True,
+)
+def chamber(facts: Facts) -> Compared:
     """Smoke follows a steep wall and clings under a flat one."""
-    return at_most(work.smoke_chamber_slope_from_vertical, 30 * DEG)
+    return at_most(facts.smoke_chamber_slope_from_vertical, 30 * DEG)
 
 
 @PRACTICE.rule("PRA-15", "table 3", "Upright and leaning back together", "in", "back_length")
-def back(work: Facts) -> Compared:
+def back(facts: Facts) -> Compared:
     """The back ends where the throat begins; in all 19 rows it is six inches longer than the opening is high."""
-    f = work.frame
+    f = facts.frame
     leaning = hypot(f.throat - f.back_bend, f.depth - f.throat_back)
-    return _within(f.back_bend - f.hearth + leaning, work.design.opening.height + 4 * INCH, work.design.opening.height + 12 * INCH,
-                   "Six inches over the opening in the table, eight in a later note; four to twelve is our allowance.")
+    return _within(
+        f.back_bend - f.hearth + leaning,
+        facts.design.opening.height + 4 * INCH,
+        facts.design.opening.height + 12 * INCH,
+        "Six inches over the opening in the table, eight in a later note; four to twelve is our allowance.",
+    )
 
 
-@PRACTICE.rule("PRA-16", "technical note 19", "Firebrick joint", "in", "firebrick_joint_width", at_most=True)
-def joint(work: Facts) -> Compared:
+@PRACTICE.rule(
+    "PRA-16", "technical note 19", "Firebrick joint", "in", "firebrick_joint_width", at_most=True
+)
+def joint(facts: Facts) -> Compared:
     """Fire eats the joints first."""
-    found = at_most(work.firebrick_joint_width, INCH / 4)
-    if found.verdict == FALLS_SHORT and reaches(3 / 8 * INCH, work.firebrick_joint_width):
-        return with_note(found, "Many masons lay 3/8 in: handy with common mortar and rough brick, but it is more mortar in the fire; "
-                                "the code and this note both stop at 1/4 in.")
+    found = at_most(facts.firebrick_joint_width, INCH / 4)
+    if found.verdict == FALLS_SHORT and reaches(3 / 8 * INCH, facts.firebrick_joint_width):
+        return with_note(
+            found,
+            "Many masons lay 3/8 in: handy with common mortar and rough brick, but it is more mortar in the fire; "
+            "the code and this note both stop at 1/4 in.",
+        )
     return found
 
 
 @PRACTICE.rule("PRA-17", "page on jambs", "Jamb beside the opening", "in", "jamb_width")
-def jamb(work: Facts) -> Compared:
+def jamb(facts: Facts) -> Compared:
     """A thin jamb cracks at the lintel's end."""
-    return at_least(work.design.firebox.jamb, 12 * INCH, "12 in with a wood mantel, 16 in where the masonry shows.")
+    return at_least(
+        facts.design.firebox.jamb,
+        12 * INCH,
+        "12 in with a wood mantel, 16 in where the masonry shows.",
+    )
 
 
-@PRACTICE.rule("PRA-18", "page on mantels", "Wood mantel off the opening", "in", "trim_distance_to_opening")
-def mantel(work: Facts) -> Compared:
+@PRACTICE.rule(
+    "PRA-18", "page on mantels", "Wood mantel off the opening", "in", "trim_distance_to_opening"
+)
+def mantel(facts: Facts) -> Compared:
     """Wood beside the fire chars bit by bit."""
-    near = [t.distance for t in work.trim if t.combustible]
-    return at_least(min(near), 8 * INCH) if near else not_applicable("Nothing that burns is on the face.")
+    near = [t.distance for t in facts.trim if t.combustible]
+    return (
+        at_least(min(near), 8 * INCH)
+        if near
+        else not_applicable("Nothing that burns is on the face.")
+    )
 
 
-@PRACTICE.rule("PRA-19", "page on chimney walls", "Chimney wall out in the weather", "in", "chimney_wall_thickness")
-def weather_wall(work: Facts) -> Compared:
+@PRACTICE.rule(
+    "PRA-19",
+    "page on chimney walls",
+    "Chimney wall out in the weather",
+    "in",
+    "chimney_wall_thickness",
+)
+def weather_wall(facts: Facts) -> Compared:
     """Four inches of brick in the rain are wet through by spring."""
-    if work.chimney_location is None:
+    if facts.chimney_location is None:
         return unknown("Where the chimney stands")
-    if work.chimney_location != "exterior":
+    if facts.chimney_location != "exterior":
         return not_applicable("The chimney does not stand outdoors.")
-    return at_least(work.chimney_wall_thickness, 8 * INCH, "Preferred, not asked.")
+    return at_least(facts.chimney_wall_thickness, 8 * INCH, "Preferred, not asked.")
 
 
-@PRACTICE.rule("PRA-20", "table 1", "Lean of the flue", "deg", "liner_slope_from_vertical", at_most=True)
-def lean(work: Facts) -> Compared:
+@PRACTICE.rule(
+    "PRA-20", "table 1", "Lean of the flue", "deg", "liner_slope_from_vertical", at_most=True
+)
+def lean(facts: Facts) -> Compared:
     """The steeper the flue the less soot it holds."""
-    return at_most(work.liner_slope_from_vertical, 30 * DEG)
+    return at_most(facts.liner_slope_from_vertical, 30 * DEG)
 
 
 @PRACTICE.rule("PRA-21", "page on flues", "Flue the same all the way up", "word", "flue_section")
-def same(work: Facts) -> Compared:
+def same(facts: Facts) -> Compared:
     """A flue that widens cools its smoke, one that narrows holds it back."""
     return Compared(MEETS, "one size", "one size", "Drawn so; see that it is built so.")
 
 
 @PRACTICE.rule("PRA-22", "page on flues", "One fireplace to a flue", "yes-no", "own_flue")
-def own_flue(work: Facts) -> Compared:
+def own_flue(facts: Facts) -> Compared:
     """Two fires on one flue send each other's smoke into the room."""
-    return unknown("Whether an appliance shares the flue") if work.stack.connector is None else yes(not work.stack.connector)
+    return (
+        unknown("Whether an appliance shares the flue")
+        if facts.stack.connector is None
+        else yes(not facts.stack.connector)
+    )
 
 
 @PRACTICE.rule("PRA-23", "9-118", "Chimney over the damper", "ft", "height_over_damper")
-def over_damper(work: Facts) -> Compared:
+def over_damper(facts: Facts) -> Compared:
     """A short chimney draws little, and less on a mild day."""
-    if work.damper_place is None:
+    if facts.damper_place is None:
         return unknown("The damper")
-    if one_of(work.damper_place, ("throat",)).verdict != MEETS:
+    if one_of(facts.damper_place, ("throat",)).verdict != MEETS:
         return not_applicable("There is no damper at the throat.")
-    return at_least(work.frame.liner_top - work.frame.throat, 14 * FOOT)
+    return at_least(facts.frame.liner_top - facts.frame.throat, 14 * FOOT)

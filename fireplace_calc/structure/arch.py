@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import asin, cos, hypot, sin, sqrt
 
+from fireplace_calc.base.tables import density
+from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.rules.core import reaches
@@ -12,8 +14,6 @@ from fireplace_calc.structure.beam import low_wall, triangle
 from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.lintel import wall_weight
 from fireplace_calc.structure.loads.weights import Weights
-from fireplace_calc.base.tables import density
-from fireplace_calc.base.units import G
 
 POINTS = 20
 """Of the line of thrust, crown to skewback."""
@@ -43,11 +43,17 @@ class Ring:
     @property
     def minor(self) -> bool:
         """Small and flat enough for the rules of thumb."""
-        return reaches(figure("minor arch span"), self.span) and reaches(figure("minor arch rise"), self.rise / self.span)
+        return reaches(figure("minor arch span"), self.span) and reaches(
+            figure("minor arch rise"), self.rise / self.span
+        )
 
     def at(self, x: float, share: float) -> float:
         """Height over the spring line at ``x`` of the arc a share of the depth out from the underside. [m]"""
-        return sqrt(max((self.radius + share * self.depth) ** 2 - x * x, 0.0)) - self.radius + self.rise
+        return (
+            sqrt(max((self.radius + share * self.depth) ** 2 - x * x, 0.0))
+            - self.radius
+            + self.rise
+        )
 
     def stray(self, x: float, z: float) -> float:
         """How far a point lies off the middle of the ring, over its depth; outward positive. [-]"""
@@ -109,11 +115,16 @@ def third_thrust(ring: Ring, load: Load) -> float:
         Less than the parabola's: use it for the ring, and with care. [N]
     """
     d, g = ring.depth, ring.skew
-    return load.total / 2 * (load.span / 2 - load.middle + d / 3 * sin(g)) / (ring.rise + 2 * d / 3 - d / 3 * cos(g))
+    return (
+        load.total
+        / 2
+        * (load.span / 2 - load.middle + d / 3 * sin(g))
+        / (ring.rise + 2 * d / 3 - d / 3 * cos(g))
+    )
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class ThrustLine:
     """A line of thrust.
 
     Attributes
@@ -136,13 +147,15 @@ class Line:
         return reaches(THIRD, self.stray)
 
 
-def _line(ring: Ring, load: Load, crown: float, thrust: float, ends: list[tuple[float, float]]) -> Line:
+def _line(
+    ring: Ring, load: Load, crown: float, thrust: float, ends: list[tuple[float, float]]
+) -> ThrustLine:
     half = [(x, crown - turning / thrust) for x, turning in ends]
     points = tuple((-x, z) for x, z in reversed(half[1:])) + tuple(half)
-    return Line(thrust, points, max(abs(ring.stray(x, z)) for x, z in half))
+    return ThrustLine(thrust, points, max(abs(ring.stray(x, z)) for x, z in half))
 
 
-def thrust_line(ring: Ring, load: Load) -> Line:
+def thrust_line(ring: Ring, load: Load) -> ThrustLine:
     """The line through the third points; where that strays, the one of least thrust that keeps to the middle third.
 
     Parameters
@@ -170,8 +183,13 @@ def thrust_line(ring: Ring, load: Load) -> Line:
     found = []
     for place in range(8, -1, -1):
         crown = ring.rise + ring.depth / 3 * (1 + place / 8)
-        least = max(turning / (crown - low) if crown > low else float("inf") for turning, low, _ in bounds)
-        most = min((turning / (crown - high) for turning, _, high in bounds if crown > high + 1e-12), default=float("inf"))
+        least = max(
+            turning / (crown - low) if crown > low else float("inf") for turning, low, _ in bounds
+        )
+        most = min(
+            (turning / (crown - high) for turning, _, high in bounds if crown > high + 1e-12),
+            default=float("inf"),
+        )
         if least <= most and least < float("inf"):
             found.append(_line(ring, load, crown, least, turned))
     return min((line for line in found if line.inside), key=lambda line: line.thrust, default=first)
@@ -211,7 +229,7 @@ class Arch:
     low: bool
     parabola: float
     thirds: float
-    line: Line
+    line: ThrustLine
     spring: float
     ring_stress: float
     abutment: float
@@ -225,7 +243,7 @@ class Arch:
         return tuple((x, self.spring + z) for x, z in self.line.points)
 
 
-def arch(design: Design, frame: Frame, weighed: Weights) -> Arch | None:
+def assess_arch(design: Design, frame: Frame, weighed: Weights) -> Arch | None:
     """The arched head of a design; nothing under a straight one.
 
     Parameters
@@ -248,21 +266,41 @@ def arch(design: Design, frame: Frame, weighed: Weights) -> Arch | None:
     """
     if frame.spring >= frame.opening_top:
         return None
-    ring = Ring(2 * frame.half_width, frame.opening_top - frame.spring, design.lintel.height, frame.breast)
+    ring = Ring(
+        2 * frame.half_width, frame.opening_top - frame.spring, design.lintel.height, frame.breast
+    )
     wall, cover = wall_weight(frame, weighed), frame.flue_start - frame.spring
     own, low = G * weighed.masses.get("arch", 0.0), cover < ring.span / 2
-    load = Load(ring.span, 0.0, own + low_wall(wall, ring.span, cover)) if low else Load(ring.span, triangle(wall, ring.span), own)
+    load = (
+        Load(ring.span, 0.0, own + low_wall(wall, ring.span, cover))
+        if low
+        else Load(ring.span, triangle(wall, ring.span), own)
+    )
     line, parabola = thrust_line(ring, load), parabola_thrust(ring, load)
     abutment = max(parabola, line.thrust)
 
     jamb = frame.block_half - frame.half_width
     deep = min(frame.block_back, frame.breast + jamb)
     back = frame.back_at(frame.spring)
-    solid = 2 * frame.block_half * frame.block_back - back * (frame.half_width + frame.half_at(back))
+    solid = 2 * frame.block_half * frame.block_back - back * (
+        frame.half_width + frame.half_at(back)
+    )
     standing = [name for name in weighed.masses if not name.startswith("hearth extension")]
-    pressed = G * weighed.lump(standing, frame.spring).mass * jamb * deep / solid
+    pressed = G * weighed.point_mass(standing, frame.spring).mass * jamb * deep / solid
     tall = frame.spring - frame.slab_top
     pier = G * weighed.density("firebox walls", density("brick")) * jamb * deep * tall
     toppling = (pressed + pier) * jamb / 2 / (abutment * tall)
-    return Arch(ring, load, low, parabola, third_thrust(ring, load), line, frame.spring, 2 * line.thrust / (ring.breadth * ring.depth),
-                abutment, pressed, figure("bed joint friction") * pressed, toppling)
+    return Arch(
+        ring,
+        load,
+        low,
+        parabola,
+        third_thrust(ring, load),
+        line,
+        frame.spring,
+        2 * line.thrust / (ring.breadth * ring.depth),
+        abutment,
+        pressed,
+        figure("bed joint friction") * pressed,
+        toppling,
+    )

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from fireplace_calc.base.units import MILLIMETRES, show
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.structure.arch import arch
+from fireplace_calc.structure.arch import assess_arch
 from fireplace_calc.structure.beam import hot_growth
 from fireplace_calc.structure.figures import PSI, figure
-from fireplace_calc.structure.footing import footing
 from fireplace_calc.structure.findings.register import judgement
-from fireplace_calc.structure.lintel import lintel
-from fireplace_calc.structure.loads.seismic import SHAKING, shake, steel
-from fireplace_calc.structure.loads.stack import stack
-from fireplace_calc.structure.loads.weights import weights
+from fireplace_calc.structure.footing import assess_footing
+from fireplace_calc.structure.lintel import assess_lintel
+from fireplace_calc.structure.loads.seismic import STRONG_SEISMIC, seismic_load, steel
+from fireplace_calc.structure.loads.stack import free_stack
+from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.record import Structure
-from fireplace_calc.base.units import MILLIMETRES, show
 
 SILENT = "The US residential code has no rule for wind on a chimney: a design that meets it is not thereby stable."
 
@@ -26,67 +26,111 @@ def _engineer(work: Structure) -> tuple[str, ...]:
     short = {f.key for f in work.findings if f.verdict == FALLS_SHORT}
     loads, category = design.loads, design.site.seismic
     if short & {"STR-01", "STR-02", "STR-03"}:
-        said.append("Wind is too much for the free part of the chimney: brace, lower or thicken it, or have an engineer reinforce it.")
+        said.append(
+            "Wind is too much for the free part of the chimney: brace, lower or thicken it, or have an engineer reinforce it."
+        )
     if short & {"STR-04", "STR-05", "STR-06"}:
-        said.append("The chimney is more slender than the books let stand without a sum: have an engineer do it.")
+        said.append(
+            "The chimney is more slender than the books let stand without a sum: have an engineer do it."
+        )
     if "STR-07" in short:
-        said.append("Earthquake is too much for a plain chimney here: have an engineer reinforce and anchor it, or build it light.")
-    if category in SHAKING:
-        said.append(f"Seismic category {category}: bars, ties and straps are the least; an engineer should see chimney and anchors.")
+        said.append(
+            "Earthquake is too much for a plain chimney here: have an engineer reinforce and anchor it, or build it light."
+        )
+    if category in STRONG_SEISMIC:
+        said.append(
+            f"Seismic category {category}: bars, ties and straps are the least; an engineer should see chimney and anchors."
+        )
     elif category == "C":
-        said.append("Seismic category C: the wider building code asks for bars here where the house code does not; ask the building "
-                    "department or an engineer.")
+        said.append(
+            "Seismic category C: the wider building code asks for bars here where the house code does not; ask the building "
+            "department or an engineer."
+        )
     elif category is None:
-        said.append("The seismic category is not known: ask the building department before anything is built.")
+        said.append(
+            "The seismic category is not known: ask the building department before anything is built."
+        )
     if loads.sds is not None and loads.support is None:
-        said.append("In an earthquake a chimney that nothing holds is a structure of its own, under another chapter: an engineer's.")
+        said.append(
+            "In an earthquake a chimney that nothing holds is a structure of its own, under another chapter: an engineer's."
+        )
     if loads.in_triangle:
-        said.append("A floor or beam bears within the triangle over the opening: an engineer sizes the lintel or the arch.")
+        said.append(
+            "A floor or beam bears within the triangle over the opening: an engineer sizes the lintel or the arch."
+        )
     head = work.lintel or work.arch
     if head is not None and head.low:
-        said.append("The opening is so wide that its triangle runs out of the breast: an engineer sizes the head.")
+        said.append(
+            "The opening is so wide that its triangle runs out of the breast: an engineer sizes the head."
+        )
     if work.lintel is not None and short & {"STR-09", "STR-10", "STR-13"}:
-        said.append("The lintel is too weak, too limp or too short in its seat: a heavier one, or an engineer.")
+        said.append(
+            "The lintel is too weak, too limp or too short in its seat: a heavier one, or an engineer."
+        )
     if work.arch is not None and not work.arch.ring.minor:
-        said.append("The arch spans more than 6 ft or rises more than 0.15 of its span: a major arch, an engineer's.")
+        said.append(
+            "The arch spans more than 6 ft or rises more than 0.15 of its span: a major arch, an engineer's."
+        )
     if work.arch is not None and short & {"STR-16", "STR-17", "STR-18"}:
-        said.append("The arch's thrust leaves its ring or is too much for a jamb: a deeper ring, a wider jamb, or an engineer.")
+        said.append(
+            "The arch's thrust leaves its ring or is too much for a jamb: a deeper ring, a wider jamb, or an engineer."
+        )
     if design.site.soil is None or design.ground.bearing_stratum == "other":
-        said.append("The soil is not known, or has no tabled bearing: have the ground looked into, and the footing sized by an engineer.")
+        said.append(
+            "The soil is not known, or has no tabled bearing: have the ground looked into, and the footing sized by an engineer."
+        )
     if short & {"STR-19", "STR-20"}:
-        said.append("The footing presses harder than the soil's tabled bearing: a wider footing, or an engineer.")
+        said.append(
+            "The footing presses harder than the soil's tabled bearing: a wider footing, or an engineer."
+        )
     return tuple(said)
 
 
 def _remarks(work: Structure) -> tuple[str, ...]:
     said, side, design = [SILENT], work.stack.worst, work.design
-    if side.push is not None and not work.stack.held:
-        said.append(f"Wind {side.push.side}: {show(side.push.as_structure, 'force')} as another structure, "
-                    f"{show(side.push.as_rooftop, 'force')} as a rooftop structure, off {design.loads.wind_map} maps; the larger is used. "
-                    "Ground is taken as flat: a hill or a ridge makes the wind stronger.")
+    if side.wind_load is not None and not work.stack.held:
+        said.append(
+            f"Wind {side.wind_load.side}: {show(side.wind_load.as_structure, 'force')} as another structure, "
+            f"{show(side.wind_load.as_rooftop, 'force')} as a rooftop structure, off {design.loads.wind_map} maps; the larger is used. "
+            "Ground is taken as flat: a hill or a ridge makes the wind stronger."
+        )
         if side.corner is not None:
-            said.append(f"With the wind on the diagonal a corner would see {side.corner / PSI:.0f} psi where the face sees "
-                        f"{side.tension / PSI:.0f} psi (tension positive); practice checks the face.")
-        if side.push.rooftop > 1.89 and design.loads.building_width is None:
-            said.append("The building's width is not known: the rooftop force is taken at its largest.")
+            said.append(
+                f"With the wind on the diagonal a corner would see {side.corner / PSI:.0f} psi where the face sees "
+                f"{side.tension / PSI:.0f} psi (tension positive); practice checks the face."
+            )
+        if side.wind_load.rooftop > 1.89 and design.loads.building_width is None:
+            said.append(
+                "The building's width is not known: the rooftop force is taken at its largest."
+            )
     elif not work.stack.held:
-        said.append("Wind speed and exposure come from the local code's map; the weather stations here do not give them.")
+        said.append(
+            "Wind speed and exposure come from the local code's map; the weather stations here do not give them."
+        )
     head = work.lintel
     if head is not None:
-        said.append(f"The lintel is worked out for clear opening and one bearing, {show(head.span, 'length')} "
-                    f"({show(head.span, 'length', MILLIMETRES)}), with solid jambs beside it and props until the mortar is hard.")
+        said.append(
+            f"The lintel is worked out for clear opening and one bearing, {show(head.span, 'length')} "
+            f"({show(head.span, 'length', MILLIMETRES)}), with solid jambs beside it and props until the mortar is hard."
+        )
         if head.kind == "steel":
-            said.append(f"Steel in the head of a firebox grows: leave {show(hot_growth(head.span), 'length')} free at its ends, and brick "
-                        "between it and the fire (from memory).")
+            said.append(
+                f"Steel in the head of a firebox grows: leave {show(hot_growth(head.span), 'length')} free at its ends, and brick "
+                "between it and the fire (from memory)."
+            )
         if head.kind == "reinforced concrete":
-            said.append(f"As plain concrete the lintel would bend at {head.stress / PSI:.0f} psi where such concrete breaks at some "
-                        f"{figure('plain concrete rupture') / PSI:.0f} psi: a precast lintel needs its bars.")
+            said.append(
+                f"As plain concrete the lintel would bend at {head.stress / PSI:.0f} psi where such concrete breaks at some "
+                f"{figure('plain concrete rupture') / PSI:.0f} psi: a precast lintel needs its bars."
+            )
         if head.skew is not None:
-            said.append(f"A flat arch of this span is cut with its skewbacks out by {head.skew:.2f} of its depth.")
+            said.append(
+                f"A flat arch of this span is cut with its skewbacks out by {head.skew:.2f} of its depth."
+            )
     return tuple(said)
 
 
-def structure(geometry: Geometry) -> Structure:
+def assess_structure(geometry: Geometry) -> Structure:
     """Work the structure of a design through.
 
     Parameters
@@ -100,14 +144,23 @@ def structure(geometry: Geometry) -> Structure:
 
     Examples
     --------
-    >>> from fireplace_calc.geometry.builder import geometry
+    >>> from fireplace_calc.geometry.builder import build_geometry
     >>> from fireplace_calc.design.records import Design
-    >>> structure(geometry(Design())).edition
+    >>> assess_structure(build_geometry(Design())).edition
     'engineering judgement'
     """
-    design, frame, weighed = geometry.design, geometry.frame, weights(geometry)
-    standing = stack(design, frame, weighed)
-    work = Structure(design, frame, weighed, standing, shake(design, frame, weighed, standing), steel(design, frame),
-                     lintel(design, frame, weighed), arch(design, frame, weighed), footing(design, frame, weighed, standing))
+    design, frame, weighed = geometry.design, geometry.frame, weigh(geometry)
+    standing = free_stack(design, frame, weighed)
+    work = Structure(
+        design,
+        frame,
+        weighed,
+        standing,
+        seismic_load(design, frame, weighed, standing),
+        steel(design, frame),
+        assess_lintel(design, frame, weighed),
+        assess_arch(design, frame, weighed),
+        assess_footing(design, frame, weighed, standing),
+    )
     work = replace(work, findings=judgement(work))
     return replace(work, engineer=_engineer(work), remarks=_remarks(work))

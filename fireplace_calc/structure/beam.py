@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.units import FOOT
 from fireplace_calc.rules.core import reaches
 from fireplace_calc.structure.figures import figure, lintel_spans
-from fireplace_calc.base.units import FOOT
 
 
 def triangle(wall: float, span: float) -> float:
@@ -142,8 +142,12 @@ def angle(vertical: float, horizontal: float, thickness: float) -> Angle:
     flat, upright = horizontal * thickness, leg * thickness
     area = flat + upright
     heel = (flat * thickness / 2 + upright * (thickness + leg / 2)) / area
-    inertia = (horizontal * thickness**3 / 12 + flat * (heel - thickness / 2) ** 2
-               + thickness * leg**3 / 12 + upright * (thickness + leg / 2 - heel) ** 2)
+    inertia = (
+        horizontal * thickness**3 / 12
+        + flat * (heel - thickness / 2) ** 2
+        + thickness * leg**3 / 12
+        + upright * (thickness + leg / 2 - heel) ** 2
+    )
     return Angle(area, heel, inertia, inertia / max(heel, max(vertical, thickness) - heel))
 
 
@@ -160,8 +164,14 @@ def veneer_span(vertical: float, horizontal: float, thickness: float) -> float |
     float or None
         Span; none for an angle lighter than the first row. [m]
     """
-    rows = [row.no_storey for row in lintel_spans() if row.pieces == 1 and reaches(vertical, row.vertical)
-            and reaches(horizontal, row.horizontal) and reaches(thickness, row.thickness)]
+    rows = [
+        row.no_storey
+        for row in lintel_spans()
+        if row.pieces == 1
+        and reaches(vertical, row.vertical)
+        and reaches(horizontal, row.horizontal)
+        and reaches(thickness, row.thickness)
+    ]
     return max(rows, default=None)
 
 

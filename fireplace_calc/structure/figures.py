@@ -13,9 +13,12 @@ PSI = 144 * PSF
 
 
 @lru_cache(maxsize=1)
-def figures() -> dict[str, tuple[float, Source]]:
+def structure_figures() -> dict[str, tuple[float, Source]]:
     """Single numbers by name, in SI, with their sources."""
-    return {r["name"]: (from_unit(float(r["value"]), r["unit"]), source_of(r)) for r in rows("structure_figures.csv")}
+    return {
+        r["name"]: (from_unit(float(r["value"]), r["unit"]), source_of(r))
+        for r in rows("structure_figures.csv")
+    }
 
 
 def figure(name: str) -> float:
@@ -24,12 +27,12 @@ def figure(name: str) -> float:
     >>> figure("gust factor")
     0.85
     """
-    return pick(figures(), name, "Figure")[0]
+    return pick(structure_figures(), name, "Figure")[0]
 
 
 def source(name: str) -> Source:
     """Where one published number comes from."""
-    return pick(figures(), name, "Figure")[1]
+    return pick(structure_figures(), name, "Figure")[1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +49,16 @@ class Terrain:
 @lru_cache(maxsize=1)
 def terrains() -> dict[tuple[str, str], Terrain]:
     """Constants by edition of ASCE 7 and exposure."""
-    return {(r["edition"], r["exposure"]): Terrain(float(r["coefficient"]), float(r["alpha"]), float(r["gradient_height_ft"]) * FOOT,
-                                                   float(r["lowest_height_ft"]) * FOOT, source_of(r))
-            for r in rows("structure_terrain.csv")}
+    return {
+        (r["edition"], r["exposure"]): Terrain(
+            float(r["coefficient"]),
+            float(r["alpha"]),
+            float(r["gradient_height_ft"]) * FOOT,
+            float(r["lowest_height_ft"]) * FOOT,
+            source_of(r),
+        )
+        for r in rows("structure_terrain.csv")
+    }
 
 
 def terrain(exposure: str, edition: str = "7-16") -> Terrain:
@@ -63,14 +73,19 @@ def terrain(exposure: str, edition: str = "7-16") -> Terrain:
 @lru_cache(maxsize=1)
 def force_coefficients() -> dict[str, tuple[tuple[float, float], ...]]:
     """Pairs of height over side and force coefficient, by section. [-]"""
-    return {r["section"]: tuple((ratio, float(r[f"at_{ratio:.0f}"])) for ratio in (1.0, 7.0, 25.0))
-            for r in rows("structure_force_coefficients.csv")}
+    return {
+        r["section"]: tuple((ratio, float(r[f"at_{ratio:.0f}"])) for ratio in (1.0, 7.0, 25.0))
+        for r in rows("structure_force_coefficients.csv")
+    }
 
 
 @lru_cache(maxsize=1)
 def flexural_tensions() -> dict[tuple[str, str], tuple[float, Source]]:
     """Allowable tension square to the bed joints by units and mortar. [Pa]"""
-    return {(r["units"], r["mortar"]): (float(r["tension_psi"]) * PSI, source_of(r)) for r in rows("structure_flexural_tension.csv")}
+    return {
+        (r["units"], r["mortar"]): (float(r["tension_psi"]) * PSI, source_of(r))
+        for r in rows("structure_flexural_tension.csv")
+    }
 
 
 def flexural_tension(mortar: str, units: str = "solid") -> float:
@@ -87,7 +102,10 @@ def flexural_tension(mortar: str, units: str = "solid") -> float:
 @lru_cache(maxsize=1)
 def ruptures() -> dict[str, tuple[float, Source]]:
     """Least modulus of rupture of each stone. [Pa]"""
-    return {r["stone"]: (float(r["rupture_psi"]) * PSI, source_of(r)) for r in rows("structure_stone.csv")}
+    return {
+        r["stone"]: (float(r["rupture_psi"]) * PSI, source_of(r))
+        for r in rows("structure_stone.csv")
+    }
 
 
 def rupture(stone: str) -> float:
@@ -113,15 +131,28 @@ class Span:
 @lru_cache(maxsize=1)
 def lintel_spans() -> tuple[Span, ...]:
     """The whole table, lightest angle first."""
-    return tuple(Span(r["angle"], int(r["pieces"]), *(float(r[f"{side}_in"]) * INCH for side in ("vertical", "horizontal", "thickness")),
-                      *(float(r[f"{storeys}_ft"]) * FOOT for storeys in ("no_storey", "one_storey", "two_storeys")), source_of(r))
-                 for r in rows("structure_lintel_spans.csv"))
+    return tuple(
+        Span(
+            r["angle"],
+            int(r["pieces"]),
+            *(float(r[f"{side}_in"]) * INCH for side in ("vertical", "horizontal", "thickness")),
+            *(
+                float(r[f"{storeys}_ft"]) * FOOT
+                for storeys in ("no_storey", "one_storey", "two_storeys")
+            ),
+            source_of(r),
+        )
+        for r in rows("structure_lintel_spans.csv")
+    )
 
 
 @lru_cache(maxsize=1)
 def soils() -> dict[str, tuple[float, Source]]:
     """Presumptive bearing of every soil, and of ground that has none. [Pa]"""
-    return soil_bearing() | {r["soil"]: (float(r["bearing_psf"]) * PSF, source_of(r)) for r in rows("structure_soils.csv")}
+    return soil_bearing() | {
+        r["soil"]: (float(r["bearing_psf"]) * PSF, source_of(r))
+        for r in rows("structure_soils.csv")
+    }
 
 
 def bearing(soil: str) -> float:
@@ -144,6 +175,11 @@ def bearing(soil: str) -> float:
     """
     pressure = pick(soils(), soil, "Soil")[0]
     if pressure <= 0:
-        raise InputError(f"Soil is {soil!r}, which no table gives a bearing pressure; somebody has to dig and look, and an engineer "
-                         "to design the footing.", "Soil", "a soil with a presumptive value", soil)
+        raise InputError(
+            f"Soil is {soil!r}, which no table gives a bearing pressure; somebody has to dig and look, and an engineer "
+            "to design the footing.",
+            "Soil",
+            "a soil with a presumptive value",
+            soil,
+        )
     return pressure

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.structure.figures import bearing
-from fireplace_calc.structure.loads.stack import Stack
+from fireplace_calc.structure.loads.stack import FreeStack
 from fireplace_calc.structure.loads.weights import Weights
 from fireplace_calc.structure.loads.wind import service_factor
-from fireplace_calc.base.units import G
 
 
 def edge_factor(eccentricity: float, length: float) -> float | None:
@@ -108,7 +108,7 @@ def _worst(mean: float, side: float, back: float, width: float, depth: float) ->
     return None if one is None or other is None else mean * one * other
 
 
-def footing(design: Design, frame: Frame, weighed: Weights, standing: Stack) -> Footing:
+def assess_footing(design: Design, frame: Frame, weighed: Weights, standing: FreeStack) -> Footing:
     """Pressure under the footing, still air and wind.
 
     Parameters
@@ -132,7 +132,7 @@ def footing(design: Design, frame: Frame, weighed: Weights, standing: Stack) -> 
     """
     out = design.base.footing_projection
     width, depth = 2 * (frame.block_half + out), frame.block_back + 2 * out
-    whole = weighed.lump()
+    whole = weighed.point_mass()
     load = G * whole.mass
     side, back = whole.x, whole.y - frame.block_back / 2
     mean = load / (width * depth)
@@ -140,11 +140,31 @@ def footing(design: Design, frame: Frame, weighed: Weights, standing: Stack) -> 
     windy, topples = None, False
     if standing.windy and not held:
         service = service_factor(design.loads.wind_map)
-        across, along = (service * s.push.moment(frame.footing_bottom) / load for s in standing.sides)
-        found = [_worst(mean, abs(side) + across, back, width, depth), _worst(mean, side, abs(back) + along, width, depth)]
+        across, along = (
+            service * s.wind_load.moment(frame.footing_bottom) / load for s in standing.sides
+        )
+        found = [
+            _worst(mean, abs(side) + across, back, width, depth),
+            _worst(mean, side, abs(back) + along, width, depth),
+        ]
         topples = None in found
         windy = None if topples else max(found)
     allowed = bearing(design.site.soil) if design.site.soil is not None else None
     own = G * weighed.masses["footing"]
-    return Footing(width, depth, design.base.footing_thickness, out, load, side, back, mean, _worst(mean, side, back, width, depth), windy,
-                   topples, held, standing.windy, allowed, area_for(load - own, own, allowed) if allowed else None)
+    return Footing(
+        width,
+        depth,
+        design.base.footing_thickness,
+        out,
+        load,
+        side,
+        back,
+        mean,
+        _worst(mean, side, back, width, depth),
+        windy,
+        topples,
+        held,
+        standing.windy,
+        allowed,
+        area_for(load - own, own, allowed) if allowed else None,
+    )

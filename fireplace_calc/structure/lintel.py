@@ -4,17 +4,28 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import Frame
-from fireplace_calc.structure.beam import angle, bending, jack_skew, low_wall, reaction, sag, sag_limit, slab_modulus, triangle, veneer_span
-from fireplace_calc.structure.figures import figure, rupture
-from fireplace_calc.structure.loads.weights import Weights
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import G
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.structure.beam import (
+    angle,
+    bending,
+    jack_skew,
+    low_wall,
+    reaction,
+    sag,
+    sag_limit,
+    slab_modulus,
+    triangle,
+    veneer_span,
+)
+from fireplace_calc.structure.figures import figure, rupture
+from fireplace_calc.structure.loads.weights import Weights
 
 
 @dataclass(frozen=True, slots=True)
-class Lintel:
+class LintelResult:
     """A straight head and what it carries.
 
     Attributes
@@ -93,7 +104,7 @@ def wall_weight(frame: Frame, weighed: Weights) -> float:
     return G * weighed.density("firebox walls", density("brick")) * thick
 
 
-def lintel(design: Design, frame: Frame, weighed: Weights) -> Lintel | None:
+def assess_lintel(design: Design, frame: Frame, weighed: Weights) -> LintelResult | None:
     """The straight head of a design; nothing under an arch.
 
     Parameters
@@ -134,9 +145,15 @@ def lintel(design: Design, frame: Frame, weighed: Weights) -> Lintel | None:
         seat = min(told.height, frame.breast)
         made = angle(told.height, seat, leaf)
         modulus, allowed, limit = made.modulus, figure("steel bending"), sag_limit(span)
-        bent, table = sag(span, figure("steel modulus") * made.inertia, peaked, spread), veneer_span(told.height, seat, leaf)
+        bent, table = (
+            sag(span, figure("steel modulus") * made.inertia, peaked, spread),
+            veneer_span(told.height, seat, leaf),
+        )
     else:
-        modulus, across = slab_modulus(frame.breast, told.height), shear / (frame.breast * told.height)
+        modulus, across = (
+            slab_modulus(frame.breast, told.height),
+            shear / (frame.breast * told.height),
+        )
         if told.material == "stone" and design.loads.stone is not None:
             allowed = rupture(design.loads.stone) / figure("stone safety factor")
     if modulus:
@@ -144,5 +161,27 @@ def lintel(design: Design, frame: Frame, weighed: Weights) -> Lintel | None:
         needed = moment / allowed if allowed else None
     pressed = 2 * shear / (seat * bearing) if bearing else None
     skew = jack_skew(clear) if told.material == "masonry arch" else None
-    return Lintel(told.material, clear, span, bearing, wall, cover, low, carried, own, moment, shear, modulus, stress, allowed, needed,
-                  bent, limit, across, pressed, least, table, skew)
+    return LintelResult(
+        told.material,
+        clear,
+        span,
+        bearing,
+        wall,
+        cover,
+        low,
+        carried,
+        own,
+        moment,
+        shear,
+        modulus,
+        stress,
+        allowed,
+        needed,
+        bent,
+        limit,
+        across,
+        pressed,
+        least,
+        table,
+        skew,
+    )

@@ -9,9 +9,9 @@ from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.rules.core import JUDGEMENT, Finding
 from fireplace_calc.structure.arch import Arch
 from fireplace_calc.structure.footing import Footing
-from fireplace_calc.structure.lintel import Lintel
-from fireplace_calc.structure.loads.seismic import Shake, Steel
-from fireplace_calc.structure.loads.stack import Stack
+from fireplace_calc.structure.lintel import LintelResult
+from fireplace_calc.structure.loads.seismic import SeismicLoad, Steel
+from fireplace_calc.structure.loads.stack import FreeStack
 from fireplace_calc.structure.loads.weights import Weights
 
 
@@ -27,7 +27,7 @@ class Structure:
         Mass of every part. [kg]
     stack : Stack
         The chimney above its last support.
-    shake : Shake or None
+    shake : SeismicLoad or None
         Earthquake on it, where the response is known.
     steel : Steel
         Bars, ties and straps by rule.
@@ -47,10 +47,10 @@ class Structure:
     design: Design
     frame: Frame
     weights: Weights
-    stack: Stack
-    shake: Shake | None
+    stack: FreeStack
+    seismic_load: SeismicLoad | None
     steel: Steel
-    lintel: Lintel | None
+    lintel: LintelResult | None
     arch: Arch | None
     footing: Footing
     findings: tuple[Finding, ...] = ()

@@ -8,8 +8,8 @@ from math import ceil
 from pathlib import Path
 
 from fireplace_calc.base.tables import rows as rows_of
-from fireplace_calc.takeoff.rows import Row
 from fireplace_calc.base.units import InputError
+from fireplace_calc.takeoff.rows import Row
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,20 +35,36 @@ def prices(path: str | None = None) -> dict[str, Price]:
     try:
         listed = rows_of("prices.csv" if path is None else Path(path).resolve())
     except OSError as trouble:
-        raise InputError(f"{path} cannot be opened as a price list: {trouble.strerror}.", "price list", "a CSV file", str(path)) from None
+        raise InputError(
+            f"{path} cannot be opened as a price list: {trouble.strerror}.",
+            "price list",
+            "a CSV file",
+            str(path),
+        ) from None
     for number, r in enumerate(listed, 2):
         try:
-            made[r["item"]] = Price(r["item"], r["unit"], float(r["price"]), r["currency"], int(r["per_pack"]) if r["per_pack"] else None,
-                                    r["pack"], r["confidence"])
+            made[r["item"]] = Price(
+                r["item"],
+                r["unit"],
+                float(r["price"]),
+                r["currency"],
+                int(r["per_pack"]) if r["per_pack"] else None,
+                r["pack"],
+                r["confidence"],
+            )
         except (KeyError, TypeError, ValueError):
-            raise InputError(f"Line {number} of the price list cannot be read: item, unit, price as a bare number, currency, per_pack, "
-                             f"pack and confidence are wanted, but it holds {', '.join(map(str, r.values()))}.",
-                             "price list", "a bare number", str(r)) from None
+            raise InputError(
+                f"Line {number} of the price list cannot be read: item, unit, price as a bare number, currency, per_pack, "
+                f"pack and confidence are wanted, but it holds {', '.join(map(str, r.values()))}.",
+                "price list",
+                "a bare number",
+                str(r),
+            ) from None
     return made
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class PricedLine:
     """One line of the bill.
 
     Attributes
@@ -89,7 +105,7 @@ class Bill:
         Whether any price is an invented example.
     """
 
-    lines: tuple[Line, ...]
+    lines: tuple[PricedLine, ...]
     total: float
     currency: str
     unpriced: tuple[str, ...]
@@ -115,11 +131,15 @@ def bill(rows: Iterable[Row], prices: Mapping[str, Price]) -> Bill:
     for row in rows:
         known = prices.get(row.item)
         if known is None or known.unit != row.unit:
-            lines.append(Line(row, None, None, 0, ""))
+            lines.append(PricedLine(row, None, None, 0, ""))
         else:
             packs = ceil(row.order / known.per_pack - 1e-9) if known.per_pack else 0
-            lines.append(Line(row, known.price, known.price * row.order, packs, known.pack))
+            lines.append(PricedLine(row, known.price, known.price * row.order, packs, known.pack))
     used = [prices[line.row.item] for line in lines if line.price is not None]
-    return Bill(tuple(lines), sum(line.amount for line in lines if line.amount is not None),
-                " and ".join(dict.fromkeys(price.currency for price in used)),
-                tuple(line.row.item for line in lines if line.price is None), any(price.confidence == "invented" for price in used))
+    return Bill(
+        tuple(lines),
+        sum(line.amount for line in lines if line.amount is not None),
+        " and ".join(dict.fromkeys(price.currency for price in used)),
+        tuple(line.row.item for line in lines if line.price is None),
+        any(price.confidence == "invented" for price in used),
+    )

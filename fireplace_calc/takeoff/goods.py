@@ -5,17 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.brickwork.unit import COMMON
 from fireplace_calc.base.tables import density
+from fireplace_calc.base.units import CUFT, CUYD, INCH, POUND, feet_inches
+from fireplace_calc.brickwork.unit import COMMON
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.takeoff.handbook import concrete as mixed
-from fireplace_calc.base.units import CUFT, CUYD, INCH, POUND, feet_inches
 
 LONGEST = 30 * INCH
 """Refractory sections are taken no longer than this, so that one or two people can set a piece: our own habit. [m]"""
 
 STONE_JOINTS = 0.25
 """Share of stonework that is mortar; common practice for rubble, from memory. [-]"""
+
 
 @dataclass(frozen=True, slots=True)
 class Goods:
@@ -47,37 +48,91 @@ def _bag(pounds: float, material: str) -> float:
 
 
 @lru_cache(maxsize=1)
-def goods() -> dict[str, Goods]:
+def all_goods() -> dict[str, Goods]:
     """Everything that can stand on the list, in the order it is needed on site."""
-    brick, block, fire = ("brick", None, 1, "brick"), ("block", None, 1, "block"), ("brick", None, 1, "firebrick")
+    brick, block, fire = (
+        ("brick", None, 1, "brick"),
+        ("block", None, 1, "block"),
+        ("brick", None, 1, "firebrick"),
+    )
     poured, slab = ("yd3", CUYD, 0.25, "concrete"), ("ft2", None, 1, "")
     piece, single = ("piece", None, 1, "section"), ("piece", None, 1, "")
     bag = "a bag is taken to make its own weight of set work"
     concrete = ("80-lb bag", _bag(80, "concrete"), 1, "concrete", bag)
     mortar = ("80-lb bag", _bag(80, "mortar"), 1, "mortar", bag)
-    pail = ("50-lb pail", _bag(50, "refractory mortar"), 1, "mortar", "firebrick, section and liner joints, parging")
-    stone = ("ton", 2000 * POUND / density("stone"), 0.25, "brick", "a quarter of the work is mortar, by habit")
-    hand = (*piece, f"pieces no longer than {feet_inches(LONGEST)}, our own habit; weight is the mean piece")
-    measure = (f"{COMMON.per_volume * CUFT:.1f} to the cubic foot with 1/2 in joints; old wall measure, "
-               f"{WALL_MEASURE * CUFT:.1f}, is a way of pricing and no count")
+    pail = (
+        "50-lb pail",
+        _bag(50, "refractory mortar"),
+        1,
+        "mortar",
+        "firebrick, section and liner joints, parging",
+    )
+    stone = (
+        "ton",
+        2000 * POUND / density("stone"),
+        0.25,
+        "brick",
+        "a quarter of the work is mortar, by habit",
+    )
+    hand = (
+        *piece,
+        f"pieces no longer than {feet_inches(LONGEST)}, our own habit; weight is the mean piece",
+    )
+    measure = (
+        f"{COMMON.per_volume * CUFT:.1f} to the cubic foot with 1/2 in joints; old wall measure, "
+        f"{WALL_MEASURE * CUFT:.1f}, is a way of pricing and no count"
+    )
     yard = mixed(CUYD)
-    by_hand = (f"mixed on site 1:2-1/2:5, a yard takes {yard.cement:g} sacks of 94 lb, {yard.sand / CUYD:.2f} yd3 of sand and "
-               f"{yard.gravel / CUYD:.2f} of gravel (USDA FB 1889)")
+    by_hand = (
+        f"mixed on site 1:2-1/2:5, a yard takes {yard.cement:g} sacks of 94 lb, {yard.sand / CUYD:.2f} yd3 of sand and "
+        f"{yard.gravel / CUYD:.2f} of gravel (USDA FB 1889)"
+    )
     listed = {
-        "Footing concrete": (*poured, by_hand), "Base block": block, "Core grout": poured, "Hearth slab concrete": poured,
-        "Hearth bed concrete": poured, "Hearth stone": slab, "Hearth tile": slab, "Hearth boards": slab,
-        "Hearth brick": brick, "Hearth topping concrete": poured,
-        "Firebrick, whole": fire, "Firebrick, cut": (*fire, "bricks the cut pieces come out of, two from one where they fit"),
-        "Firebox floor section": hand, "Firebox back section": hand, "Firebox side section": hand,
-        "Common brick": (*brick, measure), "Facing brick": brick, "Masonry block": block, "Building stone": stone,
+        "Footing concrete": (*poured, by_hand),
+        "Base block": block,
+        "Core grout": poured,
+        "Hearth slab concrete": poured,
+        "Hearth bed concrete": poured,
+        "Hearth stone": slab,
+        "Hearth tile": slab,
+        "Hearth boards": slab,
+        "Hearth brick": brick,
+        "Hearth topping concrete": poured,
+        "Firebrick, whole": fire,
+        "Firebrick, cut": (*fire, "bricks the cut pieces come out of, two from one where they fit"),
+        "Firebox floor section": hand,
+        "Firebox back section": hand,
+        "Firebox side section": hand,
+        "Common brick": (*brick, measure),
+        "Facing brick": brick,
+        "Masonry block": block,
+        "Building stone": stone,
         "Wall concrete": poured,
-        **{f"Face {finish}": (*slab, "area only: a finish has no thickness in the design and no weight here")
-           for finish in ("stone", "plaster", "tile")},
-        "Steel lintel": single, "Stone lintel": single, "Concrete lintel": single, "Timber lintel": single,
-        "Lintel brick": brick, "Arch brick": brick, "Arch stone": stone,
-        "Smoke chamber firebrick": fire, "Smoke chamber section": hand, "Transition piece": single,
-        "Transition concrete": concrete, "Clay flue liner": piece, "Flue section": piece,
-        "Crown concrete": concrete, "Crown stone": single, "Crown mortar": mortar,
-        "Metal cap": (*single, "weight from its maker, not counted"), "Mortar": mortar, "Refractory mortar": pail,
+        **{
+            f"Face {finish}": (
+                *slab,
+                "area only: a finish has no thickness in the design and no weight here",
+            )
+            for finish in ("stone", "plaster", "tile")
+        },
+        "Steel lintel": single,
+        "Stone lintel": single,
+        "Concrete lintel": single,
+        "Timber lintel": single,
+        "Lintel brick": brick,
+        "Arch brick": brick,
+        "Arch stone": stone,
+        "Smoke chamber firebrick": fire,
+        "Smoke chamber section": hand,
+        "Transition piece": single,
+        "Transition concrete": concrete,
+        "Clay flue liner": piece,
+        "Flue section": piece,
+        "Crown concrete": concrete,
+        "Crown stone": single,
+        "Crown mortar": mortar,
+        "Metal cap": (*single, "weight from its maker, not counted"),
+        "Mortar": mortar,
+        "Refractory mortar": pail,
     }
     return {item: Goods(*terms) for item, terms in listed.items()}

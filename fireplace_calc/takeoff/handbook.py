@@ -11,16 +11,16 @@ from functools import lru_cache
 from math import ceil, pi
 
 from fireplace_calc.base.tables import pick, rectangular_liner, round_liner, rows
-from fireplace_calc.takeoff.bricks import WALL_MEASURE
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import CUYD, FOOT, SQFT, from_unit
-
-SLACK = 1e-9
-"""What a float may lose on the way; relative. [-]"""
+from fireplace_calc.takeoff.bricks import WALL_MEASURE
 
 
 @lru_cache(maxsize=1)
 def _figures() -> dict[str, float]:
-    return {r["name"]: from_unit(float(r["value"]), r["unit"]) for r in rows("handbook_figures.csv")}
+    return {
+        r["name"]: from_unit(float(r["value"]), r["unit"]) for r in rows("handbook_figures.csv")
+    }
 
 
 def figure(name: str) -> float:
@@ -54,7 +54,7 @@ def flue_area(opening: float, height: float, lined: bool = True) -> float:
     >>> round(flue_area(7.5 * SQFT, 22 * FOOT) / SQFT * 144), round(flue_area(7.5 * SQFT, 21.9 * FOOT) / SQFT * 144)
     (90, 108)
     """
-    tall = height >= figure("flue, lined, from") * (1 - SLACK)
+    tall = height >= figure("flue, lined, from") * (1 - ROUNDING)
     return opening / figure("flue, lined" if lined and tall else "flue, else")
 
 
@@ -108,7 +108,12 @@ def stock(shape: str) -> tuple[str, ...]:
     ('10', '12', '15', '18')
     """
     column = "round_flue_inside_dia_in" if shape == "round" else "rect_flue_outside_in"
-    return tuple(sorted({r[column] for r in rows("fb1889_table3.csv")}, key=lambda size: inside_area(size, shape)))
+    return tuple(
+        sorted(
+            {r[column] for r in rows("fb1889_table3.csv")},
+            key=lambda size: inside_area(size, shape),
+        )
+    )
 
 
 def next_liner(area: float, shape: str, sizes: Iterable[str] | None = None) -> str | None:
@@ -134,7 +139,9 @@ def next_liner(area: float, shape: str, sizes: Iterable[str] | None = None) -> s
     >>> next_liner(wanted, "rectangular"), next_liner(wanted, "round")
     ('8.5x18', '12')
     """
-    fits = [size for size in sizes or stock(shape) if inside_area(size, shape) >= area * (1 - SLACK)]
+    fits = [
+        size for size in sizes or stock(shape) if inside_area(size, shape) >= area * (1 - ROUNDING)
+    ]
     return min(fits, key=lambda size: inside_area(size, shape), default=None)
 
 
@@ -157,8 +164,14 @@ def brick_flue(area: float) -> tuple[float, float]:
     [8, 16]
     """
     step = figure("brick flue step")
-    pairs = [(short, max(ceil(area / (short * step**2) - SLACK), short)) for short in range(2, max(ceil(area**0.5 / step), 2) + 1)]
-    short, long = min((pair for pair in pairs if pair[1] <= 2 * pair[0]), key=lambda pair: (pair[0] * pair[1], pair[1]))
+    pairs = [
+        (short, max(ceil(area / (short * step**2) - ROUNDING), short))
+        for short in range(2, max(ceil(area**0.5 / step), 2) + 1)
+    ]
+    short, long = min(
+        (pair for pair in pairs if pair[1] <= 2 * pair[0]),
+        key=lambda pair: (pair[0] * pair[1], pair[1]),
+    )
     return short * step, long * step
 
 
@@ -264,4 +277,8 @@ def concrete(volume: float) -> Concrete:
     5.0
     """
     yards = volume / CUYD
-    return Concrete(figure("concrete cement") * yards, figure("concrete sand") * yards, figure("concrete gravel") * yards)
+    return Concrete(
+        figure("concrete cement") * yards,
+        figure("concrete sand") * yards,
+        figure("concrete gravel") * yards,
+    )

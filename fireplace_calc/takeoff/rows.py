@@ -6,11 +6,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil
 
-from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.base.tables import densities
-from fireplace_calc.takeoff.goods import goods
-from fireplace_calc.takeoff.shares import ROUNDING, Share, shares
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import PCF
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.takeoff.goods import all_goods
+from fireplace_calc.takeoff.shares import Share, share_out
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +79,7 @@ def to_order(net: float, waste: float, step: float) -> float:
 
 
 def _row(item: str, asked: list[Share], waste: dict[str, float]) -> Row:
-    sold = goods()[item]
+    sold = all_goods()[item]
     volume, weight = sum(s.volume for s in asked), sum(s.weight for s in asked)
     if sold.holds is not None:
         net = volume / sold.holds
@@ -92,10 +93,20 @@ def _row(item: str, asked: list[Share], waste: dict[str, float]) -> Row:
     notes += [_known(m) for m in materials if weight > 0]
     counted = sold.holds is None and sold.unit != "ft2" and weight > 0
     piece = weight / net if counted else None
-    return Row(item, " and ".join(materials), net, order, sold.unit, weight, volume, piece, "; ".join(notes))
+    return Row(
+        item,
+        " and ".join(materials),
+        net,
+        order,
+        sold.unit,
+        weight,
+        volume,
+        piece,
+        "; ".join(notes),
+    )
 
 
-def takeoff(geometry: Geometry) -> tuple[Row, ...]:
+def take_off(geometry: Geometry) -> tuple[Row, ...]:
     """The list to order from.
 
     Parameters
@@ -109,11 +120,14 @@ def takeoff(geometry: Geometry) -> tuple[Row, ...]:
         In the order the goods are needed on site; volumes add up to those of the parts. [m3]
     """
     asked: dict[str, list[Share]] = {}
-    for share in shares(geometry):
+    for share in share_out(geometry):
         asked.setdefault(share.item, []).append(share)
     design = geometry.design.waste
-    waste = {name: getattr(design, name) for name in ("brick", "firebrick", "block", "section", "mortar", "concrete")}
-    return tuple(_row(item, asked[item], waste) for item in goods() if item in asked)
+    waste = {
+        name: getattr(design, name)
+        for name in ("brick", "firebrick", "block", "section", "mortar", "concrete")
+    }
+    return tuple(_row(item, asked[item], waste) for item in all_goods() if item in asked)
 
 
 def total_weight(rows: tuple[Row, ...]) -> float:

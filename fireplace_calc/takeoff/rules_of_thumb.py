@@ -5,14 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from fireplace_calc.base.tables import density
+from fireplace_calc.base.units import CUFT, INCH, POUND, SQFT, SQIN
 from fireplace_calc.brickwork.unit import COMMON, in_wall
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.base.tables import density
 from fireplace_calc.takeoff import handbook
 from fireplace_calc.takeoff.rows import Row
-from fireplace_calc.base.units import CUFT, INCH, POUND, SQFT, SQIN
 
-NAVY, BULLETIN, OLDER = "NAVEDTRA 14045, chapter 4 (read)", "USDA FB 1889, 1941 (read twice)", "USDA FB 1230, 1921 (read)"
+NAVY, BULLETIN, OLDER = (
+    "NAVEDTRA 14045, chapter 4 (read)",
+    "USDA FB 1889, 1941 (read twice)",
+    "USDA FB 1230, 1921 (read)",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,44 +48,103 @@ def second_opinion(geometry: Geometry, rows: tuple[Row, ...]) -> tuple[Opinion, 
     """
     net = {row.item: row.net for row in rows}
     volume = {row.item: row.volume for row in rows}
-    return (*_brick(geometry, net, volume), *_firebrick(geometry, net, volume), *_block(geometry, net), *_flue(geometry))
+    return (
+        *_brick(geometry, net, volume),
+        *_firebrick(geometry, net, volume),
+        *_block(geometry, net),
+        *_flue(geometry),
+    )
 
 
-def _brick(geometry: Geometry, net: dict[str, float], volume: dict[str, float]) -> Iterator[Opinion]:
+def _brick(
+    geometry: Geometry, net: dict[str, float], volume: dict[str, float]
+) -> Iterator[Opinion]:
     brick = sum(net.get(item, 0) for item in ("Common brick", "Facing brick"))
     if not brick:
         return
     apart = ("lintel", "arch", "hearth extension", "firebox lining")
     work = sum(p.volume for p in geometry.parts if p.material == "brick" and p.name not in apart)
-    laid, thick, thin = (v / CUFT for v in (volume.get("Mortar", 0.0), handbook.mortar(brick), handbook.mortar(brick, thick=False)))
-    yield Opinion("Brick by wall measure", brick, handbook.wall_measure(work), "brick", "22.5 to the cubic foot", BULLETIN,
-                  "Wall measure prices work by 7.5 brick to each 4 in of wall and foot of face; it is no count and runs some "
-                  "29 percent over brick of 8 in with 1/2 in joints.")
+    laid, thick, thin = (
+        v / CUFT
+        for v in (
+            volume.get("Mortar", 0.0),
+            handbook.mortar(brick),
+            handbook.mortar(brick, thick=False),
+        )
+    )
+    yield Opinion(
+        "Brick by wall measure",
+        brick,
+        handbook.wall_measure(work),
+        "brick",
+        "22.5 to the cubic foot",
+        BULLETIN,
+        "Wall measure prices work by 7.5 brick to each 4 in of wall and foot of face; it is no count and runs some "
+        "29 percent over brick of 8 in with 1/2 in joints.",
+    )
     stack = geometry.by_name["chimney walls"]
     if stack.material == "brick" and stack.volume > 0:
         high = stack.top - stack.bottom
         counted = stack.volume * in_wall(COMMON, geometry.design.chimney.wall).per_volume
         each = counted * (COMMON.height + COMMON.joint) / high
-        yield Opinion("Brick of the chimney walls, by courses", counted, handbook.brick_by_courses(high, each), "brick",
-                      f"4-1/2 courses to the foot of {each:.1f} brick", BULLETIN,
-                      "Courses of 2-3/4 in are 4.36 to the foot; the bulletin rounds up and so counts 3 percent more.")
-    yield Opinion("Mortar, thick walls", laid, thick, "ft3", "18 ft3 of sand to 1000 brick", BULLETIN,
-                  "The bulletin's mix fills solid walls; ours adds the block's joints and leaves out what is spilt.")
-    yield Opinion("Mortar, one wythe", laid, thin, "ft3", "11.7 ft3 to 1000 brick", NAVY,
-                  "Bare joints of a 4 in wall; solid work has collar joints besides.")
+        yield Opinion(
+            "Brick of the chimney walls, by courses",
+            counted,
+            handbook.brick_by_courses(high, each),
+            "brick",
+            f"4-1/2 courses to the foot of {each:.1f} brick",
+            BULLETIN,
+            "Courses of 2-3/4 in are 4.36 to the foot; the bulletin rounds up and so counts 3 percent more.",
+        )
+    yield Opinion(
+        "Mortar, thick walls",
+        laid,
+        thick,
+        "ft3",
+        "18 ft3 of sand to 1000 brick",
+        BULLETIN,
+        "The bulletin's mix fills solid walls; ours adds the block's joints and leaves out what is spilt.",
+    )
+    yield Opinion(
+        "Mortar, one wythe",
+        laid,
+        thin,
+        "ft3",
+        "11.7 ft3 to 1000 brick",
+        NAVY,
+        "Bare joints of a 4 in wall; solid work has collar joints besides.",
+    )
 
 
-def _firebrick(geometry: Geometry, net: dict[str, float], volume: dict[str, float]) -> Iterator[Opinion]:
+def _firebrick(
+    geometry: Geometry, net: dict[str, float], volume: dict[str, float]
+) -> Iterator[Opinion]:
     fire = net.get("Firebrick, whole", 0) + net.get("Firebrick, cut", 0)
-    lined = sum(p.volume for p in geometry.parts if p.name in ("firebox lining", "firebox floor") and p.material == "firebrick")
+    lined = sum(
+        p.volume
+        for p in geometry.parts
+        if p.name in ("firebox lining", "firebox floor") and p.material == "firebrick"
+    )
     if fire and lined:
-        yield Opinion("Firebrick", fire, handbook.figure("firebrick") * lined / CUFT, "brick", "17 to the cubic foot of wall",
-                      "old pocket books (memory)",
-                      "Dry brick without joints, 17.1 to the cubic foot, nothing lost in cuts: a small firebox is nearly all cuts.")
+        yield Opinion(
+            "Firebrick",
+            fire,
+            handbook.figure("firebrick") * lined / CUFT,
+            "brick",
+            "17 to the cubic foot of wall",
+            "old pocket books (memory)",
+            "Dry brick without joints, 17.1 to the cubic foot, nothing lost in cuts: a small firebox is nearly all cuts.",
+        )
         paste = volume.get("Refractory mortar", 0.0) * density("refractory mortar") / POUND
-        yield Opinion("Refractory mortar", paste, handbook.figure("refractory mortar") / POUND * fire / 1000, "lb",
-                      "350 lb to 1000 straights", "general practice (memory)",
-                      "For thin trowelled joints, 250 to 600 by the crew; ours counts parging and liner joints too, nothing spilt.")
+        yield Opinion(
+            "Refractory mortar",
+            paste,
+            handbook.figure("refractory mortar") / POUND * fire / 1000,
+            "lb",
+            "350 lb to 1000 straights",
+            "general practice (memory)",
+            "For thin trowelled joints, 250 to 600 by the crew; ours counts parging and liner joints too, nothing spilt.",
+        )
 
 
 def _block(geometry: Geometry, net: dict[str, float]) -> Iterator[Opinion]:
@@ -89,9 +152,15 @@ def _block(geometry: Geometry, net: dict[str, float]) -> Iterator[Opinion]:
     if walls and net.get("Base block") and walls.cuts:
         f = geometry.frame
         face = (4 * f.block_half + 2 * f.block_back) * (walls.top - walls.bottom)
-        yield Opinion("Base block", net["Base block"], handbook.figure("block") / 100 * face / SQFT, "block", "112.5 to 100 square feet",
-                      "NCMA TEK 14, 1969 (read twice)",
-                      "Outside face, corners counted twice; ours goes by the middle of the wall, in halves, by whole courses.")
+        yield Opinion(
+            "Base block",
+            net["Base block"],
+            handbook.figure("block") / 100 * face / SQFT,
+            "block",
+            "112.5 to 100 square feet",
+            "NCMA TEK 14, 1969 (read twice)",
+            "Outside face, corners counted twice; ours goes by the middle of the wall, in halves, by whole courses.",
+        )
 
 
 def _flue(geometry: Geometry) -> Iterator[Opinion]:
@@ -99,13 +168,34 @@ def _flue(geometry: Geometry) -> Iterator[Opinion]:
     f, lined = geometry.frame, geometry.design.flue.liner != "unlined"
     wanted = handbook.flue_area(f.opening_area, f.liner_top - f.hearth, lined)
     if lined:
-        fits = [f"{size} {word}" for shape, word in (("rectangular", "outside"), ("round", "round"))
-                if (size := handbook.next_liner(wanted, shape))]
-        sizes = f"its next liner is {' or '.join(fits)}" if fits else "no liner of its table is as large"
+        fits = [
+            f"{size} {word}"
+            for shape, word in (("rectangular", "outside"), ("round", "round"))
+            if (size := handbook.next_liner(wanted, shape))
+        ]
+        sizes = (
+            f"its next liner is {' or '.join(fits)}"
+            if fits
+            else "no liner of its table is as large"
+        )
     else:
         short, long = (round(side / INCH) for side in handbook.brick_flue(wanted))
         sizes = f"in bare brick {short} x {long} in, which no code of today allows"
-    yield Opinion("Flue area", f.bore.area / SQIN, wanted / SQIN, "in2", "a twelfth of the opening; a tenth unlined or under 22 ft",
-                  BULLETIN, f"Bare inside of the liner, which the code's net areas are less than; {sizes}. The code decides.")
-    yield Opinion("Flue area, older rule", f.bore.area / SQIN, handbook.older_flue_area(f.opening_area) / SQIN, "in2",
-                  "13 in2 to the square foot of opening", OLDER, "For every height alike. The code decides.")
+    yield Opinion(
+        "Flue area",
+        f.bore.area / SQIN,
+        wanted / SQIN,
+        "in2",
+        "a twelfth of the opening; a tenth unlined or under 22 ft",
+        BULLETIN,
+        f"Bare inside of the liner, which the code's net areas are less than; {sizes}. The code decides.",
+    )
+    yield Opinion(
+        "Flue area, older rule",
+        f.bore.area / SQIN,
+        handbook.older_flue_area(f.opening_area) / SQIN,
+        "in2",
+        "13 in2 to the square foot of opening",
+        OLDER,
+        "For every height alike. The code decides.",
+    )

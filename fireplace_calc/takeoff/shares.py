@@ -6,19 +6,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil, hypot
 
-from fireplace_calc.brickwork import Layout, brickwork
+from fireplace_calc.base.tables import density
+from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.base.units import INCH, SQFT, feet_inches
+from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.unit import COMMON, Laid
 from fireplace_calc.brickwork.work import floor_bricks, lining_bricks, needed
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import ArchRing
-from fireplace_calc.base.tables import density
 from fireplace_calc.takeoff.bricks import CORELESS
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
-from fireplace_calc.base.units import INCH, SQFT, feet_inches
-
-ROUNDING = 1e-9
-"""A count that is whole but for the last bit of a float is whole. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,15 +41,26 @@ class _Takeoff:
 
     def __init__(self, geometry: Geometry):
         self.g, self.d, self.f = geometry, geometry.design, geometry.frame
-        self.work = brickwork(geometry)
+        self.work = lay_brickwork(geometry)
 
-    def poured(self, part: Part, item: str, material: str = "concrete", count: float = 1,
-               note: str = "") -> Iterator[Share]:
+    def poured(
+        self, part: Part, item: str, material: str = "concrete", count: float = 1, note: str = ""
+    ) -> Iterator[Share]:
         """All of a part in one material."""
-        yield Share(part.name, item, material, part.volume, part.volume * density(material), count, note)
+        yield Share(
+            part.name, item, material, part.volume, part.volume * density(material), count, note
+        )
 
-    def pieces(self, part: Part, item: str, material: str, count: float, joint: float = 0.0,
-               volume: float | None = None, note: str = "") -> Iterator[Share]:
+    def pieces(
+        self,
+        part: Part,
+        item: str,
+        material: str,
+        count: float,
+        joint: float = 0.0,
+        volume: float | None = None,
+        note: str = "",
+    ) -> Iterator[Share]:
         """Hand-set pieces of one volume; ``joint`` is the share of it that is refractory mortar."""
         filled = part.volume if volume is None else volume
         bare = filled * (1 - joint)
@@ -61,17 +70,37 @@ class _Takeoff:
     def mortar(self, part: Part, volume: float, material: str = "mortar") -> Iterator[Share]:
         """Joints, when there are any."""
         if volume > 0:
-            yield Share(part.name, material.capitalize(), material, volume, volume * density(material))
+            yield Share(
+                part.name, material.capitalize(), material, volume, volume * density(material)
+            )
 
-    def units(self, part: Part, item: str, laid: Laid, material: str = "brick", mortar: str = "mortar",
-              volume: float | None = None, note: str = "") -> Iterator[Share]:
+    def units(
+        self,
+        part: Part,
+        item: str,
+        laid: Laid,
+        material: str = "brick",
+        mortar: str = "mortar",
+        volume: float | None = None,
+        note: str = "",
+    ) -> Iterator[Share]:
         """Brick by volume, each with its joints."""
         filled = part.volume if volume is None else volume
         bare = filled * laid.share
-        yield Share(part.name, item, material, bare, bare * density(material), filled * laid.per_volume, note)
+        yield Share(
+            part.name,
+            item,
+            material,
+            bare,
+            bare * density(material),
+            filled * laid.per_volume,
+            note,
+        )
         yield from self.mortar(part, filled - bare, mortar)
 
-    def blocks(self, part: Part, item: str, laid: Laid, count: float, filled: bool = False) -> Iterator[Share]:
+    def blocks(
+        self, part: Part, item: str, laid: Laid, count: float, filled: bool = False
+    ) -> Iterator[Share]:
         """Hollow block; ``filled`` pours the cores solid."""
         gross = part.volume * laid.share
         cores = gross * (1 - CORELESS) if filled else 0.0
@@ -90,11 +119,15 @@ class _Takeoff:
             yield from self.poured(part, "Wall concrete")
         elif part.material in ("block", "grouted block"):
             laid = bricks.in_mass(bricks.block(self.g))
-            yield from self.blocks(part, "Masonry block", laid, part.volume * laid.per_volume, part.material != "block")
+            yield from self.blocks(
+                part, "Masonry block", laid, part.volume * laid.per_volume, part.material != "block"
+            )
         else:
             facing = min(facing, part.volume)
             if facing > 0:
-                yield from self.units(part, "Facing brick", IN_MASS, volume=facing, note="one wythe in the room")
+                yield from self.units(
+                    part, "Facing brick", IN_MASS, volume=facing, note="one wythe in the room"
+                )
             if part.volume > facing:
                 yield from self.units(part, "Common brick", laid, volume=part.volume - facing)
 
@@ -116,13 +149,25 @@ class _Takeoff:
         asked = needed(layouts)
         bare = part.volume * laid.share
         whole = bare * asked.whole_area / (asked.whole_area + asked.cut_area)
-        pieces = f"{asked.pieces} cut pieces" + ("" if laid.wythes == 1 else f" in each of {laid.wythes} wythes")
+        pieces = f"{asked.pieces} cut pieces" + (
+            "" if laid.wythes == 1 else f" in each of {laid.wythes} wythes"
+        )
         notes = [*dict.fromkeys(layout.note for layout in layouts if layout.note)]
         notes += [] if self.d.firebox.joint is not None else ["joint unknown, taken as 1/8 in"]
-        for item, volume, count, said in (("whole", whole, asked.whole, []), ("cut", bare - whole, asked.bricks_for_cuts, [pieces])):
+        for item, volume, count, said in (
+            ("whole", whole, asked.whole, []),
+            ("cut", bare - whole, asked.bricks_for_cuts, [pieces]),
+        ):
             if count:
-                yield Share(part.name, f"Firebrick, {item}", "firebrick", volume, volume * density("firebrick"),
-                            count * laid.wythes, "; ".join(said + notes))
+                yield Share(
+                    part.name,
+                    f"Firebrick, {item}",
+                    "firebrick",
+                    volume,
+                    volume * density("firebrick"),
+                    count * laid.wythes,
+                    "; ".join(said + notes),
+                )
         yield from self.mortar(part, part.volume - bare, "refractory mortar")
 
     def sections(self, height: float) -> tuple[int, float]:
@@ -134,7 +179,9 @@ class _Takeoff:
     def firebox_floor(self, part: Part) -> Iterator[Share]:
         if part.material == "firebrick":
             return self.firebrick(part, floor_bricks(self.g), (self.work.floor,))
-        count = ceil(2 * self.f.half_width / LONGEST - ROUNDING) * ceil(self.f.depth / LONGEST - ROUNDING)
+        count = ceil(2 * self.f.half_width / LONGEST - ROUNDING) * ceil(
+            self.f.depth / LONGEST - ROUNDING
+        )
         return self.pieces(part, "Firebox floor section", "refractory", count)
 
     def firebox_lining(self, part: Part) -> Iterator[Share]:
@@ -146,14 +193,22 @@ class _Takeoff:
         else:
             number, joint = self.sections(f.throat - f.slab_top)
             spread = thickness * hypot(1.0, f.side_slope)
-            deep = sum((s.top - s.bottom) * (s.lower[2][1] - s.lower[0][1] + s.upper[2][1] - s.upper[0][1]) / 2
-                       for s in part.cuts)
+            deep = sum(
+                (s.top - s.bottom)
+                * (s.lower[2][1] - s.lower[0][1] + s.upper[2][1] - s.upper[0][1])
+                / 2
+                for s in part.cuts
+            )
             side = ceil(f.depth * hypot(1.0, f.side_slope) / LONGEST - ROUNDING)
             back = ceil((f.back_width + 2 * spread) / LONGEST - ROUNDING)
             sides = 2 * spread * deep
             rest = part.volume - sides
-            yield from self.pieces(part, "Firebox side section", "refractory", 2 * number * side, joint, sides)
-            yield from self.pieces(part, "Firebox back section", "refractory", number * back, joint, rest)
+            yield from self.pieces(
+                part, "Firebox side section", "refractory", 2 * number * side, joint, sides
+            )
+            yield from self.pieces(
+                part, "Firebox back section", "refractory", number * back, joint, rest
+            )
 
     def lintel(self, part: Part) -> Iterator[Share]:
         lintel = self.d.lintel
@@ -163,7 +218,9 @@ class _Takeoff:
         size = f"{feet_inches(lintel.height)} high, {feet_inches(long)} long"
         if part.material == "steel":
             size = f"angle {feet_inches(lintel.thickness)} thick, {size}"
-        return self.pieces(part, f"{part.material.capitalize()} lintel", part.material, 1, note=size)
+        return self.pieces(
+            part, f"{part.material.capitalize()} lintel", part.material, 1, note=size
+        )
 
     def arch(self, part: Part) -> Iterator[Share]:
         if part.material == "stone":
@@ -181,16 +238,25 @@ class _Takeoff:
         if part.material == "brick":
             return self.units(part, "Hearth brick", bricks.in_wall(COMMON, thick))
         item = {"stone": "Hearth stone", "tile": "Hearth tile"}.get(part.material, "Hearth boards")
-        return self.poured(part, item, part.material, part.volume / thick / SQFT, f"{feet_inches(thick)} thick")
+        return self.poured(
+            part, item, part.material, part.volume / thick / SQFT, f"{feet_inches(thick)} thick"
+        )
 
     def chamber_lining(self, part: Part) -> Iterator[Share]:
         thickness, joint = self.d.smoke_chamber.lining_thickness, self.d.firebox.joint
         if part.material == "firebrick":
-            laid = bricks.firebrick(self.d.firebox.brick, thickness, INCH / 8 if joint is None else joint)
-            return self.units(part, "Smoke chamber firebrick", laid, "firebrick", "refractory mortar")
+            laid = bricks.firebrick(
+                self.d.firebox.brick, thickness, INCH / 8 if joint is None else joint
+            )
+            return self.units(
+                part, "Smoke chamber firebrick", laid, "firebrick", "refractory mortar"
+            )
         if part.material == "clay liner":
             number, share = self.sections(part.top - part.bottom)
-            round_it = [2 * max(x for x, _ in part.adds[0].lower), part.adds[0].lower[2][1] - part.adds[0].lower[0][1]]
+            round_it = [
+                2 * max(x for x, _ in part.adds[0].lower),
+                part.adds[0].lower[2][1] - part.adds[0].lower[0][1],
+            ]
             count = number * sum(2 * ceil(side / LONGEST - ROUNDING) for side in round_it)
             return self.pieces(part, "Smoke chamber section", "clay liner", count, share)
         return self.mortar(part, part.volume, "refractory mortar")
@@ -216,7 +282,10 @@ class _Takeoff:
         if self.d.surround.face != "brick":
             return 0.0
         f, deep = self.f, COMMON.depth + COMMON.joint
-        wide, lining = 2 * f.block_half, 2 * (f.half_width + self.d.firebox.lining_thickness * hypot(1.0, f.side_slope))
+        wide, lining = (
+            2 * f.block_half,
+            2 * (f.half_width + self.d.firebox.lining_thickness * hypot(1.0, f.side_slope)),
+        )
         if part.name == "shoulder":
             return self.over_chamber(f.flue_start, f.shoulder_top) * deep
         if part.name == "chimney walls":
@@ -226,7 +295,16 @@ class _Takeoff:
         under_arch = f.opening_area - 2 * f.half_width * (f.spring - f.hearth)
         head = self.g.by_name.get("arch") or self.g.by_name["lintel"]
         carried = 0.0 if head.material == "steel" else head.volume / f.breast
-        return max(wide * (f.throat - f.slab_top) - lining * (f.spring - f.slab_top) - under_arch - carried, 0.0) * deep
+        return (
+            max(
+                wide * (f.throat - f.slab_top)
+                - lining * (f.spring - f.slab_top)
+                - under_arch
+                - carried,
+                0.0,
+            )
+            * deep
+        )
 
     def over_chamber(self, low: float, high: float) -> float:
         """Front of shoulder and stack between two levels, as far as the room goes up. [m2]"""
@@ -272,7 +350,9 @@ class _Takeoff:
             case "flue liner" | "flue casing":
                 return self.flue(part)
             case "chimney walls":
-                return self.masonry(part, bricks.in_wall(COMMON, self.d.chimney.wall), self.showing(part))
+                return self.masonry(
+                    part, bricks.in_wall(COMMON, self.d.chimney.wall), self.showing(part)
+                )
             case "crown":
                 return self.crown(part)
         return self.masonry(part, IN_MASS)
@@ -286,7 +366,9 @@ class _Takeoff:
             yield Share("face", f"Face {finish}", finish, 0.0, 0.0, max(area, 0.0) / SQFT)
 
 
-def shares(geometry: Geometry) -> list[Share]:
+def share_out(geometry: Geometry) -> list[Share]:
     """What every part asks for; the volumes of a part's shares add up to the part."""
     work = _Takeoff(geometry)
-    return [share for part in geometry.parts if part.volume > 0 for share in work.part(part)] + list(work.face())
+    return [
+        share for part in geometry.parts if part.volume > 0 for share in work.part(part)
+    ] + list(work.face())

@@ -14,13 +14,27 @@ import time
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-         "--disable-component-update", "--disable-sync"]
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
 
 
 def chromium() -> str | None:
     """Where the system's Chromium is."""
-    return next((found for name in ("chromium", "chromium-browser", "google-chrome") if (found := shutil.which(name))), None)
+    return next(
+        (
+            found
+            for name in ("chromium", "chromium-browser", "google-chrome")
+            if (found := shutil.which(name))
+        ),
+        None,
+    )
 
 
 def free_port() -> int:
@@ -35,10 +49,19 @@ def server(kind: str, notebook: Path, root: Path):
     """Start JupyterLab or Voila on loopback, give the address of the notebook, and stop it afterwards."""
     port = free_port()
     if kind == "lab":
-        command = [sys.executable, "-m", "jupyterlab", "--no-browser", f"--port={port}", f"--ServerApp.root_dir={root}"]
+        command = [
+            sys.executable,
+            "-m",
+            "jupyterlab",
+            "--no-browser",
+            f"--port={port}",
+            f"--ServerApp.root_dir={root}",
+        ]
     else:
         command = [sys.executable, "-m", "voila", "--no-browser", f"--port={port}", str(notebook)]
-    process = subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True, cwd=root)
+    process = subprocess.Popen(
+        command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True, cwd=root
+    )
     try:
         pattern = r"(http://(?:127\.0\.0\.1|localhost):\d+)/(?:lab)?\S*?(?:token=(\w+))?\s"
         for line in process.stderr:
@@ -75,10 +98,22 @@ class Alone:
     def __init__(self, width: int = 1280, height: int = 1000):
         from playwright.sync_api import sync_playwright
 
-        self.port, self.folder, self.play = free_port(), tempfile.TemporaryDirectory(), sync_playwright().start()
+        self.port, self.folder, self.play = (
+            free_port(),
+            tempfile.TemporaryDirectory(),
+            sync_playwright().start(),
+        )
         size = f"--window-size={width},{height}"
-        command = [chromium(), "--headless=new", f"--remote-debugging-port={self.port}", f"--user-data-dir={self.folder.name}", size]
-        self.process = subprocess.Popen([*command, *FLAGS, "about:blank"], stderr=subprocess.DEVNULL, stdout=subprocess.DEVNULL)
+        command = [
+            chromium(),
+            "--headless=new",
+            f"--remote-debugging-port={self.port}",
+            f"--user-data-dir={self.folder.name}",
+            size,
+        ]
+        self.process = subprocess.Popen(
+            [*command, *FLAGS, "about:blank"], stderr=subprocess.DEVNULL, stdout=subprocess.DEVNULL
+        )
         self.browser = None
 
     def look_in(self):

@@ -13,8 +13,8 @@ from pathlib import Path
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
+from fireplace_calc.drawing.composed.live import live_views
 from fireplace_calc.drawing.sheets.canvas import pack
-from fireplace_calc.drawing.views.live import live_views
 
 ROOT = Path(__file__).resolve().parents[2]
 DOTS = 4.0
@@ -35,8 +35,12 @@ def resident() -> float:
 def main() -> None:
     boathouse = load(ROOT / "data" / "designs" / "boathouse.toml")
     picture = Picture(WIDTH, HEIGHT, DOTS)
-    results = {name: [assess(change(boathouse, step)) for step in steps] for name, steps in STEPS.items()}
-    print("| median of 100 steps | sheets [ms] | paint [ms] | pack [ms] | all [ms] | kilobytes |\n|---|---|---|---|---|---|")
+    results = {
+        name: [assess(change(boathouse, step)) for step in steps] for name, steps in STEPS.items()
+    }
+    print(
+        "| median of 100 steps | sheets [ms] | paint [ms] | pack [ms] | all [ms] | kilobytes |\n|---|---|---|---|---|---|"
+    )
     for name, found in results.items():
         rows = []
         for result in found:
@@ -48,7 +52,13 @@ def main() -> None:
             size = len(pack(dots))
             end = time.perf_counter()
             rows.append((made - begin, painted - made, end - painted, end - begin, size / 1e6))
-        print(f"| {name} |", " | ".join(f"{statistics.median(column) * 1000:.1f}" for column in zip(*rows, strict=True)), "|")
+        print(
+            f"| {name} |",
+            " | ".join(
+                f"{statistics.median(column) * 1000:.1f}" for column in zip(*rows, strict=True)
+            ),
+            "|",
+        )
     every = [result for found in results.values() for result in found]
     redraw(picture, every, 300)
     before = resident()

@@ -28,17 +28,17 @@ from fireplace_calc.base.units import INCH
 boathouse = load(r"{ROOT}/data/designs/boathouse.toml")
 stamp = lambda design: int(round(design.opening.width / INCH * 2))
 '''
-OURS = '''
+OURS = """
 from fireplace_calc.panels import panel
 panel(boathouse, stamp=stamp)
-'''
-BLANK = '''
+"""
+BLANK = """
 from matplotlib.figure import Figure
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.patches import Rectangle
 from fireplace_calc.drawing.sheets.canvas import pack, put_stamp
 from fireplace_calc.drawing import WIDTH, HEIGHT
-from fireplace_calc.drawing.views.live import FORMAT
+from fireplace_calc.drawing.composed.live import FORMAT
 figure = Figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=88.9)
 canvas = FigureCanvasAgg(figure)
 ax = figure.add_axes((0, 0, 1, 1)); ax.set_axis_off(); ax.set_xlim(0, 100); ax.set_ylim(0, 100)
@@ -53,8 +53,8 @@ def draw(event=None):
     image.value = pack(dots)
 slider.observe(draw, "value"); draw()
 w.VBox([slider, image])
-'''
-INTERACT = '''
+"""
+INTERACT = """
 %matplotlib inline
 %config InlineBackend.print_figure_kwargs = {"bbox_inches": None}
 import matplotlib.pyplot as plt
@@ -74,7 +74,7 @@ def show(width):
     plt.show()
 w.interact(show, width=w.FloatSlider(description="Opening width", min=18, max=96, step=0.5, value=42, readout=False))
 None
-'''
+"""
 CONTESTANTS = {"blank": BLANK, "ours": OURS, "interact": INTERACT}
 WATCH = r"""
 () => {
@@ -124,7 +124,9 @@ HELD = """() => {
 def notebook(folder: Path, name: str, source: str) -> Path:
     cells = [nbformat.v4.new_code_cell(SETUP), nbformat.v4.new_code_cell(source)]
     kernel = {"name": "python3", "display_name": "Python 3 (ipykernel)", "language": "python"}
-    made = nbformat.v4.new_notebook(cells=cells, metadata={"fireplace": {"run_on_open": True}, "kernelspec": kernel})
+    made = nbformat.v4.new_notebook(
+        cells=cells, metadata={"fireplace": {"run_on_open": True}, "kernelspec": kernel}
+    )
     path = folder / f"{name}.ipynb"
     nbformat.write(made, path)
     return path
@@ -135,7 +137,9 @@ def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) 
     path = notebook(folder, name, source)
     with server(kind, path, folder) as address, Alone() as chromium:
         view = chromium.look_in()
-        for left in range(12, -1, -1):  # Voila now and then never ends a page with the output area of interact
+        for left in range(
+            12, -1, -1
+        ):  # Voila now and then never ends a page with the output area of interact
             try:
                 view.goto(address, timeout=25_000)
                 break
@@ -156,28 +160,41 @@ def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) 
             waits.append(view.evaluate("() => window.seen[0][1] - window.presses[0]"))
             view.wait_for_timeout(120)
         view.wait_for_timeout(800)
-        start = view.evaluate("() => { window.seen.length = 0; window.presses.length = 0; return window.last; }")
+        start = view.evaluate(
+            "() => { window.seen.length = 0; window.presses.length = 0; return window.last; }"
+        )
         view.evaluate(HELD)
         chromium.leave(6)  # a debugger that listens takes a tenth of both cores
         held, seen = chromium.look_in().evaluate("() => [window.held, window.seen]")
     last = next((t - held for n, t in seen if n == start + 30), None)
-    return {"waits": waits, "frames": len(seen), "last": last, "right": bool(seen) and seen[-1][0] == start + 30}
+    return {
+        "waits": waits,
+        "frames": len(seen),
+        "last": last,
+        "right": bool(seen) and seen[-1][0] == start + 30,
+    }
 
 
 def pooled(rounds: list[dict]) -> dict:
     """Every press of all rounds together; of the held keys the middle one, and the worst last picture."""
     waits = sorted(wait for one in rounds for wait in one["waits"])
     lasts = [one["last"] for one in rounds]
-    return {"median": statistics.median(waits), "p95": waits[int(0.95 * (len(waits) - 1))],
-            "frames": statistics.median_low([one["frames"] for one in rounds]),
-            "last": None if None in lasts else max(lasts), "right": all(one["right"] for one in rounds)}
+    return {
+        "median": statistics.median(waits),
+        "p95": waits[int(0.95 * (len(waits) - 1))],
+        "frames": statistics.median_low([one["frames"] for one in rounds]),
+        "last": None if None in lasts else max(lasts),
+        "right": all(one["right"] for one in rounds),
+    }
 
 
 def contestants(views: list[str]) -> dict[str, str]:
     """Source of each one's cell."""
     if not views:
         return CONTESTANTS
-    return {"blank": BLANK} | {view: OURS.replace("stamp=stamp", f'stamp=stamp, view="{view}"') for view in views}
+    return {"blank": BLANK} | {
+        view: OURS.replace("stamp=stamp", f'stamp=stamp, view="{view}"') for view in views
+    }
 
 
 def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
@@ -191,12 +208,16 @@ def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
                 print(json.dumps({kind: {name: pooled(runs[name])}}), file=sys.stderr)
         found = {name: pooled(each) for name, each in runs.items()}
         print(f"\n{'JupyterLab' if kind == 'lab' else 'Voila'}, {time.strftime('%Y-%m-%d')}\n")
-        print("| | median [ms] | 95 % [ms] | median, of blank | 95 %, of blank "
-              "| frames of 30 | last right after [ms], worst |\n|---|---|---|---|---|---|---|")
+        print(
+            "| | median [ms] | 95 % [ms] | median, of blank | 95 %, of blank "
+            "| frames of 30 | last right after [ms], worst |\n|---|---|---|---|---|---|---|"
+        )
         for name, m in found.items():
             last = "never" if m["last"] is None or not m["right"] else f"{m['last']:.0f}"
-            print(f"| {name} | {m['median']:.1f} | {m['p95']:.1f} | {m['median'] / found['blank']['median']:.2f} | "
-                  f"{m['p95'] / found['blank']['p95']:.2f} | {m['frames']} | {last} |")
+            print(
+                f"| {name} | {m['median']:.1f} | {m['p95']:.1f} | {m['median'] / found['blank']['median']:.2f} | "
+                f"{m['p95'] / found['blank']['p95']:.2f} | {m['frames']} | {last} |"
+            )
 
 
 if __name__ == "__main__":

@@ -27,7 +27,10 @@ def resident() -> float:
 
 def redraw(live, times: int) -> None:
     """Move the three sliders in turn, up and down their range."""
-    ways = {key: itertools.cycle([*range(low, high), *range(high, low, -1)]) for key, (low, high) in MOVES.items()}
+    ways = {
+        key: itertools.cycle([*range(low, high), *range(high, low, -1)])
+        for key, (low, high) in MOVES.items()
+    }
     for key in itertools.islice(itertools.cycle(ways), times):
         live.leads[key].slider.value = next(ways[key])
 

@@ -14,10 +14,10 @@ import numpy as np
 from distributed import Client, LocalCluster
 
 from fireplace_calc import change, load
-from fireplace_calc.draft import around, fire, path, settle
+from fireplace_calc.base.places import inside
+from fireplace_calc.draft import fire, settle, surroundings, trace_flow_path
 from fireplace_calc.draft.physics.air import pressure_at
 from fireplace_calc.explore import sketch, stations, sweep
-from fireplace_calc.base.places import inside
 
 ROOT = Path(__file__).resolve().parents[2]
 COUNT, BLOCK = 1_000_000, 4096
@@ -34,10 +34,22 @@ def timed(name: str, count: int, act, here: bool = True) -> None:
 
 def million(design) -> None:
     """A million evenings of one design, operating mode, by ``settle`` alone in blocks."""
-    way, one, still, rng = path(sketch(design)), fire(design), around(design), np.random.default_rng(1)
-    outdoor, pressure = rng.uniform(233.0, 303.0, COUNT), pressure_at(rng.uniform(0.0, 3000.0, COUNT))
+    way, one, still, rng = (
+        trace_flow_path(sketch(design)),
+        fire(design),
+        surroundings(design),
+        np.random.default_rng(1),
+    )
+    outdoor, pressure = (
+        rng.uniform(233.0, 303.0, COUNT),
+        pressure_at(rng.uniform(0.0, 3000.0, COUNT)),
+    )
     for k in range(0, COUNT, BLOCK):
-        settle(way, one, replace(still, outdoor=outdoor[k:k + BLOCK], pressure=pressure[k:k + BLOCK]))
+        settle(
+            way,
+            one,
+            replace(still, outdoor=outdoor[k : k + BLOCK], pressure=pressure[k : k + BLOCK]),
+        )
 
 
 def main() -> None:
@@ -45,21 +57,39 @@ def main() -> None:
         os.sched_setaffinity(0, {min(os.sched_getaffinity(0))})
     boathouse = load(ROOT / "data" / "designs" / "boathouse.toml")
     closed = change(boathouse, {"house.air_inlet": "0 in2"})
-    print("| | fires | clock [s] | processor [s] | processor, a million [s] |\n|---|---|---|---|---|")
+    print(
+        "| | fires | clock [s] | processor [s] | processor, a million [s] |\n|---|---|---|---|---|"
+    )
     timed("`settle`, no air inlet", COUNT, lambda: million(closed))
     timed("`settle`, air inlet", COUNT, lambda: million(boathouse))
     weathers = stations(inside("CAN"), mild=boathouse.site.mild)
-    moves = [{"opening.width": f"{30 + k / 2:g} in", "flue.sections": 12 + k % 20} for k in range(60)]
+    moves = [
+        {"opening.width": f"{30 + k / 2:g} in", "flue.sections": 12 + k % 20} for k in range(60)
+    ]
     catalogue = {f"no. {k}": change(boathouse, move) for k, move in enumerate(moves)}
     fires = len(catalogue) * weathers.outdoor.size * 5
     rates = np.array([1.0, 2.0, 3.5, 5.0, 8.0]) / 3600
     kept = []
-    timed("`sweep`: designs by stations by evenings by 5 rates, air inlet", fires, lambda: kept.append(sweep(catalogue, weathers, rates)))
+    timed(
+        "`sweep`: designs by stations by evenings by 5 rates, air inlet",
+        fires,
+        lambda: kept.append(sweep(catalogue, weathers, rates)),
+    )
     if hasattr(os, "sched_setaffinity"):
         os.sched_setaffinity(0, range(os.cpu_count()))
-    with LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None, host="127.0.0.1") as cluster, Client(cluster) as client:
+    with (
+        LocalCluster(
+            n_workers=2, threads_per_worker=1, dashboard_address=None, host="127.0.0.1"
+        ) as cluster,
+        Client(cluster) as client,
+    ):
         sweep(dict(list(catalogue.items())[:1]), weathers, client=client)
-        timed("the same, `LocalCluster` of two", fires, lambda: kept.append(sweep(catalogue, weathers, rates, client)), False)
+        timed(
+            "the same, `LocalCluster` of two",
+            fires,
+            lambda: kept.append(sweep(catalogue, weathers, rates, client)),
+            False,
+        )
     print("\nThe same to the last bit:", kept[0].identical(kept[1]))
 
 

@@ -9,20 +9,20 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import inf
 
+from fireplace_calc.base.tables import rows
+from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.base.units import INCH, POUND, InputError
 from fireplace_calc.build.lifting.multipliers import (
     SELDOM,
-    SLACK,
+    finite,
     frequency_multiplier,
     grip_multiplier,
     height_multiplier,
     past,
     reach_multiplier,
-    sound,
     travel_multiplier,
     twist_multiplier,
 )
-from fireplace_calc.base.tables import rows
-from fireplace_calc.base.units import INCH, POUND, InputError
 
 LOAD = 51 * POUND
 """What one person may lift where everything is at its best: the load constant. [kg]"""
@@ -49,12 +49,12 @@ def reach_for(depth: float, height: float) -> float:
     >>> round(reach_for(12 * INCH, 30 * INCH) / INCH), round(reach_for(12 * INCH, 0) / INCH)
     (14, 16)
     """
-    low = sound("Height of the hands", height) < 10 * INCH * (1 - SLACK)
-    return (10 if low else 8) * INCH + sound("Depth of the load", depth) / 2
+    low = finite("Height of the hands", height) < 10 * INCH * (1 - ROUNDING)
+    return (10 if low else 8) * INCH + finite("Depth of the load", depth) / 2
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class LiftingTask:
     """How often a load is lifted [1/min], for how long at a time, how well it is held, and how far one turns [rad]."""
 
     lifts: float = SELDOM
@@ -63,11 +63,18 @@ class Way:
     twist: float = 0.0
 
 
-USUAL = Way()
+USUAL = LiftingTask()
 """Seldom, all day long, with a fair grip, straight ahead."""
 
 
-def recommended_weight(reach: float, height: float, origin: float, travel: float, way: Way = USUAL, tabled: bool = False) -> float:
+def recommended_weight(
+    reach: float,
+    height: float,
+    origin: float,
+    travel: float,
+    task: LiftingTask = USUAL,
+    tabled: bool = False,
+) -> float:
     r"""Weight nearly every healthy person may lift, judged at one end of the lift.
 
     Parameters
@@ -78,7 +85,7 @@ def recommended_weight(reach: float, height: float, origin: float, travel: float
         Height of the hands where the load is taken. [m]
     travel : float
         Up or down. [m]
-    way : Way
+    way : LiftingTask
         Frequency [1/min], duration, grip and twist [rad].
     tabled : bool
         With multipliers as the printed tables round them. [-]
@@ -94,19 +101,30 @@ def recommended_weight(reach: float, height: float, origin: float, travel: float
 
     NIOSH 94-110 (read; the tables of frequency and grip partly from memory). One person, two hands, smooth, on good footing.
     """
-    return (LOAD * reach_multiplier(reach, tabled) * height_multiplier(height, tabled) * travel_multiplier(travel, tabled)
-            * twist_multiplier(way.twist, tabled) * frequency_multiplier(way.lifts, way.duration, origin)
-            * grip_multiplier(way.grip, height))
+    return (
+        LOAD
+        * reach_multiplier(reach, tabled)
+        * height_multiplier(height, tabled)
+        * travel_multiplier(travel, tabled)
+        * twist_multiplier(task.twist, tabled)
+        * frequency_multiplier(task.lifts, task.duration, origin)
+        * grip_multiplier(task.grip, height)
+    )
 
 
-def limit(taken: tuple[float, float], put: tuple[float, float], way: Way = USUAL, tabled: bool = False) -> float:
+def limit(
+    taken: tuple[float, float],
+    put: tuple[float, float],
+    task: LiftingTask = USUAL,
+    tabled: bool = False,
+) -> float:
     """Weight for a piece that is put down with care, as in masonry every piece is: the smaller of both ends.
 
     Parameters
     ----------
     taken, put : tuple of float
         Reach and height of the hands at the origin and at the destination. [m]
-    way : Way
+    way : LiftingTask
         Frequency [1/min], duration, grip and twist [rad].
     tabled : bool
         With multipliers as printed. [-]
@@ -117,7 +135,10 @@ def limit(taken: tuple[float, float], put: tuple[float, float], way: Way = USUAL
         For one person. [kg]
     """
     travel = abs(put[1] - taken[1])
-    return min(recommended_weight(reach, height, taken[1], travel, way, tabled) for reach, height in (taken, put))
+    return min(
+        recommended_weight(reach, height, taken[1], travel, task, tabled)
+        for reach, height in (taken, put)
+    )
 
 
 @lru_cache(maxsize=1)
@@ -146,8 +167,13 @@ def capacity(one: float, people: int) -> float:
     (26.7, 30.0)
     """
     if people not in _teams():
-        raise InputError(f"People at one lift is {people}, but 1 to 3 can be reckoned with; take a hoist.", "People", "1 to 3", people)
-    return people * sound("Limit of one", one) * _teams()[people]
+        raise InputError(
+            f"People at one lift is {people}, but 1 to 3 can be reckoned with; take a hoist.",
+            "People",
+            "1 to 3",
+            people,
+        )
+    return people * finite("Limit of one", one) * _teams()[people]
 
 
 def index(weight: float, allowed: float) -> float:
@@ -163,7 +189,7 @@ def index(weight: float, allowed: float) -> float:
     float
         Their ratio. [-]
     """
-    return sound("Weight", weight) / allowed if allowed > 0 else inf
+    return finite("Weight", weight) / allowed if allowed > 0 else inf
 
 
 def how_lifted(weight: float | None, one: float) -> str:

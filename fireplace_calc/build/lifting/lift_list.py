@@ -7,10 +7,17 @@ from dataclasses import dataclass
 from math import ceil
 
 from fireplace_calc.build.contact import Contacts
-from fireplace_calc.build.lifting.equation import Way, capacity, how_lifted, index, limit, reach_for
+from fireplace_calc.build.lift_parts import STACK, LiftPart
+from fireplace_calc.build.lifting.equation import (
+    LiftingTask,
+    capacity,
+    how_lifted,
+    index,
+    limit,
+    reach_for,
+)
 from fireplace_calc.build.production_rates import Need
-from fireplace_calc.build.steps import Step
-from fireplace_calc.build.lift_parts import STACK, Stretch
+from fireplace_calc.build.steps import WorkStep
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.goods import LONGEST
 
@@ -19,7 +26,12 @@ PANELS = ("Firebox back section", "Firebox side section", "Smoke chamber section
 FLUES = ("Clay flue liner", "Flue section")
 SLAB = "Hearth stone"
 """Taken as one slab, the heaviest it can come in."""
-GRIPS = {"Base block": "fair", "Masonry block": "fair", "Steel lintel": "fair", "Timber lintel": "fair"}
+GRIPS = {
+    "Base block": "fair",
+    "Masonry block": "fair",
+    "Steel lintel": "fair",
+    "Timber lintel": "fair",
+}
 """Webs and edges the fingers close on; anything else is smooth and wide, and in doubt the worse: our own habit."""
 HEAVY_UNIT = 20.0
 """Units over this are laid by nobody alone: HSE guidance (read). [kg]"""
@@ -66,7 +78,9 @@ class Lift:
     note: str
 
 
-def _size(geometry: Geometry, item: str, plan: Callable[[], tuple[float, float]]) -> tuple[float, float]:
+def _size(
+    geometry: Geometry, item: str, plan: Callable[[], tuple[float, float]]
+) -> tuple[float, float]:
     """How deep a piece is away from the body, and how tall as it is set. [m]"""
     d, f = geometry.design, geometry.frame
     if item in FLUES:
@@ -74,48 +88,88 @@ def _size(geometry: Geometry, item: str, plan: Callable[[], tuple[float, float]]
     if item in ("Base block", "Masonry block"):
         return d.base.block_width, d.base.block_height
     if item in PANELS:
-        thick = d.smoke_chamber.lining_thickness if item == PANELS[2] else d.firebox.lining_thickness
+        thick = (
+            d.smoke_chamber.lining_thickness if item == PANELS[2] else d.firebox.lining_thickness
+        )
         return thick, d.firebox.section_height
     wide, deep = plan()
     if item.endswith("lintel"):
         return deep, d.lintel.height
-    return min(wide / ceil(wide / LONGEST - 1e-9), deep / ceil(deep / LONGEST - 1e-9)) if item == "Firebox floor section" else min(
-        wide, deep), 0.0
+    return min(
+        wide / ceil(wide / LONGEST - 1e-9), deep / ceil(deep / LONGEST - 1e-9)
+    ) if item == "Firebox floor section" else min(wide, deep), 0.0
 
 
-def _beds(stretch: Stretch, tall: float) -> list[float]:
+def _beds(lift_part: LiftPart, tall: float) -> list[float]:
     """Levels of the beds of pieces so tall, bottom to top. [m]"""
-    number = max(ceil((stretch.high - stretch.low) / tall - 0.02), 1) if tall > 0 else 1
-    return [stretch.low + k * (stretch.high - stretch.low) / number for k in range(number)]
+    number = max(ceil((lift_part.high - lift_part.low) / tall - 0.02), 1) if tall > 0 else 1
+    return [lift_part.low + k * (lift_part.high - lift_part.low) / number for k in range(number)]
 
 
-def _lift(geometry: Geometry, step: Step, stretch: Stretch, need: Need, size: tuple[float, float]) -> Lift:
+def _lift(
+    geometry: Geometry, step: WorkStep, lift_part: LiftPart, need: Need, size: tuple[float, float]
+) -> Lift:
     work, (deep, tall) = geometry.design.work, size
     single = need.item == SLAB
     count = 1.0 if single else need.quantity
     weight = need.weight / count if need.weight > 0 else None
-    way = Way(work.lifts, "long", GRIPS.get(need.item, "poor"))
+    task = LiftingTask(work.lifts, "long", GRIPS.get(need.item, "poor"))
 
     def hands(height: float) -> tuple[float, float]:
         return max(work.carry, reach_for(deep, height)), height
 
     taken = hands(work.stack_height)
-    floors = [stretch.floor, *([stretch.floor - work.lift_height] if stretch.floor >= work.lift_height - 1e-9 else [])]
-    tried = [max((limit(taken, hands(max(bed - floor, 0.0) + tall / 2), way), bed >= floor, bed, floor) for floor in floors)
-             for bed in _beds(stretch, tall)]
-    allowed, _, bed, floor = min(tried)
-    verdict, best = how_lifted(weight, allowed), how_lifted(weight, max(tried)[0])
-    notes = ["taken as one slab" if single else "", "no twist: turn with the feet" if weight else "weight from its maker"]
-    notes += ["over 20 kg: nobody alone, in British guidance" if weight and weight > HEAVY_UNIT else ""]
+    floors = [
+        lift_part.floor,
+        *(
+            [lift_part.floor - work.lift_height]
+            if lift_part.floor >= work.lift_height - 1e-9
+            else []
+        ),
+    ]
+    options = [
+        max(
+            (limit(taken, hands(max(bed - floor, 0.0) + tall / 2), task), bed >= floor, bed, floor)
+            for floor in floors
+        )
+        for bed in _beds(lift_part, tall)
+    ]
+    allowed, _, bed, floor = min(options)
+    verdict, best = how_lifted(weight, allowed), how_lifted(weight, max(options)[0])
+    notes = [
+        "taken as one slab" if single else "",
+        "no twist: turn with the feet" if weight else "weight from its maker",
+    ]
+    notes += [
+        "over 20 kg: nobody alone, in British guidance" if weight and weight > HEAVY_UNIT else ""
+    ]
     notes += [f"at its best bed: {best}" if best != verdict else ""]
-    notes += ["two are wanted, and the plan has one" if verdict == "two people" and work.people < 2 else ""]
+    notes += [
+        "two are wanted, and the plan has one"
+        if verdict == "two people" and work.people < 2
+        else ""
+    ]
     put = hands(max(bed - floor, 0.0) + tall / 2)
-    indices = (None, None) if weight is None else (index(weight, allowed), index(weight, capacity(allowed, 2)))
-    return Lift(step.number, need.item, count, weight, bed - floor, put[0], allowed, *indices, verdict,
-                "; ".join(n for n in notes if n))
+    indices = (
+        (None, None)
+        if weight is None
+        else (index(weight, allowed), index(weight, capacity(allowed, 2)))
+    )
+    return Lift(
+        step.number,
+        need.item,
+        count,
+        weight,
+        bed - floor,
+        put[0],
+        allowed,
+        *indices,
+        verdict,
+        "; ".join(n for n in notes if n),
+    )
 
 
-def lifts(geometry: Geometry, made: list[Step]) -> tuple[Lift, ...]:
+def list_lifts(geometry: Geometry, made: list[WorkStep]) -> tuple[Lift, ...]:
     """Lifts of every step that sets blocks, sections, lintels, slabs or stones.
 
     Parameters
@@ -133,18 +187,28 @@ def lifts(geometry: Geometry, made: list[Step]) -> tuple[Lift, ...]:
     found = []
     for step in made:
         for need in step.goods:
-            if not (need.unit in ("piece", "block") or need.item == SLAB) or not step.parts or need.quantity <= 1e-9:
+            if (
+                not (need.unit in ("piece", "block") or need.item == SLAB)
+                or not step.parts
+                or need.quantity <= 1e-9
+            ):
                 continue
-            chosen = [s for s in step.parts if s.part not in STACK or (s.part == "flue liner") == (need.item in FLUES)]
+            chosen = [
+                s
+                for s in step.parts
+                if s.part not in STACK or (s.part == "flue liner") == (need.item in FLUES)
+            ]
             rises = [s for s in chosen if s.part != "flue casing"]
 
             def plan(name: str = rises[0].part) -> tuple[float, float]:
                 part = geometry.by_name[name]
                 outlines = Contacts([part]).plan(part, (part.bottom + part.top) / 2)[0]
-                return (max(o.right for o in outlines) - min(o.left for o in outlines),
-                        max(o.back for o in outlines) - min(o.front for o in outlines))
+                return (
+                    max(o.right for o in outlines) - min(o.left for o in outlines),
+                    max(o.back for o in outlines) - min(o.front for o in outlines),
+                )
 
             size = _size(geometry, need.item, plan)
-            tried = [_lift(geometry, step, s, need, size) for s in rises]
-            found.append(min(tried, key=lambda lift: lift.allowed))
+            options = [_lift(geometry, step, s, need, size) for s in rises]
+            found.append(min(options, key=lambda lift: lift.allowed))
     return tuple(found)

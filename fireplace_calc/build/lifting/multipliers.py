@@ -11,6 +11,7 @@ from itertools import pairwise
 from math import floor, isfinite
 
 from fireplace_calc.base.tables import rows
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import DEG, INCH, InputError
 
 KNEE = 30 * INCH
@@ -23,8 +24,6 @@ MOST_TWIST = 135 * DEG
 """Turned farther than this is no lift at all. [rad]"""
 SELDOM = 0.2
 """Fewer lifts a minute than this count as this. [1/min]"""
-SLACK = 1e-9
-"""Floats this near a limit are at it; far below what a tape could find. [-]"""
 
 DURATIONS = ("short", "moderate", "long")
 GRIPS = ("good", "fair", "poor")
@@ -32,24 +31,34 @@ GRIPS = ("good", "fair", "poor")
 
 def past(value: float, limit: float) -> bool:
     """Whether a value lies beyond a limit by more than a float's last digits."""
-    return value > limit * (1 + SLACK)
+    return value > limit * (1 + ROUNDING)
 
 
 def is_low(height: float) -> bool:
     """Whether hands at this height are low: under 30 in. [m]"""
-    return height < KNEE * (1 - SLACK)
+    return height < KNEE * (1 - ROUNDING)
 
 
-def sound(name: str, value: float, allowed: str = "zero or more") -> float:
+def finite(name: str, value: float, allowed: str = "zero or more") -> float:
     """The value itself, unless it is negative or no finite number."""
     if not isfinite(value) or value < 0:
-        raise InputError(f"{name} is {value}, but {allowed} is allowed; check the sign and the unit.", name, allowed, value)
+        raise InputError(
+            f"{name} is {value}, but {allowed} is allowed; check the sign and the unit.",
+            name,
+            allowed,
+            value,
+        )
     return value
 
 
 def _word(name: str, value: str, words: tuple[str, ...]) -> str:
     if value not in words:
-        raise InputError(f"{name} is {value!r}, but only these are known: {', '.join(words)}.", name, ", ".join(words), value)
+        raise InputError(
+            f"{name} is {value!r}, but only these are known: {', '.join(words)}.",
+            name,
+            ", ".join(words),
+            value,
+        )
     return value
 
 
@@ -58,7 +67,9 @@ def _printed() -> dict[tuple[str, str], tuple[tuple[float, float], ...]]:
     """Cells that are printed otherwise than their formula rounds, by multiplier and unit."""
     found: dict[tuple[str, str], list] = {}
     for r in rows("lifting_printed.csv"):
-        found.setdefault((r["multiplier"], r["unit"]), []).append((float(r["at"]), float(r["printed"])))
+        found.setdefault((r["multiplier"], r["unit"]), []).append(
+            (float(r["at"]), float(r["printed"]))
+        )
     return {key: tuple(cells) for key, cells in found.items()}
 
 
@@ -91,7 +102,7 @@ def reach_multiplier(reach: float, tabled: bool = False) -> float:
     >>> round(reach_multiplier(23 * INCH), 4), reach_multiplier(23 * INCH, tabled=True)
     (0.4348, 0.44)
     """
-    if past(sound("Reach", reach), FARTHEST):
+    if past(finite("Reach", reach), FARTHEST):
         return 0.0
     value = NEAREST / max(reach, NEAREST)
     return _as_printed("horizontal", reach, value) if tabled else value
@@ -117,7 +128,7 @@ def height_multiplier(height: float, tabled: bool = False) -> float:
     >>> round(height_multiplier(20 * INCH), 3)
     0.925
     """
-    if past(sound("Height of the hands", height), HIGHEST):
+    if past(finite("Height of the hands", height), HIGHEST):
         return 0.0
     value = 1 - 0.0075 * abs(height - KNEE) / INCH
     return _as_printed("vertical", height, value) if tabled else value
@@ -138,7 +149,7 @@ def travel_multiplier(travel: float, tabled: bool = False) -> float:
     float
         1 up to 10 in, then 0.82 + 1.8 in / travel; 0 over 70 in. [-]
     """
-    if past(sound("Travel", travel), MOST_TRAVEL):
+    if past(finite("Travel", travel), MOST_TRAVEL):
         return 0.0
     value = 0.82 + 1.8 * INCH / max(travel, LEAST_TRAVEL)
     return _as_printed("distance", travel, value) if tabled else value
@@ -159,7 +170,7 @@ def twist_multiplier(twist: float, tabled: bool = False) -> float:
     float
         0.32 percent less for every degree; 0 over 135 degrees. [-]
     """
-    if past(sound("Twist", twist), MOST_TWIST):
+    if past(finite("Twist", twist), MOST_TWIST):
         return 0.0
     value = 1 - 0.0032 * twist / DEG
     return _as_printed("twist", twist, value) if tabled else value
@@ -195,8 +206,8 @@ def frequency_multiplier(lifts: float, duration: str, origin: float) -> float:
     >>> frequency_multiplier(0.05, "long", KNEE), frequency_multiplier(9, "long", 0.5), round(frequency_multiplier(1.5, "short", KNEE), 3)
     (0.85, 0.0, 0.925)
     """
-    sound("Lifts a minute", lifts)
-    band = "low" if is_low(sound("Height of the hands", origin)) else "high"
+    finite("Lifts a minute", lifts)
+    band = "low" if is_low(finite("Height of the hands", origin)) else "high"
     column = _frequencies()[f"{_word('Duration', duration, DURATIONS)}_{band}"]
     asked = max(lifts, SELDOM)
     for (slow, much), (fast, less) in pairwise(column):
@@ -220,9 +231,13 @@ def spell(hours: float, rest: float = 0.0) -> str:
     str
         ``short`` up to 1 h with as much rest, ``moderate`` up to 2 h with three tenths of it, else ``long``, up to 8 h. [-]
     """
-    if past(sound("Hours of lifting", hours), 8.0):
-        raise InputError(f"Hours of lifting is {hours:g}, but the equation reaches no farther than 8; share the work out.",
-                         "Hours of lifting", "0 to 8 h", hours)
+    if past(finite("Hours of lifting", hours), 8.0):
+        raise InputError(
+            f"Hours of lifting is {hours:g}, but the equation reaches no farther than 8; share the work out.",
+            "Hours of lifting",
+            "0 to 8 h",
+            hours,
+        )
     if not past(hours, 1.0) and not past(hours, rest):
         return "short"
     return "moderate" if not past(hours, 2.0) and not past(0.3 * hours, rest) else "long"

@@ -186,14 +186,20 @@ def contraction_loss(large, small, included_angle):
     """
     table = contractions()
     ratios = np.array([1.0, *table])
-    ratio, angle = np.broadcast_arrays(np.clip(np.asarray(large, float) / small, 1.0, ratios[-1]), included_angle)
-    by_ratio = np.stack([np.zeros(angle.shape), *(np.interp(angle, *pair) for pair in table.values())])
+    ratio, angle = np.broadcast_arrays(
+        np.clip(np.asarray(large, float) / small, 1.0, ratios[-1]), included_angle
+    )
+    by_ratio = np.stack(
+        [np.zeros(angle.shape), *(np.interp(angle, *pair) for pair in table.values())]
+    )
     k = np.clip(np.searchsorted(ratios, ratio) - 1, 0, len(ratios) - 2)
     low, high = (np.take_along_axis(by_ratio, (k + step)[None], axis=0)[0] for step in (0, 1))
     return low + (ratio - ratios[k]) / (ratios[k + 1] - ratios[k]) * (high - low)
 
 
-def top_loss(rain_cap: bool | None, arrester: bool | None, cap_free_area: float | None, flue_area: float) -> tuple[float, float]:
+def top_loss(
+    rain_cap: bool | None, arrester: bool | None, cap_free_area: float | None, flue_area: float
+) -> tuple[float, float]:
     """Rain cap and spark screen at the top; the open top's own velocity head is counted elsewhere, once.
 
     Parameters

@@ -6,9 +6,9 @@ from collections.abc import Iterable
 
 import numpy as np
 
+from fireplace_calc.base.tables import conductivities
 from fireplace_calc.draft.physics.air import air_conductivity, air_viscosity, heat_capacity
 from fireplace_calc.draft.physics.losses import friction_factor
-from fireplace_calc.base.tables import conductivities
 
 AIR_GAP = 0.15
 """Resistance of a closed air space of a finger's width, common value from memory. [m2 K/W]"""
@@ -49,7 +49,12 @@ def nusselt(reynolds, prandtl, relative_roughness):
     """
     reynolds = np.maximum(reynolds, 2300.0)
     eighth = friction_factor(reynolds, relative_roughness) / 8.0
-    return eighth * (reynolds - 1000.0) * prandtl / (1.0 + 12.7 * np.sqrt(eighth) * (prandtl ** (2.0 / 3.0) - 1.0))
+    return (
+        eighth
+        * (reynolds - 1000.0)
+        * prandtl
+        / (1.0 + 12.7 * np.sqrt(eighth) * (prandtl ** (2.0 / 3.0) - 1.0))
+    )
 
 
 def film(mass_flow, area, diameter, roughness, temperature):
@@ -98,7 +103,10 @@ def wall_resistance(layers: Iterable[tuple[str, float]]) -> float:
     0.143
     """
     known = conductivities()
-    return sum(AIR_GAP if material == "air gap" else thickness / known[material][0] for material, thickness in layers)
+    return sum(
+        AIR_GAP if material == "air gap" else thickness / known[material][0]
+        for material, thickness in layers
+    )
 
 
 def transmittance(inside, resistance, outside):
@@ -124,7 +132,7 @@ def transmittance(inside, resistance, outside):
     return 1.0 / (1.0 / inside + resistance + 1.0 / outside)
 
 
-def cooled(entry, surroundings, transfer_units):
+def flue_temperatures(entry, beside_flue, transfer_units):
     r"""Mean temperature along the flue and temperature at its top.
 
     Parameters
@@ -145,10 +153,12 @@ def cooled(entry, surroundings, transfer_units):
 
     Examples
     --------
-    >>> mean, top = cooled(400.0, 300.0, 0.0)
+    >>> mean, top = flue_temperatures(400.0, 300.0, 0.0)
     >>> round(float(mean), 6), round(float(top), 6)
     (400.0, 400.0)
     """
     units = np.maximum(transfer_units, 1e-12)
     left = np.exp(-units)
-    return surroundings + (entry - surroundings) * -np.expm1(-units) / units, surroundings + (entry - surroundings) * left
+    return beside_flue + (entry - beside_flue) * -np.expm1(-units) / units, beside_flue + (
+        entry - beside_flue
+    ) * left

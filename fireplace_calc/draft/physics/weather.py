@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from math import atan
 
-from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
-from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.base.tables import RoofWind, roof_winds
 from fireplace_calc.base.units import DEG, G
+from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
+from fireplace_calc.geometry.parts import Geometry
 
 BREEZE = 5.0
 """Wind that the wind cases are worked for: an ordinary windy day. [m/s]"""
@@ -53,8 +53,10 @@ def roof_wind(geometry: Geometry) -> RoofWind:
     """
     f, roof = geometry.frame, geometry.design.roof
     pitch = atan(roof.pitch)
-    low, plain, pitched, steep = (next(row for row in roof_winds() if row.case.startswith(start))
-                                  for start in ("below the ridge", "over a low", "over a pitched", "over a steep"))
+    low, plain, pitched, steep = (
+        next(row for row in roof_winds() if row.case.startswith(start))
+        for start in ("below the ridge", "over a low", "over a pitched", "over a steep")
+    )
     if f.liner_top < roof.ridge_level and pitch >= STEEP:
         return low
     return plain if pitch < plain.pitch_high else pitched if pitch <= pitched.pitch_high else steep

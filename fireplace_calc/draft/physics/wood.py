@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.draft.physics.air import MOLAR_MASS, SEA_LEVEL, dew_point, heat_capacity
 from fireplace_calc.base.tables import WoodAnalysis
+from fireplace_calc.draft.physics.air import MOLAR_MASS, SEA_LEVEL, dew_point, heat_capacity
 
 EVAPORATION = 2.447e6
 """Heat that a kilogram of water takes when it turns to vapour at 25 C. [J/kg]"""
@@ -43,7 +43,13 @@ def higher_heating_value(wood: WoodAnalysis) -> float:
     >>> round(higher_heating_value(wood_analysis("hardwood")) / 1e6, 2)
     20.11
     """
-    return 1e8 * (0.3491 * wood.carbon + 1.1783 * wood.hydrogen - 0.1034 * wood.oxygen - 0.0151 * wood.nitrogen - 0.0211 * wood.ash)
+    return 1e8 * (
+        0.3491 * wood.carbon
+        + 1.1783 * wood.hydrogen
+        - 0.1034 * wood.oxygen
+        - 0.0151 * wood.nitrogen
+        - 0.0211 * wood.ash
+    )
 
 
 def lower_heating_value(wood: WoodAnalysis, moisture):
@@ -71,7 +77,9 @@ def lower_heating_value(wood: WoodAnalysis, moisture):
     14.54
     """
     dry = 1.0 - moisture
-    return higher_heating_value(wood) * dry - EVAPORATION * (moisture + WATER_FROM_HYDROGEN * wood.hydrogen * dry)
+    return higher_heating_value(wood) * dry - EVAPORATION * (
+        moisture + WATER_FROM_HYDROGEN * wood.hydrogen * dry
+    )
 
 
 def stoichiometric_air(wood: WoodAnalysis) -> float:
@@ -96,7 +104,11 @@ def stoichiometric_air(wood: WoodAnalysis) -> float:
     >>> round(stoichiometric_air(wood_analysis("hardwood")), 2)
     5.97
     """
-    return 31.998 / OXYGEN_IN_AIR * (wood.carbon / 12.011 + wood.hydrogen / 4.032 - wood.oxygen / 31.998)
+    return (
+        31.998
+        / OXYGEN_IN_AIR
+        * (wood.carbon / 12.011 + wood.hydrogen / 4.032 - wood.oxygen / 31.998)
+    )
 
 
 @dataclass(frozen=True, slots=True)

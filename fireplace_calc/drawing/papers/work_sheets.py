@@ -6,17 +6,34 @@ from collections.abc import Iterator
 from math import ceil
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.build import Lift, Step
+from fireplace_calc.base.units import show
+from fireplace_calc.build import Lift, WorkStep
 from fireplace_calc.build.production_rates import Need
 from fireplace_calc.drawing.sheets.lists import Column, Table
-from fireplace_calc.report.summary import weight
-from fireplace_calc.base.units import show
+from fireplace_calc.report.written import weight
 
-STEPS = (Column("Step", 10, "right"), Column("What", 24), Column("Because", 32), Column("With", 32), Column("Mortar batches", 15, "right"),
-         Column("Hours", 12, "right"), Column("Day", 8, "right"), Column("Hold points, waits, cautions", 62))
-LIFTS = (Column("Step", 10, "right"), Column("Piece", 26), Column("How many", 12, "right"), Column("Weighs", 13, "right"),
-         Column("Set at", 14, "right"), Column("Held off the body", 14, "right"), Column("One may lift", 14, "right"),
-         Column("Index, one and two", 14, "right"), Column("Who", 14), Column("Note", 50))
+STEPS = (
+    Column("Step", 10, "right"),
+    Column("What", 24),
+    Column("Because", 32),
+    Column("With", 32),
+    Column("Mortar batches", 15, "right"),
+    Column("Hours", 12, "right"),
+    Column("Day", 8, "right"),
+    Column("Hold points, waits, cautions", 62),
+)
+LIFTS = (
+    Column("Step", 10, "right"),
+    Column("Piece", 26),
+    Column("How many", 12, "right"),
+    Column("Weighs", 13, "right"),
+    Column("Set at", 14, "right"),
+    Column("Held off the body", 14, "right"),
+    Column("One may lift", 14, "right"),
+    Column("Index, one and two", 14, "right"),
+    Column("Who", 14),
+    Column("Note", 50),
+)
 PIECES = ("piece", "block", "brick", "firebrick", "section")
 """Units of what is counted whole."""
 CAUTIONS = (Column("About", 16), Column("What", 100), Column("Source, confidence", 40))
@@ -25,17 +42,34 @@ CAUTIONS = (Column("About", 16), Column("What", 100), Column("Source, confidence
 def working(result: Assessment, units: str) -> Iterator[str | Table]:
     """Everything the crew takes along, paragraph by table."""
     plan = result.work
-    yield Table("Order of work", STEPS, tuple(_step(step) for step in plan.steps), tick=True,
-                before=f"About {plan.hours:.0f} hours at the wall for one mason, {plan.calendar:.0f} days with the waits, at the paces of "
-                       f"the design: our own habit, to be replaced by yours. Now: {plan.while_working.do}. Afterwards: "
-                       f"{plan.afterwards.do}. A batch is used within {plan.open_time:g} h.")
-    yield from (f"Staging {stage.number}: floor at {show(stage.level, 'length', units)}, {' and '.join(stage.sides)}"
-                + (", guard rails." if stage.rails else ".") for stage in plan.staging)
-    yield Table("Lifts, by the revised NIOSH equation of 1991", LIFTS, tuple(_lift(lift, units) for lift in plan.lifts),
-                before="Index one is what nearly everybody may lift all day. Two people count as two thirds of the sum of both.")
-    fires = "; ".join(f"day {fire.day}: {fire.share:.0%} of a full fire, {fire.note}" for fire in plan.cure.fires)
+    yield Table(
+        "Order of work",
+        STEPS,
+        tuple(_step(step) for step in plan.steps),
+        tick=True,
+        before=f"About {plan.hours:.0f} hours at the wall for one mason, {plan.calendar:.0f} days with the waits, at the paces of "
+        f"the design: our own habit, to be replaced by yours. Now: {plan.while_working.do}. Afterwards: "
+        f"{plan.afterwards.do}. A batch is used within {plan.open_time:g} h.",
+    )
+    yield from (
+        f"Staging {stage.number}: floor at {show(stage.level, 'length', units)}, {' and '.join(stage.sides)}"
+        + (", guard rails." if stage.rails else ".")
+        for stage in plan.staging
+    )
+    yield Table(
+        "Lifts, by the revised NIOSH equation of 1991",
+        LIFTS,
+        tuple(_lift(lift, units) for lift in plan.lifts),
+        before="Index one is what nearly everybody may lift all day. Two people count as two thirds of the sum of both.",
+    )
+    fires = "; ".join(
+        f"day {fire.day}: {fire.share:.0%} of a full fire, {fire.note}" for fire in plan.cure.fires
+    )
     yield f"Curing {plan.cure.days} days, then {fires}. {plan.cure.note}"
-    told = tuple((c.topic, _figured(c.what, c.number, c.unit), f"{c.source}, {c.confidence}") for c in plan.cautions)
+    told = tuple(
+        (c.topic, _figured(c.what, c.number, c.unit), f"{c.source}, {c.confidence}")
+        for c in plan.cautions
+    )
     yield Table("Cautions", CAUTIONS, told, before="Local code and licensed practice come first.")
 
 
@@ -51,16 +85,34 @@ def _needed(need: Need) -> str:
     return f"{need.quantity:.2g} {need.unit} {item}"
 
 
-def _step(step: Step) -> tuple[str, ...]:
+def _step(step: WorkStep) -> tuple[str, ...]:
     goods = ", ".join(_needed(need) for need in step.goods)
     said = [f"Hold, {hold.kind}: {hold.what}" for hold in step.holds]
     said += [f"Wait {wait.days:g} d: {wait.what}." for wait in step.waits]
-    return (str(step.number), step.name, ", ".join(step.why), goods, str(step.batches) if step.batches else "", f"{step.hours:.1f}",
-            f"{step.start + 1:.0f}", " ".join([*said, *step.cautions]))
+    return (
+        str(step.number),
+        step.name,
+        ", ".join(step.why),
+        goods,
+        str(step.batches) if step.batches else "",
+        f"{step.hours:.1f}",
+        f"{step.start + 1:.0f}",
+        " ".join([*said, *step.cautions]),
+    )
 
 
 def _lift(lift: Lift, units: str) -> tuple[str, ...]:
     index = "" if lift.one is None or lift.two is None else f"{lift.one:.1f}, {lift.two:.1f}"
     weighs = "not known" if lift.weight is None else weight(lift.weight, units)
-    return (str(lift.step), lift.item, f"{lift.count:.3g}", weighs, show(lift.height, "length", units),
-            show(lift.reach, "length", units), weight(lift.allowed, units), index, lift.verdict, lift.note)
+    return (
+        str(lift.step),
+        lift.item,
+        f"{lift.count:.3g}",
+        weighs,
+        show(lift.height, "length", units),
+        show(lift.reach, "length", units),
+        weight(lift.allowed, units),
+        index,
+        lift.verdict,
+        lift.note,
+    )

@@ -5,30 +5,59 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.brickwork import brickwork
-from fireplace_calc.drawing.sheets.lists import Column, Table
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM, grouped, show
+from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.papers.work_sheets import working
-from fireplace_calc.report.summary import CAUTION, SIGNS, asked, compared, quantity, tally, weight
+from fireplace_calc.drawing.sheets.lists import Column, Table
+from fireplace_calc.report.written import CAUTION, SIGNS, asked, compared, quantity, tally, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY
 from fireplace_calc.takeoff import Price, bill, prices, second_opinion
-from fireplace_calc.base.units import FEET_INCHES, INCH, MM, grouped, show
 
-FOUND = (Column("", 3), Column("Verdict", 11), Column("Check", 30), Column("Provided", 13), Column("Required", 13), Column("To spare", 12),
-         Column("Clause", 20), Column("Why, and what was noted", 62))
+FOUND = (
+    Column("", 3),
+    Column("Verdict", 11),
+    Column("Check", 30),
+    Column("Provided", 13),
+    Column("Required", 13),
+    Column("To spare", 12),
+    Column("Clause", 20),
+    Column("Why, and what was noted", 62),
+)
 
-FACES = (Column("Face", 16), Column("Bond", 18), Column("How many", 9, "right"), Column("Whole", 9, "right"), Column("Cut", 9, "right"),
-         Column("Under a quarter", 11, "right"), Column("Start moved by", 14, "right"), Column("Note", 60))
-ORDERED = (Column("Item", 26), Column("Net", 18, "right"), Column("To order", 18, "right"), Column("Weight", 16, "right"),
-           Column("Comes on", 18), Column("How counted", 68))
-OPINED = (Column("What", 24), Column("Counted", 14, "right"), Column("By thumb", 14, "right"), Column("Rule and source", 44),
-          Column("Why they differ", 70))
+FACES = (
+    Column("Face", 16),
+    Column("Bond", 18),
+    Column("How many", 9, "right"),
+    Column("Whole", 9, "right"),
+    Column("Cut", 9, "right"),
+    Column("Under a quarter", 11, "right"),
+    Column("Start moved by", 14, "right"),
+    Column("Note", 60),
+)
+ORDERED = (
+    Column("Item", 26),
+    Column("Net", 18, "right"),
+    Column("To order", 18, "right"),
+    Column("Weight", 16, "right"),
+    Column("Comes on", 18),
+    Column("How counted", 68),
+)
+OPINED = (
+    Column("What", 24),
+    Column("Counted", 14, "right"),
+    Column("By thumb", 14, "right"),
+    Column("Rule and source", 44),
+    Column("Why they differ", 70),
+)
 
 
-def tables(result: Assessment, units: str, priced: Mapping[str, Price] | None = None) -> Iterator[tuple[str, list[str | Table]]]:
+def tables(
+    result: Assessment, units: str, priced: Mapping[str, Price] | None = None
+) -> Iterator[tuple[str, list[str | Table]]]:
     """Name of each run of sheets, and what stands on them, paragraph by table."""
     yield "Findings", list(findings(result, units))
-    if brickwork(result.geometry).layouts:
+    if lay_brickwork(result.geometry).layouts:
         yield "Cut list", list(cutting(result, units))
     yield "Order", list(ordering(result, units, priced))
     yield "Order of work", list(working(result, units))
@@ -36,10 +65,20 @@ def tables(result: Assessment, units: str, priced: Mapping[str, Price] | None = 
 
 def found_rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ...], ...]:
     """Findings as rows under ``FOUND``; what does not apply is left out."""
+
     def row(f: Finding) -> tuple[str, ...]:
         provided, _, margin = compared(f, units)
         said = " ".join(text for text in (f.note, f.why) if text)
-        return (SIGNS[f.verdict], f.verdict, f"{f.title} ({f.key})", provided, asked(f, units), margin, f"{f.clause}, {f.edition}", said)
+        return (
+            SIGNS[f.verdict],
+            f.verdict,
+            f"{f.title} ({f.key})",
+            provided,
+            asked(f, units),
+            margin,
+            f"{f.clause}, {f.edition}",
+            said,
+        )
 
     return tuple(row(f) for f in findings if f.verdict != DOES_NOT_APPLY)
 
@@ -48,61 +87,140 @@ def findings(result: Assessment, units: str) -> Iterator[str | Table]:
     """Every finding with its clause: code, draft, structure."""
     yield CAUTION
     silent = result.counts.get(DOES_NOT_APPLY, 0)
-    yield Table(f"Checks against {result.pack}: {tally(result)}", FOUND, found_rows(result.findings, units),
-                before=f"{silent} that do not apply are left out." if silent else "")
-    yield Table("Will it draw? Engineering judgement, not code", FOUND, found_rows(result.judgement, units))
+    yield Table(
+        f"Checks against {result.pack}: {tally(result)}",
+        FOUND,
+        found_rows(result.findings, units),
+        before=f"{silent} that do not apply are left out." if silent else "",
+    )
+    yield Table(
+        "Will it draw? Engineering judgement, not code", FOUND, found_rows(result.judgement, units)
+    )
     yield from standing(result, units)
 
 
 def standing(result: Assessment, units: str) -> Iterator[str | Table]:
     """How it stands, and when to send for an engineer."""
     stands = result.structure
-    yield Table("Will it stand? Engineering judgement, not code", FOUND, found_rows(stands.findings, units),
-                before=" ".join(stands.remarks))
+    yield Table(
+        "Will it stand? Engineering judgement, not code",
+        FOUND,
+        found_rows(stands.findings, units),
+        before=" ".join(stands.remarks),
+    )
     yield from (f"Send for an engineer. {reason}" for reason in stands.engineer)
 
 
 def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
     """Faces of the firebox, cuts by shape, courses that come out even, block under the hearth."""
-    work = brickwork(result.geometry)
+    work = lay_brickwork(result.geometry)
     if not work.layouts:
         yield "Nothing to lay brick by brick: the firebox is set in refractory sections."
-    faces = tuple((layout.face.name.capitalize(), layout.bond, str(layout.face.alike), str(layout.whole), str(layout.cut),
-                   str(len(layout.slivers)), show(layout.shifted, "length", units), layout.note) for layout in work.layouts)
+    faces = tuple(
+        (
+            layout.face.name.capitalize(),
+            layout.bond,
+            str(layout.face.alike),
+            str(layout.whole),
+            str(layout.cut),
+            str(len(layout.slivers)),
+            show(layout.shifted, "length", units),
+            layout.note,
+        )
+        for layout in work.layouts
+    )
     if faces:
         yield Table("Faces of the firebox", FACES, faces)
     unit = "mm" if units != FEET_INCHES else "in"
     size = 1.0 if units != FEET_INCHES else MM / INCH
-    rows = tuple((str(count), str(len(shape)), ", ".join(f"{side * size:.{0 if unit == 'mm' else 2}f}" for side, _ in shape),
-                  ", ".join(str(angle) for _, angle in shape)) for shape, count in work.cuts.items())
+    rows = tuple(
+        (
+            str(count),
+            str(len(shape)),
+            ", ".join(f"{side * size:.{0 if unit == 'mm' else 2}f}" for side, _ in shape),
+            ", ".join(str(angle) for _, angle in shape),
+        )
+        for shape, count in work.cuts.items()
+    )
     if rows:
-        yield Table("Cuts by shape", (Column("How many", 10, "right"), Column("Corners", 9, "right"), Column(f"Sides in turn [{unit}]", 60),
-                                      Column("Angle after each [deg]", 50)), rows,
-                    before="Every face as laid, sides counted twice. Cut wet, with eyes and lungs protected.")
+        yield Table(
+            "Cuts by shape",
+            (
+                Column("How many", 10, "right"),
+                Column("Corners", 9, "right"),
+                Column(f"Sides in turn [{unit}]", 60),
+                Column("Angle after each [deg]", 50),
+            ),
+            rows,
+            before="Every face as laid, sides counted twice. Cut wet, with eyes and lungs protected.",
+        )
     if work.even:
         fits = "" if work.even.fits else ", wider than a firebox allows"
-        yield (f"Lining to the underside of the smoke shelf: {work.even.courses} courses come out even with joints of "
-               f"{show(work.even.joint, 'length', units)}{fits}.")
-    for name, coursing in (("Block under the hearth slab", work.base), ("Block under the hearth extension", work.extension)):
+        yield (
+            f"Lining to the underside of the smoke shelf: {work.even.courses} courses come out even with joints of "
+            f"{show(work.even.joint, 'length', units)}{fits}."
+        )
+    for name, coursing in (
+        ("Block under the hearth slab", work.base),
+        ("Block under the hearth extension", work.extension),
+    ):
         if coursing:
-            sawn = f", one course sawn to {show(coursing.sawn, 'length', units)}" if coursing.sawn else ""
-            yield (f"{name}: {coursing.whole} courses of block, {coursing.half} half-high, {coursing.packing} of packing{sawn}; first bed "
-                   f"{show(coursing.first_bed, 'length', units)}, others {show(coursing.bed, 'length', units)}; "
-                   + ("level to 1/16 in." if coursing.level else f"out by {show(abs(coursing.miss), 'length', units)}."))
+            sawn = (
+                f", one course sawn to {show(coursing.sawn, 'length', units)}"
+                if coursing.sawn
+                else ""
+            )
+            yield (
+                f"{name}: {coursing.whole} courses of block, {coursing.half} half-high, {coursing.packing} of packing{sawn}; first bed "
+                f"{show(coursing.first_bed, 'length', units)}, others {show(coursing.bed, 'length', units)}; "
+                + (
+                    "level to 1/16 in."
+                    if coursing.level
+                    else f"out by {show(abs(coursing.miss), 'length', units)}."
+                )
+            )
 
 
-def ordering(result: Assessment, units: str, priced: Mapping[str, Price] | None = None) -> Iterator[str | Table]:
+def ordering(
+    result: Assessment, units: str, priced: Mapping[str, Price] | None = None
+) -> Iterator[str | Table]:
     """What to order and what it costs, with the rules of thumb beside it."""
     found = bill(result.takeoff, prices() if priced is None else priced)
-    columns = (*ORDERED[:5], Column(f"Cost, {found.currency or 'no currency'}", 15, "right"), *ORDERED[5:])
-    rows = tuple((line.row.item, quantity(line.row.net, line.row, units), quantity(line.row.order, line.row, units),
-                  weight(line.row.weight_kg, units), f"{line.packs} {line.pack}" if line.packs else "",
-                  "no price" if line.amount is None else grouped(line.amount, 2), line.row.note) for line in found.lines)
+    columns = (
+        *ORDERED[:5],
+        Column(f"Cost, {found.currency or 'no currency'}", 15, "right"),
+        *ORDERED[5:],
+    )
+    rows = tuple(
+        (
+            line.row.item,
+            quantity(line.row.net, line.row, units),
+            quantity(line.row.order, line.row, units),
+            weight(line.row.weight_kg, units),
+            f"{line.packs} {line.pack}" if line.packs else "",
+            "no price" if line.amount is None else grouped(line.amount, 2),
+            line.row.note,
+        )
+        for line in found.lines
+    )
     said = "Every price is an invented example. " if found.invented else ""
-    yield Table("Material to order", columns, rows, before=f"{said}Labour, plant, transport and tax are not in it.")
+    yield Table(
+        "Material to order",
+        columns,
+        rows,
+        before=f"{said}Labour, plant, transport and tax are not in it.",
+    )
     missing = f" Without a price: {', '.join(found.unpriced)}." if found.unpriced else ""
     yield f"Whole: {grouped(found.total, 2)} {found.currency}; {weight(result.weight, units)} as it stands.{missing}"
-    opinions = tuple((o.what, f"{grouped(o.counted)} {o.unit}", f"{grouped(o.thumb)} {o.unit}", f"{o.rule}; {o.source}", o.gap)
-                     for o in second_opinion(result.geometry, result.takeoff))
+    opinions = tuple(
+        (
+            o.what,
+            f"{grouped(o.counted)} {o.unit}",
+            f"{grouped(o.thumb)} {o.unit}",
+            f"{o.rule}; {o.source}",
+            o.gap,
+        )
+        for o in second_opinion(result.geometry, result.takeoff)
+    )
     if opinions:
         yield Table("Rules of thumb, a second opinion", OPINED, opinions)

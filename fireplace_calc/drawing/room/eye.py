@@ -86,12 +86,20 @@ class Block:
 
     def outline(self, eye: Eye) -> np.ndarray:
         """What of the picture it covers, as a convex ring. [m]"""
-        corners = [(x, y, z) for x in (self.left, self.right) for y in (0.0, self.y) for z in (self.bottom, self.top)]
+        corners = [
+            (x, y, z)
+            for x in (self.left, self.right)
+            for y in (0.0, self.y)
+            for z in (self.bottom, self.top)
+        ]
         return hull(eye.see(corners))
 
     def before(self, eye: Eye) -> tuple[float, float]:
         """How far out from the eye's own line; of two blocks on one wall the one farther out is painted first. [m]"""
-        return (max(self.bottom - eye.level, eye.level - self.top, 0.0), max(self.left, -self.right, 0.0))
+        return (
+            max(self.bottom - eye.level, eye.level - self.top, 0.0),
+            max(self.left, -self.right, 0.0),
+        )
 
 
 def hull(points: np.ndarray) -> np.ndarray:
@@ -105,7 +113,12 @@ def hull(points: np.ndarray) -> np.ndarray:
     def chain(run: Iterable[Pair]) -> list[Pair]:
         made: list[Pair] = []
         for x, y in run:
-            while len(made) > 1 and (made[-1][0] - made[-2][0]) * (y - made[-2][1]) - (made[-1][1] - made[-2][1]) * (x - made[-2][0]) <= 0:
+            while (
+                len(made) > 1
+                and (made[-1][0] - made[-2][0]) * (y - made[-2][1])
+                - (made[-1][1] - made[-2][1]) * (x - made[-2][0])
+                <= 0
+            ):
                 made.pop()
             made.append((x, y))
         return made[:-1]

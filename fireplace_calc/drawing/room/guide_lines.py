@@ -9,11 +9,11 @@ from itertools import pairwise
 import numpy as np
 
 from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.views.laid_bricks import kept_within
 from fireplace_calc.drawing.sheets.sheet import Cell, View, spread
 from fireplace_calc.drawing.sheets.style import SMALL, TEXT
-from fireplace_calc.proportion import Guide
+from fireplace_calc.drawing.views.laid_bricks import kept_within
 from fireplace_calc.geometry.solids import Polygon
+from fireplace_calc.proportion import Guide
 
 COLUMN, NARROW = 70.0, 34.0
 """Room for the names with what they say, and for the names alone. [mm]"""
@@ -86,29 +86,55 @@ def overlay(view: View, guides: Sequence[Guide], window: Polygon, cell: Cell, wo
         for piece in drawn:
             view.sheet.line(piece, "guide", "guide")
         ends = drawn.reshape(-1, 2)
-        tips.append(ends[np.lexsort((ends[:, 1], np.round(ends[:, 0], 6)))[-1]] if len(ends) else None)
+        tips.append(
+            ends[np.lexsort((ends[:, 1], np.round(ends[:, 0], 6)))[-1]] if len(ends) else None
+        )
     x = right + 7.0
     view.sheet.text(x, top - TEXT, HEAD, size=TEXT, ha="left", bold=True, ink="guide")
     order = sorted(range(len(guides)), key=lambda k: bottom if tips[k] is None else tips[k][1])
     blocks = _blocks([guides[k] for k in order], top - TEXT - 3.0 - bottom, words)
     sizes = [len(block) * ROW + GAP for block in blocks]
-    wanted = [(bottom if tips[k] is None else tips[k][1]) + ROW / 2 - size / 2 for k, size in zip(order, sizes, strict=True)]
-    for k, block, size, middle in zip(order, blocks, sizes, spread(wanted, sizes, bottom, top - TEXT - 3.0), strict=True):
+    wanted = [
+        (bottom if tips[k] is None else tips[k][1]) + ROW / 2 - size / 2
+        for k, size in zip(order, sizes, strict=True)
+    ]
+    for k, block, size, middle in zip(
+        order, blocks, sizes, spread(wanted, sizes, bottom, top - TEXT - 3.0), strict=True
+    ):
         first = middle + size / 2 - GAP / 2 - ROW / 2
         if tips[k] is not None:
             view.sheet.fill([DOT + tips[k]], "guide", layer=9)
             view.sheet.line([tips[k], (right + 1.5, first), (x - 0.8, first)], "dimension", "guide")
         for row, text in enumerate(block):
             ink = "guide" if row == 0 else "ink"
-            view.sheet.text(x, first - row * ROW, text, size=SMALL, ha="left", va="middle", bold=row == 0, ink=ink)
+            view.sheet.text(
+                x,
+                first - row * ROW,
+                text,
+                size=SMALL,
+                ha="left",
+                va="middle",
+                bold=row == 0,
+                ink=ink,
+            )
 
 
 def _blocks(guides: Sequence[Guide], high: float, words: bool) -> list[list[str]]:
     """Name, what it says and its source; without the sources, or with the names alone, where there is no room for more."""
-    names = [[guide.name + (", from memory" if guide.source.confidence == "memory" else "")] for guide in guides]
+    names = [
+        [guide.name + (", from memory" if guide.source.confidence == "memory" else "")]
+        for guide in guides
+    ]
     if not words:
         return [[guide.name] for guide in guides]
-    says = [[*name, *wrapped(guide.says, COLUMN)] for name, guide in zip(names, guides, strict=True)]
-    known = [[*block, *wrapped(f"Source: {guide.source.text}; {guide.source.confidence}.", COLUMN)]
-             for block, guide in zip(says, guides, strict=True)]
-    return next((blocks for blocks in (known, says) if sum(len(b) * ROW + GAP for b in blocks) <= high), names)
+    says = [
+        [*name, *wrapped(guide.says, COLUMN)] for name, guide in zip(names, guides, strict=True)
+    ]
+    known = [
+        [*block, *wrapped(f"Source: {guide.source.text}; {guide.source.confidence}.", COLUMN)]
+        for block, guide in zip(says, guides, strict=True)
+    ]
+    return next(
+        (blocks for blocks in (known, says) if sum(len(b) * ROW + GAP for b in blocks) <= high),
+        names,
+    )

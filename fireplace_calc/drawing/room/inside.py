@@ -7,14 +7,14 @@ from math import hypot
 
 import numpy as np
 
-from fireplace_calc.brickwork import brickwork
-from fireplace_calc.geometry.clip import overlap
+from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.room.eye import Eye
-from fireplace_calc.drawing.views.front_elevation import COURSE, opening_ring
 from fireplace_calc.drawing.sheets.hatch import lines_in
-from fireplace_calc.drawing.views.laid_bricks import kept_within
+from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.drawing.sheets.hidden_lines import Veil
+from fireplace_calc.drawing.views.front_elevation import COURSE, opening_ring
+from fireplace_calc.drawing.views.laid_bricks import kept_within
+from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
 
 STEPS = 6
@@ -49,10 +49,12 @@ def lit_ring(geometry: Geometry, eye: Eye) -> tuple[np.ndarray, np.ndarray]:
     back = eye.see(np.stack([middle[:, 0], np.full(len(middle), f.breast), middle[:, 1]], 1))
     edge = np.concatenate([side, back, (side * (-1.0, 1.0))[::-1]])
     edge[:, 1] = np.minimum(edge[:, 1], np.interp(edge[:, 0], rising[:, 0], rising[:, 1]))
-    inner = edge[STEPS - 1:len(edge) - STEPS + 1]
+    inner = edge[STEPS - 1 : len(edge) - STEPS + 1]
     low = eye.see([(far, f.breast, f.hearth)])[0, 0]
     foot = np.array([(-f.half_width, f.hearth), (f.half_width, f.hearth)])
-    return np.concatenate([foot, edge]), np.concatenate([[(-low, f.hearth), (low, f.hearth)], inner])
+    return np.concatenate([foot, edge]), np.concatenate(
+        [[(-low, f.hearth), (low, f.hearth)], inner]
+    )
 
 
 def faces(geometry: Geometry) -> Iterator[tuple[str, list[tuple[float, float, float]]]]:
@@ -60,14 +62,47 @@ def faces(geometry: Geometry) -> Iterator[tuple[str, list[tuple[float, float, fl
     f = geometry.frame
     bend, low, high = min(f.back_bend, f.throat), f.half_at(f.depth), f.half_at(f.throat_back)
     front = f.half_at(f.throat_front)
-    yield "box back", [(-low, f.depth, f.hearth), (low, f.depth, f.hearth), (low, f.depth, bend), (-low, f.depth, bend)]
-    yield "box rake", [(-low, f.depth, bend), (low, f.depth, bend), (high, f.throat_back, f.throat), (-high, f.throat_back, f.throat)]
-    yield "box floor", [(-f.half_width, 0.0, f.hearth), (f.half_width, 0.0, f.hearth), (low, f.depth, f.hearth), (-low, f.depth, f.hearth)]
-    yield "box dark", [(-high, f.throat_back, f.throat), (high, f.throat_back, f.throat), (front, f.throat_front, f.throat),
-                       (-front, f.throat_front, f.throat)]
+    yield (
+        "box back",
+        [
+            (-low, f.depth, f.hearth),
+            (low, f.depth, f.hearth),
+            (low, f.depth, bend),
+            (-low, f.depth, bend),
+        ],
+    )
+    yield (
+        "box rake",
+        [
+            (-low, f.depth, bend),
+            (low, f.depth, bend),
+            (high, f.throat_back, f.throat),
+            (-high, f.throat_back, f.throat),
+        ],
+    )
+    yield (
+        "box floor",
+        [
+            (-f.half_width, 0.0, f.hearth),
+            (f.half_width, 0.0, f.hearth),
+            (low, f.depth, f.hearth),
+            (-low, f.depth, f.hearth),
+        ],
+    )
+    yield (
+        "box dark",
+        [
+            (-high, f.throat_back, f.throat),
+            (high, f.throat_back, f.throat),
+            (front, f.throat_front, f.throat),
+            (-front, f.throat_front, f.throat),
+        ],
+    )
 
 
-def draw_inside(view: View, veil: Veil, geometry: Geometry, eye: Eye, hidden_by: list[np.ndarray]) -> None:
+def draw_inside(
+    view: View, hidden: HiddenLines, geometry: Geometry, eye: Eye, hidden_by: list[np.ndarray]
+) -> None:
     """Paint the firebox behind its opening. What stands before it hides its lines. [mm]"""
     sheet, f = view.sheet, geometry.frame
     opening = np.array(opening_ring(geometry), dtype=float)
@@ -78,15 +113,23 @@ def draw_inside(view: View, veil: Veil, geometry: Geometry, eye: Eye, hidden_by:
     lines = []
     for layer, (tone, ring) in enumerate(faces(geometry)):
         seen = eye.see(ring)
-        shown = np.array(overlap(seen.tolist(), (opening if tone == "box floor" else rear).tolist()))
+        shown = np.array(
+            overlap(seen.tolist(), (opening if tone == "box floor" else rear).tolist())
+        )
         if len(shown) < 3 or (tone == "box dark" and eye.level >= f.throat):
             continue
         sheet.fill([view.ring(shown)], tone, layer=-5 + (layer > 0) + (layer > 1))
         if tone == "box dark" or (tone == "box rake" and not bricks):
-            veil.hatch(lines_in([view.ring(shown)], 90.0, 2.0 if tone == "box rake" else 0.45), behind=hidden_by)
+            hidden.hatch(
+                lines_in([view.ring(shown)], 90.0, 2.0 if tone == "box rake" else 0.45),
+                behind=hidden_by,
+            )
         lines += [(a, b) for a, b in zip(seen, np.roll(seen, -1, axis=0), strict=True)]
     head = np.stack([lit[2:-1], lit[3:]], 1)
-    below = head[:, :, 1].max(axis=1) < np.interp(head[:, :, 0].mean(axis=1), *_head(geometry)[::-1].T) - 1e-6
+    below = (
+        head[:, :, 1].max(axis=1)
+        < np.interp(head[:, :, 0].mean(axis=1), *_head(geometry)[::-1].T) - 1e-6
+    )
 
     def behind_opening(segments: np.ndarray) -> tuple[np.ndarray, list[np.ndarray]]:
         """On paper, and the ring they are seen in; as long as no underside is seen that is convex, and held against at once."""
@@ -95,22 +138,24 @@ def draw_inside(view: View, veil: Veil, geometry: Geometry, eye: Eye, hidden_by:
         return view.ring(kept_within(segments, opening)), []
 
     edges, within = behind_opening(np.array(lines))
-    veil.lines(edges, "fine", within, hidden_by)
-    veil.lines(view.ring(head[below]), "fine", behind=hidden_by)
+    hidden.lines(edges, "fine", within, hidden_by)
+    hidden.lines(view.ring(head[below]), "fine", behind=hidden_by)
     joints = [eye.see(spots) for spots in _joints(geometry)]
     if joints:
-        veil.hatch(*behind_opening(np.concatenate(joints)), hidden_by)
+        hidden.hatch(*behind_opening(np.concatenate(joints)), hidden_by)
 
 
 def _joints(geometry: Geometry) -> Iterator[np.ndarray]:
     """Every brick of the lining and the floor, or the joints between refractory sections, (k, 2, 3). [m]"""
     f, d = geometry.frame, geometry.design
-    work = brickwork(geometry)
+    work = lay_brickwork(geometry)
     if work.floor is not None:
         edges = work.floor.edges
         yield np.concatenate([edges, np.full((len(edges), 2, 1), f.hearth)], 2)
     if geometry.by_name["firebox lining"].material != "firebrick":
-        yield from _sections(geometry, d.firebox.section_height if d.method == "modular" else COURSE)
+        yield from _sections(
+            geometry, d.firebox.section_height if d.method == "modular" else COURSE
+        )
         return
     splay, lean = hypot(1.0, f.side_slope), hypot(1.0, f.lean)
     for layout in work.lining:
@@ -131,4 +176,10 @@ def _sections(geometry: Geometry, height: float) -> Iterator[np.ndarray]:
     for z in np.arange(f.hearth + height, f.throat, height):
         y = f.back_at(z)
         half = f.half_at(y)
-        yield np.array([[(-half, y, z), (half, y, z)], [(half, y, z), (f.half_width, 0.0, z)], [(-half, y, z), (-f.half_width, 0.0, z)]])
+        yield np.array(
+            [
+                [(-half, y, z), (half, y, z)],
+                [(half, y, z), (f.half_width, 0.0, z)],
+                [(-half, y, z), (-f.half_width, 0.0, z)],
+            ]
+        )

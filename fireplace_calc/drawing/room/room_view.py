@@ -11,23 +11,30 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fireplace_calc.geometry.clip import overlap
-from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.drawing.room.eye import Block, Eye
-from fireplace_calc.drawing.views.front_elevation import BRICK, COURSE, TILE, breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.room.guide_lines import guide_room, overlay
-from fireplace_calc.drawing.sheets.hatch import coursing
 from fireplace_calc.drawing.room.inside import draw_inside
 from fireplace_calc.drawing.room.rubble_face import rubble
-from fireplace_calc.drawing.sheets.sheet import Pair, Sheet, View
+from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
+from fireplace_calc.drawing.sheets.hatch import coursing
+from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
+from fireplace_calc.drawing.sheets.sheet import Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
-from fireplace_calc.drawing.sheets.hidden_lines import Veil, near, sides
+from fireplace_calc.drawing.views.front_elevation import (
+    BRICK,
+    COURSE,
+    TILE,
+    breast_ring,
+    lintel_ring,
+    opening_ring,
+)
 from fireplace_calc.drawing.views.layout import LADDER, Cell, fit, length, level, roomy, title
+from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.proportion import Guide, figures, shelf_top, wall_ends, wall_top
 from fireplace_calc.geometry.solids import Polygon, box
-from fireplace_calc.base.units import FEET_INCHES, INCH
+from fireplace_calc.proportion import Guide, proportion_figures, shelf_top, wall_ends, wall_top
 
 FOOT = 12 * INCH
 FACES = {"brick": "brick", "stone": "stone", "plaster": "face", "tile": "tile"}
@@ -73,46 +80,82 @@ def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
     told = d.house.room_length is not None
     free = not told or beside + 0.3 <= half
     stands = (beside, -AHEAD) if free else (half - 0.3, -max(d.hearth.front, 0.0) - AHEAD)
-    depth = max(FLOOR, d.hearth.front + 0.2, 0.1 - min((b.y for b in trim), default=0.0), 0.25 - stands[1])
+    depth = max(
+        FLOOR, d.hearth.front + 0.2, 0.1 - min((b.y for b in trim), default=0.0), 0.25 - stands[1]
+    )
     away = STANDS if d.house.room_width is None else min(STANDS, d.house.room_width - BEHIND)
-    eye = Eye(max(away, depth + 1.5), figures()["eye level"][0])
+    eye = Eye(max(away, depth + 1.5), proportion_figures()["eye level"][0])
     k = eye.size(-depth)
     low, high = eye.level * (1 - k), eye.level + (top - eye.level) * k
     whole = told and 2 * half * k <= LONGEST * shape * (high - low)
     least = max((beside + 0.3) * eye.size(stands[1]), f.block_half + 0.1)
-    shown = half * k if whole else max(min(shape * (high - low) / 2, 0.98 * half if told else 99.0), least)
-    return Scene(eye, box(-half, half, 0.0, top) if told else box(-shown - 1, shown + 1, 0.0, top), depth,
-                 box(-shown, shown, low, high), hearth, trim, stands, whole)
+    shown = (
+        half * k
+        if whole
+        else max(min(shape * (high - low) / 2, 0.98 * half if told else 99.0), least)
+    )
+    return Scene(
+        eye,
+        box(-half, half, 0.0, top) if told else box(-shown - 1, shown + 1, 0.0, top),
+        depth,
+        box(-shown, shown, low, high),
+        hearth,
+        trim,
+        stands,
+        whole,
+    )
 
 
-def room(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None, guides: Sequence[Guide] = ()) -> View:
+def room(
+    sheet: Sheet,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    scales=LADDER,
+    name_scale=None,
+    guides: Sequence[Guide] = (),
+) -> View:
     """Draw the fireplace in its room into a cell of a sheet; the window comes back for whoever marks something on it."""
     f = geometry.frame
     words = roomy(cell)
     marks = level_marks(_named(geometry), lambda z: level(z, units)) if words else []
     left = level_room(marks, False) + 9.0 if marks else 3.0
     right, foot = guide_room(cell, guides, words), 25.0 if words else 20.0
-    s = scene(geometry, (cell.right - cell.left - left - right) / (cell.top - cell.bottom - foot - 3.0))
+    s = scene(
+        geometry, (cell.right - cell.left - left - right) / (cell.top - cell.bottom - foot - 3.0)
+    )
     (x0, z0), (x1, z1) = s.window[0], s.window[2]
     view, denominator = fit(sheet, cell, (x0, z0, x1, z1), (left, foot, right, 3.0), scales)
     covers = _people(view, s)
     blocks = [*s.hearth, *sorted(s.trim, key=lambda b: b.before(s.eye), reverse=True)]
     outlines = [view.ring(b.outline(s.eye)) for b in blocks]
-    hidden_by, veil = [*outlines, covers], Veil(sheet)
-    _shell(view, veil, s, hidden_by, units)
-    _breast(view, veil, geometry, s, hidden_by)
-    draw_inside(view, veil, geometry, s.eye, hidden_by)
-    veil.outline(view.ring(opening_ring(geometry)), "cut", hidden_by)
+    hidden_by, hidden = [*outlines, covers], HiddenLines(sheet)
+    _shell(view, hidden, s, hidden_by, units)
+    _breast(view, hidden, geometry, s, hidden_by)
+    draw_inside(view, hidden, geometry, s.eye, hidden_by)
+    hidden.outline(view.ring(opening_ring(geometry)), "cut", hidden_by)
     for k, block in enumerate(blocks):
-        _block(view, veil, geometry, block, s, [*outlines[k + 1:], covers], k < len(s.hearth))
-    veil.lift()
+        _block(view, hidden, geometry, block, s, [*outlines[k + 1 :], covers], k < len(s.hearth))
+    hidden.lift()
     overlay(view, guides, s.window, cell, words)
     edge, foot = view.at(x0, z0)
-    levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], [edge - 1.0] * len(marks), edge - 6.5, side=-1,
-           limits=(cell.bottom + 10, cell.top - 3))
+    levels(
+        sheet,
+        [(view.at(0, z)[1], *text) for z, *text in marks],
+        [edge - 1.0] * len(marks),
+        edge - 6.5,
+        side=-1,
+        limits=(cell.bottom + 10, cell.top - 3),
+    )
     stops = [view.at(x, 0)[0] for x in (-f.block_half, -f.half_width, f.half_width, f.block_half)]
     jamb = length(f.block_half - f.half_width, units)
-    chain(sheet, stops, [jamb, length(2 * f.half_width, units), jamb], foot - 4.5, limits=(cell.left + 2, cell.right - 2))
+    chain(
+        sheet,
+        stops,
+        [jamb, length(2 * f.half_width, units), jamb],
+        foot - 4.5,
+        limits=(cell.left + 2, cell.right - 2),
+    )
     title(sheet, cell, "In its room", name_scale(denominator) if name_scale else "")
     if words and not name_scale:
         _caption(sheet, cell, geometry, s, units)
@@ -121,7 +164,12 @@ def room(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER
 
 def _named(geometry: Geometry) -> dict[str, float]:
     f, (name, over) = geometry.frame, shelf_top(geometry)
-    named = {"floor": 0.0, "hearth": f.hearth, "opening top": f.opening_top, "eye": figures()["eye level"][0]}
+    named = {
+        "floor": 0.0,
+        "hearth": f.hearth,
+        "opening top": f.opening_top,
+        "eye": proportion_figures()["eye level"][0],
+    }
     shelf = {f"top of {name}": over} if f.opening_top < over < wall_top(geometry) else {}
     raised = wall_top(geometry) > geometry.design.house.ceiling + 1e-9
     return {**named, **shelf, "ceiling, as drawn" if raised else "ceiling": wall_top(geometry)}
@@ -132,8 +180,15 @@ def _trim(geometry: Geometry, top: float) -> list[Block]:
     f, made = geometry.frame, []
     for piece in geometry.design.surround.trim:
         if piece.place == "above":
-            low, half = f.opening_top + piece.distance, min(f.block_half, f.half_width + max(piece.distance, 0.1))
-            made += [Block(-half, half, -piece.projection, low, min(low + piece.height, top))] if low < top else []
+            low, half = (
+                f.opening_top + piece.distance,
+                min(f.block_half, f.half_width + max(piece.distance, 0.1)),
+            )
+            made += (
+                [Block(-half, half, -piece.projection, low, min(low + piece.height, top))]
+                if low < top
+                else []
+            )
         else:
             near = f.half_width + piece.distance
             for side in (-1, 1):
@@ -155,12 +210,14 @@ def _hearth(geometry: Geometry) -> tuple[Block, ...]:
 def _people(view: View, s: Scene) -> np.ndarray:
     """Somebody standing there; the ring that hides what lies behind. [mm]"""
     x, y = s.person
-    (at, floor), = s.eye.see([(x, y, 0.0)])
-    person(view, at, floor, figures()["stature"][0] * s.eye.size(y))
+    ((at, floor),) = s.eye.see([(x, y, 0.0)])
+    person(view, at, floor, proportion_figures()["stature"][0] * s.eye.size(y))
     return view.sheet.fills[-1, "person"][-1][0]
 
 
-def _shell(view: View, veil: Veil, s: Scene, hidden_by: list[np.ndarray], units: str) -> None:
+def _shell(
+    view: View, hidden: HiddenLines, s: Scene, hidden_by: list[np.ndarray], units: str
+) -> None:
     """Wall, side walls, floor and ceiling, and the squares of the floor."""
     half, top = s.wall[2]
     y = -s.depth
@@ -178,54 +235,75 @@ def _shell(view: View, veil: Veil, s: Scene, hidden_by: list[np.ndarray], units:
     corners = []
     for side in (-half, half):
         plane("room side", [(side, 0, 0), (side, y, 0), (side, y, top), (side, 0, top)], -10)
-        corners += [[(side, 0, z), (side, y, z)] for z in (0.0, top)] + [[(side, 0, 0), (side, 0, top)]]
+        corners += [[(side, 0, z), (side, y, z)] for z in (0.0, top)] + [
+            [(side, 0, 0), (side, 0, top)]
+        ]
     edges = [*corners, [(-half, 0, 0), (half, 0, 0)], [(-half, 0, top), (half, 0, top)]]
-    veil.lines(view.ring(s.eye.see(edges)), "seen", [window], hidden_by)
+    hidden.lines(view.ring(s.eye.see(edges)), "seen", [window], hidden_by)
     step = 12 * INCH if units == FEET_INCHES else 0.3
     reach = half if s.whole else s.window[1][0]
     n = np.arange(-np.floor(reach / step), np.floor(reach / step) + 1) * step
     rows = np.arange(1, np.floor(s.depth / step) + 1) * step
-    squares = [[(x, 0.0, 0.0), (x, y, 0.0)] for x in n] + [[(-half, -r, 0.0), (half, -r, 0.0)] for r in rows]
-    veil.hatch(view.ring(s.eye.see(squares)), [view.ring(floor)], hidden_by)
+    squares = [[(x, 0.0, 0.0), (x, y, 0.0)] for x in n] + [
+        [(-half, -r, 0.0), (half, -r, 0.0)] for r in rows
+    ]
+    hidden.hatch(view.ring(s.eye.see(squares)), [view.ring(floor)], hidden_by)
     view.sheet.line(window, "seen", closed=True)
 
 
-def _breast(view: View, veil: Veil, geometry: Geometry, s: Scene, hidden_by: list[np.ndarray]) -> None:
+def _breast(
+    view: View, hidden: HiddenLines, geometry: Geometry, s: Scene, hidden_by: list[np.ndarray]
+) -> None:
     """The masonry in the wall, its face and what carries it over the opening; the eye's level on the wall beside it."""
     f, d = geometry.frame, geometry.design
     ring = np.array(breast_ring(geometry, s.wall[2][1]), dtype=float)
     shown, window = view.ring(ring), view.ring(s.window)
-    inside = np.array(overlap(ring.tolist(), box(s.window[0][0], s.window[1][0], -1.0, 99.0)), dtype=float)
+    inside = np.array(
+        overlap(ring.tolist(), box(s.window[0][0], s.window[1][0], -1.0, 99.0)), dtype=float
+    )
     view.sheet.fill([view.ring(inside)], FACES[d.surround.face], layer=-9)
-    veil.lines(sides(shown), "seen", [window], hidden_by)
+    hidden.lines(sides(shown), "seen", [window], hidden_by)
     arched, hole = f.spring < f.opening_top, view.ring(opening_ring(geometry))
     holes = list(hidden_by)
     if arched or d.lintel.material != "steel":
         head = view.ring(lintel_ring(geometry))
         material = geometry.by_name["arch" if arched else "lintel"].material
         view.sheet.fill([head], material, layer=-8)
-        veil.lines(sides(head), "seen", behind=hidden_by)
+        hidden.lines(sides(head), "seen", behind=hidden_by)
         if arched:
-            veil.hatch(_voussoirs(head, f.half_width), behind=hidden_by)
-            hole = np.concatenate([hole[:3], head[len(head) // 2:][::-1], hole[-1:]])
+            hidden.hatch(_voussoirs(head, f.half_width), behind=hidden_by)
+            hole = np.concatenate([hole[:3], head[len(head) // 2 :][::-1], hole[-1:]])
         else:
             holes.append(head)
     holes.append(hole)
-    _face(view, veil, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth), 1.0)
+    _face(view, hidden, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth), 1.0)
     level_line = view.ring([[(-9e2, s.eye.level), (9e2, s.eye.level)]])
-    veil.lines(level_line, "hidden", [window, view.ring(s.wall)], [shown, *hidden_by], ink="soft")
+    hidden.lines(level_line, "hidden", [window, view.ring(s.wall)], [shown, *hidden_by], ink="soft")
 
 
 def _voussoirs(head: np.ndarray, half: float) -> np.ndarray:
     """Joints of an arch ring between its inner and its outer curve. [mm]"""
-    inner, outer = head[:len(head) // 2], head[len(head) // 2:][::-1]
+    inner, outer = head[: len(head) // 2], head[len(head) // 2 :][::-1]
     count = max(int(round(2 * half / (2.6 * INCH))) | 1, 3)
     steps, at = np.arange(len(inner)), np.linspace(0, len(inner) - 1, count + 1)
-    return np.stack([np.stack([np.interp(at, steps, ring[:, k]) for k in (0, 1)], 1) for ring in (inner, outer)], 1)
+    return np.stack(
+        [
+            np.stack([np.interp(at, steps, ring[:, k]) for k in (0, 1)], 1)
+            for ring in (inner, outer)
+        ],
+        1,
+    )
 
 
-def _face(view: View, veil: Veil, geometry: Geometry, rings: list[np.ndarray], holes: list[np.ndarray], origin: Pair,
-          size: float) -> None:
+def _face(
+    view: View,
+    hidden: HiddenLines,
+    geometry: Geometry,
+    rings: list[np.ndarray],
+    holes: list[np.ndarray],
+    origin: Pair,
+    size: float,
+) -> None:
     """Bond of the face to scale: brick, tile, or coursed rubble; plaster has none. [mm]"""
     face = geometry.design.surround.face
     if face == "plaster":
@@ -234,34 +312,58 @@ def _face(view: View, veil: Veil, geometry: Geometry, rings: list[np.ndarray], h
     if face == "stone":
         ends = (np.concatenate(rings) - origin) / k
         stones = rubble(ends[:, 0].min(), ends[:, 0].max(), ends[:, 1].min(), ends[:, 1].max())
-        veil.hatch(stones * k + origin, rings, holes)
+        hidden.hatch(stones * k + origin, rings, holes)
         return
     course, unit = TILE if face == "tile" else (COURSE, BRICK)
     view.sheet.hatches.append(coursing(rings, holes, origin, course * k, unit * k))
 
 
-def _block(view: View, veil: Veil, geometry: Geometry, block: Block, s: Scene, hidden_by: list[np.ndarray], hearth: bool) -> None:
+def _block(
+    view: View,
+    hidden: HiddenLines,
+    geometry: Geometry,
+    block: Block,
+    s: Scene,
+    hidden_by: list[np.ndarray],
+    hearth: bool,
+) -> None:
     """A hearth or a piece of the mantel, side by side as it is seen."""
     slab = hearth and block is s.hearth[-1]
-    tone = geometry.by_name["hearth extension"].material if slab else FACES[geometry.design.surround.face] if hearth else "wood"
+    tone = (
+        geometry.by_name["hearth extension"].material
+        if slab
+        else FACES[geometry.design.surround.face]
+        if hearth
+        else "wood"
+    )
     for name, ring in block.faces(s.eye):
         shown = view.ring(ring)
-        view.sheet.fill([shown], "box side" if name == "underside" else tone, layer=-4 if hearth else -2)
-        veil.lines(sides(shown), "seen", [view.ring(s.window)], hidden_by)
+        view.sheet.fill(
+            [shown], "box side" if name == "underside" else tone, layer=-4 if hearth else -2
+        )
+        hidden.lines(sides(shown), "seen", [view.ring(s.window)], hidden_by)
         if name == "front" and hearth and not slab:
             origin = view.at(*s.eye.see([(0.0, block.y, geometry.frame.hearth)])[0])
-            _face(view, veil, geometry, [shown], hidden_by, origin, s.eye.size(block.y))
+            _face(view, hidden, geometry, [shown], hidden_by, origin, s.eye.size(block.y))
 
 
 def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str) -> None:
     """What the picture is, under it at the right."""
     house, square = geometry.design.house, "12 in" if units == FEET_INCHES else "300 mm"
-    where = ", farther off than the room is deep" if house.room_width is not None and s.eye.away > house.room_width else ""
-    tall, away = (length(size, units) for size in (figures()["stature"][0], s.eye.away))
-    said = [f"Seen from {away} away{where}; person {tall}; floor in squares of {square}.",
-            "Sizes are those in the plane of the face."]
+    where = (
+        ", farther off than the room is deep"
+        if house.room_width is not None and s.eye.away > house.room_width
+        else ""
+    )
+    tall, away = (length(size, units) for size in (proportion_figures()["stature"][0], s.eye.away))
+    said = [
+        f"Seen from {away} away{where}; person {tall}; floor in squares of {square}.",
+        "Sizes are those in the plane of the face.",
+    ]
     if wall_top(geometry) > house.ceiling + 1e-9:
-        said[0] = f"The opening reaches too high for a ceiling of {length(house.ceiling, units)}. {said[0]}"
+        said[0] = (
+            f"The opening reaches too high for a ceiling of {length(house.ceiling, units)}. {said[0]}"
+        )
     if house.room_length is None:
         said[1] += " Length of the wall: unknown."
     elif house.room_length / 2 < wall_ends(geometry) - 1e-6:
@@ -271,4 +373,11 @@ def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str)
     least = cell.left + 2 + lettering.width("In its room", TITLE, True) + 6
     for row, text in enumerate(reversed(said)):
         if cell.right - 2 - lettering.width(text, SMALL) > least:
-            sheet.text(cell.right - 2, cell.bottom + 2.2 + 4.2 * row, text, size=SMALL, ha="right", ink="soft")
+            sheet.text(
+                cell.right - 2,
+                cell.bottom + 2.2 + 4.2 * row,
+                text,
+                size=SMALL,
+                ha="right",
+                ink="soft",
+            )

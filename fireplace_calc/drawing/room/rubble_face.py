@@ -21,7 +21,13 @@ PATCH = 2.0
 
 def _stray(*numbers: np.ndarray) -> np.ndarray:
     """Numbers from nought to one that look drawn by lot but follow from where they stand."""
-    return np.abs(np.sin(sum(n * k for n, k in zip(numbers, (12.9898, 78.233, 37.719), strict=False))) * 43758.5453) % 1.0
+    return (
+        np.abs(
+            np.sin(sum(n * k for n, k in zip(numbers, (12.9898, 78.233, 37.719), strict=False)))
+            * 43758.5453
+        )
+        % 1.0
+    )
 
 
 def rubble(left: float, right: float, bottom: float, top: float) -> np.ndarray:
@@ -40,7 +46,9 @@ def rubble(left: float, right: float, bottom: float, top: float) -> np.ndarray:
     wide = ceil(max(-left, right) / PATCH)
     made = _patch(wide, floor(bottom / PATCH), ceil(top / PATCH))
     low, high = made.min(axis=1), made.max(axis=1)
-    return made[(high[:, 0] > left) & (low[:, 0] < right) & (high[:, 1] > bottom) & (low[:, 1] < top)]
+    return made[
+        (high[:, 0] > left) & (low[:, 0] < right) & (high[:, 1] > bottom) & (low[:, 1] < top)
+    ]
 
 
 @lru_cache(maxsize=16)
@@ -51,16 +59,29 @@ def _patch(wide: int, low: int, high: int) -> np.ndarray:
     beds = first * whole + np.concatenate([[0.0], np.cumsum(np.tile(COURSES, last - first))])
     row = np.arange(len(beds) - 1.0)[:, None] + first * len(COURSES)
     n = np.arange(ceil(wide * PATCH / SHORT) + 1.0)[None, :]
-    ahead, behind = (np.cumsum(SHORT + (LONG - SHORT) * _stray(n + 1, row, np.float64(side)), axis=1) for side in (0, 1))
-    x = (_stray(row, np.float64(3.0)) - 0.5) * SHORT + np.concatenate([-behind[:, ::-1], np.zeros_like(row), ahead], axis=1)
+    ahead, behind = (
+        np.cumsum(SHORT + (LONG - SHORT) * _stray(n + 1, row, np.float64(side)), axis=1)
+        for side in (0, 1)
+    )
+    x = (_stray(row, np.float64(3.0)) - 0.5) * SHORT + np.concatenate(
+        [-behind[:, ::-1], np.zeros_like(row), ahead], axis=1
+    )
     which = np.concatenate([-n[:, ::-1] - 1, [[0.0]], n + 1], axis=1)
     foot, head = (x + WAVER * (2 * _stray(which, row + k) - 1) for k in (0.25, 0.75))
-    under, over = (z[:, None] + WAVER * (_stray(which, row + k) - 0.5) for z, k in ((beds[:-1], 0.1), (beds[1:], 1.1)))
+    under, over = (
+        z[:, None] + WAVER * (_stray(which, row + k) - 0.5)
+        for z, k in ((beds[:-1], 0.1), (beds[1:], 1.1))
+    )
     split = (_stray(which[:, :-1], row + 0.5) > 0.72) & (beds[1:] - beds[:-1] > 6.5 * INCH)[:, None]
     middle = under[:, :-1] + (over - under)[:, :-1] * (0.42 + 0.16 * _stray(which[:, :-1], row))
     mean = (foot + head) / 2
-    return np.concatenate([_segments(foot[:, :-1], under[:, :-1], foot[:, 1:], under[:, 1:]), _segments(foot, under, head, over),
-                           _segments(mean[:, :-1][split], middle[split], mean[:, 1:][split], middle[split])])
+    return np.concatenate(
+        [
+            _segments(foot[:, :-1], under[:, :-1], foot[:, 1:], under[:, 1:]),
+            _segments(foot, under, head, over),
+            _segments(mean[:, :-1][split], middle[split], mean[:, 1:][split], middle[split]),
+        ]
+    )
 
 
 def _segments(x0: np.ndarray, z0: np.ndarray, x1: np.ndarray, z1: np.ndarray) -> np.ndarray:

@@ -51,29 +51,52 @@ def layers(sheet: Sheet, theme: Theme, letters: bool = True) -> Iterator[Layer]:
     if len(fine):
         yield Layer(_dashes(fine), edge=theme.soft, width=HATCH_WEIGHT)
     for weight, ink, crisp, path in _strokes(sheet.lines):
-        yield Layer(path, edge=getattr(theme, ink), width=WEIGHT[weight], dashes=DASHES.get(weight), crisp=crisp)
+        yield Layer(
+            path,
+            edge=getattr(theme, ink),
+            width=WEIGHT[weight],
+            dashes=DASHES.get(weight),
+            crisp=crisp,
+        )
     for ink in sorted({label.ink for label in sheet.labels}) if letters else ():
         yield Layer(_letters(n for n in sheet.labels if n.ink == ink), face=getattr(theme, ink))
 
 
-def _areas(fills: list[tuple[tuple[int, str], list[list[np.ndarray]]]]) -> Iterator[tuple[str, Path]]:
+def _areas(
+    fills: list[tuple[tuple[int, str], list[list[np.ndarray]]]],
+) -> Iterator[tuple[str, Path]]:
     """Closed rings of each tone as one path; a ring inside another runs the other way round and is a hole."""
     if not fills:
         return
     rings = [ring for _, polygons in fills for polygon in polygons for ring in polygon]
-    holes = np.array([k > 0 for _, polygons in fills for polygon in polygons for k in range(len(polygon))])
+    holes = np.array(
+        [k > 0 for _, polygons in fills for polygon in polygons for k in range(len(polygon))]
+    )
     starts = _starts(rings)
     x, y = np.concatenate(rings).T
     after = np.arange(1, len(x) + 1)
     after[np.append(starts[1:], len(x)) - 1] = starts
     twice = np.add.reduceat(x * y[after] - x[after] * y, starts)
-    turned = iter([ring[::-1] if back else ring for ring, back in zip(rings, (twice > 0) == holes, strict=True)])
+    turned = iter(
+        [
+            ring[::-1] if back else ring
+            for ring, back in zip(rings, (twice > 0) == holes, strict=True)
+        ]
+    )
     for (_, tone), polygons in fills:
-        closed = [part for polygon in polygons for _ in polygon for ring in (next(turned),) for part in (ring, ring[:1])]
+        closed = [
+            part
+            for polygon in polygons
+            for _ in polygon
+            for ring in (next(turned),)
+            for part in (ring, ring[:1])
+        ]
         yield tone, _path(*_joined(closed, _starts(closed)[::2]))
 
 
-def _strokes(lines: dict[tuple[str, str], list[np.ndarray]]) -> Iterator[tuple[str, str, bool, Path]]:
+def _strokes(
+    lines: dict[tuple[str, str], list[np.ndarray]],
+) -> Iterator[tuple[str, str, bool, Path]]:
     """Polylines of each pen as at most two paths, and whether its lines may be moved onto whole dots: a curve or a slant would wobble."""
     runs = [run for polylines in lines.values() for run in polylines]
     if not runs:
@@ -116,7 +139,9 @@ def _dashes(segments: np.ndarray) -> Path:
 
 
 def _letters(labels) -> Path:
-    placed = [lettering.place(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold) for n in labels]
+    placed = [
+        lettering.place(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold) for n in labels
+    ]
     return _path(np.concatenate([v for v, _ in placed]), np.concatenate([c for _, c in placed]))
 
 
@@ -127,10 +152,22 @@ def paint(ax, sheet: Sheet, theme: str = "light") -> None:
     ax.set_xlim(0, sheet.width)
     ax.set_ylim(0, sheet.height)
     for order, layer in enumerate(layers(sheet, THEMES[theme])):
-        style = "solid" if layer.dashes is None else (0, tuple(d / layer.width for d in layer.dashes))
-        ax.add_patch(PathPatch(layer.path, facecolor=layer.face or "none", edgecolor=layer.edge or "none", fill=bool(layer.face),
-                               linewidth=layer.width * MM_TO_POINTS, linestyle=style, capstyle="butt" if layer.dashes else "round",
-                               joinstyle="miter", zorder=order + 1))
+        style = (
+            "solid" if layer.dashes is None else (0, tuple(d / layer.width for d in layer.dashes))
+        )
+        ax.add_patch(
+            PathPatch(
+                layer.path,
+                facecolor=layer.face or "none",
+                edgecolor=layer.edge or "none",
+                fill=bool(layer.face),
+                linewidth=layer.width * MM_TO_POINTS,
+                linestyle=style,
+                capstyle="butt" if layer.dashes else "round",
+                joinstyle="miter",
+                zorder=order + 1,
+            )
+        )
 
 
 class Picture:
@@ -155,7 +192,9 @@ class Picture:
     def set_theme(self, theme: str) -> None:
         """Change between light, dark and print."""
         self.theme, self.shown = THEMES[theme], {}
-        self.paper = np.array(np.multiply(to_rgba(self.theme.paper), 255), np.uint8).view(np.uint32)[0]
+        self.paper = np.array(np.multiply(to_rgba(self.theme.paper), 255), np.uint8).view(
+            np.uint32
+        )[0]
 
     def draw(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> np.ndarray:
         """Paint views, each in its cell; one that is already there, the very same sheet, is left alone.
@@ -186,16 +225,22 @@ class Picture:
     def _place(self, buffer: np.ndarray, cell: Cell) -> tuple[slice, slice]:
         high = buffer.shape[0]
         left, right = round(cell.left * self.dots), round(cell.right * self.dots)
-        return slice(high - round(cell.top * self.dots), high - round(cell.bottom * self.dots)), slice(left, right)
+        return slice(
+            high - round(cell.top * self.dots), high - round(cell.bottom * self.dots)
+        ), slice(left, right)
 
     def _put(self, buffer: np.ndarray, cell: Cell, sheet: Sheet) -> None:
         buffer.view(np.uint32)[self._place(buffer, cell)] = self.paper
         gc = self.renderer.new_gc()
-        gc.set_clip_rectangle(Bbox(np.multiply(((cell.left, cell.bottom), (cell.right, cell.top)), self.dots)))
+        gc.set_clip_rectangle(
+            Bbox(np.multiply(((cell.left, cell.bottom), (cell.right, cell.top)), self.dots))
+        )
         gc.set_joinstyle("miter")
         for layer in layers(sheet, self.theme):
             self._stroke(gc, layer)
-        self.shown = {there: one for there, one in self.shown.items() if not there.meets(cell)} | {cell: sheet}
+        self.shown = {there: one for there, one in self.shown.items() if not there.meets(cell)} | {
+            cell: sheet
+        }
 
     def _stroke(self, gc: GraphicsContextBase, layer: Layer) -> None:
         gc.set_linewidth(layer.width * self.dots)
@@ -204,7 +249,9 @@ class Picture:
             self.renderer.draw_path(gc, layer.path, self.transform, to_rgba(layer.face))
             return
         gc.set_foreground(layer.edge)
-        gc.set_capstyle("butt" if layer.dashes else "projecting" if layer.width == HATCH_WEIGHT else "round")
+        gc.set_capstyle(
+            "butt" if layer.dashes else "projecting" if layer.width == HATCH_WEIGHT else "round"
+        )
         gc.set_dashes(0, [d * self.dots for d in layer.dashes] if layer.dashes else None)
         self.renderer.draw_path(gc, layer.path, self.transform, None)
 
@@ -212,15 +259,24 @@ class Picture:
         """The views as the panel sends them."""
         return pack(self.draw(views, stamp))
 
-    def encode_changed(self, views: Iterable[tuple[Cell, Sheet]], panes: Iterable[Cell], stamp: int | None = None,
-                       fine: bool = False) -> list[tuple[Cell, bytes]]:
+    def encode_changed(
+        self,
+        views: Iterable[tuple[Cell, Sheet]],
+        panes: Iterable[Cell],
+        stamp: int | None = None,
+        fine: bool = False,
+    ) -> list[tuple[Cell, bytes]]:
         """Paint views that look otherwise than last time, and pack those panes of the sheet they lie in."""
         buffer, painted = np.asarray(self.renderer.buffer_rgba()), []
         for cell, sheet in views:
             if self.shown.get(cell) is not sheet:
                 self._put(buffer, cell, sheet)
                 painted.append(cell)
-        return [(pane, self.encode_pane(pane, stamp, fine)) for pane in panes if any(pane.meets(cell) for cell in painted)]
+        return [
+            (pane, self.encode_pane(pane, stamp, fine))
+            for pane in panes
+            if any(pane.meets(cell) for cell in painted)
+        ]
 
     def encode_pane(self, pane: Cell, stamp: int | None = None, fine: bool = False) -> bytes:
         """What stands in one pane of the sheet as it was painted last."""
@@ -235,14 +291,16 @@ class Picture:
         from PIL import Image
 
         out = io.BytesIO()
-        Image.fromarray(np.ascontiguousarray(self.draw(views)[:, :, :3])).save(out, "PNG", compress_level=6)
+        Image.fromarray(np.ascontiguousarray(self.draw(views)[:, :, :3])).save(
+            out, "PNG", compress_level=6
+        )
         return out.getvalue()
 
 
 def put_stamp(dots: np.ndarray, number: int) -> None:
     """Paint a number of 16 bits as black and white squares into the lowest left corner, least bit first."""
     for k in range(16):
-        dots[-STAMP:, STAMP * k:STAMP * (k + 1), :3] = 255 * (number >> k & 1)
+        dots[-STAMP:, STAMP * k : STAMP * (k + 1), :3] = 255 * (number >> k & 1)
 
 
 def pack(dots: np.ndarray, fine: bool = False) -> bytes:
@@ -251,5 +309,7 @@ def pack(dots: np.ndarray, fine: bool = False) -> bytes:
 
     out = io.BytesIO()
     high, wide = dots.shape[:2]
-    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(out, "JPEG", **(FINE if fine else ROUGH))
+    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(
+        out, "JPEG", **(FINE if fine else ROUGH)
+    )
     return out.getvalue()

@@ -25,7 +25,9 @@ def round_steps(low: float, high: float, most: int) -> list[float]:
     """
     span = max(high - low, 1e-12)
     power = 10.0 ** floor(log10(span / most))
-    step = next(k * power for k in (1, 2, 2.5, 5, 10, 20) if floor(span / (k * power) + 1e-9) < most)
+    step = next(
+        k * power for k in (1, 2, 2.5, 5, 10, 20) if floor(span / (k * power) + 1e-9) < most
+    )
     first = int(np.ceil(low / step - 1e-9))
     return [round(n * step, 10) for n in range(first, floor(high / step + 1e-9) + 1)]
 
@@ -51,8 +53,10 @@ class Chart:
     def at(self, x: float, y: float) -> Pair:
         """Paper place of a pair of figures. [mm]"""
         b = self.box
-        return (b.left + (x - self.across[0]) / (self.across[1] - self.across[0]) * (b.right - b.left),
-                b.bottom + (y - self.up[0]) / (self.up[1] - self.up[0]) * (b.top - b.bottom))
+        return (
+            b.left + (x - self.across[0]) / (self.across[1] - self.across[0]) * (b.right - b.left),
+            b.bottom + (y - self.up[0]) / (self.up[1] - self.up[0]) * (b.top - b.bottom),
+        )
 
     def places(self, xs: Iterable[float], ys: Iterable[float]) -> np.ndarray:
         """Paper places of many, (k, 2). [mm]"""
@@ -80,11 +84,15 @@ class Chart:
             self.sheet.line([(x, y), (x - 1.2, y)], "fine")
             self.sheet.text(x - 3.0, y, write(figure), size=SMALL, ha="right", va="middle")
 
-    def curve(self, xs: Iterable[float], ys: Iterable[float], weight: str = "cut", ink: str = "ink") -> None:
+    def curve(
+        self, xs: Iterable[float], ys: Iterable[float], weight: str = "cut", ink: str = "ink"
+    ) -> None:
         """A line through figures."""
         self.sheet.line(self.places(xs, ys), weight, ink)
 
-    def band(self, xs: Sequence[float], low: Sequence[float], high: Sequence[float], tone: str = "soot") -> None:
+    def band(
+        self, xs: Sequence[float], low: Sequence[float], high: Sequence[float], tone: str = "soot"
+    ) -> None:
         """What lies between two lines."""
         ring = np.concatenate([self.places(xs, low), self.places(xs, high)[::-1]])
         self.sheet.fill([ring], tone)
@@ -115,7 +123,14 @@ class Chart:
             self.sheet.text(self.box.right + 3.0, y, words[k], size=SMALL, ha="left", va="middle")
 
 
-def lines_of_text(sheet: Sheet, left: float, top: float, texts: Iterable[str], size: float = TEXT, gap: float = 4.4) -> float:
+def lines_of_text(
+    sheet: Sheet,
+    left: float,
+    top: float,
+    texts: Iterable[str],
+    size: float = TEXT,
+    gap: float = 4.4,
+) -> float:
     """Texts one under the other; the level under the last. [mm]"""
     for text in texts:
         top -= gap

@@ -15,8 +15,17 @@ TICK, CLEAR, ROW = 1.1, 0.7, 4.4
 """Half length of a tick; air between a letter and a line; height of one row of a dimension string. [mm]"""
 
 
-def chain(sheet: Sheet, stops: Sequence[float], texts: Sequence[str], line: float, along: str = "x", side: int = -1,
-          limits: tuple[float, float] = (0.0, 1e3), feet: Sequence[float] | None = None, name: str = "") -> float:
+def chain(
+    sheet: Sheet,
+    stops: Sequence[float],
+    texts: Sequence[str],
+    line: float,
+    along: str = "x",
+    side: int = -1,
+    limits: tuple[float, float] = (0.0, 1e3),
+    feet: Sequence[float] | None = None,
+    name: str = "",
+) -> float:
     """Draw one dimension string; texts that are wider than their gap move to a second row with a leader.
 
     Parameters
@@ -51,18 +60,35 @@ def chain(sheet: Sheet, stops: Sequence[float], texts: Sequence[str], line: floa
 
     sheet.line([put(stops[0] - 1.0, line), put(stops[-1] + 1.0, line)], "dimension", "dimension")
     for i, stop in enumerate(stops):
-        sheet.line([put(stop - TICK * 0.7, line - TICK * 0.7), put(stop + TICK * 0.7, line + TICK * 0.7)], "flag", "dimension")
+        sheet.line(
+            [put(stop - TICK * 0.7, line - TICK * 0.7), put(stop + TICK * 0.7, line + TICK * 0.7)],
+            "flag",
+            "dimension",
+        )
         if feet is not None:
-            sheet.line([put(stop, feet[i] + side * 0.8), put(stop, line + side * 0.8)], "dimension", "dimension")
+            sheet.line(
+                [put(stop, feet[i] + side * 0.8), put(stop, line + side * 0.8)],
+                "dimension",
+                "dimension",
+            )
     outside: list[tuple[float, str]] = []
     for low, high, text in zip(stops, stops[1:], texts, strict=False):
         if high - low < 1e-6:
             continue
-        size = next((size for size in (TEXT, SMALL) if lettering.width(text, size) + 2.0 <= high - low), None)
+        size = next(
+            (size for size in (TEXT, SMALL) if lettering.width(text, size) + 2.0 <= high - low),
+            None,
+        )
         if size is None:
             outside.append(((low + high) / 2, text))
         else:
-            sheet.text(*put((low + high) / 2, line - CLEAR if turned else line + CLEAR), text, size=size, turned=turned, ink="dimension")
+            sheet.text(
+                *put((low + high) / 2, line - CLEAR if turned else line + CLEAR),
+                text,
+                size=size,
+                turned=turned,
+                ink="dimension",
+            )
     reach = stops[-1]
     if outside:
         reach = max(reach, _second_row(sheet, outside, line, turned, side, limits, put))
@@ -71,8 +97,15 @@ def chain(sheet: Sheet, stops: Sequence[float], texts: Sequence[str], line: floa
     return 2 * ROW + 1.0 if outside else ROW + 0.6
 
 
-def _second_row(sheet: Sheet, outside: list[tuple[float, str]], line: float, turned: bool, side: int,
-                limits: tuple[float, float], put: Callable) -> float:
+def _second_row(
+    sheet: Sheet,
+    outside: list[tuple[float, str]],
+    line: float,
+    turned: bool,
+    side: int,
+    limits: tuple[float, float],
+    put: Callable,
+) -> float:
     """Texts that found no room between their ticks, each with a leader; gives the place the last leader reaches."""
     sizes = [lettering.width(text, SMALL) + 1.6 for _, text in outside]
     places = spread([m for m, _ in outside], sizes, *limits)
@@ -86,7 +119,9 @@ def _second_row(sheet: Sheet, outside: list[tuple[float, str]], line: float, tur
     return max(places)
 
 
-def level_marks(named: dict[str, float], write: Callable[[float], str]) -> list[tuple[float, str, str]]:
+def level_marks(
+    named: dict[str, float], write: Callable[[float], str]
+) -> list[tuple[float, str, str]]:
     """Levels as (level, value, name), bottom to top; names that share a level share a mark. [m]"""
     together: dict[float, list[str]] = {}
     for name, z in named.items():
@@ -105,8 +140,15 @@ def room_for(texts: Iterable[str], size: float = SMALL, bold: bool = False) -> f
     return max((lettering.width(text, size, bold) for text in texts), default=0.0)
 
 
-def levels(sheet: Sheet, marks: Sequence[tuple[float, str, str]], feet: Sequence[float], x: float, side: int = 1,
-           limits: tuple[float, float] = (0.0, 1e3), stacked: bool = False) -> None:
+def levels(
+    sheet: Sheet,
+    marks: Sequence[tuple[float, str, str]],
+    feet: Sequence[float],
+    x: float,
+    side: int = 1,
+    limits: tuple[float, float] = (0.0, 1e3),
+    stacked: bool = False,
+) -> None:
     """Level marks in a column at the side, spread apart where they crowd.
 
     Parameters
@@ -126,20 +168,28 @@ def levels(sheet: Sheet, marks: Sequence[tuple[float, str, str]], feet: Sequence
         Value over name, on either side of the level line; side by side otherwise.
     """
     ha = "left" if side > 0 else "right"
-    places = spread([y for y, *_ in marks], [SMALL * (3.3 if stacked else 1.55)] * len(marks), *limits)
+    places = spread(
+        [y for y, *_ in marks], [SMALL * (3.3 if stacked else 1.55)] * len(marks), *limits
+    )
     for (y, value, name), at, foot in zip(marks, places, feet, strict=True):
         knee, near = x - side * 3.4, x - side * 0.8
         if not stacked:
-            sheet.line([(foot, y), (knee, y), (x - side * 1.6, at), (near, at)], "dimension", "dimension")
+            sheet.line(
+                [(foot, y), (knee, y), (x - side * 1.6, at), (near, at)], "dimension", "dimension"
+            )
             sheet.text(x, at, f"{value}  {name}", size=SMALL, ha=ha, va="middle", ink="dimension")
             continue
         end = x + side * max(lettering.width(value, SMALL), lettering.width(name, SMALL))
-        sheet.line([(foot, y), (knee, y), (x - side * 0.6, at), (end, at)], "dimension", "dimension")
+        sheet.line(
+            [(foot, y), (knee, y), (x - side * 0.6, at), (end, at)], "dimension", "dimension"
+        )
         sheet.text(x, at + 0.75, value, size=SMALL, ha=ha, ink="dimension")
         sheet.text(x, at - 0.55, name, size=SMALL, ha=ha, va="top", ink="dimension")
 
 
-def note(sheet: Sheet, tip: tuple[float, float], x: float, y: float, text: str, ha: str = "left") -> None:
+def note(
+    sheet: Sheet, tip: tuple[float, float], x: float, y: float, text: str, ha: str = "left"
+) -> None:
     """A word with a leader to what it names; the tip gets a dot."""
     end = x - 0.7 if ha == "left" else x + 0.7
     sheet.line([tip, (end, y)], "dimension", "soft")
@@ -147,8 +197,13 @@ def note(sheet: Sheet, tip: tuple[float, float], x: float, y: float, text: str, 
     sheet.text(x, y, text, size=SMALL, ha=ha, va="middle", ink="ink")
 
 
-def notes(sheet: Sheet, items: Sequence[tuple[tuple[float, float], str]], x: float, side: int = 1,
-          limits: tuple[float, float] = (0.0, 1e3)) -> None:
+def notes(
+    sheet: Sheet,
+    items: Sequence[tuple[tuple[float, float], str]],
+    x: float,
+    side: int = 1,
+    limits: tuple[float, float] = (0.0, 1e3),
+) -> None:
     """A column of notes, each beside what it names as nearly as the others allow. Items run bottom to top. [mm]"""
     places = spread([tip[1] for tip, _ in items], [SMALL * 1.6] * len(items), *limits)
     for (tip, text), at in zip(items, places, strict=True):
@@ -156,12 +211,47 @@ def notes(sheet: Sheet, items: Sequence[tuple[tuple[float, float], str]], x: flo
 
 
 _ROUND = np.array([(cos(i * pi / 12), sin(i * pi / 12)) for i in range(24)])
-_HALF = np.array([(0.0, 1.0), (0.026, 0.992), (0.042, 0.962), (0.042, 0.918), (0.030, 0.882), (0.027, 0.852), (0.058, 0.834),
-                  (0.105, 0.818), (0.128, 0.785), (0.136, 0.715), (0.141, 0.630), (0.149, 0.540), (0.150, 0.470), (0.142, 0.432),
-                  (0.127, 0.440), (0.123, 0.480), (0.120, 0.540), (0.113, 0.620), (0.100, 0.715), (0.090, 0.640), (0.086, 0.590),
-                  (0.094, 0.530), (0.098, 0.465), (0.092, 0.380), (0.074, 0.285), (0.076, 0.215), (0.062, 0.100), (0.054, 0.042),
-                  (0.078, 0.010), (0.070, 0.0), (0.024, 0.0), (0.020, 0.042), (0.024, 0.110), (0.016, 0.215), (0.020, 0.285),
-                  (0.008, 0.400), (0.0, 0.462)])
+_HALF = np.array(
+    [
+        (0.0, 1.0),
+        (0.026, 0.992),
+        (0.042, 0.962),
+        (0.042, 0.918),
+        (0.030, 0.882),
+        (0.027, 0.852),
+        (0.058, 0.834),
+        (0.105, 0.818),
+        (0.128, 0.785),
+        (0.136, 0.715),
+        (0.141, 0.630),
+        (0.149, 0.540),
+        (0.150, 0.470),
+        (0.142, 0.432),
+        (0.127, 0.440),
+        (0.123, 0.480),
+        (0.120, 0.540),
+        (0.113, 0.620),
+        (0.100, 0.715),
+        (0.090, 0.640),
+        (0.086, 0.590),
+        (0.094, 0.530),
+        (0.098, 0.465),
+        (0.092, 0.380),
+        (0.074, 0.285),
+        (0.076, 0.215),
+        (0.062, 0.100),
+        (0.054, 0.042),
+        (0.078, 0.010),
+        (0.070, 0.0),
+        (0.024, 0.0),
+        (0.020, 0.042),
+        (0.024, 0.110),
+        (0.016, 0.215),
+        (0.020, 0.285),
+        (0.008, 0.400),
+        (0.0, 0.462),
+    ]
+)
 """Right half of somebody standing, crown to crotch, in parts of the height."""
 
 
@@ -169,7 +259,12 @@ def _smooth(ring: np.ndarray, steps: int = 3) -> np.ndarray:
     """A closed curve through every point of a ring (Catmull and Rom)."""
     a, b, c, d = (np.roll(ring, shift, axis=0)[:, None, :] for shift in (1, 0, -1, -2))
     t = np.linspace(0.0, 1.0, steps, endpoint=False)[None, :, None]
-    return (b + (c - a) * t / 2 + (a - 2.5 * b + 2 * c - d / 2) * t**2 + (1.5 * (b - c) + (d - a) / 2) * t**3).reshape(-1, 2)
+    return (
+        b
+        + (c - a) * t / 2
+        + (a - 2.5 * b + 2 * c - d / 2) * t**2
+        + (1.5 * (b - c) + (d - a) / 2) * t**3
+    ).reshape(-1, 2)
 
 
 _BODY = _smooth(np.concatenate([_HALF, _HALF[-2:0:-1] * (-1.0, 1.0)]))

@@ -9,7 +9,13 @@ import numpy as np
 from fireplace_calc.drawing.sheets.style import Hatch
 
 
-def lines_in(rings: list[np.ndarray], angle: float, gap: float, shift: float = 0.0, holes: list[np.ndarray] = ()) -> np.ndarray:
+def lines_in(
+    rings: list[np.ndarray],
+    angle: float,
+    gap: float,
+    shift: float = 0.0,
+    holes: list[np.ndarray] = (),
+) -> np.ndarray:
     """Parallel lines inside a polygon.
 
     Parameters
@@ -38,7 +44,11 @@ def lines_in(rings: list[np.ndarray], angle: float, gap: float, shift: float = 0
     ends = np.cumsum(sizes)
     b[ends - 1] = a[ends - sizes]
     low, high = a[:, 1].min(), a[:, 1].max()
-    levels = np.arange(np.ceil((low - shift) / gap), np.floor((high - shift) / gap) + 1) * gap + shift + 1e-7
+    levels = (
+        np.arange(np.ceil((low - shift) / gap), np.floor((high - shift) / gap) + 1) * gap
+        + shift
+        + 1e-7
+    )
     if not levels.size:
         return np.empty((0, 2, 2))
     under = a[:, 1] <= levels[:, None]
@@ -56,7 +66,13 @@ def lines_in(rings: list[np.ndarray], angle: float, gap: float, shift: float = 0
     return found[found[:, 1, 0] - found[:, 0, 0] > 1e-9] @ turn.T
 
 
-def coursing(rings: list[np.ndarray], holes: list[np.ndarray], origin: tuple[float, float], course: float, unit: float) -> np.ndarray:
+def coursing(
+    rings: list[np.ndarray],
+    holes: list[np.ndarray],
+    origin: tuple[float, float],
+    course: float,
+    unit: float,
+) -> np.ndarray:
     """Bed joints, and head joints in running bond, of a face of units.
 
     Parameters
@@ -77,7 +93,9 @@ def coursing(rings: list[np.ndarray], holes: list[np.ndarray], origin: tuple[flo
     upright = lines_in(rings, 90.0, unit / 2, -origin[0], holes)
     x, low, high = upright[:, 0, 0], upright[:, :, 1].min(axis=1), upright[:, :, 1].max(axis=1)
     first, last = np.floor((low - origin[1]) / course), np.ceil((high - origin[1]) / course)
-    first += first % 2 != np.rint(2 * (x - origin[0]) / unit) % 2  # every other one stands half a unit aside, in the odd courses
+    first += (
+        first % 2 != np.rint(2 * (x - origin[0]) / unit) % 2
+    )  # every other one stands half a unit aside, in the odd courses
     counts = np.maximum(np.ceil((last - first) / 2), 0).astype(int)
     which, step = counted(counts)
     row = first[which] + 2 * step

@@ -14,7 +14,7 @@ Lot = tuple[np.ndarray, Rings, Rings]
 """Segments, the rings they are seen within and the rings that hide them."""
 
 
-class Veil:
+class HiddenLines:
     """Lines of one sheet, each with the rings it is seen within and those that hide it. [mm]"""
 
     def __init__(self, sheet: Sheet):
@@ -22,7 +22,14 @@ class Veil:
         self.waiting: list[Lot] = []
         self.pens: list[tuple[str, str, bool] | None] = []
 
-    def lines(self, segments: np.ndarray, weight: str, within: Rings = (), behind: Rings = (), ink: str = "ink") -> None:
+    def lines(
+        self,
+        segments: np.ndarray,
+        weight: str,
+        within: Rings = (),
+        behind: Rings = (),
+        ink: str = "ink",
+    ) -> None:
         """Lines of one pen, (k, 2, 2). [mm]"""
         self.waiting.append((segments, within, behind))
         self.pens.append((weight, ink, False))
@@ -39,7 +46,9 @@ class Veil:
 
     def lift(self) -> None:
         """Cut them all and put onto the sheet what is seen of them."""
-        for pen, (segments, *_), kept in zip(self.pens, self.waiting, clipped_each(self.waiting), strict=True):
+        for pen, (segments, *_), kept in zip(
+            self.pens, self.waiting, clipped_each(self.waiting), strict=True
+        ):
             if pen is None:
                 self.sheet.hatches.append(kept)
             elif pen[2] and len(kept) == len(segments) and np.allclose(kept, segments):
@@ -58,7 +67,9 @@ def sides(ring: np.ndarray) -> np.ndarray:
 def near(rings: Iterable[np.ndarray], points: np.ndarray) -> list[np.ndarray]:
     """Those rings whose box overlaps the box of some points."""
     low, high = points.min(axis=0), points.max(axis=0)
-    return [ring for ring in rings if (ring.min(axis=0) < high).all() and (ring.max(axis=0) > low).all()]
+    return [
+        ring for ring in rings if (ring.min(axis=0) < high).all() and (ring.max(axis=0) > low).all()
+    ]
 
 
 def clipped(segments: np.ndarray, within: Rings, behind: Rings = ()) -> np.ndarray:
@@ -89,12 +100,12 @@ def clipped(segments: np.ndarray, within: Rings, behind: Rings = ()) -> np.ndarr
 def clipped_each(lots: Sequence[Lot]) -> list[np.ndarray]:
     """The same for several lots of segments, each with its own rings, all at once."""
     segments = np.concatenate([np.empty((0, 2, 2)), *(lot[0] for lot in lots)])
-    kept, whose = Knives(lots).cut(segments)
+    kept, whose = CuttingRings(lots).cut(segments)
     ends = np.cumsum([len(lot[0]) for lot in lots])
     return np.split(kept, np.searchsorted(whose, ends[:-1])) if lots else []
 
 
-class Knives:
+class CuttingRings:
     """Rings, and for every segment those it is seen within and those that hide it.
 
     Parameters
@@ -113,12 +124,24 @@ class Knives:
         self.ways = np.empty_like(self.corners)
         self.ways[:-1] = self.corners[1:] - self.corners[:-1]
         self.ways[ends - 1] = self.corners[self.starts] - self.corners[ends - 1]
-        self.low, self.high = np.minimum.reduceat(self.corners, self.starts), np.maximum.reduceat(self.corners, self.starts)
+        self.low, self.high = (
+            np.minimum.reduceat(self.corners, self.starts),
+            np.maximum.reduceat(self.corners, self.starts),
+        )
         self.lot = np.repeat(np.arange(len(lots)), [len(segments) for segments, _, _ in lots])
         self.many = np.array([len(within) + len(behind) for _, within, behind in lots], int)
         self.first = np.cumsum(self.many) - self.many
-        self.ring = np.array([number[id(ring)] for _, within, behind in lots for ring in (*within, *behind)], int)
-        self.keeps = np.array([kept for _, within, behind in lots for kept in [True] * len(within) + [False] * len(behind)], bool)
+        self.ring = np.array(
+            [number[id(ring)] for _, within, behind in lots for ring in (*within, *behind)], int
+        )
+        self.keeps = np.array(
+            [
+                kept
+                for _, within, behind in lots
+                for kept in [True] * len(within) + [False] * len(behind)
+            ],
+            bool,
+        )
 
     def cut(self, segments: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """What is left of all segments, and of which one each piece is."""
@@ -142,12 +165,16 @@ class Knives:
         k, low, high = k[seen], low[seen, None], high[seen, None]
         return np.stack([start[k] + way[k] * low, start[k] + way[k] * high], 1), k
 
-    def _pairs(self, low: np.ndarray, high: np.ndarray, lot: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    def _pairs(
+        self, low: np.ndarray, high: np.ndarray, lot: np.ndarray
+    ) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Everything of a lot with every ring of it whose box it meets, or that has to keep it."""
         which, step = counted(self.many[lot])
         entry = self.first[lot][which] + step
         ring, keeps = self.ring[entry], self.keeps[entry]
-        meets = ((low[which] <= self.high[ring]) & (high[which] >= self.low[ring])).all(axis=1) | keeps
+        meets = ((low[which] <= self.high[ring]) & (high[which] >= self.low[ring])).all(
+            axis=1
+        ) | keeps
         return which[meets], ring[meets], keeps[meets]
 
     def _sides(self, which: np.ndarray, ring: np.ndarray) -> tuple[np.ndarray, np.ndarray]:

@@ -43,7 +43,11 @@ def outline(text: str, bold: bool = False) -> tuple[np.ndarray, np.ndarray, floa
         vertices.append(points + (at, 0.0))
         codes.append(kinds)
         at += advance
-    return (np.concatenate(vertices), np.concatenate(codes), at) if text else (np.empty((0, 2)), np.empty(0, Path.code_type), 0.0)
+    return (
+        (np.concatenate(vertices), np.concatenate(codes), at)
+        if text
+        else (np.empty((0, 2)), np.empty(0, Path.code_type), 0.0)
+    )
 
 
 def width(text: str, size: float, bold: bool = False) -> float:
@@ -55,7 +59,9 @@ _ACROSS = {"left": 0.0, "center": -0.5, "right": -1.0}
 _UP = {"base": 0.0, "middle": -0.5, "top": -1.0}
 
 
-def place(x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool) -> tuple[np.ndarray, np.ndarray]:
+def place(
+    x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool
+) -> tuple[np.ndarray, np.ndarray]:
     """Outline of a text in place; ``turned`` reads from the right."""
     vertices, codes, wide = outline(text, bold)
     local = (vertices + (_ACROSS[ha] * wide, _UP[va])) * size
@@ -64,7 +70,9 @@ def place(x: float, y: float, text: str, size: float, ha: str, va: str, turned: 
     return local + (x, y), codes
 
 
-def base(x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool) -> tuple[float, float]:
+def base(
+    x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool
+) -> tuple[float, float]:
     """Left end of a text's base line, where a font starts to write it."""
     along, up = _ACROSS[ha] * width(text, size, bold), _UP[va] * size
     return (x - up, y + along) if turned else (x + along, y + up)
@@ -75,7 +83,9 @@ def font_size(size: float) -> float:
     return size / _CAP
 
 
-def extent(x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool) -> tuple[float, float, float, float]:
+def extent(
+    x: float, y: float, text: str, size: float, ha: str, va: str, turned: bool, bold: bool
+) -> tuple[float, float, float, float]:
     """Box of a text: left, bottom, right, top. Descenders are counted in."""
     wide = width(text, size, bold)
     left, bottom = _ACROSS[ha] * wide, _UP[va] * size

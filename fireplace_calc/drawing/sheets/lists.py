@@ -73,7 +73,7 @@ def wrapped(text: str, room: float, bold: bool = False) -> tuple[str, ...]:
     return tuple([*lines, " ".join(line)] if line else lines or [""])
 
 
-class Flow:
+class TextFlow:
     """Fills one sheet after another from the top; ``sheets`` are the ones begun."""
 
     def __init__(self, width: float, height: float, cell: Cell):
@@ -106,7 +106,9 @@ class Flow:
         for line in wrapped(text, self.cell.right - self.cell.left - 6 - indent, bold):
             self.room(PITCH)
             self.y -= PITCH
-            self.sheet.text(self.cell.left + 3 + indent, self.y, line, size=SMALL, ha="left", bold=bold)
+            self.sheet.text(
+                self.cell.left + 3 + indent, self.y, line, size=SMALL, ha="left", bold=bold
+            )
         self.y -= GAP
 
     def table(self, table: Table) -> None:
@@ -130,13 +132,20 @@ class Flow:
                         self.sheet.text(x, self.y - n * PITCH, line, size=SMALL, ha=column.ha)
             if table.tick:
                 x, y = self.cell.left + 3, self.y - PITCH
-                self.sheet.line([(x, y - 0.3), (x + 3, y - 0.3), (x + 3, y + 2.7), (x, y + 2.7)], "seen", closed=True)
+                self.sheet.line(
+                    [(x, y - 0.3), (x + 3, y - 0.3), (x + 3, y + 2.7), (x, y + 2.7)],
+                    "seen",
+                    closed=True,
+                )
             self.y -= high
             self.sheet.line([(left, self.y + 0.15), (right, self.y + 0.15)], "fine")
         self.y -= 3.0
 
     def _headings(self, table: Table, edges: Sequence[float]) -> None:
-        lines = [wrapped(column.heading, edges[k + 1] - edges[k] - 2.0, True) for k, column in enumerate(table.columns)]
+        lines = [
+            wrapped(column.heading, edges[k + 1] - edges[k] - 2.0, True)
+            for k, column in enumerate(table.columns)
+        ]
         for k, (column, cell) in enumerate(zip(table.columns, lines, strict=True)):
             x = edges[k] if column.ha == "left" else edges[k + 1] - 2.0
             for n, line in enumerate(cell, 1):

@@ -26,10 +26,14 @@ BUTT, ROUND, MITRE, NON_ZERO = 0, 1, 0, 1
 def _fonts() -> None:
     for name in FONTS.values():
         if name not in pdfmetrics.getRegisteredFontNames():
-            pdfmetrics.registerFont(TTFont(name, os.path.join(matplotlib.get_data_path(), "fonts", "ttf", f"{name}.ttf")))
+            pdfmetrics.registerFont(
+                TTFont(
+                    name, os.path.join(matplotlib.get_data_path(), "fonts", "ttf", f"{name}.ttf")
+                )
+            )
 
 
-class Book:
+class PdfBook:
     """A PDF that is filled page by page.
 
     Parameters
@@ -75,11 +79,19 @@ class Book:
             drawn.moveTo(*run[0])
             for x, y in run[1:]:
                 drawn.lineTo(x, y)
-        canvas.drawPath(drawn, stroke=int(layer.edge is not None), fill=int(layer.face is not None), fillMode=NON_ZERO)
+        canvas.drawPath(
+            drawn,
+            stroke=int(layer.edge is not None),
+            fill=int(layer.face is not None),
+            fillMode=NON_ZERO,
+        )
 
     def _write(self, n: Label) -> None:
         canvas = self.canvas
-        x, y = (c * MM_TO_POINTS for c in lettering.base(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold))
+        x, y = (
+            c * MM_TO_POINTS
+            for c in lettering.base(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold)
+        )
         canvas.setFillColor(HexColor(getattr(self.theme, n.ink)))
         canvas.setFont(FONTS[n.bold], lettering.font_size(n.size) * MM_TO_POINTS)
         if not n.turned:

@@ -35,7 +35,9 @@ class Label:
     @property
     def extent(self) -> tuple[float, float, float, float]:
         """Left, bottom, right, top. [mm]"""
-        return lettering.extent(self.x, self.y, self.text, self.size, self.ha, self.va, self.turned, self.bold)
+        return lettering.extent(
+            self.x, self.y, self.text, self.size, self.ha, self.va, self.turned, self.bold
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +51,12 @@ class Cell:
 
     def meets(self, other: Cell) -> bool:
         """Whether two lie over each other."""
-        return self.left < other.right and other.left < self.right and self.bottom < other.top and other.bottom < self.top
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.bottom < other.top
+            and other.bottom < self.top
+        )
 
 
 @dataclass
@@ -75,14 +82,20 @@ class Sheet:
 
     width: float
     height: float
-    fills: dict[tuple[int, str], list[list[np.ndarray]]] = field(default_factory=lambda: defaultdict(list))
+    fills: dict[tuple[int, str], list[list[np.ndarray]]] = field(
+        default_factory=lambda: defaultdict(list)
+    )
     hatches: list[np.ndarray] = field(default_factory=list)
     hatched: dict[str, list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
-    lines: dict[tuple[str, str], list[np.ndarray]] = field(default_factory=lambda: defaultdict(list))
+    lines: dict[tuple[str, str], list[np.ndarray]] = field(
+        default_factory=lambda: defaultdict(list)
+    )
     labels: list[Label] = field(default_factory=list)
     hatch_size: float = 1.0
 
-    def fill(self, rings: Sequence[np.ndarray], tone: str, hatch: str | None = None, layer: int = 0) -> None:
+    def fill(
+        self, rings: Sequence[np.ndarray], tone: str, hatch: str | None = None, layer: int = 0
+    ) -> None:
         """Fill a polygon with holes, and hatch it as a cut material."""
         rings = [np.asarray(r, dtype=float) for r in rings if len(r) > 2]
         if not rings:
@@ -93,8 +106,13 @@ class Sheet:
 
     def fine_lines(self) -> np.ndarray:
         """Every hatch and course line, (k, 2, 2). [mm]"""
-        made = [hatch_lines(rings, HATCHES[name], self.hatch_size) for name, rings in self.hatched.items()]
-        return np.concatenate([*self.hatches, *made]) if self.hatches or made else np.empty((0, 2, 2))
+        made = [
+            hatch_lines(rings, HATCHES[name], self.hatch_size)
+            for name, rings in self.hatched.items()
+        ]
+        return (
+            np.concatenate([*self.hatches, *made]) if self.hatches or made else np.empty((0, 2, 2))
+        )
 
     def add(self, other: Sheet) -> None:
         """Put everything of another sheet onto this one."""
@@ -107,7 +125,13 @@ class Sheet:
         self.hatches += other.hatches
         self.labels += other.labels
 
-    def line(self, points: Iterable[Pair] | np.ndarray, weight: str = "seen", ink: str = "ink", closed: bool = False) -> None:
+    def line(
+        self,
+        points: Iterable[Pair] | np.ndarray,
+        weight: str = "seen",
+        ink: str = "ink",
+        closed: bool = False,
+    ) -> None:
         """Draw a polyline."""
         points = np.asarray(points, dtype=float)
         self.lines[weight, ink].append(np.concatenate([points, points[:1]]) if closed else points)
@@ -145,14 +169,27 @@ class View:
         """Paper ring of a model polygon. [mm]"""
         return np.asarray(polygon, dtype=float) * self.scale + (self.x0, self.y0)
 
-    def cut(self, rings: Iterable[Iterable[Pair]], material: str, weight: str = "cut", tone: str | None = None) -> None:
+    def cut(
+        self,
+        rings: Iterable[Iterable[Pair]],
+        material: str,
+        weight: str = "cut",
+        tone: str | None = None,
+    ) -> None:
         """A material where the knife goes through it: tone, hatch, heavy outline."""
         rings = [self.ring(r) for r in rings]
         self.sheet.fill(rings, tone or material, material)
         for ring in rings:
             self.sheet.line(ring, weight, closed=True)
 
-    def seen(self, polygon: Iterable[Pair], tone: str | None = None, weight: str = "seen", layer: int = 0, ink: str = "ink") -> None:
+    def seen(
+        self,
+        polygon: Iterable[Pair],
+        tone: str | None = None,
+        weight: str = "seen",
+        layer: int = 0,
+        ink: str = "ink",
+    ) -> None:
         """A surface that lies behind the cut."""
         ring = self.ring(polygon)
         if tone:
@@ -197,7 +234,10 @@ def spread(wanted: Sequence[float], sizes: Sequence[float], low: float, high: fl
         blocks.append([value - shift, 1.0])
         while len(blocks) > 1 and blocks[-2][0] > blocks[-1][0]:
             mean, count = blocks.pop()
-            blocks[-1] = [(blocks[-1][0] * blocks[-1][1] + mean * count) / (blocks[-1][1] + count), blocks[-1][1] + count]
+            blocks[-1] = [
+                (blocks[-1][0] * blocks[-1][1] + mean * count) / (blocks[-1][1] + count),
+                blocks[-1][1] + count,
+            ]
     placed = [mean for mean, count in blocks for _ in range(int(count))]
     placed = [min(max(p, low), high - sum(sizes)) for p in placed]
     return [p + s for p, s in zip(placed, shifts, strict=True)]
@@ -219,14 +259,25 @@ def collisions(sheet: Sheet) -> list[str]:
         if label.size < SMALL - 1e-9:
             found.append(f"text {label.text!r} is smaller than {SMALL} mm")
     for i, (label, a) in enumerate(zip(sheet.labels, boxes, strict=True)):
-        for other, b in zip(sheet.labels[i + 1:], boxes[i + 1:], strict=True):
-            if a[0] < b[2] - 0.05 and b[0] < a[2] - 0.05 and a[1] < b[3] - 0.05 and b[1] < a[3] - 0.05:
+        for other, b in zip(sheet.labels[i + 1 :], boxes[i + 1 :], strict=True):
+            if (
+                a[0] < b[2] - 0.05
+                and b[0] < a[2] - 0.05
+                and a[1] < b[3] - 0.05
+                and b[1] < a[3] - 0.05
+            ):
                 found.append(f"text {label.text!r} lies over text {other.text!r}")
-    inner = np.array([(b[0] + 0.1, b[1] + 0.1, b[2] - 0.1, b[3] - 0.1) for b in boxes]).reshape(-1, 4)
+    inner = np.array([(b[0] + 0.1, b[1] + 0.1, b[2] - 0.1, b[3] - 0.1) for b in boxes]).reshape(
+        -1, 4
+    )
     for (weight, _), polylines in sheet.lines.items():
         for line in polylines:
-            if line[:, 0].min() < -0.01 or line[:, 1].min() < -0.01 or line[:, 0].max() > sheet.width + 0.01 \
-                    or line[:, 1].max() > sheet.height + 0.01:
+            if (
+                line[:, 0].min() < -0.01
+                or line[:, 1].min() < -0.01
+                or line[:, 0].max() > sheet.width + 0.01
+                or line[:, 1].max() > sheet.height + 0.01
+            ):
                 found.append(f"a {weight} line leaves the sheet")
             for k in np.nonzero(_crossed(line, inner).any(axis=0))[0]:
                 found.append(f"text {sheet.labels[k].text!r} lies across a {weight} line")

@@ -5,15 +5,15 @@ from __future__ import annotations
 from itertools import pairwise
 from math import sin
 
-from fireplace_calc.drawing.views.front_elevation import lintel_ring, opening_ring
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
+from fireplace_calc.base.units import show
 from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
+from fireplace_calc.drawing.views.front_elevation import lintel_ring, opening_ring
 from fireplace_calc.drawing.views.layout import LADDER, break_line, fit, length, title
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import box
-from fireplace_calc.structure import structure
+from fireplace_calc.structure import assess_structure
 from fireplace_calc.structure.arch import POINTS, THIRD, Arch
-from fireplace_calc.base.units import show
 
 UNDER, OVER = 0.30, 0.25
 """How much of the jamb and of the wall over the crown is shown. [m]"""
@@ -24,10 +24,12 @@ def has_arch(geometry: Geometry) -> bool:
     return geometry.frame.spring < geometry.frame.opening_top
 
 
-def arch(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
+def arch(
+    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+) -> View:
     """Draw the arched head of a design that has one, seen from the room."""
     f, d = geometry.frame, geometry.design
-    found = structure(geometry).arch
+    found = assess_structure(geometry).arch
     low, top = max(f.hearth, f.spring - UNDER), f.opening_top + d.lintel.height + OVER
     words = _words(found, geometry, units)
     margins = (18, 26, room_for(text for _, text in words) + 10.0, 8)
@@ -36,12 +38,29 @@ def arch(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER
     ring = found.ring
     for share in (1 / 3, 2 / 3):
         half = (ring.radius + share * ring.depth) * sin(ring.skew)
-        view.path([(x, found.spring + ring.at(x, share)) for x in (half * (k / POINTS - 1) for k in range(2 * POINTS + 1))], "hidden")
+        view.path(
+            [
+                (x, found.spring + ring.at(x, share))
+                for x in (half * (k / POINTS - 1) for k in range(2 * POINTS + 1))
+            ],
+            "hidden",
+        )
     view.path(found.drawn, "cut")
-    sheet.text(*view.at(0.0, f.opening_top - 0.08), f"thrust {show(found.line.thrust, 'force', units)}", ha="center", va="top")
+    sheet.text(
+        *view.at(0.0, f.opening_top - 0.08),
+        f"thrust {show(found.line.thrust, 'force', units)}",
+        ha="center",
+        va="top",
+    )
     _strings(view, cell, geometry, units)
     tips = sorted(((view.at(*place), text) for place, text in words), key=lambda tip: tip[0][1])
-    notes(sheet, tips, view.at(f.block_half, 0)[0] + 5.0, side=1, limits=(cell.bottom + 10, cell.top - 4))
+    notes(
+        sheet,
+        tips,
+        view.at(f.block_half, 0)[0] + 5.0,
+        side=1,
+        limits=(cell.bottom + 10, cell.top - 4),
+    )
     title(sheet, cell, "Arch and its thrust", name_scale(denominator) if name_scale else "")
     return view
 
@@ -50,7 +69,11 @@ def _masonry(view: View, geometry: Geometry, low: float, top: float) -> None:
     f = geometry.frame
     wall = view.ring(box(-f.block_half, f.block_half, low, top))
     view.sheet.fill([wall], "face", layer=-5)
-    view.sheet.fill([view.ring([p if p[1] > low else (p[0], low) for p in opening_ring(geometry)])], "soot", layer=-3)
+    view.sheet.fill(
+        [view.ring([p if p[1] > low else (p[0], low) for p in opening_ring(geometry)])],
+        "soot",
+        layer=-3,
+    )
     for x in (-f.block_half, f.block_half, -f.half_width, f.half_width):
         view.path([(x, low), (x, top if abs(x) > f.half_width else f.spring)], "seen")
     for z in (low, top):
@@ -69,8 +92,14 @@ def _words(found: Arch, geometry: Geometry, units: str) -> list[tuple[tuple[floa
         ((f.half_width * 0.45, crown), f"middle third: within {THIRD:.2f} of the depth"),
         (found.drawn[len(found.drawn) * 7 // 8], f"line of thrust {held}: {found.line.stray:.2f}"),
         (end, f"jamb held against {show(found.abutment, 'force', units)}"),
-        ((f.half_width + jamb / 2, found.spring - 0.06), f"bed joint takes {show(found.friction, 'force', units)} by friction"),
-        ((f.half_width + jamb / 2, found.spring - 0.16), f"safe against tipping {found.toppling:.1f} times"),
+        (
+            (f.half_width + jamb / 2, found.spring - 0.06),
+            f"bed joint takes {show(found.friction, 'force', units)} by friction",
+        ),
+        (
+            (f.half_width + jamb / 2, found.spring - 0.16),
+            f"safe against tipping {found.toppling:.1f} times",
+        ),
     ]
 
 
@@ -79,8 +108,24 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
     foot = view.at(0, max(f.hearth, f.spring - UNDER))[1]
     across = [-f.block_half, -f.half_width, f.half_width, f.block_half]
     jamb = length(f.block_half - f.half_width, units)
-    chain(view.sheet, [view.at(x, 0)[0] for x in across], [jamb, length(2 * f.half_width, units), jamb], foot - 6.0,
-          limits=(cell.left + 2, cell.right - 2))
-    up, edge = [f.spring, f.opening_top, f.opening_top + geometry.design.lintel.height], view.at(-f.block_half, 0)[0]
-    chain(view.sheet, [view.at(0, z)[1] for z in up], [length(b - a, units) for a, b in pairwise(up)], edge - 6.0, along="y", side=-1,
-          limits=(cell.bottom + 9, cell.top - 2), feet=[edge] * len(up))
+    chain(
+        view.sheet,
+        [view.at(x, 0)[0] for x in across],
+        [jamb, length(2 * f.half_width, units), jamb],
+        foot - 6.0,
+        limits=(cell.left + 2, cell.right - 2),
+    )
+    up, edge = (
+        [f.spring, f.opening_top, f.opening_top + geometry.design.lintel.height],
+        view.at(-f.block_half, 0)[0],
+    )
+    chain(
+        view.sheet,
+        [view.at(0, z)[1] for z in up],
+        [length(b - a, units) for a, b in pairwise(up)],
+        edge - 6.0,
+        along="y",
+        side=-1,
+        limits=(cell.bottom + 9, cell.top - 2),
+        feet=[edge] * len(up),
+    )

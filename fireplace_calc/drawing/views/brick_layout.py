@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from fireplace_calc.brickwork import BlockCourse, Layout, brickwork
+from fireplace_calc.brickwork import BlockCourse, Layout, lay_brickwork
+from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.lists import PITCH, wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
-from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import LADDER, fit, length, title
 from fireplace_calc.geometry.parts import Geometry
@@ -16,31 +16,49 @@ TOP, FOOT, SIDE = 6.0, 30.0, 8.0
 """Room round a face for its words and its dimension. [mm]"""
 LEAST = 36.0
 """Narrowest cell, for the words under a narrow face. [mm]"""
-NAMES = {"floor": "Floor", "back": "Back", "raked back": "Raked back, along its slope", "side": "Side, front at the left; one mirrored"}
+NAMES = {
+    "floor": "Floor",
+    "back": "Back",
+    "raked back": "Raked back, along its slope",
+    "side": "Side, front at the left; one mirrored",
+}
 
 
 def can_lay(geometry: Geometry) -> bool:
     """Whether anything is laid brick by brick or block by block."""
-    work = brickwork(geometry)
+    work = lay_brickwork(geometry)
     return bool(work.layouts) or work.courses_of_block is not None
 
 
-def bricks(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
+def bricks(
+    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+) -> View:
     """Draw every face of the firebox, or the two courses of base block, side by side at one scale."""
-    work = brickwork(geometry)
+    work = lay_brickwork(geometry)
     faces: list[tuple[str, tuple[float, float, float, float], Layout | BlockCourse]] = [
-        (NAMES[layout.face.name], layout.face.box, layout) for layout in work.layouts]
+        (NAMES[layout.face.name], layout.face.box, layout) for layout in work.layouts
+    ]
     if not faces:
         f = geometry.frame
         box = (-f.block_half, 0.0, f.block_half, f.block_back)
-        faces = [(f"Base block, course {'odd' if k == 0 else 'even'}", box, course) for k, course in enumerate(work.courses_of_block)]
+        faces = [
+            (f"Base block, course {'odd' if k == 0 else 'even'}", box, course)
+            for k, course in enumerate(work.courses_of_block)
+        ]
     ways = [[faces], [faces[:2], faces[2:]]] if len(faces) > 2 else [[faces]]
-    cells, denominator = min((_arranged(cell, rows, scales) for rows in ways), key=lambda way: way[1])
+    cells, denominator = min(
+        (_arranged(cell, rows, scales) for rows in ways), key=lambda way: way[1]
+    )
     view = None
     for place, (name, box, layout) in cells:
         view, _ = fit(sheet, place, box, (SIDE, FOOT, SIDE, TOP), (denominator,))
         _face(view, place, name, box, layout, units)
-    title(sheet, cell, "Brick layout" if work.layouts else "Block layout", name_scale(denominator) if name_scale else "")
+    title(
+        sheet,
+        cell,
+        "Brick layout" if work.layouts else "Block layout",
+        name_scale(denominator) if name_scale else "",
+    )
     return view
 
 
@@ -52,19 +70,28 @@ def _arranged(cell: Cell, rows: list, scales: Iterable[float]) -> tuple[list, fl
         each = [LEAST + (cell.right - cell.left - LEAST * len(row)) * w / sum(wide) for w in wide]
         left = cell.left
         for room, face in zip(each, row, strict=True):
-            cells.append((Cell(left, cell.top - tall * (r + 1), left + room, cell.top - tall * r), face))
+            cells.append(
+                (Cell(left, cell.top - tall * (r + 1), left + room, cell.top - tall * r), face)
+            )
             left += room
-    return cells, max(fit(Sheet(1, 1), place, box, (SIDE, FOOT, SIDE, TOP), scales)[1] for place, (_, box, _) in cells)
+    return cells, max(
+        fit(Sheet(1, 1), place, box, (SIDE, FOOT, SIDE, TOP), scales)[1]
+        for place, (_, box, _) in cells
+    )
 
 
-def _face(view: View, place: Cell, name: str, box: tuple, laid: Layout | BlockCourse, units: str) -> None:
+def _face(
+    view: View, place: Cell, name: str, box: tuple, laid: Layout | BlockCourse, units: str
+) -> None:
     sheet = view.sheet
     pieces: Iterable[tuple[tuple, bool]]
     if isinstance(laid, Layout):
         for zone in laid.face.zones:
             sheet.fill([view.ring(zone)], "wall", layer=-3)
         pieces = [(piece.ring, not piece.whole) for piece in laid.pieces]
-        said = f"{laid.whole} whole, {laid.cut} cut, hatched" + (f", {len(laid.slivers)} under a quarter" if laid.slivers else "")
+        said = f"{laid.whole} whole, {laid.cut} cut, hatched" + (
+            f", {len(laid.slivers)} under a quarter" if laid.slivers else ""
+        )
     else:
         pieces, said = laid.blocks, f"{laid.whole} whole, {laid.cut} cut, hatched"
     tone, hatch = ("firebrick", "firebrick") if isinstance(laid, Layout) else ("block", "block")
@@ -74,10 +101,18 @@ def _face(view: View, place: Cell, name: str, box: tuple, laid: Layout | BlockCo
         sheet.line(placed, "seen", closed=True)
     left, bottom, right, _ = box
     foot = view.at(0, bottom)[1]
-    used = chain(sheet, [view.at(left, 0)[0], view.at(right, 0)[0]], [length(right - left, units)], foot - 5.4,
-          limits=(place.left + 2, place.right - 2), feet=[foot - 0.5] * 2)
+    used = chain(
+        sheet,
+        [view.at(left, 0)[0], view.at(right, 0)[0]],
+        [length(right - left, units)],
+        foot - 5.4,
+        limits=(place.left + 2, place.right - 2),
+        feet=[foot - 0.5] * 2,
+    )
     y = foot - 5.4 - used
     for text, bold in ((name, True), (said, False)):
         for line in wrapped(text, place.right - place.left - 4.0, bold):
             y -= PITCH
-            sheet.text((view.at(left, 0)[0] + view.at(right, 0)[0]) / 2, y, line, size=SMALL, bold=bold)
+            sheet.text(
+                (view.at(left, 0)[0] + view.at(right, 0)[0]) / 2, y, line, size=SMALL, bold=bold
+            )

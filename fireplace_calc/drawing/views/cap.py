@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import box
-from fireplace_calc.base.units import INCH
 
 PLATE, OVER = 1 * INCH, 1.5 * INCH
 """Thickness of the plate and how far it stands over the liner, as drawn. [m]"""
@@ -38,7 +38,9 @@ def draw_cap(view: View, geometry: Geometry, left: float, right: float) -> None:
         for x in steps:
             view.path([(x, low), (x, top)], "fine")
         for k in range(1, 4):
-            view.path([(left, low + (top - low) * k / 4), (right, low + (top - low) * k / 4)], "fine")
+            view.path(
+                [(left, low + (top - low) * k / 4), (right, low + (top - low) * k / 4)], "fine"
+            )
         view.path([(left, low), (left, top), (right, top), (right, low)], "seen")
     if ch.rain_cap:
         told = "seen" if ch.rain_cap_area is not None else "hidden"

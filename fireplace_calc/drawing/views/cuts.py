@@ -42,13 +42,20 @@ def cut_parts(view: View, cuts: Iterable[tuple[Part, Sequence[Polygon]]], *stops
     upright = [(-key[2], run) for key, run in found if key[0] == 0.0 and run[2] == "cut"]
     for x, run in upright:
         for other, facing in upright:
-            if 0.0 < (other - x) * (1 if run[3] else -1) < NARROW and run[3] != facing[3] and run[0] < facing[1] and facing[0] < run[1]:
+            if (
+                0.0 < (other - x) * (1 if run[3] else -1) < NARROW
+                and run[3] != facing[3]
+                and run[0] < facing[1]
+                and facing[0] < run[1]
+            ):
                 run[2] = "seen"
     for (ux, uy, away), (low, high, weight, _) in found:
         view.sheet.line([(ux * t - uy * away, uy * t + ux * away) for t in (low, high)], weight)
 
 
-def _edges(points: np.ndarray, sizes: np.ndarray, materials: list[str]) -> dict[tuple[float, float, float], list[Edge]]:
+def _edges(
+    points: np.ndarray, sizes: np.ndarray, materials: list[str]
+) -> dict[tuple[float, float, float], list[Edge]]:
     """Edges of rings by the straight line they lie on: its direction, and how far it passes the origin. [mm]"""
     ends = np.cumsum(sizes)
     after = np.arange(1, len(points) + 1)
@@ -64,7 +71,9 @@ def _edges(points: np.ndarray, sizes: np.ndarray, materials: list[str]) -> dict[
     left = np.repeat(twice > 0, sizes) ^ back
     u[back] *= -1
     away = u[:, 0] * p[:, 1] - u[:, 1] * p[:, 0]
-    along = np.sort(np.round(np.stack([(u * p).sum(axis=1), (u * q).sum(axis=1)], axis=1), 3), axis=1)
+    along = np.sort(
+        np.round(np.stack([(u * p).sum(axis=1), (u * q).sum(axis=1)], axis=1), 3), axis=1
+    )
     keys = np.column_stack([np.round(u, 4), np.round(away, 2)]) + 0.0
     real = np.nonzero(long > EVEN)[0].tolist()
     keys, along, left = keys.tolist(), along.tolist(), left.tolist()

@@ -8,24 +8,31 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MM, show
+from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, RULES, WIDTH
 from fireplace_calc.drawing.sheets.chart import Chart, lines_of_text, round_steps
-from fireplace_calc.drawing.views.compose import CELLS, HEIGHT, RULES, WIDTH
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, spread
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import title
-from fireplace_calc.explore import LIMITS, Curve, LimitMap, Step
-from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MM, show
+from fireplace_calc.explore import LIMITS, Curve, LimitMap, PressureStep
 
-MARKS = (("air", None), ("brick", "brick"), ("block", "block"), ("soot", "concrete"), ("stone", "stone"), ("earth", "timber"))
+MARKS = (
+    ("air", None),
+    ("brick", "brick"),
+    ("block", "block"),
+    ("soot", "concrete"),
+    ("stone", "stone"),
+    ("earth", "timber"),
+)
 """Tone and hatch of each limit on the map, in the order of ``LIMITS``; the first is left white."""
 
 
 @dataclass(frozen=True, slots=True)
-class Air:
+class DraftCharts:
     """What the pictures of the draft are drawn from: steps of one evening, two curves, the map, and sentences for beside it."""
 
     evening: str
-    steps: tuple[Step, ...]
+    steps: tuple[PressureStep, ...]
     by_sections: Curve
     by_extension: Curve
     map: LimitMap
@@ -45,7 +52,9 @@ def _pascals(value: float) -> str:
     return "0.0" if text == "-0.0" else text
 
 
-def pressure(sheet: Sheet, cell: Cell, evening: str, steps: Sequence[Step], units: str) -> None:
+def pressure(
+    sheet: Sheet, cell: Cell, evening: str, steps: Sequence[PressureStep], units: str
+) -> None:
     """Pressure against the open air at the same level, from the room up to the top."""
     title(sheet, cell, "Pressure on the way up")
     values, levels = [s.pressure for s in steps], [s.level for s in steps]
@@ -54,14 +63,29 @@ def pressure(sheet: Sheet, cell: Cell, evening: str, steps: Sequence[Step], unit
     box = Cell(cell.left + 40.0, cell.bottom + 26.0, cell.right - 16.0, cell.top - 16.0)
     chart = Chart(sheet, box, (low - pad, high + pad), (min(levels) - 0.3, max(levels) + 0.3))
     chart.frame("Pa, against open air")
-    sheet.text(cell.left + 4.0, cell.top - 6.5, f"{evening.capitalize()} evening, operating mode", size=SMALL, ha="left")
+    sheet.text(
+        cell.left + 4.0,
+        cell.top - 6.5,
+        f"{evening.capitalize()} evening, operating mode",
+        size=SMALL,
+        ha="left",
+    )
     chart.ticks_across(round_steps(*chart.across, 6 if high - low < 500 else 3), lambda v: f"{v:g}")
     sheet.line([chart.at(0.0, chart.up[0]), chart.at(0.0, chart.up[1])], "hidden")
-    put = spread([chart.at(0, level)[1] for level in levels], [4.0] * len(steps), box.bottom, box.top + 4.0)
+    put = spread(
+        [chart.at(0, level)[1] for level in levels], [4.0] * len(steps), box.bottom, box.top + 4.0
+    )
     for step, y in zip(steps, put, strict=True):
         place = chart.at(step.pressure, step.level)
         sheet.line([(box.left - 1.5, y), (box.left, place[1]), place], "fine")
-        sheet.text(box.left - 2.2, y, f"{step.name} {_short(step.level, units)}", size=SMALL, ha="right", va="middle")
+        sheet.text(
+            box.left - 2.2,
+            y,
+            f"{step.name} {_short(step.level, units)}",
+            size=SMALL,
+            ha="right",
+            va="middle",
+        )
         sheet.text(box.right + 1.5, y, _pascals(step.pressure), size=SMALL, ha="left", va="middle")
     chart.curve(values, levels)
     for step in steps:
@@ -72,7 +96,7 @@ def velocity(sheet: Sheet, cell: Cell, curve: Curve, units: str, note: str = "")
     """Face velocity against one moved input: sizing mode as a line, operating mode as a band, the design marked."""
     factor, unit = _speed(units)
     title(sheet, cell, f"Face velocity, by {curve.label.split()[-1].lower()}")
-    scale = (1.0 if curve.kind == "count" else INCH if units == FEET_INCHES else MM)
+    scale = 1.0 if curve.kind == "count" else INCH if units == FEET_INCHES else MM
     across = curve.values / scale
     top = max(curve.high.max(), curve.sizing.max(), curve.wanted) / factor
     box = Cell(cell.left + 14.0, cell.bottom + 21.0, cell.right - 26.0, cell.top - 12.0)
@@ -86,7 +110,13 @@ def velocity(sheet: Sheet, cell: Cell, curve: Curve, units: str, note: str = "")
     chart.curve(across, curve.sizing / factor, "cut")
     chart.level(curve.wanted / factor)
     ends = [curve.sizing[-1], curve.high[-1], curve.middle[-1], curve.low[-1], curve.wanted]
-    names = ["sizing mode", "95 of 100", "half of 100", "5 of 100", f"wanted {curve.wanted / factor:.2f}"]
+    names = [
+        "sizing mode",
+        "95 of 100",
+        "half of 100",
+        "5 of 100",
+        f"wanted {curve.wanted / factor:.2f}",
+    ]
     chart.names_right([v / factor for v in ends], names)
     here = float(np.clip(curve.here / scale, *chart.across))
     sheet.line([chart.at(here, 0.0), chart.at(here, chart.up[1])], "hidden", "good")
@@ -103,20 +133,40 @@ def limits(sheet: Sheet, cell: Cell, found: LimitMap, units: str) -> None:
     rows, columns = found.extensions / unit, found.sections.astype(float)
     half = (rows[1] - rows[0]) / 2 if len(rows) > 1 else 1.0
     box = Cell(cell.left + 16.0, cell.bottom + 21.0, cell.right - 6.0, cell.top - 10.0)
-    chart = Chart(sheet, box, (columns[0] - 0.5, columns[-1] + 0.5), (float(rows[0]), float(rows[-1])))
+    chart = Chart(
+        sheet, box, (columns[0] - 0.5, columns[-1] + 0.5), (float(rows[0]), float(rows[-1]))
+    )
     edges = np.clip(np.concatenate([rows - half, rows[-1:] + half]), *chart.up)
     for i, row in enumerate(found.limit):
         starts = np.flatnonzero(np.concatenate([[True], row[1:] != row[:-1]]))
         for start, end in zip(starts, [*starts[1:], len(row)], strict=True):
             tone, hatch = MARKS[row[start]]
-            ring = chart.places(*zip(*[(columns[k] + s, edges[i + up]) for k, s, up in (
-                (start, -0.5, 0), (end - 1, 0.5, 0), (end - 1, 0.5, 1), (start, -0.5, 1))], strict=True))
+            ring = chart.places(
+                *zip(
+                    *[
+                        (columns[k] + s, edges[i + up])
+                        for k, s, up in (
+                            (start, -0.5, 0),
+                            (end - 1, 0.5, 0),
+                            (end - 1, 0.5, 1),
+                            (start, -0.5, 1),
+                        )
+                    ],
+                    strict=True,
+                )
+            )
             sheet.fill([ring], tone, hatch)
     _borders(chart, found.limit, columns, edges)
-    chart.frame("Flue sections", "Firebox extension, in" if units == FEET_INCHES else "Firebox extension, mm")
+    chart.frame(
+        "Flue sections",
+        "Firebox extension, in" if units == FEET_INCHES else "Firebox extension, mm",
+    )
     sheet.line([(box.left, box.top), (box.right, box.top), (box.right, box.bottom)], "seen")
     chart.ticks_across(round_steps(columns[0], columns[-1], 8), lambda v: f"{v:g}")
-    chart.ticks_up([r for r in (rows if units == FEET_INCHES else round_steps(*chart.up, 8))][::2], lambda v: f"{v:g}")
+    chart.ticks_up(
+        [r for r in (rows if units == FEET_INCHES else round_steps(*chart.up, 8))][::2],
+        lambda v: f"{v:g}",
+    )
     x, y = found.here[1], found.here[0] / unit
     chart.mark(float(np.clip(x, *chart.across)), float(np.clip(y, *chart.up)))
 
@@ -137,19 +187,43 @@ def legend(sheet: Sheet, cell: Cell, found: LimitMap, said: Sequence[str]) -> No
     present = set(np.unique(found.limit).tolist())
     for k, words in enumerate(LIMITS):
         y = top - 5.4 * (k + 1)
-        ring = np.array([(cell.left + 4.0, y), (cell.left + 13.0, y), (cell.left + 13.0, y + 4.0), (cell.left + 4.0, y + 4.0)])
+        ring = np.array(
+            [
+                (cell.left + 4.0, y),
+                (cell.left + 13.0, y),
+                (cell.left + 13.0, y + 4.0),
+                (cell.left + 4.0, y + 4.0),
+            ]
+        )
         tone, hatch = MARKS[k]
         sheet.fill([ring], tone, hatch)
         sheet.line(ring, "seen", closed=True)
-        sheet.text(cell.left + 15.0, y + 2.0, words, size=SMALL, ha="left", va="middle", ink="ink" if k in present else "soft")
+        sheet.text(
+            cell.left + 15.0,
+            y + 2.0,
+            words,
+            size=SMALL,
+            ha="left",
+            va="middle",
+            ink="ink" if k in present else "soft",
+        )
     texts = list(said)
     if found.everywhere:
-        texts.append(f"Falls short wherever the sliders stand, so it colours nothing: {', '.join(found.everywhere)}.")
+        texts.append(
+            f"Falls short wherever the sliders stand, so it colours nothing: {', '.join(found.everywhere)}."
+        )
     rows = [line for text in texts for line in textwrap.wrap(text, 52)]
-    lines_of_text(sheet, cell.left + 4.0, top - 5.4 * len(LIMITS) - 2.0, rows[: int((cell.top - cell.bottom - 41.0) // 4.0)], SMALL, 4.0)
+    lines_of_text(
+        sheet,
+        cell.left + 4.0,
+        top - 5.4 * len(LIMITS) - 2.0,
+        rows[: int((cell.top - cell.bottom - 41.0) // 4.0)],
+        SMALL,
+        4.0,
+    )
 
 
-def air_view(name: str, air: Air, units: str = FEET_INCHES) -> Sheet:
+def air_view(name: str, air: DraftCharts, units: str = FEET_INCHES) -> Sheet:
     """What stands in one cell of the live picture."""
     made, cell = Sheet(WIDTH, HEIGHT), CELLS[name]
     if name == "front":
@@ -167,6 +241,6 @@ def air_view(name: str, air: Air, units: str = FEET_INCHES) -> Sheet:
     return made
 
 
-def air_views(air: Air, units: str = FEET_INCHES) -> list[tuple[Cell, Sheet]]:
+def air_views(air: DraftCharts, units: str = FEET_INCHES) -> list[tuple[Cell, Sheet]]:
     """All pictures of the draft in the cells of the live picture."""
     return [(cell, air_view(name, air, units)) for name, cell in CELLS.items()]

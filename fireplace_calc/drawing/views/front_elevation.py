@@ -6,16 +6,16 @@ from math import asin, cos, sin
 
 import numpy as np
 
-from fireplace_calc.geometry.clip import overlap
-from fireplace_calc.drawing.views.cuts import clip_top
-from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
-from fireplace_calc.drawing.views.laid_bricks import front_lines
-from fireplace_calc.drawing.sheets.sheet import Sheet, View
+from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
+from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
+from fireplace_calc.drawing.sheets.sheet import Sheet, View
+from fireplace_calc.drawing.views.cuts import clip_top
+from fireplace_calc.drawing.views.laid_bricks import front_lines
 from fireplace_calc.drawing.views.layout import LADDER, Cell, fit, length, level, roomy, title
+from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import Polygon, box
-from fireplace_calc.base.units import INCH
 
 COURSE, BRICK = (2 + 2 / 3) * INCH, 8 * INCH
 """Face coursing: three courses to 8 in, bricks of 8 in with their joint (common practice). [m]"""
@@ -24,14 +24,22 @@ STONE, TILE = (8 * INCH, 15 * INCH), (6 * INCH, 6 * INCH)
 ARCH_STEPS = 24
 
 
-def front(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
+def front(
+    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+) -> View:
     """Draw the front elevation into a cell of a sheet; the window comes back for whoever marks something on it."""
     f, d = geometry.frame, geometry.design
     ceiling = max(d.house.ceiling, f.opening_top + 0.3)
     wide = max(f.block_half, f.half_width + d.hearth.side) + 0.08
     marks = level_marks(_named(geometry, ceiling), lambda z: level(z, units)) if roomy(cell) else []
     right = level_room(marks, False) + 9.0 if marks else 3.0
-    view, denominator = fit(sheet, cell, (-wide, _foot(geometry) - 0.02, wide + 0.72, ceiling), (20, 22, right, 3), scales)
+    view, denominator = fit(
+        sheet,
+        cell,
+        (-wide, _foot(geometry) - 0.02, wide + 0.72, ceiling),
+        (20, 22, right, 3),
+        scales,
+    )
     _room(view, geometry, ceiling, wide)
     _breast(view, geometry, ceiling)
     _firebox(view, geometry)
@@ -40,8 +48,13 @@ def front(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDE
     person(view, wide + 0.36, 0.0)
     _strings(view, cell, geometry, units, wide)
     edge = view.at(wide + 0.72, 0)[0]
-    levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], [edge + 1.0] * len(marks), edge + 6.5,
-           limits=(cell.bottom + 10, cell.top - 3))
+    levels(
+        sheet,
+        [(view.at(0, z)[1], *text) for z, *text in marks],
+        [edge + 1.0] * len(marks),
+        edge + 6.5,
+        limits=(cell.bottom + 10, cell.top - 3),
+    )
     title(sheet, cell, "Front elevation", name_scale(denominator) if name_scale else "")
     return view
 
@@ -77,9 +90,17 @@ def breast_ring(geometry: Geometry, ceiling: float) -> Polygon:
     f = geometry.frame
     tops = [z for z in (f.offset_bottom, f.offset_top) if f.shoulder_top < z < f.crown_bottom]
     rising = [f.shoulder_top, *tops, f.crown_bottom]
-    return clip_top(((-f.block_half, 0.0), (f.block_half, 0.0), (f.block_half, f.flue_start),
-                     *((f.shift_at(z) + f.stack_half, z) for z in rising), *((f.shift_at(z) - f.stack_half, z) for z in rising[::-1]),
-                     (-f.block_half, f.flue_start)), ceiling)
+    return clip_top(
+        (
+            (-f.block_half, 0.0),
+            (f.block_half, 0.0),
+            (f.block_half, f.flue_start),
+            *((f.shift_at(z) + f.stack_half, z) for z in rising),
+            *((f.shift_at(z) - f.stack_half, z) for z in rising[::-1]),
+            (-f.block_half, f.flue_start),
+        ),
+        ceiling,
+    )
 
 
 def opening_ring(geometry: Geometry) -> Polygon:
@@ -98,7 +119,10 @@ def _arc(geometry: Geometry, grow: float = 0.0) -> Polygon:
     radius = (w * w + rise * rise) / (2 * rise)
     half = asin(min(w / radius, 1.0))
     centre = f.opening_top - radius
-    return tuple(((radius + grow) * sin(a), centre + (radius + grow) * cos(a)) for a in np.linspace(half, -half, ARCH_STEPS + 1))
+    return tuple(
+        ((radius + grow) * sin(a), centre + (radius + grow) * cos(a))
+        for a in np.linspace(half, -half, ARCH_STEPS + 1)
+    )
 
 
 def lintel_ring(geometry: Geometry) -> Polygon:
@@ -130,7 +154,9 @@ def _face(view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[n
         return
     course, unit = {"stone": STONE, "tile": TILE}.get(face, (COURSE, BRICK))
     origin = view.at(0.0, geometry.frame.hearth)
-    view.sheet.hatches.append(coursing(rings, holes, origin, course * view.scale, unit * view.scale))
+    view.sheet.hatches.append(
+        coursing(rings, holes, origin, course * view.scale, unit * view.scale)
+    )
 
 
 def _firebox(view: View, geometry: Geometry) -> None:
@@ -140,12 +166,15 @@ def _firebox(view: View, geometry: Geometry) -> None:
     view.sheet.fill([ring], "soot", layer=-3)
     low, top, bend = f.half_at(f.depth), f.opening_top, min(f.back_bend, f.opening_top)
     high = f.half_at(f.back_at(top))
-    back = overlap(((-low, f.hearth), (low, f.hearth), (low, bend), (high, top), (-high, top), (-low, bend)), opening)
+    back = overlap(
+        ((-low, f.hearth), (low, f.hearth), (low, bend), (high, top), (-high, top), (-low, bend)),
+        opening,
+    )
     view.seen(back, "firebrick" if d.method == "laid" else "refractory", "fine", layer=-2)
     if bend < top:
         half = low
         if f.spring < bend:
-            rising = np.array(_arc(geometry)[:ARCH_STEPS // 2 + 1])
+            rising = np.array(_arc(geometry)[: ARCH_STEPS // 2 + 1])
             half = min(low, float(np.interp(bend, rising[:, 1], rising[:, 0])))
         view.path([(-half, bend), (half, bend)], "fine")
     if geometry.by_name["firebox lining"].material == "firebrick":
@@ -166,10 +195,15 @@ def _lintel(view: View, geometry: Geometry) -> None:
     f, d = geometry.frame, geometry.design
     if f.spring < f.opening_top:
         inside, outside = _arc(geometry), _arc(geometry, d.lintel.height)
-        view.seen([*inside, *reversed(outside)], geometry.by_name["arch"].material, "seen", layer=-1)
+        view.seen(
+            [*inside, *reversed(outside)], geometry.by_name["arch"].material, "seen", layer=-1
+        )
         count = max(int(round(2 * f.half_width / (2.6 * INCH))) | 1, 3)
         steps, at = np.arange(ARCH_STEPS + 1), np.linspace(0, ARCH_STEPS, count + 1)
-        ends = [np.stack([np.interp(at, steps, ring[:, k]) for k in (0, 1)], 1) for ring in (view.ring(inside), view.ring(outside))]
+        ends = [
+            np.stack([np.interp(at, steps, ring[:, k]) for k in (0, 1)], 1)
+            for ring in (view.ring(inside), view.ring(outside))
+        ]
         view.sheet.hatches.append(np.stack(ends, 1))
     elif d.lintel.material == "steel":
         shape = _lintel_front(geometry)
@@ -197,11 +231,17 @@ def _trim(geometry: Geometry) -> list[Polygon]:
     f, made = geometry.frame, []
     for piece in geometry.design.surround.trim:
         if piece.place == "above":
-            low, half = f.opening_top + piece.distance, min(f.block_half, f.half_width + max(piece.distance, 0.1))
+            low, half = (
+                f.opening_top + piece.distance,
+                min(f.block_half, f.half_width + max(piece.distance, 0.1)),
+            )
             made.append(box(-half, half, low, low + piece.height))
         else:
             near = f.half_width + piece.distance
-            made += [box(*sorted((s * near, s * (near + piece.height))), f.hearth, f.opening_top) for s in (-1, 1)]
+            made += [
+                box(*sorted((s * near, s * (near + piece.height))), f.hearth, f.opening_top)
+                for s in (-1, 1)
+            ]
     return made
 
 
@@ -213,8 +253,17 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float
     line = floor - 4.5
     limits = (cell.left + 2, cell.right - 2)
     jamb = length(f.block_half - f.half_width, units)
-    used = chain(sheet, stops, [jamb, length(2 * f.half_width, units), jamb], line, limits=limits, feet=[floor - 0.6] * 4)
-    chain(sheet, [stops[0], stops[-1]], [length(2 * f.block_half, units)], line - used, limits=limits)
+    used = chain(
+        sheet,
+        stops,
+        [jamb, length(2 * f.half_width, units), jamb],
+        line,
+        limits=limits,
+        feet=[floor - 0.6] * 4,
+    )
+    chain(
+        sheet, [stops[0], stops[-1]], [length(2 * f.block_half, units)], line - used, limits=limits
+    )
     at = [f.hearth, f.hearth + d.opening.standard_height, f.opening_top]
     texts = [length(d.opening.standard_height, units), length(d.opening.extension, units)]
     if d.opening.extension < 1e-9:
@@ -225,6 +274,16 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float
     stops = [view.at(0, z)[1] for z in at]
     foot = view.at(-f.block_half, 0)[0]
     limits = (cell.bottom + 2, cell.top - 2)
-    used = chain(sheet, stops, texts, x, along="y", side=-1, limits=limits, feet=[foot] * len(stops))
+    used = chain(
+        sheet, stops, texts, x, along="y", side=-1, limits=limits, feet=[foot] * len(stops)
+    )
     if len(texts) > 1:
-        chain(sheet, [stops[0], stops[-1]], [length(f.opening_top - at[0], units)], x - used, along="y", side=-1, limits=limits)
+        chain(
+            sheet,
+            [stops[0], stops[-1]],
+            [length(f.opening_top - at[0], units)],
+            x - used,
+            along="y",
+            side=-1,
+            limits=limits,
+        )

@@ -4,30 +4,41 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from fireplace_calc.base.units import INCH
+from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
+from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.drawing.views.cuts import cut_parts
 from fireplace_calc.drawing.views.laid_bricks import floor_lines
-from fireplace_calc.drawing.sheets.sheet import Sheet, View
-from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.views.layout import LADDER, Cell, fit, key, length, roomy, title
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import Polygon, box
-from fireplace_calc.base.units import INCH
 
 STUD = 3.5 * INCH
 """Depth of the framing drawn round the masonry. [m]"""
 
 
-def plan(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
+def plan(
+    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+) -> View:
     """Draw the plan into a cell of a sheet; the room is below."""
     f, d = geometry.frame, geometry.design
     gap_side, gap_back = d.clearance.side or 0.0, d.clearance.back or 0.0
     words = _words(geometry, units, gap_side, gap_back, roomy(cell))
     wide = max(f.block_half + gap_side + STUD, f.half_width + d.hearth.side) + 0.02
-    view, denominator = fit(sheet, cell, (-wide, -d.hearth.front - 0.02, wide, f.block_back + gap_back + STUD + 0.02),
-                            (room_for(text for _, text in words) + 6.0, 19, 57 if roomy(cell) else 17, 11), scales)
+    view, denominator = fit(
+        sheet,
+        cell,
+        (-wide, -d.hearth.front - 0.02, wide, f.block_back + gap_back + STUD + 0.02),
+        (room_for(text for _, text in words) + 6.0, 19, 57 if roomy(cell) else 17, 11),
+        scales,
+    )
     _floor(view, geometry)
     z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
-    cuts = [(part, part.plan(z)) for part in geometry.parts if part.name in ("firebox lining", "firebox walls")]
+    cuts = [
+        (part, part.plan(z))
+        for part in geometry.parts
+        if part.name in ("firebox lining", "firebox walls")
+    ]
     cut_parts(view, [(part, [_notched(adds[0], holes[0])]) for part, (adds, holes) in cuts if adds])
     _framing(view, geometry, gap_side, gap_back)
     _strings(view, cell, geometry, units, wide, gap_back)
@@ -45,35 +56,56 @@ def _notched(outside: Polygon, inside: Polygon) -> Polygon:
     return (b[1], a[1], a[2], a[3], a[0], b[0], b[3], b[2])
 
 
-def _words(geometry: Geometry, units: str, side: float, back: float, talk: bool) -> list[tuple[tuple[float, float], str]]:
+def _words(
+    geometry: Geometry, units: str, side: float, back: float, talk: bool
+) -> list[tuple[tuple[float, float], str]]:
     """Air spaces always; with room to talk, what everything is. [m]"""
     f, d = geometry.frame, geometry.design
-    words = [((-f.block_half - side / 2, f.block_back * 0.8), _air(d.clearance.side, units)),
-             ((-f.half_at(f.depth) * 0.6, f.block_back + back / 2), _air(d.clearance.back, units))]
+    words = [
+        ((-f.block_half - side / 2, f.block_back * 0.8), _air(d.clearance.side, units)),
+        ((-f.half_at(f.depth) * 0.6, f.block_back + back / 2), _air(d.clearance.back, units)),
+    ]
     if not talk:
         return words
     lining = d.firebox.lining_thickness
-    words += [((-f.block_half - side - STUD / 2, f.block_back + back), "framing"),
-              ((-(f.block_half + f.half_at(f.depth / 2)) / 2 - lining / 2, f.depth * 0.55), "firebox wall"),
-              ((-f.half_at(f.depth * 0.42) - lining / 2, f.depth * 0.42), "lining"),
-              ((-f.half_at(f.throat_back) * 0.6, (f.throat_front + f.throat_back) / 2), "throat above"),
-              ((-f.half_at(0.0) * 0.8, f.depth * 0.1), "firebox floor")]
+    words += [
+        ((-f.block_half - side - STUD / 2, f.block_back + back), "framing"),
+        (
+            (-(f.block_half + f.half_at(f.depth / 2)) / 2 - lining / 2, f.depth * 0.55),
+            "firebox wall",
+        ),
+        ((-f.half_at(f.depth * 0.42) - lining / 2, f.depth * 0.42), "lining"),
+        ((-f.half_at(f.throat_back) * 0.6, (f.throat_front + f.throat_back) / 2), "throat above"),
+        ((-f.half_at(0.0) * 0.8, f.depth * 0.1), "firebox floor"),
+    ]
     if d.hearth.front > 0:
         thick, of = length(d.hearth.thickness, units), geometry.by_name["hearth extension"].material
-        words.append(((-f.half_width * 0.9, -d.hearth.front * 0.5), f"hearth extension, {thick} {of}"))
+        words.append(
+            ((-f.half_width * 0.9, -d.hearth.front * 0.5), f"hearth extension, {thick} {of}")
+        )
     return words
 
 
 def _floor(view: View, geometry: Geometry) -> None:
     f, d = geometry.frame, geometry.design
-    floor = ((-f.half_at(0.0), 0.0), (f.half_at(0.0), 0.0), (f.half_at(f.depth), f.depth), (-f.half_at(f.depth), f.depth))
+    floor = (
+        (-f.half_at(0.0), 0.0),
+        (f.half_at(0.0), 0.0),
+        (f.half_at(f.depth), f.depth),
+        (-f.half_at(f.depth), f.depth),
+    )
     view.sheet.fill([view.ring(floor)], geometry.by_name["firebox floor"].material, layer=-2)
     floor_lines(view, geometry)
     for y in (f.throat_front, f.throat_back):
         view.path([(-f.half_at(y), y), (f.half_at(y), y)], "hidden")
     if d.hearth.front > 0:
         half = f.half_width + d.hearth.side
-        view.seen(box(-half, half, -d.hearth.front, 0.0), geometry.by_name["hearth extension"].material, "seen", layer=-2)
+        view.seen(
+            box(-half, half, -d.hearth.front, 0.0),
+            geometry.by_name["hearth extension"].material,
+            "seen",
+            layer=-2,
+        )
     else:
         view.path([(-f.half_width, 0.0), (f.half_width, 0.0)], "seen")
 
@@ -82,11 +114,17 @@ def _framing(view: View, geometry: Geometry, side: float, back: float) -> None:
     """Framed wall beside and behind, cut, each its air space away."""
     f = geometry.frame
     x0, y0 = f.block_half + side, f.block_back + back
-    for piece in (box(-x0 - STUD, -x0, 0.0, y0 + STUD), box(x0, x0 + STUD, 0.0, y0 + STUD), box(-x0, x0, y0, y0 + STUD)):
+    for piece in (
+        box(-x0 - STUD, -x0, 0.0, y0 + STUD),
+        box(x0, x0 + STUD, 0.0, y0 + STUD),
+        box(-x0, x0, y0, y0 + STUD),
+    ):
         view.cut([piece], "timber", "seen")
 
 
-def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float, back: float) -> None:
+def _strings(
+    view: View, cell: Cell, geometry: Geometry, units: str, wide: float, back: float
+) -> None:
     f, d = geometry.frame, geometry.design
     sheet, limits = view.sheet, (cell.left + 2, cell.right - 2)
     foot = view.at(0, -d.hearth.front)[1]
@@ -94,15 +132,42 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float
     if d.hearth.front <= 0 or d.hearth.side <= 0:
         xs = [-f.half_width, f.half_width]
     texts = [length(b - a, units) for a, b in pairwise(xs)]
-    chain(sheet, [view.at(x, 0)[0] for x in xs], texts, foot - 4.6, limits=limits, feet=[foot - 0.5] * len(xs))
+    chain(
+        sheet,
+        [view.at(x, 0)[0] for x in xs],
+        texts,
+        foot - 4.6,
+        limits=limits,
+        feet=[foot - 0.5] * len(xs),
+    )
     half = f.back_width / 2
     top = view.at(0, f.block_back + back + STUD)[1]
-    chain(sheet, [view.at(x, 0)[0] for x in (-half, half)], [length(f.back_width, units)], top + 3.0, side=1, limits=limits, name="back")
-    ys = [-d.hearth.front, 0.0, f.depth, f.block_back] if d.hearth.front > 0 else [0.0, f.depth, f.block_back]
+    chain(
+        sheet,
+        [view.at(x, 0)[0] for x in (-half, half)],
+        [length(f.back_width, units)],
+        top + 3.0,
+        side=1,
+        limits=limits,
+        name="back",
+    )
+    ys = (
+        [-d.hearth.front, 0.0, f.depth, f.block_back]
+        if d.hearth.front > 0
+        else [0.0, f.depth, f.block_back]
+    )
     feet = [view.at(wide if y >= 0 else f.half_width + d.hearth.side, 0)[0] for y in ys]
     texts = [length(b - a, units) for a, b in pairwise(ys)]
-    chain(sheet, [view.at(0, y)[1] for y in ys], texts, view.at(wide, 0)[0] + 6.5, along="y", side=1,
-          limits=(cell.bottom + 8, cell.top - 2), feet=feet)
+    chain(
+        sheet,
+        [view.at(0, y)[1] for y in ys],
+        texts,
+        view.at(wide, 0)[0] + 6.5,
+        along="y",
+        side=1,
+        limits=(cell.bottom + 8, cell.top - 2),
+        feet=feet,
+    )
 
 
 def _air(gap: float | None, units: str) -> str:

@@ -7,7 +7,7 @@ from math import hypot
 
 import numpy as np
 
-from fireplace_calc.brickwork import Layout, brickwork
+from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import Polygon, box
@@ -30,14 +30,21 @@ def kept_within(segments: np.ndarray, ring: np.ndarray) -> np.ndarray:
     """
     here = np.asarray(ring, dtype=float)
     along = np.roll(here, -1, axis=0) - here
-    turn = np.sign((np.roll(here, -1, axis=0)[:, 0] * here[:, 1] - here[:, 0] * np.roll(here, -1, axis=0)[:, 1]).sum())
+    turn = np.sign(
+        (
+            np.roll(here, -1, axis=0)[:, 0] * here[:, 1]
+            - here[:, 0] * np.roll(here, -1, axis=0)[:, 1]
+        ).sum()
+    )
     inward = np.stack([along[:, 1], -along[:, 0]], 1) * turn
     start = segments @ inward.T - (inward * here).sum(axis=1)
     first, last = start[:, 0], start[:, 1]
     fall = first - last
     with np.errstate(divide="ignore", invalid="ignore"):
         t = first / fall
-    enter = np.where((first < 0) & (last >= 0), t, np.where((first < 0) & (last < 0), 2.0, 0.0)).max(axis=1)
+    enter = np.where(
+        (first < 0) & (last >= 0), t, np.where((first < 0) & (last < 0), 2.0, 0.0)
+    ).max(axis=1)
     leave = np.where((first >= 0) & (last < 0), t, 1.0).min(axis=1)
     good = leave - enter > 1e-9
     a, way = segments[good, 0], segments[good, 1] - segments[good, 0]
@@ -46,7 +53,7 @@ def kept_within(segments: np.ndarray, ring: np.ndarray) -> np.ndarray:
 
 def floor_lines(view: View, geometry: Geometry) -> None:
     """Every brick of the floor, in plan."""
-    floor = brickwork(geometry).floor
+    floor = lay_brickwork(geometry).floor
     if floor is not None:
         view.sheet.hatches.append(_placed(view, floor.edges))
 
@@ -59,7 +66,7 @@ def front_lines(view: View, geometry: Geometry, opening: np.ndarray) -> None:
 
 def from_the_room(geometry: Geometry, opening: np.ndarray) -> Iterator[np.ndarray]:
     """Every brick of the lining as it shows through the opening, face by face, (k, 2, 2). [m]"""
-    for layout in brickwork(geometry).lining:
+    for layout in lay_brickwork(geometry).lining:
         for edges in _as_seen_from_the_room(layout, geometry):
             yield kept_within(edges, opening)
 
@@ -68,7 +75,7 @@ def section_lines(view: View, geometry: Geometry, window: Polygon | None = None)
     """Every brick of the side beyond the cut, over the floor, or what of it lies in a window. [m]"""
     f = geometry.frame
     over = box(-1.0, 9.0, f.hearth, 99.0) if window is None else window
-    for layout in brickwork(geometry).lining:
+    for layout in lay_brickwork(geometry).lining:
         if layout.face.name == "side":
             edges = layout.edges / (hypot(1.0, f.side_slope), 1.0)
             view.sheet.hatches.append(_placed(view, kept_within(edges, np.array(over))))

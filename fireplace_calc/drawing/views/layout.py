@@ -6,27 +6,69 @@ from collections.abc import Iterable
 
 import numpy as np
 
+from fireplace_calc.base.units import FEET_INCHES, show
 from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.views.cuts import SOLID
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
-from fireplace_calc.base.units import FEET_INCHES, show
+from fireplace_calc.drawing.views.cuts import SOLID
 
-LADDER = tuple(round(base * 10**power, 6) for power in (0, 1, 2) for base in (1, 1.12, 1.25, 1.4, 1.6, 1.8, 2, 2.24, 2.5, 2.8, 3.15,
-                                                                              3.55, 4, 4.5, 5, 5.6, 6.3, 7.1, 8, 9))
+LADDER = tuple(
+    round(base * 10**power, 6)
+    for power in (0, 1, 2)
+    for base in (
+        1,
+        1.12,
+        1.25,
+        1.4,
+        1.6,
+        1.8,
+        2,
+        2.24,
+        2.5,
+        2.8,
+        3.15,
+        3.55,
+        4,
+        4.5,
+        5,
+        5.6,
+        6.3,
+        7.1,
+        8,
+        9,
+    )
+)
 """Scale denominators tried on the screen; steps, so that a picture does not breathe while a slider moves. [-]"""
 
 ARCHITECT = {
-    FEET_INCHES: {8: '1 1/2" = 1\'-0"', 12: '1" = 1\'-0"', 16: '3/4" = 1\'-0"', 24: '1/2" = 1\'-0"', 32: '3/8" = 1\'-0"',
-                  48: '1/4" = 1\'-0"', 64: '3/16" = 1\'-0"', 96: '1/8" = 1\'-0"', 128: '3/32" = 1\'-0"', 192: '1/16" = 1\'-0"',
-                  240: '1" = 20\'-0"', 360: '1" = 30\'-0"'},
-    "millimetres": {n: f"1:{n}" for n in (10, 15, 20, 25, 30, 40, 50, 75, 100, 125, 150, 200, 250, 300, 400)},
+    FEET_INCHES: {
+        8: '1 1/2" = 1\'-0"',
+        12: '1" = 1\'-0"',
+        16: '3/4" = 1\'-0"',
+        24: '1/2" = 1\'-0"',
+        32: '3/8" = 1\'-0"',
+        48: '1/4" = 1\'-0"',
+        64: '3/16" = 1\'-0"',
+        96: '1/8" = 1\'-0"',
+        128: '3/32" = 1\'-0"',
+        192: '1/16" = 1\'-0"',
+        240: '1" = 20\'-0"',
+        360: '1" = 30\'-0"',
+    },
+    "millimetres": {
+        n: f"1:{n}" for n in (10, 15, 20, 25, 30, 40, 50, 75, 100, 125, 150, 200, 250, 300, 400)
+    },
 }
 """Scales of paper drawings, as the trade writes them."""
 
 
-def fit(sheet: Sheet, cell: Cell, box: tuple[float, float, float, float], margins: tuple[float, float, float, float],
-        scales: Iterable[float] = LADDER) -> tuple[View, float]:
+def fit(
+    sheet: Sheet,
+    cell: Cell,
+    box: tuple[float, float, float, float],
+    margins: tuple[float, float, float, float],
+    scales: Iterable[float] = LADDER,
+) -> tuple[View, float]:
     """Place a model box into a cell at the largest scale that leaves the margins free.
 
     Parameters
@@ -46,7 +88,10 @@ def fit(sheet: Sheet, cell: Cell, box: tuple[float, float, float, float], margin
     View, float
         The window and its scale denominator. [-]
     """
-    wide, high = cell.right - cell.left - margins[0] - margins[2], cell.top - cell.bottom - margins[1] - margins[3]
+    wide, high = (
+        cell.right - cell.left - margins[0] - margins[2],
+        cell.top - cell.bottom - margins[1] - margins[3],
+    )
     scales = sorted(scales)
     for denominator in scales:
         k = 1000 / denominator
@@ -70,7 +115,9 @@ NAMES = {"parging": "chamber lining", "refractory": "refractory section"}
 
 def key(sheet: Sheet, left: float, bottom: float, right: float) -> None:
     """What each hatch on the sheet means, where there is room between two places. [mm]"""
-    names = [*dict.fromkeys(name for (_, name) in sheet.fills if name in sheet.hatched or name in SOLID)]
+    names = [
+        *dict.fromkeys(name for (_, name) in sheet.fills if name in sheet.hatched or name in SOLID)
+    ]
     words = [NAMES.get(name, name) for name in names]
     if left + 12.0 + max(lettering.width(word, SMALL) for word in words) > right:
         return
@@ -95,7 +142,13 @@ def length(value: float, units: str) -> str:
 def level(value: float, units: str) -> str:
     """A level as it is written at the side; in feet and inches never without its feet."""
     text = length(value, units)
-    return text if units != FEET_INCHES or "'" in text else text.replace("-", "-0'-", 1) if text.startswith("-") else f"0'-{text}"
+    return (
+        text
+        if units != FEET_INCHES or "'" in text
+        else text.replace("-", "-0'-", 1)
+        if text.startswith("-")
+        else f"0'-{text}"
+    )
 
 
 def earth(view: View, x0: float, x1: float, z: float) -> None:
@@ -106,11 +159,23 @@ def earth(view: View, x0: float, x1: float, z: float) -> None:
     if len(starts):
         x = np.concatenate([starts, starts + 0.7, starts + 1.4])
         long = np.repeat((1.0, 1.5, 2.0), len(starts))
-        view.sheet.hatches.append(np.stack([np.stack([x, np.full_like(x, y)], 1), np.stack([x - long, y - long], 1)], 1))
+        view.sheet.hatches.append(
+            np.stack([np.stack([x, np.full_like(x, y)], 1), np.stack([x - long, y - long], 1)], 1)
+        )
 
 
 def break_line(view: View, x0: float, x1: float, z: float) -> None:
     """Zigzag where a drawing stops short of the thing."""
     (a, y), (b, _) = view.at(x0, z), view.at(x1, z)
     m = (a + b) / 2
-    view.sheet.line([(a - 2, y), (m - 1.5, y), (m - 0.5, y + 1.6), (m + 0.5, y - 1.6), (m + 1.5, y), (b + 2, y)], "seen")
+    view.sheet.line(
+        [
+            (a - 2, y),
+            (m - 1.5, y),
+            (m - 0.5, y + 1.6),
+            (m + 0.5, y - 1.6),
+            (m + 1.5, y),
+            (b + 2, y),
+        ],
+        "seen",
+    )

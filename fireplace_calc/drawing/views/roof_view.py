@@ -4,15 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from fireplace_calc.drawing.views.cap import draw_cap, over_flue
+from fireplace_calc.base.units import MILLIMETRES
+from fireplace_calc.drawing.sheets.dimensions import (
+    chain,
+    level_marks,
+    level_room,
+    levels,
+    person,
+    room_for,
+)
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View, spread
-from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person, room_for
 from fireplace_calc.drawing.sheets.style import SMALL
+from fireplace_calc.drawing.views.cap import draw_cap, over_flue
 from fireplace_calc.drawing.views.layout import LADDER, earth, fit, length, level, roomy, title
 from fireplace_calc.geometry.frame import REACH
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import box
-from fireplace_calc.base.units import MILLIMETRES
 
 Limits = Mapping[str, tuple[float | None, str]]
 """Required height of a clearance [m] and its verdict, by the name of the clearance."""
@@ -22,11 +29,26 @@ THICK, WALL = 0.22, 0.3
 """Of the roof, and from its edge to the face of the wall, as drawn. [m]"""
 
 
-def roof(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None, scales=LADDER,
-         name_scale=None) -> View:
+def roof(
+    sheet: Sheet,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    limits: Limits | None = None,
+    scales=LADDER,
+    name_scale=None,
+) -> View:
     """Draw the chimney and the roof, seen along the ridge, uphill to the right."""
     f, d = geometry.frame, geometry.design
-    top = max(f.liner_top + over_flue(geometry), f.highest_within_reach, min(d.roof.ridge_level, f.highest_within_reach + 1.0), 2.0) + 0.1
+    top = (
+        max(
+            f.liner_top + over_flue(geometry),
+            f.highest_within_reach,
+            min(d.roof.ridge_level, f.highest_within_reach + 1.0),
+            2.0,
+        )
+        + 0.1
+    )
     bottom = min(f.footing_bottom, f.grade, f.uphill_contact, f.highest_within_reach) - 0.05
     left, right = _width(geometry, 1.1 * (top - bottom) if roomy(cell) else 0.0)
     marks = level_marks(_named(geometry), lambda z: _high(z, units))
@@ -39,16 +61,35 @@ def roof(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, limits: Limit
     person(view, along(geometry)[0] - 0.55, 0.0)
     _clearances(view, cell, geometry, units, heights, right)
     x = view.at(left, 0)[0]
-    levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], [x - 0.4] * len(marks), x - 4.6, side=-1,
-           limits=(cell.bottom + 10, cell.top - 6), stacked=not roomy(cell))
-    title(sheet, cell, f"Against the roof, {d.flue.sections} sections", name_scale(denominator) if name_scale else "")
+    levels(
+        sheet,
+        [(view.at(0, z)[1], *text) for z, *text in marks],
+        [x - 0.4] * len(marks),
+        x - 4.6,
+        side=-1,
+        limits=(cell.bottom + 10, cell.top - 6),
+        stacked=not roomy(cell),
+    )
+    title(
+        sheet,
+        cell,
+        f"Against the roof, {d.flue.sections} sections",
+        name_scale(denominator) if name_scale else "",
+    )
     return view
 
 
 def _named(geometry: Geometry) -> dict[str, float]:
     f, d = geometry.frame, geometry.design
-    named = {"footing": f.footing_bottom, "grade": f.grade, "floor": 0.0, "flue start": f.flue_start, "roof contact": f.uphill_contact,
-             "crown": f.crown_top, "flue top": f.liner_top}
+    named = {
+        "footing": f.footing_bottom,
+        "grade": f.grade,
+        "floor": 0.0,
+        "flue start": f.flue_start,
+        "roof contact": f.uphill_contact,
+        "crown": f.crown_top,
+        "flue top": f.liner_top,
+    }
     if d.roof.ridge_level <= max(f.liner_top, f.highest_within_reach + 1.0):
         named["ridge"] = d.roof.ridge_level
     return named
@@ -70,7 +111,9 @@ def along(geometry: Geometry) -> tuple[float, float, float]:
 def _shift(geometry: Geometry, z: float) -> float:
     """How far the stack stands aside at a level from where it leaves the roof, seen along the ridge. [m]"""
     f = geometry.frame
-    return 0.0 if geometry.design.roof.ridge_runs == "along the opening" else f.shift_at(z) - f.offset
+    return (
+        0.0 if geometry.design.roof.ridge_runs == "along the opening" else f.shift_at(z) - f.offset
+    )
 
 
 def _ridge(geometry: Geometry) -> float:
@@ -82,9 +125,14 @@ def _ridge(geometry: Geometry) -> float:
 def _width(geometry: Geometry, spare: float) -> tuple[float, float]:
     """Ends of what is drawn; with room to spare the slopes run down to their eaves. [m]"""
     low, high, _ = along(geometry)
-    near = [part.distance for part in geometry.design.roof.nearby if part.distance <= REACH * (1 + 1e-9)]
+    near = [
+        part.distance for part in geometry.design.roof.nearby if part.distance <= REACH * (1 + 1e-9)
+    ]
     ridge = _ridge(geometry)
-    left, right = low - 1.0, max(min(max(ridge, 0.0) + 0.5, REACH + 0.4), max([0.0, *near]) + 1.0, high + 0.5)
+    left, right = (
+        low - 1.0,
+        max(min(max(ridge, 0.0) + 0.5, REACH + 0.4), max([0.0, *near]) + 1.0, high + 0.5),
+    )
     down, up = _eaves(geometry)
     if spare > right - left:
         left = max(min(left, down - 0.3), right - spare)
@@ -123,12 +171,26 @@ def _house(view: View, geometry: Geometry, left: float, right: float) -> None:
     low, high = max(left, down), min(right, up)
     for a, b in _beside_stack(geometry, low, high):
         _slope(view, geometry, a, b, down, up)
-    inner, outer = (max(left, down + WALL), left < down + WALL), (min(right, up - WALL), right > up - WALL)
+    inner, outer = (
+        (max(left, down + WALL), left < down + WALL),
+        (min(right, up - WALL), right > up - WALL),
+    )
     for (u, here), s in ((inner, -1.0), (outer, 1.0)):
         foot, head = max(f.grade, f.footing_bottom), roof_at(geometry, u) - THICK
-        if here and left < u < right and head > foot and not along(geometry)[0] < u < along(geometry)[1]:
+        if (
+            here
+            and left < u < right
+            and head > foot
+            and not along(geometry)[0] < u < along(geometry)[1]
+        ):
             view.path([(u, foot), (u, head)], "seen")
-            view.path([(u - s * WALL / 2, foot), (u - s * WALL / 2, roof_at(geometry, u - s * WALL / 2) - THICK)], "fine")
+            view.path(
+                [
+                    (u - s * WALL / 2, foot),
+                    (u - s * WALL / 2, roof_at(geometry, u - s * WALL / 2) - THICK),
+                ],
+                "fine",
+            )
     ends = (inner[0], outer[0])
     first, last, stack = along(geometry)
     _level_line(view, 0.0, ends, (first, last), "seen")
@@ -152,7 +214,9 @@ def _ceiling(view: View, geometry: Geometry, ends: tuple[float, float]) -> None:
     _level_line(view, ceiling, (max(ends[0], ridge - run), min(ends[1], ridge + run)), gap, "fine")
 
 
-def _level_line(view: View, z: float, ends: tuple[float, float], gap: tuple[float, float], weight: str) -> None:
+def _level_line(
+    view: View, z: float, ends: tuple[float, float], gap: tuple[float, float], weight: str
+) -> None:
     """A level line that stops at the chimney."""
     for a, b in ((ends[0], min(gap[0], ends[1])), (max(gap[1], ends[0]), ends[1])):
         if b > a:
@@ -185,8 +249,17 @@ def _nearby(view: View, geometry: Geometry, u: float, top: float, right: float) 
     """A dormer, parapet or other roof within reach, standing on the slope."""
     far = min(u + 1.2, right)
     if far > u + 0.3 and top > roof_at(geometry, u) + 0.05:
-        view.seen([(u, min(roof_at(geometry, u), top - 0.05)), (far, min(roof_at(geometry, far), top - 0.3)), (far, top - 0.25),
-                   (u, top)], "wall", "seen", layer=-4)
+        view.seen(
+            [
+                (u, min(roof_at(geometry, u), top - 0.05)),
+                (far, min(roof_at(geometry, far), top - 0.3)),
+                (far, top - 0.25),
+                (u, top),
+            ],
+            "wall",
+            "seen",
+            layer=-4,
+        )
 
 
 def _chimney(view: View, geometry: Geometry) -> None:
@@ -194,25 +267,54 @@ def _chimney(view: View, geometry: Geometry) -> None:
     f, d = geometry.frame, geometry.design
     low, high, stack = along(geometry)
     out = d.base.footing_projection
-    view.path([(low, f.footing_top), (low - out, f.footing_top), (low - out, f.footing_bottom), (high + out, f.footing_bottom),
-               (high + out, f.footing_top), (high, f.footing_top)], "hidden")
+    view.path(
+        [
+            (low, f.footing_top),
+            (low - out, f.footing_top),
+            (low - out, f.footing_bottom),
+            (high + out, f.footing_bottom),
+            (high + out, f.footing_top),
+            (high, f.footing_top),
+        ],
+        "hidden",
+    )
     for u in (low, high):
         view.path([(u, f.footing_top), (u, f.grade)], "hidden")
     foot = max(f.grade, f.footing_top)
     bends = [z for z in (f.shoulder_top, f.offset_top) if z < f.crown_bottom]
     rising = [(_shift(geometry, z), z) for z in sorted({*bends, f.crown_bottom})]
-    outline = [(low, foot), (high, foot), (high, f.flue_start), *rising, *((u - stack, z) for u, z in reversed(rising)),
-               (low, f.flue_start)]
+    outline = [
+        (low, foot),
+        (high, foot),
+        (high, f.flue_start),
+        *rising,
+        *((u - stack, z) for u, z in reversed(rising)),
+        (low, f.flue_start),
+    ]
     view.seen(outline, "masonry", "seen", layer=-2)
     over, edge = d.chimney.overhang, f.crown_bottom + d.chimney.crown
     inset = d.chimney.wall + d.chimney.gap
-    view.seen([(-stack - over, f.crown_bottom), (over, f.crown_bottom), (over, edge), (-inset, f.crown_top),
-               (-stack + inset, f.crown_top), (-stack - over, edge)], "concrete", "seen", layer=-1)
+    view.seen(
+        [
+            (-stack - over, f.crown_bottom),
+            (over, f.crown_bottom),
+            (over, edge),
+            (-inset, f.crown_top),
+            (-stack + inset, f.crown_top),
+            (-stack - over, edge),
+        ],
+        "concrete",
+        "seen",
+        layer=-1,
+    )
     inside = (-stack + inset, -inset)
     view.seen(box(*inside, f.crown_top, f.liner_top), "clay liner", "seen", layer=-1)
     draw_cap(view, geometry, *inside)
     rising = [(_shift(geometry, z), z) for z in sorted({f.flue_start, *bends, f.crown_bottom})]
-    flue = [*((u + inside[1], z) for u, z in rising), *((u + inside[0], z) for u, z in reversed(rising))]
+    flue = [
+        *((u + inside[1], z) for u, z in rising),
+        *((u + inside[0], z) for u, z in reversed(rising)),
+    ]
     view.seen(flue, "clay liner", "fine", layer=-1)
     step = d.flue.section_height + d.flue.joint
     joints = [f.flue_start + k * step for k in range(1, d.flue.sections)]
@@ -225,7 +327,10 @@ def _heights(geometry: Geometry, units: str, limits: Limits) -> list[tuple[str, 
     """The two heights over the roof: name, lines of text, ink."""
     f = geometry.frame
     made = []
-    for name, value in (("reach", f.crown_top - f.highest_within_reach), ("contact", f.crown_top - f.uphill_contact)):
+    for name, value in (
+        ("reach", f.crown_top - f.highest_within_reach),
+        ("contact", f.crown_top - f.uphill_contact),
+    ):
         required, verdict = limits.get(name, (None, ""))
         lines = [_short(value, units)]
         if required is not None:
@@ -234,7 +339,14 @@ def _heights(geometry: Geometry, units: str, limits: Limits) -> list[tuple[str, 
     return made
 
 
-def _clearances(view: View, cell: Cell, geometry: Geometry, units: str, heights: list[tuple[str, list[str], str]], right: float) -> None:
+def _clearances(
+    view: View,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    heights: list[tuple[str, list[str], str]],
+    right: float,
+) -> None:
     f, d = geometry.frame, geometry.design
     sheet = view.sheet
     reach = min(max(_ridge(geometry), 0.0), REACH)
@@ -244,7 +356,10 @@ def _clearances(view: View, cell: Cell, geometry: Geometry, units: str, heights:
     edge = view.at(right, 0)[0]
     top = view.at(0, f.crown_top)[1]
     sheet.line([view.at(0.0, f.crown_top), (edge + 1.5, top)], "hidden", "dimension")
-    places = {"contact": view.at(0, 0)[0] + 2.2, "reach": min(max(view.at(reach, 0)[0], view.at(0, 0)[0] + 6.0), edge - 0.5)}
+    places = {
+        "contact": view.at(0, 0)[0] + 2.2,
+        "reach": min(max(view.at(reach, 0)[0], view.at(0, 0)[0] + 6.0), edge - 0.5),
+    }
     lows = {"contact": f.uphill_contact, "reach": f.highest_within_reach}
     middles = []
     for name, lines, ink in heights:
@@ -254,19 +369,52 @@ def _clearances(view: View, cell: Cell, geometry: Geometry, units: str, heights:
             sheet.line([(x - 0.9, y), (x + 0.9, y)], "flag", ink)
         middles.append(((low + top) / 2, x, lines, ink))
     if reach > 0.3:
-        line = max(view.at(0, max(f.liner_top + over_flue(geometry), f.highest_within_reach, roof_at(geometry, reach)))[1], top) + 3.0
-        chain(sheet, [view.at(0, 0)[0], view.at(reach, 0)[0]], [_short(reach, units)], line, side=1, limits=(cell.left + 2, cell.right - 2))
-    _beside(sheet, sorted(middles, key=lambda m: m[0]), edge + 3.0, (cell.bottom + 14, cell.top - 10))
+        line = (
+            max(
+                view.at(
+                    0,
+                    max(
+                        f.liner_top + over_flue(geometry),
+                        f.highest_within_reach,
+                        roof_at(geometry, reach),
+                    ),
+                )[1],
+                top,
+            )
+            + 3.0
+        )
+        chain(
+            sheet,
+            [view.at(0, 0)[0], view.at(reach, 0)[0]],
+            [_short(reach, units)],
+            line,
+            side=1,
+            limits=(cell.left + 2, cell.right - 2),
+        )
+    _beside(
+        sheet, sorted(middles, key=lambda m: m[0]), edge + 3.0, (cell.bottom + 14, cell.top - 10)
+    )
 
 
 def _beside(sheet: Sheet, middles: list, x: float, limits: tuple[float, float]) -> None:
     """Values in the margin, each with a leader to the height it belongs to."""
     rows = [SMALL * 1.5 * len(lines) + 2.0 for _, _, lines, _ in middles]
-    for (y, tip, lines, ink), at in zip(middles, spread([m[0] for m in middles], rows, *limits), strict=True):
+    for (y, tip, lines, ink), at in zip(
+        middles, spread([m[0] for m in middles], rows, *limits), strict=True
+    ):
         sheet.line([(tip, y), (x - 0.8, at)], "dimension", ink)
         first = at + SMALL * 0.75 * (len(lines) - 1)
         for k, text in enumerate(lines):
-            sheet.text(x, first - k * SMALL * 1.5, text, size=SMALL, ha="left", va="middle", ink=ink, bold=k == 0)
+            sheet.text(
+                x,
+                first - k * SMALL * 1.5,
+                text,
+                size=SMALL,
+                ha="left",
+                va="middle",
+                ink=ink,
+                bold=k == 0,
+            )
 
 
 def _short(value: float, units: str) -> str:

@@ -5,14 +5,32 @@ from __future__ import annotations
 from itertools import pairwise
 from math import hypot
 
-from fireplace_calc.brickwork import brickwork
+from fireplace_calc.base.units import show
+from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.drawing.sheets.dimensions import (
+    chain,
+    level_marks,
+    level_room,
+    levels,
+    notes,
+    room_for,
+)
+from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top, cut_parts
 from fireplace_calc.drawing.views.laid_bricks import section_lines
-from fireplace_calc.drawing.sheets.sheet import Sheet, View
-from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, notes, room_for
-from fireplace_calc.drawing.views.layout import LADDER, Cell, break_line, earth, fit, key, length, level, roomy, title
+from fireplace_calc.drawing.views.layout import (
+    LADDER,
+    Cell,
+    break_line,
+    earth,
+    fit,
+    key,
+    length,
+    level,
+    roomy,
+    title,
+)
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.base.units import show
 
 ABOVE = 0.45
 """How much of the flue is shown above the shoulder. [m]"""
@@ -20,7 +38,9 @@ STRINGS = 16.0
 """Room for the upright dimension strings. [mm]"""
 
 
-def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
+def section(
+    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+) -> View:
     """Draw the section into a cell of a sheet; the room is on the left."""
     f, d = geometry.frame, geometry.design
     talk = roomy(cell)
@@ -31,9 +51,19 @@ def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LAD
     words = _words(geometry, units) if talk else []
     left = room_for(text for _, text in words) + 6.0 if words else 3.0
     right = level_room(marks, not talk) + 7.0 + (STRINGS + 38.0 if talk else 0.0)
-    view, denominator = fit(sheet, cell, (front, f.footing_bottom - 0.03, back, top + 0.03), (left, 27, right, 4), scales)
+    view, denominator = fit(
+        sheet,
+        cell,
+        (front, f.footing_bottom - 0.03, back, top + 0.03),
+        (left, 27, right, 4),
+        scales,
+    )
     _ground(view, geometry, front, back)
-    cut_parts(view, [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts], top)
+    cut_parts(
+        view,
+        [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts],
+        top,
+    )
     _behind(view, geometry, top)
     _damper(view, geometry)
     _joints(view, geometry, top)
@@ -46,10 +76,23 @@ def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LAD
     column = edge + (STRINGS + 5.0 if talk else 4.0)
     feet = [edge + STRINGS if talk else view.at(_face(geometry, z), 0)[0] + 0.9 for z, *_ in marks]
     floor = view.at(0, f.footing_bottom)[1] - 1.5
-    levels(sheet, [(view.at(0, z)[1], *text) for z, *text in marks], feet, column, limits=(floor, cell.top - 3), stacked=not talk)
+    levels(
+        sheet,
+        [(view.at(0, z)[1], *text) for z, *text in marks],
+        feet,
+        column,
+        limits=(floor, cell.top - 3),
+        stacked=not talk,
+    )
     if talk:
         tips = sorted((view.at(*place), text) for place, text in words)
-        notes(sheet, sorted(tips, key=lambda tip: tip[0][1]), view.at(front, 0)[0] - 3.0, side=-1, limits=limits)
+        notes(
+            sheet,
+            sorted(tips, key=lambda tip: tip[0][1]),
+            view.at(front, 0)[0] - 3.0,
+            side=-1,
+            limits=limits,
+        )
         key(sheet, column + level_room(marks, False) + 3.0, cell.bottom + 12, cell.right - 3)
     title(sheet, cell, "Section on the centre line", name_scale(denominator) if name_scale else "")
     return view
@@ -57,9 +100,18 @@ def section(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LAD
 
 def _named(geometry: Geometry) -> dict[str, float]:
     f = geometry.frame
-    named = {"underside": f.footing_bottom, "footing": f.footing_top, "grade": f.grade, "floor": 0.0, "hearth": f.hearth,
-             "back bend": f.back_bend, "opening top": f.opening_top, "throat": f.throat, "flue": f.flue_start,
-             "shoulder": f.shoulder_top}
+    named = {
+        "underside": f.footing_bottom,
+        "footing": f.footing_top,
+        "grade": f.grade,
+        "floor": 0.0,
+        "hearth": f.hearth,
+        "back bend": f.back_bend,
+        "opening top": f.opening_top,
+        "throat": f.throat,
+        "flue": f.flue_start,
+        "shoulder": f.shoulder_top,
+    }
     return named if f.spring >= f.opening_top else named | {"spring line": f.spring}
 
 
@@ -92,13 +144,20 @@ def _behind(view: View, geometry: Geometry, top: float) -> None:
     if f.breast > 0 and f.spring < f.opening_top:
         view.path([(f.breast, f.spring), (f.breast, f.opening_top)], "fine")
     view.path([(f.throat_front, f.throat), (f.depth, f.throat)], "fine")
-    view.path([(f.flue_y - f.bore.depth / 2, f.taper_top), (f.flue_y + f.bore.depth / 2, f.taper_top)], "fine")
+    view.path(
+        [(f.flue_y - f.bore.depth / 2, f.taper_top), (f.flue_y + f.bore.depth / 2, f.taper_top)],
+        "fine",
+    )
 
 
 def _damper(view: View, geometry: Geometry) -> None:
     f, d = geometry.frame, geometry.design
     if d.throat.damper == "throat":
-        z = f.throat if d.throat.damper_height is None else min(f.opening_top + d.throat.damper_height, f.taper_top)
+        z = (
+            f.throat
+            if d.throat.damper_height is None
+            else min(f.opening_top + d.throat.damper_height, f.taper_top)
+        )
         deep = f.throat_back - f.throat_front
         view.path([(f.throat_front, z), (f.throat_front + deep * 0.35, z + deep * 0.85)], "cut")
 
@@ -112,10 +171,12 @@ def _joints(view: View, geometry: Geometry, top: float) -> None:
         for side in (-1, 1):
             view.path([(f.flue_y + side * inside, z), (f.flue_y + side * half, z)], "seen")
         z += step
-    wall, base = min(d.base.block_width, f.block_back / 2), brickwork(geometry).base
+    wall, base = min(d.base.block_width, f.block_back / 2), lay_brickwork(geometry).base
     for z in base.tops[:-1] if base else ():
         view.path([(0.0, f.footing_top + z), (wall, f.footing_top + z)], "fine")
-        view.path([(f.block_back - wall, f.footing_top + z), (f.block_back, f.footing_top + z)], "fine")
+        view.path(
+            [(f.block_back - wall, f.footing_top + z), (f.block_back, f.footing_top + z)], "fine"
+        )
     if d.method == "modular":
         z = f.hearth + d.firebox.section_height
         while z < f.throat:
@@ -128,11 +189,16 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
     f, d = geometry.frame, geometry.design
     limits = (cell.left + 2, cell.right - 2)
     line = view.at(0, f.footing_bottom)[1] - 4.6
-    rows = [[0.0, f.throat_front, f.throat_back, f.depth, f.block_back], [-d.hearth.front, 0.0, f.depth, f.block_back]]
+    rows = [
+        [0.0, f.throat_front, f.throat_back, f.depth, f.block_back],
+        [-d.hearth.front, 0.0, f.depth, f.block_back],
+    ]
     for name, row in zip(("at the throat", "at the hearth"), rows, strict=True):
         row = apart(row)
         texts = [length(b - a, units) for a, b in pairwise(row)]
-        line -= chain(view.sheet, [view.at(y, 0)[0] for y in row], texts, line, limits=limits, name=name)
+        line -= chain(
+            view.sheet, [view.at(y, 0)[0] for y in row], texts, line, limits=limits, name=name
+        )
 
 
 def apart(row: list[float]) -> list[float]:
@@ -143,12 +209,30 @@ def apart(row: list[float]) -> list[float]:
 def _upright(view: View, cell: Cell, geometry: Geometry, units: str, line: float) -> None:
     """Strings of the heights: footing, base, slab and floor; opening, throat, smoke chamber; and the whole of it."""
     f, limits = geometry.frame, (cell.bottom + 9, cell.top - 2)
-    row = apart([f.footing_bottom, f.footing_top, f.slab_bottom, f.hearth, f.opening_top, f.throat, f.flue_start])
+    row = apart(
+        [
+            f.footing_bottom,
+            f.footing_top,
+            f.slab_bottom,
+            f.hearth,
+            f.opening_top,
+            f.throat,
+            f.flue_start,
+        ]
+    )
     texts = [length(b - a, units) for a, b in pairwise(row)]
     stops = [view.at(0, z)[1] for z in row]
     feet = [view.at(_face(geometry, z), 0)[0] for z in row]
     used = chain(view.sheet, stops, texts, line, along="y", side=1, limits=limits, feet=feet)
-    chain(view.sheet, [stops[0], stops[-1]], [length(row[-1] - row[0], units)], line + used, along="y", side=1, limits=limits)
+    chain(
+        view.sheet,
+        [stops[0], stops[-1]],
+        [length(row[-1] - row[0], units)],
+        line + used,
+        along="y",
+        side=1,
+        limits=limits,
+    )
 
 
 def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], str]]:
@@ -158,12 +242,27 @@ def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], st
     kind = "round" if f.bore.round else "liner"
     reach = f.crown_bottom - 0.05
     items = [
-        ((f.flue_y, min(f.shoulder_top + ABOVE * 0.5, reach)), f"flue {f.bore.label} {kind}, {area}"),
-        ((f.flue_y - f.bore.depth / 2 - f.bore.wall, f.taper_top + d.smoke_chamber.transition / 2), "transition"),
+        (
+            (f.flue_y, min(f.shoulder_top + ABOVE * 0.5, reach)),
+            f"flue {f.bore.label} {kind}, {area}",
+        ),
+        (
+            (
+                f.flue_y - f.bore.depth / 2 - f.bore.wall,
+                f.taper_top + d.smoke_chamber.transition / 2,
+            ),
+            "transition",
+        ),
         (((f.throat_front + f.depth) / 2, (f.throat + f.taper_top) / 2), "smoke chamber"),
-        ((f.throat_front + 0.02, f.throat), "throat, damper" if d.throat.damper == "throat" else "throat"),
+        (
+            (f.throat_front + 0.02, f.throat),
+            "throat, damper" if d.throat.damper == "throat" else "throat",
+        ),
         ((f.depth * 0.95, f.throat - 0.06), "smoke shelf"),
-        ((f.breast * 0.4, f.opening_top + d.lintel.height * 0.45), "arch" if f.spring < f.opening_top else "lintel"),
+        (
+            (f.breast * 0.4, f.opening_top + d.lintel.height * 0.45),
+            "arch" if f.spring < f.opening_top else "lintel",
+        ),
         ((f.depth * 0.45, f.hearth + (f.opening_top - f.hearth) * 0.4), "firebox"),
         ((f.depth + d.firebox.lining_thickness / 2, f.hearth + 0.1), "lining"),
         ((-max(d.hearth.front, 0.05) * 0.75, f.extension_top - d.hearth.thickness * 0.5), "hearth"),

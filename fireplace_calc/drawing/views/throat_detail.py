@@ -5,13 +5,13 @@ from __future__ import annotations
 from itertools import pairwise
 from math import degrees
 
-from fireplace_calc.geometry.clip import overlap
+from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import cut_parts
 from fireplace_calc.drawing.views.laid_bricks import section_lines
-from fireplace_calc.drawing.views.section_view import apart
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
-from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.views.layout import LADDER, break_line, fit, key, length, title
+from fireplace_calc.drawing.views.section_view import apart
+from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import box
 
@@ -19,21 +19,39 @@ UNDER, OVER = 0.12, 0.22
 """How much of the opening and of the flue is shown. [m]"""
 
 
-def detail(sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None) -> View:
+def detail(
+    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+) -> View:
     """Draw throat, smoke shelf, smoke chamber and the start of the flue; the room is on the left."""
     f, d = geometry.frame, geometry.design
     low, top = max(f.opening_top - UNDER, f.hearth), min(f.flue_start + OVER, f.crown_bottom)
     window = box(-0.02, f.block_back + 0.02, low, top)
     words = _words(geometry)
-    view, denominator = fit(sheet, cell, (-0.02, low, f.block_back + 0.02, top),
-                            (room_for(text for _, text in words) + 8.0, 24, 62, 8), scales)
+    view, denominator = fit(
+        sheet,
+        cell,
+        (-0.02, low, f.block_back + 0.02, top),
+        (room_for(text for _, text in words) + 8.0, 24, 62, 8),
+        scales,
+    )
     section_lines(view, geometry, window)
-    cut_parts(view, [(p, [c for q in p.section() if len(c := overlap(q, window)) > 2]) for p in geometry.parts], low, top)
+    cut_parts(
+        view,
+        [(p, [c for q in p.section() if len(c := overlap(q, window)) > 2]) for p in geometry.parts],
+        low,
+        top,
+    )
     view.path([(f.throat_front, f.throat), (f.depth, f.throat)], "fine")
-    view.path([(f.flue_y - f.bore.depth / 2, f.taper_top), (f.flue_y + f.bore.depth / 2, f.taper_top)], "fine")
+    view.path(
+        [(f.flue_y - f.bore.depth / 2, f.taper_top), (f.flue_y + f.bore.depth / 2, f.taper_top)],
+        "fine",
+    )
     if d.throat.damper == "throat":
         deep = f.throat_back - f.throat_front
-        view.path([(f.throat_front, f.throat), (f.throat_front + deep * 0.35, f.throat + deep * 0.85)], "cut")
+        view.path(
+            [(f.throat_front, f.throat), (f.throat_front + deep * 0.35, f.throat + deep * 0.85)],
+            "cut",
+        )
     for z in (low, top):
         break_line(view, 0.0, f.block_back, z)
     _strings(view, cell, geometry, units)
@@ -48,12 +66,26 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
     f = geometry.frame
     foot = view.at(0, max(f.opening_top - UNDER, f.hearth))[1]
     across = apart([0.0, f.throat_front, f.throat_back, f.depth, f.block_back])
-    chain(view.sheet, [view.at(y, 0)[0] for y in across], [length(b - a, units) for a, b in pairwise(across)], foot - 5.0,
-          limits=(cell.left + 2, cell.right - 2), name="at the throat")
+    chain(
+        view.sheet,
+        [view.at(y, 0)[0] for y in across],
+        [length(b - a, units) for a, b in pairwise(across)],
+        foot - 5.0,
+        limits=(cell.left + 2, cell.right - 2),
+        name="at the throat",
+    )
     up = apart([f.opening_top, f.throat, f.taper_top, f.flue_start])
     edge = view.at(f.block_back, 0)[0]
-    chain(view.sheet, [view.at(0, z)[1] for z in up], [length(b - a, units) for a, b in pairwise(up)], edge + 8.0, along="y", side=1,
-          limits=(cell.bottom + 9, cell.top - 2), feet=[edge + 1.0] * len(up))
+    chain(
+        view.sheet,
+        [view.at(0, z)[1] for z in up],
+        [length(b - a, units) for a, b in pairwise(up)],
+        edge + 8.0,
+        along="y",
+        side=1,
+        limits=(cell.bottom + 9, cell.top - 2),
+        feet=[edge + 1.0] * len(up),
+    )
 
 
 def _words(geometry: Geometry) -> list[tuple[tuple[float, float], str]]:
@@ -61,10 +93,23 @@ def _words(geometry: Geometry) -> list[tuple[tuple[float, float], str]]:
     f, d = geometry.frame, geometry.design
     lean = max(f.chamber_slopes.values())
     lined = d.smoke_chamber.lining or "parged"
-    words = [((f.breast * 0.4, f.opening_top + d.lintel.height * 0.45), "arch" if f.spring < f.opening_top else "lintel"),
-             ((f.throat_front + 0.01, f.throat), "damper" if d.throat.damper == "throat" else "throat"),
-             (((f.throat_front + f.flue_y - f.bore.depth / 2) / 2, (f.throat + f.taper_top) / 2),
-              f"chamber {lined}, leans {degrees(lean):.0f} deg at most"),
-             ((max(f.flue_y - f.bore.depth / 2 - f.bore.wall, 0.01), (f.taper_top + f.flue_start) / 2), "transition"),
-             ((f.flue_y, min(f.flue_start + OVER * 0.6, f.crown_bottom)), f"flue {f.bore.label}")]
+    words = [
+        (
+            (f.breast * 0.4, f.opening_top + d.lintel.height * 0.45),
+            "arch" if f.spring < f.opening_top else "lintel",
+        ),
+        ((f.throat_front + 0.01, f.throat), "damper" if d.throat.damper == "throat" else "throat"),
+        (
+            ((f.throat_front + f.flue_y - f.bore.depth / 2) / 2, (f.throat + f.taper_top) / 2),
+            f"chamber {lined}, leans {degrees(lean):.0f} deg at most",
+        ),
+        (
+            (
+                max(f.flue_y - f.bore.depth / 2 - f.bore.wall, 0.01),
+                (f.taper_top + f.flue_start) / 2,
+            ),
+            "transition",
+        ),
+        ((f.flue_y, min(f.flue_start + OVER * 0.6, f.crown_bottom)), f"flue {f.bore.label}"),
+    ]
     return [*words, ((f.depth * 0.97, f.throat - 0.03), "smoke shelf")] if f.lean > 0 else words

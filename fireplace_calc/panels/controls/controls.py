@@ -27,16 +27,31 @@ def written(spec: Input, value: Any, units: str) -> str:
     if spec.kind == "length":
         return f"{round(value / MM, 2):g} mm"
     if spec.kind == "area":
-        return f"{round(value / INCH**2, 3):g} in2" if units == FEET_INCHES else f"{round(value, 6):g} m2"
+        return (
+            f"{round(value / INCH**2, 3):g} in2"
+            if units == FEET_INCHES
+            else f"{round(value, 6):g} m2"
+        )
     if spec.kind in ("ratio", "count"):
         return f"{round(value, 6):g}"
     if spec.kind == "pressure":
-        return f"{round(value / PSF, 3):g} psf" if units == FEET_INCHES else f"{round(value, 2):g} Pa"
+        return (
+            f"{round(value / PSF, 3):g} psf" if units == FEET_INCHES else f"{round(value, 2):g} Pa"
+        )
     if spec.kind == "force":
-        return f"{round(value / (POUND * G), 3):g} lbf" if units == FEET_INCHES else f"{round(value / 1000, 5):g} kN"
-    return {"temperature": f"{round(value - 273.15, 2):g} degC", "speed": f"{round(value, 3):g} m/s", "volume": f"{round(value, 2):g} m3",
-            "flow": f"{round(value * 1000, 3):g} L/s", "mass rate": f"{round(value * 3600, 4):g} kg/h",
-            "angle": f"{round(value * 57.29577951308232, 4):g} deg"}.get(spec.kind, show(value, spec.kind, units))
+        return (
+            f"{round(value / (POUND * G), 3):g} lbf"
+            if units == FEET_INCHES
+            else f"{round(value / 1000, 5):g} kN"
+        )
+    return {
+        "temperature": f"{round(value - 273.15, 2):g} degC",
+        "speed": f"{round(value, 3):g} m/s",
+        "volume": f"{round(value, 2):g} m3",
+        "flow": f"{round(value * 1000, 3):g} L/s",
+        "mass rate": f"{round(value * 3600, 4):g} kg/h",
+        "angle": f"{round(value * 57.29577951308232, 4):g} deg",
+    }.get(spec.kind, show(value, spec.kind, units))
 
 
 class Control:
@@ -48,7 +63,9 @@ class Control:
     def __init__(self, key: str, spec: Input, report: Report):
         self.key, self.spec, self.quiet = key, spec, False
         self.widget = self._make()
-        self.widget.observe(lambda event: self.quiet or report(self.key, self._given(event["new"])), "value")
+        self.widget.observe(
+            lambda event: self.quiet or report(self.key, self._given(event["new"])), "value"
+        )
 
     def _make(self) -> w.DOMWidget:
         spec, told = self.spec, f"{self.spec.help} Allowed: {self.spec.allowed()}."
@@ -56,10 +73,25 @@ class Control:
         layout = w.Layout(width="27em")
         if spec.kind in ("choice", "yes-no"):
             words = list(spec.choices) or ["yes", "no"]
-            return w.Dropdown(options=words + [UNKNOWN] * spec.optional, description=spec.label, tooltip=told, style=style, layout=layout)
+            return w.Dropdown(
+                options=words + [UNKNOWN] * spec.optional,
+                description=spec.label,
+                tooltip=told,
+                style=style,
+                layout=layout,
+            )
         if spec.kind == "count" and not spec.optional:
-            return w.IntText(value=spec.low, description=spec.label, tooltip=told, style=style, layout=layout)
-        return w.Text(description=spec.label, tooltip=told, placeholder=spec.allowed(), continuous_update=False, style=style, layout=layout)
+            return w.IntText(
+                value=spec.low, description=spec.label, tooltip=told, style=style, layout=layout
+            )
+        return w.Text(
+            description=spec.label,
+            tooltip=told,
+            placeholder=spec.allowed(),
+            continuous_update=False,
+            style=style,
+            layout=layout,
+        )
 
     def _given(self, value: Any) -> Any:
         return value.strip() if isinstance(value, str) and self.spec.kind != "text" else value
@@ -96,8 +128,15 @@ class Count(w.IntSlider):
 class Lead:
     """A slider in front, tied to a box of the same name for whoever would rather type."""
 
-    def __init__(self, key: str, spec: Input, slid: Report, typed: Report):
-        self.key, self.spec, self.slid, self.quiet, self.units, self.place = key, spec, slid, False, FEET_INCHES, 0.0
+    def __init__(self, key: str, spec: Input, on_slider: Report, typed: Report):
+        self.key, self.spec, self.on_slider, self.quiet, self.units, self.place = (
+            key,
+            spec,
+            on_slider,
+            False,
+            FEET_INCHES,
+            0.0,
+        )
         told = f"{spec.help} Allowed: {spec.allowed()}."
         if spec.kind == "count":
             self.box = w.IntText(value=spec.low, tooltip=told, layout=BOX)
@@ -111,8 +150,13 @@ class Lead:
     def _make(self, value: float) -> w.FloatSlider | w.IntSlider:
         """A slider from end to end of what the input allows, in the units of the moment."""
         spec, feet = self.spec, self.units == FEET_INCHES
-        how = {"description": spec.label, "readout": False, "tooltip": self.box.tooltip, "style": {"description_width": "9em"},
-               "layout": w.Layout(width="calc(100% - 11em)", max_width="52em")}
+        how = {
+            "description": spec.label,
+            "readout": False,
+            "tooltip": self.box.tooltip,
+            "style": {"description_width": "9em"},
+            "layout": w.Layout(width="calc(100% - 11em)", max_width="52em"),
+        }
         if spec.kind == "count":
             made = Count(value=value, min=spec.low, max=spec.high, **how)
         else:
@@ -123,7 +167,7 @@ class Lead:
 
     def _slide(self, value: float) -> None:
         if not self._snapped(value):
-            self.slid(self.key, self._from_slider(value))
+            self.on_slider(self.key, self._from_slider(value))
 
     def _snapped(self, value: float) -> bool:
         """Whether a slider only says where its own steps let it stand: the page rounds what it is given and reports that back, but
@@ -131,7 +175,10 @@ class Lead:
         if self.spec.kind == "count":
             return False
         low, step = self.slider.min, self.slider.step
-        return abs(value - self.place) > 1e-6 and abs(low + floor((self.place - low) / step + 0.5) * step - value) < 1e-6
+        return (
+            abs(value - self.place) > 1e-6
+            and abs(low + floor((self.place - low) / step + 0.5) * step - value) < 1e-6
+        )
 
     def _from_slider(self, value: float) -> Any:
         if self.spec.kind == "count":
@@ -161,4 +208,6 @@ class Lead:
     def _ends(self) -> tuple[float, float]:
         """First and last whole inch or centimetre that is allowed."""
         unit, whole = (INCH, 1) if self.units == FEET_INCHES else (10 * MM, 10)
-        return float(ceil(self.spec.low / unit - 1e-6) * whole), float(floor(self.spec.high / unit + 1e-6) * whole)
+        return float(ceil(self.spec.low / unit - 1e-6) * whole), float(
+            floor(self.spec.high / unit + 1e-6) * whole
+        )

@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Any
 
 import ipywidgets as w
 
-from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.design.records import Design
 from fireplace_calc.base.inputs import inputs_of, is_record, pieces_of
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.panels.controls.controls import Control
 from fireplace_calc.panels.controls.lookup import Lookup
 
@@ -44,7 +44,11 @@ class Everything:
         """The control of one input, or of one list of pieces."""
         if key not in self.controls:
             declared = _lists().get(key)
-            made = Control(key, all_inputs()[key], self.panel.given) if declared is None else Pieces(self.panel, key, declared)
+            made = (
+                Control(key, all_inputs()[key], self.panel.set_input)
+                if declared is None
+                else Pieces(self.panel, key, declared)
+            )
             self.controls[key] = made
             self.show(key)
         return self.controls[key]
@@ -59,11 +63,19 @@ class Everything:
     def widget(self) -> w.Accordion:
         """The groups, each filled when it is unfolded."""
         order = ["", *(f.name for f in fields(Design) if f.name in self.groups)]
-        fill = [lambda: [Lookup(self.panel.given_all).widget],
-                *(lambda keys=self.groups[name]: [self.control(key).widget for key in keys] for name in order)]
+        fill = [
+            lambda: [Lookup(self.panel.set_inputs).widget],
+            *(
+                lambda keys=self.groups[name]: [self.control(key).widget for key in keys]
+                for name in order
+            ),
+        ]
         boxes = [w.Box(layout=w.Layout(**WRAP)) for _ in fill]
-        made = w.Accordion(children=boxes, titles=["Look up a place", *(GROUP_NAMES.get(n, n.capitalize()) for n in order)],
-                           selected_index=None)
+        made = w.Accordion(
+            children=boxes,
+            titles=["Look up a place", *(GROUP_NAMES.get(n, n.capitalize()) for n in order)],
+            selected_index=None,
+        )
 
         def unfold(event: dict) -> None:
             chosen = event["new"]
@@ -77,8 +89,12 @@ class Everything:
 @lru_cache(maxsize=1)
 def _lists() -> dict[str, Mapping[str, Any]]:
     """Every list of like things by its dotted key, as it is declared."""
-    return {f"{group.name}.{name}": declared.metadata for group in fields(Design) if is_record(group.default)
-            for name, declared in pieces_of(group.default).items()}
+    return {
+        f"{group.name}.{name}": declared.metadata
+        for group in fields(Design)
+        if is_record(group.default)
+        for name, declared in pieces_of(group.default).items()
+    }
 
 
 class Pieces:
@@ -95,28 +111,50 @@ class Pieces:
     """
 
     def __init__(self, panel: Panel, key: str, declared: Mapping[str, Any]):
-        self.panel, self.key, self.record, self.label = panel, key, declared["pieces"], declared["label"]
+        self.panel, self.key, self.record, self.label = (
+            panel,
+            key,
+            declared["pieces"],
+            declared["label"],
+        )
         self.shown: tuple = ()
         self.rows: list[list[Control]] = []
         self.list = w.VBox()
         add = w.Button(description=f"Add to {self.label.lower()}", layout=w.Layout(width="auto"))
-        add.on_click(lambda _: panel.given(key, (*self.shown, self.record())))
-        self.widget = w.VBox([w.HTML(f"<b>{self.label}</b>. {declared['help']}"), self.list, add], layout=w.Layout(width="100%"))
+        add.on_click(lambda _: panel.set_input(key, (*self.shown, self.record())))
+        self.widget = w.VBox(
+            [w.HTML(f"<b>{self.label}</b>. {declared['help']}"), self.list, add],
+            layout=w.Layout(width="100%"),
+        )
 
     def _row(self, number: int) -> w.Widget:
-        row = [Control(name, spec, lambda name, value, n=number: self._changed(n, name, value))
-               for name, spec in inputs_of(self.record).items()]
+        row = [
+            Control(name, spec, lambda name, value, n=number: self._changed(n, name, value))
+            for name, spec in inputs_of(self.record).items()
+        ]
         self.rows.append(row)
         remove = w.Button(description=f"Take {number + 1} away", layout=w.Layout(width="auto"))
-        remove.on_click(lambda _: self.panel.given(self.key, tuple(p for k, p in enumerate(self.shown) if k != number)))
-        return w.Box([w.HTML(f"{number + 1}"), *(control.widget for control in row), remove], layout=w.Layout(**WRAP))
+        remove.on_click(
+            lambda _: self.panel.set_input(
+                self.key, tuple(p for k, p in enumerate(self.shown) if k != number)
+            )
+        )
+        return w.Box(
+            [w.HTML(f"{number + 1}"), *(control.widget for control in row), remove],
+            layout=w.Layout(**WRAP),
+        )
 
     def _changed(self, number: int, name: str, value: Any) -> None:
         """One box of one piece, read by the input it belongs to."""
         made: list[Any] = []
         spec = inputs_of(self.record)[name]
-        if self.panel.tried(lambda: made.append(replace(self.shown[number], **{name: spec.read(value)}))):
-            self.panel.given(self.key, tuple(made[0] if k == number else piece for k, piece in enumerate(self.shown)))
+        if self.panel.attempt(
+            lambda: made.append(replace(self.shown[number], **{name: spec.read(value)}))
+        ):
+            self.panel.set_input(
+                self.key,
+                tuple(made[0] if k == number else piece for k, piece in enumerate(self.shown)),
+            )
 
     def show(self, pieces: tuple, units: str) -> None:
         """Bring the rows up to the list."""

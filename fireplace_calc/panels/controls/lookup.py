@@ -24,9 +24,19 @@ class Lookup:
     def __init__(self, put: Callable[[dict[str, str]], None]):
         self.put, self.found, self.units = put, (), FEET_INCHES
         wide, style = w.Layout(width="27em"), {"description_width": "15em"}
-        self.box = w.Text(description="Place to look up", placeholder="town or airport, then Enter", continuous_update=False,
-                          style=style, layout=wide)
-        self.list = w.Dropdown(options=[NOTHING], description="Weather station", style=style, layout=w.Layout(width="44em"))
+        self.box = w.Text(
+            description="Place to look up",
+            placeholder="town or airport, then Enter",
+            continuous_update=False,
+            style=style,
+            layout=wide,
+        )
+        self.list = w.Dropdown(
+            options=[NOTHING],
+            description="Weather station",
+            style=style,
+            layout=w.Layout(width="44em"),
+        )
         self.box.observe(lambda event: self.search(event["new"]), "value")
         self.list.observe(lambda event: self.choose(event["new"]), "value")
         self.widget = w.Box([self.box, self.list], layout=w.Layout(flex_flow="row wrap"))
@@ -34,8 +44,10 @@ class Lookup:
     def search(self, text: str) -> None:
         """Offer what fits."""
         self.found = find(text, limit=12) if text.strip() else ()
-        self.list.options = [f"{len(self.found)} stations fit" if self.found else "no station of that name",
-                             *(self._line(place) for place in self.found)]
+        self.list.options = [
+            f"{len(self.found)} stations fit" if self.found else "no station of that name",
+            *(self._line(place) for place in self.found),
+        ]
 
     def choose(self, line: str) -> None:
         """Set the design there."""
@@ -44,6 +56,10 @@ class Lookup:
                 self.put(site(place))
 
     def _line(self, place: Place) -> str:
-        winter = "no winter figure" if place.winter is None else f"winter {show(place.winter, 'temperature', self.units)}"
+        winter = (
+            "no winter figure"
+            if place.winter is None
+            else f"winter {show(place.winter, 'temperature', self.units)}"
+        )
         where = ", ".join(part for part in (place.name, place.state, place.country) if part)
         return f"{where}: {show(place.altitude, 'length', 'millimetres')} up, {winter} (station {place.wmo})"

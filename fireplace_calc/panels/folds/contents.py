@@ -9,7 +9,16 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.papers.written_sheets import cutting, ordering, standing
 from fireplace_calc.panels import html
-from fireplace_calc.panels.folds.folds import LONG_REST, REST, Body, Checklist, Fold, Guides, Inputs, Words
+from fireplace_calc.panels.folds.folds import (
+    LONG_REST,
+    REST,
+    Body,
+    Checklist,
+    Fold,
+    Guides,
+    Inputs,
+    Words,
+)
 from fireplace_calc.panels.folds.mending import HowFar, Mending
 from fireplace_calc.panels.folds.options import Options
 from fireplace_calc.panels.folds.papers import Papers
@@ -32,11 +41,23 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "checklist": ("Site checklist", Checklist),
     "books": ("Every book", _words(html.books, LONG_REST)),
     "draft": ("Will it draw?", _words(html.draft, LONG_REST)),
-    "structure": ("Will it stand?", _words(lambda result, units: html.flow(standing(result, units)), LONG_REST)),
-    "bricks": ("Brickwork and cuts", _words(lambda result, units: html.flow(cutting(result, units)), LONG_REST)),
+    "structure": (
+        "Will it stand?",
+        _words(lambda result, units: html.flow(standing(result, units)), LONG_REST),
+    ),
+    "bricks": (
+        "Brickwork and cuts",
+        _words(lambda result, units: html.flow(cutting(result, units)), LONG_REST),
+    ),
     "takeoff": ("Material takeoff", _words(html.takeoff)),
-    "cost": ("Order and cost", _words(lambda result, units: html.flow(ordering(result, units)), LONG_REST)),
-    "work": ("Order of work", _words(lambda result, units: html.flow(working(result, units)), LONG_REST)),
+    "cost": (
+        "Order and cost",
+        _words(lambda result, units: html.flow(ordering(result, units)), LONG_REST),
+    ),
+    "work": (
+        "Order of work",
+        _words(lambda result, units: html.flow(working(result, units)), LONG_REST),
+    ),
     "worked": ("Formula, numbers, result", _words(html.figures, LONG_REST)),
     "options": ("Options side by side", Options),
     "guides": ("Proportions", Guides),
@@ -47,5 +68,17 @@ FOLDS: dict[str, tuple[str, Make]] = {
 """Title and maker of every fold, by the name a notebook asks for it."""
 
 DESIGNER = ("guides", "options", "body", "checks", "cost", "papers", "inputs")
-MASON = ("mending", "howfar", "worked", "checks", "draft", "structure", "bricks", "takeoff", "body", "papers", "inputs")
+MASON = (
+    "mending",
+    "howfar",
+    "worked",
+    "checks",
+    "draft",
+    "structure",
+    "bricks",
+    "takeoff",
+    "body",
+    "papers",
+    "inputs",
+)
 CREW = ("work", "bricks", "takeoff", "cost", "structure", "checks", "papers", "inputs")

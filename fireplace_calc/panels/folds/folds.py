@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 import ipywidgets as w
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.report.books import checklist
 from fireplace_calc.panels import html
-from fireplace_calc.proportion import NAMES, guides
+from fireplace_calc.proportion import NAMES, find_guides
+from fireplace_calc.report.books import checklist
 from fireplace_calc.rules import PACKS
 
 if TYPE_CHECKING:
@@ -35,7 +35,7 @@ class Fold:
         self.panel = panel
         self.widget: w.Widget = w.VBox()
 
-    def tell(self) -> None:
+    def update(self) -> None:
         """Say what there is to say about the design as it stands now."""
 
 
@@ -47,7 +47,7 @@ class Words(Fold):
         self.said, self.rest = said, rest
         self.widget = w.HTML()
 
-    def tell(self) -> None:
+    def update(self) -> None:
         self.widget.value = self.said(self.panel.result, self.panel.units)
 
 
@@ -59,10 +59,13 @@ class Checklist(Fold):
         self.hint, self.ticks = w.HTML(), w.Box(layout=w.Layout(flex_flow="row wrap"))
         self.widget = w.VBox([self.hint, self.ticks])
 
-    def tell(self) -> None:
+    def update(self) -> None:
         design, pack = self.panel.design, self.panel.pack
         keys = checklist(PACKS[pack])
-        left = sum(getattr(getattr(design, group), name) is None for group, _, name in (key.partition(".") for key in keys))
+        left = sum(
+            getattr(getattr(design, group), name) is None
+            for group, _, name in (key.partition(".") for key in keys)
+        )
         self.hint.value = html.checklist_hint(pack, left)
         shown = tuple(self.panel.everything.control(key).widget for key in keys)
         if self.ticks.children != shown:
@@ -82,23 +85,41 @@ class Guides(Fold):
 
     def __init__(self, panel: Panel):
         super().__init__(panel)
-        self.boxes = {name: w.Checkbox(description=name.capitalize(), indent=False, layout=w.Layout(width="17em")) for name in NAMES}
+        self.boxes = {
+            name: w.Checkbox(
+                description=name.capitalize(), indent=False, layout=w.Layout(width="17em")
+            )
+            for name in NAMES
+        }
         for name, box in self.boxes.items():
             box.observe(lambda event, name=name: self._switch(name, event["new"]), "value")
         self.said = w.HTML()
-        self.widget = w.VBox([w.HTML(html.remark("Switch a guide on to see it over the view in its room. Guides, not rules.")),
-                              w.Box(list(self.boxes.values()), layout=w.Layout(flex_flow="row wrap")), self.said])
+        self.widget = w.VBox(
+            [
+                w.HTML(
+                    html.remark(
+                        "Switch a guide on to see it over the view in its room. Guides, not rules."
+                    )
+                ),
+                w.Box(list(self.boxes.values()), layout=w.Layout(flex_flow="row wrap")),
+                self.said,
+            ]
+        )
 
     def _switch(self, name: str, on: bool) -> None:
-        easel = self.panel.easel
-        easel.guides = easel.guides | {name} if on else easel.guides - {name}
-        if on and easel.view != "room":
+        view_pane = self.panel.view_pane
+        view_pane.guides = view_pane.guides | {name} if on else view_pane.guides - {name}
+        if on and view_pane.view != "room":
             self.panel.viewer.value = "room"  # draws
         else:
             self.panel.redraw()
 
-    def tell(self) -> None:
-        self.said.value = html.guided(guides(self.panel.result.geometry, self.panel.units), self.panel.result, self.panel.units)
+    def update(self) -> None:
+        self.said.value = html.guided(
+            find_guides(self.panel.result.geometry, self.panel.units),
+            self.panel.result,
+            self.panel.units,
+        )
 
 
 class Body(Fold):
@@ -110,9 +131,11 @@ class Body(Fold):
         super().__init__(panel)
         self.turning = None
 
-    def tell(self) -> None:
+    def update(self) -> None:
         if self.turning is None:
-            from fireplace_calc.panels.picture.turning import Turning  # here, so that whoever never unfolds it need not wait
+            from fireplace_calc.panels.picture.turning import (
+                Turning,  # here, so that whoever never unfolds it need not wait
+            )
 
             self.turning = Turning(self.panel.result.geometry)
             self.widget.children = [self.turning]

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 
 import ipywidgets as w
 
-from fireplace_calc.explore import Reach, Refused, Remedy, Stop, how_far, refused, remedies
+from fireplace_calc.base.units import grouped, show
+from fireplace_calc.explore import Reach, Refused, Remedy, Stop, find_remedies, how_far, refused
 from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.panels import html
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
-from fireplace_calc.report.summary import sentence, weight
-from fireplace_calc.base.units import grouped, show
+from fireplace_calc.report.written import sentence, weight
 
 if TYPE_CHECKING:
     from fireplace_calc.panels.live_panel import Panel
@@ -32,10 +32,10 @@ class HowFar(Fold):
         self.widget = self.words
         self.known: tuple = (None, None)
 
-    def tell(self) -> None:
+    def update(self) -> None:
         """Worked out again only when something else than the raise or the units has changed."""
         panel = self.panel
-        key = (panel.desk.without("opening.extension"), panel.pack)
+        key = (panel.session.without("opening.extension"), panel.pack)
         if self.known[0] != key:
             self.known = (key, how_far(panel.design, panel.pack))
         self.words.value = reach_words(self.known[1], panel.design.opening.extension, panel.units)
@@ -52,14 +52,16 @@ class Mending(Fold):
         self.widget = w.VBox([self.said, self.rows, self.refused])
         self.known: tuple = (None, ())
 
-    def tell(self) -> None:
+    def update(self) -> None:
         """The list for the design as it stands."""
         panel = self.panel
         key = (panel.design, panel.pack, panel.units)
         if self.known[0] != key:
-            self.known = (key, remedies(panel.design, panel.pack))
+            self.known = (key, find_remedies(panel.design, panel.pack))
             self._show(self.known[1][:MOST])
-            self.refused.value = refused_words(refused(panel.design, panel.pack), every_finding(panel.result), panel.units)
+            self.refused.value = refused_words(
+                refused(panel.design, panel.pack), every_finding(panel.result), panel.units
+            )
 
     def _show(self, found: tuple[Remedy, ...]) -> None:
         panel = self.panel
@@ -67,29 +69,44 @@ class Mending(Fold):
         short = [f for f in named.values() if f.verdict == "falls short"]
         over = sum(f.key not in {key for one in found for key in one.mends} for f in short)
         self.said.value = html.remark(
-            "Nothing falls short." if not short else f"{len(short)} fall short, of the code, in draft or in standing. "
+            "Nothing falls short."
+            if not short
+            else f"{len(short)} fall short, of the code, in draft or in standing. "
             "Each line below is the least step of one change that mends what it names and breaks nothing else; every one was assessed "
-            "in full."
-            + (f" For {over} of them no single change was found." if over else ""))
+            "in full." + (f" For {over} of them no single change was found." if over else "")
+        )
         self.rows.children = [self._row(one, named) for one in found]
 
     def _row(self, one: Remedy, named: dict) -> w.Widget:
-        button = w.Button(description=f"Take remedy {one.rank}", layout=w.Layout(width="10em", flex="0 0 auto"))
-        button.on_click(lambda _: self.panel.given_all(one.change))
+        button = w.Button(
+            description=f"Take remedy {one.rank}", layout=w.Layout(width="10em", flex="0 0 auto")
+        )
+        button.on_click(lambda _: self.panel.set_inputs(one.change))
         return w.HBox([button, w.HTML(remedy_words(one, named, self.panel.units))])
 
 
 def remedy_words(one: Remedy, named: dict, units: str) -> str:
     """One remedy: what to do, what it mends, what stays, what it costs and weighs."""
+
     def names(keys: tuple[str, ...]) -> str:
         return escape(", ".join(f"{named[key].title} ({key})" for key in keys))
 
     signed = "" if one.cost is None else ("+" if one.cost > 0 else "") + grouped(one.cost)
-    cost = "cost not known" if one.cost is None else f"{signed} {one.currency}{', example prices' if one.invented else ''}"
-    heavier = f"{'-' if one.weight < 0 else '+'}{weight(abs(one.weight), units)}" if abs(one.weight) > 0.5 else "no change in weight"
+    cost = (
+        "cost not known"
+        if one.cost is None
+        else f"{signed} {one.currency}{', example prices' if one.invented else ''}"
+    )
+    heavier = (
+        f"{'-' if one.weight < 0 else '+'}{weight(abs(one.weight), units)}"
+        if abs(one.weight) > 0.5
+        else "no change in weight"
+    )
     left = f"<br><span class='why'>Left: {names(one.stays)}.</span>" if one.stays else ""
-    return (f'<div class="sentence"><b>{escape(one.words(units))}</b> {escape(cost)}, {escape(heavier)}.'
-            f"<br>Mends {names(one.mends)}.{left}</div>")
+    return (
+        f'<div class="sentence"><b>{escape(one.words(units))}</b> {escape(cost)}, {escape(heavier)}.'
+        f"<br>Mends {names(one.mends)}.{left}</div>"
+    )
 
 
 def refused_words(found: tuple[Refused, ...], named: dict, units: str) -> str:
@@ -98,26 +115,45 @@ def refused_words(found: tuple[Refused, ...], named: dict, units: str) -> str:
     for one in found:
         mends = ", ".join(f"{named[key].title} ({key})" for key in one.mends)
         breaks = " ".join(sentence(f, units) for f in one.breaks)
-        lines.append(f"<li><b>{escape(one.words(units))}</b> It would mend {escape(mends)}, but then: {escape(breaks)}</li>")
-    return f'<div class="sentence">Thought of, and no remedy:<ul>{"".join(lines)}</ul></div>' if lines else ""
+        lines.append(
+            f"<li><b>{escape(one.words(units))}</b> It would mend {escape(mends)}, but then: {escape(breaks)}</li>"
+        )
+    return (
+        f'<div class="sentence">Thought of, and no remedy:<ul>{"".join(lines)}</ul></div>'
+        if lines
+        else ""
+    )
 
 
 def reach_words(reach: Reach, now: float, units: str) -> str:
     """The answer first, then what stops it, then every kind of thing that stops it somewhere."""
+
     def long(value: float) -> str:
         return escape(show(value, "length", units), quote=False)
 
     if reach.stop is None:
         first = f"<b>The firebox can be raised by {long(reach.raised)}</b>, the end of the workable range, with nothing newly broken."
     else:
-        first = f"<b>The firebox can be raised by {long(reach.raised)}</b> over its standard height. A sixteenth more, and: " \
-                f"{_stopped(reach.stop, units)}"
+        first = (
+            f"<b>The firebox can be raised by {long(reach.raised)}</b> over its standard height. A sixteenth more, and: "
+            f"{_stopped(reach.stop, units)}"
+        )
     there = f" It stands raised by {long(now)}, {long(abs(reach.raised - now))} {'below' if now <= reach.raised else 'above'} that."
-    rows = [f"<tr><td><b>{escape(stop.kind)}</b></td><td class=n>{long(stop.raised)}</td><td>{_stopped(stop, units)}</td></tr>"
-            for stop in reach.ladder]
-    ladder = html.table("What stops it where", (12, 14, 74), ("Kind", "Up to", "Then"), rows) if rows else ""
+    rows = [
+        f"<tr><td><b>{escape(stop.kind)}</b></td><td class=n>{long(stop.raised)}</td><td>{_stopped(stop, units)}</td></tr>"
+        for stop in reach.ladder
+    ]
+    ladder = (
+        html.table("What stops it where", (12, 14, 74), ("Kind", "Up to", "Then"), rows)
+        if rows
+        else ""
+    )
     broken = "; ".join(f"{f.title} ({f.key})" for f in reach.broken)
-    before = f'<div class="sentence">Already short without any raise, and so not counted: {escape(broken)}.</div>' if broken else ""
+    before = (
+        f'<div class="sentence">Already short without any raise, and so not counted: {escape(broken)}.</div>'
+        if broken
+        else ""
+    )
     return f'<div class="sentence">{first}{there}</div>{ladder}{before}'
 
 

@@ -12,44 +12,76 @@ from typing import TYPE_CHECKING
 
 import ipywidgets as w
 
+from fireplace_calc.base.units import InputError, grouped
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.designfile import load_text, save
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
-from fireplace_calc.drawing.papers.paper_set import PAPERS, USUAL, writing
+from fireplace_calc.drawing.papers.printing import PAPERS, USUAL, writing
+from fireplace_calc.editing.designfile import load_text, save
 from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
 from fireplace_calc.panels.folds.folds import Fold
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.takeoff import prices
-from fireplace_calc.base.units import InputError, grouped
 
 if TYPE_CHECKING:
     from fireplace_calc.panels.live_panel import Panel
 
-KINDS = {"pdf": "application/pdf", "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "dxf": "image/vnd.dxf",
-         "toml": "application/toml"}
+KINDS = {
+    "pdf": "application/pdf",
+    "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+    "dxf": "image/vnd.dxf",
+    "toml": "application/toml",
+}
 
 
 class Papers(Fold):
     """One button a paper; the file comes as a link, and in the folder that keeps the work where there is one."""
 
-
     def __init__(self, panel: Panel):
         super().__init__(panel)
         self.job, self.link = Job("sheets"), w.HTML()
-        self.size = w.Dropdown(options={"usual for the units": None} | {name: name for name in PAPERS}, description="Paper size",
-                               style={"description_width": "7em"})
-        self.upload = w.FileUpload(accept=".toml", description="Open a design file", layout=w.Layout(width="auto"))
+        self.size = w.Dropdown(
+            options={"usual for the units": None} | {name: name for name in PAPERS},
+            description="Paper size",
+            style={"description_width": "7em"},
+        )
+        self.upload = w.FileUpload(
+            accept=".toml", description="Open a design file", layout=w.Layout(width="auto")
+        )
         self.upload.observe(lambda event: self._opened(event["new"]), "value")
         wrap = w.Layout(flex_flow="row wrap")
-        self.widget = w.VBox([
-            w.HBox([self.size, self._button("Paper set", lambda: self.make("papers.pdf", self._papers)),
-                    self._button("Sheet to hand over", lambda: self.make("hand-over.pdf", self._hand_over)),
-                    self._button("Check sheet", lambda: self.make("check-sheet.pdf", self._check_sheet)),
-                    self._button("Order as a spreadsheet", lambda: self.make("order.xlsx", self._order)),
-                    self._button("Drawing file (DXF)", lambda: self.make("drawings.dxf", self._drawings))], layout=wrap),
-            w.HBox([self._button("Design file", lambda: self.make("design.toml", self._design)), self.upload],
-                   layout=wrap),
-            self.job.widget, self.link])
+        self.widget = w.VBox(
+            [
+                w.HBox(
+                    [
+                        self.size,
+                        self._button("Paper set", lambda: self.make("papers.pdf", self._papers)),
+                        self._button(
+                            "Sheet to hand over",
+                            lambda: self.make("hand-over.pdf", self._hand_over),
+                        ),
+                        self._button(
+                            "Check sheet", lambda: self.make("check-sheet.pdf", self._check_sheet)
+                        ),
+                        self._button(
+                            "Order as a spreadsheet", lambda: self.make("order.xlsx", self._order)
+                        ),
+                        self._button(
+                            "Drawing file (DXF)", lambda: self.make("drawings.dxf", self._drawings)
+                        ),
+                    ],
+                    layout=wrap,
+                ),
+                w.HBox(
+                    [
+                        self._button("Design file", lambda: self.make("design.toml", self._design)),
+                        self.upload,
+                    ],
+                    layout=wrap,
+                ),
+                self.job.widget,
+                self.link,
+            ]
+        )
 
     def _button(self, label: str, act: Callable[[], None]) -> w.Button:
         made = w.Button(description=label, layout=w.Layout(width="auto"))
@@ -58,13 +90,22 @@ class Papers(Fold):
 
     # -- what is written ---------------------------------------------------------------------------
     def _papers(self, path: Path) -> Steps:
-        yield from writing(self.panel.result, path, self.panel.units, self.size.value or USUAL[self.panel.units])
+        yield from writing(
+            self.panel.result, path, self.panel.units, self.size.value or USUAL[self.panel.units]
+        )
 
     def _hand_over(self, path: Path) -> Steps:
         from fireplace_calc.assessment import assess
 
-        options = [assess(option, self.panel.pack) for option in self.panel.desk.options]
-        yield from hand_over(self.panel.result, options, path, self.panel.units, self.size.value, self.panel.easel.guides)
+        options = [assess(option, self.panel.pack) for option in self.panel.session.options]
+        yield from hand_over(
+            self.panel.result,
+            options,
+            path,
+            self.panel.units,
+            self.size.value,
+            self.panel.view_pane.guides,
+        )
 
     def _check_sheet(self, path: Path) -> Steps:
         yield from check_sheet(self.panel.result, path, self.panel.units, self.size.value)
@@ -98,7 +139,7 @@ class Papers(Fold):
         """Give a file as a link, lay it beside what is kept, and say so."""
         stem = re.sub(r"[^a-z0-9]+", "-", self.panel.design.name.lower()).strip("-") or "fireplace"
         name = f"{stem}-{name}"
-        kept = self.panel.desk.lay(name, content)
+        kept = self.panel.session.lay(name, content)
         where = f" It also lies in {kept}." if kept else ""
         data = base64.b64encode(content).decode()
         self.link.value = f'<a download="{escape(name)}" href="data:{KINDS[name.rpartition(".")[2]]};base64,{data}">Take {escape(name)}</a>'
@@ -107,11 +148,18 @@ class Papers(Fold):
     def _opened(self, files: tuple) -> None:
         """Take a design file up; a wrong one changes nothing and is answered in one sentence."""
         for file in files:
-            self.panel.tried(lambda file=file: self.panel.put(_read(bytes(file["content"]), file["name"])))
+            self.panel.attempt(
+                lambda file=file: self.panel.put(_read(bytes(file["content"]), file["name"]))
+            )
 
 
 def _read(content: bytes, name: str) -> Design:
     try:
         return load_text(content.decode(), name)
     except UnicodeDecodeError:
-        raise InputError(f"{name} is no text file; a design file is UTF-8 text.", "design file", "a TOML file", name) from None
+        raise InputError(
+            f"{name} is no text file; a design file is UTF-8 text.",
+            "design file",
+            "a TOML file",
+            name,
+        ) from None

@@ -8,8 +8,8 @@ from collections.abc import Iterable
 import ipywidgets as w
 
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.views.compose import PANES, WHOLE
-from fireplace_calc.drawing.views.live import FORMAT
+from fireplace_calc.drawing.composed.compose import PANES, WHOLE
+from fireplace_calc.drawing.composed.live import FORMAT
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 
 URL = f"data:image/{FORMAT};base64,".encode()
@@ -40,7 +40,9 @@ class Board:
         self.panes, self.rough = (WHOLE,) if whole else tuple(PANES.values()), set()
         self.widget.children = [self.images[pane] for pane in self.panes]
 
-    def show(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None, moving: bool = False) -> None:
+    def show(
+        self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None, moving: bool = False
+    ) -> None:
         """Paint what has changed and send it together: a page that draws one image keeps the next waiting.
 
         Under a ``moving`` hand it is sent for speed, and ``settle`` has to follow when the hand rests.

@@ -8,17 +8,17 @@ from typing import Any
 
 import numpy as np
 
-from fireplace_calc.report.draft_report import beside
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.design.records import Design
-from fireplace_calc.draft import Outlook, outlook
-from fireplace_calc.drawing.views.draft_charts import Air, air_view
-from fireplace_calc.drawing.views.compose import CELLS
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.explore import face_curve, limit_map, pressure_steps
-from fireplace_calc.geometry.builder import geometry
-from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.base.units import INCH
+from fireplace_calc.design.records import Design
+from fireplace_calc.draft import DraftResult, draft_result
+from fireplace_calc.drawing.composed.compose import CELLS
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.views.draft_charts import DraftCharts, air_view
+from fireplace_calc.explore import face_curve, limit_map, pressure_steps
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.report.draft_report import beside
 
 SECTIONS, EXTENSIONS = np.arange(4, 41), np.arange(13) * 2 * INCH
 """Where the curves are worked out. [-], [m]"""
@@ -33,7 +33,7 @@ def _without(design: Design, *moved: str) -> Design:
     return replace(design, name="", note="")
 
 
-class Airing:
+class DraftPictures:
     """The draft's pictures of one panel.
 
     Attributes
@@ -54,9 +54,21 @@ class Airing:
     def whole(self, result: Assessment, units: str) -> list[tuple[Cell, Sheet]]:
         """Every picture, brought up to the design: what a moving hand is not kept waiting for."""
         design = result.design
-        self._keep("sections", _without(design, "sections"), lambda: face_curve(design, "flue.sections", SECTIONS))
-        self._keep("extension", _without(design, "extension"), lambda: face_curve(design, "opening.extension", EXTENSIONS))
-        self._keep("map", (_without(design, "sections", "extension"), result.pack), lambda: limit_map(design, result.pack))
+        self._keep(
+            "sections",
+            _without(design, "sections"),
+            lambda: face_curve(design, "flue.sections", SECTIONS),
+        )
+        self._keep(
+            "extension",
+            _without(design, "extension"),
+            lambda: face_curve(design, "opening.extension", EXTENSIONS),
+        )
+        self._keep(
+            "map",
+            (_without(design, "sections", "extension"), result.pack),
+            lambda: limit_map(design, result.pack),
+        )
         self._keep("said", (design, units), lambda: beside(result, units))
         return self._drawn(result.geometry, result.draft, units)
 
@@ -65,27 +77,42 @@ class Airing:
 
         There has to be something to stay: ``whole`` comes first.
         """
-        made = geometry(design)
-        return self._drawn(made, outlook(made), units)
+        made = build_geometry(design)
+        return self._drawn(made, draft_result(made), units)
 
-    def air(self, made: Geometry, draft: Outlook) -> Air:
+    def air(self, made: Geometry, draft: DraftResult) -> DraftCharts:
         """What was worked out, with the marks where this design stands."""
-        sections, extension, limits, said = (self.known[name][1] for name in ("sections", "extension", "map", "said"))
+        sections, extension, limits, said = (
+            self.known[name][1] for name in ("sections", "extension", "map", "said")
+        )
         raised, count = made.design.opening.extension, made.design.flue.sections
-        return Air(self.EVENING, pressure_steps(draft, made, self.EVENING), replace(sections, here=float(count)),
-                   replace(extension, here=raised), replace(limits, here=(raised, count)), said)
+        return DraftCharts(
+            self.EVENING,
+            pressure_steps(draft, made, self.EVENING),
+            replace(sections, here=float(count)),
+            replace(extension, here=raised),
+            replace(limits, here=(raised, count)),
+            said,
+        )
 
     def _keep(self, name: str, key: Any, make: Callable[[], Any]) -> None:
         _, _, times = before = self.known.get(name, (None, None, 0))
         if before[0] != key:
             self.known[name] = (key, make(), times + 1)
 
-    def _drawn(self, made: Geometry, draft: Outlook, units: str) -> list[tuple[Cell, Sheet]]:
+    def _drawn(self, made: Geometry, draft: DraftResult, units: str) -> list[tuple[Cell, Sheet]]:
         """One sheet a cell, the very same one as long as what it is drawn from is the same."""
-        air, turns = self.air(made, draft), {name: times for name, (_, _, times) in self.known.items()}
+        air, turns = (
+            self.air(made, draft),
+            {name: times for name, (_, _, times) in self.known.items()},
+        )
         at = air.map.here
-        read = {"front": (turns["map"], at), "plan": (turns["map"], turns["said"]), "section": (air.steps,),
-                "roof": (turns["sections"], turns["extension"], at)}
+        read = {
+            "front": (turns["map"], at),
+            "plan": (turns["map"], turns["said"]),
+            "section": (air.steps,),
+            "roof": (turns["sections"], turns["extension"], at),
+        }
         for name in CELLS:
             if self.sheets.get(name, ((),))[0] != (units, *read[name]):
                 self.sheets[name] = ((units, *read[name]), air_view(name, air, units))

@@ -11,7 +11,7 @@ import traitlets
 
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.style import HATCHES, THEMES
-from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mesh import AWAY, Mesh, cut_plane, meshes
 from fireplace_calc.geometry.parts import Geometry
 
@@ -68,8 +68,14 @@ class Turning(anywidget.AnyWidget):
     def __init__(self, what: Design | Geometry, **how: Any):
         made = _built(what)
         super().__init__(
-            shown=packed(made), title=made.design.name, hatches={name: asdict(hatch) for name, hatch in HATCHES.items()},
-            themes={name: {**asdict(look), "flat": name == "print"} for name, look in THEMES.items()}, **how)
+            shown=packed(made),
+            title=made.design.name,
+            hatches={name: asdict(hatch) for name, hatch in HATCHES.items()},
+            themes={
+                name: {**asdict(look), "flat": name == "print"} for name, look in THEMES.items()
+            },
+            **how,
+        )
 
     def put(self, what: Design | Geometry) -> None:
         """Show another design from where the reader stands; only its corners, faces and edges are sent."""
@@ -78,7 +84,7 @@ class Turning(anywidget.AnyWidget):
 
 
 def _built(what: Design | Geometry) -> Geometry:
-    return what if isinstance(what, Geometry) else geometry(what)
+    return what if isinstance(what, Geometry) else build_geometry(what)
 
 
 def packed(made: Geometry) -> dict[str, Any]:
@@ -97,13 +103,29 @@ def packed(made: Geometry) -> dict[str, Any]:
     f, number = made.frame, {part.name: k for k, part in enumerate(made.parts)}
     whole = meshes(made)
     ends = [e for low, high in zip(*_ends(whole), strict=True) for e in (low, high)]
-    hearth = [ends[0], ends[1], ends[2], f.block_back, f.slab_bottom - MARGIN, f.flue_start + MARGIN]
+    hearth = [
+        ends[0],
+        ends[1],
+        ends[2],
+        f.block_back,
+        f.slab_bottom - MARGIN,
+        f.flue_start + MARGIN,
+    ]
     states = {"": _packed(whole, number)}
     for away in AWAY:
         states[away] = _packed(meshes(made, away), number, cut_plane(made, away))
-    return {"parts": [{"name": part.name, "material": part.material, "one": part.material if part.name in BONDED else part.name}
-                      for part in made.parts],
-            "boxes": {"whole": ends, "fireplace": hearth}, "states": states}
+    return {
+        "parts": [
+            {
+                "name": part.name,
+                "material": part.material,
+                "one": part.material if part.name in BONDED else part.name,
+            }
+            for part in made.parts
+        ],
+        "boxes": {"whole": ends, "fireplace": hearth},
+        "states": states,
+    }
 
 
 def _ends(skins: tuple[Mesh, ...]) -> tuple[list[float], list[float]]:
@@ -111,7 +133,9 @@ def _ends(skins: tuple[Mesh, ...]) -> tuple[list[float], list[float]]:
     return low, [max(float(skin.points[:, k].max()) for skin in skins) for k in range(3)]
 
 
-def _packed(skins: tuple[Mesh, ...], number: dict[str, int], plane: tuple | None = None) -> dict[str, bytes]:
+def _packed(
+    skins: tuple[Mesh, ...], number: dict[str, int], plane: tuple | None = None
+) -> dict[str, bytes]:
     """Several skins as one run of numbers: corners, faces, normals, whose a face is, which were cut, and edges with their faces."""
     import numpy as np
 
@@ -126,9 +150,13 @@ def _packed(skins: tuple[Mesh, ...], number: dict[str, int], plane: tuple | None
         cap = (turned @ normal < -0.9999) & (np.abs(first @ normal - at) < 1e-6)
     return {
         "points": np.concatenate([skin.points for skin in skins]).astype("<f4").tobytes(),
-        "faces": np.concatenate([skin.faces + c for skin, c in zip(skins, corners, strict=False)]).astype("<u4").tobytes(),
+        "faces": np.concatenate([skin.faces + c for skin, c in zip(skins, corners, strict=False)])
+        .astype("<u4")
+        .tobytes(),
         "normals": np.concatenate([skin.normals for skin in skins]).astype("<f4").tobytes(),
-        "owner": np.repeat([number[skin.name] for skin in skins], np.diff(faces)).astype("<u2").tobytes(),
+        "owner": np.repeat([number[skin.name] for skin in skins], np.diff(faces))
+        .astype("<u2")
+        .tobytes(),
         "cap": cap.astype("u1").tobytes(),
         "edges": np.concatenate(edges).astype("<u4").tobytes(),
         "sharp": np.concatenate([skin.sharp for skin in skins]).astype("u1").tobytes(),

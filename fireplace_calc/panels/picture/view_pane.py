@@ -6,24 +6,34 @@ from collections.abc import Callable, Iterable
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.views.compose import NEEDS, WHOLE
-from fireplace_calc.drawing.views.live import CLEARANCES, live_views
-from fireplace_calc.drawing.views.marked_check import PLACES, can_show, marked
+from fireplace_calc.drawing.composed.compose import NEEDS, WHOLE
+from fireplace_calc.drawing.composed.live import CLEARANCES, live_views
+from fireplace_calc.drawing.composed.marked_check import PLACES, can_show, marked
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.rules.facts import facts
-from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.panels import html
-from fireplace_calc.panels.picture.draft_pictures import Airing
 from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.panels.picture.draft_pictures import DraftPictures
 from fireplace_calc.rules import PACKS
+from fireplace_calc.rules.facts import gather_facts
 
-VIEWS = {"All four views": "all", "Front elevation": "front", "Section": "section", "Plan": "plan", "Against the roof": "roof",
-         "In its room": "room", "Throat and chamber": "detail", "Brick layout": "bricks", "Arch and its thrust": "arch", "Draft": "draft"}
+VIEWS = {
+    "All four views": "all",
+    "Front elevation": "front",
+    "Section": "section",
+    "Plan": "plan",
+    "Against the roof": "roof",
+    "In its room": "room",
+    "Throat and chamber": "detail",
+    "Brick layout": "bricks",
+    "Arch and its thrust": "arch",
+    "Draft": "draft",
+}
 IN_CELLS = ("all", "draft")
 """Views that fill all four cells."""
 
 
-class Easel:
+class ViewPane:
     """What is drawn, and on which paper.
 
     Parameters
@@ -38,7 +48,7 @@ class Easel:
         self.view, self.marked, self.stamp = view, "", stamp
         self.guides: set[str] = set()
         self.remark = ""
-        self.board, self.airing = Board(), Airing()
+        self.board, self.draft_pictures = Board(), DraftPictures()
         self.frame()
 
     def frame(self) -> None:
@@ -48,15 +58,20 @@ class Easel:
     def lead(self, design: Design, pack: str, units: str) -> bool:
         """Draw what needs no more than the geometry, before anything else is worked out; false when the view needs more."""
         self.remark = ""
-        if self.marked or (self.view == "draft" and not self.airing.known):
+        if self.marked or (self.view == "draft" and not self.draft_pictures.known):
             return False
         if self.view == "draft":
-            self._paint(self.airing.moving(design, units), design)
+            self._paint(self.draft_pictures.moving(design, units), design)
             return True
-        made, view = geometry(design), self.view
+        made, view = build_geometry(design), self.view
         if view in NEEDS and not NEEDS[view][0](made):
             view, self.remark = "front", html.remark(NEEDS[view][1])
-        self._paint(live_views(view, made, units, PACKS[pack].check(facts(made), CLEARANCES), self.guides), design)
+        self._paint(
+            live_views(
+                view, made, units, PACKS[pack].check(gather_facts(made), CLEARANCES), self.guides
+            ),
+            design,
+        )
         return True
 
     def follow(self, result: Assessment, units: str) -> str:
@@ -68,29 +83,37 @@ class Easel:
             A remark, when a check has no place on this design.
         """
         if not self.marked:
-            self._paint(self.airing.whole(result, units), result.design)
+            self._paint(self.draft_pictures.whole(result, units), result.design)
             return ""
         finding = next(f for f in result.findings if f.key == self.marked)
         if can_show(finding):
             self._paint([(WHOLE, marked(finding, result.geometry, units))], result.design)
             return ""
-        self._paint(live_views(PLACES[self.marked][0], result.geometry, units, result.findings), result.design)
-        return html.remark(f"{finding.title} ({finding.key}) {finding.verdict} here. {finding.note}")
+        self._paint(
+            live_views(PLACES[self.marked][0], result.geometry, units, result.findings),
+            result.design,
+        )
+        return html.remark(
+            f"{finding.title} ({finding.key}) {finding.verdict} here. {finding.note}"
+        )
 
-    def rested(self, result: Assessment, units: str) -> None:
+    def on_idle(self, result: Assessment, units: str) -> None:
         """Bring up to date what is too slow for a moving hand, and show all of it finely."""
         if self.view == "draft" and not self.marked:
-            self._paint(self.airing.whole(result, units), result.design, moving=False)
+            self._paint(self.draft_pictures.whole(result, units), result.design, moving=False)
         self.board.settle(self._stamp(result.design))
 
     def _stamp(self, design: Design) -> int | None:
         return None if self.stamp is None else self.stamp(design)
 
-    def _paint(self, shown: Iterable[tuple[Cell, Sheet]], design: Design, moving: bool = True) -> None:
+    def _paint(
+        self, shown: Iterable[tuple[Cell, Sheet]], design: Design, moving: bool = True
+    ) -> None:
         self.board.show(shown, self._stamp(design), moving)
 
 
 def pointable(pack: str) -> dict[str, str]:
     """Checks of a book that have a place on a view, to choose from."""
-    return {"none": ""} | {f"{rule.title} ({rule.key})": rule.key for rule in PACKS[pack].rules if rule.key in PLACES}
-
+    return {"none": ""} | {
+        f"{rule.title} ({rule.key})": rule.key for rule in PACKS[pack].rules if rule.key in PLACES
+    }

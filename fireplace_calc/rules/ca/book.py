@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.core import Book, Compared, not_applicable, unknown
 from fireplace_calc.base.tables import RoundFlueCell
+from fireplace_calc.rules.core import Book, Compared, not_applicable, unknown
+from fireplace_calc.rules.facts import Facts
 
 NBC = Book("Canada NBC", ("2005 to 2012", "Ontario 2012"))
 ONTARIO = ("Ontario 2012",)
@@ -26,6 +26,6 @@ def in_cell(cell: RoundFlueCell, opening: float, height: float) -> bool:
     return opening <= cell.opening_high + slack and above and height <= cell.height_high + slack
 
 
-def chimney_height(work: Facts) -> float:
+def chimney_height(facts: Facts) -> float:
     """Firebox floor to the top of the flue; where the flue tables count from was not read. [m]"""
-    return work.chimney_height
+    return facts.chimney_height

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from math import ceil
 
-from fireplace_calc.rules.facts import Facts
+from fireplace_calc.base.tolerances import LIMIT_SLACK
+from fireplace_calc.base.units import DEG, MM
 from fireplace_calc.rules.ca.book import NBC, ONTARIO, told
 from fireplace_calc.rules.core import (
     FALLS_SHORT,
     MEETS,
-    SLACK,
     Compared,
     at_least,
     at_most,
@@ -19,245 +19,312 @@ from fireplace_calc.rules.core import (
     unknown,
     yes,
 )
-from fireplace_calc.base.units import DEG, MM
+from fireplace_calc.rules.facts import Facts
 
 CARRIERS = ("steel", "reinforced concrete", "reinforced masonry", "stone", "masonry arch")
 PROUD = 38 * MM
 """Projection over which a mantel has to keep farther off; exactly this much does not. [m]"""
 
 
-@NBC.rule("CA-037", "9.22.1.2", "What carries the masonry over the opening", "word", "lintel_material")
-def lintel(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-037", "9.22.1.2", "What carries the masonry over the opening", "word", "lintel_material"
+)
+def lintel(facts: Facts) -> Compared:
     """Nothing that burns or bends in heat may hold up a ton over a fire."""
-    return one_of(work.lintel_material, CARRIERS)
+    return one_of(facts.lintel_material, CARRIERS)
 
 
 @NBC.rule("CA-040", "9.22.1.4", "Outdoor air duct", "mm2", "air_passage_area", editions=ONTARIO)
-def air_duct(work: Facts) -> Compared:
+def air_duct(facts: Facts) -> Compared:
     """A tight house starves the fire; here the duct is not left to choice."""
-    if work.air.exterior_air_supply is None:
+    if facts.air.exterior_air_supply is None:
         return unknown("Whether there is an outdoor air duct")
-    if not work.air.exterior_air_supply:
+    if not facts.air.exterior_air_supply:
         return Compared(FALLS_SHORT, 0.0, 7854 * MM**2, "Every solid-fuel fireplace needs one.")
-    return at_least(work.air_passage_area or None, 7854 * MM**2, "A duct of 100 mm across, or the same area.")
+    return at_least(
+        facts.air_passage_area or None, 7854 * MM**2, "A duct of 100 mm across, or the same area."
+    )
 
 
 @NBC.rule("CA-041", "9.22.2.1", "Firebox lined with firebrick", "word", "firebox_lining")
-def lined(work: Facts) -> Compared:
+def lined(facts: Facts) -> Compared:
     """Common brick crumbles where flame touches it."""
-    if work.firebox_lining == "other approved":
+    if facts.firebox_lining == "other approved":
         return unknown("Whether that lining is accepted here")
-    return one_of(work.firebox_lining, ("firebrick", "refractory section"))
+    return one_of(facts.firebox_lining, ("firebrick", "refractory section"))
 
 
 @NBC.rule("CA-042", "9.22.2.2.(1)(a)", "Firebrick on sides and back", "mm", "firebrick_thickness")
-def sides(work: Facts) -> Compared:
+def sides(facts: Facts) -> Compared:
     """A thin face heats through and comes loose."""
-    return at_least(work.firebrick_thickness, 50 * MM)
+    return at_least(facts.firebrick_thickness, 50 * MM)
 
 
 @NBC.rule("CA-043", "9.22.2.2.(1)(b)", "Firebrick on the floor", "mm", "firebrick_floor")
-def floor(work: Facts) -> Compared:
+def floor(facts: Facts) -> Compared:
     """The floor holds the embers all night."""
-    return at_least(work.design.firebox.floor, 25 * MM)
+    return at_least(facts.design.firebox.floor, 25 * MM)
 
 
 @NBC.rule("CA-044", "9.22.2.2.(2)", "Firebrick mortar", "yes-no", "firebrick_mortar")
-def mortar(work: Facts) -> Compared:
+def mortar(facts: Facts) -> Compared:
     """Common mortar turns to sand in fire."""
-    return yes(work.abroad.firebrick_mortar, "Check the standard that the edition in force names.")
+    return yes(facts.abroad.firebrick_mortar, "Check the standard that the edition in force names.")
 
 
 @NBC.rule("CA-045", "9.22.2.2.(3)", "Lining joints off the backing's", "yes-no", "joints_offset")
-def joints(work: Facts) -> Compared:
+def joints(facts: Facts) -> Compared:
     """A joint that runs through lets smoke out into the wall."""
-    return yes(work.abroad.joints_offset)
+    return yes(facts.abroad.joints_offset)
 
 
-@NBC.rule("CA-046", "9.22.3.1.(1)", "Firebox back and sides, lining counted in", "mm", "firebox_wall_thickness_total")
-def walls(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-046",
+    "9.22.3.1.(1)",
+    "Firebox back and sides, lining counted in",
+    "mm",
+    "firebox_wall_thickness_total",
+)
+def walls(facts: Facts) -> Compared:
     """What stands behind the lining keeps the heat from the framing."""
-    if reaches(work.firebrick_thickness, 51 * MM):
+    if reaches(facts.firebrick_thickness, 51 * MM):
         return unknown("The figure for a lining of 51 mm and over was not read; what it asks")
-    return at_least(work.firebox_wall_thickness_total, 190 * MM)
+    return at_least(facts.firebox_wall_thickness_total, 190 * MM)
 
 
-@NBC.rule("CA-047", "9.22.3.1.(2)(a)", "Steel liner with air chamber, solid units", "mm", "steel_liner")
-def steel_solid(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-047", "9.22.3.1.(2)(a)", "Steel liner with air chamber, solid units", "mm", "steel_liner"
+)
+def steel_solid(facts: Facts) -> Compared:
     """Masonry round a steel box takes what the air does not."""
     return not_applicable("There is no steel liner.")
 
 
-@NBC.rule("CA-048", "9.22.3.1.(2)(b)", "Steel liner with air chamber, hollow units", "mm", "steel_liner")
-def steel_hollow(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-048", "9.22.3.1.(2)(b)", "Steel liner with air chamber, hollow units", "mm", "steel_liner"
+)
+def steel_hollow(facts: Facts) -> Compared:
     """Hollow units hold less heat."""
     return not_applicable("There is no steel liner.")
 
 
 @NBC.rule("CA-049", "9.22.4.1.(1)", "Firebox depth", "mm", "firebox_depth")
-def depth(work: Facts) -> Compared:
+def depth(facts: Facts) -> Compared:
     """A shallow box lets smoke roll out."""
-    return at_least(work.firebox_depth, 300 * MM)
+    return at_least(facts.firebox_depth, 300 * MM)
 
 
-def _raise(work: Facts) -> float:
-    return work.opening_bottom_above_extension_top
+def _raise(facts: Facts) -> float:
+    return facts.opening_bottom_above_extension_top
 
 
 @NBC.rule("CA-050", "9.22.5.1.(1)", "Hearth in front", "mm", "hearth_extension_front")
-def hearth_front(work: Facts) -> Compared:
+def hearth_front(facts: Facts) -> Compared:
     """Floor a spark can land on."""
-    if not reaches(150 * MM, _raise(work)):
+    if not reaches(150 * MM, _raise(facts)):
         return not_applicable("The firebox is raised over 150 mm.")
-    return at_least(work.hearth_extension_front, 400 * MM)
+    return at_least(facts.hearth_extension_front, 400 * MM)
 
 
 @NBC.rule("CA-051", "9.22.5.1.(1)", "Hearth at the sides", "mm", "hearth_extension_side")
-def hearth_side(work: Facts) -> Compared:
+def hearth_side(facts: Facts) -> Compared:
     """Sparks fly sideways too; a raised firebox asks for no more here."""
-    return at_least(work.hearth_extension_side, 200 * MM)
+    return at_least(facts.hearth_extension_side, 200 * MM)
 
 
-@NBC.rule("CA-052", "9.22.5.1.(2)(a)", "Hearth in front, raised firebox", "mm", "hearth_extension_front")
-def hearth_raised(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-052", "9.22.5.1.(2)(a)", "Hearth in front, raised firebox", "mm", "hearth_extension_front"
+)
+def hearth_raised(facts: Facts) -> Compared:
     """From higher up a log rolls farther."""
-    if reaches(150 * MM, _raise(work)) or not reaches(300 * MM, _raise(work)):
+    if reaches(150 * MM, _raise(facts)) or not reaches(300 * MM, _raise(facts)):
         return not_applicable("For a raise over 150 mm and up to 300 mm.")
-    return at_least(work.hearth_extension_front, 450 * MM)
+    return at_least(facts.hearth_extension_front, 450 * MM)
 
 
-@NBC.rule("CA-053", "9.22.5.1.(2)(b)", "Hearth in front, high firebox", "mm", "hearth_extension_front")
-def hearth_high(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-053", "9.22.5.1.(2)(b)", "Hearth in front, high firebox", "mm", "hearth_extension_front"
+)
+def hearth_high(facts: Facts) -> Compared:
     """Every hand's breadth higher throws a spark farther."""
-    if reaches(300 * MM, _raise(work)):
+    if reaches(300 * MM, _raise(facts)):
         return not_applicable("For a raise over 300 mm.")
-    steps = ceil((_raise(work) - 300 * MM) / (50 * MM) - SLACK)
-    return at_least(work.hearth_extension_front, 450 * MM + steps * 25 * MM, "A begun step counts as a whole one: our reading.")
+    steps = ceil((_raise(facts) - 300 * MM) / (50 * MM) - LIMIT_SLACK)
+    return at_least(
+        facts.hearth_extension_front,
+        450 * MM + steps * 25 * MM,
+        "A begun step counts as a whole one: our reading.",
+    )
 
 
 @NBC.rule("CA-054", "9.22.5.2.(1)", "Hearth slab at its supports", "mm", "hearth_slab")
-def slab(work: Facts) -> Compared:
+def slab(facts: Facts) -> Compared:
     """The slab carries the fire and keeps it from what lies below."""
-    base = work.design.base
-    return at_least(min(base.slab, work.design.hearth.bed), 100 * MM)
+    base = facts.design.base
+    return at_least(min(base.slab, facts.design.hearth.bed), 100 * MM)
 
 
 @NBC.rule("CA-055", "9.22.5.2.(1)", "Free edge of a cantilevered slab", "mm", "slab_edge")
-def slab_edge(work: Facts) -> Compared:
+def slab_edge(facts: Facts) -> Compared:
     """A thin lip breaks when someone stands on it."""
-    said = told(work.abroad.cantilevered, "Whether the slab is cantilevered", "The slab is not cantilevered.")
-    return said or at_least(work.abroad.slab_edge, 50 * MM)
+    said = told(
+        facts.abroad.cantilevered,
+        "Whether the slab is cantilevered",
+        "The slab is not cantilevered.",
+    )
+    return said or at_least(facts.abroad.slab_edge, 50 * MM)
 
 
 @NBC.rule("CA-056", "9.22.5.2.(2)", "Hearth on a wood floor", "mm", "opening_above_floor")
-def wood_floor(work: Facts) -> Compared:
+def wood_floor(facts: Facts) -> Compared:
     """Heat goes down too, slowly, for hours."""
-    if work.hearth_support is None:
+    if facts.hearth_support is None:
         return unknown("What carries the hearth")
-    if work.hearth_support != "combustible":
+    if facts.hearth_support != "combustible":
         return not_applicable("What carries the hearth does not burn.")
-    return at_least(work.firebox_elevation, 200 * MM, "And only with what the masonry standard asks besides.")
+    return at_least(
+        facts.firebox_elevation, 200 * MM, "And only with what the masonry standard asks besides."
+    )
 
 
 @NBC.rule("CA-057", "9.22.6.1.(1)", "Damper", "yes-no", "damper_covers")
-def damper(work: Facts) -> Compared:
+def damper(facts: Facts) -> Compared:
     """An open throat empties the warm house all night."""
-    if work.damper_place is None:
+    if facts.damper_place is None:
         return unknown("The damper")
-    if work.damper_place != "throat":
-        return Compared(FALLS_SHORT, work.damper_place, "throat")
-    metal = one_of(work.damper_material, ("ferrous", "other metal"))
-    return metal if metal.verdict != MEETS else yes(work.abroad.damper_covers)
+    if facts.damper_place != "throat":
+        return Compared(FALLS_SHORT, facts.damper_place, "throat")
+    metal = one_of(facts.damper_material, ("ferrous", "other metal"))
+    return metal if metal.verdict != MEETS else yes(facts.abroad.damper_covers)
 
 
-@NBC.rule("CA-058", "9.22.7.1", "Slope of the smoke chamber", "deg", "smoke_chamber_slope_from_vertical", at_most=True)
-def chamber_slope(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-058",
+    "9.22.7.1",
+    "Slope of the smoke chamber",
+    "deg",
+    "smoke_chamber_slope_from_vertical",
+    at_most=True,
+)
+def chamber_slope(facts: Facts) -> Compared:
     """Smoke clings to a flat slope and turns back."""
-    return at_most(work.smoke_chamber_slope_from_vertical, 45 * DEG)
+    return at_most(facts.smoke_chamber_slope_from_vertical, 45 * DEG)
 
 
 @NBC.rule("CA-059", "9.22.7.2", "Smoke chamber walls", "mm", "smoke_chamber_wall_thickness")
-def chamber_walls(work: Facts) -> Compared:
+def chamber_walls(facts: Facts) -> Compared:
     """Flame reaches in here when the fire is high."""
-    if work.chimney_location == "exterior":
+    if facts.chimney_location == "exterior":
         return not_applicable("Its back is exposed to outdoors: the next row.")
-    return at_least(work.smoke_chamber_wall_thickness, 190 * MM)
+    return at_least(facts.smoke_chamber_wall_thickness, 190 * MM)
 
 
 @NBC.rule("CA-060", "9.22.7.2", "Smoke chamber back outdoors", "mm", "smoke_chamber_wall_thickness")
-def chamber_back(work: Facts) -> Compared:
+def chamber_back(facts: Facts) -> Compared:
     """Outdoors there is nothing behind it to light."""
-    if work.chimney_location is None:
+    if facts.chimney_location is None:
         return unknown("Where the chimney stands")
-    if work.chimney_location != "exterior":
+    if facts.chimney_location != "exterior":
         return not_applicable("Its back is not exposed to outdoors.")
-    return at_least(work.smoke_chamber_wall_thickness, 140 * MM, "The back alone; sides and front keep 190 mm.")
+    return at_least(
+        facts.smoke_chamber_wall_thickness, 140 * MM, "The back alone; sides and front keep 190 mm."
+    )
 
 
-@NBC.rule("CA-061", "9.22.9.1.(1)", "Combustibles round the opening", "mm", "trim_distance_to_opening")
-def trim(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-061", "9.22.9.1.(1)", "Combustibles round the opening", "mm", "trim_distance_to_opening"
+)
+def trim(facts: Facts) -> Compared:
     """Wood beside the fire chars bit by bit."""
-    near = [t.distance for t in work.trim if t.combustible]
-    return at_least(min(near), 150 * MM) if near else not_applicable("Nothing that burns is on the face.")
+    near = [t.distance for t in facts.trim if t.combustible]
+    return (
+        at_least(min(near), 150 * MM)
+        if near
+        else not_applicable("Nothing that burns is on the face.")
+    )
 
 
-@NBC.rule("CA-062", "9.22.9.1.(1)", "Projecting mantel over the opening", "mm", "trim_distance_to_opening")
-def mantel(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-062", "9.22.9.1.(1)", "Projecting mantel over the opening", "mm", "trim_distance_to_opening"
+)
+def mantel(facts: Facts) -> Compared:
     """What stands out over the fire sits in its plume."""
-    near = [t.distance for t in work.trim if t.combustible and t.place == "above" and t.projection > PROUD * (1 + SLACK)]
-    return at_least(min(near), 300 * MM) if near else not_applicable("Nothing over the opening stands out more than 38 mm.")
+    near = [
+        t.distance
+        for t in facts.trim
+        if t.combustible and t.place == "above" and t.projection > PROUD * (1 + LIMIT_SLACK)
+    ]
+    return (
+        at_least(min(near), 300 * MM)
+        if near
+        else not_applicable("Nothing over the opening stands out more than 38 mm.")
+    )
 
 
 @NBC.rule("CA-063", "9.22.9.2", "Bare metal to combustibles", "mm", "metal_clearance")
-def metal(work: Facts) -> Compared:
+def metal(facts: Facts) -> Compared:
     """Metal carries the fire's heat to where nobody expects it."""
-    return at_least(work.abroad.metal_clearance, 50 * MM)
+    return at_least(facts.abroad.metal_clearance, 50 * MM)
 
 
-def _framing(work: Facts, inside: bool, limit: float) -> Compared:
-    if work.chimney_location is None:
+def _framing(facts: Facts, inside: bool, limit: float) -> Compared:
+    if facts.chimney_location is None:
         return unknown("Where the fireplace stands")
-    if (work.chimney_location == "interior") != inside:
+    if (facts.chimney_location == "interior") != inside:
         return not_applicable("The other of the two rows.")
-    told = [gap for gap in (work.clear_back, work.clear_side) if gap is not None]
+    told = [gap for gap in (facts.clear_back, facts.clear_side) if gap is not None]
     if told and not reaches(min(told), limit):
         return at_least(min(told), limit, "The narrower of back and side.")
-    return at_least(min(told), limit, "The narrower of back and side.") if len(told) == 2 else unknown("The air behind or beside it")
+    return (
+        at_least(min(told), limit, "The narrower of back and side.")
+        if len(told) == 2
+        else unknown("The air behind or beside it")
+    )
 
 
 @NBC.rule("CA-064", "9.22.9.3.(1)", "Framing behind and beside the firebox", "mm", "clear_back")
-def framing(work: Facts) -> Compared:
+def framing(facts: Facts) -> Compared:
     """The back of the box is the hottest wall in the house."""
-    return _framing(work, True, 100 * MM)
+    return _framing(facts, True, 100 * MM)
 
 
 @NBC.rule("CA-065", "9.22.9.3.(1)", "Framing at a firebox in an outside wall", "mm", "clear_back")
-def framing_outside(work: Facts) -> Compared:
+def framing_outside(facts: Facts) -> Compared:
     """In an outside wall the heat has somewhere to go."""
-    return _framing(work, False, 50 * MM)
+    return _framing(facts, False, 50 * MM)
 
 
 @NBC.rule("CA-066", "9.22.9.3.(2)", "Framing at the smoke chamber", "mm", "clear_back")
-def framing_chamber(work: Facts) -> Compared:
+def framing_chamber(facts: Facts) -> Compared:
     """The chamber is cooler than the box, and still hot."""
-    return _framing(work, True, 50 * MM)
+    return _framing(facts, True, 50 * MM)
 
 
-@NBC.rule("CA-067", "9.22.9.3.(2)", "Framing at a smoke chamber in an outside wall", "mm", "clear_back")
-def framing_chamber_outside(work: Facts) -> Compared:
+@NBC.rule(
+    "CA-067", "9.22.9.3.(2)", "Framing at a smoke chamber in an outside wall", "mm", "clear_back"
+)
+def framing_chamber_outside(facts: Facts) -> Compared:
     """In an outside wall the heat has somewhere to go."""
-    return _framing(work, False, 25 * MM)
+    return _framing(facts, False, 25 * MM)
 
 
 @NBC.rule("CA-068", "9.22.9.4.(1)(a)", "Projecting trim over warm-air outlets", "mm", "warm_air")
-def warm_air_projecting(work: Facts) -> Compared:
+def warm_air_projecting(facts: Facts) -> Compared:
     """Warm-air outlets blow as hot as the fire."""
-    said = told(work.abroad.warm_air, "Whether there are warm-air outlets", "There are no warm-air outlets.")
+    said = told(
+        facts.abroad.warm_air,
+        "Whether there are warm-air outlets",
+        "There are no warm-air outlets.",
+    )
     return said or unknown("How far over them the trim is")
 
 
 @NBC.rule("CA-069", "9.22.9.4.(1)(b)", "Flat trim over warm-air outlets", "mm", "warm_air")
-def warm_air_flat(work: Facts) -> Compared:
+def warm_air_flat(facts: Facts) -> Compared:
     """Warm-air outlets blow as hot as the fire."""
-    said = told(work.abroad.warm_air, "Whether there are warm-air outlets", "There are no warm-air outlets.")
+    said = told(
+        facts.abroad.warm_air,
+        "Whether there are warm-air outlets",
+        "There are no warm-air outlets.",
+    )
     return said or unknown("How far over them the trim is")

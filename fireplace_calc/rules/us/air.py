@@ -2,61 +2,79 @@
 
 from __future__ import annotations
 
-from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.core import FALLS_SHORT, MEETS, Compared, all_of, at_least, at_most, not_applicable, one_of, reaches, unknown, yes
-from fireplace_calc.rules.us.book import FROM_2018, IRC
 from fireplace_calc.base.units import FOOT, INCH, SQIN
+from fireplace_calc.rules.core import (
+    FALLS_SHORT,
+    MEETS,
+    Compared,
+    all_of,
+    at_least,
+    at_most,
+    not_applicable,
+    one_of,
+    reaches,
+    unknown,
+    yes,
+)
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.us.book import FROM_2018, IRC
 
 NO_SUPPLY = "There is no outdoor air supply."
 
 
-def _supply(work: Facts) -> Compared | None:
+def _supply(facts: Facts) -> Compared | None:
     """Clauses on the duct bind only where there is one."""
-    if work.air.exterior_air_supply is False:
+    if facts.air.exterior_air_supply is False:
         return not_applicable(NO_SUPPLY)
     return None
 
 
 @IRC.rule("AIR-01", "R1006.1", "Outdoor air for the fire", "yes-no", "exterior_air_supply")
-def supply(work: Facts) -> Compared:
+def supply(facts: Facts) -> Compared:
     """A tight house starves the fire, and the fire pulls the smoke of others back in."""
-    if work.air.pressure_held is None:
+    if facts.air.pressure_held is None:
         return unknown("How the room is ventilated")
-    if work.air.pressure_held:
+    if facts.air.pressure_held:
         return not_applicable("Ventilation keeps the room at neutral pressure or above.")
-    return yes(work.air.exterior_air_supply)
+    return yes(facts.air.exterior_air_supply)
 
 
 @IRC.rule("AIR-02", "R1006.1.2", "Listed duct as listed", "yes-no", "duct_per_listing")
-def listed(work: Facts) -> Compared:
+def listed(facts: Facts) -> Compared:
     """A listing holds only for what was tested."""
-    if said := _supply(work):
+    if said := _supply(facts):
         return said
-    if work.air.listed_duct is None and work.air.duct_per_listing is None:
+    if facts.air.listed_duct is None and facts.air.duct_per_listing is None:
         return unknown("Whether the duct is listed")
-    if work.air.listed_duct is False:
+    if facts.air.listed_duct is False:
         return not_applicable("The duct is not a listed one.")
-    return yes(work.air.duct_per_listing)
+    return yes(facts.air.duct_per_listing)
 
 
 @IRC.rule("AIR-03", "R1006.2", "Where the air comes from", "word", "intake_location")
-def intake(work: Facts) -> Compared:
+def intake(facts: Facts) -> Compared:
     """A garage gives petrol vapour, a basement the boiler's smoke."""
-    return _supply(work) or one_of(work.air.intake_location, ("outdoors", "crawl space", "attic"))
+    return _supply(facts) or one_of(facts.air.intake_location, ("outdoors", "crawl space", "attic"))
 
 
-@IRC.rule("AIR-04", "R1006.2", "Air intake not above the firebox", "in", "intake_elevation", at_most=True)
-def intake_level(work: Facts) -> Compared:
+@IRC.rule(
+    "AIR-04", "R1006.2", "Air intake not above the firebox", "in", "intake_elevation", at_most=True
+)
+def intake_level(facts: Facts) -> Compared:
     """An intake higher up becomes a second chimney and draws fire into the duct."""
-    return _supply(work) or at_most(work.air.intake_elevation, work.firebox_elevation, "Against the firebox floor, the safe reading.")
+    return _supply(facts) or at_most(
+        facts.air.intake_elevation,
+        facts.firebox_elevation,
+        "Against the firebox floor, the safe reading.",
+    )
 
 
 @IRC.rule("AIR-05", "R1006.2", "Air intake screen", "in", "intake_screen_mesh")
-def screen(work: Facts) -> Compared:
+def screen(facts: Facts) -> Compared:
     """Wide mesh lets animals in, fine mesh clogs."""
-    if said := _supply(work):
+    if said := _supply(facts):
         return said
-    mesh = work.air.intake_screen_mesh
+    mesh = facts.air.intake_screen_mesh
     if mesh is None:
         return unknown("The mesh")
     same = reaches(mesh, INCH / 4) and reaches(INCH / 4, mesh)
@@ -64,25 +82,25 @@ def screen(work: Facts) -> Compared:
 
 
 @IRC.rule("AIR-06", "R1006.3", "Air round the duct near its outlet", "in", "duct_clearance")
-def duct(work: Facts) -> Compared:
+def duct(facts: Facts) -> Compared:
     """An ember can fall into the duct and heat it."""
-    if said := _supply(work):
+    if said := _supply(facts):
         return said
-    if work.air.listed_duct is None:
+    if facts.air.listed_duct is None:
         return unknown("Whether the duct is listed")
-    if work.air.listed_duct:
+    if facts.air.listed_duct:
         return not_applicable("A listed duct follows its listing.")
-    if work.air.near_outlet is False:
+    if facts.air.near_outlet is False:
         return not_applicable("No duct lies within 5 ft of the outlet.")
-    return at_least(work.air.duct_clearance, 1 * INCH)
+    return at_least(facts.air.duct_clearance, 1 * INCH)
 
 
 @IRC.rule("AIR-07", "R1006.4", "Area of the air passage", "in2", "air_passage_area")
-def passage(work: Facts) -> Compared:
+def passage(facts: Facts) -> Compared:
     """Too small feeds nothing; too large chills the room and blows ash about."""
-    if said := _supply(work):
+    if said := _supply(facts):
         return said
-    area = work.air_passage_area
+    area = facts.air_passage_area
     if not area:
         return unknown("The free area of the air passage")
     if not reaches(area, 6 * SQIN):
@@ -92,35 +110,60 @@ def passage(work: Facts) -> Compared:
     return Compared(FALLS_SHORT, area, 55 * SQIN, "More than the largest passage.")
 
 
-@IRC.rule("AIR-08a", "R1006.5", "Air outlet near the opening", "in", "outlet_distance_to_opening", at_most=True)
-def outlet(work: Facts) -> Compared:
+@IRC.rule(
+    "AIR-08a",
+    "R1006.5",
+    "Air outlet near the opening",
+    "in",
+    "outlet_distance_to_opening",
+    at_most=True,
+)
+def outlet(facts: Facts) -> Compared:
     """The air has to reach the fire before it has cooled the room."""
-    if said := _supply(work):
+    if said := _supply(facts):
         return said
-    if work.air.outlet_place is None and work.air.outlet_distance_to_opening is None:
+    if facts.air.outlet_place is None and facts.air.outlet_distance_to_opening is None:
         return unknown("Where the air comes out")
-    if work.air.outlet_place == "firebox":
+    if facts.air.outlet_place == "firebox":
         return not_applicable("The outlet is in the back or side of the firebox.")
-    return at_most(work.air.outlet_distance_to_opening, 24 * INCH, "At hearth level.")
+    return at_most(facts.air.outlet_distance_to_opening, 24 * INCH, "At hearth level.")
 
 
-@IRC.rule("AIR-09", "R1006.5", "Air outlet closes and holds embers back", "yes-no", "outlet_closable; ember_guard")
-def outlet_guard(work: Facts) -> Compared:
+@IRC.rule(
+    "AIR-09",
+    "R1006.5",
+    "Air outlet closes and holds embers back",
+    "yes-no",
+    "outlet_closable; ember_guard",
+)
+def outlet_guard(facts: Facts) -> Compared:
     """An open duct is a draught when the fire is out, and a trap for embers when it burns."""
-    return _supply(work) or all_of(yes(work.air.outlet_closable), yes(work.air.ember_guard))
+    return _supply(facts) or all_of(yes(facts.air.outlet_closable), yes(facts.air.ember_guard))
 
 
-@IRC.rule("AIR-10", "N1102.4.2 (2024: N1102.5.2)", "Tight damper or doors, and outdoor air", "yes-no",
-          "tight_damper_or_doors; exterior_air_supply", editions=FROM_2018)
-def tight(work: Facts) -> Compared:
+@IRC.rule(
+    "AIR-10",
+    "N1102.4.2 (2024: N1102.5.2)",
+    "Tight damper or doors, and outdoor air",
+    "yes-no",
+    "tight_damper_or_doors; exterior_air_supply",
+    editions=FROM_2018,
+)
+def tight(facts: Facts) -> Compared:
     """An open flue empties a heated house day and night; this chapter has no let-out for pressure."""
-    return all_of(yes(work.air.tight_damper_or_doors), yes(work.air.exterior_air_supply))
+    return all_of(yes(facts.air.tight_damper_or_doors), yes(facts.air.exterior_air_supply))
 
 
-@IRC.rule("AIR-11", "R303.5.1 (2024: R325.4.1)", "Other air intakes away from the chimney", "ft", "intake_to_chimney_distance")
-def other_intake(work: Facts) -> Compared:
+@IRC.rule(
+    "AIR-11",
+    "R303.5.1 (2024: R325.4.1)",
+    "Other air intakes away from the chimney",
+    "ft",
+    "intake_to_chimney_distance",
+)
+def other_intake(facts: Facts) -> Compared:
     """What the chimney gives off must not come back in as fresh air."""
-    air = work.air
+    air = facts.air
     if air.other_intake is None and air.intake_to_chimney_distance is None:
         return unknown("Whether another intake is near")
     if air.other_intake is False:
@@ -130,7 +173,9 @@ def other_intake(work: Facts) -> Compared:
     return at_least(air.intake_to_chimney_distance, 10 * FOOT)
 
 
-@IRC.rule("AIR-12", "R1006.1.1", "Factory-built fireplace's own duct", "yes-no", "duct_listed_component")
-def factory(work: Facts) -> Compared:
+@IRC.rule(
+    "AIR-12", "R1006.1.1", "Factory-built fireplace's own duct", "yes-no", "duct_listed_component"
+)
+def factory(facts: Facts) -> Compared:
     """A factory-built fireplace was tested with its own duct."""
     return not_applicable("This is a masonry fireplace.")

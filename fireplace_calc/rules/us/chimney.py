@@ -2,171 +2,255 @@
 
 from __future__ import annotations
 
-from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.core import Compared, all_of, at_least, at_most, not_applicable, one_of, reaches, unknown, with_note, yes
-from fireplace_calc.rules.us.book import IRC
 from fireplace_calc.base.units import INCH
+from fireplace_calc.rules.core import (
+    Compared,
+    all_of,
+    at_least,
+    at_most,
+    not_applicable,
+    one_of,
+    reaches,
+    unknown,
+    with_note,
+    yes,
+)
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.us.book import IRC
 
 NOMINAL_JOINT = 3 / 8 * INCH
 """What a nominal size counts in. [m]"""
 MASONRY = ("solid units", "hollow grouted solid", "stone", "concrete")
 
 
-def _corbelled(work: Facts) -> Compared | None:
-    if work.stack.corbelled is None:
+def _corbelled(facts: Facts) -> Compared | None:
+    if facts.stack.corbelled is None:
         return unknown("Whether the chimney is corbelled")
-    return None if work.stack.corbelled else not_applicable("The chimney is not corbelled.")
+    return None if facts.stack.corbelled else not_applicable("The chimney is not corbelled.")
 
 
 @IRC.rule("CHM-01", "R1003.5", "Corbel, total", "in", "corbel_total", at_most=True)
-def corbel_total(work: Facts) -> Compared:
+def corbel_total(facts: Facts) -> Compared:
     """What hangs out too far pulls the wall over that it hangs from."""
-    if said := _corbelled(work):
+    if said := _corbelled(facts):
         return said
-    share = 1.0 if work.stack.upper_storey else 0.5
-    return at_most(work.stack.corbel_total, share * work.chimney_wall_thickness, "Against the chimney's own wall.")
+    share = 1.0 if facts.stack.upper_storey else 0.5
+    return at_most(
+        facts.stack.corbel_total,
+        share * facts.chimney_wall_thickness,
+        "Against the chimney's own wall.",
+    )
 
 
-@IRC.rule("CHM-02", "R1003.5", "Wall that carries a one-sided corbel", "in", "supporting_wall_thickness")
-def corbel_wall(work: Facts) -> Compared:
+@IRC.rule(
+    "CHM-02", "R1003.5", "Wall that carries a one-sided corbel", "in", "supporting_wall_thickness"
+)
+def corbel_wall(facts: Facts) -> Compared:
     """A thin wall bends under a load on one face."""
-    if said := _corbelled(work):
+    if said := _corbelled(facts):
         return said
-    if work.stack.one_sided is None:
+    if facts.stack.one_sided is None:
         return unknown("Whether the corbel is on one side only")
-    if not work.stack.one_sided:
+    if not facts.stack.one_sided:
         return not_applicable("The corbel is equal on both sides.")
-    return at_least(work.stack.supporting_wall_thickness, 12 * INCH)
+    return at_least(facts.stack.supporting_wall_thickness, 12 * INCH)
 
 
 @IRC.rule("CHM-03", "R1003.5", "Corbel of one course", "in", "corbel_per_course", at_most=True)
-def corbel_course(work: Facts) -> Compared:
+def corbel_course(facts: Facts) -> Compared:
     """Each brick must rest on the one below with most of its bed."""
-    if said := _corbelled(work):
+    if said := _corbelled(facts):
         return said
-    if work.unit_height is None or work.corbel_unit_bed is None:
+    if facts.unit_height is None or facts.corbel_unit_bed is None:
         return unknown("The size of the corbelled unit")
-    return at_most(work.corbel_per_course, min(work.unit_height / 2, work.corbel_unit_bed / 3))
+    return at_most(facts.corbel_per_course, min(facts.unit_height / 2, facts.corbel_unit_bed / 3))
 
 
-@IRC.rule("CHM-04", "R1003.6", "No change near a floor, ceiling or roof", "in", "distance_change_to_penetration")
-def change_of_shape(work: Facts) -> Compared:
+@IRC.rule(
+    "CHM-04",
+    "R1003.6",
+    "No change near a floor, ceiling or roof",
+    "in",
+    "distance_change_to_penetration",
+)
+def change_of_shape(facts: Facts) -> Compared:
     """Where framing comes near the masonry, it must be plain, so that the air space stays whole."""
-    if work.stack.changes is None and work.stack.distance_change_to_penetration is None:
+    if facts.stack.changes is None and facts.stack.distance_change_to_penetration is None:
         return unknown("Whether wall or liner changes")
-    if work.stack.changes is False:
+    if facts.stack.changes is False:
         return not_applicable("Neither wall nor liner changes.")
-    return at_least(work.stack.distance_change_to_penetration, 6 * INCH)
+    return at_least(facts.stack.distance_change_to_penetration, 6 * INCH)
 
 
 @IRC.rule("CHM-05", "R1003.7", "Offset of the flue", "in", "flue_offset", at_most=True)
-def offset(work: Facts) -> Compared:
+def offset(facts: Facts) -> Compared:
     """Past the middle of the wall below, the upper part stands on nothing."""
-    if work.flue_offset <= 0:
+    if facts.flue_offset <= 0:
         return not_applicable("The flue runs straight.")
-    if work.liner_kind is None or work.stack.offset_carried is None:
+    if facts.liner_kind is None or facts.stack.offset_carried is None:
         return unknown("How the offset is carried")
-    if work.stack.offset_carried:
+    if facts.stack.offset_carried:
         return not_applicable("Masonry below carries the offset.")
-    if work.liner_kind != "ASTM C315 clay":
+    if facts.liner_kind != "ASTM C315 clay":
         return not_applicable("The limit is for a clay liner in one wythe.")
-    return at_most(work.flue_offset, work.flue_offset_limit, "Half the liner outside, the gap and half the wall.")
+    return at_most(
+        facts.flue_offset,
+        facts.flue_offset_limit,
+        "Half the liner outside, the gap and half the wall.",
+    )
 
 
-@IRC.rule("CHM-06", "R1003.8", "Nothing rests on the chimney", "lbf", "imposed_load_on_chimney", at_most=True)
-def added_load(work: Facts) -> Compared:
+@IRC.rule(
+    "CHM-06",
+    "R1003.8",
+    "Nothing rests on the chimney",
+    "lbf",
+    "imposed_load_on_chimney",
+    at_most=True,
+)
+def added_load(facts: Facts) -> Compared:
     """The chimney moves by itself; what rests on it cracks it or drops off."""
-    if work.stack.designed_for_load is None:
+    if facts.stack.designed_for_load is None:
         return unknown("Whether it was designed for load")
-    if work.stack.designed_for_load:
+    if facts.stack.designed_for_load:
         return not_applicable("It is designed for that load, or part of a masonry wall.")
-    return at_most(work.stack.imposed_load_on_chimney, 0.0)
+    return at_most(facts.stack.imposed_load_on_chimney, 0.0)
 
 
-@IRC.rule("CHM-07", "R1003.10; Table R1001.1", "Chimney wall, nominal", "in", "chimney_wall_thickness_nominal")
-def wall(work: Facts) -> Compared:
+@IRC.rule(
+    "CHM-07",
+    "R1003.10; Table R1001.1",
+    "Chimney wall, nominal",
+    "in",
+    "chimney_wall_thickness_nominal",
+)
+def wall(facts: Facts) -> Compared:
     """One brick of wall holds the heat in and the weather out; nominal, so 3 5/8 in passes."""
-    actual = work.chimney_wall_thickness
-    nominal = 4 * INCH if not reaches(actual, 4 * INCH) and reaches(actual, 4 * INCH - NOMINAL_JOINT) else actual
+    actual = facts.chimney_wall_thickness
+    nominal = (
+        4 * INCH
+        if not reaches(actual, 4 * INCH) and reaches(actual, 4 * INCH - NOMINAL_JOINT)
+        else actual
+    )
     return at_least(nominal, 4 * INCH, soft=True)
 
 
-def _flues(work: Facts) -> Compared | None:
-    if work.anchorage.n_flues is None:
+def _flues(facts: Facts) -> Compared | None:
+    if facts.anchorage.n_flues is None:
         return unknown("The number of flues")
-    if work.anchorage.n_flues < 2:
+    if facts.anchorage.n_flues < 2:
         return not_applicable("There is one flue.")
     return None
 
 
 @IRC.rule("CHM-08", "R1003.13", "Masonry between flues", "in", "wythe_between_flues")
-def between(work: Facts) -> Compared:
+def between(facts: Facts) -> Compared:
     """Smoke and sparks cross from flue to flue where nothing stands between."""
-    if said := _flues(work):
+    if said := _flues(facts):
         return said
-    if work.stack.one_appliance:
+    if facts.stack.one_appliance:
         return not_applicable("Both flues serve one appliance, so the liners may touch.")
-    return at_least(work.stack.wythe_between_flues, 4 * INCH, "Actual: the text does not say nominal, so 3 5/8 in is short.")
+    return at_least(
+        facts.stack.wythe_between_flues,
+        4 * INCH,
+        "Actual: the text does not say nominal, so 3 5/8 in is short.",
+    )
 
 
-@IRC.rule("CHM-09", "R1003.13 exception", "Stagger of touching liners' joints", "in", "liner_joint_stagger")
-def stagger(work: Facts) -> Compared:
+@IRC.rule(
+    "CHM-09",
+    "R1003.13 exception",
+    "Stagger of touching liners' joints",
+    "in",
+    "liner_joint_stagger",
+)
+def stagger(facts: Facts) -> Compared:
     """Joints side by side make one leak of two."""
-    if said := _flues(work):
+    if said := _flues(facts):
         return said
-    if work.stack.one_appliance is None:
+    if facts.stack.one_appliance is None:
         return unknown("Whether both flues serve one appliance")
-    if not work.stack.one_appliance:
+    if not facts.stack.one_appliance:
         return not_applicable("The flues do not serve one appliance.")
-    return at_least(work.stack.liner_joint_stagger, 4 * INCH, "Many local rules ask for 7 in.")
+    return at_least(facts.stack.liner_joint_stagger, 4 * INCH, "Many local rules ask for 7 in.")
 
 
-@IRC.rule("CHM-10", "R1003.16", "Inlet from the side, with a thimble", "word", "inlet_side; thimble_material")
-def inlet(work: Facts) -> Compared:
+@IRC.rule(
+    "CHM-10",
+    "R1003.16",
+    "Inlet from the side, with a thimble",
+    "word",
+    "inlet_side; thimble_material",
+)
+def inlet(facts: Facts) -> Compared:
     """An inlet from elsewhere collects soot, and bare masonry at it burns through."""
-    if work.stack.connector is None:
+    if facts.stack.connector is None:
         return unknown("Whether an appliance is connected")
-    if not work.stack.connector:
+    if not facts.stack.connector:
         return not_applicable("No appliance is connected.")
-    return all_of(one_of(work.stack.inlet_side, ("side",)), one_of(work.stack.thimble_material, ("fireclay", "refractory", "metal")))
+    return all_of(
+        one_of(facts.stack.inlet_side, ("side",)),
+        one_of(facts.stack.thimble_material, ("fireclay", "refractory", "metal")),
+    )
 
 
-def _cleanout(work: Facts) -> Compared | None:
-    if work.stack.cleaned_through_opening is None:
+def _cleanout(facts: Facts) -> Compared | None:
+    if facts.stack.cleaned_through_opening is None:
         return unknown("Whether the flue is cleaned through the opening")
-    return not_applicable("The flue is cleaned through the opening.") if work.stack.cleaned_through_opening else None
+    return (
+        not_applicable("The flue is cleaned through the opening.")
+        if facts.stack.cleaned_through_opening
+        else None
+    )
 
 
-@IRC.rule("CHM-11", "R1003.17", "Clean-out near the base of the flue", "in", "cleanout_to_flue_base", at_most=True)
-def cleanout(work: Facts) -> Compared:
+@IRC.rule(
+    "CHM-11",
+    "R1003.17",
+    "Clean-out near the base of the flue",
+    "in",
+    "cleanout_to_flue_base",
+    at_most=True,
+)
+def cleanout(facts: Facts) -> Compared:
     """Soot that nobody can reach burns one day by itself."""
-    return _cleanout(work) or at_most(work.stack.cleanout_to_flue_base, 6 * INCH)
+    return _cleanout(facts) or at_most(facts.stack.cleanout_to_flue_base, 6 * INCH)
 
 
-@IRC.rule("CHM-12", "R1003.17", "Clean-out below the lowest inlet", "in", "lowest_inlet_minus_cleanout_top")
-def cleanout_below(work: Facts) -> Compared:
+@IRC.rule(
+    "CHM-12",
+    "R1003.17",
+    "Clean-out below the lowest inlet",
+    "in",
+    "lowest_inlet_minus_cleanout_top",
+)
+def cleanout_below(facts: Facts) -> Compared:
     """Soot must have room to fall past the inlet."""
-    return _cleanout(work) or at_least(work.stack.lowest_inlet_minus_cleanout_top, 6 * INCH)
+    return _cleanout(facts) or at_least(facts.stack.lowest_inlet_minus_cleanout_top, 6 * INCH)
 
 
 @IRC.rule("CHM-13", "R1003.17", "Clean-out height", "in", "cleanout_height")
-def cleanout_height(work: Facts) -> Compared:
+def cleanout_height(facts: Facts) -> Compared:
     """A hand and a shovel have to go in."""
-    said = _cleanout(work)
-    return said or with_note(at_least(work.stack.cleanout_height, 6 * INCH), "Its cover must not burn.")
+    said = _cleanout(facts)
+    return said or with_note(
+        at_least(facts.stack.cleanout_height, 6 * INCH), "Its cover must not burn."
+    )
 
 
-@IRC.rule("CHM-14", "R1003.10.1", "Veneer on a framed chimney", "yes-no", "through_flashing; weep_holes")
-def veneer(work: Facts) -> Compared:
+@IRC.rule(
+    "CHM-14", "R1003.10.1", "Veneer on a framed chimney", "yes-no", "through_flashing; weep_holes"
+)
+def veneer(facts: Facts) -> Compared:
     """Water behind a veneer has to find its way out again."""
-    if work.stack.veneer_on_frame is None:
+    if facts.stack.veneer_on_frame is None:
         return unknown("Whether this is a veneer on framing")
-    if not work.stack.veneer_on_frame:
+    if not facts.stack.veneer_on_frame:
         return not_applicable("The chimney is masonry through and through.")
-    return all_of(yes(work.stack.through_flashing), yes(work.stack.weep_holes))
+    return all_of(yes(facts.stack.through_flashing), yes(facts.stack.weep_holes))
 
 
 @IRC.rule("CHM-15", "R1003.1", "What a masonry chimney is built of", "word", "masonry_kind")
-def material(work: Facts) -> Compared:
+def material(facts: Facts) -> Compared:
     """Hollow units let heat and sparks through to whatever leans against them."""
-    return one_of(work.masonry_kind, MASONRY)
+    return one_of(facts.masonry_kind, MASONRY)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.rules.facts import Facts
+from fireplace_calc.base.units import INCH
 from fireplace_calc.rules.core import (
     FALLS_SHORT,
     NOT_CHECKED,
@@ -15,9 +15,9 @@ from fireplace_calc.rules.core import (
     unknown,
     yes,
 )
+from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import BEFORE_2024, IRC, LATEST, ONLY_2024
 from fireplace_calc.rules.us.hearth import LARGE
-from fireplace_calc.base.units import INCH
 
 EXCEPTIONS = "A listed fireplace or one built into a masonry wall follows its exception."
 NO_EDGE = "No trim or sheathing edge touches the masonry."
@@ -26,16 +26,16 @@ NEAR, FREE = 6 * INCH, 12 * INCH
 """Trim on the face: nothing nearer than the first; beyond the second it may stand out as it likes. [m]"""
 
 
-def _excepted(work: Facts) -> bool:
-    return bool(work.fireplace_listed or work.in_masonry_wall)
+def _excepted(facts: Facts) -> bool:
+    return bool(facts.fireplace_listed or facts.in_masonry_wall)
 
 
 @IRC.rule("CLR-01", "R1001.11", "Air in front and beside", "in", "clear_front")
-def air_front_side(work: Facts) -> Compared:
+def air_front_side(facts: Facts) -> Compared:
     """Wood dried by years of heat lights far below the heat that lights fresh wood; air between keeps it cool."""
-    if _excepted(work):
+    if _excepted(facts):
         return not_applicable(EXCEPTIONS)
-    return all_lengths(work.clear_front, work.clear_side, 2 * INCH)
+    return all_lengths(facts.clear_front, facts.clear_side, 2 * INCH)
 
 
 def all_lengths(a: float | None, b: float | None, limit: float) -> Compared:
@@ -50,219 +50,324 @@ def all_lengths(a: float | None, b: float | None, limit: float) -> Compared:
 
 
 @IRC.rule("CLR-02", "R1001.11", "Air behind", "in", "clear_back")
-def air_back(work: Facts) -> Compared:
+def air_back(facts: Facts) -> Compared:
     """The back is the hottest wall of all."""
-    if _excepted(work):
+    if _excepted(facts):
         return not_applicable(EXCEPTIONS)
-    return at_least(work.clear_back, 4 * INCH, soft=True)
+    return at_least(facts.clear_back, 4 * INCH, soft=True)
 
 
-@IRC.rule("CLR-03", "R1001.11", "Nothing in the air space", "word", "airspace_fill", editions=BEFORE_2024)
-def airspace_empty(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-03", "R1001.11", "Nothing in the air space", "word", "airspace_fill", editions=BEFORE_2024
+)
+def airspace_empty(facts: Facts) -> Compared:
     """What fills the space carries the heat across it."""
-    return one_of(work.airspace_fill, ("none", "fireblock"))
+    return one_of(facts.airspace_fill, ("none", "fireblock"))
 
 
-@IRC.rule("CLR-03", "R1001.11", "What may lie in the air space", "word", "airspace_fill", editions=ONLY_2024)
-def airspace_noncombustible(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-03",
+    "R1001.11",
+    "What may lie in the air space",
+    "word",
+    "airspace_fill",
+    editions=ONLY_2024,
+)
+def airspace_noncombustible(facts: Facts) -> Compared:
     """What fills the space must at least not burn."""
-    return one_of(work.airspace_fill, ("none", "fireblock", "noncombustible"))
+    return one_of(facts.airspace_fill, ("none", "fireblock", "noncombustible"))
 
 
 @IRC.rule("CLR-04", "R1001.11 exception 1", "Listed masonry fireplace", "in", "clear_any")
-def listed_fireplace(work: Facts) -> Compared:
+def listed_fireplace(facts: Facts) -> Compared:
     """A listing has been tested at the distances it states."""
-    if work.fireplace_listed is None:
+    if facts.fireplace_listed is None:
         return unknown("Whether the fireplace is listed for contact")
-    if not work.fireplace_listed:
+    if not facts.fireplace_listed:
         return not_applicable("The fireplace is not listed for contact.")
-    known = [x for x in (work.clear_front, work.clear_side, work.clear_back) if x is not None]
+    known = [x for x in (facts.clear_front, facts.clear_side, facts.clear_back) if x is not None]
     if len(known) < 3:
         return unknown("One of the air spaces")
     return at_least(min(known), 0.0, "As its listing says.")
 
 
-@IRC.rule("CLR-05", "R1001.11 exception 2", "Fireplace in a masonry wall", "in", "combustible_to_firebox_lining_inner_face")
-def in_wall(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-05",
+    "R1001.11 exception 2",
+    "Fireplace in a masonry wall",
+    "in",
+    "combustible_to_firebox_lining_inner_face",
+)
+def in_wall(facts: Facts) -> Compared:
     """Through solid masonry the heat needs this much to spread and fade."""
-    if work.in_masonry_wall is None:
+    if facts.in_masonry_wall is None:
         return unknown("Whether it is built into a masonry wall")
-    if not work.in_masonry_wall:
+    if not facts.in_masonry_wall:
         return not_applicable(NOT_IN_WALL)
-    return at_least(work.combustible_to_firebox_lining_inner_face, 12 * INCH, "Through masonry, to the inside face.", soft=True)
+    return at_least(
+        facts.combustible_to_firebox_lining_inner_face,
+        12 * INCH,
+        "Through masonry, to the inside face.",
+        soft=True,
+    )
 
 
-def edge_through_masonry(work: Facts, limit: float) -> Compared:
+def edge_through_masonry(facts: Facts, limit: float) -> Compared:
     """An edge that touches the masonry, through it to the inside of the firebox lining."""
-    if work.edge_trim is None:
+    if facts.edge_trim is None:
         return unknown("Whether trim or sheathing touches the masonry")
-    if not work.edge_trim:
+    if not facts.edge_trim:
         return not_applicable(NO_EDGE)
-    return at_least(work.combustible_to_firebox_lining_inner_face, limit, "Through masonry, to the inside face.", soft=True)
+    return at_least(
+        facts.combustible_to_firebox_lining_inner_face,
+        limit,
+        "Through masonry, to the inside face.",
+        soft=True,
+    )
 
 
-@IRC.rule("CLR-06a", "R1001.11 exception 3", "Edge of trim or sheathing", "in", "combustible_to_firebox_lining_inner_face",
-          editions=BEFORE_2024)
-def edge_any(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-06a",
+    "R1001.11 exception 3",
+    "Edge of trim or sheathing",
+    "in",
+    "combustible_to_firebox_lining_inner_face",
+    editions=BEFORE_2024,
+)
+def edge_any(facts: Facts) -> Compared:
     """An edge in the open loses its heat to the room, so it may touch where the wall is thick."""
-    return edge_through_masonry(work, 12 * INCH)
+    return edge_through_masonry(facts, 12 * INCH)
 
 
-@IRC.rule("CLR-06b", "R1001.11 exception 3", "Edge of trim or sheathing, small opening", "in",
-          "combustible_to_firebox_lining_inner_face", editions=ONLY_2024)
-def edge_small(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-06b",
+    "R1001.11 exception 3",
+    "Edge of trim or sheathing, small opening",
+    "in",
+    "combustible_to_firebox_lining_inner_face",
+    editions=ONLY_2024,
+)
+def edge_small(facts: Facts) -> Compared:
     """A small fire heats the wall less."""
-    if reaches(work.opening_area, LARGE):
+    if reaches(facts.opening_area, LARGE):
         return not_applicable("The opening is 6 sq ft or larger.")
-    return edge_through_masonry(work, 8 * INCH)
+    return edge_through_masonry(facts, 8 * INCH)
 
 
-@IRC.rule("CLR-06c", "R1001.11 exception 3", "Edge of trim or sheathing, large opening", "in",
-          "combustible_to_firebox_lining_inner_face", editions=ONLY_2024)
-def edge_large(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-06c",
+    "R1001.11 exception 3",
+    "Edge of trim or sheathing, large opening",
+    "in",
+    "combustible_to_firebox_lining_inner_face",
+    editions=ONLY_2024,
+)
+def edge_large(facts: Facts) -> Compared:
     """A large fire heats the wall more."""
-    if not reaches(work.opening_area, LARGE):
+    if not reaches(facts.opening_area, LARGE):
         return not_applicable("The opening is smaller than 6 sq ft.")
-    return edge_through_masonry(work, 12 * INCH)
+    return edge_through_masonry(facts, 12 * INCH)
 
 
-@IRC.rule("CLR-07", "R1001.11 exception 4", "Mantel and trim, distance", "in", "trim_distance_to_opening")
-def trim_distance(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-07", "R1001.11 exception 4", "Mantel and trim, distance", "in", "trim_distance_to_opening"
+)
+def trim_distance(facts: Facts) -> Compared:
     """Flame and glow reach round the edge of the opening."""
-    burning = [piece for piece in work.trim if piece.combustible]
+    burning = [piece for piece in facts.trim if piece.combustible]
     if not burning:
         return not_applicable("No trim that burns is on the face.")
     nearest = min(burning, key=lambda piece: piece.distance)
     return at_least(nearest.distance, NEAR, f"Nearest: {nearest.name}.", soft=True)
 
 
-@IRC.rule("CLR-08", "R1001.11 exception 4", "Mantel and trim, projection", "in", "trim_projection", at_most=True)
-def trim_projection(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-08",
+    "R1001.11 exception 4",
+    "Mantel and trim, projection",
+    "in",
+    "trim_projection",
+    at_most=True,
+)
+def trim_projection(facts: Facts) -> Compared:
     """A shelf that stands out near the opening is bathed in the rising heat."""
-    within = [p for p in work.trim if p.combustible and reaches(p.distance, NEAR) and reaches(FREE, p.distance)]
+    within = [
+        p
+        for p in facts.trim
+        if p.combustible and reaches(p.distance, NEAR) and reaches(FREE, p.distance)
+    ]
     if not within:
         return not_applicable("No trim that burns lies 6 in to 12 in from the opening.")
     worst = max(within, key=lambda p: p.projection - p.distance / 8)
-    return at_most(worst.projection, worst.distance / 8, f"{worst.name}: one eighth of its distance.")
+    return at_most(
+        worst.projection, worst.distance / 8, f"{worst.name}: one eighth of its distance."
+    )
 
 
 @IRC.rule("CLR-09", "R1001.12", "Fireblock at the fireplace", "word", "fireblock_material")
-def fireblock(work: Facts) -> Compared:
+def fireblock(facts: Facts) -> Compared:
     """The space round the masonry is a flue of its own when the house burns."""
-    return one_of(work.fireblock_material, ("noncombustible",))
+    return one_of(facts.fireblock_material, ("noncombustible",))
 
 
-@IRC.rule("CLR-10", "R302.11 item 4", "No wood or gypsum as fireblock here", "word", "fireblock_rule")
-def fireblock_list(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-10", "R302.11 item 4", "No wood or gypsum as fireblock here", "word", "fireblock_rule"
+)
+def fireblock_list(facts: Facts) -> Compared:
     """The list for framed walls allows materials that a hot chimney would char."""
-    if work.fireblock_material is None:
+    if facts.fireblock_material is None:
         return unknown("The fireblock")
-    return one_of(work.fireblock_material, ("noncombustible", "none"))
+    return one_of(facts.fireblock_material, ("noncombustible", "none"))
 
 
-@IRC.rule("CLR-11", "R1001.13", "Fireplace accessories", "yes-no", "accessory_standard", editions=LATEST)
-def accessories(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-11", "R1001.13", "Fireplace accessories", "yes-no", "accessory_standard", editions=LATEST
+)
+def accessories(facts: Facts) -> Compared:
     """Doors and blowers change how hot the box and its front become."""
-    if work.accessory is None:
+    if facts.accessory is None:
         return unknown("Whether an accessory is fitted")
-    if not work.accessory:
+    if not facts.accessory:
         return not_applicable("No accessory is fitted.")
-    return yes(work.accessory_standard)
+    return yes(facts.accessory_standard)
 
 
-@IRC.rule("CLR-12", "Figure R1001.1 letter R", "Distance noted in the figure", "in", "thermal_distance_in_figure",
-          editions=("2015",))
-def figure_note(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-12",
+    "Figure R1001.1 letter R",
+    "Distance noted in the figure",
+    "in",
+    "thermal_distance_in_figure",
+    editions=("2015",),
+)
+def figure_note(facts: Facts) -> Compared:
     """A note in a figure without a sentence behind it."""
     return not_applicable("For information only: the figure notes 21 in, no sentence asks for it.")
 
 
-def _chimney_excepted(work: Facts) -> bool:
-    return bool(work.liner_listed or work.in_masonry_wall)
+def _chimney_excepted(facts: Facts) -> bool:
+    return bool(facts.liner_listed or facts.in_masonry_wall)
 
 
 @IRC.rule("CLR-20", "R1003.18", "Air round the chimney, indoors", "in", "clear_chimney")
-def air_chimney(work: Facts) -> Compared:
+def air_chimney(facts: Facts) -> Compared:
     """Framing round a chimney is baked at every fire."""
-    if work.chimney_location is None:
+    if facts.chimney_location is None:
         return unknown("Where the chimney stands")
-    if work.chimney_location == "exterior":
+    if facts.chimney_location == "exterior":
         return not_applicable("The chimney stands wholly outside.")
-    if _chimney_excepted(work):
+    if _chimney_excepted(facts):
         return not_applicable("A listed liner or a masonry wall follows its exception.")
-    return at_least(work.clear_chimney, 2 * INCH, "A chimney let into the outside wall counts as indoors.", soft=True)
+    return at_least(
+        facts.clear_chimney,
+        2 * INCH,
+        "A chimney let into the outside wall counts as indoors.",
+        soft=True,
+    )
 
 
 @IRC.rule("CLR-21", "R1003.18", "Air round the chimney, outdoors", "in", "clear_chimney")
-def air_chimney_outside(work: Facts) -> Compared:
+def air_chimney_outside(facts: Facts) -> Compared:
     """Outdoors the masonry stays cooler, but not at the eaves and siding."""
-    if work.chimney_location is None:
+    if facts.chimney_location is None:
         return unknown("Where the chimney stands")
-    if work.chimney_location != "exterior":
+    if facts.chimney_location != "exterior":
         return not_applicable("The chimney does not stand wholly outside.")
-    if _chimney_excepted(work):
+    if _chimney_excepted(facts):
         return not_applicable("A listed liner or a masonry wall follows its exception.")
-    return at_least(work.clear_chimney, 1 * INCH)
+    return at_least(facts.clear_chimney, 1 * INCH)
 
 
 @IRC.rule("CLR-22", "R1003.18 exception 1", "Liner listed for contact", "in", "clear_chimney")
-def listed_chimney(work: Facts) -> Compared:
+def listed_chimney(facts: Facts) -> Compared:
     """A listed lining system has been tested with wood against the masonry."""
-    if work.liner_listed is None:
+    if facts.liner_listed is None:
         return unknown("Whether the liner is listed for contact")
-    if not work.liner_listed:
+    if not facts.liner_listed:
         return not_applicable("The liner is not listed for contact.")
-    return at_least(work.clear_chimney, 0.0, "As its listing says.")
+    return at_least(facts.clear_chimney, 0.0, "As its listing says.")
 
 
-def _chimney_in_wall(work: Facts, limit: float) -> Compared:
-    if work.in_masonry_wall is None:
+def _chimney_in_wall(facts: Facts, limit: float) -> Compared:
+    if facts.in_masonry_wall is None:
         return unknown("Whether it is built into a masonry wall")
-    if not work.in_masonry_wall:
+    if not facts.in_masonry_wall:
         return not_applicable(NOT_IN_WALL)
-    return at_least(work.combustible_to_flue_lining_inner_face, limit, "Through masonry, to the inside face.", soft=True)
+    return at_least(
+        facts.combustible_to_flue_lining_inner_face,
+        limit,
+        "Through masonry, to the inside face.",
+        soft=True,
+    )
 
 
-@IRC.rule("CLR-23a", "R1003.18 exception 2", "Chimney in a masonry wall", "in", "combustible_to_flue_lining_inner_face",
-          editions=BEFORE_2024)
-def chimney_in_wall(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-23a",
+    "R1003.18 exception 2",
+    "Chimney in a masonry wall",
+    "in",
+    "combustible_to_flue_lining_inner_face",
+    editions=BEFORE_2024,
+)
+def chimney_in_wall(facts: Facts) -> Compared:
     """Through solid masonry the heat needs this much to spread and fade."""
-    return _chimney_in_wall(work, 12 * INCH)
+    return _chimney_in_wall(facts, 12 * INCH)
 
 
-@IRC.rule("CLR-23b", "R1003.18 exception 2", "Chimney in a masonry wall", "in", "combustible_to_flue_lining_inner_face",
-          editions=ONLY_2024)
-def chimney_in_wall_2024(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-23b",
+    "R1003.18 exception 2",
+    "Chimney in a masonry wall",
+    "in",
+    "combustible_to_flue_lining_inner_face",
+    editions=ONLY_2024,
+)
+def chimney_in_wall_2024(facts: Facts) -> Compared:
     """Through solid masonry the heat needs this much to spread and fade."""
-    return _chimney_in_wall(work, 8 * INCH)
+    return _chimney_in_wall(facts, 8 * INCH)
 
 
-def chimney_edge_through_masonry(work: Facts, limit: float = 8 * INCH) -> Compared:
+def chimney_edge_through_masonry(facts: Facts, limit: float = 8 * INCH) -> Compared:
     """An edge that touches the chimney, through masonry to the inside of the flue's lining."""
-    if work.edge_trim is None:
+    if facts.edge_trim is None:
         return unknown("Whether trim or sheathing touches the masonry")
-    if not work.edge_trim:
+    if not facts.edge_trim:
         return not_applicable(NO_EDGE)
-    return at_least(work.combustible_to_flue_lining_inner_face, limit, "Through masonry, to the inside face.", soft=True)
+    return at_least(
+        facts.combustible_to_flue_lining_inner_face,
+        limit,
+        "Through masonry, to the inside face.",
+        soft=True,
+    )
 
 
-@IRC.rule("CLR-24b", "R1003.18 exception 3", "Edge of trim at the chimney", "in", "combustible_to_flue_lining_inner_face",
-          editions=BEFORE_2024)
-def chimney_edge(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-24b",
+    "R1003.18 exception 3",
+    "Edge of trim at the chimney",
+    "in",
+    "combustible_to_flue_lining_inner_face",
+    editions=BEFORE_2024,
+)
+def chimney_edge(facts: Facts) -> Compared:
     """An edge in the open loses its heat to the air."""
-    return chimney_edge_through_masonry(work)
+    return chimney_edge_through_masonry(facts)
 
 
-@IRC.rule("CLR-24c", "R1003.18 exception 3", "Combustible at the chimney", "in", "combustible_to_flue_lining_inner_face",
-          editions=ONLY_2024)
-def chimney_edge_2024(work: Facts) -> Compared:
+@IRC.rule(
+    "CLR-24c",
+    "R1003.18 exception 3",
+    "Combustible at the chimney",
+    "in",
+    "combustible_to_flue_lining_inner_face",
+    editions=ONLY_2024,
+)
+def chimney_edge_2024(facts: Facts) -> Compared:
     """Through this much masonry the side of a chimney stays below what chars wood."""
-    return chimney_edge_through_masonry(work)
+    return chimney_edge_through_masonry(facts)
 
 
 @IRC.rule("CLR-25", "R1003.19", "Fireblock at the chimney", "word", "fireblock_material")
-def chimney_fireblock(work: Facts) -> Compared:
+def chimney_fireblock(facts: Facts) -> Compared:
     """The space round the chimney would carry fire from floor to floor."""
-    return one_of(work.fireblock_material, ("noncombustible",))
-
-
+    return one_of(facts.fireblock_material, ("noncombustible",))

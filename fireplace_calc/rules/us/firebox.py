@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.rules.facts import Facts
+from fireplace_calc.base.units import INCH, show
 from fireplace_calc.rules.core import (
     NOT_CHECKED,
     Compared,
@@ -16,8 +16,8 @@ from fireplace_calc.rules.core import (
     with_note,
     yes,
 )
+from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import IRC
-from fireplace_calc.base.units import INCH, show
 
 MASONRY_KINDS = ("solid units", "hollow grouted solid", "stone", "concrete")
 SHALLOW = "The shallow (Rumford) type follows the exception instead."
@@ -26,222 +26,295 @@ NO_STEEL_BOX = "No steel firebox unit is part of this design."
 FIREBRICK_LINING = 2 * INCH
 
 
-def lined(work: Facts) -> bool | None:
+def lined(facts: Facts) -> bool | None:
     """Whether the lining earns the thinner wall; unknown lining, unknown answer."""
-    if work.firebox_lining is None:
+    if facts.firebox_lining is None:
         return None
-    if work.firebox_lining == "firebrick":
-        return reaches(work.firebrick_thickness, FIREBRICK_LINING)
-    return work.firebox_lining in ("refractory section", "other approved")
+    if facts.firebox_lining == "firebrick":
+        return reaches(facts.firebrick_thickness, FIREBRICK_LINING)
+    return facts.firebox_lining in ("refractory section", "other approved")
 
 
-def _approval(work: Facts) -> str:
-    return "" if work.firebox_lining == "firebrick" else "Counts as an approved lining; ask for the approval."
+def _approval(facts: Facts) -> str:
+    return (
+        ""
+        if facts.firebox_lining == "firebrick"
+        else "Counts as an approved lining; ask for the approval."
+    )
 
 
-@IRC.rule("FBX-01", "R1001.5", "Firebox back and sides, lined", "in", "firebox_wall_thickness_total")
-def wall_lined(work: Facts) -> Compared:
+@IRC.rule(
+    "FBX-01", "R1001.5", "Firebox back and sides, lined", "in", "firebox_wall_thickness_total"
+)
+def wall_lined(facts: Facts) -> Compared:
     """Heat stored in the wall must not reach what burns behind it; a lining takes the worst of it."""
-    if (good := lined(work)) is None:
+    if (good := lined(facts)) is None:
         return unknown("The lining")
     if not good:
-        return not_applicable("Without a lining of at least 2 in firebrick the thicker wall is needed.")
-    return at_least(work.firebox_wall_thickness_total, 8 * INCH, _approval(work), soft=True)
+        return not_applicable(
+            "Without a lining of at least 2 in firebrick the thicker wall is needed."
+        )
+    return at_least(facts.firebox_wall_thickness_total, 8 * INCH, _approval(facts), soft=True)
 
 
-@IRC.rule("FBX-02", "R1001.5", "Firebox back and sides, unlined", "in", "firebox_wall_thickness_total")
-def wall_unlined(work: Facts) -> Compared:
+@IRC.rule(
+    "FBX-02", "R1001.5", "Firebox back and sides, unlined", "in", "firebox_wall_thickness_total"
+)
+def wall_unlined(facts: Facts) -> Compared:
     """Bare masonry has to do by thickness what a lining would do."""
-    if (good := lined(work)) is None:
+    if (good := lined(facts)) is None:
         return unknown("The lining")
     if good:
         return not_applicable("The firebox is lined.")
-    return at_least(work.firebox_wall_thickness_total, 10 * INCH, soft=True)
+    return at_least(facts.firebox_wall_thickness_total, 10 * INCH, soft=True)
 
 
 @IRC.rule("FBX-03", "R1001.5", "Firebrick lining", "in", "firebrick_thickness")
-def lining_thickness(work: Facts) -> Compared:
+def lining_thickness(facts: Facts) -> Compared:
     """A thin lining cracks and lets the heat through; then the wall counts as unlined."""
-    if work.firebox_lining is None:
+    if facts.firebox_lining is None:
         return unknown("The lining")
-    if work.firebox_lining != "firebrick":
+    if facts.firebox_lining != "firebrick":
         return not_applicable("The lining is not firebrick.")
-    return at_least(work.firebrick_thickness, FIREBRICK_LINING, soft=True)
+    return at_least(facts.firebrick_thickness, FIREBRICK_LINING, soft=True)
 
 
-@IRC.rule("FBX-04", "R1001.5; Table R1001.1 letter E", "Joint between firebricks", "in", "firebrick_joint_width", at_most=True)
-def firebrick_joint(work: Facts) -> Compared:
+@IRC.rule(
+    "FBX-04",
+    "R1001.5; Table R1001.1 letter E",
+    "Joint between firebricks",
+    "in",
+    "firebrick_joint_width",
+    at_most=True,
+)
+def firebrick_joint(facts: Facts) -> Compared:
     """Refractory mortar is the weak part of the lining: the less of it faces the fire, the longer it lasts."""
-    if work.firebox_lining is None:
+    if facts.firebox_lining is None:
         return unknown("The lining")
-    if work.firebox_lining != "firebrick":
+    if facts.firebox_lining != "firebrick":
         return not_applicable("The lining is not firebrick.")
-    return at_most(work.firebrick_joint_width, 1 / 4 * INCH)
+    return at_most(facts.firebrick_joint_width, 1 / 4 * INCH)
 
 
 @IRC.rule("FBX-05", "R1001.5", "Firebrick and its mortar", "word", "firebrick_standard")
-def firebrick_standards(work: Facts) -> Compared:
+def firebrick_standards(facts: Facts) -> Compared:
     """Brick and mortar must take red heat again and again; common ones do not."""
-    if work.firebox_lining is None:
+    if facts.firebox_lining is None:
         return unknown("The lining")
-    if work.firebox_lining != "firebrick":
+    if facts.firebox_lining != "firebrick":
         return not_applicable("The lining is not firebrick.")
-    return all_of(one_of(work.firebrick_standard, ("ASTM C27", "ASTM C1261"), "Read the firebrick's standard off its pallet."),
-                  one_of(work.mortar_standard, ("ASTM C199 medium-duty",), "Read the mortar's standard off its pail."))
+    return all_of(
+        one_of(
+            facts.firebrick_standard,
+            ("ASTM C27", "ASTM C1261"),
+            "Read the firebrick's standard off its pallet.",
+        ),
+        one_of(
+            facts.mortar_standard,
+            ("ASTM C199 medium-duty",),
+            "Read the mortar's standard off its pail.",
+        ),
+    )
 
 
 @IRC.rule("FBX-06", "R1001.5.1", "Steel firebox unit, plate", "in", "steel_plate_thickness")
-def steel_plate(work: Facts) -> Compared:
+def steel_plate(facts: Facts) -> Compared:
     """Thin plate burns through."""
     return not_applicable(NO_STEEL_BOX)
 
 
-@IRC.rule("FBX-07", "R1001.5.1", "Masonry round a steel unit, total", "in", "steel_unit_surround_total")
-def steel_surround(work: Facts) -> Compared:
+@IRC.rule(
+    "FBX-07", "R1001.5.1", "Masonry round a steel unit, total", "in", "steel_unit_surround_total"
+)
+def steel_surround(facts: Facts) -> Compared:
     """The steel gets hotter than a masonry box and needs the full wall round it."""
     return not_applicable(NO_STEEL_BOX)
 
 
-@IRC.rule("FBX-08", "R1001.5.1", "Masonry round a steel unit, solid part", "in", "steel_unit_surround_solid")
-def steel_surround_solid(work: Facts) -> Compared:
+@IRC.rule(
+    "FBX-08",
+    "R1001.5.1",
+    "Masonry round a steel unit, solid part",
+    "in",
+    "steel_unit_surround_solid",
+)
+def steel_surround_solid(facts: Facts) -> Compared:
     """Part of the wall may be the air chamber, not all of it."""
     return not_applicable(NO_STEEL_BOX)
 
 
 @IRC.rule("FBX-09", "R1001.6", "Firebox depth", "in", "firebox_depth")
-def depth(work: Facts) -> Compared:
+def depth(facts: Facts) -> Compared:
     """A shallow fire leans out of the box, and its smoke with it."""
-    if work.shallow:
+    if facts.shallow:
         return not_applicable(SHALLOW)
-    return at_least(work.firebox_depth, 20 * INCH, soft=True)
+    return at_least(facts.firebox_depth, 20 * INCH, soft=True)
 
 
 @IRC.rule("FBX-10", "R1001.6 exception", "Firebox depth, shallow type", "in", "firebox_depth")
-def depth_shallow(work: Facts) -> Compared:
+def depth_shallow(facts: Facts) -> Compared:
     """The shallow pattern trades depth for widely splayed sides, but only in proportion to its width."""
-    if not work.shallow:
+    if not facts.shallow:
         return not_applicable(ORDINARY)
-    return at_least(work.firebox_depth, max(12 * INCH, work.opening_width / 3))
+    return at_least(facts.firebox_depth, max(12 * INCH, facts.opening_width / 3))
 
 
 @IRC.rule("FBX-11", "R1001.5; R1003.1", "Kind of masonry", "word", "masonry_kind")
-def masonry_kind(work: Facts) -> Compared:
+def masonry_kind(facts: Facts) -> Compared:
     """Open cells would carry fire and smoke round the wall."""
-    return one_of(work.masonry_kind, MASONRY_KINDS)
+    return one_of(facts.masonry_kind, MASONRY_KINDS)
 
 
 @IRC.rule("THR-01", "R1001.6", "Throat over the opening", "in", "throat_height_above_opening")
-def throat_height(work: Facts) -> Compared:
+def throat_height(facts: Facts) -> Compared:
     """Smoke needs room to gather speed under the lintel before it is squeezed; a low throat spills."""
-    if work.shallow:
+    if facts.shallow:
         return not_applicable(SHALLOW)
-    return at_least(work.throat_height_above_opening, 8 * INCH, soft=True)
+    return at_least(facts.throat_height_above_opening, 8 * INCH, soft=True)
 
 
 @IRC.rule("THR-02", "R1001.6", "Throat, front to back", "in", "throat_depth")
-def throat_depth(work: Facts) -> Compared:
+def throat_depth(facts: Facts) -> Compared:
     """A slit chokes with soot and throttles the draft."""
-    if work.shallow:
+    if facts.shallow:
         return not_applicable(SHALLOW)
-    return at_least(work.throat_depth, 4 * INCH, soft=True)
+    return at_least(facts.throat_depth, 4 * INCH, soft=True)
 
 
-def _passage(work: Facts) -> tuple[list[float], bool]:
+def _passage(facts: Facts) -> tuple[list[float], bool]:
     """Known areas on the way to the flue, and whether the damper's is missing."""
-    areas = [work.throat_area, work.smoke_chamber_min_section]
-    missing = work.damper_place is None or (work.damper_place == "throat" and work.damper_free_area is None)
-    if work.damper_place == "throat" and work.damper_free_area is not None:
-        areas.append(work.damper_free_area)
+    areas = [facts.throat_area, facts.smoke_chamber_min_section]
+    missing = facts.damper_place is None or (
+        facts.damper_place == "throat" and facts.damper_free_area is None
+    )
+    if facts.damper_place == "throat" and facts.damper_free_area is not None:
+        areas.append(facts.damper_free_area)
     return areas, missing
 
 
 @IRC.rule("THR-03", "R1001.6", "Passage from throat to flue", "in2", "throat_area")
-def passage(work: Facts) -> Compared:
+def passage(facts: Facts) -> Compared:
     """A neck narrower than the flue wastes the flue."""
-    if work.shallow:
-        areas, _ = _passage(work)
-        tight = work.flue_net_area is not None and min(areas) < work.flue_net_area
-        return not_applicable(SHALLOW + (" As advice: the passage is narrower than the flue." if tight else ""))
-    areas, missing = _passage(work)
-    found = at_least(min(areas), work.flue_net_area, "Least of throat, damper and smoke chamber.")
-    if work.flue_net_area is None:
+    if facts.shallow:
+        areas, _ = _passage(facts)
+        tight = facts.flue_net_area is not None and min(areas) < facts.flue_net_area
+        return not_applicable(
+            SHALLOW + (" As advice: the passage is narrower than the flue." if tight else "")
+        )
+    areas, missing = _passage(facts)
+    found = at_least(min(areas), facts.flue_net_area, "Least of throat, damper and smoke chamber.")
+    if facts.flue_net_area is None:
         return with_note(found, "The net area of the flue is not known yet.")
     if missing and found.verdict == "meets":
-        return Compared(NOT_CHECKED, found.provided, found.required, "The damper's free area is not known yet.")
+        return Compared(
+            NOT_CHECKED, found.provided, found.required, "The damper's free area is not known yet."
+        )
     return found
 
 
-@IRC.rule("THR-04", "R1001.7", "Throat or damper over the lintel", "in", "throat_height_above_lintel")
-def over_lintel(work: Facts) -> Compared:
+@IRC.rule(
+    "THR-04", "R1001.7", "Throat or damper over the lintel", "in", "throat_height_above_lintel"
+)
+def over_lintel(facts: Facts) -> Compared:
     """Steel and masonry over the opening stay cooler, and the smoke inside, when the neck sits well above them."""
-    lowest = work.throat_height_above_opening
-    if work.damper_place == "throat":
-        lowest = min(lowest, work.damper_height_above_opening)
+    lowest = facts.throat_height_above_opening
+    if facts.damper_place == "throat":
+        lowest = min(lowest, facts.damper_height_above_opening)
     found = at_least(lowest, 8 * INCH, soft=True)
-    if work.damper_place is None and found.verdict == "meets":
-        return Compared(NOT_CHECKED, found.provided, found.required, "The place of the damper is not known yet.")
-    if found.verdict == "meets" and not reaches(lowest - work.lintel_height, 8 * INCH):
-        left = show(lowest - work.lintel_height, "length")
-        return with_note(found, f"Measured from the top of the opening; from the top of the lintel it is {left}.")
+    if facts.damper_place is None and found.verdict == "meets":
+        return Compared(
+            NOT_CHECKED, found.provided, found.required, "The place of the damper is not known yet."
+        )
+    if found.verdict == "meets" and not reaches(lowest - facts.lintel_height, 8 * INCH):
+        left = show(lowest - facts.lintel_height, "length")
+        return with_note(
+            found, f"Measured from the top of the opening; from the top of the lintel it is {left}."
+        )
     return found
 
 
-@IRC.rule("THR-05", "R1001.6 exception", "Throat over the lintel, shallow type", "in", "throat_height_above_lintel")
-def throat_height_shallow(work: Facts) -> Compared:
+@IRC.rule(
+    "THR-05",
+    "R1001.6 exception",
+    "Throat over the lintel, shallow type",
+    "in",
+    "throat_height_above_lintel",
+)
+def throat_height_shallow(facts: Facts) -> Compared:
     """The shallow pattern needs a taller run to turn its smoke upward."""
-    if not work.shallow:
+    if not facts.shallow:
         return not_applicable(ORDINARY)
-    return at_least(work.throat_height_above_opening, 12 * INCH, "Measured from the top of the opening.")
+    return at_least(
+        facts.throat_height_above_opening, 12 * INCH, "Measured from the top of the opening."
+    )
 
 
 @IRC.rule("THR-06", "R1001.6 exception", "Throat area, shallow type", "in2", "throat_area")
-def throat_area_shallow(work: Facts) -> Compared:
+def throat_area_shallow(facts: Facts) -> Compared:
     """The shallow pattern works with a narrow, smooth throat, but not with a closed one."""
-    if not work.shallow:
+    if not facts.shallow:
         return not_applicable(ORDINARY)
-    return at_least(work.throat_area, work.opening_area / 20)
+    return at_least(facts.throat_area, facts.opening_area / 20)
 
 
 @IRC.rule("THR-07", "R1001.7.1", "Damper over the opening", "in", "damper_height_above_opening")
-def damper_height(work: Facts) -> Compared:
+def damper_height(facts: Facts) -> Compared:
     """A low blade turns smoke back into the room."""
-    if work.damper_place is None:
+    if facts.damper_place is None:
         return unknown("The place of the damper")
-    if work.damper_place != "throat":
+    if facts.damper_place != "throat":
         return not_applicable("No damper sits inside the fireplace.")
-    return at_least(work.damper_height_above_opening, 8 * INCH, soft=True)
+    return at_least(facts.damper_height_above_opening, 8 * INCH, soft=True)
 
 
-@IRC.rule("THR-08", "R1001.7.1", "Damper of iron or steel, worked from the room", "word", "damper_material")
-def damper(work: Facts) -> Compared:
+@IRC.rule(
+    "THR-08",
+    "R1001.7.1",
+    "Damper of iron or steel, worked from the room",
+    "word",
+    "damper_material",
+)
+def damper(facts: Facts) -> Compared:
     """It must be there, stand the heat, and be opened without reaching over a fire."""
-    if work.damper_place is None:
+    if facts.damper_place is None:
         return unknown("The damper")
-    if work.damper_place == "none":
+    if facts.damper_place == "none":
         return Compared("falls short", "no damper", "ferrous, yes")
-    return all_of(one_of(work.damper_material, ("ferrous",), "What the damper is made of is not known yet."),
-                  yes(work.damper_operable_from_room, "Nobody has tried yet whether the damper works from the room."))
+    return all_of(
+        one_of(facts.damper_material, ("ferrous",), "What the damper is made of is not known yet."),
+        yes(
+            facts.damper_operable_from_room,
+            "Nobody has tried yet whether the damper works from the room.",
+        ),
+    )
 
 
 @IRC.rule("LIN-01", "R1001.7", "Lintel bearing, each end", "in", "lintel_bearing_each_end")
-def lintel_bearing(work: Facts) -> Compared:
+def lintel_bearing(facts: Facts) -> Compared:
     """A short bearing crushes the jamb's corner or slips off it."""
-    if work.lintel_material == "masonry arch":
-        return not_applicable("An arch bears on its skewbacks; its thrust is a matter of structure.")
-    return at_least(work.lintel_bearing_each_end, 4 * INCH, soft=True)
+    if facts.lintel_material == "masonry arch":
+        return not_applicable(
+            "An arch bears on its skewbacks; its thrust is a matter of structure."
+        )
+    return at_least(facts.lintel_bearing_each_end, 4 * INCH, soft=True)
 
 
-@IRC.rule("LIN-02", "R1001.7; Table R1001.1", "Lintel that does not burn", "word", "lintel_material")
-def lintel_material(work: Facts) -> Compared:
+@IRC.rule(
+    "LIN-02", "R1001.7; Table R1001.1", "Lintel that does not burn", "word", "lintel_material"
+)
+def lintel_material(facts: Facts) -> Compared:
     """It hangs in the hottest smoke of the room side."""
-    return one_of(work.lintel_material, ("steel", "reinforced concrete", "reinforced masonry", "stone", "masonry arch"))
+    return one_of(
+        facts.lintel_material,
+        ("steel", "reinforced concrete", "reinforced masonry", "stone", "masonry arch"),
+    )
 
 
-@IRC.rule("LIN-03", "R703.8.3", "Lintel under facing brick, bearing", "in", "lintel_bearing_each_end")
-def veneer_lintel(work: Facts) -> Compared:
+@IRC.rule(
+    "LIN-03", "R703.8.3", "Lintel under facing brick, bearing", "in", "lintel_bearing_each_end"
+)
+def veneer_lintel(facts: Facts) -> Compared:
     """Facing brick over the opening is carried like any veneer."""
-    if work.face != "brick":
+    if facts.face != "brick":
         return not_applicable("The face is not brick.")
-    return lintel_bearing(work)
-
-
+    return lintel_bearing(facts)

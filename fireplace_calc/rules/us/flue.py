@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.rules.facts import Facts
+from fireplace_calc.base.units import DEG
 from fireplace_calc.rules.core import (
     FALLS_SHORT,
     MEETS,
@@ -16,8 +16,8 @@ from fireplace_calc.rules.core import (
     unknown,
     yes,
 )
+from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import IRC
-from fireplace_calc.base.units import DEG
 
 APPLIANCE = "An open fireplace is no appliance with a connector."
 LINERS = ("ASTM C315 clay", "UL 1777 system", "listed factory unit", "approved to 1800 F")
@@ -25,144 +25,190 @@ LISTED = ("UL 1777 system", "listed factory unit")
 
 
 @IRC.rule("FLU-01", "R1003.11", "Lined chimney", "word", "flue_lined")
-def is_lined(work: Facts) -> Compared:
+def is_lined(facts: Facts) -> Compared:
     """Bare brick leaks smoke and carbon monoxide through its joints, and acid eats it."""
-    if work.liner_kind is None:
+    if facts.liner_kind is None:
         return unknown("The liner")
-    return Compared(FALLS_SHORT if work.liner_kind == "unlined" else MEETS, work.liner_kind, "lined")
+    return Compared(
+        FALLS_SHORT if facts.liner_kind == "unlined" else MEETS, facts.liner_kind, "lined"
+    )
 
 
 @IRC.rule("FLU-02", "R1003.11.1", "Kind of liner", "word", "liner_kind")
-def liner_kind(work: Facts) -> Compared:
+def liner_kind(facts: Facts) -> Compared:
     """It must stand a chimney fire as well as daily smoke."""
-    return one_of(work.liner_kind, LINERS)
+    return one_of(facts.liner_kind, LINERS)
 
 
-@IRC.rule("FLU-03", "R1003.12", "Start of the liner, appliance", "in", "liner_start_below_lowest_inlet")
-def start_appliance(work: Facts) -> Compared:
+@IRC.rule(
+    "FLU-03", "R1003.12", "Start of the liner, appliance", "in", "liner_start_below_lowest_inlet"
+)
+def start_appliance(facts: Facts) -> Compared:
     """Soot and water need a lined sump below the inlet."""
     return not_applicable(APPLIANCE)
 
 
 @IRC.rule("FLU-04", "R1003.12", "Start of the liner, fireplace", "word", "liner_start")
-def start_fireplace(work: Facts) -> Compared:
+def start_fireplace(facts: Facts) -> Compared:
     """No gap between chamber and liner for smoke to escape by."""
-    if work.liner_kind in (None, "unlined"):
+    if facts.liner_kind in (None, "unlined"):
         return unknown("The liner")
-    return Compared(MEETS, "top of smoke chamber", "top of smoke chamber", "Drawn so; see that it is built so.")
+    return Compared(
+        MEETS, "top of smoke chamber", "top of smoke chamber", "Drawn so; see that it is built so."
+    )
 
 
 @IRC.rule("FLU-05", "R1003.12", "Top of the liner", "in", "liner_top_above_enclosing_wall")
-def liner_top(work: Facts) -> Compared:
+def liner_top(facts: Facts) -> Compared:
     """Rain has to run off the crown and not into the gap."""
-    top = work.liner_top_above_enclosing_wall
-    return Compared(MEETS if top > 1e-6 else FALLS_SHORT, top, 0.0, "More than nothing; the code gives no figure.")
+    top = facts.liner_top_above_enclosing_wall
+    return Compared(
+        MEETS if top > 1e-6 else FALLS_SHORT,
+        top,
+        0.0,
+        "More than nothing; the code gives no figure.",
+    )
 
 
-@IRC.rule("FLU-06", "R1003.12", "Slope of the liner", "deg", "liner_slope_from_vertical", at_most=True)
-def liner_slope(work: Facts) -> Compared:
+@IRC.rule(
+    "FLU-06", "R1003.12", "Slope of the liner", "deg", "liner_slope_from_vertical", at_most=True
+)
+def liner_slope(facts: Facts) -> Compared:
     """Smoke slows and soot settles in a flat run."""
-    return at_most(work.liner_slope_from_vertical, 30 * DEG, "From the vertical.")
+    return at_most(facts.liner_slope_from_vertical, 30 * DEG, "From the vertical.")
 
 
 @IRC.rule("FLU-07", "R1003.12", "Gap round a clay liner", "in", "liner_gap", at_most=True)
-def liner_gap(work: Facts) -> Compared:
+def liner_gap(facts: Facts) -> Compared:
     """The liner is held by little mortar and must not wander; filled solid, it would crack when it grows."""
-    if work.liner_kind is None:
+    if facts.liner_kind is None:
         return unknown("The liner")
-    if work.liner_kind != "ASTM C315 clay":
+    if facts.liner_kind != "ASTM C315 clay":
         return not_applicable("The liner is not clay.")
-    return at_most(work.liner_gap, work.liner_thickness, "Not wider than the liner is thick.")
+    return at_most(facts.liner_gap, facts.liner_thickness, "Not wider than the liner is thick.")
 
 
-@IRC.rule("FLU-08", "R1003.12.2", "Nothing vented through the gap", "yes-no", "liner_gap_used_as_vent")
-def gap_vent(work: Facts) -> Compared:
+@IRC.rule(
+    "FLU-08", "R1003.12.2", "Nothing vented through the gap", "yes-no", "liner_gap_used_as_vent"
+)
+def gap_vent(facts: Facts) -> Compared:
     """Whatever is blown in there finds the rooms through the joints."""
-    if work.liner_gap_used_as_vent is None:
+    if facts.liner_gap_used_as_vent is None:
         return unknown("Whether anything is vented into the gap round the liner")
-    return Compared(FALLS_SHORT if work.liner_gap_used_as_vent else MEETS,
-                    "vented" if work.liner_gap_used_as_vent else "not vented", "not vented")
+    return Compared(
+        FALLS_SHORT if facts.liner_gap_used_as_vent else MEETS,
+        "vented" if facts.liner_gap_used_as_vent else "not vented",
+        "not vented",
+    )
 
 
 @IRC.rule("FLU-09", "R1003.14", "Flue not below its connector", "in2", "flue_net_area")
-def appliance_flue(work: Facts) -> Compared:
+def appliance_flue(facts: Facts) -> Compared:
     """A flue narrower than the pipe into it backs up."""
     return not_applicable(APPLIANCE)
 
 
-def _ratio(work: Facts, applies: bool, part: float, shape: str) -> Compared:
-    if work.flue_route is None:
+def _ratio(facts: Facts, applies: bool, part: float, shape: str) -> Compared:
+    if facts.flue_route is None:
         return unknown("The sizing route")
-    if work.flue_route == "chart":
+    if facts.flue_route == "chart":
         return not_applicable("The chart is chosen instead.")
     if not applies:
         return not_applicable(f"The flue is not {shape}.")
-    if work.flue_net_area is None:
-        return Compared(NOT_CHECKED, None, work.opening_area / part, "The net area of the flue is not known yet.")
-    return at_least(work.flue_net_area, work.opening_area / part, f"1/{part:.0f} of the opening.")
+    if facts.flue_net_area is None:
+        return Compared(
+            NOT_CHECKED,
+            None,
+            facts.opening_area / part,
+            "The net area of the flue is not known yet.",
+        )
+    return at_least(facts.flue_net_area, facts.opening_area / part, f"1/{part:.0f} of the opening.")
 
 
 @IRC.rule("FLU-10", "R1003.15.1", "Flue area, round", "in2", "flue_net_area")
-def round_flue(work: Facts) -> Compared:
+def round_flue(facts: Facts) -> Compared:
     """The flue carries what the opening takes in; round ones have no dead corners and may be smallest."""
-    return _ratio(work, work.flue_shape == "round", 12, "round")
+    return _ratio(facts, facts.flue_shape == "round", 12, "round")
 
 
 @IRC.rule("FLU-11", "R1003.15.1", "Flue area, square", "in2", "flue_net_area")
-def square_flue(work: Facts) -> Compared:
+def square_flue(facts: Facts) -> Compared:
     """Smoke spirals and leaves the corners of a square unused."""
-    return _ratio(work, work.flue_shape == "square", 10, "square")
+    return _ratio(facts, facts.flue_shape == "square", 10, "square")
 
 
 @IRC.rule("FLU-12", "R1003.15.1", "Flue area, rectangular under 2:1", "in2", "flue_net_area")
-def rectangular_flue(work: Facts) -> Compared:
+def rectangular_flue(facts: Facts) -> Compared:
     """A little longer than square draws about like a square."""
-    return _ratio(work, work.flue_shape == "rectangle" and not reaches(work.flue_aspect, 2.0), 10, "rectangular under 2:1")
+    return _ratio(
+        facts,
+        facts.flue_shape == "rectangle" and not reaches(facts.flue_aspect, 2.0),
+        10,
+        "rectangular under 2:1",
+    )
 
 
 @IRC.rule("FLU-13", "R1003.15.1", "Flue area, rectangular 2:1 and over", "in2", "flue_net_area")
-def flat_flue(work: Facts) -> Compared:
+def flat_flue(facts: Facts) -> Compared:
     """A flat flue has the most wall for its area and drags most."""
-    return _ratio(work, work.flue_shape == "rectangle" and reaches(work.flue_aspect, 2.0), 8, "rectangular of 2:1 or more")
+    return _ratio(
+        facts,
+        facts.flue_shape == "rectangle" and reaches(facts.flue_aspect, 2.0),
+        8,
+        "rectangular of 2:1 or more",
+    )
 
 
 @IRC.rule("FLU-14", "R1003.15.2; Figure R1003.15.2", "Flue area by chart", "in2", "flue_net_area")
-def chart(work: Facts) -> Compared:
+def chart(facts: Facts) -> Compared:
     """A taller chimney pulls harder and may be narrower."""
-    if work.flue_route is None:
+    if facts.flue_route is None:
         return unknown("The sizing route")
-    if work.flue_route != "chart":
+    if facts.flue_route != "chart":
         return not_applicable("The ratio route is chosen.")
-    return Compared(NOT_CHECKED, work.flue_net_area, None, "The chart's curves could not be read; take them from a printed copy.")
+    return Compared(
+        NOT_CHECKED,
+        facts.flue_net_area,
+        None,
+        "The chart's curves could not be read; take them from a printed copy.",
+    )
 
 
-@IRC.rule("FLU-15", "R1003.15.1; R1003.15.2", "Where the flue area comes from", "word", "flue_area_source")
-def area_source(work: Facts) -> Compared:
+@IRC.rule(
+    "FLU-15", "R1003.15.1; R1003.15.2", "Where the flue area comes from", "word", "flue_area_source"
+)
+def area_source(facts: Facts) -> Compared:
     """A nominal size says little about the hole; the table, the maker or a rule in the flue does."""
-    return one_of(work.flue_area_source, ("table", "manufacturer", "field measured"))
+    return one_of(facts.flue_area_source, ("table", "manufacturer", "field measured"))
 
 
 @IRC.rule("FLU-16", "R1003.11.6", "Label on a relined flue", "yes-no", "label_present")
-def relining_label(work: Facts) -> Compared:
+def relining_label(facts: Facts) -> Compared:
     """The next sweep has to know what the flue may carry."""
-    if work.relined is None:
+    if facts.relined is None:
         return unknown("Whether the flue is relined")
-    if not work.relined:
+    if not facts.relined:
         return not_applicable("The flue is new.")
-    return yes(work.label_present)
+    return yes(facts.label_present)
 
 
-@IRC.rule("FLU-17", "R1003.11.3; R1003.11.4; R1003.11.5", "Liner by an appliance's fuel", "word", "liner_rule")
-def appliance_liner(work: Facts) -> Compared:
+@IRC.rule(
+    "FLU-17",
+    "R1003.11.3; R1003.11.4; R1003.11.5",
+    "Liner by an appliance's fuel",
+    "word",
+    "liner_rule",
+)
+def appliance_liner(facts: Facts) -> Compared:
     """Gas, oil and pellets leave other acids than wood."""
     return not_applicable(APPLIANCE)
 
 
 @IRC.rule("FLU-18", "R1003.12.1", "Listed liner as listed", "yes-no", "liner_per_listing")
-def listed_liner(work: Facts) -> Compared:
+def listed_liner(facts: Facts) -> Compared:
     """A listing is worth what the installation keeps of it."""
-    if work.liner_kind is None:
+    if facts.liner_kind is None:
         return unknown("The liner")
-    if work.liner_kind not in LISTED:
+    if facts.liner_kind not in LISTED:
         return not_applicable("The liner is not a listed one.")
     return unknown("Whether the liner follows its listing; see its papers on site. That")

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from fireplace_calc.rules.facts import Facts
+from fireplace_calc.base.tables import soil_bearing
+from fireplace_calc.base.units import INCH, PSF
 from fireplace_calc.rules.core import (
     FALLS_SHORT,
     NOT_CHECKED,
@@ -15,9 +16,8 @@ from fireplace_calc.rules.core import (
     unknown,
     with_note,
 )
+from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import IRC, LATEST, ONLY_2021
-from fireplace_calc.base.tables import soil_bearing
-from fireplace_calc.base.units import INCH, PSF
 
 PSI = 144 * PSF
 """[Pa]"""
@@ -25,145 +25,224 @@ SAME_FOOTING = "The chimney stands on the fireplace's footing."
 
 
 @IRC.rule("FND-01", "R1001.2", "Fireplace footing thickness", "in", "footing_thickness")
-def footing_thickness(work: Facts) -> Compared:
+def footing_thickness(facts: Facts) -> Compared:
     """Tons of masonry stand on one spot; a thin slab cracks and the flue cracks with it."""
-    return at_least(work.footing_thickness, 12 * INCH, soft=True)
+    return at_least(facts.footing_thickness, 12 * INCH, soft=True)
 
 
-@IRC.rule("FND-02", "R1001.2", "Fireplace footing projection, every side", "in", "footing_projection_min_side")
-def footing_projection(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-02",
+    "R1001.2",
+    "Fireplace footing projection, every side",
+    "in",
+    "footing_projection_min_side",
+)
+def footing_projection(facts: Facts) -> Compared:
     """A wider foot spreads the weight and keeps the chimney from leaning."""
-    return at_least(work.footing_projection_min_side, 6 * INCH, soft=True)
+    return at_least(facts.footing_projection_min_side, 6 * INCH, soft=True)
 
 
 @IRC.rule("FND-03", "R1001.2", "Footing below frost", "in", "footing_bottom_depth")
-def below_frost(work: Facts) -> Compared:
+def below_frost(facts: Facts) -> Compared:
     """Ground that freezes lifts what stands on it, and drops it again crooked."""
-    if work.frost_depth is None:
+    if facts.frost_depth is None:
         return unknown("The local frost depth")
-    if work.frost_depth <= 0:
+    if facts.frost_depth <= 0:
         return not_applicable("The ground does not freeze here.")
-    return at_least(work.footing_bottom_depth, work.frost_depth)
+    return at_least(facts.footing_bottom_depth, facts.frost_depth)
 
 
-@IRC.rule("FND-04", "R1001.2", "Footing depth where the ground does not freeze", "in", "footing_depth_below_finished_grade")
-def below_grade(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-04",
+    "R1001.2",
+    "Footing depth where the ground does not freeze",
+    "in",
+    "footing_depth_below_finished_grade",
+)
+def below_grade(facts: Facts) -> Compared:
     """Near the surface the ground dries, washes out and gets dug up."""
-    if work.frost_depth is None:
+    if facts.frost_depth is None:
         return unknown("The local frost depth")
-    if work.frost_depth > 0:
+    if facts.frost_depth > 0:
         return not_applicable("The ground freezes here.")
-    return at_least(work.footing_depth_below_finished_grade, 12 * INCH, "To the footing's top, the safe reading.", soft=True)
+    return at_least(
+        facts.footing_depth_below_finished_grade,
+        12 * INCH,
+        "To the footing's top, the safe reading.",
+        soft=True,
+    )
 
 
 @IRC.rule("FND-05", "R1003.2", "Chimney footing thickness", "in", "footing_thickness")
-def chimney_footing_thickness(work: Facts) -> Compared:
+def chimney_footing_thickness(facts: Facts) -> Compared:
     """A chimney is the heaviest thing in the house for its plan."""
-    return _own(work) or at_least(work.footing_thickness, 12 * INCH, soft=True)
+    return _own(facts) or at_least(facts.footing_thickness, 12 * INCH, soft=True)
 
 
-@IRC.rule("FND-06", "R1003.2", "Chimney footing projection, every side", "in", "footing_projection_min_side")
-def chimney_footing_projection(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-06",
+    "R1003.2",
+    "Chimney footing projection, every side",
+    "in",
+    "footing_projection_min_side",
+)
+def chimney_footing_projection(facts: Facts) -> Compared:
     """A wider foot keeps a slender chimney upright."""
-    return _own(work) or at_least(work.footing_projection_min_side, 6 * INCH, soft=True)
+    return _own(facts) or at_least(facts.footing_projection_min_side, 6 * INCH, soft=True)
 
 
-def _own(work: Facts) -> Compared | None:
-    if work.ground.own_footing is None:
+def _own(facts: Facts) -> Compared | None:
+    if facts.ground.own_footing is None:
         return unknown("Whether the chimney has a footing of its own")
-    return None if work.ground.own_footing else not_applicable(SAME_FOOTING)
+    return None if facts.ground.own_footing else not_applicable(SAME_FOOTING)
 
 
 @IRC.rule("FND-07", "R1001.2; R1003.2", "What the footing bears on", "word", "bearing_stratum")
-def stratum(work: Facts) -> Compared:
+def stratum(facts: Facts) -> Compared:
     """Loose fill settles, and settles more under the chimney than beside it."""
-    return one_of(work.ground.bearing_stratum, ("undisturbed soil", "engineered fill"))
+    return one_of(facts.ground.bearing_stratum, ("undisturbed soil", "engineered fill"))
 
 
-def bearing(work: Facts, table: dict[str, float]) -> Compared:
+def bearing(facts: Facts, table: dict[str, float]) -> Compared:
     """Pressure under the footing against a table of presumptive soil bearing."""
-    if work.material_class is None:
+    if facts.material_class is None:
         return unknown("The soil")
-    note = "The weight as drawn, without wind or what the house adds." if work.ground.footing_contact_pressure is None else ""
-    return at_most(work.footing_contact_pressure, table[work.material_class], note)
+    note = (
+        "The weight as drawn, without wind or what the house adds."
+        if facts.ground.footing_contact_pressure is None
+        else ""
+    )
+    return at_most(facts.footing_contact_pressure, table[facts.material_class], note)
 
 
-@IRC.rule("FND-08", "R401.4.1", "Pressure on the soil", "psf", "footing_contact_pressure", at_most=True)
-def soil(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-08", "R401.4.1", "Pressure on the soil", "psf", "footing_contact_pressure", at_most=True
+)
+def soil(facts: Facts) -> Compared:
     """Soil that is pressed too hard gives way slowly, for years."""
-    return bearing(work, {name: pressure for name, (pressure, _) in soil_bearing().items()})
+    return bearing(facts, {name: pressure for name, (pressure, _) in soil_bearing().items()})
 
 
-@IRC.rule("FND-09", "R401.4.1 note b", "Soil weak enough to be looked into", "psf", "soil_bearing_assumed")
-def weak_soil(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-09", "R401.4.1 note b", "Soil weak enough to be looked into", "psf", "soil_bearing_assumed"
+)
+def weak_soil(facts: Facts) -> Compared:
     """Below this the table may not be used; somebody has to dig and look."""
-    found = at_least(work.ground.soil_bearing_assumed, 1500 * PSF)
+    found = at_least(facts.ground.soil_bearing_assumed, 1500 * PSF)
     weak = found.verdict == FALLS_SHORT
-    return Compared(NOT_CHECKED, found.provided, found.required, "Needs a soils investigation.") if weak else found
+    return (
+        Compared(NOT_CHECKED, found.provided, found.required, "Needs a soils investigation.")
+        if weak
+        else found
+    )
 
 
-@IRC.rule("FND-10", "R403.1.4", "Exterior footing below undisturbed ground", "in", "footing_depth_below_undisturbed_ground")
-def undisturbed(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-10",
+    "R403.1.4",
+    "Exterior footing below undisturbed ground",
+    "in",
+    "footing_depth_below_undisturbed_ground",
+)
+def undisturbed(facts: Facts) -> Compared:
     """Fill heaped round a wall carries nothing; what counts is the ground that was always there."""
-    return at_least(work.ground.footing_depth_below_undisturbed_ground, 12 * INCH, soft=True)
+    return at_least(facts.ground.footing_depth_below_undisturbed_ground, 12 * INCH, soft=True)
 
 
 @IRC.rule("FND-11", "R403.1.4.1", "How frost is kept off", "word", "frost_protection_method")
-def frost_route(work: Facts) -> Compared:
+def frost_route(facts: Facts) -> Compared:
     """A footing has to be out of frost's reach by one accepted way or another."""
-    if work.frost_depth is not None and work.frost_depth <= 0:
+    if facts.frost_depth is not None and facts.frost_depth <= 0:
         return not_applicable("The ground does not freeze here.")
-    method = work.ground.frost_protection_method
+    method = facts.ground.frost_protection_method
     routes = ("below frost line", "frost protected shallow R403.3", "ASCE 32", "solid rock")
     found = one_of(method, routes)
-    if method == "below frost line" and work.frost_depth is not None and not reaches(work.footing_bottom_depth, work.frost_depth):
-        return Compared(FALLS_SHORT, "above frost line", " or ".join(routes), "The footing as drawn does not reach below frost.")
+    if (
+        method == "below frost line"
+        and facts.frost_depth is not None
+        and not reaches(facts.footing_bottom_depth, facts.frost_depth)
+    ):
+        return Compared(
+            FALLS_SHORT,
+            "above frost line",
+            " or ".join(routes),
+            "The footing as drawn does not reach below frost.",
+        )
     if method in routes[1:3]:
-        return with_note(found, "For a fireplace the official has to agree: its own section names the frost line only.")
+        return with_note(
+            found,
+            "For a fireplace the official has to agree: its own section names the frost line only.",
+        )
     return found
 
 
-@IRC.rule("FND-12", "R403.1.1", "Concrete footing projection against its thickness", "in", "footing_projection", at_most=True)
-def projection_over_thickness(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-12",
+    "R403.1.1",
+    "Concrete footing projection against its thickness",
+    "in",
+    "footing_projection",
+    at_most=True,
+)
+def projection_over_thickness(facts: Facts) -> Compared:
     """Plain concrete that sticks out farther than it is thick breaks off."""
-    return at_most(work.footing_projection_min_side, work.footing_thickness)
+    return at_most(facts.footing_projection_min_side, facts.footing_thickness)
 
 
 @IRC.rule("FND-13", "R403.1.1", "Least concrete footing", "in", "footing_width", editions=LATEST)
-def least_footing(work: Facts) -> Compared:
+def least_footing(facts: Facts) -> Compared:
     """Below this size concrete is a crust, not a footing."""
-    if not reaches(work.footing_thickness, 6 * INCH):
-        return at_least(work.footing_thickness, 6 * INCH, "Thickness.")
-    return at_least(work.footing_width, 12 * INCH, "Width, the shorter way.")
+    if not reaches(facts.footing_thickness, 6 * INCH):
+        return at_least(facts.footing_thickness, 6 * INCH, "Thickness.")
+    return at_least(facts.footing_width, 12 * INCH, "Width, the shorter way.")
 
 
-@IRC.rule("FND-14", "R403.1.5", "Underside of the footing nearly level", "ratio", "footing_bottom_slope", at_most=True, editions=ONLY_2021)
-def underside(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-14",
+    "R403.1.5",
+    "Underside of the footing nearly level",
+    "ratio",
+    "footing_bottom_slope",
+    at_most=True,
+    editions=ONLY_2021,
+)
+def underside(facts: Facts) -> Compared:
     """On a slope the whole weight wants to slide; step the footing instead."""
-    return at_most(work.ground.footing_bottom_slope, 0.1)
+    return at_most(facts.ground.footing_bottom_slope, 0.1)
 
 
-@IRC.rule("FND-15", "R403.1.3.5.3", "Bar cover against earth", "in", "rebar_cover_earth", editions=ONLY_2021)
-def cover(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-15",
+    "R403.1.3.5.3",
+    "Bar cover against earth",
+    "in",
+    "rebar_cover_earth",
+    editions=ONLY_2021,
+)
+def cover(facts: Facts) -> Compared:
     """Bars too near the wet ground rust and split the concrete."""
-    if work.ground.reinforced is None and work.ground.rebar_cover_earth is None:
+    if facts.ground.reinforced is None and facts.ground.rebar_cover_earth is None:
         return unknown("Whether the footing is reinforced")
-    if work.ground.reinforced is False:
+    if facts.ground.reinforced is False:
         return not_applicable("The footing has no bars.")
-    return at_least(work.ground.rebar_cover_earth, 3 * INCH)
+    return at_least(facts.ground.rebar_cover_earth, 3 * INCH)
 
 
-@IRC.rule("FND-16", "R402.2", "Foundation concrete strength", "psi", "concrete_fc", editions=ONLY_2021)
-def concrete(work: Facts) -> Compared:
+@IRC.rule(
+    "FND-16", "R402.2", "Foundation concrete strength", "psi", "concrete_fc", editions=ONLY_2021
+)
+def concrete(facts: Facts) -> Compared:
     """Weak concrete crumbles under frost before it crumbles under load."""
-    return at_least(work.ground.concrete_fc, 2500 * PSI, "3000 psi where it is exposed to weather.")
+    return at_least(
+        facts.ground.concrete_fc, 2500 * PSI, "3000 psi where it is exposed to weather."
+    )
 
 
 @IRC.rule("FND-17", "R1001.2.1", "Ash clean-out door", "word", "ash_cleanout_door_material")
-def ash_door(work: Facts) -> Compared:
+def ash_door(facts: Facts) -> Compared:
     """Ash stays hot for days behind a door that nobody thinks of."""
-    if work.ground.ash_dump is None and work.ground.ash_cleanout_door_material is None:
+    if facts.ground.ash_dump is None and facts.ground.ash_cleanout_door_material is None:
         return unknown("Whether there is an ash dump")
-    if work.ground.ash_dump is False:
+    if facts.ground.ash_dump is False:
         return not_applicable("There is no ash dump.")
-    return one_of(work.ground.ash_cleanout_door_material, ("ferrous metal", "masonry"))
+    return one_of(facts.ground.ash_cleanout_door_material, ("ferrous metal", "masonry"))

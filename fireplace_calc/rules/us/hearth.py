@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.rules.facts import Facts
+from fireplace_calc.base.units import DEG, INCH, SQFT
 from fireplace_calc.rules.core import (
     FALLS_SHORT,
     NOT_CHECKED,
@@ -16,8 +16,8 @@ from fireplace_calc.rules.core import (
     unknown,
     yes,
 )
+from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import IRC
-from fireplace_calc.base.units import DEG, INCH, SQFT
 
 LARGE = 6 * SQFT
 """Opening from which the larger hearth is asked; the size itself counts as large. [m2]"""
@@ -27,119 +27,164 @@ CHAMBER_LININGS = {"firebrick": 2 * INCH, "vitrified clay": 5 / 8 * INCH}
 EARTHEN = ("concrete", "masonry", "brick", "stone", "tile")
 
 
-def chamber_lined(work: Facts) -> bool | None:
+def chamber_lined(facts: Facts) -> bool | None:
     """Whether the smoke chamber's lining earns the thinner wall."""
-    if work.smoke_chamber_lining is None:
+    if facts.smoke_chamber_lining is None:
         return None
-    needed = CHAMBER_LININGS.get(work.smoke_chamber_lining)
-    return needed is not None and reaches(work.smoke_chamber_lining_thickness, needed)
+    needed = CHAMBER_LININGS.get(facts.smoke_chamber_lining)
+    return needed is not None and reaches(facts.smoke_chamber_lining_thickness, needed)
 
 
 @IRC.rule("SMK-01", "R1001.8", "Smoke chamber wall, unlined", "in", "smoke_chamber_wall_thickness")
-def chamber_wall(work: Facts) -> Compared:
+def chamber_wall(facts: Facts) -> Compared:
     """Flame reaches in here when the fire is high, and soot catches."""
-    if (good := chamber_lined(work)) is None:
+    if (good := chamber_lined(facts)) is None:
         return unknown("The smoke chamber's lining")
     if good:
         return not_applicable("The smoke chamber is lined.")
-    return at_least(work.smoke_chamber_wall_thickness, 8 * INCH, soft=True)
+    return at_least(facts.smoke_chamber_wall_thickness, 8 * INCH, soft=True)
 
 
 @IRC.rule("SMK-02", "R1001.8", "Smoke chamber wall, lined", "in", "smoke_chamber_wall_thickness")
-def chamber_wall_lined(work: Facts) -> Compared:
+def chamber_wall_lined(facts: Facts) -> Compared:
     """A lining takes part of the heat, so less wall will do."""
-    if (good := chamber_lined(work)) is None:
+    if (good := chamber_lined(facts)) is None:
         return unknown("The smoke chamber's lining")
     if not good:
         return not_applicable("The smoke chamber has no lining that counts.")
-    return at_least(work.smoke_chamber_wall_thickness, 6 * INCH, soft=True)
+    return at_least(facts.smoke_chamber_wall_thickness, 6 * INCH, soft=True)
 
 
 @IRC.rule("SMK-03", "R1001.8", "Smoke chamber lining", "in", "smoke_chamber_lining_thickness")
-def chamber_lining(work: Facts) -> Compared:
+def chamber_lining(facts: Facts) -> Compared:
     """Only a lining of this thickness earns the thinner wall."""
-    if work.smoke_chamber_lining is None:
+    if facts.smoke_chamber_lining is None:
         return unknown("The smoke chamber's lining")
-    needed = CHAMBER_LININGS.get(work.smoke_chamber_lining)
+    needed = CHAMBER_LININGS.get(facts.smoke_chamber_lining)
     if needed is None:
         return not_applicable("Parging is a coat, not a lining.")
-    return at_least(work.smoke_chamber_lining_thickness, needed)
+    return at_least(facts.smoke_chamber_lining_thickness, needed)
 
 
 @IRC.rule("SMK-04", "R1001.8.1", "Smoke chamber height", "in", "smoke_chamber_height", at_most=True)
-def chamber_height(work: Facts) -> Compared:
+def chamber_height(facts: Facts) -> Compared:
     """A tall chamber cools the smoke and lets it tumble before the flue takes it."""
-    return at_most(work.smoke_chamber_height, work.opening_width)
+    return at_most(facts.smoke_chamber_height, facts.opening_width)
 
 
-@IRC.rule("SMK-05", "R1001.8.1", "Smoke chamber slope, smooth", "deg", "smoke_chamber_slope_from_vertical", at_most=True)
-def slope_smooth(work: Facts) -> Compared:
+@IRC.rule(
+    "SMK-05",
+    "R1001.8.1",
+    "Smoke chamber slope, smooth",
+    "deg",
+    "smoke_chamber_slope_from_vertical",
+    at_most=True,
+)
+def slope_smooth(facts: Facts) -> Compared:
     """Smoke follows a steep wall; off a flat one it rolls back."""
-    if work.smoke_chamber_construction is None:
+    if facts.smoke_chamber_construction is None:
         return unknown("How the smoke chamber is built")
-    if work.smoke_chamber_construction == "corbelled":
+    if facts.smoke_chamber_construction == "corbelled":
         return not_applicable("The smoke chamber is corbelled.")
-    return at_most(work.smoke_chamber_slope_from_vertical, 45 * DEG, "From the vertical, of the face that leans most.")
+    return at_most(
+        facts.smoke_chamber_slope_from_vertical,
+        45 * DEG,
+        "From the vertical, of the face that leans most.",
+    )
 
 
-@IRC.rule("SMK-06", "R1001.8.1", "Smoke chamber slope, corbelled", "deg", "smoke_chamber_slope_from_vertical", at_most=True)
-def slope_corbelled(work: Facts) -> Compared:
+@IRC.rule(
+    "SMK-06",
+    "R1001.8.1",
+    "Smoke chamber slope, corbelled",
+    "deg",
+    "smoke_chamber_slope_from_vertical",
+    at_most=True,
+)
+def slope_corbelled(facts: Facts) -> Compared:
     """Steps trip the smoke and hold soot, so corbelling has to be steeper than a smooth face."""
-    if work.smoke_chamber_construction is None:
+    if facts.smoke_chamber_construction is None:
         return unknown("How the smoke chamber is built")
-    if work.smoke_chamber_construction != "corbelled":
+    if facts.smoke_chamber_construction != "corbelled":
         return not_applicable("The smoke chamber is not corbelled.")
-    return at_most(work.smoke_chamber_slope_from_vertical, 30 * DEG, "From the vertical, of the face that leans most.")
+    return at_most(
+        facts.smoke_chamber_slope_from_vertical,
+        30 * DEG,
+        "From the vertical, of the face that leans most.",
+    )
 
 
-@IRC.rule("SMK-07", "R606.5.2", "Corbel step, general masonry", "in", "corbel_per_course", at_most=True, editions=("2021",))
-def corbel_step(work: Facts) -> Compared:
+@IRC.rule(
+    "SMK-07",
+    "R606.5.2",
+    "Corbel step, general masonry",
+    "in",
+    "corbel_per_course",
+    at_most=True,
+    editions=("2021",),
+)
+def corbel_step(facts: Facts) -> Compared:
     """A brick that stands out too far tips before the next course holds it down."""
-    if work.smoke_chamber_construction is None:
+    if facts.smoke_chamber_construction is None:
         return unknown("How the smoke chamber is built")
-    if work.smoke_chamber_construction != "corbelled":
+    if facts.smoke_chamber_construction != "corbelled":
         return not_applicable("The smoke chamber is not corbelled.")
-    if work.corbel_per_course is None or work.unit_height is None or work.unit_thickness is None:
+    if facts.corbel_per_course is None or facts.unit_height is None or facts.unit_thickness is None:
         return unknown("The corbelled course or its brick")
-    found = at_most(work.corbel_per_course, min(work.unit_height / 2, work.unit_thickness / 3))
+    found = at_most(facts.corbel_per_course, min(facts.unit_height / 2, facts.unit_thickness / 3))
     if found.verdict == FALLS_SHORT:
-        return Compared(NOT_CHECKED, found.provided, found.required, "Over the limit of chapter 6, which the fireplace chapter "
-                        "does not call up: a warning, to be settled with the building official.")
+        return Compared(
+            NOT_CHECKED,
+            found.provided,
+            found.required,
+            "Over the limit of chapter 6, which the fireplace chapter "
+            "does not call up: a warning, to be settled with the building official.",
+        )
     return found
 
 
 @IRC.rule("HTH-01", "R1001.9", "Hearth and what carries it", "word", "hearth_material")
-def hearth_material(work: Facts) -> Compared:
+def hearth_material(facts: Facts) -> Compared:
     """Embers lie here for hours and the heat works downward."""
-    return all_of(one_of(work.hearth_material, EARTHEN, "The material of the hearth is not known yet."),
-                  one_of(work.hearth_support, ("noncombustible",), "What carries the hearth is not known yet."),
-                  yes(work.hearth_forms_removed, "Whether the timber forms have come out is not known yet."))
+    return all_of(
+        one_of(facts.hearth_material, EARTHEN, "The material of the hearth is not known yet."),
+        one_of(
+            facts.hearth_support, ("noncombustible",), "What carries the hearth is not known yet."
+        ),
+        yes(facts.hearth_forms_removed, "Whether the timber forms have come out is not known yet."),
+    )
 
 
 @IRC.rule("HTH-02", "R1001.9.1; Table R1001.1", "Hearth thickness", "in", "hearth_thickness")
-def hearth_thickness(work: Facts) -> Compared:
+def hearth_thickness(facts: Facts) -> Compared:
     """The floor under the fire has to keep the heat from what lies below."""
-    return at_least(work.hearth_thickness, 4 * INCH, soft=True)
+    return at_least(facts.hearth_thickness, 4 * INCH, soft=True)
 
 
-def _raised(work: Facts) -> bool:
-    return at_least(work.opening_bottom_above_extension_top, RAISED, soft=True).verdict == "meets"
+def _raised(facts: Facts) -> bool:
+    return at_least(facts.opening_bottom_above_extension_top, RAISED, soft=True).verdict == "meets"
 
 
 @IRC.rule("HTH-03", "R1001.9.2", "Hearth extension thickness", "in", "hearth_extension_thickness")
-def extension_thickness(work: Facts) -> Compared:
+def extension_thickness(facts: Facts) -> Compared:
     """Fire at floor level heats what lies in front of it."""
-    if _raised(work):
+    if _raised(facts):
         return not_applicable("The opening is raised 8 in or more over the extension.")
-    return at_least(work.hearth_extension_thickness, 2 * INCH, soft=True)
+    return at_least(facts.hearth_extension_thickness, 2 * INCH, soft=True)
 
 
-@IRC.rule("HTH-04", "R1001.9.2 exception", "Hearth extension thickness, raised opening", "in", "hearth_extension_thickness")
-def extension_thickness_raised(work: Facts) -> Compared:
+@IRC.rule(
+    "HTH-04",
+    "R1001.9.2 exception",
+    "Hearth extension thickness, raised opening",
+    "in",
+    "hearth_extension_thickness",
+)
+def extension_thickness_raised(facts: Facts) -> Compared:
     """A raised fire heats the extension less; it may be thin, but not smaller in plan."""
-    if not _raised(work):
+    if not _raised(facts):
         return not_applicable("The opening is raised less than 8 in over the extension.")
-    return at_least(work.hearth_extension_thickness, 3 / 8 * INCH)
+    return at_least(facts.hearth_extension_thickness, 3 / 8 * INCH)
 
 
 SMALL_ONLY = "The opening is 6 sq ft or larger."
@@ -147,32 +192,32 @@ LARGE_ONLY = "The opening is smaller than 6 sq ft."
 
 
 @IRC.rule("HTH-05", "R1001.10", "Hearth in front, small opening", "in", "hearth_extension_front")
-def front_small(work: Facts) -> Compared:
+def front_small(facts: Facts) -> Compared:
     """Floor a spark can land on."""
-    if reaches(work.opening_area, LARGE):
+    if reaches(facts.opening_area, LARGE):
         return not_applicable(SMALL_ONLY)
-    return at_least(work.hearth_extension_front, 16 * INCH, soft=True)
+    return at_least(facts.hearth_extension_front, 16 * INCH, soft=True)
 
 
 @IRC.rule("HTH-06", "R1001.10", "Hearth beside, small opening", "in", "hearth_extension_side")
-def side_small(work: Facts) -> Compared:
+def side_small(facts: Facts) -> Compared:
     """Sparks fly sideways too."""
-    if reaches(work.opening_area, LARGE):
+    if reaches(facts.opening_area, LARGE):
         return not_applicable(SMALL_ONLY)
-    return at_least(work.hearth_extension_side, 8 * INCH, soft=True)
+    return at_least(facts.hearth_extension_side, 8 * INCH, soft=True)
 
 
 @IRC.rule("HTH-07", "R1001.10", "Hearth in front, large opening", "in", "hearth_extension_front")
-def front_large(work: Facts) -> Compared:
+def front_large(facts: Facts) -> Compared:
     """Floor a spark can land on; a bigger opening throws farther."""
-    if not reaches(work.opening_area, LARGE):
+    if not reaches(facts.opening_area, LARGE):
         return not_applicable(LARGE_ONLY)
-    return at_least(work.hearth_extension_front, 20 * INCH, soft=True)
+    return at_least(facts.hearth_extension_front, 20 * INCH, soft=True)
 
 
 @IRC.rule("HTH-08", "R1001.10", "Hearth beside, large opening", "in", "hearth_extension_side")
-def side_large(work: Facts) -> Compared:
+def side_large(facts: Facts) -> Compared:
     """Sparks fly sideways too, and farther from a bigger opening."""
-    if not reaches(work.opening_area, LARGE):
+    if not reaches(facts.opening_area, LARGE):
         return not_applicable(LARGE_ONLY)
-    return at_least(work.hearth_extension_side, 12 * INCH, soft=True)
+    return at_least(facts.hearth_extension_side, 12 * INCH, soft=True)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from fireplace_calc.rules.facts import Facts
+from fireplace_calc.base.tables import crickets
+from fireplace_calc.base.units import FOOT, INCH
 from fireplace_calc.rules.core import (
     FALLS_SHORT,
     MEETS,
@@ -16,9 +17,8 @@ from fireplace_calc.rules.core import (
     unknown,
     yes,
 )
+from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import IRC
-from fireplace_calc.base.tables import crickets
-from fireplace_calc.base.units import FOOT, INCH
 
 WIDE = 30 * INCH
 """Chimney wider than this along the ridge dams up water and snow. [m]"""
@@ -26,54 +26,83 @@ NO_ARRESTER = "No spark arrester is fitted."
 MESH = (3 / 8 * INCH, 1 / 2 * INCH)
 
 
-@IRC.rule("ROF-01", "R1003.9; Table R1001.1", "Chimney over the roof where it comes out", "ft",
-          "chimney_top_above_highest_roof_contact")
-def over_contact(work: Facts) -> Compared:
+@IRC.rule(
+    "ROF-01",
+    "R1003.9; Table R1001.1",
+    "Chimney over the roof where it comes out",
+    "ft",
+    "chimney_top_above_highest_roof_contact",
+)
+def over_contact(facts: Facts) -> Compared:
     """Snow, sparks on the roof, and the slow air that clings to it."""
-    return at_least(work.chimney_top_above_highest_roof_contact, 3 * FOOT, "From the uphill side.", soft=True)
+    return at_least(
+        facts.chimney_top_above_highest_roof_contact, 3 * FOOT, "From the uphill side.", soft=True
+    )
 
 
-@IRC.rule("ROF-02", "R1003.9; Table R1001.1", "Chimney over anything within 10 ft", "ft",
-          "chimney_top_above_building_within_10ft")
-def over_building(work: Facts) -> Compared:
+@IRC.rule(
+    "ROF-02",
+    "R1003.9; Table R1001.1",
+    "Chimney over anything within 10 ft",
+    "ft",
+    "chimney_top_above_building_within_10ft",
+)
+def over_building(facts: Facts) -> Compared:
     """Wind piles up against what stands higher and presses down the flue."""
-    return at_least(work.chimney_top_above_building_within_10ft, 2 * FOOT,
-                    f"Highest within 10 ft, level, of the nearest face: {work.highest_within_reach_is}.", soft=True)
+    return at_least(
+        facts.chimney_top_above_building_within_10ft,
+        2 * FOOT,
+        f"Highest within 10 ft, level, of the nearest face: {facts.highest_within_reach_is}.",
+        soft=True,
+    )
 
 
 @IRC.rule("ROF-03", "R1003.9.1", "Cap", "word", "cap_material")
-def cap(work: Facts) -> Compared:
+def cap(facts: Facts) -> Compared:
     """Water that gets in freezes the top of the chimney apart."""
-    shape = Compared(MEETS if work.cap_sloped else FALLS_SHORT, "sloped" if work.cap_sloped else "flat", "sloped")
-    return all_of(one_of(work.cap_material, ("concrete", "metal", "stone"), "The cap's material is not known yet."), shape,
-                  yes(work.drip_edge, "The drip edge is not known yet."),
-                  yes(work.liner_bond_break, "The bond break at the liner is not known yet."))
+    shape = Compared(
+        MEETS if facts.cap_sloped else FALLS_SHORT,
+        "sloped" if facts.cap_sloped else "flat",
+        "sloped",
+    )
+    return all_of(
+        one_of(
+            facts.cap_material,
+            ("concrete", "metal", "stone"),
+            "The cap's material is not known yet.",
+        ),
+        shape,
+        yes(facts.drip_edge, "The drip edge is not known yet."),
+        yes(facts.liner_bond_break, "The bond break at the liner is not known yet."),
+    )
 
 
-def _arrester(work: Facts) -> Compared | None:
-    if work.arrester is None:
+def _arrester(facts: Facts) -> Compared | None:
+    if facts.arrester is None:
         return unknown("Whether a spark arrester is fitted")
-    return None if work.arrester else not_applicable(NO_ARRESTER)
+    return None if facts.arrester else not_applicable(NO_ARRESTER)
 
 
-def _four_flues(area: float | None, work: Facts, what: str) -> Compared:
-    if area is None or work.flue_net_area is None:
+def _four_flues(area: float | None, facts: Facts, what: str) -> Compared:
+    if area is None or facts.flue_net_area is None:
         return unknown(what if area is None else "The net area of the flue")
-    return at_least(area, 4 * work.flue_net_area, "Four times the flue.")
+    return at_least(area, 4 * facts.flue_net_area, "Four times the flue.")
 
 
-@IRC.rule("ROF-04", "R1003.9.2(1)", "Spark arrester, free area", "in2", "arrestor_free_area")
-def arrester_area(work: Facts) -> Compared:
+@IRC.rule("ROF-04", "R1003.9.2(1)", "Spark arrester, free area", "in2", "arrester_free_area")
+def arrester_area(facts: Facts) -> Compared:
     """Mesh soots up; with area to spare it still lets the smoke through."""
-    return _arrester(work) or _four_flues(work.arrestor_free_area, work, "The arrester's free area")
+    return _arrester(facts) or _four_flues(
+        facts.arrester_free_area, facts, "The arrester's free area"
+    )
 
 
-@IRC.rule("ROF-05", "R1003.9.2(3)", "Spark arrester, mesh", "in", "arrestor_opening_sphere")
-def arrester_mesh(work: Facts) -> Compared:
+@IRC.rule("ROF-05", "R1003.9.2(3)", "Spark arrester, mesh", "in", "arrester_opening_sphere")
+def arrester_mesh(facts: Facts) -> Compared:
     """Fine enough to stop brands, coarse enough not to clog."""
-    if (off := _arrester(work)) is not None:
+    if (off := _arrester(facts)) is not None:
         return off
-    size = work.arrestor_opening_sphere
+    size = facts.arrester_opening_sphere
     if size is None:
         return unknown("The arrester's mesh")
     low, high = MESH
@@ -81,50 +110,54 @@ def arrester_mesh(work: Facts) -> Compared:
     return Compared(MEETS if good else FALLS_SHORT, size, "3/8 in to 1/2 in")
 
 
-@IRC.rule("ROF-06", "R1003.9.2(2)", "Spark arrester, metal", "word", "arrestor_metal")
-def arrester_metal(work: Facts) -> Compared:
+@IRC.rule("ROF-06", "R1003.9.2(2)", "Spark arrester, metal", "word", "arrester_metal")
+def arrester_metal(facts: Facts) -> Compared:
     """Thin wire rusts through in the smoke."""
-    return _arrester(work) or one_of(work.arrestor_metal, ("19 gauge galvanized", "24 gauge stainless"))
+    return _arrester(facts) or one_of(
+        facts.arrester_metal, ("19 gauge galvanized", "24 gauge stainless")
+    )
 
 
 @IRC.rule("ROF-07", "R1003.9.3", "Rain cap, free area", "in2", "rain_cap_free_area")
-def rain_cap(work: Facts) -> Compared:
+def rain_cap(facts: Facts) -> Compared:
     """A low lid is a damper nobody can open."""
-    if work.rain_cap is None:
+    if facts.rain_cap is None:
         return unknown("Whether a rain cap is fitted")
-    if not work.rain_cap:
+    if not facts.rain_cap:
         return not_applicable("No rain cap is fitted.")
-    return _four_flues(work.rain_cap_free_area, work, "The rain cap's free area")
+    return _four_flues(facts.rain_cap_free_area, facts, "The rain cap's free area")
 
 
-def _wide(work: Facts) -> bool:
-    return not reaches(WIDE, work.chimney_dim_parallel_ridge)
+def _wide(facts: Facts) -> bool:
+    return not reaches(WIDE, facts.chimney_dim_parallel_ridge)
 
 
 @IRC.rule("ROF-08", "R1003.20", "Cricket behind a wide chimney", "yes-no", "cricket_present")
-def cricket(work: Facts) -> Compared:
+def cricket(facts: Facts) -> Compared:
     """Water and snow that pile up behind the chimney find their way in."""
-    if work.through_ridge:
+    if facts.through_ridge:
         return not_applicable("The chimney stands through the ridge.")
-    if not _wide(work):
+    if not _wide(facts):
         return not_applicable("Not wider than 30 in along the ridge.")
-    return yes(work.cricket_present)
+    return yes(facts.cricket_present)
 
 
 @IRC.rule("ROF-09", "R1003.20; Table R1003.20", "Cricket height", "in", "cricket_height")
-def cricket_height(work: Facts) -> Compared:
+def cricket_height(facts: Facts) -> Compared:
     """A flat cricket drains no better than none."""
-    if work.through_ridge or not _wide(work):
+    if facts.through_ridge or not _wide(facts):
         return not_applicable("No cricket is asked for.")
     pitches = [pitch for pitch, _ in crickets()]
-    if not (reaches(work.roof_pitch, min(pitches)) and reaches(max(pitches), work.roof_pitch)):
-        return Compared(NOT_CHECKED, work.cricket_height, None, "The table runs from 3:12 to 12:12.")
-    return at_least(work.cricket_height, work.chimney_dim_parallel_ridge * work.roof_pitch / 2)
+    if not (reaches(facts.roof_pitch, min(pitches)) and reaches(max(pitches), facts.roof_pitch)):
+        return Compared(
+            NOT_CHECKED, facts.cricket_height, None, "The table runs from 3:12 to 12:12."
+        )
+    return at_least(facts.cricket_height, facts.chimney_dim_parallel_ridge * facts.roof_pitch / 2)
 
 
 @IRC.rule("ROF-10", "R903.2.2", "Cricket, roofing chapter", "yes-no", "cricket_present")
-def cricket_roofing(work: Facts) -> Compared:
+def cricket_roofing(facts: Facts) -> Compared:
     """The roofing chapter asks for the same saddle and knows no let-out at the ridge."""
-    if not _wide(work):
+    if not _wide(facts):
         return not_applicable("Not wider than 30 in across the slope.")
-    return yes(work.cricket_present)
+    return yes(facts.cricket_present)

@@ -6,165 +6,219 @@ from collections.abc import Callable
 from dataclasses import replace
 from math import ceil
 
-from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.core import FALLS_SHORT, NOT_CHECKED, SLACK, Compared, all_of, at_least, at_most, not_applicable, unknown, yes
-from fireplace_calc.rules.us.book import IRC
+from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import FOOT, INCH
+from fireplace_calc.rules.core import (
+    FALLS_SHORT,
+    NOT_CHECKED,
+    Compared,
+    all_of,
+    at_least,
+    at_most,
+    not_applicable,
+    unknown,
+    yes,
+)
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.us.book import IRC
 
-SHAKING = ("D0", "D1", "D2")
+BARS_ASKED = ("D0", "D1", "D2")
 STEP = 40 * INCH
 """Width of chimney that asks for two bars more. [m]"""
 
 
-def calm(work: Facts, shaking: tuple[str, ...] = SHAKING) -> Compared | None:
+def calm(facts: Facts, shaking: tuple[str, ...] = BARS_ASKED) -> Compared | None:
     """Why the clauses on bars do not bind, or that nobody knows; nothing when they do."""
-    category = work.seismic_design_category
+    category = facts.seismic_design_category
     if category is None:
         return unknown("The seismic design category")
     if category == "E":
-        return Compared(NOT_CHECKED, note="Category E: what this code asks there was not read. Send for an engineer.")
+        return Compared(
+            NOT_CHECKED,
+            note="Category E: what this code asks there was not read. Send for an engineer.",
+        )
     return None if category in shaking else not_applicable(f"Category {category} asks for no bars.")
 
 
-def as_if_shaking(work: Facts, function: Callable[[Facts], Compared]) -> Compared:
+def as_if_shaking(facts: Facts, function: Callable[[Facts], Compared]) -> Compared:
     """A rule of this family where the place counts category C among those that shake."""
-    return function(replace(work, seismic_design_category=SHAKING[0]) if work.seismic_design_category == "C" else work)
+    return function(
+        replace(facts, seismic_design_category=BARS_ASKED[0])
+        if facts.seismic_design_category == "C"
+        else facts
+    )
 
 
 def _steps(width: float) -> int:
     """Whole or begun steps of 40 in over the first. [-]"""
-    return max(ceil((width - STEP) / STEP - SLACK), 0)
+    return max(ceil((width - STEP) / STEP - LIMIT_SLACK), 0)
 
 
-@IRC.rule("SEI-01", "R1001.3; R1003.3; R301.2.2", "Chimney reinforced and anchored", "yes-no", "chimney_reinforced")
-def reinforced(work: Facts) -> Compared:
+@IRC.rule(
+    "SEI-01",
+    "R1001.3; R1003.3; R301.2.2",
+    "Chimney reinforced and anchored",
+    "yes-no",
+    "chimney_reinforced",
+)
+def reinforced(facts: Facts) -> Compared:
     """Plain masonry chimneys are the first thing an earthquake throws through a roof."""
-    return calm(work) or yes(work.anchorage.chimney_reinforced)
+    return calm(facts) or yes(facts.anchorage.chimney_reinforced)
 
 
-@IRC.rule("SEI-02", "R1001.3.1; R1003.3.1", "Vertical bars, chimney up to 40 in wide", "count", "vertical_bars_no4")
-def base_bars(work: Facts) -> Compared:
+@IRC.rule(
+    "SEI-02",
+    "R1001.3.1; R1003.3.1",
+    "Vertical bars, chimney up to 40 in wide",
+    "count",
+    "vertical_bars_no4",
+)
+def base_bars(facts: Facts) -> Compared:
     """Bars at the corners hold the courses together when the ground throws them."""
-    if said := calm(work):
+    if said := calm(facts):
         return said
-    if _steps(work.chimney_width):
+    if _steps(facts.chimney_width):
         return not_applicable("The chimney is wider than 40 in.")
-    return at_least(work.anchorage.vertical_bars_no4, 4)
+    return at_least(facts.anchorage.vertical_bars_no4, 4)
 
 
 @IRC.rule("SEI-03", "R1003.3.1", "Vertical bars, wider chimney", "count", "vertical_bars_no4")
-def more_bars(work: Facts) -> Compared:
+def more_bars(facts: Facts) -> Compared:
     """A wider stack is heavier and needs more steel; part of a step counts as a whole one."""
-    if said := calm(work):
+    if said := calm(facts):
         return said
-    if not _steps(work.chimney_width):
+    if not _steps(facts.chimney_width):
         return not_applicable("The chimney is not wider than 40 in.")
-    return at_least(work.anchorage.vertical_bars_no4, 4 + 2 * _steps(work.chimney_width))
+    return at_least(facts.anchorage.vertical_bars_no4, 4 + 2 * _steps(facts.chimney_width))
 
 
-@IRC.rule("SEI-04", "R1001.3.1; Table R1001.1", "Vertical bars, more flues", "count", "vertical_bars_no4")
-def flue_bars(work: Facts) -> Compared:
+@IRC.rule(
+    "SEI-04", "R1001.3.1; Table R1001.1", "Vertical bars, more flues", "count", "vertical_bars_no4"
+)
+def flue_bars(facts: Facts) -> Compared:
     """Every flue more is a hole more in the same masonry."""
-    if said := calm(work):
+    if said := calm(facts):
         return said
-    if work.anchorage.n_flues is None:
+    if facts.anchorage.n_flues is None:
         return unknown("The number of flues")
-    steps = _steps(work.chimney_width)
+    steps = _steps(facts.chimney_width)
     if not steps:
-        return not_applicable("The chimney is not wider than 40 in; the table drops that condition for added flues, the text does not.")
-    return at_least(work.anchorage.vertical_bars_no4, 4 + 2 * max(work.anchorage.n_flues - 1, steps),
-                    "Two more for each added flue or each 40 in, whichever asks for more: our reading.")
+        return not_applicable(
+            "The chimney is not wider than 40 in; the table drops that condition for added flues, the text does not."
+        )
+    return at_least(
+        facts.anchorage.vertical_bars_no4,
+        4 + 2 * max(facts.anchorage.n_flues - 1, steps),
+        "Two more for each added flue or each 40 in, whichever asks for more: our reading.",
+    )
 
 
 @IRC.rule("SEI-05", "R1001.3.2; R1003.3.2", "Tie diameter", "in", "tie_diameter")
-def tie(work: Facts) -> Compared:
+def tie(facts: Facts) -> Compared:
     """Thin wire lets the bars buckle out."""
-    return calm(work) or at_least(work.anchorage.tie_diameter, INCH / 4)
+    return calm(facts) or at_least(facts.anchorage.tie_diameter, INCH / 4)
 
 
-@IRC.rule("SEI-06", "R1001.3.2; R1003.3.2", "Tie spacing", "in", "tie_spacing_vertical", at_most=True)
-def tie_spacing(work: Facts) -> Compared:
+@IRC.rule(
+    "SEI-06", "R1001.3.2; R1003.3.2", "Tie spacing", "in", "tie_spacing_vertical", at_most=True
+)
+def tie_spacing(facts: Facts) -> Compared:
     """Ties far apart leave the bars free to bow between them."""
-    return calm(work) or at_most(work.anchorage.tie_spacing_vertical, 18 * INCH)
+    return calm(facts) or at_most(facts.anchorage.tie_spacing_vertical, 18 * INCH)
 
 
 @IRC.rule("SEI-07", "R1001.3.2; R1003.3.2", "Ties where bars bend", "count", "ties_per_bend")
-def tie_bends(work: Facts) -> Compared:
+def tie_bends(facts: Facts) -> Compared:
     """A bent bar pulls outwards just where it bends."""
-    if said := calm(work):
+    if said := calm(facts):
         return said
-    if work.anchorage.bars_bend is None and work.anchorage.ties_per_bend is None:
+    if facts.anchorage.bars_bend is None and facts.anchorage.ties_per_bend is None:
         return unknown("Whether the bars bend")
-    if work.anchorage.bars_bend is False:
+    if facts.anchorage.bars_bend is False:
         return not_applicable("The bars run straight.")
-    return at_least(work.anchorage.ties_per_bend, 2)
+    return at_least(facts.anchorage.ties_per_bend, 2)
 
 
-def anchored_otherwise(work: Facts) -> Compared | None:
+def anchored_otherwise(facts: Facts) -> Compared | None:
     """Why the clauses on anchors do not bind, or what is not known; nothing when they do."""
-    if said := calm(work):
+    if said := calm(facts):
         return said
-    if work.chimney_location is None:
+    if facts.chimney_location is None:
         return unknown("Where the chimney stands")
-    if work.chimney_location == "interior":
+    if facts.chimney_location == "interior":
         return not_applicable("The chimney stands wholly inside the exterior walls.")
-    if work.level_above_grade <= 6 * FOOT * (1 + SLACK):
+    if facts.level_above_grade <= 6 * FOOT * (1 + LIMIT_SLACK):
         return not_applicable("No floor, ceiling or roof lies more than 6 ft above grade.")
     return None
 
 
-@IRC.rule("SEI-08", "R1001.4; R1003.4", "Anchored at each level over 6 ft", "yes-no", "anchor_at_level")
-def anchored(work: Facts) -> Compared:
+@IRC.rule(
+    "SEI-08", "R1001.4; R1003.4", "Anchored at each level over 6 ft", "yes-no", "anchor_at_level"
+)
+def anchored(facts: Facts) -> Compared:
     """A chimney outside the wall swings away from the house unless it is tied to it."""
-    return anchored_otherwise(work) or yes(work.anchorage.anchor_at_level)
+    return anchored_otherwise(facts) or yes(facts.anchorage.anchor_at_level)
 
 
 @IRC.rule("SEI-09", "R1001.4.1; R1003.4.1", "Straps at each level", "count", "strap_count")
-def straps(work: Facts) -> Compared:
+def straps(facts: Facts) -> Compared:
     """One strap lets the chimney twist."""
-    return anchored_otherwise(work) or at_least(work.anchorage.strap_count, 2)
+    return anchored_otherwise(facts) or at_least(facts.anchorage.strap_count, 2)
 
 
 @IRC.rule("SEI-10", "R1001.4.1; R1003.4.1", "Strap embedment", "in", "strap_embedment")
-def embedment(work: Facts) -> Compared:
+def embedment(facts: Facts) -> Compared:
     """A strap pulls out of masonry that it does not reach into."""
-    return anchored_otherwise(work) or at_least(work.anchorage.strap_embedment, 12 * INCH)
+    return anchored_otherwise(facts) or at_least(facts.anchorage.strap_embedment, 12 * INCH)
 
 
 @IRC.rule("SEI-11", "R1001.4.1; R1003.4.1", "Strap beyond its hook", "in", "strap_hook_extension")
-def hook(work: Facts) -> Compared:
+def hook(facts: Facts) -> Compared:
     """A hook holds by what lies behind the bend."""
-    return anchored_otherwise(work) or at_least(work.anchorage.strap_hook_extension, 6 * INCH)
+    return anchored_otherwise(facts) or at_least(facts.anchorage.strap_hook_extension, 6 * INCH)
 
 
 @IRC.rule("SEI-12", "R1001.4.1; R1003.4.1", "Joists to each strap", "count", "joists_per_strap")
-def joists(work: Facts) -> Compared:
+def joists(facts: Facts) -> Compared:
     """One joist would be torn off; several share the pull."""
-    return anchored_otherwise(work) or at_least(work.anchorage.joists_per_strap, 4)
+    return anchored_otherwise(facts) or at_least(facts.anchorage.joists_per_strap, 4)
 
 
-@IRC.rule("SEI-13", "R1001.4.1; R1003.4.1", "Bolts to each strap", "count", "bolts_half_inch_per_strap")
-def bolts(work: Facts) -> Compared:
+@IRC.rule(
+    "SEI-13", "R1001.4.1; R1003.4.1", "Bolts to each strap", "count", "bolts_half_inch_per_strap"
+)
+def bolts(facts: Facts) -> Compared:
     """A strap is as strong as what fastens it."""
-    return anchored_otherwise(work) or at_least(work.anchorage.bolts_half_inch_per_strap, 2)
+    return anchored_otherwise(facts) or at_least(facts.anchorage.bolts_half_inch_per_strap, 2)
 
 
-@IRC.rule("SEI-14", "R1001.4.1.1; R1003.4.1.1", "Anchor plate on steel framing", "in", "plate_side; plate_thickness; no6_screws_per_bolt")
-def plate(work: Facts) -> Compared:
+@IRC.rule(
+    "SEI-14",
+    "R1001.4.1.1; R1003.4.1.1",
+    "Anchor plate on steel framing",
+    "in",
+    "plate_side; plate_thickness; no6_screws_per_bolt",
+)
+def plate(facts: Facts) -> Compared:
     """Thin steel tears at a bolt; a plate spreads the pull over many screws."""
-    if said := anchored_otherwise(work):
+    if said := anchored_otherwise(facts):
         return said
-    held = work.anchorage
+    held = facts.anchorage
     if held.steel_framing is None:
         return unknown("What the framing is made of")
     if not held.steel_framing:
         return not_applicable("The framing is not of cold-formed steel.")
-    found = all_of(at_least(held.plate_side, 3 * INCH), at_least(held.plate_thickness, 0.229 * INCH, "Thickness of the plate."))
+    found = all_of(
+        at_least(held.plate_side, 3 * INCH),
+        at_least(held.plate_thickness, 0.229 * INCH, "Thickness of the plate."),
+    )
     if found.verdict == FALLS_SHORT:
         return found
     screws = at_least(held.no6_screws_per_bolt, 7)
     if screws.verdict == FALLS_SHORT:
-        return Compared(FALLS_SHORT, note=f"{held.no6_screws_per_bolt} screws to each bolt; 7 are asked.")
+        return Compared(
+            FALLS_SHORT, note=f"{held.no6_screws_per_bolt} screws to each bolt; 7 are asked."
+        )
     if NOT_CHECKED in (found.verdict, screws.verdict):
         return unknown("Side and thickness of the plate, or its screws,")
     return at_least(held.plate_side, 3 * INCH, "Thickness and screws are enough too.")

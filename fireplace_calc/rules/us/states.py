@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
+from fireplace_calc.base.units import INCH, PSF, SQIN
+from fireplace_calc.rules.core import (
+    Amended,
+    Compared,
+    all_of,
+    at_least,
+    not_applicable,
+    one_of,
+    reaches,
+    unknown,
+    yes,
+)
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us import clearance, foundation, roof, seismic
-from fireplace_calc.rules.core import Amended, Compared, all_of, at_least, not_applicable, one_of, reaches, unknown, yes
 from fireplace_calc.rules.us.book import IRC
-from fireplace_calc.base.units import INCH, PSF, SQIN
 
 COPIES = "https://github.com/thexqin/us-building-codes-dataset"
 CALIFORNIA_COPY = "https://github.com/abrightguy/abrightguy.github.io"
@@ -18,59 +28,80 @@ WASHINGTON = Amended(IRC, "2021", "Washington", COPIES)
 OREGON = Amended(IRC, "2021", "Oregon", COPIES)
 STATES = (NEW_JERSEY, NORTH_CAROLINA, CALIFORNIA, WASHINGTON, OREGON)
 
-NEW_JERSEY_SOIL = {"crystalline bedrock": None, "sedimentary or foliated rock": 6000 * PSF, "sandy gravel or gravel": 5000 * PSF,
-                   "sand": 3000 * PSF, "clay": 2000 * PSF}
+NEW_JERSEY_SOIL = {
+    "crystalline bedrock": None,
+    "sedimentary or foliated rock": 6000 * PSF,
+    "sandy gravel or gravel": 5000 * PSF,
+    "sand": 3000 * PSF,
+    "clay": 2000 * PSF,
+}
 """The state's four figures, laid against the classes from foliated rock down; for crystalline bedrock none was read. [Pa]"""
 
 
 # -- New Jersey ---------------------------------------------------------------------------------------
 @NEW_JERSEY.amend("CLR-06a")
-def edge_at_firebox(work: Facts) -> Compared:
+def edge_at_firebox(facts: Facts) -> Compared:
     """Through this much masonry an edge in the open stays below what chars wood, by the state's figure."""
-    return clearance.edge_through_masonry(work, 6 * INCH)
+    return clearance.edge_through_masonry(facts, 6 * INCH)
 
 
 @NEW_JERSEY.amend("CLR-24b")
-def edge_at_chimney(work: Facts) -> Compared:
+def edge_at_chimney(facts: Facts) -> Compared:
     """An edge in the open loses its heat to the air; the state asks for less masonry."""
-    return clearance.chimney_edge_through_masonry(work, 6 * INCH)
+    return clearance.chimney_edge_through_masonry(facts, 6 * INCH)
 
 
 @NEW_JERSEY.amend("FND-08")
-def soil(work: Facts) -> Compared:
+def soil(facts: Facts) -> Compared:
     """Soil that is pressed too hard gives way slowly, for years; the state has a table of its own."""
-    if work.material_class is not None and NEW_JERSEY_SOIL[work.material_class] is None:
+    if facts.material_class is not None and NEW_JERSEY_SOIL[facts.material_class] is None:
         return unknown("The state's figure for this soil")
-    return foundation.bearing(work, NEW_JERSEY_SOIL)
+    return foundation.bearing(facts, NEW_JERSEY_SOIL)
 
 
 # -- North Carolina -----------------------------------------------------------------------------------
 @NORTH_CAROLINA.amend("FND-02")
-def projection(work: Facts) -> Compared:
+def projection(facts: Facts) -> Compared:
     """A wider foot spreads the weight; the state doubles the code's figure."""
-    return at_least(work.footing_projection_min_side, 12 * INCH)
+    return at_least(facts.footing_projection_min_side, 12 * INCH)
 
 
-def _taken_out(work: Facts) -> Compared:
-    return not_applicable("The state leaves this section out of its print; the bolts stay in its table.")
+def _taken_out(facts: Facts) -> Compared:
+    return not_applicable(
+        "The state leaves this section out of its print; the bolts stay in its table."
+    )
 
 
-for _key in ("SEI-02", "SEI-03", "SEI-04", "SEI-05", "SEI-06", "SEI-07", "SEI-09", "SEI-10", "SEI-11", "SEI-12", "SEI-14"):
+for _key in (
+    "SEI-02",
+    "SEI-03",
+    "SEI-04",
+    "SEI-05",
+    "SEI-06",
+    "SEI-07",
+    "SEI-09",
+    "SEI-10",
+    "SEI-11",
+    "SEI-12",
+    "SEI-14",
+):
     NORTH_CAROLINA.amend(_key)(_taken_out)
 
 
 @NORTH_CAROLINA.amend("SEI-13")
-def three_bolts(work: Facts) -> Compared:
+def three_bolts(facts: Facts) -> Compared:
     """A strap is as strong as what fastens it; the state's table has one bolt more."""
-    return seismic.anchored_otherwise(work) or at_least(work.anchorage.bolts_half_inch_per_strap, 3)
+    return seismic.anchored_otherwise(facts) or at_least(
+        facts.anchorage.bolts_half_inch_per_strap, 3
+    )
 
 
 # -- California ---------------------------------------------------------------------------------------
 def _in_c_too(key: str) -> None:
     stands = next(r.function for r in IRC.rules if r.key == key)
 
-    def function(work: Facts) -> Compared:
-        return seismic.as_if_shaking(work, stands)
+    def function(facts: Facts) -> Compared:
+        return seismic.as_if_shaking(facts, stands)
 
     CALIFORNIA.amend(key)(function)
 
@@ -80,32 +111,34 @@ for _key in (f"SEI-{number:02d}" for number in range(1, 15)):
 
 
 @CALIFORNIA.amend("ROF-04")
-def arrester(work: Facts) -> Compared:
+def arrester(facts: Facts) -> Compared:
     """In a dry land one spark on a roof is a wildfire, so every chimney carries a screen."""
-    if work.arrester is None:
+    if facts.arrester is None:
         return unknown("Whether there is a spark arrester")
-    if not work.arrester:
+    if not facts.arrester:
         return yes(False, "The state asks for a spark arrester on every chimney.")
-    return roof.arrester_area(work)
+    return roof.arrester_area(facts)
 
 
 # -- Washington ---------------------------------------------------------------------------------------
 @WASHINGTON.amend("AIR-07")
-def ducted_air(work: Facts) -> Compared:
+def ducted_air(facts: Facts) -> Compared:
     """Too small a duct feeds nothing; the state sets a least, a damper in it, and a tight front."""
-    area = work.air_passage_area
+    area = facts.air_passage_area
     if not area:
         return unknown("The free area of the duct")
     if not reaches(area, 6 * SQIN):
         return at_least(area, 6 * SQIN)
-    told = all_of(yes(work.air.outlet_closable), yes(work.air.tight_damper_or_doors))
+    told = all_of(yes(facts.air.outlet_closable), yes(facts.air.tight_damper_or_doors))
     if told.verdict != "meets":
-        return Compared(told.verdict, note="The duct's damper, and a tight flue damper or doors, go with it.")
+        return Compared(
+            told.verdict, note="The duct's damper, and a tight flue damper or doors, go with it."
+        )
     return at_least(area, 6 * SQIN, "With a damper in the duct and a tight front; no largest size.")
 
 
 # -- Oregon -------------------------------------------------------------------------------------------
 @OREGON.amend("FND-07")
-def stratum(work: Facts) -> Compared:
+def stratum(facts: Facts) -> Compared:
     """Loose fill settles; the state accepts what its official has approved."""
-    return one_of(work.ground.bearing_stratum, ("undisturbed soil", "approved fill"))
+    return one_of(facts.ground.bearing_stratum, ("undisturbed soil", "approved fill"))

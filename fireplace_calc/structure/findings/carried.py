@@ -4,10 +4,21 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED, Compared, Rule, at_least, at_most, filing, not_applicable, unknown
+from fireplace_calc.base.tables import Source
+from fireplace_calc.rules.core import (
+    FALLS_SHORT,
+    MEETS,
+    NOT_CHECKED,
+    Compared,
+    Rule,
+    at_least,
+    at_most,
+    filing,
+    not_applicable,
+    unknown,
+)
 from fireplace_calc.structure.arch import THIRD
 from fireplace_calc.structure.figures import figure, lintel_spans, ruptures, soils, source
-from fireplace_calc.base.tables import Source
 
 if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
@@ -31,14 +42,26 @@ def _guarded(work: Structure, found: Compared, low: bool) -> Compared:
         return found
     inside = work.design.loads.in_triangle
     if inside:
-        return Compared(NOT_CHECKED, found.provided, found.required, "The load that bears in the triangle counts in full and is not known.")
+        return Compared(
+            NOT_CHECKED,
+            found.provided,
+            found.required,
+            "The load that bears in the triangle counts in full and is not known.",
+        )
     if inside is None:
-        return Compared(NOT_CHECKED, found.provided, found.required, "Whether a floor or beam bears in the triangle is not known yet.")
+        return Compared(
+            NOT_CHECKED,
+            found.provided,
+            found.required,
+            "Whether a floor or beam bears in the triangle is not known yet.",
+        )
     return Compared(NOT_CHECKED, found.provided, found.required, LOW) if low else found
 
 
 def _unborne(work: Structure) -> Compared | None:
-    return _straight(work) or (unknown("The lintel's bearing") if work.lintel.bearing is None else None)
+    return _straight(work) or (
+        unknown("The lintel's bearing") if work.lintel.bearing is None else None
+    )
 
 
 @judged("STR-09", LINTEL, "Bending of the lintel", "psi", source("steel bending"), over=True)
@@ -64,7 +87,9 @@ REASONS = {
 }
 
 
-@judged("STR-10", LINTEL, "Sag of a steel lintel", "in", source("lintel deflection ratio"), over=True)
+@judged(
+    "STR-10", LINTEL, "Sag of a steel lintel", "in", source("lintel deflection ratio"), over=True
+)
 def sagging(work: Structure) -> Compared:
     """Brick cracks long before steel yields."""
     if said := _unborne(work):
@@ -74,7 +99,14 @@ def sagging(work: Structure) -> Compared:
     return _guarded(work, at_most(work.lintel.sag, work.lintel.sag_limit), work.lintel.low)
 
 
-@judged("STR-11", LINTEL, "Clear span by the table of veneer lintels", "ft", lintel_spans()[0].source, over=True)
+@judged(
+    "STR-11",
+    LINTEL,
+    "Clear span by the table of veneer lintels",
+    "ft",
+    lintel_spans()[0].source,
+    over=True,
+)
 def tabled(work: Structure) -> Compared:
     """A table for brick veneer with no storey over it, to set beside the sum."""
     if said := _straight(work):
@@ -82,25 +114,35 @@ def tabled(work: Structure) -> Compared:
     if work.lintel.sag is None:
         return not_applicable("The lintel is not of steel.")
     if work.lintel.veneer_span is None:
-        return Compared(NOT_CHECKED, work.lintel.clear, note="The angle is lighter than any in the table.")
+        return Compared(
+            NOT_CHECKED, work.lintel.clear, note="The angle is lighter than any in the table."
+        )
     return _guarded(work, at_most(work.lintel.clear, work.lintel.veneer_span), False)
 
 
 @judged("STR-12", LINTEL, "Bearing of the lintel", "in", source("lintel bearing"))
 def borne(work: Structure) -> Compared:
     """A lintel slides off a short seat, or breaks its edge."""
-    note = "A tenth of the span for stone." if work.lintel is not None and work.lintel.kind == "stone" else ""
+    note = (
+        "A tenth of the span for stone."
+        if work.lintel is not None and work.lintel.kind == "stone"
+        else ""
+    )
     return _straight(work) or at_least(work.lintel.bearing, work.lintel.least_bearing, note)
 
 
-@judged("STR-13", LINTEL, "Pressure under the lintel's end", "psi", source("bearing stress"), over=True)
+@judged(
+    "STR-13", LINTEL, "Pressure under the lintel's end", "psi", source("bearing stress"), over=True
+)
 def pressed(work: Structure) -> Compared:
     """The end turns as the lintel bends, and presses hardest at the edge of the jamb."""
     if said := _unborne(work):
         return said
     if work.lintel.bearing_stress is None:
         return Compared(FALLS_SHORT, note="The lintel has no bearing at all.")
-    return _guarded(work, at_most(work.lintel.bearing_stress, figure("bearing stress")), work.lintel.low)
+    return _guarded(
+        work, at_most(work.lintel.bearing_stress, figure("bearing stress")), work.lintel.low
+    )
 
 
 # -- arch -----------------------------------------------------------------------------------------
@@ -117,37 +159,68 @@ def short(work: Structure) -> Compared:
 @judged("STR-15", ARCH, "Rise over span of a minor arch", "-", source("minor arch rise"), over=True)
 def flat(work: Structure) -> Compared:
     """A steep arch pushes less, but its line of thrust is no longer near its ring by itself."""
-    return _arched(work) or at_most(work.arch.ring.rise / work.arch.ring.span, figure("minor arch rise"))
+    return _arched(work) or at_most(
+        work.arch.ring.rise / work.arch.ring.span, figure("minor arch rise")
+    )
 
 
-@judged("STR-16", ARCH, "Line of thrust off the middle of the ring, over its depth", "-", MIDDLE, over=True)
+@judged(
+    "STR-16",
+    ARCH,
+    "Line of thrust off the middle of the ring, over its depth",
+    "-",
+    MIDDLE,
+    over=True,
+)
 def inside(work: Structure) -> Compared:
     """Inside the middle third no joint of the ring opens."""
-    return _arched(work) or _guarded(work, at_most(work.arch.line.stray, THIRD, "Drawn through the third points it touches both."),
-                                     work.arch.low)
+    return _arched(work) or _guarded(
+        work,
+        at_most(work.arch.line.stray, THIRD, "Drawn through the third points it touches both."),
+        work.arch.low,
+    )
 
 
-@judged("STR-17", ARCH, "Thrust that the jamb's bed joint takes", "lbf", source("bed joint friction"))
+@judged(
+    "STR-17", ARCH, "Thrust that the jamb's bed joint takes", "lbf", source("bed joint friction")
+)
 def slides(work: Structure) -> Compared:
     """The arch pushes the jamb outward at its spring line; friction under the weight above holds it, bond not counted."""
-    return _arched(work) or _guarded(work, at_least(work.arch.friction, work.arch.abutment, "Thrust of the parabola, which is the larger."),
-                                     work.arch.low)
+    return _arched(work) or _guarded(
+        work,
+        at_least(
+            work.arch.friction, work.arch.abutment, "Thrust of the parabola, which is the larger."
+        ),
+        work.arch.low,
+    )
 
 
 @judged("STR-18", ARCH, "Jamb against tipping outward", "-", source("overturning factor"))
 def tips(work: Structure) -> Compared:
     """A slim jamb is tipped over by its own arch."""
-    return _arched(work) or _guarded(work, at_least(work.arch.toppling, figure("overturning factor")), work.arch.low)
+    return _arched(work) or _guarded(
+        work, at_least(work.arch.toppling, figure("overturning factor")), work.arch.low
+    )
 
 
 # -- footing --------------------------------------------------------------------------------------
 def _ground(work: Structure, pressure: float | None) -> Compared | None:
     if work.design.ground.bearing_stratum == "other":
-        return Compared(NOT_CHECKED, pressure, note="Fill, mud, peat and organic soil have no tabled bearing: dig and look.")
-    return Compared(NOT_CHECKED, pressure, note="The soil is not known yet.") if work.footing.allowed is None else None
+        return Compared(
+            NOT_CHECKED,
+            pressure,
+            note="Fill, mud, peat and organic soil have no tabled bearing: dig and look.",
+        )
+    return (
+        Compared(NOT_CHECKED, pressure, note="The soil is not known yet.")
+        if work.footing.allowed is None
+        else None
+    )
 
 
-@judged("STR-19", FOOTING, "Pressure under the footing, still air", "psf", soils()["clay"][1], over=True)
+@judged(
+    "STR-19", FOOTING, "Pressure under the footing, still air", "psf", soils()["clay"][1], over=True
+)
 def stands(work: Structure) -> Compared:
     """Everything that stands on it and the footing itself, under its worst edge."""
     found = work.footing
@@ -156,7 +229,14 @@ def stands(work: Structure) -> Compared:
     return _ground(work, found.pressure) or at_most(found.pressure, found.allowed)
 
 
-@judged("STR-20", FOOTING, "Pressure under the footing in the wind", "psf", soils()["clay"][1], over=True)
+@judged(
+    "STR-20",
+    FOOTING,
+    "Pressure under the footing in the wind",
+    "psf",
+    soils()["clay"][1],
+    over=True,
+)
 def blown(work: Structure) -> Compared:
     """Wind on a chimney that nothing holds presses one edge of the footing and lifts the other."""
     found = work.footing
@@ -166,7 +246,9 @@ def blown(work: Structure) -> Compared:
         return unknown("The wind speed or the exposure")
     if found.topples:
         return Compared(FALLS_SHORT, note="The footing topples before it presses.")
-    return _ground(work, found.windy) or at_most(found.windy, found.allowed, "Nothing is added to the soil's figure for wind.")
+    return _ground(work, found.windy) or at_most(
+        found.windy, found.allowed, "Nothing is added to the soil's figure for wind."
+    )
 
 
 @judged("STR-21", FOOTING, "Footing beyond the base", "in", source("footing projection"))
@@ -180,4 +262,9 @@ def thick(work: Structure) -> Compared:
     """Codes ask a foot of solid masonry or concrete; plain concrete must also be no thinner than it stands out."""
     spread = figure("footing thickness over projection") * work.footing.projection
     least = max(figure("footing thickness"), spread)
-    return at_least(work.footing.thickness, least, "As thick as it stands out." if spread > figure("footing thickness") else "", soft=True)
+    return at_least(
+        work.footing.thickness,
+        least,
+        "As thick as it stands out." if spread > figure("footing thickness") else "",
+        soft=True,
+    )

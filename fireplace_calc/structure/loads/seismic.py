@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import ceil
 
+from fireplace_calc.base.tolerances import LIMIT_SLACK
+from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
-from fireplace_calc.rules.core import SLACK
 from fireplace_calc.structure.figures import figure
-from fireplace_calc.structure.loads.stack import LINING, WALLS, Stack, edge_tension
+from fireplace_calc.structure.loads.stack import LINING, WALLS, FreeStack, edge_tension
 from fireplace_calc.structure.loads.weights import Weights
-from fireplace_calc.base.units import G
 
-SHAKING = ("D0", "D1", "D2", "E")
+STRONG_SEISMIC = ("D0", "D1", "D2", "E")
 """Seismic design categories in which plain masonry chimneys are not built."""
 
 
@@ -46,11 +46,19 @@ def force_bounds(response: float, importance: float = 1.0) -> tuple[float, float
     tuple of float
         Over the weight. [-]
     """
-    return (figure("component force, least") * response * importance, figure("component force, most") * response * importance)
+    return (
+        figure("component force, least") * response * importance,
+        figure("component force, most") * response * importance,
+    )
 
 
-def component_force(response: float, amplification: float, level: float = 1.0, importance: float = 1.0,
-                    reduction: float | None = None) -> float:
+def component_force(
+    response: float,
+    amplification: float,
+    level: float = 1.0,
+    importance: float = 1.0,
+    reduction: float | None = None,
+) -> float:
     r"""Sideways force on a component of a house over its weight, ASCE 7-16's Fp.
 
     Parameters
@@ -83,12 +91,19 @@ def component_force(response: float, amplification: float, level: float = 1.0, i
     """
     reduction = figure("component response factor") if reduction is None else reduction
     least, most = force_bounds(response, importance)
-    found = figure("component force factor") * amplification * response * importance / reduction * (1 + 2 * level)
+    found = (
+        figure("component force factor")
+        * amplification
+        * response
+        * importance
+        / reduction
+        * (1 + 2 * level)
+    )
     return min(max(found, least), most)
 
 
 @dataclass(frozen=True, slots=True)
-class Shake:
+class SeismicLoad:
     """Earthquake on the part above the last support.
 
     Attributes
@@ -115,7 +130,9 @@ class Shake:
     tension: float
 
 
-def shake(design: Design, frame: Frame, weighed: Weights, standing: Stack) -> Shake | None:
+def seismic_load(
+    design: Design, frame: Frame, weighed: Weights, standing: FreeStack
+) -> SeismicLoad | None:
     """Earthquake on the free part; nothing where the response is not known.
 
     Parameters
@@ -140,17 +157,32 @@ def shake(design: Design, frame: Frame, weighed: Weights, standing: Stack) -> Sh
     response = design.loads.sds
     if response is None:
         return None
-    told, whole = design.loads.support, weighed.lump(WALLS + LINING, frame.shoulder_top)
+    told, whole = design.loads.support, weighed.point_mass(WALLS + LINING, frame.shoulder_top)
     braced = told is not None and told > whole.z
     amplification = figure("amplification, braced" if braced else "amplification, unbraced")
     ratio = component_force(response, amplification)
-    force, vertical = ratio * G * standing.body.mass, figure("vertical shaking") * response * G * standing.body.mass
+    force, vertical = (
+        ratio * G * standing.body.mass,
+        figure("vertical shaking") * response * G * standing.body.mass,
+    )
     service, side = figure("service earthquake"), min(standing.sides, key=lambda s: s.modulus)
     moment = service * force * max(standing.body.z - standing.base, 0.0)
-    pressed = (figure("weight against wind") - service * figure("vertical shaking") * response) * standing.weight
+    pressed = (
+        figure("weight against wind") - service * figure("vertical shaking") * response
+    ) * standing.weight
     lean = standing.weight * max(s.lean for s in standing.sides)
-    return Shake(response, amplification, ratio, braced, force, vertical, moment,
-                 edge_tension(moment + figure("weight against wind") * lean, pressed, side.area, side.modulus))
+    return SeismicLoad(
+        response,
+        amplification,
+        ratio,
+        braced,
+        force,
+        vertical,
+        moment,
+        edge_tension(
+            moment + figure("weight against wind") * lean, pressed, side.area, side.modulus
+        ),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,7 +224,7 @@ def bar_count(width: float, flues: int) -> int:
         No. 4 bars; texts count the further ones by width or by flue, and the larger count is taken. [-]
     """
     step = figure("bars, width step")
-    more = max(ceil((width - step) / step - SLACK), flues - 1, 0)
+    more = max(ceil((width - step) / step - LIMIT_SLACK), flues - 1, 0)
     return round(figure("bars") + figure("bars, more") * more)
 
 
@@ -210,10 +242,24 @@ def steel(design: Design, frame: Frame) -> Steel:
         Counts [-] and the length of a bar. [m]
     """
     told = design.anchorage
-    width = 2 * max(frame.stack_half, frame.stack_depth) if told.chimney_width is None else told.chimney_width
+    width = (
+        2 * max(frame.stack_half, frame.stack_depth)
+        if told.chimney_width is None
+        else told.chimney_width
+    )
     long = frame.crown_bottom - frame.footing_top
-    ties = ceil(long / figure("tie spacing") - SLACK) + 1
+    ties = ceil(long / figure("tie spacing") - LIMIT_SLACK) + 1
     least = frame.grade + figure("straps from")
-    high = [level for level in (0.0, design.house.ceiling, frame.uphill_contact) if level > least + SLACK]
+    high = [
+        level
+        for level in (0.0, design.house.ceiling, frame.uphill_contact)
+        if level > least + LIMIT_SLACK
+    ]
     levels = 0 if design.chimney.location == "interior" else len(high)
-    return Steel(None if told.n_flues is None else bar_count(width, told.n_flues), long, ties, levels, levels * round(figure("straps")))
+    return Steel(
+        None if told.n_flues is None else bar_count(width, told.n_flues),
+        long,
+        ties,
+        levels,
+        levels * round(figure("straps")),
+    )

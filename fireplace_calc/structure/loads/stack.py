@@ -4,19 +4,27 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.structure.figures import figure
-from fireplace_calc.structure.loads.weights import Lump, Weights
-from fireplace_calc.structure.loads.wind import DIAGONAL, Push, force_coefficient, push, service_factor
-from fireplace_calc.base.units import G
+from fireplace_calc.structure.loads.weights import PointMass, Weights
+from fireplace_calc.structure.loads.wind import (
+    DIAGONAL,
+    WindLoad,
+    force_coefficient,
+    service_factor,
+    wind_load,
+)
 
 WALLS = ("chimney walls", "crown")
 """Parts whose weight presses on the section; the liner stands free on its own seat, with no bond and no stiffness."""
 LINING = ("flue liner", "flue casing")
 
 
-def ring(breadth: float, thickness: float, hole_breadth: float = 0.0, hole_thickness: float = 0.0) -> tuple[float, float]:
+def ring(
+    breadth: float, thickness: float, hole_breadth: float = 0.0, hole_thickness: float = 0.0
+) -> tuple[float, float]:
     """Area and section modulus of a rectangle with a hole in its middle.
 
     Parameters
@@ -85,7 +93,7 @@ class Side:
         Along the wind [m], of the ring without its liner [m2, m3].
     lean : float
         How far the weight above stands off the middle of the section, where the flue is drawn sideways. [m]
-    push : Push or None
+    push : WindLoad or None
         As the map has it.
     moment : float or None
         Of the wind at service level about the section. [N m]
@@ -101,7 +109,7 @@ class Side:
     area: float
     modulus: float
     lean: float
-    push: Push | None
+    wind_load: WindLoad | None
     moment: float | None
     tension: float | None
     corner: float | None
@@ -111,7 +119,7 @@ class Side:
 
 
 @dataclass(frozen=True, slots=True)
-class Stack:
+class FreeStack:
     """A chimney above its last support.
 
     Attributes
@@ -122,7 +130,7 @@ class Stack:
         Held up to its crown, so that nothing stands free.
     weight : float
         Of walls and crown above the section. [N]
-    body : Lump
+    body : PointMass
         The same with the liner, which shakes along; mass [kg] and middle. [m]
     sides : tuple of Side
         Wind from the side; wind from the front or the back.
@@ -132,7 +140,7 @@ class Stack:
     top: float
     held: bool
     weight: float
-    body: Lump
+    body: PointMass
     sides: tuple[Side, Side]
 
     @property
@@ -143,35 +151,55 @@ class Stack:
     @property
     def windy(self) -> bool:
         """Wind is known."""
-        return self.sides[0].push is not None
+        return self.sides[0].wind_load is not None
 
     @property
     def worst(self) -> Side:
         """The direction with the larger tension; the thinner way while wind is not known."""
-        return max(self.sides, key=lambda side: -side.thickness if side.tension is None else side.tension)
+        return max(
+            self.sides, key=lambda side: -side.thickness if side.tension is None else side.tension
+        )
 
 
-def _side(design: Design, frame: Frame, sideways: bool, base: float, standing: Lump) -> Side:
-    along, across = (frame.stack_half, frame.stack_depth) if sideways else (frame.stack_depth, frame.stack_half)
-    hole, hole_across = (frame.cavity_half, frame.cavity_depth) if sideways else (frame.cavity_depth, frame.cavity_half)
+def _side(design: Design, frame: Frame, sideways: bool, base: float, standing: PointMass) -> Side:
+    along, across = (
+        (frame.stack_half, frame.stack_depth) if sideways else (frame.stack_depth, frame.stack_half)
+    )
+    hole, hole_across = (
+        (frame.cavity_half, frame.cavity_depth)
+        if sideways
+        else (frame.cavity_depth, frame.cavity_half)
+    )
     thickness = 2 * along
     area, modulus = ring(2 * across, thickness, 2 * hole_across, 2 * hole)
     lean = abs(standing.x - frame.shift_at(base)) if sideways else abs(standing.y - frame.flue_y)
     lean = lean if lean > 1e-9 else 0.0
-    wind, weight = push(design, frame, sideways, base), G * standing.mass
+    wind, weight = wind_load(design, frame, sideways, base), G * standing.mass
     if wind is None or weight <= 0:
-        return Side(thickness, area, modulus, lean, wind, None, None, None, None, modulus / area, None)
+        return Side(
+            thickness, area, modulus, lean, wind, None, None, None, None, modulus / area, None
+        )
     moment = service_factor(design.loads.wind_map) * wind.moment(base)
     pressed = figure("weight against wind") * weight
     bending = moment + pressed * lean
     slender = (frame.liner_top - frame.grade) / (2 * min(frame.stack_half, frame.stack_depth))
     askew = 2 * force_coefficient(slender, DIAGONAL) / force_coefficient(slender)
-    return Side(thickness, area, modulus, lean, wind, moment, edge_tension(bending, pressed, area, modulus),
-                edge_tension(moment * askew + pressed * lean, pressed, area, modulus), bending / pressed, modulus / area,
-                weight * (thickness / 2 - lean) / moment if moment > 0 else None)
+    return Side(
+        thickness,
+        area,
+        modulus,
+        lean,
+        wind,
+        moment,
+        edge_tension(bending, pressed, area, modulus),
+        edge_tension(moment * askew + pressed * lean, pressed, area, modulus),
+        bending / pressed,
+        modulus / area,
+        weight * (thickness / 2 - lean) / moment if moment > 0 else None,
+    )
 
 
-def stack(design: Design, frame: Frame, weighed: Weights) -> Stack:
+def free_stack(design: Design, frame: Frame, weighed: Weights) -> FreeStack:
     """The chimney above its last support, or above its shoulder where nobody knows of one.
 
     Parameters
@@ -194,7 +222,12 @@ def stack(design: Design, frame: Frame, weighed: Weights) -> Stack:
     """
     told = design.loads.support
     held = told is not None and told >= frame.crown_bottom
-    base = min(max(frame.shoulder_top if told is None else told, frame.shoulder_top), frame.crown_bottom)
-    standing, body = weighed.lump(WALLS, base), weighed.lump(WALLS + LINING, base)
-    sides = (_side(design, frame, True, base, standing), _side(design, frame, False, base, standing))
-    return Stack(base, frame.liner_top, held, G * standing.mass, body, sides)
+    base = min(
+        max(frame.shoulder_top if told is None else told, frame.shoulder_top), frame.crown_bottom
+    )
+    standing, body = weighed.point_mass(WALLS, base), weighed.point_mass(WALLS + LINING, base)
+    sides = (
+        _side(design, frame, True, base, standing),
+        _side(design, frame, False, base, standing),
+    )
+    return FreeStack(base, frame.liner_top, held, G * standing.mass, body, sides)

@@ -9,14 +9,14 @@ from math import sin
 
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import ArchRing, Cylinder, Loft, Polygon, Solid
-from fireplace_calc.takeoff import shares
+from fireplace_calc.takeoff import share_out
 
 Moments = tuple[float, float, float, float]
 """Volume [m3] and its first moments along x, y and z. [m4]"""
 
 
 @dataclass(frozen=True, slots=True)
-class Lump:
+class PointMass:
     """A mass [kg] and the place of its middle. [m]"""
 
     mass: float
@@ -45,12 +45,18 @@ def _loft(solid: Loft) -> Moments:
     area, along, across = _plane(solid.lower)
     if solid.lower == solid.upper:
         return high * area, high * along, high * across, high * area * (solid.bottom + high / 2)
-    middle = tuple(((a + c) / 2, (b + d) / 2) for (a, b), (c, d) in zip(solid.lower, solid.upper, strict=True))
+    middle = tuple(
+        ((a + c) / 2, (b + d) / 2) for (a, b), (c, d) in zip(solid.lower, solid.upper, strict=True)
+    )
     half, half_along, half_across = _plane(middle)
     upper, upper_along, upper_across = _plane(solid.upper)
     volume = high * (area + 4 * half + upper) / 6
-    return (volume, high * (along + 4 * half_along + upper_along) / 6, high * (across + 4 * half_across + upper_across) / 6,
-            volume * solid.bottom + high * high * (2 * half + upper) / 6)
+    return (
+        volume,
+        high * (along + 4 * half_along + upper_along) / 6,
+        high * (across + 4 * half_across + upper_across) / 6,
+        volume * solid.bottom + high * high * (2 * half + upper) / 6,
+    )
 
 
 def _moments(solid: Solid) -> Moments:
@@ -81,7 +87,13 @@ def _over(solid: Solid, level: float) -> Solid | None:
         return Loft(level, solid.top, solid.cut(level), solid.upper)
     if isinstance(solid, Cylinder):
         gone = solid.shift * (level - solid.bottom) / (solid.top - solid.bottom)
-        return Cylinder(level, solid.top, solid.radius, (solid.centre[0] + gone, solid.centre[1]), solid.shift - gone)
+        return Cylinder(
+            level,
+            solid.top,
+            solid.radius,
+            (solid.centre[0] + gone, solid.centre[1]),
+            solid.shift - gone,
+        )
     return solid if (solid.bottom + solid.top) / 2 >= level else None
 
 
@@ -133,9 +145,15 @@ class Weights:
     def density(self, name: str, otherwise: float) -> float:
         """Of one part as built, joints and cores counted; ``otherwise`` where there is no such part. [kg/m3]"""
         known = self.parts.get(name)
-        return self.masses[name] / known.volume if known is not None and known.volume > 0 else otherwise
+        return (
+            self.masses[name] / known.volume
+            if known is not None and known.volume > 0
+            else otherwise
+        )
 
-    def lump(self, names: Collection[str] | None = None, level: float | None = None) -> Lump:
+    def point_mass(
+        self, names: Collection[str] | None = None, level: float | None = None
+    ) -> PointMass:
         """Some parts, or all, as one mass; with a level only what of them lies above it.
 
         Parameters
@@ -156,16 +174,29 @@ class Weights:
             if known is None or known.volume <= 0 or (level is not None and known.top <= level):
                 continue
             density = self.masses[name] / known.volume
-            volume, along, across, up = self.whole[name] if level is None or known.bottom >= level else moments(known, level)
-            mass, x, y, z = mass + density * volume, x + density * along, y + density * across, z + density * up
-        return Lump(mass, x / mass, y / mass, z / mass) if mass > 0 else Lump(0.0, 0.0, 0.0, level or 0.0)
+            volume, along, across, up = (
+                self.whole[name]
+                if level is None or known.bottom >= level
+                else moments(known, level)
+            )
+            mass, x, y, z = (
+                mass + density * volume,
+                x + density * along,
+                y + density * across,
+                z + density * up,
+            )
+        return (
+            PointMass(mass, x / mass, y / mass, z / mass)
+            if mass > 0
+            else PointMass(0.0, 0.0, 0.0, level or 0.0)
+        )
 
-    def each(self) -> Iterable[tuple[str, Lump]]:
+    def each(self) -> Iterable[tuple[str, PointMass]]:
         """Every part with its mass and middle."""
-        return ((name, self.lump((name,))) for name in self.masses)
+        return ((name, self.point_mass((name,))) for name in self.masses)
 
 
-def weights(geometry: Geometry) -> Weights:
+def weigh(geometry: Geometry) -> Weights:
     """Mass of every part, as the takeoff counts it: brick and joints, hollow block and grout.
 
     Parameters
@@ -178,7 +209,7 @@ def weights(geometry: Geometry) -> Weights:
         By part. [kg]
     """
     masses = {part.name: 0.0 for part in geometry.parts}
-    for share in shares(geometry):
+    for share in share_out(geometry):
         if share.part in masses:
             masses[share.part] += share.weight
     return Weights(masses, {part.name: part for part in geometry.parts})

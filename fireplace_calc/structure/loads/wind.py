@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import exp
 
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.structure.figures import figure, force_coefficients, terrain
-from fireplace_calc.base.units import InputError
 
 FACE, DIAGONAL = "square, wind on face", "square, wind on diagonal"
 
@@ -62,7 +62,9 @@ def altitude_factor(altitude: float) -> float:
     return exp(-figure("air thinning") * altitude)
 
 
-def velocity_pressure(speed: float, exposure: float, directionality: float, altitude: float = 1.0, hill: float = 1.0) -> float:
+def velocity_pressure(
+    speed: float, exposure: float, directionality: float, altitude: float = 1.0, hill: float = 1.0
+) -> float:
     r"""Pressure of the wind, ASCE 7-16's qz.
 
     Parameters
@@ -101,7 +103,12 @@ def force_coefficient(slenderness: float, section: str = FACE) -> float:
     """
     known = force_coefficients()
     if section not in known:
-        raise InputError(f"Section is {section!r}, but the table holds only {', '.join(known)}.", "Section", ", ".join(known), section)
+        raise InputError(
+            f"Section is {section!r}, but the table holds only {', '.join(known)}.",
+            "Section",
+            ", ".join(known),
+            section,
+        )
     table = known[section]
     for (low, start), (high, end) in pairwise(table):
         if slenderness <= high:
@@ -190,17 +197,21 @@ def strips(design: Design, frame: Frame, sideways: bool) -> tuple[Strip, ...]:
     The crown is taken with its full width up to the top of its slope. A rain cap or an arrester is taken as wide as the flue unit
     and one foot high, where one is fitted or nobody knows.
     """
-    stack, unit = (frame.stack_depth, frame.unit_depth) if sideways else (frame.stack_half, frame.unit_half)
-    found = [Strip(frame.shoulder_top, frame.crown_bottom, 2 * stack),
-             Strip(frame.crown_bottom, frame.crown_top, 2 * (stack + design.chimney.overhang)),
-             Strip(frame.crown_top, frame.liner_top, 2 * unit)]
+    stack, unit = (
+        (frame.stack_depth, frame.unit_depth) if sideways else (frame.stack_half, frame.unit_half)
+    )
+    found = [
+        Strip(frame.shoulder_top, frame.crown_bottom, 2 * stack),
+        Strip(frame.crown_bottom, frame.crown_top, 2 * (stack + design.chimney.overhang)),
+        Strip(frame.crown_top, frame.liner_top, 2 * unit),
+    ]
     if design.chimney.rain_cap is not False or design.chimney.arrester is not False:
         found.append(Strip(frame.liner_top, frame.liner_top + figure("cap allowance"), 2 * unit))
     return tuple(strip for strip in found if strip.top > strip.bottom)
 
 
 @dataclass(frozen=True, slots=True)
-class Push:
+class WindLoad:
     """Wind on one side of a chimney, as strong as the map has it.
 
     Attributes
@@ -233,7 +244,10 @@ class Push:
 
     def moment(self, level: float) -> float:
         """The larger of both about a level. [N m]"""
-        return max(self.as_structure * (self.structure_arm - level), self.as_rooftop * (self.rooftop_arm - level))
+        return max(
+            self.as_structure * (self.structure_arm - level),
+            self.as_rooftop * (self.rooftop_arm - level),
+        )
 
     @property
     def governs(self) -> str:
@@ -241,7 +255,7 @@ class Push:
         return "rooftop structure" if self.as_rooftop > self.as_structure else "other structure"
 
 
-def push(design: Design, frame: Frame, sideways: bool, base: float) -> Push | None:
+def wind_load(design: Design, frame: Frame, sideways: bool, base: float) -> WindLoad | None:
     """Wind on what stands in it above a level; nothing when speed or exposure is not known.
 
     Parameters
@@ -268,20 +282,28 @@ def push(design: Design, frame: Frame, sideways: bool, base: float) -> Push | No
         return None
     roof = frame.downhill_contact
     lowest = max(base, roof if design.chimney.location == "interior" else frame.grade)
-    seen = [kept for strip in strips(design, frame, sideways) if (kept := strip.over(lowest)) is not None]
+    seen = [
+        kept
+        for strip in strips(design, frame, sideways)
+        if (kept := strip.over(lowest)) is not None
+    ]
     if not seen:
-        return Push("", 0.0, lowest, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, lowest, lowest)
+        return WindLoad("", 0.0, lowest, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, lowest, lowest)
     area = sum(strip.area for strip in seen)
     middle = sum(strip.area * strip.middle for strip in seen) / area
     air, direction = altitude_factor(site.altitude), figure("directionality, square chimney")
 
     def pressure(level: float) -> float:
-        return velocity_pressure(site.wind, exposure_factor(level - frame.grade, loads.exposure), direction, air)
+        return velocity_pressure(
+            site.wind, exposure_factor(level - frame.grade, loads.exposure), direction, air
+        )
 
     tall = (seen[-1].top - frame.grade) / (2 * min(frame.stack_half, frame.stack_depth))
     shape, here = force_coefficient(tall), pressure(middle)
     eaves = (design.roof.eaves_level + design.roof.ridge_level) / 2
-    front = loads.building_width * (eaves - frame.grade) if loads.building_width is not None else None
+    front = (
+        loads.building_width * (eaves - frame.grade) if loads.building_width is not None else None
+    )
     over = [kept for strip in seen if (kept := strip.over(roof)) is not None]
     stands = sum(strip.area for strip in over)
     factor, there = rooftop_factor(stands, front), pressure(eaves)
@@ -290,4 +312,4 @@ def push(design: Design, frame: Frame, sideways: bool, base: float) -> Push | No
     both = plain * beneath + extra * stands
     arm = (plain * first + extra * (area * middle - first)) / both
     side = "from the side" if sideways else "from the front or the back"
-    return Push(side, area, middle, here, shape, there, factor, plain * area, both, middle, arm)
+    return WindLoad(side, area, middle, here, shape, there, factor, plain * area, both, middle, arm)

@@ -8,19 +8,19 @@ from collections.abc import Callable, Iterator, Sequence
 from datetime import date
 
 from fireplace_calc.assessment import DEFAULT_PACK
-from fireplace_calc.editing.designfile import write_whole
+from fireplace_calc.base.units import FEET_INCHES, InputError
+from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow
+from fireplace_calc.drawing.sheets.pdf import PdfBook
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.front_elevation import front
-from fireplace_calc.drawing.sheets.lists import Column, Flow, Table
-from fireplace_calc.drawing.sheets.pdf import Book
 from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.roof_view import roof
 from fireplace_calc.drawing.views.section_view import section
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.drawing.sheets.style import SMALL, TITLE
-from fireplace_calc.geometry.builder import geometry
-from fireplace_calc.lessons import KINDS, Exercise, Hunt, exercises, figures, planted, shown
-from fireplace_calc.report.summary import compared, require_units
-from fireplace_calc.base.units import FEET_INCHES, InputError
+from fireplace_calc.editing.designfile import write_whole
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.lessons import KINDS, Exercise, FaultFinding, exercises, figures, planted, shown
+from fireplace_calc.report.written import compared, require_units
 
 STANDING = {"letter": (215.9, 279.4), "A4": (210.0, 297.0)}
 """Papers of a class sheet. [mm]"""
@@ -32,8 +32,21 @@ UPPER = 0.6
 ANSWER_ROOM = 11.0
 """From one line to write on to the next: working goes above it. [mm]"""
 CAUTION = "Invented for an exercise. Not to be built from: local code, its official and licensed practice decide."
-KEY = (Column("To work out", 44), Column("Answer", 19), Column("How", 46), Column("Rule", 16), Column("Usual mistakes", 58))
-FAULTS = (Column("Fault", 30), Column("Check", 34), Column("There", 15), Column("Asked", 17), Column("Clause", 24), Column("Why", 56))
+KEY = (
+    Column("To work out", 44),
+    Column("Answer", 19),
+    Column("How", 46),
+    Column("Rule", 16),
+    Column("Usual mistakes", 58),
+)
+FAULTS = (
+    Column("Fault", 30),
+    Column("Check", 34),
+    Column("There", 15),
+    Column("Asked", 17),
+    Column("Clause", 24),
+    Column("Why", 56),
+)
 Told = Callable[[int, int, str], None]
 """Called with how many students are done, of how many, and the next one's seed."""
 
@@ -48,12 +61,24 @@ def paper(units: str, name: str | None = None) -> tuple[float, float]:
     """
     name = name or USUAL[require_units(units)]
     if name not in STANDING:
-        raise InputError(f"Paper is {name!r}, but a class sheet comes on {' or '.join(STANDING)}.", "Paper", ", ".join(STANDING), name)
+        raise InputError(
+            f"Paper is {name!r}, but a class sheet comes on {' or '.join(STANDING)}.",
+            "Paper",
+            ", ".join(STANDING),
+            name,
+        )
     return STANDING[name]
 
 
-def class_pages(seed: int | str, units: str = FEET_INCHES, key: bool = False, pack: str = DEFAULT_PACK, kinds: Sequence[str] = tuple(KINDS),
-                faults: int = 1, size: str | None = None) -> list[Sheet]:
+def class_pages(
+    seed: int | str,
+    units: str = FEET_INCHES,
+    key: bool = False,
+    pack: str = DEFAULT_PACK,
+    kinds: Sequence[str] = tuple(KINDS),
+    faults: int = 1,
+    size: str | None = None,
+) -> list[Sheet]:
     """Every page of one student, or of the key to it.
 
     Parameters
@@ -78,20 +103,37 @@ def class_pages(seed: int | str, units: str = FEET_INCHES, key: bool = False, pa
     list of Sheet
     """
     wide, high = paper(units, size)
-    tasks, hunt = exercises(seed, pack, tuple(kinds)), planted(seed, faults, pack)
+    tasks, fault_finding = exercises(seed, pack, tuple(kinds)), planted(seed, faults, pack)
     cell = Cell(EDGE, EDGE + FOOT_ROOM, wide - EDGE, high - EDGE - (0.0 if key else HEAD_ROOM))
     if key:
-        made = _key(tasks, hunt, units, wide, high, cell)
+        made = _key(tasks, fault_finding, units, wide, high, cell)
     else:
-        made = [*_numbers(tasks, units, wide, high, cell), _drawing(hunt, units, wide, high, cell), *_search(hunt, units, wide, high, cell)]
+        made = [
+            *_numbers(tasks, units, wide, high, cell),
+            _drawing(fault_finding, units, wide, high, cell),
+            *_search(fault_finding, units, wide, high, cell),
+        ]
     for number, sheet in enumerate(made, 1):
-        _margins(sheet, f"{'Key' if key else 'Exercise'} {seed}", f"{pack}, page {number} of {len(made)}, {date.today().isoformat()}",
-                 named=not key)
+        _margins(
+            sheet,
+            f"{'Key' if key else 'Exercise'} {seed}",
+            f"{pack}, page {number} of {len(made)}, {date.today().isoformat()}",
+            named=not key,
+        )
     return made
 
 
-def class_sheet(seeds: Sequence[int | str], path: str | os.PathLike, units: str = FEET_INCHES, key: bool = False, pack: str = DEFAULT_PACK,
-                kinds: Sequence[str] = tuple(KINDS), faults: int = 1, size: str | None = None, told: Told | None = None) -> None:
+def class_sheet(
+    seeds: Sequence[int | str],
+    path: str | os.PathLike,
+    units: str = FEET_INCHES,
+    key: bool = False,
+    pack: str = DEFAULT_PACK,
+    kinds: Sequence[str] = tuple(KINDS),
+    faults: int = 1,
+    size: str | None = None,
+    told: Told | None = None,
+) -> None:
     """Write the sheets of a class, or their key, as PDF; an earlier file is replaced only when the new one is whole.
 
     Parameters
@@ -125,9 +167,16 @@ def class_sheet(seeds: Sequence[int | str], path: str | os.PathLike, units: str 
             told(*done)
 
 
-def class_writing(seeds: Sequence[int | str], path: str | os.PathLike[str], units: str = FEET_INCHES, key: bool = False,
-                  pack: str = DEFAULT_PACK, kinds: Sequence[str] = tuple(KINDS), faults: int = 1,
-                  size: str | None = None) -> Iterator[tuple[int, int, str]]:
+def class_writing(
+    seeds: Sequence[int | str],
+    path: str | os.PathLike[str],
+    units: str = FEET_INCHES,
+    key: bool = False,
+    pack: str = DEFAULT_PACK,
+    kinds: Sequence[str] = tuple(KINDS),
+    faults: int = 1,
+    size: str | None = None,
+) -> Iterator[tuple[int, int, str]]:
     """The same student by student, so that whoever waits can watch, and stop by closing the generator: then no file is left.
 
     Yields
@@ -136,9 +185,15 @@ def class_writing(seeds: Sequence[int | str], path: str | os.PathLike[str], unit
         How many students are done, of how many, and the next one's seed.
     """
     if not seeds:
-        raise InputError("There is no seed, but every student needs one.", "Seeds", "at least one", seeds)
+        raise InputError(
+            "There is no seed, but every student needs one.", "Seeds", "at least one", seeds
+        )
     held = io.BytesIO()
-    book = Book(held, f"Chimney rules, {'key' if key else 'class sheet'}", f"{pack}, seeds {', '.join(map(str, seeds))}")
+    book = PdfBook(
+        held,
+        f"Chimney rules, {'key' if key else 'class sheet'}",
+        f"{pack}, seeds {', '.join(map(str, seeds))}",
+    )
     for number, seed in enumerate(seeds):
         yield number, len(seeds), str(seed)
         for sheet in class_pages(seed, units, key, pack, kinds, faults, size):
@@ -162,7 +217,7 @@ def _margins(sheet: Sheet, title: str, told: str, named: bool) -> None:
             sheet.line([(x + 11, y - 0.8), (end, y - 0.8)], "fine")
 
 
-def _answer(flow: Flow, prompt: str) -> None:
+def _answer(flow: TextFlow, prompt: str) -> None:
     """A question, and a line to write on with room for the working above it."""
     flow.room(2 * 4.1 + ANSWER_ROOM)
     flow.words(prompt, indent=3.0)
@@ -171,26 +226,37 @@ def _answer(flow: Flow, prompt: str) -> None:
     flow.y -= 2.0
 
 
-def _numbers(tasks: Sequence[Exercise], units: str, wide: float, high: float, cell: Cell) -> list[Sheet]:
-    flow = Flow(wide, high, cell)
+def _numbers(
+    tasks: Sequence[Exercise], units: str, wide: float, high: float, cell: Cell
+) -> list[Sheet]:
+    flow = TextFlow(wide, high, cell)
     for number, task in enumerate(tasks, 1):
         flow.room(34.0 + len(task.steps) * (ANSWER_ROOM + 6.0))
         flow.heading(f"{number}. {task.title}")
         flow.words(task.story)
-        flow.words("; ".join(f"{given.name}: {given.shown(units)}" for given in task.given) + ".", bold=True)
+        flow.words(
+            "; ".join(f"{given.name}: {given.shown(units)}" for given in task.given) + ".",
+            bold=True,
+        )
         for letter, step in zip("abcdefgh", task.steps, strict=False):
             _answer(flow, f"{letter})  {step.prompt}")
     return flow.sheets
 
 
-def _drawing(hunt: Hunt, units: str, wide: float, high: float, cell: Cell) -> Sheet:
+def _drawing(
+    fault_finding: FaultFinding, units: str, wide: float, high: float, cell: Cell
+) -> Sheet:
     """The four views of the faulty design, as large as they fit; its figures count, not the scale."""
-    sheet, made = Sheet(wide, high), geometry(hunt.design)
+    sheet, made = Sheet(wide, high), build_geometry(fault_finding.design)
     top = cell.top - TITLE - 4
     sheet.text(cell.left + 3, top, "The design to look through", size=TITLE, ha="left", bold=True)
     middle, split = (cell.left + cell.right) / 2, top - 2 - UPPER * (top - 2 - cell.bottom)
-    cells = {section: Cell(cell.left, split, middle, top - 2), roof: Cell(middle, split, cell.right, top - 2),
-             front: Cell(cell.left, cell.bottom, middle, split), plan: Cell(middle, cell.bottom, cell.right, split)}
+    cells = {
+        section: Cell(cell.left, split, middle, top - 2),
+        roof: Cell(middle, split, cell.right, top - 2),
+        front: Cell(cell.left, cell.bottom, middle, split),
+        plan: Cell(middle, cell.bottom, cell.right, split),
+    }
     for view, room in cells.items():
         view(sheet, room, made, units)
     sheet.line([(cell.left, split), (cell.right, split)], "fine")
@@ -198,36 +264,80 @@ def _drawing(hunt: Hunt, units: str, wide: float, high: float, cell: Cell) -> Sh
     return sheet
 
 
-def _search(hunt: Hunt, units: str, wide: float, high: float, cell: Cell) -> list[Sheet]:
+def _search(
+    fault_finding: FaultFinding, units: str, wide: float, high: float, cell: Cell
+) -> list[Sheet]:
     """Every figure of the design, and room for what is wrong with it."""
-    flow, many = Flow(wide, high, cell), len(hunt.faults)
-    told = figures(hunt, units)
+    flow, many = TextFlow(wide, high, cell), len(fault_finding.faults)
+    told = figures(fault_finding, units)
     half = -(-len(told) // 2)
-    pairs = [(*told[k][1:], *(told[k + half][1:] if k + half < len(told) else ("", ""))) for k in range(half)]
+    pairs = [
+        (*told[k][1:], *(told[k + half][1:] if k + half < len(told) else ("", "")))
+        for k in range(half)
+    ]
     columns = (Column("Figure", 50), Column("", 46)) * 2
-    flow.table(Table(f"Find {'the fault' if many == 1 else f'the {many} faults'}", columns, tuple(pairs),
-                     before=f"This design breaks {'one rule' if many == 1 else f'{many} rules'} of {hunt.pack} and no other. Every length "
-                            f"is as it is to be built."))
+    flow.table(
+        Table(
+            f"Find {'the fault' if many == 1 else f'the {many} faults'}",
+            columns,
+            tuple(pairs),
+            before=f"This design breaks {'one rule' if many == 1 else f'{many} rules'} of {fault_finding.pack} and no other. Every length "
+            f"is as it is to be built.",
+        )
+    )
     for number in range(1, many + 1):
         flow.room(4 * (ANSWER_ROOM + 6))
         which = "" if many == 1 else f" {number}"
-        for prompt in (f"Rule that is broken{which}", "What is there, and what is asked", "Why the rule exists"):
+        for prompt in (
+            f"Rule that is broken{which}",
+            "What is there, and what is asked",
+            "Why the rule exists",
+        ):
             _answer(flow, prompt)
     return flow.sheets
 
 
-def _key(tasks: Sequence[Exercise], hunt: Hunt, units: str, wide: float, high: float, cell: Cell) -> list[Sheet]:
-    flow = Flow(wide, high, cell)
+def _key(
+    tasks: Sequence[Exercise],
+    fault_finding: FaultFinding,
+    units: str,
+    wide: float,
+    high: float,
+    cell: Cell,
+) -> list[Sheet]:
+    flow = TextFlow(wide, high, cell)
     for number, task in enumerate(tasks, 1):
         flow.table(Table(f"{number}. {task.title}", KEY, tuple(_keyed(task, units))))
-    rows = tuple((fault.name, f"{f.title} ({f.key})", *compared(f, units)[:2], f"{f.clause}, {f.edition}",
-                  " ".join(t for t in (f.why, f.note) if t))
-                 for fault, f in zip(hunt.faults, hunt.findings, strict=True))
-    flow.table(Table("What is wrong with the design", FAULTS, rows, before=f"Everything else {hunt.pack} asks is met or does not apply."))
+    rows = tuple(
+        (
+            fault.name,
+            f"{f.title} ({f.key})",
+            *compared(f, units)[:2],
+            f"{f.clause}, {f.edition}",
+            " ".join(t for t in (f.why, f.note) if t),
+        )
+        for fault, f in zip(fault_finding.faults, fault_finding.findings, strict=True)
+    )
+    flow.table(
+        Table(
+            "What is wrong with the design",
+            FAULTS,
+            rows,
+            before=f"Everything else {fault_finding.pack} asks is met or does not apply.",
+        )
+    )
     return flow.sheets
 
 
 def _keyed(task: Exercise, units: str) -> Iterator[tuple[str, ...]]:
     for letter, step in zip("abcdefgh", task.steps, strict=False):
-        wrong = " ".join(f"{shown(m.value, step.kind, units)}: {m.reason}" for m in step.mistakes[:3])
-        yield f"{letter})  {step.prompt}", shown(step.expected, step.kind, units), step.how, step.rule, wrong
+        wrong = " ".join(
+            f"{shown(m.value, step.kind, units)}: {m.reason}" for m in step.mistakes[:3]
+        )
+        yield (
+            f"{letter})  {step.prompt}",
+            shown(step.expected, step.kind, units),
+            step.how,
+            step.rule,
+            wrong,
+        )

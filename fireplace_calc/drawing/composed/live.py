@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator
 
-from fireplace_calc.drawing.views.compose import views
-from fireplace_calc.drawing.views.roof_view import Limits
+from fireplace_calc.base.units import from_unit
+from fireplace_calc.drawing.composed.compose import views
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.views.roof_view import Limits
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules import Finding
-from fireplace_calc.base.units import from_unit
 
 FORMAT = "jpeg"
 """How the live picture is packed: quicker than PNG; what is lost while a hand moves is sent when it rests."""
@@ -20,12 +20,23 @@ CLEARANCES = {"ROF-01": "contact", "ROF-02": "reach"}
 
 def roof_limits(findings: Iterable[Finding]) -> Limits:
     """What the checks ask of the two heights over the roof, and how they stand. [m]"""
-    return {CLEARANCES[f.key]: (None if f.required is None else from_unit(f.required, f.unit), f.verdict)
-            for f in findings if f.key in CLEARANCES}
+    return {
+        CLEARANCES[f.key]: (
+            None if f.required is None else from_unit(f.required, f.unit),
+            f.verdict,
+        )
+        for f in findings
+        if f.key in CLEARANCES
+    }
 
 
-def live_views(view: str, geometry: Geometry, units: str, findings: Iterable[Finding],
-               shown: Collection[str] = ()) -> Iterator[tuple[Cell, Sheet]]:
+def live_views(
+    view: str,
+    geometry: Geometry,
+    units: str,
+    findings: Iterable[Finding],
+    shown: Collection[str] = (),
+) -> Iterator[tuple[Cell, Sheet]]:
     """All four views, or one of them large, with the roof clearances as the checks found them.
 
     The view ``room`` takes the names of the proportion guides that are switched on (``proportion.NAMES``).

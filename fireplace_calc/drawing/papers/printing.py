@@ -9,23 +9,23 @@ from datetime import date
 from pathlib import Path
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.brickwork import brickwork
-from fireplace_calc.editing.designfile import fingerprint
-from fireplace_calc.drawing.views.arch_view import arch
-from fireplace_calc.drawing.views.brick_layout import bricks
-from fireplace_calc.drawing.views.compose import NEEDS
-from fireplace_calc.drawing.views.throat_detail import detail
-from fireplace_calc.drawing.views.front_elevation import front
-from fireplace_calc.drawing.sheets.lists import Flow
-from fireplace_calc.drawing.views.live import roof_limits
-from fireplace_calc.drawing.views.hearth_plan import plan
-from fireplace_calc.drawing.views.roof_view import roof
-from fireplace_calc.drawing.views.section_view import section
+from fireplace_calc.base.units import FEET_INCHES, FOOT, InputError
+from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.drawing.composed.compose import NEEDS
+from fireplace_calc.drawing.composed.live import roof_limits
+from fireplace_calc.drawing.papers.written_sheets import tables
+from fireplace_calc.drawing.sheets.lists import TextFlow
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
+from fireplace_calc.drawing.views.arch_view import arch
+from fireplace_calc.drawing.views.brick_layout import bricks
+from fireplace_calc.drawing.views.front_elevation import front
+from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.layout import ARCHITECT
-from fireplace_calc.drawing.papers.written_sheets import tables
-from fireplace_calc.base.units import FEET_INCHES, FOOT, InputError
+from fireplace_calc.drawing.views.roof_view import roof
+from fireplace_calc.drawing.views.section_view import section
+from fireplace_calc.drawing.views.throat_detail import detail
+from fireplace_calc.editing.designfile import fingerprint
 
 PAPERS = {"letter": (279.4, 215.9), "A4": (297.0, 210.0), "A3": (420.0, 297.0)}
 """All lying. [mm]"""
@@ -34,8 +34,15 @@ USUAL = {FEET_INCHES: "letter", "millimetres": "A4"}
 EDGE, FOOT_ROOM = 8.0, 21.0
 """Margin all round, and the strip at the foot for the title block. [mm]"""
 CAUTION = "For planning only. Local code, its official and licensed practice decide. Do not build from what is not checked."
-VIEWS = {"Front elevation": front, "Section": section, "Plan": plan, "Against the roof": roof, "Throat and smoke chamber": detail,
-         "Arch and its thrust": arch, "Brick layout": bricks}
+VIEWS = {
+    "Front elevation": front,
+    "Section": section,
+    "Plan": plan,
+    "Against the roof": roof,
+    "Throat and smoke chamber": detail,
+    "Arch and its thrust": arch,
+    "Brick layout": bricks,
+}
 NEED = {bricks: NEEDS["bricks"][0], arch: NEEDS["arch"][0]}
 """Views that not every design has."""
 Told = Callable[[int, int, str], None]
@@ -52,26 +59,38 @@ def paper(units: str, name: str | None = None) -> tuple[float, float]:
     """
     name = name or USUAL[units]
     if name not in PAPERS:
-        raise InputError(f"Paper is {name!r}, but there are only {', '.join(PAPERS)}.", "Paper", ", ".join(PAPERS), name)
+        raise InputError(
+            f"Paper is {name!r}, but there are only {', '.join(PAPERS)}.",
+            "Paper",
+            ", ".join(PAPERS),
+            name,
+        )
     return PAPERS[name]
 
 
-def pages(result: Assessment, units: str, size: str | None = None, drawings_only: bool = False, prices: dict | None = None,
-          ) -> list[tuple[str, Sheet]]:
+def pages(
+    result: Assessment,
+    units: str,
+    size: str | None = None,
+    drawings_only: bool = False,
+    prices: dict | None = None,
+) -> list[tuple[str, Sheet]]:
     """Every sheet with its title block; a view is drawn at the largest round scale that fits."""
     wide, high = paper(units, size)
     cell = place(wide, high)
     made: list[tuple[str, Sheet, float | None]] = [*_drawn(result, units, wide, high, cell)]
     if not drawings_only:
         for name, parts in tables(result, units, prices):
-            flow = Flow(wide, high, cell)
+            flow = TextFlow(wide, high, cell)
             for part in parts:
                 flow.words(part) if isinstance(part, str) else flow.table(part)
             made += [(name, sheet, None) for sheet in flow.sheets]
     return blocked(made, result, units)
 
 
-def blocked(made: list[tuple[str, Sheet, float | None]], result: Assessment, units: str) -> list[tuple[str, Sheet]]:
+def blocked(
+    made: list[tuple[str, Sheet, float | None]], result: Assessment, units: str
+) -> list[tuple[str, Sheet]]:
     """The same sheets with their title blocks; each has its name and, on a drawing, its scale denominator."""
     for number, (name, sheet, denominator) in enumerate(made, 1):
         _block(sheet, result, name, f"sheet {number} of {len(made)}", denominator, units)
@@ -83,7 +102,9 @@ def place(wide: float, high: float) -> Cell:
     return Cell(EDGE, EDGE + FOOT_ROOM, wide - EDGE, high - EDGE)
 
 
-def _drawn(result: Assessment, units: str, wide: float, high: float, cell: Cell) -> Iterator[tuple[str, Sheet, float]]:
+def _drawn(
+    result: Assessment, units: str, wide: float, high: float, cell: Cell
+) -> Iterator[tuple[str, Sheet, float]]:
     for name, view in VIEWS.items():
         if not NEED.get(view, bool)(result.geometry):
             continue
@@ -95,21 +116,50 @@ def _drawn(result: Assessment, units: str, wide: float, high: float, cell: Cell)
             return ARCHITECT[units][denominator]
 
         more = {"limits": roof_limits(result.findings)} if view is roof else {}
-        view(sheet, cell, result.geometry, units, scales=ARCHITECT[units], name_scale=scale_name, **more)
-        yield ("Block layout" if view is bricks and not brickwork(result.geometry).layouts else name), sheet, told[0]
+        view(
+            sheet,
+            cell,
+            result.geometry,
+            units,
+            scales=ARCHITECT[units],
+            name_scale=scale_name,
+            **more,
+        )
+        yield (
+            (
+                "Block layout"
+                if view is bricks and not lay_brickwork(result.geometry).layouts
+                else name
+            ),
+            sheet,
+            told[0],
+        )
 
 
-def _block(sheet: Sheet, result: Assessment, name: str, number: str, denominator: float | None, units: str) -> None:
+def _block(
+    sheet: Sheet, result: Assessment, name: str, number: str, denominator: float | None, units: str
+) -> None:
     """Frame, title block and, on a drawing, scale bar."""
     left, right, low, line = EDGE, sheet.width - EDGE, EDGE, EDGE + FOOT_ROOM - 1.0
-    sheet.line([(left, low), (right, low), (right, sheet.height - EDGE), (left, sheet.height - EDGE)], "seen", closed=True)
+    sheet.line(
+        [(left, low), (right, low), (right, sheet.height - EDGE), (left, sheet.height - EDGE)],
+        "seen",
+        closed=True,
+    )
     sheet.line([(left, line), (right, line)], "seen")
     design = result.design
     sheet.text(left + 3, low + 13.4, design.name, size=TITLE, ha="left", bold=True)
     place = design.site.place or "place not named"
-    sheet.text(left + 3, low + 8.2, f"{place}. Checked against {result.pack}. {date.today().isoformat()}. Inputs {fingerprint(design)}.",
-               size=SMALL, ha="left")
-    invented = " Invented example." if "invented" in (design.note + design.site.place).lower() else ""
+    sheet.text(
+        left + 3,
+        low + 8.2,
+        f"{place}. Checked against {result.pack}. {date.today().isoformat()}. Inputs {fingerprint(design)}.",
+        size=SMALL,
+        ha="left",
+    )
+    invented = (
+        " Invented example." if "invented" in (design.note + design.site.place).lower() else ""
+    )
     sheet.text(left + 3, low + 3.4, CAUTION + invented, size=SMALL, ha="left")
     sheet.text(right - 3, low + 13.4, f"{name}, {number}", size=SMALL, ha="right", bold=True)
     if denominator is None:
@@ -123,13 +173,22 @@ def _block(sheet: Sheet, result: Assessment, name: str, number: str, denominator
     start = right - 3 - count * step
     for k in range(count):
         x = start + k * step
-        sheet.line([(x, low + 8.0), (x + step, low + 8.0), (x + step, low + 9.2), (x, low + 9.2)], "fine", closed=True)
+        sheet.line(
+            [(x, low + 8.0), (x + step, low + 8.0), (x + step, low + 9.2), (x, low + 9.2)],
+            "fine",
+            closed=True,
+        )
         if k % 2 == 0:
-            sheet.fill([[(x, low + 8.0), (x + step, low + 8.0), (x + step, low + 9.2), (x, low + 9.2)]], "ink")
+            sheet.fill(
+                [[(x, low + 8.0), (x + step, low + 8.0), (x + step, low + 9.2), (x, low + 9.2)]],
+                "ink",
+            )
     sheet.text(start - 1.5, low + 7.6, f"{count} {word}", size=SMALL, ha="right")
 
 
-def printing(made: list[tuple[str, Sheet]], path: str | os.PathLike, result: Assessment) -> Iterator[tuple[int, int, str]]:
+def printing(
+    made: list[tuple[str, Sheet]], path: str | os.PathLike, result: Assessment
+) -> Iterator[tuple[int, int, str]]:
     """Write sheets into one PDF, one by one, so that whoever waits can watch, and stop by closing the generator: then no file is left.
 
     Yields
@@ -137,14 +196,20 @@ def printing(made: list[tuple[str, Sheet]], path: str | os.PathLike, result: Ass
     int, int, str
         How many sheets are done, of how many, and the name of the next.
     """
-    from fireplace_calc.drawing.sheets.pdf import Book  # here, so that a panel need not wait for what only papers use
+    from fireplace_calc.drawing.sheets.pdf import (
+        PdfBook,  # here, so that a panel need not wait for what only papers use
+    )
 
     path = Path(path)
     try:
         handle, beside = tempfile.mkstemp(suffix=".pdf", dir=path.parent)
         os.close(handle)
         try:
-            book = Book(beside, result.design.name, f"Fireplace paper set, inputs {fingerprint(result.design)}")
+            book = PdfBook(
+                beside,
+                result.design.name,
+                f"Fireplace paper set, inputs {fingerprint(result.design)}",
+            )
             for number, (name, sheet) in enumerate(made):
                 yield number, len(made), name
                 book.add(sheet)
@@ -155,18 +220,36 @@ def printing(made: list[tuple[str, Sheet]], path: str | os.PathLike, result: Ass
             if os.path.exists(beside):
                 os.unlink(beside)
     except OSError as trouble:
-        raise InputError(f"{path} cannot be written: {trouble.strerror}.", "--out", "a folder that can be written to", str(path)) from None
+        raise InputError(
+            f"{path} cannot be written: {trouble.strerror}.",
+            "--out",
+            "a folder that can be written to",
+            str(path),
+        ) from None
     yield len(made), len(made), ""
 
 
-def writing(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None,
-            drawings_only: bool = False, prices: dict | None = None) -> Iterator[tuple[int, int, str]]:
+def writing(
+    result: Assessment,
+    path: str | os.PathLike,
+    units: str = FEET_INCHES,
+    size: str | None = None,
+    drawings_only: bool = False,
+    prices: dict | None = None,
+) -> Iterator[tuple[int, int, str]]:
     """The paper set as ``printing`` writes it."""
     return printing(pages(result, units, size, drawings_only, prices), path, result)
 
 
-def paper_set(result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None,
-              drawings_only: bool = False, prices: dict | None = None, told: Told | None = None) -> None:
+def paper_set(
+    result: Assessment,
+    path: str | os.PathLike,
+    units: str = FEET_INCHES,
+    size: str | None = None,
+    drawings_only: bool = False,
+    prices: dict | None = None,
+    told: Told | None = None,
+) -> None:
     """Write the paper set as PDF; an earlier file is replaced only when the new one is whole.
 
     Parameters

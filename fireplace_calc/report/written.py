@@ -11,12 +11,22 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.units import (
+    CUYD,
+    FEET_INCHES,
+    MILLIMETRES,
+    SQFT,
+    SYSTEMS,
+    InputError,
+    from_unit,
+    grouped,
+    show,
+)
 from fireplace_calc.editing.designfile import write_whole
 from fireplace_calc.report.wide_tables import whole
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import Row
-from fireplace_calc.base.units import CUYD, FEET_INCHES, MILLIMETRES, SQFT, SYSTEMS, InputError, from_unit, grouped, show
 
 if TYPE_CHECKING:
     import pandas
@@ -29,19 +39,63 @@ CAUTION = (
     "somebody looks."
 )
 SIGNS = {FALLS_SHORT: "✗", NOT_CHECKED: "?", MEETS: "✓", DOES_NOT_APPLY: "–"}
-PLURALS = {FALLS_SHORT: "fall short", NOT_CHECKED: "not checked", MEETS: "meet", DOES_NOT_APPLY: "do not apply"}
-TAKEOFF_COLUMNS = ("item", "material", "net", "order", "unit", "weight_kg", "piece_kg", "volume_m3", "note")
-FINDING_COLUMNS = ("key", "clause", "title", "verdict", "provided", "required", "margin", "unit", "why", "note",
-                   "edition", "confidence", "source")
-KINDS = {"in": "length", "ft": "length", "mm": "length", "m": "length", "in2": "area", "ft2": "area", "mm2": "area", "m2": "area",
-         "deg": "angle", "ft/s": "air speed", "Pa": "pressure", "K": "difference"}
+PLURALS = {
+    FALLS_SHORT: "fall short",
+    NOT_CHECKED: "not checked",
+    MEETS: "meet",
+    DOES_NOT_APPLY: "do not apply",
+}
+TAKEOFF_COLUMNS = (
+    "item",
+    "material",
+    "net",
+    "order",
+    "unit",
+    "weight_kg",
+    "piece_kg",
+    "volume_m3",
+    "note",
+)
+FINDING_COLUMNS = (
+    "key",
+    "clause",
+    "title",
+    "verdict",
+    "provided",
+    "required",
+    "margin",
+    "unit",
+    "why",
+    "note",
+    "edition",
+    "confidence",
+    "source",
+)
+KINDS = {
+    "in": "length",
+    "ft": "length",
+    "mm": "length",
+    "m": "length",
+    "in2": "area",
+    "ft2": "area",
+    "mm2": "area",
+    "m2": "area",
+    "deg": "angle",
+    "ft/s": "air speed",
+    "Pa": "pressure",
+    "K": "difference",
+}
 
 
 def require_units(units: str) -> str:
     """The name of a unit system, or a sentence that says which there are."""
     if units not in SYSTEMS:
-        raise InputError(f"Units are {units!r}, but there are only {' and '.join(SYSTEMS)}.", "Units",
-                         ", ".join(SYSTEMS), units)
+        raise InputError(
+            f"Units are {units!r}, but there are only {' and '.join(SYSTEMS)}.",
+            "Units",
+            ", ".join(SYSTEMS),
+            units,
+        )
     return units
 
 
@@ -51,7 +105,13 @@ def quantity(amount: float, row: Row, units: str = FEET_INCHES) -> str:
         return f"{amount * CUYD:.2f} m³" if units == MILLIMETRES else f"{amount:.2f} yd³"
     if row.unit == "ft2":
         return f"{amount * SQFT:.2f} m²" if units == MILLIMETRES else f"{amount:.1f} ft²"
-    number = f"{amount:.0f}" if amount == int(amount) else f"{amount:.2f}" if row.unit == "ton" else f"{amount:.1f}"
+    number = (
+        f"{amount:.0f}"
+        if amount == int(amount)
+        else f"{amount:.2f}"
+        if row.unit == "ton"
+        else f"{amount:.1f}"
+    )
     return f"{number} {row.unit}" + ("" if amount == 1 or row.unit == "brick" else "s")
 
 
@@ -78,8 +138,15 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
 
 def asked(finding: Finding, units: str = FEET_INCHES) -> str:
     """What is asked, and which way it binds where the margin tells."""
-    required, values = compared(finding, units)[1], (finding.provided, finding.required, finding.margin)
-    if not required or not finding.margin or not all(isinstance(value, (int, float)) for value in values):
+    required, values = (
+        compared(finding, units)[1],
+        (finding.provided, finding.required, finding.margin),
+    )
+    if (
+        not required
+        or not finding.margin
+        or not all(isinstance(value, (int, float)) for value in values)
+    ):
         return required
     return f"at {'least' if (values[0] - values[1]) * values[2] > 0 else 'most'} {required}"
 
@@ -87,19 +154,59 @@ def asked(finding: Finding, units: str = FEET_INCHES) -> str:
 def findings_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every finding, worst first, its verdict as a sign and a word."""
     require_units(units)
-    columns = ("", "Verdict", "Check", "Provided", "Required", "To spare", "Clause", "Edition", "Confidence", "Why",
-               "Note", "Key")
-    return whole(((SIGNS[f.verdict], f.verdict, f.title, *compared(f, units), f.clause, f.edition, f.confidence, f.why,
-                    f.note, f.key) for f in assessment.findings), columns)
+    columns = (
+        "",
+        "Verdict",
+        "Check",
+        "Provided",
+        "Required",
+        "To spare",
+        "Clause",
+        "Edition",
+        "Confidence",
+        "Why",
+        "Note",
+        "Key",
+    )
+    return whole(
+        (
+            (
+                SIGNS[f.verdict],
+                f.verdict,
+                f.title,
+                *compared(f, units),
+                f.clause,
+                f.edition,
+                f.confidence,
+                f.why,
+                f.note,
+                f.key,
+            )
+            for f in assessment.findings
+        ),
+        columns,
+    )
 
 
 def takeoff_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """What to order, in the order it is needed on site."""
     require_units(units)
     columns = ("Item", "Material", "Net", "To order", "Weight", "One piece", "How counted")
-    return whole(((r.item, r.material, quantity(r.net, r, units), quantity(r.order, r, units),
-                    weight(r.weight_kg, units), weight(r.piece_kg, units) if r.piece_kg else "", r.note)
-                   for r in assessment.takeoff), columns)
+    return whole(
+        (
+            (
+                r.item,
+                r.material,
+                quantity(r.net, r, units),
+                quantity(r.order, r, units),
+                weight(r.weight_kg, units),
+                weight(r.piece_kg, units) if r.piece_kg else "",
+                r.note,
+            )
+            for r in assessment.takeoff
+        ),
+        columns,
+    )
 
 
 def draft_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
@@ -113,9 +220,37 @@ def draft_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.Data
 def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every finding on the draft, worst first. Engineering judgement, not code."""
     require_units(units)
-    return whole(((SIGNS[f.verdict], f.verdict, f.title, *compared(f, units), f.clause, f.confidence, f.source, f.why, f.note, f.key)
-                   for f in assessment.judgement),
-                  ("", "Verdict", "Question", "Found", "Wanted", "To spare", "Mode", "Confidence", "Rests on", "Why", "Note", "Key"))
+    return whole(
+        (
+            (
+                SIGNS[f.verdict],
+                f.verdict,
+                f.title,
+                *compared(f, units),
+                f.clause,
+                f.confidence,
+                f.source,
+                f.why,
+                f.note,
+                f.key,
+            )
+            for f in assessment.judgement
+        ),
+        (
+            "",
+            "Verdict",
+            "Question",
+            "Found",
+            "Wanted",
+            "To spare",
+            "Mode",
+            "Confidence",
+            "Rests on",
+            "Why",
+            "Note",
+            "Key",
+        ),
+    )
 
 
 def answer(found: Answer, units: str = FEET_INCHES) -> str:
@@ -125,7 +260,13 @@ def answer(found: Answer, units: str = FEET_INCHES) -> str:
     said = []
     for f in found.findings:
         provided, required, _ = compared(f, units)
-        figures = f" {provided} for {required}" if provided and required else f" {required} asked" if required else ""
+        figures = (
+            f" {provided} for {required}"
+            if provided and required
+            else f" {required} asked"
+            if required
+            else ""
+        )
         said.append(f"{SIGNS[f.verdict]} {f.verdict}{figures} ({f.key})")
     return "; ".join(said) or "does not apply"
 
@@ -135,8 +276,13 @@ def side_by_side_table(assessment: Assessment, units: str = FEET_INCHES) -> pand
     from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
 
     require_units(units)
-    return whole(((q.text, *(answer(a, units) for a in q.answers), q.why) for q in side_by_side(assessment.design)),
-                  ("Question", *SIDE_BY_SIDE.values(), "Why they differ"))
+    return whole(
+        (
+            (q.text, *(answer(a, units) for a in q.answers), q.why)
+            for q in side_by_side(assessment.design)
+        ),
+        ("Question", *SIDE_BY_SIDE.values(), "Why they differ"),
+    )
 
 
 def coverage_table() -> pandas.DataFrame:
@@ -145,35 +291,85 @@ def coverage_table() -> pandas.DataFrame:
     from fireplace_calc.rules import PACKS
 
     found = (coverage(pack) for pack in PACKS.values())
-    return whole(((c.pack, c.computed, c.asked, len(c.uncovered), c.memory, ", ".join(c.uncovered)) for c in found),
-                  ("Pack", "Computed", "Asked of the reader", "Not covered", "From memory", "Which are not covered"))
+    return whole(
+        (
+            (c.pack, c.computed, c.asked, len(c.uncovered), c.memory, ", ".join(c.uncovered))
+            for c in found
+        ),
+        (
+            "Pack",
+            "Computed",
+            "Asked of the reader",
+            "Not covered",
+            "From memory",
+            "Which are not covered",
+        ),
+    )
 
 
 def agreement_table() -> pandas.DataFrame:
     """Canada's round-flue table cell by cell against sizing mode, at both published inlet coefficients; diameters in mm."""
-    from fireplace_calc.report.canada_agreement import agreement
+    from fireplace_calc.report.canada_agreement import compare_with_canada
 
-    tight, wide = agreement(2.5), agreement(1.0)
-    rows = ((f"{a:.3f} m²", f"{h:.2f} m", f"{1000 * low:.0f} to {1000 * high:.0f}", f"{1000 * d1:.0f}{'' if in1 else ' (outside)'}",
-             f"{100 * m1:+.1f} %", f"{1000 * d2:.0f}{'' if in2 else ' (outside)'}", f"{100 * m2:+.1f} %")
-            for a, h, low, high, d1, in1, m1, d2, in2, m2 in zip(
-                wide.opening, wide.height, wide.least, wide.most, wide.ours, wide.inside, wide.misfit,
-                tight.ours, tight.inside, tight.misfit, strict=True))
-    return whole(rows, ("Opening", "Height", "Table", "Inlet 1.0", "Off the middle", "Inlet 2.5", "Off its middle"))
+    tight, wide = compare_with_canada(2.5), compare_with_canada(1.0)
+    rows = (
+        (
+            f"{a:.3f} m²",
+            f"{h:.2f} m",
+            f"{1000 * low:.0f} to {1000 * high:.0f}",
+            f"{1000 * d1:.0f}{'' if in1 else ' (outside)'}",
+            f"{100 * m1:+.1f} %",
+            f"{1000 * d2:.0f}{'' if in2 else ' (outside)'}",
+            f"{100 * m2:+.1f} %",
+        )
+        for a, h, low, high, d1, in1, m1, d2, in2, m2 in zip(
+            wide.opening,
+            wide.height,
+            wide.least,
+            wide.most,
+            wide.ours,
+            wide.inside,
+            wide.misfit,
+            tight.ours,
+            tight.inside,
+            tight.misfit,
+            strict=True,
+        )
+    )
+    return whole(
+        rows,
+        (
+            "Opening",
+            "Height",
+            "Table",
+            "Inlet 1.0",
+            "Off the middle",
+            "Inlet 2.5",
+            "Off its middle",
+        ),
+    )
 
 
 def levels_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every level from the room floor, top of the list the highest, as on a drawing."""
     require_units(units)
-    named = ((name.capitalize(), show(level, "length", units)) for name, level in reversed(assessment.levels.items()))
+    named = (
+        (name.capitalize(), show(level, "length", units))
+        for name, level in reversed(assessment.levels.items())
+    )
     return whole(named, ("Level", "Over room floor"))
 
 
 def parts_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
     """Every solid with its material and volume, from the footing up."""
     require_units(units)
-    return whole(((p.name.capitalize(), p.material, show(p.volume, "volume", units)) for p in assessment.parts),
-                  ("Part", "Material", "Volume"))
+    return whole(
+        (
+            (p.name.capitalize(), p.material, show(p.volume, "volume", units))
+            for p in assessment.parts
+        ),
+        ("Part", "Material", "Volume"),
+    )
 
 
 def weight(kg: float, units: str = FEET_INCHES) -> str:
@@ -183,8 +379,12 @@ def weight(kg: float, units: str = FEET_INCHES) -> str:
 
 def tally(assessment: Assessment) -> str:
     """How many checks came out how, worst first."""
-    found = ((assessment.counts.get(verdict, 0), verdict, words) for verdict, words in PLURALS.items())
-    return ", ".join(f"{number} {verdict if number == 1 else words}" for number, verdict, words in found)
+    found = (
+        (assessment.counts.get(verdict, 0), verdict, words) for verdict, words in PLURALS.items()
+    )
+    return ", ".join(
+        f"{number} {verdict if number == 1 else words}" for number, verdict, words in found
+    )
 
 
 def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
@@ -235,8 +435,10 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     yield f"{'Takeoff':26}{'net':>16}{'to order':>18}{'weight':>13}{'one piece':>12}"
     for r in assessment.takeoff:
         piece = show(r.piece_kg, "mass", units) if r.piece_kg and r.unit != "brick" else ""
-        yield (f"{r.item:26}{quantity(r.net, r, units):>16}{quantity(r.order, r, units):>18}"
-               f"{weight(r.weight_kg, units):>13}{piece:>12}").rstrip()
+        yield (
+            f"{r.item:26}{quantity(r.net, r, units):>16}{quantity(r.order, r, units):>18}"
+            f"{weight(r.weight_kg, units):>13}{piece:>12}"
+        ).rstrip()
     yield ""
     yield CAUTION
 
@@ -259,13 +461,17 @@ def summary(assessment: Assessment, units: str = FEET_INCHES, width: int = 100) 
         Sizes, checks that want attention, takeoff, caution.
     """
     require_units(units)
-    return "\n".join(line if len(line) <= width else textwrap.fill(line, width, subsequent_indent="  ")
-                     for line in _summary(assessment, units))
+    return "\n".join(
+        line if len(line) <= width else textwrap.fill(line, width, subsequent_indent="  ")
+        for line in _summary(assessment, units)
+    )
 
 
 def harmless(value: Any) -> Any:
     """Text that a spreadsheet would take for a formula gets a quote in front."""
-    return "'" + value if isinstance(value, str) and value.startswith(("=", "+", "-", "@")) else value
+    return (
+        "'" + value if isinstance(value, str) and value.startswith(("=", "+", "-", "@")) else value
+    )
 
 
 def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
@@ -291,10 +497,34 @@ def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[P
     tuple of path
         All three files.
     """
-    order, checks, air = (Path(folder) / name for name in ("takeoff.csv", "findings.csv", "draft.csv"))
-    write_whole(order, _csv(TAKEOFF_COLUMNS, (
-        (r.item, r.material, r.net, r.order, r.unit, r.weight_kg, r.piece_kg, r.volume, r.note)
-        for r in assessment.takeoff)))
+    order, checks, air = (
+        Path(folder) / name for name in ("takeoff.csv", "findings.csv", "draft.csv")
+    )
+    write_whole(
+        order,
+        _csv(
+            TAKEOFF_COLUMNS,
+            (
+                (
+                    r.item,
+                    r.material,
+                    r.net,
+                    r.order,
+                    r.unit,
+                    r.weight_kg,
+                    r.piece_kg,
+                    r.volume,
+                    r.note,
+                )
+                for r in assessment.takeoff
+            ),
+        ),
+    )
     for path, findings in ((checks, assessment.findings), (air, assessment.judgement)):
-        write_whole(path, _csv(FINDING_COLUMNS, ([getattr(f, name) for name in FINDING_COLUMNS] for f in findings)))
+        write_whole(
+            path,
+            _csv(
+                FINDING_COLUMNS, ([getattr(f, name) for name in FINDING_COLUMNS] for f in findings)
+            ),
+        )
     return order, checks, air

@@ -5,15 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.design.records import Work
 from fireplace_calc.base.tables import rows
+from fireplace_calc.design.records import Work
 
-PRACTICE = ("Site practice, no code: no published figure was found. The data of the refractory mortar and sections in hand take "
-            "precedence. Curing wants water, the first fires drive it out: keep it damp first, then let it dry.")
+PRACTICE = (
+    "Site practice, no code: no published figure was found. The data of the refractory mortar and sections in hand take "
+    "precedence. Curing wants water, the first fires drive it out: keep it damp first, then let it dry."
+)
 
 
 @dataclass(frozen=True, slots=True)
-class Fire:
+class FirstFire:
     """One of the first fires.
 
     Attributes
@@ -52,7 +54,7 @@ class Cure:
 
     days: int
     cold: int
-    fires: tuple[Fire, ...]
+    fires: tuple[FirstFire, ...]
     note: str = PRACTICE
     confidence: str = "derived"
 
@@ -64,7 +66,9 @@ class Cure:
 
 @lru_cache(maxsize=1)
 def _fires() -> tuple[tuple[int, float, str], ...]:
-    return tuple((int(r["fire"]), float(r["share_of_full"]), r["note"]) for r in rows("first_fires.csv"))
+    return tuple(
+        (int(r["fire"]), float(r["share_of_full"]), r["note"]) for r in rows("first_fires.csv")
+    )
 
 
 def curing(work: Work) -> Cure:
@@ -86,7 +90,11 @@ def curing(work: Work) -> Cure:
     ([0.1, 0.2, 0.35, 0.6, 1.0], 28)
     """
     start = work.cure + work.cold_days
-    return Cure(work.cure, work.cold_days, tuple(Fire(n, share, start + n - 1, note) for n, share, note in _fires()))
+    return Cure(
+        work.cure,
+        work.cold_days,
+        tuple(FirstFire(n, share, start + n - 1, note) for n, share, note in _fires()),
+    )
 
 
 def cold_days(means: list[float], limit: float = (40 - 32) / 1.8 + 273.15) -> int:

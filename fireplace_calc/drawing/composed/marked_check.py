@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import hypot
 
-from fireplace_calc.drawing.views.compose import HEIGHT, WIDTH
+from fireplace_calc.base.units import FEET_INCHES, from_unit, show
+from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
+from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
+from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.roof_view import along, roof
 from fireplace_calc.drawing.views.section_view import section
-from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
-from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules import Finding
-from fireplace_calc.base.units import FEET_INCHES, from_unit, show
 
 Span = tuple[Pair, Pair]
 STRIP = 13.0
@@ -52,7 +52,10 @@ def _lining(g: Geometry) -> Span:
 
 
 def _air_behind(g: Geometry) -> Span:
-    return (g.frame.half_width / 3, g.frame.block_back), (g.frame.half_width / 3, g.frame.block_back + (g.design.clearance.back or 0.0))
+    return (g.frame.half_width / 3, g.frame.block_back), (
+        g.frame.half_width / 3,
+        g.frame.block_back + (g.design.clearance.back or 0.0),
+    )
 
 
 def _air_narrower(g: Geometry) -> Span:
@@ -148,21 +151,35 @@ def _over_opening(g: Geometry) -> Span:
 
 
 PLACES: dict[str, tuple[str, Callable[[Geometry], Span]]] = {
-    **dict.fromkeys(("HTH-05", "HTH-07", "CA-050", "CA-052", "CA-053", "UK-045", "UK-047"), ("plan", _hearth_front)),
+    **dict.fromkeys(
+        ("HTH-05", "HTH-07", "CA-050", "CA-052", "CA-053", "UK-045", "UK-047"),
+        ("plan", _hearth_front),
+    ),
     **dict.fromkeys(("HTH-06", "HTH-08", "CA-051", "UK-046", "UK-048"), ("plan", _hearth_side)),
     **dict.fromkeys(("FBX-09", "FBX-10", "CA-049", "PRA-05", "PRA-08"), ("plan", _depth)),
-    **dict.fromkeys(("FBX-01", "FBX-02", "CA-046", "UK-050"), ("plan", _wall)), **dict.fromkeys(("FBX-03", "CA-042"), ("plan", _lining)),
-    "CLR-02": ("plan", _air_behind), **dict.fromkeys(("CA-064", "CA-065", "CA-066", "CA-067"), ("plan", _air_narrower)),
+    **dict.fromkeys(("FBX-01", "FBX-02", "CA-046", "UK-050"), ("plan", _wall)),
+    **dict.fromkeys(("FBX-03", "CA-042"), ("plan", _lining)),
+    "CLR-02": ("plan", _air_behind),
+    **dict.fromkeys(("CA-064", "CA-065", "CA-066", "CA-067"), ("plan", _air_narrower)),
     "PRA-03": ("plan", _back),
-    **dict.fromkeys(("THR-01", "THR-04", "THR-05", "PRA-12"), ("section", _throat_height)), "THR-02": ("section", _throat_depth),
-    "PRA-13": ("section", _shelf), "SMK-04": ("section", _chamber), **dict.fromkeys(("HTH-02", "UK-042"), ("section", _hearth_thickness)),
-    **dict.fromkeys(("HTH-03", "HTH-04"), ("section", _extension_thickness)), "FND-01": ("section", _footing),
-    **dict.fromkeys(("FND-02", "FND-12"), ("section", _footing_out)), "FND-03": ("section", _footing_deep),
-    **dict.fromkeys(("PRA-06", "PRA-09"), ("front", _opening_height)), "PRA-07": ("front", _opening_width), "PRA-17": ("front", _jamb),
+    **dict.fromkeys(("THR-01", "THR-04", "THR-05", "PRA-12"), ("section", _throat_height)),
+    "THR-02": ("section", _throat_depth),
+    "PRA-13": ("section", _shelf),
+    "SMK-04": ("section", _chamber),
+    **dict.fromkeys(("HTH-02", "UK-042"), ("section", _hearth_thickness)),
+    **dict.fromkeys(("HTH-03", "HTH-04"), ("section", _extension_thickness)),
+    "FND-01": ("section", _footing),
+    **dict.fromkeys(("FND-02", "FND-12"), ("section", _footing_out)),
+    "FND-03": ("section", _footing_deep),
+    **dict.fromkeys(("PRA-06", "PRA-09"), ("front", _opening_height)),
+    "PRA-07": ("front", _opening_width),
+    "PRA-17": ("front", _jamb),
     **dict.fromkeys(("LIN-01", "LIN-03"), ("front", _bearing)),
     **dict.fromkeys(("CLR-07", "CA-061", "CA-062", "PRA-18"), ("front", _mantel)),
-    **dict.fromkeys(("ROF-01", "CA-023"), ("roof", _over_contact)), "ROF-02": ("roof", _over_reach),
-    **dict.fromkeys(("CA-019", "UK-011"), ("roof", lambda g: _over_contact(g, "liner_top"))), "UK-007": ("roof", _over_opening),
+    **dict.fromkeys(("ROF-01", "CA-023"), ("roof", _over_contact)),
+    "ROF-02": ("roof", _over_reach),
+    **dict.fromkeys(("CA-019", "UK-011"), ("roof", lambda g: _over_contact(g, "liner_top"))),
+    "UK-007": ("roof", _over_opening),
 }
 """Where a check is measured: its view, and from where to where on it. [m]"""
 
@@ -200,10 +217,28 @@ def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sh
     length = hypot(end[0] - start[0], end[1] - start[1])
     if required and length > 0:
         share = from_unit(required, finding.unit) / length
-        _cross(view, start, end, (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])), 3.2, ink)
+        _cross(
+            view,
+            start,
+            end,
+            (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])),
+            3.2,
+            ink,
+        )
     provided = show(from_unit(finding.provided, finding.unit), "length", units)
-    asked = "" if required is None else f", {show(from_unit(required, finding.unit), 'length', units)} asked"
-    sheet.text(4.0, HEIGHT - 6.2, f"{finding.key}  {finding.title}: {provided}{asked}, {finding.verdict}", size=TITLE, ha="left", bold=True)
+    asked = (
+        ""
+        if required is None
+        else f", {show(from_unit(required, finding.unit), 'length', units)} asked"
+    )
+    sheet.text(
+        4.0,
+        HEIGHT - 6.2,
+        f"{finding.key}  {finding.title}: {provided}{asked}, {finding.verdict}",
+        size=TITLE,
+        ha="left",
+        bold=True,
+    )
     origin = f"{finding.clause}, {finding.edition}. Measured between the cross strokes; the long stroke is what is asked."
     sheet.text(4.0, HEIGHT - 11.0, origin, size=SMALL, ha="left")
     return sheet
@@ -222,5 +257,8 @@ def _cross(view: View, start: Pair, end: Pair, place: Pair, half: float, ink: st
     u, v = -(y1 - y0) / long * half, (x1 - x0) / long * half
     left, right, low, high = x - abs(u) - 0.4, x + abs(u) + 0.4, y - abs(v) - 0.4, y + abs(v) + 0.4
     on_sheet = 0 < left and right < WIDTH and 0 < low and high < HEIGHT - STRIP
-    if on_sheet and not any(a < right and left < c and b < high and low < d for a, b, c, d in (n.extent for n in view.sheet.labels)):
+    if on_sheet and not any(
+        a < right and left < c and b < high and low < d
+        for a, b, c, d in (n.extent for n in view.sheet.labels)
+    ):
         view.sheet.line([(x - u, y - v), (x + u, y + v)], "flag", ink)

@@ -5,23 +5,27 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Hashable, Iterator
 from dataclasses import replace
 
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.drawing.room.room_view import room
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.arch_view import arch, has_arch
 from fireplace_calc.drawing.views.brick_layout import bricks, can_lay
-from fireplace_calc.drawing.views.throat_detail import detail
 from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.roof_view import Limits, along, roof
-from fireplace_calc.drawing.room.room_view import room
 from fireplace_calc.drawing.views.section_view import ABOVE, section
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.views.throat_detail import detail
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.proportion import guides
-from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.proportion import find_guides
 
 WIDTH, HEIGHT = 300.0, 186.0
 """Of the sheet with all four views. [mm]"""
-CELLS = {"front": Cell(0.0, 78.0, 106.0, HEIGHT), "plan": Cell(0.0, 0.0, 106.0, 78.0), "section": Cell(106.0, 0.0, 198.0, HEIGHT),
-         "roof": Cell(198.0, 0.0, WIDTH, HEIGHT)}
+CELLS = {
+    "front": Cell(0.0, 78.0, 106.0, HEIGHT),
+    "plan": Cell(0.0, 0.0, 106.0, 78.0),
+    "section": Cell(106.0, 0.0, 198.0, HEIGHT),
+    "roof": Cell(198.0, 0.0, WIDTH, HEIGHT),
+}
 PANES = {"left": Cell(0.0, 0.0, 106.0, HEIGHT), "section": CELLS["section"], "roof": CELLS["roof"]}
 """What is sent to the screen as one image: nearly always front and plan change together. [mm]"""
 TURNS = ("front", "section", "roof", "plan")
@@ -29,21 +33,72 @@ TURNS = ("front", "section", "roof", "plan")
 WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)
 BROAD = {"plan": 1.6, "detail": 1.6}
 """How much wider apart hatch lines stand where such a view fills the sheet and shows broad cuts. [-]"""
-RULES = {"front": [(4.0, 78.4), (102.0, 78.4)], "section": [(106.4, 4.0), (106.4, HEIGHT - 4.0)],
-         "roof": [(198.4, 4.0), (198.4, HEIGHT - 4.0)]}
+RULES = {
+    "front": [(4.0, 78.4), (102.0, 78.4)],
+    "section": [(106.4, 4.0), (106.4, HEIGHT - 4.0)],
+    "roof": [(198.4, 4.0), (198.4, HEIGHT - 4.0)],
+}
 """Fine lines between the cells. [mm]"""
 
-_DRAW: dict[str, Callable] = {"front": front, "plan": plan, "section": section, "roof": roof, "room": room,
-                              "detail": detail, "bricks": bricks, "arch": arch}
+_DRAW: dict[str, Callable] = {
+    "front": front,
+    "plan": plan,
+    "section": section,
+    "roof": roof,
+    "room": room,
+    "detail": detail,
+    "bricks": bricks,
+    "arch": arch,
+}
 NEEDS: dict[str, tuple[Callable[[Geometry], bool], str]] = {
-    "bricks": (can_lay, "There is nothing to lay brick by brick in this design; the front elevation is shown."),
-    "arch": (has_arch, "The opening of this design has a straight head; the front elevation is shown."),
+    "bricks": (
+        can_lay,
+        "There is nothing to lay brick by brick in this design; the front elevation is shown.",
+    ),
+    "arch": (
+        has_arch,
+        "The opening of this design has a straight head; the front elevation is shown.",
+    ),
 }
 """Views that not every design has, and what to say without."""
-_UPRIGHT = ("footing_bottom", "footing_top", "slab_bottom", "slab_top", "hearth", "extension_top", "back_bend", "spring",
-            "opening_top", "throat", "taper_top", "flue_start", "shoulder_top", "grade")
-_DEEP = ("breast", "depth", "throat_front", "throat_back", "block_back", "flue_y", "unit_depth", "cavity_depth", "stack_depth")
-_WIDE = ("half_width", "side_slope", "back_width", "block_half", "stack_half", "depth", "throat_front", "throat_back", "block_back")
+_UPRIGHT = (
+    "footing_bottom",
+    "footing_top",
+    "slab_bottom",
+    "slab_top",
+    "hearth",
+    "extension_top",
+    "back_bend",
+    "spring",
+    "opening_top",
+    "throat",
+    "taper_top",
+    "flue_start",
+    "shoulder_top",
+    "grade",
+)
+_DEEP = (
+    "breast",
+    "depth",
+    "throat_front",
+    "throat_back",
+    "block_back",
+    "flue_y",
+    "unit_depth",
+    "cavity_depth",
+    "stack_depth",
+)
+_WIDE = (
+    "half_width",
+    "side_slope",
+    "back_width",
+    "block_half",
+    "stack_half",
+    "depth",
+    "throat_front",
+    "throat_back",
+    "block_back",
+)
 
 
 def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashable:
@@ -63,28 +118,86 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
     if view in ("detail", "bricks", "arch"):
         return (d,)
     if view == "room":
-        return (pick(_WIDE), pick(_UPRIGHT), f.offset, f.offset_bottom, f.offset_top, f.breast, f.crown_bottom, d.opening, d.firebox,
-                d.lintel, d.hearth, d.method, d.surround, d.house)
+        return (
+            pick(_WIDE),
+            pick(_UPRIGHT),
+            f.offset,
+            f.offset_bottom,
+            f.offset_top,
+            f.breast,
+            f.crown_bottom,
+            d.opening,
+            d.firebox,
+            d.lintel,
+            d.hearth,
+            d.method,
+            d.surround,
+            d.house,
+        )
     if view == "front":
         top = max(d.house.ceiling, f.opening_top + 1.0)
         aside = (f.offset, f.offset_bottom, f.offset_top)
-        return (pick(_WIDE), pick(_UPRIGHT), aside, f.breast, min(f.crown_bottom, top), d.opening, box, d.surround, d.house.ceiling,
-                d.base)
+        return (
+            pick(_WIDE),
+            pick(_UPRIGHT),
+            aside,
+            f.breast,
+            min(f.crown_bottom, top),
+            d.opening,
+            box,
+            d.surround,
+            d.house.ceiling,
+            d.base,
+        )
     if view == "section":
         shown = min(f.shoulder_top + ABOVE, f.crown_bottom)
         laid = f.side_slope if geometry.by_name["firebox lining"].material == "firebrick" else None
-        return (pick(_UPRIGHT), pick(_DEEP), f.bore, f.offset, shown, head, box, d.base, d.throat, d.smoke_chamber,
-                replace(d.flue, sections=4), replace(d.chimney, liner_above=0.0), d.firebox.masonry, laid)
+        return (
+            pick(_UPRIGHT),
+            pick(_DEEP),
+            f.bore,
+            f.offset,
+            shown,
+            head,
+            box,
+            d.base,
+            d.throat,
+            d.smoke_chamber,
+            replace(d.flue, sections=4),
+            replace(d.chimney, liner_above=0.0),
+            d.firebox.masonry,
+            laid,
+        )
     told = tuple(sorted((limits or {}).items()))
-    return (pick(_UPRIGHT), f.crown_bottom, f.crown_top, f.liner_top, f.uphill_contact, f.highest_within_reach,
-            f.highest_within_reach_is, along(geometry), d.roof, d.flue, d.chimney, d.house.ceiling, d.base, told)
+    return (
+        pick(_UPRIGHT),
+        f.crown_bottom,
+        f.crown_top,
+        f.liner_top,
+        f.uphill_contact,
+        f.highest_within_reach,
+        f.highest_within_reach_is,
+        along(geometry),
+        d.roof,
+        d.flue,
+        d.chimney,
+        d.house.ceiling,
+        d.base,
+        told,
+    )
 
 
 _kept: dict[tuple, Sheet] = {}
 
 
-def view_sheet(view: str, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None,
-               shown: Collection[str] = ()) -> Sheet:
+def view_sheet(
+    view: str,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    limits: Limits | None = None,
+    shown: Collection[str] = (),
+) -> Sheet:
     """One view in one cell; the very same sheet as long as what it is drawn from is the same."""
     key = (view, cell, units, reads(view, geometry, limits), frozenset(shown))
     if key not in _kept:
@@ -94,23 +207,38 @@ def view_sheet(view: str, cell: Cell, geometry: Geometry, units: str, limits: Li
     return _kept[key]
 
 
-def draw_view(view: str, cell: Cell, geometry: Geometry, units: str, limits: Limits | None = None, shown: Collection[str] = ()) -> Sheet:
+def draw_view(
+    view: str,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    limits: Limits | None = None,
+    shown: Collection[str] = (),
+) -> Sheet:
     """One view in one cell, drawn afresh; in its room with those proportion guides that are ``shown``, by name."""
     sheet = Sheet(WIDTH, HEIGHT, hatch_size=BROAD.get(view, 1.0) if cell is WHOLE else 1.0)
     more = {"limits": limits} if view == "roof" else {}
     if view == "room" and shown:
-        more = {"guides": [guide for guide in guides(geometry, units) if guide.name in shown]}
+        more = {"guides": [guide for guide in find_guides(geometry, units) if guide.name in shown]}
     _DRAW[view](sheet, cell, geometry, units, **more)
     if cell is not WHOLE and view in RULES:
         sheet.line(RULES[view], "fine", "soft")
     return sheet
 
 
-def views(view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None,
-          shown: Collection[str] = ()) -> Iterator[tuple[Cell, Sheet]]:
+def views(
+    view: str,
+    geometry: Geometry,
+    units: str = FEET_INCHES,
+    limits: Limits | None = None,
+    shown: Collection[str] = (),
+) -> Iterator[tuple[Cell, Sheet]]:
     """What a live picture shows: ``all`` four views in their cells, or one of them on the whole sheet; each made when asked for."""
     places = {name: CELLS[name] for name in TURNS} if view == "all" else {view: WHOLE}
-    return ((cell, view_sheet(name, cell, geometry, units, limits, shown)) for name, cell in places.items())
+    return (
+        (cell, view_sheet(name, cell, geometry, units, limits, shown))
+        for name, cell in places.items()
+    )
 
 
 def elevations(geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> Sheet:
@@ -121,6 +249,8 @@ def elevations(geometry: Geometry, units: str = FEET_INCHES, limits: Limits | No
     return sheet
 
 
-def single(view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None) -> Sheet:
+def single(
+    view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None
+) -> Sheet:
     """One view alone on a sheet of the same size: ``front``, ``section``, ``plan``, ``roof`` or ``room``."""
     return draw_view(view, WHOLE, geometry, units, limits)

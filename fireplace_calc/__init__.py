@@ -1,4 +1,6 @@
-"""Design of an open masonry fireplace and its chimney: drawings, code checks and takeoff from one record."""
+"""Design of an open masonry fireplace and its chimney: drawings, code checks and takeoff from one
+record.
+"""
 
 from fireplace_calc.assessment import Assessment, assess
 from fireplace_calc.base.units import InputError

@@ -1,7 +1,7 @@
 """The main job without a screen: ``python -m fireplace_calc DESIGN.toml --out DIR``.
 
-Writes the drawing set as PDF, takeoff and findings as CSV, and prints a summary. Exit status 0 when nothing falls
-short, 1 when something does, 2 for an input error.
+Writes the drawing set as PDF, takeoff and findings as CSV, and prints a summary. Exit status 0 when
+nothing falls short, 1 when something does, 2 for an input error.
 """
 
 from __future__ import annotations
@@ -40,7 +40,10 @@ def _parser() -> argparse.ArgumentParser:
         "--out",
         metavar="DIR",
         required=True,
-        help="folder for drawings.pdf and .dxf, order.xlsx, takeoff.csv, findings.csv and draft.csv; made when not there",
+        help=(
+            "folder for drawings.pdf and .dxf, order.xlsx, takeoff.csv, findings.csv and draft.csv;"
+            " made when not there"
+        ),
     )
     parser.add_argument(
         "--pack", metavar="NAME", default=DEFAULT_PACK, help=f"one of: {', '.join(PACKS)}"
@@ -92,7 +95,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         units = require_units(asked.units)
         result = assess(load(asked.design), asked.pack)
-        from fireplace_calc.drawing.papers.printing import paper, paper_set
+        from fireplace_calc.drawing.papers.full_papers import paper, paper_set
         from fireplace_calc.exports import write_dxf, write_spreadsheet
         from fireplace_calc.takeoff import prices
 

@@ -69,14 +69,18 @@ class Assessment:
 
     @cached_property
     def judgement(self) -> tuple[Finding, ...]:
-        """Findings on the draft: engineering judgement, not code, so they stand apart from ``findings``."""
+        """Findings on the draft: engineering judgement, not code, so they stand apart from
+        ``findings``.
+        """
         from fireplace_calc.draft import judgement
 
         return judgement(self.draft)
 
     @cached_property
     def odds(self) -> Odds:
-        """How likely it smokes, over the published spread of everything that is not known; when first asked for."""
+        """How likely it smokes, over the published spread of everything that is not known; when
+        first asked for.
+        """
         from fireplace_calc.draft import fire, smoke_odds, surroundings
 
         design = self.design
@@ -91,7 +95,9 @@ class Assessment:
 
     @cached_property
     def structure(self) -> Structure:
-        """How it stands; worked out when first asked for. Its findings are engineering judgement, not code."""
+        """How it stands; worked out when first asked for. Its findings are engineering judgement,
+        not code.
+        """
         from fireplace_calc.structure import assess_structure
 
         return assess_structure(self.geometry)
@@ -176,6 +182,8 @@ def assess_all(design: Design) -> dict[str, tuple[Finding, ...]]:
 
 @lru_cache(maxsize=4)
 def _worked(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
-    """What no code changes: shape, facts and takeoff; kept for the next code the same design is held against."""
+    """What no code changes: shape, facts and takeoff; kept for the next code the same design is
+    held against.
+    """
     made = build_geometry(design)
     return made, gather_facts(made), take_off(made)

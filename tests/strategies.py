@@ -19,7 +19,9 @@ def _inches(low: float, high: float):
 
 @st.composite
 def designs(draw) -> Design:
-    """A design anybody could draw: both ways of building, both heads, every liner shape, offsets, raised hearths."""
+    """A design anybody could draw: both ways of building, both heads, every liner shape, offsets,
+    raised hearths.
+    """
     shape = draw(st.sampled_from(["round", "rectangular"]))
     breast, throat, rake = (
         draw(st.integers(3, 10)),

@@ -7,7 +7,7 @@ from fireplace_calc import assess, change
 from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import HEIGHT, WHOLE, WIDTH
-from fireplace_calc.drawing.papers.printing import pages
+from fireplace_calc.drawing.papers.full_papers import pages
 from fireplace_calc.drawing.sheets.sheet import Sheet, collisions
 from fireplace_calc.drawing.views.arch_view import arch, has_arch
 

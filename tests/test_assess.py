@@ -229,7 +229,9 @@ def in_a_fresh_python(code: str) -> str:
 
 
 def test_importing_the_package_wakes_no_heavy_library():
-    """Pandas, matplotlib and pint come when they are asked for; that keeps the import under a second."""
+    """Pandas, matplotlib and pint come when they are asked for; that keeps the import under a
+    second.
+    """
     awake = in_a_fresh_python("""
         import sys, fireplace_calc
         print(sorted({"pandas", "matplotlib", "pint", "numpy", "ipywidgets"} & set(sys.modules)))

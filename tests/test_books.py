@@ -1,4 +1,6 @@
-"""The books beside each other: coverage that adds up, questions that meet their clauses, a checklist whose ticks count."""
+"""The books beside each other: coverage that adds up, questions that meet their clauses, a
+checklist whose ticks count.
+"""
 
 import re
 from pathlib import Path
@@ -34,7 +36,9 @@ def test_coverage_adds_up(pack):
 
 
 def test_the_us_code_is_covered_whole():
-    """147 rows; two are of 2012 and earlier, the others stand in at least one edition and none is missing from its own."""
+    """147 rows; two are of 2012 and earlier, the others stand in at least one edition and none is
+    missing from its own.
+    """
     assert all(
         coverage(pack).uncovered == () for name, pack in PACKS.items() if name.startswith("US")
     )

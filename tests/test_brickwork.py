@@ -1,4 +1,6 @@
-"""Every brick in its place: faces are covered, nothing overlaps, cuts are counted, courses come out even."""
+"""Every brick in its place: faces are covered, nothing overlaps, cuts are counted, courses come out
+even.
+"""
 
 from math import hypot, pi
 
@@ -36,7 +38,9 @@ JOINTS = st.integers(0, 32).map(lambda k: k * INCH / 64)
 
 
 def endless(laid):
-    """Every brick of the endless bond that a face was cut out of, set out anew from one of its whole bricks; none without one."""
+    """Every brick of the endless bond that a face was cut out of, set out anew from one of its
+    whole bricks; none without one.
+    """
     whole = [np.array(piece.ring) for piece in laid.pieces if piece.whole]
     uncut = [
         ring
@@ -61,8 +65,9 @@ def endless(laid):
 
 
 def covered(laid, whole, together):
-    """Bricks and joints, each worked out of the endless bond by shapely, make the face to a thousandth, and nothing but what is
-    too thin to cut is left out of it."""
+    """Bricks and joints, each worked out of the endless bond by shapely, make the face to a
+    thousandth, and nothing but what is too thin to cut is left out of it.
+    """
     made, joint = endless(laid), laid.unit.joint
     if made is None or (laid.bond == "basketweave" and abs(weave(laid.unit)[1] - joint) > 1e-9):
         return False
@@ -93,7 +98,9 @@ def covered(laid, whole, together):
 def test_bricks_and_joints_cover_every_face_and_no_brick_overlaps(
     bond, brick, design, joint, thickness
 ):
-    """Every bond with every size, joints tight to 1/2 in, over random fireboxes; shapely is the judge."""
+    """Every bond with every size, joints tight to 1/2 in, over random fireboxes; shapely is the
+    judge.
+    """
     frame = build_geometry(design).frame
     for face in (floor_face(frame), *lining_faces(frame)):
         laid = lay(face, firebrick(brick, thickness * INCH, joint).unit, bond)
@@ -119,7 +126,9 @@ def test_bricks_and_joints_cover_every_face_and_no_brick_overlaps(
 @pytest.mark.parametrize("bond", BONDS)
 @pytest.mark.parametrize("joint", [0.0, 1 / 8, 1 / 2])
 def test_areas_of_bricks_and_joints_are_found_on_every_bond(bond, joint):
-    """Not one face of the plain firebox is passed over: 9 in brick, 4-1/2 high less what a basketweave needs to close."""
+    """Not one face of the plain firebox is passed over: 9 in brick, 4-1/2 high less what a
+    basketweave needs to close.
+    """
     unit = Unit(
         9 * INCH,
         (9 - joint) / 2 * INCH if bond == "basketweave" else 4.5 * INCH,
@@ -143,7 +152,9 @@ def test_areas_of_bricks_and_joints_are_found_on_every_bond(bond, joint):
 @pytest.mark.parametrize("bond", BONDS)
 @pytest.mark.parametrize("joint", [0.0, 1 / 16, 1 / 8, 1 / 4, 1 / 2])
 def test_a_bond_tiles_the_plane_with_its_joints(bond, joint):
-    """Cell by cell: a brick grown by half its joint fills an endless floor exactly once (basketweave where it closes)."""
+    """Cell by cell: a brick grown by half its joint fills an endless floor exactly once
+    (basketweave where it closes).
+    """
     unit = Unit(
         9 * INCH,
         (9 - joint) / 2 * INCH if bond == "basketweave" else 4.5 * INCH,
@@ -163,7 +174,9 @@ def test_a_bond_tiles_the_plane_with_its_joints(bond, joint):
 
 
 def test_basketweave_closes_only_when_the_length_is_so_many_widths():
-    """Common practice, computed: 9 by 4-1/2 closes dry, misses by 1/8 with a 1/8 joint; trimmed to 4-7/16 it closes."""
+    """Common practice, computed: 9 by 4-1/2 closes dry, misses by 1/8 with a 1/8 joint; trimmed to
+    4-7/16 it closes.
+    """
 
     def flat(width, joint):
         return Unit(9 * INCH, width * INCH, 2.5 * INCH, joint * INCH)
@@ -176,9 +189,11 @@ def test_basketweave_closes_only_when_the_length_is_so_many_widths():
 
 
 def test_a_back_counted_by_hand():
-    """36 in back without splay or rake, 40-1/2 in high, stack bond: four 9 in brick with three joints of 1/8 are 36-3/8.
-    Set out from the middle with a brick on the line, three whole ones and their joints are 27-1/4, so each side is left
-    4-3/8, less a joint 4-1/4: well over a quarter brick, and the plain start stands."""
+    """36 in back without splay or rake, 40-1/2 in high, stack bond: four 9 in brick with three
+    joints of 1/8 are 36-3/8. Set out from the middle with a brick on the line, three whole ones and
+    their joints are 27-1/4, so each side is left 4-3/8, less a joint 4-1/4: well over a quarter
+    brick, and the plain start stands.
+    """
     square = change(
         Design(), {"firebox.back_width": "36 in", "firebox.rake": "0 in", "firebox.bond": "stack"}
     )
@@ -212,7 +227,9 @@ def test_running_bond_laps_by_half_a_brick():
 
 
 def test_a_face_is_set_out_from_its_centre_line():
-    """Common practice: the centre line first. Left and right of it every course is the other's mirror, to a quarter brick's shift."""
+    """Common practice: the centre line first. Left and right of it every course is the other's
+    mirror, to a quarter brick's shift.
+    """
     for width in (30, 36, 41, 48):
         frame = build_geometry(change(Design(), {"opening.width": f"{width} in"})).frame
         laid = lay(lining_faces(frame)[0], STRAIGHT, "stack")
@@ -272,7 +289,9 @@ def test_cuts_are_grouped_by_shape_whatever_way_they_are_turned():
 
 
 def test_splay_and_rake_are_cut_into_the_bricks():
-    """The floor's end bricks carry the splay, the side's rear ones the rake: their slanting sides lean as the firebox does."""
+    """The floor's end bricks carry the splay, the side's rear ones the rake: their slanting sides
+    lean as the firebox does.
+    """
     made = build_geometry(Design())
     f = made.frame
 
@@ -332,7 +351,9 @@ def test_courses_come_out_even(height, unit, joint):
 
 
 def test_the_joint_that_comes_out_even_is_the_one_nearest_to_the_wanted():
-    """40-1/2 in of 2-1/2 in brick with 1/8 joints: 15 courses at 1/5 in, or 16 at 1/32; 1/5 is 3/40 off, 1/32 is 3/32 off."""
+    """40-1/2 in of 2-1/2 in brick with 1/8 joints: 15 courses at 1/5 in, or 16 at 1/32; 1/5 is 3/40
+    off, 1/32 is 3/32 off.
+    """
     even = even_courses(40.5 * INCH, 2.5 * INCH, INCH / 8)
     assert (even.courses, round(even.joint / INCH, 4), even.fits) == (15, 0.2, True)
     assert even_courses(40 * INCH, 2.5 * INCH, 0.0).joint == pytest.approx(0.0, abs=1e-12)
@@ -341,7 +362,9 @@ def test_the_joint_that_comes_out_even_is_the_one_nearest_to_the_wanted():
 @SLOW
 @given(st.integers(5 * 8, 120 * 16))
 def test_block_brings_any_height_level_to_a_sixteenth(sixteenths):
-    """Block of 7-5/8, a half-high course, packing, a sawn course, beds of 1/4 to 1/2 and a first bed of 1/4 to 3/4 in."""
+    """Block of 7-5/8, a half-high course, packing, a sawn course, beds of 1/4 to 1/2 and a first
+    bed of 1/4 to 3/4 in.
+    """
     height = sixteenths * INCH / 16
     made = block_coursing(height, 7.625 * INCH, 0.375 * INCH)
     assert made.tops[-1] == pytest.approx(made.made)
@@ -354,7 +377,9 @@ def test_block_brings_any_height_level_to_a_sixteenth(sixteenths):
 
 
 def test_block_of_eight_inches_needs_nothing_but_block():
-    """Modular coursing: so many times 8 in are so many blocks with 3/8 in beds. cmu sizes, common practice."""
+    """Modular coursing: so many times 8 in are so many blocks with 3/8 in beds. cmu sizes, common
+    practice.
+    """
     for courses in range(1, 12):
         made = block_coursing(courses * 8 * INCH, 7.625 * INCH, 0.375 * INCH)
         assert (made.whole, made.half, made.packing, made.sawn) == (courses, 0, 0, 0.0)
@@ -366,7 +391,9 @@ def test_block_of_eight_inches_needs_nothing_but_block():
     [(12, (1, 1, 0)), (10, (1, 0, 1)), (4, (0, 1, 0)), (2, (0, 0, 1)), (20, (2, 1, 0))],
 )
 def test_half_high_block_and_packing_close_a_module(inches, courses):
-    """Nominal 4 in block is 3-5/8 high and nominal 2 in solid block 1-5/8, each with a 3/8 in bed: common practice, from memory."""
+    """Nominal 4 in block is 3-5/8 high and nominal 2 in solid block 1-5/8, each with a 3/8 in bed:
+    common practice, from memory.
+    """
     made = block_coursing(inches * INCH, 7.625 * INCH, 0.375 * INCH)
     assert (made.whole, made.half, made.packing) == courses
     assert made.sawn == 0.0 and made.miss == pytest.approx(0, abs=1e-9)
@@ -398,7 +425,9 @@ def test_a_ring_of_block_fills_the_wall_and_laps_its_corners(parity):
 @SLOW
 @given(designs())
 def test_the_faces_are_the_firebox(design):
-    """Area of each face against the solid's own cuts: the sides and backs swept up the levels of the geometry."""
+    """Area of each face against the solid's own cuts: the sides and backs swept up the levels of
+    the geometry.
+    """
     made = build_geometry(design)
     f = made.frame
     faces = {face.name: face for face in lining_faces(f)}

@@ -1,4 +1,6 @@
-"""The first workbook in a real JupyterLab, as a reader meets it: opened, run by itself, moved by keyboard alone."""
+"""The first workbook in a real JupyterLab, as a reader meets it: opened, run by itself, moved by
+keyboard alone.
+"""
 
 import base64
 import os
@@ -73,7 +75,9 @@ def order_of(result) -> list[list[str]]:
 
 
 def checks_shown(view) -> list[list[str]]:
-    """Verdict, title and the three figures, top to bottom; the sentence under the title is left out."""
+    """Verdict, title and the three figures, top to bottom; the sentence under the title is left
+    out.
+    """
     titles = view.locator(".fireplace-panel table.sheet").first.locator("b").all_text_contents()
     rows = view.evaluate(TABLE, "Checks against")
     return [[row[0], title, *row[2:5]] for row, title in zip(rows, titles, strict=True)]
@@ -133,7 +137,8 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
             "no Chromium, but this run must not do without the browser test"
         )
         pytest.skip(
-            "no Chromium on this machine: the browser test is left out (Debian: apt-get install chromium)"
+            "no Chromium on this machine: the browser test is left out (Debian: apt-get install"
+            " chromium)"
         )
     root = tmp_path.resolve()
     shutil.copytree(ROOT / "data", root / "data")

@@ -1,4 +1,6 @@
-"""The order of work: nothing before what carries it, nothing twice, no mortar lost, both temperatures kept apart."""
+"""The order of work: nothing before what carries it, nothing twice, no mortar lost, both
+temperatures kept apart.
+"""
 
 from collections import defaultdict
 from dataclasses import fields, is_dataclass
@@ -104,7 +106,9 @@ def region(part, z):
 @SLOW
 @given(any_work())
 def test_nothing_is_set_before_what_carries_it(design):
-    """By shapely and by nothing the order itself uses: whatever lies directly under a stretch stands before it is begun."""
+    """By shapely and by nothing the order itself uses: whatever lies directly under a stretch
+    stands before it is begun.
+    """
     g = build_geometry(design)
     placed = [s for step in plan_work(g).steps for s in step.parts]
     for turn, lift_part in enumerate(placed):
@@ -121,8 +125,10 @@ def test_nothing_is_set_before_what_carries_it(design):
 @SLOW
 @given(any_work())
 def test_everything_that_stands_on_something_drawn_is_carried_by_an_earlier_step(design):
-    """Every stretch but the footing, the hearth on the room's floor, an arch between its skewbacks, the shelf on the leaning
-    lining, a coat on its wall and a lintel without bearing has earlier work right under it."""
+    """Every stretch but the footing, the hearth on the room's floor, an arch between its skewbacks,
+    the shelf on the leaning lining, a coat on its wall and a lintel without bearing has earlier
+    work right under it.
+    """
     g = build_geometry(design)
     placed = [s for step in plan_work(g).steps for s in step.parts]
     for turn, lift_part in enumerate(placed):
@@ -203,7 +209,9 @@ def test_a_wall_goes_round_what_stands_in_it_and_a_coat_goes_onto_a_wall(design)
 @SLOW
 @given(any_work())
 def test_the_flue_never_runs_far_ahead_of_its_wall(design):
-    """When a flue stretch is begun, the wall of the lift below stands: no liner is more than a section and a lift alone."""
+    """When a flue stretch is begun, the wall of the lift below stands: no liner is more than a
+    section and a lift alone.
+    """
     g = build_geometry(design)
     reach = g.frame.flue_start
     section, lift = design.flue.section_height, design.work.lift_height
@@ -328,8 +336,10 @@ def test_an_arch_cut_in_two_loses_nothing():
 
 
 def test_the_steps_of_the_plain_fireplace_by_hand():
-    """The trade's order, written down from the drawing: footing, base, slab, floor, lining, wall to the head, lintel, wall over
-    it, smoke chamber and its coat, seat, flue and chimney by lifts, crown, and the hearth last."""
+    """The trade's order, written down from the drawing: footing, base, slab, floor, lining, wall to
+    the head, lintel, wall over it, smoke chamber and its coat, seat, flue and chimney by lifts,
+    crown, and the hearth last.
+    """
     plan = plan_work(made())
     firsts = list(dict.fromkeys(p.part for s in plan.steps for p in s.parts))
     asked = [
@@ -394,7 +404,9 @@ def test_hours_by_the_paces_by_hand():
 
 
 def test_waits_hold_up_what_rests_on_them():
-    """Footing 3 days, slab 7: block begins 3 days after the pour, and the firebox 7 days after the slab."""
+    """Footing 3 days, slab 7: block begins 3 days after the pour, and the firebox 7 days after the
+    slab.
+    """
     plan = plan_work(made())
     by_name = {s.name: s for s in plan.steps}
     assert by_name["Base walls"].start == pytest.approx(by_name["Footing"].end + 3)
@@ -420,7 +432,9 @@ def test_staging_stands_on_two_sides_in_order_of_use():
 
 
 def test_a_liner_lifted_by_hand_is_reckoned():
-    """13 x 13 liner, 13 in deep and 24 in tall, taken from 30 in: reach 8 + 13/2 in at the origin; worst bed by hand."""
+    """13 x 13 liner, 13 in deep and 24 in tall, taken from 30 in: reach 8 + 13/2 in at the origin;
+    worst bed by hand.
+    """
     plan = plan_work(made())
     lift = next(x for x in plan.lifts if x.item == "Clay flue liner")
     pounds = (169 - 11.25**2) * 24 * 127 / 1728
@@ -509,7 +523,9 @@ def test_bands_of_the_weather_on_both_sides(air, name):
 
 
 def test_wind_brings_heat_sooner():
-    """Over 90 F in more than 8 mph, over 100 F in any wind; then 2 h instead of 2-1/2 (the last from memory)."""
+    """Over 90 F in more than 8 mph, over 100 F in any wind; then 2 h instead of 2-1/2 (the last
+    from memory).
+    """
     assert (
         not is_hot(degf(90), mph(9))
         and is_hot(degf(90.1), mph(8.1))
@@ -523,7 +539,9 @@ def test_wind_brings_heat_sooner():
 
 
 def test_m1_now_decides_the_work_and_the_mean_decides_protection():
-    """Trap M1: 45 F at noon and a mean of 30 F: nothing special while laying, yet the work is covered as in frost."""
+    """Trap M1: 45 F at noon and a mean of 30 F: nothing special while laying, yet the work is
+    covered as in frost.
+    """
     plan = plan_work(made({"work.air": "45 degF", "work.mean": "30 degF"}))
     assert plan.while_working.case == "mild" and plan.afterwards.case == "freezing"
     assert plan.while_working == work_rule(degf(45)) and plan.afterwards == protection(degf(30))
@@ -538,7 +556,9 @@ def test_m2_mortar_is_never_over_120_f():
 
 
 def test_m3_curing_is_habit_and_says_so():
-    """Trap M3: 28 days, cold ones not counted, five fires; marked as site practice, with the maker's data first."""
+    """Trap M3: 28 days, cold ones not counted, five fires; marked as site practice, with the
+    maker's data first.
+    """
     work = change(Design(), {"work.cure": 28, "work.cold_days": 5}).work
     cure = curing(work)
     assert cure.calendar == 33 and [f.day for f in cure.fires] == [33, 34, 35, 36, 37]
@@ -554,7 +574,9 @@ def test_batches_are_as_few_as_the_open_time_lets_them():
 
 
 def test_mix_of_a_thousand_brick():
-    """USDA FB 1889: 1:1:6, to a thousand brick 2.6 bags of lime, 3.5 sacks of cement and 18 ft3 of sand."""
+    """USDA FB 1889: 1:1:6, to a thousand brick 2.6 bags of lime, 3.5 sacks of cement and 18 ft3 of
+    sand.
+    """
     found = mix(18 * CUFT)
     assert (found.cement, found.lime, found.sand / CUFT) == pytest.approx((3.5, 2.6, 18))
     assert mix(9 * CUFT).cement == pytest.approx(1.75)
@@ -587,7 +609,9 @@ def test_cautions_cover_what_can_hurt_and_defer():
     [{"chimney.wash": "4 in"}, {"chimney.wash": "4 in", "flue.shape": "round", "flue.size": "12"}],
 )
 def test_a_crown_as_thick_as_its_slope_is_no_ring_of_waiting(changes):
-    """Half-way up such a crown its two solids meet; cut there twice, it once seemed to stand inside the liner."""
+    """Half-way up such a crown its two solids meet; cut there twice, it once seemed to stand inside
+    the liner.
+    """
     names = [s.part for s in order_of_work(made(changes)).lift_parts]
     assert names.index("crown") > max(k for k, n in enumerate(names) if n == "flue liner")
 

@@ -37,7 +37,9 @@ def test_what_is_drawn_ends_where_it_stands_and_crosses_no_word(changes, units):
 
 
 def test_a_cap_stands_as_high_as_its_free_area_needs():
-    """Open perimeter by clear height, less posts: 800 in2 round a 13 x 13 liner of 11-1/4 in inside."""
+    """Open perimeter by clear height, less posts: 800 in2 round a 13 x 13 liner of 11-1/4 in
+    inside.
+    """
     made = build_geometry(
         change(Design(), {"chimney.rain_cap": "yes", "chimney.rain_cap_area": "800 in2"})
     )

@@ -95,7 +95,9 @@ def test_an_error_is_one_sentence_that_names_the_input(changes, says):
 
 
 def test_a_footing_runs_under_the_hearth_extension_and_not_through_it():
-    """36 in deep under a floor 12 in up, 6 in of extension and bed: 42 in of footing just fits, unless nothing lies in front of it."""
+    """36 in deep under a floor 12 in up, 6 in of extension and bed: 42 in of footing just fits,
+    unless nothing lies in front of it.
+    """
     raised = {"hearth.drop": "18 in", "base.footing_thickness": "42 in"}
     parts = {p.name: p for p in build_geometry(change(Design(), raised)).parts}
     assert parts["footing"].top == pytest.approx(parts["hearth extension bed"].bottom)

@@ -264,7 +264,9 @@ def test_comments_are_welcome(tmp_path):
 
 
 def test_a_file_that_was_cut_short_is_refused_wherever_it_was_cut():
-    """At the end of a line it would still be TOML, with defaults for all that is missing. Hand-written files need no mark."""
+    """At the end of a line it would still be TOML, with defaults for all that is missing.
+    Hand-written files need no mark.
+    """
     whole = text_of(load(DATA / "designs" / "boathouse.toml"))
     lines = whole.splitlines(keepends=True)
     for count in range(1, len(lines)):

@@ -1,4 +1,6 @@
-"""What a reader has on the table is kept: after every change, through a killed kernel, beside files that cannot be read."""
+"""What a reader has on the table is kept: after every change, through a killed kernel, beside files
+that cannot be read.
+"""
 
 import time
 from pathlib import Path
@@ -83,7 +85,9 @@ def test_a_folder_that_cannot_be_written_is_said_and_the_work_goes_on(tmp_path):
 
 @pytest.mark.parametrize("after", [3, 17])
 def test_a_kernel_killed_at_any_moment_loses_nothing_older_than_the_last_change(tmp_path, after):
-    """A real kernel moves a slider without end and tells each place once it is there; it is killed in the middle of a move."""
+    """A real kernel moves a slider without end and tells each place once it is there; it is killed
+    in the middle of a move.
+    """
     manager, client = start_new_kernel()
     try:
         client.execute(ENDLESS.format(example=str(EXAMPLE), folder=str(tmp_path)))

@@ -1,4 +1,6 @@
-"""Air, smoke and losses against reference libraries from the registry and against printed tables. Nothing is tuned."""
+"""Air, smoke and losses against reference libraries from the registry and against printed tables.
+Nothing is tuned.
+"""
 
 import fluids
 import numpy as np
@@ -65,7 +67,9 @@ def test_pressure_is_the_standard_atmosphere():
     [(2000, 1.075), (4000, 1.158), (6000, 1.248), (8000, 1.346), (10000, 1.454)],
 )
 def test_altitude_factors(feet, printed):
-    """Sea-level over local pressure, ICAO; the handbook prints 1.08, 1.16, 1.25, 1.34, 1.45 (memory)."""
+    """Sea-level over local pressure, ICAO; the handbook prints 1.08, 1.16, 1.25, 1.34, 1.45
+    (memory).
+    """
     assert air.SEA_LEVEL / air.pressure_at(feet * 0.3048) == pytest.approx(printed, abs=6e-4)
 
 
@@ -83,7 +87,9 @@ def test_vapour_pressure_is_psychrolibs():
 
 
 def test_friction_is_colebrooks():
-    """fluids.friction_factor (Clamond's solution of Colebrook), from the first turbulent flow to past any flue, smooth to very rough."""
+    """fluids.friction_factor (Clamond's solution of Colebrook), from the first turbulent flow to
+    past any flue, smooth to very rough.
+    """
     for reynolds in np.geomspace(4e3, 3e5, 20):
         for roughness in (0.0, 1e-4, 0.001, 0.002, 0.005, 0.01, 0.02, 0.05):
             assert float(losses.friction_factor(reynolds, roughness)) == pytest.approx(
@@ -106,7 +112,9 @@ def test_heat_transfer_is_gnielinskis():
 
 
 def test_the_film_is_hts_with_coolprops_air():
-    """Film coefficient of a flue, everything from libraries: Gnielinski in ht, friction in fluids, air in CoolProp."""
+    """Film coefficient of a flue, everything from libraries: Gnielinski in ht, friction in fluids,
+    air in CoolProp.
+    """
     for flow, side, roughness, kelvin in (
         (0.10, 0.20, 0.0015, 350.0),
         (0.25, 0.30, 0.0015, 400.0),
@@ -125,7 +133,9 @@ def test_the_film_is_hts_with_coolprops_air():
 
 
 def test_contractions_lie_between_two_authors():
-    """fluids' conical contractions by Rennels and by Idelchik; the tabled figures (memory) agree within 0.03 of a velocity head."""
+    """fluids' conical contractions by Rennels and by Idelchik; the tabled figures (memory) agree
+    within 0.03 of a velocity head.
+    """
     for ratio in (2.0, 4.0, 6.0):
         for degrees in (30, 60, 90):
             ours = float(losses.contraction_loss(ratio, 1.0, np.radians(degrees)))
@@ -141,21 +151,27 @@ def test_contractions_lie_between_two_authors():
 
 
 def test_bends_are_mitred_ones():
-    """fluids.bend_miter (Miller) stays within 0.04 of SMACNA's printed figures, which stand in the data."""
+    """fluids.bend_miter (Miller) stays within 0.04 of SMACNA's printed figures, which stand in the
+    data.
+    """
     for degrees, printed in ((20, 0.08), (30, 0.16), (45, 0.34), (60, 0.55), (75, 0.81), (90, 1.2)):
         assert float(losses.bend_loss(np.radians(degrees))) == pytest.approx(printed, abs=1e-9)
         assert printed == pytest.approx(fluids.bend_miter(degrees), abs=0.04)
 
 
 def test_inlet_goes_through_the_three_published_values():
-    """0.5 for a cone, 1.0 for a throat of twice the flue, 2.5 for one of its own area (handbook, memory)."""
+    """0.5 for a cone, 1.0 for a throat of twice the flue, 2.5 for one of its own area (handbook,
+    memory).
+    """
     assert losses.inlet_loss(1.0, np.array([1e9, 2.0, 1.0])).tolist() == pytest.approx(
         [0.5, 1.0, 2.5]
     )
 
 
 def test_wood_is_the_published_wood():
-    """Formulas 5.1 to 5.6: oak 20.11, 18.78 dry, 14.54 MJ/kg at 20 % wet basis; 5.97 kg of air; laboratory 8660 Btu/lb."""
+    """Formulas 5.1 to 5.6: oak 20.11, 18.78 dry, 14.54 MJ/kg at 20 % wet basis; 5.97 kg of air;
+    laboratory 8660 Btu/lb.
+    """
     assert wood.higher_heating_value(OAK) / 1e6 == pytest.approx(20.11, abs=0.005)
     assert wood.lower_heating_value(OAK, 0.0) / 1e6 == pytest.approx(18.78, abs=0.006)
     assert wood.lower_heating_value(OAK, 0.20) / 1e6 == pytest.approx(14.54, abs=0.005)
@@ -176,8 +192,9 @@ SMOKE = [
 
 @pytest.mark.parametrize(("ratio", "mass", "capacity", "water", "dew", "humid_dew"), SMOKE)
 def test_smoke_is_the_tabled_smoke(ratio, mass, capacity, water, dew, humid_dew):
-    """Flue gas of oak at 20 % water, computed with cantera and CoolProp for the draft figures; half a last digit, one for the
-    molar mass (0.03 %) and two for the heat capacity (0.2 %)."""
+    """Flue gas of oak at 20 % water, computed with cantera and CoolProp for the draft figures; half
+    a last digit, one for the molar mass (0.03 %) and two for the heat capacity (0.2 %).
+    """
     gas = wood.smoke(OAK, 0.20, ratio)
     assert sum(gas.parts().values()) == pytest.approx(1.0, abs=1e-12)
     assert wood.smoke_molar_mass(gas) * 1000 == pytest.approx(mass, abs=0.011)
@@ -190,7 +207,9 @@ def test_smoke_is_the_tabled_smoke(ratio, mass, capacity, water, dew, humid_dew)
 
 
 def test_the_smoke_of_the_solver_is_this_smoke():
-    """One molar mass and one heat capacity stand for all fires: an air ratio of 10 to 50 at 30 to 200 C."""
+    """One molar mass and one heat capacity stand for all fires: an air ratio of 10 to 50 at 30 to
+    200 C.
+    """
     for ratio in (10, 20, 30, 50):
         for kelvin in (303.0, 350.0, 420.0, 473.0):
             gas = wood.smoke(OAK, 0.20, ratio, 0.006)
@@ -201,8 +220,10 @@ def test_the_smoke_of_the_solver_is_this_smoke():
 
 
 def test_wall_example():
-    """Formula 6.8: 16 mm liner, 13 mm mortar, 102 mm brick: 0.143 m2K/W, 3.7 W/m2K outdoors with a film of 11.8. The 3.2 of
-    the same line for an inside chimney is met only with a film of 11.8 on the outer side too, not with the printed 8."""
+    """Formula 6.8: 16 mm liner, 13 mm mortar, 102 mm brick: 0.143 m2K/W, 3.7 W/m2K outdoors with a
+    film of 11.8. The 3.2 of the same line for an inside chimney is met only with a film of 11.8 on
+    the outer side too, not with the printed 8.
+    """
     wall = walls.wall_resistance([("clay liner", 0.016), ("mortar", 0.013), ("brick", 0.102)])
     assert wall == pytest.approx(0.143, abs=5e-4)
     assert walls.transmittance(11.8, wall, 23.0) == pytest.approx(3.7, abs=0.05)

@@ -1,4 +1,6 @@
-"""Worked examples and published tables of the draft, each with its source. Where we miss a figure, the test says by how much."""
+"""Worked examples and published tables of the draft, each with its source. Where we miss a figure,
+the test says by how much.
+"""
 
 from math import pi
 
@@ -37,7 +39,9 @@ INCH_WATER, INCH_MERCURY, RANKINE, FOOT, POUND_HOUR = (
 
 # -- the handbook's formulas --------------------------------------------------------------------------
 def test_theoretical_draft_in_inches_of_water():
-    """M01: 0.2554 B H (1/To - 1/Tm) with 29.92 inHg, 25 ft, 530 and 710 R is 0.0914 in.wg; SI is 22.71 Pa, 0.2 % less."""
+    """M01: 0.2554 B H (1/To - 1/Tm) with 29.92 inHg, 25 ft, 530 and 710 R is 0.0914 in.wg; SI is
+    22.71 Pa, 0.2 % less.
+    """
     printed = 0.2554 * 29.92 * 25 * (1 / 530 - 1 / 710)
     assert printed == pytest.approx(0.0914, abs=5e-5)
     ours = float(theoretical_draft(25 * FOOT, 710 * RANKINE, 530 * RANKINE, 29.92 * INCH_MERCURY))
@@ -51,7 +55,9 @@ def test_theoretical_draft_of_a_boiler_chimney():
 
 
 def test_theoretical_draft_of_the_reference_case():
-    """6.1 m, 5 C outdoors, 71 C on the mean: 14.6 Pa; and the short form 0.0342 p H (1/To - 1/Tm) (read)."""
+    """6.1 m, 5 C outdoors, 71 C on the mean: 14.6 Pa; and the short form 0.0342 p H (1/To - 1/Tm)
+    (read).
+    """
     assert theoretical_draft(6.1, 344.15, 278.15) == pytest.approx(14.6, abs=0.05)
     assert theoretical_draft(6.1, 344.15, 278.15) == pytest.approx(
         0.03416 * 101_325 * 6.1 * (1 / 278.15 - 1 / 344.15), rel=2e-4
@@ -59,7 +65,9 @@ def test_theoretical_draft_of_the_reference_case():
 
 
 def test_gravity_flow_in_pounds_an_hour():
-    """M03: 413 d2 sqrt(dp B / (K T)), 12 in, K 5, 0.0914 in.wg, 29.92 inHg, 710 R: 1651 lb/h; SI 1653. Both forms agree."""
+    """M03: 413 d2 sqrt(dp B / (K T)), 12 in, K 5, 0.0914 in.wg, 29.92 inHg, 710 R: 1651 lb/h; SI
+    1653. Both forms agree.
+    """
     printed = 413 * 12**2 * (0.0914 * 29.92 / (5 * 710)) ** 0.5
     assert printed == pytest.approx(1651, abs=0.5)
     area = pi * (12 * 0.0254) ** 2 / 4
@@ -72,7 +80,9 @@ def test_gravity_flow_in_pounds_an_hour():
 
 
 def test_friction_in_feet_over_inches():
-    """0.4 L/d with L in feet and d in inches is f = 0.0333 in one unit; the twelvefold slip is the one to fear."""
+    """0.4 L/d with L in feet and d in inches is f = 0.0333 in one unit; the twelvefold slip is the
+    one to fear.
+    """
     assert float(handbook_friction(20 * FOOT, 12 * 0.0254)) == pytest.approx(
         0.4 * 20 / 12, rel=0.002
     )
@@ -89,8 +99,10 @@ CHART = [
 
 @pytest.mark.parametrize(("height", "generous", "tight"), CHART)
 def test_sizing_chart(height, generous, tight):
-    """Opening over flue at 0.8 ft/s, 0.7 m2, To = Tr = 294 K, rise 222 K, inlet 1.0 and 2.5 (derived from the handbook's
-    coefficients); the last printed digit, and 0.05 of rounding for 8.05 printed as 8.0."""
+    """Opening over flue at 0.8 ft/s, 0.7 m2, To = Tr = 294 K, rise 222 K, inlet 1.0 and 2.5
+    (derived from the handbook's coefficients); the last printed digit, and 0.05 of rounding for
+    8.05 printed as 8.0.
+    """
     for inlet, printed in ((1.0, generous), (2.5, tight)):
         diameter = float(round_flue_for(0.7, height, inlet, outdoor=294.0, room=294.0))
         assert 0.7 / (pi * diameter**2 / 4) == pytest.approx(printed, abs=0.06)
@@ -116,8 +128,9 @@ SENSITIVITY = [
 
 @pytest.mark.parametrize(("change", "percent"), SENSITIVITY)
 def test_sensitivity_of_the_diameter(change, percent):
-    """Draft notes, 0.6 m2 and 6 m at inlet 2.5: 267 mm, and by how many percent it moves; two last digits, for suction
-    and cold outdoors; the others to half of one."""
+    """Draft notes, 0.6 m2 and 6 m at inlet 2.5: 267 mm, and by how many percent it moves; two last
+    digits, for suction and cold outdoors; the others to half of one.
+    """
     base = float(round_flue_for(0.6, 6.0, 2.5))
     assert base == pytest.approx(0.267, abs=0.0005)
     moved = float(round_flue_for(0.6, 6.0, **({"inlet": 2.5} | change)))
@@ -135,7 +148,9 @@ RATIOS = [
 
 @pytest.mark.parametrize(("rule", "ratio", "feet", "printed"), RATIOS)
 def test_what_the_ratio_rules_deliver(rule, ratio, feet, printed):
-    """Draft notes: face velocity that the American ratios give at inlet 1.0, 1.75, 2.5 (0.7 m2, 222 K); half a last digit."""
+    """Draft notes: face velocity that the American ratios give at inlet 1.0, 1.75, 2.5 (0.7 m2, 222
+    K); half a last digit.
+    """
     flue = 0.7 / ratio
     diameter = flue**0.5 if rule.startswith("square") else (4 * flue / pi) ** 0.5
     height = feet * FOOT
@@ -164,9 +179,11 @@ CELLS = [cell for cell in canada_round_flues() if cell.flue_low is not None]
     ],
 )
 def test_canadas_round_flue_table(inlet, rise, cells, deviation):
-    """NBC 9.21.2.5.A, 46 cells, opening and height at mid-band, published coefficients, nothing tuned: at least 40 at inlet 1.0
-    and all 46 at 2.5. Agreement between two design rules, not an experiment: each band is 8 to 25 % of the diameter wide. The
-    misses at 1.0 all lie in the lowest chimneys, 2 to 11 mm under the table's least."""
+    """NBC 9.21.2.5.A, 46 cells, opening and height at mid-band, published coefficients, nothing
+    tuned: at least 40 at inlet 1.0 and all 46 at 2.5. Agreement between two design rules, not an
+    experiment: each band is 8 to 25 % of the diameter wide. The misses at 1.0 all lie in the lowest
+    chimneys, 2 to 11 mm under the table's least.
+    """
     assert len(CELLS) == 46
     found = compare_with_canada(inlet, rise)
     assert found.inside.sum() == cells
@@ -185,7 +202,9 @@ def test_where_the_table_is_missed():
 
 
 def test_a_rule_without_height_does_worse():
-    """The null model of the notes: one ratio for every height fits 33 cells at best, so the height carries information."""
+    """The null model of the notes: one ratio for every height fits 33 cells at best, so the height
+    carries information.
+    """
     opening = np.array(
         [(c.opening_low + c.opening_high) / 2 if c.opening_low else FIRST_ROW for c in CELLS]
     )
@@ -204,7 +223,9 @@ OAK = wood_analysis("hardwood")
 
 
 def reference(rates, air_changes=None, inlet=0.0):
-    """0.915 x 0.74 m opening, 305 mm round flue of 6.1 m, 5 C outdoors, inlet coefficient 2.5, oak at 20 % water."""
+    """0.915 x 0.74 m opening, 305 mm round flue of 6.1 m, 5 C outdoors, inlet coefficient 2.5, oak
+    at 20 % water.
+    """
     burn = np.asarray(rates, float) / 3600
     power = burn * lower_heating_value(OAK, 0.20)
     way = FlowPath(
@@ -230,8 +251,10 @@ def reference(rates, air_changes=None, inlet=0.0):
 
 
 def test_operating_example():
-    """Draft notes: 1, 3, 5, 9.3, 16 kg/h give 435...708 m3/h, 0.178...0.291 m/s, 35...163 C, air ratio 110...11. The notes do
-    not tell wall and friction in full; we come out 0.3 to 1.7 % lower in flow, and within 1 K."""
+    """Draft notes: 1, 3, 5, 9.3, 16 kg/h give 435...708 m3/h, 0.178...0.291 m/s, 35...163 C, air
+    ratio 110...11. The notes do not tell wall and friction in full; we come out 0.3 to 1.7 % lower
+    in flow, and within 1 K.
+    """
     flow = settle(*reference([1, 3, 5, 9.3, 16]), friction=0.0333)
     assert (flow.air * 3600).tolist() == pytest.approx([435, 535, 591, 659, 708], rel=0.018)
     assert flow.face.tolist() == pytest.approx([0.178, 0.219, 0.242, 0.271, 0.291], rel=0.02)
@@ -240,13 +263,17 @@ def test_operating_example():
 
 
 def test_top_temperatures():
-    """Formula section 11: 68, 102, 122 C at the top for 5, 9.3, 12 kg/h: under 121 C, so that figure is no aim for an open fire."""
+    """Formula section 11: 68, 102, 122 C at the top for 5, 9.3, 12 kg/h: under 121 C, so that
+    figure is no aim for an open fire.
+    """
     flow = settle(*reference([5, 9.3, 12]), friction=0.0333)
     assert (flow.top - 273.15).tolist() == pytest.approx([68, 102, 122], abs=2.5)
 
 
 def test_house_example():
-    """Draft notes, 5 kg/h in 400 m3: pull and face velocity by air tightness. We pull 0.2 % to 9 % harder (0.4 Pa at most)."""
+    """Draft notes, 5 kg/h in 400 m3: pull and face velocity by air tightness. We pull 0.2 % to 9 %
+    harder (0.4 Pa at most).
+    """
     flow = settle(*reference(5, [13, 7, 5, 3, 1.5, 0.6]), friction=0.0333)
     assert flow.pull.tolist() == pytest.approx([1.5, 3.6, 5.5, 9.6, 16.8, 27.6], abs=0.4)
     assert flow.face.tolist() == pytest.approx(
@@ -274,7 +301,9 @@ def test_wind_examples():
 
 
 def test_plume_example():
-    """Formula 9.3: 0.11, 0.13, 0.17, 0.20 m/s for 20, 30, 45, 60 kW; the height that gives them is the lintel less 150 mm."""
+    """Formula 9.3: 0.11, 0.13, 0.17, 0.20 m/s for 20, 30, 45, 60 kW; the height that gives them is
+    the lintel less 150 mm.
+    """
     ours = [
         float(plume(kilowatts * 1e3, 0.74 - FUEL_BED)) / air_density(293.15) / (0.915 * 0.74)
         for kilowatts in (20, 30, 45, 60)
@@ -283,8 +312,10 @@ def test_plume_example():
 
 
 def test_odds_of_the_reference_fire():
-    """Draft notes, 4000 draws over the same ranges: 0.178, 0.235, 0.288 m/s, 0.3, 1.6, 6.9 Pa, 1 % under 0.15 and 62 % under
-    0.244. Evenings were drawn from a climate file there and evenly between -10 and 10 C here: 6 % apart at the edges."""
+    """Draft notes, 4000 draws over the same ranges: 0.178, 0.235, 0.288 m/s, 0.3, 1.6, 6.9 Pa, 1 %
+    under 0.15 and 62 % under 0.244. Evenings were drawn from a climate file there and evenly
+    between -10 and 10 C here: 6 % apart at the edges.
+    """
     way, fire, surroundings = reference(5.0, 12.86)
     way = FlowPath(
         **{name: getattr(way, name) for name in FlowPath.__dataclass_fields__}
@@ -299,14 +330,18 @@ def test_odds_of_the_reference_fire():
 
 
 def test_excess_air_is_not_what_was_measured_at_low_fire():
-    """M05 has 10 to 20 times the air needed; the model gives that only from 9 kg/h up and 29 at 5 kg/h. Owned up to, not tuned."""
+    """M05 has 10 to 20 times the air needed; the model gives that only from 9 kg/h up and 29 at 5
+    kg/h. Owned up to, not tuned.
+    """
     flow = settle(*reference([5, 9.3, 16]), friction=0.0333)
     assert flow.air_ratio[0] > 21
     assert 11 <= flow.air_ratio[2] + 0.5 and flow.air_ratio[1] <= 21
 
 
 def test_dying_fire_reverses_near_the_published_limit():
-    """M16 and the notes: at 0.3 kg/h the draft is 1.8 to 4.8 Pa between 20 and 5 C outdoors, so a pull of some 5 Pa turns it."""
+    """M16 and the notes: at 0.3 kg/h the draft is 1.8 to 4.8 Pa between 20 and 5 C outdoors, so a
+    pull of some 5 Pa turns it.
+    """
     way, fire, surroundings = reference(0.3)
     for outdoor, draft in ((293.15, 1.8), (278.15, 4.8)):
         surroundings = Surroundings(outdoor, 293.15, np.inf)
@@ -315,7 +350,9 @@ def test_dying_fire_reverses_near_the_published_limit():
 
 
 def test_the_largest_of_two_roots_is_taken():
-    """A small fire in a leaky room: the pressure left over is positive at the root's left and negative at every flow to its right."""
+    """A small fire in a leaky room: the pressure left over is positive at the root's left and
+    negative at every flow to its right.
+    """
     way, fire, surroundings = reference(5.0, 7.0)
     flow = settle(way, fire, surroundings)
     right = np.linspace(float(flow.mass) * 1.0001, 2.0, 500)
@@ -334,6 +371,8 @@ def test_house_and_its_inverse_agree():
 
 
 def test_the_inlet_coefficients_bracket_the_american_ratios():
-    """Notes: needed opening over flue at 15 ft is 12.0 | 9.6, so 1/12 and 1/10 lie between the two published inlets."""
+    """Notes: needed opening over flue at 15 ft is 12.0 | 9.6, so 1/12 and 1/10 lie between the two
+    published inlets.
+    """
     assert float(inlet_loss(1.0, 2.0)) == 1.0 and float(inlet_loss(1.0, 1.0)) == 2.5
     assert coefficient("face velocity") == pytest.approx(0.8 * FOOT, abs=5e-4)

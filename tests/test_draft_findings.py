@@ -1,4 +1,6 @@
-"""What the air says of a design: each finding on both sides of its figure, the words round it, and what is explored from it."""
+"""What the air says of a design: each finding on both sides of its figure, the words round it, and
+what is explored from it.
+"""
 
 from dataclasses import replace
 from pathlib import Path
@@ -191,7 +193,9 @@ def test_an_unknown_leakage_takes_the_published_middle():
 
 
 def test_an_unknown_leakage_lets_nothing_pass_that_hangs_on_it():
-    """It condemns with the middle of houses, but a pass waits for the house's own test; lighting hangs on it only with a fan."""
+    """It condemns with the middle of houses, but a pass waits for the house's own test; lighting
+    hangs on it only with a fan.
+    """
     told = outlook_of(house__leakage=str(coefficient("air changes at 50 Pa")))
     for fans in (False, True):
         lit = replace(told.lighting, fans=told.lighting.fans * fans)
@@ -320,13 +324,17 @@ def test_the_map_is_what_assess_says():
             expected = (
                 RATIO
                 if broken & set(RATIO_RULES)
-                else CODE
-                if broken
-                else VELOCITY
-                if own.draft.sizing_velocity < coefficient("face velocity")
-                else STABILITY
-                if tall
-                else FREE
+                else (
+                    CODE
+                    if broken
+                    else (
+                        VELOCITY
+                        if own.draft.sizing_velocity < coefficient("face velocity")
+                        else STABILITY
+                        if tall
+                        else FREE
+                    )
+                )
             )
             assert drawn.limit[i, k] == expected, (extension, count, broken)
             seen.add(int(drawn.limit[i, k]))
@@ -346,7 +354,9 @@ def test_what_cannot_be_drawn_is_said_and_left_out():
 
 
 def test_the_map_knows_a_slow_face():
-    """A round flue of 12 in and a short chimney in a plain design: the ratio of the code still holds, the air does not."""
+    """A round flue of 12 in and a short chimney in a plain design: the ratio of the code still
+    holds, the air does not.
+    """
     slow = change(
         Design(),
         {

@@ -1,4 +1,6 @@
-"""What must hold for every fire, not only for those in print: over the whole workable range of the inputs."""
+"""What must hold for every fire, not only for those in print: over the whole workable range of the
+inputs.
+"""
 
 from dataclasses import fields, replace
 from math import pi
@@ -105,7 +107,9 @@ def test_every_fire_settles_at_one_finite_answer(case):
 @settings(max_examples=60, deadline=None)
 @given(fires())
 def test_no_larger_flow_holds(case):
-    """Over the answer, or over the least flow where there is none, something is lacking at every flow: none was passed over."""
+    """Over the answer, or over the least flow where there is none, something is lacking at every
+    flow: none was passed over.
+    """
     flow = settle(*case)
     start = float(case[1].least_flow) if flow.stalled else float(flow.mass)
     assert (excess_pressure(start * np.geomspace(1.0001, 50.0, 300), *case)[0] < 0).all()
@@ -167,9 +171,10 @@ def test_flow_falls_with_losses_and_suction(what, case):
 @settings(max_examples=60, deadline=None)
 @given(fires(cooled=False), REAL(1.01, 1.5))
 def test_face_velocity_runs_the_right_way_operating(case, factor):
-    """Walls that do not cool: rises with height and flue, falls with the opening; rises with the burn rate as long as the gas is
-    colder than twice the outdoors and no wind does the work (hot gas only takes room then). A bigger flue keeps its throat's share,
-    a taller one its length."""
+    """Walls that do not cool: rises with height and flue, falls with the opening; rises with the
+    burn rate as long as the gas is colder than twice the outdoors and no wind does the work (hot
+    gas only takes room then). A bigger flue keeps its throat's share, a taller one its length.
+    """
     way, fire, surroundings = case
     base = settle(way, fire, surroundings)
 
@@ -259,7 +264,9 @@ def test_face_velocity_runs_the_right_way_sizing(
 
 @given(REAL(230, 310))
 def test_flow_peaks_at_twice_the_outdoor_temperature(outdoor):
-    """Formula 2.5: m goes with sqrt(theta - 1) / theta, largest at Tm = 2 To; Shelton's textbook has it fall from 600 F on."""
+    """Formula 2.5: m goes with sqrt(theta - 1) / theta, largest at Tm = 2 To; Shelton's textbook
+    has it fall from 600 F on.
+    """
     gas = np.linspace(outdoor + 50, 4 * outdoor, 4000)
     flow = gravity_flow(0.09, theoretical_draft(6.0, gas, outdoor), 3.0, gas)
     assert gas[flow.argmax()] == pytest.approx(2 * outdoor, rel=2e-3)
@@ -294,7 +301,9 @@ def test_every_design_has_an_outlook(design):
 @settings(max_examples=60, deadline=None)
 @given(fires())
 def test_a_fan_at_the_tipping_flow_leaves_no_margin(case):
-    """The fan that tips the fire, put on, leaves exactly nothing to spare; half of it leaves something."""
+    """The fan that tips the fire, put on, leaves exactly nothing to spare; half of it leaves
+    something.
+    """
     way, fire, surroundings = case
     surroundings = replace(surroundings, fans=0.0)
     said = spill(settle(way, fire, surroundings), way, fire, surroundings)

@@ -71,7 +71,9 @@ def test_a_draughtsman_would_find_these():
 
 @pytest.mark.parametrize("changes", ENDS[::5], ids=named)
 def test_opening_string_adds_up_to_the_level_difference(boathouse, changes):
-    """Standard height plus extension, as written on the front elevation, is the height the outer string gives."""
+    """Standard height plus extension, as written on the front elevation, is the height the outer
+    string gives.
+    """
     result = assess(change(boathouse, changes))
     sheet = single("front", result.geometry)
     turned = [to_si(n.text, "length") for n in sheet.labels if n.turned]

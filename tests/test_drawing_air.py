@@ -1,4 +1,6 @@
-"""The draft's pictures: clean sheets at every end, marks and curves where the figures say, a ground that tells by hatch too."""
+"""The draft's pictures: clean sheets at every end, marks and curves where the figures say, a ground
+that tells by hatch too.
+"""
 
 from dataclasses import replace
 from pathlib import Path
@@ -94,7 +96,9 @@ def test_the_mark_stands_where_the_design_does(pictures):
 
 
 def test_the_mark_moves_and_the_map_stays():
-    """What a moving hand is shown is drawn from the same curves, and only the cells that say something else are drawn again."""
+    """What a moving hand is shown is drawn from the same curves, and only the cells that say
+    something else are drawn again.
+    """
     draft_pictures = DraftPictures()
     here, sheets = (
         aired(assess(BOATHOUSE), draft_pictures),

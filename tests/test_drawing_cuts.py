@@ -81,9 +81,10 @@ def test_head_joints_stand_over_the_middle_of_the_unit_below():
     heads = found[np.abs(found[:, 0, 0] - found[:, 1, 0]) < 1e-9]
     low = heads[:, :, 1].min(axis=1)
     assert sorted(np.round(heads[low < 1, 0, 0], 3)) == [10, 20, 30]
-    assert sorted(np.round(heads[(low > 3) & (low < 5), 0, 0], 3)) == [5, 35], (
-        "none inside the hole"
-    )
+    assert sorted(np.round(heads[(low > 3) & (low < 5), 0, 0], 3)) == [
+        5,
+        35,
+    ], "none inside the hole"
     assert sorted(np.round(heads[low > 7, 0, 0], 3)) == [10, 20, 30]
 
 
@@ -135,7 +136,9 @@ def test_the_ceiling_stops_at_a_flue_led_aside(boathouse):
 
 @pytest.mark.parametrize(("view", "wider"), [("plan", 1.6), ("detail", 1.6), ("section", 1.0)])
 def test_broad_cuts_of_a_large_view_are_hatched_wider(view, wider):
-    """Brick: the lines of a large plan and throat stand 1.6 times 1.6 mm apart, elsewhere 1.6 mm (our own choice of spacing)."""
+    """Brick: the lines of a large plan and throat stand 1.6 times 1.6 mm apart, elsewhere 1.6 mm
+    (our own choice of spacing).
+    """
     sheet = single(view, build_geometry(Design()))
     whole = Sheet(
         sheet.width,

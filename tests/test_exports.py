@@ -24,7 +24,9 @@ SYSTEM = [
     ("feet-inches", INCH, {"$INSUNITS": 1, "$MEASUREMENT": 0, "$LUNITS": 4}),
     ("millimetres", MM, {"$INSUNITS": 4, "$MEASUREMENT": 1, "$LUNITS": 2}),
 ]
-"""Unit system, one unit of the file in metres, and what the header says: $INSUNITS 1 is inches, 4 millimetres."""
+"""Unit system, one unit of the file in metres, and what the header says: $INSUNITS 1 is inches, 4
+millimetres.
+"""
 WORKS = {
     "as it comes": {},
     "modular, arched, raised": {
@@ -51,7 +53,9 @@ WORKS = {
 
 
 def drawn(design, path, units="feet-inches"):
-    """The file as ezdxf reads it, its geometry, and its closed outlines by layer in the file's units."""
+    """The file as ezdxf reads it, its geometry, and its closed outlines by layer in the file's
+    units.
+    """
     result = assess(design)
     document = ezdxf.readfile(write_dxf(result, path, units))
     outlines = defaultdict(list)
@@ -62,7 +66,9 @@ def drawn(design, path, units="feet-inches"):
 
 
 def moved(outline, ring, unit):
-    """How far an outline of the file stands from a ring of the geometry [m]; none where they differ by a micrometre."""
+    """How far an outline of the file stands from a ring of the geometry [m]; none where they differ
+    by a micrometre.
+    """
     if len(outline) != len(ring):
         return None
     apart = outline * unit - np.array(ring)
@@ -70,7 +76,9 @@ def moved(outline, ring, unit):
 
 
 def find(outlines, expected, unit):
-    """Every expected ring, by layer, once in the file and all moved alike; takes them off the outlines and says how far."""
+    """Every expected ring, by layer, once in the file and all moved alike; takes them off the
+    outlines and says how far.
+    """
     shift = None
     for material, ring in expected:
         layer = outlines[material.replace(" ", "-")]
@@ -98,7 +106,9 @@ def floor_ring(f):
 @pytest.mark.parametrize(("units", "unit", "header"), SYSTEM)
 @pytest.mark.parametrize("name", WORKS)
 def test_every_outline_of_the_dxf_is_the_geometrys(name, units, unit, header, tmp_path):
-    """Section of every part, plan of floor, lining and walls, the front's opening, and nothing else; layer by material."""
+    """Section of every part, plan of floor, lining and walls, the front's opening, and nothing
+    else; layer by material.
+    """
     design = change(Design(), WORKS[name])
     document, made, outlines = drawn(design, tmp_path / "set.dxf", units)
     assert {key: document.header[key] for key in header} == header
@@ -166,7 +176,9 @@ def test_every_outline_of_the_dxf_is_the_geometrys(name, units, unit, header, tm
 @pytest.mark.parametrize(("units", "unit", "header"), SYSTEM)
 @pytest.mark.parametrize("name", WORKS)
 def test_dimension_entities_measure_the_geometry(name, units, unit, header, tmp_path):
-    """All of them, as ezdxf measures them between their own points; painted in the reader's units, and left to be measured anew."""
+    """All of them, as ezdxf measures them between their own points; painted in the reader's units,
+    and left to be measured anew.
+    """
     design = change(Design(), WORKS[name])
     document, made, _ = drawn(design, tmp_path / "set.dxf", units)
     f = made.frame
@@ -223,7 +235,9 @@ def test_every_brick_edge_of_the_floor_is_in_the_dxf(tmp_path):
 
 
 def test_the_spreadsheet_adds_up_by_its_own_formulas(boathouse, tmp_path):
-    """Its three formulas, worked here from the cells they name, give the order and the cost of the bill."""
+    """Its three formulas, worked here from the cells they name, give the order and the cost of the
+    bill.
+    """
     for design in (boathouse, Design()):
         result = assess(design)
         sheet = openpyxl.load_workbook(
@@ -246,7 +260,9 @@ def test_the_spreadsheet_adds_up_by_its_own_formulas(boathouse, tmp_path):
 
 
 def evaluated(path):
-    """Every cell of the order as another program works it out: the library ``formulas`` reads the file and runs its formulas."""
+    """Every cell of the order as another program works it out: the library ``formulas`` reads the
+    file and runs its formulas.
+    """
     model = formulas.ExcelModel().loads(str(path)).finish()
     found = {}
     for key, ranges in model.calculate().items():
@@ -285,7 +301,9 @@ def test_another_program_works_out_the_same_totals(name, tmp_path):
 
 
 def test_change_a_price_a_waste_or_a_quantity_and_the_totals_follow(boathouse, tmp_path):
-    """Cells changed in the file; what another program then gets is the bill of that price, and the takeoff of that waste."""
+    """Cells changed in the file; what another program then gets is the bill of that price, and the
+    takeoff of that waste.
+    """
     result, book = cells_of(boathouse, tmp_path / "order.xlsx")
     at = {row.item: number for number, row in enumerate(result.takeoff, 6)}
     last = 6 + len(result.takeoff)
@@ -351,7 +369,9 @@ def test_a_price_list_of_your_own(tmp_path):
 
 
 def test_a_rule_of_thumb_is_worked_from_its_own_figure():
-    """22.5 brick to the cubic foot (USDA FB 1889), 112.5 block to 100 square feet (NCMA TEK 14), from volumes and faces."""
+    """22.5 brick to the cubic foot (USDA FB 1889), 112.5 block to 100 square feet (NCMA TEK 14),
+    from volumes and faces.
+    """
     result = assess(Design())
     said = {o.what: o for o in second_opinion(result.geometry, result.takeoff)}
     net = {row.item: row.net for row in result.takeoff}

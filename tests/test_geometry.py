@@ -73,7 +73,9 @@ def test_parts_and_air_add_up_to_the_outer_solid(design):
 @SLOW
 @given(designs(), st.floats(0.001, 0.999))
 def test_no_two_parts_share_a_place_and_none_is_left_empty(design, where):
-    """At any level the cuts of parts and air tile the cut of the outer solid (shapely 2, polygon booleans)."""
+    """At any level the cuts of parts and air tile the cut of the outer solid (shapely 2, polygon
+    booleans).
+    """
     made = build_geometry(design)
     levels = breaks_of(made.parts)
     low = max(int(where * (len(levels) - 1)), 0)
@@ -104,7 +106,9 @@ def test_volume_of_each_part_is_its_slices_summed(design):
 
 
 def test_prismatoid_rule_on_a_cone_frustum_of_squares():
-    """Frustum of a pyramid, h/3 (A + sqrt(A B) + B): mensuration, any handbook; 2 m and 1 m squares, 3 m high, 7 m3."""
+    """Frustum of a pyramid, h/3 (A + sqrt(A B) + B): mensuration, any handbook; 2 m and 1 m
+    squares, 3 m high, 7 m3.
+    """
     frustum = Loft(0, 3, box(-1, 1, -1, 1), box(-0.5, 0.5, -0.5, 0.5))
     assert frustum.volume == pytest.approx(7.0)
 
@@ -135,7 +139,9 @@ def test_half_round_arch_ring():
 
 
 def test_levels_stack_up():
-    """Plain addition, as with a tape: hearth 0, opening 36, throat 44, flue 72, ten 24 in liners on 1/8 in beds."""
+    """Plain addition, as with a tape: hearth 0, opening 36, throat 44, flue 72, ten 24 in liners on
+    1/8 in beds.
+    """
     made = build_geometry(change(Design(), {"opening.extension": "6 in"}))
     inches = {name: z / INCH for name, z in made.levels.items()}
     assert inches["hearth"] == pytest.approx(0)
@@ -149,7 +155,9 @@ def test_levels_stack_up():
 
 
 def test_throat_area_is_taken_between_the_splayed_sides():
-    """36 in wide, 20 deep, 4:12 splay; throat 8 to 12.5 in behind the face: widths 30.67 and 27.67 in, 131.25 in2 by hand."""
+    """36 in wide, 20 deep, 4:12 splay; throat 8 to 12.5 in behind the face: widths 30.67 and 27.67
+    in, 131.25 in2 by hand.
+    """
     assert build_frame(Design()).throat_area / SQIN == pytest.approx(
         (36 - 2 * 8 / 3 + 36 - 2 * 12.5 / 3) / 2 * 4.5
     )
@@ -174,7 +182,9 @@ def test_back_width_follows_the_splay_until_it_is_told():
 @settings(SLOW, max_examples=25)
 @given(designs(), st.floats(0.01, 0.99))
 def test_section_on_the_centre_line_agrees_with_the_level_cuts(design, where):
-    """What the section shows as solid at a level is what a level cut meets on the centre line (shapely intersects both)."""
+    """What the section shows as solid at a level is what a level cut meets on the centre line
+    (shapely intersects both).
+    """
     from shapely.geometry import LineString
 
     made = build_geometry(design)
@@ -192,7 +202,9 @@ def test_section_on_the_centre_line_agrees_with_the_level_cuts(design, where):
 
 
 def test_a_thick_chamber_lining_stays_behind_a_thin_breast():
-    """Laid square to a leaning front it would come out of the wall; what is drawn still fills its block to the last."""
+    """Laid square to a leaning front it would come out of the wall; what is drawn still fills its
+    block to the last.
+    """
     made = build_geometry(
         change(
             Design(),

@@ -1,7 +1,9 @@
-"""Every published example of the old handbooks, by source and row, against the project's own functions.
+"""Every published example of the old handbooks, by source and row, against the project's own
+functions.
 
-The rows stand in ``data/examples_handbook.csv`` with source, tolerance and confidence. Each is worked by a function of the
-product, never by arithmetic of the test; a row without its function here fails.
+The rows stand in ``data/examples_handbook.csv`` with source, tolerance and confidence. Each is
+worked by a function of the product, never by arithmetic of the test; a row without its function
+here fails.
 """
 
 from math import ceil, degrees
@@ -156,7 +158,9 @@ def test_every_row_of_the_table_is_worked():
 
 @pytest.mark.parametrize("key", TABLE)
 def test_row(key):
-    """Source, inputs, figure and tolerance are the row's own; a misprint is held to its corrected figure."""
+    """Source, inputs, figure and tolerance are the row's own; a misprint is held to its corrected
+    figure.
+    """
     row, found = TABLE[key], OURS[key]()
     published, tolerance = float(row["corrected"] or row["published"]), float(row["tolerance"])
     said = f"{row['source']}: {row['inputs']} gives {published} {row['unit']}"
@@ -167,8 +171,10 @@ def test_row(key):
 
 
 def test_the_misprint_is_an_area_off_a_volume():
-    """FB1889-concrete-3: as printed 5.9 ft3 less 2.48 is 3.42, and 2.48 are square feet; half a foot of them is 1.24 ft3, which
-    leaves 4.66 by the printed figures and 4.76 by sizes. Only this row is held to a corrected figure."""
+    """FB1889-concrete-3: as printed 5.9 ft3 less 2.48 is 3.42, and 2.48 are square feet; half a
+    foot of them is 1.24 ft3, which leaves 4.66 by the printed figures and 4.76 by sizes. Only this
+    row is held to a corrected figure.
+    """
     cap, flues, net = (
         float(TABLE[f"FB1889-{name}"]["published"])
         for name in ("concrete-2", "flues-area", "concrete-3")
@@ -181,7 +187,9 @@ def test_the_misprint_is_an_area_off_a_volume():
 
 
 def test_ratios_to_their_second_decimal():
-    """FB1889-T3-ratio-1 to -3 worked out beside the table: 9.19, 9.45, 9.67; and 8.5x13, as printed for 36 x 28, is 12.5."""
+    """FB1889-T3-ratio-1 to -3 worked out beside the table: 9.19, 9.45, 9.67; and 8.5x13, as printed
+    for 36 x 28, is 12.5.
+    """
     assert [OURS[f"FB1889-T3-ratio-{k}"]() for k in (1, 2, 3)] == pytest.approx(
         [9.19, 9.45, 9.67], abs=0.005
     )
@@ -235,7 +243,9 @@ def test_a_brick_flue_is_whole_half_bricks():
 
 
 def test_concrete_taken_as_a_yard():
-    """FB1889-concrete-1: 26.25 ft3 taken as a cubic yard: 5 sacks, 0.46 yd3 of sand, 0.92 of gravel; the order is a yard too."""
+    """FB1889-concrete-1: 26.25 ft3 taken as a cubic yard: 5 sacks, 0.46 yd3 of sand, 0.92 of
+    gravel; the order is a yard too.
+    """
     row = {r.item: r for r in take_off(build_geometry(footing()))}["Footing concrete"]
     made = handbook.concrete(row.order * CUYD)
     assert (row.order, made.cement, made.sand / CUYD, made.gravel / CUYD) == (
@@ -248,8 +258,9 @@ def test_concrete_taken_as_a_yard():
 
 
 def test_the_printed_mortar_factor_and_ours():
-    """NAV-mortar-1 takes 11.7 to the thousand as printed; by our own joints, 11.66, the wall's 8.9 ft3 are 8.87 (the manual
-    rounds its factor up)."""
+    """NAV-mortar-1 takes 11.7 to the thousand as printed; by our own joints, 11.66, the wall's 8.9
+    ft3 are 8.87 (the manual rounds its factor up).
+    """
     assert 760 * COMMON.joint_volume / CUFT == pytest.approx(8.865, abs=0.001)
 
 
@@ -293,14 +304,18 @@ MODULAR = [  # BIA Technical Notes 10, brick to 100 square feet without waste by
 )
 @pytest.mark.parametrize("joint", [3 / 8, 1 / 2])
 def test_modular_brick_to_a_hundred_square_feet(name, long, course, printed, joint):
-    """BIA Technical Notes 10 (memory): nominal sizes hold their joint, so the joint does not matter; half the last digit."""
+    """BIA Technical Notes 10 (memory): nominal sizes hold their joint, so the joint does not
+    matter; half the last digit.
+    """
     unit = Unit((long - joint) * INCH, (course - joint) * INCH, 3.625 * INCH, joint * INCH)
     assert 100 * SQFT * unit.per_area == pytest.approx(printed, abs=0.5001)
 
 
 @pytest.mark.parametrize(("joint", "high", "printed"), [(3 / 8, 2.25, 655), (1 / 2, 2.25, 616)])
 def test_standard_brick_to_a_hundred_square_feet(joint, high, printed):
-    """8 x 2-1/4 in face: 655 with 3/8 in joints, 616 with 1/2 in, as BIA Technical Notes 10 has them (memory)."""
+    """8 x 2-1/4 in face: 655 with 3/8 in joints, 616 with 1/2 in, as BIA Technical Notes 10 has
+    them (memory).
+    """
     assert 100 * SQFT * Unit(
         8 * INCH, high * INCH, 3.75 * INCH, joint * INCH
     ).per_area == pytest.approx(printed, abs=0.6)
@@ -311,8 +326,10 @@ def test_standard_brick_to_a_hundred_square_feet(joint, high, printed):
     [((7.625, 2.25, 3.625), 3 / 8, 8.1, 0.05), ((7.5, 2.25, 3.5), 1 / 2, 10.3, 0.1)],
 )
 def test_mortar_to_a_thousand_modular_brick(sizes, joint, printed, tolerance):
-    """BIA Technical Notes 10, table 4 (memory): 8.1 and 10.3 ft3. It reckons with 2-1/4 in brick as made; by the course of 2-2/3 in,
-    which its own count of 675 goes by, bed joints are thicker and 3/8 in gives 8.8."""
+    """BIA Technical Notes 10, table 4 (memory): 8.1 and 10.3 ft3. It reckons with 2-1/4 in brick as
+    made; by the course of 2-2/3 in, which its own count of 675 goes by, bed joints are thicker and
+    3/8 in gives 8.8.
+    """
     unit = Unit(*(side * INCH for side in sizes), joint * INCH)
     assert 1000 * unit.joint_volume / CUFT == pytest.approx(printed, abs=tolerance)
     coursed = Unit(7.625 * INCH, (8 / 3 - 3 / 8) * INCH, 3.625 * INCH, 3 / 8 * INCH)
@@ -323,14 +340,18 @@ def test_mortar_to_a_thousand_modular_brick(sizes, joint, printed, tolerance):
 
 @pytest.mark.parametrize(("high", "printed"), [(7.625, 112.5), (3.625, 225)])
 def test_block_by_its_face(high, printed):
-    """8 and 4 in high block of 16 in to 100 square feet: 112.5 and 225 (NAVEDTRA 14045 table 4-3, memory)."""
+    """8 and 4 in high block of 16 in to 100 square feet: 112.5 and 225 (NAVEDTRA 14045 table 4-3,
+    memory).
+    """
     assert 100 * SQFT * Unit(
         15.625 * INCH, high * INCH, 7.625 * INCH, 0.375 * INCH
     ).per_area == pytest.approx(printed)
 
 
 def test_straights_to_the_cubic_foot():
-    """9 x 4-1/2 x 2-1/2 in: 17.1 dry and 15.6 with 1/8 in joints to the cubic foot (old pocket books say 17; memory)."""
+    """9 x 4-1/2 x 2-1/2 in: 17.1 dry and 15.6 with 1/8 in joints to the cubic foot (old pocket
+    books say 17; memory).
+    """
     dry, thin = (
         in_mass(Unit(9 * INCH, 2.5 * INCH, 4.5 * INCH, joint * INCH)).per_volume * CUFT
         for joint in (0.0, 0.125)

@@ -1,7 +1,8 @@
 """All 19 fireplaces of an old government table as designs.
 
-Source: USDA Farmers' Bulletin 1889 (1941), table 3, read twice through a scan whose slips were mended by its own rule
-(vertical and inclined back make the opening height and six inches). Confidence and notes stand in the file.
+Source: USDA Farmers' Bulletin 1889 (1941), table 3, read twice through a scan whose slips were
+mended by its own rule (vertical and inclined back make the opening height and six inches).
+Confidence and notes stand in the file.
 """
 
 from math import pi
@@ -23,14 +24,17 @@ SHORT_TODAY = {
 }
 """Rows whose flue is smaller than the 2021 code asks of its opening.
 
-The bulletin took a twelfth of the opening by the liner's bare inside; today's code takes a twelfth for round flues
-only, a tenth for square and oblong ones, an eighth from two to one on, and its own net areas. Of the rectangular flues
-only row 11 still does: 173 in2 against 172.8. The round ones do but for rows 13 and 16 (2160 in2 on a 15 in flue).
+The bulletin took a twelfth of the opening by the liner's bare inside; today's code takes a twelfth
+for round flues only, a tenth for square and oblong ones, an eighth from two to one on, and its own
+net areas. Of the rectangular flues only row 11 still does: 173 in2 against 172.8. The round ones do
+but for rows 13 and 16 (2160 in2 on a 15 in flue).
 """
 
 OVER_TWELVE = {"rectangular": {2, 3, 5, 9, 14}, "round": {13, 16}}
-"""Rows past the bulletin's own twelve to one, by the bare inside: 12.1 to 12.8, and row 14 with 13.3, which may be a
-slip of the print or of the scan. The walls of its rectangular liners are recalled; the round ones are geometry."""
+"""Rows past the bulletin's own twelve to one, by the bare inside: 12.1 to 12.8, and row 14 with
+13.3, which may be a slip of the print or of the scan. The walls of its rectangular liners are
+recalled; the round ones are geometry.
+"""
 
 
 def number(row: dict, name: str) -> float:
@@ -42,7 +46,9 @@ def inches(value: float) -> str:
 
 
 def design(row: dict, liner: str, depth: str) -> Design:
-    """One row as a design: what the table gives, and for the rest a plain laid fireplace with room for its throat."""
+    """One row as a design: what the table gives, and for the rest a plain laid fireplace with room
+    for its throat.
+    """
     size = (
         row["rect_flue_outside_in"] if liner == "rectangular" else row["round_flue_inside_dia_in"]
     )
@@ -122,7 +128,9 @@ def test_a_row_goes_in_and_levels_areas_checks_and_takeoff_come_out(row, liner, 
 
 @pytest.mark.parametrize("liner", LINERS)
 def test_ratio_of_opening_to_bare_flue_is_the_tables(liner):
-    """Columns 'calc' of the file, two decimals; and which rows stand past the bulletin's own twelve to one."""
+    """Columns 'calc' of the file, two decimals; and which rows stand past the bulletin's own twelve
+    to one.
+    """
     past = set()
     for row in TABLE:
         frame = assess(design(row, liner, "min")).geometry.frame
@@ -152,7 +160,9 @@ def test_rows_whose_flue_is_smaller_than_todays_code_asks_are_these(liner, depth
 
 @pytest.mark.parametrize("liner", LINERS)
 def test_those_rows_are_so_by_the_codes_own_areas(liner):
-    """The same list straight from the code's net areas (table R1003.14) and divisors, without our rules."""
+    """The same list straight from the code's net areas (table R1003.14) and divisors, without our
+    rules.
+    """
     short = set()
     for row in TABLE:
         opening = number(row, "opening_area_in2_calc")
@@ -174,7 +184,9 @@ def test_those_rows_are_so_by_the_codes_own_areas(liner):
     ],
 )
 def test_published_ratios(row, flue, ratio):
-    """FB1889-T3-ratio-1 to -3: 36 x 28 on 8.5x18 (the next size up), 48 x 36 and 60 x 40 as printed; at most 12."""
+    """FB1889-T3-ratio-1 to -3: 36 x 28 on 8.5x18 (the next size up), 48 x 36 and 60 x 40 as
+    printed; at most 12.
+    """
     chosen = next(r for r in TABLE if r["row"] == row)
     frame = assess(change(design(chosen, "rectangular", "min"), {"flue.size": flue})).geometry.frame
     assert frame.opening_area / frame.bore.area == pytest.approx(ratio, abs=0.005)

@@ -1,4 +1,6 @@
-"""Lessons, numbers to work out and planted faults: for a thousand seeds the key is what the checks say."""
+"""Lessons, numbers to work out and planted faults: for a thousand seeds the key is what the checks
+say.
+"""
 
 import re
 from functools import lru_cache
@@ -115,7 +117,9 @@ def test_every_state_and_edition_can_be_practised():
 
 
 def test_what_is_wrong_can_be_seen_in_the_figures_told():
-    """Each fault moves at least one figure that a reader is given: against the sound design of the same seed."""
+    """Each fault moves at least one figure that a reader is given: against the sound design of the
+    same seed.
+    """
     for fault_finding in hunts()[:200:2]:
         told = {text for *_, text in figures(fault_finding)}
         for finding in fault_finding.findings:
@@ -427,7 +431,9 @@ def test_a_lesson_points_only_at_what_is_there(boathouse):
 
 
 def test_every_input_of_a_lesson_moves_something_it_shows(boathouse):
-    """Pulled to both ends, the lesson's checks or its draft say something else; the opening near six square feet to begin with."""
+    """Pulled to both ends, the lesson's checks or its draft say something else; the opening near
+    six square feet to begin with.
+    """
     boathouse = change(boathouse, {"opening.width": "28 in"})
     for lesson in LESSONS.values():
         for key in lesson.inputs:

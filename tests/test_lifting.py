@@ -1,7 +1,7 @@
 """The lifting equation against its published examples, and both sides of every limit it has.
 
-Source: NIOSH 94-110 as restated with page locators (reference rows N01 to N08); example 1 and the tables of frequency and
-grip are partly from memory, as ``data/lifting_*.csv`` says row by row.
+Source: NIOSH 94-110 as restated with page locators (reference rows N01 to N08); example 1 and the
+tables of frequency and grip are partly from memory, as ``data/lifting_*.csv`` says row by row.
 """
 
 from math import inf, isfinite, nan
@@ -46,7 +46,9 @@ def pounds(height, tabled):
 
 
 def test_n01_origin_with_tabled_multipliers_and_trap_n1():
-    """Row N01, 16.3 lb within 0.05; by the formulas 16.0, which is why the printed cells are kept (trap N1)."""
+    """Row N01, 16.3 lb within 0.05; by the formulas 16.0, which is why the printed cells are kept
+    (trap N1).
+    """
     assert pounds(FROM, True) == pytest.approx(16.3, abs=0.05)
     assert pounds(FROM, False) == pytest.approx(16.0, abs=0.05)
 
@@ -73,7 +75,9 @@ def test_the_smaller_of_both_ends_counts():
 
 
 def test_n05_n6_two_people_are_not_twice_one():
-    """Row N05: 26.6 kg from a single limit of 20 kg, within 0.1; three carry half of their sum; four are refused."""
+    """Row N05: 26.6 kg from a single limit of 20 kg, within 0.1; three carry half of their sum;
+    four are refused.
+    """
     assert capacity(20.0, 2) == pytest.approx(26.6, abs=0.1)
     assert capacity(20.0, 3) == pytest.approx(30.0) and capacity(20.0, 1) == 20.0
     with pytest.raises(InputError, match="1 to 3"):
@@ -99,7 +103,9 @@ def test_n08_height_multiplier():
 
 
 def test_n2_height_is_best_at_thirty_inches_and_two_hours_is_not_long():
-    """Trap N2: a public example took .93 at 75 cm and the long column for two hours. The formula gives 1, the table .26."""
+    """Trap N2: a public example took .93 at 75 cm and the long column for two hours. The formula
+    gives 1, the table .26.
+    """
     assert height_multiplier(30 * INCH) == 1.0 and height_multiplier(0.75) == pytest.approx(
         1.0, abs=0.004
     )
@@ -111,7 +117,9 @@ def test_n2_height_is_best_at_thirty_inches_and_two_hours_is_not_long():
 
 
 def test_n3_zeros_and_columns_are_kept():
-    """Trap N3: nothing past 12 a minute for two hours or for eight, and nothing sooner with low hands."""
+    """Trap N3: nothing past 12 a minute for two hours or for eight, and nothing sooner with low
+    hands.
+    """
     low, high = 29 * INCH, 30 * INCH
     for rate in (13, 14, 15):
         assert all(
@@ -132,7 +140,9 @@ def test_n3_zeros_and_columns_are_kept():
 
 
 def test_n4_frequency_asks_for_the_height_at_the_origin():
-    """Trap N4: nine a minute all day, taken from 20 in and put at 40: no lift, though at 40 alone there would be one."""
+    """Trap N4: nine a minute all day, taken from 20 in and put at 40: no lift, though at 40 alone
+    there would be one.
+    """
     task = LiftingTask(9, "long", "good")
     assert recommended_weight(10 * INCH, 40 * INCH, 20 * INCH, 20 * INCH, task) == 0
     assert recommended_weight(10 * INCH, 40 * INCH, 40 * INCH, 0, task) > 0

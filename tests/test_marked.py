@@ -1,4 +1,6 @@
-"""A check on its view: what is measured there is what the check compares, and the sheet stays clean."""
+"""A check on its view: what is measured there is what the check compares, and the sheet stays
+clean.
+"""
 
 from math import hypot
 from pathlib import Path

@@ -1,4 +1,6 @@
-"""The triangles are the parts: closed, of the parts' exact volume, no larger, and open where the parts are open."""
+"""The triangles are the parts: closed, of the parts' exact volume, no larger, and open where the
+parts are open.
+"""
 
 from collections import Counter
 from itertools import pairwise
@@ -18,10 +20,12 @@ from fireplace_calc.geometry.mesh import CHORDS, FLAT, meshes, part_mesh
 from fireplace_calc.geometry.solids import ArchRing, Loft
 
 FACETED = 0.0013
-"""A 72-sided prism inside a cylinder: 1 - sin(5 deg) / (5 deg in rad) = 0.00127. Forty chords of a half circle: 0.00103,
-of a flatter arch less. Mensuration."""
+"""A 72-sided prism inside a cylinder: 1 - sin(5 deg) / (5 deg in rad) = 0.00127. Forty chords of a
+half circle: 0.00103, of a flatter arch less. Mensuration.
+"""
 NOTHING = 1e-12
-"""A part that has shrunk to a plane, like the shelf behind a back that leans up to the throat. [m3]"""
+"""A part that has shrunk to a plane, like the shelf behind a back that leans up to the throat. [m3]
+"""
 FEW = settings(
     deadline=None,
     max_examples=10,
@@ -135,7 +139,9 @@ def girth(skin, z):
 @FEW
 @given(designs(), st.floats(0.02, 0.98))
 def test_no_skin_is_left_across_an_opening(design, where):
-    """A skin without thickness has no volume but a length where a level plane meets it; shapely draws the true outline."""
+    """A skin without thickness has no volume but a length where a level plane meets it; shapely
+    draws the true outline.
+    """
     for part in build_geometry(design).parts:
         skin = part_mesh(part)
         levels = sorted({z for s in part.adds + part.cuts for z in (s.bottom, s.top)})

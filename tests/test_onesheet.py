@@ -1,4 +1,6 @@
-"""The sheet for a client and the sheet for an inspector: what stands on them, and that nothing lies across anything."""
+"""The sheet for a client and the sheet for an inspector: what stands on them, and that nothing lies
+across anything.
+"""
 
 import re
 
@@ -7,7 +9,7 @@ from pypdf import PdfReader
 
 from fireplace_calc import assess, change
 from fireplace_calc.drawing.papers import one_sheet as onesheet
-from fireplace_calc.drawing.papers.printing import PAPERS
+from fireplace_calc.drawing.papers.full_papers import PAPERS
 from fireplace_calc.drawing.sheets.sheet import collisions
 from fireplace_calc.editing.designfile import fingerprint
 from fireplace_calc.explore.worked_figures import work_figures
@@ -87,7 +89,9 @@ def test_the_check_sheet(units, size, boathouse, tmp_path, clean):
 
 
 def test_side_by_side_tells_each_designs_own(boathouse):
-    """Cost, weight and what is broken against the takeoff, the price list and the findings themselves."""
+    """Cost, weight and what is broken against the takeoff, the price list and the findings
+    themselves.
+    """
     results = [
         assess(boathouse),
         assess(change(boathouse, {"opening.extension": "24 in", "flue.size": "10"})),

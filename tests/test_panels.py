@@ -1,4 +1,6 @@
-"""The panel without a browser: what it takes, what it refuses, what it shows; the browser test looks at the rest."""
+"""The panel without a browser: what it takes, what it refuses, what it shows; the browser test
+looks at the rest.
+"""
 
 import asyncio
 import base64
@@ -406,7 +408,9 @@ def test_a_design_file_is_opened_whole_or_refused(tmp_path):
 
 
 def test_a_slider_that_rounds_what_it_shows_does_not_change_the_design():
-    """The page lets a slider stand only on its own steps and reports that place back; 3'-6" is 1066.8 mm, the step 10 mm."""
+    """The page lets a slider stand only on its own steps and reports that place back; 3'-6" is
+    1066.8 mm, the step 10 mm.
+    """
     made = panel(BOATHOUSE)
     made._set_units("millimetres")
     lead = made.leads["opening.width"]
@@ -444,7 +448,9 @@ def test_what_was_refused_leaves_its_box_with_the_next_change():
 
 
 def test_a_table_of_many_columns_is_wide_enough_for_its_headings():
-    """The longest word of each heading, by the bold letters of the drawings (capitals 0.729 of an em), fits the column it stands in."""
+    """The longest word of each heading, by the bold letters of the drawings (capitals 0.729 of an
+    em), fits the column it stands in.
+    """
     for columns in (STEPS, LIFTS, FOUND):
         least = int(re.search(r"min-width:(\d+)em", flow([Table("t", columns, ())]))[1])
         whole = sum(column.share for column in columns)

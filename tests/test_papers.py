@@ -13,7 +13,7 @@ from fireplace_calc import assess, change
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, SYSTEMS, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.papers.printing import EDGE, PAPERS, USUAL, pages, paper_set
+from fireplace_calc.drawing.papers.full_papers import EDGE, PAPERS, USUAL, pages, paper_set
 from fireplace_calc.drawing.papers.written_sheets import tables
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import Table, wrapped
@@ -64,7 +64,10 @@ def test_a_paper_nobody_has_is_named(boathouse):
 
 def test_words_wrap_within_their_room():
     for room in (20.0, 45.0, 120.0):
-        text = "Every brick of the lining to the underside of the smokeshelfwithoutanyspacewhatsoever, cut wet."
+        text = (
+            "Every brick of the lining to the underside of the smokeshelfwithoutanyspacewhatsoever,"
+            " cut wet."
+        )
         lines = wrapped(text, room)
         assert all(width(line, SMALL) <= room + 1e-6 for line in lines)
         assert "".join(lines).replace(" ", "") == text.replace(" ", "")
@@ -123,7 +126,9 @@ def test_pdf_has_every_page_of_the_right_paper(boathouse, tmp_path):
 
 @pytest.mark.parametrize("units", SYSTEMS)
 def test_front_elevation_measured_back_off_the_pdf_is_to_scale(boathouse, tmp_path, units):
-    """The heavy outline of the opening, read from the page's own path operators, against the scale in its title."""
+    """The heavy outline of the opening, read from the page's own path operators, against the scale
+    in its title.
+    """
     paper_set(assess(boathouse), tmp_path / "set.pdf", units)
     content = PdfReader(tmp_path / "set.pdf").pages[0].get_contents().get_data().decode("latin-1")
     _, sheet = pages(assess(boathouse), units)[0]
@@ -172,7 +177,9 @@ LAID = ("as it comes", "round, tall, herringbone")
 
 
 class Page:
-    """A page of the file: its words, the scale it says, and what is stroked and filled on it, read from its own path operators. [mm]"""
+    """A page of the file: its words, the scale it says, and what is stroked and filled on it, read
+    from its own path operators. [mm]
+    """
 
     def __init__(self, page, units):
         content = page.get_contents().get_data().decode("latin-1")
@@ -224,7 +231,9 @@ class Page:
         return None
 
     def drawn(self, line, shift):
-        """Whether a line of the model, moved, is stroked all along by the pen of what is cut or seen, to 0.2 mm."""
+        """Whether a line of the model, moved, is stroked all along by the pen of what is cut or
+        seen, to 0.2 mm.
+        """
         near = shapely.union_all(
             [shapely.LineString(run) for run in self.bold if len(run) > 1]
         ).buffer(TRUE)
@@ -233,7 +242,9 @@ class Page:
 
 @pytest.fixture(scope="module")
 def printed(boathouse, tmp_path_factory):
-    """By name of a design, unit system and paper: the drawings of its set by name, and the geometry they show; each printed once."""
+    """By name of a design, unit system and paper: the drawings of its set by name, and the geometry
+    they show; each printed once.
+    """
 
     @cache
     def make(name, units, size):
@@ -267,7 +278,9 @@ def upright_cuts(page, geometry, window):
 @pytest.mark.parametrize(("units", "size"), PAGES)
 @pytest.mark.parametrize("name", BUILT)
 def test_section_and_throat_detail_measured_back_are_to_scale(printed, name, units, size):
-    """Every part's outline, filled, stands in its place; and where masonry meets air a line is stroked."""
+    """Every part's outline, filled, stands in its place; and where masonry meets air a line is
+    stroked.
+    """
     book, made = printed(name, units, size)
     f = made.frame
     top, low = min(f.shoulder_top + ABOVE, f.crown_bottom), max(f.opening_top - UNDER, f.hearth)
@@ -297,7 +310,9 @@ def test_section_and_throat_detail_measured_back_are_to_scale(printed, name, uni
 @pytest.mark.parametrize(("units", "size"), PAGES)
 @pytest.mark.parametrize("name", BUILT)
 def test_plan_measured_back_is_to_scale(printed, name, units, size):
-    """Floor, lining and walls as the geometry cuts them level, the hearth before them, and the stroke round the masonry."""
+    """Floor, lining and walls as the geometry cuts them level, the hearth before them, and the
+    stroke round the masonry.
+    """
     book, made = printed(name, units, size)
     page, f, d = book["Plan"], made.frame, made.design
     z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
@@ -330,7 +345,9 @@ def test_plan_measured_back_is_to_scale(printed, name, units, size):
 @pytest.mark.parametrize(("units", "size"), PAGES)
 @pytest.mark.parametrize("name", BUILT)
 def test_roof_view_measured_back_is_to_scale(printed, name, units, size):
-    """Liner, crown and chimney as wide and high as the frame has them, the clearances as long, the roof as steep."""
+    """Liner, crown and chimney as wide and high as the frame has them, the clearances as long, the
+    roof as steep.
+    """
     book, made = printed(name, units, size)
     page, f, d = book["Against the roof"], made.frame, made.design
     along = d.roof.ridge_runs == "along the opening"
@@ -370,7 +387,9 @@ def test_roof_view_measured_back_is_to_scale(printed, name, units, size):
 @pytest.mark.parametrize(("units", "size"), PAGES)
 @pytest.mark.parametrize("name", LAID)
 def test_brick_sheet_measured_back_is_to_scale(printed, name, units, size):
-    """Every brick of every face, whole or cut, stroked in its own shape, and each face in one piece."""
+    """Every brick of every face, whole or cut, stroked in its own shape, and each face in one
+    piece.
+    """
     book, made = printed(name, units, size)
     page, layouts = book["Brick layout"], lay_brickwork(made).layouts
     assert len(layouts) > 2
@@ -387,7 +406,9 @@ def test_brick_sheet_measured_back_is_to_scale(printed, name, units, size):
 @pytest.mark.parametrize(("units", "size"), PAGES)
 @pytest.mark.parametrize("name", ["example", "modular, arched, wide"])
 def test_the_scale_bar_is_as_long_as_it_says(printed, name, units, size):
-    """On every drawing of the set: the row of equal boxes over the title block against the figure beside it."""
+    """On every drawing of the set: the row of equal boxes over the title block against the figure
+    beside it.
+    """
     book, _ = printed(name, units, size)
     for title, page in book.items():
         boxes = [

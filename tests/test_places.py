@@ -1,4 +1,6 @@
-"""Stations against figures read once from the same index's newest records; the figures stand here, the index in its library."""
+"""Stations against figures read once from the same index's newest records; the figures stand here,
+the index in its library.
+"""
 
 import subprocess
 import sys
@@ -27,7 +29,9 @@ SAMPLE = [  # idfkit 1.1.1: WMO number, latitude, longitude, height [m], 99 % he
 
 @pytest.mark.parametrize(("wmo", "latitude", "longitude", "height", "winter"), SAMPLE)
 def test_a_station_is_the_indexs_own(wmo, latitude, longitude, height, winter):
-    """By position and by name; the newest record's temperature may have moved by half a degree since the sample was read."""
+    """By position and by name; the newest record's temperature may have moved by half a degree
+    since the sample was read.
+    """
     there = next(p for p in nearest(latitude, longitude, limit=5) if p.wmo == wmo)
     assert there.altitude == pytest.approx(height, abs=0.5)
     assert there.winter - 273.15 == pytest.approx(winter, abs=0.6)
@@ -58,7 +62,10 @@ def test_the_index_sleeps_until_it_is_asked():
         [
             sys.executable,
             "-c",
-            "import sys, fireplace_calc, fireplace_calc.base.places; print('idfkit' in sys.modules)",
+            (
+                "import sys, fireplace_calc, fireplace_calc.base.places; print('idfkit' in"
+                " sys.modules)"
+            ),
         ],
         capture_output=True,
         text=True,

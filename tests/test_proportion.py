@@ -1,4 +1,6 @@
-"""Proportions and widths: ratios worked by hand, tables against their sources, nothing told that is not known."""
+"""Proportions and widths: ratios worked by hand, tables against their sources, nothing told that is
+not known.
+"""
 
 from itertools import pairwise
 from math import sqrt
@@ -74,7 +76,9 @@ def test_named_shapes_are_what_geometry_says():
     ],
 )
 def test_nearest_shape(ratio, name, ideal):
-    """1.1 and 1.12 lie either side of the geometric mean of 1 and 1.25, the square root of 1.25, 1.118."""
+    """1.1 and 1.12 lie either side of the geometric mean of 1 and 1.25, the square root of 1.25,
+    1.118.
+    """
     found = nearest_shape(ratio)
     assert found[0] == name and found[1] == pytest.approx(ideal)
 
@@ -86,7 +90,9 @@ def test_a_shape_and_the_same_one_on_end_are_named_alike():
 
 
 def test_published_openings_are_the_table():
-    """USDA Farmers' Bulletin 1889 (1941), table 3: width, height and depths of all 19 rows, as the scan was read and mended."""
+    """USDA Farmers' Bulletin 1889 (1941), table 3: width, height and depths of all 19 rows, as the
+    scan was read and mended.
+    """
     printed = {
         (24, 24, 16, 18),
         (28, 24, 16, 18),
@@ -133,8 +139,9 @@ ROOMS = [
     ((16, 30), (36, 40), (48, 60)),
     ((20, 36), (40, 48), (48, 72)),
 ]
-"""BIA Technical Notes 19 (1980), table 2. Only the first row was seen, on a secondary page; the others are recalled, so this holds
-the file to what was recalled and no more. [ft, in]"""
+"""BIA Technical Notes 19 (1980), table 2. Only the first row was seen, on a secondary page; the
+others are recalled, so this holds the file to what was recalled and no more. [ft, in]
+"""
 
 
 @pytest.mark.parametrize(("room", "short", "long"), ROOMS)
@@ -147,7 +154,9 @@ def test_rows_of_the_room_table(room, short, long):
 
 
 def test_between_two_rooms_widths_are_read_by_floor_area():
-    """20 by 13.2 ft is 264 ft2, half way from 12 by 20 (240) to 12 by 24 (288): long wall 36 to 44 in."""
+    """20 by 13.2 ft is 264 ft2, half way from 12 by 20 (240) to 12 by 24 (288): long wall 36 to 44
+    in.
+    """
     widths = suited_widths(20 * FOOT, 13.2 * FOOT)
     assert (widths.low / INCH, widths.high / INCH) == pytest.approx((36, 44))
     assert widths.stands(36 * INCH) == "within" and widths.stands(44 * INCH) == "within"
@@ -180,7 +189,9 @@ def test_an_unknown_room_is_said_to_be_not_checked(key):
 
 
 def test_guides_of_the_plain_fireplace_by_hand():
-    """36 by 30 in opening on the floor, 9 ft ceiling, 20 ft wall, breast 60 in wide, shelf from 12 to 14 in over the opening."""
+    """36 by 30 in opening on the floor, 9 ft ceiling, 20 ft wall, breast 60 in wide, shelf from 12
+    to 14 in over the opening.
+    """
     found, geometry = told(SHELF)
     assert shelf_top(geometry) == ("shelf", pytest.approx(44 * INCH))
     assert found["opening shape"].found == pytest.approx(1.2) and found[
@@ -199,7 +210,9 @@ def test_guides_of_the_plain_fireplace_by_hand():
 
 
 def test_like_shapes_have_parallel_diagonals():
-    """A breast in the shape of its opening: 60 in over 50 is 36 over 30, so the shelf's top goes to 50 in."""
+    """A breast in the shape of its opening: 60 in over 50 is 36 over 30, so the shelf's top goes to
+    50 in.
+    """
     trim = [dict(SHELF["surround.trim"][0], distance="18 in")]
     found, _ = told({"surround.trim": trim})
     guide = found["like shapes"]
@@ -268,7 +281,9 @@ def test_every_row_of_the_data_has_a_source_and_a_confidence():
 
 
 def test_the_figures_of_the_older_bulletin():
-    """USDA Farmers' Bulletin 1230 (1921): 30 in high for tending, 42 in high as a rule, 30 in wide for half cordwood."""
+    """USDA Farmers' Bulletin 1230 (1921): 30 in high for tending, 42 in high as a rule, 30 in wide
+    for half cordwood.
+    """
     printed = {
         "lowest opening for tending the fire": 30,
         "highest opening as a rule": 42,

@@ -143,7 +143,9 @@ def test_remedies_hold_under_other_books(pack):
 
 
 def test_the_example_is_cured_as_its_file_says():
-    """One more section for the height over the ridge; a thinner lower step: an eighth of 9 in is 1-1/8 in."""
+    """One more section for the height over the ridge; a thinner lower step: an eighth of 9 in is
+    1-1/8 in.
+    """
     found = {(r.lever.key, r.lever.step): r for r in find_remedies(BOATHOUSE)}
     taller = found["flue.sections", "+1"]
     assert (
@@ -195,7 +197,9 @@ def test_levers_name_inputs_and_no_measured_figure():
 
 
 def test_the_next_liner_is_the_next_by_net_area():
-    """IRC Table R1003.14: round 10-3/4 and 15 in stand either side of 12; rectangular 131 and 102 in2 either side of the 13x13's 127."""
+    """IRC Table R1003.14: round 10-3/4 and 15 in stand either side of 12; rectangular 131 and 102
+    in2 either side of the 13x13's 127.
+    """
     larger, smaller = (
         next(lever for lever in LEVERS if (lever.key, lever.step[0]) == ("flue.size", sign))
         for sign in "+-"
@@ -262,8 +266,8 @@ def test_the_reach_holds_for_any_design(design):
 def test_the_raise_at_which_a_rectangular_flue_is_too_small_by_hand():
     """IRC R1003.15.1, FLU-12: a rectangle under 2:1 wants a tenth of the opening.
 
-    Liner 13x18: 173 in2 net. An opening 54 in wide may be 1730 / 54 = 32.037 in high; over a standard height of 26 in that is a raise
-    of 6.037 in, 6 in to the sixteenth below.
+    Liner 13x18: 173 in2 net. An opening 54 in wide may be 1730 / 54 = 32.037 in high; over a
+    standard height of 26 in that is a raise of 6.037 in, 6 in to the sixteenth below.
     """
     assert rectangular_liner("13x18").net_area == pytest.approx(173 * SQIN)
     by_hand = math.floor((173 * 10 / 54 - 26) * 16) / 16
@@ -295,7 +299,9 @@ def test_the_reach_does_not_count_from_the_designs_own_raise():
 
 
 def test_a_raise_that_cannot_be_drawn_is_not_the_least():
-    """A back that stands upright for 46 in needs the opening and throat to be higher than that, leaning half of the rake."""
+    """A back that stands upright for 46 in needs the opening and throat to be higher than that,
+    leaning half of the rake.
+    """
     design = change(Design(), {"opening.extension": "20 in", "firebox.vertical_back": "46 in"})
     found = how_far(design)
     assert found.least > 0
@@ -361,7 +367,9 @@ def test_an_arch_has_no_lintel_and_a_measured_area_says_so():
 
 
 def test_what_comes_to_mind_first_is_refused_with_its_reason():
-    """A larger liner for a raised firebox mends the ratio and is too large by Canada's table; assessed again here in full."""
+    """A larger liner for a raised firebox mends the ratio and is too large by Canada's table;
+    assessed again here in full.
+    """
     design = change(
         load(DATA / "designs" / "boathouse.toml"),
         {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"},

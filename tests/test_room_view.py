@@ -1,4 +1,6 @@
-"""The fireplace in its room: clean sheets, true sizes in the plane of the face, true perspective before and behind it."""
+"""The fireplace in its room: clean sheets, true sizes in the plane of the face, true perspective
+before and behind it.
+"""
 
 import itertools
 
@@ -135,7 +137,9 @@ def test_guides_are_switched_on_by_name(boathouse):
 @pytest.mark.parametrize("head", ["straight", "segmental"])
 @pytest.mark.parametrize("changes", ENDS[::2], ids=named)
 def test_the_opening_is_drawn_as_large_as_it_is(changes, head):
-    """The heavy line, taken back to metres, is the geometry's own outline; its area is the clear area under the arch."""
+    """The heavy line, taken back to metres, is the geometry's own outline; its area is the clear
+    area under the arch.
+    """
     _, view, geometry = drawn(change(Design(), {**changes, "opening.head": head}))
     (line,) = view.sheet.lines["cut", "ink"]
     ring = (line[:-1] - (view.x0, view.y0)) / view.scale
@@ -152,7 +156,9 @@ def off_line(a, b, point):
 
 
 def test_what_runs_away_from_the_eye_meets_at_its_height():
-    """Every line square to the wall: edges of floor, ceiling and hearth, and the squares of the floor, meet before the eye."""
+    """Every line square to the wall: edges of floor, ceiling and hearth, and the squares of the
+    floor, meet before the eye.
+    """
     _, view, geometry = drawn(change(Design(), {"base.hearth_level": "12 in"}))
     s = scene(geometry)
     centre = np.array(view.at(0.0, s.eye.level))
@@ -181,7 +187,9 @@ def test_what_runs_away_from_the_eye_meets_at_its_height():
 
 
 def test_what_runs_alongside_meets_in_one_point():
-    """Splayed side: its foot and the joints of its courses run one way in space, so they meet on the eye's level, off the middle."""
+    """Splayed side: its foot and the joints of its courses run one way in space, so they meet on
+    the eye's level, off the middle.
+    """
     geometry = assess(Design()).geometry
     f, eye = geometry.frame, Eye(3.5, 1.6)
     at = eye.meeting((-f.side_slope, 1.0, 0.0))
@@ -195,12 +203,14 @@ def test_sizes_behind_and_before_by_hand():
     """From 12 ft: a thing 4 ft behind shows at 12/16 of its size, one 3 ft before at 12/9."""
     eye = Eye(12.0, 5.0)
     assert eye.size(4.0) == pytest.approx(0.75) and eye.size(-3.0) == pytest.approx(4 / 3)
-    (a, b) = eye.see([(2.0, 4.0, 1.0), (-2.0, 4.0, 1.0)])
+    a, b = eye.see([(2.0, 4.0, 1.0), (-2.0, 4.0, 1.0)])
     assert a == pytest.approx((1.5, 5 - 4 * 0.75)) and b == pytest.approx((-1.5, 2.0))
 
 
 def test_the_back_shows_as_large_as_its_distance_makes_it():
-    """The plain box: back 22 2/3 in wide at 20 in depth, seen from 12 ft, shows 144/164 of its width, over a floor that rises with it."""
+    """The plain box: back 22 2/3 in wide at 20 in depth, seen from 12 ft, shows 144/164 of its
+    width, over a floor that rises with it.
+    """
     geometry = assess(Design()).geometry
     eye = scene(geometry).eye
     assert eye.away == pytest.approx(144 * INCH)
@@ -259,7 +269,9 @@ def test_the_covers_of_a_block_are_the_hull_of_its_faces():
 
 
 def test_clipping_keeps_every_length_once():
-    """What shows through a window and what the same window hides add up to the whole, for any rings (shapely agrees)."""
+    """What shows through a window and what the same window hides add up to the whole, for any rings
+    (shapely agrees).
+    """
     from shapely import LineString, Polygon
 
     rng = np.random.default_rng(7)
@@ -277,7 +289,9 @@ def test_clipping_keeps_every_length_once():
 
 
 def test_lots_cut_together_are_what_each_is_alone():
-    """One ring keeps one lot and hides another; a lot may be empty, or have no ring (shapely agrees on the length of each)."""
+    """One ring keeps one lot and hides another; a lot may be empty, or have no ring (shapely agrees
+    on the length of each).
+    """
     from shapely import LineString, Polygon, union_all
 
     rng = np.random.default_rng(11)
@@ -333,7 +347,9 @@ def test_the_bond_stays_on_the_masonry(face):
 
 
 def test_the_person_is_as_tall_as_told_and_looks_level():
-    """Eyes of somebody as tall as the viewer lie on the horizon wherever they stand: 69 in tall, eye at 64 1/2."""
+    """Eyes of somebody as tall as the viewer lie on the horizon wherever they stand: 69 in tall,
+    eye at 64 1/2.
+    """
     _, view, geometry = drawn(Design())
     s = scene(geometry)
     (ring,) = view.sheet.fills[-1, "person"][-1]
@@ -353,7 +369,9 @@ def test_a_room_too_small_is_said(boathouse):
 
 
 def test_a_ceiling_that_cannot_be_is_said():
-    """An opening up to 9 ft under a ceiling of 9 ft is drawn under a higher one, and the sheet says so."""
+    """An opening up to 9 ft under a ceiling of 9 ft is drawn under a higher one, and the sheet says
+    so.
+    """
     sheet, *_ = drawn(
         change(Design(), {"base.hearth_level": "48 in", "opening.standard_height": "60 in"})
     )

@@ -1,7 +1,8 @@
 """Canada, England and the trade's own rules: both sides of each limit, every word, every gap.
 
-Figures: data/canada_sources.csv, data/uk_sources.csv, data/practice_sources.csv, each row with its document and confidence; many of
-England's and some of Canada's are from memory and say so. Expected verdicts by hand.
+Figures: data/canada_sources.csv, data/uk_sources.csv, data/practice_sources.csv, each row with its
+document and confidence; many of England's and some of Canada's are from memory and say so. Expected
+verdicts by hand.
 """
 
 import pytest
@@ -693,7 +694,9 @@ def verdict(pack, key, changes):
 
 
 def test_outlet_on_a_slope():
-    """NOTES: off the ridge 2300 mm sideways and (1000 mm up or ridge level); on a plain slope sideways governs over 23.5 degrees."""
+    """NOTES: off the ridge 2300 mm sideways and (1000 mm up or ridge level); on a plain slope
+    sideways governs over 23.5 degrees.
+    """
     base = change(Design(), {**AWAY, "roof.ridge_level": "20 m"})
     frame = assess(base).geometry.frame
     for over, pitch, sideways, up in (
@@ -758,7 +761,9 @@ def test_height_over_the_damper():
 
 
 def test_the_bulletins_own_row_has_the_bulletins_own_back():
-    """FB 1889, table 3, row 36 x 28: 14 in upright and 20 in leaning, six more than the opening is high."""
+    """FB 1889, table 3, row 36 x 28: 14 in upright and 20 in leaning, six more than the opening is
+    high.
+    """
     row = {
         "opening.width": "36 in",
         "opening.standard_height": "28 in",
@@ -777,7 +782,9 @@ def test_the_bulletins_own_row_has_the_bulletins_own_back():
 
 
 def test_practice_and_code_stand_side_by_side_on_the_joint():
-    """A 3/8 in joint: the code and the note say 1/4, many masons lay it; both findings stand and the difference is explained."""
+    """A 3/8 in joint: the code and the note say 1/4, many masons lay it; both findings stand and
+    the difference is explained.
+    """
     wide = {"firebrick_joint_width": "3/8 in"}
     assert verdict("US IRC 2021", "FBX-04", wide).verdict == F
     said = verdict(PR, "PRA-16", wide)

@@ -1,7 +1,7 @@
 """Footing, earthquake, stack and air: both sides of each limit, every word, every gap, every state.
 
-Figures: International Residential Code, chapters 3, 4, 10 and 11, and five states' changes to it, as restated with source and
-confidence in data/us_irc_sources.csv. Expected verdicts by hand.
+Figures: International Residential Code, chapters 3, 4, 10 and 11, and five states' changes to it,
+as restated with source and confidence in data/us_irc_sources.csv. Expected verdicts by hand.
 """
 
 import pytest
@@ -463,8 +463,10 @@ def test_every_rule_of_these_families_is_tried():
 
 
 def test_what_a_state_changes_and_nothing_else():
-    """edition_and_state_differences: New Jersey three figures, North Carolina footing, bolts and the sections left out, California
-    category C and the arrester, Washington the air duct, Oregon the fill."""
+    """edition_and_state_differences: New Jersey three figures, North Carolina footing, bolts and
+    the sections left out, California category C and the arrester, Washington the air duct, Oregon
+    the fill.
+    """
     bases = {"US IRC 2024 California": "US IRC 2024"}
     changed = {}
     for name, pack in ((n, p) for n, p in PACKS.items() if n.startswith("US IRC")):
@@ -522,7 +524,9 @@ def test_state_words(pack, key, changes, verdict):
 
 
 def test_two_datums_of_one_footing():
-    """Trap T-20: fill heaped against it, so that it lies deep under finished grade and not deep enough under the old ground."""
+    """Trap T-20: fill heaped against it, so that it lies deep under finished grade and not deep
+    enough under the old ground.
+    """
     result = assess(
         change(
             Design(),
@@ -538,7 +542,9 @@ def test_two_datums_of_one_footing():
 
 
 def test_pressure_of_the_drawing():
-    """Weight of every part over the footing; the takeoff weighs the same parts, brick by brick, and comes near."""
+    """Weight of every part over the footing; the takeoff weighs the same parts, brick by brick, and
+    comes near.
+    """
     result = assess(change(Design(), {"material_class": "clay"}))
     f, out = result.geometry.frame, result.design.base.footing_projection
     area = 2 * (f.block_half + out) * (f.block_back + 2 * out)

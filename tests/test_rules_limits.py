@@ -1,7 +1,8 @@
 """Both sides of every limit, through change, geometry and facts.
 
-Figures: International Residential Code 2021 and its 2015, 2018 and 2024 editions, chapter 10, as restated with their
-confidence in data/us_irc_sources.csv (read twice unless the row there says otherwise). Expected verdicts by hand.
+Figures: International Residential Code 2021 and its 2015, 2018 and 2024 editions, chapter 10, as
+restated with their confidence in data/us_irc_sources.csv (read twice unless the row there says
+otherwise). Expected verdicts by hand.
 """
 
 import pytest
@@ -164,7 +165,8 @@ CASES = [
     # R1003.12 liner
     *limit("FLU-06", {}, "measured.liner_slope", "deg", 29.99, 30, 30.01, rising=False),
     *limit("FLU-07", {}, "chimney.gap", "in", 0.87, 0.875, 0.88, rising=False),
-    # R1003.15.1 flue area by ratio: 12 in round 113, 12x12 102, 8.5x13 76, 8.5x18 101 in2 (Table R1003.14)
+    # R1003.15.1 flue area by ratio: 12 in round 113, 12x12 102, 8.5x13 76, 8.5x18 101 in2 (Table
+    # R1003.14)
     *limit("FLU-10", ROUND12, "measured.opening_area", "in2", 1355.9, 1356, 1356.1, rising=False),
     *limit(
         "FLU-11",
@@ -325,7 +327,8 @@ CASES = [
         None,
         id="HTH-07 raised is not let off",
     ),
-    # the whole millimetres a book prints for a limit count as the limit: 16 in is printed 406 mm, 8 in 203 mm (R1001.10, R1001.6)
+    # the whole millimetres a book prints for a limit count as the limit: 16 in is printed 406 mm, 8
+    # in 203 mm (R1001.10, R1001.6)
     *[
         pytest.param("HTH-05", {**SMALL, "hearth.front": f"{mm} mm"}, v, None, id=f"HTH-05 {mm} mm")
         for mm, v in ((405.9, F), (406, M), (406.3, F), (406.4, M))
@@ -347,7 +350,9 @@ def test_limit(key, changes, verdict, pack):
 
 
 def test_every_numeric_rule_has_its_limit_tried():
-    """No rule with a number is left out, save those about other things than an open fireplace of masonry."""
+    """No rule with a number is left out, save those about other things than an open fireplace of
+    masonry.
+    """
     tried = {case.values[0] for case in CASES}
     families = (
         "FBX",

@@ -1,6 +1,7 @@
 """Places where a reader of the code goes wrong; each test fails when the trap is stepped into.
 
-Trap numbers are ours, kept from the notes the figures came with. Code figures: International Residential Code 2021.
+Trap numbers are ours, kept from the notes the figures came with. Code figures: International
+Residential Code 2021.
 """
 
 from math import degrees
@@ -73,7 +74,9 @@ def test_t07_sixty_from_the_horizontal_is_thirty_from_the_vertical():
 
 
 def test_t08_the_corbel_step_of_chapter_six_warns_and_does_not_fail():
-    """A modular brick may stand out 1.125 in: half its height is 1.125, a third of its bed 1.208 (BIA notes 36A give the same)."""
+    """A modular brick may stand out 1.125 in: half its height is 1.125, a third of its bed 1.208
+    (BIA notes 36A give the same).
+    """
     assert found({"measured.corbel": "1.125 in"})["SMK-07"].verdict == M
     over = found({"measured.corbel": "1.13 in"})["SMK-07"]
     assert over.verdict == N and over.margin < 0 and "warning" in over.note
@@ -171,7 +174,9 @@ def test_t19_the_table_wins_over_geometry():
 
 
 def test_t24_both_limbs_bind_and_the_reach_is_level_and_inclusive():
-    """6:12, ridge 20 ft off: 7.00 ft over the uphill contact; ridge at 10.00 ft counts, at 10.01 ft the roof there does."""
+    """6:12, ridge 20 ft off: 7.00 ft over the uphill contact; ridge at 10.00 ft counts, at 10.01 ft
+    the roof there does.
+    """
     roof = {"roof.pitch": "6:12", "roof.ridge_level": "30 ft", "roof.ridge_distance": "20 ft"}
     far = assess(change(Design(), roof))
     f = far.geometry.frame
@@ -191,7 +196,9 @@ def test_t24_both_limbs_bind_and_the_reach_is_level_and_inclusive():
     ("pitch", "height"), [("12:12", 24), ("8:12", 16), ("6:12", 12), ("4:12", 8), ("3:12", 6)]
 )
 def test_t25_cricket_heights_are_the_tabulated_ones(pitch, height):
-    """Table R1003.20: a half, a third, a quarter, a sixth and an eighth of the width; 48 in wide here."""
+    """Table R1003.20: a half, a third, a quarter, a sixth and an eighth of the width; 48 in wide
+    here.
+    """
     wide = {"measured.along_ridge": "48 in", "roof.pitch": pitch}
     assert found({**wide, "roof.cricket_height": f"{height} in"})[
         "ROF-09"
@@ -284,7 +291,9 @@ def test_t17_the_chimney_counts_from_the_firebox_floor():
 
 
 def test_t20_frost_wants_the_underside_and_warm_ground_the_top():
-    """Below frost counts to the underside, below grade to the footing's top; the undisturbed ground is a third datum."""
+    """Below frost counts to the underside, below grade to the footing's top; the undisturbed ground
+    is a third datum.
+    """
     deep = {"footing_bottom_depth": "20 in", "footing_thickness": "12 in"}
     assert found({**deep, "frost_depth": "20 in"})["FND-03"].verdict == M
     warm = found({**deep, "frost_depth": "0 in"})
@@ -457,7 +466,9 @@ def test_the_books_own_boundary_cases():
 
 
 def test_a_roof_line_over_six_feet_asks_for_anchors_where_every_floor_and_ceiling_is_low():
-    """A room dug 3 ft in, its ceiling 5 ft over grade: the roof still stands higher, and the structure counts its straps."""
+    """A room dug 3 ft in, its ceiling 5 ft over grade: the roof still stands higher, and the
+    structure counts its straps.
+    """
     dug = {
         "seismic_design_category": "D1",
         "chimney_location": "exterior",

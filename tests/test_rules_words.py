@@ -1,4 +1,6 @@
-"""Rules about a kind or a yes: every allowed word, a wrong one, and an unknown one, which is never a pass."""
+"""Rules about a kind or a yes: every allowed word, a wrong one, and an unknown one, which is never
+a pass.
+"""
 
 import dataclasses
 import inspect
@@ -133,7 +135,9 @@ CASES = [
 
 @pytest.mark.parametrize(("key", "changes", "verdict"), CASES)
 def test_word(key, changes, verdict):
-    """International Residential Code 2021; sections in data/us_irc_sources.csv, expected verdicts by hand."""
+    """International Residential Code 2021; sections in data/us_irc_sources.csv, expected verdicts
+    by hand.
+    """
     found = {f.key: f for f in assess(change(Design(), changes)).findings}[key]
     assert found.verdict == verdict, found
 
@@ -154,14 +158,17 @@ SETTLED = {
     ("CA-059", "chimney_location"),
     ("UK-023", "combustible_to_flue_lining_inner_face"),
 }
-"""A bearing that is long enough is long enough under any lintel; a wall thick enough indoors is so wherever it stands; one of
-England's two distances is enough by itself."""
+"""A bearing that is long enough is long enough under any lintel; a wall thick enough indoors is so
+wherever it stands; one of England's two distances is enough by itself.
+"""
 OPTIONAL = [f.name for f in dataclasses.fields(Facts) if "None" in str(f.type)]
 
 
 @pytest.mark.parametrize("pack", list(PACKS))
 def test_what_is_missing_never_passes(pack):
-    """Take away one told thing after another: no rule that reads it may go from anything to *meets*."""
+    """Take away one told thing after another: no rule that reads it may go from anything to
+    *meets*.
+    """
     told = {
         **FIREBRICK,
         **HEARTH,
@@ -219,8 +226,10 @@ def test_the_register_is_complete():
 
 
 def test_editions_differ_exactly_where_the_books_do():
-    """edition_and_state_differences: 2015 to 2018 the energy chapter; 2021 adds accessories and footing details; 2024 changes the
-    distances through masonry. Rows that were read in the 2021 print alone stand in 2021 alone."""
+    """edition_and_state_differences: 2015 to 2018 the energy chapter; 2021 adds accessories and
+    footing details; 2024 changes the distances through masonry. Rows that were read in the 2021
+    print alone stand in 2021 alone.
+    """
     keys = {name: set(pack.keys) for name, pack in PACKS.items()}
     seen_once = {"SMK-07", "FND-14", "FND-15", "FND-16"}
     assert keys["US IRC 2015"] - keys["US IRC 2018"] == {

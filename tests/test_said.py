@@ -1,4 +1,6 @@
-"""Small promises to the reader: which way a limit binds, advice that the code allows, remedies a mason would take."""
+"""Small promises to the reader: which way a limit binds, advice that the code allows, remedies a
+mason would take.
+"""
 
 import pytest
 

@@ -1,4 +1,6 @@
-"""What pip puts beside JupyterLab: the websocket that does not wait, and the script that looks after a workbook."""
+"""What pip puts beside JupyterLab: the websocket that does not wait, and the script that looks
+after a workbook.
+"""
 
 import sys
 from pathlib import Path

@@ -1,4 +1,6 @@
-"""The structure of whole designs: both sides of every finding, what is missing never passes, and what must hold for any design."""
+"""The structure of whole designs: both sides of every finding, what is missing never passes, and
+what must hold for any design.
+"""
 
 import csv
 import math
@@ -120,7 +122,11 @@ CASES = [
     (
         "STR-09",
         TOLD
-        | {"opening.width": "72 in", "lintel.height": "1-1/2 in", "lintel.thickness": "1/8 in"},
+        | {
+            "opening.width": "72 in",
+            "lintel.height": "1-1/2 in",
+            "lintel.thickness": "1/8 in",
+        },
         F,
     ),
     ("STR-09", TOLD | {"loads.in_triangle": None}, N),
@@ -151,7 +157,11 @@ CASES = [
     (
         "STR-10",
         TOLD
-        | {"opening.width": "60 in", "lintel.height": "1-1/2 in", "lintel.thickness": "1/8 in"},
+        | {
+            "opening.width": "60 in",
+            "lintel.height": "1-1/2 in",
+            "lintel.thickness": "1/8 in",
+        },
         F,
     ),
     ("STR-10", TOLD | {"lintel.material": "stone"}, X),
@@ -265,7 +275,9 @@ SHAKEN = TOLD | {"site.seismic": "D2", "anchorage.vertical_bars_no4": 8}
 @pytest.mark.parametrize("base", [TOLD, ARCHED, SHAKEN], ids=["lintel", "arch", "shaken"])
 @pytest.mark.parametrize("key", UNTOLD)
 def test_what_is_missing_never_passes(base, key):
-    """Take away one told thing after another: nothing goes to *meets* that did not meet before, and what rested on it is not checked."""
+    """Take away one told thing after another: nothing goes to *meets* that did not meet before, and
+    what rested on it is not checked.
+    """
     before = {f.key: f for f in assess_structure(build_geometry(change(Design(), base))).findings}
     after = {
         f.key: f
@@ -306,7 +318,9 @@ def _under(changes: dict) -> dict:
 
 # -- wind on a drawn chimney ------------------------------------------------------------------------
 def test_wind_by_hand():
-    """The plain design held at 15 ft, by hand from the figures of ASCE 7-16: both ways, and the larger in use (W5)."""
+    """The plain design held at 15 ft, by hand from the figures of ASCE 7-16: both ways, and the
+    larger in use (W5).
+    """
     made = worked(**_under(TOLD))
     frame, side = made.frame, made.stack.worst
     lowest = max(15 * FOOT, frame.downhill_contact)
@@ -342,7 +356,9 @@ def test_wind_by_hand():
 
 
 def test_section_by_hand():
-    """22 in square with a 14 in hole; weight of walls and crown only (W11); tension as M/S - 0.6 P/A."""
+    """22 in square with a 14 in hole; weight of walls and crown only (W11); tension as M/S - 0.6
+    P/A.
+    """
     made = worked(**_under(TOLD))
     side, shared = made.stack.worst, made.weights
     assert side.area == pytest.approx((22**2 - 14**2) * INCH**2)
@@ -397,7 +413,9 @@ def test_older_maps_count_in_full():
 
 
 def test_shape_goes_by_the_height_from_the_ground():
-    """W6: a stub of three widths alone would have 1.33; from the ground it gets more, which is safe."""
+    """W6: a stub of three widths alone would have 1.33; from the ground it gets more, which is
+    safe.
+    """
     made = worked(**_under(TOLD))
     assert made.stack.worst.wind_load.coefficient > 1.4
 
@@ -479,7 +497,9 @@ def test_bracing_above_the_centre_of_mass():
 
 
 def test_steel_by_rule():
-    """Ties every 18 in over the full height, two straps at each level more than 6 ft over grade (IRC R1003.3, R1003.4, read twice)."""
+    """Ties every 18 in over the full height, two straps at each level more than 6 ft over grade
+    (IRC R1003.3, R1003.4, read twice).
+    """
     inside, outside = worked().steel, worked(chimney__location="exterior").steel
     assert inside.bars == 4 and inside.straps == 0
     assert (outside.levels, outside.straps) == (2, 4)  # ceiling and roof
@@ -493,7 +513,9 @@ def test_steel_by_rule():
 
 # -- lintel, arch, footing of a design --------------------------------------------------------------
 def test_lintel_by_hand():
-    """36 in clear and 6 in bearing: 42 in; the wall as thick as it gets before the flue; L2: the span is stated."""
+    """36 in clear and 6 in bearing: 42 in; the wall as thick as it gets before the flue; L2: the
+    span is stated.
+    """
     made = worked(**_under(TOLD))
     held = made.lintel
     assert held.span == pytest.approx(42 * INCH)
@@ -573,7 +595,9 @@ def test_a_sound_design_needs_nobody():
 
 
 def test_footing_by_hand():
-    """F2: everything that stands, the footing once; still air and the plain design is off its middle by a hair only."""
+    """F2: everything that stands, the footing once; still air and the plain design is off its
+    middle by a hair only.
+    """
     made = worked(**_under(TOLD))
     order = take_off(build_geometry(made.design))
     assert made.footing.load == pytest.approx(G * total_weight(order))
@@ -587,7 +611,9 @@ def test_footing_by_hand():
 
 # -- weights ----------------------------------------------------------------------------------------
 def test_middles_of_plain_solids():
-    """Frustum of a pyramid: h/4 (A + 2 sqrt(AB) + 3B) / (A + sqrt(AB) + B) over its base; leaning cylinder; half ring."""
+    """Frustum of a pyramid: h/4 (A + 2 sqrt(AB) + 3B) / (A + sqrt(AB) + B) over its base; leaning
+    cylinder; half ring.
+    """
     tapered = Loft(1.0, 3.0, box(-2, 2, -2, 2), box(-1, 1, -1, 1))
     volume, x, y, z = _moments(tapered)
     assert volume == pytest.approx(tapered.volume) and (x, y) == (
@@ -614,7 +640,9 @@ def test_middles_of_plain_solids():
 @SLOW
 @given(designs(), st.floats(-2, 30))
 def test_weights_add_up_and_split_at_any_level(design, level):
-    """All of a design is what the takeoff weighs, and what lies above a level is never more than the whole nor less than nothing."""
+    """All of a design is what the takeoff weighs, and what lies above a level is never more than
+    the whole nor less than nothing.
+    """
     made = build_geometry(design)
     known = weigh(made)
     assert known.total == pytest.approx(total_weight(take_off(made)))
@@ -686,7 +714,9 @@ def numbers(thing):
 @settings(deadline=None, max_examples=200, suppress_health_check=list(HealthCheck))
 @given(designs(), LOADED)
 def test_any_design_gets_a_finite_answer(design, loaded):
-    """Never an error, never a number that is none; every finding said once, with a reason where it is not checked."""
+    """Never an error, never a number that is none; every finding said once, with a reason where it
+    is not checked.
+    """
     try:
         design = change(design, loaded)
     except InputError:
@@ -711,7 +741,9 @@ def test_any_design_gets_a_finite_answer(design, loaded):
 @SLOW
 @given(st.floats(0.4, 2.0), st.floats(0.02, 0.15), st.floats(0.05, 0.5), st.floats(0.0, 1.0))
 def test_the_line_of_a_minor_arch_keeps_to_the_middle_third(span, ratio, depth, peaked):
-    """BIA 31A: under even load a minor arch holds its line. Under a triangle too, as far as tried; its ring no thinner than a tenth."""
+    """BIA 31A: under even load a minor arch holds its line. Under a triangle too, as far as tried;
+    its ring no thinner than a tenth.
+    """
     span = min(span, 6 * FOOT)
     ring = Ring(span, ratio * span, max(depth, span / 10), 0.1)
     even = thrust_line(ring, Load(span, 0.0, 1000.0))
@@ -732,7 +764,9 @@ def test_the_line_of_a_minor_arch_keeps_to_the_middle_third(span, ratio, depth, 
 @SLOW
 @given(designs(), st.floats(20, 90))
 def test_more_wind_pushes_more(design, speed):
-    """Forces go by the square of the speed; strips never overlap and reach from the shoulder to the top."""
+    """Forces go by the square of the speed; strips never overlap and reach from the shoulder to the
+    top.
+    """
     slow = change(design, {"loads.exposure": "C", "site.wind": f"{speed} m/s"})
     fast = change(design, {"loads.exposure": "C", "site.wind": f"{speed * 1.1} m/s"})
     frame = build_geometry(slow).frame
@@ -750,7 +784,9 @@ def test_more_wind_pushes_more(design, speed):
 
 
 def test_data_rows_have_a_source():
-    """Every figure with where it comes from, how well it is known, and an address unless it is from memory or our own."""
+    """Every figure with where it comes from, how well it is known, and an address unless it is from
+    memory or our own.
+    """
     files = sorted(DATA.glob("structure_*.csv"))
     assert len(files) == 7
     for file in files:

@@ -1,4 +1,5 @@
-"""Published worked examples of the structure, each by source and row, within its printed tolerance; and the traps of the figures.
+"""Published worked examples of the structure, each by source and row, within its printed tolerance;
+and the traps of the figures.
 
 A row's mark (W01, L08 ...) is that of our list of examples; what is derived by ourselves says so.
 """
@@ -113,7 +114,9 @@ def test_exposure_factor_up_to_60_ft(exposure):
     [("B", (0.573, 0.689, 0.829)), ("C", (0.851, 0.980, 1.129)), ("D", (1.035, 1.168, 1.317))],
 )
 def test_exposure_factor_of_2022(exposure, printed):
-    """Our table of 7-22 at 15, 30, 60 ft. W1: a library's alpha of 7.0 for B gives 0.52 at 15 ft, against 0.57; 7.5 fits."""
+    """Our table of 7-22 at 15, 30, 60 ft. W1: a library's alpha of 7.0 for B gives 0.52 at 15 ft,
+    against 0.57; 7.5 fits.
+    """
     ours = [exposure_factor(feet * FOOT, exposure, "7-22") for feet in (15, 30, 60)]
     assert ours == pytest.approx(printed, abs=0.001)
     assert 2.41 * (15 / 3280) ** (2 / 7.0) == pytest.approx(0.52, abs=0.005)
@@ -128,7 +131,9 @@ def test_pressure_in_pounds():
 
 
 def test_directionality_counts_once():
-    """W3: through the pressure as in 7-16 or through the force as in 7-22, the same force; both would be a tenth low."""
+    """W3: through the pressure as in 7-16 or through the force as in 7-22, the same force; both
+    would be a tenth low.
+    """
     kd = figure("directionality, square chimney")
     old = velocity_pressure(50.0, 0.9, kd) * 1.4
     new = velocity_pressure(50.0, 0.9, 1.0) * kd * 1.4
@@ -149,7 +154,9 @@ def test_directionality_counts_once():
     ],
 )
 def test_force_coefficient(slenderness, face, diagonal):
-    """ASCE 7 Figure 29.4-1, square (read): 1.3, 1.4, 2.0 at 1, 7, 25, straight between, held at both ends."""
+    """ASCE 7 Figure 29.4-1, square (read): 1.3, 1.4, 2.0 at 1, 7, 25, straight between, held at
+    both ends.
+    """
     assert force_coefficient(slenderness) == pytest.approx(face)
     assert force_coefficient(slenderness, DIAGONAL) == pytest.approx(diagonal)
 
@@ -159,7 +166,9 @@ def test_force_coefficient(slenderness, face, diagonal):
     [(0.0, 1.9), (0.1, 1.9), (0.1001, 1.9), (0.55, 1.45), (1.0, 1.0), (3.0, 1.0)],
 )
 def test_rooftop_factor(share, printed):
-    """ASCE 7-16 29.4.1: 1.9 to a tenth (read), 1.0 at the whole (memory); W5: unknown front takes the largest."""
+    """ASCE 7-16 29.4.1: 1.9 to a tenth (read), 1.0 at the whole (memory); W5: unknown front takes
+    the largest.
+    """
     assert rooftop_factor(share * 200.0, 200.0) == pytest.approx(printed, abs=2e-4)
     assert rooftop_factor(5.0, None) == rooftop_factor(5.0, 0.0) == 1.9
 
@@ -170,7 +179,9 @@ def test_rooftop_nearly_doubles():
 
 
 def test_maps_are_told_apart():
-    """W2: 0.6 of an ultimate map, the whole of an older one: mixed up, 67 % too much or 40 % too little."""
+    """W2: 0.6 of an ultimate map, the whole of an older one: mixed up, 67 % too much or 40 % too
+    little.
+    """
     assert (service_factor("ultimate"), service_factor("allowable")) == (0.6, 1.0)
 
 
@@ -216,7 +227,9 @@ def test_ring_section():
 
 
 def test_free_height_is_where_tension_begins():
-    """h = g T^2 / 3 p: there the edge of a solid square stack is free of stress; a hair higher it pulls."""
+    """h = g T^2 / 3 p: there the edge of a solid square stack is free of stress; a hair higher it
+    pulls.
+    """
     density, side, pressure = 18_000.0, 0.6, 900.0
     area, modulus = ring(side, side)
 
@@ -230,7 +243,9 @@ def test_free_height_is_where_tension_begins():
 
 # -- earthquake -----------------------------------------------------------------------------------
 def test_component_force_at_the_roof():
-    """S01: reinforced masonry textbook p. 386: ap 2.5, Rp 2.5, SDS 1, at the roof: 1.2 of the weight (read)."""
+    """S01: reinforced masonry textbook p. 386: ap 2.5, Rp 2.5, SDS 1, at the roof: 1.2 of the
+    weight (read).
+    """
     assert component_force(1.0, 2.5) == pytest.approx(1.2, abs=1e-6)
     assert component_force(1.0, 1.0) == pytest.approx(
         0.48, abs=1e-6
@@ -238,7 +253,9 @@ def test_component_force_at_the_roof():
 
 
 def test_component_force_in_pounds():
-    """S02: the same page, 224 lb to the foot: 269 lb to the foot; 0.5. E4: the page prints its unit oddly, the number is right."""
+    """S02: the same page, 224 lb to the foot: 269 lb to the foot; 0.5. E4: the page prints its unit
+    oddly, the number is right.
+    """
     assert component_force(1.0, 2.5) * 224 == pytest.approx(269, abs=0.5)
 
 
@@ -256,7 +273,9 @@ def test_design_response():
 
 
 def test_working_level_of_an_older_code():
-    """E5: about 1.03 of the weight at working level by the code of 1997 at SDS about 1.2: here 0.7 of 1.44, 2 % less."""
+    """E5: about 1.03 of the weight at working level by the code of 1997 at SDS about 1.2: here 0.7
+    of 1.44, 2 % less.
+    """
     assert 0.7 * component_force(1.2, 2.5) == pytest.approx(1.03, rel=0.03)
 
 
@@ -281,7 +300,9 @@ def test_level_of_the_chimney_is_the_roof():
     ],
 )
 def test_bar_count_takes_the_larger(inches, flues, bars):
-    """IRC R1003.3.1 (read twice); E3: by width or by flue, the larger count. Both sides of 40 and 80 in."""
+    """IRC R1003.3.1 (read twice); E3: by width or by flue, the larger count. Both sides of 40 and
+    80 in.
+    """
     assert bar_count(inches * INCH, flues) == bars
 
 
@@ -299,7 +320,9 @@ def test_moment_of_lintel_and_triangle():
 
 
 def test_shear_stress():
-    """L03: the same: 224 lb on 7.62 by 4.62 in: 6.36 psi; 0.01. The 224 lb are the reaction of L02's loads."""
+    """L03: the same: 224 lb on 7.62 by 4.62 in: 6.36 psi; 0.01. The 224 lb are the reaction of
+    L02's loads.
+    """
     assert reaction(4 * FOOT, 200 * POUND_FORCE, 62 * PLF) / POUND_FORCE == pytest.approx(
         224, abs=0.5
     )
@@ -307,7 +330,9 @@ def test_shear_stress():
 
 
 def test_moment_of_a_triangle():
-    """L08: reinforced masonry textbook: W L/6, 983 lb over 6 ft: 983 ft-lb; 0.5. L1: not W L/8, and w L^2/12 is the same thing."""
+    """L08: reinforced masonry textbook: W L/6, 983 lb over 6 ft: 983 ft-lb; 0.5. L1: not W L/8, and
+    w L^2/12 is the same thing.
+    """
     found = bending(6 * FOOT, 983 * POUND_FORCE)
     assert found / FOOT_POUND == pytest.approx(983, abs=0.5)
     peak = 2 * 983 * POUND_FORCE / (6 * FOOT)
@@ -326,8 +351,9 @@ def test_section_needed():
 
 
 def test_stone_lintel():
-    """L13 to L17: limestone handbook's example: 98.0 in3, 93.3 plf, 1565.36 ft-lb over 139 in, 191.6766 psi, 187.5 allowed: fails.
-    L2: the example's span is the clear opening."""
+    """L13 to L17: limestone handbook's example: 98.0 in3, 93.3 plf, 1565.36 ft-lb over 139 in,
+    191.6766 psi, 187.5 allowed: fails. L2: the example's span is the clear opening.
+    """
     modulus = slab_modulus(12 * INCH, 7 * INCH)
     assert modulus / INCH**3 == pytest.approx(98.0, abs=0.01)
     own = 160 * PCF * G * 12 * INCH * 7 * INCH
@@ -377,7 +403,9 @@ def test_low_wall_meets_the_triangle():
 
 
 def test_sag():
-    """Standard cases: W L^3/60 EI and 5 w L^4/384 EI; and L4: the smaller of L/600 and 0.3 in, which meet at 15 ft."""
+    """Standard cases: W L^3/60 EI and 5 w L^4/384 EI; and L4: the smaller of L/600 and 0.3 in,
+    which meet at 15 ft.
+    """
     assert sag(2.0, 1e5, 600.0) == pytest.approx(600 * 8 / 60 / 1e5)
     assert sag(2.0, 1e5, 0.0, 300.0) == pytest.approx(5 * 300 * 16 / 384 / 1e5)
     assert sag_limit(15 * FOOT) == pytest.approx(0.3 * INCH)
@@ -387,7 +415,9 @@ def test_sag():
 
 
 def test_sag_by_adding_up():
-    """The triangle's sag against the beam cut into 4000 slices: a second look at a formula from memory."""
+    """The triangle's sag against the beam cut into 4000 slices: a second look at a formula from
+    memory.
+    """
     span, total, steps = 3.0, 900.0, 4000
     peak, moments = 2 * total / span, []
     for k in range(steps):
@@ -398,7 +428,9 @@ def test_sag_by_adding_up():
 
 
 def test_table_of_veneer_lintels():
-    """IRC Table R703.8.3.1 (memory; the 12 ft of the double angle read). A row is taken only by what covers it in all three."""
+    """IRC Table R703.8.3.1 (memory; the 12 ft of the double angle read). A row is taken only by
+    what covers it in all three.
+    """
     assert [row.no_storey / FOOT for row in lintel_spans()] == pytest.approx([6, 8, 10, 14, 20])
     assert lintel_spans()[-1].one_storey == pytest.approx(12 * FOOT)
     inch = [
@@ -433,7 +465,9 @@ BIA = Ring(48 * INCH, 6 * INCH, 8 * INCH, 8 * INCH)
 
 
 def test_arch_shape():
-    """A01 (derived): S 48, r 6 in: R 51.0 in, skewback 28.07 degrees; 0.01. L6: S^2 - 4r^2 under the arc tangent, not S - 4r."""
+    """A01 (derived): S 48, r 6 in: R 51.0 in, skewback 28.07 degrees; 0.01. L6: S^2 - 4r^2 under
+    the arc tangent, not S - 4r.
+    """
     assert BIA.radius / INCH == pytest.approx(51.0, abs=0.01)
     assert degrees(BIA.skew) == pytest.approx(28.07, abs=0.01)
     assert (
@@ -463,7 +497,9 @@ def test_a_triangle_thrusts_a_third_more():
 
 
 def test_line_of_thrust_passes_the_third_points():
-    """Crown through the upper third, skewbacks through the lower; level thrust and half the load meet there."""
+    """Crown through the upper third, skewbacks through the lower; level thrust and half the load
+    meet there.
+    """
     load = Load(BIA.span, 0.0, 1000.0)
     line = thrust_line(BIA, load)
     crown = line.points[len(line.points) // 2]
@@ -485,7 +521,9 @@ def test_minor_arch(span, rise, minor):
 
 
 def test_a_thin_high_arch_has_no_line():
-    """Even load hangs in a parabola, far from a half circle: none keeps to a thin ring's middle third, some to a thick one's."""
+    """Even load hangs in a parabola, far from a half circle: none keeps to a thin ring's middle
+    third, some to a thick one's.
+    """
     thin = Ring(2.0, 1.0, 1 / 30, 0.1)
     assert not thrust_line(thin, Load(2.0, 0.0, 1000.0)).inside
     thick = Ring(2.0, 1.0, 0.9, 0.1)
@@ -494,7 +532,9 @@ def test_a_thin_high_arch_has_no_line():
 
 # -- footings -------------------------------------------------------------------------------------
 def test_published_quantities():
-    """F01 to F03: USDA FB 1889 p. 35: 368 less 99 is 269 ft3; 22.5 brick each is 6053; foundation 7 by 3.75 by 1 ft is 26.25."""
+    """F01 to F03: USDA FB 1889 p. 35: 368 less 99 is 269 ft3; 22.5 brick each is 6053; foundation 7
+    by 3.75 by 1 ft is 26.25.
+    """
     masonry = (
         prism(0.0, FOOT, box(0.0, 368 * FOOT, 0.0, FOOT)).volume
         - prism(0.0, FOOT, box(0.0, 99 * FOOT, 0.0, FOOT)).volume
@@ -546,7 +586,9 @@ def test_ground_without_a_figure_stops():
     [(1000.0, 89_875, 1.0), (2000.0, 79_495, 1.0), (1500.0, 84_556.3, 1.0)],
 )
 def test_standard_atmosphere(altitude, printed, tolerance):
-    """P01, P02: ASHRAE Fundamentals table (memory; its formula read twice), 0.001 kPa; P04: pvlib 0.16.1 (read), 1 Pa."""
+    """P01, P02: ASHRAE Fundamentals table (memory; its formula read twice), 0.001 kPa; P04: pvlib
+    0.16.1 (read), 1 Pa.
+    """
     assert float(pressure_at(altitude)) == pytest.approx(printed, abs=tolerance)
 
 
@@ -556,7 +598,9 @@ STATION, LIFT = (36.097, -79.943), LiftingTask(lifts=0.2, duration="short", grip
 
 
 def lift(height):
-    """NIOSH 94-110, example 1: reach 23 in, from 15 to 64 in, seldom, short, fair grip, with the printed multipliers. [lb]"""
+    """NIOSH 94-110, example 1: reach 23 in, from 15 to 64 in, seldom, short, fair grip, with the
+    printed multipliers. [lb]
+    """
     return (
         recommended_weight(23 * INCH, height * INCH, 15 * INCH, 49 * INCH, LIFT, tabled=True)
         / POUND
@@ -652,7 +696,9 @@ def test_every_row_of_the_list_is_worked():
 
 @pytest.mark.parametrize("key", TABLED)
 def test_row(key):
-    """Source, inputs, figure and tolerance are the row's own; two or three figures stand with strokes between them."""
+    """Source, inputs, figure and tolerance are the row's own; two or three figures stand with
+    strokes between them.
+    """
     row, found = TABLED[key], WORKED[key]()
     printed = [float(text) for text in row["published"].split("/")]
     tolerance = float(row["tolerance"])
@@ -696,7 +742,9 @@ def test_pressure_under_a_footing_that_is_off(off, printed):
 
 
 def test_pressure_under_a_footing_adds_up_to_its_load():
-    """The wedge under the edge, from its worst pressure to where it lifts, is the load and lies under it: statics alone."""
+    """The wedge under the edge, from its worst pressure to where it lifts, is the load and lies
+    under it: statics alone.
+    """
     for off in (0.1, 0.5, 0.9, 1.1, 1.8, 2.6):
         worst = edge_factor(off, 6.0) / 6.0
         long = min(3 * (3 - off), 6.0)
@@ -712,7 +760,9 @@ def test_pressure_under_a_footing_adds_up_to_its_load():
     [(1000.0, 20.0, 100.0, 1.2414), (500.0, 10.0, 10.9, 0.3559)],
 )
 def test_sag_under_an_even_load(load, span, inertia, printed):
-    """5 w L^4 / 384 E I in inches and pounds, E 29 000 000 psi: steel handbooks' first beam case (memory)."""
+    """5 w L^4 / 384 E I in inches and pounds, E 29 000 000 psi: steel handbooks' first beam case
+    (memory).
+    """
     stiff = figure("steel modulus") * inertia * INCH**4
     assert sag(span * FOOT, stiff, 0.0, load * PLF) / INCH == pytest.approx(printed, abs=5e-5)
 

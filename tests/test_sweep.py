@@ -1,4 +1,6 @@
-"""A sweep tells what the plain functions tell, wherever it is worked out, and finds it again by its labels."""
+"""A sweep tells what the plain functions tell, wherever it is worked out, and finds it again by its
+labels.
+"""
 
 import subprocess
 import sys
@@ -91,7 +93,9 @@ def test_a_label_finds_the_designs_own_outlook(country, name, place):
 
 
 def test_the_numbers_are_those_of_plain_floats(country):
-    """``settle`` and ``spill`` with one float for each input; power and logarithm of a float may differ in the last bit."""
+    """``settle`` and ``spill`` with one float for each input; power and logarithm of a float may
+    differ in the last bit.
+    """
     for name, design in CATALOGUE.items():
         way, one, still = trace_flow_path(sketch(design)), fire(design), surroundings(design)
         for place in PLACES:
@@ -114,7 +118,9 @@ def test_the_numbers_are_those_of_plain_floats(country):
 
 
 def test_a_cluster_gives_the_same_to_the_last_bit(monkeypatch):
-    """Two workers in processes of their own; parcels small enough that there are many, and cut across designs and stations."""
+    """Two workers in processes of their own; parcels small enough that there are many, and cut
+    across designs and stations.
+    """
     from distributed import Client, LocalCluster
 
     monkeypatch.setattr(sys.modules["fireplace_calc.explore.weather_sweep"], "TASK", 8)
@@ -314,8 +320,9 @@ def test_a_whole_country_of_the_index_has_labels_that_differ():
 
 def test_xarray_and_dask_sleep_until_they_are_asked():
     asked = (
-        "import sys, fireplace_calc, fireplace_calc.explore as e; print('xarray' in sys.modules);"
-        "from fireplace_calc.design.records import Design; e.sweep({'plain': Design()}, e.grid(263.15)); print('distributed' in sys.modules)"
+        "import sys, fireplace_calc, fireplace_calc.explore as e; print('xarray' in"
+        " sys.modules);from fireplace_calc.design.records import Design; e.sweep({'plain':"
+        " Design()}, e.grid(263.15)); print('distributed' in sys.modules)"
     )
     run = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True, check=True)
     assert run.stdout.split() == ["False", "False"]

@@ -56,7 +56,9 @@ def any_work(draw):
 @SLOW
 @given(any_work())
 def test_every_part_is_shared_out_in_full(design):
-    """Pieces, cores and joints of each part add up to the part, and the rows to the whole; nothing is negative."""
+    """Pieces, cores and joints of each part add up to the part, and the rows to the whole; nothing
+    is negative.
+    """
     made = build_geometry(design)
     by_part = defaultdict(float)
     for share in share_out(made):
@@ -93,7 +95,9 @@ MADE_OF = {
 @settings(SLOW, max_examples=40)
 @given(design=any_work())
 def test_volume_by_material_is_the_geometrys(method, design):
-    """Both ways of building, to a thousandth: of each material of the geometry, and of each that is ordered, row by row."""
+    """Both ways of building, to a thousandth: of each material of the geometry, and of each that is
+    ordered, row by row.
+    """
     made = build_geometry(change(design, {"method": method}))
     named, rows = {part.name: part for part in made.parts}, take_off(made)
     drawn, filled, ordered, listed = (defaultdict(float) for _ in range(4))
@@ -138,8 +142,10 @@ def test_orders_are_whole_bought_units_and_cover_the_net(design):
 @SLOW
 @given(any_work())
 def test_weight_of_the_whole_is_near_that_of_its_parts_as_laid(design):
-    """Two ways to the same weight: shares at their own densities, and parts at the density of the work as laid.
-    Brick is 120 lb/ft3 in either and mortar 130, hollow block loses its joints; hence 12 percent."""
+    """Two ways to the same weight: shares at their own densities, and parts at the density of the
+    work as laid. Brick is 120 lb/ft3 in either and mortar 130, hollow block loses its joints; hence
+    12 percent.
+    """
     made = build_geometry(design)
     as_laid = sum(p.volume * density(p.material) for p in made.parts if p.material != "metal")
     assert total_weight(take_off(made)) == pytest.approx(as_laid, rel=0.12)
@@ -156,15 +162,18 @@ def test_weight_of_the_whole_is_near_that_of_its_parts_as_laid(design):
     ],
 )
 def test_thickness_says_how_a_firebrick_lies(changes, depth, high):
-    """A 9 x 4-1/2 x 2-1/2 straight: 4-1/2 in flat, 2-1/2 in on edge, 9 in as headers; thinner, it is split."""
+    """A 9 x 4-1/2 x 2-1/2 straight: 4-1/2 in flat, 2-1/2 in on edge, 9 in as headers; thinner, it
+    is split.
+    """
     box = change(Design(), changes).firebox
     unit = firebrick(box.brick, box.lining_thickness, box.joint).unit
     assert unit.depth / INCH == pytest.approx(depth) and unit.height / INCH == pytest.approx(high)
 
 
 def test_sections_of_a_modular_firebox_and_flue():
-    """Courses by height with the bed; two sides and a back to each, none over 30 in: a side of 21 in is one piece, a
-    back of 32 in (22-2/3 and its corners) is two."""
+    """Courses by height with the bed; two sides and a back to each, none over 30 in: a side of 21
+    in is one piece, a back of 32 in (22-2/3 and its corners) is two.
+    """
     work = change(
         Design(),
         {"method": "modular", "firebox.lining": "refractory section", "waste.section": "10 %"},
@@ -183,7 +192,9 @@ def test_sections_of_a_modular_firebox_and_flue():
 
 
 def test_one_flue_section_weighs_what_its_size_says():
-    """13 x 13 liner, wall 7/8, casing 2-1/2: 13^2 - 11.25^2 clay at 127, and 18^2 - 13^2 castable at 130 lb/ft3."""
+    """13 x 13 liner, wall 7/8, casing 2-1/2: 13^2 - 11.25^2 clay at 127, and 18^2 - 13^2 castable
+    at 130 lb/ft3.
+    """
     work = change(Design(), {"method": "modular"})
     rows = {r.item: r for r in take_off(build_geometry(work))}
     pounds = ((169 - 11.25**2) * 24 * 127 + (18**2 - 169) * 24 * 130) / 1728
@@ -200,8 +211,10 @@ def test_clay_liners_and_their_joints():
 
 
 def test_base_block_by_courses():
-    """Ring of 8 x 8 x 16 block, 60 x 28.5 in outside: centre line 2 (60 + 28.5 - 2 x 7.625) = 146.5 in, 9.16 block, so
-    9-1/2 to a course; 29-1/2 in high is four courses of 8 in less a bed, the last cut."""
+    """Ring of 8 x 8 x 16 block, 60 x 28.5 in outside: centre line 2 (60 + 28.5 - 2 x 7.625) = 146.5
+    in, 9.16 block, so 9-1/2 to a course; 29-1/2 in high is four courses of 8 in less a bed, the
+    last cut.
+    """
     made = build_geometry(Design())
     base = made.by_name["base walls"]
     assert (base.top - base.bottom) / INCH == pytest.approx(29.5)
@@ -211,7 +224,9 @@ def test_base_block_by_courses():
 
 
 def test_hollow_masonry_behind_the_lining_and_the_same_grouted():
-    """Grouted solid weighs what its table says, 135 lb/ft3 (HUD, upper end); the cores take 49 percent of a block."""
+    """Grouted solid weighs what its table says, 135 lb/ft3 (HUD, upper end); the cores take 49
+    percent of a block.
+    """
     rows = {}
     for kind in ("hollow ungrouted", "hollow grouted solid"):
         made = build_geometry(change(Design(), {"firebox.masonry": kind, "base.core": "hollow"}))
@@ -237,7 +252,9 @@ def over_breast(made, ceiling: float = 108.0) -> float:
 
 
 def test_a_face_that_is_not_brick_is_an_area_and_says_so():
-    """60 in breast, floor to 65 in flue start, less 36 x 30 in; over it the shoulder's trapezium and the stack, to the 9 ft ceiling."""
+    """60 in breast, floor to 65 in flue start, less 36 x 30 in; over it the shoulder's trapezium
+    and the stack, to the 9 ft ceiling.
+    """
     work = change(
         Design(),
         {"surround.face": "tile", "smoke_chamber.height": "27 in", "throat.height": "8 in"},
@@ -254,8 +271,9 @@ def test_a_face_that_is_not_brick_is_an_area_and_says_so():
 
 
 def test_facing_brick_is_the_breast_one_wythe_deep():
-    """60 in breast from slab to flue start, less the opening with its linings, then shoulder and stack to the ceiling; 6.16 to the
-    square foot."""
+    """60 in breast from slab to flue start, less the opening with its linings, then shoulder and
+    stack to the ceiling; 6.16 to the square foot.
+    """
     rows = {r.item: r for r in take_off(build_geometry(Design()))}
     made = build_geometry(Design())
     lining = 4.5 * (1 + (1 / 3) ** 2) ** 0.5
@@ -298,29 +316,36 @@ def test_every_note_says_how_well_the_weight_is_known():
 
 
 def test_brick_to_the_square_foot():
-    """NAV-brick-1, NAVEDTRA 14045 ch. 4: 2.75 x 8.5 in face with joints, 6.16 to the square foot; +- 0.005."""
+    """NAV-brick-1, NAVEDTRA 14045 ch. 4: 2.75 x 8.5 in face with joints, 6.16 to the square foot;
+    +- 0.005.
+    """
     assert in_wall(COMMON, COMMON.depth).per_volume * COMMON.depth * SQFT == pytest.approx(
         6.16, abs=0.005
     )
 
 
 def test_brick_in_a_wall_of_112_square_feet():
-    """NAV-brick-2 and -3, NAVEDTRA 14045 ch. 4: 690 brick, 760 with 10 percent waste (rounded up to ten)."""
+    """NAV-brick-2 and -3, NAVEDTRA 14045 ch. 4: 690 brick, 760 with 10 percent waste (rounded up to
+    ten).
+    """
     net = 112 * SQFT * COMMON.per_area
     assert net == pytest.approx(690, abs=1)
     assert ceil(net * 1.1 / 10) * 10 == 760
 
 
 def test_mortar_to_a_thousand_brick():
-    """NAV-mortar-3, NAVEDTRA 14045 table 4-5: 11.7 ft3 per 1000, bare joints; 11.66 by geometry, +- 0.1."""
+    """NAV-mortar-3, NAVEDTRA 14045 table 4-5: 11.7 ft3 per 1000, bare joints; 11.66 by geometry, +-
+    0.1.
+    """
     per_thousand = 1000 * COMMON.joint_volume / CUFT
     assert per_thousand == pytest.approx(11.7, abs=0.1)
     assert per_thousand == pytest.approx(11.66, abs=0.005)
 
 
 def test_mortar_for_that_wall():
-    """NAV-mortar-1 and -2, NAVEDTRA 14045 ch. 4: 760 brick take 8.9 ft3, 10.7 with 20 percent waste. The printed 11.7
-    to 1000 is good to 0.1 (ours is 11.66), which is 0.08 ft3 here."""
+    """NAV-mortar-1 and -2, NAVEDTRA 14045 ch. 4: 760 brick take 8.9 ft3, 10.7 with 20 percent
+    waste. The printed 11.7 to 1000 is good to 0.1 (ours is 11.66), which is 0.08 ft3 here.
+    """
     mortar = 760 * COMMON.joint_volume / CUFT
     assert mortar == pytest.approx(8.9, abs=0.08)
     assert mortar * 1.2 == pytest.approx(10.7, abs=0.08)
@@ -332,8 +357,10 @@ def test_block_to_a_hundred_square_feet():
 
 
 def test_wall_measure_is_no_count():
-    """FB1889-volume-2, USDA FB 1889 (1941), cost estimate: 269 ft3 x 22.5 = 6053 'brick'. Counted with 1/2 in joints
-    there are 17.4 to the cubic foot (Radford: 17), so wall measure overstates by about 29 percent."""
+    """FB1889-volume-2, USDA FB 1889 (1941), cost estimate: 269 ft3 x 22.5 = 6053 'brick'. Counted
+    with 1/2 in joints there are 17.4 to the cubic foot (Radford: 17), so wall measure overstates by
+    about 29 percent.
+    """
     assert 269 * CUFT * WALL_MEASURE == pytest.approx(6053, abs=1)
     counted = in_mass(COMMON).per_volume * CUFT
     assert counted == pytest.approx(17.4, abs=0.05)
@@ -343,8 +370,9 @@ def test_wall_measure_is_no_count():
 
 
 def test_volume_less_voids():
-    """FB1889-volume-1, USDA FB 1889 (1941), p. 44: 368 less 99 is 269 ft3. So are ours: brickwork is the outer solid
-    less its voids and its other parts."""
+    """FB1889-volume-1, USDA FB 1889 (1941), p. 44: 368 less 99 is 269 ft3. So are ours: brickwork
+    is the outer solid less its voids and its other parts.
+    """
     made = build_geometry(Design())
     others = sum(p.volume for p in made.parts if p.material != "brick") + sum(
         v.volume for v in made.voids
@@ -358,7 +386,9 @@ def test_volume_less_voids():
 
 
 def test_joints_of_firebrick():
-    """Handbook notes, computed coverage: 3.8 ft3 to 1000 straights laid flat, 2.5 ft3 on edge, at 1/8 in."""
+    """Handbook notes, computed coverage: 3.8 ft3 to 1000 straights laid flat, 2.5 ft3 on edge, at
+    1/8 in.
+    """
     flat = firebrick(BRICKS[0], 4.5 * INCH, INCH / 8).unit
     edge = firebrick(BRICKS[0], 2.5 * INCH, INCH / 8).unit
     assert 1000 * flat.joint_volume / CUFT == pytest.approx(3.8, abs=0.05)
@@ -366,13 +396,17 @@ def test_joints_of_firebrick():
 
 
 def test_sand_and_mortar_of_thick_walls():
-    """FB1889-mortar-3, USDA FB 1889 (1941): 18 ft3 of sand to 1000 brick; the joints of solid work are 18.4 ft3."""
+    """FB1889-mortar-3, USDA FB 1889 (1941): 18 ft3 of sand to 1000 brick; the joints of solid work
+    are 18.4 ft3.
+    """
     thick = 1 / COMMON.per_volume - COMMON.volume
     assert 1000 * thick / CUFT == pytest.approx(18, abs=0.5)
 
 
 def test_a_footing_is_its_length_by_width_by_thickness():
-    """FB1889-concrete-1, USDA FB 1889 (1941): 7 x 3.75 x 1 ft, 26.25 ft3, taken as a yard; ours of that size."""
+    """FB1889-concrete-1, USDA FB 1889 (1941): 7 x 3.75 x 1 ft, 26.25 ft3, taken as a yard; ours of
+    that size.
+    """
     work = change(
         Design(),
         {"opening.width": "48 in", "firebox.back_width": "30 in", "firebox.depth": "24-1/2 in"},
@@ -405,6 +439,8 @@ def test_what_cannot_stand_is_refused_before_it_is_counted():
     ],
 )
 def test_a_density_lies_in_a_published_range(material, low, high):
-    """In lb/ft3. Brick, grout and block work: HUD Residential Structural Design Guide; concrete between that and EN 1991-1-1 (24 to
-    25 kN/m3); mortar and limestone: EN 1991-1-1, annex A; firebrick and fire clay: a handbook table of weights per cubic yard, exact."""
+    """In lb/ft3. Brick, grout and block work: HUD Residential Structural Design Guide; concrete
+    between that and EN 1991-1-1 (24 to 25 kN/m3); mortar and limestone: EN 1991-1-1, annex A;
+    firebrick and fire clay: a handbook table of weights per cubic yard, exact.
+    """
     assert low * 0.999 <= density(material) / PCF <= high * 1.001

@@ -1,4 +1,6 @@
-"""The view that turns: what the page is sent is the parts, and a reader can turn, cut and follow it in a browser."""
+"""The view that turns: what the page is sent is the parts, and a reader can turn, cut and follow it
+in a browser.
+"""
 
 import base64
 import json
@@ -61,7 +63,9 @@ def test_the_page_is_sent_the_parts(boathouse, away):
     "told", [{}, {"opening.head": "segmental", "opening.rise": "5 in"}], ids=["straight", "arch"]
 )
 def test_the_cut_faces_are_the_section(boathouse, told):
-    """Area marked as cut is the area of each part's own section on the centre line (shapely measures that)."""
+    """Area marked as cut is the area of each part's own section on the centre line (shapely
+    measures that).
+    """
     made = build_geometry(change(boathouse, told))
     sent = packed(made)
     state = unpacked(sent["states"]["left half"])
@@ -92,9 +96,13 @@ INK = """(canvas) => {
   return seen.size;
 }"""
 NOTEBOOK = [
-    "from fireplace_calc import Design, change\nfrom fireplace_calc.panels.picture.turning import Turning\nimport ipywidgets as w\n"
-    "view = Turning(Design())\nwider = w.Button(description='Another design')\n"
-    "wider.on_click(lambda _: view.put(change(Design(), {'opening.width': '60 in', 'name': 'A wide one'})))\nw.VBox([wider, view])",
+    (
+        "from fireplace_calc import Design, change\nfrom fireplace_calc.panels.picture.turning"
+        " import Turning\nimport ipywidgets as w\nview = Turning(Design())\nwider ="
+        " w.Button(description='Another design')\nwider.on_click(lambda _:"
+        " view.put(change(Design(), {'opening.width': '60 in', 'name': 'A wide"
+        " one'})))\nw.VBox([wider, view])"
+    ),
 ]
 
 
@@ -105,7 +113,8 @@ def test_a_reader_turns_cuts_and_changes_it(tmp_path):
             "no Chromium, but this run must not do without the browser test"
         )
         pytest.skip(
-            "no Chromium on this machine: the browser test is left out (Debian: apt-get install chromium)"
+            "no Chromium on this machine: the browser test is left out (Debian: apt-get install"
+            " chromium)"
         )
     root = tmp_path.resolve()
     cells = [
@@ -146,7 +155,8 @@ def test_a_reader_turns_cuts_and_changes_it(tmp_path):
 
         def on_idle(words):
             view.wait_for_function(
-                "([words]) => document.querySelector('.turning-said span').textContent.includes(words)",
+                "([words]) => document.querySelector('.turning-said"
+                " span').textContent.includes(words)",
                 arg=[words],
                 timeout=10_000,
             )
@@ -183,7 +193,8 @@ def test_a_reader_turns_cuts_and_changes_it(tmp_path):
         pictures.append(on_idle("left half cut away"))  # the reader's place is kept
         assert len(set(pictures)) == len(pictures), "an act changed nothing"
         names = view.evaluate(
-            "() => [...document.querySelectorAll('.turning button')].map((b) => b.ariaLabel || b.textContent)"
+            "() => [...document.querySelectorAll('.turning button')].map((b) => b.ariaLabel ||"
+            " b.textContent)"
         )
         assert len(set(names)) == len(names) and all(names)
         assert said.text_content().startswith("The fireplace") and failed == []

@@ -109,7 +109,9 @@ def test_the_same_length_is_the_same_float():
     ],
 )
 def test_other_kinds(text, kind, si):
-    """Exact definitions of the international yard, pound and foot; pcf and psi as NIST SP 811 appendix B prints them."""
+    """Exact definitions of the international yard, pound and foot; pcf and psi as NIST SP 811
+    appendix B prints them.
+    """
     assert to_si(text, kind) == pytest.approx(si, rel=1e-9)
 
 

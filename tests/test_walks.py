@@ -1,4 +1,6 @@
-"""Each reader's task from opening to result, by keyboard alone, in JupyterLab and in Voila; and axe over what they see."""
+"""Each reader's task from opening to result, by keyboard alone, in JupyterLab and in Voila; and axe
+over what they see.
+"""
 
 import base64
 import io
@@ -66,7 +68,9 @@ class Walker:
         self.panel.get_by_text(words).first.wait_for(timeout=timeout)
 
     def undo_to(self, words, most=12):
-        """Press Undo until the panel says so: on a slow machine a run of presses has pauses in it, and each part is a step of its own."""
+        """Press Undo until the panel says so: on a slow machine a run of presses has pauses in it,
+        and each part is a step of its own.
+        """
         self.start()
         self.to("Undo")
         for _ in range(most):
@@ -76,7 +80,8 @@ class Walker:
                 return
         told = self.panel.locator(".fireplace-summary").first.text_content()
         raise AssertionError(
-            f"undone {most} times, and still not {words} but {told}; focus on {self.view.evaluate(NAME)}"
+            f"undone {most} times, and still not {words} but {told}; focus on"
+            f" {self.view.evaluate(NAME)}"
         )
 
     def pictures(self):
@@ -116,7 +121,8 @@ def opened(tmp_path):
             "no Chromium, but this run must not do without the browser test"
         )
         pytest.skip(
-            "no Chromium on this machine: the browser test is left out (Debian: apt-get install chromium)"
+            "no Chromium on this machine: the browser test is left out (Debian: apt-get install"
+            " chromium)"
         )
     root, closing = tmp_path.resolve(), []
     shutil.copytree(ROOT / "data", root / "data")

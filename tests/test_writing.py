@@ -5,7 +5,7 @@ from pypdf import PdfReader
 
 from fireplace_calc import assess, load
 from fireplace_calc.base.tables import DATA
-from fireplace_calc.drawing.papers.printing import writing
+from fireplace_calc.drawing.papers.full_papers import writing
 
 
 @pytest.fixture(scope="module")

@@ -10,7 +10,9 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import LONGEST, InputError, show, to_si
 
 UNKNOWN = "unknown"
-"""Text for a value nobody has told us yet. It reads back as ``None`` and makes the checks that need it *not checked*."""
+"""Text for a value nobody has told us yet. It reads back as ``None`` and makes the checks that need
+it *not checked*.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +50,8 @@ class Input:
     optional: bool = False
 
     def read(self, value: Any) -> Any:
-        """Turn what came through the door into what the record holds, or say in one sentence what is wrong.
+        """Turn what came through the door into what the record holds, or say in one sentence what
+        is wrong.
 
         Raises
         ------
@@ -90,7 +93,8 @@ class Input:
         if not self.low - slack <= number <= self.high + slack:
             raise self._refuse(
                 value,
-                f"{self.allowed()} is the workable range ({self.allowed('millimetres')}); check the unit.",
+                f"{self.allowed()} is the workable range ({self.allowed('millimetres')}); check the"
+                " unit.",
             )
         return number
 
@@ -215,7 +219,9 @@ def text(label: str, default: str, help: str) -> Any:
 
 
 def pieces(record: type, label: str, help: str) -> Any:
-    """Declare a list of like things (trim pieces, nearby parts of the building), each a record of its own."""
+    """Declare a list of like things (trim pieces, nearby parts of the building), each a record of
+    its own.
+    """
     return field(default=(), metadata={"pieces": record, "label": label, "help": help})
 
 

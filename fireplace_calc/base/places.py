@@ -1,8 +1,9 @@
 """From a place to its altitude and its winter design temperature, offline, by weather station.
 
-The index comes with the library idfkit (MIT licence): name, position, height and 99 % heating temperature of some 17,000
-stations, each worked out from the typical years of climate.onebuilding.org. Only these figures are read, and only when a
-place is asked for: loading takes a second or two.
+The index comes with the library idfkit (MIT licence): name, position, height and 99 % heating
+temperature of some 17,000 stations, each worked out from the typical years of
+climate.onebuilding.org. Only these figures are read, and only when a place is asked for: loading
+takes a second or two.
 """
 
 from __future__ import annotations
@@ -20,7 +21,9 @@ WINTER = frozenset((12, 1, 2))
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """A weather station: position in degrees, ``altitude`` in m, ``winter`` the 99 % heating temperature in K, if known."""
+    """A weather station: position in degrees, ``altitude`` in m, ``winter`` the 99 % heating
+    temperature in K, if known.
+    """
 
     name: str
     country: str
@@ -135,7 +138,8 @@ def site(place: Place) -> dict[str, str]:
     Returns
     -------
     dict
-        For ``change``. The frost depth is not in it: it comes from the building department, not from a weather station.
+        For ``change``. The frost depth is not in it: it comes from the building department, not
+        from a weather station.
 
     Examples
     --------
@@ -154,17 +158,20 @@ def site(place: Place) -> dict[str, str]:
 
 
 def winter_means(hours: Iterable[tuple[int, float, float]]) -> tuple[float, float] | None:
-    """Mean of a winter, from hourly records somebody has: what an ordinary winter day is like, where the index tells the coldest.
+    """Mean of a winter, from hourly records somebody has: what an ordinary winter day is like,
+    where the index tells the coldest.
 
     Parameters
     ----------
     hours : iterable of tuple
-        Month [-], air temperature [K] and wind [m/s] of each hour; hours of other months are left out.
+        Month [-], air temperature [K] and wind [m/s] of each hour; hours of other months are left
+        out.
 
     Returns
     -------
     tuple of float or None
-        Air temperature [K] and wind [m/s], December to February; none where no hour is of the winter.
+        Air temperature [K] and wind [m/s], December to February; none where no hour is of the
+        winter.
 
     Examples
     --------

@@ -1,4 +1,6 @@
-"""Published figures, read once from ``data/`` into frozen rows in SI. Every row keeps its source and confidence."""
+"""Published figures, read once from ``data/`` into frozen rows in SI. Every row keeps its source
+and confidence.
+"""
 
 from __future__ import annotations
 
@@ -142,7 +144,8 @@ def round_liner(size: str) -> RoundLiner:
 
 
 def rectangular_liner(size: str) -> RectangularLiner:
-    """One rectangular liner, by outside size such as ``"13x18"``; the order of the sides does not matter.
+    """One rectangular liner, by outside size such as ``"13x18"``; the order of the sides does not
+    matter.
 
     >>> rectangular_liner("18 x 13").size
     '13x18'
@@ -358,7 +361,9 @@ def conductivities() -> dict[str, tuple[float, Source]]:
 def canada_rectangular_flues() -> tuple[
     tuple[RoundFlueCell, tuple[float, float] | None, tuple[float, float] | None], ...
 ]:
-    """Canada's rectangular table as far as it was read: the cell's bands, least and largest flue. [m]"""
+    """Canada's rectangular table as far as it was read: the cell's bands, least and largest flue.
+    [m]
+    """
 
     def pair(r: dict[str, str], end: str) -> tuple[float, float] | None:
         wide, deep = r[f"flue_{end}_width_mm"], r[f"flue_{end}_depth_mm"]

@@ -1,7 +1,8 @@
-"""Units at the door: text with a unit in, SI float out; SI float in, text in the reader's units out.
+"""Units at the door: text with a unit in, SI float out; SI float in, text in the reader's units
+out.
 
-Inside the package every number is an SI float. This is the only module that knows pint, and it wakes pint only for
-texts the short rules below cannot read.
+Inside the package every number is an SI float. This is the only module that knows pint, and it
+wakes pint only for texts the short rules below cannot read.
 """
 
 from __future__ import annotations
@@ -96,7 +97,9 @@ FACTORS: dict[str, dict[str, Fraction]] = {
     "force": {"N": Fraction(1), "kN": Fraction(1000), "lbf": _LB * Fraction("9.80665")},
     "flow": {"m3/s": Fraction(1), "L/s": Fraction(1, 1000), "m3/h": 1 / _H, "cfm": _FT**3 / 60},
 }
-"""What one of each unit is in SI, exactly, so that 3'-0", 3 ft and 36 in come out as the same float."""
+"""What one of each unit is in SI, exactly, so that 3'-0", 3 ft and 36 in come out as the same
+float.
+"""
 
 PRINTED = {
     "in": INCH,
@@ -146,7 +149,9 @@ LONGEST = 80
 """A quantity takes no more letters than this. [-]"""
 
 _POWER = re.compile(r"[\d)]\s*(?:\*\*|\^)|(?:\*\*|\^)\s*\(?\s*[-+]?\d\d")
-"""A number raised to a power, or a unit to a high one: no quantity anybody writes, and years of sums if nested."""
+"""A number raised to a power, or a unit to a high one: no quantity anybody writes, and years of
+sums if nested.
+"""
 
 
 class InputError(ValueError):
@@ -195,7 +200,8 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
     Parameters
     ----------
     value : str or pint quantity
-        With its unit. Feet and inches as a mason writes them, fractions too. Only a ratio may be a bare number.
+        With its unit. Feet and inches as a mason writes them, fractions too. Only a ratio may be a
+        bare number.
     kind : str
         One of ``SI_UNIT``.
     name : str
@@ -209,7 +215,8 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
     Raises
     ------
     InputError
-        For a bare number, an unknown unit, the wrong kind of unit, or something that is no finite number.
+        For a bare number, an unknown unit, the wrong kind of unit, or something that is no finite
+        number.
 
     Examples
     --------
@@ -238,7 +245,9 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
 
 
 def _held(quantity: Any, kind: str) -> float:
-    """A pint quantity in SI; an angle is no ratio and a ratio no angle, though both are pure numbers to pint."""
+    """A pint quantity in SI; an angle is no ratio and a ratio no angle, though both are pure
+    numbers to pint.
+    """
     if kind in ("ratio", "angle") and ("radian" in str(quantity.to_root_units().units)) != (
         kind == "angle"
     ):
@@ -349,7 +358,9 @@ def feet_inches(metres: float, finest: int = 16, inches_only: bool = False) -> s
 
 
 def grouped(value: float, digits: int = 0) -> str:
-    """A number to so many decimals, its thousands set apart by a space: a comma means another thing abroad."""
+    """A number to so many decimals, its thousands set apart by a space: a comma means another thing
+    abroad.
+    """
     text = f"{value:,.{digits}f}".replace(",", " ")
     return text.lstrip("-") if not text.strip("-0. ") else text
 

@@ -1,4 +1,6 @@
-"""Where every brick goes: firebrick bonds laid out brick by brick with their cuts, and block coursed to a wanted level."""
+"""Where every brick goes: firebrick bonds laid out brick by brick with their cuts, and block
+coursed to a wanted level.
+"""
 
 from fireplace_calc.brickwork.coursing import Coursing, Even, block_coursing, even_courses
 from fireplace_calc.brickwork.cut_stock import bricks_for

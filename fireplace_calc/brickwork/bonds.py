@@ -1,5 +1,7 @@
-"""Bonds as lattices: where every brick of an endless wall lies, as a centre and a turn. Herringbone closes for any size;
-basketweave only when the length of a brick is so many widths with their joints."""
+"""Bonds as lattices: where every brick of an endless wall lies, as a centre and a turn. Herringbone
+closes for any size; basketweave only when the length of a brick is so many widths with their
+joints.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +21,8 @@ BONDS = ("running", "stack", "herringbone 90", "herringbone 45", "basketweave")
 
 
 def weave(unit: Unit) -> tuple[int, float] | None:
-    """Bricks side by side in one square of basketweave, and the joint between them; nothing when it does not close. [m]
+    """Bricks side by side in one square of basketweave, and the joint between them; nothing when it
+    does not close. [m]
 
     Parameters
     ----------

@@ -1,4 +1,6 @@
-"""Courses that come out even: firebrick to the underside of the smoke shelf, block to the underside of the hearth slab."""
+"""Courses that come out even: firebrick to the underside of the smoke shelf, block to the underside
+of the hearth slab.
+"""
 
 from __future__ import annotations
 
@@ -16,18 +18,23 @@ THICKEST = INCH / 2
 BED = (INCH / 4, INCH / 2)
 """Narrowest and widest bed of block between courses: common practice, no source. [m]"""
 FIRST_BED = (INCH / 4, 3 * INCH / 4)
-"""The bed on the footing may take up more: 1/4 to 3/4 in, from memory of the masonry specification. [m]"""
+"""The bed on the footing may take up more: 1/4 to 3/4 in, from memory of the masonry specification.
+[m]
+"""
 HALF_HIGH = 3.625 * INCH
 """Half-high block: nominal 4 in less a 3/8 in joint. [m]"""
 SPLIT = 1.625 * INCH
-"""Solid block for packing: nominal 2 in less a 3/8 in joint; that it is sold so is from memory. [m]"""
+"""Solid block for packing: nominal 2 in less a 3/8 in joint; that it is sold so is from memory. [m]
+"""
 LEAST_SAWN = 2 * INCH
 """Lowest course a block is sawn down to: our own habit. [m]"""
 
 
 @dataclass(frozen=True, slots=True)
 class Even:
-    """So many courses with this joint make up the height [-, m]; ``fits`` when the joint is no wider than a firebox allows."""
+    """So many courses with this joint make up the height [-, m]; ``fits`` when the joint is no
+    wider than a firebox allows.
+    """
 
     courses: int
     joint: float
@@ -35,7 +42,8 @@ class Even:
 
 
 def even_courses(height: float, unit: float, joint: float) -> Even:
-    """The joint nearest to the wanted one that makes whole courses fill a height, each with its bed.
+    """The joint nearest to the wanted one that makes whole courses fill a height, each with its
+    bed.
 
     Parameters
     ----------
@@ -49,7 +57,8 @@ def even_courses(height: float, unit: float, joint: float) -> Even:
     Returns
     -------
     Even
-        Joint between nothing and 1/2 in where one does it; else the nearest that fills the height, which does not fit. [m]
+        Joint between nothing and 1/2 in where one does it; else the nearest that fills the height,
+        which does not fit. [m]
 
     Examples
     --------
@@ -136,7 +145,8 @@ def _beds(height: float, pieces: float, courses: int, bed: float) -> tuple[float
 
 @lru_cache(maxsize=64)
 def block_coursing(height: float, block: float, bed: float) -> Coursing:
-    """Full block, a half-high course and packing under the slab, with beds a mason can lay, that bring a height level.
+    """Full block, a half-high course and packing under the slab, with beds a mason can lay, that
+    bring a height level.
 
     Parameters
     ----------
@@ -150,7 +160,8 @@ def block_coursing(height: float, block: float, bed: float) -> Coursing:
     Returns
     -------
     Coursing
-        The fewest pieces that are within 1/16 in, the wanted bed kept where it can be; else what comes nearest. [m]
+        The fewest pieces that are within 1/16 in, the wanted bed kept where it can be; else what
+        comes nearest. [m]
 
     Examples
     --------

@@ -1,4 +1,6 @@
-"""How many bricks the cut pieces come out of: two halves make one brick, the saw's cut between them lost."""
+"""How many bricks the cut pieces come out of: two halves make one brick, the saw's cut between them
+lost.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The faces of a firebox as a mason sees them: floor, back, raked back and the two sides, each flat, each in its own plane. [m]"""
+"""The faces of a firebox as a mason sees them: floor, back, raked back and the two sides, each
+flat, each in its own plane. [m]
+"""
 
 from __future__ import annotations
 
@@ -84,7 +86,9 @@ def lining_faces(frame: Frame) -> tuple[Face, ...]:
 
 
 def _side(frame: Frame) -> Face:
-    """Along the splay from the front arris, over the level; under the breast it starts at the face of the wall. [m]"""
+    """Along the splay from the front arris, over the level; under the breast it starts at the face
+    of the wall. [m]
+    """
     low, bend, spring, head, top = (
         frame.slab_top,
         frame.back_bend,

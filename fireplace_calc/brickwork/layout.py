@@ -1,4 +1,6 @@
-"""One face laid brick by brick: whole bricks, cut ones, the slivers among them, and the start that makes the fewest."""
+"""One face laid brick by brick: whole bricks, cut ones, the slivers among them, and the start that
+makes the fewest.
+"""
 
 from __future__ import annotations
 
@@ -22,8 +24,9 @@ QUARTER = 0.25
 
 
 class Piece(NamedTuple):
-    """One brick of a layout: its outline [m], whether it is whole, its area [m2], and what of a brick's length and height it
-    needs [m]."""
+    """One brick of a layout: its outline [m], whether it is whole, its area [m2], and what of a
+    brick's length and height it needs [m].
+    """
 
     ring: Ring
     whole: bool
@@ -112,7 +115,9 @@ def _halves(zone: Ring) -> np.ndarray:
 
 
 def _cuts(corners: np.ndarray, rings: list, zone: Ring) -> dict[int, Ring]:
-    """What of each brick lies in a convex zone, by the brick's number; all of it is the brick's own ring."""
+    """What of each brick lies in a convex zone, by the brick's number; all of it is the brick's own
+    ring.
+    """
     import numpy as np  # here, so that importing the package does not wait for it
 
     halves = _halves(zone)
@@ -252,7 +257,9 @@ def lay(face: Face, unit: Unit, bond: str) -> Layout:
 
 
 def cut_list(layouts: tuple[Layout, ...]) -> dict[tuple[tuple[int, int], ...], int]:
-    """Cut pieces grouped by shape, the commonest first: the sides of each in turn, to the millimetre, and how many. [-]"""
+    """Cut pieces grouped by shape, the commonest first: the sides of each in turn, to the
+    millimetre, and how many. [-]
+    """
     counted: Counter = Counter()
     for layout in layouts:
         for piece in layout.pieces:
@@ -262,7 +269,8 @@ def cut_list(layouts: tuple[Layout, ...]) -> dict[tuple[tuple[int, int], ...], i
 
 
 def shape(ring: Ring) -> tuple[tuple[int, int], ...]:
-    """A shape whatever way it is turned or flipped: its sides in turn [mm], each with the angle that follows it [deg].
+    """A shape whatever way it is turned or flipped: its sides in turn [mm], each with the angle
+    that follows it [deg].
 
     >>> shape(((0, 0), (0.2, 0), (0.2, 0.1), (0, 0.1)))
     ((100, 90), (200, 90), (100, 90), (200, 90))

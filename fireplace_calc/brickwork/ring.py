@@ -1,4 +1,6 @@
-"""A course of base block in plan: full lengths from each corner, one closer where they meet, corners lapped course by course."""
+"""A course of base block in plan: full lengths from each corner, one closer where they meet,
+corners lapped course by course.
+"""
 
 from __future__ import annotations
 

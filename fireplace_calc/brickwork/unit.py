@@ -1,4 +1,6 @@
-"""Masonry units with their joints: brick, block and firebrick alike are so long, so high, so deep, and laid with a joint."""
+"""Masonry units with their joints: brick, block and firebrick alike are so long, so high, so deep,
+and laid with a joint.
+"""
 
 from __future__ import annotations
 
@@ -9,12 +11,16 @@ from fireplace_calc.base.units import INCH, to_si
 from fireplace_calc.geometry.parts import Geometry
 
 LEAST_CUT = INCH / 8
-"""A gap no wider than this is made up in the joints; wider, it takes a cut piece: our own habit. [m]"""
+"""A gap no wider than this is made up in the joints; wider, it takes a cut piece: our own habit.
+[m]
+"""
 
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """A piece as it is laid: its face is ``length`` by ``height``, its bed is ``depth``; ``joint`` all round. [m]"""
+    """A piece as it is laid: its face is ``length`` by ``height``, its bed is ``depth``; ``joint``
+    all round. [m]
+    """
 
     length: float
     height: float
@@ -49,7 +55,9 @@ class Unit:
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """Units in a wall or a mass: pieces to the cubic metre [1/m3], and what share of the volume they fill [-]."""
+    """Units in a wall or a mass: pieces to the cubic metre [1/m3], and what share of the volume
+    they fill [-].
+    """
 
     unit: Unit
     wythes: int
@@ -63,7 +71,8 @@ def in_mass(unit: Unit) -> Laid:
 
 
 def in_wall(unit: Unit, thickness: float) -> Laid:
-    """Units in a wall of a given thickness: as many wythes as come nearest, the rest mortar; a piece too deep is split.
+    """Units in a wall of a given thickness: as many wythes as come nearest, the rest mortar; a
+    piece too deep is split.
 
     >>> round(in_wall(COMMON, 4 * INCH).per_volume * 4 * INCH * (12 * INCH) ** 2, 2)
     6.16
@@ -90,7 +99,8 @@ def block(geometry: Geometry) -> Unit:
 def firebrick(brick: str, thickness: float, joint: float) -> Laid:
     """How the chosen straight is laid to make a lining of a given thickness.
 
-    Flat (4-1/2 in bed), on edge (2-1/2 in bed, its broad side to the fire) or as headers, whichever comes nearest.
+    Flat (4-1/2 in bed), on edge (2-1/2 in bed, its broad side to the fire) or as headers, whichever
+    comes nearest.
 
     >>> laid = firebrick("9 x 4-1/2 x 2-1/2 in", 4.5 * INCH, INCH / 8)
     >>> round(laid.unit.height / INCH, 3), round(laid.unit.depth / INCH, 3)

@@ -71,7 +71,9 @@ class Brickwork:
 
 @dataclass(frozen=True, slots=True)
 class Needed:
-    """Bricks of one kind of work: whole ones, cut pieces, the bricks those come out of [-], and bare faces [m2]."""
+    """Bricks of one kind of work: whole ones, cut pieces, the bricks those come out of [-], and
+    bare faces [m2].
+    """
 
     whole: int
     pieces: int
@@ -142,11 +144,15 @@ def lay_brickwork(geometry: Geometry) -> Brickwork:
         geometry,
         lay(floor_face(f), floor_bricks(geometry).unit, d.firebox.floor_bond) if paved else None,
         _lining(f, lining, d.firebox.bond) if lined else (),
-        even_courses(f.throat - f.slab_top, lining.unit.height, lining.unit.joint)
-        if lined
-        else None,
+        (
+            even_courses(f.throat - f.slab_top, lining.unit.height, lining.unit.joint)
+            if lined
+            else None
+        ),
         block_coursing(base.top - base.bottom, d.base.block_height, d.base.bed) if base else None,
-        block_coursing(under.top - under.bottom, d.base.block_height, d.base.bed)
-        if under
-        else None,
+        (
+            block_coursing(under.top - under.bottom, d.base.block_height, d.base.bed)
+            if under
+            else None
+        ),
     )

@@ -1,7 +1,8 @@
-"""The order of work: steps from footing to cap found from what rests on what, with mortar, lifts, staging, days and waits.
+"""The order of work: steps from footing to cap found from what rests on what, with mortar, lifts,
+staging, days and waits.
 
-``plan_work(geometry)`` is the plan. Curing and first fires are site practice and no code; cautions defer to local code and
-licensed practice.
+``plan_work(geometry)`` is the plan. Curing and first fires are site practice and no code; cautions
+defer to local code and licensed practice.
 """
 
 from fireplace_calc.build.lifting.lift_list import Lift

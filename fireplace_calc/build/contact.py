@@ -1,4 +1,6 @@
-"""What touches what: whether a part carries another, stands inside it, or is leant on, read off their level cuts."""
+"""What touches what: whether a part carries another, stands inside it, or is leant on, read off
+their level cuts.
+"""
 
 from __future__ import annotations
 
@@ -15,7 +17,9 @@ TOUCH = 1e-5
 
 @dataclass(frozen=True, slots=True)
 class Outline:
-    """A convex outline, counter-clockwise, its sides [m], whether it is a plain rectangle, and its area [m2]."""
+    """A convex outline, counter-clockwise, its sides [m], whether it is a plain rectangle, and its
+    area [m2].
+    """
 
     polygon: Polygon
     left: float
@@ -54,7 +58,9 @@ def outline(polygon: Polygon) -> Outline:
 
 
 TWELVE = CIRCLE[::6]
-"""Corners that a circle is read by here: enough to tell inside from outside. Their outline holds three square radii."""
+"""Corners that a circle is read by here: enough to tell inside from outside. Their outline holds
+three square radii.
+"""
 
 
 def outlines(solids: tuple[Solid, ...], level: float) -> list[Outline]:
@@ -70,7 +76,8 @@ def outlines(solids: tuple[Solid, ...], level: float) -> list[Outline]:
     Returns
     -------
     list of Outline
-        Of those that reach so low and so high; where one ends and the next begins, only of the next. [m]
+        Of those that reach so low and so high; where one ends and the next begins, only of the
+        next. [m]
     """
     found = []
     for s in solids:
@@ -172,7 +179,9 @@ class Contacts:
         return self._kept[key]
 
     def shared_height(self, one: Part, other: Part) -> tuple[float, float]:
-        """From the higher underside to the lower top; the other way round when they are clear of each other. [m]"""
+        """From the higher underside to the lower top; the other way round when they are clear of
+        each other. [m]
+        """
         (a, b), (c, d) = self.span[one.name], self.span[other.name]
         return max(a, c), min(b, d)
 
@@ -198,7 +207,9 @@ class Contacts:
         return bool(holes) and common((holes, []), self.plan(inner, (low + high) / 2)) > TOUCH
 
     def leans(self, upper: Part, lower: Part) -> bool:
-        """Whether one part grows over the other on a slope: its head, of the height they share, is over the other's foot."""
+        """Whether one part grows over the other on a slope: its head, of the height they share, is
+        over the other's foot.
+        """
         low, high = self.shared_height(upper, lower)
         if high - low <= 1000 * CONTACT_GAP:
             return False

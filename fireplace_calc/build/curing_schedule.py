@@ -1,4 +1,6 @@
-"""Curing and first fires: site practice to be changed at will, and no code. What the maker of the refractory says goes first."""
+"""Curing and first fires: site practice to be changed at will, and no code. What the maker of the
+refractory says goes first.
+"""
 
 from __future__ import annotations
 

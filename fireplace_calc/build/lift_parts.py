@@ -1,4 +1,6 @@
-"""Parts cut into stretches: what is built from one working floor, and what has to stand before something is set into it."""
+"""Parts cut into stretches: what is built from one working floor, and what has to stand before
+something is set into it.
+"""
 
 from __future__ import annotations
 
@@ -27,7 +29,9 @@ LAID = (
     "shoulder",
     "chimney walls",
 )
-"""Parts that go up by courses or pieces and may stop at any of them; every other part is set or poured whole."""
+"""Parts that go up by courses or pieces and may stop at any of them; every other part is set or
+poured whole.
+"""
 STACK = ("flue liner", "flue casing", "shoulder", "chimney walls")
 """Parts that rise together: a section of flue, then the wall round it."""
 
@@ -66,7 +70,8 @@ class LiftPart:
 
 
 def working_floors(geometry: Geometry) -> tuple[float, ...]:
-    """Levels one stands on: the pit, the footing, then the room floor, with staging between and above.
+    """Levels one stands on: the pit, the footing, then the room floor, with staging between and
+    above.
 
     Parameters
     ----------
@@ -103,7 +108,8 @@ def floor_under(floors: tuple[float, ...], level: float) -> float:
 
 
 def set_level(part: Part) -> float:
-    """How high the work round a part has to stand before the part is set in: its underside, or the skewbacks of an arch.
+    """How high the work round a part has to stand before the part is set in: its underside, or the
+    skewbacks of an arch.
 
     Parameters
     ----------
@@ -140,7 +146,8 @@ def break_levels(
     Returns
     -------
     tuple of float
-        Working floors, moved to where a part begins anyway when that is within a foot, and where something is set in. [m]
+        Working floors, moved to where a part begins anyway when that is within a foot, and where
+        something is set in. [m]
     """
     starts = [p.bottom for p in geometry.parts if p.name in LAID or p.name == "crown"]
     found = {set_level(p) for p in nested}

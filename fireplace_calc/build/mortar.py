@@ -1,6 +1,7 @@
 """Mortar: how long a batch is good, how much is mixed at a time, and what heat and frost ask.
 
-Two temperatures, never mixed up: the air now decides how one works; the mean of the day decides how the work is protected.
+Two temperatures, never mixed up: the air now decides how one works; the mean of the day decides how
+the work is protected.
 """
 
 from __future__ import annotations
@@ -29,7 +30,9 @@ class Weather:
 
 @dataclass(frozen=True, slots=True)
 class Mix:
-    """Materials for a volume of 1:1:6 mortar: sacks of cement (94 lb), bags of lime (50 lb), sand [m3]."""
+    """Materials for a volume of 1:1:6 mortar: sacks of cement (94 lb), bags of lime (50 lb), sand
+    [m3].
+    """
 
     cement: float
     lime: float
@@ -38,7 +41,9 @@ class Mix:
 
 @lru_cache(maxsize=1)
 def mortar_figures() -> dict[str, float]:
-    """Published figures of mortar by name, each in the unit of its row in ``data/mortar_figures.csv``."""
+    """Published figures of mortar by name, each in the unit of its row in
+    ``data/mortar_figures.csv``.
+    """
     return {r["name"]: float(r["value"]) for r in rows("mortar_figures.csv")}
 
 
@@ -234,8 +239,8 @@ def mix(volume: float) -> Mix:
     Returns
     -------
     Mix
-        By the farm bulletin's figures for 1000 brick, with mortar taken to fill no more than its sand did: trade
-        knowledge, from memory. [sack, bag, m3]
+        By the farm bulletin's figures for 1000 brick, with mortar taken to fill no more than its
+        sand did: trade knowledge, from memory. [sack, bag, m3]
 
     Examples
     --------

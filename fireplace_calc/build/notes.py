@@ -1,4 +1,6 @@
-"""What is held to while building: hold points, waits and cautions, read from ``data/`` where they can be changed."""
+"""What is held to while building: hold points, waits and cautions, read from ``data/`` where they
+can be changed.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +12,9 @@ from fireplace_calc.base.tables import rows
 
 @dataclass(frozen=True, slots=True)
 class Hold:
-    """Something to be right before work goes on, and of what kind: level, plumb, square, slope, fit, cure, test, inspection."""
+    """Something to be right before work goes on, and of what kind: level, plumb, square, slope,
+    fit, cure, test, inspection.
+    """
 
     kind: str
     what: str
@@ -59,7 +63,9 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Dust:
-    """A task that raises silica, what holds it down, and the mask that is wanted up to 4 h a day and over."""
+    """A task that raises silica, what holds it down, and the mask that is wanted up to 4 h a day
+    and over.
+    """
 
     task: str
     control: str
@@ -132,7 +138,9 @@ def waits_of(part: str, material: str) -> tuple[Wait, ...]:
 
 @lru_cache(maxsize=1)
 def cautions() -> tuple[Caution, ...]:
-    """Fire, carbon monoxide, collapse, lifting, silica, heights, and whom to defer to; figures as their rule prints them."""
+    """Fire, carbon monoxide, collapse, lifting, silica, heights, and whom to defer to; figures as
+    their rule prints them.
+    """
     return tuple(
         Caution(
             r["topic"],

@@ -19,7 +19,9 @@ from fireplace_calc.build.lift_parts import (
 from fireplace_calc.geometry.parts import Geometry, Part
 
 CAST = ("concrete", "grout", "parging", "mortar")
-"""Poured or coated: inside another part they come after it, for it is their form. Anything else is built round."""
+"""Poured or coated: inside another part they come after it, for it is their form. Anything else is
+built round.
+"""
 LAST = ("hearth extension",)
 """Left to the end, so that nothing falls on it."""
 
@@ -28,8 +30,8 @@ LAST = ("hearth extension",)
 class Dependency:
     """Why one stretch waits for another: numbers of both in the list of stretches, and the reason.
 
-    ``how`` is one of ``rests on``, ``stands in``, ``is cast against``, ``goes round``, ``leans on``, ``is steadied by``,
-    ``goes on``.
+    ``how`` is one of ``rests on``, ``stands in``, ``is cast against``, ``goes round``, ``leans
+    on``, ``is steadied by``, ``goes on``.
     """
 
     first: int

@@ -82,8 +82,8 @@ def hours_for(need: Need, design: Design) -> float:
     Returns
     -------
     float
-        Mortar takes none of its own; stone is paced as the brick in its place by wall measure, and a square foot of paving,
-        facing or coat as one piece: our own habit. [h]
+        Mortar takes none of its own; stone is paced as the brick in its place by wall measure, and
+        a square foot of paving, facing or coat as one piece: our own habit. [h]
     """
     work = design.work
     if need.item in (MORTAR, REFRACTORY):

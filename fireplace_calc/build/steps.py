@@ -1,4 +1,6 @@
-"""The steps of the work: stretches that go up together, with their goods, mortar, hours, holds, waits and cautions."""
+"""The steps of the work: stretches that go up together, with their goods, mortar, hours, holds,
+waits and cautions.
+"""
 
 from __future__ import annotations
 
@@ -82,7 +84,8 @@ class WorkStep:
 
 
 def grouped(made: Order) -> list[list[int]]:
-    """Numbers of the stretches that make a step: flue and chimney of one working floor rise together.
+    """Numbers of the stretches that make a step: flue and chimney of one working floor rise
+    together.
 
     Parameters
     ----------
@@ -130,7 +133,7 @@ def carried(dependencies: list[Dependency]) -> bool:
 
     Parameters
     ----------
-    ties : list of Dependency
+    dependencies : list of Dependency
         For what it waits.
 
     Returns

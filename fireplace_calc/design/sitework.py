@@ -1,6 +1,8 @@
-"""What no drawing shows but a code asks: ground, bars and anchors, the stack's details, and the air for the fire.
+"""What no drawing shows but a code asks: ground, bars and anchors, the stack's details, and the air
+for the fire.
 
-Nearly all of it is unknown until somebody has looked, and then it is *not checked*. Names are those of the code tables.
+Nearly all of it is unknown until somebody has looked, and then it is *not checked*. Names are those
+of the code tables.
 """
 
 from __future__ import annotations
@@ -468,7 +470,8 @@ class Work:
         None,
         "-40 degC",
         "50 degC",
-        "Half of highest and lowest; decides how the work is protected. Unknown takes the one at work.",
+        "Half of highest and lowest; decides how the work is protected. Unknown takes the one at"
+        " work.",
     )
     wind: float = quantity(
         "speed",

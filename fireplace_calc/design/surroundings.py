@@ -1,4 +1,6 @@
-"""What the fireplace stands in and is held against: site, house, clearances, roof, surround, fire, and site measurements."""
+"""What the fireplace stands in and is held against: site, house, clearances, roof, surround, fire,
+and site measurements.
+"""
 
 from __future__ import annotations
 

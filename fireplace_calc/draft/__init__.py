@@ -1,7 +1,7 @@
 """Will it draw? The physics of the smoke, from the room to the open air.
 
-Two modes that are never mixed: *sizing* imposes the gas temperature, as handbooks size a flue; *operating* is given a burn
-rate and finds flow and temperature. Every result says which it is.
+Two modes that are never mixed: *sizing* imposes the gas temperature, as handbooks size a flue;
+*operating* is given a burn rate and finds flow and temperature. Every result says which it is.
 """
 
 from __future__ import annotations

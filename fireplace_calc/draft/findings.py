@@ -1,4 +1,6 @@
-"""What the air says of a design, as findings. Engineering judgement, not code: each rests on a published figure and names it."""
+"""What the air says of a design, as findings. Engineering judgement, not code: each rests on a
+published figure and names it.
+"""
 
 from __future__ import annotations
 
@@ -42,7 +44,8 @@ def judgement(found: DraftResult) -> tuple[Finding, ...]:
     Returns
     -------
     tuple of Finding
-        ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was found.
+        ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was
+        found.
     """
     return worst_first(rule.check(found, JUDGEMENT) for rule in RULES)
 
@@ -60,7 +63,9 @@ def sized_face(found: DraftResult) -> Compared:
 
 
 def _house(found: DraftResult, said: Compared) -> Compared:
-    """The middle of all houses may condemn a design, but only this house's own leakage lets it pass."""
+    """The middle of all houses may condemn a design, but only this house's own leakage lets it
+    pass.
+    """
     if found.tested or said.verdict != MEETS:
         return said
     return replace(
@@ -81,7 +86,9 @@ def _carries(found: DraftResult, case: int) -> Compared:
 
 @judged("DRF-02", OPERATING, "Smoke carried off, mild evening", "ft/s", _PLUME)
 def carried_mild(found: DraftResult) -> Compared:
-    """The flue must take at least what the fire drives up by itself; on a mild evening it pulls least."""
+    """The flue must take at least what the fire drives up by itself; on a mild evening it pulls
+    least.
+    """
     return _carries(found, MILD)
 
 
@@ -110,22 +117,30 @@ LARGEST_INLET = 55 * SQIN
     over=True,
 )
 def pulled(found: DraftResult) -> Compared:
-    """A room under suction draws smoke and carbon monoxide back out of the fire; an air inlet relieves it."""
+    """A room under suction draws smoke and carbon monoxide back out of the fire; an air inlet
+    relieves it.
+    """
     worst = float(np.max(found.flows.pull))
     inlet = float(np.max(found.spills.inlet))
     note = (
-        f"An outdoor air inlet of {inlet * 1e4:.0f} cm² ({inlet / SQIN:.0f} in²) free area would keep it there."
+        f"An outdoor air inlet of {inlet * 1e4:.0f} cm² ({inlet / SQIN:.0f} in²) free area would"
+        " keep it there."
         if inlet > 5e-5
         else ""
     )
     if inlet > LARGEST_INLET:
-        note += " That is more than the 55 in² some codes allow one inlet: let the fans draw less, or feed them air of their own."
+        note += (
+            " That is more than the 55 in² some codes allow one inlet: let the fans draw less, or"
+            " feed them air of their own."
+        )
     return _house(found, at_most(worst, coefficient("depressurisation limit"), note))
 
 
 @judged("DRF-06", OPERATING, "Pull of the flue at lighting, mild evening", "Pa", _OWN)
 def lit_mild(found: DraftResult) -> Compared:
-    """A flue that does not pull before it is lit sends the first smoke into the room: warm it first, fans off, a window open."""
+    """A flue that does not pull before it is lit sends the first smoke into the room: warm it
+    first, fans off, a window open.
+    """
     return _lit(found, 1)
 
 
@@ -147,7 +162,9 @@ def _lit(found: DraftResult, evening: int) -> Compared:
 
 
 def _canada(found: DraftResult) -> tuple[float | None, float | None, str]:
-    """Least and largest round flue of Canada's table for this opening and height, in m; and a word when there is none."""
+    """Least and largest round flue of Canada's table for this opening and height, in m; and a word
+    when there is none.
+    """
     area, height = float(found.path.opening_area), float(found.path.height)
     for cell in canada_round_flues():
         lowest = cell.height_low <= height if cell.height_low == 3.0 else cell.height_low < height
@@ -156,7 +173,10 @@ def _canada(found: DraftResult) -> tuple[float | None, float | None, str]:
                 return (
                     None,
                     None,
-                    "Canada's table has a dash here: no flue is given for so large an opening and so low a chimney.",
+                    (
+                        "Canada's table has a dash here: no flue is given for so large an opening"
+                        " and so low a chimney."
+                    ),
                 )
             return cell.flue_low, cell.flue_high, ""
     return None, None, "Outside Canada's round-flue table (opening to 2.2 m², chimney 3 to 12 m)."
@@ -166,7 +186,10 @@ def _as_round(found: DraftResult) -> float:
     return sqrt(4 * float(found.path.flue_area) / pi)
 
 
-_NOTE = "Round flue of the same area against Canada's table; where that table counts the height from was not read."
+_NOTE = (
+    "Round flue of the same area against Canada's table; where that table counts the height from"
+    " was not read."
+)
 _TABLE = canada_round_flues()[0].source
 
 
@@ -190,7 +213,9 @@ def large_enough(found: DraftResult) -> Compared:
     over=True,
 )
 def not_too_large(found: DraftResult) -> Compared:
-    """Too large a flue stays cold, and cold air falls down one side of it while smoke climbs the other."""
+    """Too large a flue stays cold, and cold air falls down one side of it while smoke climbs the
+    other.
+    """
     _, most, word = _canada(found)
     return (
         Compared(NOT_CHECKED, note=word) if most is None else at_most(_as_round(found), most, _NOTE)
@@ -199,7 +224,9 @@ def not_too_large(found: DraftResult) -> Compared:
 
 @judged("DRF-10", OPERATING, "Gas at the top warmer than its dew point by, winter", "K", _OWN)
 def dry_top(found: DraftResult) -> Compared:
-    """Gas that drips inside a cold flue wets the liner, and frost and acid follow; outside chimneys suffer first."""
+    """Gas that drips inside a cold flue wets the liner, and frost and acid follow; outside chimneys
+    suffer first.
+    """
     if found.flows.stalled[WINTER]:
         return Compared(NOT_CHECKED, note="No steady flow carries this fire away in winter.")
     return at_least(float(found.flows.top[WINTER] - found.dew_points[WINTER]), 0.0)
@@ -207,7 +234,9 @@ def dry_top(found: DraftResult) -> Compared:
 
 @judged("DRF-11", OPERATING, "Smoke carried off in a breeze of 5 m/s, mild evening", "ft/s", _PLUME)
 def carried_in_wind(found: DraftResult) -> Compared:
-    """Wind over a roof helps most tops and presses on one that stands under a steep ridge; it is never to be relied on."""
+    """Wind over a roof helps most tops and presses on one that stands under a steep ridge; it is
+    never to be relied on.
+    """
     said = _carries(found, WINDY)
     return Compared(
         said.verdict,

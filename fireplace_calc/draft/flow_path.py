@@ -1,4 +1,6 @@
-"""The way the smoke takes, as numbers: what the physics has to know of a fireplace, and nothing else."""
+"""The way the smoke takes, as numbers: what the physics has to know of a fireplace, and nothing
+else.
+"""
 
 from __future__ import annotations
 
@@ -21,15 +23,17 @@ from fireplace_calc.draft.physics.walls import film, transmittance, wall_resista
 from fireplace_calc.geometry.parts import Geometry
 
 DATUMS = ("opening top", "mid opening", "hearth")
-"""Where the height of the draft may be counted from. The books disagree; half a metre in six is 4 % of the face velocity."""
+"""Where the height of the draft may be counted from. The books disagree; half a metre in six is 4 %
+of the face velocity.
+"""
 
 
 @dataclass(frozen=True, slots=True)
 class FlowPath:
     """From the room through the opening to the open air; every field a float or an array.
 
-    Areas in m2, lengths in m, losses in flue velocity heads [-], transmittance on the flue's inside in W/(m2 K).
-    ``indoors`` is the share of the flue that stands in heated rooms. [-]
+    Areas in m2, lengths in m, losses in flue velocity heads [-], transmittance on the flue's inside
+    in W/(m2 K). ``indoors`` is the share of the flue that stands in heated rooms. [-]
     """
 
     opening_area: object
@@ -137,7 +141,9 @@ def trace_flow_path(geometry: Geometry, datum: str = "opening top") -> FlowPath:
 
 
 def _indoors(geometry: Geometry) -> float:
-    """Share of the flue in heated rooms; half of it for a chimney in an outer wall, none where nobody has told."""
+    """Share of the flue in heated rooms; half of it for a chimney in an outer wall, none where
+    nobody has told.
+    """
     f = geometry.frame
     under = (f.uphill_contact - f.flue_start) / (f.liner_top - f.flue_start)
     share = {"interior": 1.0, "within exterior wall": 0.5}.get(
@@ -149,7 +155,9 @@ def _indoors(geometry: Geometry) -> float:
 def _transmittance(
     geometry: Geometry, flue: float, perimeter: float, roughness: float, opening: float
 ) -> float:
-    """Of liner, casing, gap and masonry, with the film of a fire that just reaches the published face velocity."""
+    """Of liner, casing, gap and masonry, with the film of a fire that just reaches the published
+    face velocity.
+    """
     design, f = geometry.design, geometry.frame
     layers = [("clay liner", f.bore.wall)]
     if design.method == "modular":

@@ -1,4 +1,6 @@
-"""How sure is it: the same fire thousands of times over, every doubtful figure drawn afresh from its published range."""
+"""How sure is it: the same fire thousands of times over, every doubtful figure drawn afresh from
+its published range.
+"""
 
 from __future__ import annotations
 
@@ -17,18 +19,23 @@ DRAWS, SEED = 10_000, 1889
 QUANTILES = (0.05, 0.50, 0.95)
 """What is told of every spread. [-]"""
 ROOM_SPREAD, WIND_MIDDLE, WIND_SPREAD, BURN_SPREAD, MODEL_SPREAD = 1.5, 1.5, 2.5, 0.3, 0.10
-"""Standard deviations of room temperature [K], of the wind's help at the top with its middle [Pa], of the burn rate and of
-the model's own flow against what openings were measured to carry [-]: engineering judgement of the draft notes."""
+"""Standard deviations of room temperature [K], of the wind's help at the top with its middle [Pa],
+of the burn rate and of the model's own flow against what openings were measured to carry [-]:
+engineering judgement of the draft notes.
+"""
 LEAK_SPREAD, TESTED_SPREAD = 0.66, 0.10
-"""Log-normal spread of houses nobody has tested (published), and of a fan test repeated (common practice, no source). [-]"""
+"""Log-normal spread of houses nobody has tested (published), and of a fan test repeated (common
+practice, no source). [-]
+"""
 
 
 @dataclass(frozen=True, slots=True)
 class Odds:
     """Spread of a fire that was drawn many times, operating mode.
 
-    ``face`` [m/s], ``pull`` of the house [Pa] and ``air`` through the opening [m3/s] at the quantiles of ``QUANTILES``
-    (first axis); ``smokes`` and ``below`` are the shares of fires that smoke and that miss the published face velocity. [-]
+    ``face`` [m/s], ``pull`` of the house [Pa] and ``air`` through the opening [m3/s] at the
+    quantiles of ``QUANTILES`` (first axis); ``smokes`` and ``below`` are the shares of fires that
+    smoke and that miss the published face velocity. [-]
     """
 
     face: np.ndarray
@@ -70,15 +77,17 @@ def smoke_odds(
     Parameters
     ----------
     path : Path
-        Fields may be arrays whose last axis has length one: many designs at once, all of them through the same evenings.
+        Fields may be arrays whose last axis has length one: many designs at once, all of them
+        through the same evenings.
     fire : Fire
         At the rate it is meant to burn. [kg/s, W]
-    around : Surroundings
+    surroundings : Surroundings
         Its ``outdoor`` is the coldest evening. [K]
     mild : float
         The mildest evening; evenings are drawn evenly between both. [K]
     tested : bool
-        Whether the house's leakage was measured; if not, it is drawn from the published spread of houses.
+        Whether the house's leakage was measured; if not, it is drawn from the published spread of
+        houses.
     cap_told : bool
         Whether it is known what stands on the flue; if not, its loss is drawn too.
     draws : int

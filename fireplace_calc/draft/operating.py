@@ -1,4 +1,6 @@
-"""Operating mode: a burn rate is given, and flow, temperatures and the pull on the room settle with each other."""
+"""Operating mode: a burn rate is given, and flow, temperatures and the pull on the room settle with
+each other.
+"""
 
 from __future__ import annotations
 
@@ -20,10 +22,12 @@ R_SMOKE = GAS_CONSTANT / 0.02886
 CP_SMOKE = 1025.0
 """Its heat capacity, within 2.5 % from 30 to 200 C at an air ratio of 10 to 50. [J/(kg K)]"""
 HALVINGS, SCAN, CLOSINGS, BLOCK = 5, 28, 5, 2048
-"""How often the upper bound is halved, steps of the search for the largest flow, how often at most the step it is found
-in is closed further, and how many numbers are looked at together."""
+"""How often the upper bound is halved, steps of the search for the largest flow, how often at most
+the step it is found in is closed further, and how many numbers are looked at together.
+"""
 STILL = 1e-10
-"""Relative move of a closing after which the next one would change nothing but the last digits. [-]"""
+"""Relative move of a closing after which the next one would change nothing but the last digits. [-]
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +50,8 @@ class BurningFire:
 class Surroundings:
     """What the fire stands in; floats or arrays.
 
-    Temperatures in K, ``wind`` is what the wind adds to the draft at the top in Pa (suction positive), ``fans`` in m3/s,
-    ``leak`` in m3/(s Pa^n), ``inlet`` in m2.
+    Temperatures in K, ``wind`` is what the wind adds to the draft at the top in Pa (suction
+    positive), ``fans`` in m3/s, ``leak`` in m3/(s Pa^n), ``inlet`` in m2.
     """
 
     outdoor: object
@@ -64,9 +68,10 @@ class Surroundings:
 class Flow:
     """A fire that has settled, operating mode; every field has the shape of the inputs together.
 
-    ``mass`` in kg/s; ``air`` through the opening in m3/s; ``face`` and ``speed`` (in the flue) in m/s; temperatures at the
-    foot, on the mean and at the top in K; ``draft`` (theoretical), ``pull`` (of the house), ``wind`` and the losses in Pa.
-    ``stalled`` marks fires that no steady flow carries away: there flow and losses are zero.
+    ``mass`` in kg/s; ``air`` through the opening in m3/s; ``face`` and ``speed`` (in the flue) in
+    m/s; temperatures at the foot, on the mean and at the top in K; ``draft`` (theoretical),
+    ``pull`` (of the house), ``wind`` and the losses in Pa. ``stalled`` marks fires that no steady
+    flow carries away: there flow and losses are zero.
     """
 
     mass: object
@@ -119,7 +124,8 @@ def _resistance(mass, path: FlowPath, mean, friction):
 def excess_pressure(
     mass, path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction=None
 ):
-    """Pressure left over at an assumed flow, and what drives it: when something is left over the flow would grow.
+    """Pressure left over at an assumed flow, and what drives it: when something is left over the
+    flow would grow.
 
     Parameters
     ----------
@@ -127,7 +133,7 @@ def excess_pressure(
         Gas up the flue. [kg/s]
     path : Path
     fire : Fire
-    around : Surroundings
+    surroundings : Surroundings
     friction : float or array, optional
         Darcy factor; from the wall's roughness when left out. [-]
 
@@ -147,8 +153,9 @@ def _bounds(
 ) -> tuple[np.ndarray, np.ndarray]:
     """The least flow a fire can burn with, and one that no draft can drive.
 
-    The upper bound halves its way down, on a scale of ratios, to where gas that no wall has cooled is just too weak for the losses
-    without friction, counted with cold gas; that falls with the flow all the way, so nothing above it can be the answer.
+    The upper bound halves its way down, on a scale of ratios, to where gas that no wall has cooled
+    is just too weak for the losses without friction, counted with cold gas; that falls with the
+    flow all the way, so nothing above it can be the answer.
     """
     low = np.asarray(fire.least_flow, float)
     cold, outside = (
@@ -182,7 +189,7 @@ def settle(path: FlowPath, fire: BurningFire, surroundings: Surroundings, fricti
     ----------
     path : Path
     fire : Fire
-    around : Surroundings
+    surroundings : Surroundings
     friction : float or array, optional
         Darcy factor; from the wall's roughness when left out. [-]
 
@@ -192,8 +199,9 @@ def settle(path: FlowPath, fire: BurningFire, surroundings: Surroundings, fricti
 
     Notes
     -----
-    Pressure left over falls to zero at more than one flow when the gas is hot and slow. The fire finds the largest: the
-    search comes down from a flow that no draft can drive to the least the fire can burn with.
+    Pressure left over falls to zero at more than one flow when the gas is hot and slow. The fire
+    finds the largest: the search comes down from a flow that no draft can drive to the least the
+    fire can burn with.
     """
     low, high = _bounds(path, fire, surroundings)
     mass, stalled = largest_root(
@@ -249,8 +257,9 @@ def largest_root(
 
     Notes
     -----
-    A scan finds the step, Ridders' method closes it: two looks a round, never outside the bracket, digits doubling.
-    Each place stops by itself, so that none depends on what else is looked for in the same call.
+    A scan finds the step, Ridders' method closes it: two looks a round, never outside the bracket,
+    digits doubling. Each place stops by itself, so that none depends on what else is looked for in
+    the same call.
 
     Examples
     --------

@@ -1,4 +1,6 @@
-"""One design through the weather: sizing, a winter evening, a mild one, dying down, a windy one, and lighting it cold."""
+"""One design through the weather: sizing, a winter evening, a mild one, dying down, a windy one,
+and lighting it cold.
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,9 @@ from fireplace_calc.draft.spillage import Spill, spill
 from fireplace_calc.geometry.parts import Geometry
 
 MODES = {
-    "sizing": "sizing mode: gas 222 K over outdoors, imposed as a handbook sizes; 21 C indoors and out",
+    "sizing": (
+        "sizing mode: gas 222 K over outdoors, imposed as a handbook sizes; 21 C indoors and out"
+    ),
     "operating": "operating mode: flow and temperature that settle at the burn rate",
 }
 """What stands beside every number of a mode."""
@@ -47,8 +51,8 @@ INDOOR_HUMIDITY = 0.006
 class Lighting:
     """A flue nobody has lit yet; each field an array, winter first and mild after it.
 
-    ``draft`` of the air at rest in the flue, ``stack`` and ``fans``: what house and fans pull at the hearth; ``excess`` the
-    draft less both. [Pa]
+    ``draft`` of the air at rest in the flue, ``stack`` and ``fans``: what house and fans pull at
+    the hearth; ``excess`` the draft less both. [Pa]
     """
 
     draft: object
@@ -61,9 +65,9 @@ class Lighting:
 class DraftResult:
     """What the air will do in one design.
 
-    ``sizing_velocity`` through the face in sizing mode [m/s]; ``flows`` and ``spills`` have one entry a case of ``CASES``,
-    operating mode; ``top`` is the wind figure used; ``dew_points`` [K] of the smoke, case by case; ``tested``, whether the
-    leakage of the house is known.
+    ``sizing_velocity`` through the face in sizing mode [m/s]; ``flows`` and ``spills`` have one
+    entry a case of ``CASES``, operating mode; ``top`` is the wind figure used; ``dew_points`` [K]
+    of the smoke, case by case; ``tested``, whether the leakage of the house is known.
     """
 
     path: FlowPath
@@ -131,7 +135,9 @@ def _cases(
 
 
 def _lighting(path: FlowPath, still: Surroundings, outdoor, over) -> Lighting:
-    """A flue nobody has lit, ``over`` the level of the house's middle over the hearth; one design, or a row a design."""
+    """A flue nobody has lit, ``over`` the level of the house's middle over the hearth; one design,
+    or a row a design.
+    """
     rest = flue_at_rest(outdoor, still.room, path.indoors)
     draft = theoretical_draft(path.height, rest, outdoor, still.pressure)
     stack = np.maximum(house_stack(over, outdoor, still.room, still.pressure), 0.0)
@@ -201,7 +207,8 @@ def draft_result(geometry: Geometry, datum: str = "opening top") -> DraftResult:
 
 
 def outlooks(made: Sequence[Geometry]) -> tuple[DraftResult, ...]:
-    """Work many designs through every case: the same answers as one by one, in one search for all of them.
+    """Work many designs through every case: the same answers as one by one, in one search for all
+    of them.
 
     Parameters
     ----------

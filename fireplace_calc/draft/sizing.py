@@ -1,6 +1,8 @@
-"""Sizing mode: the gas temperature is imposed, as handbooks size a flue. No burn rate, no house, nothing iterates but a diameter.
+"""Sizing mode: the gas temperature is imposed, as handbooks size a flue. No burn rate, no house,
+nothing iterates but a diameter.
 
-What it gives is the upper state a flue is sized for, not what a fire does on an evening: that is ``settle``.
+What it gives is the upper state a flue is sized for, not what a fire does on an evening: that is
+``settle``.
 """
 
 from __future__ import annotations
@@ -180,8 +182,8 @@ def round_flue_for(
 
     Notes
     -----
-    The friction depends on the diameter; put in again until it stands still, which it does to 1e-12 in a dozen rounds
-    because D goes with the fourth root of the resistance.
+    The friction depends on the diameter; put in again until it stands still, which it does to 1e-12
+    in a dozen rounds because D goes with the fourth root of the resistance.
 
     Examples
     --------

@@ -13,7 +13,9 @@ from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_needed
 
 FUEL_BED = 0.15
-"""Height of the burning fuel over the hearth: engineering judgement for a fire laid on a low grate. [m]"""
+"""Height of the burning fuel over the hearth: engineering judgement for a fire laid on a low grate.
+[m]
+"""
 
 
 def plume(power, height):
@@ -60,10 +62,11 @@ def plume_height(opening_height):
 class Spill:
     """How far a settled fire is from smoking; floats or arrays.
 
-    ``capture`` is the face velocity that just carries the plume off [m/s]; ``margin`` the pull of the room that would still
-    be borne on top of what there is [Pa], ``share`` the same over draft and wind at that flow [-]; ``tipping_fan`` the flow of all
-    fans together at which smoke comes out [m3/s], zero when it already does; ``inlet`` the free area of outdoor air inlet
-    that, all in all, keeps the room just within the published limit while the fire draws what it then can [m2].
+    ``capture`` is the face velocity that just carries the plume off [m/s]; ``margin`` the pull of
+    the room that would still be borne on top of what there is [Pa], ``share`` the same over draft
+    and wind at that flow [-]; ``tipping_fan`` the flow of all fans together at which smoke comes
+    out [m3/s], zero when it already does; ``inlet`` the free area of outdoor air inlet that, all in
+    all, keeps the room just within the published limit while the fire draws what it then can [m2].
     """
 
     capture: object
@@ -81,14 +84,15 @@ def reserve(path: FlowPath, fire: BurningFire, surroundings: Surroundings, frict
     ----------
     path : Path
     fire : Fire
-    around : Surroundings
+    surroundings : Surroundings
     friction : float or array, optional
         As for ``settle``. [-]
 
     Returns
     -------
     tuple of float or array
-        Air that just carries the plume off [m3/s]; pull of the room still borne at that flow [Pa]; the same over draft and wind [-]
+        Air that just carries the plume off [m3/s]; pull of the room still borne at that flow [Pa];
+        the same over draft and wind [-]
     """
     least = np.maximum(
         plume(fire.power, plume_height(path.opening_height)), fire.least_flow - fire.burn
@@ -111,7 +115,7 @@ def spill(
     flow : Flow
     path : Path
     fire : Fire
-    around : Surroundings
+    surroundings : Surroundings
         What it settled in.
     friction : float or array, optional
         As for ``settle``. [-]

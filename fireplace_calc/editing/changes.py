@@ -1,4 +1,6 @@
-"""Changing a design: dotted keys or the code books' own names in, a whole and consistent record out."""
+"""Changing a design: dotted keys or the code books' own names in, a whole and consistent record
+out.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +18,9 @@ from fireplace_calc.editing.consistency import require_consistent
 
 @lru_cache(maxsize=1)
 def all_inputs() -> dict[str, Input]:
-    """Every single input of a design by dotted key, in reading order; pieces of a list are not among them."""
+    """Every single input of a design by dotted key, in reading order; pieces of a list are not
+    among them.
+    """
     found = dict(inputs_of(Design))
     for group in fields(Design):
         if is_record(group.default):
@@ -72,7 +76,9 @@ def read_pieces(record: type, values: Any, key: str) -> tuple:
 
 
 def apply(design: Design, changes: Mapping[str, Any]) -> Design:
-    """Put checked values into a copy of the record, without asking whether the whole still holds together."""
+    """Put checked values into a copy of the record, without asking whether the whole still holds
+    together.
+    """
     groups: dict[str, dict[str, Any]] = {}
     top: dict[str, Any] = {}
     for given, value in changes.items():
@@ -102,8 +108,8 @@ def change(design: Design, changes: Mapping[str, Any]) -> Design:
     design : Design
         Left as it is.
     changes : mapping
-        Dotted key (``"opening.width"``) or a code book's name (``"opening_width"``), to a text with its unit
-        (``"48 in"``), a pint quantity, a count, a word, or ``None`` for unknown.
+        Dotted key (``"opening.width"``) or a code book's name (``"opening_width"``), to a text with
+        its unit (``"48 in"``), a pint quantity, a count, a word, or ``None`` for unknown.
 
     Returns
     -------

@@ -10,12 +10,17 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import back_width, bore
 
 STEEPEST = 2.0
-"""A raked back leans forward no more than this per unit of its height; beyond, it is a ceiling and not a back. [-]"""
+"""A raked back leans forward no more than this per unit of its height; beyond, it is a ceiling and
+not a back. [-]
+"""
 
 
 def _at_most(label: str, value: float, limit: float, why: str) -> None:
     if value > limit + ROUNDING:
-        said = f"{label} is {show(value, 'length', 'feet-inches')} ({show(value, 'length', 'millimetres')})"
+        said = (
+            f"{label} is {show(value, 'length', 'feet-inches')}"
+            f" ({show(value, 'length', 'millimetres')})"
+        )
         most = f"{show(limit, 'length', 'feet-inches')} ({show(limit, 'length', 'millimetres')})"
         fits = f"at most {most} fits" if limit > 0 else "there is no room for it"
         raise InputError(f"{said}, but {fits}: {why}", label, f"at most {most}", value)
@@ -84,7 +89,8 @@ def require_consistent(design: Design) -> None:
         "Hearth slab",
         base.slab + firebox.floor,
         hearth + design.site.grade + base.footing_depth - base.footing_thickness,
-        "slab and firebrick floor lie on the base above the footing; lower the footing or raise the hearth.",
+        "slab and firebrick floor lie on the base above the footing; lower the footing or raise the"
+        " hearth.",
     )
     if design.hearth.front > 0 and base.footing_projection > 0:
         bed = hearth - design.hearth.drop - design.hearth.thickness - design.hearth.bed
@@ -92,7 +98,8 @@ def require_consistent(design: Design) -> None:
             "Footing thickness",
             base.footing_thickness,
             min(bed, 0.0) + design.site.grade + base.footing_depth,
-            "it runs forward under the hearth extension and its bed; lower the footing or raise the hearth.",
+            "it runs forward under the hearth extension and its bed; lower the footing or raise the"
+            " hearth.",
         )
     bore(design.flue)
     _at_most(

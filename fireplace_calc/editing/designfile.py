@@ -1,4 +1,6 @@
-"""Design files: plain TOML text in friendly units, read back to the identical record. Opening one runs no code."""
+"""Design files: plain TOML text in friendly units, read back to the identical record. Opening one
+runs no code.
+"""
 
 from __future__ import annotations
 
@@ -37,13 +39,16 @@ FRIENDLY = {
 """Units a file is written in, the first that reads back to the identical number wins."""
 
 SLOPES, NUMBERS = ("roof.pitch", "firebox.splay"), ("house.leakage", "ground.concrete_fc")
-"""Ratios written as rise over run; numbers written in the last of their units: a bare ratio, pounds per square inch."""
+"""Ratios written as rise over run; numbers written in the last of their units: a bare ratio, pounds
+per square inch.
+"""
 
 HUGE = 10**15
 """No input is a whole number beyond this."""
 
 HEADER = """\
-# A fireplace and its chimney. Edit any line: lengths as "42 in" or "1067 mm", "unknown" where nobody has looked yet.
+# A fireplace and its chimney. Edit any line: lengths as "42 in" or "1067 mm", "unknown" where
+# nobody has looked yet.
 # Whatever is left out takes its default. Every input, with its range, is listed by the workbook.
 """
 
@@ -136,7 +141,8 @@ def text_of(design: Design) -> str:
 
 
 def fingerprint(design: Design) -> str:
-    """Twelve letters that change with any input: two sheets that carry the same come from the same design.
+    """Twelve letters that change with any input: two sheets that carry the same come from the same
+    design.
 
     >>> fingerprint(Design()) == fingerprint(Design())
     True
@@ -168,7 +174,8 @@ def write_whole(path: str | os.PathLike[str], content: bytes) -> None:
 
 
 def save(design: Design, path: str | os.PathLike[str]) -> None:
-    """Write a design file in one step: a reader sees the old file or the new one, never half of either.
+    """Write a design file in one step: a reader sees the old file or the new one, never half of
+    either.
 
     Parameters
     ----------
@@ -222,7 +229,8 @@ def _parsed(path: Path) -> dict[str, Any]:
 def _read_toml(text: str, name: str) -> dict[str, Any]:
     if text.startswith(HEADER.partition("\n")[0]) and END not in text:
         raise InputError(
-            f'{name} has been cut short: its last line, "{END}", is missing; if you took it out yourself, put it back.',
+            f'{name} has been cut short: its last line, "{END}", is missing; if you took it out'
+            " yourself, put it back.",
             "design file",
             "a whole file",
             name,
@@ -265,7 +273,8 @@ def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
                 f"write {said.partition('.')[2]} under [{said.partition('.')[0]}]"
                 if said
                 else (
-                    f"a file holds {', '.join(n for n in inputs if '.' not in n)} and the tables {', '.join(groups)}"
+                    f"a file holds {', '.join(n for n in inputs if '.' not in n)} and the tables"
+                    f" {', '.join(groups)}"
                 )
             )
             raise InputError(
@@ -274,7 +283,9 @@ def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
 
 
 def _check_type(key: str, value: Any) -> None:
-    """Refuse what TOML can hold and no input can; a quantity, a count and a word check the rest themselves."""
+    """Refuse what TOML can hold and no input can; a quantity, a count and a word check the rest
+    themselves.
+    """
     spec = all_inputs().get(key)
     if spec is None:
         return

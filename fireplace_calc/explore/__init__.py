@@ -1,4 +1,6 @@
-"""Many designs round one: curves, the map of what limits where, sweeps, how far it can be raised, what mends it."""
+"""Many designs round one: curves, the map of what limits where, sweeps, how far it can be raised,
+what mends it.
+"""
 
 from fireplace_calc.explore.climate import grid, station_label, stations
 from fireplace_calc.explore.curves import Curve, PressureStep, face_curve, many, pressure_steps

@@ -1,4 +1,5 @@
-"""Weather with labels: stations, or every temperature at every altitude, for designs to be swept through.
+"""Weather with labels: stations, or every temperature at every altitude, for designs to be swept
+through.
 
 xarray is woken only when it is asked for.
 """
@@ -34,7 +35,9 @@ UNITS = {
 
 @dataclass(frozen=True, slots=True)
 class Evenings:
-    """Weather without labels: each field a flat array. Temperatures in K, pressure in Pa, wind in m/s."""
+    """Weather without labels: each field a flat array. Temperatures in K, pressure in Pa, wind in
+    m/s.
+    """
 
     outdoor: np.ndarray
     pressure: np.ndarray
@@ -65,7 +68,8 @@ def stations(places: Iterable[Place], mild: float | None = None) -> xarray.Datas
     ----------
     places : iterable of Place
     mild : float, optional
-        Mild evening for all of them; when given, a dimension ``evening`` with ``winter`` and ``mild`` is added. [K]
+        Mild evening for all of them; when given, a dimension ``evening`` with ``winter`` and
+        ``mild`` is added. [K]
 
     Returns
     -------
@@ -84,7 +88,8 @@ def stations(places: Iterable[Place], mild: float | None = None) -> xarray.Datas
     unknown = [label for label, place in zip(labels, places, strict=True) if place.winter is None]
     if unknown:
         raise InputError(
-            f"No winter temperature is known for {_few(unknown)}; leave such places out, or give them one.",
+            f"No winter temperature is known for {_few(unknown)}; leave such places out, or give"
+            " them one.",
             "Stations",
             "places with a winter temperature",
             unknown[0],
@@ -154,7 +159,9 @@ def _few(labels: Sequence) -> str:
 
 
 def labelled(what: str, labels: list) -> list:
-    """The labels, if there are any and none comes twice; ``what`` they are, for the sentence that says otherwise."""
+    """The labels, if there are any and none comes twice; ``what`` they are, for the sentence that
+    says otherwise.
+    """
     if not labels:
         raise InputError(
             f"{what} are an empty list, but a sweep wants at least one.",
@@ -166,7 +173,8 @@ def labelled(what: str, labels: list) -> list:
     twice = [label for label in labels if label in seen or seen.add(label)]
     if twice:
         raise InputError(
-            f"{what} hold {_few(twice)} more than once, but each needs a label of its own to be found by.",
+            f"{what} hold {_few(twice)} more than once, but each needs a label of its own to be"
+            " found by.",
             what,
             "labels that differ",
             twice[0],
@@ -180,8 +188,8 @@ def within(spec: Input, values: np.ndarray) -> np.ndarray:
     wrong = values[~((values >= spec.low - slack) & (values <= spec.high + slack))]
     if wrong.size:
         raise InputError(
-            f"{spec.label} of a sweep is {wrong.flat[0]} in SI, but {spec.low:.6g} to {spec.high:.6g} ({spec.allowed()}) "
-            "is the workable range; check the unit.",
+            f"{spec.label} of a sweep is {wrong.flat[0]} in SI, but {spec.low:.6g} to"
+            f" {spec.high:.6g} ({spec.allowed()}) is the workable range; check the unit.",
             spec.label,
             spec.allowed(),
             wrong.flat[0],
@@ -205,14 +213,16 @@ def evenings(weather: xarray.Dataset) -> tuple[tuple[str, ...], tuple[int, ...],
     Raises
     ------
     InputError
-        When a part of the weather is missing, a label comes twice, or something lies outside its workable range.
+        When a part of the weather is missing, a label comes twice, or something lies outside its
+        workable range.
     """
     import xarray as xr
 
     for name in ("outdoor", "altitude"):
         if name not in weather.variables:
             raise InputError(
-                f"The weather of a sweep has no {name}, but outdoor in K and altitude in m are wanted.",
+                f"The weather of a sweep has no {name}, but outdoor in K and altitude in m are"
+                " wanted.",
                 name,
                 "outdoor, altitude",
                 ", ".join(map(str, weather.variables)),
@@ -220,7 +230,8 @@ def evenings(weather: xarray.Dataset) -> tuple[tuple[str, ...], tuple[int, ...],
     for name in ("design", "burn_rate"):
         if name in weather.variables or name in weather.sizes:
             raise InputError(
-                f"The weather of a sweep has a {name}, but that name is the sweep's own; call it something else.",
+                f"The weather of a sweep has a {name}, but that name is the sweep's own; call it"
+                " something else.",
                 name,
                 "any other name",
                 name,

@@ -24,7 +24,9 @@ from fireplace_calc.explore.sketches import moved, sketch
 
 @dataclass(frozen=True, slots=True)
 class PressureStep:
-    """One place on the way of the smoke: level above the floor [m], pressure against the open air at that level [Pa]."""
+    """One place on the way of the smoke: level above the floor [m], pressure against the open air
+    at that level [Pa].
+    """
 
     name: str
     level: float
@@ -76,7 +78,8 @@ def pressure_steps(found: DraftResult, made, case: str = "mild") -> tuple[Pressu
     Returns
     -------
     tuple of Step
-        Room first; the last, the open air, is zero by definition, and the one before it by computation.
+        Room first; the last, the open air, is zero by definition, and the one before it by
+        computation.
     """
     k, f = CASES.index(case), made.frame
     losses = {name: float(loss[k]) for name, loss in found.flows.losses.items()}
@@ -104,7 +107,9 @@ def pressure_steps(found: DraftResult, made, case: str = "mild") -> tuple[Pressu
 
 
 def many(designs: Sequence[Design]) -> FlowPath:
-    """The ways of the smoke through many designs, each field an array with one entry a design in a column."""
+    """The ways of the smoke through many designs, each field an array with one entry a design in a
+    column.
+    """
     ways = [trace_flow_path(sketch(d)) for d in designs]
     return FlowPath(
         *(

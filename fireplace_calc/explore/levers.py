@@ -1,4 +1,6 @@
-"""What a mason can pull to mend a design: one table of levers, each with the smallest step he would take."""
+"""What a mason can pull to mend a design: one table of levers, each with the smallest step he would
+take.
+"""
 
 from __future__ import annotations
 
@@ -33,13 +35,15 @@ class Lever:
     air : bool
         Whether it is pulled for the draft's sake. A hint where to look, never a verdict.
     bears : tuple of str
-        For the sake of which loads it is pulled, by the clause of the structure's findings. Also a hint.
+        For the sake of which loads it is pulled, by the clause of the structure's findings. Also a
+        hint.
     most : int
         Steps that are tried. [-]
     takes : str
         What it takes that the order does not list; empty where the order holds all of it.
     serves : tuple of str
-        How the keys begin that it is honestly for; empty where it is for any. Nobody raises a throat to make a chimney taller.
+        How the keys begin that it is honestly for; empty where it is for any. Nobody raises a
+        throat to make a chimney taller.
     """
 
     key: str
@@ -54,7 +58,9 @@ class Lever:
 
 @dataclass(frozen=True, slots=True)
 class Try:
-    """One setting of a lever: number of steps [-], what to change, the value before and after, and the change over what was [-]."""
+    """One setting of a lever: number of steps [-], what to change, the value before and after, and
+    the change over what was [-].
+    """
 
     lever: Lever
     steps: int
@@ -210,7 +216,9 @@ LEVERS = (
     Lever("air.outlet_closable", "yes", "Make the air outlet close", takes=DUCT),
     Lever("air.ember_guard", "yes", "Guard the air outlet", takes=DUCT),
 )
-"""Everything that is tried; steps are our own habit. A figure measured on site is no lever, nor is an answer nobody has given yet."""
+"""Everything that is tried; steps are our own habit. A figure measured on site is no lever, nor is
+an answer nobody has given yet.
+"""
 
 
 def tries(design: Design, lever: Lever) -> list[list[Try]]:
@@ -300,7 +308,9 @@ def _own(design: Design, lever: Lever) -> Iterator[Try]:
 
 
 def _trim(design: Design, lever: Lever) -> list[list[Try]]:
-    """All that burns set further off together, as a mantel is moved whole; or one piece pulled back."""
+    """All that burns set further off together, as a mantel is moved whole; or one piece pulled
+    back.
+    """
     pieces, step = design.surround.trim, to_si(lever.step, "length")
     burning = [n for n, piece in enumerate(pieces) if piece.combustible]
     if not burning:

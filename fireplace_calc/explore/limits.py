@@ -31,7 +31,9 @@ RATIO_RULES = ("FLU-10", "FLU-11", "FLU-12", "FLU-13", "FLU-14")
 
 @dataclass(frozen=True, slots=True)
 class LimitMap:
-    """What stops a design where: ``limit[i, k]`` is an index into ``LIMITS`` at ``extensions[i]`` [m] and ``sections[k]``."""
+    """What stops a design where: ``limit[i, k]`` is an index into ``LIMITS`` at ``extensions[i]``
+    [m] and ``sections[k]``.
+    """
 
     extensions: np.ndarray
     sections: np.ndarray

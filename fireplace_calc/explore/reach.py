@@ -1,4 +1,6 @@
-"""How far the firebox can be raised, and what stops it: a clause, the air, the loads, or the drawing itself."""
+"""How far the firebox can be raised, and what stops it: a clause, the air, the loads, or the
+drawing itself.
+"""
 
 from __future__ import annotations
 
@@ -35,7 +37,8 @@ class Stop:
     raised : float
         Last raise at which all of this kind still stood. [m]
     findings : tuple of Finding
-        What falls short one sixteenth of an inch further on, as it stands there; empty for the drawing.
+        What falls short one sixteenth of an inch further on, as it stands there; empty for the
+        drawing.
     refusal : str
         Why it cannot be drawn further, for the drawing.
     """
@@ -59,7 +62,8 @@ class Reach:
     least, most : float
         Least raise that can be drawn, and the end of the workable range. [m]
     raised : float
-        How far it goes with nothing newly broken, to a sixteenth of an inch; ``most`` where nothing stops it. [m]
+        How far it goes with nothing newly broken, to a sixteenth of an inch; ``most`` where nothing
+        stops it. [m]
     stop : Stop or None
         What stops it; nothing where the range ends first.
     ladder : tuple of Stop
@@ -146,7 +150,8 @@ def _first(
 
 
 def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
-    """How far the firebox of a design can be raised before something breaks that stood at the least raise.
+    """How far the firebox of a design can be raised before something breaks that stood at the least
+    raise.
 
     Parameters
     ----------
@@ -162,8 +167,9 @@ def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
 
     Notes
     -----
-    Every kind is looked at inch by inch over the whole range; of the inch in which something first breaks, every sixteenth. What
-    breaks and mends again within one inch, between two looks, is not seen. *Not checked* stops nothing.
+    Every kind is looked at inch by inch over the whole range; of the inch in which something first
+    breaks, every sixteenth. What breaks and mends again within one inch, between two looks, is not
+    seen. *Not checked* stops nothing.
 
     Raises
     ------

@@ -1,4 +1,6 @@
-"""What is the least change that mends it: every lever by its smallest steps, each answer assessed in full."""
+"""What is the least change that mends it: every lever by its smallest steps, each answer assessed
+in full.
+"""
 
 from __future__ import annotations
 
@@ -44,9 +46,11 @@ class Remedy:
     findings : tuple of Finding
         All that was to be mended, as it stands after the change.
     counts : dict
-        Of each kind (code, draft, structure) how many findings have which verdict after the change. [-]
+        Of each kind (code, draft, structure) how many findings have which verdict after the change.
+        [-]
     cost : float or None
-        Of the materials, over what they cost before, in the list's currency; unknown where the order does not hold all of it. [-]
+        Of the materials, over what they cost before, in the list's currency; unknown where the
+        order does not hold all of it. [-]
     currency : str
     invented : bool
         Whether a price behind it is an invented example.
@@ -84,7 +88,8 @@ class Remedy:
 
 @dataclass(frozen=True, slots=True)
 class Refused:
-    """The least step of a usual change that would mend something and break something else, and so is no remedy.
+    """The least step of a usual change that would mend something and break something else, and so
+    is no remedy.
 
     Attributes
     ----------
@@ -184,7 +189,8 @@ def _case(design: Design, pack: str, aims: Iterable[str] | None) -> Case:
 def refused(
     design: Design, pack: str = DEFAULT_PACK, aims: Iterable[str] | None = None
 ) -> tuple[Refused, ...]:
-    """Of the changes that come to mind first, those whose least step that mends something breaks something else.
+    """Of the changes that come to mind first, those whose least step that mends something breaks
+    something else.
 
     Parameters
     ----------
@@ -197,7 +203,8 @@ def refused(
     Returns
     -------
     tuple of Refused
-        More sections, a larger liner, a bigger throat, more outdoor air: each at most once, assessed in full.
+        More sections, a larger liner, a bigger throat, more outdoor air: each at most once,
+        assessed in full.
 
     Raises
     ------
@@ -249,21 +256,24 @@ def find_remedies(
     pack : str
         Code to hold it against.
     aims : iterable of str, optional
-        Keys of findings to mend, of code, draft or structure; all that fall short when left out. What does not fall short is passed over.
+        Keys of findings to mend, of code, draft or structure; all that fall short when left out.
+        What does not fall short is passed over.
     prices : mapping of str to Price, optional
         As ``takeoff.prices`` reads them; the example list, which is invented, when left out.
 
     Returns
     -------
     tuple of Remedy
-        Each assessed in full: it mends at least one aim, breaks nothing that stood, and turns no answer into a question. For one
-        lever there is one remedy for each set of aims that no fewer steps mend.
+        Each assessed in full: it mends at least one aim, breaks nothing that stood, and turns no
+        answer into a question. For one lever there is one remedy for each set of aims that no fewer
+        steps mend.
 
     Notes
     -----
-    Ranked by how many aims are mended, most first; then by cost, cheapest first and unknown last; then by the relative change.
-    Mended means *meets* or *does not apply*; *not checked* mends nothing. A lever is looked at ever further apart, and step by step
-    between two looks where the second mends what the first does not; what it mends only between two looks is not seen.
+    Ranked by how many aims are mended, most first; then by cost, cheapest first and unknown last;
+    then by the relative change. Mended means *meets* or *does not apply*; *not checked* mends
+    nothing. A lever is looked at ever further apart, and step by step between two looks where the
+    second mends what the first does not; what it mends only between two looks is not seen.
 
     Raises
     ------

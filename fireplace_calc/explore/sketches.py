@@ -12,7 +12,9 @@ from fireplace_calc.geometry.frame import Frame, build_frame
 
 @dataclass(frozen=True, slots=True)
 class Sketch:
-    """A design and its frame, without its parts: all that checks and draft read, at a tenth of the price."""
+    """A design and its frame, without its parts: all that checks and draft read, at a tenth of the
+    price.
+    """
 
     design: Design
     frame: Frame

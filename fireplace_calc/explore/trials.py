@@ -1,4 +1,6 @@
-"""Trying levers: which settings mend what, looked at cheaply first and in full before anything is said."""
+"""Trying levers: which settings mend what, looked at cheaply first and in full before anything is
+said.
+"""
 
 from __future__ import annotations
 
@@ -157,7 +159,9 @@ def between(row: TrialRow) -> list[int]:
 
 
 def proved(case: Case, design: Design) -> Assessment | None:
-    """The design assessed in full, or nothing where it breaks something; what is quick is asked first."""
+    """The design assessed in full, or nothing where it breaks something; what is quick is asked
+    first.
+    """
     if case.spoilt(PACKS[case.now.pack].check(gather_facts(sketch(design)), case.sketched)):
         return None
     result = assess(design, case.now.pack)
@@ -168,7 +172,9 @@ def proved(case: Case, design: Design) -> Assessment | None:
 
 
 def mending(case: Case, row: TrialRow) -> Iterator[tuple[Try, Assessment, set[str]]]:
-    """Least steps of one lever for each set of aims that it mends; below a setting that proves good nothing is left unlooked at."""
+    """Least steps of one lever for each set of aims that it mends; below a setting that proves good
+    nothing is left unlooked at.
+    """
     said: list[set[str]] = []
     proofs: dict[int, Assessment | None] = {}
     while (

@@ -1,4 +1,5 @@
-"""A catalogue of designs through a country's weather: labelled arrays, on one core or on as many machines as there are.
+"""A catalogue of designs through a country's weather: labelled arrays, on one core or on as many
+machines as there are.
 
 xarray is woken by the first sweep, Dask never: whoever has a cluster brings its client along.
 """
@@ -34,7 +35,9 @@ if TYPE_CHECKING:
     import xarray
 
 BLOCK, TASK = 4096, 32_768
-"""Fires that are settled together, so few that they stay in the processor's cache; and fires that go to a worker in one parcel."""
+"""Fires that are settled together, so few that they stay in the processor's cache; and fires that
+go to a worker in one parcel.
+"""
 OPERATING = {
     "flow": ("kg/s", "gas up the flue"),
     "air": ("m3/s", "room air through the opening"),
@@ -52,8 +55,8 @@ OPERATING = {
 """What a sweep tells of every fire, operating mode: unit and name."""
 FLAGS = ("stalled", "smokes")
 NOTE = (
-    "Where stalled, flow, air and velocities are zero; temperatures, draft and pull are those of the least flow that the fire "
-    "can burn with. There are no missing values."
+    "Where stalled, flow, air and velocities are zero; temperatures, draft and pull are those of"
+    " the least flow that the fire can burn with. There are no missing values."
 )
 SIZING = {
     "units": "m/s",
@@ -68,25 +71,28 @@ def sweep(
     burn_rate=None,
     client=None,
 ) -> xarray.Dataset:
-    """Settle every design in all weather, operating mode, and tell the face velocity of sizing mode beside it.
+    """Settle every design in all weather, operating mode, and tell the face velocity of sizing mode
+    beside it.
 
     Parameters
     ----------
     designs : mapping or sequence of pairs
         Design by name.
     weather : xarray.Dataset
-        ``outdoor`` [K] and ``altitude`` [m], and ``wind`` at the roof where there is any [m/s], over any dimensions; from
-        ``stations`` or ``grid``, for instance.
+        ``outdoor`` [K] and ``altitude`` [m], and ``wind`` at the roof where there is any [m/s],
+        over any dimensions; from ``stations`` or ``grid``, for instance.
     burn_rate : float or array, optional
         Rates to burn every design at; each design's own when left out. [kg/s]
     client : distributed.Client, optional
-        Where the work is to be done; in this process when left out. The numbers are the same to the last bit.
+        Where the work is to be done; in this process when left out. The numbers are the same to the
+        last bit.
 
     Returns
     -------
     xarray.Dataset
-        Over ``design``, the dimensions of the weather, and ``burn_rate`` where rates are given; each variable with its unit,
-        what it is, and its mode. Outdoor temperature and altitude stand in for the design's own; all else is the design's.
+        Over ``design``, the dimensions of the weather, and ``burn_rate`` where rates are given;
+        each variable with its unit, what it is, and its mode. Outdoor temperature and altitude
+        stand in for the design's own; all else is the design's.
 
     Raises
     ------
@@ -151,7 +157,9 @@ def _rates(burn_rate) -> np.ndarray | None:
 
 
 def _parcels(catalogue: list[Design], weathers: Evenings, rates, client) -> Iterator[tuple]:
-    """Where the results belong, sizing velocities and results, parcel by parcel; always the same parcels in the same order."""
+    """Where the results belong, sizing velocities and results, parcel by parcel; always the same
+    parcels in the same order.
+    """
     width = max(1, TASK // (1 if rates is None else rates.size))
     parts = [slice(k, k + width) for k in range(0, weathers.outdoor.size, width)]
     many = max(

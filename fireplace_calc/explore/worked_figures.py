@@ -1,4 +1,6 @@
-"""Formula, numbers, result: the figures a mason might be asked about, so that anybody can follow with a pencil."""
+"""Formula, numbers, result: the figures a mason might be asked about, so that anybody can follow
+with a pencil.
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,9 @@ TOLD = "measured on site"
 
 @dataclass(frozen=True, slots=True)
 class WorkedFigure:
-    """One figure: its name, the formula, the formula with the numbers in it, what comes out, and what it rests on."""
+    """One figure: its name, the formula, the formula with the numbers in it, what comes out, and
+    what it rests on.
+    """
 
     name: str
     formula: str
@@ -149,26 +153,32 @@ def _face(result: Assessment, to: _In) -> Iterator[WorkedFigure]:
         "9.81 m/s² × height over the opening × (density outdoors − density of the gas)",
         f"{G:.2f} m/s² × {path.height:.3f} m × ({cold:.3f} kg/m³ − {hot:.3f} kg/m³)",
         f"{draft:.1f} Pa",
-        f"{coefficients()['sizing rise'].source.text}, {coefficients()['sizing rise'].source.confidence}",
+        f"{coefficients()['sizing rise'].source.text},"
+        f" {coefficients()['sizing rise'].source.confidence}",
     )
     yield WorkedFigure(
         "Resistance, sizing mode",
         "velocity head + mouth and throat + chamber, bends and top + friction × length ÷ diameter",
-        f"{coefficient('velocity head'):.2f} + {path.inlet:.3f} + {path.other:.3f} + {coefficient('friction factor'):.4f} × "
-        f"{path.length:.3f} m ÷ {path.diameter:.4f} m",
+        f"{coefficient('velocity head'):.2f} + {path.inlet:.3f} + {path.other:.3f} +"
+        f" {coefficient('friction factor'):.4f} × {path.length:.3f} m ÷ {path.diameter:.4f} m",
         f"{resistance:.2f} velocity heads",
-        f"{coefficients()['friction factor'].source.text}, {coefficients()['friction factor'].source.confidence}",
+        f"{coefficients()['friction factor'].source.text},"
+        f" {coefficients()['friction factor'].source.confidence}",
     )
     yield WorkedFigure(
         "Face velocity, sizing mode",
-        "flue area ÷ opening area × √(2 × draft × density of the gas ÷ resistance) ÷ density of the room",
-        f"{to.area(path.flue_area)} ÷ {to.area(path.opening_area)} × √(2 × {draft:.2f} Pa × {hot:.3f} kg/m³ ÷ {resistance:.2f}) ÷ "
-        f"{cold:.3f} kg/m³",
-        f"{found:.3f} m/s"
-        if to.metric
-        else f"{found:.3f} m/s, which is {show(found, 'air speed')}",
-        f"{book.text}, {book.confidence}; wanted {show(coefficient('face velocity'), 'air speed', MILLIMETRES)}, "
-        f"which is {show(coefficient('face velocity'), 'air speed')}",
+        "flue area ÷ opening area × √(2 × draft × density of the gas ÷ resistance) ÷ density of the"
+        " room",
+        f"{to.area(path.flue_area)} ÷ {to.area(path.opening_area)} × √(2 × {draft:.2f} Pa ×"
+        f" {hot:.3f} kg/m³ ÷ {resistance:.2f}) ÷ {cold:.3f} kg/m³",
+        (
+            f"{found:.3f} m/s"
+            if to.metric
+            else f"{found:.3f} m/s, which is {show(found, 'air speed')}"
+        ),
+        f"{book.text}, {book.confidence}; wanted"
+        f" {show(coefficient('face velocity'), 'air speed', MILLIMETRES)}, which is"
+        f" {show(coefficient('face velocity'), 'air speed')}",
     )
 
 
@@ -180,7 +190,8 @@ def _throat(result: Assessment, to: _In) -> WorkedFigure:
     return WorkedFigure(
         "Throat area",
         "depth × (width at the front + width at the back) ÷ 2",
-        f"{to.length(f.throat_back - f.throat_front)} × ({to.length(front)} + {to.length(back)}) ÷ 2",
+        f"{to.length(f.throat_back - f.throat_front)} × ({to.length(front)} +"
+        f" {to.length(back)}) ÷ 2",
         to.area(f.throat_area),
         _clause(result, "throat area", "passage from throat"),
     )
@@ -245,7 +256,8 @@ def _lintel(result: Assessment, to: _In) -> WorkedFigure | None:
         return WorkedFigure(
             "Load on the lintel",
             "weight of the wall × (span × height over it − height²)",
-            f"{wall} × ({to.far(held.span)} × {to.far(held.cover)} − {to.far(held.cover)} × {to.far(held.cover)})",
+            f"{wall} × ({to.far(held.span)} × {to.far(held.cover)} − {to.far(held.cover)} ×"
+            f" {to.far(held.cover)})",
             to.force(held.carried),
             f"{rests}; the breast ends below the triangle's top: for an engineer",
         )
@@ -270,7 +282,8 @@ def work_figures(result: Assessment, units: str = FEET_INCHES) -> tuple[WorkedFi
     Returns
     -------
     tuple of Worked
-        A figure that this design does not have (a lintel under an arch, a flue nobody has measured) is left out.
+        A figure that this design does not have (a lintel under an arch, a flue nobody has measured)
+        is left out.
 
     Raises
     ------

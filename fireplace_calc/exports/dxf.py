@@ -20,7 +20,8 @@ from fireplace_calc.geometry.solids import box
 APART = 1.2
 """Between two views. [m]"""
 COLOURS = {"air": 8, "dimensions": 7, "words": 7, "joints": 9, "outline": 7}
-"""Of the layers that are no material, by the standard's index; materials take theirs in turn. [-]"""
+"""Of the layers that are no material, by the standard's index; materials take theirs in turn. [-]
+"""
 
 
 def write_dxf(result: Assessment, path: str | os.PathLike[str], units: str = FEET_INCHES) -> Path:
@@ -32,7 +33,8 @@ def write_dxf(result: Assessment, path: str | os.PathLike[str], units: str = FEE
     path : path
         Of the file.
     units : str
-        ``feet-inches`` draws one to an inch, ``millimetres`` one to a millimetre; the file says which.
+        ``feet-inches`` draws one to an inch, ``millimetres`` one to a millimetre; the file says
+        which.
 
     Returns
     -------
@@ -133,9 +135,11 @@ class _Pen:
     def dimension(
         self, a: tuple[float, float], b: tuple[float, float], line: float, upright: bool = False
     ) -> None:
-        """A dimension from one model point to another, its line at a level or, upright, at a distance. [m]
+        """A dimension from one model point to another, its line at a level or, upright, at a
+        distance. [m]
 
-        It is painted in feet and inches, which the library cannot write by itself, and stays a measured dimension: ``<>``.
+        It is painted in feet and inches, which the library cannot write by itself, and stays a
+        measured dimension: ``<>``.
         """
         base = self.at(line, a[1]) if upright else self.at(a[0], line)
         long = abs(b[1] - a[1] if upright else b[0] - a[0])

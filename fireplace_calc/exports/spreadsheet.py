@@ -1,4 +1,6 @@
-"""The order as a spreadsheet that goes on adding up: change waste, a quantity or a price, and the totals follow."""
+"""The order as a spreadsheet that goes on adding up: change waste, a quantity or a price, and the
+totals follow.
+"""
 
 from __future__ import annotations
 
@@ -91,7 +93,8 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
     sheet["A2"] = CAUTION
     said = "Every price is an invented example: put in your own. " if priced.invented else ""
     sheet["A3"] = (
-        f"{said}Currency: {priced.currency or 'none named'}. Labour, plant, transport and tax are not in it."
+        f"{said}Currency: {priced.currency or 'none named'}. Labour, plant, transport and tax are"
+        " not in it."
     )
     for column, heading in enumerate(HEADINGS, 1):
         cell = sheet.cell(FIRST - 1, column, heading)

@@ -1,4 +1,6 @@
-"""What a design makes: every part built as a solid, from the footing up. The only source of dimensions."""
+"""What a design makes: every part built as a solid, from the footing up. The only source of
+dimensions.
+"""
 
 from __future__ import annotations
 
@@ -116,7 +118,9 @@ class _Builder:
         return air
 
     def chamber_outline(self, upper: bool, spread: float = 0.0) -> Polygon:
-        """Bottom or top rectangle of the smoke chamber, pushed out square to each leaning face, but not out of the breast."""
+        """Bottom or top rectangle of the smoke chamber, pushed out square to each leaning face, but
+        not out of the breast.
+        """
         f = self.f
         rise = f.taper_top - f.throat
         half = f.bore.width / 2 if upper else f.throat_width / 2
@@ -138,7 +142,9 @@ class _Builder:
     def along_flue(
         self, bottom: float, top: float, half: float, deep: float, round_radius: float | None = None
     ) -> list[Solid]:
-        """Upright or shifting solid about the flue's centre line; a cylinder when a radius is given."""
+        """Upright or shifting solid about the flue's centre line; a cylinder when a radius is
+        given.
+        """
         f = self.f
         levels = sorted(
             {bottom, top, *(z for z in (f.offset_bottom, f.offset_top) if bottom < z < top)}
@@ -441,7 +447,9 @@ class _Builder:
 
 @lru_cache(maxsize=64)
 def build_geometry(design: Design) -> Geometry:
-    """Everything a design makes. Kept for the last few designs, so that every reader of one sees the same object."""
+    """Everything a design makes. Kept for the last few designs, so that every reader of one sees
+    the same object.
+    """
     b = _Builder(design)
     parts = (*b.foundation(), *b.hearth(), *b.firebox(), *b.smoke_chamber(), *b.stack())
     return Geometry(design, b.f, tuple(p for p in parts if p.adds), tuple(b.voids()), b.outer())

@@ -1,4 +1,6 @@
-"""Outlines cut by one another: the little plane geometry that layouts, drawings and contacts need. A ring runs counter-clockwise. [m]"""
+"""Outlines cut by one another: the little plane geometry that layouts, drawings and contacts need.
+A ring runs counter-clockwise. [m]
+"""
 
 from __future__ import annotations
 
@@ -30,7 +32,8 @@ def cut_off(ring: Sequence[Point], a: Point, b: Point) -> list[Point]:
 def overlap(
     ring: Iterable[Point], zone: Sequence[Point], sides: Iterable[int] | None = None
 ) -> list[Point]:
-    """What of a ring lies in a convex zone (Sutherland and Hodgman); ``sides`` are those of the zone that can matter.
+    """What of a ring lies in a convex zone (Sutherland and Hodgman); ``sides`` are those of the
+    zone that can matter.
 
     >>> overlap([(0, 0), (2, 0), (2, 2), (0, 2)], [(1, 1), (3, 1), (3, 3), (1, 3)])
     [(1.0, 1.0), (2.0, 1.0), (2, 2), (1.0, 2.0)]
@@ -44,7 +47,9 @@ def overlap(
 
 
 def tidy(ring: Sequence[Point]) -> Ring:
-    """The same ring without points that coincide or lie on a straight side; nothing when no area is left."""
+    """The same ring without points that coincide or lie on a straight side; nothing when no area is
+    left.
+    """
     if len(ring) < 3:
         return ()
     points, (px, py) = [], ring[-1]
@@ -66,7 +71,9 @@ def tidy(ring: Sequence[Point]) -> Ring:
 
 
 def joined(lower: Ring, upper: Ring, level: float) -> Ring | None:
-    """Two convex rings that meet along a level line, as one ring; nothing when they only touch at a point or not at all."""
+    """Two convex rings that meet along a level line, as one ring; nothing when they only touch at a
+    point or not at all.
+    """
     under = _along(lower, level, rising=False)
     over = _along(upper, level, rising=True)
     if under is None or over is None:
@@ -80,7 +87,9 @@ def joined(lower: Ring, upper: Ring, level: float) -> Ring | None:
 
 
 def _along(ring: Ring, level: float, rising: bool) -> tuple[int, float, float] | None:
-    """The side of a ring that lies on a level, running to the right or to the left: its number and its ends."""
+    """The side of a ring that lies on a level, running to the right or to the left: its number and
+    its ends.
+    """
     for k, (x, y) in enumerate(ring):
         ex, ey = ring[(k + 1) % len(ring)]
         if (

@@ -1,4 +1,6 @@
-"""The skeleton of a fireplace: every level, line and slope that its parts are hung on. [m] throughout."""
+"""The skeleton of a fireplace: every level, line and slope that its parts are hung on. [m]
+throughout.
+"""
 
 from __future__ import annotations
 
@@ -19,8 +21,8 @@ REACH = 10 * FOOT
 class Bore:
     """Inside of the flue and the wall of its liner, as it stands in the chimney.
 
-    ``width`` runs left to right, ``depth`` front to back, both inside [m]; ``table_area`` is the published net area
-    [m2], unknown for an own size.
+    ``width`` runs left to right, ``depth`` front to back, both inside [m]; ``table_area`` is the
+    published net area [m2], unknown for an own size.
     """
 
     round: bool
@@ -66,7 +68,9 @@ def bore(flue: Flue) -> Bore:
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """Levels count from the finished room floor, y from the opening plane away from the room, x from the centre line."""
+    """Levels count from the finished room floor, y from the opening plane away from the room, x
+    from the centre line.
+    """
 
     # levels, bottom to top
     footing_bottom: float
@@ -194,7 +198,9 @@ class Frame:
 
 
 def back_width(design: Design) -> float:
-    """Width of the back at the hearth: as told, or following the splay but never under a third of the opening."""
+    """Width of the back at the hearth: as told, or following the splay but never under a third of
+    the opening.
+    """
     firebox = design.firebox
     if firebox.back_width is not None:
         return firebox.back_width
@@ -203,7 +209,9 @@ def back_width(design: Design) -> float:
 
 
 def build_frame(design: Design) -> Frame:
-    """Hang every level and line of a design on the room floor, the opening plane and the centre line."""
+    """Hang every level and line of a design on the room floor, the opening plane and the centre
+    line.
+    """
     o, fb, b, sc, fl, ch = (
         design.opening,
         design.firebox,
@@ -321,19 +329,23 @@ def _adjustments(
         )
     if flue_y > fb.depth - bore(design.flue).depth / 2 + ROUNDING:
         said.append(
-            "The flue is set back behind the firebox: over so shallow a box it would stand out of the breast."
+            "The flue is set back behind the firebox: over so shallow a box it would stand out of"
+            " the breast."
         )
     if block_half > design.opening.width / 2 + fb.jamb + ROUNDING:
         said.append("The breast is drawn wider than asked: it carries the chimney.")
     if bare < -ROUNDING:
         said.append(
-            "The chamber's lining is drawn thinner in front than asked: it would come out of the breast."
+            "The chamber's lining is drawn thinner in front than asked: it would come out of the"
+            " breast."
         )
     return tuple(said)
 
 
 def _roof(design: Design, across: float, deep: float) -> tuple[float, float, float, str]:
-    """Highest and lowest roof contact, and the highest thing within reach of the nearest chimney face. [m]"""
+    """Highest and lowest roof contact, and the highest thing within reach of the nearest chimney
+    face. [m]
+    """
     roof = design.roof
     up_slope = deep if roof.ridge_runs == "along the opening" else across
     if roof.position == "through the ridge":
@@ -348,7 +360,9 @@ def _roof(design: Design, across: float, deep: float) -> tuple[float, float, flo
 
 
 def highest_within(design: Design, contact: float, distance: float) -> tuple[float, str]:
-    """Highest part of the building within a level distance of the uphill chimney face, and what it is. [m]"""
+    """Highest part of the building within a level distance of the uphill chimney face, and what it
+    is. [m]
+    """
     roof, slack = design.roof, 1e-9 * REACH
     ridge_distance = 0.0 if roof.position == "through the ridge" else roof.ridge_distance
     reached = [

@@ -1,8 +1,9 @@
-"""Every part as a closed skin of triangles, for views that turn: adds less cuts, by the exact booleans of manifold3d.
+"""Every part as a closed skin of triangles, for views that turn: adds less cuts, by the exact
+booleans of manifold3d.
 
-Round things are faceted with their corners on the true surface: 72 facets to a flue, which hold 0.13 % less than the
-cylinder, and 40 chords to an arch, at most 0.11 % less. No face stands more than a millionth of a metre off. numpy and
-manifold3d wake only when asked.
+Round things are faceted with their corners on the true surface: 72 facets to a flue, which hold
+0.13 % less than the cylinder, and 40 chords to an arch, at most 0.11 % less. No face stands more
+than a millionth of a metre off. numpy and manifold3d wake only when asked.
 """
 
 from __future__ import annotations
@@ -24,9 +25,13 @@ if TYPE_CHECKING:
 CHORDS = 40
 """Straight pieces of an arch's curve: its volume is off by 0.11 % at most, in a half circle. [-]"""
 SHARP = cos(8 * pi / 180)
-"""Two faces whose normals have a smaller cosine than this meet in an edge that a drawing shows; facets turn 5 degrees. [-]"""
+"""Two faces whose normals have a smaller cosine than this meet in an edge that a drawing shows;
+facets turn 5 degrees. [-]
+"""
 GROWN = 1 + 1e-7
-"""What is taken away is taken this much larger, so that it opens what it only touches and leaves no skin there. [-]"""
+"""What is taken away is taken this much larger, so that it opens what it only touches and leaves no
+skin there. [-]
+"""
 FLAT = 1e-6
 """Features smaller than this are smoothed out of a skin. [m]"""
 AWAY = {"left half": (1.0, 0.0, 0.0), "front half": (0.0, 1.0, 0.0)}
@@ -72,7 +77,9 @@ class Mesh:
 
     @cached_property
     def normals(self) -> np.ndarray:
-        """Unit normal of each face, outward; a face thinner than a hair takes that of its neighbour along its length. [-]"""
+        """Unit normal of each face, outward; a face thinner than a hair takes that of its neighbour
+        along its length. [-]
+        """
         import numpy as np
 
         a, b, c = (self.points[self.faces[:, k]] for k in range(3))
@@ -112,7 +119,9 @@ class Mesh:
 
     @property
     def sharp(self) -> np.ndarray:
-        """For each of ``edges``: whether a drawing always shows it, or only where it is the outline of something round."""
+        """For each of ``edges``: whether a drawing always shows it, or only where it is the outline
+        of something round.
+        """
         import numpy as np
 
         return (
@@ -148,7 +157,9 @@ def meshes(geometry: Geometry, away: str = "") -> tuple[Mesh, ...]:
 
 
 def cut_plane(geometry: Geometry, away: str) -> tuple[tuple[float, float, float], float]:
-    """The plane that cuts a half away: its normal into what is kept, and how far along it the plane stands. [m]"""
+    """The plane that cuts a half away: its normal into what is kept, and how far along it the plane
+    stands. [m]
+    """
     return AWAY[away], geometry.frame.flue_y if away == "front half" else 0.0
 
 
@@ -166,7 +177,9 @@ def _body(part: Part) -> Manifold:
 
 
 def _smoothed(body: Manifold) -> Manifold:
-    """Without features that nobody sees. Now and then the smoothing folds a wall in; its volume tells, and a finer one is taken."""
+    """Without features that nobody sees. Now and then the smoothing folds a wall in; its volume
+    tells, and a finer one is taken.
+    """
     for fine in (FLAT, FLAT / 100):
         made = body.simplify(fine)
         if abs(made.volume() - body.volume()) <= FLAT * body.surface_area():
@@ -185,7 +198,9 @@ def _skin(name: str, material: str, body: Manifold) -> Mesh:
 
 
 def _solid(solid: Solid, size: float = 1.0) -> Manifold:
-    """One of the few shapes, faceted where it is round. All but the ring are convex, so a hull makes them."""
+    """One of the few shapes, faceted where it is round. All but the ring are convex, so a hull
+    makes them.
+    """
     from manifold3d import Manifold, OpType
 
     if isinstance(solid, ArchRing):
@@ -223,7 +238,9 @@ def _hull(corners: list[tuple[float, float, float]], size: float) -> Manifold:
 
 
 def _arc(arch: ArchRing | ArchVoid, beyond: float = 0.0) -> list[Point]:
-    """Soffit of an arch from left to right, or a line beyond it, as points of (x, z). The crown is a corner. [m]"""
+    """Soffit of an arch from left to right, or a line beyond it, as points of (x, z). The crown is
+    a corner. [m]
+    """
     half, centre = (
         atan2(arch.span / 2, arch.radius - arch.rise),
         arch.spring + arch.rise - arch.radius,

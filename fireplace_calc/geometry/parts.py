@@ -1,7 +1,8 @@
-"""A part is a named solid of one material; a geometry is the parts, the air between them, and the stack of levels.
+"""A part is a named solid of one material; a geometry is the parts, the air between them, and the
+stack of levels.
 
-A part is what its ``adds`` hold less what its ``cuts`` take away; cuts lie inside adds and never overlap, so volumes
-add and subtract exactly.
+A part is what its ``adds`` hold less what its ``cuts`` take away; cuts lie inside adds and never
+overlap, so volumes add and subtract exactly.
 """
 
 from __future__ import annotations
@@ -36,7 +37,8 @@ class Part:
     def section(self) -> list[Polygon]:
         """Upright cut on the centre line, front to back: polygons of ``(y, z)``. [m]
 
-        Between two levels where nothing bends the cut is made of straight-sided pieces; pieces that meet are joined.
+        Between two levels where nothing bends the cut is made of straight-sided pieces; pieces that
+        meet are joined.
         """
         levels = sorted({z for s in self.adds + self.cuts for z in _bends(s)})
         open_sides: list[tuple[list, list]] = []

@@ -1,6 +1,7 @@
 """The few shapes a fireplace is made of, each with its exact volume and its cut at any height.
 
-A horizontal cut is a polygon: a tuple of ``(x, y)`` in metres, x to the right, y away from the room.
+A horizontal cut is a polygon: a tuple of ``(x, y)`` in metres, x to the right, y away from the
+room.
 """
 
 from __future__ import annotations
@@ -48,7 +49,8 @@ def chord(polygon: Polygon, x: float) -> tuple[float, float] | None:
 class Loft:
     """Straight-sided solid between two level polygons of equally many corners.
 
-    Its volume is the prismatoid rule, which is exact here: the cut's area is quadratic in the height.
+    Its volume is the prismatoid rule, which is exact here: the cut's area is quadratic in the
+    height.
     """
 
     bottom: float
@@ -110,7 +112,8 @@ class Cylinder:
 
 @dataclass(frozen=True, slots=True)
 class ArchVoid:
-    """Air under a segmental arch, from spring line to crown, between sides that close in with depth.
+    """Air under a segmental arch, from spring line to crown, between sides that close in with
+    depth.
 
     Attributes
     ----------
@@ -236,7 +239,8 @@ class ArchRing:
 
 
 def spans(solid: Solid, z: float) -> list[tuple[float, float]]:
-    """Where the line front to back on a solid's own centre runs inside it at height ``z``, as pairs of y. [m]
+    """Where the line front to back on a solid's own centre runs inside it at height ``z``, as pairs
+    of y. [m]
 
     A shifted flue is followed to where it stands, so a section shows it whole.
     """

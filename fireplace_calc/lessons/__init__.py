@@ -1,4 +1,6 @@
-"""What is taught: six lessons on the chimney rules, numbers to work out and faults to find, drawn from a seed."""
+"""What is taught: six lessons on the chimney rules, numbers to work out and faults to find, drawn
+from a seed.
+"""
 
 from fireplace_calc.lessons.course import LESSONS, Lesson, liners, warned
 from fireplace_calc.lessons.fault_finding import figures, guess, suspects

@@ -1,4 +1,6 @@
-"""Six lessons on the rules of a chimney: the reason in our own words, what to look at, what to move."""
+"""Six lessons on the rules of a chimney: the reason in our own words, what to look at, what to
+move.
+"""
 
 from __future__ import annotations
 
@@ -55,13 +57,22 @@ LESSONS: dict[str, Lesson] = {
             "flue",
             "Flue size",
             (
-                "An open fire takes in air over the whole of its opening, many times what it needs to burn. All of that goes up the flue. Widen "
-                "the opening and "
-                "there is more to carry; where the flue cannot carry it, the smoke that is left over comes into the room.",
-                "Smoke turns as it climbs and leaves the corners of a square flue nearly idle; a flat flue has much wall for little area, and "
-                "wall holds it back. "
-                "So the ratio is kindest to a round flue and hardest on a flat one. What counts is the inside: a liner's name is its outside.",
-                "A raised firebox is a taller opening. It is the change most easily forgotten when the flue is sized.",
+                (
+                    "An open fire takes in air over the whole of its opening, many times what it"
+                    " needs to burn. All of that goes up the flue. Widen the opening and there is"
+                    " more to carry; where the flue cannot carry it, the smoke that is left over"
+                    " comes into the room."
+                ),
+                (
+                    "Smoke turns as it climbs and leaves the corners of a square flue nearly idle;"
+                    " a flat flue has much wall for little area, and wall holds it back. So the"
+                    " ratio is kindest to a round flue and hardest on a flat one. What counts is"
+                    " the inside: a liner's name is its outside."
+                ),
+                (
+                    "A raised firebox is a taller opening. It is the change most easily forgotten"
+                    " when the flue is sized."
+                ),
             ),
             (
                 "Flue for the opening",
@@ -80,14 +91,22 @@ LESSONS: dict[str, Lesson] = {
             "roof",
             "Height above the roof",
             (
-                "Wind that meets a roof has to climb over it. On the side it strikes, and in front of anything higher, it piles up and presses "
-                "down; behind a ridge it "
-                "turns over and comes down again. A top that ends inside that trouble is blown into.",
-                "So there are two heights. One is over the roof where the chimney comes out, for snow, for sparks, and for the slow air that "
-                "clings to a surface. The other is "
-                "over whatever stands within reach: a ridge, a dormer, the house next door. Both hold, and the one that asks for more decides.",
-                "Reach is measured level, from the chimney's nearest face; a tape laid along the roof stops short. A steep roof climbs a long way "
-                "within it.",
+                (
+                    "Wind that meets a roof has to climb over it. On the side it strikes, and in"
+                    " front of anything higher, it piles up and presses down; behind a ridge it"
+                    " turns over and comes down again. A top that ends inside that trouble is blown"
+                    " into."
+                ),
+                (
+                    "So there are two heights. One is over the roof where the chimney comes out,"
+                    " for snow, for sparks, and for the slow air that clings to a surface. The"
+                    " other is over whatever stands within reach: a ridge, a dormer, the house next"
+                    " door. Both hold, and the one that asks for more decides."
+                ),
+                (
+                    "Reach is measured level, from the chimney's nearest face; a tape laid along"
+                    " the roof stops short. A steep roof climbs a long way within it."
+                ),
             ),
             (
                 "Top over the roof at the chimney",
@@ -108,15 +127,22 @@ LESSONS: dict[str, Lesson] = {
             "clearances",
             "Clearances",
             (
-                "Wood that is warmed day after day dries out, browns, and slowly turns into something that lights far below the heat that would "
-                "light a new board. Nothing "
-                "happens for years, and then it does. The air space is there so that the framing never gets that warm.",
-                "Air works because it moves and carries the heat off. Filled with mortar, rubble or insulation the space is a bridge. The back of "
-                "the firebox is the hottest wall, "
-                "so it gets the widest space.",
-                "On the face, wood sees the fire itself. Near the opening nothing that burns may stand at all; a little farther off it may stand "
-                "out a little, and the farther "
-                "away the more: a deep shelf close by sits in the rising heat.",
+                (
+                    "Wood that is warmed day after day dries out, browns, and slowly turns into"
+                    " something that lights far below the heat that would light a new board."
+                    " Nothing happens for years, and then it does. The air space is there so that"
+                    " the framing never gets that warm."
+                ),
+                (
+                    "Air works because it moves and carries the heat off. Filled with mortar,"
+                    " rubble or insulation the space is a bridge. The back of the firebox is the"
+                    " hottest wall, so it gets the widest space."
+                ),
+                (
+                    "On the face, wood sees the fire itself. Near the opening nothing that burns"
+                    " may stand at all; a little farther off it may stand out a little, and the"
+                    " farther away the more: a deep shelf close by sits in the rising heat."
+                ),
             ),
             (
                 "Framing behind the firebox",
@@ -142,14 +168,21 @@ LESSONS: dict[str, Lesson] = {
             "hearths",
             "Hearths",
             (
-                "A log rolls, a knot bursts, and something red lands on the floor. The hearth extension is the floor it may land on. A larger "
-                "opening has a larger fire that "
-                "throws farther, so from one size on more is asked, in front and at the sides.",
-                "That size is the clear opening, six square feet and no less. Raise the firebox a few inches and an opening can pass it without "
-                "getting any wider.",
-                "Under the fire it is heat that counts and not sparks: embers lie there for hours, and it creeps downward. A fire that stands "
-                "well above the extension warms it less, "
-                "so the extension may be thin; it may not be smaller.",
+                (
+                    "A log rolls, a knot bursts, and something red lands on the floor. The hearth"
+                    " extension is the floor it may land on. A larger opening has a larger fire"
+                    " that throws farther, so from one size on more is asked, in front and at the"
+                    " sides."
+                ),
+                (
+                    "That size is the clear opening, six square feet and no less. Raise the firebox"
+                    " a few inches and an opening can pass it without getting any wider."
+                ),
+                (
+                    "Under the fire it is heat that counts and not sparks: embers lie there for"
+                    " hours, and it creeps downward. A fire that stands well above the extension"
+                    " warms it less, so the extension may be thin; it may not be smaller."
+                ),
             ),
             ("Hearth in front", "Hearth beside", "Hearth thickness"),
             "plan",
@@ -163,14 +196,22 @@ LESSONS: dict[str, Lesson] = {
             "smoke chamber",
             "Smoke chamber",
             (
-                "Between a wide throat and a narrow flue the smoke has to be gathered. It follows a wall that leans gently and breaks away from "
-                "one that leans much; where it "
-                "breaks away it rolls, loses its heat, and some of it comes back down.",
-                "Corbelled brick is a flight of small steps: every one trips the smoke and holds soot. So brick left in steps has to stand "
-                "steeper than a smooth face. A chamber "
-                "can also be too tall; then the smoke cools before the flue takes it.",
-                "When the fire is high, flame reaches in here, and the soot on the walls is fuel. That is why the walls are thick, and why a coat "
-                "of parging is no lining.",
+                (
+                    "Between a wide throat and a narrow flue the smoke has to be gathered. It"
+                    " follows a wall that leans gently and breaks away from one that leans much;"
+                    " where it breaks away it rolls, loses its heat, and some of it comes back"
+                    " down."
+                ),
+                (
+                    "Corbelled brick is a flight of small steps: every one trips the smoke and"
+                    " holds soot. So brick left in steps has to stand steeper than a smooth face. A"
+                    " chamber can also be too tall; then the smoke cools before the flue takes it."
+                ),
+                (
+                    "When the fire is high, flame reaches in here, and the soot on the walls is"
+                    " fuel. That is why the walls are thick, and why a coat of parging is no"
+                    " lining."
+                ),
             ),
             ("Slope of the smoke chamber", "Smoke chamber wall"),
             "section",
@@ -189,14 +230,22 @@ LESSONS: dict[str, Lesson] = {
             "draft",
             "Draft",
             (
-                "A flue full of warm gas weighs less than the same column of cold air outdoors. The difference is all the pull there is: a few "
-                "dozen pascals, less than a breath "
-                "against the palm of a hand. It grows with the height and with the difference of temperature, and with nothing else.",
-                "From it every corner, rough wall and narrow place takes its share, and whatever the house's fans pull the other way. What is "
-                "left has to bring air in over the whole opening "
-                "fast enough to hold the smoke. On a mild evening it fails first.",
-                "This is physics and judgement, not code. The code's answer is the ratio of the first lesson; it has the weather of a whole "
-                "country folded into one number.",
+                (
+                    "A flue full of warm gas weighs less than the same column of cold air outdoors."
+                    " The difference is all the pull there is: a few dozen pascals, less than a"
+                    " breath against the palm of a hand. It grows with the height and with the"
+                    " difference of temperature, and with nothing else."
+                ),
+                (
+                    "From it every corner, rough wall and narrow place takes its share, and"
+                    " whatever the house's fans pull the other way. What is left has to bring air"
+                    " in over the whole opening fast enough to hold the smoke. On a mild evening it"
+                    " fails first."
+                ),
+                (
+                    "This is physics and judgement, not code. The code's answer is the ratio of the"
+                    " first lesson; it has the weather of a whole country folded into one number."
+                ),
             ),
             ("Outdoor air", "Least height of the chimney", "One fire to a flue"),
             "draft",

@@ -1,4 +1,6 @@
-"""Looking for a planted fault: the figures somebody is given, the rules to choose from, and the reply to a guess."""
+"""Looking for a planted fault: the figures somebody is given, the rules to choose from, and the
+reply to a guess.
+"""
 
 from __future__ import annotations
 
@@ -72,7 +74,7 @@ def figures(
 
     Parameters
     ----------
-    hunt : Hunt
+    fault_finding : Hunt
     units : str
         ``feet-inches`` or ``millimetres``.
 
@@ -161,7 +163,9 @@ def _worked(fault_finding: FaultFinding, group: str, units: str) -> list[tuple[s
 
 
 def suspects(pack: str) -> dict[str, str]:
-    """Every rule that a fault might break: what it is called with its clause, to its key. The choice to guess from."""
+    """Every rule that a fault might break: what it is called with its clause, to its key. The
+    choice to guess from.
+    """
     keys = {key for fault in FAULTS for key in fault.rules}
     return {
         f"{rule.title} ({rule.clause})": rule.key
@@ -175,7 +179,7 @@ def guess(fault_finding: FaultFinding, key: str, units: str = FEET_INCHES) -> Re
 
     Parameters
     ----------
-    hunt : Hunt
+    fault_finding : Hunt
     key : str
         Of the rule that somebody thinks is broken.
     units : str
@@ -205,8 +209,8 @@ def guess(fault_finding: FaultFinding, key: str, units: str = FEET_INCHES) -> Re
         )
         return Reply(
             True,
-            f"Right: {name.lower()}. {finding.title}: {provided} provided, {required} asked ({finding.clause}). "
-            f"{finding.why}",
+            f"Right: {name.lower()}. {finding.title}: {provided} provided, {required} asked"
+            f" ({finding.clause}). {finding.why}",
         )
     if finding.verdict == DOES_NOT_APPLY:
         return Reply(
@@ -218,7 +222,7 @@ def guess(fault_finding: FaultFinding, key: str, units: str = FEET_INCHES) -> Re
     note = f" {finding.note}" if finding.note else ""
     return Reply(
         False,
-        f"Not that one. {finding.title} ({finding.clause}) stands: {provided} provided, {required} asked{left}.{note} "
-        f"{finding.why}",
+        f"Not that one. {finding.title} ({finding.clause}) stands: {provided} provided, {required}"
+        f" asked{left}.{note} {finding.why}",
         finding.verdict,
     )

@@ -71,7 +71,9 @@ def _bad(design: Design, pack: Pack, keys: tuple[str, ...]) -> bool:
 
 
 def by_steps(key: str, *steps: float) -> Plant:
-    """Move one length [in], or one count, by a step drawn from some until a rule of the fault gives way."""
+    """Move one length [in], or one count, by a step drawn from some until a rule of the fault gives
+    way.
+    """
 
     def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
         by = rng.choice(steps)
@@ -95,7 +97,9 @@ def set_to(**words: str) -> Plant:
 
 
 def _smaller_flue(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
-    """The same chimney round a wider opening: as is done when somebody wants to see more of the fire."""
+    """The same chimney round a wider opening: as is done when somebody wants to see more of the
+    fire.
+    """
     key = rng.choice(("opening.width", "opening.extension"))
     return by_steps(key, 1, 2)(design, pack, fault, rng)
 
@@ -250,7 +254,9 @@ FAULTS = (
 def _one_more(
     design: Design, fault: Fault, pack: Pack, rng: Random, already: tuple[str, ...]
 ) -> tuple[Design, dict[str, Finding]] | None:
-    """The design with one fault more, and all that it breaks; nothing unless the fault breaks one rule of its own and nothing else."""
+    """The design with one fault more, and all that it breaks; nothing unless the fault breaks one
+    rule of its own and nothing else.
+    """
     wrong = fault.plant(design, pack, fault, rng)
     if wrong is None:
         return None

@@ -15,13 +15,15 @@ from fireplace_calc.rules import Pack
 
 
 def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:
-    """Three feet over where it comes out, two over anything within ten, and how many sections that takes."""
+    """Three feet over where it comes out, two over anything within ten, and how many sections that
+    takes.
+    """
     design, _ = work(
         {
             "roof.pitch": f"{rng.choice((4, 5, 6, 7, 8, 9, 10, 12))}:12",
-            "roof.ridge_distance": inches(rng, 12, 36, 3)
-            if rng.random() < 0.3
-            else inches(rng, 48, 216, 6),
+            "roof.ridge_distance": (
+                inches(rng, 12, 36, 3) if rng.random() < 0.3 else inches(rng, 48, 216, 6)
+            ),
             "roof.ridge_level": inches(rng, 216, 288, 6),
             "flue.section_height": rng.choice(("12 in", "18 in", "24 in")),
         }
@@ -45,9 +47,9 @@ def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         "Chimney over a roof",
         seed,
         pack.name,
-        "The chimney comes out on the slope. Everything within ten feet, level, of its uphill face counts; nothing but this "
-        "roof is near. "
-        "Heights over the roof are taken at the uphill face.",
+        "The chimney comes out on the slope. Everything within ten feet, level, of its uphill face"
+        " counts; nothing but this roof is near. Heights over the roof are taken at the uphill"
+        " face.",
         (
             Given("Roof pitch", f"{pitch * 12:g} in 12", "word"),
             Given("Uphill face to the ridge, level", ridge),
@@ -76,7 +78,8 @@ def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                 "Least height of the chimney over the roof at its uphill face",
                 least,
                 "length",
-                "The larger of two: over the roof where it comes out, and over the highest within ten feet.",
+                "The larger of two: over the roof where it comes out, and over the highest within"
+                " ten feet.",
                 [
                     (over, both),
                     (climbs + above, both),
@@ -160,10 +163,10 @@ def draft(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         "Pull of a warm column",
         seed,
         pack.name,
-        "Gas of the given mean temperature fills the flue; outdoors it is colder. The pull is 9.80665 m/s² times the height "
-        "times the difference of the two "
-        "densities. A density is 101 325 Pa over 287.05 J/(kg K) and over the absolute temperature. Losses come off later. The "
-        "height counts from the top of the opening.",
+        "Gas of the given mean temperature fills the flue; outdoors it is colder. The pull is"
+        " 9.80665 m/s² times the height times the difference of the two densities. A density is 101"
+        " 325 Pa over 287.05 J/(kg K) and over the absolute temperature. Losses come off later. The"
+        " height counts from the top of the opening.",
         (
             Given("Hearth, above the floor", f.hearth),
             Given("Clear height of the opening, raise counted in", design.opening.height),

@@ -1,4 +1,6 @@
-"""Numbers to work out, drawn from a seed; every answer is read from the geometry, the facts or the checks of a design."""
+"""Numbers to work out, drawn from a seed; every answer is read from the geometry, the facts or the
+checks of a design.
+"""
 
 from __future__ import annotations
 

@@ -41,8 +41,8 @@ def throat(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         "Throat and flue",
         seed,
         pack.name,
-        "The sides run straight from the opening to the back. The throat lies level between them, its front and back as far in "
-        "as given.",
+        "The sides run straight from the opening to the back. The throat lies level between them,"
+        " its front and back as far in as given.",
         (
             Given("Opening width", design.opening.width),
             Given("Back width", f.back_width),
@@ -56,7 +56,8 @@ def throat(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                 "Width between the sides at the front of the throat",
                 front,
                 "length",
-                "The opening's width, less its share of what the sides close in over the whole depth.",
+                "The opening's width, less its share of what the sides close in over the whole"
+                " depth.",
                 [
                     (2 * f.half_width, no_splay),
                     (back, "That is at the back of the throat."),
@@ -136,9 +137,9 @@ def chamber(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         "Smoke chamber by its slope",
         seed,
         pack.name,
-        f"The sides of a smoke chamber of {built if built != 'corbelled' else 'corbelled brick'} draw in evenly from the "
-        f"throat to the flue; "
-        "on top of them the transition stands upright.",
+        f"The sides of a smoke chamber of {built if built != 'corbelled' else 'corbelled brick'}"
+        " draw in evenly from the throat to the flue; on top of them the transition stands"
+        " upright.",
         (
             Given("Width at the throat", f.throat_width),
             Given("Flue, inside width", f.bore.width),
@@ -164,7 +165,8 @@ def chamber(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                 "Least height over which it may draw in",
                 rise,
                 "length",
-                "What it draws in over the tangent of the steepest lean that is allowed for this way of building.",
+                "What it draws in over the tangent of the steepest lean that is allowed for this"
+                " way of building.",
                 [
                     (run * tan(limit), from_level),
                     (run / sin(limit), "That is along the slope; the height is upright."),

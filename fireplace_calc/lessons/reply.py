@@ -30,7 +30,8 @@ SLIPS = {
 
 
 def shown(value: float, kind: str, units: str = FEET_INCHES) -> str:
-    """A value in the reader's units; small metric areas in square centimetres, so that a flue and a damper can be told apart.
+    """A value in the reader's units; small metric areas in square centimetres, so that a flue and a
+    damper can be told apart.
 
     >>> shown(0.05, "area", "millimetres"), shown(0.9144, "length")
     ('500 cm²', '3\\'-0"')
@@ -42,7 +43,9 @@ def shown(value: float, kind: str, units: str = FEET_INCHES) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Reply:
-    """Whether an answer is right, and what to say of it; ``mistake`` is the reason that was recognised, or empty."""
+    """Whether an answer is right, and what to say of it; ``mistake`` is the reason that was
+    recognised, or empty.
+    """
 
     right: bool
     text: str
@@ -86,7 +89,9 @@ class ExerciseStep:
 
     @property
     def tolerance(self) -> float:
-        """How far off an answer may be: one part in two hundred, and never less than what rounding for print takes. [SI]"""
+        """How far off an answer may be: one part in two hundred, and never less than what rounding
+        for print takes. [SI]
+        """
         return tolerance(self.expected, self.kind)
 
 
@@ -197,7 +202,8 @@ def check(asked: ExerciseStep, text: str, units: str = FEET_INCHES) -> Reply:
     Returns
     -------
     Reply
-        For a wrong answer the reason, as far as it can be recognised, else a hint; never the answer itself.
+        For a wrong answer the reason, as far as it can be recognised, else a hint; never the answer
+        itself.
 
     Examples
     --------

@@ -112,7 +112,8 @@ def flue(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         "Flue for an opening",
         seed,
         pack.name,
-        f"A {shape} clay flue is wanted for this opening. Use the ratio of the code, and the net areas listed.",
+        f"A {shape} clay flue is wanted for this opening. Use the ratio of the code, and the net"
+        " areas listed.",
         (
             *_opening_given(design),
             *(Given(f"Liner {size}, net area", table[size].net_area, "area") for size in sizes),
@@ -176,7 +177,10 @@ def hearth(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         for wide, high in (("24 in", "20 in"), ("60 in", "40 in"))
     )
     front, beside = asked(pack, told, FRONT), asked(pack, told, BESIDE)
-    wrong_side = "That belongs to the other side of six square feet: work the opening's area out, raise and all, and compare."
+    wrong_side = (
+        "That belongs to the other side of six square feet: work the opening's area out, raise and"
+        " all, and compare."
+    )
     other = {
         keys: [(asked(pack, one, keys), wrong_side) for one in (small, large)]
         for keys in (FRONT, BESIDE)
@@ -189,7 +193,8 @@ def hearth(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         "Hearth in front of an opening",
         seed,
         pack.name,
-        "The hearth extension is to be as small as the code allows. Six square feet is where it changes.",
+        "The hearth extension is to be as small as the code allows. Six square feet is where it"
+        " changes.",
         _opening_given(design),
         (
             _area_step(design, told),
@@ -246,7 +251,8 @@ def mantel(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         "Wood on the face of a fireplace",
         seed,
         pack.name,
-        "A wooden moulding is to go on the face, within 12 in of the opening; another one is deeper.",
+        "A wooden moulding is to go on the face, within 12 in of the opening; another one is"
+        " deeper.",
         (
             Given("Moulding, from the edge of the opening", away),
             Given("The deeper one stands out", out),

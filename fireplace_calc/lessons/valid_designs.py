@@ -1,4 +1,6 @@
-"""Random designs that break nothing: every question of the code is answered, and every answer is good enough."""
+"""Random designs that break nothing: every question of the code is answered, and every answer is
+good enough.
+"""
 
 from __future__ import annotations
 
@@ -147,7 +149,9 @@ def _indoors(rng: Random) -> dict[str, Any]:
 
 
 def _mantel(rng: Random) -> list[dict[str, str]]:
-    """A shelf beyond twelve inches, and often a step below it that keeps to an eighth of its distance."""
+    """A shelf beyond twelve inches, and often a step below it that keeps to an eighth of its
+    distance.
+    """
     shelf = {
         "name": "mantel shelf",
         "distance": _inches(rng, 13, 18),
@@ -220,7 +224,9 @@ def broken(found: tuple[Finding, ...]) -> tuple[Finding, ...]:
 
 
 def nudged(design: Design, key: str, by: float) -> Design | None:
-    """The design with one length longer by so much [m], or one count by so many; nothing where it cannot be drawn."""
+    """The design with one length longer by so much [m], or one count by so many; nothing where it
+    cannot be drawn.
+    """
     group, _, name = key.partition(".")
     record = getattr(design, group)
     if (value := getattr(record, name)) is None:
@@ -232,7 +238,9 @@ def nudged(design: Design, key: str, by: float) -> Design | None:
 
 
 def tall_enough(design: Design, pack: Pack) -> Design | None:
-    """The design with the fewest flue sections that reach as far over the roof as the code asks; nothing if forty do not."""
+    """The design with the fewest flue sections that reach as far over the roof as the code asks;
+    nothing if forty do not.
+    """
 
     def reaches(count: int) -> bool:
         tried = moved(design, {"flue.sections": count})
@@ -243,7 +251,9 @@ def tall_enough(design: Design, pack: Pack) -> Design | None:
 
 
 def _flue_for(design: Design, pack: Pack, rng: Random) -> Design | None:
-    """The design with the smallest liner of its shape that is large enough for the opening, or the next one."""
+    """The design with the smallest liner of its shape that is large enough for the opening, or the
+    next one.
+    """
     sizes = ROUND if design.flue.shape == "round" else RECTANGULAR
     for place, size in enumerate(sizes):
         tried = moved(design, {"flue.size": size})
@@ -267,7 +277,9 @@ def _follows(design: Design, pack: Pack, rng: Random) -> Design | None:
 
 
 def _fitted(design: Design, pack: Pack, rng: Random) -> Design | None:
-    """Sizes that follow from others: hearth, smoke chamber, flue, damper, arrester, cricket, sections."""
+    """Sizes that follow from others: hearth, smoke chamber, flue, damper, arrester, cricket,
+    sections.
+    """
     design = _follows(design, pack, rng)
     design = design and _flue_for(design, pack, rng)
     if design is None:
@@ -310,7 +322,7 @@ def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
 
     Examples
     --------
-    >>> finite(7) == finite(7), finite(7) == valid_design(8)
+    >>> valid_design(7) == valid_design(7), valid_design(7) == valid_design(8)
     (True, False)
     """
     book, rng = require_taught(pack), Random(f"sound {seed} {pack}")

@@ -19,7 +19,9 @@ from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
 
 WORD = 0.7
-"""Width of a bold letter: the longest word of every heading has to fit its column, or the table scrolls sideways. [em]"""
+"""Width of a bold letter: the longest word of every heading has to fit its column, or the table
+scrolls sideways. [em]
+"""
 STYLE = """<style>
 .fireplace-panel { font-size: 13px; max-width: 1100px; }
 .fireplace-panel .widget-label { white-space: normal; line-height: 1.2; }
@@ -65,9 +67,12 @@ def sentence(result: Assessment, units: str) -> str:
         return escape(show(value, "length", units), quote=False)
 
     parts = [
-        f"<b>{escape(d.name)}</b>: opening {size(d.opening.width)} wide, {size(d.opening.height)} high, "
-        f"{d.flue.sections} flue sections, chimney top {size(f.crown_top)} above the floor, "
-        f"{escape(show(result.weight, 'mass', units))} as it stands.",
+        (
+            f"<b>{escape(d.name)}</b>: opening {size(d.opening.width)} wide,"
+            f" {size(d.opening.height)} high, {d.flue.sections} flue sections, chimney top"
+            f" {size(f.crown_top)} above the floor, {escape(show(result.weight, 'mass', units))} as"
+            " it stands."
+        ),
         f"{escape(result.pack)}: "
         + ", ".join(
             f"<b>{counts.get(verdict, 0)}</b> {word}"
@@ -110,7 +115,9 @@ def _columns(*shares: float) -> str:
 
 
 def findings(result: Assessment, units: str, everything: bool = False) -> str:
-    """Findings worst first: sign and word, what is there, what is asked, what is to spare, where it is written and why."""
+    """Findings worst first: sign and word, what is there, what is asked, what is to spare, where it
+    is written and why.
+    """
     shown = [f for f in result.findings if everything or f.verdict != "does not apply"]
     return _compared(shown, units, f"Checks against {result.pack}", "Rule, edition, confidence")
 
@@ -124,20 +131,24 @@ def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -
         note = f" {escape(f.note[0].upper() + f.note[1:])}" if f.note else ""
         rests = f" Rests on: {escape(f.source)}." if f.edition == JUDGED else ""
         rows.append(
-            f"<tr><td{css}>{SIGNS[f.verdict]} {f.verdict}</td><td><b>{escape(f.title)}</b><br><span class='why'>{escape(f.why)}"
-            f"{note}{rests}</span></td><td class=n>{escape(str(provided))}</td><td class=n>{escape(str(required))}</td>"
-            f"<td class=n>{escape(str(margin))}</td><td>{f.key}, {escape(f.clause)}<br><span class='why'>{f.edition}, "
-            f"{escape(f.confidence)}</span></td></tr>"
+            f"<tr><td{css}>{SIGNS[f.verdict]} {f.verdict}</td><td><b>{escape(f.title)}</b><br><span"
+            f" class='why'>{escape(f.why)}{note}{rests}</span></td><td"
+            f" class=n>{escape(str(provided))}</td><td class=n>{escape(str(required))}</td><td"
+            f" class=n>{escape(str(margin))}</td><td>{f.key}, {escape(f.clause)}<br><span"
+            f" class='why'>{f.edition}, {escape(f.confidence)}</span></td></tr>"
         )
     head = ("Verdict", "Check, and why it exists", "Provided", "Required", "To spare", origin)
     return table(caption, (11, 43, 12, 13, 8, 13), head, rows)
 
 
 def draft(result: Assessment, units: str) -> str:
-    """What the air does: findings, evenings, where the draft goes. Every number with its mode, the whole as judgement."""
+    """What the air does: findings, evenings, where the draft goes. Every number with its mode, the
+    whole as judgement.
+    """
     said = (
-        f"<b>{escape(draft_report.LABEL)}</b> {escape(draft_report.sized(result, units))} {escape(draft_report.likely(result, units))} "
-        f"<span class='why'>{escape(draft_report.BAND)}</span>"
+        f"<b>{escape(draft_report.LABEL)}</b> {escape(draft_report.sized(result, units))}"
+        f" {escape(draft_report.likely(result, units))} <span"
+        f" class='why'>{escape(draft_report.BAND)}</span>"
     )
     evenings = [_row(row) for row in draft_report.case_rows(result, units)]
     losses = [_row(row) for row in draft_report.loss_rows(result)]
@@ -168,8 +179,8 @@ def books(result: Assessment, units: str) -> str:
 def checklist_hint(pack: str, left: int) -> str:
     """What the list is for."""
     return (
-        f'<div class="sentence">What {escape(pack)} asks and no drawing shows. <b>{left}</b> not answered yet; '
-        "what is not answered is not checked.</div>"
+        f'<div class="sentence">What {escape(pack)} asks and no drawing shows. <b>{left}</b> not'
+        " answered yet; what is not answered is not checked.</div>"
     )
 
 
@@ -189,7 +200,9 @@ def table(
     rows: Iterable[str],
     least: float = 0.0,
 ) -> str:
-    """Rows of cells, already written, under a caption and headings; shares of the width in per cent, its least width in em."""
+    """Rows of cells, already written, under a caption and headings; shares of the width in per
+    cent, its least width in em.
+    """
     names = (
         f"<caption>{escape(caption)}</caption>{_columns(*shares)}<tr>"
         + "".join(f"<th>{escape(name)}" for name in head)
@@ -202,12 +215,17 @@ def table(
 def takeoff(result: Assessment, units: str) -> str:
     """What to order and what each line weighs."""
     rows = [
-        f"<tr><td><b>{escape(r.item)}</b></td><td>{escape(r.material)}</td><td class=n>{escape(quantity(r.net, r, units))}</td>"
-        f"<td class=n>{escape(quantity(r.order, r, units))}</td><td class=n>{escape(show(r.weight_kg, 'mass', units))}</td>"
-        f"<td class=why>{escape(r.note)}</td></tr>"
+        f"<tr><td><b>{escape(r.item)}</b></td><td>{escape(r.material)}</td><td"
+        f" class=n>{escape(quantity(r.net, r, units))}</td><td"
+        f" class=n>{escape(quantity(r.order, r, units))}</td><td"
+        f" class=n>{escape(show(r.weight_kg, 'mass', units))}</td><td"
+        f" class=why>{escape(r.note)}</td></tr>"
         for r in result.takeoff
     ]
-    total = f"<tr><td><b>The whole as it stands</b><td><td><td><td class=n><b>{escape(show(result.weight, 'mass', units))}</b><td></tr>"
+    total = (
+        "<tr><td><b>The whole as it stands</b><td><td><td><td"
+        f" class=n><b>{escape(show(result.weight, 'mass', units))}</b><td></tr>"
+    )
     head = ("Item", "Material", "Net", "To order", "Weight", "How it was counted")
     return table("Material takeoff", (18, 13, 12, 13, 10, 34), head, [*rows, total])
 

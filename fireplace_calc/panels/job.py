@@ -1,4 +1,6 @@
-"""Work that takes a while: done step by step, with a bar that shows how far it is and a button that stops it."""
+"""Work that takes a while: done step by step, with a bar that shows how far it is and a button that
+stops it.
+"""
 
 from __future__ import annotations
 

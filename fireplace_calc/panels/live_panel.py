@@ -1,4 +1,6 @@
-"""The live panel: three sliders in front, one picture that follows, and everything else in folds below it."""
+"""The live panel: three sliders in front, one picture that follows, and everything else in folds
+below it.
+"""
 
 from __future__ import annotations
 
@@ -43,13 +45,16 @@ class Panel:
     view : str
         What is drawn first, one of ``VIEWS``.
     folds : sequence of str, optional
-        Which folds there are, by their names in ``FOLDS``, the first one open; all of them when left out.
+        Which folds there are, by their names in ``FOLDS``, the first one open; all of them when
+        left out.
     keep : path, optional
-        Folder that keeps design and options after every change and gives them back when the panel is opened again.
+        Folder that keeps design and options after every change and gives them back when the panel
+        is opened again.
     leads : sequence of str
         Inputs with a slider in front.
     stamp : callable, optional
-        A number to paint into the picture, from the design: for a benchmark that has to know which picture it sees.
+        A number to paint into the picture, from the design: for a benchmark that has to know which
+        picture it sees.
     """
 
     def __init__(
@@ -101,7 +106,9 @@ class Panel:
 
     @property
     def result(self) -> Assessment:
-        """Everything about the design as it stands, worked out when it is first asked for after a change."""
+        """Everything about the design as it stands, worked out when it is first asked for after a
+        change.
+        """
         if (
             self._worked is None
             or self._worked.design is not self.design
@@ -112,7 +119,9 @@ class Panel:
 
     # -- what the reader does ---------------------------------------------------------------------
     def set_input(self, key: str, value: Any) -> None:
-        """Take one new input; a bad one changes nothing, is answered in one sentence and stands in its box till the next change."""
+        """Take one new input; a bad one changes nothing, is answered in one sentence and stands in
+        its box till the next change.
+        """
         if not self.set_inputs({key: value}):
             self.refused.add(key)
 
@@ -123,7 +132,9 @@ class Panel:
         return taken
 
     def on_slider(self, key: str, value: Any) -> None:
-        """Take a slider's place now and draw as soon as the kernel has answered, so that the hand is not kept waiting."""
+        """Take a slider's place now and draw as soon as the kernel has answered, so that the hand
+        is not kept waiting.
+        """
         if self._take({key: value}, run=key) and self.due is None:
             try:
                 self.due = asyncio.get_running_loop().call_soon(self._catch_up)
@@ -144,7 +155,9 @@ class Panel:
         self._stepped(self.session.redo(), "There is no change to bring back.")
 
     def _stepped(self, done: bool, otherwise: str) -> None:
-        """Follow a step, or say that there is none: a button that went dead would drop the keyboard's focus."""
+        """Follow a step, or say that there is none: a button that went dead would drop the
+        keyboard's focus.
+        """
         if done:
             self._catch_up()
         else:
@@ -158,7 +171,9 @@ class Panel:
         return self.attempt(lambda: self.session.take(changes, run))
 
     def attempt(self, act: Callable[[], Any]) -> bool:
-        """Do something that may be refused; the refusal is said in one sentence and nothing is changed."""
+        """Do something that may be refused; the refusal is said in one sentence and nothing is
+        changed.
+        """
         try:
             act()
         except InputError as error:
@@ -280,7 +295,9 @@ class Panel:
         return made
 
     def _show_inputs(self, before: Design | None = None) -> None:
-        """Bring the controls up to date; given the design before, only those of records that changed."""
+        """Bring the controls up to date; given the design before, only those of records that
+        changed.
+        """
 
         def stale(key: str) -> bool:
             group = key.partition(".")[0]

@@ -1,4 +1,6 @@
-"""What one reader has on the table: the design, the way back, options put aside, and a folder that keeps all of it."""
+"""What one reader has on the table: the design, the way back, options put aside, and a folder that
+keeps all of it.
+"""
 
 from __future__ import annotations
 
@@ -68,7 +70,9 @@ class Session:
         self.put(change(self.design, changes), run)
 
     def put(self, design: Design, run: str = "") -> None:
-        """Lay another design on the table. Moves of one run, without a pause between them, are one step back."""
+        """Lay another design on the table. Moves of one run, without a pause between them, are one
+        step back.
+        """
         now = monotonic()
         if not (run and self._run[0] == run and now - self._run[1] < PAUSE):
             self.past.append(self.design)
@@ -93,14 +97,17 @@ class Session:
         return True
 
     def without(self, key: str) -> Design:
-        """The design with one input at its default and without name and note, to tell whether anything else has changed."""
+        """The design with one input at its default and without name and note, to tell whether
+        anything else has changed.
+        """
         group, _, name = key.partition(".")
         record = getattr(self.design, group)
         default = inputs_of(record)[name].default
         return replace(self.design, name="", note="", **{group: replace(record, **{name: default})})
 
     def put_aside(self) -> None:
-        """Keep the design as an option beside the others; to undo what comes after leads back to it.
+        """Keep the design as an option beside the others; to undo what comes after leads back to
+        it.
 
         Raises
         ------
@@ -118,7 +125,8 @@ class Session:
         self._run = ("", 0.0)
 
     def keep(self) -> None:
-        """Bring the folder up to what is on the table. A file is replaced whole, so that a kill at any moment leaves the old or the new.
+        """Bring the folder up to what is on the table. A file is replaced whole, so that a kill at
+        any moment leaves the old or the new.
 
         Raises
         ------
@@ -161,7 +169,9 @@ class Session:
         return self.folder / name
 
     def _open(self) -> None:
-        """Take up what was kept; a file that cannot be read is set aside under another name, never overwritten."""
+        """Take up what was kept; a file that cannot be read is set aside under another name, never
+        overwritten.
+        """
         found = self._read(self.folder / DESIGN)
         if found is not None:
             self.design = found
@@ -181,5 +191,8 @@ class Session:
         try:
             return load(path)
         except InputError as trouble:
-            self.said = f"{trouble} It was set aside as {set_aside(path).name}, and the example stands in its place."
+            self.said = (
+                f"{trouble} It was set aside as {set_aside(path).name}, and the example stands in"
+                " its place."
+            )
             return None

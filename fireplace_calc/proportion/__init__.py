@@ -1,4 +1,6 @@
-"""Proportions to hold a fireplace against, and widths that suit a room. Guides, not rules: nothing here passes or fails."""
+"""Proportions to hold a fireplace against, and widths that suit a room. Guides, not rules: nothing
+here passes or fails.
+"""
 
 from fireplace_calc.proportion.figures import (
     Published,

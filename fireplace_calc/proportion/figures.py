@@ -1,4 +1,6 @@
-"""Rectangles that have a name, openings that were published, and single figures, each with its source."""
+"""Rectangles that have a name, openings that were published, and single figures, each with its
+source.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,8 @@ def shapes() -> dict[str, float]:
 
 
 def nearest_shape(ratio: float) -> tuple[str, float]:
-    """The named rectangle nearest to one, compared by ratio, so that standing and lying ones are treated alike.
+    """The named rectangle nearest to one, compared by ratio, so that standing and lying ones are
+    treated alike.
 
     Parameters
     ----------

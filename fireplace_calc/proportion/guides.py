@@ -1,4 +1,6 @@
-"""The guides: every one tells the ratio it found, the nearest one that has a name, how far off that is, and its source."""
+"""The guides: every one tells the ratio it found, the nearest one that has a name, how far off that
+is, and its source.
+"""
 
 from __future__ import annotations
 
@@ -82,7 +84,9 @@ def shelf_top(geometry: Geometry) -> tuple[str, float]:
 
 
 def wall_ends(geometry: Geometry) -> float:
-    """Half the length of the wall as far as it is told, never less than the masonry or the hearth. [m]"""
+    """Half the length of the wall as far as it is told, never less than the masonry or the hearth.
+    [m]
+    """
     f, d = geometry.frame, geometry.design
     own = max(f.block_half, f.half_width + d.hearth.side)
     return max((d.house.room_length or 2 * own + 2.4) / 2, own)
@@ -153,8 +157,8 @@ def _opening_shape(geometry: Geometry, told: Told) -> Guide:
     lines = (_rectangle(width / 2, low, high), ((-width / 2, low), (width / 2, high)))
     return Guide(
         "opening shape",
-        f"{told(width)} by {told(height)}, width over height {found:.2f}; nearest: {name} {ideal:.2f}, "
-        f"{percent(found / ideal - 1)}.",
+        f"{told(width)} by {told(height)}, width over height {found:.2f}; nearest: {name}"
+        f" {ideal:.2f}, {percent(found / ideal - 1)}.",
         found,
         name,
         ideal,
@@ -171,8 +175,9 @@ def _published(geometry: Geometry, told: Told) -> Guide:
     deep = f"{told(near.depth_low)} to {told(near.depth_high)}"
     return Guide(
         "published opening",
-        f"Nearest of the table: {told(near.width)} by {told(near.height)}, {deep} deep (here "
-        f"{told(geometry.frame.depth)}); width over height {ideal:.2f}, this one is {percent(found / ideal - 1)}.",
+        f"Nearest of the table: {told(near.width)} by {told(near.height)}, {deep} deep (here"
+        f" {told(geometry.frame.depth)}); width over height {ideal:.2f}, this one is"
+        f" {percent(found / ideal - 1)}.",
         found,
         f"row {near.row}",
         ideal,
@@ -197,7 +202,8 @@ def _height(geometry: Geometry, told: Told) -> Guide:
     )
     return Guide(
         "height of the opening",
-        f"{told(low)} to tend the fire, {told(high)} at most as a rule; here {told(height)}, {says}.",
+        f"{told(low)} to tend the fire, {told(high)} at most as a rule; here {told(height)},"
+        f" {says}.",
         height / (2 * f.half_width),
         f"{told(end)} high",
         end / (2 * f.half_width),
@@ -241,8 +247,8 @@ def _golden(geometry: Geometry, told: Told) -> Guide:
     lines = tuple(((-far, share * top), (far, share * top)) for share in (1 - part, part))
     return Guide(
         GOLDEN,
-        f"Top of the {name} at {level / top:.2f} of the wall's height; the section is at {ideal:.2f}, "
-        f"{told(ideal * top)} up; {percent(level / top / ideal - 1)}.",
+        f"Top of the {name} at {level / top:.2f} of the wall's height; the section is at"
+        f" {ideal:.2f}, {told(ideal * top)} up; {percent(level / top / ideal - 1)}.",
         level / top,
         f"{ideal:.2f} of the wall",
         ideal,
@@ -269,7 +275,8 @@ def _thirds(geometry: Geometry) -> Guide:
     lines = tuple(((x, 0.0), (x, top)) for x in (-length / 6, length / 6))
     return Guide(
         "thirds of the wall",
-        f"The breast takes {found:.2f} of the wall's length; a third is 0.33, {percent(found * 3 - 1)}.",
+        f"The breast takes {found:.2f} of the wall's length; a third is 0.33,"
+        f" {percent(found * 3 - 1)}.",
         found,
         "a third",
         1 / 3,
@@ -285,7 +292,8 @@ def _door_head(geometry: Geometry, told: Told) -> Guide:
     lines = (((-far, head), (far, head)),) if head < wall_top(geometry) else ()
     return Guide(
         "door head",
-        f"Usual door head at {told(head)}; top of the {name} at {told(level)}, {percent(level / head - 1)}.",
+        f"Usual door head at {told(head)}; top of the {name} at {told(level)},"
+        f" {percent(level / head - 1)}.",
         level / head,
         "in line",
         1.0,

@@ -51,8 +51,9 @@ def suited_widths(along: float | None, away: float | None) -> Widths:
 
     Notes
     -----
-    The table has seven rooms from 10 by 14 to 20 by 36 ft, each with widths for its short and for its long wall. Most rows are from
-    memory. A room smaller or larger than the table is not checked. In a square room the widths of both walls are taken together.
+    The table has seven rooms from 10 by 14 to 20 by 36 ft, each with widths for its short and for
+    its long wall. Most rows are from memory. A room smaller or larger than the table is not
+    checked. In a square room the widths of both walls are taken together.
 
     Examples
     --------
@@ -99,7 +100,9 @@ def suited_widths(along: float | None, away: float | None) -> Widths:
 
 
 def width_sentence(geometry: Geometry, units: str = FEET_INCHES) -> str:
-    """How the opening's width stands to its room, in one sentence; ``not checked`` when nothing can be said."""
+    """How the opening's width stands to its room, in one sentence; ``not checked`` when nothing can
+    be said.
+    """
     house, width = geometry.design.house, 2 * geometry.frame.half_width
     widths = suited_widths(house.room_length, house.room_width)
     if widths.low is None:

@@ -1,4 +1,6 @@
-"""Designs side by side: what each is, draws, breaks, weighs, costs and takes, and in what it differs from the first."""
+"""Designs side by side: what each is, draws, breaks, weighs, costs and takes, and in what it
+differs from the first.
+"""
 
 from __future__ import annotations
 
@@ -102,7 +104,10 @@ def _told(
     yield "Raised by", long(d.opening.extension)
     yield (
         "Flue",
-        f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections, one to {f.opening_area / f.bore.area:.1f} of the opening",
+        (
+            f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections, one to"
+            f" {f.opening_area / f.bore.area:.1f} of the opening"
+        ),
     )
     yield "Chimney top over floor", long(f.crown_top)
     yield "Face velocity, sizing mode", show(result.draft.sizing_velocity, "air speed", units)

@@ -1,4 +1,6 @@
-"""The books beside each other: what each covers, what it asks of the reader, and how it answers the same question."""
+"""The books beside each other: what each covers, what it asks of the reader, and how it answers the
+same question.
+"""
 
 from __future__ import annotations
 
@@ -32,7 +34,9 @@ SIDE_BY_SIDE = {
 
 @lru_cache(maxsize=1)
 def _by_field() -> dict[str, str]:
-    """Name of a quantity to the key of the input that holds it: by its name in the code tables, else by its own."""
+    """Name of a quantity to the key of the input that holds it: by its name in the code tables,
+    else by its own.
+    """
     found = {key.rpartition(".")[2]: key for key, spec in all_inputs().items() if spec.optional}
     return found | book_names()
 
@@ -66,7 +70,9 @@ def way(rule: Rule) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Coverage:
-    """What a pack covers: counts of clauses, the rows of its book that no rule covers, and those known from memory only."""
+    """What a pack covers: counts of clauses, the rows of its book that no rule covers, and those
+    known from memory only.
+    """
 
     pack: str
     computed: int
@@ -109,7 +115,10 @@ def coverage(pack: Pack) -> Coverage:
 def coverage_table() -> str:
     """Coverage of every pack as Markdown, for the contributors' page."""
     lines = [
-        "| pack | computed | asked of the reader | not covered | of these from memory, unverified |",
+        (
+            "| pack | computed | asked of the reader | not covered | of these from memory,"
+            " unverified |"
+        ),
         "|---|---|---|---|---|",
     ]
     for pack in PACKS.values():
@@ -121,7 +130,9 @@ def coverage_table() -> str:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """How one book answers a question: the clauses that bind, worst first; empty when none does or it is silent."""
+    """How one book answers a question: the clauses that bind, worst first; empty when none does or
+    it is silent.
+    """
 
     pack: str
     findings: tuple[Finding, ...]
@@ -144,7 +155,8 @@ def side_by_side(design: Design, packs: dict[str, str] | None = None) -> tuple[Q
     ----------
     design : Design
     packs : dict, optional
-        Column (``us``, ``canada``, ``uk``, ``practice``) to the name of a pack; ``SIDE_BY_SIDE`` when left out.
+        Column (``us``, ``canada``, ``uk``, ``practice``) to the name of a pack; ``SIDE_BY_SIDE``
+        when left out.
 
     Returns
     -------
@@ -174,7 +186,9 @@ def side_by_side(design: Design, packs: dict[str, str] | None = None) -> tuple[Q
 
 
 def checklist(pack: Pack) -> tuple[str, ...]:
-    """Inputs of a site walk for one book: every yes, no or word that some rule of it waits for, in the order of the record."""
+    """Inputs of a site walk for one book: every yes, no or word that some rule of it waits for, in
+    the order of the record.
+    """
     wanted = {key for rule in pack.rules for key in asked_keys(rule)}
     return tuple(
         key

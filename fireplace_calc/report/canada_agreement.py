@@ -1,4 +1,6 @@
-"""Sizing mode against Canada's round-flue table: agreement between two design rules, not an experiment."""
+"""Sizing mode against Canada's round-flue table: agreement between two design rules, not an
+experiment.
+"""
 
 from __future__ import annotations
 
@@ -12,15 +14,18 @@ from fireplace_calc.draft.sizing import round_flue_for
 FIRST_ROW = 0.125
 """Opening taken for the table's first row, which is open below and so has no middle. [m2]"""
 WORDS = (
-    "This is agreement between two design rules, not an experiment: no open measurement of face velocity in a masonry fireplace "
-    "with its geometry was found, and the table may itself come from the same method. Each band is 60 mm wide, 8 to 25 % of the "
-    "diameter; where the table counts the height from was not read."
+    "This is agreement between two design rules, not an experiment: no open measurement of face"
+    " velocity in a masonry fireplace with its geometry was found, and the table may itself come"
+    " from the same method. Each band is 60 mm wide, 8 to 25 % of the diameter; where the table"
+    " counts the height from was not read."
 )
 
 
 @dataclass(frozen=True, slots=True)
 class Agreement:
-    """One row a cell that has a flue in it: middle of opening [m2] and height [m], the table's band and our diameter [m]."""
+    """One row a cell that has a flue in it: middle of opening [m2] and height [m], the table's band
+    and our diameter [m].
+    """
 
     opening: np.ndarray
     height: np.ndarray
@@ -42,13 +47,15 @@ class Agreement:
     def words(self) -> str:
         """How well they agree."""
         return (
-            f"{int(self.inside.sum())} of {len(self.ours)} cells inside the band; off its middle by "
-            f"{100 * self.misfit.mean():+.1f} % on the mean, {100 * self.misfit.std():.1f} % about that mean."
+            f"{int(self.inside.sum())} of {len(self.ours)} cells inside the band; off its middle by"
+            f" {100 * self.misfit.mean():+.1f} % on the mean, {100 * self.misfit.std():.1f} % about"
+            " that mean."
         )
 
 
 def compare_with_canada(inlet: float, rise: float | None = None) -> Agreement:
-    """Size every cell of the table at mid-opening and mid-height, published coefficients, nothing tuned.
+    """Size every cell of the table at mid-opening and mid-height, published coefficients, nothing
+    tuned.
 
     Parameters
     ----------

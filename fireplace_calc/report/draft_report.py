@@ -1,4 +1,6 @@
-"""The draft in words and rows, in the reader's units, each with the mode it was found in. Nothing is computed here."""
+"""The draft in words and rows, in the reader's units, each with the mode it was found in. Nothing
+is computed here.
+"""
 
 from __future__ import annotations
 
@@ -22,8 +24,8 @@ COLUMNS = (
 )
 LABEL = "Engineering judgement, not code."
 BAND = (
-    "The band draws air tightness, weather, wood, burn rate, walls and friction from their published ranges; it tells how far they "
-    "spread the answer, not how good the model is."
+    "The band draws air tightness, weather, wood, burn rate, walls and friction from their"
+    " published ranges; it tells how far they spread the answer, not how good the model is."
 )
 
 
@@ -66,11 +68,16 @@ def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, .
                 f"{flows.draft[k]:.1f} Pa",
                 f"{flows.pull[k]:z.1f} Pa",
                 f"{spills.margin[k]:z.1f} Pa, {100 * spills.share[k]:z.0f} %",
-                f"{show(float(flows.foot[k]), 'temperature', units)}, {show(float(flows.top[k]), 'temperature', units)}",
+                (
+                    f"{show(float(flows.foot[k]), 'temperature', units)},"
+                    f" {show(float(flows.top[k]), 'temperature', units)}"
+                ),
                 show(float(flows.speed[k]), "air speed", units),
-                show(float(spills.tipping_fan[k]), "flow", units)
-                if spills.tipping_fan[k] > 0
-                else "smokes already",
+                (
+                    show(float(spills.tipping_fan[k]), "flow", units)
+                    if spills.tipping_fan[k] > 0
+                    else "smokes already"
+                ),
             )
         )
     return said
@@ -93,7 +100,10 @@ def loss_rows(result: Assessment) -> list[tuple[str, ...]]:
 
 def sized(result: Assessment, units: str = FEET_INCHES) -> str:
     """The face velocity of sizing mode, with what sizing mode is."""
-    return f"Face velocity {show(result.draft.sizing_velocity, 'air speed', units)} ({MODES['sizing']})."
+    return (
+        f"Face velocity {show(result.draft.sizing_velocity, 'air speed', units)}"
+        f" ({MODES['sizing']})."
+    )
 
 
 def likely(result: Assessment, units: str = FEET_INCHES) -> str:
@@ -101,8 +111,9 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     low, middle, high = (show(float(v), "air speed", units) for v in result.odds.face)
     below = float(result.odds.below) * 100
     return (
-        f"Over {grouped(result.odds.draws)} evenings it {result.odds.words}; "
-        f"face velocity {low} to {high}, half of them over {middle}; {below:.0f} of 100 stay under 0.8 ft/s, which is a sizing figure."
+        f"Over {grouped(result.odds.draws)} evenings it {result.odds.words}; face velocity {low} to"
+        f" {high}, half of them over {middle}; {below:.0f} of 100 stay under 0.8 ft/s, which is a"
+        " sizing figure."
     )
 
 

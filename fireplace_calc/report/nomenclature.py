@@ -1,6 +1,8 @@
-"""The one list of names: every input with its key, its label, its name in the code tables, and what it may be.
+"""The one list of names: every input with its key, its label, its name in the code tables, and what
+it may be.
 
-``python -m fireplace_calc.report.nomenclature`` prints it; DEVELOPERS.md holds a copy and a test keeps the two alike.
+``python -m fireplace_calc.report.nomenclature`` prints it; DEVELOPERS.md holds a copy and a test
+keeps the two alike.
 """
 
 from __future__ import annotations
@@ -28,7 +30,8 @@ def inputs_table() -> str:
         "|---|---|---|---|---|---|",
     ]
     rows += [
-        f"| `{key}` | {spec.label} | {f'`{spec.book}`' if spec.book else ''} | {spec.kind} | {_default(spec)} | {spec.allowed()} |"
+        f"| `{key}` | {spec.label} | {f'`{spec.book}`' if spec.book else ''} | {spec.kind} |"
+        f" {_default(spec)} | {spec.allowed()} |"
         for key, spec in all_inputs().items()
     ]
     return "\n".join(rows)
@@ -45,7 +48,8 @@ def rules_table() -> str:
         "|---|---|---|---|---|---|---|",
     ]
     rows += [
-        f"| {r.key} | {r.clause} | {r.title} | `{r.quantity}` | {r.unit} | {', '.join(r.editions)} | {r.confidence} |"
+        f"| {r.key} | {r.clause} | {r.title} | `{r.quantity}` | {r.unit} | {', '.join(r.editions)}"
+        f" | {r.confidence} |"
         for _, r in sorted(seen.items())
     ]
     return "\n".join(rows)

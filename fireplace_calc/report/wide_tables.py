@@ -1,4 +1,6 @@
-"""Tables for notebooks that show every word of every cell: what is cut off is just what falls short."""
+"""Tables for notebooks that show every word of every cell: what is cut off is just what falls
+short.
+"""
 
 from __future__ import annotations
 

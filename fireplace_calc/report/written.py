@@ -1,4 +1,6 @@
-"""An assessment as sentences and tables, in the reader's units. Tables are pandas frames, made only when asked for."""
+"""An assessment as sentences and tables, in the reader's units. Tables are pandas frames, made only
+when asked for.
+"""
 
 from __future__ import annotations
 
@@ -34,9 +36,9 @@ if TYPE_CHECKING:
     from fireplace_calc.report.books import Answer
 
 CAUTION = (
-    "For planning, by people who know masonry. A fireplace can burn a house down, poison its people or fall: "
-    "local code, the building department and licensed practice decide, and what is not checked is not safe until "
-    "somebody looks."
+    "For planning, by people who know masonry. A fireplace can burn a house down, poison its people"
+    " or fall: local code, the building department and licensed practice decide, and what is not"
+    " checked is not safe until somebody looks."
 )
 SIGNS = {FALLS_SHORT: "✗", NOT_CHECKED: "?", MEETS: "✓", DOES_NOT_APPLY: "–"}
 PLURALS = {
@@ -100,7 +102,9 @@ def require_units(units: str) -> str:
 
 
 def quantity(amount: float, row: Row, units: str = FEET_INCHES) -> str:
-    """A net or ordered quantity with its unit; poured work and areas in cubic and square metres for metric readers."""
+    """A net or ordered quantity with its unit; poured work and areas in cubic and square metres for
+    metric readers.
+    """
     if row.unit == "yd3":
         return f"{amount * CUYD:.2f} m³" if units == MILLIMETRES else f"{amount:.2f} yd³"
     if row.unit == "ft2":
@@ -116,9 +120,11 @@ def quantity(amount: float, row: Row, units: str = FEET_INCHES) -> str:
 
 
 def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]:
-    """What is provided, what is asked and what is to spare, in the reader's units; words stay words.
+    """What is provided, what is asked and what is to spare, in the reader's units; words stay
+    words.
 
-    Where rounding would hide the difference, the figures stand in the book's own unit with three more decimals.
+    Where rounding would hide the difference, the figures stand in the book's own unit with three
+    more decimals.
     """
     kind, figures = KINDS.get(finding.unit), (finding.provided, finding.required, finding.margin)
 
@@ -254,7 +260,9 @@ def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.
 
 
 def answer(found: Answer, units: str = FEET_INCHES) -> str:
-    """How a book answers a question, in a line: each clause that binds with its verdict, what is there and what is asked."""
+    """How a book answers a question, in a line: each clause that binds with its verdict, what is
+    there and what is asked.
+    """
     if found.silent:
         return "silent"
     said = []
@@ -308,7 +316,9 @@ def coverage_table() -> pandas.DataFrame:
 
 
 def agreement_table() -> pandas.DataFrame:
-    """Canada's round-flue table cell by cell against sizing mode, at both published inlet coefficients; diameters in mm."""
+    """Canada's round-flue table cell by cell against sizing mode, at both published inlet
+    coefficients; diameters in mm.
+    """
     from fireplace_calc.report.canada_agreement import compare_with_canada
 
     tight, wide = compare_with_canada(2.5), compare_with_canada(1.0)
@@ -388,13 +398,18 @@ def tally(assessment: Assessment) -> str:
 
 
 def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
-    """One finding in words: what is there, what is asked, how much is lacking, where it is written, and why."""
+    """One finding in words: what is there, what is asked, how much is lacking, where it is written,
+    and why.
+    """
     provided, required, margin = compared(finding, units)
     said = [f"{finding.title}:"]
     if finding.provided is not None and finding.verdict != DOES_NOT_APPLY:
         lacking = ""
         if finding.verdict == FALLS_SHORT and finding.margin:
-            lacking = f", {margin.removeprefix('-')} too {'little' if finding.required > finding.provided else 'much'}"
+            lacking = (
+                f", {margin.removeprefix('-')} too"
+                f" {'little' if finding.required > finding.provided else 'much'}"
+            )
         said.append(f"{provided} provided, {required} required{lacking}.")
     said += [text[:1].upper() + text[1:] for text in (finding.note, finding.why) if text]
     return " ".join((*said, f"({finding.key}, {finding.clause}, {finding.edition})"))
@@ -414,12 +429,27 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     yield d.name
     yield from ([d.note] if d.note else [])
     yield from (f"Drawn otherwise than asked: {said}" for said in f.adjusted)
-    flue = f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections of {long(d.flue.section_height)}"
+    flue = (
+        f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections of"
+        f" {long(d.flue.section_height)}"
+    )
     yield ""
-    yield f"Opening      {long(d.opening.width)} wide, {long(d.opening.height)} high, {wide(f.opening_area)}"
-    yield f"Firebox      {long(f.depth)} deep, back {long(f.back_width)} wide, throat {wide(f.throat_area)}"
-    yield f"Flue         {flue}, inside {wide(f.bore.area)}, one to {f.opening_area / f.bore.area:.1f} of the opening"
-    yield f"Chimney top  {long(f.crown_top)} above the floor, {long(f.crown_top - f.hearth)} above the hearth"
+    yield (
+        f"Opening      {long(d.opening.width)} wide, {long(d.opening.height)} high,"
+        f" {wide(f.opening_area)}"
+    )
+    yield (
+        f"Firebox      {long(f.depth)} deep, back {long(f.back_width)} wide, throat"
+        f" {wide(f.throat_area)}"
+    )
+    yield (
+        f"Flue         {flue}, inside {wide(f.bore.area)}, one to"
+        f" {f.opening_area / f.bore.area:.1f} of the opening"
+    )
+    yield (
+        f"Chimney top  {long(f.crown_top)} above the floor, {long(f.crown_top - f.hearth)} above"
+        " the hearth"
+    )
     yield f"Weight       {show(assessment.weight, 'mass', units)} as it stands, footing counted in"
     yield ""
     yield f"Checks against {assessment.pack}: {tally(assessment)}"
@@ -427,7 +457,10 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
         if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
             yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
     yield ""
-    yield f"Draft. {draft_report.LABEL} {draft_report.sized(assessment, units)} {draft_report.likely(assessment, units)}"
+    yield (
+        f"Draft. {draft_report.LABEL} {draft_report.sized(assessment, units)}"
+        f" {draft_report.likely(assessment, units)}"
+    )
     for finding in assessment.judgement:
         if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
             yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
@@ -483,7 +516,8 @@ def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
 
 
 def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[Path, Path, Path]:
-    """Write ``takeoff.csv``, ``findings.csv`` and ``draft.csv``: bare figures, their unit in the heading or in the row.
+    """Write ``takeoff.csv``, ``findings.csv`` and ``draft.csv``: bare figures, their unit in the
+    heading or in the row.
 
     Parameters
     ----------

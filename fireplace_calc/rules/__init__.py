@@ -1,4 +1,6 @@
-"""Code books as packs of rules: the United States and five of its states, Canada, England, and the trade's own."""
+"""Code books as packs of rules: the United States and five of its states, Canada, England, and the
+trade's own.
+"""
 
 from __future__ import annotations
 

@@ -40,8 +40,8 @@ class Compared:
 class Finding(NamedTuple):
     """One rule held against one design.
 
-    ``provided``, ``required`` and ``margin`` are in ``unit`` as the book prints it; words for a rule about a kind or a
-    yes. ``margin`` is what there is to spare, negative for what is lacking.
+    ``provided``, ``required`` and ``margin`` are in ``unit`` as the book prints it; words for a
+    rule about a kind or a yes. ``margin`` is what there is to spare, negative for what is lacking.
     """
 
     key: str
@@ -86,7 +86,8 @@ def at_least(
 ) -> Compared:
     """Provided must reach the limit; the limit itself is enough.
 
-    ``soft`` limits are lengths that the book also prints in whole millimetres: exactly that figure is enough too.
+    ``soft`` limits are lengths that the book also prints in whole millimetres: exactly that figure
+    is enough too.
     """
     if provided is None or limit is None:
         return Compared(NOT_CHECKED, provided, limit, note)
@@ -175,7 +176,10 @@ class Rule:
                 margin = 0.0
         note = found.note
         if found.verdict == NOT_CHECKED and not note:
-            note = f"{self.quantity.replace('_', ' ').replace(';', ',').capitalize()} is not known yet."
+            note = (
+                f"{self.quantity.replace('_', ' ').replace(';', ',').capitalize()} is not known"
+                " yet."
+            )
         return Finding(
             self.key,
             self.clause,
@@ -210,7 +214,9 @@ class Book:
         at_most: bool = False,
         editions: tuple[str, ...] | None = None,
     ) -> Callable:
-        """File a function as a rule and hand it back unchanged. Its docstring is the reason the rule exists."""
+        """File a function as a rule and hand it back unchanged. Its docstring is the reason the
+        rule exists.
+        """
 
         def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
             known = rule_sources()[key]
@@ -241,7 +247,9 @@ class Book:
 
 
 class Amended(Book):
-    """A place's own changes to one edition: its rules stand in for those with the same key, the rest stays."""
+    """A place's own changes to one edition: its rules stand in for those with the same key, the
+    rest stays.
+    """
 
     def __init__(
         self, base: Book, edition: str, place: str, address: str, confidence: str = "read"
@@ -256,7 +264,9 @@ class Amended(Book):
         )
 
     def amend(self, key: str) -> Callable:
-        """File a function in the place of the rule of this key and hand it back; a reason of its own in its docstring."""
+        """File a function in the place of the rule of this key and hand it back; a reason of its
+        own in its docstring.
+        """
 
         def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
             stands = next(r for r in self.base.rules if r.key == key and self.edition in r.editions)
@@ -342,9 +352,11 @@ JUDGEMENT = "engineering judgement"
 
 
 def filing(rules: list[Rule]) -> Callable:
-    """A decorator that files functions among ``rules`` as engineering judgement and hands them back unchanged.
+    """A decorator that files functions among ``rules`` as engineering judgement and hands them back
+    unchanged.
 
-    It is called with key, mode, title, unit, source and, for a limit not to be passed, ``over``; the docstring is the reason.
+    It is called with key, mode, title, unit, source and, for a limit not to be passed, ``over``;
+    the docstring is the reason.
     """
 
     def judged(

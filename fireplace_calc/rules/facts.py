@@ -1,6 +1,8 @@
-"""The quantities a code asks about, each under the name the code tables give it. The nomenclature of the checks.
+"""The quantities a code asks about, each under the name the code tables give it. The nomenclature
+of the checks.
 
-Everything is read from the design and its geometry; a figure measured on site replaces the drawing's own.
+Everything is read from the design and its geometry; a figure measured on site replaces the
+drawing's own.
 """
 
 from __future__ import annotations
@@ -21,8 +23,8 @@ from fireplace_calc.geometry.parts import Geometry
 class Facts:
     """One field a quantity, SI, ``None`` where nobody has told.
 
-    Lengths in m, areas in m2, angles in rad from the vertical; words and yes-or-no as the design holds them. The records at
-    the end are for what only one book asks.
+    Lengths in m, areas in m2, angles in rad from the vertical; words and yes-or-no as the design
+    holds them. The records at the end are for what only one book asks.
     """
 
     shallow: bool
@@ -145,14 +147,18 @@ def _told(measured: float | None, drawn):
 
 
 def _flue_area(design: Design, frame: Frame) -> float | None:
-    """Net area from wherever the reader says it comes; the drawing's own sum is no accepted source but better than none."""
+    """Net area from wherever the reader says it comes; the drawing's own sum is no accepted source
+    but better than none.
+    """
     if design.measured.flue_area is not None:
         return design.measured.flue_area
     return {"table": frame.bore.table_area, "own sum": frame.bore.area}.get(design.flue.area_from)
 
 
 def _pressure(geometry: Geometry) -> float | None:
-    """Weight as drawn over the footing's area; earth, wind and what the house puts on are not in it. [Pa]"""
+    """Weight as drawn over the footing's area; earth, wind and what the house puts on are not in
+    it. [Pa]
+    """
     parts = getattr(geometry, "parts", ())
     if not parts:
         return None
@@ -282,11 +288,13 @@ def gather_facts(geometry: Geometry) -> Facts:
         liner_gap_used_as_vent=fl.gap_vents,
         liner_top_above_enclosing_wall=ch.liner_above,
         liner_slope_from_vertical=_told(m.liner_slope, f.offset_slope),
-        flue_shape="round"
-        if f.bore.round
-        else "square"
-        if abs(f.bore.width - f.bore.depth) < 0.01 * INCH
-        else "rectangle",
+        flue_shape=(
+            "round"
+            if f.bore.round
+            else "square"
+            if abs(f.bore.width - f.bore.depth) < 0.01 * INCH
+            else "rectangle"
+        ),
         flue_aspect=f.bore.aspect,
         flue_net_area=_flue_area(design, f),
         flue_area_source=fl.area_from,

@@ -1,4 +1,6 @@
-"""The trade's own rules: what masons hold to whatever the code says. Some have a handbook behind them, some nothing but practice."""
+"""The trade's own rules: what masons hold to whatever the code says. Some have a handbook behind
+them, some nothing but practice.
+"""
 
 from __future__ import annotations
 
@@ -26,7 +28,9 @@ from fireplace_calc.rules.facts import Facts
 
 PRACTICE = Book("Trade practice", ("handbooks 1921 to 1980",))
 CUT = INCH / 2
-"""A back is laid without cuts when what is left over is less than this: the joints take it up; common practice. [m]"""
+"""A back is laid without cuts when what is left over is less than this: the joints take it up;
+common practice. [m]
+"""
 
 
 @lru_cache(maxsize=16)
@@ -46,7 +50,9 @@ def _table() -> tuple[tuple[float, float, float, float], ...]:
 
 
 def handbook_row(facts: Facts) -> tuple[float, float, float, float] | None:
-    """The table's row for the nearest height and the nearest width of it; none when the opening is far from all of them. [m]"""
+    """The table's row for the nearest height and the nearest width of it; none when the opening is
+    far from all of them. [m]
+    """
     wide, tall = facts.opening_width, facts.design.opening.height
     near = min(_table(), key=lambda r: (abs(r[1] - tall), abs(r[0] - wide)))
     return near if abs(near[1] - tall) <= 4 * INCH and abs(near[0] - wide) <= 6 * INCH else None
@@ -202,14 +208,17 @@ def chamber(facts: Facts) -> Compared:
 
 @PRACTICE.rule("PRA-15", "table 3", "Upright and leaning back together", "in", "back_length")
 def back(facts: Facts) -> Compared:
-    """The back ends where the throat begins; in all 19 rows it is six inches longer than the opening is high."""
+    """The back ends where the throat begins; in all 19 rows it is six inches longer than the
+    opening is high.
+    """
     f = facts.frame
     leaning = hypot(f.throat - f.back_bend, f.depth - f.throat_back)
     return _within(
         f.back_bend - f.hearth + leaning,
         facts.design.opening.height + 4 * INCH,
         facts.design.opening.height + 12 * INCH,
-        "Six inches over the opening in the table, eight in a later note; four to twelve is our allowance.",
+        "Six inches over the opening in the table, eight in a later note; four to twelve is our"
+        " allowance.",
     )
 
 
@@ -222,8 +231,8 @@ def joint(facts: Facts) -> Compared:
     if found.verdict == FALLS_SHORT and reaches(3 / 8 * INCH, facts.firebrick_joint_width):
         return with_note(
             found,
-            "Many masons lay 3/8 in: handy with common mortar and rough brick, but it is more mortar in the fire; "
-            "the code and this note both stop at 1/4 in.",
+            "Many masons lay 3/8 in: handy with common mortar and rough brick, but it is more"
+            " mortar in the fire; the code and this note both stop at 1/4 in.",
         )
     return found
 

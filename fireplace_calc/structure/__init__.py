@@ -1,6 +1,8 @@
-"""Does it stand? Wind and earthquake on the chimney, what carries the opening, and what the footing presses on the ground.
+"""Does it stand? Wind and earthquake on the chimney, what carries the opening, and what the footing
+presses on the ground.
 
-Engineering judgement, not a stamped design: ``assess_structure(geometry)`` gives numbers, findings, and when to send for an engineer.
+Engineering judgement, not a stamped design: ``assess_structure(geometry)`` gives numbers, findings,
+and when to send for an engineer.
 """
 
 from fireplace_calc.structure.assemble import assess_structure

@@ -1,4 +1,6 @@
-"""The segmental arch: its shape, its thrust, the line that the thrust follows, and the jamb that has to take it."""
+"""The segmental arch: its shape, its thrust, the line that the thrust follows, and the jamb that
+has to take it.
+"""
 
 from __future__ import annotations
 
@@ -48,7 +50,9 @@ class Ring:
         )
 
     def at(self, x: float, share: float) -> float:
-        """Height over the spring line at ``x`` of the arc a share of the depth out from the underside. [m]"""
+        """Height over the spring line at ``x`` of the arc a share of the depth out from the
+        underside. [m]
+        """
         return (
             sqrt(max((self.radius + share * self.depth) ** 2 - x * x, 0.0))
             - self.radius
@@ -62,7 +66,9 @@ class Ring:
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """On an arch: the whole of a triangle with its peak over the crown, and the whole of an even load. [N]"""
+    """On an arch: the whole of a triangle with its peak over the crown, and the whole of an even
+    load. [N]
+    """
 
     span: float
     peaked: float = 0.0
@@ -86,7 +92,8 @@ class Load:
 
 
 def parabola_thrust(ring: Ring, load: Load) -> float:
-    """Thrust of the line through crown and springs of the underside: high, and so the one for the abutment.
+    """Thrust of the line through crown and springs of the underside: high, and so the one for the
+    abutment.
 
     Parameters
     ----------
@@ -134,7 +141,8 @@ class ThrustLine:
     points : tuple of tuple of float
         ``(x, z)`` from the left skewback to the right, z over the spring line. [m]
     stray : float
-        Farthest off the middle of the ring, over its depth: a sixth is the middle third, a half the edge. [-]
+        Farthest off the middle of the ring, over its depth: a sixth is the middle third, a half the
+        edge. [-]
     """
 
     thrust: float
@@ -156,7 +164,8 @@ def _line(
 
 
 def thrust_line(ring: Ring, load: Load) -> ThrustLine:
-    """The line through the third points; where that strays, the one of least thrust that keeps to the middle third.
+    """The line through the third points; where that strays, the one of least thrust that keeps to
+    the middle third.
 
     Parameters
     ----------
@@ -170,8 +179,9 @@ def thrust_line(ring: Ring, load: Load) -> ThrustLine:
 
     Notes
     -----
-    A plain arch stands when any line of thrust lies in it. With the crown of the line at one of nine places in the middle third,
-    every point of the arch sets a least and a largest thrust; where they leave room, the least is taken.
+    A plain arch stands when any line of thrust lies in it. With the crown of the line at one of
+    nine places in the middle third, every point of the arch sets a least and a largest thrust;
+    where they leave room, the least is taken.
     """
     end = (ring.radius + ring.depth / 3) * sin(ring.skew)
     xs = [end * k / POINTS for k in range(POINTS + 1)]
@@ -260,9 +270,10 @@ def assess_arch(design: Design, frame: Frame, weighed: Weights) -> Arch | None:
 
     Notes
     -----
-    The triangle stands on the spring line, and the air under the arch is not taken off: the safe side. All that stands over the
-    spring line is shared evenly by what is solid there; of the jamb, as much counts as the thrust spreads to at 45 degrees from the
-    back of the ring. Friction alone holds the bed joint, and the pier is held at its foot by the hearth slab.
+    The triangle stands on the spring line, and the air under the arch is not taken off: the safe
+    side. All that stands over the spring line is shared evenly by what is solid there; of the jamb,
+    as much counts as the thrust spreads to at 45 degrees from the back of the ring. Friction alone
+    holds the bed joint, and the pier is held at its foot by the hearth slab.
     """
     if frame.spring >= frame.opening_top:
         return None

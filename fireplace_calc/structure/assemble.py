@@ -1,4 +1,6 @@
-"""One geometry in, one frozen record of its structure out: numbers, findings, and when to send for an engineer."""
+"""One geometry in, one frozen record of its structure out: numbers, findings, and when to send for
+an engineer.
+"""
 
 from __future__ import annotations
 
@@ -18,7 +20,10 @@ from fireplace_calc.structure.loads.stack import free_stack
 from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.record import Structure
 
-SILENT = "The US residential code has no rule for wind on a chimney: a design that meets it is not thereby stable."
+SILENT = (
+    "The US residential code has no rule for wind on a chimney: a design that meets it is not"
+    " thereby stable."
+)
 
 
 def _engineer(work: Structure) -> tuple[str, ...]:
@@ -27,61 +32,74 @@ def _engineer(work: Structure) -> tuple[str, ...]:
     loads, category = design.loads, design.site.seismic
     if short & {"STR-01", "STR-02", "STR-03"}:
         said.append(
-            "Wind is too much for the free part of the chimney: brace, lower or thicken it, or have an engineer reinforce it."
+            "Wind is too much for the free part of the chimney: brace, lower or thicken it, or have"
+            " an engineer reinforce it."
         )
     if short & {"STR-04", "STR-05", "STR-06"}:
         said.append(
-            "The chimney is more slender than the books let stand without a sum: have an engineer do it."
+            "The chimney is more slender than the books let stand without a sum: have an engineer"
+            " do it."
         )
     if "STR-07" in short:
         said.append(
-            "Earthquake is too much for a plain chimney here: have an engineer reinforce and anchor it, or build it light."
+            "Earthquake is too much for a plain chimney here: have an engineer reinforce and anchor"
+            " it, or build it light."
         )
     if category in STRONG_SEISMIC:
         said.append(
-            f"Seismic category {category}: bars, ties and straps are the least; an engineer should see chimney and anchors."
+            f"Seismic category {category}: bars, ties and straps are the least; an engineer should"
+            " see chimney and anchors."
         )
     elif category == "C":
         said.append(
-            "Seismic category C: the wider building code asks for bars here where the house code does not; ask the building "
-            "department or an engineer."
+            "Seismic category C: the wider building code asks for bars here where the house code"
+            " does not; ask the building department or an engineer."
         )
     elif category is None:
         said.append(
-            "The seismic category is not known: ask the building department before anything is built."
+            "The seismic category is not known: ask the building department before anything is"
+            " built."
         )
     if loads.sds is not None and loads.support is None:
         said.append(
-            "In an earthquake a chimney that nothing holds is a structure of its own, under another chapter: an engineer's."
+            "In an earthquake a chimney that nothing holds is a structure of its own, under another"
+            " chapter: an engineer's."
         )
     if loads.in_triangle:
         said.append(
-            "A floor or beam bears within the triangle over the opening: an engineer sizes the lintel or the arch."
+            "A floor or beam bears within the triangle over the opening: an engineer sizes the"
+            " lintel or the arch."
         )
     head = work.lintel or work.arch
     if head is not None and head.low:
         said.append(
-            "The opening is so wide that its triangle runs out of the breast: an engineer sizes the head."
+            "The opening is so wide that its triangle runs out of the breast: an engineer sizes the"
+            " head."
         )
     if work.lintel is not None and short & {"STR-09", "STR-10", "STR-13"}:
         said.append(
-            "The lintel is too weak, too limp or too short in its seat: a heavier one, or an engineer."
+            "The lintel is too weak, too limp or too short in its seat: a heavier one, or an"
+            " engineer."
         )
     if work.arch is not None and not work.arch.ring.minor:
         said.append(
-            "The arch spans more than 6 ft or rises more than 0.15 of its span: a major arch, an engineer's."
+            "The arch spans more than 6 ft or rises more than 0.15 of its span: a major arch, an"
+            " engineer's."
         )
     if work.arch is not None and short & {"STR-16", "STR-17", "STR-18"}:
         said.append(
-            "The arch's thrust leaves its ring or is too much for a jamb: a deeper ring, a wider jamb, or an engineer."
+            "The arch's thrust leaves its ring or is too much for a jamb: a deeper ring, a wider"
+            " jamb, or an engineer."
         )
     if design.site.soil is None or design.ground.bearing_stratum == "other":
         said.append(
-            "The soil is not known, or has no tabled bearing: have the ground looked into, and the footing sized by an engineer."
+            "The soil is not known, or has no tabled bearing: have the ground looked into, and the"
+            " footing sized by an engineer."
         )
     if short & {"STR-19", "STR-20"}:
         said.append(
-            "The footing presses harder than the soil's tabled bearing: a wider footing, or an engineer."
+            "The footing presses harder than the soil's tabled bearing: a wider footing, or an"
+            " engineer."
         )
     return tuple(said)
 
@@ -90,14 +108,16 @@ def _remarks(work: Structure) -> tuple[str, ...]:
     said, side, design = [SILENT], work.stack.worst, work.design
     if side.wind_load is not None and not work.stack.held:
         said.append(
-            f"Wind {side.wind_load.side}: {show(side.wind_load.as_structure, 'force')} as another structure, "
-            f"{show(side.wind_load.as_rooftop, 'force')} as a rooftop structure, off {design.loads.wind_map} maps; the larger is used. "
-            "Ground is taken as flat: a hill or a ridge makes the wind stronger."
+            f"Wind {side.wind_load.side}: {show(side.wind_load.as_structure, 'force')} as another"
+            f" structure, {show(side.wind_load.as_rooftop, 'force')} as a rooftop structure, off"
+            f" {design.loads.wind_map} maps; the larger is used. Ground is taken as flat: a hill or"
+            " a ridge makes the wind stronger."
         )
         if side.corner is not None:
             said.append(
-                f"With the wind on the diagonal a corner would see {side.corner / PSI:.0f} psi where the face sees "
-                f"{side.tension / PSI:.0f} psi (tension positive); practice checks the face."
+                f"With the wind on the diagonal a corner would see {side.corner / PSI:.0f} psi"
+                f" where the face sees {side.tension / PSI:.0f} psi (tension positive); practice"
+                " checks the face."
             )
         if side.wind_load.rooftop > 1.89 and design.loads.building_width is None:
             said.append(
@@ -105,27 +125,32 @@ def _remarks(work: Structure) -> tuple[str, ...]:
             )
     elif not work.stack.held:
         said.append(
-            "Wind speed and exposure come from the local code's map; the weather stations here do not give them."
+            "Wind speed and exposure come from the local code's map; the weather stations here do"
+            " not give them."
         )
     head = work.lintel
     if head is not None:
         said.append(
-            f"The lintel is worked out for clear opening and one bearing, {show(head.span, 'length')} "
-            f"({show(head.span, 'length', MILLIMETRES)}), with solid jambs beside it and props until the mortar is hard."
+            "The lintel is worked out for clear opening and one bearing,"
+            f" {show(head.span, 'length')} ({show(head.span, 'length', MILLIMETRES)}), with solid"
+            " jambs beside it and props until the mortar is hard."
         )
         if head.kind == "steel":
             said.append(
-                f"Steel in the head of a firebox grows: leave {show(hot_growth(head.span), 'length')} free at its ends, and brick "
-                "between it and the fire (from memory)."
+                "Steel in the head of a firebox grows: leave"
+                f" {show(hot_growth(head.span), 'length')} free at its ends, and brick between it"
+                " and the fire (from memory)."
             )
         if head.kind == "reinforced concrete":
             said.append(
-                f"As plain concrete the lintel would bend at {head.stress / PSI:.0f} psi where such concrete breaks at some "
-                f"{figure('plain concrete rupture') / PSI:.0f} psi: a precast lintel needs its bars."
+                f"As plain concrete the lintel would bend at {head.stress / PSI:.0f} psi where such"
+                f" concrete breaks at some {figure('plain concrete rupture') / PSI:.0f} psi: a"
+                " precast lintel needs its bars."
             )
         if head.skew is not None:
             said.append(
-                f"A flat arch of this span is cut with its skewbacks out by {head.skew:.2f} of its depth."
+                f"A flat arch of this span is cut with its skewbacks out by {head.skew:.2f} of its"
+                " depth."
             )
     return tuple(said)
 

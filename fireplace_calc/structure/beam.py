@@ -112,7 +112,9 @@ def slab_modulus(breadth: float, depth: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Angle:
-    """Section of a steel angle: area [m2], middle over the heel [m], second moment [m4] and least modulus [m3]."""
+    """Section of a steel angle: area [m2], middle over the heel [m], second moment [m4] and least
+    modulus [m3].
+    """
 
     area: float
     heel: float
@@ -176,7 +178,8 @@ def veneer_span(vertical: float, horizontal: float, thickness: float) -> float |
 
 
 def jack_skew(span: float) -> float:
-    """How far the skewback of a flat arch leans out per unit of its depth: 1/2 in per foot of span in 4 in.
+    """How far the skewback of a flat arch leans out per unit of its depth: 1/2 in per foot of span
+    in 4 in.
 
     Parameters
     ----------
@@ -192,7 +195,8 @@ def jack_skew(span: float) -> float:
 
 
 def hot_growth(length: float, warmer: float = 300 / 1.8) -> float:
-    """How much a steel lintel grows in the heat of the firebox head; leave that much free at its ends.
+    """How much a steel lintel grows in the heat of the firebox head; leave that much free at its
+    ends.
 
     Parameters
     ----------

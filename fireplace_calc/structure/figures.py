@@ -1,4 +1,6 @@
-"""Published figures of the structure, read once from ``data/structure_*.csv`` into SI. Every row keeps its source and confidence."""
+"""Published figures of the structure, read once from ``data/structure_*.csv`` into SI. Every row
+keeps its source and confidence.
+"""
 
 from __future__ import annotations
 
@@ -37,7 +39,9 @@ def source(name: str) -> Source:
 
 @dataclass(frozen=True, slots=True)
 class Terrain:
-    """How wind grows with height over one kind of ground; ``gradient`` and ``lowest`` are heights. [m]"""
+    """How wind grows with height over one kind of ground; ``gradient`` and ``lowest`` are heights.
+    [m]
+    """
 
     coefficient: float
     alpha: float
@@ -91,7 +95,8 @@ def flexural_tensions() -> dict[tuple[str, str], tuple[float, Source]]:
 def flexural_tension(mortar: str, units: str = "solid") -> float:
     """Allowable tension across a bed joint. [Pa]
 
-    These are the figures of 2011 and later: the third that older codes let wind add is in them already.
+    These are the figures of 2011 and later: the third that older codes let wind add is in them
+    already.
 
     >>> round(flexural_tension("N") / PSI)
     40
@@ -115,7 +120,9 @@ def rupture(stone: str) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """A row of the table of loose steel lintels: the angle, how many of them, and the clear spans it may have. [m]"""
+    """A row of the table of loose steel lintels: the angle, how many of them, and the clear spans
+    it may have. [m]
+    """
 
     angle: str
     pieces: int
@@ -176,8 +183,8 @@ def bearing(soil: str) -> float:
     pressure = pick(soils(), soil, "Soil")[0]
     if pressure <= 0:
         raise InputError(
-            f"Soil is {soil!r}, which no table gives a bearing pressure; somebody has to dig and look, and an engineer "
-            "to design the footing.",
+            f"Soil is {soil!r}, which no table gives a bearing pressure; somebody has to dig and"
+            " look, and an engineer to design the footing.",
             "Soil",
             "a soil with a presumptive value",
             soil,

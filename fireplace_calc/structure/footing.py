@@ -127,8 +127,9 @@ def assess_footing(design: Design, frame: Frame, weighed: Weights, standing: Fre
 
     Notes
     -----
-    The hearth extension is counted on the footing, where it would stand if it were cantilevered from the base. Earth on the
-    projection is not. Wind on the breast below the shoulder goes into the house wall it stands in.
+    The hearth extension is counted on the footing, where it would stand if it were cantilevered
+    from the base. Earth on the projection is not. Wind on the breast below the shoulder goes into
+    the house wall it stands in.
     """
     out = design.base.footing_projection
     width, depth = 2 * (frame.block_half + out), frame.block_back + 2 * out

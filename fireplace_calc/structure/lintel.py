@@ -87,7 +87,8 @@ class LintelResult:
 
 
 def wall_weight(frame: Frame, weighed: Weights) -> float:
-    """Weight of the masonry over the opening by its face, taken as thick as it gets before the flue.
+    """Weight of the masonry over the opening by its face, taken as thick as it gets before the
+    flue.
 
     Parameters
     ----------
@@ -121,8 +122,9 @@ def assess_lintel(design: Design, frame: Frame, weighed: Weights) -> LintelResul
 
     Notes
     -----
-    Span is the clear opening and one bearing, which is the safe reading; some handbooks take the clear opening. The triangle stands
-    on the lintel's top and needs solid jambs beside it. A steel angle is the one drawn: its upright leg as high as the lintel.
+    Span is the clear opening and one bearing, which is the safe reading; some handbooks take the
+    clear opening. The triangle stands on the lintel's top and needs solid jambs beside it. A steel
+    angle is the one drawn: its upright leg as high as the lintel.
     """
     if design.opening.head == "segmental":
         return None

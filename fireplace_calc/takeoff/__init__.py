@@ -1,6 +1,8 @@
-"""What to order: the parts of a geometry as brick, block, sections, mortar and poured work, with waste and weights.
+"""What to order: the parts of a geometry as brick, block, sections, mortar and poured work, with
+waste and weights.
 
-``take_off(geometry)`` is the list; ``share_out(geometry)`` is the bookkeeping behind it, part by part.
+``take_off(geometry)`` is the list; ``share_out(geometry)`` is the bookkeeping behind it, part by
+part.
 """
 
 from fireplace_calc.takeoff.cost import Bill, Price, PricedLine, bill, prices

@@ -54,8 +54,9 @@ def prices(path: str | None = None) -> dict[str, Price]:
             )
         except (KeyError, TypeError, ValueError):
             raise InputError(
-                f"Line {number} of the price list cannot be read: item, unit, price as a bare number, currency, per_pack, "
-                f"pack and confidence are wanted, but it holds {', '.join(map(str, r.values()))}.",
+                f"Line {number} of the price list cannot be read: item, unit, price as a bare"
+                " number, currency, per_pack, pack and confidence are wanted, but it holds"
+                f" {', '.join(map(str, r.values()))}.",
                 "price list",
                 "a bare number",
                 str(r),

@@ -1,4 +1,6 @@
-"""Everything that can stand on the list: the unit it is bought in, what one unit holds, and which waste applies."""
+"""Everything that can stand on the list: the unit it is bought in, what one unit holds, and which
+waste applies.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +14,9 @@ from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.takeoff.handbook import concrete as mixed
 
 LONGEST = 30 * INCH
-"""Refractory sections are taken no longer than this, so that one or two people can set a piece: our own habit. [m]"""
+"""Refractory sections are taken no longer than this, so that one or two people can set a piece: our
+own habit. [m]
+"""
 
 STONE_JOINTS = 0.25
 """Share of stonework that is mortar; common practice for rubble, from memory. [-]"""
@@ -84,8 +88,8 @@ def all_goods() -> dict[str, Goods]:
     )
     yard = mixed(CUYD)
     by_hand = (
-        f"mixed on site 1:2-1/2:5, a yard takes {yard.cement:g} sacks of 94 lb, {yard.sand / CUYD:.2f} yd3 of sand and "
-        f"{yard.gravel / CUYD:.2f} of gravel (USDA FB 1889)"
+        f"mixed on site 1:2-1/2:5, a yard takes {yard.cement:g} sacks of 94 lb,"
+        f" {yard.sand / CUYD:.2f} yd3 of sand and {yard.gravel / CUYD:.2f} of gravel (USDA FB 1889)"
     )
     listed = {
         "Footing concrete": (*poured, by_hand),

@@ -1,6 +1,8 @@
-"""Rules of old handbooks as they stand in print: flue areas, brick by courses, mortar by the thousand, concrete by the yard.
+"""Rules of old handbooks as they stand in print: flue areas, brick by courses, mortar by the
+thousand, concrete by the yard.
 
-Second opinions beside what is counted and drawn. None of them decides anything: the codes' own flue rules are in ``rules``.
+Second opinions beside what is counted and drawn. None of them decides anything: the codes' own flue
+rules are in ``rules``.
 """
 
 from __future__ import annotations
@@ -80,7 +82,8 @@ def older_flue_area(opening: float) -> float:
 
 
 def inside_area(size: str, shape: str) -> float:
-    """Bare inside of a clay liner, its corners taken as square, as the bulletin reckons it; the code's net areas are less.
+    """Bare inside of a clay liner, its corners taken as square, as the bulletin reckons it; the
+    code's net areas are less.
 
     Parameters
     ----------
@@ -146,7 +149,8 @@ def next_liner(area: float, shape: str, sizes: Iterable[str] | None = None) -> s
 
 
 def brick_flue(area: float) -> tuple[float, float]:
-    """Least flue of bare brick: sides in whole half bricks, at least a brick wide and no longer than twice that (our own limit).
+    """Least flue of bare brick: sides in whole half bricks, at least a brick wide and no longer
+    than twice that (our own limit).
 
     Parameters
     ----------
@@ -217,7 +221,8 @@ def brick_by_courses(height: float, per_course: float, solid_base: float = 0.0) 
 
 
 def wall_measure(volume: float) -> float:
-    """'Brick' of a volume of work at 22.5 to the cubic foot: a way of pricing, no count; USDA FB 1889 (read twice).
+    """'Brick' of a volume of work at 22.5 to the cubic foot: a way of pricing, no count; USDA FB
+    1889 (read twice).
 
     Parameters
     ----------

@@ -79,8 +79,8 @@ def _brick(
         "brick",
         "22.5 to the cubic foot",
         BULLETIN,
-        "Wall measure prices work by 7.5 brick to each 4 in of wall and foot of face; it is no count and runs some "
-        "29 percent over brick of 8 in with 1/2 in joints.",
+        "Wall measure prices work by 7.5 brick to each 4 in of wall and foot of face; it is no"
+        " count and runs some 29 percent over brick of 8 in with 1/2 in joints.",
     )
     stack = geometry.by_name["chimney walls"]
     if stack.material == "brick" and stack.volume > 0:
@@ -94,7 +94,8 @@ def _brick(
             "brick",
             f"4-1/2 courses to the foot of {each:.1f} brick",
             BULLETIN,
-            "Courses of 2-3/4 in are 4.36 to the foot; the bulletin rounds up and so counts 3 percent more.",
+            "Courses of 2-3/4 in are 4.36 to the foot; the bulletin rounds up and so counts 3"
+            " percent more.",
         )
     yield Opinion(
         "Mortar, thick walls",
@@ -103,7 +104,8 @@ def _brick(
         "ft3",
         "18 ft3 of sand to 1000 brick",
         BULLETIN,
-        "The bulletin's mix fills solid walls; ours adds the block's joints and leaves out what is spilt.",
+        "The bulletin's mix fills solid walls; ours adds the block's joints and leaves out what is"
+        " spilt.",
     )
     yield Opinion(
         "Mortar, one wythe",
@@ -133,7 +135,8 @@ def _firebrick(
             "brick",
             "17 to the cubic foot of wall",
             "old pocket books (memory)",
-            "Dry brick without joints, 17.1 to the cubic foot, nothing lost in cuts: a small firebox is nearly all cuts.",
+            "Dry brick without joints, 17.1 to the cubic foot, nothing lost in cuts: a small"
+            " firebox is nearly all cuts.",
         )
         paste = volume.get("Refractory mortar", 0.0) * density("refractory mortar") / POUND
         yield Opinion(
@@ -143,7 +146,8 @@ def _firebrick(
             "lb",
             "350 lb to 1000 straights",
             "general practice (memory)",
-            "For thin trowelled joints, 250 to 600 by the crew; ours counts parging and liner joints too, nothing spilt.",
+            "For thin trowelled joints, 250 to 600 by the crew; ours counts parging and liner"
+            " joints too, nothing spilt.",
         )
 
 
@@ -159,7 +163,8 @@ def _block(geometry: Geometry, net: dict[str, float]) -> Iterator[Opinion]:
             "block",
             "112.5 to 100 square feet",
             "NCMA TEK 14, 1969 (read twice)",
-            "Outside face, corners counted twice; ours goes by the middle of the wall, in halves, by whole courses.",
+            "Outside face, corners counted twice; ours goes by the middle of the wall, in halves,"
+            " by whole courses.",
         )
 
 
@@ -188,7 +193,8 @@ def _flue(geometry: Geometry) -> Iterator[Opinion]:
         "in2",
         "a twelfth of the opening; a tenth unlined or under 22 ft",
         BULLETIN,
-        f"Bare inside of the liner, which the code's net areas are less than; {sizes}. The code decides.",
+        f"Bare inside of the liner, which the code's net areas are less than; {sizes}. The code"
+        " decides.",
     )
     yield Opinion(
         "Flue area, older rule",

@@ -21,7 +21,9 @@ from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """What one part asks of one kind of goods: volume [m3], weight [kg], and a count or an area [ft2] if so bought."""
+    """What one part asks of one kind of goods: volume [m3], weight [kg], and a count or an area
+    [ft2] if so bought.
+    """
 
     part: str
     item: str
@@ -110,7 +112,9 @@ class _Takeoff:
         yield from self.mortar(part, part.volume - gross)
 
     def masonry(self, part: Part, laid: Laid, facing: float = 0.0) -> Iterator[Share]:
-        """Whatever the walls are made of; the first ``facing`` cubic metres of brick show in the room."""
+        """Whatever the walls are made of; the first ``facing`` cubic metres of brick show in the
+        room.
+        """
         if part.material == "stone":
             stone = part.volume * (1 - STONE_JOINTS)
             yield Share(part.name, "Building stone", "stone", stone, stone * density("stone"))
@@ -132,7 +136,9 @@ class _Takeoff:
                 yield from self.units(part, "Common brick", laid, volume=part.volume - facing)
 
     def wall_of_block(self, part: Part) -> Iterator[Share]:
-        """Base block by courses: so many to the ring or the layer, halves used, the top course cut to height."""
+        """Base block by courses: so many to the ring or the layer, halves used, the top course cut
+        to height.
+        """
         unit = bricks.block(self.g)
         loft = part.adds[0]
         height = loft.top - loft.bottom
@@ -228,7 +234,10 @@ class _Takeoff:
         ring: ArchRing = part.adds[0]
         middle = 2 * ring.half_angle * (ring.radius + ring.depth / 2)
         laid = IN_MASS
-        note = f"{2 * round(middle / (COMMON.height + COMMON.joint) / 2 - 0.5) + 1} round the ring, odd for a key"
+        note = (
+            f"{2 * round(middle / (COMMON.height + COMMON.joint) / 2 - 0.5) + 1} round the ring,"
+            " odd for a key"
+        )
         return self.units(part, "Arch brick", laid, note=note)
 
     def hearth(self, part: Part) -> Iterator[Share]:
@@ -278,7 +287,9 @@ class _Takeoff:
             yield from self.poured(part, f"Crown {part.material}", part.material)
 
     def showing(self, part: Part) -> float:
-        """Brick that shows in the room, one wythe deep: beside and over the opening, over the throat, and up to the ceiling. [m3]"""
+        """Brick that shows in the room, one wythe deep: beside and over the opening, over the
+        throat, and up to the ceiling. [m3]
+        """
         if self.d.surround.face != "brick":
             return 0.0
         f, deep = self.f, COMMON.depth + COMMON.joint

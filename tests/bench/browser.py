@@ -46,7 +46,9 @@ def free_port() -> int:
 
 @contextlib.contextmanager
 def server(kind: str, notebook: Path, root: Path):
-    """Start JupyterLab or Voila on loopback, give the address of the notebook, and stop it afterwards."""
+    """Start JupyterLab or Voila on loopback, give the address of the notebook, and stop it
+    afterwards.
+    """
     port = free_port()
     if kind == "lab":
         command = [
@@ -93,7 +95,9 @@ def page(width: int = 1280, height: int = 1000, **how):
 
 
 class Alone:
-    """A headless Chromium that can be left alone: while nobody looks in, no debugger takes time off the page."""
+    """A headless Chromium that can be left alone: while nobody looks in, no debugger takes time off
+    the page.
+    """
 
     def __init__(self, width: int = 1280, height: int = 1000):
         from playwright.sync_api import sync_playwright

@@ -1,6 +1,8 @@
-"""What one step of each slider costs: making the sheets, painting them, packing the picture; and a thousand such steps.
+"""What one step of each slider costs: making the sheets, painting them, packing the picture; and a
+thousand such steps.
 
-Run: ``.venv/bin/python tests/bench/draw.py``. No browser and no panel: only what is under ``drawing/``.
+Run: ``.venv/bin/python tests/bench/draw.py``. No browser and no panel: only what is under
+``drawing/``.
 """
 
 from __future__ import annotations
@@ -39,7 +41,8 @@ def main() -> None:
         name: [assess(change(boathouse, step)) for step in steps] for name, steps in STEPS.items()
     }
     print(
-        "| median of 100 steps | sheets [ms] | paint [ms] | pack [ms] | all [ms] | kilobytes |\n|---|---|---|---|---|---|"
+        "| median of 100 steps | sheets [ms] | paint [ms] | pack [ms] | all [ms] | kilobytes"
+        " |\n|---|---|---|---|---|---|"
     )
     for name, found in results.items():
         rows = []

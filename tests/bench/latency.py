@@ -1,8 +1,10 @@
-"""Key press to painted picture, in a real browser: ours, a blank rectangle, and plain interact with pyplot.
+"""Key press to painted picture, in a real browser: ours, a blank rectangle, and plain interact with
+pyplot.
 
-Run: ``.venv/bin/python tests/bench/latency.py [lab] [voila] [view ...]``. Prints the tables that stand in DEVELOPERS.md: the
-four views, or with names of views each of them large, in turns with the blank one. Every picture carries a number in its
-lowest left corner; the page reads it back off the painted picture.
+Run: ``.venv/bin/python tests/bench/latency.py [lab] [voila] [view ...]``. Prints the tables that
+stand in DEVELOPERS.md: the four views, or with names of views each of them large, in turns with the
+blank one. Every picture carries a number in its lowest left corner; the page reads it back off the
+painted picture.
 """
 
 from __future__ import annotations
@@ -20,14 +22,14 @@ from playwright.sync_api import Error
 sys.path.insert(0, str(Path(__file__).parent))
 from browser import ROOT, Alone, server
 
-SETUP = f'''
+SETUP = f"""
 import io, numpy as np
 import ipywidgets as w
 from fireplace_calc import load, change, assess
 from fireplace_calc.base.units import INCH
 boathouse = load(r"{ROOT}/data/designs/boathouse.toml")
 stamp = lambda design: int(round(design.opening.width / INCH * 2))
-'''
+"""
 OURS = """
 from fireplace_calc.panels import panel
 panel(boathouse, stamp=stamp)
@@ -176,7 +178,9 @@ def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) 
 
 
 def pooled(rounds: list[dict]) -> dict:
-    """Every press of all rounds together; of the held keys the middle one, and the worst last picture."""
+    """Every press of all rounds together; of the held keys the middle one, and the worst last
+    picture.
+    """
     waits = sorted(wait for one in rounds for wait in one["waits"])
     lasts = [one["last"] for one in rounds]
     return {
@@ -198,7 +202,9 @@ def contestants(views: list[str]) -> dict[str, str]:
 
 
 def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
-    """The contestants take turns, so that a machine which is busy for a while is busy for all of them."""
+    """The contestants take turns, so that a machine which is busy for a while is busy for all of
+    them.
+    """
     for kind in kinds:
         turns = contestants(views)
         runs = {name: [] for name in turns}
@@ -215,8 +221,9 @@ def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
         for name, m in found.items():
             last = "never" if m["last"] is None or not m["right"] else f"{m['last']:.0f}"
             print(
-                f"| {name} | {m['median']:.1f} | {m['p95']:.1f} | {m['median'] / found['blank']['median']:.2f} | "
-                f"{m['p95'] / found['blank']['p95']:.2f} | {m['frames']} | {last} |"
+                f"| {name} | {m['median']:.1f} | {m['p95']:.1f} |"
+                f" {m['median'] / found['blank']['median']:.2f} |"
+                f" {m['p95'] / found['blank']['p95']:.2f} | {m['frames']} | {last} |"
             )
 
 

@@ -1,7 +1,8 @@
-"""A thousand redraws of the live panel: what the process holds afterwards, over what it held before.
+"""A thousand redraws of the live panel: what the process holds afterwards, over what it held
+before.
 
-Run: ``.venv/bin/python tests/bench/memory.py``. The panel is the one of the notebooks, moved through its own controls;
-only the wire to a browser is missing.
+Run: ``.venv/bin/python tests/bench/memory.py``. The panel is the one of the notebooks, moved
+through its own controls; only the wire to a browser is missing.
 """
 
 from __future__ import annotations

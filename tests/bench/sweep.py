@@ -1,6 +1,8 @@
-"""A million fires settled, and a catalogue of designs swept through all stations of a country: one core, then a cluster of two.
+"""A million fires settled, and a catalogue of designs swept through all stations of a country: one
+core, then a cluster of two.
 
-Run: ``.venv/bin/python tests/bench/sweep.py``. Weather that is not of a station is drawn from a seed.
+Run: ``.venv/bin/python tests/bench/sweep.py``. Weather that is not of a station is drawn from a
+seed.
 """
 
 from __future__ import annotations
@@ -24,7 +26,9 @@ COUNT, BLOCK = 1_000_000, 4096
 
 
 def timed(name: str, count: int, act, here: bool = True) -> None:
-    """One line: how long it took by the clock, and on the processor where all of it was done here. [s]"""
+    """One line: how long it took by the clock, and on the processor where all of it was done here.
+    [s]
+    """
     clock, work = time.perf_counter(), time.process_time()
     act()
     clock, work = time.perf_counter() - clock, time.process_time() - work

@@ -1,6 +1,8 @@
-"""How heavy a lift may be, and who lifts it: the lifting equation of NIOSH, revised 1991 (publication 94-110).
+"""How heavy a lift may be, and who lifts it: the lifting equation of NIOSH, revised 1991
+(publication 94-110).
 
-It is worked in inches and pounds, as its first edition prints it; 51 lb and 23 kg are not quite the same.
+It is worked in inches and pounds, as its first edition prints it; 51 lb and 23 kg are not quite the
+same.
 """
 
 from __future__ import annotations
@@ -55,7 +57,9 @@ def reach_for(depth: float, height: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class LiftingTask:
-    """How often a load is lifted [1/min], for how long at a time, how well it is held, and how far one turns [rad]."""
+    """How often a load is lifted [1/min], for how long at a time, how well it is held, and how far
+    one turns [rad].
+    """
 
     lifts: float = SELDOM
     duration: str = "long"
@@ -85,7 +89,7 @@ def recommended_weight(
         Height of the hands where the load is taken. [m]
     travel : float
         Up or down. [m]
-    way : LiftingTask
+    task : LiftingTask
         Frequency [1/min], duration, grip and twist [rad].
     tabled : bool
         With multipliers as the printed tables round them. [-]
@@ -99,7 +103,8 @@ def recommended_weight(
     -----
     .. math:: RWL = LC \cdot HM \cdot VM \cdot DM \cdot AM \cdot FM \cdot CM
 
-    NIOSH 94-110 (read; the tables of frequency and grip partly from memory). One person, two hands, smooth, on good footing.
+    NIOSH 94-110 (read; the tables of frequency and grip partly from memory). One person, two hands,
+    smooth, on good footing.
     """
     return (
         LOAD
@@ -118,13 +123,14 @@ def limit(
     task: LiftingTask = USUAL,
     tabled: bool = False,
 ) -> float:
-    """Weight for a piece that is put down with care, as in masonry every piece is: the smaller of both ends.
+    """Weight for a piece that is put down with care, as in masonry every piece is: the smaller of
+    both ends.
 
     Parameters
     ----------
     taken, put : tuple of float
         Reach and height of the hands at the origin and at the destination. [m]
-    way : LiftingTask
+    task : LiftingTask
         Frequency [1/min], duration, grip and twist [rad].
     tabled : bool
         With multipliers as printed. [-]
@@ -177,7 +183,8 @@ def capacity(one: float, people: int) -> float:
 
 
 def index(weight: float, allowed: float) -> float:
-    """Lifting index: up to 1 is fine, to 3 is a raised risk, beyond a high one; without end where nothing is allowed.
+    """Lifting index: up to 1 is fine, to 3 is a raised risk, beyond a high one; without end where
+    nothing is allowed.
 
     Parameters
     ----------

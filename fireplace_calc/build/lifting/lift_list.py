@@ -1,4 +1,6 @@
-"""Every heavy piece that is set: what it weighs, where it goes, and whether one, two, or only a hoist may lift it."""
+"""Every heavy piece that is set: what it weighs, where it goes, and whether one, two, or only a
+hoist may lift it.
+"""
 
 from __future__ import annotations
 
@@ -32,7 +34,9 @@ GRIPS = {
     "Steel lintel": "fair",
     "Timber lintel": "fair",
 }
-"""Webs and edges the fingers close on; anything else is smooth and wide, and in doubt the worse: our own habit."""
+"""Webs and edges the fingers close on; anything else is smooth and wide, and in doubt the worse:
+our own habit.
+"""
 HEAVY_UNIT = 20.0
 """Units over this are laid by nobody alone: HSE guidance (read). [kg]"""
 
@@ -175,14 +179,16 @@ def list_lifts(geometry: Geometry, made: list[WorkStep]) -> tuple[Lift, ...]:
     Parameters
     ----------
     geometry : Geometry
-        Its design's ``work`` says where pieces stand ready, how far off the body they are held, how often. [m, 1/min]
+        Its design's ``work`` says where pieces stand ready, how far off the body they are held, how
+        often. [m, 1/min]
     made : list of Step
         The steps.
 
     Returns
     -------
     tuple of Lift
-        In turn; hands are taken to hold a piece at half its height, all day long: our own habit, on the safe side. [kg, m]
+        In turn; hands are taken to hold a piece at half its height, all day long: our own habit, on
+        the safe side. [kg, m]
     """
     found = []
     for step in made:

@@ -1,7 +1,7 @@
 """The six multipliers of the lifting equation of NIOSH, revised 1991 (publication 94-110).
 
-The equation is worked in inches and pounds, as its first edition prints it; 51 lb and 23 kg are not quite the same.
-Multipliers by formula, or as the printed tables round them.
+The equation is worked in inches and pounds, as its first edition prints it; 51 lb and 23 kg are not
+quite the same. Multipliers by formula, or as the printed tables round them.
 """
 
 from __future__ import annotations
@@ -15,11 +15,15 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import DEG, INCH, InputError
 
 KNEE = 30 * INCH
-"""Hands below this are low: best height, and the border between the columns of grip and frequency. [m]"""
+"""Hands below this are low: best height, and the border between the columns of grip and frequency.
+[m]
+"""
 NEAREST, FARTHEST = 10 * INCH, 25 * INCH
 """Hands before the ankles: nearer counts as the first, farther is no lift at all. [m]"""
 HIGHEST, LEAST_TRAVEL, MOST_TRAVEL = 70 * INCH, 10 * INCH, 70 * INCH
-"""Hands no higher; travel up or down counts as the second at least, and beyond the third is no lift at all. [m]"""
+"""Hands no higher; travel up or down counts as the second at least, and beyond the third is no lift
+at all. [m]
+"""
 MOST_TWIST = 135 * DEG
 """Turned farther than this is no lift at all. [rad]"""
 SELDOM = 0.2
@@ -194,7 +198,8 @@ def frequency_multiplier(lifts: float, duration: str, origin: float) -> float:
     duration : str
         ``short``, ``moderate`` or ``long``: see ``spell``. [-]
     origin : float
-        Height of the hands where the load is taken, also when it is the putting down that is judged. [m]
+        Height of the hands where the load is taken, also when it is the putting down that is
+        judged. [m]
 
     Returns
     -------
@@ -229,7 +234,8 @@ def spell(hours: float, rest: float = 0.0) -> str:
     Returns
     -------
     str
-        ``short`` up to 1 h with as much rest, ``moderate`` up to 2 h with three tenths of it, else ``long``, up to 8 h. [-]
+        ``short`` up to 1 h with as much rest, ``moderate`` up to 2 h with three tenths of it, else
+        ``long``, up to 8 h. [-]
     """
     if past(finite("Hours of lifting", hours), 8.0):
         raise InputError(

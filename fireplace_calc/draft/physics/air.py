@@ -1,4 +1,6 @@
-"""Air: density, viscosity, heat, and how thin it is at altitude. Every function takes floats or arrays alike."""
+"""Air: density, viscosity, heat, and how thin it is at altitude. Every function takes floats or
+arrays alike.
+"""
 
 from __future__ import annotations
 
@@ -28,7 +30,9 @@ _CP_OVER_R = {
     "O2": (3.626, -1.878e-3, 7.055e-6, -6.764e-9, 2.156e-12),
     "N2": (3.675, -1.208e-3, 2.324e-6, -0.632e-9, -0.226e-12),
 }
-"""Fourth-degree fits in T [K] of textbooks on thermodynamics, 300 to 1000 K; from memory, held against CoolProp in the tests."""
+"""Fourth-degree fits in T [K] of textbooks on thermodynamics, 300 to 1000 K; from memory, held
+against CoolProp in the tests.
+"""
 
 
 def air_density(temperature, pressure=SEA_LEVEL):
@@ -83,7 +87,8 @@ def air_viscosity(temperature):
 
     References
     ----------
-    Lemmon and Jacobsen, 2004, Int. J. Thermophys. 25, 21, dilute gas; constants from memory, held against CoolProp in the tests.
+    Lemmon and Jacobsen, 2004, Int. J. Thermophys. 25, 21, dilute gas; constants from memory, held
+    against CoolProp in the tests.
 
     Examples
     --------

@@ -1,4 +1,6 @@
-"""The house around the fire: what leaks in, what fans take out, and how far that pulls the room down."""
+"""The house around the fire: what leaks in, what fans take out, and how far that pulls the room
+down.
+"""
 
 from __future__ import annotations
 
@@ -112,8 +114,9 @@ def house_pull(flow, leak, exponent, inlet=0.0, density=1.25):
 
     Notes
     -----
-    Without an inlet in closed form. With one, three steps of Halley's method from where both would pull if the leaks went with
-    the square root too: from there never more than half off, and to the last digits for every exponent from 0.5 to 1.
+    Without an inlet in closed form. With one, three steps of Halley's method from where both would
+    pull if the leaks went with the square root too: from there never more than half off, and to the
+    last digits for every exponent from 0.5 to 1.
 
     Examples
     --------

@@ -1,4 +1,6 @@
-"""What the smoke pays on its way: every loss as a number of velocity heads in the flue. Floats or arrays alike."""
+"""What the smoke pays on its way: every loss as a number of velocity heads in the flue. Floats or
+arrays alike.
+"""
 
 from __future__ import annotations
 
@@ -26,8 +28,8 @@ def inlet_loss(flue_area, throat_area):
     -----
     .. math:: K = 0.5 + 2\,(A_{flue} / A_{throat})^2
 
-    Passes through the three published values: 0.5 for an open cone, 1.0 for a throat of twice the flue, 2.5 for one of
-    the flue's own area. Between them it is an interpolation of this project.
+    Passes through the three published values: 0.5 for an open cone, 1.0 for a throat of twice the
+    flue, 2.5 for one of the flue's own area. Between them it is an interpolation of this project.
 
     References
     ----------
@@ -76,7 +78,8 @@ def hydraulic_diameter(area, perimeter):
 
 
 def friction_factor(reynolds, relative_roughness):
-    r"""Darcy's friction factor in a rough pipe, by Colebrook; by Poiseuille where the flow is laminar.
+    r"""Darcy's friction factor in a rough pipe, by Colebrook; by Poiseuille where the flow is
+    laminar.
 
     Parameters
     ----------
@@ -94,13 +97,13 @@ def friction_factor(reynolds, relative_roughness):
     -----
     .. math:: 1/\sqrt f = -2 \log_{10}\left[\epsilon/3.7D + 2.51/(Re \sqrt f)\right]
 
-    Haaland's explicit form starts it and one step of Colebrook's ends it, within 0.3 % above Re 4000. The larger of the two laws is
-    taken, so that there is no jump between them.
+    Haaland's explicit form starts it and one step of Colebrook's ends it, within 0.3 % above Re
+    4000. The larger of the two laws is taken, so that there is no jump between them.
 
     References
     ----------
-    Colebrook, C. F., 1939, J. Inst. Civ. Eng. 11, 133; Haaland, S. E., 1983, J. Fluids Eng. 105, 89; both from memory, held against
-    the fluids library in the tests.
+    Colebrook, C. F., 1939, J. Inst. Civ. Eng. 11, 133; Haaland, S. E., 1983, J. Fluids Eng. 105,
+    89; both from memory, held against the fluids library in the tests.
 
     Examples
     --------
@@ -200,7 +203,8 @@ def contraction_loss(large, small, included_angle):
 def top_loss(
     rain_cap: bool | None, arrester: bool | None, cap_free_area: float | None, flue_area: float
 ) -> tuple[float, float]:
-    """Rain cap and spark screen at the top; the open top's own velocity head is counted elsewhere, once.
+    """Rain cap and spark screen at the top; the open top's own velocity head is counted elsewhere,
+    once.
 
     Parameters
     ----------
@@ -218,8 +222,8 @@ def top_loss(
 
     Notes
     -----
-    A cap whose free area is known to be at least four times the flue counts as one of low resistance: engineering
-    judgement, after the code's measure for a screen.
+    A cap whose free area is known to be at least four times the flue counts as one of low
+    resistance: engineering judgement, after the code's measure for a screen.
 
     Examples
     --------

@@ -1,4 +1,6 @@
-"""How the chimney cools the gas: film, wall, and the temperature left at the top. Floats or arrays alike."""
+"""How the chimney cools the gas: film, wall, and the temperature left at the top. Floats or arrays
+alike.
+"""
 
 from __future__ import annotations
 
@@ -35,12 +37,14 @@ def nusselt(reynolds, prandtl, relative_roughness):
     -----
     .. math:: Nu = \frac{(f/8)(Re - 1000)\,Pr}{1 + 12.7\sqrt{f/8}\,(Pr^{2/3} - 1)}
 
-    With the friction factor of the rough wall. The chimney standard's own form with its entry length agrees within 4 % in a clay flue
-    twenty diameters long; correlations for rougher walls scatter by a quarter, most of them below this one, which cools the gas more.
+    With the friction factor of the rough wall. The chimney standard's own form with its entry
+    length agrees within 4 % in a clay flue twenty diameters long; correlations for rougher walls
+    scatter by a quarter, most of them below this one, which cools the gas more.
 
     References
     ----------
-    Gnielinski, V., 1976, Int. Chem. Eng. 16, 359; form from memory, held against the ht library in the tests.
+    Gnielinski, V., 1976, Int. Chem. Eng. 16, 359; form from memory, held against the ht library in
+    the tests.
 
     Examples
     --------
@@ -137,7 +141,7 @@ def flue_temperatures(entry, beside_flue, transfer_units):
 
     Parameters
     ----------
-    entry, surroundings : float or array
+    entry, beside_flue : float or array
         Gas at the foot of the flue, and what lies round the chimney. [K]
     transfer_units : float or array
         U P L / (m cp), not negative. [-]
@@ -159,6 +163,7 @@ def flue_temperatures(entry, beside_flue, transfer_units):
     """
     units = np.maximum(transfer_units, 1e-12)
     left = np.exp(-units)
-    return beside_flue + (entry - beside_flue) * -np.expm1(-units) / units, beside_flue + (
-        entry - beside_flue
-    ) * left
+    return (
+        beside_flue + (entry - beside_flue) * -np.expm1(-units) / units,
+        beside_flue + (entry - beside_flue) * left,
+    )

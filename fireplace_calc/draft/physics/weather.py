@@ -47,7 +47,8 @@ def wind_pressure(coefficient, speed, outdoor, pressure=SEA_LEVEL):
 
 
 def roof_wind(geometry: Geometry) -> RoofWind:
-    """Which published coefficient stands for this chimney top: the adverse one where the top lies below a steep ridge.
+    """Which published coefficient stands for this chimney top: the adverse one where the top lies
+    below a steep ridge.
 
     The figures are of roof surfaces; none was found that had been measured at a flue top.
     """
@@ -92,7 +93,8 @@ def house_stack(height_over_middle, outdoor, room, pressure=SEA_LEVEL):
 
 
 def flue_at_rest(outdoor, room, indoors):
-    """Air in a flue nobody has lit: as warm as what stands round it, or as the outdoors where it stands in the cold.
+    """Air in a flue nobody has lit: as warm as what stands round it, or as the outdoors where it
+    stands in the cold.
 
     Parameters
     ----------

@@ -32,7 +32,9 @@ TURNS = ("front", "section", "roof", "plan")
 """Which view is drawn first."""
 WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)
 BROAD = {"plan": 1.6, "detail": 1.6}
-"""How much wider apart hatch lines stand where such a view fills the sheet and shows broad cuts. [-]"""
+"""How much wider apart hatch lines stand where such a view fills the sheet and shows broad cuts.
+[-]
+"""
 RULES = {
     "front": [(4.0, 78.4), (102.0, 78.4)],
     "section": [(106.4, 4.0), (106.4, HEIGHT - 4.0)],
@@ -215,7 +217,9 @@ def draw_view(
     limits: Limits | None = None,
     shown: Collection[str] = (),
 ) -> Sheet:
-    """One view in one cell, drawn afresh; in its room with those proportion guides that are ``shown``, by name."""
+    """One view in one cell, drawn afresh; in its room with those proportion guides that are
+    ``shown``, by name.
+    """
     sheet = Sheet(WIDTH, HEIGHT, hatch_size=BROAD.get(view, 1.0) if cell is WHOLE else 1.0)
     more = {"limits": limits} if view == "roof" else {}
     if view == "room" and shown:
@@ -233,7 +237,9 @@ def views(
     limits: Limits | None = None,
     shown: Collection[str] = (),
 ) -> Iterator[tuple[Cell, Sheet]]:
-    """What a live picture shows: ``all`` four views in their cells, or one of them on the whole sheet; each made when asked for."""
+    """What a live picture shows: ``all`` four views in their cells, or one of them on the whole
+    sheet; each made when asked for.
+    """
     places = {name: CELLS[name] for name in TURNS} if view == "all" else {view: WHOLE}
     return (
         (cell, view_sheet(name, cell, geometry, units, limits, shown))
@@ -252,5 +258,7 @@ def elevations(geometry: Geometry, units: str = FEET_INCHES, limits: Limits | No
 def single(
     view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None
 ) -> Sheet:
-    """One view alone on a sheet of the same size: ``front``, ``section``, ``plan``, ``roof`` or ``room``."""
+    """One view alone on a sheet of the same size: ``front``, ``section``, ``plan``, ``roof`` or
+    ``room``.
+    """
     return draw_view(view, WHOLE, geometry, units, limits)

@@ -12,7 +12,9 @@ from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules import Finding
 
 FORMAT = "jpeg"
-"""How the live picture is packed: quicker than PNG; what is lost while a hand moves is sent when it rests."""
+"""How the live picture is packed: quicker than PNG; what is lost while a hand moves is sent when it
+rests.
+"""
 
 CLEARANCES = {"ROF-01": "contact", "ROF-02": "reach"}
 """Rules whose limit the roof view draws, and the height it belongs to."""
@@ -39,6 +41,7 @@ def live_views(
 ) -> Iterator[tuple[Cell, Sheet]]:
     """All four views, or one of them large, with the roof clearances as the checks found them.
 
-    The view ``room`` takes the names of the proportion guides that are switched on (``proportion.NAMES``).
+    The view ``room`` takes the names of the proportion guides that are switched on
+    (``proportion.NAMES``).
     """
     return views(view, geometry, units, roof_limits(findings), shown)

@@ -1,4 +1,6 @@
-"""A check shown where it is measured: from here to there on its view, with how far it would have to reach and the clause."""
+"""A check shown where it is measured: from here to there on its view, with how far it would have to
+reach and the clause.
+"""
 
 from __future__ import annotations
 
@@ -203,8 +205,8 @@ def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sh
     Returns
     -------
     Sheet
-        Of the size of the live picture. What is there runs between two cross strokes; a third stroke stands where what is asked
-        would end.
+        Of the size of the live picture. What is there runs between two cross strokes; a third
+        stroke stands where what is asked would end.
     """
     name, place = PLACES[finding.key]
     sheet = Sheet(WIDTH, HEIGHT)
@@ -239,7 +241,10 @@ def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sh
         ha="left",
         bold=True,
     )
-    origin = f"{finding.clause}, {finding.edition}. Measured between the cross strokes; the long stroke is what is asked."
+    origin = (
+        f"{finding.clause}, {finding.edition}. Measured between the cross strokes; the long stroke"
+        " is what is asked."
+    )
     sheet.text(4.0, HEIGHT - 11.0, origin, size=SMALL, ha="left")
     return sheet
 
@@ -251,7 +256,9 @@ def _stroke(view: View, start: Pair, end: Pair, ink: str) -> None:
 
 
 def _cross(view: View, start: Pair, end: Pair, place: Pair, half: float, ink: str) -> None:
-    """A stroke square to the measured line, left out where it would leave the sheet or cross a figure. [mm]"""
+    """A stroke square to the measured line, left out where it would leave the sheet or cross a
+    figure. [mm]
+    """
     (x0, y0), (x1, y1), (x, y) = view.at(*start), view.at(*end), view.at(*place)
     long = hypot(x1 - x0, y1 - y0) or 1.0
     u, v = -(y1 - y0) / long * half, (x1 - x0) / long * half

@@ -1,4 +1,6 @@
-"""A class on paper: for every student a sheet of their own with numbers and a faulty design, and the key for the trainer."""
+"""A class on paper: for every student a sheet of their own with numbers and a faulty design, and
+the key for the trainer.
+"""
 
 from __future__ import annotations
 
@@ -31,7 +33,10 @@ UPPER = 0.6
 """Share of a drawing page that section and roof take. [-]"""
 ANSWER_ROOM = 11.0
 """From one line to write on to the next: working goes above it. [mm]"""
-CAUTION = "Invented for an exercise. Not to be built from: local code, its official and licensed practice decide."
+CAUTION = (
+    "Invented for an exercise. Not to be built from: local code, its official and licensed practice"
+    " decide."
+)
 KEY = (
     Column("To work out", 44),
     Column("Answer", 19),
@@ -134,7 +139,8 @@ def class_sheet(
     size: str | None = None,
     told: Told | None = None,
 ) -> None:
-    """Write the sheets of a class, or their key, as PDF; an earlier file is replaced only when the new one is whole.
+    """Write the sheets of a class, or their key, as PDF; an earlier file is replaced only when the
+    new one is whole.
 
     Parameters
     ----------
@@ -177,7 +183,8 @@ def class_writing(
     faults: int = 1,
     size: str | None = None,
 ) -> Iterator[tuple[int, int, str]]:
-    """The same student by student, so that whoever waits can watch, and stop by closing the generator: then no file is left.
+    """The same student by student, so that whoever waits can watch, and stop by closing the
+    generator: then no file is left.
 
     Yields
     ------
@@ -281,8 +288,10 @@ def _search(
             f"Find {'the fault' if many == 1 else f'the {many} faults'}",
             columns,
             tuple(pairs),
-            before=f"This design breaks {'one rule' if many == 1 else f'{many} rules'} of {fault_finding.pack} and no other. Every length "
-            f"is as it is to be built.",
+            before=(
+                f"This design breaks {'one rule' if many == 1 else f'{many} rules'} of"
+                f" {fault_finding.pack} and no other. Every length is as it is to be built."
+            ),
         )
     )
     for number in range(1, many + 1):

@@ -8,7 +8,7 @@ from collections.abc import Collection, Iterator, Sequence
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.composed.live import roof_limits
-from fireplace_calc.drawing.papers.printing import blocked, paper, place, printing
+from fireplace_calc.drawing.papers.full_papers import blocked, paper, place, printing
 from fireplace_calc.drawing.papers.written_sheets import FOUND, found_rows
 from fireplace_calc.drawing.room.room_view import room
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow
@@ -53,7 +53,8 @@ def hand_over(
     size: str | None = None,
     shown: Collection[str] = (),
 ) -> Told:
-    """Write the sheet for a client: the fireplace in its room, then what it is, costs, weighs, draws and breaks, options beside it.
+    """Write the sheet for a client: the fireplace in its room, then what it is, costs, weighs,
+    draws and breaks, options beside it.
 
     Parameters
     ----------
@@ -103,7 +104,8 @@ def hand_over(
 def check_sheet(
     result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None
 ) -> Told:
-    """Write the sheet for an inspector: section and roof, every figure with its formula, what falls short and is open, lines to sign.
+    """Write the sheet for an inspector: section and roof, every figure with its formula, what falls
+    short and is open, lines to sign.
 
     Parameters
     ----------

@@ -1,4 +1,6 @@
-"""The order of work on paper: steps to tick off, who lifts what, waits, curing and first fires, cautions."""
+"""The order of work on paper: steps to tick off, who lifts what, waits, curing and first fires,
+cautions.
+"""
 
 from __future__ import annotations
 
@@ -47,20 +49,26 @@ def working(result: Assessment, units: str) -> Iterator[str | Table]:
         STEPS,
         tuple(_step(step) for step in plan.steps),
         tick=True,
-        before=f"About {plan.hours:.0f} hours at the wall for one mason, {plan.calendar:.0f} days with the waits, at the paces of "
-        f"the design: our own habit, to be replaced by yours. Now: {plan.while_working.do}. Afterwards: "
-        f"{plan.afterwards.do}. A batch is used within {plan.open_time:g} h.",
+        before=(
+            f"About {plan.hours:.0f} hours at the wall for one mason, {plan.calendar:.0f} days with"
+            " the waits, at the paces of the design: our own habit, to be replaced by yours. Now:"
+            f" {plan.while_working.do}. Afterwards: {plan.afterwards.do}. A batch is used within"
+            f" {plan.open_time:g} h."
+        ),
     )
     yield from (
-        f"Staging {stage.number}: floor at {show(stage.level, 'length', units)}, {' and '.join(stage.sides)}"
-        + (", guard rails." if stage.rails else ".")
+        f"Staging {stage.number}: floor at {show(stage.level, 'length', units)},"
+        f" {' and '.join(stage.sides)}" + (", guard rails." if stage.rails else ".")
         for stage in plan.staging
     )
     yield Table(
         "Lifts, by the revised NIOSH equation of 1991",
         LIFTS,
         tuple(_lift(lift, units) for lift in plan.lifts),
-        before="Index one is what nearly everybody may lift all day. Two people count as two thirds of the sum of both.",
+        before=(
+            "Index one is what nearly everybody may lift all day. Two people count as two thirds of"
+            " the sum of both."
+        ),
     )
     fires = "; ".join(
         f"day {fire.day}: {fire.share:.0%} of a full fire, {fire.note}" for fire in plan.cure.fires

@@ -1,4 +1,6 @@
-"""The written sheets of the paper set: findings with their clauses, cut list, order, order of work, cautions."""
+"""The written sheets of the paper set: findings with their clauses, cut list, order, order of work,
+cautions.
+"""
 
 from __future__ import annotations
 
@@ -152,13 +154,15 @@ def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
                 Column("Angle after each [deg]", 50),
             ),
             rows,
-            before="Every face as laid, sides counted twice. Cut wet, with eyes and lungs protected.",
+            before=(
+                "Every face as laid, sides counted twice. Cut wet, with eyes and lungs protected."
+            ),
         )
     if work.even:
         fits = "" if work.even.fits else ", wider than a firebox allows"
         yield (
-            f"Lining to the underside of the smoke shelf: {work.even.courses} courses come out even with joints of "
-            f"{show(work.even.joint, 'length', units)}{fits}."
+            f"Lining to the underside of the smoke shelf: {work.even.courses} courses come out even"
+            f" with joints of {show(work.even.joint, 'length', units)}{fits}."
         )
     for name, coursing in (
         ("Block under the hearth slab", work.base),
@@ -171,8 +175,10 @@ def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
                 else ""
             )
             yield (
-                f"{name}: {coursing.whole} courses of block, {coursing.half} half-high, {coursing.packing} of packing{sawn}; first bed "
-                f"{show(coursing.first_bed, 'length', units)}, others {show(coursing.bed, 'length', units)}; "
+                f"{name}: {coursing.whole} courses of block, {coursing.half} half-high,"
+                f" {coursing.packing} of packing{sawn}; first bed"
+                f" {show(coursing.first_bed, 'length', units)}, others"
+                f" {show(coursing.bed, 'length', units)}; "
                 + (
                     "level to 1/16 in."
                     if coursing.level
@@ -211,7 +217,10 @@ def ordering(
         before=f"{said}Labour, plant, transport and tax are not in it.",
     )
     missing = f" Without a price: {', '.join(found.unpriced)}." if found.unpriced else ""
-    yield f"Whole: {grouped(found.total, 2)} {found.currency}; {weight(result.weight, units)} as it stands.{missing}"
+    yield (
+        f"Whole: {grouped(found.total, 2)} {found.currency}; {weight(result.weight, units)} as it"
+        f" stands.{missing}"
+    )
     opinions = tuple(
         (
             o.what,

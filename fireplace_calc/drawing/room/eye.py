@@ -1,7 +1,7 @@
 """What an eye in the room sees: one-point perspective on the plane of the face.
 
-The picture plane is the face of the fireplace, so everything in it keeps its size; what lies behind shrinks towards the eye's own
-height, what stands before it grows.
+The picture plane is the face of the fireplace, so everything in it keeps its size; what lies behind
+shrinks towards the eye's own height, what stands before it grows.
 """
 
 from __future__ import annotations
@@ -18,7 +18,9 @@ Spot = tuple[float, float, float]
 
 @dataclass(frozen=True, slots=True)
 class Eye:
-    """Where the eye is, before the middle of the fireplace: how far from the face, how high over the floor. [m]"""
+    """Where the eye is, before the middle of the fireplace: how far from the face, how high over
+    the floor. [m]
+    """
 
     away: float
     level: float
@@ -95,7 +97,9 @@ class Block:
         return hull(eye.see(corners))
 
     def before(self, eye: Eye) -> tuple[float, float]:
-        """How far out from the eye's own line; of two blocks on one wall the one farther out is painted first. [m]"""
+        """How far out from the eye's own line; of two blocks on one wall the one farther out is
+        painted first. [m]
+        """
         return (
             max(self.bottom - eye.level, eye.level - self.top, 0.0),
             max(self.left, -self.right, 0.0),

@@ -1,4 +1,6 @@
-"""Proportion guides laid over the face: broken lines, each named at the side with what it says of the design."""
+"""Proportion guides laid over the face: broken lines, each named at the side with what it says of
+the design.
+"""
 
 from __future__ import annotations
 
@@ -120,7 +122,9 @@ def overlay(view: View, guides: Sequence[Guide], window: Polygon, cell: Cell, wo
 
 
 def _blocks(guides: Sequence[Guide], high: float, words: bool) -> list[list[str]]:
-    """Name, what it says and its source; without the sources, or with the names alone, where there is no room for more."""
+    """Name, what it says and its source; without the sources, or with the names alone, where there
+    is no room for more.
+    """
     names = [
         [guide.name + (", from memory" if guide.source.confidence == "memory" else "")]
         for guide in guides

@@ -1,4 +1,6 @@
-"""The firebox as it is seen through its opening: floor, splayed sides, raked back and throat, each computed from the geometry."""
+"""The firebox as it is seen through its opening: floor, splayed sides, raked back and throat, each
+computed from the geometry.
+"""
 
 from __future__ import annotations
 
@@ -27,7 +29,8 @@ def _head(geometry: Geometry) -> np.ndarray:
 
 
 def lit_ring(geometry: Geometry, eye: Eye) -> tuple[np.ndarray, np.ndarray]:
-    """What of the opening is not the underside of its head, and what of that lies behind the breast. [m]
+    """What of the opening is not the underside of its head, and what of that lies behind the
+    breast. [m]
 
     Parameters
     ----------
@@ -132,7 +135,9 @@ def draw_inside(
     )
 
     def behind_opening(segments: np.ndarray) -> tuple[np.ndarray, list[np.ndarray]]:
-        """On paper, and the ring they are seen in; as long as no underside is seen that is convex, and held against at once."""
+        """On paper, and the ring they are seen in; as long as no underside is seen that is convex,
+        and held against at once.
+        """
         if below.any():
             return view.ring(segments), [view.ring(lit)]
         return view.ring(kept_within(segments, opening)), []
@@ -146,7 +151,9 @@ def draw_inside(
 
 
 def _joints(geometry: Geometry) -> Iterator[np.ndarray]:
-    """Every brick of the lining and the floor, or the joints between refractory sections, (k, 2, 3). [m]"""
+    """Every brick of the lining and the floor, or the joints between refractory sections, (k, 2,
+    3). [m]
+    """
     f, d = geometry.frame, geometry.design
     work = lay_brickwork(geometry)
     if work.floor is not None:

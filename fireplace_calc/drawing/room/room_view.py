@@ -1,7 +1,8 @@
-"""The fireplace in its room, as somebody standing sees it: wall, ceiling, floor, mantel, hearth, a person, the firebox in depth.
+"""The fireplace in its room, as somebody standing sees it: wall, ceiling, floor, mantel, hearth, a
+person, the firebox in depth.
 
-Everything in the plane of the face is to scale and in its true place; what lies behind it or stands before it is drawn in one-point
-perspective. The floor is ruled in squares of a foot or 300 mm.
+Everything in the plane of the face is to scale and in its true place; what lies behind it or stands
+before it is drawn in one-point perspective. The floor is ruled in squares of a foot or 300 mm.
 """
 
 from __future__ import annotations
@@ -39,11 +40,16 @@ from fireplace_calc.proportion import Guide, proportion_figures, shelf_top, wall
 FOOT = 12 * INCH
 FACES = {"brick": "brick", "stone": "stone", "plaster": "face", "tile": "tile"}
 STANDS, BEHIND = 12 * FOOT, 1 * FOOT
-"""How far away the viewer stands where the room is deep enough, and what he keeps behind him. [m]"""
+"""How far away the viewer stands where the room is deep enough, and what he keeps behind him. [m]
+"""
 FLOOR, BESIDE, AHEAD = 0.75, 0.38, 0.45
-"""Least depth of floor shown; from the masonry to the middle of the person, and how far before the wall the person stands. [m]"""
+"""Least depth of floor shown; from the masonry to the middle of the person, and how far before the
+wall the person stands. [m]
+"""
 LONGEST = 1.9
-"""How much longer than its place on the sheet a room may be for its height; past that the ends of the wall are left out. [-]"""
+"""How much longer than its place on the sheet a room may be for its height; past that the ends of
+the wall are left out. [-]
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +67,8 @@ class Scene:
 
 
 def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
-    """Set up the picture: every number of it follows from the design and the figures of a standing person.
+    """Set up the picture: every number of it follows from the design and the figures of a standing
+    person.
 
     Parameters
     ----------
@@ -115,7 +122,9 @@ def room(
     name_scale=None,
     guides: Sequence[Guide] = (),
 ) -> View:
-    """Draw the fireplace in its room into a cell of a sheet; the window comes back for whoever marks something on it."""
+    """Draw the fireplace in its room into a cell of a sheet; the window comes back for whoever
+    marks something on it.
+    """
     f = geometry.frame
     words = roomy(cell)
     marks = level_marks(_named(geometry), lambda z: level(z, units)) if words else []
@@ -254,7 +263,9 @@ def _shell(
 def _breast(
     view: View, hidden: HiddenLines, geometry: Geometry, s: Scene, hidden_by: list[np.ndarray]
 ) -> None:
-    """The masonry in the wall, its face and what carries it over the opening; the eye's level on the wall beside it."""
+    """The masonry in the wall, its face and what carries it over the opening; the eye's level on
+    the wall beside it.
+    """
     f, d = geometry.frame, geometry.design
     ring = np.array(breast_ring(geometry, s.wall[2][1]), dtype=float)
     shown, window = view.ring(ring), view.ring(s.window)
@@ -362,7 +373,8 @@ def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str)
     ]
     if wall_top(geometry) > house.ceiling + 1e-9:
         said[0] = (
-            f"The opening reaches too high for a ceiling of {length(house.ceiling, units)}. {said[0]}"
+            f"The opening reaches too high for a ceiling of {length(house.ceiling, units)}."
+            f" {said[0]}"
         )
     if house.room_length is None:
         said[1] += " Length of the wall: unknown."

@@ -1,4 +1,6 @@
-"""A face of coursed rubble: courses of uneven height, stones of uneven length, the same ones every time it is drawn."""
+"""A face of coursed rubble: courses of uneven height, stones of uneven length, the same ones every
+time it is drawn.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +18,9 @@ SHORT, LONG = 8 * INCH, 20 * INCH
 WAVER = 0.3 * INCH
 """How far a joint strays from its line. [m]"""
 PATCH = 2.0
-"""Stones are laid out for whole patches and kept, so that a wall that grows by a little is not laid out again. [m]"""
+"""Stones are laid out for whole patches and kept, so that a wall that grows by a little is not laid
+out again. [m]
+"""
 
 
 def _stray(*numbers: np.ndarray) -> np.ndarray:
@@ -31,7 +35,8 @@ def _stray(*numbers: np.ndarray) -> np.ndarray:
 
 
 def rubble(left: float, right: float, bottom: float, top: float) -> np.ndarray:
-    """Joints of a wall of coursed rubble; a bed joint runs at nought, and courses count from there up and down.
+    """Joints of a wall of coursed rubble; a bed joint runs at nought, and courses count from there
+    up and down.
 
     Parameters
     ----------

@@ -1,7 +1,7 @@
 """Painting a sheet: onto any Axes, or straight into a picture that is drawn again and again.
 
-A sheet becomes a few layers, each one path with one pen. Letters are outlines, so nothing is laid out twice; and the
-picture asks Agg itself, so no artist stands between a layer and its dots.
+A sheet becomes a few layers, each one path with one pen. Letters are outlines, so nothing is laid
+out twice; and the picture asks Agg itself, so no artist stands between a layer and its dots.
 """
 
 from __future__ import annotations
@@ -26,14 +26,18 @@ MM_TO_POINTS = 72 / 25.4
 HATCH_WEIGHT = 0.10
 """Of a hatch line. [mm]"""
 FINE, ROUGH = {"quality": 92, "subsampling": 0}, {"quality": 55, "subsampling": 2}
-"""How a picture is packed to be looked at, and how while a hand moves: in a third of the bytes, with colours at half size."""
+"""How a picture is packed to be looked at, and how while a hand moves: in a third of the bytes,
+with colours at half size.
+"""
 STAMP = 8
 """Side of one dot of a stamp. [dots]"""
 
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """One path with one pen: filled with ``face`` or drawn with ``edge``, ``width`` in mm; ``crisp`` on whole dots."""
+    """One path with one pen: filled with ``face`` or drawn with ``edge``, ``width`` in mm;
+    ``crisp`` on whole dots.
+    """
 
     path: Path
     face: str | None = None
@@ -65,7 +69,9 @@ def layers(sheet: Sheet, theme: Theme, letters: bool = True) -> Iterator[Layer]:
 def _areas(
     fills: list[tuple[tuple[int, str], list[list[np.ndarray]]]],
 ) -> Iterator[tuple[str, Path]]:
-    """Closed rings of each tone as one path; a ring inside another runs the other way round and is a hole."""
+    """Closed rings of each tone as one path; a ring inside another runs the other way round and is
+    a hole.
+    """
     if not fills:
         return
     rings = [ring for _, polygons in fills for polygon in polygons for ring in polygon]
@@ -97,7 +103,9 @@ def _areas(
 def _strokes(
     lines: dict[tuple[str, str], list[np.ndarray]],
 ) -> Iterator[tuple[str, str, bool, Path]]:
-    """Polylines of each pen as at most two paths, and whether its lines may be moved onto whole dots: a curve or a slant would wobble."""
+    """Polylines of each pen as at most two paths, and whether its lines may be moved onto whole
+    dots: a curve or a slant would wobble.
+    """
     runs = [run for polylines in lines.values() for run in polylines]
     if not runs:
         return
@@ -197,7 +205,8 @@ class Picture:
         )[0]
 
     def draw(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> np.ndarray:
-        """Paint views, each in its cell; one that is already there, the very same sheet, is left alone.
+        """Paint views, each in its cell; one that is already there, the very same sheet, is left
+        alone.
 
         Parameters
         ----------
@@ -266,7 +275,9 @@ class Picture:
         stamp: int | None = None,
         fine: bool = False,
     ) -> list[tuple[Cell, bytes]]:
-        """Paint views that look otherwise than last time, and pack those panes of the sheet they lie in."""
+        """Paint views that look otherwise than last time, and pack those panes of the sheet they
+        lie in.
+        """
         buffer, painted = np.asarray(self.renderer.buffer_rgba()), []
         for cell, sheet in views:
             if self.shown.get(cell) is not sheet:
@@ -298,13 +309,17 @@ class Picture:
 
 
 def put_stamp(dots: np.ndarray, number: int) -> None:
-    """Paint a number of 16 bits as black and white squares into the lowest left corner, least bit first."""
+    """Paint a number of 16 bits as black and white squares into the lowest left corner, least bit
+    first.
+    """
     for k in range(16):
         dots[-STAMP:, STAMP * k : STAMP * (k + 1), :3] = 255 * (number >> k & 1)
 
 
 def pack(dots: np.ndarray, fine: bool = False) -> bytes:
-    """Dots as JPEG, the quickest of what a browser reads: for a moving hand small, at rest ``fine``, its colours dot for dot."""
+    """Dots as JPEG, the quickest of what a browser reads: for a moving hand small, at rest
+    ``fine``, its colours dot for dot.
+    """
     from PIL import Image
 
     out = io.BytesIO()

@@ -1,4 +1,6 @@
-"""A plain chart on a sheet: two axes with round figures, curves, a band, a mark where the design stands."""
+"""A plain chart on a sheet: two axes with round figures, curves, a band, a mark where the design
+stands.
+"""
 
 from __future__ import annotations
 
@@ -104,7 +106,9 @@ class Chart:
         self.sheet.line([self.at(self.across[0], y), self.at(self.across[1], y)], weight, ink)
 
     def mark(self, x: float, y: float, radius: float = 1.5) -> None:
-        """Where the design stands: a ring with a cross, so that it shows on any ground and in black."""
+        """Where the design stands: a ring with a cross, so that it shows on any ground and in
+        black.
+        """
         cx, cy = self.at(x, y)
         turn = np.linspace(0.0, 2 * np.pi, 25)
         ring = np.stack([cx + radius * np.cos(turn), cy + radius * np.sin(turn)], axis=1)

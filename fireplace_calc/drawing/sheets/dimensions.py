@@ -1,4 +1,6 @@
-"""Dimension strings, level marks, notes: the annotation a drawing is read by. Everything in mm on paper."""
+"""Dimension strings, level marks, notes: the annotation a drawing is read by. Everything in mm on
+paper.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +14,9 @@ from fireplace_calc.drawing.sheets.sheet import Sheet, View, spread
 from fireplace_calc.drawing.sheets.style import SMALL, TEXT
 
 TICK, CLEAR, ROW = 1.1, 0.7, 4.4
-"""Half length of a tick; air between a letter and a line; height of one row of a dimension string. [mm]"""
+"""Half length of a tick; air between a letter and a line; height of one row of a dimension string.
+[mm]
+"""
 
 
 def chain(
@@ -26,7 +30,8 @@ def chain(
     feet: Sequence[float] | None = None,
     name: str = "",
 ) -> float:
-    """Draw one dimension string; texts that are wider than their gap move to a second row with a leader.
+    """Draw one dimension string; texts that are wider than their gap move to a second row with a
+    leader.
 
     Parameters
     ----------
@@ -106,7 +111,9 @@ def _second_row(
     limits: tuple[float, float],
     put: Callable,
 ) -> float:
-    """Texts that found no room between their ticks, each with a leader; gives the place the last leader reaches."""
+    """Texts that found no room between their ticks, each with a leader; gives the place the last
+    leader reaches.
+    """
     sizes = [lettering.width(text, SMALL) + 1.6 for _, text in outside]
     places = spread([m for m, _ in outside], sizes, *limits)
     row = line + side * (ROW + (CLEAR if turned else 0.0))
@@ -204,7 +211,9 @@ def notes(
     side: int = 1,
     limits: tuple[float, float] = (0.0, 1e3),
 ) -> None:
-    """A column of notes, each beside what it names as nearly as the others allow. Items run bottom to top. [mm]"""
+    """A column of notes, each beside what it names as nearly as the others allow. Items run bottom
+    to top. [mm]
+    """
     places = spread([tip[1] for tip, _ in items], [SMALL * 1.6] * len(items), *limits)
     for (tip, text), at in zip(items, places, strict=True):
         note(sheet, tip, x, at, text, "left" if side > 0 else "right")

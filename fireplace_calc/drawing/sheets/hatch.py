@@ -116,7 +116,9 @@ def counted(counts: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
 
 
 def hatch_lines(rings: list[np.ndarray], hatch: Hatch, size: float = 1.0) -> np.ndarray:
-    """All segments of a hatch inside a polygon, so many times as wide apart as usual, dots as very short ones. [mm]"""
+    """All segments of a hatch inside a polygon, so many times as wide apart as usual, dots as very
+    short ones. [mm]
+    """
     gap = hatch.gap * size
     found = [lines_in(rings, angle, gap) for angle in hatch.angles]
     if hatch.pair:
@@ -127,7 +129,9 @@ def hatch_lines(rings: list[np.ndarray], hatch: Hatch, size: float = 1.0) -> np.
 
 
 def _dots(rings: list[np.ndarray], gap: float) -> np.ndarray:
-    """Scattered dots, the same ones every time: points along scan lines, thinned by their own position."""
+    """Scattered dots, the same ones every time: points along scan lines, thinned by their own
+    position.
+    """
     rows = lines_in(rings, 0.0, gap * 0.7)
     if not len(rows):
         return rows

@@ -1,4 +1,6 @@
-"""Lines that wait until everything before them is known: all of a picture's lines are cut in one go, which is what makes it quick."""
+"""Lines that wait until everything before them is known: all of a picture's lines are cut in one
+go, which is what makes it quick.
+"""
 
 from __future__ import annotations
 
@@ -73,7 +75,8 @@ def near(rings: Iterable[np.ndarray], points: np.ndarray) -> list[np.ndarray]:
 
 
 def clipped(segments: np.ndarray, within: Rings, behind: Rings = ()) -> np.ndarray:
-    """What of some segments lies in every ring of one kind and in none of the other; rings may be of any shape.
+    """What of some segments lies in every ring of one kind and in none of the other; rings may be
+    of any shape.
 
     Parameters
     ----------
@@ -183,7 +186,9 @@ class CuttingRings:
         return which[pair], self.starts[ring][pair] + step
 
     def _seen(self, points: np.ndarray, lot: np.ndarray) -> np.ndarray:
-        """Which points lie in the rings that keep them and in none of those that hide, by counting the sides to their right."""
+        """Which points lie in the rings that keep them and in none of those that hide, by counting
+        the sides to their right.
+        """
         pair, ring, keeps = self._pairs(points, points, lot)
         if not len(pair):
             return np.ones(len(points), bool)

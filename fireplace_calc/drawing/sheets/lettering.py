@@ -1,4 +1,6 @@
-"""Letters as outlines, measured and cached, so that a label costs no layout when the picture is drawn again."""
+"""Letters as outlines, measured and cached, so that a label costs no layout when the picture is
+drawn again.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +14,9 @@ from matplotlib.textpath import TextPath
 _FONT = FontProperties(family="DejaVu Sans")
 _BOLD = FontProperties(family="DejaVu Sans", weight="bold")
 _FINE = 32.0
-"""Dots to the height of a capital, when the curves of a letter are made into chords that keep within a part of a dot. [-]"""
+"""Dots to the height of a capital, when the curves of a letter are made into chords that keep
+within a part of a dot. [-]
+"""
 _CAP = 0.73
 """Height of a capital over the size of the font. [-]"""
 
@@ -33,9 +37,11 @@ def _glyph(letter: str, bold: bool) -> tuple[np.ndarray, np.ndarray, float]:
 
 @lru_cache(maxsize=4096)
 def outline(text: str, bold: bool = False) -> tuple[np.ndarray, np.ndarray, float]:
-    """Vertices, codes and width of a text whose capitals are 1 high; origin at the left end of the base line.
+    """Vertices, codes and width of a text whose capitals are 1 high; origin at the left end of the
+    base line.
 
-    A slider writes new numbers all the time, but always with the same letters: only those are looked up in the font.
+    A slider writes new numbers all the time, but always with the same letters: only those are
+    looked up in the font.
     """
     vertices, codes, at = [], [], 0.0
     for letter in text:

@@ -1,6 +1,7 @@
 """A sheet is a list of what to draw, in mm on paper, made before anything is painted.
 
-So one drawing goes to a screen, to paper or to a file, and a test can ask where every letter and line lies.
+So one drawing goes to a screen, to paper or to a file, and a test can ask where every letter and
+line lies.
 """
 
 from __future__ import annotations
@@ -77,7 +78,8 @@ class Sheet:
         Weight and ink to lists of polylines.
     labels : list of Label
     hatch_size : float
-        How much wider apart than usual hatch lines stand: the larger what is hatched, the wider (common practice). [-]
+        How much wider apart than usual hatch lines stand: the larger what is hatched, the wider
+        (common practice). [-]
     """
 
     width: float
@@ -244,7 +246,8 @@ def spread(wanted: Sequence[float], sizes: Sequence[float], low: float, high: fl
 
 
 def collisions(sheet: Sheet) -> list[str]:
-    """What a draughtsman would send back: letters over letters, lines or hatching, anything off the paper.
+    """What a draughtsman would send back: letters over letters, lines or hatching, anything off the
+    paper.
 
     Returns
     -------

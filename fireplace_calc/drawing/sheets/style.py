@@ -1,4 +1,6 @@
-"""How a drawing looks: line weights, hatches, tones and themes, in one place. Sizes are in mm on paper."""
+"""How a drawing looks: line weights, hatches, tones and themes, in one place. Sizes are in mm on
+paper.
+"""
 
 from __future__ import annotations
 
@@ -14,7 +16,9 @@ WEIGHT = {
     "flag": 0.40,
     "guide": 0.25,
 }
-"""Line weights. Cut is what the knife went through, seen lies behind it, hidden lies behind that. [mm]"""
+"""Line weights. Cut is what the knife went through, seen lies behind it, hidden lies behind that.
+[mm]
+"""
 
 DASHES = {"hidden": (1.6, 1.0), "guide": (3.2, 1.1)}
 """On and off lengths of broken lines. [mm]"""

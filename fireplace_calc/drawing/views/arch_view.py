@@ -1,4 +1,6 @@
-"""A segmental head large enough to judge: ring, middle third, the line its thrust follows, and the jamb that has to take it."""
+"""A segmental head large enough to judge: ring, middle third, the line its thrust follows, and the
+jamb that has to take it.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""The brick layout on a sheet of its own: each face flat, every brick, cuts marked, and the block under it."""
+"""The brick layout on a sheet of its own: each face flat, every brick, cuts marked, and the block
+under it.
+"""
 
 from __future__ import annotations
 
@@ -63,7 +65,9 @@ def bricks(
 
 
 def _arranged(cell: Cell, rows: list, scales: Iterable[float]) -> tuple[list, float]:
-    """A cell to each face, as wide as the face asks, and the largest scale at which all of them fit."""
+    """A cell to each face, as wide as the face asks, and the largest scale at which all of them
+    fit.
+    """
     tall, cells = (cell.top - cell.bottom - 8) / len(rows), []
     for r, row in enumerate(rows):
         wide = [box[2] - box[0] for _, box, _ in row]

@@ -12,8 +12,9 @@ PLATE, OVER = 1 * INCH, 1.5 * INCH
 
 
 def clear_height(geometry: Geometry) -> float:
-    """How far a cap stands over the flue: its free area over the flue's outline. Where that is not told, four flues' worth, drawn
-    hidden. [m]"""
+    """How far a cap stands over the flue: its free area over the flue's outline. Where that is not
+    told, four flues' worth, drawn hidden. [m]
+    """
     bore = geometry.frame.bore
     area = geometry.design.chimney.rain_cap_area or 4 * bore.area
     return area / (2 * (bore.width + bore.depth))

@@ -20,14 +20,17 @@ SOLID = frozenset({"steel"})
 """Materials so thin in a section that they are filled, not hatched."""
 
 Edge = tuple[float, float, bool, str, bool]
-"""Of a part: from and to along its straight line [mm], whether the solid lies on its left, the material, whether it is thin."""
+"""Of a part: from and to along its straight line [mm], whether the solid lies on its left, the
+material, whether it is thin.
+"""
 
 
 def cut_parts(view: View, cuts: Iterable[tuple[Part, Sequence[Polygon]]], *stops: float) -> None:
     """Draw parts where a knife went through them.
 
-    Edges that lie on one straight line are compared along it, so nothing is drawn twice and a joint inside one
-    material is not drawn at all. Nothing is drawn along ``stops``, levels where an upright section breaks off. [m]
+    Edges that lie on one straight line are compared along it, so nothing is drawn twice and a joint
+    inside one material is not drawn at all. Nothing is drawn along ``stops``, levels where an
+    upright section breaks off. [m]
     """
     named = [(part.material, polygon) for part, polygons in cuts for polygon in polygons]
     if not named:
@@ -56,7 +59,9 @@ def cut_parts(view: View, cuts: Iterable[tuple[Part, Sequence[Polygon]]], *stops
 def _edges(
     points: np.ndarray, sizes: np.ndarray, materials: list[str]
 ) -> dict[tuple[float, float, float], list[Edge]]:
-    """Edges of rings by the straight line they lie on: its direction, and how far it passes the origin. [mm]"""
+    """Edges of rings by the straight line they lie on: its direction, and how far it passes the
+    origin. [mm]
+    """
     ends = np.cumsum(sizes)
     after = np.arange(1, len(points) + 1)
     after[ends - 1] = ends - sizes

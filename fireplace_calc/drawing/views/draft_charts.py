@@ -1,4 +1,6 @@
-"""Pictures of the draft: pressure on the way of the smoke, face velocity against what one can move, and what limits where."""
+"""Pictures of the draft: pressure on the way of the smoke, face velocity against what one can move,
+and what limits where.
+"""
 
 from __future__ import annotations
 
@@ -29,7 +31,9 @@ MARKS = (
 
 @dataclass(frozen=True, slots=True)
 class DraftCharts:
-    """What the pictures of the draft are drawn from: steps of one evening, two curves, the map, and sentences for beside it."""
+    """What the pictures of the draft are drawn from: steps of one evening, two curves, the map, and
+    sentences for beside it.
+    """
 
     evening: str
     steps: tuple[PressureStep, ...]
@@ -93,7 +97,9 @@ def pressure(
 
 
 def velocity(sheet: Sheet, cell: Cell, curve: Curve, units: str, note: str = "") -> None:
-    """Face velocity against one moved input: sizing mode as a line, operating mode as a band, the design marked."""
+    """Face velocity against one moved input: sizing mode as a line, operating mode as a band, the
+    design marked.
+    """
     factor, unit = _speed(units)
     title(sheet, cell, f"Face velocity, by {curve.label.split()[-1].lower()}")
     scale = 1.0 if curve.kind == "count" else INCH if units == FEET_INCHES else MM
@@ -210,7 +216,8 @@ def legend(sheet: Sheet, cell: Cell, found: LimitMap, said: Sequence[str]) -> No
     texts = list(said)
     if found.everywhere:
         texts.append(
-            f"Falls short wherever the sliders stand, so it colours nothing: {', '.join(found.everywhere)}."
+            "Falls short wherever the sliders stand, so it colours nothing:"
+            f" {', '.join(found.everywhere)}."
         )
     rows = [line for text in texts for line in textwrap.wrap(text, 52)]
     lines_of_text(

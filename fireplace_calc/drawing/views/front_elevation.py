@@ -27,7 +27,9 @@ ARCH_STEPS = 24
 def front(
     sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
 ) -> View:
-    """Draw the front elevation into a cell of a sheet; the window comes back for whoever marks something on it."""
+    """Draw the front elevation into a cell of a sheet; the window comes back for whoever marks
+    something on it.
+    """
     f, d = geometry.frame, geometry.design
     ceiling = max(d.house.ceiling, f.opening_top + 0.3)
     wide = max(f.block_half, f.half_width + d.hearth.side) + 0.08

@@ -51,7 +51,9 @@ def plan(
 
 
 def _notched(outside: Polygon, inside: Polygon) -> Polygon:
-    """One ring of a block and a niche in its front; both run front left, front right, back right, back left."""
+    """One ring of a block and a niche in its front; both run front left, front right, back right,
+    back left.
+    """
     a, b = outside, inside
     return (b[1], a[1], a[2], a[3], a[0], b[0], b[3], b[2])
 

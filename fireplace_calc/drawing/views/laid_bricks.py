@@ -1,4 +1,6 @@
-"""The brick layout on the views: floor in plan, back and sides from the front, a side in the section."""
+"""The brick layout on the views: floor in plan, back and sides from the front, a side in the
+section.
+"""
 
 from __future__ import annotations
 
@@ -59,7 +61,9 @@ def floor_lines(view: View, geometry: Geometry) -> None:
 
 
 def front_lines(view: View, geometry: Geometry, opening: np.ndarray) -> None:
-    """Every brick of the lining that is seen through the opening, the sides foreshortened by their splay."""
+    """Every brick of the lining that is seen through the opening, the sides foreshortened by their
+    splay.
+    """
     for edges in from_the_room(geometry, (opening - (view.x0, view.y0)) / view.scale):
         view.sheet.hatches.append(_placed(view, edges))
 

@@ -38,7 +38,9 @@ LADDER = tuple(
         9,
     )
 )
-"""Scale denominators tried on the screen; steps, so that a picture does not breathe while a slider moves. [-]"""
+"""Scale denominators tried on the screen; steps, so that a picture does not breathe while a slider
+moves. [-]
+"""
 
 ARCHITECT = {
     FEET_INCHES: {

@@ -109,7 +109,9 @@ def along(geometry: Geometry) -> tuple[float, float, float]:
 
 
 def _shift(geometry: Geometry, z: float) -> float:
-    """How far the stack stands aside at a level from where it leaves the roof, seen along the ridge. [m]"""
+    """How far the stack stands aside at a level from where it leaves the roof, seen along the
+    ridge. [m]
+    """
     f = geometry.frame
     return (
         0.0 if geometry.design.roof.ridge_runs == "along the opening" else f.shift_at(z) - f.offset
@@ -141,7 +143,9 @@ def _width(geometry: Geometry, spare: float) -> tuple[float, float]:
 
 
 def _eaves(geometry: Geometry) -> tuple[float, float]:
-    """Where the two slopes end, downhill and uphill of the chimney; beyond any drawing for a flat roof. [m]"""
+    """Where the two slopes end, downhill and uphill of the chimney; beyond any drawing for a flat
+    roof. [m]
+    """
     roof, ridge = geometry.design.roof, _ridge(geometry)
     if roof.pitch <= 0 or roof.eaves_level >= roof.ridge_level:
         return -1e3, 1e3
@@ -224,7 +228,9 @@ def _level_line(
 
 
 def _beside_stack(geometry: Geometry, low: float, high: float) -> list[tuple[float, float]]:
-    """The roof left and right of the stack, or in one piece where the chimney does not reach it. [m]"""
+    """The roof left and right of the stack, or in one piece where the chimney does not reach it.
+    [m]
+    """
     f, (_, _, stack) = geometry.frame, along(geometry)
     if f.crown_bottom < f.downhill_contact:
         return [(low, high)] if high > low else []

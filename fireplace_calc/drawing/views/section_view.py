@@ -207,7 +207,9 @@ def apart(row: list[float]) -> list[float]:
 
 
 def _upright(view: View, cell: Cell, geometry: Geometry, units: str, line: float) -> None:
-    """Strings of the heights: footing, base, slab and floor; opening, throat, smoke chamber; and the whole of it."""
+    """Strings of the heights: footing, base, slab and floor; opening, throat, smoke chamber; and
+    the whole of it.
+    """
     f, limits = geometry.frame, (cell.bottom + 9, cell.top - 2)
     row = apart(
         [

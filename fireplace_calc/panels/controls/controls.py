@@ -114,7 +114,9 @@ class Control:
 
 
 class Measure(w.FloatSlider):
-    """A slider whose places are not sent back to the page that told them: it would lay itself out again for each."""
+    """A slider whose places are not sent back to the page that told them: it would lay itself out
+    again for each.
+    """
 
     value = CFloat(0.0).tag(sync=True, echo_update=False)
 
@@ -170,8 +172,10 @@ class Lead:
             self.on_slider(self.key, self._from_slider(value))
 
     def _snapped(self, value: float) -> bool:
-        """Whether a slider only says where its own steps let it stand: the page rounds what it is given and reports that back, but
-        nobody has moved it, and the design keeps its exact measure."""
+        """Whether a slider only says where its own steps let it stand: the page rounds what it is
+        given and reports that back, but nobody has moved it, and the design keeps its exact
+        measure.
+        """
         if self.spec.kind == "count":
             return False
         low, step = self.slider.min, self.slider.step
@@ -186,7 +190,9 @@ class Lead:
         return f"{value:g} {'in' if self.units == FEET_INCHES else 'mm'}"
 
     def show(self, value: Any, units: str) -> None:
-        """Put a value in. Other units take another slider: the page keeps the ends a slider was made with for its keys Home and End."""
+        """Put a value in. Other units take another slider: the page keeps the ends a slider was
+        made with for its keys Home and End.
+        """
         self.quiet = True
         if self.spec.kind == "count":
             self.slider.value = self.box.value = value

@@ -1,4 +1,6 @@
-"""Every input that has no slider in front, grouped as the record groups them; and lists of pieces that grow and shrink."""
+"""Every input that has no slider in front, grouped as the record groups them; and lists of pieces
+that grow and shrink.
+"""
 
 from __future__ import annotations
 
@@ -23,8 +25,8 @@ WRAP = {"flex_flow": "row wrap"}
 
 
 class Everything:
-    """All other inputs of a panel's design, as one accordion of groups. A group, and a control, is made when it is first asked for:
-    three hundred of them would keep the first picture waiting.
+    """All other inputs of a panel's design, as one accordion of groups. A group, and a control, is
+    made when it is first asked for: three hundred of them would keep the first picture waiting.
 
     Attributes
     ----------

@@ -62,4 +62,7 @@ class Lookup:
             else f"winter {show(place.winter, 'temperature', self.units)}"
         )
         where = ", ".join(part for part in (place.name, place.state, place.country) if part)
-        return f"{where}: {show(place.altitude, 'length', 'millimetres')} up, {winter} (station {place.wmo})"
+        return (
+            f"{where}: {show(place.altitude, 'length', 'millimetres')} up, {winter} (station"
+            f" {place.wmo})"
+        )

@@ -1,4 +1,6 @@
-"""What can be unfolded under the picture. A fold is written only while it is open, so that a closed one costs nothing."""
+"""What can be unfolded under the picture. A fold is written only while it is open, so that a closed
+one costs nothing.
+"""
 
 from __future__ import annotations
 
@@ -17,7 +19,9 @@ if TYPE_CHECKING:
     from fireplace_calc.panels.live_panel import Panel
 
 REST, LONG_REST = 0.06, 0.25
-"""How long a hand has to rest before words are sent, and before what takes longer is worked out. [s]"""
+"""How long a hand has to rest before words are sent, and before what takes longer is worked out.
+[s]
+"""
 
 
 class Fold:
@@ -52,7 +56,9 @@ class Words(Fold):
 
 
 class Checklist(Fold):
-    """The answers a book waits for; the same controls as in their groups, so one answer does for both."""
+    """The answers a book waits for; the same controls as in their groups, so one answer does for
+    both.
+    """
 
     def __init__(self, panel: Panel):
         super().__init__(panel)

@@ -71,9 +71,12 @@ class Mending(Fold):
         self.said.value = html.remark(
             "Nothing falls short."
             if not short
-            else f"{len(short)} fall short, of the code, in draft or in standing. "
-            "Each line below is the least step of one change that mends what it names and breaks nothing else; every one was assessed "
-            "in full." + (f" For {over} of them no single change was found." if over else "")
+            else (
+                f"{len(short)} fall short, of the code, in draft or in standing. Each line below is"
+                " the least step of one change that mends what it names and breaks nothing else;"
+                " every one was assessed in full."
+            )
+            + (f" For {over} of them no single change was found." if over else "")
         )
         self.rows.children = [self._row(one, named) for one in found]
 
@@ -104,8 +107,8 @@ def remedy_words(one: Remedy, named: dict, units: str) -> str:
     )
     left = f"<br><span class='why'>Left: {names(one.stays)}.</span>" if one.stays else ""
     return (
-        f'<div class="sentence"><b>{escape(one.words(units))}</b> {escape(cost)}, {escape(heavier)}.'
-        f"<br>Mends {names(one.mends)}.{left}</div>"
+        f'<div class="sentence"><b>{escape(one.words(units))}</b> {escape(cost)},'
+        f" {escape(heavier)}.<br>Mends {names(one.mends)}.{left}</div>"
     )
 
 
@@ -116,7 +119,8 @@ def refused_words(found: tuple[Refused, ...], named: dict, units: str) -> str:
         mends = ", ".join(f"{named[key].title} ({key})" for key in one.mends)
         breaks = " ".join(sentence(f, units) for f in one.breaks)
         lines.append(
-            f"<li><b>{escape(one.words(units))}</b> It would mend {escape(mends)}, but then: {escape(breaks)}</li>"
+            f"<li><b>{escape(one.words(units))}</b> It would mend {escape(mends)}, but then:"
+            f" {escape(breaks)}</li>"
         )
     return (
         f'<div class="sentence">Thought of, and no remedy:<ul>{"".join(lines)}</ul></div>'
@@ -132,15 +136,22 @@ def reach_words(reach: Reach, now: float, units: str) -> str:
         return escape(show(value, "length", units), quote=False)
 
     if reach.stop is None:
-        first = f"<b>The firebox can be raised by {long(reach.raised)}</b>, the end of the workable range, with nothing newly broken."
+        first = (
+            f"<b>The firebox can be raised by {long(reach.raised)}</b>, the end of the workable"
+            " range, with nothing newly broken."
+        )
     else:
         first = (
-            f"<b>The firebox can be raised by {long(reach.raised)}</b> over its standard height. A sixteenth more, and: "
-            f"{_stopped(reach.stop, units)}"
+            f"<b>The firebox can be raised by {long(reach.raised)}</b> over its standard height. A"
+            f" sixteenth more, and: {_stopped(reach.stop, units)}"
         )
-    there = f" It stands raised by {long(now)}, {long(abs(reach.raised - now))} {'below' if now <= reach.raised else 'above'} that."
+    there = (
+        f" It stands raised by {long(now)}, {long(abs(reach.raised - now))}"
+        f" {'below' if now <= reach.raised else 'above'} that."
+    )
     rows = [
-        f"<tr><td><b>{escape(stop.kind)}</b></td><td class=n>{long(stop.raised)}</td><td>{_stopped(stop, units)}</td></tr>"
+        f"<tr><td><b>{escape(stop.kind)}</b></td><td"
+        f" class=n>{long(stop.raised)}</td><td>{_stopped(stop, units)}</td></tr>"
         for stop in reach.ladder
     ]
     ladder = (
@@ -150,7 +161,8 @@ def reach_words(reach: Reach, now: float, units: str) -> str:
     )
     broken = "; ".join(f"{f.title} ({f.key})" for f in reach.broken)
     before = (
-        f'<div class="sentence">Already short without any raise, and so not counted: {escape(broken)}.</div>'
+        '<div class="sentence">Already short without any raise, and so not counted:'
+        f" {escape(broken)}.</div>"
         if broken
         else ""
     )

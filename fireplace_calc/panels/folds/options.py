@@ -1,4 +1,6 @@
-"""Up to four designs put aside and seen side by side, with what each costs, weighs, draws and breaks."""
+"""Up to four designs put aside and seen side by side, with what each costs, weighs, draws and
+breaks.
+"""
 
 from __future__ import annotations
 
@@ -35,8 +37,8 @@ class Options(Fold):
             [
                 w.HTML(
                     html.remark(
-                        f"Up to {MOST_OPTIONS} designs, told against the first. The design under your hands "
-                        "stands last."
+                        f"Up to {MOST_OPTIONS} designs, told against the first. The design under"
+                        " your hands stands last."
                     )
                 ),
                 self.keep,

@@ -1,4 +1,6 @@
-"""Save, open and print: papers that show how far they are and can be stopped, a spreadsheet, a drawing file, the design itself."""
+"""Save, open and print: papers that show how far they are and can be stopped, a spreadsheet, a
+drawing file, the design itself.
+"""
 
 from __future__ import annotations
 
@@ -14,8 +16,8 @@ import ipywidgets as w
 
 from fireplace_calc.base.units import InputError, grouped
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.papers.full_papers import PAPERS, USUAL, writing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
-from fireplace_calc.drawing.papers.printing import PAPERS, USUAL, writing
 from fireplace_calc.editing.designfile import load_text, save
 from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
 from fireplace_calc.panels.folds.folds import Fold
@@ -34,7 +36,9 @@ KINDS = {
 
 
 class Papers(Fold):
-    """One button a paper; the file comes as a link, and in the folder that keeps the work where there is one."""
+    """One button a paper; the file comes as a link, and in the folder that keeps the work where
+    there is one.
+    """
 
     def __init__(self, panel: Panel):
         super().__init__(panel)
@@ -142,7 +146,10 @@ class Papers(Fold):
         kept = self.panel.session.lay(name, content)
         where = f" It also lies in {kept}." if kept else ""
         data = base64.b64encode(content).decode()
-        self.link.value = f'<a download="{escape(name)}" href="data:{KINDS[name.rpartition(".")[2]]};base64,{data}">Take {escape(name)}</a>'
+        self.link.value = (
+            f'<a download="{escape(name)}"'
+            f' href="data:{KINDS[name.rpartition(".")[2]]};base64,{data}">Take {escape(name)}</a>'
+        )
         return f"Done: {grouped(len(content) / 1000)} kB.{where}"
 
     def _opened(self, files: tuple) -> None:

@@ -13,7 +13,9 @@ from fireplace_calc.drawing.composed.live import FORMAT
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 
 URL = f"data:image/{FORMAT};base64,".encode()
-"""Written into the address of the image itself, a picture stands at once: from a file of its own a browser fetches it first."""
+"""Written into the address of the image itself, a picture stands at once: from a file of its own a
+browser fetches it first.
+"""
 
 
 class Board:
@@ -43,9 +45,11 @@ class Board:
     def show(
         self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None, moving: bool = False
     ) -> None:
-        """Paint what has changed and send it together: a page that draws one image keeps the next waiting.
+        """Paint what has changed and send it together: a page that draws one image keeps the next
+        waiting.
 
-        Under a ``moving`` hand it is sent for speed, and ``settle`` has to follow when the hand rests.
+        Under a ``moving`` hand it is sent for speed, and ``settle`` has to follow when the hand
+        rests.
         """
         for pane, data in self.picture.encode_changed(views, self.panes, stamp, fine=not moving):
             self._send(pane, data)

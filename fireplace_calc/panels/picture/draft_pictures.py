@@ -1,4 +1,6 @@
-"""What the pictures of the draft are drawn from, kept between moves: only what a move has changed is worked out and drawn again."""
+"""What the pictures of the draft are drawn from, kept between moves: only what a move has changed
+is worked out and drawn again.
+"""
 
 from __future__ import annotations
 
@@ -73,7 +75,8 @@ class DraftPictures:
         return self._drawn(result.geometry, result.draft, units)
 
     def moving(self, design: Design, units: str) -> list[tuple[Cell, Sheet]]:
-        """While a hand moves curves, map and odds stay as they were; pressures and the design's mark follow.
+        """While a hand moves curves, map and odds stay as they were; pressures and the design's
+        mark follow.
 
         There has to be something to stay: ``whole`` comes first.
         """

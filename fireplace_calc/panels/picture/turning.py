@@ -1,4 +1,6 @@
-"""The fireplace as a body that turns, whole or cut open: the parts' own triangles, drawn by ``turning.js`` beside this file."""
+"""The fireplace as a body that turns, whole or cut open: the parts' own triangles, drawn by
+``turning.js`` beside this file.
+"""
 
 from __future__ import annotations
 
@@ -78,7 +80,9 @@ class Turning(anywidget.AnyWidget):
         )
 
     def put(self, what: Design | Geometry) -> None:
-        """Show another design from where the reader stands; only its corners, faces and edges are sent."""
+        """Show another design from where the reader stands; only its corners, faces and edges are
+        sent.
+        """
         made = _built(what)
         self.title, self.shown = made.design.name, packed(made)
 
@@ -88,7 +92,8 @@ def _built(what: Design | Geometry) -> Geometry:
 
 
 def packed(made: Geometry) -> dict[str, Any]:
-    """What the page is sent: the names of the parts, the boxes to look at, and the triangles of each state as bytes.
+    """What the page is sent: the names of the parts, the boxes to look at, and the triangles of
+    each state as bytes.
 
     Parameters
     ----------
@@ -98,7 +103,8 @@ def packed(made: Geometry) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``parts``, ``boxes`` (left, right, front, back, bottom, top [m]) and ``states``: whole, and with a half cut away.
+        ``parts``, ``boxes`` (left, right, front, back, bottom, top [m]) and ``states``: whole, and
+        with a half cut away.
     """
     f, number = made.frame, {part.name: k for k, part in enumerate(made.parts)}
     whole = meshes(made)
@@ -136,7 +142,9 @@ def _ends(skins: tuple[Mesh, ...]) -> tuple[list[float], list[float]]:
 def _packed(
     skins: tuple[Mesh, ...], number: dict[str, int], plane: tuple | None = None
 ) -> dict[str, bytes]:
-    """Several skins as one run of numbers: corners, faces, normals, whose a face is, which were cut, and edges with their faces."""
+    """Several skins as one run of numbers: corners, faces, normals, whose a face is, which were
+    cut, and edges with their faces.
+    """
     import numpy as np
 
     corners = np.cumsum([0, *(len(skin.points) for skin in skins)])
@@ -150,13 +158,15 @@ def _packed(
         cap = (turned @ normal < -0.9999) & (np.abs(first @ normal - at) < 1e-6)
     return {
         "points": np.concatenate([skin.points for skin in skins]).astype("<f4").tobytes(),
-        "faces": np.concatenate([skin.faces + c for skin, c in zip(skins, corners, strict=False)])
-        .astype("<u4")
-        .tobytes(),
+        "faces": (
+            np.concatenate([skin.faces + c for skin, c in zip(skins, corners, strict=False)])
+            .astype("<u4")
+            .tobytes()
+        ),
         "normals": np.concatenate([skin.normals for skin in skins]).astype("<f4").tobytes(),
-        "owner": np.repeat([number[skin.name] for skin in skins], np.diff(faces))
-        .astype("<u2")
-        .tobytes(),
+        "owner": (
+            np.repeat([number[skin.name] for skin in skins], np.diff(faces)).astype("<u2").tobytes()
+        ),
         "cap": cap.astype("u1").tobytes(),
         "edges": np.concatenate(edges).astype("<u4").tobytes(),
         "sharp": np.concatenate([skin.sharp for skin in skins]).astype("u1").tobytes(),

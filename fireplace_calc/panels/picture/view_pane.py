@@ -1,4 +1,6 @@
-"""The live picture: one view or four, on light, dark or print paper, or one check where it is measured."""
+"""The live picture: one view or four, on light, dark or print paper, or one check where it is
+measured.
+"""
 
 from __future__ import annotations
 
@@ -56,7 +58,9 @@ class ViewPane:
         self.board.frame(bool(self.marked) or self.view not in IN_CELLS)
 
     def lead(self, design: Design, pack: str, units: str) -> bool:
-        """Draw what needs no more than the geometry, before anything else is worked out; false when the view needs more."""
+        """Draw what needs no more than the geometry, before anything else is worked out; false when
+        the view needs more.
+        """
         self.remark = ""
         if self.marked or (self.view == "draft" and not self.draft_pictures.known):
             return False

@@ -1,4 +1,6 @@
-"""The exercise desk: numbers to work out step by step, a fault to find in a drawing, and the sheets of a class."""
+"""The exercise desk: numbers to work out step by step, a fault to find in a drawing, and the sheets
+of a class.
+"""
 
 from __future__ import annotations
 
@@ -49,7 +51,10 @@ def told(reply: Reply | None) -> str:
     if reply is None:
         return ""
     sign, kind = ("✓", "right") if reply.right else ("✗", "wrong")
-    return f'<div class="reply {kind}" role="status" aria-live="polite">{sign} {escape(reply.text)}</div>'
+    return (
+        f'<div class="reply {kind}" role="status" aria-live="polite">{sign}'
+        f" {escape(reply.text)}</div>"
+    )
 
 
 def said(text: str) -> str:
@@ -149,7 +154,8 @@ class Practice:
         self.job.run(
             steps,
             lambda: (
-                f"{path.name} is written: {len(seeds_of(self.students.value))} students, one seed each."
+                f"{path.name} is written: {len(seeds_of(self.students.value))} students, one seed"
+                " each."
             ),
         )
         return path
@@ -160,7 +166,10 @@ class Practice:
         given = "".join(
             f"<li>{escape(g.name)}: <b>{escape(g.shown(self.units))}</b></li>" for g in task.given
         )
-        self.story.value = f'<div class="why"><h3>{escape(task.title)}</h3><p>{escape(task.story)}</p><ul>{given}</ul></div>'
+        self.story.value = (
+            "<div"
+            f' class="why"><h3>{escape(task.title)}</h3><p>{escape(task.story)}</p><ul>{given}</ul></div>'
+        )
         self.answers = [
             (self._box(step, number), w.HTML()) for number, step in enumerate(task.steps)
         ]
@@ -277,9 +286,9 @@ class Practice:
         trainer = w.VBox(
             [
                 html_line(
-                    "One sheet a student, each with other numbers and another fault; the key holds every answer. The files "
-                    "are "
-                    "written beside this notebook. Units, code and number of faults are those chosen here."
+                    "One sheet a student, each with other numbers and another fault; the key holds"
+                    " every answer. The files are written beside this notebook. Units, code and"
+                    " number of faults are those chosen here."
                 ),
                 w.Box([self.students, *buttons], layout=w.Layout(**WRAP)),
                 self.job.widget,
@@ -299,7 +308,9 @@ class Practice:
         return {"choose": ""} | suspects(self.pack)
 
     def _set(self, **chosen: Any) -> None:
-        """Take another seed, exercise, view, code, number of faults or unit system; what cannot be drawn changes nothing."""
+        """Take another seed, exercise, view, code, number of faults or unit system; what cannot be
+        drawn changes nothing.
+        """
         before = {name: getattr(self, name) for name in chosen}
         for name, value in chosen.items():
             setattr(self, name, value)

@@ -1,4 +1,6 @@
-"""A live lesson: the reason behind a rule, a picture that moves, and what three books say of the same design."""
+"""A live lesson: the reason behind a rule, a picture that moves, and what three books say of the
+same design.
+"""
 
 from __future__ import annotations
 

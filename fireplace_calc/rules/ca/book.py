@@ -1,4 +1,6 @@
-"""The National Building Code of Canada, 9.21 and 9.22, with Ontario's own: as restated from copies of 2005 to 2012."""
+"""The National Building Code of Canada, 9.21 and 9.22, with Ontario's own: as restated from copies
+of 2005 to 2012.
+"""
 
 from __future__ import annotations
 
@@ -12,14 +14,18 @@ NATIONAL = ("2005 to 2012",)
 
 
 def told(answer: bool | None, what: str, absent: str) -> Compared | None:
-    """Why a clause that hangs on an answer does not bind, or that nobody has answered; nothing when it binds."""
+    """Why a clause that hangs on an answer does not bind, or that nobody has answered; nothing when
+    it binds.
+    """
     if answer is None:
         return unknown(what)
     return None if answer else not_applicable(absent)
 
 
 def in_cell(cell: RoundFlueCell, opening: float, height: float) -> bool:
-    """Whether an opening and a chimney belong to a cell of the flue tables: gaps between rows go to the larger row."""
+    """Whether an opening and a chimney belong to a cell of the flue tables: gaps between rows go to
+    the larger row.
+    """
     slack = 1e-9
     first = cell.height_low <= 3.0 + slack
     above = height >= cell.height_low - slack if first else height > cell.height_low + slack

@@ -1,4 +1,6 @@
-"""Canada 9.21: the chimney, its flue, its lining, its height, what keeps it upright, and its clearances."""
+"""Canada 9.21: the chimney, its flue, its lining, its height, what keeps it upright, and its
+clearances.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Approved Document J of England with its neighbours (A for slenderness, NHBC for details). Many figures are from memory alone."""
+"""Approved Document J of England with its neighbours (A for slenderness, NHBC for details). Many
+figures are from memory alone.
+"""
 
 from fireplace_calc.rules.core import Book
 

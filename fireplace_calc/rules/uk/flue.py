@@ -20,7 +20,9 @@ from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.uk.book import ADJ
 
 SMALL_WIDE, SMALL_HIGH = 500 * MM, 550 * MM
-"""Opening up to which a flue of 200 mm does, both sizes themselves counting as small; from memory. [m]"""
+"""Opening up to which a flue of 200 mm does, both sizes themselves counting as small; from memory.
+[m]
+"""
 NEAR_RIDGE, SIDEWAYS = 600 * MM, 2300 * MM
 """Level distances of the outlet rules. [m]"""
 

@@ -1,4 +1,6 @@
-"""The International Residential Code's chapter on masonry fireplaces and chimneys, as a book of rules."""
+"""The International Residential Code's chapter on masonry fireplaces and chimneys, as a book of
+rules.
+"""
 
 from fireplace_calc.rules.core import Book
 

@@ -23,7 +23,9 @@ EXCEPTIONS = "A listed fireplace or one built into a masonry wall follows its ex
 NO_EDGE = "No trim or sheathing edge touches the masonry."
 NOT_IN_WALL = "Not built into a masonry or concrete wall."
 NEAR, FREE = 6 * INCH, 12 * INCH
-"""Trim on the face: nothing nearer than the first; beyond the second it may stand out as it likes. [m]"""
+"""Trim on the face: nothing nearer than the first; beyond the second it may stand out as it likes.
+[m]
+"""
 
 
 def _excepted(facts: Facts) -> bool:
@@ -32,14 +34,18 @@ def _excepted(facts: Facts) -> bool:
 
 @IRC.rule("CLR-01", "R1001.11", "Air in front and beside", "in", "clear_front")
 def air_front_side(facts: Facts) -> Compared:
-    """Wood dried by years of heat lights far below the heat that lights fresh wood; air between keeps it cool."""
+    """Wood dried by years of heat lights far below the heat that lights fresh wood; air between
+    keeps it cool.
+    """
     if _excepted(facts):
         return not_applicable(EXCEPTIONS)
     return all_lengths(facts.clear_front, facts.clear_side, 2 * INCH)
 
 
 def all_lengths(a: float | None, b: float | None, limit: float) -> Compared:
-    """Both lengths reach the limit; the smaller is shown, and one that is missing keeps the answer open."""
+    """Both lengths reach the limit; the smaller is shown, and one that is missing keeps the answer
+    open.
+    """
     known = [x for x in (a, b) if x is not None]
     if not known:
         return at_least(None, limit)

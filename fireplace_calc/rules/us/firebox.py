@@ -88,7 +88,9 @@ def lining_thickness(facts: Facts) -> Compared:
     at_most=True,
 )
 def firebrick_joint(facts: Facts) -> Compared:
-    """Refractory mortar is the weak part of the lining: the less of it faces the fire, the longer it lasts."""
+    """Refractory mortar is the weak part of the lining: the less of it faces the fire, the longer
+    it lasts.
+    """
     if facts.firebox_lining is None:
         return unknown("The lining")
     if facts.firebox_lining != "firebrick":
@@ -153,7 +155,9 @@ def depth(facts: Facts) -> Compared:
 
 @IRC.rule("FBX-10", "R1001.6 exception", "Firebox depth, shallow type", "in", "firebox_depth")
 def depth_shallow(facts: Facts) -> Compared:
-    """The shallow pattern trades depth for widely splayed sides, but only in proportion to its width."""
+    """The shallow pattern trades depth for widely splayed sides, but only in proportion to its
+    width.
+    """
     if not facts.shallow:
         return not_applicable(ORDINARY)
     return at_least(facts.firebox_depth, max(12 * INCH, facts.opening_width / 3))
@@ -216,7 +220,9 @@ def passage(facts: Facts) -> Compared:
     "THR-04", "R1001.7", "Throat or damper over the lintel", "in", "throat_height_above_lintel"
 )
 def over_lintel(facts: Facts) -> Compared:
-    """Steel and masonry over the opening stay cooler, and the smoke inside, when the neck sits well above them."""
+    """Steel and masonry over the opening stay cooler, and the smoke inside, when the neck sits well
+    above them.
+    """
     lowest = facts.throat_height_above_opening
     if facts.damper_place == "throat":
         lowest = min(lowest, facts.damper_height_above_opening)

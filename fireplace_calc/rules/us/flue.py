@@ -80,7 +80,9 @@ def liner_slope(facts: Facts) -> Compared:
 
 @IRC.rule("FLU-07", "R1003.12", "Gap round a clay liner", "in", "liner_gap", at_most=True)
 def liner_gap(facts: Facts) -> Compared:
-    """The liner is held by little mortar and must not wander; filled solid, it would crack when it grows."""
+    """The liner is held by little mortar and must not wander; filled solid, it would crack when it
+    grows.
+    """
     if facts.liner_kind is None:
         return unknown("The liner")
     if facts.liner_kind != "ASTM C315 clay":
@@ -127,7 +129,9 @@ def _ratio(facts: Facts, applies: bool, part: float, shape: str) -> Compared:
 
 @IRC.rule("FLU-10", "R1003.15.1", "Flue area, round", "in2", "flue_net_area")
 def round_flue(facts: Facts) -> Compared:
-    """The flue carries what the opening takes in; round ones have no dead corners and may be smallest."""
+    """The flue carries what the opening takes in; round ones have no dead corners and may be
+    smallest.
+    """
     return _ratio(facts, facts.flue_shape == "round", 12, "round")
 
 

@@ -104,7 +104,8 @@ def flue_bars(facts: Facts) -> Compared:
     steps = _steps(facts.chimney_width)
     if not steps:
         return not_applicable(
-            "The chimney is not wider than 40 in; the table drops that condition for added flues, the text does not."
+            "The chimney is not wider than 40 in; the table drops that condition for added flues,"
+            " the text does not."
         )
     return at_least(
         facts.anchorage.vertical_bars_no4,

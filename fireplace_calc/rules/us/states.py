@@ -1,4 +1,6 @@
-"""What five states change in the 2021 and 2024 editions. Each is read from one copy of the state's own print."""
+"""What five states change in the 2021 and 2024 editions. Each is read from one copy of the state's
+own print.
+"""
 
 from __future__ import annotations
 
@@ -35,13 +37,17 @@ NEW_JERSEY_SOIL = {
     "sand": 3000 * PSF,
     "clay": 2000 * PSF,
 }
-"""The state's four figures, laid against the classes from foliated rock down; for crystalline bedrock none was read. [Pa]"""
+"""The state's four figures, laid against the classes from foliated rock down; for crystalline
+bedrock none was read. [Pa]
+"""
 
 
 # -- New Jersey ---------------------------------------------------------------------------------------
 @NEW_JERSEY.amend("CLR-06a")
 def edge_at_firebox(facts: Facts) -> Compared:
-    """Through this much masonry an edge in the open stays below what chars wood, by the state's figure."""
+    """Through this much masonry an edge in the open stays below what chars wood, by the state's
+    figure.
+    """
     return clearance.edge_through_masonry(facts, 6 * INCH)
 
 

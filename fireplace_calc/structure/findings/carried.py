@@ -24,7 +24,10 @@ if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
 
 LINTEL, ARCH, FOOTING = "lintel", "arch", "footing"
-LOW = "The breast ends below the triangle's apex, so what stands on top comes in; send for an engineer."
+LOW = (
+    "The breast ends below the triangle's apex, so what stands on top comes in; send for an"
+    " engineer."
+)
 MIDDLE = Source("statics: the middle third", "", "derived")
 
 RULES: list[Rule] = []
@@ -79,9 +82,15 @@ def bent(work: Structure) -> Compared:
 
 
 REASONS = {
-    "reinforced concrete": "Its bars are not known: take the maker's table for a precast one, or an engineer. Shown as plain concrete.",
+    "reinforced concrete": (
+        "Its bars are not known: take the maker's table for a precast one, or an engineer. Shown as"
+        " plain concrete."
+    ),
     "reinforced masonry": "Its bars are not known: for an engineer. Shown as plain masonry.",
-    "masonry arch": "A flat arch has to be set out by the trade's rules and held by its abutments. Shown as a plain beam.",
+    "masonry arch": (
+        "A flat arch has to be set out by the trade's rules and held by its abutments. Shown as a"
+        " plain beam."
+    ),
     "timber": "Timber is never accepted over a fire.",
     None: "The lintel's material is not known yet.",
 }
@@ -185,7 +194,9 @@ def inside(work: Structure) -> Compared:
     "STR-17", ARCH, "Thrust that the jamb's bed joint takes", "lbf", source("bed joint friction")
 )
 def slides(work: Structure) -> Compared:
-    """The arch pushes the jamb outward at its spring line; friction under the weight above holds it, bond not counted."""
+    """The arch pushes the jamb outward at its spring line; friction under the weight above holds
+    it, bond not counted.
+    """
     return _arched(work) or _guarded(
         work,
         at_least(
@@ -259,7 +270,9 @@ def projects(work: Structure) -> Compared:
 
 @judged("STR-22", FOOTING, "Footing thickness", "in", source("footing thickness"))
 def thick(work: Structure) -> Compared:
-    """Codes ask a foot of solid masonry or concrete; plain concrete must also be no thinner than it stands out."""
+    """Codes ask a foot of solid masonry or concrete; plain concrete must also be no thinner than it
+    stands out.
+    """
     spread = figure("footing thickness over projection") * work.footing.projection
     least = max(figure("footing thickness"), spread)
     return at_least(

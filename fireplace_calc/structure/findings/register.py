@@ -1,4 +1,6 @@
-"""What the loads say of a design, as findings. Engineering judgement, not a stamped design: each rests on a figure and names it."""
+"""What the loads say of a design, as findings. Engineering judgement, not a stamped design: each
+rests on a figure and names it.
+"""
 
 from __future__ import annotations
 
@@ -23,6 +25,7 @@ def judgement(work: Structure) -> tuple[Finding, ...]:
     Returns
     -------
     tuple of Finding
-        ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was found.
+        ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was
+        found.
     """
     return worst_first(rule.check(work, JUDGEMENT) for rule in RULES)

@@ -1,4 +1,6 @@
-"""Earthquake on the chimney: the force by coefficient, and the bars, ties and straps that codes ask without any sum."""
+"""Earthquake on the chimney: the force by coefficient, and the bars, ties and straps that codes ask
+without any sum.
+"""
 
 from __future__ import annotations
 
@@ -68,8 +70,8 @@ def component_force(
     amplification : float
         ap: 2.5 unbraced or braced below the centre of mass, 1.0 braced above it. [-]
     level : float
-        Where it is held over the roof's height: 1 at the roof; 0 only for a chimney on the ground by itself, and that is another
-        chapter. [-]
+        Where it is held over the roof's height: 1 at the roof; 0 only for a chimney on the ground
+        by itself, and that is another chapter. [-]
     importance : float
         Ip. [-]
     reduction : float or None
@@ -151,8 +153,8 @@ def seismic_load(
 
     Notes
     -----
-    The liner shakes along but presses on nothing here. Service level is 0.7 of the force against 0.6 of the weight, less 0.7 of
-    the vertical shaking.
+    The liner shakes along but presses on nothing here. Service level is 0.7 of the force against
+    0.6 of the weight, less 0.7 of the vertical shaking.
     """
     response = design.loads.sds
     if response is None:
@@ -187,7 +189,8 @@ def seismic_load(
 
 @dataclass(frozen=True, slots=True)
 class Steel:
-    """What the codes ask of the drawn chimney where the ground shakes; bars and ties are counted from the footing to the crown.
+    """What the codes ask of the drawn chimney where the ground shakes; bars and ties are counted
+    from the footing to the crown.
 
     Attributes
     ----------
@@ -221,7 +224,8 @@ def bar_count(width: float, flues: int) -> int:
     Returns
     -------
     int
-        No. 4 bars; texts count the further ones by width or by flue, and the larger count is taken. [-]
+        No. 4 bars; texts count the further ones by width or by flue, and the larger count is taken.
+        [-]
     """
     step = figure("bars, width step")
     more = max(ceil((width - step) / step - LIMIT_SLACK), flues - 1, 0)

@@ -18,7 +18,9 @@ from fireplace_calc.structure.loads.wind import (
 )
 
 WALLS = ("chimney walls", "crown")
-"""Parts whose weight presses on the section; the liner stands free on its own seat, with no bond and no stiffness."""
+"""Parts whose weight presses on the section; the liner stands free on its own seat, with no bond
+and no stiffness.
+"""
 LINING = ("flue liner", "flue casing")
 
 
@@ -92,7 +94,8 @@ class Side:
     thickness, area, modulus : float
         Along the wind [m], of the ring without its liner [m2, m3].
     lean : float
-        How far the weight above stands off the middle of the section, where the flue is drawn sideways. [m]
+        How far the weight above stands off the middle of the section, where the flue is drawn
+        sideways. [m]
     push : WindLoad or None
         As the map has it.
     moment : float or None
@@ -100,7 +103,8 @@ class Side:
     tension, corner : float or None
         At the windward edge, and at a corner with the wind on the diagonal. [Pa]
     eccentricity, kern : float or None
-        Where the resultant of wind and six tenths of the weight passes the section, and how far it may. [m]
+        Where the resultant of wind and six tenths of the weight passes the section, and how far it
+        may. [m]
     overturning : float or None
         Full weight over service wind, about the leeward edge. [-]
     """
@@ -216,9 +220,10 @@ def free_stack(design: Design, frame: Frame, weighed: Weights) -> FreeStack:
 
     Notes
     -----
-    Service wind is 0.6 of what an ultimate map gives, and the whole of an older map's; 0.6 of the weight stands against it where
-    tension is looked for, all of it against overturning. A corner under diagonal wind meets about 1.5 times the bending of the face:
-    the force is nine hundredths more and the section modulus less by the root of two.
+    Service wind is 0.6 of what an ultimate map gives, and the whole of an older map's; 0.6 of the
+    weight stands against it where tension is looked for, all of it against overturning. A corner
+    under diagonal wind meets about 1.5 times the bending of the face: the force is nine hundredths
+    more and the section modulus less by the root of two.
     """
     told = design.loads.support
     held = told is not None and told >= frame.crown_bottom

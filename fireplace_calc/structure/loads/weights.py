@@ -1,4 +1,6 @@
-"""What every part weighs and where its middle lies, so that the weight above any level is known with its line of action."""
+"""What every part weighs and where its middle lies, so that the weight above any level is known
+with its line of action.
+"""
 
 from __future__ import annotations
 
@@ -78,7 +80,9 @@ def _moments(solid: Solid) -> Moments:
 
 
 def _over(solid: Solid, level: float) -> Solid | None:
-    """What of a solid lies above a level; arches are small and stay whole, on the side of their middle."""
+    """What of a solid lies above a level; arches are small and stay whole, on the side of their
+    middle.
+    """
     if solid.bottom >= level:
         return solid
     if solid.top <= level:
@@ -143,7 +147,9 @@ class Weights:
         return sum(self.masses.values())
 
     def density(self, name: str, otherwise: float) -> float:
-        """Of one part as built, joints and cores counted; ``otherwise`` where there is no such part. [kg/m3]"""
+        """Of one part as built, joints and cores counted; ``otherwise`` where there is no such
+        part. [kg/m3]
+        """
         known = self.parts.get(name)
         return (
             self.masses[name] / known.volume

@@ -1,4 +1,6 @@
-"""Wind on the part of a chimney that stands in it: pressure, shape, and the force by both ways the standard offers."""
+"""Wind on the part of a chimney that stands in it: pressure, shape, and the force by both ways the
+standard offers.
+"""
 
 from __future__ import annotations
 
@@ -35,7 +37,8 @@ def exposure_factor(height: float, exposure: str, edition: str = "7-16") -> floa
     -----
     .. math:: K_z = c\,(z/z_g)^{2/\alpha}
 
-    The formula, not the rounded table: they differ by up to 0.01. Exposure B's second figure for low houses is not for this use.
+    The formula, not the rounded table: they differ by up to 0.01. Exposure B's second figure for
+    low houses is not for this use.
 
     Examples
     --------
@@ -72,7 +75,8 @@ def velocity_pressure(
     speed : float
         Gust of three seconds off the map. [m/s]
     exposure, directionality, altitude, hill : float
-        Factors Kz, Kd, Ke and Kzt. From 7-22 on Kd stands in the force instead: give 1 here and multiply there, never both. [-]
+        Factors Kz, Kd, Ke and Kzt. From 7-22 on Kd stands in the force instead: give 1 here and
+        multiply there, never both. [-]
 
     Returns
     -------
@@ -124,7 +128,8 @@ def rooftop_factor(area: float, front: float | None) -> float:
     area : float
         Of the chimney over the roof, as the wind sees it. [m2]
     front : float or None
-        Width of the building square to the wind times its mean roof height; unknown takes the largest factor. [m2]
+        Width of the building square to the wind times its mean roof height; unknown takes the
+        largest factor. [m2]
 
     Returns
     -------
@@ -194,8 +199,8 @@ def strips(design: Design, frame: Frame, sideways: bool) -> tuple[Strip, ...]:
 
     Notes
     -----
-    The crown is taken with its full width up to the top of its slope. A rain cap or an arrester is taken as wide as the flue unit
-    and one foot high, where one is fitted or nobody knows.
+    The crown is taken with its full width up to the top of its slope. A rain cap or an arrester is
+    taken as wide as the flue unit and one foot high, where one is fitted or nobody knows.
     """
     stack, unit = (
         (frame.stack_depth, frame.unit_depth) if sideways else (frame.stack_half, frame.unit_half)
@@ -274,8 +279,9 @@ def wind_load(design: Design, frame: Frame, sideways: bool, base: float) -> Wind
 
     Notes
     -----
-    A chimney inside the house stands in the wind from the lowest roof contact up, any other from grade. The shape goes by the
-    height from the ground, which gives more than the height of the stub. Ground is taken as flat.
+    A chimney inside the house stands in the wind from the lowest roof contact up, any other from
+    grade. The shape goes by the height from the ground, which gives more than the height of the
+    stub. Ground is taken as flat.
     """
     loads, site = design.loads, design.site
     if site.wind is None or loads.exposure is None:

@@ -1,4 +1,6 @@
-"""The paper set: drawings at a true round scale, then findings, order and order of work, black on white, ready to print."""
+"""The paper set: drawings at a true round scale, then findings, order and order of work, black on
+white, ready to print.
+"""
 
 from __future__ import annotations
 
@@ -33,7 +35,10 @@ USUAL = {FEET_INCHES: "letter", "millimetres": "A4"}
 """Paper of each unit system, where nobody asks for another."""
 EDGE, FOOT_ROOM = 8.0, 21.0
 """Margin all round, and the strip at the foot for the title block. [mm]"""
-CAUTION = "For planning only. Local code, its official and licensed practice decide. Do not build from what is not checked."
+CAUTION = (
+    "For planning only. Local code, its official and licensed practice decide. Do not build from"
+    " what is not checked."
+)
 VIEWS = {
     "Front elevation": front,
     "Section": section,
@@ -91,7 +96,9 @@ def pages(
 def blocked(
     made: list[tuple[str, Sheet, float | None]], result: Assessment, units: str
 ) -> list[tuple[str, Sheet]]:
-    """The same sheets with their title blocks; each has its name and, on a drawing, its scale denominator."""
+    """The same sheets with their title blocks; each has its name and, on a drawing, its scale
+    denominator.
+    """
     for number, (name, sheet, denominator) in enumerate(made, 1):
         _block(sheet, result, name, f"sheet {number} of {len(made)}", denominator, units)
     return [(name, sheet) for name, sheet, _ in made]
@@ -153,7 +160,8 @@ def _block(
     sheet.text(
         left + 3,
         low + 8.2,
-        f"{place}. Checked against {result.pack}. {date.today().isoformat()}. Inputs {fingerprint(design)}.",
+        f"{place}. Checked against {result.pack}. {date.today().isoformat()}. Inputs"
+        f" {fingerprint(design)}.",
         size=SMALL,
         ha="left",
     )
@@ -189,7 +197,8 @@ def _block(
 def printing(
     made: list[tuple[str, Sheet]], path: str | os.PathLike, result: Assessment
 ) -> Iterator[tuple[int, int, str]]:
-    """Write sheets into one PDF, one by one, so that whoever waits can watch, and stop by closing the generator: then no file is left.
+    """Write sheets into one PDF, one by one, so that whoever waits can watch, and stop by closing
+    the generator: then no file is left.
 
     Yields
     ------

@@ -113,7 +113,7 @@ def test_a_tick_counts_and_no_tick_is_not_checked():
             assert spec.default is None and spec.kind in ("yes-no", "choice")
     before = {f.key: f.verdict for f in assess(Design(), "Trade practice").findings}
     assert before["PRA-02"] == before["PRA-04"] == "not checked"
-    ticked = change(Design(), {key: "yes" for key in checklist(PACKS["Trade practice"])})
+    ticked = change(Design(), dict.fromkeys(checklist(PACKS["Trade practice"]), "yes"))
     after = {f.key: f.verdict for f in assess(ticked, "Trade practice").findings}
     assert after["PRA-02"] == after["PRA-04"] == "meets"
 

@@ -119,7 +119,7 @@ def test_exposure_factor_of_2022(exposure, printed):
     """
     ours = [exposure_factor(feet * FOOT, exposure, "7-22") for feet in (15, 30, 60)]
     assert ours == pytest.approx(printed, abs=0.001)
-    assert 2.41 * (15 / 3280) ** (2 / 7.0) == pytest.approx(0.52, abs=0.005)
+    assert pytest.approx(0.52, abs=0.005) == 2.41 * (15 / 3280) ** (2 / 7.0)
 
 
 def test_pressure_in_pounds():
@@ -326,7 +326,7 @@ def test_shear_stress():
     assert reaction(4 * FOOT, 200 * POUND_FORCE, 62 * PLF) / POUND_FORCE == pytest.approx(
         224, abs=0.5
     )
-    assert 224 * POUND_FORCE / (7.62 * INCH * 4.62 * INCH) / PSI == pytest.approx(6.36, abs=0.01)
+    assert pytest.approx(6.36, abs=0.01) == 224 * POUND_FORCE / (7.62 * INCH * 4.62 * INCH) / PSI
 
 
 def test_moment_of_a_triangle():

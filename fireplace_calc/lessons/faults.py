@@ -77,7 +77,9 @@ def by_steps(key: str, *steps: float) -> Plant:
 
     def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
         by = rng.choice(steps)
-        length = not isinstance(getattr(getattr(design, key.split(".")[0]), key.split(".")[1]), int)
+        length = not isinstance(
+            getattr(getattr(design, key.split(".", maxsplit=1)[0]), key.split(".")[1]), int
+        )
         for _ in range(STEPS):
             design = nudged(design, key, by * INCH if length else by)
             if design is None or _bad(design, pack, fault.rules):

@@ -263,7 +263,7 @@ def _cross(view: View, start: Pair, end: Pair, place: Pair, half: float, ink: st
     long = hypot(x1 - x0, y1 - y0) or 1.0
     u, v = -(y1 - y0) / long * half, (x1 - x0) / long * half
     left, right, low, high = x - abs(u) - 0.4, x + abs(u) + 0.4, y - abs(v) - 0.4, y + abs(v) + 0.4
-    on_sheet = 0 < left and right < WIDTH and 0 < low and high < HEIGHT - STRIP
+    on_sheet = left > 0 and right < WIDTH and low > 0 and high < HEIGHT - STRIP
     if on_sheet and not any(
         a < right and left < c and b < high and low < d
         for a, b, c, d in (n.extent for n in view.sheet.labels)

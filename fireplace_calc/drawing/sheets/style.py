@@ -171,6 +171,6 @@ THEMES = {
         "#ffffff",
         "#000000",
         "#000000",
-        {name: "#ffffff" for name in _LIGHT_TONES} | {"steel": "#000000"},
+        dict.fromkeys(_LIGHT_TONES, "#ffffff") | {"steel": "#000000"},
     ),
 }

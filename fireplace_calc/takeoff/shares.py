@@ -18,6 +18,9 @@ from fireplace_calc.geometry.solids import ArchRing
 from fireplace_calc.takeoff.bricks import CORELESS
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 
+DUST = 1e-12
+"""Mortar that is less is only what a float has lost: bricks laid dry have none. [m3]"""
+
 
 @dataclass(frozen=True, slots=True)
 class Share:
@@ -71,7 +74,7 @@ class _Takeoff:
 
     def mortar(self, part: Part, volume: float, material: str = "mortar") -> Iterator[Share]:
         """Joints, when there are any."""
-        if volume > 0:
+        if volume > DUST:
             yield Share(
                 part.name, material.capitalize(), material, volume, volume * density(material)
             )
@@ -145,7 +148,9 @@ class _Takeoff:
         layer = part.volume / height
         ring = bool(part.cuts)
         across = unit.depth if ring else unit.depth + unit.joint
-        number = ceil((height + unit.joint) / (unit.height + unit.joint) - ROUNDING)
+        number = ceil(
+            height / (unit.height + unit.joint) - ROUNDING
+        )  # each has its bed, the first too
         each = ceil(2 * layer / ((unit.length + unit.joint) * across) - ROUNDING) / 2
         laid = bricks.in_wall(unit, unit.depth) if ring else bricks.in_mass(unit)
         yield from self.blocks(part, "Base block", laid, number * each)

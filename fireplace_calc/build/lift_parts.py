@@ -84,8 +84,11 @@ def working_floors(geometry: Geometry) -> tuple[float, ...]:
         Bottom to top. [m]
     """
     f, lift = geometry.frame, geometry.design.work.lift_height
-    below = [f.footing_top + k * lift for k in range(max(ceil((-SPARE - f.footing_top) / lift), 0))]
-    above = [k * lift for k in range(max(ceil((f.crown_bottom - SPARE) / lift), 1))]
+    below = [
+        f.footing_top + k * lift
+        for k in range(max(ceil((-SPARE - f.footing_top) / lift - CONTACT_GAP), 0))
+    ]
+    above = [k * lift for k in range(max(ceil((f.crown_bottom - SPARE) / lift - CONTACT_GAP), 1))]
     return tuple(sorted({f.footing_bottom, *below, *above}))
 
 
@@ -104,7 +107,7 @@ def floor_under(floors: tuple[float, ...], level: float) -> float:
     float
         The highest that is not over it by more than a foot. [m]
     """
-    return max((z for z in floors if z <= level + SPARE), default=floors[0])
+    return max((z for z in floors if z <= level + SPARE + CONTACT_GAP), default=floors[0])
 
 
 def set_level(part: Part) -> float:
@@ -153,7 +156,7 @@ def break_levels(
     found = {set_level(p) for p in nested}
     for level in floors[1:]:
         nearest = min((*starts, *found), key=lambda z, level=level: abs(z - level))
-        found.add(nearest if abs(nearest - level) <= SPARE else level)
+        found.add(nearest if abs(nearest - level) <= SPARE + CONTACT_GAP else level)
     return tuple(sorted(found))
 
 

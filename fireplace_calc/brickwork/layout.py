@@ -220,7 +220,10 @@ def _slivers_of_start(
 
 @lru_cache(maxsize=64)
 def lay(face: Face, unit: Unit, bond: str) -> Layout:
-    """Lay a face; of several starts the one with the fewest slivers, then the one nearest the line.
+    """Lay a face, with the fewest slivers and then the plainer start.
+
+    In courses the plain start is tried and the one that leaves the fewest thin ends, in other bonds
+    every start: a thin course on top is thin from wherever it is set out.
 
     Parameters
     ----------

@@ -15,13 +15,23 @@ def number(value) -> bool:
 def test_every_clause_that_ends_in_numbers(name, book):
     mine, theirs = {}, {}
     for asked in BOOKS[book](naive(name).clauses):
-        mine |= {(asked.key, what): value for what, value in zip(("provided", "required", "margin"), asked.numbers, strict=True)}
+        mine |= {
+            (asked.key, what): value
+            for what, value in zip(("provided", "required", "margin"), asked.numbers, strict=True)
+        }
         mine[asked.key, "verdict"] = asked.said
     for found in assessed(name, book).findings:
         if number(found.provided) and number(found.required):
             margin = found.margin
             if margin is None:  # a count has no margin of its own
                 margin = mine.get((found.key, "margin"))
-            theirs |= {(found.key, what): value for what, value in (("provided", found.provided), ("required", found.required),
-                                                                     ("margin", margin), ("verdict", found.verdict))}
+            theirs |= {
+                (found.key, what): value
+                for what, value in (
+                    ("provided", found.provided),
+                    ("required", found.required),
+                    ("margin", margin),
+                    ("verdict", found.verdict),
+                )
+            }
     assert differs(mine, theirs, rel=1e-8, least=1.1e-9) == {}

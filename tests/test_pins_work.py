@@ -16,13 +16,22 @@ def loose(name: str) -> float:
 @pytest.mark.parametrize("name", NAMES)
 def test_what_is_built_after_what(name):
     mine, theirs = naive(name).work.steps, assessed(name).work.steps
-    assert [[(p.part, p.material, p.number, p.of) for p in step.pieces] for step in mine] == \
-        [[(p.part, p.material, p.number, p.of) for p in step.parts] for step in theirs]
+    assert [[(p.part, p.material, p.number, p.of) for p in step.pieces] for step in mine] == [
+        [(p.part, p.material, p.number, p.of) for p in step.parts] for step in theirs
+    ]
     assert [step.after for step in mine] == [step.after for step in theirs]
-    wanted = {(n, k, what): getattr(p, what) for n, step in enumerate(mine) for k, p in enumerate(step.pieces)
-              for what in ("low", "high", "share", "floor")}
-    found = {(n, k, what): getattr(p, what) for n, step in enumerate(theirs) for k, p in enumerate(step.parts)
-             for what in ("low", "high", "share", "floor")}
+    wanted = {
+        (n, k, what): getattr(p, what)
+        for n, step in enumerate(mine)
+        for k, p in enumerate(step.pieces)
+        for what in ("low", "high", "share", "floor")
+    }
+    found = {
+        (n, k, what): getattr(p, what)
+        for n, step in enumerate(theirs)
+        for k, p in enumerate(step.parts)
+        for what in ("low", "high", "share", "floor")
+    }
     assert differs(wanted, found, rel=loose(name)) == {}
 
 
@@ -30,40 +39,90 @@ def test_what_is_built_after_what(name):
 def test_goods_mortar_hours_and_days_of_every_step(name):
     mine, theirs = naive(name).work.steps, assessed(name).work.steps
     numbers = ("hours", "mortar", "refractory", "batches", "batch", "floor", "start", "end", "idle")
-    assert differs({(n, what): getattr(step, what) for n, step in enumerate(mine) for what in numbers},
-                   {(n, what): getattr(step, what) for n, step in enumerate(theirs) for what in numbers}, rel=loose(name)) == {}
-    wanted = {(n, item, k): value for n, step in enumerate(mine) for item, sums in step.goods.items() for k, value in enumerate(sums)}
-    found = {(n, need.item, k): value for n, step in enumerate(theirs) for need in step.goods
-             for k, value in enumerate((need.quantity, need.volume, need.weight))}
+    assert (
+        differs(
+            {(n, what): getattr(step, what) for n, step in enumerate(mine) for what in numbers},
+            {(n, what): getattr(step, what) for n, step in enumerate(theirs) for what in numbers},
+            rel=loose(name),
+        )
+        == {}
+    )
+    wanted = {
+        (n, item, k): value
+        for n, step in enumerate(mine)
+        for item, sums in step.goods.items()
+        for k, value in enumerate(sums)
+    }
+    found = {
+        (n, need.item, k): value
+        for n, step in enumerate(theirs)
+        for need in step.goods
+        for k, value in enumerate((need.quantity, need.volume, need.weight))
+    }
     assert differs(wanted, found, rel=loose(name)) == {}
-    assert [[(days, start, holds) for days, start, holds in step.waits] for step in mine] == \
-        [[(w.days, w.counts_from == "start", w.holds_up) for w in step.waits] for step in theirs]
+    assert [[(days, start, holds) for days, start, holds in step.waits] for step in mine] == [
+        [(w.days, w.counts_from == "start", w.holds_up) for w in step.waits] for step in theirs
+    ]
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_plan_as_a_whole(name):
     mine, theirs, d = naive(name).work, assessed(name).work, naive(name).d
     hours, mortar = sum(step.hours for step in mine.steps), sum(step.mortar for step in mine.steps)
-    wanted = {"hours": hours, "days": hours / d.work.day, "calendar": mine.steps[-1].end, "mortar": mortar, "open time": mine.open_time,
-              "cement": 3.5 * mortar / (18 * 0.3048**3), "lime": 2.6 * mortar / (18 * 0.3048**3), "sand": mortar,  # 1:1:6, USDA FB 1889
-              "people": d.work.people, "first fire": d.work.cure + d.work.cold_days, "last fire": d.work.cure + d.work.cold_days + 4}
+    wanted = {
+        "hours": hours,
+        "days": hours / d.work.day,
+        "calendar": mine.steps[-1].end,
+        "mortar": mortar,
+        "open time": mine.open_time,
+        "cement": 3.5 * mortar / (18 * 0.3048**3),
+        "lime": 2.6 * mortar / (18 * 0.3048**3),
+        "sand": mortar,  # 1:1:6, USDA FB 1889
+        "people": d.work.people,
+        "first fire": d.work.cure + d.work.cold_days,
+        "last fire": d.work.cure + d.work.cold_days + 4,
+    }
     mix, cure = theirs.mix, theirs.cure
-    found = {"hours": theirs.hours, "days": theirs.days, "calendar": theirs.calendar, "mortar": theirs.mortar, "open time": theirs.open_time,
-             "cement": mix.cement, "lime": mix.lime, "sand": mix.sand, "people": theirs.people, "first fire": cure.fires[0].day,
-             "last fire": cure.fires[-1].day}
+    found = {
+        "hours": theirs.hours,
+        "days": theirs.days,
+        "calendar": theirs.calendar,
+        "mortar": theirs.mortar,
+        "open time": theirs.open_time,
+        "cement": mix.cement,
+        "lime": mix.lime,
+        "sand": mix.sand,
+        "people": theirs.people,
+        "first fire": cure.fires[0].day,
+        "last fire": cure.fires[-1].day,
+    }
     assert differs(wanted, found, rel=loose(name)) == {}
-    floors = [(stage.level, stage.height, list(stage.steps), stage.rails) for stage in theirs.staging]
+    floors = [
+        (stage.level, stage.height, list(stage.steps), stage.rails) for stage in theirs.staging
+    ]
     assert [floor[2:] for floor in floors] == [tuple(floor[2:]) for floor in mine.staging()]
-    assert [x for floor in floors for x in floor[:2]] == pytest.approx([x for floor in mine.staging() for x in floor[:2]], abs=1e-9)
+    assert [x for floor in floors for x in floor[:2]] == pytest.approx(
+        [x for floor in mine.staging() for x in floor[:2]], abs=1e-9
+    )
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_who_lifts_what(name):
     mine, theirs = naive(name).work.lifts(), assessed(name).work.lifts
-    assert [(one.step, one.item, one.verdict) for one in mine] == [(one.step, one.item, one.verdict) for one in theirs]
+    assert [(one.step, one.item, one.verdict) for one in mine] == [
+        (one.step, one.item, one.verdict) for one in theirs
+    ]
     numbers = ("count", "weight", "height", "reach", "allowed")
-    assert differs({(n, what): getattr(one, what) for n, one in enumerate(mine) for what in numbers},
-                   {(n, what): getattr(one, what) for n, one in enumerate(theirs) for what in numbers}, rel=loose(name)) == {}
+    assert (
+        differs(
+            {(n, what): getattr(one, what) for n, one in enumerate(mine) for what in numbers},
+            {(n, what): getattr(one, what) for n, one in enumerate(theirs) for what in numbers},
+            rel=loose(name),
+        )
+        == {}
+    )
     for one in theirs:
         if one.weight is not None and one.allowed > 0:
-            assert (one.one, one.two) == pytest.approx((one.weight / one.allowed, 0.75 * one.weight / one.allowed), rel=1e-9)
+            assert (one.one, one.two) == pytest.approx(
+                (one.weight / one.allowed, 0.75 * one.weight / one.allowed), rel=1e-9
+            )

@@ -36,7 +36,13 @@ class Laid:
 def in_wall(unit: Laid, thick: float) -> Laid:
     """As many behind one another as come nearest to a thickness, each split down when that is too little for it."""
     rows = max(round((thick + unit.joint) / (unit.deep + unit.joint)), 1)
-    return Laid(unit.long, unit.high, min(unit.deep, (thick - (rows - 1) * unit.joint) / rows), unit.joint, rows)
+    return Laid(
+        unit.long,
+        unit.high,
+        min(unit.deep, (thick - (rows - 1) * unit.joint) / rows),
+        unit.joint,
+        rows,
+    )
 
 
 def density_in_wall(laid: Laid, thick: float) -> tuple[float, float]:
@@ -54,8 +60,15 @@ def density_in_mass(unit: Laid) -> tuple[float, float]:
 def firebrick(name: str, thick: float, joint: float | None) -> Laid:
     """Flat, on edge, or end on: whichever comes nearest to the thickness of the lining."""
     joint = IN / 8 if joint is None else joint
-    long, wide, thin = ({"9": 9, "4-1/2": 4.5, "2-1/2": 2.5, "3": 3, "2": 2}[side.strip()] * IN for side in name.removesuffix("in").split("x"))
-    ways = [Laid(long, thin, wide, joint), Laid(long, wide, thin, joint), Laid(wide, thin, long, joint)]
+    long, wide, thin = (
+        {"9": 9, "4-1/2": 4.5, "2-1/2": 2.5, "3": 3, "2": 2}[side.strip()] * IN
+        for side in name.removesuffix("in").split("x")
+    )
+    ways = [
+        Laid(long, thin, wide, joint),
+        Laid(long, wide, thin, joint),
+        Laid(wide, thin, long, joint),
+    ]
     off = []
     for way in ways:
         rows = max(round((thick + joint) / (way.deep + joint)), 1)
@@ -73,7 +86,13 @@ def faces(s) -> dict[str, tuple[list, int, bool]]:
         long, top = math.hypot(s.throat - s.bend, s.rake), half_at(s, s.throat_back)
         found["raked back"] = ([(-wide, 0), (wide, 0), (top, long), (-top, long)], 1, True)
     rear = [(slant * back_at(s, z), z) for z in (low, s.bend, s.throat) if z <= s.throat]
-    front = [(slant * s.throat_front, s.throat), (slant * s.breast, s.head), (slant * s.breast, s.spring), (0, s.spring), (0, low)]
+    front = [
+        (slant * s.throat_front, s.throat),
+        (slant * s.breast, s.head),
+        (slant * s.breast, s.spring),
+        (0, s.spring),
+        (0, low),
+    ]
     found["side"] = (rear + front, 2, False)
     return found
 
@@ -95,7 +114,9 @@ def weave(unit: Laid) -> tuple[int, float] | None:
     return (number, between) if fits else None
 
 
-def lattice(bond: str, unit: Laid, area: tuple, x: float, y: float) -> list[tuple[float, float, float, float]]:
+def lattice(
+    bond: str, unit: Laid, area: tuple, x: float, y: float
+) -> list[tuple[float, float, float, float]]:
     """Left, bottom, right and top of every brick that may touch an area; ``x`` and ``y`` are the corner of one brick."""
     a, b, j = unit.long + unit.joint, unit.high + unit.joint, unit.joint
     left, low, right, top = area
@@ -103,8 +124,17 @@ def lattice(bond: str, unit: Laid, area: tuple, x: float, y: float) -> list[tupl
     if bond in ("running", "stack"):
         for row in range(math.floor((low - y) / b) - 1, math.ceil((top - y) / b) + 1):
             start = x + (a / 2 if bond == "running" and row % 2 else 0.0)
-            for column in range(math.floor((left - start) / a) - 1, math.ceil((right - start) / a) + 1):
-                found.append((start + column * a, y + row * b, start + column * a + unit.long, y + row * b + unit.high))
+            for column in range(
+                math.floor((left - start) / a) - 1, math.ceil((right - start) / a) + 1
+            ):
+                found.append(
+                    (
+                        start + column * a,
+                        y + row * b,
+                        start + column * a + unit.long,
+                        y + row * b + unit.high,
+                    )
+                )
         return found
     if bond == "basketweave":
         number, between = weave(unit)
@@ -114,7 +144,11 @@ def lattice(bond: str, unit: Laid, area: tuple, x: float, y: float) -> list[tupl
                 for k in range(number):
                     at = k * (unit.high + between)
                     lying = (u, v + at, u + unit.long, v + at + unit.high)
-                    found.append(lying if (row + column) % 2 == 0 else (u + at, v, u + at + unit.high, v + unit.long))
+                    found.append(
+                        lying
+                        if (row + column) % 2 == 0
+                        else (u + at, v, u + at + unit.high, v + unit.long)
+                    )
         return found
     reach = int((max(right - left, top - low) + abs(x) + abs(y)) / b) + 4
     for m in range(-3 * reach, 3 * reach):
@@ -122,8 +156,17 @@ def lattice(bond: str, unit: Laid, area: tuple, x: float, y: float) -> list[tupl
             u, v = x + m * b + n * a, y + m * b - n * a
             if left - 2 * a < u < right + 2 * a and low - 2 * a < v < top + 2 * a:
                 found.append((u, v, u + unit.long, v + unit.high))
-                found.append((u + a, v + b - a, u + a + unit.high, v + b - a + unit.long))  # on end, past the head of the one that lies
-    return [brick for brick in found if brick[2] > left - j and brick[0] < right + j and brick[3] > low - j and brick[1] < top + j]
+                found.append(
+                    (u + a, v + b - a, u + a + unit.high, v + b - a + unit.long)
+                )  # on end, past the head of the one that lies
+    return [
+        brick
+        for brick in found
+        if brick[2] > left - j
+        and brick[0] < right + j
+        and brick[3] > low - j
+        and brick[1] < top + j
+    ]
 
 
 def starts(face: list, unit: Laid, bond: str, centred: bool) -> list[tuple[float, float, float]]:
@@ -131,12 +174,18 @@ def starts(face: list, unit: Laid, bond: str, centred: bool) -> list[tuple[float
     a, b = unit.long + unit.joint, unit.high + unit.joint
     left, low = min(x for x, _ in face), min(y for _, y in face)
     x = -unit.long / 2 if centred else left
-    moves = {"running": (0, a / 4) if centred else (0, a / 8, a / 4, 3 * a / 8), "stack": (0, a / 2) if centred else (0, a / 4, a / 2)}
+    moves = {
+        "running": (0, a / 4) if centred else (0, a / 8, a / 4, 3 * a / 8),
+        "stack": (0, a / 2) if centred else (0, a / 4, a / 2),
+    }
     if bond in moves:
         return [(x - move, low, move) for move in moves[bond]]
     if bond == "basketweave":
         return [(x + move, low, move) for move in (0, a / 2)]
-    return [(x + over, low - down, math.hypot(over, down)) for over, down in ((0, 0), (b, 0), (0, b / 2), (b, b / 2))]
+    return [
+        (x + over, low - down, math.hypot(over, down))
+        for over, down in ((0, 0), (b, 0), (0, b / 2), (b, b / 2))
+    ]
 
 
 @dataclass(frozen=True)
@@ -156,7 +205,9 @@ def lay(face: list, unit: Laid, bond: str, corner: tuple[float, float]) -> list[
     turn = 45 if bond == "herringbone 45" else 0
     outline = affinity.rotate(outline, -turn, origin=pin)
     found, full = [], unit.long * unit.high
-    drawn = lattice("herringbone" if bond.startswith("herring") else bond, unit, outline.bounds, x, y)
+    drawn = lattice(
+        "herringbone" if bond.startswith("herring") else bond, unit, outline.bounds, x, y
+    )
     cut = shapely.intersection(shapely.box(*zip(*drawn, strict=True)), outline)
     for (left, _, right, _), shape in zip(drawn, cut, strict=True):
         for part in getattr(shape, "geoms", [shape]):
@@ -167,7 +218,14 @@ def lay(face: list, unit: Laid, bond: str, corner: tuple[float, float]) -> list[
             if min(w - u, z - v) > GAP + 1e-9:  # a gap of just so much goes into the joints
                 whole = part.area > full * (1 - 1e-6)
                 middle = affinity.rotate(part.centroid, turn, origin=pin)
-                found.append(Piece(whole, full if whole else part.area, w - u if lies else z - v, (middle.x, middle.y)))
+                found.append(
+                    Piece(
+                        whole,
+                        full if whole else part.area,
+                        w - u if lies else z - v,
+                        (middle.x, middle.y),
+                    )
+                )
     return found
 
 
@@ -184,7 +242,11 @@ def thin_ends(face: list, unit: Laid, bond: str, corner: tuple[float, float]) ->
     for u, v, w, _ in lattice(bond, unit, outline.bounds, *corner):
         if v not in rows:
             middle = v + unit.high / 2
-            rows[v] = shapely.LineString([(left - 1, middle), (right + 1, middle)]).intersection(outline).bounds
+            rows[v] = (
+                shapely.LineString([(left - 1, middle), (right + 1, middle)])
+                .intersection(outline)
+                .bounds
+            )
         if ends := rows[v]:
             found += GAP < min(w, ends[2]) - max(u, ends[0]) < unit.long / 4
     return found
@@ -223,5 +285,10 @@ def counted(laid: list[tuple[list[Piece], int]], unit: Laid) -> dict[str, float]
     """Of several faces: whole bricks, cut pieces, the bricks those come from, and both faces. [-, m2]"""
     whole = [piece for pieces, alike in laid for piece in pieces * alike if piece.whole]
     cut = [piece for pieces, alike in laid for piece in pieces * alike if not piece.whole]
-    return {"whole": len(whole), "pieces": len(cut), "from": bricks_for([p.long for p in cut], unit.long),
-            "whole face": sum(p.face for p in whole), "cut face": sum(p.face for p in cut)}
+    return {
+        "whole": len(whole),
+        "pieces": len(cut),
+        "from": bricks_for([p.long for p in cut], unit.long),
+        "whole face": sum(p.face for p in whole),
+        "cut face": sum(p.face for p in cut),
+    }

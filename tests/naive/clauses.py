@@ -57,20 +57,39 @@ class Work:
         self.lean = max(angles.values()) if m.chamber_slope is None else m.chamber_slope
         low = levels.throat_width(s) * (s.depth - s.throat_front)
         self.passage = min(low, s.flue.wide * s.flue.deep) if m.passage is None else m.passage
-        self.net = m.flue_area if m.flue_area is not None else {"table": s.flue.net, "own sum": s.flue.bare}.get(d.flue.area_from)
+        self.net = (
+            m.flue_area
+            if m.flue_area is not None
+            else {"table": s.flue.net, "own sum": s.flue.bare}.get(d.flue.area_from)
+        )
         self.tall = s.flue_top - s.hearth if m.chimney_height is None else m.chimney_height
         self.tilt = math.atan2(s.shift, s.shift_top - s.shift_foot) if s.shift else 0.0
         self.tilt = self.tilt if m.liner_slope is None else m.liner_slope
-        self.hearth = d.base.slab + d.firebox.floor if m.hearth_thickness is None else m.hearth_thickness
+        self.hearth = (
+            d.base.slab + d.firebox.floor if m.hearth_thickness is None else m.hearth_thickness
+        )
         jamb = (s.block[0] - s.half) / math.hypot(1, s.splay)
         self.wall = min(d.firebox.wall, jamb)
         front = s.flue_y - s.flue.deep / 2
-        left = [s.throat_front, s.block[1] - s.depth, s.block[0] - levels.throat_width(s) / 2, front if front > 0 else s.throat_front]
+        left = [
+            s.throat_front,
+            s.block[1] - s.depth,
+            s.block[0] - levels.throat_width(s) / 2,
+            front if front > 0 else s.throat_front,
+        ]
         self.chamber_wall = min(d.smoke_chamber.wall, *left)
         course = d.smoke_chamber.course
-        self.corbel = (None if course is None else course * math.tan(self.lean)) if m.corbel is None else m.corbel
+        self.corbel = (
+            (None if course is None else course * math.tan(self.lean))
+            if m.corbel is None
+            else m.corbel
+        )
         self.over_contact = s.crown_top - s.uphill if m.over_contact is None else m.over_contact
-        self.over_near = s.crown_top - levels.highest_within(s, levels.TEN_FEET)[0] if m.over_nearby is None else m.over_nearby
+        self.over_near = (
+            s.crown_top - levels.highest_within(s, levels.TEN_FEET)[0]
+            if m.over_nearby is None
+            else m.over_nearby
+        )
         side = s.stack[0] if d.roof.ridge_runs == "along the opening" else s.stack[1]
         self.along_ridge = 2 * side if m.along_ridge is None else m.along_ridge
         self.least_side = 2 * min(s.stack)
@@ -89,11 +108,21 @@ class Work:
 
 
 def _inside_width(w: Work) -> float:
-    return w.s.flue.wide if w.d.measured.flue_area is None else 2 * math.sqrt(w.d.measured.flue_area / math.pi)
+    return (
+        w.s.flue.wide
+        if w.d.measured.flue_area is None
+        else 2 * math.sqrt(w.d.measured.flue_area / math.pi)
+    )
 
 
 # -- United States ----------------------------------------------------------------------------------------
-SOIL = {"crystalline bedrock": 12000, "sedimentary or foliated rock": 4000, "sandy gravel or gravel": 3000, "sand": 2000, "clay": 1500}
+SOIL = {
+    "crystalline bedrock": 12000,
+    "sedimentary or foliated rock": 4000,
+    "sandy gravel or gravel": 3000,
+    "sand": 2000,
+    "clay": 1500,
+}
 """IRC table R401.4.1. [psf]"""
 
 
@@ -115,7 +144,11 @@ def united_states(w: Work, edition: str) -> Iterator[Asked]:
 def _us_box(w: Work) -> Iterator[Asked]:
     fb = w.d.firebox
     if fb.lining is not None:
-        counts = fb.lining_thickness >= 2 * IN - 1e-9 if fb.lining == "firebrick" else fb.lining != "none"
+        counts = (
+            fb.lining_thickness >= 2 * IN - 1e-9
+            if fb.lining == "firebrick"
+            else fb.lining != "none"
+        )
         yield Asked("FBX-01", w.wall, 8 * IN) if counts else Asked("FBX-02", w.wall, 10 * IN)
     if fb.lining == "firebrick":
         yield Asked("FBX-03", fb.lining_thickness, 2 * IN)
@@ -132,11 +165,17 @@ def _us_throat(w: Work) -> Iterator[Asked]:
     if not w.shallow:
         yield Asked("THR-01", t.height, 8 * IN)
         yield Asked("THR-02", t.depth, 4 * IN)
-        least = min(a for a in (w.throat, w.passage, t.damper_area if t.damper == "throat" else None) if a is not None)
+        least = min(
+            a
+            for a in (w.throat, w.passage, t.damper_area if t.damper == "throat" else None)
+            if a is not None
+        )
         if w.net is not None:
             missing = t.damper is None or (t.damper == "throat" and t.damper_area is None)
             good = least >= w.net * (1 - 1e-7)
-            yield Asked("THR-03", least, w.net, IN**2, verdict="not checked" if missing and good else None)
+            yield Asked(
+                "THR-03", least, w.net, IN**2, verdict="not checked" if missing and good else None
+            )
     else:
         yield Asked("THR-05", t.height, 12 * IN)
         yield Asked("THR-06", w.throat, w.area / 20, IN**2)
@@ -155,15 +194,27 @@ def _us_chamber(w: Work, edition: str) -> Iterator[Asked]:
     if sc.lining is not None:
         thin = {"firebrick": 2 * IN, "vitrified clay": 5 / 8 * IN}.get(sc.lining)
         lined = thin is not None and sc.lining_thickness >= thin - 1e-9
-        yield Asked("SMK-02", w.chamber_wall, 6 * IN) if lined else Asked("SMK-01", w.chamber_wall, 8 * IN)
+        yield (
+            Asked("SMK-02", w.chamber_wall, 6 * IN)
+            if lined
+            else Asked("SMK-01", w.chamber_wall, 8 * IN)
+        )
         if thin is not None:
             yield Asked("SMK-03", sc.lining_thickness, thin)
     yield Asked("SMK-04", sc.height, w.d.opening.width, most=True)
     if sc.construction == "corbelled":
         yield Asked("SMK-06", w.lean, 30 * DEG, DEG, most=True)
-        if edition == "2021" and w.corbel is not None:  # more than that warns, but the chapter on fireplaces does not call it up
+        if (
+            edition == "2021" and w.corbel is not None
+        ):  # more than that warns, but the chapter on fireplaces does not call it up
             limit = min(sc.unit_height / 2, sc.unit_bed / 3)
-            yield Asked("SMK-07", w.corbel, limit, most=True, verdict=None if w.corbel <= limit * (1 + 1e-7) else "not checked")
+            yield Asked(
+                "SMK-07",
+                w.corbel,
+                limit,
+                most=True,
+                verdict=None if w.corbel <= limit * (1 + 1e-7) else "not checked",
+            )
     elif sc.construction is not None:
         yield Asked("SMK-05", w.lean, 45 * DEG, DEG, most=True)
 
@@ -171,7 +222,11 @@ def _us_chamber(w: Work, edition: str) -> Iterator[Asked]:
 def _us_hearth(w: Work) -> Iterator[Asked]:
     h = w.d.hearth
     yield Asked("HTH-02", w.hearth, 4 * IN)
-    yield Asked("HTH-04", h.thickness, 3 / 8 * IN) if w.step >= 8 * IN - 1e-9 else Asked("HTH-03", h.thickness, 2 * IN)
+    yield (
+        Asked("HTH-04", h.thickness, 3 / 8 * IN)
+        if w.step >= 8 * IN - 1e-9
+        else Asked("HTH-03", h.thickness, 2 * IN)
+    )
     front, side, keys = (20, 12, ("HTH-07", "HTH-08")) if w.large else (16, 8, ("HTH-05", "HTH-06"))
     yield Asked(keys[0], h.front, front * IN)
     yield Asked(keys[1], h.side, side * IN)
@@ -179,23 +234,40 @@ def _us_hearth(w: Work) -> Iterator[Asked]:
 
 def _us_flue(w: Work) -> Iterator[Asked]:
     f, ch, flue = w.d.flue, w.d.chimney, w.s.flue
-    yield Asked("FLU-05", ch.liner_above, 0.0, verdict="meets" if ch.liner_above > 0 else "falls short")  # anything over nothing
+    yield Asked(
+        "FLU-05", ch.liner_above, 0.0, verdict="meets" if ch.liner_above > 0 else "falls short"
+    )  # anything over nothing
     yield Asked("FLU-06", w.tilt, 30 * DEG, DEG, most=True)
     if f.liner == "ASTM C315 clay":
         yield Asked("FLU-07", ch.gap, flue.wall, most=True)
     if f.route == "ratio" and w.net is not None:
         flat = max(flue.wide, flue.deep) / min(flue.wide, flue.deep) >= 2 * (1 - 1e-7)
-        key, part = ("FLU-10", 12) if flue.round else ("FLU-11", 10) if w.square else ("FLU-13", 8) if flat else ("FLU-12", 10)
+        key, part = (
+            ("FLU-10", 12)
+            if flue.round
+            else ("FLU-11", 10)
+            if w.square
+            else ("FLU-13", 8)
+            if flat
+            else ("FLU-12", 10)
+        )
         yield Asked(key, w.net, w.area / part, IN**2)
 
 
 def _us_stack(w: Work) -> Iterator[Asked]:
     st, sc, ch = w.d.stack, w.d.smoke_chamber, w.d.chimney
     if st.corbelled:
-        yield Asked("CHM-01", st.corbel_total, ch.wall * (1.0 if st.upper_storey else 0.5), most=True)
+        yield Asked(
+            "CHM-01", st.corbel_total, ch.wall * (1.0 if st.upper_storey else 0.5), most=True
+        )
         if st.one_sided:
             yield Asked("CHM-02", st.supporting_wall_thickness, 12 * IN)
-        yield Asked("CHM-03", w.corbel, min(sc.unit_height / 2, (st.unit_bed_depth or sc.unit_bed) / 3), most=True)
+        yield Asked(
+            "CHM-03",
+            w.corbel,
+            min(sc.unit_height / 2, (st.unit_bed_depth or sc.unit_bed) / 3),
+            most=True,
+        )
     if w.s.shift > 0 and st.offset_carried is False and w.d.flue.liner == "ASTM C315 clay":
         yield Asked("CHM-05", w.s.shift, w.s.unit[0] + ch.gap + ch.wall / 2, most=True)
     nominal = 4 * IN if 3.625 * IN - 1e-9 <= ch.wall < 4 * IN else ch.wall
@@ -226,12 +298,20 @@ def _us_clear(w: Work, edition: str) -> Iterator[Asked]:
         yield Asked("CLR-02", cl.back, 4 * IN)
     if cl.in_masonry_wall:
         yield Asked("CLR-05", cl.to_firebox_lining, 12 * IN)
-        yield Asked("CLR-23a", cl.to_flue_lining, 12 * IN) if edition == "2021" else Asked("CLR-23b", cl.to_flue_lining, 8 * IN)
+        yield (
+            Asked("CLR-23a", cl.to_flue_lining, 12 * IN)
+            if edition == "2021"
+            else Asked("CLR-23b", cl.to_flue_lining, 8 * IN)
+        )
     if cl.edge_trim:
         if edition == "2021":
             yield Asked("CLR-06a", cl.to_firebox_lining, 12 * IN)
         else:
-            yield Asked("CLR-06c", cl.to_firebox_lining, 12 * IN) if w.large else Asked("CLR-06b", cl.to_firebox_lining, 8 * IN)
+            yield (
+                Asked("CLR-06c", cl.to_firebox_lining, 12 * IN)
+                if w.large
+                else Asked("CLR-06b", cl.to_firebox_lining, 8 * IN)
+            )
         yield Asked("CLR-24b" if edition == "2021" else "CLR-24c", cl.to_flue_lining, 8 * IN)
     if wood:
         yield Asked("CLR-07", min(t.distance for t in wood), 6 * IN)
@@ -241,7 +321,11 @@ def _us_clear(w: Work, edition: str) -> Iterator[Asked]:
             yield Asked("CLR-08", worst.projection, worst.distance / 8, most=True)
     where = w.d.chimney.location
     if where is not None and not (cl.liner_listed or cl.in_masonry_wall):
-        yield Asked("CLR-21", cl.chimney, IN) if where == "exterior" else Asked("CLR-20", cl.chimney, 2 * IN)
+        yield (
+            Asked("CLR-21", cl.chimney, IN)
+            if where == "exterior"
+            else Asked("CLR-20", cl.chimney, 2 * IN)
+        )
     if cl.liner_listed:
         yield Asked("CLR-22", cl.chimney, 0.0)
 
@@ -261,7 +345,13 @@ def _us_ground(w: Work, edition: str) -> Iterator[Asked]:
         yield Asked("FND-08", w.pressure(), SOIL[site.soil] * PSF, PSF, most=True)
     if g.soil_bearing_assumed is not None:
         weak = g.soil_bearing_assumed < 1500 * PSF * (1 - 1e-7)
-        yield Asked("FND-09", g.soil_bearing_assumed, 1500 * PSF, PSF, verdict="not checked" if weak else None)
+        yield Asked(
+            "FND-09",
+            g.soil_bearing_assumed,
+            1500 * PSF,
+            PSF,
+            verdict="not checked" if weak else None,
+        )
     if g.footing_depth_below_undisturbed_ground is not None:
         yield Asked("FND-10", g.footing_depth_below_undisturbed_ground, 12 * IN)
     yield Asked("FND-12", b.footing_projection, b.footing_thickness, most=True)
@@ -284,17 +374,27 @@ def _us_shaking(w: Work) -> Iterator[Asked]:
     steps, left = 0, wide - 40 * IN
     while left > 1e-9:
         steps, left = steps + 1, left - 40 * IN
-    bars = [("SEI-03", 4 + 2 * steps), ("SEI-04", 4 + 2 * max(a.n_flues - 1, steps))] if steps else [("SEI-02", 4)]
+    bars = (
+        [("SEI-03", 4 + 2 * steps), ("SEI-04", 4 + 2 * max(a.n_flues - 1, steps))]
+        if steps
+        else [("SEI-02", 4)]
+    )
     for key, number in bars:
         yield Asked(key, a.vertical_bars_no4, number, 1.0)
     yield Asked("SEI-05", a.tie_diameter, IN / 4)
     yield Asked("SEI-06", a.tie_spacing_vertical, 18 * IN, most=True)
     if a.ties_per_bend is not None:
         yield Asked("SEI-07", a.ties_per_bend, 2, 1.0)
-    if w.d.chimney.location != "interior":  # levels over 6 ft above grade: ceiling or roof always is, in these designs
-        for key, told, number, unit in (("SEI-09", a.strap_count, 2, 1.0), ("SEI-10", a.strap_embedment, 12 * IN, IN),
-                                        ("SEI-11", a.strap_hook_extension, 6 * IN, IN), ("SEI-12", a.joists_per_strap, 4, 1.0),
-                                        ("SEI-13", a.bolts_half_inch_per_strap, 2, 1.0)):
+    if (
+        w.d.chimney.location != "interior"
+    ):  # levels over 6 ft above grade: ceiling or roof always is, in these designs
+        for key, told, number, unit in (
+            ("SEI-09", a.strap_count, 2, 1.0),
+            ("SEI-10", a.strap_embedment, 12 * IN, IN),
+            ("SEI-11", a.strap_hook_extension, 6 * IN, IN),
+            ("SEI-12", a.joists_per_strap, 4, 1.0),
+            ("SEI-13", a.bolts_half_inch_per_strap, 2, 1.0),
+        ):
             if told is not None:
                 yield Asked(key, told, number, unit)
         if a.steel_framing:
@@ -304,21 +404,43 @@ def _us_shaking(w: Work) -> Iterator[Asked]:
 def _us_air(w: Work) -> Iterator[Asked]:
     area = w.d.house.air_inlet
     if area:  # 6 to 55 in2: what is outside is held against the end it is past
-        yield Asked("AIR-07", area, 6 * IN**2, IN**2) if area <= 55 * IN**2 else Asked("AIR-07", area, 55 * IN**2, IN**2, most=True)
+        yield (
+            Asked("AIR-07", area, 6 * IN**2, IN**2)
+            if area <= 55 * IN**2
+            else Asked("AIR-07", area, 55 * IN**2, IN**2, most=True)
+        )
 
 
 # -- Canada --------------------------------------------------------------------------------------------------
 ROUND_FLUES = {  # table 9.21.2.5.A: opening up to [m2]; least flue for chimneys of 3 to 4.5, to 5.9, to 8.9 and to 12 m [mm]
-    0.15: (110, 100, 90, 90), 0.25: (150, 130, 130, 120), 0.35: (180, 160, 150, 140), 0.5: (220, 200, 190, 170), 0.65: (260, 230, 220, 200),
-    0.8: (290, 260, 240, 220), 1.0: (330, 290, 270, 250), 1.2: (360, 320, 300, 270), 1.4: (390, 350, 330, 300), 1.6: (420, 380, 350, 320),
-    1.8: (None, 400, 370, 340), 2.0: (None, None, 400, 360), 2.2: (None, None, None, 380)}
+    0.15: (110, 100, 90, 90),
+    0.25: (150, 130, 130, 120),
+    0.35: (180, 160, 150, 140),
+    0.5: (220, 200, 190, 170),
+    0.65: (260, 230, 220, 200),
+    0.8: (290, 260, 240, 220),
+    1.0: (330, 290, 270, 250),
+    1.2: (360, 320, 300, 270),
+    1.4: (390, 350, 330, 300),
+    1.6: (420, 380, 350, 320),
+    1.8: (None, 400, 370, 340),
+    2.0: (None, None, 400, 360),
+    2.2: (None, None, None, 380),
+}
 """A dash where print has one; every band is 60 mm wide."""
 
 
 def canada(w: Work) -> Iterator[Asked]:
     """9.21 and 9.22, and the guide beside them."""
     d, s, mm = w.d, w.s, 0.001
-    yield Asked("CA-001", w.tall, 12.0, 1.0, most=True, verdict="not checked" if w.tall > 12 * (1 + 1e-7) else None)
+    yield Asked(
+        "CA-001",
+        w.tall,
+        12.0,
+        1.0,
+        most=True,
+        verdict="not checked" if w.tall > 12 * (1 + 1e-7) else None,
+    )
     yield Asked("CA-004", w.tilt, 45 * DEG, DEG, most=True)
     if s.flue.round:
         column = next(k for k, high in enumerate((4.5, 5.9, 8.9, 12.0)) if w.tall <= high + 1e-9)
@@ -334,13 +456,29 @@ def canada(w: Work) -> Iterator[Asked]:
     yield Asked("CA-013", d.chimney.gap, 10 * mm, mm)
     yield Asked("CA-016", d.chimney.liner_above, 50 * mm, mm)
     yield Asked("CA-017", d.chimney.liner_above, 100 * mm, mm, most=True)
-    yield Asked("CA-019", s.flue_top - s.uphill if d.measured.over_contact is None else d.measured.over_contact, 900 * mm, mm)
-    over = s.flue_top - levels.highest_within(s, 3.0)[0] if d.measured.over_nearby is None else d.measured.over_nearby
+    yield Asked(
+        "CA-019",
+        s.flue_top - s.uphill if d.measured.over_contact is None else d.measured.over_contact,
+        900 * mm,
+        mm,
+    )
+    over = (
+        s.flue_top - levels.highest_within(s, 3.0)[0]
+        if d.measured.over_nearby is None
+        else d.measured.over_nearby
+    )
     yield Asked("CA-020", over, 600 * mm, mm)
     yield Asked("CA-022", w.least_side, 400 * mm, mm)
     if w.over_contact > 0:
         tall = w.over_contact > 3600 * mm * (1 + 1e-7)
-        yield Asked("CA-023", w.over_contact, 3600 * mm, mm, most=True, verdict="not checked" if tall else None)
+        yield Asked(
+            "CA-023",
+            w.over_contact,
+            3600 * mm,
+            mm,
+            most=True,
+            verdict="not checked" if tall else None,
+        )
     yield Asked("CA-024", d.chimney.overhang, 25 * mm, mm)
     yield Asked("CA-026", d.chimney.wall, 70 * mm, mm)
     yield Asked("CA-027", d.chimney.wall, 75 * mm, mm)
@@ -348,7 +486,11 @@ def canada(w: Work) -> Iterator[Asked]:
         yield Asked("CA-028", d.stack.wythe_between_flues, 70 * mm, mm)
     outside = d.chimney.location == "exterior"
     if d.chimney.location is not None:
-        yield Asked("CA-032", d.clearance.chimney, 12 * mm, mm) if outside else Asked("CA-031", d.clearance.chimney, 50 * mm, mm)
+        yield (
+            Asked("CA-032", d.clearance.chimney, 12 * mm, mm)
+            if outside
+            else Asked("CA-031", d.clearance.chimney, 50 * mm, mm)
+        )
     yield from _canada_answers(w)
     yield from _canada_fireplace(w)
 
@@ -402,7 +544,12 @@ def _canada_fireplace(w: Work) -> Iterator[Asked]:
         yield Asked("CA-062", min(proud), 300 * mm, mm)
     gaps = [gap for gap in (cl.back, cl.side) if gap is not None]
     if where is not None:
-        for key, inside, limit in (("CA-064", True, 100), ("CA-065", False, 50), ("CA-066", True, 50), ("CA-067", False, 25)):
+        for key, inside, limit in (
+            ("CA-064", True, 100),
+            ("CA-065", False, 50),
+            ("CA-066", True, 50),
+            ("CA-067", False, 25),
+        ):
             if (where == "interior") == inside and (len(gaps) == 2 or min(gaps) < limit * mm):
                 yield Asked(key, min(gaps), limit * mm, mm)
 
@@ -422,7 +569,9 @@ def england(w: Work) -> Iterator[Asked]:
         if not small:
             yield Asked("UK-004", w.net / w.area, 0.15, 0.01)
         vast = w.net > 0.12 * (1 + 1e-7)
-        yield Asked("UK-005", w.net, 0.12, mm**2, most=True, verdict="not checked" if vast else None)
+        yield Asked(
+            "UK-005", w.net, 0.12, mm**2, most=True, verdict="not checked" if vast else None
+        )
     yield Asked("UK-007", s.flue_top - s.head, 4500 * mm, mm)
     over = s.flue_top - s.uphill
     if s.ridge_off <= 0.6 + 1e-9:
@@ -450,7 +599,10 @@ def england(w: Work) -> Iterator[Asked]:
 
 def _england_details(w: Work) -> Iterator[Asked]:
     d, a, mm = w.d, w.d.abroad, 0.001
-    gap, through = d.clearance.chimney if a.to_chimney_face is None else a.to_chimney_face, d.clearance.to_flue_lining
+    gap, through = (
+        d.clearance.chimney if a.to_chimney_face is None else a.to_chimney_face,
+        d.clearance.to_flue_lining,
+    )
     if gap >= 40 * mm - 1e-9:
         yield Asked("UK-023", gap, 40 * mm, mm)
     elif through is None:
@@ -476,5 +628,9 @@ def _england_details(w: Work) -> Iterator[Asked]:
     yield Asked("UK-050", w.wall, 200 * mm, mm)
 
 
-BOOKS = {"US IRC 2021": lambda w: united_states(w, "2021"), "US IRC 2024": lambda w: united_states(w, "2024"), "Canada NBC": canada,
-         "UK ADJ": england}
+BOOKS = {
+    "US IRC 2021": lambda w: united_states(w, "2021"),
+    "US IRC 2024": lambda w: united_states(w, "2024"),
+    "Canada NBC": canada,
+    "UK ADJ": england,
+}

@@ -12,13 +12,23 @@ R_AIR, R_GAS = 287.05, 8.314462618
 """Of dry air [J/(kg K)], and of every gas [J/(mol K)]."""
 SMOKE = (R_GAS / 0.02886, 1025.0)
 """Gas constant and heat capacity taken for the smoke of any open fire: the project's own single figures. [J/(kg K)]"""
-WOOD = {"hardwood": (0.502, 0.060, 0.433, 0.001, 0.004), "softwood": (0.526, 0.070, 0.401, 0.0, 0.003)}
+WOOD = {
+    "hardwood": (0.502, 0.060, 0.433, 0.001, 0.004),
+    "softwood": (0.526, 0.070, 0.401, 0.0, 0.003),
+}
 """Carbon, hydrogen, oxygen, nitrogen and ash of dry oak and pine: laboratory analyses."""
 KEPT, BURNT, PLUME_SHARE = 0.4, 0.9, 0.6
 """Of the heat: what the room keeps, what burns at all, what rises. Engineering judgement."""
 ROUGH = {"unlined": 4.0, "UL 1777 system": 1.0, "listed factory unit": 1.0}
 """Mean roughness of brick and metal, else 1.5 for clay: EN 13384-1, from memory. [mm]"""
-CONDUCTS = {"clay liner": 1.05, "brick": 0.895, "block": 1.3, "stone": 2.3, "concrete": 1.7, "refractory": 0.9}
+CONDUCTS = {
+    "clay liner": 1.05,
+    "brick": 0.895,
+    "block": 1.3,
+    "stone": 2.3,
+    "concrete": 1.7,
+    "refractory": 0.9,
+}
 """Fireclay and brick by the tables of heat handbooks, the rest common values from memory. [W/(m K)]"""
 LIMIT = 5.0
 """How far a room with a solid fuel fire may be pulled down: CSA F300:2013. [Pa]"""
@@ -40,7 +50,9 @@ def air(temperature: float, at: float) -> float:
 def viscosity(t: float) -> float:
     """Dilute air after Lemmon and Jacobsen, 2004."""
     log = math.log(t / 103.3)
-    integral = math.exp(0.431 - 0.4623 * log + 0.08406 * log**2 + 0.005341 * log**3 - 0.00331 * log**4)
+    integral = math.exp(
+        0.431 - 0.4623 * log + 0.08406 * log**2 + 0.005341 * log**3 - 0.00331 * log**4
+    )
     return 0.0266958e-6 * math.sqrt(28.9586 * t) / (0.360**2 * integral)
 
 
@@ -75,8 +87,13 @@ def between(x: float, table: list[tuple[float, float]]) -> float:
 BEND = [(0, 0.0), (20, 0.08), (30, 0.16), (45, 0.34), (60, 0.55), (75, 0.81), (90, 1.2)]
 """Loss of one mitred bend by its angle: SMACNA. [deg, -]"""
 ANGLES = (10, 27.5, 55, 90, 120, 150, 180)
-NARROWS = {1: (0,) * 7, 2: (0.05, 0.05, 0.06, 0.12, 0.18, 0.24, 0.26), 4: (0.05, 0.04, 0.07, 0.17, 0.27, 0.35, 0.41),
-           6: (0.05, 0.04, 0.07, 0.18, 0.28, 0.36, 0.42), 10: (0.05, 0.05, 0.08, 0.19, 0.29, 0.37, 0.43)}
+NARROWS = {
+    1: (0,) * 7,
+    2: (0.05, 0.05, 0.06, 0.12, 0.18, 0.24, 0.26),
+    4: (0.05, 0.04, 0.07, 0.17, 0.27, 0.35, 0.41),
+    6: (0.05, 0.04, 0.07, 0.18, 0.28, 0.36, 0.42),
+    10: (0.05, 0.05, 0.08, 0.19, 0.29, 0.37, 0.43),
+}
 """Converging piece, by ratio of areas and included angle: ASHRAE Fundamentals, from memory; no loss where nothing narrows."""
 
 
@@ -122,17 +139,39 @@ def way(s) -> Way:
     angles = levels.chamber_angles(s)
     wide = math.degrees(max(2 * angles["side"], angles["front"] + angles["back"]))
     ratio = min(max(levels.throat_width(s) * (s.depth - s.throat_front) / flue, 1.0), 10.0)
-    chamber = between(ratio, [(r, between(wide, list(zip(ANGLES, row, strict=True)))) for r, row in NARROWS.items()])
+    chamber = between(
+        ratio,
+        [(r, between(wide, list(zip(ANGLES, row, strict=True)))) for r, row in NARROWS.items()],
+    )
     tilt = math.degrees(math.atan2(s.shift, s.shift_top - s.shift_foot)) if s.shift else 0.0
     generous = d.chimney.rain_cap_area is not None and d.chimney.rain_cap_area >= 4 * flue
     cap = (0.5 if generous else 1.5) if d.chimney.rain_cap else 0.0
-    long = s.flue_top - s.flue_foot - (s.shift_top - s.shift_foot) + math.hypot(s.shift_top - s.shift_foot, s.shift)
+    long = (
+        s.flue_top
+        - s.flue_foot
+        - (s.shift_top - s.shift_foot)
+        + math.hypot(s.shift_top - s.shift_foot, s.shift)
+    )
     rough = ROUGH.get(d.flue.liner, 1.5) / 1000
     share = {"interior": 1.0, "within exterior wall": 0.5}.get(d.chimney.location, 0.0)
     share *= min(max((s.uphill - s.flue_foot) / (s.flue_top - s.flue_foot), 0.0), 1.0)
-    return Way(opening, s.d.opening.standard_height + s.d.opening.extension, flue, round_it, s.flue_top - s.head, long, rough, 0.5,
-               2.0 * (flue / throat) ** 2, chamber, 2 * between(tilt, BEND), cap, 0.5 if d.chimney.arrester else 0.0,
-               _through_wall(s, opening * FACE * 1.2, flue, 4 * flue / round_it, rough), share)
+    return Way(
+        opening,
+        s.d.opening.standard_height + s.d.opening.extension,
+        flue,
+        round_it,
+        s.flue_top - s.head,
+        long,
+        rough,
+        0.5,
+        2.0 * (flue / throat) ** 2,
+        chamber,
+        2 * between(tilt, BEND),
+        cap,
+        0.5 if d.chimney.arrester else 0.0,
+        _through_wall(s, opening * FACE * 1.2, flue, 4 * flue / round_it, rough),
+        share,
+    )
 
 
 def _through_wall(s, flow: float, flue: float, across: float, rough: float) -> float:
@@ -141,11 +180,22 @@ def _through_wall(s, flow: float, flue: float, across: float, rough: float) -> f
     reynolds, rough = flow / flue * across / viscosity(t), rough / across
     prandtl = heat_capacity(t) * viscosity(t) / conductivity(t)
     f = friction(max(reynolds, 2300.0), rough) / 8
-    nusselt = f * (max(reynolds, 2300.0) - 1000) * prandtl / (1 + 12.7 * math.sqrt(f) * (prandtl ** (2 / 3) - 1))  # Gnielinski, 1976
-    resists = across / (conductivity(t) * nusselt) + s.flue.wall / CONDUCTS["clay liner"] + ch.wall / CONDUCTS[ch.masonry]
+    nusselt = (
+        f
+        * (max(reynolds, 2300.0) - 1000)
+        * prandtl
+        / (1 + 12.7 * math.sqrt(f) * (prandtl ** (2 / 3) - 1))
+    )  # Gnielinski, 1976
+    resists = (
+        across / (conductivity(t) * nusselt)
+        + s.flue.wall / CONDUCTS["clay liner"]
+        + ch.wall / CONDUCTS[ch.masonry]
+    )
     resists += s.d.flue.casing / CONDUCTS["refractory"] if s.d.method == "modular" else 0.0
     resists += 0.15 if ch.gap > 0 else 0.0  # a closed space of air, from memory
-    return 1 / (resists + 1 / (23.0 if ch.location == "exterior" else 8.0))  # films outside: EN 13384-1, from memory
+    return 1 / (
+        resists + 1 / (23.0 if ch.location == "exterior" else 8.0)
+    )  # films outside: EN 13384-1, from memory
 
 
 # -- fire and house -----------------------------------------------------------------------------------------
@@ -193,12 +243,31 @@ def evenings(s) -> list[Evening]:
     power = fire.burn_rate * heat_of(fire.wood, fire.moisture)
     changes = 12.86 if house.leakage is None else house.leakage  # the middle of US houses (LBNL)
     leak = changes * house.volume / 3600 / 50**0.65
-    winter = Evening(fire.burn_rate, 1 - fire.moisture, power, power * BURNT * (1 - KEPT), air_for(fire.wood), d.site.winter, house.indoor,
-                     leak, 0.65, house.air_inlet, house.exhaust, at)
+    winter = Evening(
+        fire.burn_rate,
+        1 - fire.moisture,
+        power,
+        power * BURNT * (1 - KEPT),
+        air_for(fire.wood),
+        d.site.winter,
+        house.indoor,
+        leak,
+        0.65,
+        house.air_inlet,
+        house.exhaust,
+        at,
+    )
     mild = replace(winter, outdoor=d.site.mild)
     slow = min(0.75 / 3600 / fire.burn_rate, 1.0)  # embers: 0.75 kg/h
-    embers = replace(mild, burn=mild.burn * slow, power=mild.power * slow, to_gas=mild.to_gas * slow)
-    return [winter, mild, embers, replace(mild, wind=-roof_wind(s)[0] * air(d.site.mild, at) * 5.0**2 / 2)]
+    embers = replace(
+        mild, burn=mild.burn * slow, power=mild.power * slow, to_gas=mild.to_gas * slow
+    )
+    return [
+        winter,
+        mild,
+        embers,
+        replace(mild, wind=-roof_wind(s)[0] * air(d.site.mild, at) * 5.0**2 / 2),
+    ]
 
 
 def roof_wind(s) -> tuple[float, str]:
@@ -206,7 +275,13 @@ def roof_wind(s) -> tuple[float, str]:
     pitch = math.degrees(math.atan(s.d.roof.pitch))
     if s.flue_top < s.d.roof.ridge_level and pitch >= 25:
         return 0.3, "below the ridge"
-    return (-0.6, "over a low") if pitch < 10 else (-0.5, "over a pitched") if pitch <= 30 else (-0.5, "over a steep")
+    return (
+        (-0.6, "over a low")
+        if pitch < 10
+        else (-0.5, "over a pitched")
+        if pitch <= 30
+        else (-0.5, "over a steep")
+    )
 
 
 def through(e: Evening, pull: float) -> float:
@@ -256,11 +331,26 @@ def state(w: Way, e: Evening, mass: float, rub: float | None = None) -> State:
     draft = G * w.high * (air(e.outdoor, e.at) - inside)
     in_room = (mass - e.burn) / air(e.room, e.at)
     pull = pull_of(e, in_room + e.fans)
-    f = friction(mass / w.flue * w.across / viscosity(mean), w.rough / w.across) if rub is None else rub
+    f = (
+        friction(mass / w.flue * w.across / viscosity(mean), w.rough / w.across)
+        if rub is None
+        else rub
+    )
     head = (mass / w.flue) ** 2 / (2 * inside)
     rubbed = f * w.long / w.across
-    return State(mass, in_room, foot, mean, round_about + (foot - round_about) * math.exp(-units), draft, pull, rubbed, head,
-                 draft + e.wind - pull - (w.other + rubbed) * head, draft + e.wind)
+    return State(
+        mass,
+        in_room,
+        foot,
+        mean,
+        round_about + (foot - round_about) * math.exp(-units),
+        draft,
+        pull,
+        rubbed,
+        head,
+        draft + e.wind - pull - (w.other + rubbed) * head,
+        draft + e.wind,
+    )
 
 
 def settle(w: Way, e: Evening, rub: float | None = None, steps: int = 90) -> tuple[State, bool]:
@@ -313,25 +403,50 @@ def told(s) -> dict:
 def _evening(w: Way, e: Evening) -> dict[str, float]:
     found, stalled = settle(w, e)
     going = 0.0 if stalled else 1.0
-    losses = {"mouth": w.mouth, "throat": w.throat, "smoke chamber": w.chamber, "friction": found.rubbed, "offset": w.bends, "rain cap": w.cap,
-              "spark screen": w.screen, "velocity head": 1.0}
+    losses = {
+        "mouth": w.mouth,
+        "throat": w.throat,
+        "smoke chamber": w.chamber,
+        "friction": found.rubbed,
+        "offset": w.bends,
+        "rain cap": w.cap,
+        "spark screen": w.screen,
+        "velocity head": 1.0,
+    }
     least = max(plume(e.power, w.opening_high), e.least - e.burn)
     room = air(e.room, e.at)
     spare = state(w, e, least + e.burn)
     borne = spare.left + pull_of(e, least / room + e.fans)
     fan = max(through(e, borne) - least / room, 0.0) if borne > 0 else 0.0
-    free = replace(e, leak=math.inf, inlet=0.0, fans=0.0, wind=e.wind - LIMIT)  # the room held just at the limit
+    free = replace(
+        e, leak=math.inf, inlet=0.0, fans=0.0, wind=e.wind - LIMIT
+    )  # the room held just at the limit
     held, none = settle(w, free)
     wanted = (0.0 if none else held.air) + e.fans
-    gap = max(wanted - e.leak * LIMIT**e.exponent, 0.0) / (0.6 * math.sqrt(2 * LIMIT / air(e.outdoor, e.at)))
+    gap = max(wanted - e.leak * LIMIT**e.exponent, 0.0) / (
+        0.6 * math.sqrt(2 * LIMIT / air(e.outdoor, e.at))
+    )
     return {
-        "mass": going * found.mass, "air": going * found.air, "face": going * found.air / w.opening,
-        "speed": going * found.mass / w.flue / (e.at / (SMOKE[0] * found.mean)), "foot": found.foot, "mean": found.mean, "top": found.top,
-        "draft": found.draft, "pull": found.pull, "wind": e.wind, "stalled": stalled,
+        "mass": going * found.mass,
+        "air": going * found.air,
+        "face": going * found.air / w.opening,
+        "speed": going * found.mass / w.flue / (e.at / (SMOKE[0] * found.mean)),
+        "foot": found.foot,
+        "mean": found.mean,
+        "top": found.top,
+        "draft": found.draft,
+        "pull": found.pull,
+        "wind": e.wind,
+        "stalled": stalled,
         "losses": {name: going * found.head * loss for name, loss in losses.items()},
-        "air ratio": going * (found.mass - e.burn) / (e.burn * e.dry * e.needs), "capture": least / room / w.opening,
-        "margin": spare.left, "share": spare.left / max(spare.drive, 1e-9), "tipping fan": fan, "inlet": gap,
-        "smokes": stalled or found.air < least / room}
+        "air ratio": going * (found.mass - e.burn) / (e.burn * e.dry * e.needs),
+        "capture": least / room / w.opening,
+        "margin": spare.left,
+        "share": spare.left / max(spare.drive, 1e-9),
+        "tipping fan": fan,
+        "inlet": gap,
+        "smokes": stalled or found.air < least / room,
+    }
 
 
 def _dew(s, ratio: float, at: float) -> float:
@@ -352,7 +467,12 @@ def _sizing(w: Way) -> float:
     t, at = 294.15, 101325.0
     gas = air(t + 222, at)
     resists = w.other + 0.0333 * w.long / w.across
-    return w.flue * math.sqrt(2 * gas * G * w.high * (air(t, at) - gas) / resists) / air(t, at) / w.opening
+    return (
+        w.flue
+        * math.sqrt(2 * gas * G * w.high * (air(t, at) - gas) / resists)
+        / air(t, at)
+        / w.opening
+    )
 
 
 # -- findings -------------------------------------------------------------------------------------------------
@@ -372,11 +492,18 @@ def findings(s, told: dict) -> dict[str, tuple]:
     found["DRF-05"] = _held(max(told["pull"]), LIMIT, True, tested)
     for key, k in (("DRF-06", 1), ("DRF-07", 0)):
         left = told["lit"][k]["left"] if abs(told["lit"][k]["left"]) >= 1e-9 else 0.0
-        found[key] = _held(left, 0.0, False, tested or told["lit"][k]["fans"] == 0 and told["lit"][1 - k]["fans"] == 0)
+        found[key] = _held(
+            left,
+            0.0,
+            False,
+            tested or told["lit"][k]["fans"] == 0 and told["lit"][1 - k]["fans"] == 0,
+        )
     w = told["way"]
     from naive.clauses import ROUND_FLUES
 
-    column = next((k for k, high in enumerate((4.5, 5.9, 8.9, 12.0)) if 3.0 <= w.high <= high), None)
+    column = next(
+        (k for k, high in enumerate((4.5, 5.9, 8.9, 12.0)) if 3.0 <= w.high <= high), None
+    )
     row = next((row for most, row in ROUND_FLUES.items() if w.opening <= most + 1e-9), None)
     least = row[column] if row is not None and column is not None else None
     across = math.sqrt(4 * w.flue / math.pi) / inch
@@ -385,7 +512,11 @@ def findings(s, told: dict) -> dict[str, tuple]:
     else:
         found["DRF-08"] = _held(across, least / 1000 / inch, False)
         found["DRF-09"] = _held(across, (least + 60) / 1000 / inch, True)
-    found["DRF-10"] = (None, None, "not checked") if told["stalled"][0] else _held(told["top"][0] - told["dew"][0], 0.0, False)
+    found["DRF-10"] = (
+        (None, None, "not checked")
+        if told["stalled"][0]
+        else _held(told["top"][0] - told["dew"][0], 0.0, False)
+    )
     return found
 
 
@@ -404,7 +535,9 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
     kept, burnt, wet = three(0.25, 0.4, 0.55), three(0.8, 0.9, 0.97), three(0.6, 1.0, 1.75)
     rates = rng.normal(1.0, 0.3, draws).tolist()
     rooms = rng.normal(0.0, 1.5, draws).tolist()
-    outdoors = rng.uniform(min(e.outdoor, s.d.site.mild), max(e.outdoor, s.d.site.mild), draws).tolist()
+    outdoors = rng.uniform(
+        min(e.outdoor, s.d.site.mild), max(e.outdoor, s.d.site.mild), draws
+    ).tolist()
     winds = rng.normal(1.5, 2.5, draws).tolist()
     powers = three(0.58, 0.65, 0.72)
     leaks = rng.lognormal(0.0, 0.10 if tested else 0.66, draws).tolist()
@@ -415,8 +548,18 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
         wetness = min((1 - e.dry) * wet[k], 0.8)
         burn = max(e.burn * rates[k], 0.06 * e.burn)
         power = e.power / e.burn * burn * (1 - wetness) / e.dry
-        one = replace(e, burn=burn, dry=1 - wetness, power=power, to_gas=power * burnt[k] * (1 - kept[k]), outdoor=outdoors[k],
-                      room=e.room + rooms[k], wind=winds[k], exponent=powers[k], leak=e.leak * leaks[k] * 50 ** (0.65 - powers[k]))
+        one = replace(
+            e,
+            burn=burn,
+            dry=1 - wetness,
+            power=power,
+            to_gas=power * burnt[k] * (1 - kept[k]),
+            outdoor=outdoors[k],
+            room=e.room + rooms[k],
+            wind=winds[k],
+            exponent=powers[k],
+            leak=e.leak * leaks[k] * 50 ** (0.65 - powers[k]),
+        )
         smoky = replace(w, throat=w.throat / throats[k] ** 2, u=w.u * walls[k], cap=w.cap + tops[k])
         found, stalled = settle(smoky, one, rubs[k])
         moved = 0.0 if stalled else found.air * max(models[k], 0.3)
@@ -430,7 +573,15 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
         for q in (0.05, 0.5, 0.95):
             at = q * (len(order) - 1)
             low = math.floor(at)
-            found.append(order[low] + (at - low) * (order[min(low + 1, len(order) - 1)] - order[low]))
+            found.append(
+                order[low] + (at - low) * (order[min(low + 1, len(order) - 1)] - order[low])
+            )
         return found
 
-    return {"face": spread(face), "pull": spread(pull), "air": spread(air_in), "smokes": smokes / draws, "below": below / draws}
+    return {
+        "face": spread(face),
+        "pull": spread(pull),
+        "air": spread(air_in),
+        "smokes": smokes / draws,
+        "below": below / draws,
+    }

@@ -11,12 +11,27 @@ from types import SimpleNamespace
 from naive.reading import FT, IN
 from naive.sums import gauss
 
-ROUND = {"6": (6, 5 / 8, 28), "8": (8, 3 / 4, 50), "10": (10, 7 / 8, 78), "10.75": (10.75, 15 / 16, 90), "12": (12, 1, 113),
-         "15": (15, 9 / 8, 176)}
+ROUND = {
+    "6": (6, 5 / 8, 28),
+    "8": (8, 3 / 4, 50),
+    "10": (10, 7 / 8, 78),
+    "10.75": (10.75, 15 / 16, 90),
+    "12": (12, 1, 113),
+    "15": (15, 9 / 8, 176),
+}
 """Inside, wall [in] and net area [in2]: 2021 International Residential Code, Table R1003.14(1); walls of clay flue lining by C315."""
-OBLONG = {"8x8": (8, 8, 0.760, 42), "8.5x13": (8.5, 13, 0.75, 76), "13x13": (13, 13, 0.875, 127), "12x16": (12, 16, 1.191, 131),
-          "13x18": (13, 18, 0.875, 173), "16x16": (16, 16, 1.273, 181), "16x20": (16, 20, 1.483, 222), "8.5x18": (8.5, 18, 0.875, 101),
-          "20x20": (20, 20, 1.369, 298), "20x24": (20, 24, 1.794, 335)}
+OBLONG = {
+    "8x8": (8, 8, 0.760, 42),
+    "8.5x13": (8.5, 13, 0.75, 76),
+    "13x13": (13, 13, 0.875, 127),
+    "12x16": (12, 16, 1.191, 131),
+    "13x18": (13, 18, 0.875, 173),
+    "16x16": (16, 16, 1.273, 181),
+    "16x20": (16, 20, 1.483, 222),
+    "8.5x18": (8.5, 18, 0.875, 101),
+    "20x20": (20, 20, 1.369, 298),
+    "20x24": (20, 24, 1.794, 335),
+}
 """Both outsides, wall [in] and net area [in2]: the same code, Table R1003.14(2); some walls worked out of the area."""
 
 
@@ -35,7 +50,9 @@ def flue(d) -> SimpleNamespace:
     if f.turned and f.shape != "round":
         wide, deep = deep, wide
     bare = math.pi * (wide / 2) ** 2 if f.shape == "round" else wide * deep
-    return SimpleNamespace(round=f.shape == "round", wide=wide, deep=deep, wall=wall, net=net, bare=bare)
+    return SimpleNamespace(
+        round=f.shape == "round", wide=wide, deep=deep, wall=wall, net=net, bare=bare
+    )
 
 
 def levels(d) -> SimpleNamespace:
@@ -43,7 +60,9 @@ def levels(d) -> SimpleNamespace:
     s = SimpleNamespace(d=d)
     # upright
     s.grade = -d.site.grade
-    s.hearth = max(d.base.hearth_level, d.hearth.drop)  # the extension may not sink into the room's floor
+    s.hearth = max(
+        d.base.hearth_level, d.hearth.drop
+    )  # the extension may not sink into the room's floor
     s.apron = s.hearth - d.hearth.drop
     s.head = s.hearth + d.opening.standard_height + d.opening.extension
     s.spring = s.head - d.opening.rise if d.opening.head == "segmental" else s.head
@@ -66,9 +85,15 @@ def levels(d) -> SimpleNamespace:
     s.half = d.opening.width / 2
     s.depth = d.firebox.depth
     told = d.firebox.back_width
-    s.back = max(d.opening.width / 3, d.opening.width - 2 * d.firebox.splay * s.depth) if told is None else told
+    s.back = (
+        max(d.opening.width / 3, d.opening.width - 2 * d.firebox.splay * s.depth)
+        if told is None
+        else told
+    )
     s.splay = (s.half - s.back / 2) / s.depth
-    room = s.depth - d.firebox.breast - d.throat.depth  # what breast and throat leave of the depth goes to the rake
+    room = (
+        s.depth - d.firebox.breast - d.throat.depth
+    )  # what breast and throat leave of the depth goes to the rake
     s.rake = min(d.firebox.rake, room) if min(d.firebox.rake, room) > 1e-9 else 0.0
     s.throat_back = s.depth - s.rake
     s.throat_front = s.throat_back - d.throat.depth
@@ -80,8 +105,13 @@ def levels(d) -> SimpleNamespace:
     s.unit = (s.flue.wide / 2 + s.flue.wall + cast, s.flue.deep / 2 + s.flue.wall + cast)
     s.cavity = tuple(side + d.chimney.gap for side in s.unit)
     s.stack = tuple(side + d.chimney.wall for side in s.cavity)
-    s.flue_y = max(s.depth - s.flue.deep / 2, s.stack[1])  # over the back of the box, unless the stack would stand out in front
-    s.block = (max(s.half + d.firebox.jamb, s.stack[0]), max(s.depth + d.firebox.wall, s.flue_y + s.stack[1]))
+    s.flue_y = max(
+        s.depth - s.flue.deep / 2, s.stack[1]
+    )  # over the back of the box, unless the stack would stand out in front
+    s.block = (
+        max(s.half + d.firebox.jamb, s.stack[0]),
+        max(s.depth + d.firebox.wall, s.flue_y + s.stack[1]),
+    )
     s.shift_foot, s.shift = s.shoulder_top, d.flue.offset
     s.shift_top = s.shoulder_top + (d.flue.offset_rise if s.shift else 0.0)
     # roof
@@ -116,7 +146,9 @@ def shift_at(s, z: float) -> float:
     """How far the flue has moved sideways at a level."""
     if s.shift == 0 or z <= s.shift_foot:
         return 0.0
-    return s.shift if z >= s.shift_top else s.shift * (z - s.shift_foot) / (s.shift_top - s.shift_foot)
+    return (
+        s.shift if z >= s.shift_top else s.shift * (z - s.shift_foot) / (s.shift_top - s.shift_foot)
+    )
 
 
 def throat_width(s) -> float:
@@ -126,7 +158,9 @@ def throat_width(s) -> float:
 
 def throat_area(s) -> float:
     """Of the trapezoid between the sides, front to back. [m2]"""
-    return (s.throat_back - s.throat_front) * (half_at(s, s.throat_front) + half_at(s, s.throat_back))
+    return (s.throat_back - s.throat_front) * (
+        half_at(s, s.throat_front) + half_at(s, s.throat_back)
+    )
 
 
 def opening_area(s) -> float:
@@ -136,31 +170,53 @@ def opening_area(s) -> float:
         return 2 * s.half * (s.head - s.hearth)
     radius = (s.half**2 + rise**2) / (2 * rise)
     skew = math.asin(min(s.half / radius, 1.0))
-    under = gauss(lambda t: (radius * math.cos(t) - radius + rise) * radius * math.cos(t), -skew, skew)
+    under = gauss(
+        lambda t: (radius * math.cos(t) - radius + rise) * radius * math.cos(t), -skew, skew
+    )
     return 2 * s.half * (s.spring - s.hearth) + under
 
 
 def chamber_angles(s) -> dict[str, float]:
     """Of each inside face of the smoke chamber from the vertical. [rad]"""
     rise = s.taper_top - s.throat
-    return {"side": math.atan2(abs(throat_width(s) - s.flue.wide) / 2, rise),
-            "front": math.atan2(abs(s.flue_y - s.flue.deep / 2 - s.throat_front), rise),
-            "back": math.atan2(abs(s.flue_y + s.flue.deep / 2 - s.depth), rise)}
+    return {
+        "side": math.atan2(abs(throat_width(s) - s.flue.wide) / 2, rise),
+        "front": math.atan2(abs(s.flue_y - s.flue.deep / 2 - s.throat_front), rise),
+        "back": math.atan2(abs(s.flue_y + s.flue.deep / 2 - s.depth), rise),
+    }
 
 
 def names(s) -> dict[str, float]:
     """The levels by the names that the drawing gives them."""
-    found = {"footing bottom": s.footing_foot, "footing top": s.footing_top, "grade": s.grade, "floor": 0.0, "hearth extension": s.apron,
-             "hearth": s.hearth, "back bend": s.bend, "opening top": s.head, "throat": s.throat, "smoke chamber top": s.taper_top,
-             "flue start": s.flue_foot, "shoulder top": s.shoulder_top, "roof contact": s.uphill, "ridge": s.d.roof.ridge_level,
-             "crown": s.crown_top, "flue top": s.flue_top}
+    found = {
+        "footing bottom": s.footing_foot,
+        "footing top": s.footing_top,
+        "grade": s.grade,
+        "floor": 0.0,
+        "hearth extension": s.apron,
+        "hearth": s.hearth,
+        "back bend": s.bend,
+        "opening top": s.head,
+        "throat": s.throat,
+        "smoke chamber top": s.taper_top,
+        "flue start": s.flue_foot,
+        "shoulder top": s.shoulder_top,
+        "roof contact": s.uphill,
+        "ridge": s.d.roof.ridge_level,
+        "crown": s.crown_top,
+        "flue top": s.flue_top,
+    }
     return found | ({"spring line": s.spring} if s.spring < s.head else {})
 
 
 def highest_within(s, reach: float) -> tuple[float, str]:
     """Highest part of the building no farther than a level distance from the uphill face of the chimney. [m]"""
     roof = s.d.roof
-    near = [(s.uphill + roof.pitch * s.ridge_off, "ridge") if s.ridge_off <= reach + 1e-8 else (s.uphill + roof.pitch * reach, "roof")]
+    near = [
+        (s.uphill + roof.pitch * s.ridge_off, "ridge")
+        if s.ridge_off <= reach + 1e-8
+        else (s.uphill + roof.pitch * reach, "roof")
+    ]
     near += [(part.level, part.name) for part in roof.nearby if part.distance <= reach + 1e-8]
     return max(near, key=lambda pair: pair[0])
 

@@ -14,9 +14,25 @@ from naive.solids import Parts, Solid
 from naive.sums import gauss
 
 PCF = LB / FT**3
-DENSITY = {k: v * PCF for k, v in {
-    "firebrick": 145, "refractory": 130, "brick": 120, "block": 68, "grout": 140, "concrete": 150, "mortar": 130,
-    "refractory mortar": 130, "clay liner": 127, "steel": 490, "stone": 150, "tile": 125, "timber": 40, "wood": 40}.items()}
+DENSITY = {
+    k: v * PCF
+    for k, v in {
+        "firebrick": 145,
+        "refractory": 130,
+        "brick": 120,
+        "block": 68,
+        "grout": 140,
+        "concrete": 150,
+        "mortar": 130,
+        "refractory mortar": 130,
+        "clay liner": 127,
+        "steel": 490,
+        "stone": 150,
+        "tile": 125,
+        "timber": 40,
+        "wood": 40,
+    }.items()
+}
 """Handbook weights in lb/ft3: masonry, concrete and wood as general handbooks list them; block from a weighed 34.3 lb unit by its gross
 volume; refractory, mortar, liner, steel and wood from memory. [kg/m3]"""
 COMMON = Laid(8 * IN, 2.25 * IN, 3.75 * IN, 0.5 * IN)
@@ -26,27 +42,54 @@ SOLID = 0.27 * FT**3 / (7.625 * 7.625 * 15.625 * IN**3)
 PIECE = 30 * IN
 """No section is longer than two people can set: the project's own habit."""
 
-YARD, BAG = 27 * FT**3, {"concrete": 80 * LB / DENSITY["concrete"], "mortar": 80 * LB / DENSITY["mortar"]}
+YARD, BAG = (
+    27 * FT**3,
+    {"concrete": 80 * LB / DENSITY["concrete"], "mortar": 80 * LB / DENSITY["mortar"]},
+)
 PAIL, TON = 50 * LB / DENSITY["refractory mortar"], 2000 * LB / DENSITY["stone"]
 SOLD = {
-    "Footing concrete": ("yd3", YARD, 0.25, "concrete"), "Base block": ("block", None, 1, "block"), "Core grout": ("yd3", YARD, 0.25, "concrete"),
-    "Hearth slab concrete": ("yd3", YARD, 0.25, "concrete"), "Hearth bed concrete": ("yd3", YARD, 0.25, "concrete"),
-    "Hearth stone": ("ft2", None, 1, ""), "Hearth tile": ("ft2", None, 1, ""), "Hearth boards": ("ft2", None, 1, ""),
-    "Hearth brick": ("brick", None, 1, "brick"), "Hearth topping concrete": ("yd3", YARD, 0.25, "concrete"),
-    "Firebrick, whole": ("brick", None, 1, "firebrick"), "Firebrick, cut": ("brick", None, 1, "firebrick"),
-    "Firebox floor section": ("piece", None, 1, "section"), "Firebox back section": ("piece", None, 1, "section"),
-    "Firebox side section": ("piece", None, 1, "section"), "Common brick": ("brick", None, 1, "brick"),
-    "Facing brick": ("brick", None, 1, "brick"), "Masonry block": ("block", None, 1, "block"),
-    "Building stone": ("ton", TON, 0.25, "brick"), "Wall concrete": ("yd3", YARD, 0.25, "concrete"),
-    "Face stone": ("ft2", None, 1, ""), "Face plaster": ("ft2", None, 1, ""), "Face tile": ("ft2", None, 1, ""),
-    "Steel lintel": ("piece", None, 1, ""), "Stone lintel": ("piece", None, 1, ""), "Concrete lintel": ("piece", None, 1, ""),
-    "Timber lintel": ("piece", None, 1, ""), "Lintel brick": ("brick", None, 1, "brick"), "Arch brick": ("brick", None, 1, "brick"),
-    "Arch stone": ("ton", TON, 0.25, "brick"), "Smoke chamber firebrick": ("brick", None, 1, "firebrick"),
-    "Smoke chamber section": ("piece", None, 1, "section"), "Transition piece": ("piece", None, 1, ""),
-    "Transition concrete": ("80-lb bag", BAG["concrete"], 1, "concrete"), "Clay flue liner": ("piece", None, 1, "section"),
-    "Flue section": ("piece", None, 1, "section"), "Crown concrete": ("80-lb bag", BAG["concrete"], 1, "concrete"),
-    "Crown stone": ("piece", None, 1, ""), "Crown mortar": ("80-lb bag", BAG["mortar"], 1, "mortar"), "Metal cap": ("piece", None, 1, ""),
-    "Mortar": ("80-lb bag", BAG["mortar"], 1, "mortar"), "Refractory mortar": ("50-lb pail", PAIL, 1, "mortar"),
+    "Footing concrete": ("yd3", YARD, 0.25, "concrete"),
+    "Base block": ("block", None, 1, "block"),
+    "Core grout": ("yd3", YARD, 0.25, "concrete"),
+    "Hearth slab concrete": ("yd3", YARD, 0.25, "concrete"),
+    "Hearth bed concrete": ("yd3", YARD, 0.25, "concrete"),
+    "Hearth stone": ("ft2", None, 1, ""),
+    "Hearth tile": ("ft2", None, 1, ""),
+    "Hearth boards": ("ft2", None, 1, ""),
+    "Hearth brick": ("brick", None, 1, "brick"),
+    "Hearth topping concrete": ("yd3", YARD, 0.25, "concrete"),
+    "Firebrick, whole": ("brick", None, 1, "firebrick"),
+    "Firebrick, cut": ("brick", None, 1, "firebrick"),
+    "Firebox floor section": ("piece", None, 1, "section"),
+    "Firebox back section": ("piece", None, 1, "section"),
+    "Firebox side section": ("piece", None, 1, "section"),
+    "Common brick": ("brick", None, 1, "brick"),
+    "Facing brick": ("brick", None, 1, "brick"),
+    "Masonry block": ("block", None, 1, "block"),
+    "Building stone": ("ton", TON, 0.25, "brick"),
+    "Wall concrete": ("yd3", YARD, 0.25, "concrete"),
+    "Face stone": ("ft2", None, 1, ""),
+    "Face plaster": ("ft2", None, 1, ""),
+    "Face tile": ("ft2", None, 1, ""),
+    "Steel lintel": ("piece", None, 1, ""),
+    "Stone lintel": ("piece", None, 1, ""),
+    "Concrete lintel": ("piece", None, 1, ""),
+    "Timber lintel": ("piece", None, 1, ""),
+    "Lintel brick": ("brick", None, 1, "brick"),
+    "Arch brick": ("brick", None, 1, "brick"),
+    "Arch stone": ("ton", TON, 0.25, "brick"),
+    "Smoke chamber firebrick": ("brick", None, 1, "firebrick"),
+    "Smoke chamber section": ("piece", None, 1, "section"),
+    "Transition piece": ("piece", None, 1, ""),
+    "Transition concrete": ("80-lb bag", BAG["concrete"], 1, "concrete"),
+    "Clay flue liner": ("piece", None, 1, "section"),
+    "Flue section": ("piece", None, 1, "section"),
+    "Crown concrete": ("80-lb bag", BAG["concrete"], 1, "concrete"),
+    "Crown stone": ("piece", None, 1, ""),
+    "Crown mortar": ("80-lb bag", BAG["mortar"], 1, "mortar"),
+    "Metal cap": ("piece", None, 1, ""),
+    "Mortar": ("80-lb bag", BAG["mortar"], 1, "mortar"),
+    "Refractory mortar": ("50-lb pail", PAIL, 1, "mortar"),
 }
 """Sold by, holding [m3], in steps of, with which waste; a bag makes its own weight of set work."""
 
@@ -83,11 +126,24 @@ class Order:
         self.cuts: dict[str, dict] = {}
         for name, solid in self.parts.items():
             self._name, self._solid = name, solid
-            getattr(self, "_" + {"hearth extension base": "base walls", "flue casing": "flue liner"}.get(name, name).replace(" ", "_"))()
+            getattr(
+                self,
+                "_"
+                + {"hearth extension base": "base walls", "flue casing": "flue liner"}.get(
+                    name, name
+                ).replace(" ", "_"),
+            )()
         self._face()
 
     # -- ways of asking -----------------------------------------------------------------------------
-    def ask(self, item: str, material: str, volume: float, count: float = 0.0, weight: float | None = None) -> None:
+    def ask(
+        self,
+        item: str,
+        material: str,
+        volume: float,
+        count: float = 0.0,
+        weight: float | None = None,
+    ) -> None:
         """One share."""
         weight = volume * DENSITY[material] if weight is None else weight
         self.shares.append(Share(self._name, item, material, volume, weight, count))
@@ -97,7 +153,14 @@ class Order:
         if volume > 1e-12:
             self.ask(material.capitalize(), material, volume)
 
-    def laid(self, item: str, per: tuple[float, float], volume: float, material: str = "brick", mortar: str = "mortar") -> None:
+    def laid(
+        self,
+        item: str,
+        per: tuple[float, float],
+        volume: float,
+        material: str = "brick",
+        mortar: str = "mortar",
+    ) -> None:
         """Units by volume."""
         number, filled = per
         self.ask(item, material, volume * filled, volume * number)
@@ -108,7 +171,9 @@ class Order:
         self.ask(item, material, volume * (1 - joint), count)
         self.joints(volume * joint, "refractory mortar")
 
-    def hollow(self, item: str, per: tuple[float, float], count: float, filled: bool = False) -> None:
+    def hollow(
+        self, item: str, per: tuple[float, float], count: float, filled: bool = False
+    ) -> None:
         """Hollow block, its cores filled or not."""
         volume = self._solid.volume
         gross = volume * per[1]
@@ -164,11 +229,17 @@ class Order:
         plan = solid.volume / high
         ring = bool(solid.holes((solid.bottom + solid.top) / 2))
         courses, left = 0, high
-        while left > 1e-9 * (unit.high + unit.joint):  # the last one is cut to height; its bed over it is none
+        while left > 1e-9 * (
+            unit.high + unit.joint
+        ):  # the last one is cut to height; its bed over it is none
             courses, left = courses + 1, left - unit.high - unit.joint
         run = plan / (unit.deep if ring else unit.deep + unit.joint)
         each = up(2 * run / (unit.long + unit.joint)) / 2  # halves are used
-        per = bricks.density_in_wall(bricks.in_wall(unit, unit.deep), unit.deep) if ring else bricks.density_in_mass(unit)
+        per = (
+            bricks.density_in_wall(bricks.in_wall(unit, unit.deep), unit.deep)
+            if ring
+            else bricks.density_in_mass(unit)
+        )
         self.hollow("Base block", per, courses * each)
 
     def _hearth_extension(self) -> None:
@@ -177,18 +248,27 @@ class Order:
         if of == "concrete":
             self._poured("Hearth topping concrete")
         elif of == "brick":
-            self.laid("Hearth brick", bricks.density_in_wall(bricks.in_wall(COMMON, thick), thick), solid.volume)
+            self.laid(
+                "Hearth brick",
+                bricks.density_in_wall(bricks.in_wall(COMMON, thick), thick),
+                solid.volume,
+            )
         else:
             item = {"stone": "Hearth stone", "tile": "Hearth tile", "wood": "Hearth boards"}[of]
             self.ask(item, of, solid.volume, solid.volume / thick / FT**2)
 
     def _firebrick(self, faces: list, bond: str, thick: float) -> None:
         unit = bricks.firebrick(self.d.firebox.brick, thick, self.d.firebox.joint)
-        laid = [(bricks.best(face, unit, bond, centred)[0], alike) for face, alike, centred in faces]
+        laid = [
+            (bricks.best(face, unit, bond, centred)[0], alike) for face, alike, centred in faces
+        ]
         found = self.cuts[self._name] = bricks.counted(laid, unit)
         bare = self._solid.volume * bricks.density_in_wall(unit, thick)[1]
         whole = bare * found["whole face"] / (found["whole face"] + found["cut face"])
-        for item, volume, count in (("whole", whole, found["whole"]), ("cut", bare - whole, found["from"])):
+        for item, volume, count in (
+            ("whole", whole, found["whole"]),
+            ("cut", bare - whole, found["from"]),
+        ):
             if count:
                 self.ask(f"Firebrick, {item}", "firebrick", volume, count * unit.rows)
         self.joints(self._solid.volume - bare, "refractory mortar")
@@ -198,7 +278,13 @@ class Order:
         if self._solid.material == "firebrick":
             self._firebrick([bricks.floor(s)], self.d.firebox.floor_bond, self.d.firebox.floor)
         else:
-            self.set("Firebox floor section", "refractory", up(2 * s.half / PIECE) * up(s.depth / PIECE), 0.0, self._solid.volume)
+            self.set(
+                "Firebox floor section",
+                "refractory",
+                up(2 * s.half / PIECE) * up(s.depth / PIECE),
+                0.0,
+                self._solid.volume,
+            )
 
     def sections(self, high: float) -> tuple[int, float]:
         """Sections that reach so high, the last cut; and what part of the wall is their beds."""
@@ -208,7 +294,9 @@ class Order:
     def _firebox_lining(self) -> None:
         s, d, solid = self.s, self.d, self._solid
         if solid.material == "firebrick":
-            self._firebrick(list(bricks.faces(s).values()), d.firebox.bond, d.firebox.lining_thickness)
+            self._firebrick(
+                list(bricks.faces(s).values()), d.firebox.bond, d.firebox.lining_thickness
+            )
             return
         thick = d.firebox.lining_thickness
         if solid.material == "brick":
@@ -217,17 +305,37 @@ class Order:
         number, joint = self.sections(s.throat - s.paving)
         out, parts = thick * math.hypot(1, s.splay), Parts(s)
         stops = sorted({s.hearth, *parts.bends, s.throat})
-        seen = s.depth * (s.hearth - s.paving) + sum(gauss(lambda z: back_at(s, z) - parts.face(z), a, b, 4)
-                                                     for a, b in zip(stops, stops[1:], strict=False))
+        seen = s.depth * (s.hearth - s.paving) + sum(
+            gauss(lambda z: back_at(s, z) - parts.face(z), a, b, 4)
+            for a, b in zip(stops, stops[1:], strict=False)
+        )
         sides = 2 * out * seen
-        self.set("Firebox side section", "refractory", 2 * number * up(s.depth * math.hypot(1, s.splay) / PIECE), joint, sides)
-        self.set("Firebox back section", "refractory", number * up((s.back + 2 * out) / PIECE), joint, solid.volume - sides)
+        self.set(
+            "Firebox side section",
+            "refractory",
+            2 * number * up(s.depth * math.hypot(1, s.splay) / PIECE),
+            joint,
+            sides,
+        )
+        self.set(
+            "Firebox back section",
+            "refractory",
+            number * up((s.back + 2 * out) / PIECE),
+            joint,
+            solid.volume - sides,
+        )
 
     def _lintel(self) -> None:
         if self._solid.material == "brick":
             self.laid("Lintel brick", bricks.density_in_mass(COMMON), self._solid.volume)
         else:
-            self.set(f"{self._solid.material.capitalize()} lintel", self._solid.material, 1, 0.0, self._solid.volume)
+            self.set(
+                f"{self._solid.material.capitalize()} lintel",
+                self._solid.material,
+                1,
+                0.0,
+                self._solid.volume,
+            )
 
     def _arch(self) -> None:
         if self._solid.material == "stone":
@@ -265,21 +373,35 @@ class Order:
 
     def _smoke_chamber_walls(self) -> None:
         s = self.s
-        self.masonry(bricks.density_in_mass(COMMON), self.wythe(2 * s.block[0] * (s.flue_foot - s.throat)))
+        self.masonry(
+            bricks.density_in_mass(COMMON), self.wythe(2 * s.block[0] * (s.flue_foot - s.throat))
+        )
 
     def _shoulder(self) -> None:
-        self.masonry(bricks.density_in_mass(COMMON), self.wythe(self.front(self.s.flue_foot, self.s.shoulder_top)))
+        self.masonry(
+            bricks.density_in_mass(COMMON),
+            self.wythe(self.front(self.s.flue_foot, self.s.shoulder_top)),
+        )
 
     def _chimney_walls(self) -> None:
         wall = self.d.chimney.wall
-        self.masonry(bricks.density_in_wall(bricks.in_wall(COMMON, wall), wall), self.wythe(self.front(self.s.shoulder_top, self.s.crown_foot)))
+        self.masonry(
+            bricks.density_in_wall(bricks.in_wall(COMMON, wall), wall),
+            self.wythe(self.front(self.s.shoulder_top, self.s.crown_foot)),
+        )
 
     def _smoke_chamber_lining(self) -> None:
         s, d, solid = self.s, self.d, self._solid
         coat = d.smoke_chamber.lining_thickness
         if solid.material == "firebrick":
             unit = bricks.firebrick(d.firebox.brick, coat, d.firebox.joint)
-            self.laid("Smoke chamber firebrick", bricks.density_in_wall(unit, coat), solid.volume, "firebrick", "refractory mortar")
+            self.laid(
+                "Smoke chamber firebrick",
+                bricks.density_in_wall(unit, coat),
+                solid.volume,
+                "firebrick",
+                "refractory mortar",
+            )
         elif solid.material == "clay liner":
             number, joint = self.sections(s.taper_top - s.throat)
             [(left, front), (right, _), (_, back), _] = solid.adds(s.throat)[0]
@@ -298,7 +420,13 @@ class Order:
         f = self.d.flue
         item = "Clay flue liner" if self.d.method == "laid" else "Flue section"
         count = f.sections if self._name == "flue liner" else 0
-        self.set(item, self._solid.material, count, f.joint / (f.section_height + f.joint), self._solid.volume)
+        self.set(
+            item,
+            self._solid.material,
+            count,
+            f.joint / (f.section_height + f.joint),
+            self._solid.volume,
+        )
 
     def _crown(self) -> None:
         of = self._solid.material
@@ -312,8 +440,14 @@ class Order:
     def _face(self) -> None:
         s, finish = self.s, self.d.surround.face
         if finish != "brick":
-            area = 2 * s.block[0] * min(s.flue_foot, self.d.house.ceiling) - opening_area(s) + self.front(s.flue_foot, s.crown_foot)
-            self.shares.append(Share("face", f"Face {finish}", finish, 0.0, 0.0, max(area, 0.0) / FT**2))
+            area = (
+                2 * s.block[0] * min(s.flue_foot, self.d.house.ceiling)
+                - opening_area(s)
+                + self.front(s.flue_foot, s.crown_foot)
+            )
+            self.shares.append(
+                Share("face", f"Face {finish}", finish, 0.0, 0.0, max(area, 0.0) / FT**2)
+            )
 
     # -- sums -----------------------------------------------------------------------------------------------
     @property
@@ -337,9 +471,15 @@ class Order:
             weight = sum(share.weight for share in asked)
             buy = net * (1 + (self.d.waste[waste] if waste else 0.0))
             counted = holds is None and unit != "ft2" and weight > 0
-            found[item] = {"unit": unit, "net": net, "order": up(buy / step) * step, "weight": weight,
-                           "volume": sum(share.volume for share in asked), "piece": weight / net if counted else None,
-                           "material": " and ".join(dict.fromkeys(share.material for share in asked))}
+            found[item] = {
+                "unit": unit,
+                "net": net,
+                "order": up(buy / step) * step,
+                "weight": weight,
+                "volume": sum(share.volume for share in asked),
+                "piece": weight / net if counted else None,
+                "material": " and ".join(dict.fromkeys(share.material for share in asked)),
+            }
         return found
 
 
@@ -364,28 +504,54 @@ def opinions(s, order: Order, rows: dict[str, dict]) -> list[tuple[str, float, f
     brick = sum(rows[item]["net"] for item in ("Common brick", "Facing brick") if item in rows)
     if brick:
         apart = ("lintel", "arch", "hearth extension", "firebox lining")
-        work = sum(p.volume for name, p in parts.items() if p.material == "brick" and name not in apart)
+        work = sum(
+            p.volume for name, p in parts.items() if p.material == "brick" and name not in apart
+        )
         found.append(("Brick by wall measure", brick, 22.5 * work / FT**3, "brick"))
         walls = parts["chimney walls"]
         if walls.material == "brick":
-            per = bricks.density_in_wall(bricks.in_wall(COMMON, s.d.chimney.wall), s.d.chimney.wall)[0]
+            per = bricks.density_in_wall(
+                bricks.in_wall(COMMON, s.d.chimney.wall), s.d.chimney.wall
+            )[0]
             number, high = walls.volume * per, s.crown_foot - s.shoulder_top
-            found.append(("Brick of the chimney walls, by courses", number, 4.5 * high / FT * number * 2.75 * IN / high, "brick"))
+            found.append(
+                (
+                    "Brick of the chimney walls, by courses",
+                    number,
+                    4.5 * high / FT * number * 2.75 * IN / high,
+                    "brick",
+                )
+            )
         laid = rows["Mortar"]["volume"] / FT**3
         found.append(("Mortar, thick walls", laid, 18 * brick / 1000, "ft3"))
-        found.append(("Mortar, one wythe", laid, 11.7 * brick / 1000, "ft3"))  # NAVEDTRA 14045, table 4-5
+        found.append(
+            ("Mortar, one wythe", laid, 11.7 * brick / 1000, "ft3")
+        )  # NAVEDTRA 14045, table 4-5
     fire = sum(rows[item]["net"] for item in ("Firebrick, whole", "Firebrick, cut") if item in rows)
-    lined = sum(parts[name].volume for name in ("firebox lining", "firebox floor") if parts[name].material == "firebrick")
+    lined = sum(
+        parts[name].volume
+        for name in ("firebox lining", "firebox floor")
+        if parts[name].material == "firebrick"
+    )
     if fire:  # both from memory
         found.append(("Firebrick", fire, 17 * lined / FT**3, "brick"))
-        found.append(("Refractory mortar", rows["Refractory mortar"]["volume"] * DENSITY["refractory mortar"] / LB, 0.35 * fire, "lb"))
+        found.append(
+            (
+                "Refractory mortar",
+                rows["Refractory mortar"]["volume"] * DENSITY["refractory mortar"] / LB,
+                0.35 * fire,
+                "lb",
+            )
+        )
     if parts["base walls"].holes(s.footing_top):  # NCMA TEK 14, 1969
         face = (4 * s.block[0] + 2 * s.block[1]) * (s.slab_foot - s.footing_top) / FT**2
         found.append(("Base block", rows["Base block"]["net"], 1.125 * face, "block"))
     lined_flue = s.d.flue.liner != "unlined" and s.flue_top - s.hearth >= 22 * FT * (1 - 1e-9)
     bare = flue(s.d).bare / IN**2
     found.append(("Flue area", bare, opening_area(s) / IN**2 / (12 if lined_flue else 10), "in2"))
-    found.append(("Flue area, older rule", bare, 13 * opening_area(s) / FT**2, "in2"))  # USDA FB 1230
+    found.append(
+        ("Flue area, older rule", bare, 13 * opening_area(s) / FT**2, "in2")
+    )  # USDA FB 1230
     return found
 
 

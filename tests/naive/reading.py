@@ -16,10 +16,35 @@ PSF = LB * G / FT**2
 """The international inch, foot and pound, standard gravity, and a pound to the square foot: all exact by definition."""
 
 UNITS = {
-    "in": IN, "ft": FT, "mm": 0.001, "cm": 0.01, "m": 1.0, "in2": IN**2, "ft2": FT**2, "mm2": 1e-6, "cm2": 1e-4, "m2": 1.0,
-    "ft3": FT**3, "m3": 1.0, "%": 0.01, "deg": pi / 180, "kg/h": 1 / 3600, "lb/h": LB / 3600, "m/s": 1.0, "mph": 0.44704,
-    "km/h": 1 / 3.6, "L/s": 0.001, "m3/h": 1 / 3600, "cfm": FT**3 / 60, "Pa": 1.0, "kPa": 1000.0, "psf": PSF,
-    "psi": 144 * PSF, "N": 1.0, "kN": 1000.0, "lbf": LB * G,
+    "in": IN,
+    "ft": FT,
+    "mm": 0.001,
+    "cm": 0.01,
+    "m": 1.0,
+    "in2": IN**2,
+    "ft2": FT**2,
+    "mm2": 1e-6,
+    "cm2": 1e-4,
+    "m2": 1.0,
+    "ft3": FT**3,
+    "m3": 1.0,
+    "%": 0.01,
+    "deg": pi / 180,
+    "kg/h": 1 / 3600,
+    "lb/h": LB / 3600,
+    "m/s": 1.0,
+    "mph": 0.44704,
+    "km/h": 1 / 3.6,
+    "L/s": 0.001,
+    "m3/h": 1 / 3600,
+    "cfm": FT**3 / 60,
+    "Pa": 1.0,
+    "kPa": 1000.0,
+    "psf": PSF,
+    "psi": 144 * PSF,
+    "N": 1.0,
+    "kN": 1000.0,
+    "lbf": LB * G,
 }
 _TEXT = re.compile(r"(-?)(?:(\d+)[- ])?(\d+(?:\.\d+)?)(?:/(\d+))? ?(\D[\w/%]*)")
 
@@ -33,7 +58,9 @@ def value(text: object) -> object:
     if rise := re.fullmatch(r"(\d+(?:\.\d+)?):(\d+)", text):
         return float(rise[1]) / float(rise[2])
     if feet := re.fullmatch(r"""(\d+)'-(\d+)(?: (\d+)/(\d+))?\"""", text):
-        return (int(feet[1]) * 12 + int(feet[2]) + (int(feet[3]) / int(feet[4]) if feet[3] else 0)) * IN
+        return (
+            int(feet[1]) * 12 + int(feet[2]) + (int(feet[3]) / int(feet[4]) if feet[3] else 0)
+        ) * IN
     found = _TEXT.fullmatch(text)
     if not found:
         return text
@@ -75,9 +102,17 @@ def _merged(below: dict, above: dict) -> Group:
     return made
 
 
-PIECES = {"nearby": {"name": "dormer", "distance": 8 * FT, "level": 16 * FT},
-          "trim": {"name": "mantel shelf", "place": "above", "distance": 12 * IN, "projection": 1.5 * IN, "height": 2 * IN,
-                   "combustible": True}}
+PIECES = {
+    "nearby": {"name": "dormer", "distance": 8 * FT, "level": 16 * FT},
+    "trim": {
+        "name": "mantel shelf",
+        "place": "above",
+        "distance": 12 * IN,
+        "projection": 1.5 * IN,
+        "height": 2 * IN,
+        "combustible": True,
+    },
+}
 """What a piece of a list has where it says nothing."""
 
 

@@ -12,7 +12,12 @@ from naive.sums import gauss, shoelace
 
 def box(half: float, front: float, back: float, middle: float = 0.0) -> list:
     """A rectangle about a line front to back."""
-    return [(middle - half, front), (middle + half, front), (middle + half, back), (middle - half, back)]
+    return [
+        (middle - half, front),
+        (middle + half, front),
+        (middle + half, back),
+        (middle - half, back),
+    ]
 
 
 @dataclass(frozen=True)
@@ -61,11 +66,19 @@ class Under:
         if low <= self.spring and high >= self.spring + self.rise:
             return gauss(self.slice, 0.0, self.thick)
         low, high = max(low, self.spring), min(high, self.spring + self.rise)
-        return gauss(lambda z: gauss(lambda y: 2 * min(self.half(z), self.span / 2 - self.splay * y), 0.0, self.thick), low, high)
+        return gauss(
+            lambda z: gauss(
+                lambda y: 2 * min(self.half(z), self.span / 2 - self.splay * y), 0.0, self.thick
+            ),
+            low,
+            high,
+        )
 
     def half(self, z: float) -> float:
         """Half the width at a level."""
-        return math.sqrt(max(self.radius**2 - (z - self.spring - self.rise + self.radius) ** 2, 0.0))
+        return math.sqrt(
+            max(self.radius**2 - (z - self.spring - self.rise + self.radius) ** 2, 0.0)
+        )
 
     def upright(self) -> float:
         """First moment about the room floor, slices front to back. [m4]"""
@@ -73,7 +86,15 @@ class Under:
 
         def slab(y: float) -> float:
             skew = math.asin(min((self.span / 2 - self.splay * y) / r, 1.0))
-            return gauss(lambda t: (self.spring * (r * math.cos(t) - flat) + (r * math.cos(t) - flat) ** 2 / 2) * r * math.cos(t), -skew, skew)
+            return gauss(
+                lambda t: (
+                    (self.spring * (r * math.cos(t) - flat) + (r * math.cos(t) - flat) ** 2 / 2)
+                    * r
+                    * math.cos(t)
+                ),
+                -skew,
+                skew,
+            )
 
         return gauss(slab, 0.0, self.thick)
 
@@ -109,7 +130,11 @@ class Ring:
     def upright(self) -> float:
         """First moment about the room floor. [m4]"""
         centre = self.spring + self.rise - self.radius
-        lift = gauss(lambda r: gauss(lambda t: r * math.cos(t), -self.skew, self.skew) * r, self.radius, self.radius + self.deep)
+        lift = gauss(
+            lambda r: gauss(lambda t: r * math.cos(t), -self.skew, self.skew) * r,
+            self.radius,
+            self.radius + self.deep,
+        )
         return centre * self.volume() + lift * self.thick
 
     @property
@@ -146,7 +171,9 @@ class Solid:
         found = [0.0, 0.0, 0.0]
         for sign, shapes in ((1, self.adds(z)), (-1, self.holes(z))):
             for shape in shapes:
-                for k, part in enumerate(shape.sums if isinstance(shape, Disc) else shoelace(shape)):
+                for k, part in enumerate(
+                    shape.sums if isinstance(shape, Disc) else shoelace(shape)
+                ):
                     found[k] += sign * part
         return found[0], found[1], found[2]
 
@@ -205,7 +232,10 @@ class Parts:
     def behind(self, z: float) -> float:
         """Back of the lining from behind: as far off the upright back as off the leaning one, square to each."""
         s = self.s
-        return min(s.depth + self.thick, s.depth - s.lean * (z - s.bend) + self.thick * math.sqrt(1 + s.lean**2))
+        return min(
+            s.depth + self.thick,
+            s.depth - s.lean * (z - s.bend) + self.thick * math.sqrt(1 + s.lean**2),
+        )
 
     def face(self, z: float) -> float:
         """Where the inside of the firebox begins: at the opening, behind the breast, or along the throat's front."""
@@ -235,7 +265,11 @@ class Parts:
 
     def ledge(self, z: float) -> list:
         """What fills up behind the leaning back."""
-        return [self.flank(self.behind(z), self.s.depth + self.thick, self.aside)] if self.s.lean else []
+        return (
+            [self.flank(self.behind(z), self.s.depth + self.thick, self.aside)]
+            if self.s.lean
+            else []
+        )
 
     def chamber(self, coat: float = 0.0) -> Plan:
         """Smoke chamber, each face pushed out square to itself but never out of the breast."""
@@ -244,7 +278,10 @@ class Parts:
         low = (throat_width(s) / 2, s.throat_front, s.depth)
         high = (f.wide / 2, s.flue_y - f.deep / 2, s.flue_y + f.deep / 2)
         out = [coat * math.hypot(1, (b - a) / rise) for a, b in zip(low, high, strict=True)]
-        low, high = ((side + out[0], max(front - out[1], 0.0), back + out[2]) for side, front, back in (low, high))
+        low, high = (
+            (side + out[0], max(front - out[1], 0.0), back + out[2])
+            for side, front, back in (low, high)
+        )
 
         def at(z: float) -> list:
             t = (z - s.throat) / rise
@@ -255,7 +292,9 @@ class Parts:
 
     def column(self, half: float, deep: float) -> Plan:
         """Square about the flue's line, wherever that has moved."""
-        return lambda z: [box(half, self.s.flue_y - deep, self.s.flue_y + deep, shift_at(self.s, z))]
+        return lambda z: [
+            box(half, self.s.flue_y - deep, self.s.flue_y + deep, shift_at(self.s, z))
+        ]
 
     def pipe(self, wall: float = 0.0) -> Plan:
         """The flue's hole, or with its wall the liner's outside."""
@@ -266,14 +305,22 @@ class Parts:
 
     def unit(self) -> Plan:
         """Outside of a flue unit."""
-        return self.column(*self.s.unit) if self.d.method == "modular" else self.pipe(self.s.flue.wall)
+        return (
+            self.column(*self.s.unit) if self.d.method == "modular" else self.pipe(self.s.flue.wall)
+        )
 
     def shoulder(self, z: float) -> list:
         """From the base to the stack, straight."""
         s = self.s
         t = (z - s.flue_foot) / (s.shoulder_top - s.flue_foot)
         front, back = s.flue_y - s.stack[1], s.flue_y + s.stack[1]
-        return [box(s.block[0] + t * (s.stack[0] - s.block[0]), t * front, s.block[1] + t * (back - s.block[1]))]
+        return [
+            box(
+                s.block[0] + t * (s.stack[0] - s.block[0]),
+                t * front,
+                s.block[1] + t * (back - s.block[1]),
+            )
+        ]
 
     def crown(self, z: float) -> list:
         """Upright at the edge, then sloping to the unit."""
@@ -285,19 +332,33 @@ class Parts:
     def seat(self, z: float) -> list:
         """Bearing piece under the flue, half into the wall."""
         s, into = self.s, self.d.chimney.wall / 2
-        return [box(min(s.cavity[0] + into, s.block[0]), max(s.flue_y - s.cavity[1] - into, 0.0),
-                    min(s.flue_y + s.cavity[1] + into, s.block[1]))]
+        return [
+            box(
+                min(s.cavity[0] + into, s.block[0]),
+                max(s.flue_y - s.cavity[1] - into, 0.0),
+                min(s.flue_y + s.cavity[1] + into, s.block[1]),
+            )
+        ]
 
     # -- parts, from the footing up --------------------------------------------------------------------
     def all(self) -> dict[str, Solid]:
         """Every part by name."""
-        return {name: made for name, made in (self._ground() | self._firebox() | self._above()).items() if made.volume or made.arches}
+        return {
+            name: made
+            for name, made in (self._ground() | self._firebox() | self._above()).items()
+            if made.volume or made.arches
+        }
 
     def _ground(self) -> dict[str, Solid]:
         s, b, h = self.s, self.d.base, self.d.hearth
         out, w = b.footing_projection, b.block_width
-        found = {"footing": Solid("concrete", [s.footing_foot, s.footing_top],
-                                  lambda z: [box(s.block[0] + out, -out, s.block[1] + out)])}
+        found = {
+            "footing": Solid(
+                "concrete",
+                [s.footing_foot, s.footing_top],
+                lambda z: [box(s.block[0] + out, -out, s.block[1] + out)],
+            )
+        }
         rise = [s.footing_top, s.slab_foot]
         roomy = s.block[0] > w and s.block[1] > 2 * w
 
@@ -308,7 +369,11 @@ class Parts:
         if roomy and b.core == "grouted":
             found["base core"] = Solid("grout", rise, core)
         found["hearth slab"] = Solid("concrete", [s.slab_foot, s.paving], self.block)
-        found["firebox floor"] = Solid("firebrick" if self.d.method == "laid" else "refractory", [s.paving, s.hearth], self.floor)
+        found["firebox floor"] = Solid(
+            "firebrick" if self.d.method == "laid" else "refractory",
+            [s.paving, s.hearth],
+            self.floor,
+        )
         if h.front > 0:
             apron = lambda z: [box(s.half + h.side, -h.front, 0.0)]  # noqa: E731
             under, foot = s.apron - h.thickness, s.apron - h.thickness - h.bed
@@ -322,24 +387,48 @@ class Parts:
     @property
     def masonry(self) -> str:
         """Of walls, shelf and chamber."""
-        return {"stone": "stone", "concrete": "concrete", "hollow grouted solid": "grouted block",
-                "hollow ungrouted": "block"}.get(self.d.firebox.masonry, "brick")
+        return {
+            "stone": "stone",
+            "concrete": "concrete",
+            "hollow grouted solid": "grouted block",
+            "hollow ungrouted": "block",
+        }.get(self.d.firebox.masonry, "brick")
 
     def _firebox(self) -> dict[str, Solid]:
         s, d = self.s, self.d
-        lined_with = {"firebrick": "firebrick", "refractory section": "refractory", "other approved": "refractory"}
+        lined_with = {
+            "firebrick": "firebrick",
+            "refractory section": "refractory",
+            "other approved": "refractory",
+        }
         rise = [s.paving, *self.bends, s.throat]
-        hollow = _sum(_bounded(self.floor, s.paving, s.hearth), _bounded(self.inside, s.hearth, s.throat))
-        found = {"firebox lining": Solid(lined_with.get(d.firebox.lining, "brick"), rise, self.lined, hollow)}
+        hollow = _sum(
+            _bounded(self.floor, s.paving, s.hearth), _bounded(self.inside, s.hearth, s.throat)
+        )
+        found = {
+            "firebox lining": Solid(
+                lined_with.get(d.firebox.lining, "brick"), rise, self.lined, hollow
+            )
+        }
         carried, arches = self._head()
         found |= carried
-        mitre = min(s.bend + self.thick * (math.sqrt(1 + s.lean**2) - 1) / s.lean, s.throat) if s.lean else s.throat
+        mitre = (
+            min(s.bend + self.thick * (math.sqrt(1 + s.lean**2) - 1) / s.lean, s.throat)
+            if s.lean
+            else s.throat
+        )
         if s.lean:
             found["smoke shelf"] = Solid(self.masonry, [mitre, s.throat], self.ledge)
         [(name, head)] = carried.items()
-        cut = _sum(self.lined, _bounded(self.ledge, mitre, s.throat), *([] if name == "arch" else [head.adds]))
+        cut = _sum(
+            self.lined,
+            _bounded(self.ledge, mitre, s.throat),
+            *([] if name == "arch" else [head.adds]),
+        )
         levels = [s.paving, *self.bends, *head.breaks, s.throat]
-        found["firebox walls"] = Solid(self.masonry, levels, self.block, cut, tuple((-sign, a) for sign, a in arches))
+        found["firebox walls"] = Solid(
+            self.masonry, levels, self.block, cut, tuple((-sign, a) for sign, a in arches)
+        )
         return found
 
     def _head(self) -> tuple[dict[str, Solid], list]:
@@ -347,10 +436,22 @@ class Parts:
         if s.spring < s.head:
             ring = Ring(2 * s.half, s.head - s.spring, s.spring, d.lintel.height, s.breast)
             under = Under(2 * s.half, s.head - s.spring, s.spring, s.breast, s.splay)
-            made = Solid("stone" if d.lintel.material == "stone" else "brick", [], lambda z: [], lambda z: [], ((1, ring),))
+            made = Solid(
+                "stone" if d.lintel.material == "stone" else "brick",
+                [],
+                lambda z: [],
+                lambda z: [],
+                ((1, ring),),
+            )
             return {"arch": made}, [(1, ring), (1, under)]
         half, top = s.half + (d.lintel.bearing or 0.0), s.head + d.lintel.height
-        made_of = {"steel": "steel", "stone": "stone", "timber": "timber", "reinforced masonry": "brick", "masonry arch": "brick"}
+        made_of = {
+            "steel": "steel",
+            "stone": "stone",
+            "timber": "timber",
+            "reinforced masonry": "brick",
+            "masonry arch": "brick",
+        }
         material = made_of.get(d.lintel.material, "concrete")
         leg = min(d.lintel.height, s.breast)
         leaf = min(d.lintel.thickness, leg)
@@ -362,7 +463,13 @@ class Parts:
                 return [box(half, 0.0, s.breast)]
             return [box(half, 0.0, leg)] if z < s.head + leaf else [box(half, leg - leaf, leg)]
 
-        return {"lintel": Solid(material, [s.head, s.head + leaf, top] if material == "steel" else [s.head, top], bar)}, []
+        return {
+            "lintel": Solid(
+                material,
+                [s.head, s.head + leaf, top] if material == "steel" else [s.head, top],
+                bar,
+            )
+        }, []
 
     def _above(self) -> dict[str, Solid]:
         s, d = self.s, self.d
@@ -370,20 +477,45 @@ class Parts:
         coated, air = self.chamber(sc.lining_thickness), self.chamber()
         lined_with = {"firebrick": "firebrick", "vitrified clay": "clay liner"}
         taper = [s.throat, s.taper_top]
-        found = {"smoke chamber lining": Solid(lined_with.get(sc.lining, "parging"), taper, coated, air),
-                 "transition": Solid("refractory" if d.method == "modular" else "concrete", [s.taper_top, s.flue_foot], self.seat,
-                                     self.pipe()),
-                 "smoke chamber walls": Solid(self.masonry, [*taper, s.flue_foot], self.block,
-                                              _sum(_bounded(coated, *taper), _bounded(self.seat, s.taper_top, s.flue_foot)))}
+        found = {
+            "smoke chamber lining": Solid(lined_with.get(sc.lining, "parging"), taper, coated, air),
+            "transition": Solid(
+                "refractory" if d.method == "modular" else "concrete",
+                [s.taper_top, s.flue_foot],
+                self.seat,
+                self.pipe(),
+            ),
+            "smoke chamber walls": Solid(
+                self.masonry,
+                [*taper, s.flue_foot],
+                self.block,
+                _sum(_bounded(coated, *taper), _bounded(self.seat, s.taper_top, s.flue_foot)),
+            ),
+        }
         stops = [z for z in (s.shift_foot, s.shift_top) if z < s.flue_top]
-        found["flue liner"] = Solid("clay liner", [s.flue_foot, *stops, s.flue_top], self.pipe(s.flue.wall), self.pipe())
+        found["flue liner"] = Solid(
+            "clay liner", [s.flue_foot, *stops, s.flue_top], self.pipe(s.flue.wall), self.pipe()
+        )
         if d.method == "modular":
-            found["flue casing"] = Solid("refractory", [s.flue_foot, *stops, s.flue_top], self.unit(), self.pipe(s.flue.wall))
-        found["shoulder"] = Solid(d.chimney.masonry, [s.flue_foot, s.shoulder_top], self.shoulder, self.column(*s.cavity))
+            found["flue casing"] = Solid(
+                "refractory", [s.flue_foot, *stops, s.flue_top], self.unit(), self.pipe(s.flue.wall)
+            )
+        found["shoulder"] = Solid(
+            d.chimney.masonry, [s.flue_foot, s.shoulder_top], self.shoulder, self.column(*s.cavity)
+        )
         stops = [z for z in stops if z < s.crown_foot]
-        found["chimney walls"] = Solid(d.chimney.masonry, [s.shoulder_top, *stops, s.crown_foot], self.column(*s.stack),
-                                       self.column(*s.cavity))
-        found["crown"] = Solid(d.chimney.cap_material or "concrete", [s.crown_foot, s.crown_edge, s.crown_top], self.crown, self.unit())
+        found["chimney walls"] = Solid(
+            d.chimney.masonry,
+            [s.shoulder_top, *stops, s.crown_foot],
+            self.column(*s.stack),
+            self.column(*s.cavity),
+        )
+        found["crown"] = Solid(
+            d.chimney.cap_material or "concrete",
+            [s.crown_foot, s.crown_edge, s.crown_top],
+            self.crown,
+            self.unit(),
+        )
         return found
 
     def voids(self) -> dict[str, Solid]:
@@ -391,13 +523,28 @@ class Parts:
         s = self.s
         stops = [z for z in (s.shift_foot, s.shift_top) if z < s.flue_top]
         _, arches = self._head()
-        found = {"firebox air": Solid("air", [s.hearth, *(z for z in self.bends if z > s.hearth), s.throat], self.inside, lambda z: [],
-                                      tuple((1, a) for _, a in arches if isinstance(a, Under))),
-                 "smoke chamber air": Solid("air", [s.throat, s.taper_top], self.chamber()),
-                 "flue air": Solid("air", [s.taper_top, *stops, s.flue_top], self.pipe()),
-                 "gap round liner": Solid("air", [s.flue_foot, *(z for z in stops if z < s.crown_foot), s.crown_foot],
-                                          self.column(*s.cavity), self.unit())}
+        found = {
+            "firebox air": Solid(
+                "air",
+                [s.hearth, *(z for z in self.bends if z > s.hearth), s.throat],
+                self.inside,
+                lambda z: [],
+                tuple((1, a) for _, a in arches if isinstance(a, Under)),
+            ),
+            "smoke chamber air": Solid("air", [s.throat, s.taper_top], self.chamber()),
+            "flue air": Solid("air", [s.taper_top, *stops, s.flue_top], self.pipe()),
+            "gap round liner": Solid(
+                "air",
+                [s.flue_foot, *(z for z in stops if z < s.crown_foot), s.crown_foot],
+                self.column(*s.cavity),
+                self.unit(),
+            ),
+        }
         w = self.d.base.block_width
         if self.d.base.core == "hollow" and s.block[0] > w and s.block[1] > 2 * w:
-            found["base air"] = Solid("air", [s.footing_top, s.slab_foot], lambda z: [box(s.block[0] - w, w, s.block[1] - w)])
+            found["base air"] = Solid(
+                "air",
+                [s.footing_top, s.slab_foot],
+                lambda z: [box(s.block[0] - w, w, s.block[1] - w)],
+            )
         return found

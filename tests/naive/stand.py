@@ -22,7 +22,9 @@ class Stands:
         self.order = Order(s) if order is None else order
         self.parts, self.masses = self.order.parts, self.order.masses
 
-    def lump(self, names: Iterable[str] | None = None, level: float = -1e9) -> tuple[float, float, float, float]:
+    def lump(
+        self, names: Iterable[str] | None = None, level: float = -1e9
+    ) -> tuple[float, float, float, float]:
         """Mass of some parts, or all, over a level, and its middle: each part is as heavy all through."""
         mass = x = y = z = 0.0
         for name in self.masses if names is None else names:
@@ -31,7 +33,12 @@ class Stands:
                 continue
             heavy = self.masses[name] / part.volume
             volume, along, deep, up = part.moments(level)
-            mass, x, y, z = mass + heavy * volume, x + heavy * along, y + heavy * deep, z + heavy * up
+            mass, x, y, z = (
+                mass + heavy * volume,
+                x + heavy * along,
+                y + heavy * deep,
+                z + heavy * up,
+            )
         return (mass, x / mass, y / mass, z / mass) if mass else (0.0, 0.0, 0.0, level)
 
     @property
@@ -44,7 +51,10 @@ class Stands:
     def base(self) -> float:
         """The section that is looked at: at the highest tie, else over the shoulder."""
         told = self.d.loads.support
-        return min(max(told if told is not None else self.s.shoulder_top, self.s.shoulder_top), self.s.crown_foot)
+        return min(
+            max(told if told is not None else self.s.shoulder_top, self.s.shoulder_top),
+            self.s.crown_foot,
+        )
 
     @property
     def held(self) -> bool:
@@ -54,7 +64,9 @@ class Stands:
     def q(self, level: float) -> float:
         """Pressure of the map's wind at a level over the room floor. [Pa]"""
         site = self.d.site
-        alpha, gradient = {"B": (7.0, 1200), "C": (9.5, 900), "D": (11.5, 700)}[self.d.loads.exposure]
+        alpha, gradient = {"B": (7.0, 1200), "C": (9.5, 900), "D": (11.5, 700)}[
+            self.d.loads.exposure
+        ]
         kz = 2.01 * (max(level - self.s.grade, 15 * FT) / (gradient * FT)) ** (2 / alpha)
         return 0.613 * kz * 0.9 * math.exp(-0.000119 * site.altitude) * site.wind**2
 
@@ -62,7 +74,11 @@ class Stands:
         """Foot, top and width of what the wind sees: stack, crown as wide as its foot, liner, and a foot of cap unless there is none."""
         s, ch, k = self.s, self.d.chimney, 1 if sideways else 0
         stack, unit = 2 * s.stack[k], 2 * s.unit[k]
-        found = [(s.shoulder_top, s.crown_foot, stack), (s.crown_foot, s.crown_top, stack + 2 * ch.overhang), (s.crown_top, s.flue_top, unit)]
+        found = [
+            (s.shoulder_top, s.crown_foot, stack),
+            (s.crown_foot, s.crown_top, stack + 2 * ch.overhang),
+            (s.crown_top, s.flue_top, unit),
+        ]
         if ch.rain_cap is not False or ch.arrester is not False:
             found.append((s.flue_top, s.flue_top + 12 * IN, unit))
         return found
@@ -73,7 +89,9 @@ class Stands:
         if d.site.wind is None or d.loads.exposure is None:
             return None
         open_from = max(self.base, s.downhill if d.chimney.location == "interior" else s.grade)
-        seen = [(max(a, open_from), b, w) for a, b, w in self.strips(sideways) if b > max(a, open_from)]
+        seen = [
+            (max(a, open_from), b, w) for a, b, w in self.strips(sideways) if b > max(a, open_from)
+        ]
         area = sum((b - a) * w for a, b, w in seen)
         middle = sum((b - a) * w * (a + b) / 2 for a, b, w in seen) / area
         slender = (seen[-1][1] - s.grade) / (2 * min(s.stack))
@@ -87,10 +105,25 @@ class Stands:
             factor = 1.9 - 0.9 * min(max(share, 0.0), 1.0)
         plain, extra = 0.85 * shape * self.q(middle), factor * self.q(eaves)
         lower = [(a, min(b, s.downhill), w) for a, b, w in seen if a < min(b, s.downhill)]
-        force = sum(extra * (b - a) * w for a, b, w in on_roof) + sum(plain * (b - a) * w for a, b, w in lower)
-        arm = (sum(extra * (b - a) * w * (a + b) / 2 for a, b, w in on_roof) + sum(plain * (b - a) * w * (a + b) / 2 for a, b, w in lower)) / force
-        return {"area": area, "middle": middle, "pressure": self.q(middle), "coefficient": shape, "rooftop": factor,
-                "rooftop pressure": self.q(eaves), "as structure": plain * area, "as rooftop": force, "structure arm": middle, "rooftop arm": arm}
+        force = sum(extra * (b - a) * w for a, b, w in on_roof) + sum(
+            plain * (b - a) * w for a, b, w in lower
+        )
+        arm = (
+            sum(extra * (b - a) * w * (a + b) / 2 for a, b, w in on_roof)
+            + sum(plain * (b - a) * w * (a + b) / 2 for a, b, w in lower)
+        ) / force
+        return {
+            "area": area,
+            "middle": middle,
+            "pressure": self.q(middle),
+            "coefficient": shape,
+            "rooftop": factor,
+            "rooftop pressure": self.q(eaves),
+            "as structure": plain * area,
+            "as rooftop": force,
+            "structure arm": middle,
+            "rooftop arm": arm,
+        }
 
     @staticmethod
     def shape(slender: float, table: tuple = (1.3, 1.4, 2.0)) -> float:
@@ -106,18 +139,32 @@ class Stands:
 
     def moment(self, wind: dict, level: float) -> float:
         """The larger of both about a level."""
-        return max(wind["as structure"] * (wind["structure arm"] - level), wind["as rooftop"] * (wind["rooftop arm"] - level))
+        return max(
+            wind["as structure"] * (wind["structure arm"] - level),
+            wind["as rooftop"] * (wind["rooftop arm"] - level),
+        )
 
     def side(self, sideways: bool) -> dict:
         """The ring of masonry at the section, and what wind one way does to it."""
         s, k = self.s, 0 if sideways else 1
-        along, across, hole, hole_across = 2 * s.stack[k], 2 * s.stack[1 - k], 2 * s.cavity[k], 2 * s.cavity[1 - k]
+        along, across, hole, hole_across = (
+            2 * s.stack[k],
+            2 * s.stack[1 - k],
+            2 * s.cavity[k],
+            2 * s.cavity[1 - k],
+        )
         area = along * across - hole * hole_across
         modulus = (across * along**3 / 12 - hole_across * hole**3 / 12) / (along / 2)
         mass, x, y, _ = self.lump(("chimney walls", "crown"), self.base)
         lean = abs(x - shift_at(s, self.base)) if sideways else abs(y - s.flue_y)
         lean = lean if lean > 1e-9 else 0.0
-        found = {"thickness": along, "area": area, "modulus": modulus, "lean": lean, "kern": modulus / area}
+        found = {
+            "thickness": along,
+            "area": area,
+            "modulus": modulus,
+            "lean": lean,
+            "kern": modulus / area,
+        }
         wind = self.wind(sideways)
         if wind is None or not mass:
             return found
@@ -126,9 +173,14 @@ class Stands:
         slender = (s.flue_top - s.grade) / (2 * min(s.stack))
         askew = 2 * self.shape(slender, (1.0, 1.1, 1.5)) / self.shape(slender)
         bending = moment + pressed * lean
-        return found | {"wind": wind, "moment": moment, "tension": bending / modulus - pressed / area,
-                        "corner": (moment * askew + pressed * lean) / modulus - pressed / area, "eccentricity": bending / pressed,
-                        "overturning": weight * (along / 2 - lean) / moment}
+        return found | {
+            "wind": wind,
+            "moment": moment,
+            "tension": bending / modulus - pressed / area,
+            "corner": (moment * askew + pressed * lean) / modulus - pressed / area,
+            "eccentricity": bending / pressed,
+            "overturning": weight * (along / 2 - lean) / moment,
+        }
 
     @property
     def sides(self) -> list[dict]:
@@ -158,8 +210,14 @@ class Stands:
         weak = min(self.sides, key=lambda one: one["modulus"])
         lean = max(one["lean"] for one in self.sides)
         pressed = (0.6 - 0.7 * 0.2 * sds) * weight
-        return {"ratio": ratio, "braced": braced, "force": ratio * G * mass, "vertical": 0.2 * sds * G * mass, "moment": moment,
-                "tension": (moment + 0.6 * weight * lean) / weak["modulus"] - pressed / weak["area"]}
+        return {
+            "ratio": ratio,
+            "braced": braced,
+            "force": ratio * G * mass,
+            "vertical": 0.2 * sds * G * mass,
+            "moment": moment,
+            "tension": (moment + 0.6 * weight * lean) / weak["modulus"] - pressed / weak["area"],
+        }
 
     def steel(self) -> dict:
         """Bars, ties and straps by rule."""
@@ -174,7 +232,13 @@ class Stands:
             ties, up = ties + 1, up + 18 * IN
         high = [z for z in (0.0, self.d.house.ceiling, s.uphill) if z - s.grade > 6 * FT]
         floors = 0 if self.d.chimney.location == "interior" else len(high)
-        return {"bars": 4 + 2 * max(more, a.n_flues - 1), "length": long, "ties": ties, "levels": floors, "straps": 2 * floors}
+        return {
+            "bars": 4 + 2 * max(more, a.n_flues - 1),
+            "length": long,
+            "ties": ties,
+            "levels": floors,
+            "straps": 2 * floors,
+        }
 
     # -- what carries the opening -----------------------------------------------------------------------------
     @property
@@ -194,24 +258,53 @@ class Stands:
         cover = s.flue_foot - s.head - told.height
         low = cover < span / 2
         high = min(cover, span / 2)
-        carried = gauss(lambda z: self.wall * (span - 2 * z), 0.0, high, 4)  # under the 45 degree lines
+        carried = gauss(
+            lambda z: self.wall * (span - 2 * z), 0.0, high, 4
+        )  # under the 45 degree lines
         own = G * self.masses["lintel"] / (clear + 2 * (told.bearing or 0.0))
         if low:  # taken as even
-            moment, shear, peak, even = (own + carried / span) * span**2 / 8, (own * span + carried) / 2, 0.0, own + carried / span
+            moment, shear, peak, even = (
+                (own + carried / span) * span**2 / 8,
+                (own * span + carried) / 2,
+                0.0,
+                own + carried / span,
+            )
         else:
-            moment, shear, peak, even = carried * span / 6 + own * span**2 / 8, (carried + own * span) / 2, carried, own
-        found = {"span": span, "cover": cover, "low": low, "carried": carried, "own": own, "moment": moment, "shear": shear, "least": least,
-                 "wall": self.wall, "clear": clear}
+            moment, shear, peak, even = (
+                carried * span / 6 + own * span**2 / 8,
+                (carried + own * span) / 2,
+                carried,
+                own,
+            )
+        found = {
+            "span": span,
+            "cover": cover,
+            "low": low,
+            "carried": carried,
+            "own": own,
+            "moment": moment,
+            "shear": shear,
+            "least": least,
+            "wall": self.wall,
+            "clear": clear,
+        }
         seat = s.breast
         if told.material == "steel":
             seat = min(told.height, s.breast)
             inertia, modulus = self.angle(told.height, seat, min(told.thickness, seat))
             stiff = 29e6 * PSI * inertia
-            found |= {"modulus": modulus, "allowed": 22000 * PSI, "sag limit": min(span / 600, 0.3 * IN),
-                      "sag": peak * span**3 / (60 * stiff) + 5 * even * span**4 / (384 * stiff),
-                      "veneer": self.veneer(told.height, seat, min(told.thickness, seat))}
+            found |= {
+                "modulus": modulus,
+                "allowed": 22000 * PSI,
+                "sag limit": min(span / 600, 0.3 * IN),
+                "sag": peak * span**3 / (60 * stiff) + 5 * even * span**4 / (384 * stiff),
+                "veneer": self.veneer(told.height, seat, min(told.thickness, seat)),
+            }
         else:
-            found |= {"modulus": s.breast * told.height**2 / 6, "shear stress": shear / (s.breast * told.height)}
+            found |= {
+                "modulus": s.breast * told.height**2 / 6,
+                "shear stress": shear / (s.breast * told.height),
+            }
             if told.material == "stone" and self.d.loads.stone is not None:
                 found["allowed"] = RUPTURE[self.d.loads.stone] * PSI / 8
         found["stress"] = moment / found["modulus"]
@@ -223,15 +316,23 @@ class Stands:
     def angle(high: float, wide: float, thin: float) -> tuple[float, float]:
         """Second moment and least modulus of an angle bent about its level axis, strip by strip of two rectangles."""
         area = wide * thin + (high - thin) * thin
-        heel = (gauss(lambda z: wide * z, 0, thin, 4) + gauss(lambda z: thin * z, thin, high, 4)) / area
-        inertia = gauss(lambda z: wide * (z - heel) ** 2, 0, thin, 4) + gauss(lambda z: thin * (z - heel) ** 2, thin, high, 4)
+        heel = (
+            gauss(lambda z: wide * z, 0, thin, 4) + gauss(lambda z: thin * z, thin, high, 4)
+        ) / area
+        inertia = gauss(lambda z: wide * (z - heel) ** 2, 0, thin, 4) + gauss(
+            lambda z: thin * (z - heel) ** 2, thin, high, 4
+        )
         return inertia, inertia / max(heel, high - heel)
 
     @staticmethod
     def veneer(high: float, wide: float, thin: float) -> float | None:
         """Clear span of the code's table for veneer with no storey over it, R703.8.3.1, from memory."""
         rows = ((3, 3, 1 / 4, 6), (4, 3, 1 / 4, 8), (5, 3.5, 5 / 16, 10), (6, 3.5, 5 / 16, 14))
-        fits = [feet for a, b, t, feet in rows if high > a * IN - 1e-7 and wide > b * IN - 1e-7 and thin > t * IN - 1e-7]
+        fits = [
+            feet
+            for a, b, t, feet in rows
+            if high > a * IN - 1e-7 and wide > b * IN - 1e-7 and thin > t * IN - 1e-7
+        ]
         return max(fits) * FT if fits else None
 
     def arch(self) -> dict | None:
@@ -256,23 +357,40 @@ class Stands:
         half, third = (peak + even) / 2, deep / 3
         about_spring = turning(span / 2)
         parabola = about_spring / rise
-        thirds = (about_spring + half * third * math.sin(skew)) / (rise + 2 * third - third * math.cos(skew))
+        thirds = (about_spring + half * third * math.sin(skew)) / (
+            rise + 2 * third - third * math.cos(skew)
+        )
         end = (radius + third) * math.sin(skew)
         places = [(end * k / 20, turning(end * k / 20)) for k in range(21)]
 
         def stray(crown: float, thrust: float) -> float:
-            return max(abs((math.hypot(x, crown - t / thrust - rise + radius) - radius) / deep - 0.5) for x, t in places)
+            return max(
+                abs((math.hypot(x, crown - t / thrust - rise + radius) - radius) / deep - 0.5)
+                for x, t in places
+            )
 
         def arc(x: float, out: float) -> float:
             return math.sqrt(max((radius + out) ** 2 - x * x, 0.0)) - radius + rise
 
         crown, thrust = rise + 2 * third, thirds
-        if stray(crown, thrust) > (1 / 6) * (1 + 1e-7):  # another line may lie in the middle third: the one of least thrust
+        if stray(crown, thrust) > (1 / 6) * (
+            1 + 1e-7
+        ):  # another line may lie in the middle third: the one of least thrust
             tried = []
             for k in range(9):
                 at = rise + third * (1 + k / 8)
-                least = max((t / (at - arc(x, third)) if at > arc(x, third) else math.inf) for x, t in places[1:])
-                most = min([t / (at - arc(x, 2 * third)) for x, t in places[1:] if at > arc(x, 2 * third) + 1e-12], default=math.inf)
+                least = max(
+                    (t / (at - arc(x, third)) if at > arc(x, third) else math.inf)
+                    for x, t in places[1:]
+                )
+                most = min(
+                    [
+                        t / (at - arc(x, 2 * third))
+                        for x, t in places[1:]
+                        if at > arc(x, 2 * third) + 1e-12
+                    ],
+                    default=math.inf,
+                )
                 if least <= most and least < math.inf and stray(at, least) <= (1 / 6) * (1 + 1e-7):
                     tried.append((least, at))
             thrust, crown = min(tried, default=(thrust, crown))
@@ -281,13 +399,29 @@ class Stands:
         spread = min(s.block[1], s.breast + jamb)
         back = back_at(s, s.spring)
         solid = 2 * s.block[0] * s.block[1] - back * (s.half + half_at(s, back))
-        above = self.lump([name for name in self.masses if not name.startswith("hearth extension")], s.spring)[0]
+        above = self.lump(
+            [name for name in self.masses if not name.startswith("hearth extension")], s.spring
+        )[0]
         pressed = G * above * jamb * spread / solid
         tall = s.spring - s.paving
         pier = G * self.walls * jamb * spread * tall
-        return {"span": span, "rise": rise, "peak": peak, "even": even, "low": low, "parabola": parabola, "thirds": thirds, "thrust": thrust,
-                "stray": stray(crown, thrust), "crown": crown, "ring stress": 2 * thrust / (s.breast * deep), "abutment": abutment,
-                "jamb weight": pressed, "friction": 0.45 * pressed, "toppling": (pressed + pier) * jamb / 2 / (abutment * tall)}
+        return {
+            "span": span,
+            "rise": rise,
+            "peak": peak,
+            "even": even,
+            "low": low,
+            "parabola": parabola,
+            "thirds": thirds,
+            "thrust": thrust,
+            "stray": stray(crown, thrust),
+            "crown": crown,
+            "ring stress": 2 * thrust / (s.breast * deep),
+            "abutment": abutment,
+            "jamb weight": pressed,
+            "friction": 0.45 * pressed,
+            "toppling": (pressed + pier) * jamb / 2 / (abutment * tall),
+        }
 
     # -- footing ------------------------------------------------------------------------------------------------
     def footing(self) -> dict:
@@ -297,12 +431,25 @@ class Stands:
         mass, x, y, _ = self.lump()
         load = G * mass
         off = y - s.block[1] / 2
-        found = {"width": wide, "depth": deep, "load": load, "off side": x, "off back": off, "mean": load / (wide * deep),
-                 "pressure": self.edge(load, x, off, wide, deep), "held": self.d.loads.support is not None}
+        found = {
+            "width": wide,
+            "depth": deep,
+            "load": load,
+            "off side": x,
+            "off back": off,
+            "mean": load / (wide * deep),
+            "pressure": self.edge(load, x, off, wide, deep),
+            "held": self.d.loads.support is not None,
+        }
         winds = [self.wind(True), self.wind(False)]
         if winds[0] is not None and not found["held"]:
-            across, along = (self.service * self.moment(wind, s.footing_foot) / load for wind in winds)
-            tried = [self.edge(load, abs(x) + across, off, wide, deep), self.edge(load, x, abs(off) + along, wide, deep)]
+            across, along = (
+                self.service * self.moment(wind, s.footing_foot) / load for wind in winds
+            )
+            tried = [
+                self.edge(load, abs(x) + across, off, wide, deep),
+                self.edge(load, x, abs(off) + along, wide, deep),
+            ]
             found["topples"] = None in tried
             found["windy"] = None if None in tried else max(tried)
         if self.d.site.soil is not None:
@@ -328,7 +475,11 @@ class Stands:
         found, worst = {}, self.worst
         if not self.held and "tension" in worst:
             brick = d.chimney.masonry == "brick" and d.loads.mortar is not None
-            found["STR-01"] = (worst["tension"], TENSION[d.loads.mortar] * PSI if brick else None, PSI)
+            found["STR-01"] = (
+                worst["tension"],
+                TENSION[d.loads.mortar] * PSI if brick else None,
+                PSI,
+            )
             found["STR-02"] = (worst["eccentricity"], worst["kern"], IN)
             found["STR-03"] = (min(side["overturning"] for side in self.sides), 1.5, 1.0)
         over, least = s.flue_top - s.uphill, 2 * min(s.stack)
@@ -341,7 +492,11 @@ class Stands:
         plain = d.site.seismic not in ("D0", "D1", "D2", "E") and not d.anchorage.chimney_reinforced
         if shaking and not self.held and plain:
             brick = d.chimney.masonry == "brick" and d.loads.mortar is not None
-            found["STR-07"] = (shaking["tension"], TENSION[d.loads.mortar] * PSI if brick else None, PSI)
+            found["STR-07"] = (
+                shaking["tension"],
+                TENSION[d.loads.mortar] * PSI if brick else None,
+                PSI,
+            )
         if d.site.seismic in ("D0", "D1", "D2"):
             found["STR-08"] = (d.anchorage.vertical_bars_no4, self.steel()["bars"], 1.0)
         found |= self._head_findings()
@@ -379,7 +534,13 @@ TENSION = {"M or S": 53, "N": 40, "M or S, masonry cement": 32, "N, masonry ceme
 """Allowable across a bed joint of solid units: TMS 402, from memory. [psi]"""
 RUPTURE = {"limestone, medium density": 500, "granite": 1500}
 """Least modulus of rupture: ASTM C568 class II and C615, from memory. [psi]"""
-SOIL = {"crystalline bedrock": 12000, "sedimentary or foliated rock": 4000, "sandy gravel or gravel": 3000, "sand": 2000, "clay": 1500}
+SOIL = {
+    "crystalline bedrock": 12000,
+    "sedimentary or foliated rock": 4000,
+    "sandy gravel or gravel": 3000,
+    "sand": 2000,
+    "clay": 1500,
+}
 """Presumptive bearing: IRC table R401.4.1. [psf]"""
 
 __all__ = ["DENSITY", "Stands", "levels"]

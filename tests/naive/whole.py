@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cached_property, lru_cache
+from functools import cache, cached_property
 
 from naive import fire, levels, reading
 from naive.clauses import Work as Clauses
@@ -33,13 +33,13 @@ class Naive:
     fire = cached_property(lambda self: fire.told(self.s))
 
 
-@lru_cache(maxsize=None)
+@cache
 def naive(name: str) -> Naive:
     """By hand."""
     return Naive(name)
 
 
-@lru_cache(maxsize=None)
+@cache
 def assessed(name: str, pack: str = "US IRC 2021"):
     """By the package."""
     from fireplace_calc import assess, load

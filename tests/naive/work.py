@@ -14,8 +14,19 @@ from naive.solids import Disc, Ring, Solid, Under
 
 FOOT = 12 * IN
 """So much more or less is reached from where one stands: the project's own habit. [m]"""
-LAID = ("base walls", "base core", "firebox lining", "smoke shelf", "firebox walls", "smoke chamber lining", "smoke chamber walls",
-        "flue liner", "flue casing", "shoulder", "chimney walls")
+LAID = (
+    "base walls",
+    "base core",
+    "firebox lining",
+    "smoke shelf",
+    "firebox walls",
+    "smoke chamber lining",
+    "smoke chamber walls",
+    "flue liner",
+    "flue casing",
+    "shoulder",
+    "chimney walls",
+)
 """Go up by courses or pieces; all others are set or poured whole."""
 TOGETHER = ("flue liner", "flue casing", "shoulder", "chimney walls")
 CAST = ("concrete", "grout", "parging", "mortar")
@@ -26,7 +37,12 @@ HAIR, TOUCH = 1e-6, 1e-5
 
 def flat(shapes: list) -> shapely.Geometry:
     """Several outlines as one area."""
-    return shapely.union_all([shapely.Point(p.x, p.y).buffer(p.r, 24) if isinstance(p, Disc) else Polygon(p) for p in shapes])
+    return shapely.union_all(
+        [
+            shapely.Point(p.x, p.y).buffer(p.r, 24) if isinstance(p, Disc) else Polygon(p)
+            for p in shapes
+        ]
+    )
 
 
 def arch_plan(arch: Ring | Under, z: float) -> list:
@@ -37,11 +53,22 @@ def arch_plan(arch: Ring | Under, z: float) -> list:
     if isinstance(arch, Under):
         wide, deep = arch.half(z), [arch.thick * k / 20 for k in range(21)]
         sides = [min(wide, arch.span / 2 - arch.splay * y) for y in deep]
-        return [[(x, y) for x, y in zip(sides, deep, strict=True)] + [(-x, y) for x, y in zip(sides[::-1], deep[::-1], strict=True)]]
-    outer = min(math.sqrt(max((arch.radius + arch.deep) ** 2 - over**2, 0.0)), over * math.tan(arch.skew))
+        return [
+            [(x, y) for x, y in zip(sides, deep, strict=True)]
+            + [(-x, y) for x, y in zip(sides[::-1], deep[::-1], strict=True)]
+        ]
+    outer = min(
+        math.sqrt(max((arch.radius + arch.deep) ** 2 - over**2, 0.0)), over * math.tan(arch.skew)
+    )
     inner = math.sqrt(max(arch.radius**2 - over**2, 0.0))
-    return [[(sign * a, y) for a, y in ((inner, 0.0), (outer, 0.0), (outer, arch.thick), (inner, arch.thick))] for sign in (1, -1)
-            if outer > inner]
+    return [
+        [
+            (sign * a, y)
+            for a, y in ((inner, 0.0), (outer, 0.0), (outer, arch.thick), (inner, arch.thick))
+        ]
+        for sign in (1, -1)
+        if outer > inner
+    ]
 
 
 @dataclass
@@ -92,10 +119,18 @@ class Lift:
 
 
 WAITS = {  # part: material it is for, days, counted from the start, holds up what comes after
-    "footing": ("", 3, False, True), "base core": ("", 1, False, True), "hearth slab": ("", 7, False, True),
-    "hearth extension bed": ("", 3, False, True), "lintel": ("", 7, False, False), "arch": ("", 7, False, False),
-    "firebox walls": ("concrete", 3, False, True), "smoke chamber lining": ("parging", 1, False, True),
-    "transition": ("concrete", 3, False, True), "crown": ("concrete mortar", 3, False, False), "chimney walls": ("", 1, True, True)}
+    "footing": ("", 3, False, True),
+    "base core": ("", 1, False, True),
+    "hearth slab": ("", 7, False, True),
+    "hearth extension bed": ("", 3, False, True),
+    "lintel": ("", 7, False, False),
+    "arch": ("", 7, False, False),
+    "firebox walls": ("concrete", 3, False, True),
+    "smoke chamber lining": ("parging", 1, False, True),
+    "transition": ("concrete", 3, False, True),
+    "crown": ("concrete mortar", 3, False, False),
+    "chimney walls": ("", 1, True, True),
+}
 """Common practice, from memory. [d]"""
 
 
@@ -129,8 +164,12 @@ class Work:
         if (name, z) not in self._plans:
             part: Solid = self.parts[name]
             inside = min(part.breaks) <= z < max(part.breaks) if part.breaks else False
-            holes = (part.holes(z) if inside else []) + [p for sign, a in part.arches if sign < 0 for p in arch_plan(a, z)]
-            adds = (part.adds(z) if inside else []) + [p for sign, a in part.arches if sign > 0 for p in arch_plan(a, z)]
+            holes = (part.holes(z) if inside else []) + [
+                p for sign, a in part.arches if sign < 0 for p in arch_plan(a, z)
+            ]
+            adds = (part.adds(z) if inside else []) + [
+                p for sign, a in part.arches if sign > 0 for p in arch_plan(a, z)
+            ]
             hollow = flat(holes)
             self._plans[name, z] = flat(adds).difference(hollow), hollow
         return self._plans[name, z]
@@ -145,18 +184,30 @@ class Work:
         foot, under = self.parts[upper].bottom, self.parts[lower]
         if not under.bottom + HAIR < foot <= under.top + HAIR:
             return False
-        return self.plan(lower, min(foot, under.top) - HAIR)[0].intersection(self.plan(upper, foot + HAIR)[0]).area > TOUCH
+        return (
+            self.plan(lower, min(foot, under.top) - HAIR)[0]
+            .intersection(self.plan(upper, foot + HAIR)[0])
+            .area
+            > TOUCH
+        )
 
     def inside(self, inner: str, outer: str) -> bool:
         """One part fills some of a hole in the other, half-way up."""
         low, high = self.span(inner, outer)
         middle = (low + high) / 2
-        return high - low > HAIR and self.plan(outer, middle)[1].intersection(self.plan(inner, middle)[0]).area > TOUCH
+        return (
+            high - low > HAIR
+            and self.plan(outer, middle)[1].intersection(self.plan(inner, middle)[0]).area > TOUCH
+        )
 
     def leans(self, upper: str, lower: str) -> bool:
         """The head of one stands over the foot of the other."""
         low, high = self.span(upper, lower)
-        return high - low > 1000 * HAIR and self.plan(upper, high - HAIR)[0].intersection(self.plan(lower, low + HAIR)[0]).area > TOUCH
+        return (
+            high - low > 1000 * HAIR
+            and self.plan(upper, high - HAIR)[0].intersection(self.plan(lower, low + HAIR)[0]).area
+            > TOUCH
+        )
 
     # -- pieces --------------------------------------------------------------------------------------------
     def stands_on(self, level: float) -> float:
@@ -171,8 +222,18 @@ class Work:
 
     def _cut(self) -> None:
         names = list(self.parts)
-        self.pairs = [(a, b) for k, a in enumerate(names) for b in names[k + 1:] if self.span(a, b)[0] <= self.span(a, b)[1] + HAIR]
-        self.nested = [(a, b) for one, other in self.pairs for a, b in ((one, other), (other, one)) if self.inside(a, b)]
+        self.pairs = [
+            (a, b)
+            for k, a in enumerate(names)
+            for b in names[k + 1 :]
+            if self.span(a, b)[0] <= self.span(a, b)[1] + HAIR
+        ]
+        self.nested = [
+            (a, b)
+            for one, other in self.pairs
+            for a, b in ((one, other), (other, one))
+            if self.inside(a, b)
+        ]
         known = [self.parts[name].bottom for name in names if name in LAID or name == "crown"]
         stops = {self.set_level(a) for a, b in self.nested if a not in LAID and b in LAID}
         for level in self.floors[1:]:
@@ -192,9 +253,24 @@ class Work:
                     if at < part.top - HAIR:
                         cuts.setdefault(at, z)
             ends = [*sorted(cuts), part.top]
-            sizes = [self.between(name, a, b) for a, b in zip(ends, ends[1:], strict=False)] if len(ends) > 2 else [1.0]
+            sizes = (
+                [self.between(name, a, b) for a, b in zip(ends, ends[1:], strict=False)]
+                if len(ends) > 2
+                else [1.0]
+            )
             for k, (a, b) in enumerate(zip(ends, ends[1:], strict=False)):
-                self.pieces.append(Piece(name, part.material, a, b, sizes[k] / sum(sizes), k + 1, len(sizes), self.stands_on(cuts[a])))
+                self.pieces.append(
+                    Piece(
+                        name,
+                        part.material,
+                        a,
+                        b,
+                        sizes[k] / sum(sizes),
+                        k + 1,
+                        len(sizes),
+                        self.stands_on(cuts[a]),
+                    )
+                )
 
     def between(self, name: str, low: float, high: float) -> float:
         """Volume of a part between two levels."""
@@ -209,12 +285,23 @@ class Work:
                     volume += sign * arch.volume(a, b)
                 else:
                     thin = 2000
-                    volume += sign * sum(flat(arch_plan(arch, a + (b - a) * (k + 0.5) / thin)).area for k in range(thin)) * (b - a) / thin
+                    volume += (
+                        sign
+                        * sum(
+                            flat(arch_plan(arch, a + (b - a) * (k + 0.5) / thin)).area
+                            for k in range(thin)
+                        )
+                        * (b - a)
+                        / thin
+                    )
         return max(volume, 0.0)
 
     # -- what waits for what ----------------------------------------------------------------------------------
     def _sort(self) -> None:
-        of = {name: [(n, p) for n, p in enumerate(self.pieces) if p.part == name] for name in self.parts}
+        of = {
+            name: [(n, p) for n, p in enumerate(self.pieces) if p.part == name]
+            for name in self.parts
+        }
         waits: list[set] = [set() for _ in self.pieces]
         for those in of.values():
             for (a, _), (b, _) in zip(those, those[1:], strict=False):
@@ -230,12 +317,26 @@ class Work:
                     waits[of[upper][0][0]].add(under[0] if under else of[lower][-1][0])
                 elif (lower, upper) not in within and self.leans(upper, lower):
                     for m, up in of[upper]:
-                        waits[m] |= {n for n, p in of[lower] if min(up.high, p.high) - max(up.low, p.low) > HAIR}
+                        waits[m] |= {
+                            n
+                            for n, p in of[lower]
+                            if min(up.high, p.high) - max(up.low, p.low) > HAIR
+                        }
         self.waits = waits
         done: list[int] = []
         while len(done) < len(self.pieces):
             ready = [n for n in range(len(self.pieces)) if n not in done and waits[n] <= set(done)]
-            done.append(min(ready, key=lambda n: (self.pieces[n].part == "hearth extension", self.pieces[n].floor, self.pieces[n].low, n)))
+            done.append(
+                min(
+                    ready,
+                    key=lambda n: (
+                        self.pieces[n].part == "hearth extension",
+                        self.pieces[n].floor,
+                        self.pieces[n].low,
+                        n,
+                    ),
+                )
+            )
         self.turn = done
 
     def _nest(self, inner: str, ins: list, outs: list, waits: list[set]) -> None:
@@ -247,9 +348,17 @@ class Work:
                 continue
             level = p.low if inner in LAID else max(p.low, self.set_level(inner))
             below = [o for o, q in outs if q.high <= level + HAIR]
-            waits[i] |= set(below[-1:]) if [q.low for o, q in outs if o in below[-1:] and q.low < p.high] else set()
+            waits[i] |= (
+                set(below[-1:])
+                if [q.low for o, q in outs if o in below[-1:] and q.low < p.high]
+                else set()
+            )
             for o, q in outs:
-                if o not in below and q.low < p.high and min(p.high, q.high) - max(p.low, q.low) > HAIR:
+                if (
+                    o not in below
+                    and q.low < p.high
+                    and min(p.high, q.high) - max(p.low, q.low) > HAIR
+                ):
                     waits[o].add(i)
 
     # -- steps -------------------------------------------------------------------------------------------------
@@ -257,7 +366,12 @@ class Work:
         groups: list[list[int]] = []
         for n in self.turn:
             piece, last = self.pieces[n], self.pieces[groups[-1][-1]] if groups else None
-            if last and piece.part in TOGETHER and last.part in TOGETHER and piece.floor == last.floor:
+            if (
+                last
+                and piece.part in TOGETHER
+                and last.part in TOGETHER
+                and piece.floor == last.floor
+            ):
                 groups[-1].append(n)
             else:
                 groups.append([n])
@@ -268,15 +382,35 @@ class Work:
             waits = []
             for p in pieces:
                 of, days, start, holds = WAITS.get(p.part, ("-", 0, False, False))
-                if of != "-" and (of == "" or p.material in of.split()) and (start or p.number == p.of):
+                if (
+                    of != "-"
+                    and (of == "" or p.material in of.split())
+                    and (start or p.number == p.of)
+                ):
                     waits.append((days, start, holds))
-            self._step(pieces, after, waits, [(share, p.share) for p in pieces for share in self.order.shares if share.part == p.part])
+            self._step(
+                pieces,
+                after,
+                waits,
+                [
+                    (share, p.share)
+                    for p in pieces
+                    for share in self.order.shares
+                    if share.part == p.part
+                ],
+            )
         face = [share for share in self.order.shares if share.part == "face"]
         if face:
-            walls = tuple(k for k, step in enumerate(self.steps, 1) if any(p.part in ("firebox walls", "smoke chamber walls") for p in step.pieces))
+            walls = tuple(
+                k
+                for k, step in enumerate(self.steps, 1)
+                if any(p.part in ("firebox walls", "smoke chamber walls") for p in step.pieces)
+            )
             self._step([], walls, [], [(share, 1.0) for share in face])
 
-    def _step(self, pieces: list[Piece], after: tuple, waits: list, asked: list[tuple[Share, float]]) -> None:
+    def _step(
+        self, pieces: list[Piece], after: tuple, waits: list, asked: list[tuple[Share, float]]
+    ) -> None:
         goods: dict[str, list[float]] = {}
         for share, part in asked:
             sums = goods.setdefault(share.item, [0.0, 0.0, 0.0])
@@ -284,22 +418,51 @@ class Work:
                 sums[k] += part * value
         hours = sum(self.hours(item, *sums) for item, sums in goods.items())
         if any(p.material == "parging" for p in pieces):
-            hours += goods["Refractory mortar"][1] / self.d.smoke_chamber.lining_thickness / FT**2 / self.d.work.piece_pace
+            hours += (
+                goods["Refractory mortar"][1]
+                / self.d.smoke_chamber.lining_thickness
+                / FT**2
+                / self.d.work.piece_pace
+            )
         mortar = sum(goods[item][1] for item in ("Mortar", "Crown mortar") if item in goods)
         number = max(math.ceil(hours / self.open_time - 1e-6), 1) if mortar > 0 else 0
-        made = Step(pieces, after, goods, hours, mortar, goods.get("Refractory mortar", [0, 0.0])[1], number, mortar / number if number else 0.0,
-                    min((p.floor for p in pieces), default=0.0), waits)
+        made = Step(
+            pieces,
+            after,
+            goods,
+            hours,
+            mortar,
+            goods.get("Refractory mortar", [0, 0.0])[1],
+            number,
+            mortar / number if number else 0.0,
+            min((p.floor for p in pieces), default=0.0),
+            waits,
+        )
         free = self.steps[-1].end if self.steps else 0.0
-        ready = [days + (self.steps[n - 1].start if start else self.steps[n - 1].end)
-                 for n in after for days, start, holds in self.steps[n - 1].waits if holds]
+        ready = [
+            days + (self.steps[n - 1].start if start else self.steps[n - 1].end)
+            for n in after
+            for days, start, holds in self.steps[n - 1].waits
+            if holds
+        ]
         made.start = max([free, *ready])
         made.end, made.idle = made.start + hours / self.d.work.day, made.start - free
         self.steps.append(made)
 
     def hours(self, item: str, quantity: float, volume: float, weight: float) -> float:
         """Of one mason, at the design's paces; mortar goes with what is laid in it."""
-        pace, unit = self.d.work, {"yd3": "pour", "80-lb bag": "pour", "block": "block", "piece": "piece", "ft2": "piece", "brick": "brick",
-                                   "ton": "stone"}
+        pace, unit = (
+            self.d.work,
+            {
+                "yd3": "pour",
+                "80-lb bag": "pour",
+                "block": "block",
+                "piece": "piece",
+                "ft2": "piece",
+                "brick": "brick",
+                "ton": "stone",
+            },
+        )
         from naive.order import SOLD
 
         how = unit.get(SOLD[item][0], "")
@@ -310,7 +473,9 @@ class Work:
         if how == "stone":  # as the brick in its place, by old wall measure
             return volume * 22.5 / FT**3 / pace.brick_pace
         if how == "brick":
-            return quantity / (pace.firebrick_pace if "firebrick" in item.lower() else pace.brick_pace)
+            return quantity / (
+                pace.firebrick_pace if "firebrick" in item.lower() else pace.brick_pace
+            )
         return quantity / (pace.block_pace if how == "block" else pace.piece_pace)
 
     @property
@@ -327,11 +492,24 @@ class Work:
         travel = abs(put - taken)
         for height in (taken, put):
             reach = max(self.d.work.carry, (8 if height >= 10 * IN - 1e-9 else 10) * IN + deep / 2)
-            if reach > 25 * IN * (1 + 1e-9) or height > 70 * IN * (1 + 1e-9) or travel > 70 * IN * (1 + 1e-9):
+            if (
+                reach > 25 * IN * (1 + 1e-9)
+                or height > 70 * IN * (1 + 1e-9)
+                or travel > 70 * IN * (1 + 1e-9)
+            ):
                 ends.append(0.0)
                 continue
-            ends.append(51 * LB * 10 * IN / max(reach, 10 * IN) * (1 - 0.0075 * abs(height / IN - 30))
-                        * (0.82 + 1.8 * IN / max(travel, 10 * IN)) * self.often * grip[height > 30 * IN * (1 - 1e-9)])
+            ends.append(
+                51
+                * LB
+                * 10
+                * IN
+                / max(reach, 10 * IN)
+                * (1 - 0.0075 * abs(height / IN - 30))
+                * (0.82 + 1.8 * IN / max(travel, 10 * IN))
+                * self.often
+                * grip[height > 30 * IN * (1 - 1e-9)]
+            )
         return min(ends)
 
     @property
@@ -349,11 +527,24 @@ class Work:
         found = []
         for number, step in enumerate(self.steps, 1):
             for item, (quantity, _, weight) in step.goods.items():
-                if not (SOLD[item][0] in ("piece", "block") or item == "Hearth stone") or not step.pieces or quantity <= 1e-9:
+                if (
+                    not (SOLD[item][0] in ("piece", "block") or item == "Hearth stone")
+                    or not step.pieces
+                    or quantity <= 1e-9
+                ):
                     continue
-                pieces = [p for p in step.pieces if p.part not in TOGETHER or (p.part == "flue liner") == ("lue " in item)]
+                pieces = [
+                    p
+                    for p in step.pieces
+                    if p.part not in TOGETHER or (p.part == "flue liner") == ("lue " in item)
+                ]
                 pieces = [p for p in pieces if p.part != "flue casing"]
-                found.append(min((self._lift(number, item, quantity, weight, p) for p in pieces), key=lambda one: one.allowed))
+                found.append(
+                    min(
+                        (self._lift(number, item, quantity, weight, p) for p in pieces),
+                        key=lambda one: one.allowed,
+                    )
+                )
         return found
 
     def _lift(self, number: int, item: str, quantity: float, weight: float, p: Piece) -> Lift:
@@ -362,12 +553,26 @@ class Work:
         count = 1.0 if item == "Hearth stone" else quantity
         one = weight / count if weight > 0 else None
         beds = max(math.ceil((p.high - p.low) / tall - 0.02), 1) if tall > 0 else 1
-        floors = [p.floor] + ([p.floor - work.lift_height] if p.floor >= work.lift_height - 1e-9 else [])
-        grip = (0.95, 1.0) if item in ("Base block", "Masonry block", "Steel lintel", "Timber lintel") else (0.9, 0.9)
+        floors = [p.floor] + (
+            [p.floor - work.lift_height] if p.floor >= work.lift_height - 1e-9 else []
+        )
+        grip = (
+            (0.95, 1.0)
+            if item in ("Base block", "Masonry block", "Steel lintel", "Timber lintel")
+            else (0.9, 0.9)
+        )
         worst = None
         for k in range(beds):
             bed = p.low + k * (p.high - p.low) / beds
-            best = max((self.allowed(deep, work.stack_height, max(bed - floor, 0.0) + tall / 2, grip), bed >= floor, bed, floor) for floor in floors)
+            best = max(
+                (
+                    self.allowed(deep, work.stack_height, max(bed - floor, 0.0) + tall / 2, grip),
+                    bed >= floor,
+                    bed,
+                    floor,
+                )
+                for floor in floors
+            )
             worst = best if worst is None else min(worst, best)
         allowed, _, bed, floor = worst
         height = max(bed - floor, 0.0) + tall / 2
@@ -375,7 +580,13 @@ class Work:
         if one is None:
             verdict = "not checked"
         else:  # two lift two thirds of their sum
-            verdict = "one person" if one <= allowed * (1 + 1e-9) else "two people" if one <= 4 / 3 * allowed * (1 + 1e-9) else "hoist"
+            verdict = (
+                "one person"
+                if one <= allowed * (1 + 1e-9)
+                else "two people"
+                if one <= 4 / 3 * allowed * (1 + 1e-9)
+                else "hoist"
+            )
         return Lift(number, item, count, one, bed - floor, reach, allowed, verdict)
 
     def _size(self, item: str, p: Piece) -> tuple[float, float]:
@@ -395,7 +606,9 @@ class Work:
         if item.endswith("lintel"):
             return deep, d.lintel.height
         if item == "Firebox floor section":
-            return min(wide / math.ceil(wide / PIECE - 1e-9), deep / math.ceil(deep / PIECE - 1e-9)), 0.0
+            return min(
+                wide / math.ceil(wide / PIECE - 1e-9), deep / math.ceil(deep / PIECE - 1e-9)
+            ), 0.0
         return min(wide, deep), 0.0
 
     def staging(self) -> list[tuple[float, float, list[int], bool]]:
@@ -404,5 +617,12 @@ class Work:
         for number, step in enumerate(self.steps, 1):
             if step.floor > 0 or self.s.footing_top < step.floor < 0:
                 found.setdefault(step.floor, []).append(number)
-        return [(level, level - (self.s.grade if level > 0 else self.s.footing_top), used,
-                 level - (self.s.grade if level > 0 else self.s.footing_top) > 10 * FT) for level, used in found.items()]
+        return [
+            (
+                level,
+                level - (self.s.grade if level > 0 else self.s.footing_top),
+                used,
+                level - (self.s.grade if level > 0 else self.s.footing_top) > 10 * FT,
+            )
+            for level, used in found.items()
+        ]

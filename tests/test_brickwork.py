@@ -27,7 +27,8 @@ from fireplace_calc.brickwork.coursing import FINE
 from fireplace_calc.brickwork.faces import Face, floor_face, lining_faces
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit, firebrick
 from fireplace_calc.brickwork.work import needed
-from fireplace_calc.design.records import BRICKS, Design
+from fireplace_calc.design.firebox import BRICKS
+from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.takeoff import take_off

@@ -32,7 +32,8 @@ from fireplace_calc.build.mortar import (
 )
 from fireplace_calc.build.notes import cautions, dust
 from fireplace_calc.build.order import order_of_work
-from fireplace_calc.design.records import MASONRY, Design
+from fireplace_calc.design.firebox import MASONRY
+from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.solids import ArchRing

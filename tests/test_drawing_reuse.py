@@ -8,7 +8,7 @@ from strategies import designs
 
 from fireplace_calc import assess, change
 from fireplace_calc.base.units import InputError
-from fireplace_calc.design.records import BRICKS
+from fireplace_calc.design.firebox import BRICKS
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.compose import PANES, WHOLE, draw_view, reads, view_sheet
 from fireplace_calc.drawing.composed.live import live_views, roof_limits

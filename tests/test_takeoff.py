@@ -11,7 +11,8 @@ from strategies import designs
 from fireplace_calc.base.tables import densities, density
 from fireplace_calc.base.units import CUFT, INCH, PCF, POUND, SQFT, InputError
 from fireplace_calc.brickwork.unit import COMMON, block, firebrick, in_mass, in_wall
-from fireplace_calc.design.records import BRICKS, MASONRY, Design
+from fireplace_calc.design.firebox import BRICKS, MASONRY
+from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.takeoff import all_goods, share_out, take_off, total_weight

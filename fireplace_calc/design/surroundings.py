@@ -1,6 +1,4 @@
-"""What the fireplace stands in and is held against: site, house, clearances, roof, surround, fire,
-and site measurements.
-"""
+"""What the fireplace stands in: site, house, roof, and the clearances to whatever burns."""
 
 from __future__ import annotations
 
@@ -15,6 +13,8 @@ SOILS = (
     "sand",
     "clay",
 )
+
+
 SEISMIC = ("A", "B", "C", "D0", "D1", "D2", "E")
 
 
@@ -244,157 +244,4 @@ class Roof:
     )
     nearby: tuple[Nearby, ...] = pieces(
         Nearby, "Anything within reach", "Dormers, parapets, other roofs."
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class Trim:
-    """One step of a mantel or trim profile."""
-
-    name: str = text("Trim piece", "mantel shelf", "What it is.")
-    place: str = choice("Trim place", "above", ("above", "beside"), "Of the opening.")
-    distance: float = length(
-        "Trim distance",
-        "12 in",
-        "0 in",
-        "60 in",
-        "Edge of the opening to the nearest point.",
-        "trim_distance_to_opening",
-    )
-    projection: float = length(
-        "Trim projection", "1-1/2 in", "0 in", "36 in", "Out from the face.", "trim_projection"
-    )
-    height: float = length(
-        "Trim height", "2 in", "1/4 in", "60 in", "Of the piece, as seen from the front."
-    )
-    combustible: bool = yes_no("Trim burns", True, "Wood and most composites do.", optional=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Surround:
-    """What the room sees of it."""
-
-    face: str = choice(
-        "Face", "brick", ("brick", "stone", "plaster", "tile"), "Finish of the breast in the room."
-    )
-    trim: tuple[Trim, ...] = pieces(
-        Trim, "Mantel and trim", "Every step of a moulded profile, one by one."
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class Fire:
-    """What burns."""
-
-    wood: str = choice("Wood", "hardwood", ("hardwood", "softwood"), "Kind of firewood.")
-    moisture: float = quantity(
-        "ratio",
-        "Wood moisture",
-        "20 %",
-        "0 %",
-        "70 %",
-        "Water over wet wood; green wood up to two thirds.",
-    )
-    burn_rate: float = quantity(
-        "mass rate", "Burn rate", "3.5 kg/h", "0.5 kg/h", "30 kg/h", "Wood as burned."
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class Waste:
-    """Extra to order, over the net quantity."""
-
-    brick: float = quantity("ratio", "Brick waste", "10 %", "0 %", "50 %", "Breakage and cuts.")
-    firebrick: float = quantity(
-        "ratio", "Firebrick waste", "10 %", "0 %", "50 %", "Breakage and cuts."
-    )
-    block: float = quantity("ratio", "Block waste", "5 %", "0 %", "50 %", "Breakage and cuts.")
-    section: float = quantity(
-        "ratio", "Section and liner waste", "0 %", "0 %", "50 %", "Spare pieces."
-    )
-    mortar: float = quantity(
-        "ratio", "Mortar waste", "20 %", "0 %", "100 %", "Droppings and stiff batches."
-    )
-    concrete: float = quantity(
-        "ratio", "Concrete waste", "10 %", "0 %", "50 %", "Uneven ground and spillage."
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class Measured:
-    """Figures taken on site. Where one is given, the checks use it in place of the drawing's own."""
-
-    opening_area: float | None = quantity(
-        "area", "Measured opening area", None, "50 in2", "10000 in2", "Clear.", "opening_area"
-    )
-    throat_area: float | None = quantity(
-        "area", "Measured throat area", None, "1 in2", "4000 in2", "Free.", "throat_area"
-    )
-    passage: float | None = quantity(
-        "area",
-        "Measured least smoke chamber section",
-        None,
-        "1 in2",
-        "4000 in2",
-        "Free.",
-        "smoke_chamber_min_section",
-    )
-    flue_area: float | None = quantity(
-        "area", "Measured flue area", None, "1 in2", "4000 in2", "Net.", "flue_net_area"
-    )
-    chamber_slope: float | None = quantity(
-        "angle",
-        "Measured smoke chamber slope",
-        None,
-        "0 deg",
-        "89 deg",
-        "From the vertical, of the face that leans most.",
-        "smoke_chamber_slope_from_vertical",
-    )
-    corbel: float | None = length(
-        "Measured corbel step", None, "0 in", "12 in", "Of one course.", "corbel_per_course"
-    )
-    hearth_thickness: float | None = length(
-        "Measured hearth thickness", None, "0 in", "36 in", "Under the fire.", "hearth_thickness"
-    )
-    liner_slope: float | None = quantity(
-        "angle",
-        "Measured liner slope",
-        None,
-        "0 deg",
-        "89 deg",
-        "From the vertical.",
-        "liner_slope_from_vertical",
-    )
-    chimney_height: float | None = length(
-        "Measured chimney height",
-        None,
-        "1 ft",
-        "120 ft",
-        "Firebox floor to the top of the flue.",
-        "chimney_height",
-    )
-    over_contact: float | None = length(
-        "Measured height over the roof",
-        None,
-        "-60 ft",
-        "120 ft",
-        "At the highest contact.",
-        "chimney_top_above_highest_roof_contact",
-    )
-    over_nearby: float | None = length(
-        "Measured height over the building",
-        None,
-        "-60 ft",
-        "120 ft",
-        "Over anything within reach.",
-        "chimney_top_above_building_within_10ft",
-    )
-    along_ridge: float | None = length(
-        "Measured chimney along the ridge",
-        None,
-        "4 in",
-        "240 in",
-        "Outside masonry.",
-        "chimney_dim_parallel_ridge",
     )

@@ -11,7 +11,8 @@ from math import atan, hypot, pi
 from fireplace_calc.base.tables import rectangular_liner, round_liner
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import FOOT
-from fireplace_calc.design.records import Design, Flue
+from fireplace_calc.design.records import Design
+from fireplace_calc.design.smoke_path import Flue
 
 REACH = 10 * FOOT
 """Level distance within which the chimney top is compared with the building. [m]"""

@@ -12,9 +12,12 @@ from math import hypot, tan
 
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import INCH, G
+from fireplace_calc.design.abroad import Abroad
+from fireplace_calc.design.chimney import Stack
+from fireplace_calc.design.fire import Air
+from fireplace_calc.design.loads import Anchorage, Ground
+from fireplace_calc.design.opening import Trim
 from fireplace_calc.design.records import Design
-from fireplace_calc.design.sitework import Abroad, Air, Anchorage, Ground, Stack
-from fireplace_calc.design.surroundings import Trim
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.parts import Geometry
 

@@ -1,0 +1,90 @@
+"""What only the Canadian and the British books ask."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fireplace_calc.base.inputs import length, yes_no
+
+
+@dataclass(frozen=True, slots=True)
+class Abroad:
+    """What only the Canadian and the British books ask."""
+
+    braced: bool | None = yes_no("Chimney braced sideways", None, "Against wind, by design.")
+    liner_mortar: bool | None = yes_no(
+        "Liner joints in heat-resistant mortar", None, "All of them."
+    )
+    firebrick_mortar: bool | None = yes_no(
+        "Firebrick in high-temperature mortar", None, "All of it."
+    )
+    joints_offset: bool | None = yes_no(
+        "Lining joints offset from the backing's", None, "So that none runs through."
+    )
+    liners_held: bool | None = yes_no(
+        "Liners held from moving sideways", None, "Where there are several."
+    )
+    gap_closed: bool | None = yes_no(
+        "Gap round the chimney closed at top or bottom", None, "With something that cannot burn."
+    )
+    damper_covers: bool | None = yes_no("Damper covers the whole throat", None, "When it is shut.")
+    soot_door: bool | None = yes_no("Tight soot door at the foot of the flue", None, "Of metal.")
+    cleanout_clearance: float | None = length(
+        "Soot door to combustibles", None, "0 mm", "2000 mm", "Clear."
+    )
+    flooring_clearance: float | None = length(
+        "Flooring and ceiling to chimney", None, "0 mm", "1000 mm", "Combustible finishes."
+    )
+    joist_masonry: float | None = length(
+        "Masonry between joist ends and flue", None, "0 mm", "1000 mm", "At the flue."
+    )
+    joists_on_wall: bool | None = yes_no("Joists rest on the flue's wall", None, "Or beams.")
+    metal_clearance: float | None = length(
+        "Bare metal to combustibles", None, "0 mm", "1000 mm", "Metal that shows in the room."
+    )
+    slab_edge: float | None = length(
+        "Free edge of the hearth slab", None, "0 mm", "600 mm", "Where it is cantilevered."
+    )
+    cantilevered: bool | None = yes_no(
+        "Hearth slab cantilevered", None, "Without support in front."
+    )
+    warm_air: bool | None = yes_no(
+        "Warm-air outlets over the opening", False, "Of a circulating fireplace."
+    )
+    thatch: bool | None = yes_no("Thatch or shingle roof", False, "Easily set alight.")
+    rooflight: bool | None = yes_no(
+        "Opening window in the roof near the outlet", None, "Within 2300 mm or uphill."
+    )
+    above_rooflight: float | None = length(
+        "Outlet above that window", None, "-10 m", "30 m", "Its top."
+    )
+    to_chimney_face: float | None = length(
+        "Combustible to chimney face", None, "0 mm", "2000 mm", "Outer face."
+    )
+    metal_fixing: float | None = length(
+        "Metal fixing in wood to flue", None, "0 mm", "1000 mm", "Nearest."
+    )
+    other_space: bool | None = yes_no(
+        "Flue beside another dwelling or compartment", False, "One wall between."
+    )
+    sweeping: bool | None = yes_no(
+        "Soot can be got at where the flue is not straight", None, "Box or door."
+    )
+    drip_distance: float | None = length(
+        "Drip to wall face", None, "0 mm", "300 mm", "Under the crown."
+    )
+    wood_below: float | None = length(
+        "Wood under the hearth, below its top", None, "0 mm", "3000 mm", "Depth."
+    )
+    gap_below: float | None = length(
+        "Air gap between hearth and wood", None, "0 mm", "1000 mm", "Under the hearth."
+    )
+    liners_socket_up: bool | None = yes_no(
+        "Liners sockets up, jointed, gap filled weak", None, "With insulating concrete."
+    )
+    centre_line: bool | None = yes_no(
+        "Set out from the centre line", None, "Before the first brick."
+    )
+    covered_mortar: bool | None = yes_no(
+        "No more mortar spread than is covered at once", None, "Refractory mortar above all."
+    )

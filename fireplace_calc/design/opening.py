@@ -1,0 +1,175 @@
+"""What the room sees: the opening, what carries the masonry over it, hearth and surround."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fireplace_calc.base.inputs import choice, length, pieces, text, yes_no
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """The clear opening at the face."""
+
+    width: float = length(
+        "Opening width",
+        "36 in",
+        "18 in",
+        "96 in",
+        "Clear, jamb to jamb at the face.",
+        "opening_width",
+    )
+    standard_height: float = length(
+        "Standard height", "30 in", "16 in", "60 in", "Clear height before anything is raised."
+    )
+    extension: float = length(
+        "Firebox extension",
+        "0 in",
+        "0 in",
+        "24 in",
+        "How far the firebox is raised above its standard height.",
+    )
+    head: str = choice(
+        "Head", "straight", ("straight", "segmental"), "Lintel or arch over the opening."
+    )
+    rise: float = length(
+        "Arch rise", "4 in", "1 in", "48 in", "Spring line to crown; for a segmental head only."
+    )
+    type: str = choice(
+        "Fireplace type",
+        "ordinary",
+        ("ordinary", "shallow"),
+        "Shallow is the Rumford pattern; it has to be declared, nothing infers it.",
+    )
+
+    @property
+    def height(self) -> float:
+        """Clear height on the centre line, extension included. [m]"""
+        return self.standard_height + self.extension
+
+
+@dataclass(frozen=True, slots=True)
+class Lintel:
+    """What carries the masonry over the opening."""
+
+    material: str | None = choice(
+        "Lintel material",
+        "steel",
+        ("steel", "reinforced concrete", "reinforced masonry", "stone", "masonry arch", "timber"),
+        "Timber burns and is never accepted.",
+        "lintel_material",
+        optional=True,
+    )
+    height: float = length(
+        "Lintel height",
+        "3-1/2 in",
+        "1/4 in",
+        "24 in",
+        "Leg of the angle, or depth of the stone or ring.",
+    )
+    thickness: float = length(
+        "Steel thickness", "1/4 in", "1/8 in", "1 in", "Of an angle; other lintels fill the breast."
+    )
+    bearing: float | None = length(
+        "Lintel bearing",
+        "6 in",
+        "0 in",
+        "24 in",
+        "At each end.",
+        "lintel_bearing_each_end",
+        optional=True,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Hearth:
+    """The extension in front, where a spark can land."""
+
+    front: float = length(
+        "Hearth in front",
+        "20 in",
+        "0 in",
+        "72 in",
+        "From the plane of the opening.",
+        "hearth_extension_front",
+    )
+    side: float = length(
+        "Hearth beside",
+        "12 in",
+        "0 in",
+        "48 in",
+        "Beyond each side of the opening.",
+        "hearth_extension_side",
+    )
+    thickness: float = length(
+        "Hearth extension thickness",
+        "2 in",
+        "1/8 in",
+        "12 in",
+        "Finished layer.",
+        "hearth_extension_thickness",
+    )
+    bed: float = length(
+        "Hearth extension bed", "4 in", "1 in", "24 in", "Concrete that carries the extension."
+    )
+    drop: float = length(
+        "Hearth step",
+        "0 in",
+        "0 in",
+        "48 in",
+        "Firebox floor above the top of the extension.",
+        "opening_bottom_above_extension_top",
+    )
+    material: str | None = choice(
+        "Hearth material",
+        "stone",
+        ("concrete", "masonry", "brick", "stone", "tile", "wood"),
+        "Of the extension.",
+        "hearth_material",
+        optional=True,
+    )
+    support: str | None = choice(
+        "Hearth support",
+        None,
+        ("noncombustible", "combustible"),
+        "What carries the hearth.",
+        "hearth_support",
+    )
+    forms_removed: bool | None = yes_no(
+        "Forms removed", None, "No timber formwork is left under the hearth."
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """One step of a mantel or trim profile."""
+
+    name: str = text("Trim piece", "mantel shelf", "What it is.")
+    place: str = choice("Trim place", "above", ("above", "beside"), "Of the opening.")
+    distance: float = length(
+        "Trim distance",
+        "12 in",
+        "0 in",
+        "60 in",
+        "Edge of the opening to the nearest point.",
+        "trim_distance_to_opening",
+    )
+    projection: float = length(
+        "Trim projection", "1-1/2 in", "0 in", "36 in", "Out from the face.", "trim_projection"
+    )
+    height: float = length(
+        "Trim height", "2 in", "1/4 in", "60 in", "Of the piece, as seen from the front."
+    )
+    combustible: bool = yes_no("Trim burns", True, "Wood and most composites do.", optional=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Surround:
+    """What the room sees of it."""
+
+    face: str = choice(
+        "Face", "brick", ("brick", "stone", "plaster", "tile"), "Finish of the breast in the room."
+    )
+    trim: tuple[Trim, ...] = pieces(
+        Trim, "Mantel and trim", "Every step of a moulded profile, one by one."
+    )

@@ -1,0 +1,91 @@
+"""The work itself: weather, people, pace and waste."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fireplace_calc.base.inputs import count, length, quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """The day's work: weather, people and pace. The paces are our habit; put your own."""
+
+    air: float = quantity(
+        "temperature",
+        "Air temperature at work",
+        "15 degC",
+        "-40 degC",
+        "50 degC",
+        "When the mortar is used.",
+    )
+    mean: float | None = quantity(
+        "temperature",
+        "Mean temperature of the day",
+        None,
+        "-40 degC",
+        "50 degC",
+        "Half of highest and lowest; decides how the work is protected. Unknown takes the one at"
+        " work.",
+    )
+    wind: float = quantity(
+        "speed",
+        "Wind at work",
+        "2 m/s",
+        "0 m/s",
+        "40 m/s",
+        "Dries mortar in heat, chills it in frost.",
+    )
+    people: int = count("People", 2, 1, 12, "One lays, the others serve.")
+    day: int = count("Hours a day", 8, 1, 14, "At the wall.")
+    brick_pace: int = count("Brick an hour", 50, 5, 400, "Laid by one mason.")
+    firebrick_pace: int = count("Firebrick an hour", 25, 2, 200, "Cuts counted in.")
+    block_pace: int = count("Block an hour", 15, 2, 100, "Laid by one mason.")
+    piece_pace: int = count(
+        "Sections an hour",
+        4,
+        1,
+        60,
+        "Refractory sections, liners and flue sections, bedded and levelled.",
+    )
+    pour_pace: float = quantity(
+        "flow", "Concrete an hour", "1 m3/h", "0.05 m3/h", "40 m3/h", "Mixed and placed."
+    )
+    lift_height: float = length(
+        "Staging lift", "5 ft", "3 ft", "8 ft", "From one working floor to the next."
+    )
+    stack_height: float = length(
+        "Pick-up height", "30 in", "0 in", "60 in", "Of the hands, where a piece is taken from."
+    )
+    carry: float = length(
+        "Piece held off the body",
+        "10 in",
+        "0 in",
+        "25 in",
+        "Ankles to hands, where the piece's size does not say more.",
+    )
+    lifts: float = quantity("ratio", "Lifts a minute", "0.2", "0.05", "15", "By one person.")
+    cure: int = count(
+        "Days of curing", 28, 1, 90, "Before the first fire; site practice, not code."
+    )
+    cold_days: int = count("Days below 40 F", 0, 0, 120, "While it cures; they do not count.")
+
+
+@dataclass(frozen=True, slots=True)
+class Waste:
+    """Extra to order, over the net quantity."""
+
+    brick: float = quantity("ratio", "Brick waste", "10 %", "0 %", "50 %", "Breakage and cuts.")
+    firebrick: float = quantity(
+        "ratio", "Firebrick waste", "10 %", "0 %", "50 %", "Breakage and cuts."
+    )
+    block: float = quantity("ratio", "Block waste", "5 %", "0 %", "50 %", "Breakage and cuts.")
+    section: float = quantity(
+        "ratio", "Section and liner waste", "0 %", "0 %", "50 %", "Spare pieces."
+    )
+    mortar: float = quantity(
+        "ratio", "Mortar waste", "20 %", "0 %", "100 %", "Droppings and stiff batches."
+    )
+    concrete: float = quantity(
+        "ratio", "Concrete waste", "10 %", "0 %", "50 %", "Uneven ground and spillage."
+    )

@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Hashable, Iterator
+from collections.abc import Collection, Hashable, Iterator
 from dataclasses import replace
 
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.drawing.room.room_view import room
+from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.drawing.views.arch_view import arch, has_arch
-from fireplace_calc.drawing.views.brick_layout import bricks, can_lay
-from fireplace_calc.drawing.views.front_elevation import front
-from fireplace_calc.drawing.views.hearth_plan import plan
-from fireplace_calc.drawing.views.roof_view import Limits, along, roof
-from fireplace_calc.drawing.views.section_view import ABOVE, section
-from fireplace_calc.drawing.views.throat_detail import detail
+from fireplace_calc.drawing.views.roof_view import Limits, along
+from fireplace_calc.drawing.views.section_view import ABOVE
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion import find_guides
 
@@ -31,10 +26,6 @@ PANES = {"left": Cell(0.0, 0.0, 106.0, HEIGHT), "section": CELLS["section"], "ro
 TURNS = ("front", "section", "roof", "plan")
 """Which view is drawn first."""
 WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)
-BROAD = {"plan": 1.6, "detail": 1.6}
-"""How much wider apart hatch lines stand where such a view fills the sheet and shows broad cuts.
-[-]
-"""
 RULES = {
     "front": [(4.0, 78.4), (102.0, 78.4)],
     "section": [(106.4, 4.0), (106.4, HEIGHT - 4.0)],
@@ -42,27 +33,6 @@ RULES = {
 }
 """Fine lines between the cells. [mm]"""
 
-_DRAW: dict[str, Callable] = {
-    "front": front,
-    "plan": plan,
-    "section": section,
-    "roof": roof,
-    "room": room,
-    "detail": detail,
-    "bricks": bricks,
-    "arch": arch,
-}
-NEEDS: dict[str, tuple[Callable[[Geometry], bool], str]] = {
-    "bricks": (
-        can_lay,
-        "There is nothing to lay brick by brick in this design; the front elevation is shown.",
-    ),
-    "arch": (
-        has_arch,
-        "The opening of this design has a straight head; the front elevation is shown.",
-    ),
-}
-"""Views that not every design has, and what to say without."""
 _UPRIGHT = (
     "footing_bottom",
     "footing_top",
@@ -106,6 +76,8 @@ _WIDE = (
 def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashable:
     """Every number and word a view is drawn from: two geometries that agree in these look the same.
 
+    A view that is not named here is drawn again whenever anything of the design changes.
+
     A test draws random designs both ways and holds this.
     """
     f, d = geometry.frame, geometry.design
@@ -117,8 +89,6 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
     head = (d.opening.head, d.opening.rise)
     if view == "plan":
         return pick(_WIDE), d.firebox, d.hearth, d.clearance, d.method, f.back_bend > f.hearth
-    if view in ("detail", "bricks", "arch"):
-        return (d,)
     if view == "room":
         return (
             pick(_WIDE),
@@ -170,6 +140,8 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
             d.firebox.masonry,
             laid,
         )
+    if view != "roof":
+        return (d,)
     told = tuple(sorted((limits or {}).items()))
     return (
         pick(_UPRIGHT),
@@ -220,11 +192,11 @@ def draw_view(
     """One view in one cell, drawn afresh; in its room with those proportion guides that are
     ``shown``, by name.
     """
-    sheet = Sheet(WIDTH, HEIGHT, hatch_size=BROAD.get(view, 1.0) if cell is WHOLE else 1.0)
+    sheet = Sheet(WIDTH, HEIGHT, hatch_size=CATALOGUE[view].broad if cell is WHOLE else 1.0)
     more = {"limits": limits} if view == "roof" else {}
     if view == "room" and shown:
         more = {"guides": [guide for guide in find_guides(geometry, units) if guide.name in shown]}
-    _DRAW[view](sheet, cell, geometry, units, **more)
+    CATALOGUE[view].draw(sheet, cell, geometry, units, **more)
     if cell is not WHOLE and view in RULES:
         sheet.line(RULES[view], "fine", "soft")
     return sheet
@@ -258,7 +230,5 @@ def elevations(geometry: Geometry, units: str = FEET_INCHES, limits: Limits | No
 def single(
     view: str, geometry: Geometry, units: str = FEET_INCHES, limits: Limits | None = None
 ) -> Sheet:
-    """One view alone on a sheet of the same size: ``front``, ``section``, ``plan``, ``roof`` or
-    ``room``.
-    """
+    """One view of ``CATALOGUE`` alone on a sheet of the same size."""
     return draw_view(view, WHOLE, geometry, units, limits)

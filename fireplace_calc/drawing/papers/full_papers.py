@@ -13,20 +13,13 @@ from pathlib import Path
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import FEET_INCHES, FOOT, InputError
 from fireplace_calc.brickwork import lay_brickwork
-from fireplace_calc.drawing.composed.compose import NEEDS
+from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.live import roof_limits
 from fireplace_calc.drawing.papers.written_sheets import tables
 from fireplace_calc.drawing.sheets.lists import TextFlow
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
-from fireplace_calc.drawing.views.arch_view import arch
-from fireplace_calc.drawing.views.brick_layout import bricks
-from fireplace_calc.drawing.views.front_elevation import front
-from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.layout import ARCHITECT
-from fireplace_calc.drawing.views.roof_view import roof
-from fireplace_calc.drawing.views.section_view import section
-from fireplace_calc.drawing.views.throat_detail import detail
 from fireplace_calc.editing.designfile import fingerprint
 
 PAPERS = {"letter": (279.4, 215.9), "A4": (297.0, 210.0), "A3": (420.0, 297.0)}
@@ -39,17 +32,6 @@ CAUTION = (
     "For planning only. Local code, its official and licensed practice decide. Do not build from"
     " what is not checked."
 )
-VIEWS = {
-    "Front elevation": front,
-    "Section": section,
-    "Plan": plan,
-    "Against the roof": roof,
-    "Throat and smoke chamber": detail,
-    "Arch and its thrust": arch,
-    "Brick layout": bricks,
-}
-NEED = {bricks: NEEDS["bricks"][0], arch: NEEDS["arch"][0]}
-"""Views that not every design has."""
 Told = Callable[[int, int, str], None]
 """Called with how many sheets are done, of how many, and the name of the next."""
 
@@ -112,8 +94,8 @@ def place(wide: float, high: float) -> Cell:
 def _drawn(
     result: Assessment, units: str, wide: float, high: float, cell: Cell
 ) -> Iterator[tuple[str, Sheet, float]]:
-    for name, view in VIEWS.items():
-        if not NEED.get(view, bool)(result.geometry):
+    for view in CATALOGUE.values():
+        if not view.title or not view.suits(result.geometry):
             continue
         sheet = Sheet(wide, high)
         told: list[float] = []
@@ -122,8 +104,8 @@ def _drawn(
             told.append(denominator)
             return ARCHITECT[units][denominator]
 
-        more = {"limits": roof_limits(result.findings)} if view is roof else {}
-        view(
+        more = {"limits": roof_limits(result.findings)} if view.key == "roof" else {}
+        view.draw(
             sheet,
             cell,
             result.geometry,
@@ -135,8 +117,8 @@ def _drawn(
         yield (
             (
                 "Block layout"
-                if view is bricks and not lay_brickwork(result.geometry).layouts
-                else name
+                if view.key == "bricks" and not lay_brickwork(result.geometry).layouts
+                else view.title
             ),
             sheet,
             told[0],

@@ -8,7 +8,8 @@ from collections.abc import Callable, Iterable
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.composed.compose import NEEDS, WHOLE
+from fireplace_calc.drawing.composed.catalogue import CATALOGUE
+from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.composed.live import CLEARANCES, live_views
 from fireplace_calc.drawing.composed.marked_check import PLACES, can_show, marked
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
@@ -21,14 +22,7 @@ from fireplace_calc.rules.facts import gather_facts
 
 VIEWS = {
     "All four views": "all",
-    "Front elevation": "front",
-    "Section": "section",
-    "Plan": "plan",
-    "Against the roof": "roof",
-    "In its room": "room",
-    "Throat and chamber": "detail",
-    "Brick layout": "bricks",
-    "Arch and its thrust": "arch",
+    **{view.label: view.key for view in CATALOGUE.values()},
     "Draft": "draft",
 }
 IN_CELLS = ("all", "draft")
@@ -68,8 +62,8 @@ class ViewPane:
             self._paint(self.draft_pictures.moving(design, units), design)
             return True
         made, view = build_geometry(design), self.view
-        if view in NEEDS and not NEEDS[view][0](made):
-            view, self.remark = "front", html.remark(NEEDS[view][1])
+        if view in CATALOGUE and not CATALOGUE[view].suits(made):
+            view, self.remark = "front", html.remark(CATALOGUE[view].otherwise)
         self._paint(
             live_views(
                 view, made, units, PACKS[pack].check(gather_facts(made), CLEARANCES), self.guides

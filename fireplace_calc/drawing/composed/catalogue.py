@@ -1,0 +1,82 @@
+"""Every view there is, declared once: the panel's list, the live picture and the paper set read it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from fireplace_calc.drawing.room.room_view import room
+from fireplace_calc.drawing.views.arch_view import arch, has_arch
+from fireplace_calc.drawing.views.brick_layout import bricks, can_lay
+from fireplace_calc.drawing.views.front_elevation import front
+from fireplace_calc.drawing.views.hearth_plan import plan
+from fireplace_calc.drawing.views.roof_view import roof
+from fireplace_calc.drawing.views.section_view import section
+from fireplace_calc.drawing.views.throat_detail import detail
+from fireplace_calc.geometry.parts import Geometry
+
+
+def _every_design(geometry: Geometry) -> bool:
+    return True
+
+
+@dataclass(frozen=True)
+class NamedView:
+    """One view.
+
+    Attributes
+    ----------
+    key : str
+        Its name in calls: ``panel(view=...)``, ``single(view, ...)``.
+    label : str
+        Its name in the panel's list.
+    draw : callable
+        ``draw(sheet, cell, geometry, units, scales=..., name_scale=...)``.
+    title : str
+        Its name in the paper set; empty where it has no sheet there.
+    suits : callable
+        Whether a geometry has what the view shows.
+    otherwise : str
+        What to say where it has not; the front elevation is shown instead.
+    broad : float
+        How much wider apart hatch lines stand where the view fills the sheet. [-]
+    """
+
+    key: str
+    label: str
+    draw: Callable[..., Any]
+    title: str = ""
+    suits: Callable[[Geometry], bool] = _every_design
+    otherwise: str = ""
+    broad: float = 1.0
+
+
+CATALOGUE = {
+    view.key: view
+    for view in (
+        NamedView("front", "Front elevation", front, "Front elevation"),
+        NamedView("section", "Section", section, "Section"),
+        NamedView("plan", "Plan", plan, "Plan", broad=1.6),
+        NamedView("roof", "Against the roof", roof, "Against the roof"),
+        NamedView("room", "In its room", room),
+        NamedView("detail", "Throat and chamber", detail, "Throat and smoke chamber", broad=1.6),
+        NamedView(
+            "arch",
+            "Arch and its thrust",
+            arch,
+            "Arch and its thrust",
+            has_arch,
+            "The opening of this design has a straight head; the front elevation is shown.",
+        ),
+        NamedView(
+            "bricks",
+            "Brick layout",
+            bricks,
+            "Brick layout",
+            can_lay,
+            "There is nothing to lay brick by brick in this design; the front elevation is shown.",
+        ),
+    )
+}
+"""By key, in the order of the panel's list and of the paper set."""

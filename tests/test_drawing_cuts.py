@@ -1,17 +1,22 @@
 """What the knife goes through, courses of a face, and the check that letters keep off hatching."""
 
+from contextlib import suppress
+
 import numpy as np
 import pytest
 
 from fireplace_calc import assess, change
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import single
 from fireplace_calc.drawing.sheets.canvas import layers
 from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
 from fireplace_calc.drawing.sheets.sheet import Sheet, View, collisions
-from fireplace_calc.drawing.sheets.style import THEMES
-from fireplace_calc.drawing.views.cuts import cut_parts
+from fireplace_calc.drawing.sheets.style import HATCHES, THEMES
+from fireplace_calc.drawing.views.cuts import clip_top, cut_parts
 from fireplace_calc.drawing.views.roof_view import _ceiling
+from fireplace_calc.drawing.views.section_view import ABOVE
+from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Part
@@ -148,3 +153,39 @@ def test_broad_cuts_of_a_large_view_are_hatched_wider(view, wider):
     ).fine_lines()
     gaps = np.diff(np.unique(np.round((whole[:, 0, 1] - whole[:, 0, 0]) / np.sqrt(2), 3)))
     assert gaps.min() == pytest.approx(1.6 * wider, abs=0.01)
+
+
+def made_of() -> dict[str, Design]:
+    """A design for every material that a part can be of."""
+    found = {}
+    for key, spec in all_inputs().items():
+        for word in spec.choices if spec.kind == "choice" else ():
+            with suppress(InputError):
+                design = change(Design(), {key: word})
+                for part in build_geometry(design).parts:
+                    found.setdefault(part.material, design)
+    return found
+
+
+@pytest.mark.parametrize(("material", "design"), made_of().items(), ids=made_of())
+def test_every_material_of_a_part_has_a_hatch_and_a_tone_on_every_paper(material, design):
+    assert material in HATCHES
+    for theme in THEMES.values():
+        assert material in theme.tones
+        list(layers(single("section", build_geometry(design)), theme))
+
+
+@pytest.mark.parametrize("crown", ["mortar", "metal"])
+def test_a_crown_low_over_the_shoulder_is_not_in_the_section(crown, boathouse):
+    """The section breaks off at the crown's underside, which the crown only touches there."""
+    short = change(boathouse, {"flue.sections": 4, "chimney.cap_material": crown})
+    raised = change(short, {"chimney.shoulder": "34 in"})
+    f = build_geometry(raised).frame
+    assert f.crown_bottom < f.shoulder_top + ABOVE
+    sheet = single("section", build_geometry(raised))
+    for theme in THEMES.values():
+        list(layers(sheet, theme))
+    assert crown not in {tone for _, tone in sheet.fills}
+    shape = box(0, 1, 2, 3)
+    assert clip_top(shape, 2) == () and clip_top(shape, 3) == shape
+    assert sorted(clip_top(shape, 2.5)) == sorted(box(0, 1, 2, 2.5))

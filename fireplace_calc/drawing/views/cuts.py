@@ -109,14 +109,14 @@ def _runs(edges: list[Edge]) -> list[list]:
 
 
 def clip_top(polygon: Polygon, top: float) -> Polygon:
-    """What of an upright polygon lies under a level. [m]"""
+    """What of an upright polygon lies under a level; nothing of one that only touches it. [m]"""
     if max(z for _, z in polygon) <= top:
         return polygon
     kept: list[tuple[float, float]] = []
     for (ax, az), (bx, bz) in zip(polygon, [*polygon[1:], polygon[0]], strict=True):
-        if az <= top:
+        if az < top:
             kept.append((ax, az))
-        if (az <= top) != (bz <= top):
+        if (az < top) != (bz < top):
             t = (top - az) / (bz - az)
             kept.append((ax + t * (bx - ax), top))
     return tuple(kept)

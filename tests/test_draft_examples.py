@@ -50,7 +50,9 @@ def test_theoretical_draft_in_inches_of_water():
 
 
 def test_theoretical_draft_of_a_boiler_chimney():
-    """M02: 20 m, 0 and 200 C, 1.292 kg/m3: 107 Pa (engineeringtoolbox)."""
+    """M02: 20 m, 0 and 200 C, 1.292 kg/m3: 107 Pa (an engineering reference page; the ideal gas law
+    gives it too).
+    """
     assert theoretical_draft(20.0, 473.15, 273.15) == pytest.approx(107, abs=0.5)
 
 
@@ -128,8 +130,9 @@ SENSITIVITY = [
 
 @pytest.mark.parametrize(("change", "percent"), SENSITIVITY)
 def test_sensitivity_of_the_diameter(change, percent):
-    """Draft notes, 0.6 m2 and 6 m at inlet 2.5: 267 mm, and by how many percent it moves; two last
-    digits, for suction and cold outdoors; the others to half of one.
+    """A trial calculation apart from this code, 0.6 m2 and 6 m at inlet 2.5: 267 mm, and by how
+    many percent it moves; two last digits, for suction and cold outdoors; the others to half of
+    one.
     """
     base = float(round_flue_for(0.6, 6.0, 2.5))
     assert base == pytest.approx(0.267, abs=0.0005)
@@ -148,8 +151,8 @@ RATIOS = [
 
 @pytest.mark.parametrize(("rule", "ratio", "feet", "printed"), RATIOS)
 def test_what_the_ratio_rules_deliver(rule, ratio, feet, printed):
-    """Draft notes: face velocity that the American ratios give at inlet 1.0, 1.75, 2.5 (0.7 m2, 222
-    K); half a last digit.
+    """A trial calculation apart from this code: face velocity that the American ratios give at
+    inlet 1.0, 1.75, 2.5 (0.7 m2, 222 K); half a last digit.
     """
     flue = 0.7 / ratio
     diameter = flue**0.5 if rule.startswith("square") else (4 * flue / pi) ** 0.5
@@ -189,7 +192,7 @@ def test_canadas_round_flue_table(inlet, rise, cells, deviation):
     assert found.inside.sum() == cells
     if deviation is not None:
         assert found.misfit.mean() == pytest.approx(deviation, abs=0.0006)
-    assert 0.024 < found.misfit.std() < 0.032  # the notes have 2.6 to 2.9 % of D
+    assert 0.024 < found.misfit.std() < 0.032  # a trial apart from this code had 2.6 to 2.9 % of D
 
 
 def test_where_the_table_is_missed():
@@ -202,8 +205,8 @@ def test_where_the_table_is_missed():
 
 
 def test_a_rule_without_height_does_worse():
-    """The null model of the notes: one ratio for every height fits 33 cells at best, so the height
-    carries information.
+    """The null model: one ratio for every height fits 33 cells at best, so the height carries
+    information.
     """
     opening = np.array(
         [(c.opening_low + c.opening_high) / 2 if c.opening_low else FIRST_ROW for c in CELLS]
@@ -218,7 +221,7 @@ def test_a_rule_without_height_does_worse():
     assert best <= 34
 
 
-# -- the operating example of the notes ---------------------------------------------------------------
+# -- an operating example worked out apart from this code ---------------------------------------------------------------
 OAK = wood_analysis("hardwood")
 
 
@@ -251,9 +254,9 @@ def reference(rates, air_changes=None, inlet=0.0):
 
 
 def test_operating_example():
-    """Draft notes: 1, 3, 5, 9.3, 16 kg/h give 435...708 m3/h, 0.178...0.291 m/s, 35...163 C, air
-    ratio 110...11. The notes do not tell wall and friction in full; we come out 0.3 to 1.7 % lower
-    in flow, and within 1 K.
+    """A trial calculation apart from this code: 1, 3, 5, 9.3, 16 kg/h give 435...708 m3/h,
+    0.178...0.291 m/s, 35...163 C, air ratio 110...11. It does not tell wall and friction in full;
+    we come out 0.3 to 1.7 % lower in flow, and within 1 K.
     """
     flow = settle(*reference([1, 3, 5, 9.3, 16]), friction=0.0333)
     assert (flow.air * 3600).tolist() == pytest.approx([435, 535, 591, 659, 708], rel=0.018)
@@ -271,8 +274,8 @@ def test_top_temperatures():
 
 
 def test_house_example():
-    """Draft notes, 5 kg/h in 400 m3: pull and face velocity by air tightness. We pull 0.2 % to 9 %
-    harder (0.4 Pa at most).
+    """A trial calculation apart from this code, 5 kg/h in 400 m3: pull and face velocity by air
+    tightness. We pull 0.2 % to 9 % harder (0.4 Pa at most).
     """
     flow = settle(*reference(5, [13, 7, 5, 3, 1.5, 0.6]), friction=0.0333)
     assert flow.pull.tolist() == pytest.approx([1.5, 3.6, 5.5, 9.6, 16.8, 27.6], abs=0.4)
@@ -312,9 +315,9 @@ def test_plume_example():
 
 
 def test_odds_of_the_reference_fire():
-    """Draft notes, 4000 draws over the same ranges: 0.178, 0.235, 0.288 m/s, 0.3, 1.6, 6.9 Pa, 1 %
-    under 0.15 and 62 % under 0.244. Evenings were drawn from a climate file there and evenly
-    between -10 and 10 C here: 6 % apart at the edges.
+    """A trial calculation apart from this code, 4000 draws over the same ranges: 0.178, 0.235,
+    0.288 m/s, 0.3, 1.6, 6.9 Pa, 1 % under 0.15 and 62 % under 0.244. Evenings were drawn from a
+    climate file there and evenly between -10 and 10 C here: 6 % apart at the edges.
     """
     way, fire, surroundings = reference(5.0, 12.86)
     way = FlowPath(
@@ -339,8 +342,8 @@ def test_excess_air_is_not_what_was_measured_at_low_fire():
 
 
 def test_dying_fire_reverses_near_the_published_limit():
-    """M16 and the notes: at 0.3 kg/h the draft is 1.8 to 4.8 Pa between 20 and 5 C outdoors, so a
-    pull of some 5 Pa turns it.
+    """M16, and a trial calculation apart from this code: at 0.3 kg/h the draft is 1.8 to 4.8 Pa
+    between 20 and 5 C outdoors, so a pull of some 5 Pa turns it.
     """
     way, fire, surroundings = reference(0.3)
     for outdoor, draft in ((293.15, 1.8), (278.15, 4.8)):

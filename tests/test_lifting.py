@@ -1,7 +1,8 @@
 """The lifting equation against its published examples, and both sides of every limit it has.
 
-Source: NIOSH 94-110 as restated with page locators (reference rows N01 to N08); example 1 and the
-tables of frequency and grip are partly from memory, as ``data/lifting_*.csv`` says row by row.
+Source: NIOSH 94-110, read as restated with page numbers (rows N01 to N08 of
+``data/examples_structure.csv``); example 1 and the tables of frequency and grip are partly from
+memory, as ``data/lifting_*.csv`` says row by row.
 """
 
 from math import inf, isfinite, nan

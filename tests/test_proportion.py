@@ -139,8 +139,8 @@ ROOMS = [
     ((16, 30), (36, 40), (48, 60)),
     ((20, 36), (40, 48), (48, 72)),
 ]
-"""BIA Technical Notes 19 (1980), table 2. Only the first row was seen, on a secondary page; the
-others are recalled, so this holds the file to what was recalled and no more. [ft, in]
+"""BIA Technical Notes 19 (1980), table 2. Only the first row was read, in a second-hand copy; the
+others are from memory, so this holds the file to what was remembered and no more. [ft, in]
 """
 
 

@@ -694,8 +694,8 @@ def verdict(pack, key, changes):
 
 
 def test_outlet_on_a_slope():
-    """NOTES: off the ridge 2300 mm sideways and (1000 mm up or ridge level); on a plain slope
-    sideways governs over 23.5 degrees.
+    """Approved Document J, Diagram 17: off the ridge 2300 mm sideways and (1000 mm up or ridge
+    level); on a plain slope sideways governs over 23.5 degrees.
     """
     base = change(Design(), {**AWAY, "roof.ridge_level": "20 m"})
     frame = assess(base).geometry.frame

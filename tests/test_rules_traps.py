@@ -1,7 +1,6 @@
 """Places where a reader of the code goes wrong; each test fails when the trap is stepped into.
 
-Trap numbers are ours, kept from the notes the figures came with. Code figures: International
-Residential Code 2021.
+Trap numbers are ours. Code figures: International Residential Code 2021.
 """
 
 from math import degrees
@@ -433,7 +432,7 @@ def test_t32_accessories_came_in_2021():
 
 
 def test_the_books_own_boundary_cases():
-    """The notes' table of cases that catch real bugs, those of the later families."""
+    """Cases at the limits of the International Residential Code 2021, those of the later families."""
     assert (
         found(
             {

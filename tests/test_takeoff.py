@@ -387,8 +387,8 @@ def test_volume_less_voids():
 
 
 def test_joints_of_firebrick():
-    """Handbook notes, computed coverage: 3.8 ft3 to 1000 straights laid flat, 2.5 ft3 on edge, at
-    1/8 in.
+    """Geometry of the joints, by hand: 3.8 ft3 to 1000 straights laid flat, 2.5 ft3 on edge, at 1/8
+    in.
     """
     flat = firebrick(BRICKS[0], 4.5 * INCH, INCH / 8).unit
     edge = firebrick(BRICKS[0], 2.5 * INCH, INCH / 8).unit

@@ -19,10 +19,9 @@ DATA = Path(__file__).resolve().parents[2] / "data"
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """Where a figure comes from and how well it is known."""
+    """The publication a figure comes from, in words, and how well it is known."""
 
     text: str
-    address: str
     confidence: str
 
 
@@ -61,12 +60,18 @@ class RectangularLiner:
 
 @dataclass(frozen=True, slots=True)
 class RuleSource:
-    """Section, editions, address and confidence of one code row."""
+    """Section, editions, publication and confidence of one code row."""
 
     key: str
     section: str
     editions: str
     source: Source
+
+    @property
+    def citation(self) -> str:
+        """Book, publisher, clause and editions, as a reader looks them up on paper."""
+        where = f"{self.source.text}, {self.section}"
+        return f"{where}; {self.editions}" if self.editions else where
 
 
 def rows(name: str | Path) -> list[dict[str, str]]:
@@ -77,7 +82,7 @@ def rows(name: str | Path) -> list[dict[str, str]]:
 
 def source_of(row: dict[str, str]) -> Source:
     """Source and confidence of one row."""
-    return Source(row.get("source", ""), row["source_address"], row["confidence"])
+    return Source(row["source"], row["confidence"])
 
 
 def pick(table: dict, key: Hashable, what: str):

@@ -27,7 +27,7 @@ from fireplace_calc.rules.core import (
 
 SIZING, OPERATING = "draft, sizing mode", "draft, operating mode"
 WINTER, MILD, EMBERS, WINDY = range(len(CASES))
-_OWN = Source("computed here from first principles", "", "derived")
+_OWN = Source("engineering judgement: worked out from first principles", "derived")
 _PLUME = coefficients()["plume constant"].source
 
 RULES: list[Rule] = []

@@ -21,7 +21,7 @@ QUANTILES = (0.05, 0.50, 0.95)
 ROOM_SPREAD, WIND_MIDDLE, WIND_SPREAD, BURN_SPREAD, MODEL_SPREAD = 1.5, 1.5, 2.5, 0.3, 0.10
 """Standard deviations of room temperature [K], of the wind's help at the top with its middle [Pa],
 of the burn rate and of the model's own flow against what openings were measured to carry [-]:
-engineering judgement of the draft notes.
+engineering judgement.
 """
 LEAK_SPREAD, TESTED_SPREAD = 0.66, 0.10
 """Log-normal spread of houses nobody has tested (published), and of a fan test repeated (common

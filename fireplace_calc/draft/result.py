@@ -42,7 +42,7 @@ MODES = {
 CASES = ("winter", "mild", "dying down, mild", "windy, mild")
 """Evenings that every design is worked through, in this order."""
 EMBERS = 0.75 / 3600
-"""Burn rate of a fire that dies down, middle of 0.3 to 1 kg/h of the draft notes. [kg/s]"""
+"""Burn rate of a fire that dies down, engineering judgement, about the middle of 0.3 to 1 kg/h. [kg/s]"""
 INDOOR_HUMIDITY = 0.006
 """Water in the room air, an ordinary heated room. [-]"""
 

@@ -3,20 +3,26 @@
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Iterable
+from io import StringIO
 from pathlib import Path
 from typing import Any
 
 import numpy as np
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.units import FEET_INCHES, INCH, MM, InputError, feet_inches
+from fireplace_calc.base.maker import MAKER
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM, feet_inches
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.views.laid_bricks import from_the_room
+from fireplace_calc.editing.designfile import write_whole
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import box
 
+DIMENSIONS = "workbook"
+"""The style of dimensions."""
 APART = 1.2
 """Between two views. [m]"""
 COLOURS = {"air": 8, "dimensions": 7, "words": 7, "joints": 9, "outline": 7}
@@ -49,7 +55,7 @@ def write_dxf(result: Assessment, path: str | os.PathLike[str], units: str = FEE
     import ezdxf
 
     inches = units == FEET_INCHES
-    document = ezdxf.new("R2010", setup=True)
+    document = ezdxf.new("R2010")
     document.units = ezdxf.units.IN if inches else ezdxf.units.MM
     document.header["$MEASUREMENT"] = 0 if inches else 1
     document.header["$LUNITS"] = 4 if inches else 2
@@ -57,16 +63,18 @@ def write_dxf(result: Assessment, path: str | os.PathLike[str], units: str = FEE
     pen.front()
     pen.section()
     pen.plan()
-    try:
-        document.saveas(path)
-    except OSError as trouble:
-        raise InputError(
-            f"{path} cannot be written: {trouble.strerror}.",
-            "--out",
-            "a folder that can be written to",
-            str(path),
-        ) from None
+    write_whole(path, _signed(document, ezdxf.__version__).encode(document.output_encoding))
     return Path(path)
+
+
+def _signed(document: Any, library: str) -> str:
+    """The file's text, with our name in every place where the library writes its own."""
+    document.header["$LASTSAVEDBY"] = MAKER
+    document.header["$DIMSTYLE"] = DIMENSIONS
+    written = StringIO()
+    document.write(written)
+    signed = re.sub(rf"^{re.escape(library)} @ .*$", MAKER, written.getvalue(), flags=re.MULTILINE)
+    return signed.replace("EZDXF", MAKER.upper())
 
 
 class _Pen:
@@ -91,7 +99,7 @@ class _Pen:
             "dimgap": 0.015,
         }
         document.dimstyles.new(
-            "workbook",
+            DIMENSIONS,
             dxfattribs={name: size * scale for name, size in sizes.items()}
             | {
                 "dimlunit": 4 if inches else 2,
@@ -149,7 +157,7 @@ class _Pen:
             p1=self.at(*a),
             p2=self.at(*b),
             angle=90 if upright else 0,
-            dimstyle="workbook",
+            dimstyle=DIMENSIONS,
             text=words,
             dxfattribs={"layer": self.layer("dimensions")},
         )

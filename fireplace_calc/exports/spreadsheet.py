@@ -6,11 +6,14 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
+from io import BytesIO
 from pathlib import Path
 from typing import Any
+from zipfile import ZIP_DEFLATED, ZipFile
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.units import InputError
+from fireplace_calc.base.maker import MAKER
+from fireplace_calc.editing.designfile import write_whole
 from fireplace_calc.report.written import CAUTION, FINDING_COLUMNS, harmless
 from fireplace_calc.takeoff import Price, all_goods, bill
 
@@ -42,6 +45,19 @@ FORMATS = {
 """How the figures of a column are shown."""
 FIRST = 6
 """Row of the first item; over it stand name, caution and the headings. [-]"""
+PROPERTIES = (
+    '<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties">'
+    f"<Application>{MAKER}</Application></Properties>"
+)
+
+
+class _Archive(ZipFile):
+    """The parts of a spreadsheet file; where the library would name itself as the program, we do."""
+
+    def writestr(self, name: Any, data: Any, *rest: Any, **more: Any) -> None:
+        from openpyxl.xml.constants import ARC_APP
+
+        super().writestr(name, PROPERTIES if name == ARC_APP else data, *rest, **more)
 
 
 def write_spreadsheet(
@@ -68,19 +84,16 @@ def write_spreadsheet(
         When the file cannot be written.
     """
     import openpyxl
+    from openpyxl.writer.excel import ExcelWriter
 
     book = openpyxl.Workbook()
+    book.properties.creator, book.properties.title = MAKER, harmless(result.design.name)
     _order(book.active, result, prices)
     _findings(book.create_sheet("Findings"), result)
-    try:
-        book.save(path)
-    except OSError as trouble:
-        raise InputError(
-            f"{path} cannot be written: {trouble.strerror}.",
-            "--out",
-            "a folder that can be written to",
-            str(path),
-        ) from None
+    written = BytesIO()
+    with _Archive(written, "w", ZIP_DEFLATED) as archive:
+        ExcelWriter(book, archive).save()
+    write_whole(path, written.getvalue())
     return Path(path)
 
 

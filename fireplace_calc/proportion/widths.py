@@ -62,7 +62,7 @@ def suited_widths(along: float | None, away: float | None) -> Widths:
     (36, 48)
     """
     table = rows("room_widths.csv")
-    told = Source(table[0]["source"], table[0]["source_address"], "memory")
+    told = Source(table[0]["source"], "memory")
     if along is None or away is None:
         return Widths(None, None, "the size of the room is unknown", told)
     areas = [float(r["room_short_ft"]) * float(r["room_long_ft"]) * FOOT**2 for r in table]
@@ -95,7 +95,7 @@ def suited_widths(along: float | None, away: float | None) -> Widths:
         low,
         high,
         f"{' or '.join(walls)} wall, {'between ' if len(used) > 1 else ''}{rooms}",
-        Source(told.text, told.address, known),
+        Source(told.text, known),
     )
 
 

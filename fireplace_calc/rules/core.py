@@ -232,7 +232,7 @@ class Book:
                     editions or self.editions,
                     why,
                     known.source.confidence,
-                    known.source.address or known.source.text,
+                    known.citation,
                     function,
                 )
             )
@@ -248,20 +248,13 @@ class Book:
 
 class Amended(Book):
     """A place's own changes to one edition: its rules stand in for those with the same key, the
-    rest stays.
+    rest stays. ``book`` is what the place calls its own print.
     """
 
-    def __init__(
-        self, base: Book, edition: str, place: str, address: str, confidence: str = "read"
-    ):
+    def __init__(self, base: Book, edition: str, place: str, book: str, confidence: str = "read"):
         super().__init__(base.name, (edition,))
-        self.base, self.edition, self.place, self.address, self.confidence = (
-            base,
-            edition,
-            place,
-            address,
-            confidence,
-        )
+        self.base, self.edition, self.place = base, edition, place
+        self.book, self.confidence = book, confidence
 
     def amend(self, key: str) -> Callable:
         """File a function in the place of the rule of this key and hand it back; a reason of its
@@ -276,7 +269,7 @@ class Amended(Book):
                     stands,
                     function=function,
                     why=why,
-                    source=self.address,
+                    source=f"{self.book}, {stands.clause}",
                     confidence=self.confidence,
                     clause=f"{stands.clause}, {self.place}",
                 )

@@ -170,7 +170,7 @@ def wood_below(facts: Facts) -> Compared:
 def hearth_front(facts: Facts) -> Compared:
     """Floor that embers can fall on."""
     return at_least(
-        facts.hearth_extension_front, 500 * MM, "Read in a forum post that cites the diagram."
+        facts.hearth_extension_front, 500 * MM, "Read at second hand, not in the document itself."
     )
 
 
@@ -180,7 +180,7 @@ def hearth_front(facts: Facts) -> Compared:
 def hearth_side(facts: Facts) -> Compared:
     """Sparks fly sideways too."""
     return at_least(
-        facts.hearth_extension_side, 150 * MM, "Read in a forum post that cites the diagram."
+        facts.hearth_extension_side, 150 * MM, "Read at second hand, not in the document itself."
     )
 
 
@@ -188,7 +188,7 @@ def hearth_side(facts: Facts) -> Compared:
 def visible_front(facts: Facts) -> Compared:
     """People must see where the rug may not lie."""
     return at_least(
-        facts.hearth_extension_front, 300 * MM, "Read in a forum post that cites the diagram."
+        facts.hearth_extension_front, 300 * MM, "Read at second hand, not in the document itself."
     )
 
 

@@ -20,14 +20,20 @@ from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us import clearance, foundation, roof, seismic
 from fireplace_calc.rules.us.book import IRC
 
-COPIES = "https://github.com/thexqin/us-building-codes-dataset"
-CALIFORNIA_COPY = "https://github.com/abrightguy/abrightguy.github.io"
+OF_2021, OF_2024 = (
+    "on the 2021 International Residential Code",
+    "on the 2024 International Residential Code",
+)
 
-NEW_JERSEY = Amended(IRC, "2021", "New Jersey", COPIES)
-NORTH_CAROLINA = Amended(IRC, "2021", "North Carolina", COPIES)
-CALIFORNIA = Amended(IRC, "2024", "California", CALIFORNIA_COPY, "read twice")
-WASHINGTON = Amended(IRC, "2021", "Washington", COPIES)
-OREGON = Amended(IRC, "2021", "Oregon", COPIES)
+NEW_JERSEY = Amended(IRC, "2021", "New Jersey", f"New Jersey Residential Code, {OF_2021}")
+NORTH_CAROLINA = Amended(
+    IRC, "2021", "North Carolina", f"North Carolina Residential Code, {OF_2021}"
+)
+CALIFORNIA = Amended(
+    IRC, "2024", "California", f"California Residential Code, {OF_2024}", "read twice"
+)
+WASHINGTON = Amended(IRC, "2021", "Washington", f"Washington Residential Code, {OF_2021}")
+OREGON = Amended(IRC, "2021", "Oregon", f"Oregon Residential Specialty Code, {OF_2021}")
 STATES = (NEW_JERSEY, NORTH_CAROLINA, CALIFORNIA, WASHINGTON, OREGON)
 
 NEW_JERSEY_SOIL = {

@@ -28,7 +28,7 @@ LOW = (
     "The breast ends below the triangle's apex, so what stands on top comes in; send for an"
     " engineer."
 )
-MIDDLE = Source("statics: the middle third", "", "derived")
+MIDDLE = Source("statics: the middle third", "derived")
 
 RULES: list[Rule] = []
 judged = filing(RULES)

@@ -31,7 +31,7 @@ CODE, CAUTIOUS, SLENDER, QUAKE = (
 )
 LOW = "The chimney does not rise over the roof."
 BOND = flexural_tensions()["solid", "N"][1]
-NO_TENSION = Source("statics: no tension at the edge", "", "derived")
+NO_TENSION = Source("statics: no tension at the edge", "derived")
 
 RULES: list[Rule] = []
 judged = filing(RULES)

@@ -73,6 +73,11 @@ def even_courses(height: float, unit: float, joint: float) -> Even:
     return min(made, key=lambda even: (not even.fits, abs(even.joint - joint)))
 
 
+def _is_level(miss: float) -> bool:
+    """Whether a miss is no more than a tape shows. [m]"""
+    return abs(miss) <= FINE / 2 + 1e-9
+
+
 @dataclass(frozen=True, slots=True)
 class Coursing:
     """How block brings a height level.
@@ -111,7 +116,7 @@ class Coursing:
     @property
     def level(self) -> bool:
         """Whether it comes out to 1/16 in."""
-        return abs(self.miss) <= FINE / 2 + 1e-9
+        return _is_level(self.miss)
 
     @property
     def courses(self) -> int:
@@ -132,15 +137,23 @@ class Coursing:
 
 
 def _beds(height: float, pieces: float, courses: int, bed: float) -> tuple[float, float]:
-    """Bed on the footing and bed between courses, to 1/16 in, that come nearest to a height. [m]"""
+    """Bed on the footing and bed between courses, to 1/16 in, that come level with a height, the
+    wanted bed kept as nearly as they can; else what comes nearest. [m]
+    """
     if courses == 0:
         return 0.0, 0.0
-    spare = height - pieces
-    between = min(max(round(spare / courses / FINE) * FINE, BED[0]), BED[1]) if courses > 1 else bed
-    if courses > 1 and FIRST_BED[0] <= spare - (courses - 1) * bed <= FIRST_BED[1]:
-        between = bed
-    first = round((spare - (courses - 1) * between) / FINE) * FINE
-    return min(max(first, FIRST_BED[0]), FIRST_BED[1]), between
+    narrow, wide = round(BED[0] / FINE), round(BED[1] / FINE)
+    between = [bed] if courses == 1 else [bed, *(k * FINE for k in range(narrow, wide + 1))]
+    left = [(height - pieces - (courses - 1) * b, b) for b in between]
+    tried = [(min(max(round(a / FINE) * FINE, FIRST_BED[0]), FIRST_BED[1]), a, b) for a, b in left]
+
+    def order(beds: tuple[float, float, float]) -> tuple[float, float, float]:
+        first, wanted, other = beds
+        off = abs(first - wanted)
+        return (0.0 if _is_level(off) else off), abs(other - bed) + abs(first - bed), off
+
+    first, _, other = min(tried, key=order)
+    return first, other
 
 
 @lru_cache(maxsize=64)

@@ -106,7 +106,7 @@ def _engineer(work: Structure) -> tuple[str, ...]:
 
 def _remarks(work: Structure) -> tuple[str, ...]:
     said, side, design = [SILENT], work.stack.worst, work.design
-    if side.wind_load is not None and not work.stack.held:
+    if side.wind_load is not None and not work.stack.held and side.wind_load.area > 0:
         said.append(
             f"Wind {side.wind_load.side}: {show(side.wind_load.as_structure, 'force')} as another"
             f" structure, {show(side.wind_load.as_rooftop, 'force')} as a rooftop structure, off"
@@ -123,7 +123,7 @@ def _remarks(work: Structure) -> tuple[str, ...]:
             said.append(
                 "The building's width is not known: the rooftop force is taken at its largest."
             )
-    elif not work.stack.held:
+    elif side.wind_load is None and not work.stack.held:
         said.append(
             "Wind speed and exposure come from the local code's map; the weather stations here do"
             " not give them."

@@ -1,10 +1,10 @@
 """Twenty whole designs: bricks, list, weights and cost, against a second reckoning by hand (``tests/naive``)."""
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 
 import pytest
 import shapely
-from naive import bricks, order
+from naive import bricks, courses, order
 from naive.reading import PINS
 from naive.whole import NAMES, assessed, differs, naive
 
@@ -116,8 +116,109 @@ def test_bricks_of_every_face(name):
         assert sorted(p.long for p in layout.pieces) == pytest.approx(
             sorted(p.long for p in pieces), rel=1e-6, abs=1e-8
         )
+        area = shapely.Polygon(outline).area
+        assert layout.face.area == pytest.approx(area, rel=1e-9)
+        assert layout.joint_area == pytest.approx(area - sum(p.face for p in pieces), abs=1e-7)
         where = [(shapely.Polygon(p.ring).centroid.coords[0]) for p in layout.pieces]
         assert_alike(where, [p.middle for p in pieces])
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_cut_pieces_by_their_shape(name):
+    """Every cut piece is as some other or it is not, however it is turned or flipped; sides to the millimeter, corners to the degree."""
+    theirs, wanted = lay_brickwork(assessed(name).geometry), Counter()
+    for layout in theirs.layouts:
+        for piece in layout.pieces:
+            if not piece.whole:
+                wanted[bricks.shape(piece.ring)] += layout.face.alike
+    assert sorted(theirs.cuts.values()) == sorted(wanted.values())
+    assert theirs.slivers == sum(
+        len(layout.slivers) * layout.face.alike for layout in theirs.layouts
+    )
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_courses_that_come_out_level(name):
+    """Block to the slab and under the hearth in front, lining to the shelf: every bed tried by hand."""
+    s, d, theirs, parts = (
+        naive(name).s,
+        naive(name).d,
+        lay_brickwork(assessed(name).geometry),
+        naive(name).parts,
+    )
+    for part, told in (("base walls", theirs.base), ("hearth extension base", theirs.extension)):
+        assert (part in parts) == (told is not None)
+        if told is None:
+            continue
+        high = parts[part].top - parts[part].bottom
+        made = courses.stack(high, d.base.block_height, d.base.bed)
+        assert (told.whole, told.half, told.packing) == (made.whole, made.half, made.packing)
+        assert (told.sawn, told.first_bed, told.bed, told.miss) == pytest.approx(
+            (made.sawn, made.first, made.bed, made.miss), abs=1e-9
+        )
+        assert told.level == (made.off == 0)
+        assert told.courses == made.whole + made.half + made.packing + (made.sawn > 0)
+        assert (told.made, told.wanted) == pytest.approx((high + made.miss, high), abs=1e-9)
+        if told.courses:
+            assert told.tops[0] == pytest.approx(
+                made.first + (d.base.block_height if made.whole else told.tops[0] - made.first),
+                abs=1e-9,
+            )
+            assert (
+                told.tops[-1] == pytest.approx(told.made, abs=1e-9)
+                and len(told.tops) == told.courses
+            )
+    lined = d.firebox.lining == "firebrick"
+    assert (theirs.even is not None) == lined
+    if lined:
+        unit = bricks.firebrick(d.firebox.brick, d.firebox.lining_thickness, d.firebox.joint)
+        number, joint = courses.even(s.throat - s.paving, unit.high, unit.joint)
+        assert (theirs.even.courses, theirs.even.joint) == pytest.approx((number, joint), abs=1e-12)
+        assert theirs.even.fits == (-1e-9 <= joint <= 0.0127 + 1e-9)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_two_courses_of_base_block(name):
+    """Every block of both courses that take turns, where it lies and whether it is cut."""
+    theirs, s = lay_brickwork(assessed(name).geometry).courses_of_block, naive(name).s
+    hollow = bool(naive(name).parts["base walls"].holes(s.footing_top))
+    assert (theirs is not None) == hollow
+    for odd, course in enumerate(theirs or ()):
+        wanted = courses.ring(*s.block, naive(name).order.block, bool(odd))
+        found = sorted(
+            (*map(min, zip(*ring, strict=True)), *map(max, zip(*ring, strict=True)), cut)
+            for ring, cut in course.blocks
+        )
+        assert len(found) == len(wanted)
+        assert [block[4] for block in found] == [block[4] for block in wanted]
+        assert [x for block in found for x in block[:4]] == pytest.approx(
+            [x for block in wanted for x in block[:4]], abs=1e-9
+        )
+        assert (course.whole, course.cut) == (
+            sum(not b[4] for b in wanted),
+            sum(b[4] for b in wanted),
+        )
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_is_said_of_the_count(name):
+    """How many pieces the cuts are, in how many wythes, and how heavy each material is known to be."""
+    rows = {row.item: row.note for row in assessed(name).takeoff}
+    for item, row in naive(name).rows.items():
+        assert ("kg/m3" in rows[item]) == (row["weight"] > 0), item
+    for part, found in naive(name).order.cuts.items():
+        thick = (
+            naive(name).d.firebox.floor
+            if part == "firebox floor"
+            else naive(name).d.firebox.lining_thickness
+        )
+        wythes = bricks.firebrick(
+            naive(name).d.firebox.brick, thick, naive(name).d.firebox.joint
+        ).rows
+        told = f"{found['pieces']} cut pieces" + (
+            f" in each of {wythes} wythes" if wythes > 1 else ""
+        )
+        assert found["from"] == 0 or told in rows["Firebrick, cut"]
 
 
 def assert_alike(found: list, wanted: list) -> None:

@@ -31,6 +31,15 @@ def test_levels(name):
 
 
 @pytest.mark.parametrize("name", NAMES)
+def test_what_is_drawn_otherwise_than_asked_is_said(name):
+    from naive.levels import drawn_otherwise
+
+    said = assessed(name).geometry.frame.adjusted
+    wanted = drawn_otherwise(naive(name).s)
+    assert [line[: len(words)] for line, words in zip(said, wanted, strict=True)] == wanted
+
+
+@pytest.mark.parametrize("name", NAMES)
 def test_parts_and_voids_their_volume_material_foot_and_head(name):
     mine, theirs = naive(name), assessed(name)
     for solids, told in ((mine.parts, theirs.parts), (mine.voids, theirs.geometry.voids)):

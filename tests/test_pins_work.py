@@ -60,8 +60,9 @@ def test_goods_mortar_hours_and_days_of_every_step(name):
         for k, value in enumerate((need.quantity, need.volume, need.weight))
     }
     assert differs(wanted, found, rel=loose(name)) == {}
-    assert [[(days, start, holds) for days, start, holds in step.waits] for step in mine] == [
-        [(w.days, w.counts_from == "start", w.holds_up) for w in step.waits] for step in theirs
+    assert [step.waits for step in mine] == [
+        [(w.part, w.days, w.counts_from == "start", w.holds_up) for w in step.waits]
+        for step in theirs
     ]
 
 
@@ -126,3 +127,23 @@ def test_who_lifts_what(name):
             assert (one.one, one.two) == pytest.approx(
                 (one.weight / one.allowed, 0.75 * one.weight / one.allowed), rel=1e-9
             )
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_is_said_of_every_step(name):
+    """Its name, its hold points, its cautions; which waits keep the hands idle; and the weather's band now and over the day."""
+    mine, theirs, d = naive(name).work, assessed(name).work, naive(name).d
+    assert [step.name for step in theirs.steps] == [mine.name(step) for step in mine.steps]
+    for number, (step, told) in enumerate(zip(mine.steps, theirs.steps, strict=True), 1):
+        assert told.number == number
+        assert [hold.kind for hold in told.holds] == mine.holds(step, number), told.name
+        wanted = mine.cautions(step, number)
+        assert [
+            line[: len(words)] for line, words in zip(told.cautions, wanted, strict=True)
+        ] == wanted, told.name
+        assert told.days == pytest.approx(step.hours / d.work.day, rel=loose(name))
+    assert [wait.part for wait in theirs.critical] == mine.critical()
+    assert theirs.while_working.case == mine.weather(d.work.air)
+    assert theirs.afterwards.case == mine.weather(
+        d.work.air if d.work.mean is None else d.work.mean
+    )

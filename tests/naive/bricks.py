@@ -292,3 +292,20 @@ def counted(laid: list[tuple[list[Piece], int]], unit: Laid) -> dict[str, float]
         "whole face": sum(p.face for p in whole),
         "cut face": sum(p.face for p in cut),
     }
+
+
+def shape(ring: list) -> tuple:
+    """A piece by its sides [mm] and the corner after each [deg], written from the corner and the way round that come first."""
+    found = []
+    for way in (list(ring), list(ring)[::-1]):
+        number = len(way)
+        told = []
+        for k in range(number):
+            (ax, ay), (bx, by), (cx, cy) = way[k], way[(k + 1) % number], way[(k + 2) % number]
+            back, on = math.atan2(ay - by, ax - bx), math.atan2(cy - by, cx - bx)
+            inner = abs(math.degrees(back - on)) % 360
+            told.append(
+                (round(1000 * math.hypot(bx - ax, by - ay)), round(min(inner, 360 - inner)))
+            )
+        found += [tuple(told[k:] + told[:k]) for k in range(number)]
+    return min(found)

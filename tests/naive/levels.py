@@ -209,6 +209,24 @@ def names(s) -> dict[str, float]:
     return found | ({"spring line": s.spring} if s.spring < s.head else {})
 
 
+def drawn_otherwise(s) -> list[str]:
+    """First words of what is said where the parts would not fit as asked."""
+    fb, sc = s.d.firebox, s.d.smoke_chamber
+    front = s.flue_y - s.flue.deep / 2
+    coat = sc.lining_thickness * math.hypot(
+        1, (front - s.throat_front) / (sc.height - sc.transition)
+    )
+    said = {
+        "The back is raked less": fb.rake - s.rake,
+        "The breast is drawn thinner": fb.breast - s.breast,
+        "The hearth is drawn higher": s.hearth - s.d.base.hearth_level,
+        "The flue is set back": s.flue_y - (s.depth - s.flue.deep / 2),
+        "The breast is drawn wider": s.block[0] - s.half - fb.jamb,
+        "The chamber's lining": coat - s.throat_front,
+    }
+    return [words for words, over in said.items() if over > 1e-9]
+
+
 def highest_within(s, reach: float) -> tuple[float, str]:
     """Highest part of the building no farther than a level distance from the uphill face of the chimney. [m]"""
     roof = s.d.roof

@@ -92,6 +92,10 @@ class Stands:
         seen = [
             (max(a, open_from), b, w) for a, b, w in self.strips(sideways) if b > max(a, open_from)
         ]
+        if not seen:  # it ends under the roof
+            return dict.fromkeys(WIND, 0.0) | dict.fromkeys(
+                ("middle", "structure arm", "rooftop arm"), open_from
+            )
         area = sum((b - a) * w for a, b, w in seen)
         middle = sum((b - a) * w * (a + b) / 2 for a, b, w in seen) / area
         slender = (seen[-1][1] - s.grade) / (2 * min(s.stack))
@@ -179,7 +183,7 @@ class Stands:
             "tension": bending / modulus - pressed / area,
             "corner": (moment * askew + pressed * lean) / modulus - pressed / area,
             "eccentricity": bending / pressed,
-            "overturning": weight * (along / 2 - lean) / moment,
+            "overturning": weight * (along / 2 - lean) / moment if moment else None,
         }
 
     @property
@@ -473,7 +477,8 @@ class Stands:
         """What is provided and what is asked, and the printed unit."""
         s, d = self.s, self.d
         found, worst = {}, self.worst
-        if not self.held and "tension" in worst:
+        still = "wind" in worst and worst["wind"]["area"] == 0
+        if not self.held and "tension" in worst and not still:
             brick = d.chimney.masonry == "brick" and d.loads.mortar is not None
             found["STR-01"] = (
                 worst["tension"],
@@ -529,7 +534,139 @@ class Stands:
             found["STR-18"] = (arch["toppling"], 1.5, 1.0)
         return found
 
+    # -- what is said of them -----------------------------------------------------------------------------
+    def verdicts(self) -> dict[str, str]:
+        """Of every finding that ends in a number: a load that is not all told cannot be met."""
+        d, found = self.d, {}
+        head = self.lintel() or self.arch()
+        for key, (have, want, _) in self.findings().items():
+            least = key in (
+                "STR-03",
+                "STR-06",
+                "STR-08",
+                "STR-12",
+                "STR-17",
+                "STR-18",
+                "STR-21",
+                "STR-22",
+            )
+            if want is None:
+                found[key] = "not checked"
+                continue
+            good = have >= want * (1 - 1e-7) if least else have <= want * (1 + 1e-7)
+            found[key] = "meets" if good else "falls short"
+            told = d.loads.in_triangle is False
+            if (
+                key in ("STR-09", "STR-10", "STR-13", "STR-16", "STR-17", "STR-18")
+                and good
+                and (not told or head["low"])
+            ):
+                found[key] = "not checked"
+            if key == "STR-11" and good and not told:
+                found[key] = "not checked"
+            if key == "STR-04" and DENSITY[d.chimney.masonry] <= 1500:
+                found[key] = "not checked"
+            if key in ("STR-05", "STR-06") and not good and d.abroad.braced is None:
+                found[key] = "not checked"
+            if key == "STR-07" and good and d.site.seismic is None:
+                found[key] = "not checked"
+            if key in ("STR-19", "STR-20") and d.ground.bearing_stratum == "other":
+                found[key] = "not checked"
+        return found
 
+    def engineer(self) -> list[str]:
+        """First words of every reason to send for one."""
+        d, head, arch = self.d, self.lintel() or self.arch(), self.arch()
+        bad = {key for key, said in self.verdicts().items() if said == "falls short"}
+        foot = self.footing()
+        if foot["pressure"] is None:
+            bad.add("STR-19")
+        if foot.get("topples"):
+            bad.add("STR-20")
+        if (
+            self.d.site.seismic in ("D0", "D1", "D2", "E")
+            and d.loads.sds is not None
+            and d.anchorage.chimney_reinforced is False
+        ):
+            bad.add("STR-07")
+        minor = arch is None or (
+            arch["span"] <= 6 * FT * (1 + 1e-7) and arch["rise"] / arch["span"] <= 0.15 * (1 + 1e-7)
+        )
+        reasons = [
+            ("Wind is too much", bad & {"STR-01", "STR-02", "STR-03"}),
+            ("The chimney is more slender", bad & {"STR-04", "STR-05", "STR-06"}),
+            ("Earthquake is too much", "STR-07" in bad),
+            (
+                "Seismic category " + str(d.site.seismic),
+                d.site.seismic in ("D0", "D1", "D2", "E", "C"),
+            ),
+            ("The seismic category is not known", d.site.seismic is None),
+            (
+                "In an earthquake a chimney that nothing holds",
+                d.loads.sds is not None and d.loads.support is None,
+            ),
+            ("A floor or beam bears", d.loads.in_triangle),
+            ("The opening is so wide", head["low"]),
+            ("The lintel is too weak", arch is None and bad & {"STR-09", "STR-10", "STR-13"}),
+            ("The arch spans more", not minor),
+            ("The arch's thrust leaves", arch is not None and bad & {"STR-16", "STR-17", "STR-18"}),
+            ("The soil is not known", d.site.soil is None or d.ground.bearing_stratum == "other"),
+            ("The footing presses harder", bad & {"STR-19", "STR-20"}),
+        ]
+        return [words for words, so in reasons if so]
+
+    def remarks(self) -> list[str]:
+        """Pieces of what is said besides, each with its number."""
+        d, worst, head = self.d, self.worst, self.lintel()
+        found = ["no rule for wind"]
+        if "wind" in worst and not self.held and worst["wind"]["area"] > 0:
+            side = (
+                "from the side"
+                if worst["thickness"] == self.sides[0]["thickness"]
+                else "from the front or the back"
+            )
+            if self.s.stack[0] != self.s.stack[1]:
+                found.append(
+                    f"Wind {side}: {worst['wind']['as structure'] / 4.4482216152605:,.0f} lbf".replace(
+                        ",", " "
+                    )
+                )
+            else:
+                found.append("Wind from")
+            found.append(
+                f"a corner would see {worst['corner'] / PSI:.0f} psi where the face sees {worst['tension'] / PSI:.0f} psi"
+            )
+            if d.loads.building_width is None:
+                found.append("building's width is not known")
+        elif "wind" not in worst and not self.held:
+            found.append("come from the local code's map")
+        if head is not None:
+            found.append("worked out for clear opening and one bearing")
+            if d.lintel.material == "steel":
+                found.append("Steel in the head")
+            if d.lintel.material == "reinforced concrete":
+                found.append(
+                    f"bend at {head['stress'] / PSI:.0f} psi where such concrete breaks at some 375 psi"
+                )
+            if d.lintel.material == "masonry arch":
+                found.append(
+                    f"skewbacks out by {head['clear'] / FT / 8:.2f} of its depth"
+                )  # 1/2 in to the foot of span in 4 in
+        return found
+
+
+WIND = (
+    "area",
+    "middle",
+    "pressure",
+    "coefficient",
+    "rooftop",
+    "rooftop pressure",
+    "as structure",
+    "as rooftop",
+    "structure arm",
+    "rooftop arm",
+)
 TENSION = {"M or S": 53, "N": 40, "M or S, masonry cement": 32, "N, masonry cement": 20}
 """Allowable across a bed joint of solid units: TMS 402, from memory. [psi]"""
 RUPTURE = {"limestone, medium density": 500, "granite": 1500}

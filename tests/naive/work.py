@@ -98,7 +98,7 @@ class Step:
     batches: int
     batch: float
     floor: float
-    waits: list[tuple[float, bool, bool]]  # days, from the start, holds up
+    waits: list[tuple[str, float, bool, bool]]  # part, days, from the start, holds up
     start: float = 0.0
     end: float = 0.0
     idle: float = 0.0
@@ -132,6 +132,28 @@ WAITS = {  # part: material it is for, days, counted from the start, holds up wh
     "chimney walls": ("", 1, True, True),
 }
 """Common practice, from memory. [d]"""
+
+
+HOLDS = {
+    "footing": ("inspection", "level"),
+    "base walls": ("square", "level"),
+    "base core": ("cure",),
+    "hearth slab": ("level",),
+    "firebox floor": ("level", "square"),
+    "firebox lining": ("plumb",),
+    "firebox walls": ("plumb",),
+    "lintel": ("level",),
+    "arch": ("square",),
+    "smoke shelf": ("level",),
+    "smoke chamber walls": ("fit", "slope"),
+    "smoke chamber lining": ("fit",),
+    "transition": ("level",),
+    "flue liner": ("plumb",),
+    "chimney walls": ("plumb", "cure"),
+    "crown": ("fit",),
+    "hearth extension": ("level",),
+}
+"""What has to be right before work goes on, by kind: site practice."""
 
 
 @dataclass
@@ -387,7 +409,7 @@ class Work:
                     and (of == "" or p.material in of.split())
                     and (start or p.number == p.of)
                 ):
-                    waits.append((days, start, holds))
+                    waits.append((p.part, days, start, holds))
             self._step(
                 pieces,
                 after,
@@ -442,7 +464,7 @@ class Work:
         ready = [
             days + (self.steps[n - 1].start if start else self.steps[n - 1].end)
             for n in after
-            for days, start, holds in self.steps[n - 1].waits
+            for _, days, start, holds in self.steps[n - 1].waits
             if holds
         ]
         made.start = max([free, *ready])
@@ -610,6 +632,108 @@ class Work:
                 wide / math.ceil(wide / PIECE - 1e-9), deep / math.ceil(deep / PIECE - 1e-9)
             ), 0.0
         return min(wide, deep), 0.0
+
+    # -- words ------------------------------------------------------------------------------------------------
+    def name(self, step: Step) -> str:
+        """What a step is called."""
+        if not step.pieces:
+            return f"Face in {self.d.surround.face}"
+        first = step.pieces[0]
+        if first.part not in TOGETHER:
+            told = first.part if first.of == 1 else f"{first.part} {first.number} of {first.of}"
+            return told[0].upper() + told[1:]
+        parts = [p.part for p in step.pieces]
+        words = [
+            word
+            for word, of in (
+                ("flue", "flue liner"),
+                ("shoulder", "shoulder"),
+                ("chimney", "chimney walls"),
+            )
+            if of in parts
+        ]
+        told = words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1]
+        return told.capitalize() + ("" if first.of == 1 else f", lift {first.number} of {first.of}")
+
+    def last_flue(self) -> int:
+        """Number of the step with the last section of flue."""
+        return max(
+            k
+            for k, step in enumerate(self.steps, 1)
+            if any(p.part.startswith("flue ") for p in step.pieces)
+        )
+
+    def holds(self, step: Step, number: int) -> list[str]:
+        """Kinds of hold point, in turn; a course is levelled only where the work goes on no higher."""
+        found = []
+        if not step.pieces:
+            return found
+        last = step.pieces[-1]
+        unfinished = last.part in ("chimney walls", "base walls") and last.number < last.of
+        for part in dict.fromkeys(p.part for p in step.pieces):
+            found += [kind for kind in HOLDS.get(part, ()) if not (unfinished and kind == "level")]
+        return found + (["test"] if number == self.last_flue() else [])
+
+    def cautions(self, step: Step, number: int) -> list[str]:
+        """First words of every caution of a step."""
+        from naive.order import SOLD
+
+        if not step.pieces:
+            return ["Fire: nothing that burns in the face"]
+        parts, grade = {p.part for p in step.pieces}, self.s.grade
+        low, high = min(p.low for p in step.pieces), max(p.high for p in step.pieces)
+        wet = any(p.material in CAST for p in step.pieces) or any(
+            item in step.goods for item in ("Mortar", "Refractory mortar")
+        )
+        told = [
+            ("Dust", any(SOLD[item][0] in ("brick", "block", "ton") for item in step.goods)),
+            ("Skin and eyes", wet),
+            (
+                "Collapse: the pit",
+                grade - low > 5 * FT and parts & {"footing", "base walls", "base core"},
+            ),
+            ("Collapse: nothing is carried", parts & {"lintel", "arch"}),
+            ("Collapse: its bearing", "lintel" in parts and not self.d.lintel.bearing),
+            ("Collapse: green masonry", "chimney walls" in parts),
+            ("Heights", high - grade > 6 * FT and min(p.floor for p in step.pieces) > 0),
+            ("Fire: keep mortar", parts & set(TOGETHER)),
+            ("CO and fire", number == self.last_flue()),
+        ]
+        told += [
+            (f"Lifting: {one.item.lower()}, {one.verdict}", True)
+            for one in self.lifts()
+            if one.step == number and one.verdict in ("two people", "hoist")
+        ]
+        return [words for words, so in told if so]
+
+    def critical(self) -> list[str]:
+        """Parts whose waits keep the hands idle: of those before an idle step, the one that ends last."""
+        found = []
+        for step in self.steps:
+            if step.idle > 0:
+                ends = [
+                    (days + (self.steps[n - 1].start if start else self.steps[n - 1].end), part)
+                    for n in step.after
+                    for part, days, start, holds in self.steps[n - 1].waits
+                    if holds
+                ]
+                found.append(max(ends)[1])
+        return list(dict.fromkeys(found))
+
+    def weather(self, kelvin: float) -> str:
+        """Band of the table of cold- and hot-weather work, TMS 602 as restated for the trade. [degF]"""
+        warm, windy = (kelvin - 273.15) * 1.8 + 32, self.d.work.wind > 8 * 0.44704
+        if warm > (90 if windy else 100) + 1e-6:
+            return "hot"
+        for name, start, included in (
+            ("mild", 40, True),
+            ("cold", 32, True),
+            ("freezing", 25, True),
+            ("hard frost", 20, False),
+        ):
+            if warm > start + 1e-6 or included and warm > start - 1e-6:
+                return name
+        return "deep frost"
 
     def staging(self) -> list[tuple[float, float, list[int], bool]]:
         """Floors that have to be put up: level, height over the ground or the footing, the steps, and whether they want rails."""

@@ -1,0 +1,129 @@
+"""Courses that come out level, found by trying every bed to the sixteenth of an inch; and a course of block walked round."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from naive.bricks import GAP, Laid
+from naive.reading import IN
+
+TICK = IN / 16
+HALF_HIGH, SPLIT = 3.625 * IN, 1.625 * IN
+"""Nominal 4 in and 2 in pieces, less a 3/8 in joint."""
+
+
+@dataclass(frozen=True)
+class Stacked:
+    """So many pieces of each kind, with these beds, and by how much they miss the height."""
+
+    whole: int
+    half: int
+    packing: int
+    sawn: float
+    first: float
+    bed: float
+    miss: float
+
+    @property
+    def off(self) -> float:
+        """Nothing when it is out by no more than half a sixteenth: a mason reads no finer."""
+        return 0.0 if abs(self.miss) <= TICK / 2 + 1e-9 else abs(self.miss)
+
+
+def stack(high: float, block: float, bed: float) -> Stacked:
+    """Fewest odd pieces that come out level, the wanted bed kept where it can be; else what comes nearest.
+
+    Beds are 1/4 to 1/2 in, the first 1/4 to 3/4. Whole block, one half-high course, packing of up to four; and where none of
+    that is level, a course of block sawn to what is left.
+    """
+    tried = _tried(high, block, bed, 0.0, range(5))
+    if all(one.off for one in tried):
+        tried += _sawn(high, block, bed)
+    return min(
+        tried,
+        key=lambda one: (
+            one.off,
+            one.sawn > 0,
+            one.half + one.packing,
+            abs(one.bed - bed) + abs(one.first - bed),
+            abs(one.miss),
+        ),
+    )
+
+
+def _tried(
+    high: float, block: float, bed: float, sawn: float, packings: range, wholes: range | None = None
+) -> list[Stacked]:
+    found = []
+    for whole in range(int(high / block) + 2) if wholes is None else wholes:
+        for half in (0, 1):
+            for packing in packings:
+                pieces, courses = (
+                    whole * block + half * HALF_HIGH + packing * SPLIT + sawn,
+                    whole + half + packing + (sawn > 0),
+                )
+                if courses == 0:
+                    found.append(Stacked(0, 0, 0, 0.0, 0.0, 0.0, -high))
+                    continue
+                for between in [bed] if courses == 1 else {bed, *(k * TICK for k in range(4, 9))}:
+                    for first in (k * TICK for k in range(4, 13)):
+                        made = pieces + first + (courses - 1) * between
+                        found.append(
+                            Stacked(whole, half, packing, sawn, first, between, made - high)
+                        )
+    return found
+
+
+def _sawn(high: float, block: float, bed: float) -> list[Stacked]:
+    found = []
+    for whole in range(int(high / (block + bed)) + 2):
+        for half in (0, 1):
+            left = high - whole * block - half * HALF_HIGH - (whole + half + 1) * bed
+            cut = min(max(round(left / TICK) * TICK, 2 * IN), block)
+            found += [
+                one
+                for one in _tried(high, block, bed, cut, range(1), range(whole, whole + 1))
+                if one.half == half
+            ]
+    return found
+
+
+def even(high: float, unit: float, joint: float) -> tuple[int, float]:
+    """Courses, each with its bed, that fill a height with the joint nearest to the wanted one; joints from nothing to 1/2 in first."""
+    tried = [
+        (n, high / n - unit)
+        for n in range(1, int(high / unit) + 3)
+        if n - 1 < high / (unit + joint) < n + 1
+    ]
+    return min(tried, key=lambda one: (not -1e-9 <= one[1] <= IN / 2 + 1e-9, abs(one[1] - joint)))
+
+
+def ring(
+    half: float, deep: float, unit: Laid, odd: bool
+) -> list[tuple[float, float, float, float, bool]]:
+    """Left, front, right, back of every block of one course, and whether it is cut: corners lapped in turn, one closer a wall."""
+    w, j = unit.deep, unit.joint
+    across, along = (
+        ((-half, half), (w + j, deep - w - j))
+        if not odd
+        else ((-half + w + j, half - w - j), (0.0, deep))
+    )
+    found = []
+    for a, b, cut in _wall(*across, unit):
+        found += [(a, 0.0, b, w, cut), (a, deep - w, b, deep, cut)]
+    for a, b, cut in _wall(*along, unit):
+        found += [(-half, a, -half + w, b, cut), (half - w, a, half, b, cut)]
+    return sorted(found)
+
+
+def _wall(start: float, end: float, unit: Laid) -> list[tuple[float, float, bool]]:
+    """Whole blocks from both ends by turns, and what closes the middle."""
+    number = 0
+    while end - start - number * (unit.long + unit.joint) > unit.long + GAP:
+        number += 1
+    left, right = (number + 1) // 2, number // 2
+    step = unit.long + unit.joint
+    found = [(start + k * step, start + k * step + unit.long, False) for k in range(left)]
+    found += [(end - k * step - unit.long, end - k * step, False) for k in range(right)]
+    a, b = start + left * step, end - right * step
+    return found + ([(a, b, b - a < unit.long - GAP)] if b - a > GAP else [])

@@ -4,25 +4,14 @@ import re
 import subprocess
 from pathlib import Path
 
-from fireplace_calc.report.books import coverage_table
-from fireplace_calc.report.nomenclature import inputs_table, rules_table
+from fireplace_calc.report.nomenclature import page
 
 ROOT = Path(__file__).resolve().parent.parent
 
 
 def test_the_nomenclature_is_the_one_in_the_code():
-    page = (ROOT / "DEVELOPERS.md").read_text()
-    assert inputs_table() in page, (
-        "run python -m fireplace_calc.report.nomenclature and paste the first table"
-    )
-    assert rules_table() in page, (
-        "run python -m fireplace_calc.report.nomenclature and paste the second table"
-    )
-
-
-def test_the_coverage_is_the_one_of_the_packs():
-    assert coverage_table() in (ROOT / "DEVELOPERS.md").read_text(), (
-        "run python -m fireplace_calc.report.books and paste the table"
+    assert (ROOT / "NOMENCLATURE.md").read_text() == page(), (
+        "run python -m fireplace_calc.report.nomenclature > NOMENCLATURE.md"
     )
 
 

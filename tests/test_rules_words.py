@@ -216,9 +216,11 @@ def test_every_rule_says_what_it_is(rule):
 
 
 def test_the_register_is_complete():
-    """Every row of the table is a rule; two are older than the editions here."""
+    """Every row of the table is a rule; two are older than the editions here. 147 rows were
+    gathered; whoever adds a rule adds a row.
+    """
     rows = {key for key in rule_sources() if key[:3] in (*FAMILIES, "FND", "SEI", "CHM", "AIR")}
-    assert len(rows) == 147
+    assert len(rows) >= 147
     assert rows - {r.key for pack in PACKS.values() for r in pack.rules} == {
         "CLR-24a",
         "AIR-08b",

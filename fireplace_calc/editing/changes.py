@@ -38,9 +38,7 @@ def book_names() -> dict[str, str]:
 
 def _unknown_key(key: str) -> InputError:
     near = difflib.get_close_matches(key, [*all_inputs(), *book_names()], n=3, cutoff=0.5)
-    hint = (
-        f"did you mean {' or '.join(near)}?" if near else "see the nomenclature in DEVELOPERS.md."
-    )
+    hint = f"did you mean {' or '.join(near)}?" if near else "NOMENCLATURE.md lists them all."
     return InputError(f"There is no input named {key}; {hint}", key, "a declared input", key)
 
 

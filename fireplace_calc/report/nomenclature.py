@@ -1,8 +1,8 @@
 """The one list of names: every input with its key, its label, its name in the code tables, and what
-it may be.
+it may be; every rule; and how much of each book is covered.
 
-``python -m fireplace_calc.report.nomenclature`` prints it; DEVELOPERS.md holds a copy and a test
-keeps the two alike.
+``python -m fireplace_calc.report.nomenclature > NOMENCLATURE.md`` writes the page; a test keeps page
+and code alike.
 """
 
 from __future__ import annotations
@@ -10,6 +10,7 @@ from __future__ import annotations
 from fireplace_calc.base.inputs import UNKNOWN, Input
 from fireplace_calc.base.units import show
 from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.report.books import coverage_table
 from fireplace_calc.rules import PACKS
 
 
@@ -55,5 +56,31 @@ def rules_table() -> str:
     return "\n".join(rows)
 
 
+def page() -> str:
+    """The whole page, as Markdown."""
+    return f"""# Names
+
+Written by `python -m fireplace_calc.report.nomenclature > NOMENCLATURE.md`.
+
+## Inputs
+
+By dotted key. `change` takes the key or the name in the code tables; a design file has the key's two
+halves as table and entry.
+
+{inputs_table()}
+
+## Rules
+
+{rules_table()}
+
+## What the books cover
+
+*Computed* needs nothing but the drawing. *Asked of the reader* waits for an answer that no drawing
+gives: a label, a material, a bar. *Not covered* are rows of the table without a rule.
+
+{coverage_table()}
+"""
+
+
 if __name__ == "__main__":
-    print(inputs_table() + "\n\n" + rules_table())
+    print(page(), end="")

@@ -219,7 +219,12 @@ class Book:
         """
 
         def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
-            known = rule_sources()[key]
+            known = rule_sources().get(key)
+            if known is None:
+                raise LookupError(
+                    f"Rule {key} has no source: put its row into the book's file in data/, such as"
+                    " data/us_irc_sources.csv."
+                )
             why = " ".join((function.__doc__ or "").split())
             self.rules.append(
                 Rule(

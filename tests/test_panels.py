@@ -179,7 +179,7 @@ def test_the_checklist_is_the_packs_own_and_counts_down():
     made.open("checklist")
     ticks = made.folds["checklist"].ticks
     assert [c.description for c in ticks.children] == [
-        "Set out from the centre line",
+        "Laid out from the center line",
         "No more mortar spread than is covered at once",
     ]
     assert "<b>2</b> not answered" in made.folds["checklist"].hint.value
@@ -188,7 +188,7 @@ def test_the_checklist_is_the_packs_own_and_counts_down():
         made.design.abroad.centre_line is True
         and "<b>1</b> not answered" in made.folds["checklist"].hint.value
     )
-    assert "✓ meets</td><td><b>Set out from the centre line" in told(made, "checks")
+    assert "✓ meets</td><td><b>Laid out from the center line" in told(made, "checks")
 
 
 def test_every_book_answers_in_one_table():

@@ -68,7 +68,7 @@ class Abroad:
         "Flue beside another dwelling or compartment", False, "One wall between."
     )
     sweeping: bool | None = yes_no(
-        "Soot can be got at where the flue is not straight", None, "Box or door."
+        "Access for sweeping where the flue is not straight", None, "Box or door."
     )
     drip_distance: float | None = length(
         "Drip to wall face", None, "0 mm", "300 mm", "Under the crown."
@@ -83,7 +83,7 @@ class Abroad:
         "Liners sockets up, jointed, gap filled weak", None, "With insulating concrete."
     )
     centre_line: bool | None = yes_no(
-        "Set out from the centre line", None, "Before the first brick."
+        "Laid out from the center line", None, "Before the first brick."
     )
     covered_mortar: bool | None = yes_no(
         "No more mortar spread than is covered at once", None, "Refractory mortar above all."

@@ -114,7 +114,7 @@ class Stack:
         "Corbel, total", None, "0 in", "96 in", "Out from wall or foundation.", "corbel_total"
     )
     upper_storey: bool | None = yes_no(
-        "Corbel on an upper storey's outside", False, "Of a two-storey house."
+        "Corbel on an upper story's outside", False, "Of a two-story house."
     )
     one_sided: bool | None = yes_no("Corbel on one side only", None, "Of the wall that carries it.")
     supporting_wall_thickness: float | None = length(

@@ -35,7 +35,7 @@ class Measured:
         None,
         "0 deg",
         "89 deg",
-        "From the vertical, of the face that leans most.",
+        "From the vertical, at the face that leans most.",
         "smoke_chamber_slope_from_vertical",
     )
     corbel: float | None = length(

@@ -71,7 +71,7 @@ def _house(found: DraftResult, said: Compared) -> Compared:
     return replace(
         said,
         verdict=NOT_CHECKED,
-        note="The house's leakage is not known yet: found with the middle of US houses. "
+        note="The house's leakage is not known yet; figured with that of a middling US house. "
         + said.note,
     )
 
@@ -86,15 +86,13 @@ def _carries(found: DraftResult, case: int) -> Compared:
 
 @judged("DRF-02", OPERATING, "Smoke carried off, mild evening", "ft/s", _PLUME)
 def carried_mild(found: DraftResult) -> Compared:
-    """The flue must take at least what the fire drives up by itself; on a mild evening it pulls
-    least.
-    """
+    """The flue must take at least what the fire drives up. On a mild evening it pulls least."""
     return _carries(found, MILD)
 
 
 @judged("DRF-03", OPERATING, "Smoke carried off, winter evening", "ft/s", _PLUME)
 def carried_winter(found: DraftResult) -> Compared:
-    """In the cold the flue pulls best, and the house leaks are what limits it."""
+    """In the cold the flue pulls best; now the leaks of the house set the limit."""
     return _carries(found, WINTER)
 
 
@@ -111,14 +109,14 @@ LARGEST_INLET = 55 * SQIN
 @judged(
     "DRF-05",
     OPERATING,
-    "Room pulled down with the fans on",
+    "Suction in the room with the fans on",
     "Pa",
     coefficients()["depressurisation limit"].source,
     over=True,
 )
 def pulled(found: DraftResult) -> Compared:
-    """A room under suction draws smoke and carbon monoxide back out of the fire; an air inlet
-    relieves it.
+    """A room under suction draws smoke and carbon monoxide out of the fire; an air inlet relieves
+    it.
     """
     worst = float(np.max(found.flows.pull))
     inlet = float(np.max(found.spills.inlet))
@@ -130,23 +128,23 @@ def pulled(found: DraftResult) -> Compared:
     )
     if inlet > LARGEST_INLET:
         note += (
-            " That is more than the 55 in² some codes allow one inlet: let the fans draw less, or"
-            " feed them air of their own."
+            " That is over the 55 in² some codes allow one inlet: use weaker fans, or "
+            "give them air of their own."
         )
     return _house(found, at_most(worst, coefficient("depressurisation limit"), note))
 
 
-@judged("DRF-06", OPERATING, "Pull of the flue at lighting, mild evening", "Pa", _OWN)
+@judged("DRF-06", OPERATING, "Draft before lighting, mild evening", "Pa", _OWN)
 def lit_mild(found: DraftResult) -> Compared:
-    """A flue that does not pull before it is lit sends the first smoke into the room: warm it
-    first, fans off, a window open.
+    """A flue that does not pull sends the first smoke into the room. Warm it first, fans off, a
+    window open.
     """
     return _lit(found, 1)
 
 
-@judged("DRF-07", OPERATING, "Pull of the flue at lighting, winter evening", "Pa", _OWN)
+@judged("DRF-07", OPERATING, "Draft before lighting, winter evening", "Pa", _OWN)
 def lit_winter(found: DraftResult) -> Compared:
-    """A chimney that stands in the cold holds cold air, while the warm house pulls at the hearth."""
+    """A chimney out in the cold holds cold air, while the warm house pulls at the hearth."""
     return _lit(found, 0)
 
 
@@ -174,8 +172,8 @@ def _canada(found: DraftResult) -> tuple[float | None, float | None, str]:
                     None,
                     None,
                     (
-                        "Canada's table has a dash here: no flue is given for so large an opening"
-                        " and so low a chimney."
+                        "Canada's table has a dash here: no flue suits so large an "
+                        "opening and so low a chimney."
                     ),
                 )
             return cell.flue_low, cell.flue_high, ""
@@ -213,18 +211,16 @@ def large_enough(found: DraftResult) -> Compared:
     over=True,
 )
 def not_too_large(found: DraftResult) -> Compared:
-    """Too large a flue stays cold, and cold air falls down one side of it while smoke climbs the
-    other.
-    """
+    """Too large a flue stays cold: air falls down one side while smoke climbs the other."""
     _, most, word = _canada(found)
     return (
         Compared(NOT_CHECKED, note=word) if most is None else at_most(_as_round(found), most, _NOTE)
     )
 
 
-@judged("DRF-10", OPERATING, "Gas at the top warmer than its dew point by, winter", "K", _OWN)
+@judged("DRF-10", OPERATING, "Flue gas above its dew point at the top, winter", "K", _OWN)
 def dry_top(found: DraftResult) -> Compared:
-    """Gas that drips inside a cold flue wets the liner, and frost and acid follow; outside chimneys
+    """Gas that condenses in a cold flue wets the liner; frost and acid follow. Outside chimneys
     suffer first.
     """
     if found.flows.stalled[WINTER]:
@@ -234,9 +230,7 @@ def dry_top(found: DraftResult) -> Compared:
 
 @judged("DRF-11", OPERATING, "Smoke carried off in a breeze of 5 m/s, mild evening", "ft/s", _PLUME)
 def carried_in_wind(found: DraftResult) -> Compared:
-    """Wind over a roof helps most tops and presses on one that stands under a steep ridge; it is
-    never to be relied on.
-    """
+    """Wind over a roof helps most tops and presses on one under a steep ridge. Never rely on it."""
     said = _carries(found, WINDY)
     return Compared(
         said.verdict,

@@ -190,7 +190,7 @@ class _Pen:
         self.name("Front elevation", -f.block_half, -0.8)
 
     def section(self) -> None:
-        """Section on the centre line, footing to crown."""
+        """Section on the center line, footing to crown."""
         f = self.f
         self.dx = f.block_half + APART + self.g.design.hearth.front
         for part in self.g.parts:
@@ -216,7 +216,7 @@ class _Pen:
         self.dimension(
             (f.block_back, f.hearth), (f.block_back, f.liner_top), far + 0.35, upright=True
         )
-        self.name("Section on the centre line", -self.g.design.hearth.front, low - 0.6)
+        self.name("Section on the center line", -self.g.design.hearth.front, low - 0.6)
 
     def plan(self) -> None:
         """Plan at the hearth with every brick of the floor."""

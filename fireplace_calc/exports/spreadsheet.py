@@ -106,8 +106,8 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
     sheet["A2"] = CAUTION
     said = "Every price is an invented example: put in your own. " if priced.invented else ""
     sheet["A3"] = (
-        f"{said}Currency: {priced.currency or 'none named'}. Labour, plant, transport and tax are"
-        " not in it."
+        f"{said}Currency: {priced.currency or 'none named'}. Labor, equipment, freight "
+        "and tax are not in it."
     )
     for column, heading in enumerate(HEADINGS, 1):
         cell = sheet.cell(FIRST - 1, column, heading)

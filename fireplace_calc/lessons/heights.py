@@ -112,7 +112,7 @@ def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                 "Flue sections that takes",
                 design.flue.sections,
                 "count",
-                "What is missing over the height of one section, and a begun one is a whole one.",
+                "What is missing over the height of one section; round up to a whole section.",
                 [
                     (design.flue.sections - 1, "Rounded down: then the top is too low."),
                     (design.flue.sections + 1, "One more than is needed."),

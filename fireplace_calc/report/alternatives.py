@@ -105,8 +105,8 @@ def _told(
     yield (
         "Flue",
         (
-            f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections, one to"
-            f" {f.opening_area / f.bore.area:.1f} of the opening"
+            f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections, "
+            f"1/{f.opening_area / f.bore.area:.1f} of the opening"
         ),
     )
     yield "Chimney top over floor", long(f.crown_top)

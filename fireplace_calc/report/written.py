@@ -443,8 +443,8 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
         f" {wide(f.throat_area)}"
     )
     yield (
-        f"Flue         {flue}, inside {wide(f.bore.area)}, one to"
-        f" {f.opening_area / f.bore.area:.1f} of the opening"
+        f"Flue         {flue}, inside {wide(f.bore.area)}, "
+        f"1/{f.opening_area / f.bore.area:.1f} of the opening"
     )
     yield (
         f"Chimney top  {long(f.crown_top)} above the floor, {long(f.crown_top - f.hearth)} above"

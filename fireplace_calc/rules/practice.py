@@ -71,9 +71,11 @@ def joint_against_brick(facts: Facts) -> Compared:
     return at_most(facts.firebrick_joint_width, brick_size(facts.design.firebox.brick)[2] / 2)
 
 
-@PRACTICE.rule("PRA-02", "common practice", "Set out from the centre line", "yes-no", "centre_line")
+@PRACTICE.rule(
+    "PRA-02", "common practice", "Laid out from the center line", "yes-no", "centre_line"
+)
 def centre_line(facts: Facts) -> Compared:
-    """What starts from the middle ends alike on both sides."""
+    """What starts from the middle ends the same on both sides."""
     return yes(facts.abroad.centre_line)
 
 
@@ -92,7 +94,7 @@ def no_cut(facts: Facts) -> Compared:
     return at_most(
         min(over, step - over),
         CUT,
-        "Width of the back less whole and half bricks; widen or narrow it by as much.",
+        "Width of the back less whole and half bricks; widen or narrow it by that much.",
     )
 
 
@@ -144,9 +146,11 @@ def least_depth(facts: Facts) -> Compared:
     return at_least(facts.firebox_depth, 12 * INCH)
 
 
-@PRACTICE.rule("PRA-09", "page on openings", "Height that tends well", "in", "opening_height")
+@PRACTICE.rule(
+    "PRA-09", "page on openings", "Height of opening that is easy to tend", "in", "opening_height"
+)
 def tending(facts: Facts) -> Compared:
-    """Too low to tend, or so high that only a wide one carries it."""
+    """Too low is hard to tend; too high asks for a wider opening."""
     tall = facts.design.opening.height
     if tall > 42 * INCH and facts.opening_width > 72 * INCH:
         return not_applicable("Over six feet wide the height is free.")
@@ -180,7 +184,7 @@ def throat(facts: Facts) -> Compared:
 )
 def throat_height(facts: Facts) -> Compared:
     """Smoke gathers under the lintel and needs a hand's breadth to turn in."""
-    return at_least(facts.throat_height_above_opening, 6 * INCH, "Six to eight or more.")
+    return at_least(facts.throat_height_above_opening, 6 * INCH, "Six to eight inches or more.")
 
 
 @PRACTICE.rule("PRA-13", "page on smoke shelves", "Smoke shelf", "in", "smoke_shelf")
@@ -189,7 +193,7 @@ def shelf(facts: Facts) -> Compared:
     return at_least(
         facts.frame.depth - facts.frame.throat_back,
         6 * INCH,
-        "Six to twelve or more; behind the throat.",
+        "Six to twelve inches or more, behind the throat.",
     )
 
 
@@ -206,7 +210,7 @@ def chamber(facts: Facts) -> Compared:
     return at_most(facts.smoke_chamber_slope_from_vertical, 30 * DEG)
 
 
-@PRACTICE.rule("PRA-15", "table 3", "Upright and leaning back together", "in", "back_length")
+@PRACTICE.rule("PRA-15", "table 3", "Vertical and sloped back together", "in", "back_length")
 def back(facts: Facts) -> Compared:
     """The back ends where the throat begins; in all 19 rows it is six inches longer than the
     opening is high.
@@ -217,8 +221,10 @@ def back(facts: Facts) -> Compared:
         f.back_bend - f.hearth + leaning,
         facts.design.opening.height + 4 * INCH,
         facts.design.opening.height + 12 * INCH,
-        "Six inches over the opening in the table, eight in a later note; four to twelve is our"
-        " allowance.",
+        (
+            "The table has six inches over the opening, later practice eight; we allow four "
+            "to twelve."
+        ),
     )
 
 
@@ -231,8 +237,10 @@ def joint(facts: Facts) -> Compared:
     if found.verdict == FALLS_SHORT and reaches(3 / 8 * INCH, facts.firebrick_joint_width):
         return with_note(
             found,
-            "Many masons lay 3/8 in: handy with common mortar and rough brick, but it is more"
-            " mortar in the fire; the code and this note both stop at 1/4 in.",
+            (
+                "Many masons lay 3/8 in: handy with rough brick, but it puts more mortar in "
+                "the fire. The code and the technical note both stop at 1/4 in."
+            ),
         )
     return found
 
@@ -248,7 +256,7 @@ def jamb(facts: Facts) -> Compared:
 
 
 @PRACTICE.rule(
-    "PRA-18", "page on mantels", "Wood mantel off the opening", "in", "trim_distance_to_opening"
+    "PRA-18", "page on mantels", "Wood mantel to the opening", "in", "trim_distance_to_opening"
 )
 def mantel(facts: Facts) -> Compared:
     """Wood beside the fire chars bit by bit."""
@@ -273,7 +281,7 @@ def weather_wall(facts: Facts) -> Compared:
         return unknown("Where the chimney stands")
     if facts.chimney_location != "exterior":
         return not_applicable("The chimney does not stand outdoors.")
-    return at_least(facts.chimney_wall_thickness, 8 * INCH, "Preferred, not asked.")
+    return at_least(facts.chimney_wall_thickness, 8 * INCH, "Preferred, not required.")
 
 
 @PRACTICE.rule(

@@ -21,8 +21,8 @@ from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.record import Structure
 
 SILENT = (
-    "The US residential code has no rule for wind on a chimney: a design that meets it is not"
-    " thereby stable."
+    "The US residential code has no wind rule for chimneys. Meeting it does not make a "
+    "chimney stable."
 )
 
 
@@ -37,8 +37,8 @@ def _engineer(work: Structure) -> tuple[str, ...]:
         )
     if short & {"STR-04", "STR-05", "STR-06"}:
         said.append(
-            "The chimney is more slender than the books let stand without a sum: have an engineer"
-            " do it."
+            "The chimney is more slender than the books allow without calculation: have "
+            "an engineer do it."
         )
     if "STR-07" in short:
         said.append(
@@ -52,18 +52,17 @@ def _engineer(work: Structure) -> tuple[str, ...]:
         )
     elif category == "C":
         said.append(
-            "Seismic category C: the wider building code asks for bars here where the house code"
-            " does not; ask the building department or an engineer."
+            "Seismic category C: the International Building Code asks for bars here, the "
+            "house code does not. Ask the building department or an engineer."
         )
     elif category is None:
         said.append(
-            "The seismic category is not known: ask the building department before anything is"
-            " built."
+            "The seismic category is not known: ask the building department before you build."
         )
     if loads.sds is not None and loads.support is None:
         said.append(
-            "In an earthquake a chimney that nothing holds is a structure of its own, under another"
-            " chapter: an engineer's."
+            "In an earthquake a chimney that nothing holds falls under another chapter: "
+            "call an engineer."
         )
     if loads.in_triangle:
         said.append(
@@ -78,28 +77,28 @@ def _engineer(work: Structure) -> tuple[str, ...]:
         )
     if work.lintel is not None and short & {"STR-09", "STR-10", "STR-13"}:
         said.append(
-            "The lintel is too weak, too limp or too short in its seat: a heavier one, or an"
-            " engineer."
+            "The lintel is too weak, bends too far or bears too little: use a heavier "
+            "one, or ask an engineer."
         )
     if work.arch is not None and not work.arch.ring.minor:
         said.append(
-            "The arch spans more than 6 ft or rises more than 0.15 of its span: a major arch, an"
-            " engineer's."
+            "The arch spans more than 6 ft or rises more than 0.15 of its span: that is "
+            "a major arch, for an engineer."
         )
     if work.arch is not None and short & {"STR-16", "STR-17", "STR-18"}:
         said.append(
-            "The arch's thrust leaves its ring or is too much for a jamb: a deeper ring, a wider"
-            " jamb, or an engineer."
+            "The arch's thrust leaves its ring or is too much for a jamb: make the ring "
+            "deeper or the jamb wider, or ask an engineer."
         )
     if design.site.soil is None or design.ground.bearing_stratum == "other":
         said.append(
-            "The soil is not known, or has no tabled bearing: have the ground looked into, and the"
-            " footing sized by an engineer."
+            "The soil is not known, or the table gives it no bearing. Have the ground "
+            "tested and an engineer size the footing."
         )
     if short & {"STR-19", "STR-20"}:
         said.append(
-            "The footing presses harder than the soil's tabled bearing: a wider footing, or an"
-            " engineer."
+            "The footing presses harder than the soil's table allows: make it wider, or "
+            "ask an engineer."
         )
     return tuple(said)
 
@@ -108,10 +107,10 @@ def _remarks(work: Structure) -> tuple[str, ...]:
     said, side, design = [SILENT], work.stack.worst, work.design
     if side.wind_load is not None and not work.stack.held and side.wind_load.area > 0:
         said.append(
-            f"Wind {side.wind_load.side}: {show(side.wind_load.as_structure, 'force')} as another"
-            f" structure, {show(side.wind_load.as_rooftop, 'force')} as a rooftop structure, off"
-            f" {design.loads.wind_map} maps; the larger is used. Ground is taken as flat: a hill or"
-            " a ridge makes the wind stronger."
+            f"Wind {side.wind_load.side}: {show(side.wind_load.as_structure, 'force')} as "
+            f"another structure, {show(side.wind_load.as_rooftop, 'force')} as a rooftop "
+            f"structure, from {design.loads.wind_map} maps; the larger is used. The "
+            "ground is taken as flat; a hill or a ridge makes the wind stronger."
         )
         if side.corner is not None:
             said.append(
@@ -131,9 +130,9 @@ def _remarks(work: Structure) -> tuple[str, ...]:
     head = work.lintel
     if head is not None:
         said.append(
-            "The lintel is worked out for clear opening and one bearing,"
-            f" {show(head.span, 'length')} ({show(head.span, 'length', MILLIMETRES)}), with solid"
-            " jambs beside it and props until the mortar is hard."
+            "The lintel is figured for the clear opening and one bearing, "
+            f"{show(head.span, 'length')} ({show(head.span, 'length', MILLIMETRES)}), "
+            "with solid jambs beside it and shores until the mortar is hard."
         )
         if head.kind == "steel":
             said.append(

@@ -183,8 +183,10 @@ def bearing(soil: str) -> float:
     pressure = pick(soils(), soil, "Soil")[0]
     if pressure <= 0:
         raise InputError(
-            f"Soil is {soil!r}, which no table gives a bearing pressure; somebody has to dig and"
-            " look, and an engineer to design the footing.",
+            (
+                f"Soil is {soil!r}, which no table gives a bearing pressure. Have the ground "
+                "tested and an engineer design the footing."
+            ),
             "Soil",
             "a soil with a presumptive value",
             soil,

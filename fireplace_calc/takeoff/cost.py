@@ -91,7 +91,7 @@ class PricedLine:
 
 @dataclass(frozen=True, slots=True)
 class Bill:
-    """What the materials cost. Labour, plant, transport and tax are not in it.
+    """What the materials cost. Labor, equipment, freight and tax are not in it.
 
     Attributes
     ----------

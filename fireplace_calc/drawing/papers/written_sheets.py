@@ -214,7 +214,7 @@ def ordering(
         "Material to order",
         columns,
         rows,
-        before=f"{said}Labour, plant, transport and tax are not in it.",
+        before=f"{said}Labor, equipment, freight and tax are not in it.",
     )
     missing = f" Without a price: {', '.join(found.unpriced)}." if found.unpriced else ""
     yield (

@@ -216,8 +216,8 @@ def legend(sheet: Sheet, cell: Cell, found: LimitMap, said: Sequence[str]) -> No
     texts = list(said)
     if found.everywhere:
         texts.append(
-            "Falls short wherever the sliders stand, so it colours nothing:"
-            f" {', '.join(found.everywhere)}."
+            "Falls short wherever the sliders stand, so it colors nothing: "
+            f"{', '.join(found.everywhere)}."
         )
     rows = [line for text in texts for line in textwrap.wrap(text, 52)]
     lines_of_text(

@@ -94,7 +94,7 @@ def section(
             limits=limits,
         )
         key(sheet, column + level_room(marks, False) + 3.0, cell.bottom + 12, cell.right - 3)
-    title(sheet, cell, "Section on the centre line", name_scale(denominator) if name_scale else "")
+    title(sheet, cell, "Section on the center line", name_scale(denominator) if name_scale else "")
     return view
 
 

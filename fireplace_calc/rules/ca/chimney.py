@@ -282,7 +282,7 @@ def _braced(facts: Facts, found: Compared) -> Compared:
             NOT_CHECKED,
             found.provided,
             found.required,
-            "Not without bracing for wind; whether it is braced is not known yet.",
+            "Only with bracing for wind; whether it is braced is not known yet.",
         )
     return found
 
@@ -337,7 +337,7 @@ def wall(facts: Facts) -> Compared:
     "CA-027", "house-construction guide", "Chimney wall, guide", "mm", "chimney_wall_thickness"
 )
 def wall_guide(facts: Facts) -> Compared:
-    """The same figure as guides round it."""
+    """The code's figure, rounded as guides print it."""
     return at_least(facts.chimney_wall_thickness, 75 * MM, "A guide.")
 
 
@@ -349,7 +349,7 @@ def _flues(facts: Facts) -> Compared | None:
 
 @NBC.rule("CA-028", "9.21.4.9.(1)", "Masonry between clay liners", "mm", "wythe_between_flues")
 def between(facts: Facts) -> Compared:
-    """A crack between two flues makes one of them."""
+    """A crack between two flues makes them one."""
     if said := _flues(facts):
         return said
     if facts.liner_kind != "ASTM C315 clay":
@@ -385,7 +385,7 @@ def framing_inside(facts: Facts) -> Compared:
 
 @NBC.rule("CA-032", "9.21.5.1.(1)(b)", "Framing at an outside chimney", "mm", "clear_chimney")
 def framing_outside(facts: Facts) -> Compared:
-    """Outside the wall loses its heat on three sides."""
+    """Outdoors the chimney loses its heat on three sides."""
     if facts.chimney_location is None:
         return unknown("Where the chimney stands")
     return (

@@ -72,7 +72,9 @@ def mortar(facts: Facts) -> Compared:
     return yes(facts.abroad.firebrick_mortar, "Check the standard that the edition in force names.")
 
 
-@NBC.rule("CA-045", "9.22.2.2.(3)", "Lining joints off the backing's", "yes-no", "joints_offset")
+@NBC.rule(
+    "CA-045", "9.22.2.2.(3)", "Lining joints staggered from the backing", "yes-no", "joints_offset"
+)
 def joints(facts: Facts) -> Compared:
     """A joint that runs through lets smoke out into the wall."""
     return yes(facts.abroad.joints_offset)
@@ -81,7 +83,7 @@ def joints(facts: Facts) -> Compared:
 @NBC.rule(
     "CA-046",
     "9.22.3.1.(1)",
-    "Firebox back and sides, lining counted in",
+    "Firebox back and sides, lining included",
     "mm",
     "firebox_wall_thickness_total",
 )
@@ -146,14 +148,14 @@ def hearth_raised(facts: Facts) -> Compared:
     "CA-053", "9.22.5.1.(2)(b)", "Hearth in front, high firebox", "mm", "hearth_extension_front"
 )
 def hearth_high(facts: Facts) -> Compared:
-    """Every hand's breadth higher throws a spark farther."""
+    """The higher the fire, the farther a spark flies."""
     if reaches(300 * MM, _raise(facts)):
         return not_applicable("For a raise over 300 mm.")
     steps = ceil((_raise(facts) - 300 * MM) / (50 * MM) - LIMIT_SLACK)
     return at_least(
         facts.hearth_extension_front,
         450 * MM + steps * 25 * MM,
-        "A begun step counts as a whole one: our reading.",
+        "Part of a step counts as a whole step: our reading.",
     )
 
 
@@ -183,7 +185,7 @@ def wood_floor(facts: Facts) -> Compared:
     if facts.hearth_support != "combustible":
         return not_applicable("What carries the hearth does not burn.")
     return at_least(
-        facts.firebox_elevation, 200 * MM, "And only with what the masonry standard asks besides."
+        facts.firebox_elevation, 200 * MM, "And only with what the masonry standard also asks."
     )
 
 
@@ -215,7 +217,7 @@ def chamber_slope(facts: Facts) -> Compared:
 def chamber_walls(facts: Facts) -> Compared:
     """Flame reaches in here when the fire is high."""
     if facts.chimney_location == "exterior":
-        return not_applicable("Its back is exposed to outdoors: the next row.")
+        return not_applicable("Its back is outdoors: see the next row.")
     return at_least(facts.smoke_chamber_wall_thickness, 190 * MM)
 
 
@@ -225,7 +227,7 @@ def chamber_back(facts: Facts) -> Compared:
     if facts.chimney_location is None:
         return unknown("Where the chimney stands")
     if facts.chimney_location != "exterior":
-        return not_applicable("Its back is not exposed to outdoors.")
+        return not_applicable("Its back is not outdoors.")
     return at_least(
         facts.smoke_chamber_wall_thickness, 140 * MM, "The back alone; sides and front keep 190 mm."
     )
@@ -271,7 +273,7 @@ def _framing(facts: Facts, inside: bool, limit: float) -> Compared:
     if facts.chimney_location is None:
         return unknown("Where the fireplace stands")
     if (facts.chimney_location == "interior") != inside:
-        return not_applicable("The other of the two rows.")
+        return not_applicable("See the other of the two rows.")
     told = [gap for gap in (facts.clear_back, facts.clear_side) if gap is not None]
     if told and not reaches(min(told), limit):
         return at_least(min(told), limit, "The narrower of back and side.")

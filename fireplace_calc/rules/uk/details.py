@@ -59,7 +59,7 @@ def own_flue(facts: Facts) -> Compared:
     )
 
 
-@ADJ.rule("UK-022", "NHBC 6.8.6", "Soot can be got at", "yes-no", "sweeping")
+@ADJ.rule("UK-022", "NHBC 6.8.6", "Access for sweeping", "yes-no", "sweeping")
 def soot_box(facts: Facts) -> Compared:
     """Soot that falls beside the fire lies there until it burns."""
     if facts.flue_offset <= 0:

@@ -87,7 +87,7 @@ def share(facts: Facts) -> Compared:
 
 @ADJ.rule("UK-005", "para 2.6", "Very large flue", "mm2", "flue_net_area", at_most=True)
 def very_large(facts: Facts) -> Compared:
-    """A huge flue stays cold; somebody who knows has to look at it."""
+    """A huge flue stays cold; have it looked at by somebody who knows."""
     found = at_most(_bore_area(facts), 120_000 * MM**2)
     large = found.verdict == FALLS_SHORT
     return (

@@ -31,7 +31,7 @@ def _supply(facts: Facts) -> Compared | None:
 
 @IRC.rule("AIR-01", "R1006.1", "Outdoor air for the fire", "yes-no", "exterior_air_supply")
 def supply(facts: Facts) -> Compared:
-    """A tight house starves the fire, and the fire pulls the smoke of others back in."""
+    """A tight house starves the fire, and the fire pulls other appliances' smoke back in."""
     if facts.air.pressure_held is None:
         return unknown("How the room is ventilated")
     if facts.air.pressure_held:
@@ -53,7 +53,7 @@ def listed(facts: Facts) -> Compared:
 
 @IRC.rule("AIR-03", "R1006.2", "Where the air comes from", "word", "intake_location")
 def intake(facts: Facts) -> Compared:
-    """A garage gives petrol vapour, a basement the boiler's smoke."""
+    """A garage gives gasoline fumes, a basement the furnace's smoke."""
     return _supply(facts) or one_of(facts.air.intake_location, ("outdoors", "crawl space", "attic"))
 
 
@@ -81,7 +81,7 @@ def screen(facts: Facts) -> Compared:
     return Compared(MEETS if same else FALLS_SHORT, mesh, INCH / 4, "Exactly this mesh is named.")
 
 
-@IRC.rule("AIR-06", "R1006.3", "Air round the duct near its outlet", "in", "duct_clearance")
+@IRC.rule("AIR-06", "R1006.3", "Air around the duct near its outlet", "in", "duct_clearance")
 def duct(facts: Facts) -> Compared:
     """An ember can fall into the duct and heat it."""
     if said := _supply(facts):
@@ -119,7 +119,7 @@ def passage(facts: Facts) -> Compared:
     at_most=True,
 )
 def outlet(facts: Facts) -> Compared:
-    """The air has to reach the fire before it has cooled the room."""
+    """Air has to reach the fire before it chills the room."""
     if said := _supply(facts):
         return said
     if facts.air.outlet_place is None and facts.air.outlet_distance_to_opening is None:
@@ -137,7 +137,7 @@ def outlet(facts: Facts) -> Compared:
     "outlet_closable; ember_guard",
 )
 def outlet_guard(facts: Facts) -> Compared:
-    """An open duct is a draught when the fire is out, and a trap for embers when it burns."""
+    """With the fire out an open duct is a cold draft; with a fire, embers fall in."""
     return _supply(facts) or all_of(yes(facts.air.outlet_closable), yes(facts.air.ember_guard))
 
 
@@ -150,7 +150,9 @@ def outlet_guard(facts: Facts) -> Compared:
     editions=FROM_2018,
 )
 def tight(facts: Facts) -> Compared:
-    """An open flue empties a heated house day and night; this chapter has no let-out for pressure."""
+    """An open flue empties a heated house day and night; this chapter has no exception for
+    pressure.
+    """
     return all_of(yes(facts.air.tight_damper_or_doors), yes(facts.air.exterior_air_supply))
 
 

@@ -25,13 +25,13 @@ MASONRY = ("solid units", "hollow grouted solid", "stone", "concrete")
 
 def _corbelled(facts: Facts) -> Compared | None:
     if facts.stack.corbelled is None:
-        return unknown("Whether the chimney is corbelled")
-    return None if facts.stack.corbelled else not_applicable("The chimney is not corbelled.")
+        return unknown("Whether the chimney is corbeled")
+    return None if facts.stack.corbelled else not_applicable("The chimney is not corbeled.")
 
 
 @IRC.rule("CHM-01", "R1003.5", "Corbel, total", "in", "corbel_total", at_most=True)
 def corbel_total(facts: Facts) -> Compared:
-    """What hangs out too far pulls the wall over that it hangs from."""
+    """Corbel out too far and the overhang pulls the wall over."""
     if said := _corbelled(facts):
         return said
     share = 1.0 if facts.stack.upper_storey else 0.5
@@ -62,7 +62,7 @@ def corbel_course(facts: Facts) -> Compared:
     if said := _corbelled(facts):
         return said
     if facts.unit_height is None or facts.corbel_unit_bed is None:
-        return unknown("The size of the corbelled unit")
+        return unknown("The size of the corbeled unit")
     return at_most(facts.corbel_per_course, min(facts.unit_height / 2, facts.corbel_unit_bed / 3))
 
 
@@ -74,7 +74,7 @@ def corbel_course(facts: Facts) -> Compared:
     "distance_change_to_penetration",
 )
 def change_of_shape(facts: Facts) -> Compared:
-    """Where framing comes near the masonry, it must be plain, so that the air space stays whole."""
+    """Where framing comes close, keep the masonry plain so that the air space stays whole."""
     if facts.stack.changes is None and facts.stack.distance_change_to_penetration is None:
         return unknown("Whether wall or liner changes")
     if facts.stack.changes is False:
@@ -183,7 +183,7 @@ def stagger(facts: Facts) -> Compared:
     "inlet_side; thimble_material",
 )
 def inlet(facts: Facts) -> Compared:
-    """An inlet from elsewhere collects soot, and bare masonry at it burns through."""
+    """A side inlet collects soot, and bare masonry around it burns through."""
     if facts.stack.connector is None:
         return unknown("Whether an appliance is connected")
     if not facts.stack.connector:
@@ -213,7 +213,7 @@ def _cleanout(facts: Facts) -> Compared | None:
     at_most=True,
 )
 def cleanout(facts: Facts) -> Compared:
-    """Soot that nobody can reach burns one day by itself."""
+    """Soot that nobody can reach catches fire some day."""
     return _cleanout(facts) or at_most(facts.stack.cleanout_to_flue_base, 6 * INCH)
 
 
@@ -242,7 +242,7 @@ def cleanout_height(facts: Facts) -> Compared:
     "CHM-14", "R1003.10.1", "Veneer on a framed chimney", "yes-no", "through_flashing; weep_holes"
 )
 def veneer(facts: Facts) -> Compared:
-    """Water behind a veneer has to find its way out again."""
+    """Water that gets in behind a veneer has to get out again."""
     if facts.stack.veneer_on_frame is None:
         return unknown("Whether this is a veneer on framing")
     if not facts.stack.veneer_on_frame:

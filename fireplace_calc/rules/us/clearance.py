@@ -34,9 +34,7 @@ def _excepted(facts: Facts) -> bool:
 
 @IRC.rule("CLR-01", "R1001.11", "Air in front and beside", "in", "clear_front")
 def air_front_side(facts: Facts) -> Compared:
-    """Wood dried by years of heat lights far below the heat that lights fresh wood; air between
-    keeps it cool.
-    """
+    """Wood baked for years lights at far less heat than new wood; the air space keeps it cool."""
     if _excepted(facts):
         return not_applicable(EXCEPTIONS)
     return all_lengths(facts.clear_front, facts.clear_side, 2 * INCH)
@@ -51,7 +49,7 @@ def all_lengths(a: float | None, b: float | None, limit: float) -> Compared:
         return at_least(None, limit)
     found = at_least(min(known), limit, soft=True)
     if len(known) < 2 and found.verdict != FALLS_SHORT:
-        return Compared(NOT_CHECKED, None, limit, "One of front and side is not known yet.")
+        return Compared(NOT_CHECKED, None, limit, "Front or side is not known yet.")
     return found
 
 
@@ -86,7 +84,7 @@ def airspace_noncombustible(facts: Facts) -> Compared:
 
 @IRC.rule("CLR-04", "R1001.11 exception 1", "Listed masonry fireplace", "in", "clear_any")
 def listed_fireplace(facts: Facts) -> Compared:
-    """A listing has been tested at the distances it states."""
+    """A listed unit was tested at the distances its listing states."""
     if facts.fireplace_listed is None:
         return unknown("Whether the fireplace is listed for contact")
     if not facts.fireplace_listed:
@@ -179,7 +177,7 @@ def edge_large(facts: Facts) -> Compared:
     "CLR-07", "R1001.11 exception 4", "Mantel and trim, distance", "in", "trim_distance_to_opening"
 )
 def trim_distance(facts: Facts) -> Compared:
-    """Flame and glow reach round the edge of the opening."""
+    """Flame and glow reach around the edge of the opening."""
     burning = [piece for piece in facts.trim if piece.combustible]
     if not burning:
         return not_applicable("No trim that burns is on the face.")
@@ -212,7 +210,7 @@ def trim_projection(facts: Facts) -> Compared:
 
 @IRC.rule("CLR-09", "R1001.12", "Fireblock at the fireplace", "word", "fireblock_material")
 def fireblock(facts: Facts) -> Compared:
-    """The space round the masonry is a flue of its own when the house burns."""
+    """In a house fire the space around the masonry is a flue of its own."""
     return one_of(facts.fireblock_material, ("noncombustible",))
 
 
@@ -247,17 +245,19 @@ def accessories(facts: Facts) -> Compared:
     editions=("2015",),
 )
 def figure_note(facts: Facts) -> Compared:
-    """A note in a figure without a sentence behind it."""
-    return not_applicable("For information only: the figure notes 21 in, no sentence asks for it.")
+    """A note in a figure, with no sentence of the code behind it."""
+    return not_applicable(
+        "For information only: the figure notes 21 in; no sentence of the code asks it."
+    )
 
 
 def _chimney_excepted(facts: Facts) -> bool:
     return bool(facts.liner_listed or facts.in_masonry_wall)
 
 
-@IRC.rule("CLR-20", "R1003.18", "Air round the chimney, indoors", "in", "clear_chimney")
+@IRC.rule("CLR-20", "R1003.18", "Air around the chimney, indoors", "in", "clear_chimney")
 def air_chimney(facts: Facts) -> Compared:
-    """Framing round a chimney is baked at every fire."""
+    """Framing around a chimney is baked at every fire."""
     if facts.chimney_location is None:
         return unknown("Where the chimney stands")
     if facts.chimney_location == "exterior":
@@ -272,7 +272,7 @@ def air_chimney(facts: Facts) -> Compared:
     )
 
 
-@IRC.rule("CLR-21", "R1003.18", "Air round the chimney, outdoors", "in", "clear_chimney")
+@IRC.rule("CLR-21", "R1003.18", "Air around the chimney, outdoors", "in", "clear_chimney")
 def air_chimney_outside(facts: Facts) -> Compared:
     """Outdoors the masonry stays cooler, but not at the eaves and siding."""
     if facts.chimney_location is None:
@@ -369,11 +369,11 @@ def chimney_edge(facts: Facts) -> Compared:
     editions=ONLY_2024,
 )
 def chimney_edge_2024(facts: Facts) -> Compared:
-    """Through this much masonry the side of a chimney stays below what chars wood."""
+    """Masonry this thick keeps the side of a chimney below the heat that chars wood."""
     return chimney_edge_through_masonry(facts)
 
 
 @IRC.rule("CLR-25", "R1003.19", "Fireblock at the chimney", "word", "fireblock_material")
 def chimney_fireblock(facts: Facts) -> Compared:
-    """The space round the chimney would carry fire from floor to floor."""
+    """The space around the chimney carries fire from floor to floor."""
     return one_of(facts.fireblock_material, ("noncombustible",))

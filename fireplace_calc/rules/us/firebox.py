@@ -47,12 +47,14 @@ def _approval(facts: Facts) -> str:
     "FBX-01", "R1001.5", "Firebox back and sides, lined", "in", "firebox_wall_thickness_total"
 )
 def wall_lined(facts: Facts) -> Compared:
-    """Heat stored in the wall must not reach what burns behind it; a lining takes the worst of it."""
+    """Heat stored in the wall must not reach what can burn behind it; a lining takes the worst of
+    it.
+    """
     if (good := lined(facts)) is None:
         return unknown("The lining")
     if not good:
         return not_applicable(
-            "Without a lining of at least 2 in firebrick the thicker wall is needed."
+            "Without at least 2 in of firebrick lining the thicker wall is needed."
         )
     return at_least(facts.firebox_wall_thickness_total, 8 * INCH, _approval(facts), soft=True)
 
@@ -126,17 +128,17 @@ def steel_plate(facts: Facts) -> Compared:
 
 
 @IRC.rule(
-    "FBX-07", "R1001.5.1", "Masonry round a steel unit, total", "in", "steel_unit_surround_total"
+    "FBX-07", "R1001.5.1", "Masonry around a steel unit, total", "in", "steel_unit_surround_total"
 )
 def steel_surround(facts: Facts) -> Compared:
-    """The steel gets hotter than a masonry box and needs the full wall round it."""
+    """The steel gets hotter than a masonry box and needs the full wall around it."""
     return not_applicable(NO_STEEL_BOX)
 
 
 @IRC.rule(
     "FBX-08",
     "R1001.5.1",
-    "Masonry round a steel unit, solid part",
+    "Masonry around a steel unit, solid part",
     "in",
     "steel_unit_surround_solid",
 )
@@ -165,7 +167,7 @@ def depth_shallow(facts: Facts) -> Compared:
 
 @IRC.rule("FBX-11", "R1001.5; R1003.1", "Kind of masonry", "word", "masonry_kind")
 def masonry_kind(facts: Facts) -> Compared:
-    """Open cells would carry fire and smoke round the wall."""
+    """Open cells carry fire and smoke through the wall."""
     return one_of(facts.masonry_kind, MASONRY_KINDS)
 
 
@@ -220,9 +222,7 @@ def passage(facts: Facts) -> Compared:
     "THR-04", "R1001.7", "Throat or damper over the lintel", "in", "throat_height_above_lintel"
 )
 def over_lintel(facts: Facts) -> Compared:
-    """Steel and masonry over the opening stay cooler, and the smoke inside, when the neck sits well
-    above them.
-    """
+    """A high throat keeps the smoke inside, and the steel and masonry over the opening cooler."""
     lowest = facts.throat_height_above_opening
     if facts.damper_place == "throat":
         lowest = min(lowest, facts.damper_height_above_opening)
@@ -299,9 +299,7 @@ def damper(facts: Facts) -> Compared:
 def lintel_bearing(facts: Facts) -> Compared:
     """A short bearing crushes the jamb's corner or slips off it."""
     if facts.lintel_material == "masonry arch":
-        return not_applicable(
-            "An arch bears on its skewbacks; its thrust is a matter of structure."
-        )
+        return not_applicable("An arch bears on its skewbacks; see the structure for its thrust.")
     return at_least(facts.lintel_bearing_each_end, 4 * INCH, soft=True)
 
 
@@ -309,7 +307,7 @@ def lintel_bearing(facts: Facts) -> Compared:
     "LIN-02", "R1001.7; Table R1001.1", "Lintel that does not burn", "word", "lintel_material"
 )
 def lintel_material(facts: Facts) -> Compared:
-    """It hangs in the hottest smoke of the room side."""
+    """It sits in the hottest smoke on the room side."""
     return one_of(
         facts.lintel_material,
         ("steel", "reinforced concrete", "reinforced masonry", "stone", "masonry arch"),

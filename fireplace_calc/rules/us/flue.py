@@ -50,7 +50,7 @@ def start_appliance(facts: Facts) -> Compared:
 
 @IRC.rule("FLU-04", "R1003.12", "Start of the liner, fireplace", "word", "liner_start")
 def start_fireplace(facts: Facts) -> Compared:
-    """No gap between chamber and liner for smoke to escape by."""
+    """Smoke gets out at any gap between chamber and liner."""
     if facts.liner_kind in (None, "unlined"):
         return unknown("The liner")
     return Compared(
@@ -78,11 +78,9 @@ def liner_slope(facts: Facts) -> Compared:
     return at_most(facts.liner_slope_from_vertical, 30 * DEG, "From the vertical.")
 
 
-@IRC.rule("FLU-07", "R1003.12", "Gap round a clay liner", "in", "liner_gap", at_most=True)
+@IRC.rule("FLU-07", "R1003.12", "Gap around a clay liner", "in", "liner_gap", at_most=True)
 def liner_gap(facts: Facts) -> Compared:
-    """The liner is held by little mortar and must not wander; filled solid, it would crack when it
-    grows.
-    """
+    """A little mortar holds the liner in place; filled solid, it cracks as it grows."""
     if facts.liner_kind is None:
         return unknown("The liner")
     if facts.liner_kind != "ASTM C315 clay":
@@ -94,9 +92,9 @@ def liner_gap(facts: Facts) -> Compared:
     "FLU-08", "R1003.12.2", "Nothing vented through the gap", "yes-no", "liner_gap_used_as_vent"
 )
 def gap_vent(facts: Facts) -> Compared:
-    """Whatever is blown in there finds the rooms through the joints."""
+    """Whatever is vented in there gets into the rooms through the joints."""
     if facts.liner_gap_used_as_vent is None:
-        return unknown("Whether anything is vented into the gap round the liner")
+        return unknown("Whether anything is vented into the gap around the liner")
     return Compared(
         FALLS_SHORT if facts.liner_gap_used_as_vent else MEETS,
         "vented" if facts.liner_gap_used_as_vent else "not vented",
@@ -182,7 +180,7 @@ def chart(facts: Facts) -> Compared:
     "FLU-15", "R1003.15.1; R1003.15.2", "Where the flue area comes from", "word", "flue_area_source"
 )
 def area_source(facts: Facts) -> Compared:
-    """A nominal size says little about the hole; the table, the maker or a rule in the flue does."""
+    """The nominal size is not the hole. Take it from the table, the maker, or a tape in the flue."""
     return one_of(facts.flue_area_source, ("table", "manufacturer", "field measured"))
 
 
@@ -210,9 +208,9 @@ def appliance_liner(facts: Facts) -> Compared:
 
 @IRC.rule("FLU-18", "R1003.12.1", "Listed liner as listed", "yes-no", "liner_per_listing")
 def listed_liner(facts: Facts) -> Compared:
-    """A listing is worth what the installation keeps of it."""
+    """A listing holds only where the work follows it."""
     if facts.liner_kind is None:
         return unknown("The liner")
     if facts.liner_kind not in LISTED:
         return not_applicable("The liner is not a listed one.")
-    return unknown("Whether the liner follows its listing; see its papers on site. That")
+    return unknown("See the liner's papers on site: whether it follows its listing")

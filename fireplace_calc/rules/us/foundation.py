@@ -75,7 +75,7 @@ def below_grade(facts: Facts) -> Compared:
 
 @IRC.rule("FND-05", "R1003.2", "Chimney footing thickness", "in", "footing_thickness")
 def chimney_footing_thickness(facts: Facts) -> Compared:
-    """A chimney is the heaviest thing in the house for its plan."""
+    """No part of the house is heavier for its footprint than the chimney."""
     return _own(facts) or at_least(facts.footing_thickness, 12 * INCH, soft=True)
 
 
@@ -123,9 +123,7 @@ def soil(facts: Facts) -> Compared:
     return bearing(facts, {name: pressure for name, (pressure, _) in soil_bearing().items()})
 
 
-@IRC.rule(
-    "FND-09", "R401.4.1 note b", "Soil weak enough to be looked into", "psf", "soil_bearing_assumed"
-)
+@IRC.rule("FND-09", "R401.4.1 note b", "Soil too weak for the table", "psf", "soil_bearing_assumed")
 def weak_soil(facts: Facts) -> Compared:
     """Below this the table may not be used; somebody has to dig and look."""
     found = at_least(facts.ground.soil_bearing_assumed, 1500 * PSF)
@@ -145,13 +143,13 @@ def weak_soil(facts: Facts) -> Compared:
     "footing_depth_below_undisturbed_ground",
 )
 def undisturbed(facts: Facts) -> Compared:
-    """Fill heaped round a wall carries nothing; what counts is the ground that was always there."""
+    """Fill heaped around a wall carries nothing; only undisturbed ground counts."""
     return at_least(facts.ground.footing_depth_below_undisturbed_ground, 12 * INCH, soft=True)
 
 
 @IRC.rule("FND-11", "R403.1.4.1", "How frost is kept off", "word", "frost_protection_method")
 def frost_route(facts: Facts) -> Compared:
-    """A footing has to be out of frost's reach by one accepted way or another."""
+    """Frost must not reach the footing; the code accepts several ways."""
     if facts.frost_depth is not None and facts.frost_depth <= 0:
         return not_applicable("The ground does not freeze here.")
     method = facts.ground.frost_protection_method
@@ -171,7 +169,10 @@ def frost_route(facts: Facts) -> Compared:
     if method in routes[1:3]:
         return with_note(
             found,
-            "For a fireplace the official has to agree: its own section names the frost line only.",
+            (
+                "The building official has to agree: the fireplace section names only the "
+                "frost line."
+            ),
         )
     return found
 
@@ -194,7 +195,7 @@ def least_footing(facts: Facts) -> Compared:
     """Below this size concrete is a crust, not a footing."""
     if not reaches(facts.footing_thickness, 6 * INCH):
         return at_least(facts.footing_thickness, 6 * INCH, "Thickness.")
-    return at_least(facts.footing_width, 12 * INCH, "Width, the shorter way.")
+    return at_least(facts.footing_width, 12 * INCH, "The shorter side.")
 
 
 @IRC.rule(

@@ -85,32 +85,32 @@ def slope_smooth(facts: Facts) -> Compared:
     if facts.smoke_chamber_construction is None:
         return unknown("How the smoke chamber is built")
     if facts.smoke_chamber_construction == "corbelled":
-        return not_applicable("The smoke chamber is corbelled.")
+        return not_applicable("The smoke chamber is corbeled.")
     return at_most(
         facts.smoke_chamber_slope_from_vertical,
         45 * DEG,
-        "From the vertical, of the face that leans most.",
+        "From the vertical, at the face that leans most.",
     )
 
 
 @IRC.rule(
     "SMK-06",
     "R1001.8.1",
-    "Smoke chamber slope, corbelled",
+    "Smoke chamber slope, corbeled",
     "deg",
     "smoke_chamber_slope_from_vertical",
     at_most=True,
 )
 def slope_corbelled(facts: Facts) -> Compared:
-    """Steps trip the smoke and hold soot, so corbelling has to be steeper than a smooth face."""
+    """Steps trip the smoke and hold soot, so corbeling has to be steeper than a smooth face."""
     if facts.smoke_chamber_construction is None:
         return unknown("How the smoke chamber is built")
     if facts.smoke_chamber_construction != "corbelled":
-        return not_applicable("The smoke chamber is not corbelled.")
+        return not_applicable("The smoke chamber is not corbeled.")
     return at_most(
         facts.smoke_chamber_slope_from_vertical,
         30 * DEG,
-        "From the vertical, of the face that leans most.",
+        "From the vertical, at the face that leans most.",
     )
 
 
@@ -128,17 +128,19 @@ def corbel_step(facts: Facts) -> Compared:
     if facts.smoke_chamber_construction is None:
         return unknown("How the smoke chamber is built")
     if facts.smoke_chamber_construction != "corbelled":
-        return not_applicable("The smoke chamber is not corbelled.")
+        return not_applicable("The smoke chamber is not corbeled.")
     if facts.corbel_per_course is None or facts.unit_height is None or facts.unit_thickness is None:
-        return unknown("The corbelled course or its brick")
+        return unknown("The corbeled course or its brick")
     found = at_most(facts.corbel_per_course, min(facts.unit_height / 2, facts.unit_thickness / 3))
     if found.verdict == FALLS_SHORT:
         return Compared(
             NOT_CHECKED,
             found.provided,
             found.required,
-            "Over the limit of chapter 6, which the fireplace chapter "
-            "does not call up: a warning, to be settled with the building official.",
+            (
+                "Over the limit of chapter 6, which the fireplace chapter does not call up. "
+                "Settle it with the building official."
+            ),
         )
     return found
 
@@ -151,7 +153,7 @@ def hearth_material(facts: Facts) -> Compared:
         one_of(
             facts.hearth_support, ("noncombustible",), "What carries the hearth is not known yet."
         ),
-        yes(facts.hearth_forms_removed, "Whether the timber forms have come out is not known yet."),
+        yes(facts.hearth_forms_removed, "Whether the wood forms have come out is not known yet."),
     )
 
 

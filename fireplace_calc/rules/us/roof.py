@@ -34,7 +34,7 @@ MESH = (3 / 8 * INCH, 1 / 2 * INCH)
     "chimney_top_above_highest_roof_contact",
 )
 def over_contact(facts: Facts) -> Compared:
-    """Snow, sparks on the roof, and the slow air that clings to it."""
+    """Clears snow and slow air, and keeps sparks off the roof."""
     return at_least(
         facts.chimney_top_above_highest_roof_contact, 3 * FOOT, "From the uphill side.", soft=True
     )
@@ -59,7 +59,7 @@ def over_building(facts: Facts) -> Compared:
 
 @IRC.rule("ROF-03", "R1003.9.1", "Cap", "word", "cap_material")
 def cap(facts: Facts) -> Compared:
-    """Water that gets in freezes the top of the chimney apart."""
+    """Water gets in, freezes, and breaks up the top of the chimney."""
     shape = Compared(
         MEETS if facts.cap_sloped else FALLS_SHORT,
         "sloped" if facts.cap_sloped else "flat",
@@ -157,7 +157,7 @@ def cricket_height(facts: Facts) -> Compared:
 
 @IRC.rule("ROF-10", "R903.2.2", "Cricket, roofing chapter", "yes-no", "cricket_present")
 def cricket_roofing(facts: Facts) -> Compared:
-    """The roofing chapter asks for the same saddle and knows no let-out at the ridge."""
+    """The roofing chapter asks for the same cricket, with no exception at the ridge."""
     if not _wide(facts):
         return not_applicable("Not wider than 30 in across the slope.")
     return yes(facts.cricket_present)

@@ -35,7 +35,7 @@ def calm(facts: Facts, shaking: tuple[str, ...] = BARS_ASKED) -> Compared | None
     if category == "E":
         return Compared(
             NOT_CHECKED,
-            note="Category E: what this code asks there was not read. Send for an engineer.",
+            note="Category E: that part of the code was not read. Call an engineer.",
         )
     return None if category in shaking else not_applicable(f"Category {category} asks for no bars.")
 
@@ -96,7 +96,7 @@ def more_bars(facts: Facts) -> Compared:
     "SEI-04", "R1001.3.1; Table R1001.1", "Vertical bars, more flues", "count", "vertical_bars_no4"
 )
 def flue_bars(facts: Facts) -> Compared:
-    """Every flue more is a hole more in the same masonry."""
+    """Every added flue is one more hole in the same masonry."""
     if said := calm(facts):
         return said
     if facts.anchorage.n_flues is None:
@@ -130,7 +130,7 @@ def tie_spacing(facts: Facts) -> Compared:
 
 @IRC.rule("SEI-07", "R1001.3.2; R1003.3.2", "Ties where bars bend", "count", "ties_per_bend")
 def tie_bends(facts: Facts) -> Compared:
-    """A bent bar pulls outwards just where it bends."""
+    """A bent bar pulls outward right at the bend."""
     if said := calm(facts):
         return said
     if facts.anchorage.bars_bend is None and facts.anchorage.ties_per_bend is None:
@@ -169,7 +169,7 @@ def straps(facts: Facts) -> Compared:
 
 @IRC.rule("SEI-10", "R1001.4.1; R1003.4.1", "Strap embedment", "in", "strap_embedment")
 def embedment(facts: Facts) -> Compared:
-    """A strap pulls out of masonry that it does not reach into."""
+    """A strap set in too short pulls out."""
     return anchored_otherwise(facts) or at_least(facts.anchorage.strap_embedment, 12 * INCH)
 
 
@@ -221,5 +221,5 @@ def plate(facts: Facts) -> Compared:
             FALLS_SHORT, note=f"{held.no6_screws_per_bolt} screws to each bolt; 7 are asked."
         )
     if NOT_CHECKED in (found.verdict, screws.verdict):
-        return unknown("Side and thickness of the plate, or its screws,")
+        return unknown("Side or thickness of the plate, or the number of its screws")
     return at_least(held.plate_side, 3 * INCH, "Thickness and screws are enough too.")

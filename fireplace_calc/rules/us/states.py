@@ -51,9 +51,7 @@ bedrock none was read. [Pa]
 # -- New Jersey ---------------------------------------------------------------------------------------
 @NEW_JERSEY.amend("CLR-06a")
 def edge_at_firebox(facts: Facts) -> Compared:
-    """Through this much masonry an edge in the open stays below what chars wood, by the state's
-    figure.
-    """
+    """By the state's figure, this much masonry keeps an open edge below the heat that chars wood."""
     return clearance.edge_through_masonry(facts, 6 * INCH)
 
 
@@ -79,9 +77,7 @@ def projection(facts: Facts) -> Compared:
 
 
 def _taken_out(facts: Facts) -> Compared:
-    return not_applicable(
-        "The state leaves this section out of its print; the bolts stay in its table."
-    )
+    return not_applicable("The state leaves this section out; the bolts stay in its table.")
 
 
 for _key in (
@@ -124,7 +120,7 @@ for _key in (f"SEI-{number:02d}" for number in range(1, 15)):
 
 @CALIFORNIA.amend("ROF-04")
 def arrester(facts: Facts) -> Compared:
-    """In a dry land one spark on a roof is a wildfire, so every chimney carries a screen."""
+    """In dry country one spark on a roof starts a wildfire, so every chimney carries a screen."""
     if facts.arrester is None:
         return unknown("Whether there is a spark arrester")
     if not facts.arrester:
@@ -135,7 +131,9 @@ def arrester(facts: Facts) -> Compared:
 # -- Washington ---------------------------------------------------------------------------------------
 @WASHINGTON.amend("AIR-07")
 def ducted_air(facts: Facts) -> Compared:
-    """Too small a duct feeds nothing; the state sets a least, a damper in it, and a tight front."""
+    """Too small a duct feeds nothing; the state sets a least area, a damper in the duct, and a
+    tight front.
+    """
     area = facts.air_passage_area
     if not area:
         return unknown("The free area of the duct")
@@ -144,9 +142,10 @@ def ducted_air(facts: Facts) -> Compared:
     told = all_of(yes(facts.air.outlet_closable), yes(facts.air.tight_damper_or_doors))
     if told.verdict != "meets":
         return Compared(
-            told.verdict, note="The duct's damper, and a tight flue damper or doors, go with it."
+            told.verdict,
+            note="It also needs a damper in the duct, and a tight flue damper or doors.",
         )
-    return at_least(area, 6 * SQIN, "With a damper in the duct and a tight front; no largest size.")
+    return at_least(area, 6 * SQIN, "With a damper in the duct and a tight front; no upper limit.")
 
 
 # -- Oregon -------------------------------------------------------------------------------------------

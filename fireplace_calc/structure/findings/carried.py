@@ -25,8 +25,7 @@ if TYPE_CHECKING:
 
 LINTEL, ARCH, FOOTING = "lintel", "arch", "footing"
 LOW = (
-    "The breast ends below the triangle's apex, so what stands on top comes in; send for an"
-    " engineer."
+    "The breast ends below the top of the triangle, so load from above comes in: call an engineer."
 )
 MIDDLE = Source("statics: the middle third", "derived")
 
@@ -69,7 +68,7 @@ def _unborne(work: Structure) -> Compared | None:
 
 @judged("STR-09", LINTEL, "Bending of the lintel", "psi", source("steel bending"), over=True)
 def bent(work: Structure) -> Compared:
-    """Span is the clear opening and one bearing; the wall arches past a triangle of 45 degrees."""
+    """Span is the clear opening plus one bearing; above a 45-degree triangle the wall arches over."""
     if said := _unborne(work):
         return said
     held = work.lintel
@@ -83,15 +82,15 @@ def bent(work: Structure) -> Compared:
 
 REASONS = {
     "reinforced concrete": (
-        "Its bars are not known: take the maker's table for a precast one, or an engineer. Shown as"
-        " plain concrete."
+        "Its bars are not known: use the maker's table, or ask an engineer. Shown as "
+        "plain concrete."
     ),
-    "reinforced masonry": "Its bars are not known: for an engineer. Shown as plain masonry.",
+    "reinforced masonry": ("Its bars are not known: ask an engineer. Shown as plain masonry."),
     "masonry arch": (
-        "A flat arch has to be set out by the trade's rules and held by its abutments. Shown as a"
-        " plain beam."
+        "A flat arch is laid out by the trade's rules and held by its abutments. Shown "
+        "as a plain beam."
     ),
-    "timber": "Timber is never accepted over a fire.",
+    "timber": "Wood is never accepted over a fire.",
     None: "The lintel's material is not known yet.",
 }
 
@@ -117,7 +116,7 @@ def sagging(work: Structure) -> Compared:
     over=True,
 )
 def tabled(work: Structure) -> Compared:
-    """A table for brick veneer with no storey over it, to set beside the sum."""
+    """A table for brick veneer with no story above, to set beside the calculation."""
     if said := _straight(work):
         return said
     if work.lintel.sag is None:
@@ -161,13 +160,13 @@ def _arched(work: Structure) -> Compared | None:
 
 @judged("STR-14", ARCH, "Span of a minor arch", "ft", source("minor arch span"), over=True)
 def short(work: Structure) -> Compared:
-    """Above this span the rules of thumb end and an engineer begins."""
+    """Above this span the rules of thumb end; call an engineer."""
     return _arched(work) or at_most(work.arch.ring.span, figure("minor arch span"))
 
 
 @judged("STR-15", ARCH, "Rise over span of a minor arch", "-", source("minor arch rise"), over=True)
 def flat(work: Structure) -> Compared:
-    """A steep arch pushes less, but its line of thrust is no longer near its ring by itself."""
+    """A steep arch pushes less, but its line of thrust may leave the ring."""
     return _arched(work) or at_most(
         work.arch.ring.rise / work.arch.ring.span, figure("minor arch rise")
     )
@@ -200,7 +199,7 @@ def slides(work: Structure) -> Compared:
     return _arched(work) or _guarded(
         work,
         at_least(
-            work.arch.friction, work.arch.abutment, "Thrust of the parabola, which is the larger."
+            work.arch.friction, work.arch.abutment, "The parabola's thrust, which is the larger."
         ),
         work.arch.low,
     )
@@ -220,7 +219,7 @@ def _ground(work: Structure, pressure: float | None) -> Compared | None:
         return Compared(
             NOT_CHECKED,
             pressure,
-            note="Fill, mud, peat and organic soil have no tabled bearing: dig and look.",
+            note="The table gives no bearing for fill, mud, peat or organic soil: dig and look.",
         )
     return (
         Compared(NOT_CHECKED, pressure, note="The soil is not known yet.")
@@ -233,7 +232,7 @@ def _ground(work: Structure, pressure: float | None) -> Compared | None:
     "STR-19", FOOTING, "Pressure under the footing, still air", "psf", soils()["clay"][1], over=True
 )
 def stands(work: Structure) -> Compared:
-    """Everything that stands on it and the footing itself, under its worst edge."""
+    """All that stands on the footing and the footing itself, under its worst edge."""
     found = work.footing
     if found.pressure is None:
         return Compared(FALLS_SHORT, note="The weight stands beyond the edge of the footing.")
@@ -252,17 +251,17 @@ def blown(work: Structure) -> Compared:
     """Wind on a chimney that nothing holds presses one edge of the footing and lifts the other."""
     found = work.footing
     if found.held:
-        return not_applicable("What holds the chimney takes its wind into the house.")
+        return not_applicable("The house takes the wind on this chimney.")
     if not found.wind_known:
         return unknown("The wind speed or the exposure")
     if found.topples:
-        return Compared(FALLS_SHORT, note="The footing topples before it presses.")
+        return Compared(FALLS_SHORT, note="The footing tips over first.")
     return _ground(work, found.windy) or at_most(
-        found.windy, found.allowed, "Nothing is added to the soil's figure for wind."
+        found.windy, found.allowed, "The soil's figure is not raised for wind."
     )
 
 
-@judged("STR-21", FOOTING, "Footing beyond the base", "in", source("footing projection"))
+@judged("STR-21", FOOTING, "Footing projection beyond the base", "in", source("footing projection"))
 def projects(work: Structure) -> Compared:
     """A wider foot spreads the weight."""
     return at_least(work.footing.projection, figure("footing projection"), soft=True)
@@ -278,6 +277,6 @@ def thick(work: Structure) -> Compared:
     return at_least(
         work.footing.thickness,
         least,
-        "As thick as it stands out." if spread > figure("footing thickness") else "",
+        "At least as thick as it projects." if spread > figure("footing thickness") else "",
         soft=True,
     )

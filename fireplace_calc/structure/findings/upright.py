@@ -87,13 +87,13 @@ def bond(work: Structure) -> Compared:
 @judged(
     "STR-02",
     CAUTIOUS,
-    "Line of force off the middle, bond not trusted",
+    "Line of force off the middle, bond not counted",
     "in",
     NO_TENSION,
     over=True,
 )
 def kern(work: Structure) -> Compared:
-    """Bond is a matter of weather and of hands; weight is always there."""
+    """Bond depends on weather and workmanship; weight is always there."""
     return _still(work) or at_most(
         work.stack.worst.eccentricity, work.stack.worst.kern, _wind_note(work)
     )
@@ -146,14 +146,14 @@ def _braced(work: Structure, found: Compared) -> Compared:
             NOT_CHECKED,
             found.provided,
             found.required,
-            "Not without bracing for wind; whether it is braced is not known yet.",
+            "Only with bracing for wind; whether it is braced is not known yet.",
         )
     return found
 
 
 @judged("STR-05", SLENDER, "Free height, Ontario", "ft", source("Ontario free height"), over=True)
 def canadian(work: Structure) -> Compared:
-    """Above this a chimney is to be braced or worked out for wind."""
+    """Above this, brace the chimney or have it designed for wind."""
     high = work.frame.crown_top - work.frame.uphill_contact
     return (
         _braced(work, at_most(high, figure("Ontario free height")))
@@ -166,7 +166,7 @@ def canadian(work: Structure) -> Compared:
     "STR-06", SLENDER, "Least side that may stand free, Ontario", "in", source("Ontario least side")
 )
 def stout(work: Structure) -> Compared:
-    """The free height is allowed only to a stack that is stout both ways."""
+    """The free height goes only with a stack this thick both ways."""
     return _braced(
         work,
         at_least(
@@ -176,9 +176,7 @@ def stout(work: Structure) -> Compared:
 
 
 # -- earthquake -----------------------------------------------------------------------------------
-@judged(
-    "STR-07", QUAKE, "Tension across the bed joint, were it plain masonry", "psi", BOND, over=True
-)
+@judged("STR-07", QUAKE, "Tension across the bed joint as plain masonry", "psi", BOND, over=True)
 def shaken(work: Structure) -> Compared:
     """The ground throws the stack sideways by its own weight."""
     if work.stack.held:
@@ -186,7 +184,7 @@ def shaken(work: Structure) -> Compared:
     if work.seismic_load is None:
         return unknown("The design spectral response")
     if work.design.anchorage.chimney_reinforced:
-        return not_applicable("It is reinforced; its bars are for an engineer to design.")
+        return not_applicable("It is reinforced; an engineer designs its bars.")
     if work.design.site.seismic in STRONG_SEISMIC:
         return (
             Compared(
@@ -214,7 +212,7 @@ def shaken(work: Structure) -> Compared:
     return said
 
 
-@judged("STR-08", QUAKE, "Upright bars for this chimney", "count", source("bars"))
+@judged("STR-08", QUAKE, "Vertical bars for this chimney", "count", source("bars"))
 def bars(work: Structure) -> Compared:
     """Bars hold the courses together when the ground throws them."""
     category = work.design.site.seismic
@@ -222,7 +220,8 @@ def bars(work: Structure) -> Compared:
         return unknown("The seismic design category")
     if category not in STRONG_SEISMIC:
         return not_applicable(
-            f"Category {category} asks for no bars in a house; a wider code does so from C on."
+            f"Category {category} asks for no bars in a house; the International Building "
+            "Code does from C on."
         )
     if category == "E":
         return Compared(NOT_CHECKED, note="Category E has to be designed.")

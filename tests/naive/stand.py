@@ -618,7 +618,7 @@ class Stands:
     def remarks(self) -> list[str]:
         """Pieces of what is said besides, each with its number."""
         d, worst, head = self.d, self.worst, self.lintel()
-        found = ["no rule for wind"]
+        found = ["no wind rule"]
         if "wind" in worst and not self.held and worst["wind"]["area"] > 0:
             side = (
                 "from the side"
@@ -641,7 +641,7 @@ class Stands:
         elif "wind" not in worst and not self.held:
             found.append("come from the local code's map")
         if head is not None:
-            found.append("worked out for clear opening and one bearing")
+            found.append("figured for the clear opening and one bearing")
             if d.lintel.material == "steel":
                 found.append("Steel in the head")
             if d.lintel.material == "reinforced concrete":

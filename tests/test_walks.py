@@ -182,7 +182,7 @@ def test_the_designer_lays_two_options_side_by_side_and_hands_over_a_sheet(kind,
     assert (
         fingerprint(other) in text
         and "Option 1" in text
-        and told["Material costs"][0].partition(" coin")[0] in text
+        and told["Material costs"][0].partition(" USD")[0] in text
     )
     assert faults(view) == []
     walker.undo_to(re.compile("opening 3'-8\" wide"))

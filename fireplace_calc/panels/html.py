@@ -129,7 +129,7 @@ def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -
         required = asked(f, units)
         css = ' class="short"' if f.verdict == "falls short" else ""
         note = f" {escape(f.note[0].upper() + f.note[1:])}" if f.note else ""
-        rests = f" Rests on: {escape(f.source)}." if f.edition == JUDGED else ""
+        rests = f" Based on: {escape(f.source)}." if f.edition == JUDGED else ""
         rows.append(
             f"<tr><td{css}>{SIGNS[f.verdict]} {f.verdict}</td><td><b>{escape(f.title)}</b><br><span"
             f" class='why'>{escape(f.why)}{note}{rests}</span></td><td"
@@ -237,7 +237,7 @@ def guided(found: Iterable[Guide], result: Assessment, units: str) -> str:
         for g in found
     ]
     return remark(width_sentence(result.geometry, units)) + table(
-        "Guides, not rules", (16, 56, 28), ("Guide", "Says", "Rests on"), rows
+        "Guides, not rules", (16, 56, 28), ("Guide", "Says", "Based on"), rows
     )
 
 
@@ -250,7 +250,7 @@ def figures(result: Assessment, units: str) -> str:
     return table(
         "Formula, numbers, result",
         (16, 23, 25, 12, 24),
-        ("Figure", "Formula", "With the numbers", "Comes to", "Rests on"),
+        ("Figure", "Formula", "With the numbers", "Comes to", "Based on"),
         rows,
     )
 

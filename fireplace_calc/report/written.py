@@ -251,7 +251,7 @@ def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.
             "To spare",
             "Mode",
             "Confidence",
-            "Rests on",
+            "Based on",
             "Why",
             "Note",
             "Key",

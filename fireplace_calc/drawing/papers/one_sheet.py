@@ -27,7 +27,7 @@ WORKED = (
     Column("Formula", 40),
     Column("With the numbers", 50),
     Column("Comes to", 18),
-    Column("Rests on", 44),
+    Column("Based on", 44),
 )
 MET = (Column("Check", 60), Column("Provided", 26), Column("Required", 26), Column("Clause", 46))
 SIGNED = (
@@ -178,7 +178,7 @@ def _checked(result: Assessment, units: str) -> Iterator[str | Table]:
         yield Table(
             "Draft and structure: engineering judgement, not code", FOUND, found_rows(judged, units)
         )
-    yield from (f"Send for an engineer. {reason}" for reason in result.structure.engineer)
+    yield from (f"Call an engineer. {reason}" for reason in result.structure.engineer)
     yield Table(
         "Looked at on site", SIGNED, tuple((what, "", "", "") for what in TO_SIGN), tick=True
     )

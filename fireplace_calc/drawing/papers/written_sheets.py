@@ -110,7 +110,7 @@ def standing(result: Assessment, units: str) -> Iterator[str | Table]:
         found_rows(stands.findings, units),
         before=" ".join(stands.remarks),
     )
-    yield from (f"Send for an engineer. {reason}" for reason in stands.engineer)
+    yield from (f"Call an engineer. {reason}" for reason in stands.engineer)
 
 
 def cutting(result: Assessment, units: str) -> Iterator[str | Table]:

@@ -246,7 +246,7 @@ class Practice:
                 self.steps,
             ]
         )
-        accuse = w.Button(description="Say so")
+        accuse = w.Button(description="Check my answer")
         accuse.on_click(lambda _: self.accuse(self.suspect.value))
         fault_finding = w.VBox(
             [

@@ -2,6 +2,7 @@
 
 from collections import Counter, defaultdict
 
+import numpy as np
 import pytest
 import shapely
 from naive import bricks, courses, order
@@ -116,6 +117,10 @@ def test_bricks_of_every_face(name):
         assert sorted(p.long for p in layout.pieces) == pytest.approx(
             sorted(p.long for p in pieces), rel=1e-6, abs=1e-8
         )
+        sides = layout.edges
+        assert np.hypot(*(sides[:, 1] - sides[:, 0]).T).sum() == pytest.approx(
+            sum(shapely.Polygon(p.ring).length for p in layout.pieces)
+        )
         area = shapely.Polygon(outline).area
         assert layout.face.area == pytest.approx(area, rel=1e-9)
         assert layout.joint_area == pytest.approx(area - sum(p.face for p in pieces), abs=1e-7)
@@ -206,6 +211,14 @@ def test_what_is_said_of_the_count(name):
     rows = {row.item: row.note for row in assessed(name).takeoff}
     for item, row in naive(name).rows.items():
         assert ("kg/m3" in rows[item]) == (row["weight"] > 0), item
+    parts, stone = naive(name).parts, naive(name).d.lintel.material == "stone"
+    if "arch" in parts and not stone:
+        [(_, ring)] = parts["arch"].arches
+        number = (2 * ring.skew * (ring.radius + ring.deep / 2)) / (
+            2.75 * 0.0254
+        )  # along the middle of the ring
+        odd = min((k for k in range(1, 200, 2)), key=lambda k: abs(k - number))
+        assert f"{odd} round the ring" in rows["Arch brick"]
     for part, found in naive(name).order.cuts.items():
         thick = (
             naive(name).d.firebox.floor

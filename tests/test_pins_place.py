@@ -7,6 +7,7 @@ import math
 from itertools import pairwise
 
 import pytest
+from naive import levels
 from naive.solids import Disc, Ring, Solid, Under
 from naive.sums import gauss, shoelace
 from naive.whole import NAMES, assessed, differs, naive
@@ -24,18 +25,82 @@ def test_there_are_twenty_designs_and_they_are_marked_as_invented():
 @pytest.mark.parametrize("name", NAMES)
 def test_levels(name):
     mine, theirs = naive(name).s, assessed(name)
-    from naive.levels import names
-
-    assert differs(names(mine), theirs.levels) == {}
+    assert differs(levels.names(mine), theirs.levels) == {}
     assert list(theirs.levels.values()) == sorted(theirs.levels.values())
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_what_is_drawn_otherwise_than_asked_is_said(name):
-    from naive.levels import drawn_otherwise
+def test_every_line_of_the_plan_and_every_slope(name):
+    """Firebox, throat, chamber, flue, stack and roof: what the parts are hung on."""
+    s, frame = naive(name).s, assessed(name).geometry.frame
+    angles = levels.chamber_angles(s)
+    low = levels.throat_width(s) * (s.depth - s.throat_front)
+    shifted = s.shift_top - s.shift_foot
+    highest, what = levels.highest_within(s, levels.TEN_FEET)
+    wanted = {
+        "half_width": s.half,
+        "side_slope": s.splay,
+        "back_width": s.back,
+        "breast": s.breast,
+        "depth": s.depth,
+        "throat_front": s.throat_front,
+        "throat_back": s.throat_back,
+        "lean": s.lean,
+        "throat_width": levels.throat_width(s),
+        "throat_area": levels.throat_area(s),
+        "opening_area": levels.opening_area(s),
+        "block_half": s.block[0],
+        "block_back": s.block[1],
+        "unit_half": s.unit[0],
+        "unit_depth": s.unit[1],
+        "cavity_half": s.cavity[0],
+        "cavity_depth": s.cavity[1],
+        "stack_half": s.stack[0],
+        "stack_depth": s.stack[1],
+        "flue_y": s.flue_y,
+        "offset": s.shift,
+        "offset_bottom": s.shift_foot,
+        "offset_top": s.shift_top,
+        "offset_slope": math.atan2(s.shift, shifted) if s.shift else 0.0,
+        "flue_length": s.flue_top - s.flue_foot - shifted + math.hypot(shifted, s.shift),
+        "chamber_least_section": min(low, s.flue.wide * s.flue.deep),
+        "uphill_contact": s.uphill,
+        "downhill_contact": s.downhill,
+        "highest_within_reach": highest,
+        "slab_bottom": s.slab_foot,
+        "slab_top": s.paving,
+        "crown_bottom": s.crown_foot,
+    }
+    assert differs(wanted, {key: getattr(frame, key) for key in wanted}) == {}
+    assert what in frame.highest_within_reach_is
+    assert (
+        differs(
+            {key + "s" * (key == "side"): value for key, value in angles.items()},
+            frame.chamber_slopes,
+        )
+        == {}
+    )
+    bore = frame.bore
+    assert (bore.width, bore.depth, bore.wall, bore.round) == pytest.approx(
+        (s.flue.wide, s.flue.deep, s.flue.wall, s.flue.round), abs=1e-9
+    )
+    assert bore.area == pytest.approx(s.flue.bare, rel=1e-12)
+    assert bore.aspect == pytest.approx(
+        max(s.flue.wide, s.flue.deep) / min(s.flue.wide, s.flue.deep), rel=1e-12
+    )
+    assert (bore.table_area or 0) == pytest.approx(s.flue.net or 0, rel=1e-9)
+    for share in (0.1, 0.5, 0.93):
+        y, z = share * s.depth, s.hearth + share * (s.throat - s.hearth)
+        assert frame.half_at(y) == pytest.approx(levels.half_at(s, y), abs=1e-12)
+        assert frame.back_at(z) == pytest.approx(levels.back_at(s, z), abs=1e-12)
+        z = s.flue_foot + share * (s.flue_top - s.flue_foot)
+        assert frame.shift_at(z) == pytest.approx(levels.shift_at(s, z), abs=1e-12)
 
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_is_drawn_otherwise_than_asked_is_said(name):
     said = assessed(name).geometry.frame.adjusted
-    wanted = drawn_otherwise(naive(name).s)
+    wanted = levels.drawn_otherwise(naive(name).s)
     assert [line[: len(words)] for line, words in zip(said, wanted, strict=True)] == wanted
 
 
@@ -148,8 +213,7 @@ def test_every_part_lies_where_it_should_at_every_level(name):
     mine, theirs = naive(name), assessed(name).geometry.by_name
     wrong = {}
     for key, part in (mine.parts | mine.voids).items():
-        levels = stops(part)
-        for a, b in pairwise(levels):
+        for a, b in pairwise(stops(part)):
             for share in (0.03, 0.41, 0.97):
                 z = a + share * (b - a)
                 if b - a > 1e-9 and (

@@ -325,7 +325,7 @@ def test_odds_of_the_reference_fire():
         | {"throat": 1.25, "transmittance": 4.0}
     )
     surroundings = Surroundings(263.15, 293.15, surroundings.leak, 0.65)
-    found = smoke_odds(way, fire, surroundings, 283.15, tested=False, cap_told=False, draws=4000)
+    found = smoke_odds(way, fire, surroundings, 283.15, tested=False, cap_known=False, draws=4000)
     assert found.face.tolist() == pytest.approx([0.178, 0.235, 0.288], rel=0.06)
     assert found.pull.tolist() == pytest.approx([0.3, 1.6, 6.9], rel=0.15)
     assert float(found.below) == pytest.approx(0.62, abs=0.08)

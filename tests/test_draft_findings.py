@@ -15,9 +15,16 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import coefficient
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
-from fireplace_calc.draft import DATUMS, MODES, draft_result, judgement, outlooks, trace_flow_path
+from fireplace_calc.draft import (
+    DATUMS,
+    MODES,
+    draft_result,
+    draft_results,
+    judgement,
+    trace_flow_path,
+)
+from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.findings import RULES
-from fireplace_calc.draft.result import CASES
 from fireplace_calc.explore import face_curve, limit_map, pressure_steps
 from fireplace_calc.explore.limits import (
     CODE,
@@ -43,7 +50,7 @@ def verdict(found, key: str) -> str:
 
 
 def with_flows(case: str, **fields):
-    """The boathouse's outlook with one evening's figures put in by hand."""
+    """The boathouse's draft result with one evening's figures put in by hand."""
     k, changed = CASES.index(case), {}
     for name, value in fields.items():
         array = np.array(np.broadcast_to(getattr(FOUND.flows, name), len(CASES)), dtype=type(value))
@@ -159,7 +166,7 @@ def test_it_stands_apart_from_the_code():
 
 
 # -- what a change of the design does --------------------------------------------------------------
-def outlook_of(**changes):
+def result_of(**changes):
     return draft_result(
         build_geometry(
             change(BOATHOUSE, {key.replace("__", "."): value for key, value in changes.items()})
@@ -168,26 +175,26 @@ def outlook_of(**changes):
 
 
 def test_a_cold_chimney_and_a_fan_are_found():
-    cold = outlook_of(chimney__location="exterior")
+    cold = result_of(chimney__location="exterior")
     assert verdict(cold, "DRF-07") == FALLS_SHORT and verdict(FOUND, "DRF-07") == MEETS
     assert float(cold.flows.top[0]) < float(FOUND.flows.top[0])
-    tight = outlook_of(house__leakage="1", house__exhaust="150 L/s")
+    tight = result_of(house__leakage="1", house__exhaust="150 L/s")
     assert float(tight.flows.pull[1]) > float(FOUND.flows.pull[1])
-    inlet = outlook_of(house__leakage="1", house__exhaust="150 L/s", house__air_inlet="200 in2")
+    inlet = result_of(house__leakage="1", house__exhaust="150 L/s", house__air_inlet="200 in2")
     assert float(inlet.flows.pull[1]) < float(tight.flows.pull[1])
     assert "air inlet of" in next(f for f in judgement(tight) if f.key == "DRF-05").note
 
 
 def test_the_inlet_that_is_named_mends_it():
     needed = float(FOUND.spills.inlet.max())
-    mended = outlook_of(house__air_inlet=f"{needed!r} m2")
+    mended = result_of(house__air_inlet=f"{needed!r} m2")
     assert float(mended.flows.pull.max()) == pytest.approx(5.0, abs=1e-6)
 
 
 def test_an_unknown_leakage_takes_the_published_middle():
     told, untold = (
-        outlook_of(house__leakage=str(coefficient("air changes at 50 Pa"))),
-        outlook_of(house__leakage="unknown"),
+        result_of(house__leakage=str(coefficient("air changes at 50 Pa"))),
+        result_of(house__leakage="unknown"),
     )
     assert float(untold.flows.face[0]) == pytest.approx(float(told.flows.face[0]))
 
@@ -196,7 +203,7 @@ def test_an_unknown_leakage_lets_nothing_pass_that_hangs_on_it():
     """It condemns with the middle of houses, but a pass waits for the house's own test; lighting
     hangs on it only with a fan.
     """
-    told = outlook_of(house__leakage=str(coefficient("air changes at 50 Pa")))
+    told = result_of(house__leakage=str(coefficient("air changes at 50 Pa")))
     for fans in (False, True):
         lit = replace(told.lighting, fans=told.lighting.fans * fans)
         known, unknown = (
@@ -215,22 +222,22 @@ def test_an_unknown_leakage_lets_nothing_pass_that_hangs_on_it():
         assert all(
             "leakage is not known" in unknown[k].note for k in hang if known[k].verdict == MEETS
         )
-    assert not outlook_of(house__leakage="unknown").tested and told.tested
+    assert not result_of(house__leakage="unknown").tested and told.tested
     one, other = (
         build_geometry(change(BOATHOUSE, {"house.leakage": leak})) for leak in ("unknown", "5")
     )
-    assert [found.tested for found in outlooks([one, other])] == [False, True]
+    assert [found.tested for found in draft_results([one, other])] == [False, True]
 
 
 def test_a_damper_narrower_than_the_throat_counts():
-    assert outlook_of(throat__damper_area="60 in2").sizing_velocity < FOUND.sizing_velocity
+    assert result_of(throat__damper_area="60 in2").sizing_velocity < FOUND.sizing_velocity
 
 
 def test_cap_screen_and_offset_cost_something():
-    assert outlook_of(chimney__rain_cap="yes").path.cap == 1.5
-    assert outlook_of(chimney__rain_cap="yes", chimney__rain_cap_area="2000 in2").path.cap == 0.5
-    assert outlook_of(chimney__arrester="yes").path.screen == 0.5
-    assert outlook_of(flue__offset="16 in", flue__offset_rise="40 in").path.bends > 0.1
+    assert result_of(chimney__rain_cap="yes").path.cap == 1.5
+    assert result_of(chimney__rain_cap="yes", chimney__rain_cap_area="2000 in2").path.cap == 0.5
+    assert result_of(chimney__arrester="yes").path.screen == 0.5
+    assert result_of(flue__offset="16 in", flue__offset_rise="40 in").path.bends > 0.1
 
 
 def test_where_the_height_counts_from_is_a_choice():
@@ -241,13 +248,13 @@ def test_where_the_height_counts_from_is_a_choice():
 
 
 def test_a_top_under_a_steep_ridge_is_pressed():
-    assert "below the ridge" in outlook_of(flue__sections=6).wind_case
+    assert "below the ridge" in result_of(flue__sections=6).wind_case
     assert (
-        float(outlook_of(flue__sections=6).flows.wind[CASES.index("windy, mild")])
+        float(result_of(flue__sections=6).flows.wind[CASES.index("windy, mild")])
         < 0
         < float(FOUND.flows.wind[3])
     )
-    assert "low roof" in outlook_of(roof__pitch="1:12").wind_case
+    assert "low roof" in result_of(roof__pitch="1:12").wind_case
 
 
 @settings(max_examples=40, deadline=None)

@@ -291,7 +291,7 @@ def test_altitude_scales_the_mass_and_leaves_the_speed():
 
 @settings(max_examples=60, deadline=None)
 @given(designs())
-def test_every_design_has_an_outlook(design):
+def test_every_design_has_a_draft_result(design):
     found = draft_result(build_geometry(design))
     for part in (found.path, found.flows, found.spills, found.lighting):
         assert np.isfinite(numbers(part)).all()

@@ -13,7 +13,7 @@ from fireplace_calc import Design, change
 from fireplace_calc.assessment import assess
 from fireplace_calc.base.tables import DATA, rectangular_liner
 from fireplace_calc.base.units import INCH, SQIN, InputError
-from fireplace_calc.draft import draft_result, judgement, outlooks
+from fireplace_calc.draft import draft_result, draft_results, judgement
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.explore import find_remedies, how_far, refused, sketch, work_figures
 from fireplace_calc.explore.levers import LEVERS, tries
@@ -312,11 +312,11 @@ def test_a_raise_that_cannot_be_drawn_is_not_the_least():
 # -- many at once ---------------------------------------------------------------------------------
 def test_many_designs_in_one_search_are_as_one_by_one():
     made = [sketch(d) for d in FAULTS.values()]
-    for alone, together in zip(map(draft_result, made), outlooks(made), strict=True):
+    for alone, together in zip(map(draft_result, made), draft_results(made), strict=True):
         for a, b in zip(judgement(alone), judgement(together), strict=True):
             assert (a.key, a.verdict) == (b.key, b.verdict)
             assert a.provided == pytest.approx(b.provided, rel=1e-6)
-    assert outlooks([]) == ()
+    assert draft_results([]) == ()
 
 
 # -- with a pencil --------------------------------------------------------------------------------

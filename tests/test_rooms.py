@@ -52,7 +52,6 @@ TO_SPLIT = {
     "base/tables.py",
     "base/units.py",
     "build/steps.py",
-    "draft/operating.py",
     "drawing/papers/class_papers.py",
     "drawing/room/room_view.py",
     "drawing/sheets/canvas.py",

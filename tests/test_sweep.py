@@ -17,10 +17,10 @@ from fireplace_calc.base.places import Place, inside
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import draft_result, fire, settle, spill, surroundings
+from fireplace_calc.draft.cases import CASES, EMBERS
 from fireplace_calc.draft.flow_path import trace_flow_path
 from fireplace_calc.draft.physics.air import pressure_at
 from fireplace_calc.draft.physics.weather import BREEZE
-from fireplace_calc.draft.result import CASES, EMBERS
 from fireplace_calc.explore import grid, sketch, station_label, stations, sweep
 from fireplace_calc.geometry.builder import build_geometry
 
@@ -62,7 +62,7 @@ def country():
 
 
 def own(name: str, place: Place, mild: float = MILD):
-    """The design's own outlook, standing there."""
+    """The design's own draft result, standing there."""
     put = {
         "site.altitude": f"{place.altitude!r} m",
         "site.winter": f"{place.winter!r} K",
@@ -73,7 +73,7 @@ def own(name: str, place: Place, mild: float = MILD):
 
 @pytest.mark.parametrize("name", CATALOGUE)
 @pytest.mark.parametrize("place", PLACES, ids=lambda p: p.name)
-def test_a_label_finds_the_designs_own_outlook(country, name, place):
+def test_a_label_finds_the_designs_own_result(country, name, place):
     """Every figure to the last bit, although worked out among others."""
     found = own(name, place)
     for evening in ("winter", "mild"):

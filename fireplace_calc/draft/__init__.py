@@ -6,18 +6,13 @@ Two modes that are never mixed: *sizing* imposes the gas temperature, as handboo
 
 from __future__ import annotations
 
+from fireplace_calc.draft.cases import fire, surroundings
+from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.findings import judgement
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath, trace_flow_path
 from fireplace_calc.draft.odds import Odds, smoke_odds
-from fireplace_calc.draft.operating import BurningFire, Flow, Surroundings, settle
-from fireplace_calc.draft.result import (
-    MODES,
-    DraftResult,
-    draft_result,
-    fire,
-    outlooks,
-    surroundings,
-)
+from fireplace_calc.draft.operating import Flow, settle
+from fireplace_calc.draft.result import MODES, DraftResult, draft_result, draft_results
 from fireplace_calc.draft.sizing import (
     face_velocity,
     gravity_flow,
@@ -43,7 +38,7 @@ __all__ = [
     "judgement",
     "smoke_odds",
     "draft_result",
-    "outlooks",
+    "draft_results",
     "trace_flow_path",
     "round_flue_for",
     "settle",

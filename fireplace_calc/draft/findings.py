@@ -11,7 +11,8 @@ import numpy as np
 
 from fireplace_calc.base.tables import Source, canada_round_flues, coefficient, coefficients
 from fireplace_calc.base.units import SQIN
-from fireplace_calc.draft.result import CASES, DraftResult
+from fireplace_calc.draft.cases import CASES
+from fireplace_calc.draft.result import DraftResult
 from fireplace_calc.rules.core import (
     JUDGEMENT,
     MEETS,
@@ -62,17 +63,17 @@ def sized_face(found: DraftResult) -> Compared:
     return at_least(found.sizing_velocity, coefficient("face velocity"))
 
 
-def _house(found: DraftResult, said: Compared) -> Compared:
+def _house(found: DraftResult, compared: Compared) -> Compared:
     """The middle of all houses may condemn a design, but only this house's own leakage lets it
     pass.
     """
-    if found.tested or said.verdict != MEETS:
-        return said
+    if found.tested or compared.verdict != MEETS:
+        return compared
     return replace(
-        said,
+        compared,
         verdict=NOT_CHECKED,
         note="The house's leakage is not known yet; figured with that of a middling US house. "
-        + said.note,
+        + compared.note,
     )
 
 
@@ -149,7 +150,7 @@ def lit_winter(found: DraftResult) -> Compared:
 
 
 def _lit(found: DraftResult, evening: int) -> Compared:
-    excess = float(np.broadcast_to(found.lighting.excess, 2)[evening])
+    excess = float(found.lighting.excess[evening])
     if abs(excess) < 1e-9:
         excess = 0.0
     return (
@@ -231,10 +232,10 @@ def dry_top(found: DraftResult) -> Compared:
 @judged("DRF-11", OPERATING, "Smoke carried off in a breeze of 5 m/s, mild evening", "ft/s", _PLUME)
 def carried_in_wind(found: DraftResult) -> Compared:
     """Wind over a roof helps most tops and presses on one under a steep ridge. Never rely on it."""
-    said = _carries(found, WINDY)
+    compared = _carries(found, WINDY)
     return Compared(
-        said.verdict,
-        said.provided,
-        said.required,
-        " ".join((said.note, f"Top taken as {found.wind_case}.")).strip(),
+        compared.verdict,
+        compared.provided,
+        compared.required,
+        " ".join((compared.note, f"Top taken as {found.wind_case}.")).strip(),
     )

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables import coefficient
 from fireplace_calc.base.units import MM
 from fireplace_calc.draft.physics.losses import (
@@ -30,45 +31,65 @@ of the face velocity.
 
 @dataclass(frozen=True, slots=True)
 class FlowPath:
-    """From the room through the opening to the open air; every field a float or an array.
+    """From the room through the opening to the open air; each field a number or an array, all of
+    shapes that broadcast. Losses are in velocity heads of the flue.
 
-    Areas in m2, lengths in m, losses in flue velocity heads [-], transmittance on the flue's inside
-    in W/(m2 K). ``indoors`` is the share of the flue that stands in heated rooms. [-]
+    Attributes
+    ----------
+    opening_area, flue_area : float or array
+        [m2]
+    opening_height : float or array
+        [m]
+    flue_perimeter : float or array
+        Inside. [m]
+    height : float or array
+        Of the draft, from its datum to the top. [m]
+    length : float or array
+        Along the flue. [m]
+    roughness : float or array
+        Of the liner. [m]
+    mouth, throat, chamber, bends, cap, screen : float or array
+        Loss coefficients: mouth of the fireplace, throat, smoke chamber, offset, rain cap, spark
+        screen. [-]
+    transmittance : float or array
+        Of the chimney wall, on the flue's inside. [W/(m2 K)]
+    indoors : float or array
+        Share of the flue that stands in heated rooms. [-]
     """
 
-    opening_area: object
-    opening_height: object
-    flue_area: object
-    flue_perimeter: object
-    height: object
-    length: object
-    roughness: object
-    mouth: object
-    throat: object
-    chamber: object
-    bends: object
-    cap: object
-    screen: object
-    transmittance: object
-    indoors: object
+    opening_area: Number
+    opening_height: Number
+    flue_area: Number
+    flue_perimeter: Number
+    height: Number
+    length: Number
+    roughness: Number
+    mouth: Number
+    throat: Number
+    chamber: Number
+    bends: Number
+    cap: Number
+    screen: Number
+    transmittance: Number
+    indoors: Number
 
     @property
-    def diameter(self):
+    def diameter(self) -> Number:
         """Hydraulic diameter of the flue. [m]"""
         return hydraulic_diameter(self.flue_area, self.flue_perimeter)
 
     @property
-    def inlet(self):
+    def inlet(self) -> Number:
         """Mouth and throat together. [-]"""
         return self.mouth + self.throat
 
     @property
-    def other(self):
+    def other(self) -> Number:
         """Everything but mouth, throat, friction and the velocity head. [-]"""
         return self.chamber + self.bends + self.cap + self.screen
 
     @property
-    def handbook_resistance(self):
+    def handbook_resistance(self) -> Number:
         """All losses with the handbook's friction, the velocity head once. [-]"""
         return (
             coefficient("velocity head")
@@ -97,14 +118,16 @@ def trace_flow_path(geometry: Geometry, datum: str = "opening top") -> FlowPath:
 
     Returns
     -------
-    Path
+    FlowPath
         Of floats. A figure measured on site goes before the drawing's own.
     """
     design, f = geometry.design, geometry.frame
-    told, bore = design.measured, f.bore
-    flue = told.flue_area or bore.table_area or bore.area
+    measured, bore = design.measured, f.bore
+    flue = measured.flue_area or bore.table_area or bore.area
     throat = min(
-        a for a in (told.throat_area or f.throat_area, design.throat.damper_area) if a is not None
+        a
+        for a in (measured.throat_area or f.throat_area, design.throat.damper_area)
+        if a is not None
     )
     perimeter = np.pi * bore.width if bore.round else 2 * (bore.width + bore.depth)
     start = {
@@ -117,8 +140,8 @@ def trace_flow_path(geometry: Geometry, datum: str = "opening top") -> FlowPath:
     cap, screen = top_loss(
         design.chimney.rain_cap, design.chimney.arrester, design.chimney.rain_cap_area, flue
     )
-    roughness = coefficient(ROUGHNESS.get(design.flue.liner, "roughness, clay liner")) * MM
-    opening = told.opening_area or f.opening_area
+    roughness = coefficient(ROUGHNESS.get(design.flue.liner or "", "roughness, clay liner")) * MM
+    opening = measured.opening_area or f.opening_area
     return FlowPath(
         opening_area=opening,
         opening_height=design.opening.height,
@@ -142,12 +165,12 @@ def trace_flow_path(geometry: Geometry, datum: str = "opening top") -> FlowPath:
 
 def _indoors(geometry: Geometry) -> float:
     """Share of the flue in heated rooms; half of it for a chimney in an outer wall, none where
-    nobody has told.
+    nobody has measured.
     """
     f = geometry.frame
     under = (f.uphill_contact - f.flue_start) / (f.liner_top - f.flue_start)
     share = {"interior": 1.0, "within exterior wall": 0.5}.get(
-        geometry.design.chimney.location, 0.0
+        geometry.design.chimney.location or "", 0.0
     )
     return share * min(max(under, 0.0), 1.0)
 

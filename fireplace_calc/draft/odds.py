@@ -8,16 +8,18 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from fireplace_calc.base.tables import coefficients
+from fireplace_calc.base.arrays import Array
+from fireplace_calc.base.tables import Coefficient, coefficients
+from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
-from fireplace_calc.draft.operating import BurningFire, Surroundings, settle
+from fireplace_calc.draft.operating import settle
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.spillage import plume, plume_height
 
 DRAWS, SEED = 10_000, 1889
 """How often, and where the drawing starts: the same seed gives the same odds."""
 QUANTILES = (0.05, 0.50, 0.95)
-"""What is told of every spread. [-]"""
+"""Quantiles that are reported of every spread. [-]"""
 ROOM_SPREAD, WIND_MIDDLE, WIND_SPREAD, BURN_SPREAD, MODEL_SPREAD = 1.5, 1.5, 2.5, 0.3, 0.10
 """Standard deviations of room temperature [K], of the wind's help at the top with its middle [Pa],
 of the burn rate and of the model's own flow against what openings were measured to carry [-]:
@@ -33,16 +35,26 @@ practice, no source). [-]
 class Odds:
     """Spread of a fire that was drawn many times, operating mode.
 
-    ``face`` [m/s], ``pull`` of the house [Pa] and ``air`` through the opening [m3/s] at the
-    quantiles of ``QUANTILES`` (first axis); ``smokes`` and ``below`` are the shares of fires that
-    smoke and that miss the published face velocity. [-]
+    Attributes
+    ----------
+    face : array, shape (3, ...)
+        Face velocity at the quantiles of ``QUANTILES``, then one entry a design. [m/s]
+    pull : array, shape (3, ...)
+        How far the room lies below outdoors, likewise. [Pa]
+    air : array, shape (3, ...)
+        Through the opening, likewise. [m3/s]
+    smokes, below : array
+        Shares of fires that smoke and that miss the published face velocity, one entry a design;
+        no axis at all for one design. [-]
+    draws : int
+        How many fires. [-]
     """
 
-    face: np.ndarray
-    pull: np.ndarray
-    air: np.ndarray
-    smokes: object
-    below: object
+    face: Array
+    pull: Array
+    air: Array
+    smokes: Array
+    below: Array
     draws: int
 
     @property
@@ -56,10 +68,11 @@ class Odds:
         )
 
 
-def _three(
-    rng: np.random.Generator, low: float, mode: float, high: float, count: int
-) -> np.ndarray:
-    return rng.triangular(low, mode, high, count)
+def _between(rng: np.random.Generator, known: Coefficient, count: int) -> Array:
+    """Triangular, between the ends of a published range and about its figure."""
+    if known.low is None or known.high is None:
+        raise ValueError(f"A published range is needed, but {known} has none.")
+    return rng.triangular(known.low, known.value, known.high, count)
 
 
 def smoke_odds(
@@ -68,7 +81,7 @@ def smoke_odds(
     surroundings: Surroundings,
     mild: float,
     tested: bool = True,
-    cap_told: bool = True,
+    cap_known: bool = True,
     draws: int = DRAWS,
     seed: int = SEED,
 ) -> Odds:
@@ -76,11 +89,11 @@ def smoke_odds(
 
     Parameters
     ----------
-    path : Path
+    path : FlowPath
         Fields may be arrays whose last axis has length one: many designs at once, all of them
         through the same evenings.
-    fire : Fire
-        At the rate it is meant to burn. [kg/s, W]
+    fire : BurningFire
+        At the rate it is meant to burn.
     surroundings : Surroundings
         Its ``outdoor`` is the coldest evening. [K]
     mild : float
@@ -88,10 +101,10 @@ def smoke_odds(
     tested : bool
         Whether the house's leakage was measured; if not, it is drawn from the published spread of
         houses.
-    cap_told : bool
-        Whether it is known what stands on the flue; if not, its loss is drawn too.
+    cap_known : bool
+        Whether it is known what cap is on the flue; if not, its loss is drawn too.
     draws : int
-        How many fires.
+        How many fires, at least 1. [-]
     seed : int
         Same seed, same odds.
 
@@ -100,24 +113,21 @@ def smoke_odds(
     Odds
     """
     rng, known = np.random.default_rng(seed), coefficients()
-    face, leaks, friction = (
-        known["face velocity"].value,
-        surroundings.leak,
-        known["friction factor"],
-    )
-    kept, clean = known["share kept by the room"], known["combustion efficiency"]
-    rubbing = _three(rng, friction.low, friction.value, friction.high, draws)
-    throat = path.throat / _three(rng, 0.75, 1.0, 1.25, draws) ** 2
-    walls = path.transmittance * _three(rng, 0.625, 1.0, 2.0, draws)
-    room_share, burnt = (_three(rng, k.low, k.value, k.high, draws) for k in (kept, clean))
-    wetness = np.minimum((1.0 - fire.dry_share) * _three(rng, 0.6, 1.0, 1.75, draws), 0.8)
+    # The order of the drawing is part of the result: another order, other odds of the same seed.
+    friction = _between(rng, known["friction factor"], draws)
+    throat = path.throat / rng.triangular(0.75, 1.0, 1.25, draws) ** 2
+    walls = path.transmittance * rng.triangular(0.625, 1.0, 2.0, draws)
+    room_share = _between(rng, known["share kept by the room"], draws)
+    burnt = _between(rng, known["combustion efficiency"], draws)
+    wetness = np.minimum((1.0 - fire.dry_share) * rng.triangular(0.6, 1.0, 1.75, draws), 0.8)
     rate = np.maximum(fire.burn * rng.normal(1.0, BURN_SPREAD, draws), 0.06 * fire.burn)
     room = surroundings.room + rng.normal(0.0, ROOM_SPREAD, draws)
-    outdoor = rng.uniform(min(surroundings.outdoor, mild), max(surroundings.outdoor, mild), draws)
+    cold, warm = np.minimum(surroundings.outdoor, mild), np.maximum(surroundings.outdoor, mild)
+    outdoor = rng.uniform(cold, warm, draws)
     wind = surroundings.wind + rng.normal(WIND_MIDDLE, WIND_SPREAD, draws)
-    exponent = np.clip(_three(rng, 0.58, 0.65, 0.72, draws), 0.5, 1.0)
+    exponent = np.clip(rng.triangular(0.58, 0.65, 0.72, draws), 0.5, 1.0)
     changes = rng.lognormal(0.0, TESTED_SPREAD if tested else LEAK_SPREAD, draws)
-    top = 0.0 if cap_told else _three(rng, 0.0, 0.25, 1.5, draws)
+    top = 0.0 if cap_known else rng.triangular(0.0, 0.25, 1.5, draws)
     model = np.maximum(rng.normal(1.0, MODEL_SPREAD, draws), 0.3)
 
     dry = (1.0 - wetness) / fire.dry_share
@@ -125,7 +135,7 @@ def smoke_odds(
     one = BurningFire(
         rate, 1.0 - wetness, power, power * burnt * (1.0 - room_share), fire.air_needed
     )
-    leak = leaks * changes * 50.0 ** (surroundings.exponent - exponent)
+    leak = surroundings.leak * changes * 50.0 ** (surroundings.exponent - exponent)
     evening = replace(
         surroundings, outdoor=outdoor, room=room, wind=wind, exponent=exponent, leak=leak
     )
@@ -133,18 +143,18 @@ def smoke_odds(
         replace(path, throat=throat, transmittance=walls, cap=path.cap + top),
         one,
         evening,
-        friction=rubbing,
+        friction=friction,
     )
     air = flow.air * model
     least = plume(power, plume_height(path.opening_height)) / air_density(
         room, surroundings.pressure
     )
-    speed = air / path.opening_area
+    speed = np.asarray(air / path.opening_area)
     return Odds(
         face=np.quantile(speed, QUANTILES, axis=-1),
         pull=np.quantile(flow.pull, QUANTILES, axis=-1),
         air=np.quantile(air, QUANTILES, axis=-1),
-        smokes=np.mean(flow.stalled | (air < least), axis=-1),
-        below=np.mean(speed < face, axis=-1),
+        smokes=np.asarray(np.mean(flow.stalled | (air < least), axis=-1)),
+        below=np.asarray(np.mean(speed < known["face velocity"].value, axis=-1)),
         draws=draws,
     )

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables import coefficient
 from fireplace_calc.base.units import G
 from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
@@ -18,7 +19,9 @@ STANDARD = 294.15
 """Room and outdoors alike, as the handbook's sizing chart has them: 70 F. [K]"""
 
 
-def theoretical_draft(height, flue, outdoor, pressure=SEA_LEVEL):
+def theoretical_draft(
+    height: Number, flue: Number, outdoor: Number, pressure: Number = SEA_LEVEL
+) -> Number:
     r"""Pull of a column of warm gas before any loss is paid.
 
     Parameters
@@ -43,6 +46,10 @@ def theoretical_draft(height, flue, outdoor, pressure=SEA_LEVEL):
 
     Flue gas is taken as air. Losses are subtracted elsewhere.
 
+    References
+    ----------
+    Chimney chapter of the ASHRAE handbook, from memory.
+
     Examples
     --------
     >>> round(theoretical_draft(6.1, 273.15 + 71, 278.15), 1)
@@ -51,13 +58,15 @@ def theoretical_draft(height, flue, outdoor, pressure=SEA_LEVEL):
     return G * height * (air_density(outdoor, pressure) - air_density(flue, pressure))
 
 
-def gravity_flow(flue_area, draft, resistance, flue, pressure=SEA_LEVEL):
+def gravity_flow(
+    flue_area: Number, draft: Number, resistance: Number, flue: Number, pressure: Number = SEA_LEVEL
+) -> Number:
     r"""Mass that a draft drives through a resistance.
 
     Parameters
     ----------
     flue_area : float or array
-        [m2]
+        Clear area of the flue. [m2]
     draft : float or array
         What is left to drive the flow; none flows when it is negative. [Pa]
     resistance : float or array
@@ -76,11 +85,16 @@ def gravity_flow(flue_area, draft, resistance, flue, pressure=SEA_LEVEL):
     -----
     .. math:: \dot m = A \sqrt{2 \rho_m \Delta p / K}
 
+    References
+    ----------
+    Chimney chapter of the ASHRAE handbook, from memory.
+
     Examples
     --------
     >>> pound_an_hour = 0.45359237 / 3600
     >>> area, draft = 0.25 * 3.14159265 * (12 * 0.0254) ** 2, 0.0914 * 249.089
-    >>> round(float(gravity_flow(area, draft, 5.0, 710 / 1.8, 29.92 * 3386.389) / pound_an_hour) / 10) * 10
+    >>> flow = gravity_flow(area, draft, 5.0, 710 / 1.8, 29.92 * 3386.389)
+    >>> round(float(flow / pound_an_hour) / 10) * 10
     1650
     """
     return flue_area * np.sqrt(
@@ -89,25 +103,27 @@ def gravity_flow(flue_area, draft, resistance, flue, pressure=SEA_LEVEL):
 
 
 def face_velocity(
-    opening_area,
-    flue_area,
-    diameter,
-    height,
-    length,
-    inlet,
-    top=0.0,
-    rise=None,
-    outdoor=STANDARD,
-    room=STANDARD,
-    suction=0.0,
-    pressure=SEA_LEVEL,
-):
+    opening_area: Number,
+    flue_area: Number,
+    diameter: Number,
+    height: Number,
+    length: Number,
+    inlet: Number,
+    top: Number = 0.0,
+    rise: Number | None = None,
+    outdoor: Number = STANDARD,
+    room: Number = STANDARD,
+    suction: Number = 0.0,
+    pressure: Number = SEA_LEVEL,
+) -> Number:
     """Mean speed of room air through the opening, sizing mode.
 
     Parameters
     ----------
-    opening_area, flue_area : float or array
-        [m2]
+    opening_area : float or array
+        Of the fireplace. [m2]
+    flue_area : float or array
+        Clear area of the flue. [m2]
     diameter : float or array
         Hydraulic, of the flue. [m]
     height, length : float or array
@@ -128,6 +144,10 @@ def face_velocity(
     float or array
         Face velocity; zero where nothing is drawn. [m/s]
 
+    Notes
+    -----
+    ``gravity_flow`` as room air, over the opening.
+
     Examples
     --------
     >>> round(float(face_velocity(0.7, 0.7 / 13.3, 0.2589, 6.1, 6.1, 1.0)), 3)
@@ -144,28 +164,28 @@ def face_velocity(
 
 
 def round_flue_for(
-    opening_area,
-    height,
-    inlet,
-    velocity=None,
-    top=0.0,
-    rise=None,
-    outdoor=STANDARD,
-    room=STANDARD,
-    suction=0.0,
-):
+    opening_area: Number,
+    height: Number,
+    inlet: Number,
+    velocity: Number | None = None,
+    top: Number = 0.0,
+    rise: Number | None = None,
+    outdoor: Number = STANDARD,
+    room: Number = STANDARD,
+    suction: Number = 0.0,
+) -> Number:
     """Diameter of the round flue that just gives a face velocity, sizing mode.
 
     Parameters
     ----------
     opening_area : float or array
-        [m2]
+        Of the fireplace. [m2]
     height : float or array
         Of the draft and along the flue alike. [m]
     inlet : float or array
         Loss of mouth and throat. [-]
     velocity : float or array, optional
-        Wanted at the face; the published 0.244 when left out. [m/s]
+        Target at the face; the published 0.244 when left out. [m/s]
     top : float or array
         Loss of cap, screen and bends. [-]
     rise : float or array, optional
@@ -182,15 +202,15 @@ def round_flue_for(
 
     Notes
     -----
-    The friction depends on the diameter; put in again until it stands still, which it does to 1e-12
-    in a dozen rounds because D goes with the fourth root of the resistance.
+    The friction depends on the diameter; put in again until it no longer changes, which it does to
+    1e-12 in a dozen rounds because D goes with the fourth root of the resistance.
 
     Examples
     --------
     >>> round(float(round_flue_for(0.6, 6.0, 2.5)), 3)
     0.267
     """
-    wanted = coefficient("face velocity") if velocity is None else velocity
+    target = coefficient("face velocity") if velocity is None else velocity
     diameter = np.sqrt(np.asarray(opening_area, float) / 10.0)
     for _ in range(40):
         speed = face_velocity(
@@ -207,5 +227,5 @@ def round_flue_for(
             suction,
         )
         with np.errstate(divide="ignore", invalid="ignore"):
-            diameter = diameter * np.sqrt(wanted / speed)
+            diameter = diameter * np.sqrt(target / speed)
     return diameter

@@ -1,4 +1,4 @@
-"""Smoke in the room: what the flue must carry off, how much is to spare, and what would use it up."""
+"""Smoke in the room: what the flue must carry off, the margin, and what would use it up."""
 
 from __future__ import annotations
 
@@ -6,9 +6,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array, BoolArray, Number
 from fireplace_calc.base.tables import coefficient
+from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
-from fireplace_calc.draft.operating import BurningFire, Flow, Surroundings, excess_pressure, settle
+from fireplace_calc.draft.operating import Flow, excess_pressure, settle
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_needed
 
@@ -18,7 +20,7 @@ FUEL_BED = 0.15
 """
 
 
-def plume(power, height):
+def plume(power: Number, height: Number) -> Number:
     r"""Air and smoke that a fire drives up to a height of its own accord.
 
     Parameters
@@ -39,7 +41,7 @@ def plume(power, height):
 
     References
     ----------
-    Form of NFPA 92; constants from memory, use for a fireplace mouth derived.
+    Axisymmetric plume of NFPA 92; constants from memory, use for a fireplace mouth derived.
 
     Examples
     --------
@@ -53,37 +55,61 @@ def plume(power, height):
     )
 
 
-def plume_height(opening_height):
-    """From the burning fuel up to the underside of the lintel; of the lowest openings half. [m]"""
-    return np.maximum(opening_height - FUEL_BED, 0.5 * opening_height)
+def plume_height(opening_height: Number) -> Number:
+    """From the burning fuel up to the underside of the lintel; of the lowest openings half.
+
+    Parameters
+    ----------
+    opening_height : float or array
+        [m]
+
+    Returns
+    -------
+    float or array
+        Height of the plume. [m]
+    """
+    height: Number = np.maximum(opening_height - FUEL_BED, 0.5 * opening_height)
+    return height
 
 
 @dataclass(frozen=True, slots=True)
 class Spill:
-    """How far a settled fire is from smoking; floats or arrays.
+    """How far a settled fire is from smoking; each field an array of the shape of its ``Flow``.
 
-    ``capture`` is the face velocity that just carries the plume off [m/s]; ``margin`` the pull of
-    the room that would still be borne on top of what there is [Pa], ``share`` the same over draft
-    and wind at that flow [-]; ``tipping_fan`` the flow of all fans together at which smoke comes
-    out [m3/s], zero when it already does; ``inlet`` the free area of outdoor air inlet that, all in
-    all, keeps the room just within the published limit while the fire draws what it then can [m2].
+    Attributes
+    ----------
+    capture : array
+        Face velocity that just carries the plume off. [m/s]
+    margin : array
+        How much farther the room may be pulled down before it smokes. [Pa]
+    share : array
+        The same over draft and wind at that flow. [-]
+    tipping_fan : array
+        Flow of all fans together at which smoke comes out; zero when it already does. [m3/s]
+    inlet : array
+        Free area of outdoor air inlet, the one there is counted in, that keeps the room just within
+        the published limit while the fire draws what it then can. [m2]
+    smokes : array of bool
+        Whether less air goes through the opening than carries the plume off.
     """
 
-    capture: object
-    margin: object
-    share: object
-    tipping_fan: object
-    inlet: object
-    smokes: object
+    capture: Array
+    margin: Array
+    share: Array
+    tipping_fan: Array
+    inlet: Array
+    smokes: BoolArray
 
 
-def reserve(path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction=None):
-    """What is to spare while the flue carries off no more than the plume.
+def reserve(
+    path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction: Number | None = None
+) -> tuple[Number, Number, Number]:
+    """What is left over while the flue carries off no more than the plume.
 
     Parameters
     ----------
-    path : Path
-    fire : Fire
+    path : FlowPath
+    fire : BurningFire
     surroundings : Surroundings
     friction : float or array, optional
         As for ``settle``. [-]
@@ -91,8 +117,8 @@ def reserve(path: FlowPath, fire: BurningFire, surroundings: Surroundings, frict
     Returns
     -------
     tuple of float or array
-        Air that just carries the plume off [m3/s]; pull of the room still borne at that flow [Pa];
-        the same over draft and wind [-]
+        Air that just carries the plume off [m3/s]; how much farther the room may be pulled down at
+        that flow [Pa]; the same over draft and wind [-]
     """
     least = np.maximum(
         plume(fire.power, plume_height(path.opening_height)), fire.least_flow - fire.burn
@@ -106,15 +132,19 @@ def reserve(path: FlowPath, fire: BurningFire, surroundings: Surroundings, frict
 
 
 def spill(
-    flow: Flow, path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction=None
+    flow: Flow,
+    path: FlowPath,
+    fire: BurningFire,
+    surroundings: Surroundings,
+    friction: Number | None = None,
 ) -> Spill:
     """Hold a settled fire against the plume it has to carry off.
 
     Parameters
     ----------
     flow : Flow
-    path : Path
-    fire : Fire
+    path : FlowPath
+    fire : BurningFire
     surroundings : Surroundings
         What it settled in.
     friction : float or array, optional
@@ -126,27 +156,32 @@ def spill(
     """
     outside = air_density(surroundings.outdoor, surroundings.pressure)
     air, margin, share = reserve(path, fire, surroundings, friction)
-    borne = margin + house_pull(
+    limit_pull = margin + house_pull(
         air + surroundings.fans,
         surroundings.leak,
         surroundings.exponent,
         surroundings.inlet,
         outside,
     )
-    with np.errstate(invalid="ignore"):
+    with np.errstate(invalid="ignore"):  # nothing leaks into a room pulled the other way
         fan = (
-            house_flow(borne, surroundings.leak, surroundings.exponent, surroundings.inlet, outside)
+            house_flow(
+                limit_pull, surroundings.leak, surroundings.exponent, surroundings.inlet, outside
+            )
             - air
         )
+    # The fire in a room held just at the limit draws this much; an inlet has to feed it.
     limit = coefficient("depressurisation limit")
-    held = replace(surroundings, leak=np.inf, inlet=0.0, fans=0.0, wind=surroundings.wind - limit)
-    wanted = settle(path, fire, held, friction).air + surroundings.fans
-    needed = inlet_needed(wanted, limit, surroundings.leak, surroundings.exponent, outside)
+    at_limit = replace(
+        surroundings, leak=np.inf, inlet=0.0, fans=0.0, wind=surroundings.wind - limit
+    )
+    drawn = settle(path, fire, at_limit, friction).air + surroundings.fans
+    needed = inlet_needed(drawn, limit, surroundings.leak, surroundings.exponent, outside)
     return Spill(
-        capture=air / path.opening_area,
-        margin=margin,
-        share=share,
-        tipping_fan=np.where(borne > 0, np.maximum(fan, 0.0), 0.0),
-        inlet=needed,
+        capture=np.asarray(air / path.opening_area),
+        margin=np.asarray(margin),
+        share=np.asarray(share),
+        tipping_fan=np.where(limit_pull > 0, np.maximum(fan, 0.0), 0.0),
+        inlet=np.asarray(needed),
         smokes=flow.stalled | (flow.air < air),
     )

@@ -18,7 +18,8 @@ from fireplace_calc.draft import (
     surroundings,
     trace_flow_path,
 )
-from fireplace_calc.draft.result import CASES, DraftResult
+from fireplace_calc.draft.cases import CASES
+from fireplace_calc.draft.result import DraftResult
 from fireplace_calc.explore.sketches import moved, sketch
 
 
@@ -150,7 +151,7 @@ def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
         surroundings(design),
         design.site.mild,
         tested=design.house.leakage is not None,
-        cap_told=design.chimney.rain_cap is not None,
+        cap_known=design.chimney.rain_cap is not None,
         draws=draws,
     )
     sized = face_velocity(

@@ -11,7 +11,7 @@ from fireplace_calc.assessment import DEFAULT_PACK, Assessment
 from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.units import INCH, InputError, to_si
 from fireplace_calc.design.records import Design
-from fireplace_calc.draft import judgement, outlooks
+from fireplace_calc.draft import draft_results, judgement
 from fireplace_calc.editing.changes import change
 from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.geometry.builder import build_geometry
@@ -120,7 +120,7 @@ def _metres(ticks: int) -> float:
 def _short(kind: str, designs: Sequence[Design], pack: str) -> list[dict[str, Finding]]:
     """What of one kind falls short, design by design."""
     if kind == "draft":
-        found = [judgement(one) for one in outlooks([sketch(d) for d in designs])]
+        found = [judgement(one) for one in draft_results([sketch(d) for d in designs])]
     elif kind == "structure":
         found = [assess_structure(build_geometry(d)).findings for d in designs]
     else:

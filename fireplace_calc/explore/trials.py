@@ -10,7 +10,7 @@ from functools import cached_property
 
 from fireplace_calc.assessment import Assessment, assess
 from fireplace_calc.design.records import Design
-from fireplace_calc.draft import judgement, outlooks
+from fireplace_calc.draft import draft_results, judgement
 from fireplace_calc.explore.levers import FOOT, Try
 from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.explore.sketches import Sketch, moved, sketch
@@ -145,7 +145,7 @@ def look(rows: list[TrialRow], places: list[list[int]]) -> None:
     for row, ks in zip(rows, new, strict=True):
         row.screen(ks)
         asked += [(row, k, sketch(row.tried[k][1])) for k in row.wanted(ks)]
-    for (row, k, _), found in zip(asked, outlooks([one for *_, one in asked]), strict=True):
+    for (row, k, _), found in zip(asked, draft_results([one for *_, one in asked]), strict=True):
         row.hear(k, judgement(found))
 
 

@@ -8,7 +8,7 @@ from html import escape
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import show
 from fireplace_calc.draft import MODES
-from fireplace_calc.draft.result import CASES
+from fireplace_calc.draft.cases import CASES
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import Guide, width_sentence

@@ -9,7 +9,7 @@ import numpy as np
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import FEET_INCHES, grouped, show
 from fireplace_calc.draft import MODES
-from fireplace_calc.draft.result import CASES
+from fireplace_calc.draft.cases import CASES
 
 COLUMNS = (
     "Evening",

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.units import G
 
 SEA_LEVEL = 101_325.0
@@ -30,12 +31,10 @@ _CP_OVER_R = {
     "O2": (3.626, -1.878e-3, 7.055e-6, -6.764e-9, 2.156e-12),
     "N2": (3.675, -1.208e-3, 2.324e-6, -0.632e-9, -0.226e-12),
 }
-"""Fourth-degree fits in T [K] of textbooks on thermodynamics, 300 to 1000 K; from memory, held
-against CoolProp in the tests.
-"""
+"""Coefficients of the powers of T [K] from nought up, of c_p over the gas constant. [-]"""
 
 
-def air_density(temperature, pressure=SEA_LEVEL):
+def air_density(temperature: Number, pressure: Number = SEA_LEVEL) -> Number:
     r"""Density of dry air, and near enough of the smoke of an open fire.
 
     Parameters
@@ -66,7 +65,7 @@ def air_density(temperature, pressure=SEA_LEVEL):
     return pressure / (R_AIR * temperature)
 
 
-def air_viscosity(temperature):
+def air_viscosity(temperature: Number) -> Number:
     r"""Dynamic viscosity of air, thin enough that pressure does not matter.
 
     Parameters
@@ -81,7 +80,10 @@ def air_viscosity(temperature):
 
     Notes
     -----
-    .. math:: \mu = 0.0266958\,\sqrt{M T} / (\sigma^2\, \Omega), \quad \ln \Omega = \sum_i b_i \ln^i (T / 103.3)
+    .. math::
+
+        \mu = 0.0266958\,\sqrt{M T} / (\sigma^2\, \Omega), \quad
+        \ln \Omega = \sum_i b_i \ln^i (T / 103.3)
 
     in micropascal seconds, with M in g/mol and sigma in nm.
 
@@ -100,7 +102,7 @@ def air_viscosity(temperature):
     return _THIN * np.sqrt(temperature) * np.exp(-(a + log * (b + log * (c + log * (d + log * e)))))
 
 
-def heat_capacity(temperature, gas="air"):
+def heat_capacity(temperature: Number, gas: str = "air") -> Number:
     """Heat capacity at constant pressure of air or of one gas of the smoke.
 
     Parameters
@@ -115,6 +117,16 @@ def heat_capacity(temperature, gas="air"):
     float or array
         Per mass for air [J/(kg K)], per mole for a gas [J/(mol K)]
 
+    Raises
+    ------
+    KeyError
+        When there is no such gas.
+
+    References
+    ----------
+    Moran and Shapiro, Fundamentals of Engineering Thermodynamics, fits of table A-21 after NASA
+    SP-273, 300 to 1000 K; from memory, held against CoolProp in the tests.
+
     Examples
     --------
     >>> round(float(heat_capacity(300.0)))
@@ -125,7 +137,7 @@ def heat_capacity(temperature, gas="air"):
     return over_r * (R_AIR if gas == "air" else GAS_CONSTANT)
 
 
-def air_conductivity(temperature):
+def air_conductivity(temperature: Number) -> Number:
     r"""Thermal conductivity of air, thin enough that pressure does not matter.
 
     Parameters
@@ -140,7 +152,10 @@ def air_conductivity(temperature):
 
     Notes
     -----
-    .. math:: \lambda = 1.308\,\mu + 1.405\,\tau^{-1.1} - 1.036\,\tau^{-0.3}, \quad \tau = 132.6312 / T
+    .. math::
+
+        \lambda = 1.308\,\mu + 1.405\,\tau^{-1.1} - 1.036\,\tau^{-0.3}, \quad
+        \tau = 132.6312 / T
 
     in milliwatts per metre and kelvin, with the viscosity in micropascal seconds.
 
@@ -157,7 +172,7 @@ def air_conductivity(temperature):
     return (1.308e6 * air_viscosity(temperature) + 1.405 * tau**-1.1 - 1.036 * tau**-0.3) * 1e-3
 
 
-def pressure_at(altitude):
+def pressure_at(altitude: Number) -> Number:
     r"""Barometric pressure of the standard atmosphere.
 
     Parameters
@@ -188,8 +203,8 @@ def pressure_at(altitude):
     return SEA_LEVEL * (1.0 - 0.0065 * altitude / 288.15) ** (G / (0.0065 * 287.05287))
 
 
-def saturation_pressure(temperature):
-    """Vapour pressure over water, by Magnus' form with WMO's constants.
+def saturation_pressure(temperature: Number) -> Number:
+    r"""Vapour pressure over water, by Magnus' form.
 
     Parameters
     ----------
@@ -201,6 +216,15 @@ def saturation_pressure(temperature):
     float or array
         Pressure. [Pa]
 
+    Notes
+    -----
+    .. math:: p_s = 611.2 \exp\frac{17.62\,\theta}{243.12 + \theta}, \quad \theta = T - 273.15
+
+    References
+    ----------
+    WMO-No. 8, Guide to Instruments and Methods of Observation, annex on formulae for humidity;
+    constants from memory.
+
     Examples
     --------
     >>> round(float(saturation_pressure(293.15)))
@@ -210,7 +234,7 @@ def saturation_pressure(temperature):
     return 611.2 * np.exp(17.62 * celsius / (243.12 + celsius))
 
 
-def dew_point(vapour_pressure):
+def dew_point(vapour_pressure: Number) -> Number:
     """Temperature at which water begins to fall out.
 
     Parameters
@@ -222,6 +246,10 @@ def dew_point(vapour_pressure):
     -------
     float or array
         Dew point. [K]
+
+    Notes
+    -----
+    ``saturation_pressure`` turned round, with its range.
 
     Examples
     --------

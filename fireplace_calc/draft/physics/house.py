@@ -6,10 +6,11 @@ from __future__ import annotations
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables import coefficient
 
 
-def leakage(air_changes, volume, exponent):
+def leakage(air_changes: Number, volume: Number, exponent: Number) -> Number:
     r"""Leakage coefficient of a house from a fan pressurisation test.
 
     Parameters
@@ -30,6 +31,10 @@ def leakage(air_changes, volume, exponent):
     -----
     .. math:: C = n_{50} V / (3600 \cdot 50^n)
 
+    References
+    ----------
+    Power law of ASTM E 779, from memory.
+
     Examples
     --------
     >>> round(leakage(7, 400, 0.65) * 50 ** 0.65 * 3600)
@@ -38,7 +43,7 @@ def leakage(air_changes, volume, exponent):
     return air_changes * volume / 3600.0 / 50.0**exponent
 
 
-def inlet_flow(area, pull, density):
+def inlet_flow(area: Number, pull: Number, density: Number) -> Number:
     r"""Air through an opening made for it.
 
     Parameters
@@ -59,6 +64,13 @@ def inlet_flow(area, pull, density):
     -----
     .. math:: Q = 0.6\,A \sqrt{2 \Delta p / \rho}
 
+    Nothing flows where the pull is not positive.
+
+    References
+    ----------
+    Orifice flow, ASHRAE Handbook Fundamentals, chapter on ventilation and infiltration, from
+    memory.
+
     Examples
     --------
     >>> round(float(inlet_flow(0.0355, 5.0, 1.27) * 3600))
@@ -67,8 +79,10 @@ def inlet_flow(area, pull, density):
     return coefficient("inlet discharge") * area * np.sqrt(2.0 * np.maximum(pull, 0.0) / density)
 
 
-def house_flow(pull, leak, exponent, inlet=0.0, density=1.25):
-    """Air that comes in when the room is pulled down so far.
+def house_flow(
+    pull: Number, leak: Number, exponent: Number, inlet: Number = 0.0, density: Number = 1.25
+) -> Number:
+    r"""Air that comes in when the room is pulled down so far.
 
     Parameters
     ----------
@@ -87,11 +101,17 @@ def house_flow(pull, leak, exponent, inlet=0.0, density=1.25):
     -------
     float or array
         Volume flow. [m3/s]
+
+    Notes
+    -----
+    .. math:: Q = C\,\Delta p^n + 0.6\,A \sqrt{2 \Delta p / \rho}
     """
     return leak * np.maximum(pull, 0.0) ** exponent + inlet_flow(inlet, pull, density)
 
 
-def house_pull(flow, leak, exponent, inlet=0.0, density=1.25):
+def house_pull(
+    flow: Number, leak: Number, exponent: Number, inlet: Number = 0.0, density: Number = 1.25
+) -> Number:
     """How far a flow out of the house pulls the room below outdoors.
 
     Parameters
@@ -110,13 +130,17 @@ def house_pull(flow, leak, exponent, inlet=0.0, density=1.25):
     Returns
     -------
     float or array
-        Depressurisation, never negative. [Pa]
+        Depressurization, never negative. [Pa]
 
     Notes
     -----
     Without an inlet in closed form. With one, three steps of Halley's method from where both would
     pull if the leaks went with the square root too: from there never more than half off, and to the
     last digits for every exponent from 0.5 to 1.
+
+    References
+    ----------
+    Halley's method: Press, Teukolsky, Vetterling and Flannery, Numerical Recipes, 2007, 9.4.
 
     Examples
     --------
@@ -129,18 +153,23 @@ def house_pull(flow, leak, exponent, inlet=0.0, density=1.25):
     if not np.any(inlet):
         return alone
     opening = coefficient("inlet discharge") * np.asarray(inlet, float) * np.sqrt(2.0 / density)
+    # No flow and a room as open as outdoors divide by zero on the way; the last line puts them
+    # right.
     with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         start = (1.0 / np.sqrt(alone) + opening / flow) ** -2
         pull = start
         for _ in range(3):
             leaks, through = leak * pull**exponent, opening * np.sqrt(pull)
+            # f, p f' and p^2 f'' of f(p) = leaks + through - flow
             over, slope = leaks + through - flow, exponent * leaks + 0.5 * through
             bend = exponent * (exponent - 1.0) * leaks - 0.25 * through
             pull = pull * (1.0 - 2.0 * over * slope / (2.0 * slope * slope - over * bend))
     return np.where(opening > 0, np.where(start > 0, pull, 0.0), alone)
 
 
-def inlet_needed(flow, limit, leak, exponent, density=1.25):
+def inlet_needed(
+    flow: Number, limit: Number, leak: Number, exponent: Number, density: Number = 1.25
+) -> Number:
     """Free area of an outdoor air inlet that keeps the room within a limit.
 
     Parameters
@@ -148,9 +177,11 @@ def inlet_needed(flow, limit, leak, exponent, density=1.25):
     flow : float or array
         Out through flue and fans. [m3/s]
     limit : float or array
-        Depressurisation that is still borne, above zero. [Pa]
-    leak, exponent : float or array
-        Of the house's own leaks. [m3/(s Pa^n)]
+        Depressurization that is allowed, above zero. [Pa]
+    leak : float or array
+        Leakage coefficient. [m3/(s Pa^n)]
+    exponent : float or array
+        Of the leaks. [-]
     density : float or array
         Of the outdoor air. [kg/m3]
 

@@ -6,10 +6,11 @@ from __future__ import annotations
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables import bends, coefficient, contractions
 
 
-def inlet_loss(flue_area, throat_area):
+def inlet_loss(flue_area: Number, throat_area: Number) -> Number:
     r"""From the room into the flue: mouth of the fireplace and throat.
 
     Parameters
@@ -48,13 +49,30 @@ def mouth_loss() -> float:
     return coefficient("inlet, open cone")
 
 
-def throat_loss(flue_area, throat_area):
-    """The part of the inlet loss that the throat makes. [-]"""
+def throat_loss(flue_area: Number, throat_area: Number) -> Number:
+    r"""The part of the inlet loss that the throat makes.
+
+    Parameters
+    ----------
+    flue_area : float or array
+        Clear area of the flue. [m2]
+    throat_area : float or array
+        Real free area of the throat. [m2]
+
+    Returns
+    -------
+    float or array
+        Loss coefficient on the flue's velocity pressure. [-]
+
+    Notes
+    -----
+    .. math:: K = 2\,(A_{flue} / A_{throat})^2
+    """
     span = coefficient("inlet, throat as the flue") - coefficient("inlet, open cone")
     return span * (flue_area / throat_area) ** 2
 
 
-def hydraulic_diameter(area, perimeter):
+def hydraulic_diameter(area: Number, perimeter: Number) -> Number:
     """Four times area over perimeter; the diameter of a round flue, the side of a square one.
 
     Parameters
@@ -77,7 +95,7 @@ def hydraulic_diameter(area, perimeter):
     return 4.0 * area / perimeter
 
 
-def friction_factor(reynolds, relative_roughness):
+def friction_factor(reynolds: Number, relative_roughness: Number) -> Number:
     r"""Darcy's friction factor in a rough pipe, by Colebrook; by Poiseuille where the flow is
     laminar.
 
@@ -91,7 +109,7 @@ def friction_factor(reynolds, relative_roughness):
     Returns
     -------
     float or array
-        Darcy friction factor. [-]
+        Darcy's friction factor. [-]
 
     Notes
     -----
@@ -116,7 +134,7 @@ def friction_factor(reynolds, relative_roughness):
     return np.maximum(64.0 / reynolds, turbulent)
 
 
-def handbook_friction(length, diameter):
+def handbook_friction(length: Number, diameter: Number) -> Number:
     """Friction loss as the handbook sizes with: a fixed factor, whatever the wall.
 
     Parameters
@@ -129,6 +147,10 @@ def handbook_friction(length, diameter):
     float or array
         Loss coefficient. [-]
 
+    References
+    ----------
+    Chimney chapter of the ASHRAE handbook, from memory.
+
     Examples
     --------
     >>> round(handbook_friction(20 * 0.3048, 12 * 0.0254), 3)   # 0.4 x 20 / 12
@@ -137,13 +159,13 @@ def handbook_friction(length, diameter):
     return coefficient("friction factor") * length / diameter
 
 
-def bend_loss(angle):
+def bend_loss(angle: Number) -> Number:
     """One mitred bend, by its angle.
 
     Parameters
     ----------
     angle : float or array
-        Change of direction, 0 to pi/2. [rad]
+        Change of direction, 0 to pi/2; past the ends of the table its last value is kept. [rad]
 
     Returns
     -------
@@ -160,10 +182,11 @@ def bend_loss(angle):
     0.16
     """
     angles, losses = bends()
-    return np.interp(angle, angles, losses)
+    loss: Number = np.interp(angle, angles, losses)
+    return loss
 
 
-def contraction_loss(large, small, included_angle):
+def contraction_loss(large: Number, small: Number, included_angle: Number) -> Number:
     """A converging chamber, on the velocity pressure of its small end.
 
     Parameters
@@ -176,7 +199,8 @@ def contraction_loss(large, small, included_angle):
     Returns
     -------
     float or array
-        Loss coefficient. [-]
+        Loss coefficient, straight lines between the tabled ratios and angles; past the largest
+        ratio its own value. [-]
 
     References
     ----------
@@ -188,16 +212,19 @@ def contraction_loss(large, small, included_angle):
     0.06
     """
     table = contractions()
-    ratios = np.array([1.0, *table])
+    ratios = np.array([1.0, *table])  # no loss where nothing narrows
     ratio, angle = np.broadcast_arrays(
         np.clip(np.asarray(large, float) / small, 1.0, ratios[-1]), included_angle
     )
+    # One row for each tabled ratio, at the angles that are asked for; then between the two rows
+    # beside each ratio that is asked for.
     by_ratio = np.stack(
         [np.zeros(angle.shape), *(np.interp(angle, *pair) for pair in table.values())]
     )
     k = np.clip(np.searchsorted(ratios, ratio) - 1, 0, len(ratios) - 2)
     low, high = (np.take_along_axis(by_ratio, (k + step)[None], axis=0)[0] for step in (0, 1))
-    return low + (ratio - ratios[k]) / (ratios[k + 1] - ratios[k]) * (high - low)
+    loss: Number = low + (ratio - ratios[k]) / (ratios[k + 1] - ratios[k]) * (high - low)
+    return loss
 
 
 def top_loss(
@@ -213,7 +240,7 @@ def top_loss(
     cap_free_area : float or None
         Open area round the cap. [m2]
     flue_area : float
-        [m2]
+        Clear area of the flue. [m2]
 
     Returns
     -------

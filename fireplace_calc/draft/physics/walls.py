@@ -8,6 +8,7 @@ from collections.abc import Iterable
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables import conductivities
 from fireplace_calc.draft.physics.air import air_conductivity, air_viscosity, heat_capacity
 from fireplace_calc.draft.physics.losses import friction_factor
@@ -16,7 +17,7 @@ AIR_GAP = 0.15
 """Resistance of a closed air space of a finger's width, common value from memory. [m2 K/W]"""
 
 
-def nusselt(reynolds, prandtl, relative_roughness):
+def nusselt(reynolds: Number, prandtl: Number, relative_roughness: Number) -> Number:
     r"""Heat transfer to the wall of a rough channel.
 
     Parameters
@@ -61,13 +62,15 @@ def nusselt(reynolds, prandtl, relative_roughness):
     )
 
 
-def film(mass_flow, area, diameter, roughness, temperature):
+def film(
+    mass_flow: Number, area: Number, diameter: Number, roughness: Number, temperature: Number
+) -> Number:
     """Film coefficient inside the flue.
 
     Parameters
     ----------
     mass_flow : float or array
-        [kg/s]
+        Gas up the flue. [kg/s]
     area : float or array
         Of the flue. [m2]
     diameter : float or array
@@ -75,7 +78,7 @@ def film(mass_flow, area, diameter, roughness, temperature):
     roughness : float or array
         Of the wall. [m]
     temperature : float or array
-        Of the gas. [K]
+        Of the gas, 250 to 1000. [K]
 
     Returns
     -------
@@ -101,6 +104,11 @@ def wall_resistance(layers: Iterable[tuple[str, float]]) -> float:
     float
         Resistance. [m2 K/W]
 
+    Raises
+    ------
+    KeyError
+        When no conductivity of a material is known.
+
     Examples
     --------
     >>> round(wall_resistance([("clay liner", 0.016), ("mortar", 0.013), ("brick", 0.102)]), 3)
@@ -113,8 +121,8 @@ def wall_resistance(layers: Iterable[tuple[str, float]]) -> float:
     )
 
 
-def transmittance(inside, resistance, outside):
-    """Heat through a square metre of flue for each kelvin between gas and surroundings.
+def transmittance(inside: Number, resistance: Number, outside: Number) -> Number:
+    r"""Heat through a square metre of flue for each kelvin between gas and surroundings.
 
     Parameters
     ----------
@@ -128,6 +136,12 @@ def transmittance(inside, resistance, outside):
     float or array
         Transmittance. [W/(m2 K)]
 
+    Notes
+    -----
+    .. math:: U = 1 / (1/h_i + R + 1/h_o)
+
+    Both films count on the flue's inside, as if the wall were flat.
+
     Examples
     --------
     >>> round(transmittance(11.8, 0.143, 23.0), 1)
@@ -136,24 +150,34 @@ def transmittance(inside, resistance, outside):
     return 1.0 / (1.0 / inside + resistance + 1.0 / outside)
 
 
-def flue_temperatures(entry, beside_flue, transfer_units):
+def flue_temperatures(
+    entry: Number, beside_flue: Number, transfer_units: Number
+) -> tuple[Number, Number]:
     r"""Mean temperature along the flue and temperature at its top.
 
     Parameters
     ----------
-    entry, beside_flue : float or array
-        Gas at the foot of the flue, and what lies round the chimney. [K]
+    entry : float or array
+        Gas at the foot of the flue. [K]
+    beside_flue : float or array
+        What lies round the chimney. [K]
     transfer_units : float or array
         U P L / (m cp), not negative. [-]
 
     Returns
     -------
-    tuple
+    tuple of float or array
         Mean and top temperature. [K]
 
     Notes
     -----
-    .. math:: T_m = T_a + (T_1 - T_a)\,\frac{1 - e^{-N}}{N}, \quad T_2 = T_a + (T_1 - T_a)\,e^{-N}
+    .. math::
+
+        T_m = T_a + (T_1 - T_a)\,\frac{1 - e^{-N}}{N}, \quad T_2 = T_a + (T_1 - T_a)\,e^{-N}
+
+    References
+    ----------
+    Form of EN 13384-1, from memory.
 
     Examples
     --------

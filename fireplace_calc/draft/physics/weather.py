@@ -1,9 +1,10 @@
-"""The weather outside: wind at the top, the pull of the house itself, and a cold flue at lighting."""
+"""The weather: wind at the top, the pull of the house itself, and a cold flue at lighting."""
 
 from __future__ import annotations
 
 from math import atan
 
+from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables import RoofWind, roof_winds
 from fireplace_calc.base.units import DEG, G
 from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
@@ -15,7 +16,9 @@ STEEP = 25 * DEG
 """From here on the windward slope of a roof is pushed and not pulled. [rad]"""
 
 
-def wind_pressure(coefficient, speed, outdoor, pressure=SEA_LEVEL):
+def wind_pressure(
+    coefficient: Number, speed: Number, outdoor: Number, pressure: Number = SEA_LEVEL
+) -> Number:
     r"""Pressure that wind makes where the coefficient was measured.
 
     Parameters
@@ -38,6 +41,10 @@ def wind_pressure(coefficient, speed, outdoor, pressure=SEA_LEVEL):
     -----
     .. math:: p_w = c_p \rho U^2 / 2
 
+    References
+    ----------
+    ASHRAE Handbook Fundamentals, chapter on airflow around buildings, from memory.
+
     Examples
     --------
     >>> round(wind_pressure(-0.5, 5.0, 282.4), 1), round(wind_pressure(0.3, 5.0, 282.4), 1)
@@ -47,9 +54,20 @@ def wind_pressure(coefficient, speed, outdoor, pressure=SEA_LEVEL):
 
 
 def roof_wind(geometry: Geometry) -> RoofWind:
-    """Which published coefficient stands for this chimney top: the adverse one where the top lies
+    """Which published coefficient goes for this chimney top: the adverse one where the top lies
     below a steep ridge.
 
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    RoofWind
+        A row of ``data/roof_wind.csv``.
+
+    Notes
+    -----
     The figures are of roof surfaces; none was found that had been measured at a flue top.
     """
     f, roof = geometry.frame, geometry.design.roof
@@ -63,8 +81,10 @@ def roof_wind(geometry: Geometry) -> RoofWind:
     return plain if pitch < plain.pitch_high else pitched if pitch <= pitched.pitch_high else steep
 
 
-def house_stack(height_over_middle, outdoor, room, pressure=SEA_LEVEL):
-    """What a warm house pulls at its hearth, being a chimney itself.
+def house_stack(
+    height_over_middle: Number, outdoor: Number, room: Number, pressure: Number = SEA_LEVEL
+) -> Number:
+    r"""What a warm house pulls at its hearth, being a chimney itself.
 
     Parameters
     ----------
@@ -82,7 +102,14 @@ def house_stack(height_over_middle, outdoor, room, pressure=SEA_LEVEL):
 
     Notes
     -----
+    .. math:: \Delta p = g\,h\,(\rho_o - \rho_i)
+
     Leaks are taken as evenly spread over the height, so that the middle is neutral.
+
+    References
+    ----------
+    Stack effect, ASHRAE Handbook Fundamentals, chapter on ventilation and infiltration, from
+    memory.
 
     Examples
     --------
@@ -92,9 +119,9 @@ def house_stack(height_over_middle, outdoor, room, pressure=SEA_LEVEL):
     return G * height_over_middle * (air_density(outdoor, pressure) - air_density(room, pressure))
 
 
-def flue_at_rest(outdoor, room, indoors):
-    """Air in a flue nobody has lit: as warm as what stands round it, or as the outdoors where it
-    stands in the cold.
+def flue_at_rest(outdoor: Number, room: Number, indoors: Number) -> Number:
+    """Air in a flue nobody has lit: as warm as the rooms round it, or as the outdoors where it
+    passes none.
 
     Parameters
     ----------

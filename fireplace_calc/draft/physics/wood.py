@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables import WoodAnalysis
 from fireplace_calc.draft.physics.air import MOLAR_MASS, SEA_LEVEL, dew_point, heat_capacity
 
@@ -31,11 +32,14 @@ def higher_heating_value(wood: WoodAnalysis) -> float:
 
     Notes
     -----
-    .. math:: H_s = 0.3491\,C + 1.1783\,H - 0.1034\,O - 0.0151\,N - 0.0211\,A \quad [MJ/kg, mass\ \%]
+    .. math:: H_s = 0.3491\,C + 1.1783\,H - 0.1034\,O - 0.0151\,N - 0.0211\,A
+
+    in MJ/kg, with the shares in percent by mass. Sulphur, of which wood has next to none, is left
+    out.
 
     References
     ----------
-    Formula 5.1 of the draft figures, read (stoves.bioenergylists.org).
+    Channiwala, S. A., and Parikh, P. P., 2002, Fuel 81, 1051.
 
     Examples
     --------
@@ -52,12 +56,13 @@ def higher_heating_value(wood: WoodAnalysis) -> float:
     )
 
 
-def lower_heating_value(wood: WoodAnalysis, moisture):
+def lower_heating_value(wood: WoodAnalysis, moisture: Number) -> Number:
     r"""Heat of a kilogram of wood as it is laid on the fire, its water gone up as vapour.
 
     Parameters
     ----------
     wood : WoodAnalysis
+        Mass shares of the dry wood. [-]
     moisture : float or array
         Water over wet wood, 0 to 0.85. [-]
 
@@ -68,7 +73,9 @@ def lower_heating_value(wood: WoodAnalysis, moisture):
 
     Notes
     -----
-    .. math:: H_i = H_s (1 - w) - 2.447\,w - 2.447 \cdot 9.01\,h (1 - w) \quad [MJ/kg]
+    .. math:: H_i = H_s (1 - w) - 2.447\,w - 2.447 \cdot 9.01\,h (1 - w)
+
+    in MJ/kg: what evaporates the water of the wood and of its hydrogen is lost.
 
     Examples
     --------
@@ -88,6 +95,7 @@ def stoichiometric_air(wood: WoodAnalysis) -> float:
     Parameters
     ----------
     wood : WoodAnalysis
+        Mass shares of the dry wood. [-]
 
     Returns
     -------
@@ -96,7 +104,12 @@ def stoichiometric_air(wood: WoodAnalysis) -> float:
 
     Notes
     -----
-    .. math:: \frac{31.998}{0.2314}\left(\frac{C}{12.011} + \frac{H}{4.032} - \frac{O}{31.998}\right)
+    .. math::
+
+        \frac{31.998}{0.2314}
+        \left(\frac{C}{12.011} + \frac{H}{4.032} - \frac{O}{31.998}\right)
+
+    The oxygen of the wood burns along.
 
     Examples
     --------
@@ -113,26 +126,27 @@ def stoichiometric_air(wood: WoodAnalysis) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Smoke:
-    """Mole fractions of the gas that goes up. [-]"""
+    """Mole fractions of the gas that goes up, each a number or an array of one shape. [-]"""
 
-    CO2: object
-    H2O: object
-    O2: object
-    N2: object
+    CO2: Number
+    H2O: Number
+    O2: Number
+    N2: Number
 
-    def parts(self) -> dict[str, object]:
+    def parts(self) -> dict[str, Number]:
         """Mole fraction of each gas by name. [-]"""
         return {"CO2": self.CO2, "H2O": self.H2O, "O2": self.O2, "N2": self.N2}
 
 
-def smoke(wood: WoodAnalysis, moisture, air_ratio, humidity=0.0) -> Smoke:
+def smoke(wood: WoodAnalysis, moisture: Number, air_ratio: Number, humidity: Number = 0.0) -> Smoke:
     """What the gas is made of when all of the wood burns.
 
     Parameters
     ----------
     wood : WoodAnalysis
+        Mass shares of the dry wood. [-]
     moisture : float or array
-        Water over wet wood. [-]
+        Water over wet wood, below 1. [-]
     air_ratio : float or array
         Air over the air just needed, at least 1. [-]
     humidity : float or array
@@ -142,6 +156,10 @@ def smoke(wood: WoodAnalysis, moisture, air_ratio, humidity=0.0) -> Smoke:
     -------
     Smoke
         Mole fractions. [-]
+
+    Notes
+    -----
+    Nothing is left unburnt: no carbon monoxide, no soot.
     """
     air = air_ratio * stoichiometric_air(wood)
     moles_air = air / _AIR_MOLAR_MASS
@@ -154,19 +172,31 @@ def smoke(wood: WoodAnalysis, moisture, air_ratio, humidity=0.0) -> Smoke:
     return Smoke(carbon / total, h2o / total, o2 / total, n2 / total)
 
 
-def smoke_molar_mass(gas: Smoke):
-    """Molar mass of the gas. [kg/mol]"""
+def smoke_molar_mass(gas: Smoke) -> Number:
+    """Molar mass of the gas.
+
+    Parameters
+    ----------
+    gas : Smoke
+        Mole fractions. [-]
+
+    Returns
+    -------
+    float or array
+        Molar mass. [kg/mol]
+    """
     return sum(share * MOLAR_MASS[name] for name, share in gas.parts().items())
 
 
-def smoke_heat_capacity(gas: Smoke, temperature):
+def smoke_heat_capacity(gas: Smoke, temperature: Number) -> Number:
     """Heat capacity of the gas at constant pressure.
 
     Parameters
     ----------
     gas : Smoke
+        Mole fractions. [-]
     temperature : float or array
-        Of the gas. [K]
+        Of the gas, 250 to 1000. [K]
 
     Returns
     -------
@@ -177,18 +207,19 @@ def smoke_heat_capacity(gas: Smoke, temperature):
     return molar / smoke_molar_mass(gas)
 
 
-def smoke_dew_point(gas: Smoke, pressure=SEA_LEVEL):
+def smoke_dew_point(gas: Smoke, pressure: Number = SEA_LEVEL) -> Number:
     """Where water begins to fall out of the gas.
 
     Parameters
     ----------
     gas : Smoke
+        Mole fractions. [-]
     pressure : float or array
         Barometric. [Pa]
 
     Returns
     -------
     float or array
-        Dew point. [K]
+        Dew point of the water alone; acids condense earlier. [K]
     """
     return dew_point(gas.H2O * pressure)

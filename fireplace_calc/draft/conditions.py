@@ -1,0 +1,72 @@
+"""The fire, and the air and house around it: floats or arrays, as the physics takes them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fireplace_calc.base.arrays import Number
+from fireplace_calc.draft.physics.air import SEA_LEVEL
+
+
+@dataclass(frozen=True, slots=True)
+class BurningFire:
+    """The fire; each field a number or an array, all of shapes that broadcast.
+
+    Attributes
+    ----------
+    burn : float or array
+        Wood as fired. [kg/s]
+    dry_share : float or array
+        Dry wood over wood as fired. [-]
+    power : float or array
+        Heat of the fire. [W]
+    to_gas : float or array
+        Heat that goes up with the gas. [W]
+    air_needed : float or array
+        Air that dry wood just needs, by mass. [-]
+    """
+
+    burn: Number
+    dry_share: Number
+    power: Number
+    to_gas: Number
+    air_needed: Number
+
+    @property
+    def least_flow(self) -> Number:
+        """Gas when the fire gets just the air it needs. [kg/s]"""
+        return self.burn * (1.0 + self.dry_share * self.air_needed)
+
+
+@dataclass(frozen=True, slots=True)
+class Surroundings:
+    """Air and house around the fire; each field a number or an array, all of shapes that broadcast.
+
+    Attributes
+    ----------
+    outdoor, room : float or array
+        Air temperatures. [K]
+    leak : float or array
+        Leakage coefficient of the house; infinite for a room as open as outdoors. [m3/(s Pa^n)]
+    exponent : float or array
+        Of the leaks. [-]
+    inlet : float or array
+        Free area of an outdoor air inlet. [m2]
+    fans : float or array
+        Out of the house, all of them together. [m3/s]
+    wind : float or array
+        What the wind adds to the draft at the top, suction positive. [Pa]
+    pressure : float or array
+        Barometric. [Pa]
+    """
+
+    outdoor: Number
+    room: Number
+    leak: Number = np.inf
+    exponent: Number = 0.65
+    inlet: Number = 0.0
+    fans: Number = 0.0
+    wind: Number = 0.0
+    pressure: Number = SEA_LEVEL

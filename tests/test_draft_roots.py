@@ -1,0 +1,76 @@
+"""The root search of the draft against scipy's, one number at a time."""
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from scipy.optimize import brentq
+from test_draft_properties import fires
+
+from fireplace_calc.draft import settle
+from fireplace_calc.draft.operating import excess_pressure
+from fireplace_calc.draft.root_search import SCAN_STEPS, largest_root
+
+
+def largest_by_scipy(function, low: float, high: float, steps: int = 4000) -> float | None:
+    """Topmost of many steps with a change of sign, closed by Brent's method."""
+    places = np.geomspace(low, high, steps)
+    good = np.flatnonzero(function(places) >= 0)
+    if not good.size:
+        return None
+    if good[-1] == steps - 1:
+        raise AssertionError("the upper bound does not bound")
+    return brentq(function, places[good[-1]], places[good[-1] + 1], xtol=1e-15, rtol=1e-14)
+
+
+@settings(max_examples=300, deadline=None, derandomize=True)
+@given(fires())
+def test_a_fire_settles_where_scipy_finds_the_largest_flow(case):
+    """300 fires over the whole workable range; scipy.optimize.brentq."""
+    flow, least = settle(*case), float(case[1].least_flow)
+    expected = largest_by_scipy(
+        lambda mass: np.asarray(excess_pressure(mass, *case)[0]), least, 500 * least + 50
+    )
+    if flow.stalled:
+        assert expected is None
+    else:
+        assert float(flow.mass) == pytest.approx(expected, rel=1e-9)
+
+
+def test_polynomials_with_known_roots():
+    """200 of them, up to five roots each, all in one call; the two topmost at least one step of the
+    scan apart, as its Notes ask.
+    """
+    rng = np.random.default_rng(5)
+    low, high = 0.5, 200.0
+    roots = np.exp(rng.uniform(0, 5, (600, 5)))
+    roots[np.arange(5) >= rng.integers(1, 6, 600)[:, None]] = np.nan
+    second, first = np.sort(np.nan_to_num(roots, nan=low), axis=1)[:, -2:].T
+    roots = roots[first / second > (high / low) ** (1 / SCAN_STEPS)][:200]
+
+    def falling(x):
+        return -np.nanprod(np.asarray(x)[..., None] - roots, axis=-1)
+
+    found, none = largest_root(falling, np.full(200, low), np.full(200, high))
+    assert not none.any()
+    assert found == pytest.approx(np.nanmax(roots, axis=1), rel=1e-9)
+    for own, place in zip(roots, found, strict=True):
+        known = own[~np.isnan(own)]
+        expected = largest_by_scipy(
+            lambda x, known=known: -np.prod(np.subtract.outer(x, known), axis=-1), low, high
+        )
+        assert place == pytest.approx(expected, rel=1e-9)
+
+
+def test_many_places_are_searched_as_each_alone():
+    """To the last bit, and whatever else is asked for in the same call."""
+    low, high = np.linspace(0.1, 0.9, 7), np.full(7, 50.0)
+    slopes = np.linspace(0.5, 4.0, 7)
+    found, none = largest_root(lambda x: slopes - x, low, high)
+    for k in range(7):
+        own, without = largest_root(lambda x, k=k: slopes[k] - x, low[k : k + 1], high[k : k + 1])
+        assert own[0] == found[k] and without[0] == none[k]
+
+
+def test_where_nothing_crosses_the_lower_bound_comes_back():
+    found, none = largest_root(lambda x: -x, np.array([0.2, 0.3]), np.array([5.0, 6.0]))
+    assert none.all() and found.tolist() == [0.2, 0.3]

@@ -18,7 +18,7 @@ from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.report.written import require_units, summary, write_csv
 from fireplace_calc.rules import PACKS
-from fireplace_calc.rules.core import FALLS_SHORT
+from fireplace_calc.rules.comparing import FALLS_SHORT
 
 NOTHING_SHORT, SOMETHING_SHORT, INPUT_ERROR = 0, 1, 2
 

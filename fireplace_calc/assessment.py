@@ -11,7 +11,8 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.rules import PACKS, Finding, check, check_every_pack
-from fireplace_calc.rules.facts import Facts, gather_facts
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.takeoff import Row, take_off, total_weight
 
 if TYPE_CHECKING:

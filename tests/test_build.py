@@ -13,8 +13,9 @@ from shapely import unary_union
 from shapely.geometry import Polygon
 from strategies import designs
 
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import DATA, rows
-from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND, to_si
+from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND
 from fireplace_calc.build import plan_work
 from fireplace_calc.build.curing_schedule import cold_days, curing
 from fireplace_calc.build.lift_parts import LAID, volume_between

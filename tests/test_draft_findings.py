@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import assess, change, load
-from fireplace_calc.base.tables import coefficient
+from fireplace_calc.base.draft_tables import coefficient
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import (
@@ -39,7 +39,7 @@ from fireplace_calc.explore.limits import (
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.report.draft_report import COLUMNS, case_rows, likely, loss_rows, sized
 from fireplace_calc.report.written import draft_table, judgement_table, summary
-from fireplace_calc.rules.core import FALLS_SHORT, MEETS, NOT_CHECKED
+from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 FOUND = draft_result(build_geometry(BOATHOUSE))

@@ -8,7 +8,8 @@ from hypothesis import HealthCheck, given, settings
 from strategies import designs
 
 from fireplace_calc import assess, change
-from fireplace_calc.base.units import SYSTEMS, to_si
+from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import CELLS, elevations, single
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE

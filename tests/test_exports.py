@@ -13,7 +13,8 @@ import pytest
 import shapely
 
 from fireplace_calc import assess, change
-from fireplace_calc.base.units import CUFT, INCH, MM, SQFT, InputError, feet_inches
+from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.base.units import CUFT, INCH, MM, SQFT, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
 from fireplace_calc.exports import write_dxf, write_spreadsheet

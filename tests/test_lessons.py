@@ -38,8 +38,8 @@ from fireplace_calc.lessons.course import LINER
 from fireplace_calc.lessons.reply import tolerance
 from fireplace_calc.report.books import side_by_side
 from fireplace_calc.rules import PACKS
-from fireplace_calc.rules.core import FALLS_SHORT, NOT_CHECKED
-from fireplace_calc.rules.facts import gather_facts
+from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
+from fireplace_calc.rules.gathering import gather_facts
 
 SEEDS = 1000
 PACK = "US IRC 2021"

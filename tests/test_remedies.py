@@ -11,7 +11,8 @@ from strategies import designs
 
 from fireplace_calc import Design, change
 from fireplace_calc.assessment import assess
-from fireplace_calc.base.tables import DATA, rectangular_liner
+from fireplace_calc.base.liners import rectangular_liner
+from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.draft import draft_result, draft_results, judgement
 from fireplace_calc.editing.designfile import load
@@ -19,7 +20,7 @@ from fireplace_calc.explore import find_remedies, how_far, refused, sketch, work
 from fireplace_calc.explore.levers import LEVERS, tries
 from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.panels.folds.mending import remedy_words
-from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import bill, prices
 
 BOATHOUSE = load("data/designs/boathouse.toml")

@@ -12,7 +12,8 @@ from fireplace_calc import PACKS, assess, change
 from fireplace_calc.base.tables import rule_sources
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.rules.facts import Facts, gather_facts
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.gathering import gather_facts
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 FAMILIES = ("FBX", "THR", "LIN", "SMK", "HTH", "FLU", "CLR", "ROF")

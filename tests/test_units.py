@@ -7,6 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from fireplace_calc.base.printing import feet_inches, show
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import (
     CUFT,
     CUYD,
@@ -20,12 +22,9 @@ from fireplace_calc.base.units import (
     SQIN,
     G,
     InputError,
-    feet_inches,
     from_unit,
     in_unit,
     registry,
-    show,
-    to_si,
 )
 
 

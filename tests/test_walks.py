@@ -14,7 +14,7 @@ from bench.browser import ROOT, chromium, page, server
 from pypdf import PdfReader
 
 from fireplace_calc import assess, change
-from fireplace_calc.base.units import show
+from fireplace_calc.base.printing import show
 from fireplace_calc.editing.designfile import fingerprint
 from fireplace_calc.explore import find_remedies, how_far
 from fireplace_calc.lessons import exercise

@@ -6,8 +6,10 @@ import math
 from dataclasses import Field, dataclass, field, fields, is_dataclass
 from typing import Any
 
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.reading import LONGEST, to_si
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import LONGEST, InputError, show, to_si
+from fireplace_calc.base.units import InputError
 
 UNKNOWN = "unknown"
 """Text for a value nobody has told us yet. It reads back as ``None`` and makes the checks that need

@@ -7,7 +7,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from fireplace_calc.base.units import INCH, to_si
+from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
 
 LEAST_CUT = INCH / 8

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from fireplace_calc.base.tables import rows
-from fireplace_calc.design.records import Work
+from fireplace_calc.design.work import Work
 
 PRACTICE = (
     "Site practice, no code: no published figure was found. The data of the refractory mortar and sections in hand take "

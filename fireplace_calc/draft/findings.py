@@ -9,22 +9,15 @@ from math import pi, sqrt
 
 import numpy as np
 
-from fireplace_calc.base.tables import Source, canada_round_flues, coefficient, coefficients
+from fireplace_calc.base.canada_tables import canada_round_flues
+from fireplace_calc.base.draft_tables import coefficient, coefficients
+from fireplace_calc.base.tables import Source
 from fireplace_calc.base.units import SQIN
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.result import DraftResult
-from fireplace_calc.rules.core import (
-    JUDGEMENT,
-    MEETS,
-    NOT_CHECKED,
-    Compared,
-    Finding,
-    Rule,
-    at_least,
-    at_most,
-    filing,
-    worst_first,
-)
+from fireplace_calc.rules.book import worst_first
+from fireplace_calc.rules.comparing import MEETS, NOT_CHECKED, Compared, at_least, at_most
+from fireplace_calc.rules.core import JUDGEMENT, Finding, Rule, filing
 
 SIZING, OPERATING = "draft, sizing mode", "draft, operating mode"
 WINTER, MILD, EMBERS, WINDY = range(len(CASES))

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from math import hypot
 
+from fireplace_calc.base.printing import show
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import InputError, show
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import back_width, bore
+from fireplace_calc.geometry.bore import bore
+from fireplace_calc.geometry.frame import back_width
 
 STEEPEST = 2.0
 """A raked back leans forward no more than this per unit of its height; beyond, it is a ceiling and

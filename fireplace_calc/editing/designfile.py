@@ -16,7 +16,8 @@ from pathlib import Path
 from typing import Any
 
 from fireplace_calc.base.inputs import UNKNOWN, Input, inputs_of, is_record, pieces_of
-from fireplace_calc.base.units import FACTORS, INCH, SI_UNIT, InputError, to_si
+from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.units import FACTORS, INCH, SI_UNIT, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, apply, book_names
 from fireplace_calc.editing.consistency import require_consistent

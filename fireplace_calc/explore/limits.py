@@ -7,14 +7,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from fireplace_calc.assessment import DEFAULT_PACK
-from fireplace_calc.base.tables import coefficient
+from fireplace_calc.base.draft_tables import coefficient
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import face_velocity, trace_flow_path
 from fireplace_calc.explore.sketches import Sketch, moved, sketch
 from fireplace_calc.rules import PACKS, Pack
-from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.rules.facts import Facts, gather_facts
+from fireplace_calc.rules.comparing import FALLS_SHORT
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.gathering import gather_facts
 
 FREE, RATIO, CODE, VELOCITY, STABILITY, IMPOSSIBLE = range(6)
 LIMITS = (

@@ -9,15 +9,16 @@ from dataclasses import dataclass
 
 from fireplace_calc.assessment import DEFAULT_PACK, Assessment
 from fireplace_calc.base.inputs import inputs_of
-from fireplace_calc.base.units import INCH, InputError, to_si
+from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import draft_results, judgement
 from fireplace_calc.editing.changes import change
 from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import PACKS, Finding
-from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.rules.facts import gather_facts
+from fireplace_calc.rules.comparing import FALLS_SHORT
+from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.structure import assess_structure
 
 KINDS = ("code", "draft", "structure", "drawing")

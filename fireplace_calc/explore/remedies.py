@@ -8,14 +8,15 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from fireplace_calc.assessment import DEFAULT_PACK, Assessment, assess
-from fireplace_calc.base.units import FEET_INCHES, InputError, show
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.levers import LEVERS, Lever, Try, tries
 from fireplace_calc.explore.reach import by_kind, every_finding
 from fireplace_calc.explore.trials import Case, TrialRow, between, look, mending
 from fireplace_calc.rules import Finding
-from fireplace_calc.rules.core import FALLS_SHORT
+from fireplace_calc.rules.comparing import FALLS_SHORT
 from fireplace_calc.takeoff import Bill, Price, bill
 from fireplace_calc.takeoff import prices as price_list
 

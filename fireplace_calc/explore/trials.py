@@ -16,8 +16,8 @@ from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.explore.sketches import Sketch, moved, sketch
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import PACKS, Finding
-from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.rules.facts import gather_facts
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
+from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.structure import assess_structure
 
 SOUND = (MEETS, DOES_NOT_APPLY)

@@ -8,7 +8,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.tables import coefficient, coefficients, rectangular_liners, round_liners
+from fireplace_calc.base.draft_tables import coefficient, coefficients
+from fireplace_calc.base.liners import rectangular_liners, round_liners
+from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import (
     FEET_INCHES,
     FOOT,
@@ -20,11 +22,10 @@ from fireplace_calc.base.units import (
     SYSTEMS,
     G,
     InputError,
-    show,
 )
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.sizing import STANDARD, theoretical_draft
-from fireplace_calc.rules.core import DOES_NOT_APPLY
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 from fireplace_calc.structure.figures import source as structure_source
 
 DRAWN = "measured on the drawing"

@@ -13,7 +13,8 @@ import numpy as np
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.maker import MAKER
-from fireplace_calc.base.units import FEET_INCHES, INCH, MM, feet_inches
+from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.views.laid_bricks import from_the_room

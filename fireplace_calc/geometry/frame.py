@@ -5,66 +5,12 @@ throughout.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
-from math import atan, hypot, pi
+from math import atan, hypot
 
-from fireplace_calc.base.tables import rectangular_liner, round_liner
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import FOOT
 from fireplace_calc.design.records import Design
-from fireplace_calc.design.smoke_path import Flue
-
-REACH = 10 * FOOT
-"""Level distance within which the chimney top is compared with the building. [m]"""
-
-
-@dataclass(frozen=True, slots=True)
-class Bore:
-    """Inside of the flue and the wall of its liner, as it stands in the chimney.
-
-    ``width`` runs left to right, ``depth`` front to back, both inside [m]; ``table_area`` is the
-    published net area [m2], unknown for an own size.
-    """
-
-    round: bool
-    width: float
-    depth: float
-    wall: float
-    table_area: float | None
-    label: str
-
-    @property
-    def area(self) -> float:
-        """Geometric inside area; corners taken as square. [m2]"""
-        return pi * self.width**2 / 4 if self.round else self.width * self.depth
-
-    @property
-    def aspect(self) -> float:
-        """Long inside dimension over the short one. [-]"""
-        return max(self.width, self.depth) / min(self.width, self.depth)
-
-
-@lru_cache(maxsize=256)
-def bore(flue: Flue) -> Bore:
-    """Size of the flue, from the liner table or the reader's own figures.
-
-    Raises
-    ------
-    InputError
-        When the table has no such liner.
-    """
-    if flue.size.strip().lower() == "own":
-        depth = flue.own_width if flue.shape == "round" else flue.own_depth
-        made = Bore(flue.shape == "round", flue.own_width, depth, flue.own_wall, None, "own size")
-    elif flue.shape == "round":
-        row = round_liner(flue.size)
-        made = Bore(True, row.inside, row.inside, row.wall, row.net_area, row.size)
-    else:
-        row = rectangular_liner(flue.size)
-        made = Bore(False, row.inside_a, row.inside_b, row.wall, row.net_area, row.size)
-    if flue.turned and not made.round:
-        made = Bore(False, made.depth, made.width, made.wall, made.table_area, made.label)
-    return made
+from fireplace_calc.geometry.bore import Bore, bore
+from fireplace_calc.geometry.roofline import _roof
 
 
 @dataclass(frozen=True, slots=True)
@@ -341,38 +287,3 @@ def _adjustments(
             " breast."
         )
     return tuple(said)
-
-
-def _roof(design: Design, across: float, deep: float) -> tuple[float, float, float, str]:
-    """Highest and lowest roof contact, and the highest thing within reach of the nearest chimney
-    face. [m]
-    """
-    roof = design.roof
-    up_slope = deep if roof.ridge_runs == "along the opening" else across
-    if roof.position == "through the ridge":
-        contact, ridge_distance = roof.ridge_level, 0.0
-        downhill = contact - roof.pitch * up_slope / 2
-    else:
-        ridge_distance = roof.ridge_distance
-        contact = roof.ridge_level - roof.pitch * ridge_distance
-        downhill = contact - roof.pitch * up_slope
-    highest, what = highest_within(design, contact, REACH)
-    return contact, downhill, highest, "roof 10 ft uphill" if what == "roof" else what
-
-
-def highest_within(design: Design, contact: float, distance: float) -> tuple[float, str]:
-    """Highest part of the building within a level distance of the uphill chimney face, and what it
-    is. [m]
-    """
-    roof, slack = design.roof, 1e-9 * REACH
-    ridge_distance = 0.0 if roof.position == "through the ridge" else roof.ridge_distance
-    reached = [
-        (
-            contact + roof.pitch * min(ridge_distance, distance),
-            "ridge" if ridge_distance <= distance + slack else "roof",
-        )
-    ]
-    reached += [
-        (part.level, part.name) for part in roof.nearby if part.distance <= distance + slack
-    ]
-    return max(reached, key=lambda pair: pair[0])

@@ -14,7 +14,7 @@ from fireplace_calc.lessons.reply import Reply, shown
 from fireplace_calc.lessons.valid_designs import require_taught, told
 from fireplace_calc.report.written import compared
 from fireplace_calc.rules import PACKS, Finding
-from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT
 
 SHOWN = {
     "Opening": (

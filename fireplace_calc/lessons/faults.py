@@ -12,8 +12,8 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.explore import moved, sketch
 from fireplace_calc.lessons.valid_designs import broken, nudged, require_taught, told, valid_design
 from fireplace_calc.rules import Finding, Pack
-from fireplace_calc.rules.core import FALLS_SHORT
-from fireplace_calc.rules.facts import gather_facts
+from fireplace_calc.rules.comparing import FALLS_SHORT
+from fireplace_calc.rules.gathering import gather_facts
 
 Plant = Callable[[Design, Pack, "Fault", Random], Design | None]
 TRIES = 60

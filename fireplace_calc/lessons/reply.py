@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, InputError, show, to_si
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, InputError
 from fireplace_calc.design.records import Design
 
 SLIPS = {

@@ -5,15 +5,16 @@ from __future__ import annotations
 from math import pi
 from random import Random
 
-from fireplace_calc.base.tables import rectangular_liner, round_liner
+from fireplace_calc.base.liners import rectangular_liner, round_liner
 from fireplace_calc.base.units import INCH, from_unit
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.explore import sketch
 from fireplace_calc.lessons.reply import Exercise, Given, step
 from fireplace_calc.rules import Finding, Pack
-from fireplace_calc.rules.core import DOES_NOT_APPLY
-from fireplace_calc.rules.facts import Facts, gather_facts
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.gathering import gather_facts
 
 FLUES = ("FLU-10", "FLU-11", "FLU-12", "FLU-13")
 FRONT, BESIDE = ("HTH-05", "HTH-07"), ("HTH-06", "HTH-08")

@@ -18,8 +18,9 @@ from fireplace_calc.editing.changes import change
 from fireplace_calc.explore import moved, sketch
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import PACKS, Finding, Pack
-from fireplace_calc.rules.core import FALLS_SHORT, NOT_CHECKED
-from fireplace_calc.rules.facts import Facts, gather_facts
+from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.gathering import gather_facts
 
 TAUGHT = tuple(name for name in PACKS if name.startswith("US"))
 """Packs that exercises are drawn for: the American code, its editions and its states."""

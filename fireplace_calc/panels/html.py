@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from html import escape
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.units import show
+from fireplace_calc.base.printing import show
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.drawing.sheets.lists import Table

@@ -7,8 +7,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from fireplace_calc.base.printing import show
 from fireplace_calc.base.tables import Source
-from fireplace_calc.base.units import FEET_INCHES, show
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import Point, box
 from fireplace_calc.proportion.figures import (

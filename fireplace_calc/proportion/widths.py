@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.printing import show
 from fireplace_calc.base.tables import Source, rows
-from fireplace_calc.base.units import FEET_INCHES, INCH, show
+from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.geometry.parts import Geometry
 
 FOOT = 12 * INCH

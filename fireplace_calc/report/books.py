@@ -12,7 +12,9 @@ from fireplace_calc.base.tables import rows, rule_sources
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, book_names
 from fireplace_calc.rules import PACKS, Finding, Pack
-from fireplace_calc.rules.core import DOES_NOT_APPLY, RANK, Rule
+from fireplace_calc.rules.book import RANK
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY
+from fireplace_calc.rules.core import Rule
 
 COMPUTED, ASKED = "computed", "asked of the reader"
 DRAWN = "unknown takes"

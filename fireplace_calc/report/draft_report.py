@@ -7,7 +7,8 @@ from __future__ import annotations
 import numpy as np
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.units import FEET_INCHES, grouped, show
+from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.cases import CASES
 

@@ -8,7 +8,7 @@ and code alike.
 from __future__ import annotations
 
 from fireplace_calc.base.inputs import UNKNOWN, Input
-from fireplace_calc.base.units import show
+from fireplace_calc.base.printing import show
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.report.books import coverage_table
 from fireplace_calc.rules import PACKS

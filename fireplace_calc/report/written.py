@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.units import (
     CUYD,
     FEET_INCHES,
@@ -21,13 +22,11 @@ from fireplace_calc.base.units import (
     SYSTEMS,
     InputError,
     from_unit,
-    grouped,
-    show,
 )
 from fireplace_calc.editing.designfile import write_whole
 from fireplace_calc.report.wide_tables import whole
 from fireplace_calc.rules import Finding
-from fireplace_calc.rules.core import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import Row
 
 if TYPE_CHECKING:

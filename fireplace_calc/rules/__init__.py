@@ -5,8 +5,9 @@ trade's own.
 from __future__ import annotations
 
 from fireplace_calc.rules import ca, practice, uk, us
+from fireplace_calc.rules.book import Pack, check_all
 from fireplace_calc.rules.ca.book import NBC
-from fireplace_calc.rules.core import EDITIONS, Finding, Pack, check_all
+from fireplace_calc.rules.core import EDITIONS, Finding
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.practice import PRACTICE
 from fireplace_calc.rules.uk.book import ADJ

@@ -11,7 +11,7 @@ from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
-from fireplace_calc.rules.core import reaches
+from fireplace_calc.rules.comparing import reaches
 from fireplace_calc.structure.beam import low_wall, triangle
 from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.lintel import wall_weight

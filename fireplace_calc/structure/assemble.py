@@ -6,9 +6,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from fireplace_calc.base.units import MILLIMETRES, show
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.units import MILLIMETRES
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.rules.core import FALLS_SHORT
+from fireplace_calc.rules.comparing import FALLS_SHORT
 from fireplace_calc.structure.arch import assess_arch
 from fireplace_calc.structure.beam import hot_growth
 from fireplace_calc.structure.figures import PSI, figure

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.base.units import FOOT
-from fireplace_calc.rules.core import reaches
+from fireplace_calc.rules.comparing import reaches
 from fireplace_calc.structure.figures import figure, lintel_spans
 
 

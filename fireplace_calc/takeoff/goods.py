@@ -7,8 +7,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
+from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
-from fireplace_calc.base.units import CUFT, CUYD, INCH, POUND, feet_inches
+from fireplace_calc.base.units import CUFT, CUYD, INCH, POUND
 from fireplace_calc.brickwork.unit import COMMON
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.takeoff.handbook import concrete as mixed

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil, hypot
 
+from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import INCH, SQFT, feet_inches
+from fireplace_calc.base.units import INCH, SQFT
 from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.unit import COMMON, Laid

@@ -7,7 +7,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import hypot
 
-from fireplace_calc.base.units import FEET_INCHES, from_unit, show
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.units import FEET_INCHES, from_unit
 from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from math import ceil
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.units import show
+from fireplace_calc.base.printing import show
 from fireplace_calc.build import Lift, WorkStep
 from fireplace_calc.build.production_rates import Need
 from fireplace_calc.drawing.sheets.lists import Column, Table

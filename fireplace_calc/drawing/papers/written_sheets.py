@@ -7,13 +7,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.units import FEET_INCHES, INCH, MM, grouped, show
+from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.report.written import CAUTION, SIGNS, asked, compared, quantity, tally, weight
 from fireplace_calc.rules import Finding
-from fireplace_calc.rules.core import DOES_NOT_APPLY
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 from fireplace_calc.takeoff import Price, bill, prices, second_opinion
 
 FOUND = (

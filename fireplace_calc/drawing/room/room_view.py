@@ -21,7 +21,7 @@ from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
 from fireplace_calc.drawing.sheets.hatch import coursing
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
-from fireplace_calc.drawing.sheets.sheet import Pair, Sheet, View
+from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.front_elevation import (
     BRICK,
@@ -31,7 +31,7 @@ from fireplace_calc.drawing.views.front_elevation import (
     lintel_ring,
     opening_ring,
 )
-from fireplace_calc.drawing.views.layout import LADDER, Cell, fit, length, level, roomy, title
+from fireplace_calc.drawing.views.layout import LADDER, fit, length, level, roomy, title
 from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import Polygon, box

@@ -7,7 +7,7 @@ from __future__ import annotations
 from itertools import pairwise
 from math import sin
 
-from fireplace_calc.base.units import show
+from fireplace_calc.base.printing import show
 from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.front_elevation import lintel_ring, opening_ring

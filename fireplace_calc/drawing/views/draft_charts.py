@@ -10,7 +10,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MM, show
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MM
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, RULES, WIDTH
 from fireplace_calc.drawing.sheets.chart import Chart, lines_of_text, round_steps
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, spread

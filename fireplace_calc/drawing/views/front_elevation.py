@@ -9,10 +9,10 @@ import numpy as np
 from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
 from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
-from fireplace_calc.drawing.sheets.sheet import Sheet, View
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.laid_bricks import front_lines
-from fireplace_calc.drawing.views.layout import LADDER, Cell, fit, length, level, roomy, title
+from fireplace_calc.drawing.views.layout import LADDER, fit, length, level, roomy, title
 from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import Polygon, box

@@ -6,10 +6,10 @@ from itertools import pairwise
 
 from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
-from fireplace_calc.drawing.sheets.sheet import Sheet, View
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import cut_parts
 from fireplace_calc.drawing.views.laid_bricks import floor_lines
-from fireplace_calc.drawing.views.layout import LADDER, Cell, fit, key, length, roomy, title
+from fireplace_calc.drawing.views.layout import LADDER, fit, key, length, roomy, title
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import Polygon, box
 

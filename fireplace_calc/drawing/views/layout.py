@@ -6,7 +6,8 @@ from collections.abc import Iterable
 
 import numpy as np
 
-from fireplace_calc.base.units import FEET_INCHES, show
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE

@@ -17,8 +17,8 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View, spread
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.cap import draw_cap, over_flue
 from fireplace_calc.drawing.views.layout import LADDER, earth, fit, length, level, roomy, title
-from fireplace_calc.geometry.frame import REACH
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.roofline import REACH
 from fireplace_calc.geometry.solids import box
 
 Limits = Mapping[str, tuple[float | None, str]]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from math import hypot
 
-from fireplace_calc.base.units import show
+from fireplace_calc.base.printing import show
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.sheets.dimensions import (
     chain,
@@ -15,12 +15,11 @@ from fireplace_calc.drawing.sheets.dimensions import (
     notes,
     room_for,
 )
-from fireplace_calc.drawing.sheets.sheet import Sheet, View
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top, cut_parts
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import (
     LADDER,
-    Cell,
     break_line,
     earth,
     fit,

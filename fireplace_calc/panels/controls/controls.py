@@ -10,7 +10,8 @@ import ipywidgets as w
 from traitlets import CFloat, CInt
 
 from fireplace_calc.base.inputs import UNKNOWN, Input
-from fireplace_calc.base.units import FEET_INCHES, INCH, MM, POUND, PSF, G, feet_inches, show
+from fireplace_calc.base.printing import feet_inches, show
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM, POUND, PSF, G
 
 Report = Callable[[str, Any], None]
 """Called with a dotted key and what the reader gave."""

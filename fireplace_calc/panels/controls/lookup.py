@@ -7,7 +7,8 @@ from collections.abc import Callable
 import ipywidgets as w
 
 from fireplace_calc.base.places import Place, find, site
-from fireplace_calc.base.units import FEET_INCHES, show
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.units import FEET_INCHES
 
 NOTHING = "nothing looked up yet"
 

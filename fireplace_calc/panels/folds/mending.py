@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import ipywidgets as w
 
-from fireplace_calc.base.units import grouped, show
+from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.explore import Reach, Refused, Remedy, Stop, find_remedies, how_far, refused
 from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.panels import html

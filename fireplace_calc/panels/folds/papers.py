@@ -14,7 +14,8 @@ from typing import TYPE_CHECKING
 
 import ipywidgets as w
 
-from fireplace_calc.base.units import InputError, grouped
+from fireplace_calc.base.printing import grouped
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.full_papers import PAPERS, USUAL, writing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over

@@ -18,7 +18,7 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.panels.picture.draft_pictures import DraftPictures
 from fireplace_calc.rules import PACKS
-from fireplace_calc.rules.facts import gather_facts
+from fireplace_calc.rules.gathering import gather_facts
 
 VIEWS = {
     "All four views": "all",

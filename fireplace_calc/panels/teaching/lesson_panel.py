@@ -16,7 +16,7 @@ from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.editing.changes import all_inputs, change
-from fireplace_calc.geometry.frame import bore
+from fireplace_calc.geometry.bore import bore
 from fireplace_calc.lessons import LESSONS, Lesson, liners, warned
 from fireplace_calc.lessons.course import LINER
 from fireplace_calc.panels import html
@@ -25,7 +25,7 @@ from fireplace_calc.panels.picture.view_pane import ViewPane
 from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.report.written import SIGNS, answer, asked, compared
 from fireplace_calc.rules import PACKS, Finding
-from fireplace_calc.rules.core import DOES_NOT_APPLY
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 
 UNITS = {"Feet and inches": FEET_INCHES, "Millimetres": MILLIMETRES}
 PAPERS = {"Light": "light", "Dark": "dark", "Print": "print"}

@@ -4,8 +4,9 @@ of 2005 to 2012.
 
 from __future__ import annotations
 
-from fireplace_calc.base.tables import RoundFlueCell
-from fireplace_calc.rules.core import Book, Compared, not_applicable, unknown
+from fireplace_calc.base.canada_tables import RoundFlueCell
+from fireplace_calc.rules.book import Book
+from fireplace_calc.rules.comparing import Compared, not_applicable, unknown
 from fireplace_calc.rules.facts import Facts
 
 NBC = Book("Canada NBC", ("2005 to 2012", "Ontario 2012"))

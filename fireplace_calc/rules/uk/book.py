@@ -2,6 +2,6 @@
 figures are from memory alone.
 """
 
-from fireplace_calc.rules.core import Book
+from fireplace_calc.rules.book import Book
 
 ADJ = Book("UK ADJ", ("2010 as amended",))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import MM
-from fireplace_calc.rules.core import (
+from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
     NOT_CHECKED,

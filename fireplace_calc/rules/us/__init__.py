@@ -3,6 +3,7 @@
 from fireplace_calc.rules.us import (
     air,
     chimney,
+    chimney_clearance,
     clearance,
     firebox,
     flue,
@@ -10,7 +11,20 @@ from fireplace_calc.rules.us import (
     hearth,
     roof,
     seismic,
+    throat,
 )
 
-FAMILIES = (air, chimney, clearance, firebox, flue, foundation, hearth, roof, seismic)
+FAMILIES = (
+    air,
+    chimney,
+    chimney_clearance,
+    clearance,
+    firebox,
+    flue,
+    foundation,
+    hearth,
+    roof,
+    seismic,
+    throat,
+)
 """Modules that file their rules when they are read."""

@@ -2,7 +2,7 @@
 rules.
 """
 
-from fireplace_calc.rules.core import Book
+from fireplace_calc.rules.book import Book
 
 IRC = Book("US IRC")
 LATEST = ("2021", "2024")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fireplace_calc.base.units import DEG
-from fireplace_calc.rules.core import (
+from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
     NOT_CHECKED,

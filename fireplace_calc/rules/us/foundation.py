@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fireplace_calc.base.tables import soil_bearing
 from fireplace_calc.base.units import INCH, PSF
-from fireplace_calc.rules.core import (
+from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     NOT_CHECKED,
     Compared,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fireplace_calc.base.tables import crickets
 from fireplace_calc.base.units import FOOT, INCH
-from fireplace_calc.rules.core import (
+from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
     NOT_CHECKED,

@@ -8,7 +8,7 @@ from math import ceil
 
 from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import FOOT, INCH
-from fireplace_calc.rules.core import (
+from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     NOT_CHECKED,
     Compared,

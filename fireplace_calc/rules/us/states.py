@@ -5,8 +5,8 @@ own print.
 from __future__ import annotations
 
 from fireplace_calc.base.units import INCH, PSF, SQIN
-from fireplace_calc.rules.core import (
-    Amended,
+from fireplace_calc.rules.book import Amended
+from fireplace_calc.rules.comparing import (
     Compared,
     all_of,
     at_least,
@@ -17,7 +17,7 @@ from fireplace_calc.rules.core import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.us import clearance, foundation, roof, seismic
+from fireplace_calc.rules.us import chimney_clearance, clearance, foundation, roof, seismic
 from fireplace_calc.rules.us.book import IRC
 
 OF_2021, OF_2024 = (
@@ -58,7 +58,7 @@ def edge_at_firebox(facts: Facts) -> Compared:
 @NEW_JERSEY.amend("CLR-24b")
 def edge_at_chimney(facts: Facts) -> Compared:
     """An edge in the open loses its heat to the air; the state asks for less masonry."""
-    return clearance.chimney_edge_through_masonry(facts, 6 * INCH)
+    return chimney_clearance.chimney_edge_through_masonry(facts, 6 * INCH)
 
 
 @NEW_JERSEY.amend("FND-08")

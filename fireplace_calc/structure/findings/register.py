@@ -6,7 +6,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from fireplace_calc.rules.core import JUDGEMENT, Finding, worst_first
+from fireplace_calc.rules.book import worst_first
+from fireplace_calc.rules.core import JUDGEMENT, Finding
 from fireplace_calc.structure.findings import carried, upright
 
 if TYPE_CHECKING:

@@ -5,18 +5,17 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from fireplace_calc.base.tables import Source, density
-from fireplace_calc.rules.core import (
+from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
     NOT_CHECKED,
     Compared,
-    Rule,
     at_least,
     at_most,
-    filing,
     not_applicable,
     unknown,
 )
+from fireplace_calc.rules.core import Rule, filing
 from fireplace_calc.structure.figures import figure, flexural_tension, flexural_tensions, source
 from fireplace_calc.structure.loads.seismic import STRONG_SEISMIC
 

@@ -1,0 +1,104 @@
+"""SI float in, text in the reader's units out."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from fireplace_calc.base.units import (
+    CUFT,
+    DEG,
+    FEET_INCHES,
+    FOOT,
+    INCH,
+    MILLIMETRES,
+    MM,
+    PCF,
+    POUND,
+    SQIN,
+    G,
+)
+
+
+def feet_inches(metres: float, finest: int = 16, inches_only: bool = False) -> str:
+    """Length to the nearest sixteenth, as a mason reads it.
+
+    >>> feet_inches(0.9271)
+    '3\\'-0 1/2"'
+    >>> feet_inches(11.99 * INCH)
+    '1\\'-0"'
+    """
+    ticks = round(abs(metres) / INCH * finest)
+    sign = "-" if metres < 0 and ticks else ""
+    whole, part = divmod(ticks, finest)
+    feet, inches = (0, whole) if inches_only else divmod(whole, 12)
+    fraction = Fraction(part, finest)
+    text = f"{inches} {fraction}" if inches and fraction else f"{fraction if fraction else inches}"
+    if feet and fraction and not inches:
+        text = f"0 {fraction}"
+    return f"{sign}{feet}'-{text}\"" if feet else f'{sign}{text}"'
+
+
+def grouped(value: float, digits: int = 0) -> str:
+    """A number to so many decimals, its thousands set apart by a space: a comma means another thing
+    abroad.
+    """
+    text = f"{value:,.{digits}f}".replace(",", " ")
+    return text.lstrip("-") if not text.strip("-0. ") else text
+
+
+_SHOWN = {
+    "area": ((SQIN, "in²", 1), (1.0, "m²", 3)),
+    "volume": ((CUFT, "ft³", 1), (1.0, "m³", 3)),
+    "angle": ((DEG, "°", 1),) * 2,
+    "pressure": ((1.0, "Pa", 1),) * 2,
+    "speed": ((1609.344 / 3600, "mph", 0), (1.0, "m/s", 1)),
+    "mass": ((POUND, "lb", 0), (1.0, "kg", 0)),
+    "mass rate": ((POUND / 3600, "lb/h", 1), (1 / 3600, "kg/h", 1)),
+    "density": ((PCF, "lb/ft³", 0), (1.0, "kg/m³", 0)),
+    "ratio": ((1.0, "", 3),) * 2,
+    "power": ((1000.0, "kW", 1),) * 2,
+    "flow": ((CUFT / 60, "cfm", 0), (0.001, "L/s", 0)),
+    "air speed": ((FOOT, "ft/s", 2), (1.0, "m/s", 2)),
+    "force": ((POUND * G, "lbf", 0), (1000.0, "kN", 2)),
+    "difference": ((5 / 9, "°F", 0), (1.0, "K", 0)),
+}
+
+
+def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
+    """A value as text in the reader's units; the only place where numbers are rounded.
+
+    Parameters
+    ----------
+    value : float or None
+        In SI; ``None`` prints as unknown.
+    kind : str
+        One of ``SI_UNIT``, or ``count``.
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Examples
+    --------
+    >>> show(0.9271, "length", "millimetres"), show(0.9271, "length")
+    ('927 mm', '3\\'-0 1/2"')
+    """
+    if value is None:
+        return "unknown"
+    metric = units == MILLIMETRES
+    if kind == "length" and not metric:
+        return feet_inches(value)
+    if kind == "length":
+        return f"{grouped(value, 2)} m" if abs(value) >= 10 else f"{grouped(value / MM, 0)} mm"
+    if kind == "temperature":
+        return (
+            f"{grouped(value - 273.15, 1)} °C"
+            if metric
+            else f"{grouped((value - 273.15) * 1.8 + 32, 0)} °F"
+        )
+    if kind == "count":
+        return f"{value:g}"
+    factor, unit, digits = _SHOWN[kind][metric]
+    return (
+        f"{grouped(value / factor, digits)} {unit}".strip()
+        if unit != "°"
+        else f"{grouped(value / factor, digits)}°"
+    )

@@ -1,0 +1,68 @@
+"""Parts from the footing to the hearth."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import cached_property
+
+from fireplace_calc.geometry.outlines import (
+    Outlines,
+    centered,
+)
+from fireplace_calc.geometry.parts import Part, part
+from fireplace_calc.geometry.solids import (
+    Loft,
+    prism,
+)
+
+
+class BaseParts(Outlines):
+    """Footing, base, slab, hearth and its extension."""
+
+    def foundation(self) -> Iterable[Part]:
+        d, f = self.design, self.f
+        out, w = d.base.footing_projection, d.base.block_width
+        yield part(
+            "footing",
+            "concrete",
+            [
+                prism(
+                    f.footing_bottom,
+                    f.footing_top,
+                    centered(f.block_half + out, -out, f.block_back + out),
+                )
+            ],
+        )
+        whole = prism(f.footing_top, f.slab_bottom, self.block)
+        roomy = f.block_half > w and f.block_back > 2 * w
+        core = (
+            [prism(f.footing_top, f.slab_bottom, centered(f.block_half - w, w, f.block_back - w))]
+            if roomy
+            else []
+        )
+        yield part("base walls", "block", [whole], core)
+        if core and d.base.core == "grouted":
+            yield part("base core", "grout", core)
+        yield part("hearth slab", "concrete", [prism(f.slab_bottom, f.slab_top, self.block)])
+
+    def hearth(self) -> Iterable[Part]:
+        d, f = self.design, self.f
+        yield part(
+            "firebox floor", "firebrick" if d.method == "laid" else "refractory", [self.floor]
+        )
+        if d.hearth.front <= 0:
+            return
+        plan = centered(f.half_width + d.hearth.side, -d.hearth.front, 0.0)
+        under, bottom = (
+            f.extension_top - d.hearth.thickness,
+            f.extension_top - d.hearth.thickness - d.hearth.bed,
+        )
+        material = {None: "stone", "masonry": "brick"}.get(d.hearth.material, d.hearth.material)
+        yield part("hearth extension", material, [prism(under, f.extension_top, plan)])
+        yield part("hearth extension bed", "concrete", [prism(bottom, under, plan)])
+        if bottom > 0:
+            yield part("hearth extension base", "block", [prism(0.0, bottom, plan)])
+
+    @cached_property
+    def floor(self) -> Loft:
+        return prism(self.f.slab_top, self.f.hearth, self.trapezoid(0.0, self.f.depth))

@@ -1,0 +1,59 @@
+"""The bore of a flue: inside of its liner."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from math import pi
+
+from fireplace_calc.base.liners import rectangular_liner, round_liner
+from fireplace_calc.design.smoke_path import Flue
+
+
+@dataclass(frozen=True, slots=True)
+class Bore:
+    """Inside of the flue and the wall of its liner, as it stands in the chimney.
+
+    ``width`` runs left to right, ``depth`` front to back, both inside [m]; ``table_area`` is the
+    published net area [m2], unknown for an own size.
+    """
+
+    round: bool
+    width: float
+    depth: float
+    wall: float
+    table_area: float | None
+    label: str
+
+    @property
+    def area(self) -> float:
+        """Geometric inside area; corners taken as square. [m2]"""
+        return pi * self.width**2 / 4 if self.round else self.width * self.depth
+
+    @property
+    def aspect(self) -> float:
+        """Long inside dimension over the short one. [-]"""
+        return max(self.width, self.depth) / min(self.width, self.depth)
+
+
+@lru_cache(maxsize=256)
+def bore(flue: Flue) -> Bore:
+    """Size of the flue, from the liner table or the reader's own figures.
+
+    Raises
+    ------
+    InputError
+        When the table has no such liner.
+    """
+    if flue.size.strip().lower() == "own":
+        depth = flue.own_width if flue.shape == "round" else flue.own_depth
+        made = Bore(flue.shape == "round", flue.own_width, depth, flue.own_wall, None, "own size")
+    elif flue.shape == "round":
+        row = round_liner(flue.size)
+        made = Bore(True, row.inside, row.inside, row.wall, row.net_area, row.size)
+    else:
+        row = rectangular_liner(flue.size)
+        made = Bore(False, row.inside_a, row.inside_b, row.wall, row.net_area, row.size)
+    if flue.turned and not made.round:
+        made = Bore(False, made.depth, made.width, made.wall, made.table_area, made.label)
+    return made

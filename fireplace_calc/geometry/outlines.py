@@ -1,0 +1,173 @@
+"""Outlines and voids of one design at any level: what its parts are built from and cut out by."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from math import hypot
+
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import build_frame
+from fireplace_calc.geometry.solids import (
+    ArchVoid,
+    Cylinder,
+    Loft,
+    Polygon,
+    Solid,
+    box,
+)
+
+FIREBOX_MASONRY = {
+    "stone": "stone",
+    "concrete": "concrete",
+    "hollow grouted solid": "grouted block",
+    "hollow ungrouted": "block",
+}
+LININGS = {
+    "firebrick": "firebrick",
+    "refractory section": "refractory",
+    "other approved": "refractory",
+    "none": "brick",
+}
+CHAMBER_LININGS = {
+    "firebrick": "firebrick",
+    "vitrified clay": "clay liner",
+    "parged": "parging",
+    None: "parging",
+}
+
+
+def stacked(
+    bottom: float, top: float, outline: Callable[[float], Polygon], breaks: Iterable[float] = ()
+) -> list[Loft]:
+    """Lofts between two levels, broken where the outline bends."""
+    levels = sorted({bottom, top, *(z for z in breaks if bottom < z < top)})
+    return [
+        Loft(low, high, outline(low), outline(high))
+        for low, high in zip(levels, levels[1:], strict=False)
+        if high > low
+    ]
+
+
+def centered(half: float, front: float, back: float, shift: float = 0.0) -> Polygon:
+    """A level rectangle astride the center line, or beside it. [m]"""
+    return box(shift - half, shift + half, front, back)
+
+
+class Outlines:
+    """The shapes of one design; every part is one of them, less what stands in it."""
+
+    def __init__(self, design: Design):
+        self.design = design
+        self.f = build_frame(design)
+        f, lining = self.f, design.firebox.lining_thickness
+        self.block = centered(f.block_half, 0.0, f.block_back)
+        self.side_offset = lining * hypot(1.0, f.side_slope)
+        self.back_offset = lining * hypot(1.0, f.lean)
+        mitre = f.back_bend + (self.back_offset - lining) / f.lean if f.lean > 0 else f.back_bend
+        self.bend_behind = min(mitre, f.throat)
+        self.masonry = FIREBOX_MASONRY.get(design.firebox.masonry, "brick")
+
+    # -- outlines of the firebox at a level -----------------------------------------------------
+    def front_above(self, z: float) -> float:
+        """Front of the firebox over the opening: from the breast to the throat."""
+        f = self.f
+        t = (z - f.opening_top) / (f.throat - f.opening_top) if f.throat > f.opening_top else 1.0
+        return f.breast + (f.throat_front - f.breast) * min(max(t, 0.0), 1.0)
+
+    def behind(self, z: float) -> float:
+        """Back of the lining, seen from behind."""
+        f = self.f
+        lining = self.design.firebox.lining_thickness
+        return (
+            f.depth + lining
+            if z <= self.bend_behind
+            else f.depth + lining - f.lean * (z - self.bend_behind)
+        )
+
+    def trapezoid(self, front: float, back: float, spread: float = 0.0) -> Polygon:
+        """Level outline between the splayed sides, each pushed out by ``spread``."""
+        a, b = self.f.half_at(front) + spread, self.f.half_at(back) + spread
+        return ((-a, front), (a, front), (b, back), (-b, back))
+
+    # -- voids ----------------------------------------------------------------------------------
+    def firebox_air(self) -> list[Solid]:
+        f = self.f
+        air: list[Solid] = stacked(
+            f.hearth, f.spring, lambda z: self.trapezoid(0.0, f.back_at(z)), [f.back_bend]
+        )
+        air += stacked(
+            f.spring, f.opening_top, lambda z: self.trapezoid(f.breast, f.back_at(z)), [f.back_bend]
+        )
+        air += stacked(
+            f.opening_top,
+            f.throat,
+            lambda z: self.trapezoid(self.front_above(z), f.back_at(z)),
+            [f.back_bend],
+        )
+        if f.spring < f.opening_top:
+            air.append(
+                ArchVoid(
+                    f.spring, f.opening_top - f.spring, 2 * f.half_width, f.breast, f.side_slope
+                )
+            )
+        return air
+
+    def chamber_outline(self, upper: bool, spread: float = 0.0) -> Polygon:
+        """Bottom or top rectangle of the smoke chamber, pushed out square to each leaning face, but
+        not out of the breast.
+        """
+        f = self.f
+        rise = f.taper_top - f.throat
+        half = f.bore.width / 2 if upper else f.throat_width / 2
+        front = f.flue_y - f.bore.depth / 2 if upper else f.throat_front
+        back = f.flue_y + f.bore.depth / 2 if upper else f.depth
+        side = spread * hypot(1.0, (f.throat_width - f.bore.width) / 2 / rise)
+        ahead = spread * hypot(1.0, (f.flue_y - f.bore.depth / 2 - f.throat_front) / rise)
+        behind = spread * hypot(1.0, (f.flue_y + f.bore.depth / 2 - f.depth) / rise)
+        return centered(half + side, max(front - ahead, 0.0), back + behind)
+
+    def chamber(self, spread: float = 0.0) -> Loft:
+        return Loft(
+            self.f.throat,
+            self.f.taper_top,
+            self.chamber_outline(False, spread),
+            self.chamber_outline(True, spread),
+        )
+
+    def along_flue(
+        self, bottom: float, top: float, half: float, deep: float, round_radius: float | None = None
+    ) -> list[Solid]:
+        """Upright or shifting solid about the flue's centre line; a cylinder when a radius is
+        given.
+        """
+        f = self.f
+        levels = sorted(
+            {bottom, top, *(z for z in (f.offset_bottom, f.offset_top) if bottom < z < top)}
+        )
+        made: list[Solid] = []
+        for low, high in zip(levels, levels[1:], strict=False):
+            a, b = f.shift_at(low), f.shift_at(high)
+            if round_radius is not None:
+                made.append(Cylinder(low, high, round_radius, (a, f.flue_y), b - a))
+            else:
+                made.append(
+                    Loft(
+                        low,
+                        high,
+                        centered(half, f.flue_y - deep, f.flue_y + deep, a),
+                        centered(half, f.flue_y - deep, f.flue_y + deep, b),
+                    )
+                )
+        return made
+
+    def bore(self, bottom: float, top: float, wall: float = 0.0) -> list[Solid]:
+        """The flue's inside, or with a wall its liner's outside."""
+        b = self.f.bore
+        radius = b.width / 2 + wall if b.round else None
+        return self.along_flue(bottom, top, b.width / 2 + wall, b.depth / 2 + wall, radius)
+
+    def unit(self, bottom: float, top: float) -> list[Solid]:
+        """Outside of one flue unit: the cast section, or the bare liner."""
+        if self.design.method == "modular":
+            return self.along_flue(bottom, top, self.f.unit_half, self.f.unit_depth)
+        return self.bore(bottom, top, self.f.bore.wall)

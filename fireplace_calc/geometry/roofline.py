@@ -1,0 +1,44 @@
+"""Where the roof meets the chimney, and what stands higher within reach."""
+
+from __future__ import annotations
+
+from fireplace_calc.base.units import FOOT
+from fireplace_calc.design.records import Design
+
+REACH = 10 * FOOT
+"""Level distance within which the chimney top is compared with the building. [m]"""
+
+
+def _roof(design: Design, across: float, deep: float) -> tuple[float, float, float, str]:
+    """Highest and lowest roof contact, and the highest thing within reach of the nearest chimney
+    face. [m]
+    """
+    roof = design.roof
+    up_slope = deep if roof.ridge_runs == "along the opening" else across
+    if roof.position == "through the ridge":
+        contact, ridge_distance = roof.ridge_level, 0.0
+        downhill = contact - roof.pitch * up_slope / 2
+    else:
+        ridge_distance = roof.ridge_distance
+        contact = roof.ridge_level - roof.pitch * ridge_distance
+        downhill = contact - roof.pitch * up_slope
+    highest, what = highest_within(design, contact, REACH)
+    return contact, downhill, highest, "roof 10 ft uphill" if what == "roof" else what
+
+
+def highest_within(design: Design, contact: float, distance: float) -> tuple[float, str]:
+    """Highest part of the building within a level distance of the uphill chimney face, and what it
+    is. [m]
+    """
+    roof, slack = design.roof, 1e-9 * REACH
+    ridge_distance = 0.0 if roof.position == "through the ridge" else roof.ridge_distance
+    reached = [
+        (
+            contact + roof.pitch * min(ridge_distance, distance),
+            "ridge" if ridge_distance <= distance + slack else "roof",
+        )
+    ]
+    reached += [
+        (part.level, part.name) for part in roof.nearby if part.distance <= distance + slack
+    ]
+    return max(reached, key=lambda pair: pair[0])

@@ -1,0 +1,155 @@
+"""A code book as rules filed by their decorator, its editions as packs, and a place's own changes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Container, Iterable
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from fireplace_calc.base.tables import rule_sources
+from fireplace_calc.rules.comparing import WORST_FIRST, Compared
+from fireplace_calc.rules.core import EDITIONS, Finding, Rule
+from fireplace_calc.rules.facts import Facts
+
+
+class Book:
+    """The rules of one code, filed by their decorator, and its editions as packs."""
+
+    def __init__(self, name: str, editions: tuple[str, ...] = EDITIONS):
+        self.name, self.editions = name, editions
+        self.rules: list[Rule] = []
+
+    def rule(
+        self,
+        key: str,
+        clause: str,
+        title: str,
+        unit: str,
+        quantity: str,
+        at_most: bool = False,
+        editions: tuple[str, ...] | None = None,
+    ) -> Callable:
+        """File a function as a rule and hand it back unchanged. Its docstring is the reason the
+        rule exists.
+        """
+
+        def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
+            known = rule_sources().get(key)
+            if known is None:
+                raise LookupError(
+                    f"Rule {key} has no source: put its row into the book's file in data/, such as"
+                    " data/us_irc_sources.csv."
+                )
+            why = " ".join((function.__doc__ or "").split())
+            self.rules.append(
+                Rule(
+                    key,
+                    clause,
+                    title,
+                    unit,
+                    quantity,
+                    at_most,
+                    editions or self.editions,
+                    why,
+                    known.source.confidence,
+                    known.citation,
+                    function,
+                )
+            )
+            return function
+
+        return file
+
+    def pack(self, edition: str, name: str = "") -> Pack:
+        """The rules in force in one edition, under the book's own name for it or another."""
+        chosen = tuple(r for r in self.rules if edition in r.editions)
+        return Pack(name or f"{self.name} {edition}", edition, chosen)
+
+
+class Amended(Book):
+    """A place's own changes to one edition: its rules stand in for those with the same key, the
+    rest stays. ``book`` is what the place calls its own print.
+    """
+
+    def __init__(self, base: Book, edition: str, place: str, book: str, confidence: str = "read"):
+        super().__init__(base.name, (edition,))
+        self.base, self.edition, self.place = base, edition, place
+        self.book, self.confidence = book, confidence
+
+    def amend(self, key: str) -> Callable:
+        """File a function in the place of the rule of this key and hand it back; a reason of its
+        own in its docstring.
+        """
+
+        def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
+            stands = next(r for r in self.base.rules if r.key == key and self.edition in r.editions)
+            why = " ".join((function.__doc__ or stands.why).split())
+            self.rules.append(
+                replace(
+                    stands,
+                    function=function,
+                    why=why,
+                    source=f"{self.book}, {stands.clause}",
+                    confidence=self.confidence,
+                    clause=f"{stands.clause}, {self.place}",
+                )
+            )
+            return function
+
+        return file
+
+    def pack(self, edition: str = "", name: str = "") -> Pack:
+        """The edition with the place's changes in it."""
+        base, own = self.base.pack(edition or self.edition), {r.key: r for r in self.rules}
+        return Pack(
+            name or f"{base.name} {self.place}",
+            f"{base.edition} {self.place}",
+            tuple(own.get(r.key, r) for r in base.rules),
+        )
+
+
+@dataclass(frozen=True)
+class Pack:
+    """One edition of one book."""
+
+    name: str
+    edition: str
+    rules: tuple[Rule, ...]
+
+    @cached_property
+    def keys(self) -> tuple[str, ...]:
+        """Keys of all rules, in the book's order."""
+        return tuple(r.key for r in self.rules)
+
+    def check(self, facts: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
+        """Every rule, or only those with certain keys, held against one design, worst first."""
+        return worst_first(
+            rule.check(facts, self.edition)
+            for rule in self.rules
+            if only is None or rule.key in only
+        )
+
+
+RANK = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
+
+
+def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings in the order a reader wants them."""
+    return tuple(sorted(found, key=lambda f: (RANK[f.verdict], f.key)))
+
+
+def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ...]]:
+    """Many packs held against one design; a rule that several share is worked out once."""
+    known: dict[int, Finding] = {}
+    said = {}
+    for pack in packs:
+        found = []
+        for rule in pack.rules:
+            if id(rule) not in known:
+                known[id(rule)] = rule.check(facts, pack.edition)
+            finding = known[id(rule)]
+            found.append(
+                finding if finding.edition == pack.edition else finding.under(pack.edition)
+            )
+        said[pack.name] = worst_first(found)
+    return said

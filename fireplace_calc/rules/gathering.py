@@ -1,0 +1,214 @@
+"""The facts of a geometry: every quantity a code asks about, read off once."""
+
+from __future__ import annotations
+
+from math import hypot, tan
+
+from fireplace_calc.base.tables import density
+from fireplace_calc.base.units import INCH, G
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.rules.facts import Facts
+
+
+def _told(measured: float | None, drawn):
+    return drawn if measured is None else measured
+
+
+def _flue_area(design: Design, frame: Frame) -> float | None:
+    """Net area from wherever the reader says it comes; the drawing's own sum is no accepted source
+    but better than none.
+    """
+    if design.measured.flue_area is not None:
+        return design.measured.flue_area
+    return {"table": frame.bore.table_area, "own sum": frame.bore.area}.get(design.flue.area_from)
+
+
+def _pressure(geometry: Geometry) -> float | None:
+    """Weight as drawn over the footing's area; earth, wind and what the house puts on are not in
+    it. [Pa]
+    """
+    parts = getattr(geometry, "parts", ())
+    if not parts:
+        return None
+    f, out = geometry.frame, geometry.design.base.footing_projection
+    weight = G * sum(p.volume * density(p.material) for p in parts)
+    return weight / (2 * (f.block_half + out) * (f.block_back + 2 * out))
+
+
+def _below(geometry: Geometry) -> dict:
+    """What foundation, anchorage, stack and air are asked."""
+    design, f = geometry.design, geometry.frame
+    base, site, ground, thick = design.base, design.site, design.ground, design.chimney.wall
+    out = base.footing_projection
+    return {
+        "footing_thickness": base.footing_thickness,
+        "footing_projection_min_side": out,
+        "footing_width": min(2 * (f.block_half + out), f.block_back + 2 * out),
+        "footing_bottom_depth": base.footing_depth,
+        "footing_depth_below_finished_grade": _told(
+            ground.footing_depth_below_finished_grade, base.footing_depth - base.footing_thickness
+        ),
+        "footing_contact_pressure": _told(ground.footing_contact_pressure, _pressure(geometry)),
+        "frost_depth": site.frost_depth,
+        "material_class": site.soil,
+        "seismic_design_category": site.seismic,
+        "chimney_width": _told(
+            design.anchorage.chimney_width, 2 * max(f.stack_half, f.stack_depth)
+        ),
+        "level_above_grade": _told(
+            design.anchorage.level_above_grade,
+            max(design.house.ceiling, f.uphill_contact) - f.grade,
+        ),
+        "chimney_wall_thickness": thick,
+        "flue_offset": design.flue.offset,
+        "flue_offset_limit": f.unit_half + design.chimney.gap + thick / 2,
+        "corbel_unit_bed": _told(design.stack.unit_bed_depth, design.smoke_chamber.unit_bed),
+        "firebox_elevation": f.hearth,
+        "air_passage_area": design.house.air_inlet,
+        "ground": ground,
+        "anchorage": design.anchorage,
+        "stack": design.stack,
+        "air": design.air,
+        "abroad": design.abroad,
+        "design": design,
+        "frame": f,
+    }
+
+
+def gather_facts(geometry: Geometry) -> Facts:
+    """Everything the rules may ask, for one design.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        With the design it was made from.
+
+    Returns
+    -------
+    Facts
+    """
+    design, f = geometry.design, geometry.frame
+    fb, sc, fl, ch, cl, m = (
+        design.firebox,
+        design.smoke_chamber,
+        design.flue,
+        design.chimney,
+        design.clearance,
+        design.measured,
+    )
+    splay = hypot(1.0, f.side_slope)
+    jamb = (f.block_half - f.half_width) / splay
+    chamber_left = min(
+        f.throat_front,
+        f.block_back - f.depth,
+        f.block_half - f.throat_width / 2,
+        f.flue_y - f.bore.depth / 2 if f.flue_y > f.bore.depth / 2 else f.throat_front,
+    )
+    slope = _told(m.chamber_slope, max(f.chamber_slopes.values()))
+    course = sc.course
+    along = 2 * (f.stack_half if design.roof.ridge_runs == "along the opening" else f.stack_depth)
+    lintel = "masonry arch" if design.opening.head == "segmental" else design.lintel.material
+    return Facts(
+        shallow=design.opening.type == "shallow",
+        opening_area=_told(m.opening_area, f.opening_area),
+        opening_width=design.opening.width,
+        firebox_wall_thickness_total=min(fb.wall, jamb),
+        firebox_lining=fb.lining,
+        firebrick_thickness=fb.lining_thickness,
+        firebrick_joint_width=fb.joint,
+        firebrick_standard=fb.brick_standard,
+        mortar_standard=fb.mortar_standard,
+        firebox_depth=fb.depth,
+        masonry_kind=fb.masonry,
+        throat_height_above_opening=design.throat.height,
+        throat_depth=design.throat.depth,
+        throat_area=_told(m.throat_area, f.throat_area),
+        damper_place=design.throat.damper,
+        damper_height_above_opening=_told(design.throat.damper_height, design.throat.height),
+        damper_free_area=design.throat.damper_area,
+        damper_material=design.throat.damper_material,
+        damper_operable_from_room=design.throat.worked_from_room,
+        lintel_height=design.lintel.height,
+        lintel_bearing_each_end=design.lintel.bearing,
+        lintel_material=lintel,
+        face=design.surround.face,
+        smoke_chamber_wall_thickness=min(sc.wall, chamber_left),
+        smoke_chamber_lining=sc.lining,
+        smoke_chamber_lining_thickness=sc.lining_thickness,
+        smoke_chamber_height=sc.height,
+        smoke_chamber_construction=sc.construction,
+        smoke_chamber_slope_from_vertical=slope,
+        smoke_chamber_min_section=_told(m.passage, f.chamber_least_section),
+        corbel_per_course=_told(m.corbel, None if course is None else course * tan(slope)),
+        unit_height=sc.unit_height,
+        unit_thickness=sc.unit_bed,
+        hearth_material=design.hearth.material,
+        hearth_support=design.hearth.support,
+        hearth_forms_removed=design.hearth.forms_removed,
+        hearth_thickness=_told(m.hearth_thickness, design.base.slab + fb.floor),
+        hearth_extension_thickness=design.hearth.thickness,
+        hearth_extension_front=design.hearth.front,
+        hearth_extension_side=design.hearth.side,
+        opening_bottom_above_extension_top=f.hearth - f.extension_top,
+        liner_kind=fl.liner,
+        liner_thickness=f.bore.wall,
+        liner_gap=ch.gap,
+        liner_gap_used_as_vent=fl.gap_vents,
+        liner_top_above_enclosing_wall=ch.liner_above,
+        liner_slope_from_vertical=_told(m.liner_slope, f.offset_slope),
+        flue_shape=(
+            "round"
+            if f.bore.round
+            else "square"
+            if abs(f.bore.width - f.bore.depth) < 0.01 * INCH
+            else "rectangle"
+        ),
+        flue_aspect=f.bore.aspect,
+        flue_net_area=_flue_area(design, f),
+        flue_area_source=fl.area_from,
+        flue_route=fl.route,
+        relined=fl.relined,
+        label_present=fl.label,
+        chimney_height=_told(m.chimney_height, f.liner_top - f.hearth),
+        chimney_location=ch.location,
+        clear_front=cl.front,
+        clear_side=cl.side,
+        clear_back=cl.back,
+        clear_chimney=cl.chimney,
+        airspace_fill=cl.fill,
+        fireblock_material=cl.fireblock,
+        fireplace_listed=cl.fireplace_listed,
+        liner_listed=cl.liner_listed,
+        in_masonry_wall=cl.in_masonry_wall,
+        combustible_to_firebox_lining_inner_face=cl.to_firebox_lining,
+        combustible_to_flue_lining_inner_face=cl.to_flue_lining,
+        edge_trim=cl.edge_trim,
+        accessory=cl.accessory,
+        accessory_standard=cl.accessory_ul907,
+        trim=design.surround.trim,
+        chimney_top_above_highest_roof_contact=_told(
+            m.over_contact, f.crown_top - f.uphill_contact
+        ),
+        chimney_top_above_building_within_10ft=_told(
+            m.over_nearby, f.crown_top - f.highest_within_reach
+        ),
+        highest_within_reach_is=f.highest_within_reach_is,
+        chimney_dim_parallel_ridge=_told(m.along_ridge, along),
+        through_ridge=design.roof.position == "through the ridge",
+        roof_pitch=design.roof.pitch,
+        cricket_present=design.roof.cricket,
+        cricket_height=design.roof.cricket_height,
+        cap_material=ch.cap_material,
+        cap_sloped=ch.wash > 0,
+        drip_edge=ch.drip,
+        liner_bond_break=ch.bond_break,
+        arrester=ch.arrester,
+        arrester_free_area=ch.arrester_area,
+        arrester_opening_sphere=ch.mesh,
+        arrester_metal=ch.arrester_metal,
+        rain_cap=ch.rain_cap,
+        rain_cap_free_area=ch.rain_cap_area,
+        **_below(geometry),
+    )

@@ -1,0 +1,35 @@
+"""Rows of the old bulletin's table, and brick sizes, for the trade's own rules."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from fireplace_calc.base.tables import rows
+from fireplace_calc.base.units import INCH
+from fireplace_calc.rules.facts import Facts
+
+
+@lru_cache(maxsize=16)
+def brick_size(name: str) -> tuple[float, float, float]:
+    """Length, width and thickness from a brick's name such as ``9 x 4-1/2 x 2-1/2 in``. [m]"""
+    numbers = re.findall(r"(\d+)(?:-(\d+)/(\d+))?", name)
+    return tuple(
+        (int(whole) + (int(top) / int(low) if top else 0.0)) * INCH for whole, top, low in numbers
+    )
+
+
+@lru_cache(maxsize=1)
+def _table() -> tuple[tuple[float, float, float, float], ...]:
+    """Width and height of the opening, least and greatest depth, row by row. [m]"""
+    names = ("opening_width_w_in", "opening_height_h_in", "depth_d_min_in", "depth_d_max_in")
+    return tuple(tuple(float(r[name]) * INCH for name in names) for r in rows("fb1889_table3.csv"))
+
+
+def handbook_row(facts: Facts) -> tuple[float, float, float, float] | None:
+    """The table's row for the nearest height and the nearest width of it; none when the opening is
+    far from all of them. [m]
+    """
+    wide, tall = facts.opening_width, facts.design.opening.height
+    near = min(_table(), key=lambda r: (abs(r[1] - tall), abs(r[0] - wide)))
+    return near if abs(near[1] - tall) <= 4 * INCH and abs(near[0] - wide) <= 6 * INCH else None

@@ -49,8 +49,6 @@ file.
 LONGEST = 300
 """Lines of a module after formatting; a longer one is two ideas."""
 TO_SPLIT = {
-    "base/tables.py",
-    "base/units.py",
     "build/steps.py",
     "drawing/papers/class_papers.py",
     "drawing/room/room_view.py",
@@ -61,8 +59,6 @@ TO_SPLIT = {
     "explore/levers.py",
     "explore/remedies.py",
     "explore/worked_figures.py",
-    "geometry/builder.py",
-    "geometry/frame.py",
     "lessons/faults.py",
     "lessons/sizes.py",
     "lessons/valid_designs.py",
@@ -71,13 +67,6 @@ TO_SPLIT = {
     "panels/teaching/lesson_panel.py",
     "proportion/guides.py",
     "report/written.py",
-    "rules/ca/chimney.py",
-    "rules/ca/fireplace.py",
-    "rules/core.py",
-    "rules/facts.py",
-    "rules/practice.py",
-    "rules/us/clearance.py",
-    "rules/us/firebox.py",
     "structure/arch.py",
     "structure/loads/wind.py",
     "takeoff/shares.py",
@@ -85,6 +74,10 @@ TO_SPLIT = {
 """Still over it; each goes from here when it is split."""
 MOST_FILES = 12
 """Modules in one folder, its ``__init__`` not counted."""
+
+
+LARGER = {"rules/us": (13, "one module to a family of the chapter, as its keys are lettered")}
+"""Folders that may hold more, and why."""
 
 
 def room(path: Path) -> str:
@@ -176,7 +169,8 @@ def test_a_module_stays_one_idea_long(path):
 
 @pytest.mark.parametrize("folder", sorted({path.parent for path in MODULES}), ids=label)
 def test_a_folder_holds_a_dozen_modules(folder):
-    assert len([p for p in folder.glob("*.py") if p.stem != "__init__"]) <= MOST_FILES
+    most = LARGER.get(label(folder), (MOST_FILES, ""))[0]
+    assert len([p for p in folder.glob("*.py") if p.stem != "__init__"]) <= most
 
 
 def modules():

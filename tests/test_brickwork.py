@@ -17,16 +17,16 @@ from fireplace_calc.brickwork import (
     block_ring,
     bricks_for,
     cut_list,
+    cut_shape,
     even_courses,
     lay,
     lay_brickwork,
-    shape,
 )
-from fireplace_calc.brickwork.bonds import BONDS, bricks, weave
-from fireplace_calc.brickwork.coursing import FINE
+from fireplace_calc.brickwork.bonds import BONDS, basketweave_joint, brick_corners
+from fireplace_calc.brickwork.coursing import SIXTEENTH
 from fireplace_calc.brickwork.faces import Face, floor_face, lining_faces
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit, firebrick
-from fireplace_calc.brickwork.work import needed
+from fireplace_calc.brickwork.work import count_bricks
 from fireplace_calc.design.firebox import BRICKS
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
@@ -53,12 +53,12 @@ def endless(laid):
     left, bottom, right, top = laid.face.box
     box, start = (left - 0.5, bottom - 0.5, right + 0.5, top + 0.5), np.array([left, bottom])
     first = uncut[0]
-    made = bricks(laid.bond, laid.unit, box, start)
+    made = brick_corners(laid.bond, laid.unit, box, start)
     alike = made[np.abs((made[:, 1] - made[:, 0]) - (first[1] - first[0])).max(axis=1) < 1e-9]
     alike = alike[np.argsort(np.hypot(*(alike[:, 0] - first[0]).T))]
     middles = shapely.get_coordinates(shapely.centroid([shapely.Polygon(ring) for ring in whole]))
     for brick in alike[:8]:
-        made = bricks(laid.bond, laid.unit, box, start + first[0] - brick[0])
+        made = brick_corners(laid.bond, laid.unit, box, start + first[0] - brick[0])
         apart = np.abs(made.mean(axis=1)[None] - middles[:, None]).max(axis=2).min(axis=1)
         if apart.max() < 1e-5:
             return made
@@ -70,7 +70,9 @@ def covered(laid, whole, together):
     thousandth, and nothing but what is too thin to cut is left out of it.
     """
     made, joint = endless(laid), laid.unit.joint
-    if made is None or (laid.bond == "basketweave" and abs(weave(laid.unit)[1] - joint) > 1e-9):
+    if made is None or (
+        laid.bond == "basketweave" and abs(basketweave_joint(laid.unit)[1] - joint) > 1e-9
+    ):
         return False
     bricked = shapely.intersection(shapely.polygons(made), whole)
     cells = shapely.intersection(
@@ -114,7 +116,9 @@ def test_bricks_and_joints_cover_every_face_and_no_brick_overlaps(
         assert shapely.difference(together, whole.buffer(1e-7)).area < 1e-9, (
             "nothing outside the face"
         )
-        open_joint = max(weave(laid.unit)[1] if laid.bond == "basketweave" else joint, joint)
+        open_joint = max(
+            basketweave_joint(laid.unit)[1] if laid.bond == "basketweave" else joint, joint
+        )
         grown = shapely.union_all(
             shapely.buffer(outlines, open_joint + LEAST_CUT + 1e-6, join_style="mitre")
         )
@@ -164,7 +168,7 @@ def test_a_bond_tiles_the_plane_with_its_joints(bond, joint):
     )
     box = (0.0, 0.0, 2.0, 1.5)
     cells = shapely.buffer(
-        shapely.polygons(bricks(bond, unit, box, (0.013, 0.007))),
+        shapely.polygons(brick_corners(bond, unit, box, (0.013, 0.007))),
         joint * INCH / 2,
         join_style="mitre",
     )
@@ -182,9 +186,9 @@ def test_basketweave_closes_only_when_the_length_is_so_many_widths():
     def flat(width, joint):
         return Unit(9 * INCH, width * INCH, 2.5 * INCH, joint * INCH)
 
-    assert weave(flat(4.5, 0)) == (2, 0.0)
-    assert weave(flat(4.5, 1 / 8)) is None
-    assert weave(flat(4.4375, 1 / 8)) == (2, pytest.approx(INCH / 8))
+    assert basketweave_joint(flat(4.5, 0)) == (2, 0.0)
+    assert basketweave_joint(flat(4.5, 1 / 8)) is None
+    assert basketweave_joint(flat(4.4375, 1 / 8)) == (2, pytest.approx(INCH / 8))
     laid = lay(floor_face(build_geometry(Design()).frame), flat(4.5, 1 / 8), "basketweave")
     assert laid.bond == "running" and "does not close" in laid.note
 
@@ -204,9 +208,11 @@ def test_a_back_counted_by_hand():
     assert courses == 40.5
     plain = [p for p in back.pieces if p.whole]
     assert back.shifted == 0.0 and len(plain) % 3 == 0
-    ends = {round(p.long / INCH, 3) for p in back.pieces if not p.whole and p.high > 2.49 * INCH}
+    ends = {
+        round(p.length / INCH, 3) for p in back.pieces if not p.whole and p.height > 2.49 * INCH
+    }
     assert ends == {4.25}
-    assert side.face.alike == 2 and {round(p.long / INCH, 3) for p in side.pieces if p.whole} == {
+    assert side.face.alike == 2 and {round(p.length / INCH, 3) for p in side.pieces if p.whole} == {
         9.0
     }
 
@@ -282,8 +288,8 @@ def test_cuts_are_grouped_by_shape_whatever_way_they_are_turned():
     ring = ((0.0, 0.0), (0.2, 0.0), (0.15, 0.1), (0.0, 0.1))
     turned = tuple((0.7 - y, x + 0.2) for x, y in ring)
     flipped = tuple((-x, y) for x, y in reversed(ring))
-    assert shape(ring) == shape(turned) == shape(flipped)
-    assert shape(ring) != shape(((0.0, 0.0), (0.2, 0.0), (0.14, 0.1), (0.0, 0.1)))
+    assert cut_shape(ring) == cut_shape(turned) == cut_shape(flipped)
+    assert cut_shape(ring) != cut_shape(((0.0, 0.0), (0.2, 0.0), (0.14, 0.1), (0.0, 0.1)))
     work = lay_brickwork(build_geometry(Design()))
     assert sum(work.cuts.values()) == sum(layout.cut * layout.face.alike for layout in work.layouts)
     assert cut_list(work.lining) != cut_list(work.layouts)
@@ -334,7 +340,7 @@ def test_order_counts_bricks_and_not_pieces():
     made = build_geometry(Design())
     work = lay_brickwork(made)
     rows = {row.item: row for row in take_off(made)}
-    lining, floor = needed(work.lining), needed((work.floor,))
+    lining, floor = count_bricks(work.lining), count_bricks((work.floor,))
     assert rows["Firebrick, whole"].net == lining.whole + floor.whole
     assert (
         rows["Firebrick, cut"].net
@@ -368,12 +374,14 @@ def test_block_brings_any_height_level_to_a_sixteenth(sixteenths):
     """
     height = sixteenths * INCH / 16
     made = block_coursing(height, 7.625 * INCH, 0.375 * INCH)
-    assert made.tops[-1] == pytest.approx(made.made)
+    assert made.tops[-1] == pytest.approx(made.height)
     assert INCH / 4 - 1e-9 <= made.first_bed <= 3 * INCH / 4 + 1e-9
     if made.courses > 1:
         assert INCH / 4 - 1e-9 <= made.bed <= INCH / 2 + 1e-9
     assert made.sawn == 0 or 2 * INCH - 1e-9 <= made.sawn <= 7.625 * INCH
-    assert (made.first_bed / FINE) == pytest.approx(round(made.first_bed / FINE), abs=1e-6)
+    assert (made.first_bed / SIXTEENTH) == pytest.approx(
+        round(made.first_bed / SIXTEENTH), abs=1e-6
+    )
     assert made.level, f"{height / INCH} in missed by {made.miss / INCH} in"
 
 

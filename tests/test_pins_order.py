@@ -114,7 +114,7 @@ def test_bricks_of_every_face(name):
         assert sorted(p.area for p in layout.pieces) == pytest.approx(
             sorted(p.face for p in pieces), rel=1e-6, abs=1e-8
         )
-        assert sorted(p.long for p in layout.pieces) == pytest.approx(
+        assert sorted(p.length for p in layout.pieces) == pytest.approx(
             sorted(p.long for p in pieces), rel=1e-6, abs=1e-8
         )
         sides = layout.edges
@@ -163,29 +163,31 @@ def test_courses_that_come_out_level(name):
         )
         assert told.level == (made.off == 0)
         assert told.courses == made.whole + made.half + made.packing + (made.sawn > 0)
-        assert (told.made, told.wanted) == pytest.approx((high + made.miss, high), abs=1e-9)
+        assert (told.height, told.target) == pytest.approx((high + made.miss, high), abs=1e-9)
         if told.courses:
             assert told.tops[0] == pytest.approx(
                 made.first + (d.base.block_height if made.whole else told.tops[0] - made.first),
                 abs=1e-9,
             )
             assert (
-                told.tops[-1] == pytest.approx(told.made, abs=1e-9)
+                told.tops[-1] == pytest.approx(told.height, abs=1e-9)
                 and len(told.tops) == told.courses
             )
     lined = d.firebox.lining == "firebrick"
-    assert (theirs.even is not None) == lined
+    assert (theirs.lining_courses is not None) == lined
     if lined:
         unit = bricks.firebrick(d.firebox.brick, d.firebox.lining_thickness, d.firebox.joint)
         number, joint = courses.even(s.throat - s.paving, unit.high, unit.joint)
-        assert (theirs.even.courses, theirs.even.joint) == pytest.approx((number, joint), abs=1e-12)
-        assert theirs.even.fits == (-1e-9 <= joint <= 0.0127 + 1e-9)
+        assert (theirs.lining_courses.courses, theirs.lining_courses.joint) == pytest.approx(
+            (number, joint), abs=1e-12
+        )
+        assert theirs.lining_courses.fits == (-1e-9 <= joint <= 0.0127 + 1e-9)
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_two_courses_of_base_block(name):
     """Every block of both courses that take turns, where it lies and whether it is cut."""
-    theirs, s = lay_brickwork(assessed(name).geometry).courses_of_block, naive(name).s
+    theirs, s = lay_brickwork(assessed(name).geometry).block_courses, naive(name).s
     hollow = bool(naive(name).parts["base walls"].holes(s.footing_top))
     assert (theirs is not None) == hollow
     for odd, course in enumerate(theirs or ()):

@@ -2,9 +2,9 @@
 coursed to a wanted level.
 """
 
-from fireplace_calc.brickwork.coursing import Coursing, Even, block_coursing, even_courses
-from fireplace_calc.brickwork.cut_stock import bricks_for
-from fireplace_calc.brickwork.layout import Layout, Piece, cut_list, lay, shape
+from fireplace_calc.brickwork.coursing import Coursing, EvenCourses, block_coursing, even_courses
+from fireplace_calc.brickwork.cut_stock import bricks_for, cut_list, cut_shape
+from fireplace_calc.brickwork.layout import Layout, Piece, lay
 from fireplace_calc.brickwork.ring import BlockCourse, block_ring
 from fireplace_calc.brickwork.work import Brickwork, lay_brickwork
 
@@ -12,7 +12,7 @@ __all__ = [
     "BlockCourse",
     "Brickwork",
     "Coursing",
-    "Even",
+    "EvenCourses",
     "Layout",
     "Piece",
     "block_coursing",
@@ -22,5 +22,5 @@ __all__ = [
     "cut_list",
     "even_courses",
     "lay",
-    "shape",
+    "cut_shape",
 ]

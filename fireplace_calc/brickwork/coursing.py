@@ -11,7 +11,7 @@ from math import ceil, floor
 
 from fireplace_calc.base.units import INCH
 
-FINE = INCH / 16
+SIXTEENTH = INCH / 16
 """To what a mason reads a tape. [m]"""
 THICKEST = INCH / 2
 """Widest joint of a firebox that is still laid and not filled. [m]"""
@@ -31,9 +31,17 @@ LEAST_SAWN = 2 * INCH
 
 
 @dataclass(frozen=True, slots=True)
-class Even:
-    """So many courses with this joint make up the height [-, m]; ``fits`` when the joint is no
-    wider than a firebox allows.
+class EvenCourses:
+    """Courses that make up a height.
+
+    Attributes
+    ----------
+    courses : int
+        How many. [-]
+    joint : float
+        Of each, its bed. [m]
+    fits : bool
+        Whether the joint is no wider than a firebox allows.
     """
 
     courses: int
@@ -41,8 +49,8 @@ class Even:
     fits: bool
 
 
-def even_courses(height: float, unit: float, joint: float) -> Even:
-    """The joint nearest to the wanted one that makes whole courses fill a height, each with its
+def even_courses(height: float, unit: float, joint: float) -> EvenCourses:
+    """The joint nearest to the chosen one that makes whole courses fill a height, each with its
     bed.
 
     Parameters
@@ -52,13 +60,13 @@ def even_courses(height: float, unit: float, joint: float) -> Even:
     unit : float
         Height of one brick as it lies. [m]
     joint : float
-        Wanted. [m]
+        Target. [m]
 
     Returns
     -------
-    Even
-        Joint between nothing and 1/2 in where one does it; else the nearest that fills the height,
-        which does not fit. [m]
+    EvenCourses
+        With a joint between nothing and 1/2 in where one does it; else the nearest that fills the
+        height, which does not fit.
 
     Examples
     --------
@@ -67,15 +75,16 @@ def even_courses(height: float, unit: float, joint: float) -> Even:
     (10, 0.125, True)
     """
     numbers = {max(floor(height / (unit + joint)), 1), max(ceil(height / (unit + joint)), 1)}
-    made = [
-        Even(n, height / n - unit, -1e-9 <= height / n - unit <= THICKEST + 1e-9) for n in numbers
+    options = [
+        EvenCourses(n, height / n - unit, -1e-9 <= height / n - unit <= THICKEST + 1e-9)
+        for n in numbers
     ]
-    return min(made, key=lambda even: (not even.fits, abs(even.joint - joint)))
+    return min(options, key=lambda even: (not even.fits, abs(even.joint - joint)))
 
 
 def _is_level(miss: float) -> bool:
     """Whether a miss is no more than a tape shows. [m]"""
-    return abs(miss) <= FINE / 2 + 1e-9
+    return abs(miss) <= SIXTEENTH / 2 + 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,10 +99,10 @@ class Coursing:
         Height of one course of block sawn down, where nothing else comes out; else nothing. [m]
     first_bed, bed : float
         On the footing, and between courses. [m]
-    made : float
+    height : float
         Height that comes out, beds counted in. [m]
-    wanted : float
-        Height asked for. [m]
+    target : float
+        Height to be reached. [m]
     block : float
         Height of a full block. [m]
     """
@@ -104,14 +113,14 @@ class Coursing:
     sawn: float
     first_bed: float
     bed: float
-    made: float
-    wanted: float
+    height: float
+    target: float
     block: float
 
     @property
     def miss(self) -> float:
         """By how much it is too high, negative when too low. [m]"""
-        return self.made - self.wanted
+        return self.height - self.target
 
     @property
     def level(self) -> bool:
@@ -138,21 +147,24 @@ class Coursing:
 
 def _beds(height: float, pieces: float, courses: int, bed: float) -> tuple[float, float]:
     """Bed on the footing and bed between courses, to 1/16 in, that come level with a height, the
-    wanted bed kept as nearly as they can; else what comes nearest. [m]
+    target bed kept as nearly as they can; else what comes nearest. [m]
     """
     if courses == 0:
         return 0.0, 0.0
-    narrow, wide = round(BED[0] / FINE), round(BED[1] / FINE)
-    between = [bed] if courses == 1 else [bed, *(k * FINE for k in range(narrow, wide + 1))]
+    narrow, wide = round(BED[0] / SIXTEENTH), round(BED[1] / SIXTEENTH)
+    between = [bed] if courses == 1 else [bed, *(k * SIXTEENTH for k in range(narrow, wide + 1))]
     left = [(height - pieces - (courses - 1) * b, b) for b in between]
-    tried = [(min(max(round(a / FINE) * FINE, FIRST_BED[0]), FIRST_BED[1]), a, b) for a, b in left]
+    options = [
+        (min(max(round(a / SIXTEENTH) * SIXTEENTH, FIRST_BED[0]), FIRST_BED[1]), a, b)
+        for a, b in left
+    ]
 
     def order(beds: tuple[float, float, float]) -> tuple[float, float, float]:
-        first, wanted, other = beds
-        off = abs(first - wanted)
+        first, exact, other = beds
+        off = abs(first - exact)
         return (0.0 if _is_level(off) else off), abs(other - bed) + abs(first - bed), off
 
-    first, _, other = min(tried, key=order)
+    first, _, other = min(options, key=order)
     return first, other
 
 
@@ -168,13 +180,13 @@ def block_coursing(height: float, block: float, bed: float) -> Coursing:
     block : float
         Height of one block, actual. [m]
     bed : float
-        Wanted between courses. [m]
+        Target between courses. [m]
 
     Returns
     -------
     Coursing
-        The fewest pieces that are within 1/16 in, the wanted bed kept where it can be; else what
-        comes nearest. [m]
+        The fewest pieces that are within 1/16 in, the target bed kept where it can be; else what
+        comes nearest.
 
     Examples
     --------
@@ -182,20 +194,22 @@ def block_coursing(height: float, block: float, bed: float) -> Coursing:
     >>> made.whole, made.half, made.packing, round(made.bed / INCH, 4), made.level
     (5, 0, 0, 0.375, True)
     """
-    made = [
+    options = [
         _coursed(height, block, bed, whole, half, packing)
         for half in (0, 1)
         for packing in range(5)
-        for whole in _about((height - half * HALF_HIGH - packing * SPLIT) / (block + bed))
+        for whole in _whole_numbers_about(
+            (height - half * HALF_HIGH - packing * SPLIT) / (block + bed)
+        )
     ]
-    if not any(one.level for one in made):
-        made += [
+    if not any(one.level for one in options):
+        options += [
             _sawn(height, block, bed, whole, half)
             for half in (0, 1)
-            for whole in _about((height - half * HALF_HIGH) / (block + bed))
+            for whole in _whole_numbers_about((height - half * HALF_HIGH) / (block + bed))
         ]
 
-    def order(one: Coursing) -> tuple:
+    def order(one: Coursing) -> tuple[float, ...]:
         off = 0.0 if one.level else abs(one.miss)
         return (
             off,
@@ -205,10 +219,10 @@ def block_coursing(height: float, block: float, bed: float) -> Coursing:
             abs(one.miss),
         )
 
-    return min(made, key=order)
+    return min(options, key=order)
 
 
-def _about(number: float) -> set[int]:
+def _whole_numbers_about(number: float) -> set[int]:
     return {max(floor(number), 0), max(ceil(number), 0)}
 
 
@@ -235,5 +249,11 @@ def _sawn(height: float, block: float, bed: float, whole: int, half: int) -> Cou
     """With one course of block sawn to what is left, to 1/16 in."""
     left = height - whole * block - half * HALF_HIGH - (whole + half + 1) * bed
     return _coursed(
-        height, block, bed, whole, half, 0, min(max(round(left / FINE) * FINE, LEAST_SAWN), block)
+        height,
+        block,
+        bed,
+        whole,
+        half,
+        0,
+        min(max(round(left / SIXTEENTH) * SIXTEENTH, LEAST_SAWN), block),
     )

@@ -1,15 +1,22 @@
-"""How many bricks the cut pieces come out of: two halves make one brick, the saw's cut between them
-lost.
+"""Cut pieces by shape, and the bricks they come out of: two halves make one brick, the saw's cut
+between them lost.
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 
 from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork.layout import Layout
+from fireplace_calc.geometry.solids import Polygon
 
 KERF = INCH / 8
 """What the saw takes: common practice, no source. [m]"""
+
+
+Shape = tuple[tuple[int, int], ...]
+"""Sides of a piece in turn [mm], each with the angle that follows it [deg]."""
 
 
 def bricks_for(lengths: Iterable[float], brick: float, kerf: float = KERF) -> int:
@@ -43,3 +50,59 @@ def bricks_for(lengths: Iterable[float], brick: float, kerf: float = KERF) -> in
         else:
             left.append(brick - length - kerf)
     return len(left)
+
+
+def cut_list(layouts: tuple[Layout, ...]) -> dict[Shape, int]:
+    """Cut pieces grouped by shape, the commonest first.
+
+    Parameters
+    ----------
+    layouts : tuple of Layout
+
+    Returns
+    -------
+    dict
+        How many [-], by the ``cut_shape`` of the piece [mm, deg].
+    """
+    counted: Counter[Shape] = Counter()
+    for layout in layouts:
+        for piece in layout.pieces:
+            if not piece.whole:
+                counted[cut_shape(piece.ring)] += layout.face.alike
+    return dict(counted.most_common())
+
+
+def cut_shape(ring: Polygon) -> Shape:
+    """A shape whatever way it is turned or flipped.
+
+    Parameters
+    ----------
+    ring : polygon
+        Its corners in turn. [m]
+
+    Returns
+    -------
+    tuple of tuple
+        Its sides in turn [mm], each with the angle that follows it [deg].
+
+    Examples
+    --------
+    >>> cut_shape(((0, 0), (0.2, 0), (0.2, 0.1), (0, 0.1)))
+    ((100, 90), (200, 90), (100, 90), (200, 90))
+    """
+    import numpy as np  # here, so that importing the package does not wait for it
+
+    points = np.array(ring)
+    along = np.roll(points, -1, axis=0) - points
+    length = np.hypot(along[:, 0], along[:, 1])
+    after = np.roll(along, -1, axis=0)
+    angle = np.degrees(
+        np.arctan2(
+            along[:, 0] * after[:, 1] - along[:, 1] * after[:, 0], (along * after).sum(axis=1)
+        )
+    )
+    forth = [
+        (round(1000 * float(s)), round(180 - float(t))) for s, t in zip(length, angle, strict=True)
+    ]
+    back = [(forth[k][0], forth[k - 1][1]) for k in range(len(forth) - 1, -1, -1)]
+    return min(tuple(turn[k:] + turn[:k]) for turn in (forth, back) for k in range(len(turn)))

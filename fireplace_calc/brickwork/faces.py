@@ -7,12 +7,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import atan, hypot
 
-from fireplace_calc.geometry.clip import Ring
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import area
+from fireplace_calc.geometry.solids import Polygon, area
 
-THIN = 1e-6
+LEAST_ZONE = 1e-6
 """A zone lower than this is no zone. [m]"""
 
 
@@ -24,7 +23,7 @@ class Face:
     ----------
     name : str
         ``floor``, ``back``, ``raked back`` or ``side``.
-    zones : tuple of ring
+    zones : tuple of polygon
         Convex and counter-clockwise; the second, if any, stands on the first. [m]
     alike : int
         How many there are: the sides mirror one another. [-]
@@ -35,7 +34,7 @@ class Face:
     """
 
     name: str
-    zones: tuple[Ring, ...]
+    zones: tuple[Polygon, ...]
     alike: int = 1
     centred: bool = True
     bevel: float = 0.0
@@ -63,7 +62,7 @@ def floor_face(frame: Frame) -> Face:
 
 
 def lining_faces(frame: Frame) -> tuple[Face, ...]:
-    """Back, raked back along its slope, and one of two sides; levels count from the room floor. [m]"""
+    """Back, raked back along its slope, and one of two sides; levels count from the room floor."""
     low, bend, top = frame.slab_top, frame.back_bend, frame.throat
     splay, wide = atan(frame.side_slope), frame.half_at(frame.depth)
     faces = [
@@ -73,7 +72,7 @@ def lining_faces(frame: Frame) -> tuple[Face, ...]:
             bevel=splay,
         )
     ]
-    if top - bend > THIN:
+    if top - bend > LEAST_ZONE:
         long, upper = (top - bend) * hypot(1.0, frame.lean), frame.half_at(frame.throat_back)
         faces.append(
             Face(
@@ -101,14 +100,16 @@ def _side(frame: Frame) -> Face:
     def rear(z: float) -> tuple[float, float]:
         return (frame.back_at(z) * slant, z)
 
-    def zone(z0: float, z1: float, front: list[tuple[float, float]]) -> Ring:
-        bends = [rear(bend)] if z0 + THIN < bend < z1 - THIN else []
-        return tuple([front[0], rear(z0), *bends, rear(z1), *front[:0:-1]])
+    def zone(z0: float, z1: float, front: list[tuple[float, float]]) -> Polygon:
+        bends = [rear(bend)] if z0 + LEAST_ZONE < bend < z1 - LEAST_ZONE else []
+        return (front[0], rear(z0), *bends, rear(z1), *front[:0:-1])
 
     zones = [zone(low, spring, [(0.0, low), (0.0, spring)])]
-    if top - spring > THIN:
+    if top - spring > LEAST_ZONE:
         front = [(frame.breast * slant, spring)]
-        front += [(frame.breast * slant, head)] if spring + THIN < head < top - THIN else []
+        front += (
+            [(frame.breast * slant, head)] if spring + LEAST_ZONE < head < top - LEAST_ZONE else []
+        )
         zones.append(zone(spring, top, [*front, (frame.throat_front * slant, top)]))
     return Face("side", tuple(zones), alike=2, centred=False, bevel=atan(frame.side_slope))
 

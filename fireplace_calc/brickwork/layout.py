@@ -4,20 +4,19 @@ makes the fewest.
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from math import ceil, hypot
 from typing import TYPE_CHECKING, NamedTuple
 
-from fireplace_calc.brickwork.bonds import bricks, weave
+from fireplace_calc.brickwork.bonds import basketweave_joint, brick_corners
 from fireplace_calc.brickwork.faces import Face
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
-from fireplace_calc.geometry.clip import Ring, joined, overlap, tidy
-from fireplace_calc.geometry.solids import area, chord
+from fireplace_calc.geometry.clip import joined, overlap, tidy
+from fireplace_calc.geometry.solids import Polygon, area, chord
 
 if TYPE_CHECKING:
-    import numpy as np
+    from fireplace_calc.base.arrays import Array
 
 QUARTER = 0.25
 """A cut with less than this share of a brick is a sliver: common practice, no source. [-]"""
@@ -28,11 +27,11 @@ class Piece(NamedTuple):
     brick's length and height it needs [m].
     """
 
-    ring: Ring
+    ring: Polygon
     whole: bool
     area: float
-    long: float
-    high: float
+    length: float
+    height: float
 
 
 @dataclass(frozen=True)
@@ -45,13 +44,13 @@ class Layout:
     unit : Unit
         Its face is ``length`` by ``height``. [m]
     bond : str
-        As it is laid; running where the bond asked for does not close.
+        As it is laid; running where the chosen bond does not close.
     pieces : tuple of Piece
         Of one such face.
     shifted : float
         How far the start was moved off the centre line or the arris to avoid slivers. [m]
     note : str
-        Why the bond is another one than asked.
+        Why the bond is not the chosen one.
     """
 
     face: Face
@@ -88,12 +87,13 @@ class Layout:
         return self.face.area - self.brick_area
 
     @property
-    def edges(self) -> np.ndarray:
-        """Every side of every brick, (k, 2, 2). [m]"""
+    def edges(self) -> Array:
+        """Every side of every brick by its two ends, of shape (sides, 2, 2). [m]"""
         import numpy as np  # here, so that importing the package does not wait for it
 
         if not self.pieces:
             return np.empty((0, 2, 2))
+        # All corners in one array; after each goes the next one, after a brick's last its first.
         sizes = np.array([len(piece.ring) for piece in self.pieces])
         corners = np.array([point for piece in self.pieces for point in piece.ring])
         ends, following = np.cumsum(sizes), np.arange(1, len(corners) + 1)
@@ -101,8 +101,10 @@ class Layout:
         return np.stack([corners, corners[following]], 1)
 
 
-def _halves(zone: Ring) -> np.ndarray:
-    """Each side of a convex zone as a, b, c: a point is inside where a x + b y + c is not negative."""
+def _sides(zone: Polygon) -> Array:
+    """Each side of a convex zone as a, b, c, (n, 3): a point is inside where a x + b y + c is not
+    negative. [-, m]
+    """
     import numpy as np  # here, so that importing the package does not wait for it
 
     rows = []
@@ -114,18 +116,19 @@ def _halves(zone: Ring) -> np.ndarray:
     return np.array(rows)
 
 
-def _cuts(corners: np.ndarray, rings: list, zone: Ring) -> dict[int, Ring]:
+def _cuts(corners: Array, rings: list[Polygon], zone: Polygon) -> dict[int, Polygon]:
     """What of each brick lies in a convex zone, by the brick's number; all of it is the brick's own
     ring.
     """
     import numpy as np  # here, so that importing the package does not wait for it
 
-    halves = _halves(zone)
-    depth = corners @ halves[:, :2].T + halves[:, 2]
+    sides = _sides(zone)
+    # How far each corner of each brick lies inside each side, (bricks, 4, sides). [m]
+    depth = corners @ sides[:, :2].T + sides[:, 2]
     crossed = depth.min(axis=1) < -1e-7
     touching = (depth.max(axis=1) > LEAST_CUT / 8).all(axis=1)
     inside = touching & ~crossed.any(axis=1)
-    found: dict[int, Ring] = {k: rings[k] for k in np.flatnonzero(inside).tolist()}
+    found: dict[int, Polygon] = {k: rings[k] for k in np.flatnonzero(inside).tolist()}
     for k in np.flatnonzero(touching & ~inside).tolist():
         ring = tidy(overlap(rings[k], zone, np.flatnonzero(crossed[k]).tolist()))
         if ring:
@@ -133,7 +136,7 @@ def _cuts(corners: np.ndarray, rings: list, zone: Ring) -> dict[int, Ring]:
     return found
 
 
-def _piece(brick: Ring, ring: Ring, unit: Unit) -> Piece | None:
+def _piece(brick: Polygon, ring: Polygon, unit: Unit) -> Piece | None:
     """A brick, whole or cut; nothing when it is too thin to be one."""
     full = unit.length * unit.height
     if ring is brick:
@@ -149,21 +152,22 @@ def _piece(brick: Ring, ring: Ring, unit: Unit) -> Piece | None:
 
 
 def _pieces(face: Face, unit: Unit, bond: str, origin: tuple[float, float]) -> tuple[Piece, ...]:
-    corners = bricks(bond, unit, face.box, origin)
-    rings = [tuple(map(tuple, ring)) for ring in corners.tolist()]
+    corners = brick_corners(bond, unit, face.box, origin)
+    rings: list[Polygon] = [tuple(map(tuple, ring)) for ring in corners.tolist()]
     parts = [_cuts(corners, rings, zone) for zone in face.zones]
     kept = list(parts[0].items())
     if len(parts) > 1:
         below, above = parts
         level = face.zones[1][0][1]
+        # A brick that both zones cut is joined again where they meet.
         kept = [(k, ring) for k, ring in kept if k not in above] + [
             (k, ring) for k, ring in above.items() if k not in below
         ]
         for k in below.keys() & above.keys():
             one = joined(below[k], above[k], level)
             kept += [(k, one)] if one else [(k, below[k]), (k, above[k])]
-    made = (_piece(rings[k], ring, unit) for k, ring in kept)
-    return tuple(piece for piece in made if piece)
+    pieces = (_piece(rings[k], ring, unit) for k, ring in kept)
+    return tuple(piece for piece in pieces if piece)
 
 
 Start = tuple[float, float, float]
@@ -239,7 +243,7 @@ def lay(face: Face, unit: Unit, bond: str) -> Layout:
         Where a basketweave does not close, laid in running bond, and its note says so.
     """
     note = ""
-    if bond == "basketweave" and weave(unit) is None:
+    if bond == "basketweave" and basketweave_joint(unit) is None:
         bond, note = (
             "running",
             "basketweave does not close with this brick and joint: laid as running bond",
@@ -249,48 +253,16 @@ def lay(face: Face, unit: Unit, bond: str) -> Layout:
         ends = _ends(face, unit, face.box[1])
         likely = min(starts, key=lambda start: _slivers_of_start(ends, unit, bond, start))
         starts = [starts[0]] if likely is starts[0] else [starts[0], likely]
-    best: Layout | None = None
-    for x, y, move in starts:
-        made = Layout(face, unit, bond, _pieces(face, unit, bond, (x, y)), move, note)
-        if best is None or len(made.slivers) < len(best.slivers):
-            best = made
+
+    def laid(start: Start) -> Layout:
+        x, y, move = start
+        return Layout(face, unit, bond, _pieces(face, unit, bond, (x, y)), move, note)
+
+    best = laid(starts[0])
+    for start in starts[1:]:
         if not best.slivers:
             break
+        other = laid(start)
+        if len(other.slivers) < len(best.slivers):
+            best = other
     return best
-
-
-def cut_list(layouts: tuple[Layout, ...]) -> dict[tuple[tuple[int, int], ...], int]:
-    """Cut pieces grouped by shape, the commonest first: the sides of each in turn, to the
-    millimetre, and how many. [-]
-    """
-    counted: Counter = Counter()
-    for layout in layouts:
-        for piece in layout.pieces:
-            if not piece.whole:
-                counted[shape(piece.ring)] += layout.face.alike
-    return dict(counted.most_common())
-
-
-def shape(ring: Ring) -> tuple[tuple[int, int], ...]:
-    """A shape whatever way it is turned or flipped: its sides in turn [mm], each with the angle
-    that follows it [deg].
-
-    >>> shape(((0, 0), (0.2, 0), (0.2, 0.1), (0, 0.1)))
-    ((100, 90), (200, 90), (100, 90), (200, 90))
-    """
-    import numpy as np  # here, so that importing the package does not wait for it
-
-    points = np.array(ring)
-    along = np.roll(points, -1, axis=0) - points
-    length = np.hypot(along[:, 0], along[:, 1])
-    after = np.roll(along, -1, axis=0)
-    turn = np.degrees(
-        np.arctan2(
-            along[:, 0] * after[:, 1] - along[:, 1] * after[:, 0], (along * after).sum(axis=1)
-        )
-    )
-    forth = [
-        (round(1000 * float(s)), round(180 - float(t))) for s, t in zip(length, turn, strict=True)
-    ]
-    back = [(forth[k][0], forth[k - 1][1]) for k in range(len(forth) - 1, -1, -1)]
-    return min(tuple(way[k:] + way[:k]) for way in (forth, back) for k in range(len(way)))

@@ -8,15 +8,14 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
-from fireplace_calc.geometry.clip import Ring
-from fireplace_calc.geometry.solids import box
+from fireplace_calc.geometry.solids import Polygon, box
 
 
 @dataclass(frozen=True)
 class BlockCourse:
     """One course: outlines of its blocks, and which are cut. [m]"""
 
-    blocks: tuple[tuple[Ring, bool], ...]
+    blocks: tuple[tuple[Polygon, bool], ...]
 
     @cached_property
     def whole(self) -> int:

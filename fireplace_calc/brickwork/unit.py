@@ -55,9 +55,18 @@ class Unit:
 
 
 @dataclass(frozen=True, slots=True)
-class Laid:
-    """Units in a wall or a mass: pieces to the cubic metre [1/m3], and what share of the volume
-    they fill [-].
+class UnitMasonry:
+    """Units as they are laid in a wall or a mass.
+
+    Attributes
+    ----------
+    unit : Unit
+    wythes : int
+        Of a wall; 0 in a mass. [-]
+    per_volume : float
+        Pieces to a cubic metre of the work. [1/m3]
+    share : float
+        Of the volume, that the pieces fill. [-]
     """
 
     unit: Unit
@@ -66,22 +75,43 @@ class Laid:
     share: float
 
 
-def in_mass(unit: Unit) -> Laid:
-    """Units in work many pieces thick."""
-    return Laid(unit, 0, unit.per_volume, unit.per_volume * unit.volume)
+def in_mass(unit: Unit) -> UnitMasonry:
+    """Units in work many pieces thick.
+
+    Parameters
+    ----------
+    unit : Unit
+
+    Returns
+    -------
+    UnitMasonry
+    """
+    return UnitMasonry(unit, 0, unit.per_volume, unit.per_volume * unit.volume)
 
 
-def in_wall(unit: Unit, thickness: float) -> Laid:
+def in_wall(unit: Unit, thickness: float) -> UnitMasonry:
     """Units in a wall of a given thickness: as many wythes as come nearest, the rest mortar; a
     piece too deep is split.
 
+    Parameters
+    ----------
+    unit : Unit
+    thickness : float
+        Of the wall. [m]
+
+    Returns
+    -------
+    UnitMasonry
+
+    Examples
+    --------
     >>> round(in_wall(COMMON, 4 * INCH).per_volume * 4 * INCH * (12 * INCH) ** 2, 2)
     6.16
     """
     wythes = max(round((thickness + unit.joint) / (unit.depth + unit.joint)), 1)
     depth = min(unit.depth, (thickness - (wythes - 1) * unit.joint) / wythes)
     count = wythes / (unit.module * thickness)
-    return Laid(
+    return UnitMasonry(
         replace(unit, depth=depth), wythes, count, count * unit.length * unit.height * depth
     )
 
@@ -97,19 +127,33 @@ def block(geometry: Geometry) -> Unit:
 
 
 @lru_cache(maxsize=256)
-def firebrick(brick: str, thickness: float, joint: float) -> Laid:
+def firebrick(brick: str, thickness: float, joint: float) -> UnitMasonry:
     """How the chosen straight is laid to make a lining of a given thickness.
 
-    Flat (4-1/2 in bed), on edge (2-1/2 in bed, its broad side to the fire) or as headers, whichever
-    comes nearest.
+    Parameters
+    ----------
+    brick : str
+        Nominal size, ``9 x 4-1/2 x 2-1/2 in``.
+    thickness : float
+        Of the lining. [m]
+    joint : float
+        Between the bricks. [m]
 
+    Returns
+    -------
+    UnitMasonry
+        Flat (4-1/2 in bed), on edge (2-1/2 in bed, its broad side to the fire) or as headers,
+        whichever comes nearest.
+
+    Examples
+    --------
     >>> laid = firebrick("9 x 4-1/2 x 2-1/2 in", 4.5 * INCH, INCH / 8)
     >>> round(laid.unit.height / INCH, 3), round(laid.unit.depth / INCH, 3)
     (2.5, 4.5)
     """
     sides = brick.removesuffix("in").split("x")
     long, wide, thick = (to_si(f"{side.strip()} in", "length", "Firebrick") for side in sides)
-    ways = [
+    positions = [
         Unit(long, thick, wide, joint),
         Unit(long, wide, thick, joint),
         Unit(wide, thick, long, joint),
@@ -119,4 +163,4 @@ def firebrick(brick: str, thickness: float, joint: float) -> Laid:
         wythes = max(round((thickness + joint) / (unit.depth + joint)), 1)
         return round(abs(wythes * unit.depth + (wythes - 1) * joint - thickness), 6)
 
-    return in_wall(min(ways, key=miss), thickness)
+    return in_wall(min(positions, key=miss), thickness)

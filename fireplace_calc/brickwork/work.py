@@ -6,17 +6,16 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from fireplace_calc.base.units import INCH
-from fireplace_calc.brickwork.coursing import Coursing, Even, block_coursing, even_courses
-from fireplace_calc.brickwork.cut_stock import bricks_for
+from fireplace_calc.brickwork.coursing import Coursing, EvenCourses, block_coursing, even_courses
+from fireplace_calc.brickwork.cut_stock import Shape, bricks_for, cut_list
 from fireplace_calc.brickwork.faces import floor_face, lining_faces
-from fireplace_calc.brickwork.layout import Layout, cut_list, lay
+from fireplace_calc.brickwork.layout import Layout, lay
 from fireplace_calc.brickwork.ring import BlockCourse, block_ring
-from fireplace_calc.brickwork.unit import Laid, block, firebrick
-from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.brickwork.unit import UnitMasonry, block, firebrick
 from fireplace_calc.geometry.parts import Geometry
 
 USUAL_JOINT = INCH / 8
-"""Taken where nobody has told the joint. [m]"""
+"""Taken while the joint is not known. [m]"""
 
 
 @dataclass(frozen=True)
@@ -29,7 +28,7 @@ class Brickwork:
         Of the firebox floor, where it is paved with firebrick.
     lining : tuple of Layout
         Back, raked back and one of two sides, where they are firebrick.
-    even : Even or None
+    lining_courses : EvenCourses or None
         Courses of the lining up to the underside of the smoke shelf.
     base, extension : Coursing or None
         Block under the hearth slab, and under the hearth extension where it stands above the floor.
@@ -38,7 +37,7 @@ class Brickwork:
     geometry: Geometry
     floor: Layout | None
     lining: tuple[Layout, ...]
-    even: Even | None
+    lining_courses: EvenCourses | None
     base: Coursing | None
     extension: Coursing | None
 
@@ -48,7 +47,7 @@ class Brickwork:
         return ((self.floor,) if self.floor else ()) + self.lining
 
     @cached_property
-    def cuts(self) -> dict:
+    def cuts(self) -> dict[Shape, int]:
         """Cut pieces by shape, and how many. [-]"""
         return cut_list(self.layouts)
 
@@ -58,21 +57,27 @@ class Brickwork:
         return sum(len(layout.slivers) * layout.face.alike for layout in self.layouts)
 
     @cached_property
-    def courses_of_block(self) -> tuple[BlockCourse, BlockCourse] | None:
+    def block_courses(self) -> tuple[BlockCourse, BlockCourse] | None:
         """The two courses of base block that take turns, in plan."""
-        f = self.geometry.frame
+        f, unit = self.geometry.frame, block(self.geometry)
         if not self.geometry.by_name["base walls"].cuts:
             return None
-        return tuple(
-            block_ring(f.block_half, f.block_back, block(self.geometry), parity)
-            for parity in (0, 1)
+        return (
+            block_ring(f.block_half, f.block_back, unit, 0),
+            block_ring(f.block_half, f.block_back, unit, 1),
         )
 
 
 @dataclass(frozen=True, slots=True)
-class Needed:
-    """Bricks of one kind of work: whole ones, cut pieces, the bricks those come out of [-], and
-    bare faces [m2].
+class BrickCount:
+    """Bricks of one kind of work.
+
+    Attributes
+    ----------
+    whole, pieces, bricks_for_cuts : int
+        Whole bricks, cut pieces, and the bricks those come out of. [-]
+    whole_area, cut_area : float
+        Bare faces of the whole bricks and of the cut pieces. [m2]
     """
 
     whole: int
@@ -83,8 +88,8 @@ class Needed:
 
 
 @lru_cache(maxsize=64)
-def needed(layouts: tuple[Layout, ...]) -> Needed:
-    """What some faces take, all alike ones counted."""
+def count_bricks(layouts: tuple[Layout, ...]) -> BrickCount:
+    """Bricks that some faces take, all alike ones counted."""
     whole = sum(layout.whole * layout.face.alike for layout in layouts)
     pieces = [
         (piece, layout.face.alike)
@@ -98,28 +103,26 @@ def needed(layouts: tuple[Layout, ...]) -> Needed:
         layout.whole * layout.face.alike * layout.unit.length * layout.unit.height
         for layout in layouts
     )
-    from_bricks = bricks_for((piece.long for piece, alike in pieces for _ in range(alike)), length)
-    return Needed(
+    from_bricks = bricks_for(
+        (piece.length for piece, alike in pieces for _ in range(alike)), length
+    )
+    return BrickCount(
         whole, number, from_bricks, face, sum(piece.area * alike for piece, alike in pieces)
     )
 
 
-def lining_bricks(geometry: Geometry) -> Laid:
-    """How the firebrick of the lining lies, its joint taken as 1/8 in while nobody has told it."""
+def lining_bricks(geometry: Geometry) -> UnitMasonry:
+    """How the firebrick of the lining lies, its joint taken as 1/8 in while it is not known."""
     box = geometry.design.firebox
     return firebrick(
         box.brick, box.lining_thickness, USUAL_JOINT if box.joint is None else box.joint
     )
 
 
-def floor_bricks(geometry: Geometry) -> Laid:
+def floor_bricks(geometry: Geometry) -> UnitMasonry:
     """The same for the floor."""
     box = geometry.design.firebox
     return firebrick(box.brick, box.floor, USUAL_JOINT if box.joint is None else box.joint)
-
-
-def _lining(frame: Frame, laid: Laid, bond: str) -> tuple[Layout, ...]:
-    return tuple(lay(face, laid.unit, bond) for face in lining_faces(frame))
 
 
 def lay_brickwork(geometry: Geometry) -> Brickwork:
@@ -143,7 +146,7 @@ def lay_brickwork(geometry: Geometry) -> Brickwork:
     return Brickwork(
         geometry,
         lay(floor_face(f), floor_bricks(geometry).unit, d.firebox.floor_bond) if paved else None,
-        _lining(f, lining, d.firebox.bond) if lined else (),
+        tuple(lay(face, lining.unit, d.firebox.bond) for face in lining_faces(f)) if lined else (),
         (
             even_courses(f.throat - f.slab_top, lining.unit.height, lining.unit.joint)
             if lined

@@ -12,8 +12,8 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, SQFT
 from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
-from fireplace_calc.brickwork.unit import COMMON, Laid
-from fireplace_calc.brickwork.work import floor_bricks, lining_bricks, needed
+from fireplace_calc.brickwork.unit import COMMON, UnitMasonry
+from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import ArchRing
 from fireplace_calc.takeoff.bricks import CORELESS
@@ -84,7 +84,7 @@ class _Takeoff:
         self,
         part: Part,
         item: str,
-        laid: Laid,
+        laid: UnitMasonry,
         material: str = "brick",
         mortar: str = "mortar",
         volume: float | None = None,
@@ -105,7 +105,7 @@ class _Takeoff:
         yield from self.mortar(part, filled - bare, mortar)
 
     def blocks(
-        self, part: Part, item: str, laid: Laid, count: float, filled: bool = False
+        self, part: Part, item: str, laid: UnitMasonry, count: float, filled: bool = False
     ) -> Iterator[Share]:
         """Hollow block; ``filled`` pours the cores solid."""
         gross = part.volume * laid.share
@@ -115,7 +115,7 @@ class _Takeoff:
             yield Share(part.name, "Core grout", "grout", cores, cores * density("grout"))
         yield from self.mortar(part, part.volume - gross)
 
-    def masonry(self, part: Part, laid: Laid, facing: float = 0.0) -> Iterator[Share]:
+    def masonry(self, part: Part, laid: UnitMasonry, facing: float = 0.0) -> Iterator[Share]:
         """Whatever the walls are made of; the first ``facing`` cubic metres of brick show in the
         room.
         """
@@ -156,9 +156,11 @@ class _Takeoff:
         laid = bricks.in_wall(unit, unit.depth) if ring else bricks.in_mass(unit)
         yield from self.blocks(part, "Base block", laid, number * each)
 
-    def firebrick(self, part: Part, laid: Laid, layouts: tuple[Layout, ...]) -> Iterator[Share]:
+    def firebrick(
+        self, part: Part, laid: UnitMasonry, layouts: tuple[Layout, ...]
+    ) -> Iterator[Share]:
         """Counted off the layout; volume shared out by the faces of whole bricks and cut ones."""
-        asked = needed(layouts)
+        asked = count_bricks(layouts)
         bare = part.volume * laid.share
         whole = bare * asked.whole_area / (asked.whole_area + asked.cut_area)
         pieces = f"{asked.pieces} cut pieces" + (

@@ -159,11 +159,11 @@ def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
                 "Every face as laid, sides counted twice. Cut wet, with eyes and lungs protected."
             ),
         )
-    if work.even:
-        fits = "" if work.even.fits else ", wider than a firebox allows"
+    if work.lining_courses:
+        fits = "" if work.lining_courses.fits else ", wider than a firebox allows"
         yield (
-            f"Lining to the underside of the smoke shelf: {work.even.courses} courses come out even"
-            f" with joints of {show(work.even.joint, 'length', units)}{fits}."
+            f"Lining to the underside of the smoke shelf: {work.lining_courses.courses} courses come out even"
+            f" with joints of {show(work.lining_courses.joint, 'length', units)}{fits}."
         )
     for name, coursing in (
         ("Block under the hearth slab", work.base),

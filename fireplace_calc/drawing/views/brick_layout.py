@@ -29,7 +29,7 @@ NAMES = {
 def can_lay(geometry: Geometry) -> bool:
     """Whether anything is laid brick by brick or block by block."""
     work = lay_brickwork(geometry)
-    return bool(work.layouts) or work.courses_of_block is not None
+    return bool(work.layouts) or work.block_courses is not None
 
 
 def bricks(
@@ -45,7 +45,7 @@ def bricks(
         box = (-f.block_half, 0.0, f.block_half, f.block_back)
         faces = [
             (f"Base block, course {'odd' if k == 0 else 'even'}", box, course)
-            for k, course in enumerate(work.courses_of_block)
+            for k, course in enumerate(work.block_courses)
         ]
     ways = [[faces], [faces[:2], faces[2:]]] if len(faces) > 2 else [[faces]]
     cells, denominator = min(

@@ -60,7 +60,11 @@ class WoodAnalysis:
 def _woods() -> dict[str, WoodAnalysis]:
     return {
         r["wood"]: WoodAnalysis(
-            *(float(r[name]) for name in ("carbon", "hydrogen", "oxygen", "nitrogen", "ash")),
+            float(r["carbon"]),
+            float(r["hydrogen"]),
+            float(r["oxygen"]),
+            float(r["nitrogen"]),
+            float(r["ash"]),
             source_of(r),
         )
         for r in rows("wood_analysis.csv")
@@ -84,12 +88,15 @@ def bends() -> tuple[tuple[float, ...], tuple[float, ...]]:
 @lru_cache(maxsize=1)
 def contractions() -> dict[float, tuple[tuple[float, ...], tuple[float, ...]]]:
     """Loss of a converging piece [-] by included angle [rad], for each ratio of areas [-]."""
-    made: dict[float, list] = {}
+    made: dict[float, list[tuple[float, float]]] = {}
     for r in rows("contractions.csv"):
         made.setdefault(float(r["area_ratio"]), []).append(
             (math.radians(float(r["included_angle_deg"])), float(r["loss"]))
         )
-    return {ratio: tuple(zip(*pairs, strict=True)) for ratio, pairs in made.items()}
+    return {
+        ratio: (tuple(angle for angle, _ in pairs), tuple(loss for _, loss in pairs))
+        for ratio, pairs in made.items()
+    }
 
 
 @dataclass(frozen=True, slots=True)

@@ -51,6 +51,13 @@ class Input:
     book: str = ""
     optional: bool = False
 
+    @property
+    def bounds(self) -> tuple[float, float]:
+        """Least and greatest workable value, of an input that is a number. [SI]"""
+        if self.low is None or self.high is None:
+            raise TypeError(f"{self.label} is no number and has no range.")
+        return self.low, self.high
+
     def read(self, value: Any) -> Any:
         """Turn what came through the door into what the record holds, or say in one sentence what
         is wrong.
@@ -91,8 +98,9 @@ class Input:
 
     def _read_quantity(self, value: Any) -> float:
         number = to_si(value, self.kind, self.label)
-        slack = ROUNDING * max(abs(self.low), abs(self.high))
-        if not self.low - slack <= number <= self.high + slack:
+        low, high = self.bounds
+        slack = ROUNDING * max(abs(low), abs(high))
+        if not low - slack <= number <= high + slack:
             raise self._refuse(
                 value,
                 f"{self.allowed()} is the workable range ({self.allowed('millimetres')}); check the"
@@ -110,7 +118,8 @@ class Input:
             raise self._refuse(
                 repr(value), f"{self.allowed()} is wanted; parts cannot be set by halves."
             )
-        if not self.low <= number <= self.high:
+        low, high = self.bounds
+        if not low <= number <= high:
             raise self._refuse(value, f"{self.allowed()} is workable.")
         return int(number)
 
@@ -232,7 +241,7 @@ def inputs_of(record: Any) -> dict[str, Input]:
     return {f.name: f.metadata["input"] for f in fields(record) if "input" in f.metadata}
 
 
-def pieces_of(record: Any) -> dict[str, Field]:
+def pieces_of(record: Any) -> dict[str, Field[Any]]:
     """Fields of a record that hold a list of like things."""
     return {f.name: f for f in fields(record) if "pieces" in f.metadata}
 

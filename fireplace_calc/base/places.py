@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Any
 
 SOURCE = "idfkit 1.1.1 station index (climate.onebuilding.org typical years)"
 LIKELY = 0.3
@@ -38,15 +39,15 @@ class Place:
 
 
 @lru_cache(maxsize=1)
-def _index():
+def _index() -> Any:
     from idfkit.weather import StationIndex
 
     return StationIndex.load()
 
 
-def _fold(stations: Iterable) -> tuple[Place, ...]:
+def _fold(stations: Iterable[Any]) -> tuple[Place, ...]:
     """One place a station: of its records by range of years the full one, or else the first."""
-    best: dict[tuple[str, str, str], object] = {}
+    best: dict[tuple[str, str, str], Any] = {}
     for s in stations:
         key = (s.country, s.wmo, s.city)
         if key not in best or s.url.endswith("_TMYx.zip"):

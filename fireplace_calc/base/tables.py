@@ -5,10 +5,11 @@ and confidence.
 from __future__ import annotations
 
 import csv
-from collections.abc import Hashable
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
+from typing import TypeVar
 
 from fireplace_calc.base.units import PCF, PSF, InputError
 
@@ -51,7 +52,11 @@ def source_of(row: dict[str, str]) -> Source:
     return Source(row["source"], row["confidence"])
 
 
-def pick(table: dict, key: Hashable, what: str):
+Entry = TypeVar("Entry")
+"""What a table holds."""
+
+
+def pick(table: Mapping[str, Entry], key: str, what: str) -> Entry:
     """What a table holds under a key, or a sentence that says what it does hold."""
     try:
         return table[key]

@@ -10,7 +10,10 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 from functools import lru_cache
-from typing import Any
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from pint import UnitRegistry
 
 _IN, _FT, _LB = Fraction("0.0254"), Fraction("0.3048"), Fraction("0.45359237")
 _PSF = _LB * Fraction("9.80665") / _FT**2
@@ -139,13 +142,13 @@ class InputError(ValueError):
         Which input, what it may be, what came.
     """
 
-    def __init__(self, message: str, name: str = "", allowed: str = "", received: Any = ""):
+    def __init__(self, message: str, name: str = "", allowed: str = "", received: Any = "") -> None:
         super().__init__(message)
         self.name, self.allowed, self.received = name, allowed, received
 
 
 @lru_cache(maxsize=1)
-def registry():
+def registry() -> UnitRegistry[Any]:
     """The one pint registry of the project, made when first needed."""
     import pint
 

@@ -42,7 +42,7 @@ def _unknown_key(key: str) -> InputError:
     return InputError(f"There is no input named {key}; {hint}", key, "a declared input", key)
 
 
-def read_pieces(record: type, values: Any, key: str) -> tuple:
+def read_pieces(record: type, values: Any, key: str) -> tuple[Any, ...]:
     """Read a list of like things; each entry names its own fields."""
     if isinstance(values, (str, Mapping)) or not hasattr(values, "__iter__"):
         raise InputError(

@@ -290,7 +290,7 @@ def _check_type(key: str, value: Any) -> None:
     spec = all_inputs().get(key)
     if spec is None:
         return
-    wanted = {"count": int, "yes-no": (bool, str), "choice": str, "text": str}.get(
+    wanted: Any = {"count": int, "yes-no": (bool, str), "choice": str, "text": str}.get(
         spec.kind, (str, int, float)
     )
     unknown = spec.optional and isinstance(value, str) and value.strip().lower() == UNKNOWN

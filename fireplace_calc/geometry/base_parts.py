@@ -57,7 +57,8 @@ class BaseParts(Outlines):
             f.extension_top - d.hearth.thickness,
             f.extension_top - d.hearth.thickness - d.hearth.bed,
         )
-        material = {None: "stone", "masonry": "brick"}.get(d.hearth.material, d.hearth.material)
+        told = d.hearth.material or "stone"
+        material = "brick" if told == "masonry" else told
         yield part("hearth extension", material, [prism(under, f.extension_top, plan)])
         yield part("hearth extension bed", "concrete", [prism(bottom, under, plan)])
         if bottom > 0:

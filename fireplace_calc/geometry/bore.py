@@ -49,8 +49,8 @@ def bore(flue: Flue) -> Bore:
         depth = flue.own_width if flue.shape == "round" else flue.own_depth
         made = Bore(flue.shape == "round", flue.own_width, depth, flue.own_wall, None, "own size")
     elif flue.shape == "round":
-        row = round_liner(flue.size)
-        made = Bore(True, row.inside, row.inside, row.wall, row.net_area, row.size)
+        pipe = round_liner(flue.size)
+        made = Bore(True, pipe.inside, pipe.inside, pipe.wall, pipe.net_area, pipe.size)
     else:
         row = rectangular_liner(flue.size)
         made = Bore(False, row.inside_a, row.inside_b, row.wall, row.net_area, row.size)

@@ -74,7 +74,7 @@ class _Builder(BaseParts):
             "timber": "timber",
             "reinforced masonry": "brick",
             "masonry arch": "brick",
-        }.get(d.lintel.material, "concrete")
+        }.get(d.lintel.material or "", "concrete")
         if d.lintel.material != "steel":
             return part(
                 "lintel", material, [prism(f.opening_top, top, centered(half, 0.0, f.breast))]
@@ -100,7 +100,7 @@ class _Builder(BaseParts):
         lined = [s for s in inside if not isinstance(s, ArchVoid)]
         yield part(
             "firebox lining",
-            LININGS.get(d.firebox.lining, "brick"),
+            LININGS.get(d.firebox.lining or "", "brick"),
             self.lining_outside,
             [self.floor, *lined],
         )

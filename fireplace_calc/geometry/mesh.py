@@ -115,7 +115,8 @@ class Mesh:
         long = np.linalg.norm(
             self.points[self.borders[:, 0]] - self.points[self.borders[:, 1]], axis=1
         )
-        return self.borders[(turn < 1 - 1e-9) & (long > MESH_SLIVER)]
+        turning: np.ndarray = self.borders[(turn < 1 - 1e-9) & (long > MESH_SLIVER)]
+        return turning
 
     @property
     def sharp(self) -> np.ndarray:
@@ -124,10 +125,9 @@ class Mesh:
         """
         import numpy as np
 
-        return (
-            np.einsum("ij,ij->i", self.normals[self.edges[:, 2]], self.normals[self.edges[:, 3]])
-            < SHARP
-        )
+        turn = np.einsum("ij,ij->i", self.normals[self.edges[:, 2]], self.normals[self.edges[:, 3]])
+        always: np.ndarray = turn < SHARP
+        return always
 
 
 def part_mesh(part: Part) -> Mesh:
@@ -222,6 +222,8 @@ def _solid(solid: Solid, size: float = 1.0) -> Manifold:
         if isinstance(solid, Loft)
         else (solid.cut(solid.bottom), solid.cut(solid.top))
     )
+    if lower is None or upper is None:
+        raise ValueError(f"A solid is not cut at its own ends: {solid}")
     return _hull(
         [(x, y, solid.bottom) for x, y in lower] + [(x, y, solid.top) for x, y in upper], size
     )

@@ -38,7 +38,7 @@ CHAMBER_LININGS = {
 
 def stacked(
     bottom: float, top: float, outline: Callable[[float], Polygon], breaks: Iterable[float] = ()
-) -> list[Loft]:
+) -> list[Solid]:
     """Lofts between two levels, broken where the outline bends."""
     levels = sorted({bottom, top, *(z for z in breaks if bottom < z < top)})
     return [
@@ -65,7 +65,7 @@ class Outlines:
         self.back_offset = lining * hypot(1.0, f.lean)
         mitre = f.back_bend + (self.back_offset - lining) / f.lean if f.lean > 0 else f.back_bend
         self.bend_behind = min(mitre, f.throat)
-        self.masonry = FIREBOX_MASONRY.get(design.firebox.masonry, "brick")
+        self.masonry = FIREBOX_MASONRY.get(design.firebox.masonry or "", "brick")
 
     # -- outlines of the firebox at a level -----------------------------------------------------
     def front_above(self, z: float) -> float:
@@ -92,7 +92,7 @@ class Outlines:
     # -- voids ----------------------------------------------------------------------------------
     def firebox_air(self) -> list[Solid]:
         f = self.f
-        air: list[Solid] = stacked(
+        air = stacked(
             f.hearth, f.spring, lambda z: self.trapezoid(0.0, f.back_at(z)), [f.back_bend]
         )
         air += stacked(

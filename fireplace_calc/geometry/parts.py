@@ -14,7 +14,7 @@ from itertools import pairwise
 
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
-from fireplace_calc.geometry.solids import ArchRing, Polygon, Solid, level_cuts, spans
+from fireplace_calc.geometry.solids import ArchRing, Point, Polygon, Solid, level_cuts, spans
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,8 +41,8 @@ class Part:
         meet are joined.
         """
         levels = sorted({z for s in self.adds + self.cuts for z in _bends(s)})
-        open_sides: list[tuple[list, list]] = []
-        done: list[tuple[list, list]] = []
+        open_sides: list[tuple[list[Point], list[Point]]] = []
+        done: list[tuple[list[Point], list[Point]]] = []
         for low, high in pairwise(levels):
             here = [s for s in self.adds if _from(s) <= low and s.top >= high]
             gone = [s for s in self.cuts if _from(s) <= low and s.top >= high]

@@ -5,17 +5,21 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import TypeVar
 
 from fireplace_calc.base.tables import rule_sources
 from fireplace_calc.rules.comparing import WORST_FIRST, Compared
 from fireplace_calc.rules.core import EDITIONS, Finding, Rule
 from fireplace_calc.rules.facts import Facts
 
+Question = TypeVar("Question", bound=Callable[..., Compared])
+"""A rule's function: it takes the facts; some take more from a state's amendment."""
+
 
 class Book:
     """The rules of one code, filed by their decorator, and its editions as packs."""
 
-    def __init__(self, name: str, editions: tuple[str, ...] = EDITIONS):
+    def __init__(self, name: str, editions: tuple[str, ...] = EDITIONS) -> None:
         self.name, self.editions = name, editions
         self.rules: list[Rule] = []
 
@@ -28,12 +32,12 @@ class Book:
         quantity: str,
         at_most: bool = False,
         editions: tuple[str, ...] | None = None,
-    ) -> Callable:
+    ) -> Callable[[Question], Question]:
         """File a function as a rule and hand it back unchanged. Its docstring is the reason the
         rule exists.
         """
 
-        def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
+        def file(function: Question) -> Question:
             known = rule_sources().get(key)
             if known is None:
                 raise LookupError(
@@ -71,17 +75,19 @@ class Amended(Book):
     rest stays. ``book`` is what the place calls its own print.
     """
 
-    def __init__(self, base: Book, edition: str, place: str, book: str, confidence: str = "read"):
+    def __init__(
+        self, base: Book, edition: str, place: str, book: str, confidence: str = "read"
+    ) -> None:
         super().__init__(base.name, (edition,))
         self.base, self.edition, self.place = base, edition, place
         self.book, self.confidence = book, confidence
 
-    def amend(self, key: str) -> Callable:
+    def amend(self, key: str) -> Callable[[Question], Question]:
         """File a function in the place of the rule of this key and hand it back; a reason of its
         own in its docstring.
         """
 
-        def file(function: Callable[[Facts], Compared]) -> Callable[[Facts], Compared]:
+        def file(function: Question) -> Question:
             stands = next(r for r in self.base.rules if r.key == key and self.edition in r.editions)
             why = " ".join((function.__doc__ or stands.why).split())
             self.rules.append(

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, TypeVar
 
 from fireplace_calc.base.tables import Source
 from fireplace_calc.base.tolerances import LIMIT_SLACK
@@ -98,11 +98,14 @@ class Rule:
         )
 
 
+Judgement = TypeVar("Judgement", bound=Callable[[Any], Compared])
+"""A function that holds a draft, or a structure, against a limit."""
+
 JUDGEMENT = "engineering judgement"
 """Edition of findings that no code book stands behind."""
 
 
-def filing(rules: list[Rule]) -> Callable:
+def filing(rules: list[Rule]) -> Callable[..., Callable[[Judgement], Judgement]]:
     """A decorator that files functions among ``rules`` as engineering judgement and hands them back
     unchanged.
 
@@ -112,8 +115,8 @@ def filing(rules: list[Rule]) -> Callable:
 
     def judged(
         key: str, mode: str, title: str, unit: str, known: Source, over: bool = False
-    ) -> Callable:
-        def file(function: Callable) -> Callable:
+    ) -> Callable[[Judgement], Judgement]:
+        def file(function: Judgement) -> Judgement:
             why = " ".join((function.__doc__ or "").split())
             rules.append(
                 Rule(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import hypot, tan
+from typing import Any, TypeVar
 
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import INCH, G
@@ -11,8 +12,10 @@ from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules.facts import Facts
 
+Figure = TypeVar("Figure", float, float | None)
 
-def _told(measured: float | None, drawn):
+
+def _told(measured: float | None, drawn: Figure) -> Figure:
     return drawn if measured is None else measured
 
 
@@ -22,7 +25,9 @@ def _flue_area(design: Design, frame: Frame) -> float | None:
     """
     if design.measured.flue_area is not None:
         return design.measured.flue_area
-    return {"table": frame.bore.table_area, "own sum": frame.bore.area}.get(design.flue.area_from)
+    return {"table": frame.bore.table_area, "own sum": frame.bore.area}.get(
+        design.flue.area_from or ""
+    )
 
 
 def _pressure(geometry: Geometry) -> float | None:
@@ -33,11 +38,11 @@ def _pressure(geometry: Geometry) -> float | None:
     if not parts:
         return None
     f, out = geometry.frame, geometry.design.base.footing_projection
-    weight = G * sum(p.volume * density(p.material) for p in parts)
+    weight: float = G * sum(p.volume * density(p.material) for p in parts)
     return weight / (2 * (f.block_half + out) * (f.block_back + 2 * out))
 
 
-def _below(geometry: Geometry) -> dict:
+def _below(geometry: Geometry) -> dict[str, Any]:
     """What foundation, anchorage, stack and air are asked."""
     design, f = geometry.design, geometry.frame
     base, site, ground, thick = design.base, design.site, design.ground, design.chimney.wall

@@ -14,16 +14,24 @@ from fireplace_calc.rules.facts import Facts
 def brick_size(name: str) -> tuple[float, float, float]:
     """Length, width and thickness from a brick's name such as ``9 x 4-1/2 x 2-1/2 in``. [m]"""
     numbers = re.findall(r"(\d+)(?:-(\d+)/(\d+))?", name)
-    return tuple(
+    length, width, thickness = (
         (int(whole) + (int(top) / int(low) if top else 0.0)) * INCH for whole, top, low in numbers
     )
+    return length, width, thickness
 
 
 @lru_cache(maxsize=1)
 def _table() -> tuple[tuple[float, float, float, float], ...]:
     """Width and height of the opening, least and greatest depth, row by row. [m]"""
-    names = ("opening_width_w_in", "opening_height_h_in", "depth_d_min_in", "depth_d_max_in")
-    return tuple(tuple(float(r[name]) * INCH for name in names) for r in rows("fb1889_table3.csv"))
+    return tuple(
+        (
+            float(r["opening_width_w_in"]) * INCH,
+            float(r["opening_height_h_in"]) * INCH,
+            float(r["depth_d_min_in"]) * INCH,
+            float(r["depth_d_max_in"]) * INCH,
+        )
+        for r in rows("fb1889_table3.csv")
+    )
 
 
 def handbook_row(facts: Facts) -> tuple[float, float, float, float] | None:

@@ -207,7 +207,8 @@ def back(facts: Facts) -> Compared:
 def joint(facts: Facts) -> Compared:
     """Fire eats the joints first."""
     found = at_most(facts.firebrick_joint_width, INCH / 4)
-    if found.verdict == FALLS_SHORT and reaches(3 / 8 * INCH, facts.firebrick_joint_width):
+    wide = facts.firebrick_joint_width
+    if found.verdict == FALLS_SHORT and wide is not None and reaches(3 / 8 * INCH, wide):
         return with_note(
             found,
             (

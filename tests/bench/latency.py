@@ -61,7 +61,7 @@ INTERACT = """
 %config InlineBackend.print_figure_kwargs = {"bbox_inches": None}
 import matplotlib.pyplot as plt
 from fireplace_calc.drawing import elevations, paint, WIDTH, HEIGHT
-from fireplace_calc.geometry.builder import geometry
+from fireplace_calc.geometry.builder import build_geometry
 def show(width):
     design = change(boathouse, {"opening.width": f"{width} in"})
     result = assess(design)

@@ -70,7 +70,7 @@ def round_flue(facts: Facts) -> Compared:
             None,
             "Outside the table: opening to 2.20 m², chimney 3 to 12 m.",
         )
-    if cell.flue_low is None:
+    if cell.flue_low is None or cell.flue_high is None:
         return Compared(
             NOT_CHECKED, _inside(facts), None, "The table has a dash here and gives no size."
         )
@@ -101,11 +101,15 @@ def rectangular_flue(facts: Facts) -> Compared:
         for c, low, high in canada_rectangular_flues()
         if in_cell(c, facts.opening_area, chimney_height(facts))
     ][:1]
-    if not cells or cells[0][0] is None or cells[0][1] is None:
+    least, most = cells[0] if cells else (None, None)
+    if least is None or most is None:
         return unknown("This cell of the table was not read; its size")
-    (least, most), bore = cells[0], facts.frame.bore
-    ours = sorted((bore.width, bore.depth))
-    for wanted, size, word in ((sorted(least), ours, "smallest"), (ours, sorted(most), "largest")):
+    bore = facts.frame.bore
+    ours = tuple(sorted((bore.width, bore.depth)))
+    for wanted, size, word in (
+        (tuple(sorted(least)), ours, "smallest"),
+        (ours, tuple(sorted(most)), "largest"),
+    ):
         if not (reaches(size[0], wanted[0]) and reaches(size[1], wanted[1])):
             limit = least if word == "smallest" else most
             return Compared(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from fireplace_calc.base.tables import soil_bearing
 from fireplace_calc.base.units import INCH, PSF
 from fireplace_calc.rules.comparing import (
@@ -103,7 +105,7 @@ def stratum(facts: Facts) -> Compared:
     return one_of(facts.ground.bearing_stratum, ("undisturbed soil", "engineered fill"))
 
 
-def bearing(facts: Facts, table: dict[str, float]) -> Compared:
+def bearing(facts: Facts, table: Mapping[str, float | None]) -> Compared:
     """Pressure under the footing against a table of presumptive soil bearing."""
     if facts.material_class is None:
         return unknown("The soil")

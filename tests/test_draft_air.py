@@ -9,7 +9,7 @@ import pytest
 from CoolProp.CoolProp import PropsSI
 from ht.conv_internal import turbulent_Gnielinski
 
-from fireplace_calc.base.draft_tables import wood_analysis
+from fireplace_calc.base.tables.draft import wood_analysis
 from fireplace_calc.draft.operating import CP_SMOKE, R_SMOKE
 from fireplace_calc.draft.physics import air, losses, walls, wood
 

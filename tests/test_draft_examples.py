@@ -7,8 +7,8 @@ from math import pi
 import numpy as np
 import pytest
 
-from fireplace_calc.base.canada_tables import canada_round_flues
-from fireplace_calc.base.draft_tables import coefficient, wood_analysis
+from fireplace_calc.base.tables.canada import canada_round_flues
+from fireplace_calc.base.tables.draft import coefficient, wood_analysis
 from fireplace_calc.draft import (
     BurningFire,
     FlowPath,

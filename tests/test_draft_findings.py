@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import assess, change, load
-from fireplace_calc.base.draft_tables import coefficient
+from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import (

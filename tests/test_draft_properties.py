@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc.base.draft_tables import wood_analysis
+from fireplace_calc.base.tables.draft import wood_analysis
 from fireplace_calc.draft import (
     BurningFire,
     FlowPath,

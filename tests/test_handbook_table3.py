@@ -10,8 +10,8 @@ from math import pi
 import pytest
 
 from fireplace_calc import assess, change
-from fireplace_calc.base.liners import rectangular_liner, round_liner
 from fireplace_calc.base.tables import rows
+from fireplace_calc.base.tables.liners import rectangular_liner, round_liner
 from fireplace_calc.base.units import INCH, SQIN
 from fireplace_calc.design.records import Design
 

@@ -11,8 +11,8 @@ from strategies import designs
 
 from fireplace_calc import Design, change
 from fireplace_calc.assessment import assess
-from fireplace_calc.base.liners import rectangular_liner
 from fireplace_calc.base.tables import DATA
+from fireplace_calc.base.tables.liners import rectangular_liner
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.draft import draft_result, draft_results, judgement
 from fireplace_calc.editing.designfile import load

@@ -1,9 +1,9 @@
-"""What an input is: one declaration that validation, sliders, tables and the file format all read."""
+"""What an input is: one declaration that checks, sliders, tables and the file format all read."""
 
 from __future__ import annotations
 
 import math
-from dataclasses import Field, dataclass, field, fields, is_dataclass
+from dataclasses import Field, dataclass, fields, is_dataclass
 from typing import Any
 
 from fireplace_calc.base.printing import show
@@ -141,99 +141,6 @@ class Input:
         if isinstance(value, str) and all(c.isprintable() for c in value):
             return value
         raise self._refuse(repr(value), "one line of plain text is wanted.")
-
-
-def _declared(spec: Input) -> Any:
-    return field(default=spec.default, metadata={"input": spec})
-
-
-def quantity(
-    kind: str,
-    label: str,
-    default: str | None,
-    low: str,
-    high: str,
-    help: str,
-    book: str = "",
-    optional: bool = False,
-) -> Any:
-    """Declare a number with a unit. A default of ``None`` means unknown until told."""
-    return _declared(
-        Input(
-            label,
-            kind,
-            None if default is None else to_si(default, kind, label),
-            to_si(low, kind, label),
-            to_si(high, kind, label),
-            (),
-            help,
-            book,
-            optional or default is None,
-        )
-    )
-
-
-def length(
-    label: str,
-    default: str | None,
-    low: str,
-    high: str,
-    help: str,
-    book: str = "",
-    optional: bool = False,
-) -> Any:
-    """Declare a length."""
-    return quantity("length", label, default, low, high, help, book, optional)
-
-
-def count(
-    label: str,
-    default: int | None,
-    low: int,
-    high: int,
-    help: str,
-    book: str = "",
-    optional: bool = False,
-) -> Any:
-    """Declare a whole number."""
-    return _declared(
-        Input(label, "count", default, low, high, (), help, book, optional or default is None)
-    )
-
-
-def choice(
-    label: str,
-    default: str | None,
-    choices: tuple[str, ...],
-    help: str,
-    book: str = "",
-    optional: bool = False,
-) -> Any:
-    """Declare one word out of a few."""
-    return _declared(
-        Input(
-            label, "choice", default, None, None, choices, help, book, optional or default is None
-        )
-    )
-
-
-def yes_no(
-    label: str, default: bool | None, help: str, book: str = "", optional: bool = True
-) -> Any:
-    """Declare a yes or no; most may be unknown until somebody has looked."""
-    return _declared(Input(label, "yes-no", default, None, None, (), help, book, optional))
-
-
-def text(label: str, default: str, help: str) -> Any:
-    """Declare a line of text."""
-    return _declared(Input(label, "text", default, None, None, (), help))
-
-
-def pieces(record: type, label: str, help: str) -> Any:
-    """Declare a list of like things (trim pieces, nearby parts of the building), each a record of
-    its own.
-    """
-    return field(default=(), metadata={"pieces": record, "label": label, "help": help})
 
 
 def inputs_of(record: Any) -> dict[str, Input]:

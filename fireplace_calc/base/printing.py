@@ -20,12 +20,12 @@ from fireplace_calc.base.units import (
 
 
 def feet_inches(metres: float, finest: int = 16, inches_only: bool = False) -> str:
-    """Length to the nearest sixteenth, as a mason reads it.
+    r"""Length to the nearest sixteenth, as a mason reads it.
 
     >>> feet_inches(0.9271)
-    '3\\'-0 1/2"'
+    '3\'-0 1/2"'
     >>> feet_inches(11.99 * INCH)
-    '1\\'-0"'
+    '1\'-0"'
     """
     ticks = round(abs(metres) / INCH * finest)
     sign = "-" if metres < 0 and ticks else ""
@@ -65,7 +65,7 @@ _SHOWN = {
 
 
 def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
-    """A value as text in the reader's units; the only place where numbers are rounded.
+    r"""A value as text in the reader's units; the only place where numbers are rounded.
 
     Parameters
     ----------
@@ -79,7 +79,7 @@ def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
     Examples
     --------
     >>> show(0.9271, "length", "millimetres"), show(0.9271, "length")
-    ('927 mm', '3\\'-0 1/2"')
+    ('927 mm', '3\'-0 1/2"')
     """
     if value is None:
         return "unknown"

@@ -68,7 +68,7 @@ def _refuse(name: str, kind: str, received: Any, why: str) -> InputError:
 
 
 def to_si(value: Any, kind: str, name: str = "") -> float:
-    """Read a quantity.
+    r"""Read a quantity.
 
     Parameters
     ----------
@@ -93,7 +93,7 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
 
     Examples
     --------
-    >>> to_si("3'-0\\"", "length") == to_si("36 in", "length") == to_si("3 ft", "length")
+    >>> to_si("3'-0\"", "length") == to_si("36 in", "length") == to_si("3 ft", "length")
     True
     >>> to_si("7:12", "ratio")
     0.5833333333333334

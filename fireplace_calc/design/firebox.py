@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.base.inputs import choice, length, quantity
+from fireplace_calc.design.declarations import choice, length, quantity
 
 BRICKS = ("9 x 4-1/2 x 2-1/2 in", "9 x 4-1/2 x 3 in", "9 x 4-1/2 x 2 in")
 

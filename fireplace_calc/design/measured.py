@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.base.inputs import length, quantity
+from fireplace_calc.design.declarations import length, quantity
 
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """Figures taken on site; where one is given, the checks use it in place of the drawing's own."""
+    """Figures taken on site; where one is given, the checks use it and not the drawing's own."""
 
     opening_area: float | None = quantity(
         "area", "Measured opening area", None, "50 in2", "10000 in2", "Clear.", "opening_area"

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.base.inputs import choice, text
 from fireplace_calc.design.abroad import Abroad
 from fireplace_calc.design.chimney import Chimney, Stack
+from fireplace_calc.design.declarations import choice, text
 from fireplace_calc.design.fire import Air, Fire
 from fireplace_calc.design.firebox import Base, Firebox
 from fireplace_calc.design.loads import Anchorage, Ground, Loads

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.base.inputs import choice, count, length, quantity, text, yes_no
+from fireplace_calc.design.declarations import choice, count, length, quantity, text, yes_no
 
 
 @dataclass(frozen=True, slots=True)

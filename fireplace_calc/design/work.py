@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.base.inputs import count, length, quantity
+from fireplace_calc.design.declarations import count, length, quantity
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple, TypeVar
 import numpy as np
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.base.draft_tables import RoofWind, coefficient, wood_analysis
+from fireplace_calc.base.tables.draft import RoofWind, coefficient, wood_analysis
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath, trace_flow_path

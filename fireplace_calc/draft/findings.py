@@ -9,9 +9,9 @@ from math import pi, sqrt
 
 import numpy as np
 
-from fireplace_calc.base.canada_tables import canada_round_flues
-from fireplace_calc.base.draft_tables import coefficient, coefficients
 from fireplace_calc.base.tables import Source
+from fireplace_calc.base.tables.canada import canada_round_flues
+from fireplace_calc.base.tables.draft import coefficient, coefficients
 from fireplace_calc.base.units import SQIN
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.result import DraftResult

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from fireplace_calc.base.arrays import Number
-from fireplace_calc.base.draft_tables import coefficient
+from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import MM
 from fireplace_calc.draft.physics.losses import (
     bend_loss,

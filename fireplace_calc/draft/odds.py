@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.base.draft_tables import Coefficient, coefficients
+from fireplace_calc.base.tables.draft import Coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.operating import settle

@@ -10,7 +10,7 @@ from typing import NamedTuple
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray, Number
-from fireplace_calc.base.draft_tables import coefficient
+from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import G
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath

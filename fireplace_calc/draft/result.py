@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, Number
-from fireplace_calc.base.draft_tables import wood_analysis
+from fireplace_calc.base.tables.draft import wood_analysis
 from fireplace_calc.draft.cases import CASES, CaseInputs, case_inputs, row_of, stacked
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath

@@ -10,7 +10,7 @@ from __future__ import annotations
 import numpy as np
 
 from fireplace_calc.base.arrays import Number
-from fireplace_calc.base.draft_tables import coefficient
+from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import G
 from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
 from fireplace_calc.draft.physics.losses import handbook_friction

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray, Number
-from fireplace_calc.base.draft_tables import coefficient
+from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.operating import Flow, excess_pressure, settle

@@ -207,7 +207,7 @@ def load_words(path: str | os.PathLike[str]) -> dict[str, str]:
 
 
 def set_aside(path: str | os.PathLike[str]) -> Path:
-    """Give a file that cannot be read another name beside it, so that nothing is written over it."""
+    """Give a file that cannot be read another name beside it; nothing is written over it."""
     path = Path(path)
     taken = {other.name for other in path.parent.iterdir()}
     name = next(

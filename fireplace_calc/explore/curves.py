@@ -7,8 +7,8 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
-from fireplace_calc.base.draft_tables import coefficient
 from fireplace_calc.base.inputs import inputs_of
+from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import (
     FlowPath,

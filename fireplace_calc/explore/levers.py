@@ -10,8 +10,8 @@ from functools import lru_cache
 from math import inf
 from typing import Any
 
-from fireplace_calc.base.liners import rectangular_liners, round_liners
 from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.units import SI_UNIT, SQIN
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs

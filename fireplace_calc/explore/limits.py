@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from fireplace_calc.assessment import DEFAULT_PACK
-from fireplace_calc.base.draft_tables import coefficient
+from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import face_velocity, trace_flow_path

@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.draft_tables import coefficient, coefficients
-from fireplace_calc.base.liners import rectangular_liners, round_liners
 from fireplace_calc.base.printing import show
+from fireplace_calc.base.tables.draft import coefficient, coefficients
+from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.units import (
     FEET_INCHES,
     FOOT,

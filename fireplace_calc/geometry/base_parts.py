@@ -20,6 +20,7 @@ class BaseParts(Outlines):
     """Footing, base, slab, hearth and its extension."""
 
     def foundation(self) -> Iterable[Part]:
+        """Footing, base walls, what fills them, and the slab under the hearth."""
         d, f = self.design, self.f
         out, w = d.base.footing_projection, d.base.block_width
         yield part(
@@ -46,6 +47,7 @@ class BaseParts(Outlines):
         yield part("hearth slab", "concrete", [prism(f.slab_bottom, f.slab_top, self.block)])
 
     def hearth(self) -> Iterable[Part]:
+        """Firebox floor, and the hearth extension on its bed and base."""
         d, f = self.design, self.f
         yield part(
             "firebox floor", "firebrick" if d.method == "laid" else "refractory", [self.floor]
@@ -66,4 +68,5 @@ class BaseParts(Outlines):
 
     @cached_property
     def floor(self) -> Loft:
+        """Firebrick paving between the splayed sides, as a solid."""
         return prism(self.f.slab_top, self.f.hearth, self.trapezoid(0.0, self.f.depth))

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
 
-from fireplace_calc.base.liners import rectangular_liner, round_liner
+from fireplace_calc.base.tables.liners import rectangular_liner, round_liner
 from fireplace_calc.design.smoke_path import Flue
 
 

@@ -56,7 +56,7 @@ def centered(half: float, front: float, back: float, shift: float = 0.0) -> Poly
 class Outlines:
     """The shapes of one design; every part is one of them, less what stands in it."""
 
-    def __init__(self, design: Design):
+    def __init__(self, design: Design) -> None:
         self.design = design
         self.f = build_frame(design)
         f, lining = self.f, design.firebox.lining_thickness
@@ -91,6 +91,7 @@ class Outlines:
 
     # -- voids ----------------------------------------------------------------------------------
     def firebox_air(self) -> list[Solid]:
+        """Inside of the firebox, from the hearth to the throat."""
         f = self.f
         air = stacked(
             f.hearth, f.spring, lambda z: self.trapezoid(0.0, f.back_at(z)), [f.back_bend]
@@ -127,6 +128,7 @@ class Outlines:
         return centered(half + side, max(front - ahead, 0.0), back + behind)
 
     def chamber(self, spread: float = 0.0) -> Loft:
+        """Inside of the smoke chamber, or with a spread the outside of its lining."""
         return Loft(
             self.f.throat,
             self.f.taper_top,

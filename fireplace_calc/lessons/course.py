@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.base.liners import rectangular_liners, round_liners
+from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.build.notes import Caution, cautions
 
 LINER = "liner"

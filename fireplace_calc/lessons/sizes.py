@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import pi
 from random import Random
 
-from fireplace_calc.base.liners import rectangular_liner, round_liner
+from fireplace_calc.base.tables.liners import rectangular_liner, round_liner
 from fireplace_calc.base.units import INCH, from_unit
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fireplace_calc.base.canada_tables import canada_round_flues
+from fireplace_calc.base.tables.canada import canada_round_flues
 from fireplace_calc.draft.sizing import round_flue_for
 
 FIRST_ROW = 0.125

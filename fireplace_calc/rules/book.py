@@ -1,4 +1,4 @@
-"""A code book as rules filed by their decorator, its editions as packs, and a place's own changes."""
+"""A code book: rules filed by their decorator, its editions as packs, a place's own changes."""
 
 from __future__ import annotations
 

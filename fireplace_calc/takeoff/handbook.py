@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil, pi
 
-from fireplace_calc.base.liners import rectangular_liner, round_liner
 from fireplace_calc.base.tables import pick, rows
+from fireplace_calc.base.tables.liners import rectangular_liner, round_liner
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import CUYD, FOOT, SQFT, from_unit
 from fireplace_calc.takeoff.bricks import WALL_MEASURE

@@ -7,7 +7,7 @@ from __future__ import annotations
 import numpy as np
 
 from fireplace_calc.base.arrays import Number
-from fireplace_calc.base.draft_tables import coefficient
+from fireplace_calc.base.tables.draft import coefficient
 
 
 def leakage(air_changes: Number, volume: Number, exponent: Number) -> Number:

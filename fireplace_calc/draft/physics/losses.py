@@ -7,7 +7,7 @@ from __future__ import annotations
 import numpy as np
 
 from fireplace_calc.base.arrays import Number
-from fireplace_calc.base.draft_tables import bends, coefficient, contractions
+from fireplace_calc.base.tables.draft import bends, coefficient, contractions
 
 
 def inlet_loss(flue_area: Number, throat_area: Number) -> Number:

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 import numpy as np
 
 from fireplace_calc.base.arrays import Number
-from fireplace_calc.base.draft_tables import conductivities
+from fireplace_calc.base.tables.draft import conductivities
 from fireplace_calc.draft.physics.air import air_conductivity, air_viscosity, heat_capacity
 from fireplace_calc.draft.physics.losses import friction_factor
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import atan
 
 from fireplace_calc.base.arrays import Number
-from fireplace_calc.base.draft_tables import RoofWind, roof_winds
+from fireplace_calc.base.tables.draft import RoofWind, roof_winds
 from fireplace_calc.base.units import DEG, G
 from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
 from fireplace_calc.geometry.parts import Geometry

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.base.arrays import Number
-from fireplace_calc.base.draft_tables import WoodAnalysis
+from fireplace_calc.base.tables.draft import WoodAnalysis
 from fireplace_calc.draft.physics.air import MOLAR_MASS, SEA_LEVEL, dew_point, heat_capacity
 
 EVAPORATION = 2.447e6
@@ -43,7 +43,7 @@ def higher_heating_value(wood: WoodAnalysis) -> float:
 
     Examples
     --------
-    >>> from fireplace_calc.base.draft_tables import wood_analysis
+    >>> from fireplace_calc.base.tables.draft import wood_analysis
     >>> round(higher_heating_value(wood_analysis("hardwood")) / 1e6, 2)
     20.11
     """
@@ -79,7 +79,7 @@ def lower_heating_value(wood: WoodAnalysis, moisture: Number) -> Number:
 
     Examples
     --------
-    >>> from fireplace_calc.base.draft_tables import wood_analysis
+    >>> from fireplace_calc.base.tables.draft import wood_analysis
     >>> round(lower_heating_value(wood_analysis("hardwood"), 0.20) / 1e6, 2)
     14.54
     """
@@ -113,7 +113,7 @@ def stoichiometric_air(wood: WoodAnalysis) -> float:
 
     Examples
     --------
-    >>> from fireplace_calc.base.draft_tables import wood_analysis
+    >>> from fireplace_calc.base.tables.draft import wood_analysis
     >>> round(stoichiometric_air(wood_analysis("hardwood")), 2)
     5.97
     """

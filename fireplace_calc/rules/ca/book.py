@@ -4,7 +4,7 @@ of 2005 to 2012.
 
 from __future__ import annotations
 
-from fireplace_calc.base.canada_tables import RoundFlueCell
+from fireplace_calc.base.tables.canada import RoundFlueCell
 from fireplace_calc.rules.book import Book
 from fireplace_calc.rules.comparing import Compared, not_applicable, unknown
 from fireplace_calc.rules.facts import Facts

@@ -24,7 +24,9 @@ from fireplace_calc.rules.facts import Facts
     "CA-001", "9.21.1.1.(1)", "Chimney within the section", "m", "chimney_height", at_most=True
 )
 def scope(facts: Facts) -> Compared:
-    """Above this height the figures of this section no longer hold and another standard takes over."""
+    """Above this height the figures of this section no longer hold and another standard takes
+    over.
+    """
     found = at_most(chimney_height(facts), 12.0)
     high = found.verdict == FALLS_SHORT
     return (

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import pi
 
-from fireplace_calc.base.canada_tables import canada_rectangular_flues, canada_round_flues
+from fireplace_calc.base.tables.canada import canada_rectangular_flues, canada_round_flues
 from fireplace_calc.base.units import DEG, MM
 from fireplace_calc.rules.ca.book import NBC, chimney_height, in_cell, told
 from fireplace_calc.rules.comparing import (

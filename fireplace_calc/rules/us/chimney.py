@@ -1,4 +1,4 @@
-"""US IRC R1003.1 to R1003.17: the stack itself, its corbels and offsets, its flues, its clean-out."""
+"""US IRC R1003.1 to R1003.17: the stack itself, its corbels, offsets, flues and clean-out."""
 
 from __future__ import annotations
 

@@ -180,7 +180,9 @@ def chart(facts: Facts) -> Compared:
     "FLU-15", "R1003.15.1; R1003.15.2", "Where the flue area comes from", "word", "flue_area_source"
 )
 def area_source(facts: Facts) -> Compared:
-    """The nominal size is not the hole. Take it from the table, the maker, or a tape in the flue."""
+    """The nominal size is not the hole. Take it from the table, the maker, or a tape in the
+    flue.
+    """
     return one_of(facts.flue_area_source, ("table", "manufacturer", "field measured"))
 
 

@@ -48,10 +48,12 @@ bedrock none was read. [Pa]
 """
 
 
-# -- New Jersey ---------------------------------------------------------------------------------------
+# -- New Jersey ------------------------------------------------------------------------------------
 @NEW_JERSEY.amend("CLR-06a")
 def edge_at_firebox(facts: Facts) -> Compared:
-    """By the state's figure, this much masonry keeps an open edge below the heat that chars wood."""
+    """By the state's figure, this much masonry keeps an open edge below the heat that chars
+    wood.
+    """
     return clearance.edge_through_masonry(facts, 6 * INCH)
 
 
@@ -63,13 +65,15 @@ def edge_at_chimney(facts: Facts) -> Compared:
 
 @NEW_JERSEY.amend("FND-08")
 def soil(facts: Facts) -> Compared:
-    """Soil that is pressed too hard gives way slowly, for years; the state has a table of its own."""
+    """Soil that is pressed too hard gives way slowly, for years; the state has a table of its
+    own.
+    """
     if facts.material_class is not None and NEW_JERSEY_SOIL[facts.material_class] is None:
         return unknown("The state's figure for this soil")
     return foundation.bearing(facts, NEW_JERSEY_SOIL)
 
 
-# -- North Carolina -----------------------------------------------------------------------------------
+# -- North Carolina --------------------------------------------------------------------------------
 @NORTH_CAROLINA.amend("FND-02")
 def projection(facts: Facts) -> Compared:
     """A wider foot spreads the weight; the state doubles the code's figure."""
@@ -104,7 +108,7 @@ def three_bolts(facts: Facts) -> Compared:
     )
 
 
-# -- California ---------------------------------------------------------------------------------------
+# -- California ------------------------------------------------------------------------------------
 def _in_c_too(key: str) -> None:
     stands = next(r.function for r in IRC.rules if r.key == key)
 
@@ -128,7 +132,7 @@ def arrester(facts: Facts) -> Compared:
     return roof.arrester_area(facts)
 
 
-# -- Washington ---------------------------------------------------------------------------------------
+# -- Washington ------------------------------------------------------------------------------------
 @WASHINGTON.amend("AIR-07")
 def ducted_air(facts: Facts) -> Compared:
     """Too small a duct feeds nothing; the state sets a least area, a damper in the duct, and a
@@ -148,7 +152,7 @@ def ducted_air(facts: Facts) -> Compared:
     return at_least(area, 6 * SQIN, "With a damper in the duct and a tight front; no upper limit.")
 
 
-# -- Oregon -------------------------------------------------------------------------------------------
+# -- Oregon ----------------------------------------------------------------------------------------
 @OREGON.amend("FND-07")
 def stratum(facts: Facts) -> Compared:
     """Loose fill settles; the state accepts what its official has approved."""

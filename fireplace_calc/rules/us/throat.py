@@ -23,7 +23,9 @@ from fireplace_calc.rules.us.firebox import ORDINARY, SHALLOW
 
 @IRC.rule("THR-01", "R1001.6", "Throat over the opening", "in", "throat_height_above_opening")
 def throat_height(facts: Facts) -> Compared:
-    """Smoke needs room to gather speed under the lintel before it is squeezed; a low throat spills."""
+    """Smoke needs room to gather speed under the lintel before it is squeezed; a low throat
+    spills.
+    """
     if facts.shallow:
         return not_applicable(SHALLOW)
     return at_least(facts.throat_height_above_opening, 8 * INCH, soft=True)

@@ -13,7 +13,7 @@ from typing import TypeVar
 
 from fireplace_calc.base.units import PCF, PSF, InputError
 
-DATA = Path(__file__).resolve().parents[2] / "data"
+DATA = Path(__file__).resolve().parents[3] / "data"
 """The project's data folder, beside the package."""
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import ipywidgets as w
 import pytest
+from ipywidgets.widgets.widget import _instances as live_widgets
 
 from fireplace_calc import change, load
 from fireplace_calc.drawing.composed.compose import PANES
@@ -316,7 +317,7 @@ def test_lists_of_pieces_grow_change_and_shrink():
     assert "bananas" in made.said.value and len(made.design.surround.trim) == had + 1
     wanted = made.design.surround.trim[:-1]
     trim.list.children[-1].children[-1].click()
-    assert made.design.surround.trim == wanted and len(trim.rows) == had
+    assert made.design.surround.trim == wanted and len(trim.list.children) == had
     near = made.everything.control("roof.nearby")
     near.widget.children[-1].click()
     near.rows[0][1].widget.value = "5 ft"
@@ -457,3 +458,20 @@ def test_a_table_of_many_columns_is_wide_enough_for_its_headings():
         for column in columns:
             for word in column.heading.split():
                 assert lettering.width(word, 0.729, True) < least * column.share / whole, word
+
+
+def test_no_widget_is_left_behind_by_changes():
+    """Remedies, options and lists are shown again in the widgets they have: new ones at every rest
+    would stay in the kernel for ever.
+    """
+    made = panel(BOATHOUSE)
+    made.session.put_aside()
+    for name in made.named:
+        made.open(name)
+    counts = []
+    for k in range(12):
+        made.set_input("opening.width", f"{40 + k % 4} in")
+        for name in ("mending", "options"):
+            made.open(name)
+        counts.append(len(live_widgets))
+    assert counts[4:] == [counts[4]] * len(counts[4:]), counts

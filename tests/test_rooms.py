@@ -122,7 +122,6 @@ def test_a_module_imports_only_from_below(path):
             assert there == here or below, f"{here} imports {there}"
 
 
-@pytest.mark.xfail(reason="the folds still name the panel they serve", strict=True)
 def test_no_circle_between_modules():
     """Imports for type checkers count: who needs them there needs them to be understood.
 

@@ -7,18 +7,16 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import fields, replace
 from functools import cached_property, lru_cache
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import ipywidgets as w
 
 from fireplace_calc.base.inputs import inputs_of, is_record, pieces_of
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.panels.changer import Changer
 from fireplace_calc.panels.controls.controls import Control
 from fireplace_calc.panels.controls.lookup import Lookup
-
-if TYPE_CHECKING:
-    from fireplace_calc.panels.live_panel import Panel
 
 GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and way of building"}
 WRAP = {"flex_flow": "row wrap"}
@@ -34,7 +32,7 @@ class Everything:
         Those made so far, by the dotted key of their input; lists of pieces by theirs.
     """
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Changer):
         self.panel = panel
         self.controls: dict[str, Control | Pieces] = {}
         self.groups: dict[str, list[str]] = {}
@@ -104,7 +102,7 @@ class Pieces:
 
     Parameters
     ----------
-    panel : Panel
+    panel : Changer
         Takes the whole list, as records, under its key.
     key : str
         Dotted key of the list.
@@ -112,15 +110,16 @@ class Pieces:
         The record of one piece, the list's label and help.
     """
 
-    def __init__(self, panel: Panel, key: str, declared: Mapping[str, Any]):
+    def __init__(self, panel: Changer, key: str, declared: Mapping[str, Any]):
         self.panel, self.key, self.record, self.label = (
             panel,
             key,
             declared["pieces"],
             declared["label"],
         )
-        self.shown: tuple = ()
+        self.shown: tuple[Any, ...] = ()
         self.rows: list[list[Control]] = []
+        self.boxes: list[w.Widget] = []
         self.list = w.VBox()
         add = w.Button(description=f"Add to {self.label.lower()}", layout=w.Layout(width="auto"))
         add.on_click(lambda _: panel.set_input(key, (*self.shown, self.record())))
@@ -158,12 +157,13 @@ class Pieces:
                 tuple(made[0] if k == number else piece for k, piece in enumerate(self.shown)),
             )
 
-    def show(self, pieces: tuple, units: str) -> None:
+    def show(self, pieces: tuple[Any, ...], units: str) -> None:
         """Bring the rows up to the list."""
-        if len(pieces) != len(self.shown):
-            self.rows = []
-            self.list.children = [self._row(number) for number in range(len(pieces))]
+        while len(self.rows) < len(pieces):
+            self.boxes.append(self._row(len(self.rows)))
+        if len(pieces) != len(self.list.children):
+            self.list.children = self.boxes[: len(pieces)]
         self.shown = pieces
-        for row, piece in zip(self.rows, pieces, strict=True):
+        for row, piece in zip(self.rows, pieces, strict=False):
             for control in row:
                 control.show(getattr(piece, control.key), units)

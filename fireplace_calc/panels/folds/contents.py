@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.papers.work_sheets import working
@@ -22,12 +21,9 @@ from fireplace_calc.panels.folds.folds import (
 from fireplace_calc.panels.folds.mending import HowFar, Mending
 from fireplace_calc.panels.folds.options import Options
 from fireplace_calc.panels.folds.papers import Papers
+from fireplace_calc.panels.host import Host
 
-if TYPE_CHECKING:
-    from fireplace_calc.panels.live_panel import Panel
-
-
-Make = Callable[["Panel"], Fold]
+Make = Callable[[Host], Fold]
 
 
 def _words(said: Callable[[Assessment, str], str], rest: float = REST) -> Make:

@@ -5,18 +5,15 @@ one costs nothing.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 import ipywidgets as w
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.panels import html
+from fireplace_calc.panels.host import Host
 from fireplace_calc.proportion import NAMES, find_guides
 from fireplace_calc.report.books import checklist
 from fireplace_calc.rules import PACKS
-
-if TYPE_CHECKING:
-    from fireplace_calc.panels.live_panel import Panel
 
 REST, LONG_REST = 0.06, 0.25
 """How long a hand has to rest before words are sent, and before what takes longer is worked out.
@@ -29,13 +26,13 @@ class Fold:
 
     Parameters
     ----------
-    panel : Panel
+    panel : Host
         Whose design it tells of.
     """
 
     rest = REST
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Host):
         self.panel = panel
         self.widget: w.Widget = w.VBox()
 
@@ -46,7 +43,7 @@ class Fold:
 class Words(Fold):
     """A fold of words and tables made by one function of the assessment and the units."""
 
-    def __init__(self, panel: Panel, said: Callable[[Assessment, str], str], rest: float = REST):
+    def __init__(self, panel: Host, said: Callable[[Assessment, str], str], rest: float = REST):
         super().__init__(panel)
         self.said, self.rest = said, rest
         self.widget = w.HTML()
@@ -60,7 +57,7 @@ class Checklist(Fold):
     both.
     """
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Host):
         super().__init__(panel)
         self.hint, self.ticks = w.HTML(), w.Box(layout=w.Layout(flex_flow="row wrap"))
         self.widget = w.VBox([self.hint, self.ticks])
@@ -81,7 +78,7 @@ class Checklist(Fold):
 class Inputs(Fold):
     """Everything else that can be chosen; the panel itself keeps these controls up to date."""
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Host):
         super().__init__(panel)
         self.widget = panel.everything.widget
 
@@ -89,7 +86,7 @@ class Inputs(Fold):
 class Guides(Fold):
     """Proportion guides to switch on and off over the view in its room, and what each says."""
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Host):
         super().__init__(panel)
         self.boxes = {
             name: w.Checkbox(
@@ -133,7 +130,7 @@ class Body(Fold):
 
     rest = LONG_REST
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Host):
         super().__init__(panel)
         self.turning = None
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from html import escape
-from typing import TYPE_CHECKING
+from typing import Any
 
 import ipywidgets as w
 
@@ -12,11 +12,13 @@ from fireplace_calc.explore import Reach, Refused, Remedy, Stop, find_remedies, 
 from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.panels import html
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
+from fireplace_calc.panels.host import Host
 from fireplace_calc.report.written import sentence, weight
+from fireplace_calc.rules import Finding
+from fireplace_calc.rules.comparing import FALLS_SHORT
 
-if TYPE_CHECKING:
-    from fireplace_calc.panels.live_panel import Panel
-
+Named = dict[str, Finding]
+"""Findings of every kind by key."""
 MOST = 12
 """Remedies shown; the list is ranked."""
 
@@ -26,11 +28,11 @@ class HowFar(Fold):
 
     rest = LONG_REST
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Host):
         super().__init__(panel)
         self.words = w.HTML()
         self.widget = self.words
-        self.known: tuple = (None, None)
+        self.known: tuple[Any, Any] = (None, None)
 
     def update(self) -> None:
         """Worked out again only when something else than the raise or the units has changed."""
@@ -46,11 +48,12 @@ class Mending(Fold):
 
     rest = LONG_REST
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Host):
         super().__init__(panel)
         self.said, self.rows, self.refused = w.HTML(), w.VBox(), w.HTML()
         self.widget = w.VBox([self.said, self.rows, self.refused])
-        self.known: tuple = (None, ())
+        self.known: tuple[Any, tuple[Remedy, ...]] = (None, ())
+        self.lines: list[RemedyLine] = []
 
     def update(self) -> None:
         """The list for the design as it stands."""
@@ -66,7 +69,7 @@ class Mending(Fold):
     def _show(self, found: tuple[Remedy, ...]) -> None:
         panel = self.panel
         named = every_finding(panel.result)
-        short = [f for f in named.values() if f.verdict == "falls short"]
+        short = [f for f in named.values() if f.verdict == FALLS_SHORT]
         over = sum(f.key not in {key for one in found for key in one.mends} for f in short)
         self.said.value = html.remark(
             "Nothing falls short."
@@ -78,17 +81,34 @@ class Mending(Fold):
             )
             + (f" For {over} of them no single change was found." if over else "")
         )
-        self.rows.children = [self._row(one, named) for one in found]
-
-    def _row(self, one: Remedy, named: dict) -> w.Widget:
-        button = w.Button(
-            description=f"Take remedy {one.rank}", layout=w.Layout(width="10em", flex="0 0 auto")
-        )
-        button.on_click(lambda _: self.panel.set_inputs(one.change))
-        return w.HBox([button, w.HTML(remedy_words(one, named, self.panel.units))])
+        while len(self.lines) < len(found):
+            self.lines.append(RemedyLine(self.panel))
+        for line, one in zip(self.lines, found, strict=False):
+            line.show(one, named)
+        self.rows.children = [line.widget for line in self.lines[: len(found)]]
 
 
-def remedy_words(one: Remedy, named: dict, units: str) -> str:
+class RemedyLine:
+    """A button and what it would do. Lines are shown again with other remedies: new ones at every
+    rest would never leave the kernel.
+    """
+
+    def __init__(self, panel: Host) -> None:
+        self.panel = panel
+        self.one: Remedy | None = None
+        self.button = w.Button(layout=w.Layout(width="10em", flex="0 0 auto"))
+        self.button.on_click(lambda _: self.one and panel.set_inputs(self.one.change))
+        self.words = w.HTML()
+        self.widget = w.HBox([self.button, self.words])
+
+    def show(self, one: Remedy, named: Named) -> None:
+        """Tell of another remedy."""
+        self.one = one
+        self.button.description = f"Take remedy {one.rank}"
+        self.words.value = remedy_words(one, named, self.panel.units)
+
+
+def remedy_words(one: Remedy, named: Named, units: str) -> str:
     """One remedy: what to do, what it mends, what stays, what it costs and weighs."""
 
     def names(keys: tuple[str, ...]) -> str:
@@ -112,7 +132,7 @@ def remedy_words(one: Remedy, named: dict, units: str) -> str:
     )
 
 
-def refused_words(found: tuple[Refused, ...], named: dict, units: str) -> str:
+def refused_words(found: tuple[Refused, ...], named: Named, units: str) -> str:
     """What comes to mind first and is no remedy, because it breaks something else."""
     lines = []
     for one in found:

@@ -4,20 +4,19 @@ breaks.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
+from typing import Any
 
 import ipywidgets as w
 
-from fireplace_calc.assessment import assess
+from fireplace_calc.assessment import Assessment, assess
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.compose import views
 from fireplace_calc.panels import html
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
+from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.session import MOST_OPTIONS
 from fireplace_calc.report.alternatives import side_by_side
-
-if TYPE_CHECKING:
-    from fireplace_calc.panels.live_panel import Panel
 
 
 class Options(Fold):
@@ -25,9 +24,10 @@ class Options(Fold):
 
     rest = LONG_REST
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Host):
         super().__init__(panel)
         self.table, self.shelf = w.HTML(), w.Box()
+        self.cards: list[OptionCard] = []
         self.shelf.add_class("fireplace-shelf")
         self.keep = w.Button(
             description="Keep this design as an option", layout=w.Layout(width="auto")
@@ -47,9 +47,12 @@ class Options(Fold):
             ]
         )
 
-    def _changed(self, act) -> None:
+    def _changed(self, act: Callable[[], Any]) -> None:
         if self.panel.attempt(act) and self.panel.attempt(self.panel.session.keep):
             self.update()
+
+    def _bring_back(self, number: int) -> None:
+        self.panel.put(self.panel.session.options[number - 1])
 
     def _take_away(self, number: int) -> None:
         self._changed(lambda: self.panel.session.options.pop(number - 1))
@@ -59,29 +62,49 @@ class Options(Fold):
         panel = self.panel
         results = [assess(option, panel.pack) for option in panel.session.options]
         self.keep.disabled = len(results) >= MOST_OPTIONS
-        self.shelf.children = [
-            self._card(number, result) for number, result in enumerate(results, 1)
-        ]
+        while len(self.cards) < len(results):
+            self.cards.append(OptionCard(len(self.cards) + 1, self._bring_back, self._take_away))
+        for card, result in zip(self.cards, results, strict=False):
+            card.show(result, panel.units)
+        self.shelf.children = [card.widget for card in self.cards[: len(results)]]
         names = [f"Option {number}" for number in range(1, len(results) + 1)]
         self.table.value = html.options(
             side_by_side([*results, panel.result], panel.units), [*names, "Under your hands"]
         )
 
-    def _card(self, number: int, result) -> w.Widget:
-        picture = Picture(WIDTH, HEIGHT, dots=2.0)
-        image = w.Image(
-            value=picture.png(list(views("room", result.geometry, self.panel.units))), format="png"
-        )
-        image.add_class("fireplace-picture")
-        image.add_class(f"fireplace-view-option-{number}")
-        back = w.Button(description=f"Bring back option {number}", layout=w.Layout(width="auto"))
-        back.on_click(lambda _: self.panel.put(self.panel.session.options[number - 1]))
-        away = w.Button(description=f"Take option {number} away", layout=w.Layout(width="auto"))
-        away.on_click(lambda _: self._take_away(number))
-        return w.VBox(
+
+class OptionCard:
+    """One option: a small picture in its room, a button to bring it back and one to take it away.
+
+    A card is shown again with another design, and its picture is drawn only for a new one.
+    """
+
+    def __init__(
+        self, number: int, back: Callable[[int], None], away: Callable[[int], None]
+    ) -> None:
+        self.picture = Picture(WIDTH, HEIGHT, dots=2.0)
+        self.shown: tuple[Any, str] | None = None
+        self.image = w.Image(format="png")
+        self.image.add_class("fireplace-picture")
+        self.image.add_class(f"fireplace-view-option-{number}")
+        buttons = []
+        for label, act in (
+            (f"Bring back option {number}", back),
+            (f"Take option {number} away", away),
+        ):
+            made = w.Button(description=label, layout=w.Layout(width="auto"))
+            made.on_click(lambda _, act=act: act(number))
+            buttons.append(made)
+        self.widget = w.VBox(
             [
                 w.HTML(f"<b>Option {number}</b>"),
-                image,
-                w.HBox([back, away], layout=w.Layout(flex_flow="row wrap")),
+                self.image,
+                w.HBox(buttons, layout=w.Layout(flex_flow="row wrap")),
             ]
         )
+
+    def show(self, result: Assessment, units: str) -> None:
+        """Draw an option, unless it is the one that is shown."""
+        if self.shown != (result.design, units):
+            self.shown = (result.design, units)
+            self.image.value = self.picture.png(list(views("room", result.geometry, units)))

@@ -10,7 +10,6 @@ import tempfile
 from collections.abc import Callable
 from html import escape
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import ipywidgets as w
 
@@ -22,11 +21,9 @@ from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.editing.designfile import load_text, save
 from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
 from fireplace_calc.panels.folds.folds import Fold
+from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.takeoff import prices
-
-if TYPE_CHECKING:
-    from fireplace_calc.panels.live_panel import Panel
 
 KINDS = {
     "pdf": "application/pdf",
@@ -41,7 +38,7 @@ class Papers(Fold):
     there is one.
     """
 
-    def __init__(self, panel: Panel):
+    def __init__(self, panel: Host):
         super().__init__(panel)
         self.job, self.link = Job("sheets"), w.HTML()
         self.size = w.Dropdown(

@@ -1,0 +1,41 @@
+"""What a fold needs of the panel it stands in; the panel itself is one of these."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Protocol
+
+import ipywidgets as w
+
+from fireplace_calc.panels.changer import Changer
+
+if TYPE_CHECKING:
+    from fireplace_calc.assessment import Assessment
+    from fireplace_calc.design.records import Design
+    from fireplace_calc.panels.controls.everything import Everything
+    from fireplace_calc.panels.picture.view_pane import ViewPane
+    from fireplace_calc.panels.session import Session
+
+
+class Host(Changer, Protocol):
+    """All that folds ask for."""
+
+    session: Session
+    view_pane: ViewPane
+    everything: Everything
+    viewer: w.Dropdown
+
+    @property
+    def pack(self) -> str:
+        """Book the design is checked against."""
+        ...
+
+    @property
+    def result(self) -> Assessment:
+        """Everything about the design as it stands."""
+        ...
+
+    def put(self, design: Design) -> None:
+        """Show another design."""
+
+    def redraw(self) -> None:
+        """Draw the picture again."""

@@ -384,21 +384,23 @@ def test_a_rule_of_thumb_is_worked_from_its_own_figure():
         )
         / CUFT
     )
-    assert said["Brick by wall measure"].thumb == pytest.approx(22.5 * work)
+    assert said["Brick by wall measure"].by_rule == pytest.approx(22.5 * work)
     assert said["Brick by wall measure"].counted == net["Common brick"] + net["Facing brick"]
-    assert said["Mortar, one wythe"].thumb == pytest.approx(
+    assert said["Mortar, one wythe"].by_rule == pytest.approx(
         11.7 * said["Brick by wall measure"].counted / 1000
     )
-    assert said["Refractory mortar"].thumb == pytest.approx(350 * said["Firebrick"].counted / 1000)
+    assert said["Refractory mortar"].by_rule == pytest.approx(
+        350 * said["Firebrick"].counted / 1000
+    )
     lined = (
         sum(result.geometry.by_name[name].volume for name in ("firebox lining", "firebox floor"))
         / CUFT
     )
-    assert said["Firebrick"].thumb == pytest.approx(17 * lined)
-    assert said["Mortar, thick walls"].thumb == pytest.approx(
+    assert said["Firebrick"].by_rule == pytest.approx(17 * lined)
+    assert said["Mortar, thick walls"].by_rule == pytest.approx(
         18 * said["Brick by wall measure"].counted / 1000
     )
     f, walls = result.geometry.frame, result.geometry.by_name["base walls"]
-    assert said["Base block"].thumb == pytest.approx(
+    assert said["Base block"].by_rule == pytest.approx(
         1.125 * 2 * (2 * f.block_half + f.block_back) * (walls.top - walls.bottom) / SQFT
     )

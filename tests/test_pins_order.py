@@ -76,7 +76,7 @@ def test_rules_of_thumb_beside_it(name):
     wanted = order.opinions(naive(name).s, naive(name).order, naive(name).rows)
     assert [one.what for one in said] == [what for what, *_ in wanted]
     for one, (what, counted, thumb, unit) in zip(said, wanted, strict=True):
-        assert (one.counted, one.thumb) == pytest.approx((counted, thumb), rel=1e-9), what
+        assert (one.counted, one.by_rule) == pytest.approx((counted, thumb), rel=1e-9), what
         assert one.unit == unit
 
 

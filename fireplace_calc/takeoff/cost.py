@@ -14,7 +14,23 @@ from fireplace_calc.takeoff.rows import Row
 
 @dataclass(frozen=True, slots=True)
 class Price:
-    """What one unit costs, in the list's own currency, and how many come in a pack."""
+    """What one unit of an item costs.
+
+    Attributes
+    ----------
+    item, unit : str
+        As on the takeoff.
+    price : float
+        Of one unit, in ``currency``. [-]
+    currency : str
+        The list's own word for it.
+    per_pack : int or None
+        Units in a pack, where it is sold so. [-]
+    pack : str
+        What a pack is called.
+    confidence : str
+        ``invented`` for an example.
+    """
 
     item: str
     unit: str
@@ -26,8 +42,24 @@ class Price:
 
 
 def prices(path: str | None = None) -> dict[str, Price]:
-    """A price list by item; without a path the example list, every price of which is invented.
+    """A price list by item.
 
+    Parameters
+    ----------
+    path : str, optional
+        A CSV file; the example list, every price of which is invented, when left out.
+
+    Returns
+    -------
+    dict of str to Price
+
+    Raises
+    ------
+    InputError
+        When the file cannot be opened, or a line of it cannot be read.
+
+    Examples
+    --------
     >>> prices()["Mortar"].confidence
     'invented'
     """
@@ -55,7 +87,7 @@ def prices(path: str | None = None) -> dict[str, Price]:
         except (KeyError, TypeError, ValueError):
             raise InputError(
                 f"Line {number} of the price list cannot be read: item, unit, price as a bare"
-                " number, currency, per_pack, pack and confidence are wanted, but it holds"
+                " number, currency, per_pack, pack and confidence are needed, but it holds"
                 f" {', '.join(map(str, r.values()))}.",
                 "price list",
                 "a bare number",
@@ -95,7 +127,7 @@ class Bill:
 
     Attributes
     ----------
-    lines : tuple of Line
+    lines : tuple of PricedLine
     total : float
         Of all that has a price. [-]
     currency : str

@@ -4,7 +4,7 @@ waste applies.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from fireplace_calc.base.printing import feet_inches
@@ -30,7 +30,7 @@ class Goods:
     Attributes
     ----------
     unit : str
-        It is sold by.
+        It is sold by: bag, brick, piece, square foot, cubic yard.
     holds : float or None
         What one unit holds, where it is bought by volume. [m3]
     step : float
@@ -54,34 +54,41 @@ def _bag(pounds: float, material: str) -> float:
 
 @lru_cache(maxsize=1)
 def all_goods() -> dict[str, Goods]:
-    """Everything that can stand on the list, in the order it is needed on site."""
+    """Everything that can stand on the list, in the order it is needed on site.
+
+    Returns
+    -------
+    dict of str to Goods
+        By the item's name.
+    """
     brick, block, fire = (
-        ("brick", None, 1, "brick"),
-        ("block", None, 1, "block"),
-        ("brick", None, 1, "firebrick"),
+        Goods("brick", None, 1, "brick"),
+        Goods("block", None, 1, "block"),
+        Goods("brick", None, 1, "firebrick"),
     )
-    poured, slab = ("yd3", CUYD, 0.25, "concrete"), ("ft2", None, 1, "")
-    piece, single = ("piece", None, 1, "section"), ("piece", None, 1, "")
+    poured, slab = Goods("yd3", CUYD, 0.25, "concrete"), Goods("ft2", None, 1, "")
+    piece, single = Goods("piece", None, 1, "section"), Goods("piece", None, 1, "")
     bag = "a bag is taken to make its own weight of set work"
-    concrete = ("80-lb bag", _bag(80, "concrete"), 1, "concrete", bag)
-    mortar = ("80-lb bag", _bag(80, "mortar"), 1, "mortar", bag)
-    pail = (
+    concrete = Goods("80-lb bag", _bag(80, "concrete"), 1, "concrete", bag)
+    mortar = Goods("80-lb bag", _bag(80, "mortar"), 1, "mortar", bag)
+    pail = Goods(
         "50-lb pail",
         _bag(50, "refractory mortar"),
         1,
         "mortar",
         "firebrick, section and liner joints, parging",
     )
-    stone = (
+    stone = Goods(
         "ton",
         2000 * POUND / density("stone"),
         0.25,
         "brick",
         "a quarter of the work is mortar, by habit",
     )
-    hand = (
-        *piece,
-        f"pieces no longer than {feet_inches(LONGEST)}, our own habit; weight is the mean piece",
+    hand = replace(
+        piece,
+        note=f"pieces no longer than {feet_inches(LONGEST)}, our own habit; weight is the mean"
+        " piece",
     )
     measure = (
         f"{COMMON.per_volume * CUFT:.1f} to the cubic foot with 1/2 in joints; old wall measure, "
@@ -92,8 +99,8 @@ def all_goods() -> dict[str, Goods]:
         f"mixed on site 1:2-1/2:5, a yard takes {yard.cement:g} sacks of 94 lb,"
         f" {yard.sand / CUYD:.2f} yd3 of sand and {yard.gravel / CUYD:.2f} of gravel (USDA FB 1889)"
     )
-    listed = {
-        "Footing concrete": (*poured, by_hand),
+    return {
+        "Footing concrete": replace(poured, note=by_hand),
         "Base block": block,
         "Core grout": poured,
         "Hearth slab concrete": poured,
@@ -104,19 +111,20 @@ def all_goods() -> dict[str, Goods]:
         "Hearth brick": brick,
         "Hearth topping concrete": poured,
         "Firebrick, whole": fire,
-        "Firebrick, cut": (*fire, "bricks the cut pieces come out of, two from one where they fit"),
+        "Firebrick, cut": replace(
+            fire, note="bricks the cut pieces come out of, two from one where they fit"
+        ),
         "Firebox floor section": hand,
         "Firebox back section": hand,
         "Firebox side section": hand,
-        "Common brick": (*brick, measure),
+        "Common brick": replace(brick, note=measure),
         "Facing brick": brick,
         "Masonry block": block,
         "Building stone": stone,
         "Wall concrete": poured,
         **{
-            f"Face {finish}": (
-                *slab,
-                "area only: a finish has no thickness in the design and no weight here",
+            f"Face {finish}": replace(
+                slab, note="area only: a finish has no thickness in the design and no weight here"
             )
             for finish in ("stone", "plaster", "tile")
         },
@@ -136,8 +144,7 @@ def all_goods() -> dict[str, Goods]:
         "Crown concrete": concrete,
         "Crown stone": single,
         "Crown mortar": mortar,
-        "Metal cap": (*single, "weight from its maker, not counted"),
+        "Metal cap": replace(single, note="weight from its maker, not counted"),
         "Mortar": mortar,
         "Refractory mortar": pail,
     }
-    return {item: Goods(*terms) for item, terms in listed.items()}

@@ -11,7 +11,8 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import PCF
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.goods import all_goods
-from fireplace_calc.takeoff.shares import Share, share_out
+from fireplace_calc.takeoff.share import Share
+from fireplace_calc.takeoff.shares import share_out
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +24,7 @@ class Row:
     item, material : str
         What to order, and of what.
     net, order : float
-        Quantity in the work, and quantity to buy with waste, in ``unit``.
+        Quantity in the work, and quantity to buy with waste, in ``unit``. [-]
     unit : str
         As it is bought.
     weight_kg : float
@@ -48,7 +49,7 @@ class Row:
 
 
 @lru_cache(maxsize=64)
-def _known(material: str) -> str:
+def _density_note(material: str) -> str:
     value, source = densities()[material]
     return f"{material} {value:.0f} kg/m3 ({value / PCF:.0f} lb/ft3, {source.confidence})"
 
@@ -78,19 +79,19 @@ def to_order(net: float, waste: float, step: float) -> float:
     return ceil(net * (1 + waste) / step - ROUNDING) * step
 
 
-def _row(item: str, asked: list[Share], waste: dict[str, float]) -> Row:
+def _row(item: str, shares: list[Share], waste: dict[str, float]) -> Row:
     sold = all_goods()[item]
-    volume, weight = sum(s.volume for s in asked), sum(s.weight for s in asked)
+    volume, weight = sum(s.volume for s in shares), sum(s.weight for s in shares)
     if sold.holds is not None:
         net = volume / sold.holds
     elif sold.unit == "ft2":
-        net = sum(s.count for s in asked)
+        net = sum(s.count for s in shares)
     else:
-        net = ceil(sum(s.count for s in asked) - ROUNDING)
+        net = ceil(sum(s.count for s in shares) - ROUNDING)
     order = to_order(net, waste.get(sold.waste, 0.0), sold.step)
-    materials = tuple(dict.fromkeys(s.material for s in asked))
-    notes = [n for n in dict.fromkeys((sold.note, *(s.note for s in asked))) if n]
-    notes += [_known(m) for m in materials if weight > 0]
+    materials = tuple(dict.fromkeys(s.material for s in shares))
+    notes = [n for n in dict.fromkeys((sold.note, *(s.note for s in shares))) if n]
+    notes += [_density_note(m) for m in materials if weight > 0]
     counted = sold.holds is None and sold.unit != "ft2" and weight > 0
     piece = weight / net if counted else None
     return Row(
@@ -117,19 +118,30 @@ def take_off(geometry: Geometry) -> tuple[Row, ...]:
     Returns
     -------
     tuple of Row
-        In the order the goods are needed on site; volumes add up to those of the parts. [m3]
+        In the order the goods are needed on site; volumes add up to those of the parts.
     """
-    asked: dict[str, list[Share]] = {}
+    by_item: dict[str, list[Share]] = {}
     for share in share_out(geometry):
-        asked.setdefault(share.item, []).append(share)
+        by_item.setdefault(share.item, []).append(share)
     design = geometry.design.waste
     waste = {
         name: getattr(design, name)
         for name in ("brick", "firebrick", "block", "section", "mortar", "concrete")
     }
-    return tuple(_row(item, asked[item], waste) for item in all_goods() if item in asked)
+    return tuple(_row(item, by_item[item], waste) for item in all_goods() if item in by_item)
 
 
 def total_weight(rows: tuple[Row, ...]) -> float:
-    """Weight of the whole as it stands on its footing, footing counted in. [kg]"""
+    """Weight of the whole as it stands on its footing, footing counted in.
+
+    Parameters
+    ----------
+    rows : tuple of Row
+        Of its takeoff.
+
+    Returns
+    -------
+    float
+        [kg]
+    """
     return sum(row.weight_kg for row in rows)

@@ -9,7 +9,7 @@ from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import CUFT, INCH, POUND, SQFT, SQIN
 from fireplace_calc.brickwork.unit import COMMON, in_wall
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.takeoff import handbook
+from fireplace_calc.takeoff import handbook, handbook_flues
 from fireplace_calc.takeoff.rows import Row
 
 NAVY, BULLETIN, OLDER = (
@@ -21,15 +21,28 @@ NAVY, BULLETIN, OLDER = (
 
 @dataclass(frozen=True, slots=True)
 class Opinion:
-    """What a rule of thumb says beside what was counted; both in ``unit``."""
+    """What a rule of thumb gives beside what was counted.
+
+    Attributes
+    ----------
+    what : str
+        Is counted.
+    counted, by_rule : float
+        Counted here, and by the rule of thumb, in ``unit``. [-]
+    unit : str
+    rule, source : str
+        The rule of thumb, and where it is printed.
+    why : str
+        The two differ.
+    """
 
     what: str
     counted: float
-    thumb: float
+    by_rule: float
     unit: str
     rule: str
     source: str
-    gap: str
+    why: str
 
 
 def second_opinion(geometry: Geometry, rows: tuple[Row, ...]) -> tuple[Opinion, ...]:
@@ -171,12 +184,12 @@ def _block(geometry: Geometry, net: dict[str, float]) -> Iterator[Opinion]:
 def _flue(geometry: Geometry) -> Iterator[Opinion]:
     """The bulletins reckon with the bare inside of a liner, and so does what is drawn here."""
     f, lined = geometry.frame, geometry.design.flue.liner != "unlined"
-    wanted = handbook.flue_area(f.opening_area, f.liner_top - f.hearth, lined)
+    needed = handbook_flues.flue_area(f.opening_area, f.liner_top - f.hearth, lined)
     if lined:
         fits = [
             f"{size} {word}"
             for shape, word in (("rectangular", "outside"), ("round", "round"))
-            if (size := handbook.next_liner(wanted, shape))
+            if (size := handbook_flues.next_liner(needed, shape))
         ]
         sizes = (
             f"its next liner is {' or '.join(fits)}"
@@ -184,12 +197,12 @@ def _flue(geometry: Geometry) -> Iterator[Opinion]:
             else "no liner of its table is as large"
         )
     else:
-        short, long = (round(side / INCH) for side in handbook.brick_flue(wanted))
+        short, long = (round(side / INCH) for side in handbook_flues.brick_flue(needed))
         sizes = f"in bare brick {short} x {long} in, which no code of today allows"
     yield Opinion(
         "Flue area",
         f.bore.area / SQIN,
-        wanted / SQIN,
+        needed / SQIN,
         "in2",
         "a twelfth of the opening; a tenth unlined or under 22 ft",
         BULLETIN,
@@ -199,7 +212,7 @@ def _flue(geometry: Geometry) -> Iterator[Opinion]:
     yield Opinion(
         "Flue area, older rule",
         f.bore.area / SQIN,
-        handbook.older_flue_area(f.opening_area) / SQIN,
+        handbook_flues.older_flue_area(f.opening_area) / SQIN,
         "in2",
         "13 in2 to the square foot of opening",
         OLDER,

@@ -226,9 +226,9 @@ def ordering(
         (
             o.what,
             f"{grouped(o.counted)} {o.unit}",
-            f"{grouped(o.thumb)} {o.unit}",
+            f"{grouped(o.by_rule)} {o.unit}",
             f"{o.rule}; {o.source}",
-            o.gap,
+            o.why,
         )
         for o in second_opinion(result.geometry, result.takeoff)
     )

@@ -1,0 +1,188 @@
+"""What one part asks of one kind of goods, for each way of building: poured, set in pieces, laid in
+brick or in hollow block.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from fireplace_calc.base.tables import density
+from fireplace_calc.brickwork.unit import UnitMasonry
+from fireplace_calc.geometry.parts import Part
+from fireplace_calc.takeoff.bricks import CORELESS
+
+LEAST_MORTAR = 1e-12
+"""Mortar that is less is only what a float has lost: bricks laid dry have none. [m3]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """What one part asks of one kind of goods.
+
+    Attributes
+    ----------
+    part, item, material : str
+        Which part, what to order, and of what it is.
+    volume : float
+        In the part. [m3]
+    weight : float
+        [kg]
+    count : float
+        Pieces [-], or the area [ft2] of what is bought so.
+    note : str
+        How it was counted.
+    """
+
+    part: str
+    item: str
+    material: str
+    volume: float
+    weight: float
+    count: float = 0.0
+    note: str = ""
+
+
+def poured(
+    part: Part, item: str, material: str = "concrete", count: float = 1, note: str = ""
+) -> Iterator[Share]:
+    """All of a part in one material.
+
+    Parameters
+    ----------
+    part : Part
+    item, material : str
+        What to order, and of what it is.
+    count : float
+        Pieces [-], or an area [ft2].
+    note : str
+
+    Yields
+    ------
+    Share
+    """
+    yield Share(
+        part.name, item, material, part.volume, part.volume * density(material), count, note
+    )
+
+
+def joints(part: Part, volume: float, material: str = "mortar") -> Iterator[Share]:
+    """Mortar of a part, when there is any.
+
+    Parameters
+    ----------
+    part : Part
+    volume : float
+        Of the joints. [m3]
+    material : str
+
+    Yields
+    ------
+    Share
+    """
+    if volume > LEAST_MORTAR:
+        yield Share(part.name, material.capitalize(), material, volume, volume * density(material))
+
+
+def hand_set(
+    part: Part,
+    item: str,
+    material: str,
+    count: float,
+    joint: float = 0.0,
+    volume: float | None = None,
+    note: str = "",
+) -> Iterator[Share]:
+    """Pieces set by hand in refractory mortar.
+
+    Parameters
+    ----------
+    part : Part
+    item, material : str
+        What to order, and of what it is.
+    count : float
+        Pieces. [-]
+    joint : float
+        Share of the volume that is mortar. [-]
+    volume : float, optional
+        Of pieces and joints; the whole part when left out. [m3]
+    note : str
+
+    Yields
+    ------
+    Share
+    """
+    filled = part.volume if volume is None else volume
+    bare = filled * (1 - joint)
+    yield Share(part.name, item, material, bare, bare * density(material), count, note)
+    yield from joints(part, filled * joint, "refractory mortar")
+
+
+def brick(
+    part: Part,
+    item: str,
+    laid: UnitMasonry,
+    material: str = "brick",
+    mortar: str = "mortar",
+    volume: float | None = None,
+    note: str = "",
+) -> Iterator[Share]:
+    """Brick by volume, each with its joints.
+
+    Parameters
+    ----------
+    part : Part
+    item : str
+        What to order.
+    laid : UnitMasonry
+        How it is laid.
+    material, mortar : str
+    volume : float, optional
+        Of brick and joints; the whole part when left out. [m3]
+    note : str
+
+    Yields
+    ------
+    Share
+    """
+    filled = part.volume if volume is None else volume
+    bare = filled * laid.share
+    yield Share(
+        part.name,
+        item,
+        material,
+        bare,
+        bare * density(material),
+        filled * laid.per_volume,
+        note,
+    )
+    yield from joints(part, filled - bare, mortar)
+
+
+def hollow_block(
+    part: Part, item: str, laid: UnitMasonry, count: float, filled: bool = False
+) -> Iterator[Share]:
+    """Hollow block, its cores left empty or filled with grout.
+
+    Parameters
+    ----------
+    part : Part
+    item : str
+        What to order.
+    laid : UnitMasonry
+        How it is laid.
+    count : float
+        Blocks. [-]
+    filled : bool
+        Whether the cores are poured solid.
+
+    Yields
+    ------
+    Share
+    """
+    gross = part.volume * laid.share
+    cores = gross * (1 - CORELESS) if filled else 0.0
+    yield Share(part.name, item, "block", gross - cores, gross * density("block"), count)
+    if cores:
+        yield Share(part.name, "Core grout", "grout", cores, cores * density("grout"))
+    yield from joints(part, part.volume - gross)

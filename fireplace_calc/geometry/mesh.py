@@ -8,6 +8,7 @@ than a millionth of a metre off. numpy and manifold3d wake only when asked.
 
 from __future__ import annotations
 
+import atexit
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
@@ -190,6 +191,13 @@ def _smoothed(body: Manifold) -> Manifold:
 @lru_cache(maxsize=512)
 def _trimmed(part: Part, normal: tuple[float, float, float], at: float) -> Manifold:
     return _body(part).trim_by_plane(normal, at)
+
+
+@atexit.register
+def _let_go() -> None:
+    """Solids that outlive the library's own end are reported as lost, on the reader's screen."""
+    _trimmed.cache_clear()
+    _body.cache_clear()
 
 
 def _skin(name: str, material: str, body: Manifold) -> Mesh:

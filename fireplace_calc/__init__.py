@@ -3,10 +3,21 @@ record.
 """
 
 from fireplace_calc.assessment import Assessment, assess
+from fireplace_calc.base.resources import example
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.editing.designfile import load, save
 from fireplace_calc.rules import PACKS
 
-__all__ = ["PACKS", "Assessment", "Design", "InputError", "assess", "change", "load", "save"]
+__all__ = [
+    "PACKS",
+    "Assessment",
+    "Design",
+    "InputError",
+    "assess",
+    "change",
+    "example",
+    "load",
+    "save",
+]

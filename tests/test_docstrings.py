@@ -19,7 +19,7 @@ FORMULA_ROOMS = (
 
 def public_functions():
     for info in pkgutil.walk_packages(fireplace_calc.__path__, "fireplace_calc."):
-        if info.name.endswith("__main__") or ".server" in info.name:
+        if info.name.endswith("__main__"):
             continue
         module = importlib.import_module(info.name)
         for name, thing in vars(module).items():

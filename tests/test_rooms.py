@@ -31,8 +31,8 @@ FLOORS = [
 ]
 """From the bottom up; a module imports only from floors below its own, or from its own room."""
 
-ALONE = {"server", "jupyter"}
-"""Loaded by the notebook server, not by the package."""
+ALONE = {"jupyter"}
+"""Loaded by the notebook server and by the command, not by the package."""
 
 HOUSE_RULES = {
     "pint": {"base"},
@@ -175,7 +175,7 @@ def modules():
     return [
         m
         for m in sorted(NAMES)
-        if m.split(".")[-1] != "__main__" and m.split(".")[1:2] not in (["server"], ["jupyter"])
+        if m.split(".")[-1] != "__main__" and m.split(".")[1:2] != ["jupyter"]
     ]
 
 

@@ -149,6 +149,8 @@ def test_a_reader_turns_cuts_and_changes_it(tmp_path):
         failed = []
         view.on("pageerror", lambda error: failed.append(str(error)))
         view.goto(address)
+        # not one of the supplied notebooks: it asks
+        view.get_by_role("button", name="Run all cells", exact=True).click(timeout=60_000)
         canvas = view.locator("canvas.turning-canvas")
         canvas.wait_for(timeout=60_000)
         said = view.locator(".turning-said span").first

@@ -13,6 +13,7 @@ from typing import Any
 
 from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.units import SYSTEMS, InputError
+from fireplace_calc.base.visitor import own_folder
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.editing.designfile import (
@@ -52,7 +53,7 @@ class Session:
         self.options: list[Design] = []
         self.past: list[Design] = []
         self.coming: list[Design] = []
-        self.folder = None if folder is None else Path(folder)
+        self.folder = None if folder is None else own_folder(folder)
         self.said = ""
         self._run = ("", 0.0)
         self._kept: tuple = ()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import os
 import re
 import shutil
 import socket
@@ -49,36 +50,51 @@ def server(kind: str, notebook: Path, root: Path):
     """Start JupyterLab or Voila on loopback, give the address of the notebook, and stop it
     afterwards.
     """
-    port = free_port()
+    port, settings = free_port(), Path(tempfile.mkdtemp())
     if kind == "lab":
         command = [
             sys.executable,
             "-m",
             "jupyterlab",
+            "--allow-root",
             "--no-browser",
             f"--port={port}",
             f"--ServerApp.root_dir={root}",
         ]
     else:
-        command = [sys.executable, "-m", "voila", "--no-browser", f"--port={port}", str(notebook)]
+        command = [
+            sys.executable,
+            "-m",
+            "fireplace_calc.jupyter.command",
+            "page",
+            "--no-browser",
+            f"--port={port}",
+            str(notebook),
+        ]
+    # no question about news over the page: that is JupyterLab's, and the reader's to answer
+    news = settings / "@jupyterlab" / "apputils-extension" / "notification.jupyterlab-settings"
+    news.parent.mkdir(parents=True)
+    news.write_text('{"fetchNews": "false", "checkForUpdates": false}')
+    here = {**os.environ, "JUPYTERLAB_SETTINGS_DIR": str(settings)}
     process = subprocess.Popen(
-        command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True, cwd=root
+        command, stderr=subprocess.STDOUT, stdout=subprocess.PIPE, text=True, cwd=root, env=here
     )
     try:
         pattern = r"(http://(?:127\.0\.0\.1|localhost):\d+)/(?:lab)?\S*?(?:token=(\w+))?\s"
-        for line in process.stderr:
+        for line in process.stdout:
             if found := re.search(pattern, line.rstrip() + " "):
                 break
         else:
             raise RuntimeError(f"{kind} did not start")
-        threading.Thread(target=lambda: [None for _ in process.stderr], daemon=True).start()
+        threading.Thread(target=lambda: [None for _ in process.stdout], daemon=True).start()
         if kind == "lab":
             yield f"{found[1]}/lab/tree/{notebook.relative_to(root)}?token={found[2]}&reset"
         else:
-            yield found[1] + "/"
+            yield f"{found[1]}/?token={found[2]}"
     finally:
         process.terminate()
         process.wait(20)
+        shutil.rmtree(settings)
 
 
 @contextlib.contextmanager
@@ -95,8 +111,8 @@ def page(width: int = 1280, height: int = 1000, **how):
 
 
 class Alone:
-    """A headless Chromium that can be left alone: while nobody looks in, no debugger takes time off
-    the page.
+    """A headless Chromium that can be left alone: while nobody looks in, no debugger takes time
+    off the page.
     """
 
     def __init__(self, width: int = 1280, height: int = 1000):

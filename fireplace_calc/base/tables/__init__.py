@@ -11,10 +11,8 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TypeVar
 
+from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import PCF, PSF, InputError
-
-DATA = Path(__file__).resolve().parents[3] / "data"
-"""The project's data folder, beside the package."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,10 +1,13 @@
 // Written by hand, no build: a module of JupyterLab's federated kind, loaded by JupyterLab and by Voila.
 //
-// 1. A notebook whose metadata says {"fireplace": {"run_on_open": true}} is run once when it is opened, with the file
-//    list folded away.
+// 1. A notebook whose metadata says {"fireplace": {"run_on_open": true}} asks to be run when it is opened. It is run, with
+//    the file list folded away, when the server says that its code came with the package, cell for cell; else a bar
+//    above it says why it was not, and the reader decides. What the notebook says of itself never decides.
 // 2. Inside our panels the notebook's single-letter commands are off, every slider handle carries its label's name, and
 //    the keyboard opens and folds what a click does.
-// 3. The picture's paper follows the page when that turns dark or light; print stays print.
+// 3. The widgets that a notebook has saved hold scripts, which run as soon as they are loaded. They stay unloaded until the
+//    reader has trusted what they show (Jupyter itself asks for trust only before it shows them).
+// 4. The picture's paper follows the page when that turns dark or light; print stays print.
 (function () {
   let scope = null;
 
@@ -15,16 +18,33 @@
     return factory();
   }
 
-  async function runOnOpen(panel, NotebookActions, shell) {
-    await panel.context.ready;
-    await panel.sessionContext.ready;
-    const told = panel.content.model.getMetadata('fireplace');
-    if (!told || !told.run_on_open) return;
-    if (shell.collapseLeft) shell.collapseLeft();
-    const kernel = panel.sessionContext.session && panel.sessionContext.session.kernel;
-    if (!kernel) return;
-    await kernel.info;
-    await NotebookActions.runAll(panel.content, panel.sessionContext);
+  const NO_ANSWER = 'This notebook has not been run: whether it came with the workbook could not be found out.';
+  const OTHER_KERNEL = 'This notebook has not been run: it asks for another kernel than the workbook\u2019s notebooks do.';
+
+  const WIDGET_VIEW = 'application/vnd.jupyter.widget-view+json';
+  const codeOf = (panel) =>
+    [...panel.content.model.cells].filter((cell) => cell.type === 'code').map((cell) => cell.sharedModel.getSource());
+
+  // A sentence that says why the notebook is not to run by itself; nothing when it may.
+  async function whyNot(panel, kernel, lab) {
+    if (!kernel || kernel.name !== 'python3' || (await kernel.info).language_info.name !== 'python') return OTHER_KERNEL;
+    const { contents, serverSettings } = lab.app.serviceManager;
+    const path = panel.context.path, cells = codeOf(panel);
+    if (contents.driveName(path)) return NO_ANSWER;
+    try {
+      const url = serverSettings.baseUrl.replace(/\/*$/, '/') + 'fireplace-workbook/shipped';
+      const asked = { method: 'POST', body: JSON.stringify({ path: contents.localPath(path), cells }) };
+      const response = await lab.services.ServerConnection.makeRequest(url, asked, serverSettings);
+      const answer = await response.json();
+      if (!response.ok || typeof answer.why !== 'string') return NO_ANSWER;
+      return answer.why || (JSON.stringify(codeOf(panel)) === JSON.stringify(cells) ? '' : NO_ANSWER);
+    } catch (trouble) {
+      return NO_ANSWER;
+    }
+  }
+
+  async function runAll(panel, lab) {
+    await lab.notebook.NotebookActions.runAll(panel.content, panel.sessionContext);
     // Running goes down with the cells; the reader begins at the top. The second time is for outputs that came in late.
     for (const wait of [0, 400]) {
       await new Promise((done) => setTimeout(done, wait));
@@ -32,6 +52,51 @@
       panel.content.activeCellIndex = 0;
       (panel.content.outerNode || panel.content.node).scrollTop = 0;
     }
+  }
+
+  function ask(panel, lab, why) {
+    const bar = new lab.widgets.Widget();
+    bar.addClass('fireplace-asks');
+    bar.node.setAttribute('role', 'alert');
+    bar.node.style.cssText = 'display: flex; flex-wrap: wrap; gap: 8px; align-items: center; padding: 8px 12px; min-height: 56px; box-sizing: border-box; overflow: auto;' +
+      'background: #ffe0b2; color: #000; font-size: 14px;';
+    const words = document.createElement('span');
+    words.textContent = why;
+    words.style.flex = '1 1 300px';
+    const button = (label, job) => {
+      const made = document.createElement('button');
+      made.textContent = label;
+      made.addEventListener('click', job);
+      return made;
+    };
+    const { NotebookActions } = lab.notebook;
+    bar.node.append(words,
+      button('Show its code', () => NotebookActions.showAllCode(panel.content)),
+      button('Run all cells', () => { bar.dispose(); runAll(panel, lab); }),
+      button('Do not run', () => bar.dispose()));
+    panel.contentHeader.addWidget(bar);
+  }
+
+  function holdSavedWidgets(model) {
+    const get = model.getMetadata.bind(model);
+    const trusted = () => {
+      const cells = [...model.cells].filter((cell) => cell.type === 'code');
+      const shown = (cell) => cell.sharedModel.getOutputs().some((output) => output.data && WIDGET_VIEW in output.data);
+      return cells.every((cell) => cell.trusted) && cells.some(shown);
+    };
+    model.getMetadata = (key) => (key === 'widgets' && !trusted() ? undefined : get(key));
+  }
+
+  async function runOnOpen(panel, lab) {
+    await panel.context.ready;
+    await panel.sessionContext.ready;
+    const told = panel.content.model.getMetadata('fireplace');
+    if (!told || !told.run_on_open) return;
+    const why = await whyNot(panel, panel.sessionContext.session && panel.sessionContext.session.kernel, lab);
+    if (panel.isDisposed) return;
+    if (why) return ask(panel, lab, why);
+    if (lab.app.shell.collapseLeft) lab.app.shell.collapseLeft();
+    await runAll(panel, lab);
   }
 
   function care(panel) {
@@ -108,13 +173,20 @@
 
   async function plugin() {
     const notebook = await shared('@jupyterlab/notebook');
+    const services = await shared('@jupyterlab/services');
+    const widgets = await shared('@lumino/widgets');
     return {
       id: 'fireplace-workbook:plugin',
       autoStart: true,
       optional: notebook ? [notebook.INotebookTracker] : [],
       activate: (app, tracker) => {
         watch();
-        if (tracker) tracker.widgetAdded.connect((_, panel) => runOnOpen(panel, notebook.NotebookActions, app.shell));
+        const lab = { app, notebook, services, widgets };
+        if (!tracker) return;
+        tracker.widgetAdded.connect((_, panel) => {
+          holdSavedWidgets(panel.context.model);
+          runOnOpen(panel, lab);
+        });
       },
     };
   }

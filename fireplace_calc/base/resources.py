@@ -1,0 +1,63 @@
+"""Where the files stand that came with the package: figures, example designs, notebooks; and its
+version.
+
+In a clone they are the folders ``data`` and ``notebooks`` at the top. A wheel carries the same
+folders inside the package.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+from fireplace_calc.base.units import InputError
+
+PACKAGE = Path(__file__).resolve().parent.parent
+CLONE = PACKAGE.parent
+CARRIED = PACKAGE / "_supplied"
+"""Only in an installed wheel."""
+_TOP = CARRIED if CARRIED.is_dir() else CLONE
+
+DATA = _TOP / "data"
+DESIGNS = DATA / "designs"
+NOTEBOOKS = _TOP / "notebooks"
+
+
+def example(name: str) -> Path:
+    """An example design that came with the package, for ``load``.
+
+    Parameters
+    ----------
+    name : str
+        ``boathouse`` or ``plain``.
+
+    Returns
+    -------
+    path
+        The design file; copy it to make a design of your own.
+
+    Raises
+    ------
+    InputError
+        When there is none of this name.
+    """
+    path = DESIGNS / f"{name}.toml"
+    if path.parent != DESIGNS or not path.is_file():
+        names = ", ".join(sorted(known.stem for known in DESIGNS.glob("*.toml")))
+        raise InputError(f"No example design {name!r}; there are {names}.", "example", names, name)
+    return path
+
+
+@cache
+def version() -> str:
+    """The project's version, from ``pyproject.toml`` in a clone and from the installed package
+    else.
+    """
+    if _TOP is CLONE:
+        import tomllib
+
+        with (CLONE / "pyproject.toml").open("rb") as file:
+            return str(tomllib.load(file)["project"]["version"])
+    from importlib import metadata
+
+    return metadata.version("fireplace_calc")

@@ -19,13 +19,13 @@ from bench.browser import FLAGS, chromium
 from test_browser import REQUIRED
 
 from fireplace_calc.base.resources import NOTEBOOKS
-from fireplace_calc.base.visitor import own_folder
+from fireplace_calc.editing.visitor import own_folder
 from fireplace_calc.jupyter.command import main
 
 COMMAND = [sys.executable, "-m", "fireplace_calc.jupyter.command"]
 ADDRESS = "127.0.0.1"
 NOBODY = "aaaaaaaa-aaaa-aaaa-aaaa-aaaaaaaaaaaa"
-SIGNS_THE_BOOK = """from fireplace_calc.base.visitor import own_folder
+SIGNS_THE_BOOK = """from fireplace_calc.editing.visitor import own_folder
 folder = own_folder("kept/client")
 folder.mkdir(parents=True, exist_ok=True)
 book = folder / "book.txt"

@@ -24,7 +24,7 @@ from voila.app import Voila
 from voila.tornado.handler import TornadoVoilaHandler
 
 from fireplace_calc.base.units import InputError
-from fireplace_calc.base.visitor import FOLDER
+from fireplace_calc.editing.visitor import FOLDER
 from fireplace_calc.jupyter.connection import PromptConnection
 from fireplace_calc.jupyter.qr import as_text
 

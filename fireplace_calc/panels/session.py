@@ -13,7 +13,6 @@ from typing import Any
 
 from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.units import SYSTEMS, InputError
-from fireplace_calc.base.visitor import own_folder
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.editing.designfile import (
@@ -24,6 +23,7 @@ from fireplace_calc.editing.designfile import (
     set_aside,
     write_whole,
 )
+from fireplace_calc.editing.visitor import own_folder
 from fireplace_calc.rules import PACKS
 
 PAUSE = 1.0

@@ -3,7 +3,7 @@ record.
 """
 
 from fireplace_calc.assessment import Assessment, assess
-from fireplace_calc.base.resources import example
+from fireplace_calc.base.resources import example, version
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
@@ -21,3 +21,10 @@ __all__ = [
     "load",
     "save",
 ]
+
+
+def __getattr__(name: str) -> str:
+    """``__version__``, read when it is asked for."""
+    if name == "__version__":
+        return version()
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from fireplace_calc.assessment import DEFAULT_PACK, assess
+from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.report.written import require_units, summary, write_csv
@@ -35,6 +36,7 @@ def _parser() -> argparse.ArgumentParser:
         epilog="Exit status: 0 nothing falls short, 1 something does, 2 input error.",
         allow_abbrev=False,
     )
+    parser.add_argument("--version", action="version", version=made_by())
     parser.add_argument("design", metavar="DESIGN.toml", help="design file")
     parser.add_argument(
         "--out",
@@ -116,7 +118,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         )
         return INPUT_ERROR
     try:
-        print(summary(result, units), flush=True)
+        print(f"{summary(result, units)}\n\n{made_by()}", flush=True)
     except BrokenPipeError:  # whoever read it has seen enough; the files and the status stand
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     return SOMETHING_SHORT if result.counts.get(FALLS_SHORT) else NOTHING_SHORT

@@ -50,7 +50,7 @@ def test_the_boathouse_on_the_command_line(tmp_path):
     result = assess(load(BOATHOUSE))
     with (out / "takeoff.csv").open(newline="") as file:
         lines = list(csv.DictReader(file))
-    assert tuple(lines[0]) == TAKEOFF_COLUMNS
+    assert tuple(lines[0]) == (*TAKEOFF_COLUMNS, "made_by")
     assert [(line["item"], float(line["order"]), line["unit"]) for line in lines] == [
         (r.item, r.order, r.unit) for r in result.takeoff
     ]
@@ -59,7 +59,7 @@ def test_the_boathouse_on_the_command_line(tmp_path):
     ]
     with (out / "findings.csv").open(newline="") as file:
         lines = list(csv.DictReader(file))
-    assert tuple(lines[0]) == FINDING_COLUMNS
+    assert tuple(lines[0]) == (*FINDING_COLUMNS, "made_by")
     assert [(line["key"], line["verdict"]) for line in lines] == [
         (f.key, f.verdict) for f in result.findings
     ]

@@ -14,6 +14,7 @@ import pypdf
 import pytest
 
 from fireplace_calc import PACKS, Design, assess, load
+from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.tables import DATA, rows, rule_sources
 from fireplace_calc.rules import check_every_pack
 
@@ -135,18 +136,17 @@ def test_exports_show_no_address(exported):
 def test_exports_carry_our_name_and_no_librarys(exported):
     """Metadata read back: the program, not the library it writes with."""
     book = openpyxl.load_workbook(exported / "order.xlsx")
-    assert book.properties.creator == "fireplace_calc" and book.properties.title
+    assert book.properties.creator == made_by() and book.properties.title
     with zipfile.ZipFile(exported / "order.xlsx") as parts:
-        assert (
-            "<Application>fireplace_calc</Application>" in parts.read("docProps/app.xml").decode()
-        )
+        program = f"<Application>{made_by()}</Application>"
+        assert program in parts.read("docProps/app.xml").decode()
         for name in ("docProps/app.xml", "docProps/core.xml"):
             assert not LIBRARIES.search(parts.read(name).decode()), name
     text = (exported / "drawings.dxf").read_text(encoding="utf-8")
     assert not LIBRARIES.search(text)
     drawing = ezdxf.readfile(exported / "drawings.dxf")
-    assert drawing.header["$LASTSAVEDBY"] == "fireplace_calc" and not drawing.audit().has_errors
+    assert drawing.header["$LASTSAVEDBY"] == made_by() and not drawing.audit().has_errors
     told = pypdf.PdfReader(exported / "drawings.pdf").metadata
     assert told is not None
     for name in ("/Author", "/Creator", "/Producer"):
-        assert told[name] == "fireplace_calc", name
+        assert told[name] == made_by(), name

@@ -12,6 +12,8 @@ from pathlib import Path
 
 from fireplace_calc.base.units import InputError
 
+MAKER = "fireplace_calc"
+"""Name of the program."""
 PACKAGE = Path(__file__).resolve().parent.parent
 CLONE = PACKAGE.parent
 CARRIED = PACKAGE / "_supplied"
@@ -60,4 +62,9 @@ def version() -> str:
             return str(tomllib.load(file)["project"]["version"])
     from importlib import metadata
 
-    return metadata.version("fireplace_calc")
+    return metadata.version(MAKER)
+
+
+def made_by() -> str:
+    """Name and version of the program, as every file written here carries it."""
+    return f"{MAKER} {version()}"

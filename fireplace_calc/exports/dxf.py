@@ -12,8 +12,8 @@ from typing import Any
 import numpy as np
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.maker import MAKER
 from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.base.resources import MAKER, made_by
 from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
@@ -70,11 +70,13 @@ def write_dxf(result: Assessment, path: str | os.PathLike[str], units: str = FEE
 
 def _signed(document: Any, library: str) -> str:
     """The file's text, with our name in every place where the library writes its own."""
-    document.header["$LASTSAVEDBY"] = MAKER
+    document.header["$LASTSAVEDBY"] = made_by()
+    document.header.custom_vars.append("Program", made_by())
     document.header["$DIMSTYLE"] = DIMENSIONS
     written = StringIO()
     document.write(written)
-    signed = re.sub(rf"^{re.escape(library)} @ .*$", MAKER, written.getvalue(), flags=re.MULTILINE)
+    stamp = rf"^{re.escape(library)} @ .*$"
+    signed = re.sub(stamp, made_by(), written.getvalue(), flags=re.MULTILINE)
     return signed.replace("EZDXF", MAKER.upper())
 
 

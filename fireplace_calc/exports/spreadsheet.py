@@ -12,7 +12,7 @@ from typing import Any
 from zipfile import ZIP_DEFLATED, ZipFile
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.maker import MAKER
+from fireplace_calc.base.resources import made_by
 from fireplace_calc.editing.designfile import write_whole
 from fireplace_calc.report.written import CAUTION, FINDING_COLUMNS, harmless
 from fireplace_calc.takeoff import Price, all_goods, bill
@@ -47,7 +47,7 @@ FIRST = 6
 """Row of the first item; over it stand name, caution and the headings. [-]"""
 PROPERTIES = (
     '<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties">'
-    f"<Application>{MAKER}</Application></Properties>"
+    f"<Application>{made_by()}</Application></Properties>"
 )
 
 
@@ -87,7 +87,7 @@ def write_spreadsheet(
     from openpyxl.writer.excel import ExcelWriter
 
     book = openpyxl.Workbook()
-    book.properties.creator, book.properties.title = MAKER, harmless(result.design.name)
+    book.properties.creator, book.properties.title = made_by(), harmless(result.design.name)
     _order(book.active, result, prices)
     _findings(book.create_sheet("Findings"), result)
     written = BytesIO()
@@ -107,7 +107,7 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
     said = "Every price is an invented example: put in your own. " if priced.invented else ""
     sheet["A3"] = (
         f"{said}Currency: {priced.currency or 'none named'}. Labor, equipment, freight "
-        "and tax are not in it."
+        f"and tax are not in it. Written by {made_by()}."
     )
     for column, heading in enumerate(HEADINGS, 1):
         cell = sheet.cell(FIRST - 1, column, heading)

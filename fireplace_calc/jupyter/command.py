@@ -9,7 +9,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from fireplace_calc.base.resources import CARRIED, DESIGNS, NOTEBOOKS, version
+from fireplace_calc.base.resources import CARRIED, DESIGNS, NOTEBOOKS, made_by
 from fireplace_calc.base.units import InputError
 from fireplace_calc.jupyter.copies import copy_out
 
@@ -22,7 +22,7 @@ def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="fireplace-workbook", description=__doc__, allow_abbrev=False
     )
-    parser.add_argument("--version", action="version", version=f"fireplace_calc {version()}")
+    parser.add_argument("--version", action="version", version=made_by())
     jobs = parser.add_subparsers(dest="job", required=True, metavar="COMMAND")
     copies = jobs.add_parser(
         "notebooks", help="copy the notebooks and the example designs into a folder"

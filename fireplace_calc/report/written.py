@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import (
     CUYD,
     FEET_INCHES,
@@ -72,6 +73,8 @@ FINDING_COLUMNS = (
     "confidence",
     "source",
 )
+MADE_BY = "made_by"
+"""Last column of every table of figures: name and version of the program."""
 KINDS = {
     "in": "length",
     "ft": "length",
@@ -509,8 +512,8 @@ def harmless(value: Any) -> Any:
 def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(columns)
-    writer.writerows([harmless(value) for value in row] for row in rows)
+    writer.writerow([*columns, MADE_BY])
+    writer.writerows([*map(harmless, row), made_by()] for row in rows)
     return text.getvalue().encode()
 
 

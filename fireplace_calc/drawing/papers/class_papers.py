@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Sequence
 from datetime import date
 
 from fireplace_calc.assessment import DEFAULT_PACK
+from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow
 from fireplace_calc.drawing.sheets.pdf import PdfBook
@@ -122,7 +123,7 @@ def class_pages(
         _margins(
             sheet,
             f"{'Key' if key else 'Exercise'} {seed}",
-            f"{pack}, page {number} of {len(made)}, {date.today().isoformat()}",
+            f"{pack}, page {number} of {len(made)}, {date.today().isoformat()}, {made_by()}",
             named=not key,
         )
     return made

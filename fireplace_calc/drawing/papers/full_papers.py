@@ -11,6 +11,7 @@ from datetime import date
 from pathlib import Path
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import FEET_INCHES, FOOT, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
@@ -152,6 +153,7 @@ def _block(
     )
     sheet.text(left + 3, low + 3.4, CAUTION + invented, size=SMALL, ha="left")
     sheet.text(right - 3, low + 13.4, f"{name}, {number}", size=SMALL, ha="right", bold=True)
+    sheet.text(right, low - 3.2, made_by(), size=SMALL, ha="right")
     if denominator is None:
         return
     unit, word = (FOOT, "ft") if units == FEET_INCHES else (1.0, "m")

@@ -13,7 +13,7 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
-from fireplace_calc.base.maker import MAKER
+from fireplace_calc.base.resources import made_by
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.canvas import MM_TO_POINTS, Layer, layers
 from fireplace_calc.drawing.sheets.sheet import Label, Sheet
@@ -53,9 +53,9 @@ class PdfBook:
         self.canvas = Canvas(path, pageCompression=1, invariant=1)
         self.canvas.setTitle(title)
         self.canvas.setSubject(subject)
-        self.canvas.setAuthor(MAKER)
-        self.canvas.setCreator(MAKER)
-        self.canvas.setProducer(MAKER)
+        self.canvas.setAuthor(made_by())
+        self.canvas.setCreator(made_by())
+        self.canvas.setProducer(made_by())
 
     def add(self, sheet: Sheet) -> None:
         """One sheet, one page of its own size."""

@@ -36,8 +36,8 @@ from fireplace_calc.build.order import order_of_work
 from fireplace_calc.design.firebox import MASONRY
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.solids import ArchRing
 from fireplace_calc.takeoff import share_out, take_off
 
 SLOW = settings(deadline=None, max_examples=40, suppress_health_check=list(HealthCheck))

@@ -8,7 +8,7 @@ from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, book_names, change
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.frame import build_frame
+from fireplace_calc.geometry.frame_builder import build_frame
 
 
 @pytest.mark.parametrize("key", sorted(all_inputs()))

@@ -1,51 +1,191 @@
-"""Docstrings of public functions give the unit of every number, and name every parameter they have."""
+"""Docstrings of public functions say what they are, name every parameter they have, and give the
+unit of every number, in brackets.
+"""
 
 import importlib
 import inspect
 import pkgutil
 import re
+import typing
+from dataclasses import fields, is_dataclass
+from functools import cache
 
 import pytest
 
 import fireplace_calc
 
 FORMULA_ROOMS = (
-    "fireplace_calc.base.units",
-    "fireplace_calc.geometry.frame",
-    "fireplace_calc.geometry.solids",
-    "fireplace_calc.geometry.builder",
+    "base.units",
+    "base.reading",
+    "base.printing",
+    "base.places",
+    "base.tables",
+    "geometry",
 )
+"""Rooms and modules where every number of a public function has its unit."""
+
+UNITS = {
+    *("-", "m", "m2", "m3", "mm", "rad", "deg", "K", "kg", "kg/m3", "kg/s", "Pa", "m/s", "m3/s"),
+    *("W", "W/(m K)", "N", "s", "SI", "unit"),
+}
+"""What may stand in the brackets. *SI*: in the SI unit of whatever kind it is; *unit*: in the unit
+that another argument names.
+"""
 
 
-def public_functions():
+def modules():
     for info in pkgutil.walk_packages(fireplace_calc.__path__, "fireplace_calc."):
-        if info.name.endswith("__main__"):
-            continue
-        module = importlib.import_module(info.name)
-        for name, thing in vars(module).items():
-            if (
-                inspect.isfunction(thing)
-                and thing.__module__ == info.name
-                and not name.startswith("_")
-            ):
-                yield pytest.param(thing, id=f"{info.name}.{name}")
+        if not info.name.endswith("__main__"):
+            yield importlib.import_module(info.name)
 
 
-@pytest.mark.parametrize("function", list(public_functions()))
-def test_public_functions_say_what_they_are(function):
-    text = inspect.getdoc(function)
+def public(members, module):
+    return {
+        name: thing
+        for name, thing in vars(members).items()
+        if not name.startswith("_") and getattr(thing, "__module__", None) == module.__name__
+    }
+
+
+def functions():
+    for module in modules():
+        for name, thing in public(module, module).items():
+            thing = inspect.unwrap(thing) if callable(thing) else thing
+            if inspect.isfunction(thing):
+                yield f"{module.__name__.removeprefix('fireplace_calc.')}.{name}", thing
+
+
+def methods():
+    """Methods and properties of public classes; a property is what reads it."""
+    for module in modules():
+        for owner, made in public(module, module).items():
+            if not inspect.isclass(made):
+                continue
+            for name, thing in vars(made).items():
+                read = getattr(thing, "fget", None) or getattr(thing, "func", None) or thing
+                if inspect.isfunction(read) and not name.startswith("_"):
+                    where = module.__name__.removeprefix("fireplace_calc.")
+                    yield f"{where}.{owner}.{name}", read
+
+
+def records():
+    for module in modules():
+        for name, thing in public(module, module).items():
+            if inspect.isclass(thing) and is_dataclass(thing):
+                yield f"{module.__name__.removeprefix('fireplace_calc.')}.{name}", thing
+
+
+def strict(name):
+    return any(name == room or name.startswith(f"{room}.") for room in FORMULA_ROOMS)
+
+
+FUNCTIONS = dict(functions())
+METHODS = dict(methods())
+RECORDS = dict(records())
+
+
+def each(found):
+    return pytest.mark.parametrize("name", sorted(found))
+
+
+def section(text, title):
+    """One section of a docstring in numpy's form, without its title."""
+    found = re.search(rf"^{title}\n-+\n(.*?)(?=^\w+\n-+\n|\Z)", text, re.MULTILINE | re.DOTALL)
+    return found[1] if found else ""
+
+
+def entries(text):
+    """Parameters by name, each with all that is said about it."""
+    found = {}
+    for block in re.split(r"^(?=\S)", section(text, "Parameters"), flags=re.MULTILINE):
+        names, colon, _ = block.partition(" : ")
+        if colon:
+            found |= {name.strip("* "): block for name in names.split(",")}
+    return found
+
+
+@cache
+def type_names():
+    """Every class of the package by its name, and those that only type checkers import."""
+    import numpy as np
+    import pint
+    from manifold3d import Manifold
+    from numpy.typing import NDArray
+
+    names = {"np": np, "NDArray": NDArray, "Manifold": Manifold, "UnitRegistry": pint.UnitRegistry}
+    for module in modules():
+        names |= {k: v for k, v in public(module, module).items() if inspect.isclass(v)}
+    return names
+
+
+@cache
+def hints(thing):
+    """Annotations as types, also those that only a type checker reads."""
+    names = type_names() | vars(inspect.getmodule(thing))
+    return typing.get_type_hints(thing, names, names)
+
+
+def is_number(hint):
+    """Whether numbers stand somewhere in a type: a float, an array, a polygon, a dict of levels."""
+    import numpy as np
+
+    if hint in (float, int):
+        return True
+    if hint is np.ndarray or typing.get_origin(hint) is np.ndarray:
+        return "bool" not in str(hint)
+    return any(is_number(part) for part in typing.get_args(hint))
+
+
+def units_in(text):
+    return [unit for unit in re.findall(r"\[([^\[\]]+)\](?!\()", text) if unit in UNITS]
+
+
+@each(FUNCTIONS)
+def test_public_functions_say_what_they_are(name):
+    text = inspect.getdoc(FUNCTIONS[name])
     assert text and len(text.split("\n")[0]) > 10, "a first sentence"
 
 
-@pytest.mark.parametrize("function", list(public_functions()))
-def test_parameter_sections_agree_with_the_signature(function):
-    text = inspect.getdoc(function) or ""
-    if "Parameters\n" not in text:
-        return
-    block = text.split("Parameters\n", 1)[1].split("\n\n", 1)[0]
-    named = {
-        n.strip()
-        for line in re.findall(r"^([\w, *]+) : ", block, re.MULTILINE)
-        for n in line.replace("*", "").split(",")
-    }
-    assert named == set(inspect.signature(function).parameters)
+@each({n for n, f in FUNCTIONS.items() if "Parameters\n---" in (inspect.getdoc(f) or "")})
+def test_parameter_sections_agree_with_the_signature(name):
+    function = FUNCTIONS[name]
+    assert set(entries(inspect.getdoc(function))) == set(inspect.signature(function).parameters)
+
+
+@each({n for n in FUNCTIONS if strict(n)})
+def test_every_number_of_a_function_has_its_unit(name):
+    text, found = inspect.getdoc(FUNCTIONS[name]), hints(FUNCTIONS[name])
+    returned, said = found["return"], entries(text)
+    for parameter, hint in found.items():
+        if is_number(hint) and parameter != "return":
+            assert units_in(said.get(parameter, "")), f"{parameter}: a unit under Parameters"
+    if is_number(returned):
+        assert units_in(section(text, "Returns")), "a unit under Returns"
+
+
+@each({n for n in METHODS if strict(n)})
+def test_every_number_of_a_method_has_its_unit(name):
+    text, found = inspect.getdoc(METHODS[name]) or "", hints(METHODS[name])
+    if any(is_number(hint) for hint in found.values()):
+        assert units_in(text), "a unit in brackets"
+
+
+def test_the_search_finds_what_it_should():
+    """A test that finds nothing would pass: so it names a few that it must have found."""
+    assert {"base.reading.to_si", "geometry.polygons.area", "geometry.bore.flue_bore"} <= set(
+        FUNCTIONS
+    )
+    assert {"geometry.frame.Frame.half_at", "geometry.solids.Loft.volume"} <= set(METHODS)
+    assert is_number(tuple[tuple[float, str], ...]) and not is_number(dict[str, bool])
+    assert is_number(float | None) and not is_number(str)
+    assert "geometry.arches.ArchRing" in RECORDS and "geometry.frame.Frame" in RECORDS
+    assert is_number(hints(RECORDS["geometry.mesh.Mesh"])["points"])
+    assert units_in("Depth, see [1]. [m]") == ["m"]
+
+
+@each({n for n in RECORDS if strict(n)})
+def test_every_record_of_numbers_names_its_units(name):
+    """In the class's docstring, or in the one behind the field."""
+    record = RECORDS[name]
+    if any(is_number(hints(record)[field.name]) for field in fields(record)):
+        assert units_in(inspect.getdoc(record)), "a unit in brackets"

@@ -18,9 +18,8 @@ from fireplace_calc.drawing.views.roof_view import _ceiling
 from fireplace_calc.drawing.views.section_view import ABOVE
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Part
-from fireplace_calc.geometry.solids import box
+from fireplace_calc.geometry.polygons import box, overlap
 
 
 def drawn(*cuts):

@@ -18,7 +18,7 @@ from fireplace_calc.base.units import CUFT, INCH, MM, SQFT, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
 from fireplace_calc.exports import write_dxf, write_spreadsheet
-from fireplace_calc.geometry.solids import box
+from fireplace_calc.geometry.polygons import box
 from fireplace_calc.takeoff import all_goods, bill, prices, second_opinion, total_weight
 
 SYSTEM = [

@@ -13,9 +13,11 @@ from strategies import designs
 from fireplace_calc.base.units import INCH, SQIN
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.frame import build_frame
-from fireplace_calc.geometry.solids import ArchRing, ArchVoid, Cylinder, Loft, box
+from fireplace_calc.geometry.frame_builder import build_frame
+from fireplace_calc.geometry.polygons import box
+from fireplace_calc.geometry.solids import Cylinder, Loft
 
 SLOW = settings(
     deadline=None,

@@ -18,7 +18,8 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import part
-from fireplace_calc.geometry.solids import area, box, prism
+from fireplace_calc.geometry.polygons import area, box
+from fireplace_calc.geometry.solids import prism
 from fireplace_calc.takeoff import handbook, handbook_flues, second_opinion, take_off
 from fireplace_calc.takeoff.rows import to_order
 

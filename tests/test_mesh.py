@@ -15,9 +15,10 @@ from strategies import designs
 
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mesh import CHORDS, FLAT, meshes, part_mesh
-from fireplace_calc.geometry.solids import ArchRing, Loft
+from fireplace_calc.geometry.solids import Loft
 
 FACETED = 0.0013
 """A 72-sided prism inside a cylinder: 1 - sin(5 deg) / (5 deg in rad) = 0.00127. Forty chords of a

@@ -29,7 +29,7 @@ from fireplace_calc.drawing.room.rubble_face import rubble
 from fireplace_calc.drawing.sheets.hidden_lines import clipped, clipped_each
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, collisions
 from fireplace_calc.drawing.views.front_elevation import opening_ring
-from fireplace_calc.geometry.solids import area
+from fireplace_calc.geometry.polygons import area
 from fireplace_calc.proportion import NAMES, find_guides
 
 ENDS = [

@@ -16,8 +16,10 @@ from fireplace_calc.base.tables import DATA, density
 from fireplace_calc.base.units import FOOT, INCH, PSF, G, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.solids import ArchRing, ArchVoid, Cylinder, Loft, box, prism
+from fireplace_calc.geometry.polygons import box
+from fireplace_calc.geometry.solids import Cylinder, Loft, prism
 from fireplace_calc.structure import Structure, assess_structure
 from fireplace_calc.structure.arch import (
     THIRD,

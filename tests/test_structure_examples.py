@@ -19,7 +19,8 @@ from fireplace_calc.build.lifting.equation import index as lifting_index
 from fireplace_calc.build.lifting.multipliers import height_multiplier, reach_multiplier
 from fireplace_calc.draft.physics.air import pressure_at
 from fireplace_calc.geometry.parts import part
-from fireplace_calc.geometry.solids import area, box, prism
+from fireplace_calc.geometry.polygons import area, box
+from fireplace_calc.geometry.solids import prism
 from fireplace_calc.structure.arch import Load, Ring, parabola_thrust, third_thrust, thrust_line
 from fireplace_calc.structure.beam import (
     angle,

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
 Array: TypeAlias = "NDArray[np.float64]"
 """Many numbers; its shape and unit stand beside each field and parameter."""
+IntArray: TypeAlias = "NDArray[np.int_]"
+"""Many whole numbers: counts, or rows of another array."""
 BoolArray: TypeAlias = "NDArray[np.bool_]"
 """Many yes or no."""
 Number: TypeAlias = "float | NDArray[np.float64]"

@@ -22,8 +22,19 @@ WINTER = frozenset((12, 1, 2))
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """A weather station: position in degrees, ``altitude`` in m, ``winter`` the 99 % heating
-    temperature in K, if known.
+    """A weather station.
+
+    Attributes
+    ----------
+    name, country, state, wmo : str
+        Country by the three letters of ISO 3166; ``wmo`` is the station's number.
+    latitude, longitude : float
+        North and east positive. [deg]
+    altitude : float
+        Above sea level. [m]
+    winter : float or None
+        The 99 % heating temperature, where it is known. [K]
+    source, confidence : str
     """
 
     name: str

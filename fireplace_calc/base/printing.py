@@ -22,6 +22,22 @@ from fireplace_calc.base.units import (
 def feet_inches(metres: float, finest: int = 16, inches_only: bool = False) -> str:
     r"""Length to the nearest sixteenth, as a mason reads it.
 
+    Parameters
+    ----------
+    metres : float
+        The length. [m]
+    finest : int
+        Parts of an inch it is rounded to. [-]
+    inches_only : bool
+        Inches all the way up, with no feet.
+
+    Returns
+    -------
+    str
+        With its marks, a minus sign before a negative length.
+
+    Examples
+    --------
     >>> feet_inches(0.9271)
     '3\'-0 1/2"'
     >>> feet_inches(11.99 * INCH)
@@ -41,6 +57,23 @@ def feet_inches(metres: float, finest: int = 16, inches_only: bool = False) -> s
 def grouped(value: float, digits: int = 0) -> str:
     """A number to so many decimals, its thousands set apart by a space: a comma means another thing
     abroad.
+
+    Parameters
+    ----------
+    value : float
+        In whatever unit is printed behind it. [unit]
+    digits : int
+        Decimals. [-]
+
+    Returns
+    -------
+    str
+        Without a minus sign where nothing is left but zeros.
+
+    Examples
+    --------
+    >>> grouped(12345.678, 1), grouped(-0.04, 1)
+    ('12 345.7', '0.0')
     """
     text = f"{value:,.{digits}f}".replace(",", " ")
     return text.lstrip("-") if not text.strip("-0. ") else text
@@ -70,11 +103,16 @@ def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
     Parameters
     ----------
     value : float or None
-        In SI; ``None`` prints as unknown.
+        The quantity; ``None`` prints as unknown. [SI]
     kind : str
         One of ``SI_UNIT``, or ``count``.
     units : str
         ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    str
+        Rounded, with its unit.
 
     Examples
     --------

@@ -83,7 +83,7 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
     Returns
     -------
     float
-        In the SI unit of its kind.
+        In the SI unit of its kind. [SI]
 
     Raises
     ------

@@ -158,6 +158,20 @@ def registry() -> UnitRegistry[Any]:
 def in_unit(value: float, unit: str) -> float:
     """An SI value in a printed unit.
 
+    Parameters
+    ----------
+    value : float
+        The quantity. [SI]
+    unit : str
+        One of ``PRINTED``.
+
+    Returns
+    -------
+    float
+        How many of that unit it is. [unit]
+
+    Examples
+    --------
     >>> round(in_unit(0.9144, "in"), 9)
     36.0
     """
@@ -165,5 +179,18 @@ def in_unit(value: float, unit: str) -> float:
 
 
 def from_unit(value: float, unit: str) -> float:
-    """A printed value in SI; the other way round from ``in_unit``."""
+    """A printed value in SI; the other way round from ``in_unit``.
+
+    Parameters
+    ----------
+    value : float
+        As printed. [unit]
+    unit : str
+        One of ``PRINTED``.
+
+    Returns
+    -------
+    float
+        The quantity. [SI]
+    """
     return value * PRINTED[unit]

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.layout import Layout
-from fireplace_calc.geometry.solids import Polygon
+from fireplace_calc.geometry.polygons import Polygon
 
 KERF = INCH / 8
 """What the saw takes: common practice, no source. [m]"""

@@ -9,7 +9,7 @@ from math import atan, hypot
 
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import Polygon, area
+from fireplace_calc.geometry.polygons import Polygon, area
 
 LEAST_ZONE = 1e-6
 """A zone lower than this is no zone. [m]"""

@@ -12,8 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from fireplace_calc.brickwork.bonds import basketweave_joint, brick_corners
 from fireplace_calc.brickwork.faces import Face
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
-from fireplace_calc.geometry.clip import joined, overlap, tidy
-from fireplace_calc.geometry.solids import Polygon, area, chord
+from fireplace_calc.geometry.polygons import Polygon, area, chord, joined, overlap, tidy
 
 if TYPE_CHECKING:
     from fireplace_calc.base.arrays import Array

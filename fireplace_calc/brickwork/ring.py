@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
-from fireplace_calc.geometry.solids import Polygon, box
+from fireplace_calc.geometry.polygons import Polygon, box
 
 
 @dataclass(frozen=True)

@@ -7,9 +7,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
-from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Part
-from fireplace_calc.geometry.solids import CIRCLE, Cylinder, Polygon, Solid, area, box, level_cuts
+from fireplace_calc.geometry.polygons import Polygon, area, box, overlap
+from fireplace_calc.geometry.solids import CIRCLE, Cylinder, Solid, level_cuts
 
 TOUCH = 1e-5
 """Plans that share less than this only touch. [m2]"""

@@ -10,8 +10,10 @@ from math import ceil, cos, floor
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.base.units import INCH
+from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.geometry.solids import ArchRing, Cylinder, Loft, Solid, area, level_cuts
+from fireplace_calc.geometry.polygons import area
+from fireplace_calc.geometry.solids import Cylinder, Loft, Solid, level_cuts
 
 SPARE = 12 * INCH
 """A foot more or less is reached from the floor one stands on: our own habit. [m]"""

@@ -8,8 +8,8 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.bore import bore
-from fireplace_calc.geometry.frame import back_width
+from fireplace_calc.geometry.bore import flue_bore
+from fireplace_calc.geometry.frame_builder import back_width
 
 STEEPEST = 2.0
 """A raked back leans forward no more than this per unit of its height; beyond, it is a ceiling and
@@ -103,7 +103,7 @@ def require_consistent(design: Design) -> None:
             "it runs forward under the hearth extension and its bed; lower the footing or raise the"
             " hearth.",
         )
-    bore(design.flue)
+    flue_bore(design.flue)
     _at_most(
         "Smoke chamber lining thickness",
         2 * design.smoke_chamber.lining_thickness,

@@ -15,7 +15,7 @@ from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.units import SI_UNIT, SQIN
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.geometry.bore import bore
+from fireplace_calc.geometry.bore import flue_bore
 
 NEXT = "next"
 """Step of a lever that goes from one standard liner to the next by net area."""
@@ -281,7 +281,7 @@ def _by_area(shape: str) -> tuple:
 
 
 def _liners(design: Design, lever: Lever) -> Iterator[Try]:
-    area = bore(design.flue).table_area
+    area = flue_bore(design.flue).table_area
     if area is None:
         return
     larger = [row for row in _by_area(design.flue.shape) if row.net_area > area + SQIN / 2]

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
-from fireplace_calc.geometry.frame import Frame, build_frame
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.frame_builder import build_frame
 
 
 @dataclass(frozen=True, slots=True)

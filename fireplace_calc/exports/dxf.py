@@ -20,7 +20,7 @@ from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_rin
 from fireplace_calc.drawing.views.laid_bricks import from_the_room
 from fireplace_calc.editing.designfile import write_whole
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import box
+from fireplace_calc.geometry.polygons import box
 
 DIMENSIONS = "workbook"
 """The style of dimensions."""

@@ -21,7 +21,7 @@ class BaseParts(Outlines):
 
     def foundation(self) -> Iterable[Part]:
         """Footing, base walls, what fills them, and the slab under the hearth."""
-        d, f = self.design, self.f
+        d, f = self.design, self.frame
         out, w = d.base.footing_projection, d.base.block_width
         yield part(
             "footing",
@@ -48,7 +48,7 @@ class BaseParts(Outlines):
 
     def hearth(self) -> Iterable[Part]:
         """Firebox floor, and the hearth extension on its bed and base."""
-        d, f = self.design, self.f
+        d, f = self.design, self.frame
         yield part(
             "firebox floor", "firebrick" if d.method == "laid" else "refractory", [self.floor]
         )
@@ -69,4 +69,4 @@ class BaseParts(Outlines):
     @cached_property
     def floor(self) -> Loft:
         """Firebrick paving between the splayed sides, as a solid."""
-        return prism(self.f.slab_top, self.f.hearth, self.trapezoid(0.0, self.f.depth))
+        return prism(self.frame.slab_top, self.frame.hearth, self.trapezoid(0.0, self.frame.depth))

@@ -14,8 +14,17 @@ from fireplace_calc.design.smoke_path import Flue
 class Bore:
     """Inside of the flue and the wall of its liner, as it stands in the chimney.
 
-    ``width`` runs left to right, ``depth`` front to back, both inside [m]; ``table_area`` is the
-    published net area [m2], unknown for an own size.
+    Attributes
+    ----------
+    round : bool
+    width, depth : float
+        Inside, left to right and front to back. [m]
+    wall : float
+        Thickness of the liner. [m]
+    table_area : float or None
+        Published net area; unknown for an own size. [m2]
+    label : str
+        Size as the table names it.
     """
 
     round: bool
@@ -37,8 +46,16 @@ class Bore:
 
 
 @lru_cache(maxsize=256)
-def bore(flue: Flue) -> Bore:
+def flue_bore(flue: Flue) -> Bore:
     """Size of the flue, from the liner table or the reader's own figures.
+
+    Parameters
+    ----------
+    flue : Flue
+
+    Returns
+    -------
+    Bore
 
     Raises
     ------

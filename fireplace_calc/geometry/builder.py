@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from functools import cached_property, lru_cache
 
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.base_parts import BaseParts
 from fireplace_calc.geometry.outlines import (
     CHAMBER_LININGS,
@@ -16,13 +17,7 @@ from fireplace_calc.geometry.outlines import (
     stacked,
 )
 from fireplace_calc.geometry.parts import Geometry, Part, part
-from fireplace_calc.geometry.solids import (
-    ArchRing,
-    ArchVoid,
-    Loft,
-    Solid,
-    prism,
-)
+from fireplace_calc.geometry.solids import Loft, Solid, prism
 
 
 class _Builder(BaseParts):
@@ -30,7 +25,7 @@ class _Builder(BaseParts):
 
     @cached_property
     def lining_outside(self) -> list[Solid]:
-        f = self.f
+        f = self.frame
         spread, bends = self.side_offset, [self.bend_behind]
         low = stacked(
             f.slab_top, f.spring, lambda z: self.trapezoid(0.0, self.behind(z), spread), bends
@@ -50,7 +45,7 @@ class _Builder(BaseParts):
 
     @cached_property
     def shelf(self) -> list[Solid]:
-        f, wall = self.f, self.f.depth + self.design.firebox.lining_thickness
+        f, wall = self.frame, self.frame.depth + self.design.firebox.lining_thickness
         if f.lean <= 0:
             return []
         return stacked(
@@ -61,7 +56,7 @@ class _Builder(BaseParts):
 
     @cached_property
     def lintel(self) -> Part:
-        d, f = self.design, self.f
+        d, f = self.design, self.frame
         if d.opening.head == "segmental":
             ring = ArchRing(
                 f.spring, f.opening_top - f.spring, 2 * f.half_width, d.lintel.height, f.breast
@@ -94,7 +89,7 @@ class _Builder(BaseParts):
         )
 
     def firebox(self) -> Iterable[Part]:
-        d, f = self.design, self.f
+        d, f = self.design, self.frame
         inside = self.firebox_air()
         behind_arch = [s for s in inside if isinstance(s, ArchVoid)]
         lined = [s for s in inside if not isinstance(s, ArchVoid)]
@@ -115,7 +110,7 @@ class _Builder(BaseParts):
         )
 
     def smoke_chamber(self) -> Iterable[Part]:
-        d, f = self.design, self.f
+        d, f = self.design, self.frame
         inside, coated = self.chamber(), self.chamber(d.smoke_chamber.lining_thickness)
         yield part(
             "smoke chamber lining", CHAMBER_LININGS[d.smoke_chamber.lining], [coated], [inside]
@@ -143,7 +138,7 @@ class _Builder(BaseParts):
         )
 
     def stack(self) -> Iterable[Part]:
-        d, f = self.design, self.f
+        d, f = self.design, self.frame
         inside, liner = (
             self.bore(f.flue_start, f.liner_top),
             self.bore(f.flue_start, f.liner_top, f.bore.wall),
@@ -173,7 +168,7 @@ class _Builder(BaseParts):
         )
 
     def crown_outside(self) -> list[Solid]:
-        d, f = self.design, self.f
+        d, f = self.design, self.frame
         shift, over = f.shift_at(f.crown_bottom), d.chimney.overhang
         edge = centered(
             f.stack_half + over,
@@ -187,7 +182,7 @@ class _Builder(BaseParts):
         return made + ([Loft(at_edge, f.crown_top, edge, peak)] if d.chimney.wash > 0 else [])
 
     def voids(self) -> Iterable[Part]:
-        d, f = self.design, self.f
+        d, f = self.design, self.frame
         yield part("firebox air", "air", self.firebox_air())
         yield part("smoke chamber air", "air", [self.chamber()])
         yield part("flue air", "air", self.bore(f.taper_top, f.liner_top))
@@ -216,7 +211,7 @@ class _Builder(BaseParts):
             )
 
     def outer(self) -> Part:
-        d, f = self.design, self.f
+        d, f = self.design, self.frame
         out = d.base.footing_projection
         solids: list[Solid] = [
             prism(
@@ -250,8 +245,17 @@ class _Builder(BaseParts):
 @lru_cache(maxsize=64)
 def build_geometry(design: Design) -> Geometry:
     """Everything a design makes. Kept for the last few designs, so that every reader of one sees
-    the same object.
+    the same geometry.
+
+    Parameters
+    ----------
+    design : Design
+        Whole and consistent, as ``change`` and ``load`` hand it out.
+
+    Returns
+    -------
+    Geometry
     """
     b = _Builder(design)
     parts = (*b.foundation(), *b.hearth(), *b.firebox(), *b.smoke_chamber(), *b.stack())
-    return Geometry(design, b.f, tuple(p for p in parts if p.adds), tuple(b.voids()), b.outer())
+    return Geometry(design, b.frame, tuple(p for p in parts if p.adds), tuple(b.voids()), b.outer())

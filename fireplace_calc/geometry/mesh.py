@@ -15,12 +15,14 @@ from functools import cached_property, lru_cache
 from math import atan2, cos, hypot, pi, sin
 from typing import TYPE_CHECKING
 
+from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.base.tolerances import MESH_SLIVER
+from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.geometry.solids import ArchRing, ArchVoid, Loft, Point, Solid
+from fireplace_calc.geometry.polygons import Point
+from fireplace_calc.geometry.solids import Loft, Solid
 
 if TYPE_CHECKING:
-    import numpy as np
     from manifold3d import Manifold
 
 CHORDS = 40
@@ -50,40 +52,48 @@ class Mesh:
     points : array
         Corners, one a row: right, away from the room, up. [m]
     faces : array
-        Three rows of ``points`` a face, counter-clockwise seen from outside.
+        Three rows of ``points`` a face, counter-clockwise seen from outside. [-]
     """
 
     name: str
     material: str
-    points: np.ndarray
-    faces: np.ndarray
+    points: Array
+    faces: IntArray
 
     @property
     def volume(self) -> float:
         """Signed volume by the divergence theorem. [m3]"""
         import numpy as np
 
+        # A sixth of the triple product is the pyramid from the origin to a face; those that look
+        # back at the origin count negative.
         a, b, c = (self.points[self.faces[:, k]] for k in range(3))
         return float(np.einsum("ij,ij->i", a, np.cross(b, c)).sum() / 6)
 
     @cached_property
-    def borders(self) -> np.ndarray:
-        """Every edge once: its two points, then the face on either side."""
+    def borders(self) -> IntArray:
+        """Every edge once: its two points, then the face on either side, by row. [-]"""
         import numpy as np
 
+        # Every edge comes twice, once from the face on either side, which runs it the other way.
+        # Sorted by its points, and the face that runs it from the lower row to the higher first,
+        # the two stand next to each other.
         half = np.concatenate([self.faces[:, [k, (k + 1) % 3]] for k in range(3)])
         owner = np.tile(np.arange(len(self.faces)), 3)
         order = np.lexsort((half[:, 0] > half[:, 1], half.max(axis=1), half.min(axis=1)))
         return np.column_stack([half[order[::2]], owner[order[::2]], owner[order[1::2]]])
 
     @cached_property
-    def normals(self) -> np.ndarray:
-        """Unit normal of each face, outward; a face thinner than a hair takes that of its neighbour
+    def normals(self) -> Array:
+        """Unit normal of each face, outward; a face too thin to have one takes that of its neighbor
         along its length. [-]
         """
         import numpy as np
 
         a, b, c = (self.points[self.faces[:, k]] for k in range(3))
+        # The cross product of two sides is as long as twice the face's area. Over the longest side
+        # that is the height of the face: one too thin has no direction worth trusting, and takes
+        # that of the face beside its longest border.
         normal = np.cross(b - a, c - a)
         size = np.linalg.norm(normal, axis=1)
         longest = np.max(
@@ -106,28 +116,29 @@ class Mesh:
         return normal
 
     @cached_property
-    def edges(self) -> np.ndarray:
-        """Those borders where the skin turns."""
+    def edges(self) -> IntArray:
+        """Those borders where the skin turns. [-]"""
         import numpy as np
 
+        # Row by row the cosine between the normals of the two faces; flat faces have one of 1.
         turn = np.einsum(
             "ij,ij->i", self.normals[self.borders[:, 2]], self.normals[self.borders[:, 3]]
         )
         long = np.linalg.norm(
             self.points[self.borders[:, 0]] - self.points[self.borders[:, 1]], axis=1
         )
-        turning: np.ndarray = self.borders[(turn < 1 - 1e-9) & (long > MESH_SLIVER)]
+        turning: IntArray = self.borders[(turn < 1 - 1e-9) & (long > MESH_SLIVER)]
         return turning
 
     @property
-    def sharp(self) -> np.ndarray:
+    def sharp(self) -> BoolArray:
         """For each of ``edges``: whether a drawing always shows it, or only where it is the outline
         of something round.
         """
         import numpy as np
 
         turn = np.einsum("ij,ij->i", self.normals[self.edges[:, 2]], self.normals[self.edges[:, 3]])
-        always: np.ndarray = turn < SHARP
+        always: BoolArray = turn < SHARP
         return always
 
 
@@ -158,8 +169,18 @@ def meshes(geometry: Geometry, away: str = "") -> tuple[Mesh, ...]:
 
 
 def cut_plane(geometry: Geometry, away: str) -> tuple[tuple[float, float, float], float]:
-    """The plane that cuts a half away: its normal into what is kept, and how far along it the plane
-    stands. [m]
+    """The plane that cuts a half away.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    away : str
+        ``left half`` or ``front half``.
+
+    Returns
+    -------
+    tuple
+        Its normal into what is kept [-], and how far along the normal it stands [m].
     """
     return AWAY[away], geometry.frame.flue_y if away == "front half" else 0.0
 

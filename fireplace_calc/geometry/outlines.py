@@ -6,15 +6,10 @@ from collections.abc import Callable, Iterable
 from math import hypot
 
 from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import build_frame
-from fireplace_calc.geometry.solids import (
-    ArchVoid,
-    Cylinder,
-    Loft,
-    Polygon,
-    Solid,
-    box,
-)
+from fireplace_calc.geometry.arches import ArchVoid
+from fireplace_calc.geometry.frame_builder import build_frame
+from fireplace_calc.geometry.polygons import Polygon, box
+from fireplace_calc.geometry.solids import Cylinder, Loft, Solid
 
 FIREBOX_MASONRY = {
     "stone": "stone",
@@ -39,7 +34,21 @@ CHAMBER_LININGS = {
 def stacked(
     bottom: float, top: float, outline: Callable[[float], Polygon], breaks: Iterable[float] = ()
 ) -> list[Solid]:
-    """Lofts between two levels, broken where the outline bends."""
+    """Lofts between two levels, broken where the outline bends.
+
+    Parameters
+    ----------
+    bottom, top : float
+        Levels. [m]
+    outline : callable
+        Level outline at a level. [m]
+    breaks : iterable of float
+        Levels where it bends; those outside count for nothing. [m]
+
+    Returns
+    -------
+    list of Solid
+    """
     levels = sorted({bottom, top, *(z for z in breaks if bottom < z < top)})
     return [
         Loft(low, high, outline(low), outline(high))
@@ -49,17 +58,46 @@ def stacked(
 
 
 def centered(half: float, front: float, back: float, shift: float = 0.0) -> Polygon:
-    """A level rectangle astride the center line, or beside it. [m]"""
+    """A level rectangle astride the center line, or beside it.
+
+    Parameters
+    ----------
+    half : float
+        Half its width. [m]
+    front, back : float
+        Its sides, from the opening plane away from the room. [m]
+    shift : float
+        Of its middle, to the right. [m]
+
+    Returns
+    -------
+    Polygon
+        Counter-clockwise. [m]
+    """
     return box(shift - half, shift + half, front, back)
 
 
 class Outlines:
-    """The shapes of one design; every part is one of them, less what stands in it."""
+    """The shapes of one design; every part is one of them, less what stands in it. [m]
+
+    Attributes
+    ----------
+    design : Design
+    frame : Frame
+    block : Polygon
+        Outside of the masonry up to the shoulder. [m]
+    side_offset, back_offset : float
+        Thickness of the lining along x beside, and along y behind. [m]
+    bend_behind : float
+        Level at which the back of the lining starts to lean: the miter of its two faces. [m]
+    masonry : str
+        Material behind the lining.
+    """
 
     def __init__(self, design: Design) -> None:
         self.design = design
-        self.f = build_frame(design)
-        f, lining = self.f, design.firebox.lining_thickness
+        self.frame = build_frame(design)
+        f, lining = self.frame, design.firebox.lining_thickness
         self.block = centered(f.block_half, 0.0, f.block_back)
         self.side_offset = lining * hypot(1.0, f.side_slope)
         self.back_offset = lining * hypot(1.0, f.lean)
@@ -69,14 +107,26 @@ class Outlines:
 
     # -- outlines of the firebox at a level -----------------------------------------------------
     def front_above(self, z: float) -> float:
-        """Front of the firebox over the opening: from the breast to the throat."""
-        f = self.f
+        """Front of the firebox over the opening, from the breast to the throat, as y. [m]
+
+        Parameters
+        ----------
+        z : float
+            Level. [m]
+        """
+        f = self.frame
         t = (z - f.opening_top) / (f.throat - f.opening_top) if f.throat > f.opening_top else 1.0
         return f.breast + (f.throat_front - f.breast) * min(max(t, 0.0), 1.0)
 
     def behind(self, z: float) -> float:
-        """Back of the lining, seen from behind."""
-        f = self.f
+        """Back of the lining, seen from behind, as y. [m]
+
+        Parameters
+        ----------
+        z : float
+            Level. [m]
+        """
+        f = self.frame
         lining = self.design.firebox.lining_thickness
         return (
             f.depth + lining
@@ -85,14 +135,22 @@ class Outlines:
         )
 
     def trapezoid(self, front: float, back: float, spread: float = 0.0) -> Polygon:
-        """Level outline between the splayed sides, each pushed out by ``spread``."""
-        a, b = self.f.half_at(front) + spread, self.f.half_at(back) + spread
+        """Level outline between the splayed sides. [m]
+
+        Parameters
+        ----------
+        front, back : float
+            As y. [m]
+        spread : float
+            How far each side is pushed out, along x. [m]
+        """
+        a, b = self.frame.half_at(front) + spread, self.frame.half_at(back) + spread
         return ((-a, front), (a, front), (b, back), (-b, back))
 
     # -- voids ----------------------------------------------------------------------------------
     def firebox_air(self) -> list[Solid]:
         """Inside of the firebox, from the hearth to the throat."""
-        f = self.f
+        f = self.frame
         air = stacked(
             f.hearth, f.spring, lambda z: self.trapezoid(0.0, f.back_at(z)), [f.back_bend]
         )
@@ -115,9 +173,16 @@ class Outlines:
 
     def chamber_outline(self, upper: bool, spread: float = 0.0) -> Polygon:
         """Bottom or top rectangle of the smoke chamber, pushed out square to each leaning face, but
-        not out of the breast.
+        not out of the breast. [m]
+
+        Parameters
+        ----------
+        upper : bool
+            The top one.
+        spread : float
+            How far out, square to the face. [m]
         """
-        f = self.f
+        f = self.frame
         rise = f.taper_top - f.throat
         half = f.bore.width / 2 if upper else f.throat_width / 2
         front = f.flue_y - f.bore.depth / 2 if upper else f.throat_front
@@ -128,10 +193,16 @@ class Outlines:
         return centered(half + side, max(front - ahead, 0.0), back + behind)
 
     def chamber(self, spread: float = 0.0) -> Loft:
-        """Inside of the smoke chamber, or with a spread the outside of its lining."""
+        """Inside of the smoke chamber, or the outside of its lining.
+
+        Parameters
+        ----------
+        spread : float
+            Thickness of the lining, square to each face. [m]
+        """
         return Loft(
-            self.f.throat,
-            self.f.taper_top,
+            self.frame.throat,
+            self.frame.taper_top,
             self.chamber_outline(False, spread),
             self.chamber_outline(True, spread),
         )
@@ -139,10 +210,19 @@ class Outlines:
     def along_flue(
         self, bottom: float, top: float, half: float, deep: float, round_radius: float | None = None
     ) -> list[Solid]:
-        """Upright or shifting solid about the flue's centre line; a cylinder when a radius is
-        given.
+        """Solid about the flue's center line, upright or shifting: a loft, or a cylinder where a
+        radius is given.
+
+        Parameters
+        ----------
+        bottom, top : float
+            Levels. [m]
+        half, deep : float
+            Half its width and half its depth. [m]
+        round_radius : float, optional
+            Of a round one. [m]
         """
-        f = self.f
+        f = self.frame
         levels = sorted(
             {bottom, top, *(z for z in (f.offset_bottom, f.offset_top) if bottom < z < top)}
         )
@@ -163,13 +243,27 @@ class Outlines:
         return made
 
     def bore(self, bottom: float, top: float, wall: float = 0.0) -> list[Solid]:
-        """The flue's inside, or with a wall its liner's outside."""
-        b = self.f.bore
+        """The flue's inside, or with a wall its liner's outside.
+
+        Parameters
+        ----------
+        bottom, top : float
+            Levels. [m]
+        wall : float
+            Thickness of the liner. [m]
+        """
+        b = self.frame.bore
         radius = b.width / 2 + wall if b.round else None
         return self.along_flue(bottom, top, b.width / 2 + wall, b.depth / 2 + wall, radius)
 
     def unit(self, bottom: float, top: float) -> list[Solid]:
-        """Outside of one flue unit: the cast section, or the bare liner."""
+        """Outside of one flue unit: the cast section, or the bare liner.
+
+        Parameters
+        ----------
+        bottom, top : float
+            Levels. [m]
+        """
         if self.design.method == "modular":
-            return self.along_flue(bottom, top, self.f.unit_half, self.f.unit_depth)
-        return self.bore(bottom, top, self.f.bore.wall)
+            return self.along_flue(bottom, top, self.frame.unit_half, self.frame.unit_depth)
+        return self.bore(bottom, top, self.frame.bore.wall)

@@ -13,13 +13,15 @@ from functools import cached_property
 from itertools import pairwise
 
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.frame import Frame
-from fireplace_calc.geometry.solids import ArchRing, Point, Polygon, Solid, level_cuts, spans
+from fireplace_calc.geometry.polygons import Point, Polygon
+from fireplace_calc.geometry.solids import Solid, level_cuts, spans
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A named solid of one material; ``volume`` in m3."""
+    """A named solid of one material; its ``volume`` is what it adds less what it cuts. [m3]"""
 
     name: str
     material: str

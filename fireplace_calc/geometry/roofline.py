@@ -9,9 +9,20 @@ REACH = 10 * FOOT
 """Level distance within which the chimney top is compared with the building. [m]"""
 
 
-def _roof(design: Design, across: float, deep: float) -> tuple[float, float, float, str]:
-    """Highest and lowest roof contact, and the highest thing within reach of the nearest chimney
-    face. [m]
+def roof_contacts(design: Design, across: float, deep: float) -> tuple[float, float, float, str]:
+    """Where the roof meets the chimney, and the highest thing within reach of its uphill face.
+
+    Parameters
+    ----------
+    design : Design
+    across, deep : float
+        Outside of the chimney, left to right and front to back. [m]
+
+    Returns
+    -------
+    tuple
+        Level of the uphill and of the downhill contact, and of the highest thing within ``REACH``,
+        above the room floor [m]; then what that is.
     """
     roof = design.roof
     up_slope = deep if roof.ridge_runs == "along the opening" else across
@@ -27,8 +38,20 @@ def _roof(design: Design, across: float, deep: float) -> tuple[float, float, flo
 
 
 def highest_within(design: Design, contact: float, distance: float) -> tuple[float, str]:
-    """Highest part of the building within a level distance of the uphill chimney face, and what it
-    is. [m]
+    """Highest part of the building within a level distance of the uphill chimney face.
+
+    Parameters
+    ----------
+    design : Design
+    contact : float
+        Level at which the roof meets that face, above the room floor. [m]
+    distance : float
+        How far is looked. [m]
+
+    Returns
+    -------
+    tuple
+        Its level above the room floor [m], and what it is.
     """
     roof, slack = design.roof, 1e-9 * REACH
     ridge_distance = 0.0 if roof.position == "through the ridge" else roof.ridge_distance

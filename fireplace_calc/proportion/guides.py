@@ -11,7 +11,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.tables import Source
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import Point, box
+from fireplace_calc.geometry.polygons import Point, box
 from fireplace_calc.proportion.figures import (
     nearest_published,
     nearest_shape,

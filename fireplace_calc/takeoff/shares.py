@@ -14,8 +14,9 @@ from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.unit import COMMON, UnitMasonry
 from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks
+from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.geometry.solids import ArchRing, Loft, Solid
+from fireplace_calc.geometry.solids import Loft, Solid
 from fireplace_calc.takeoff.facing import facing_volume, finish_area
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 from fireplace_calc.takeoff.share import Share, brick, hand_set, hollow_block, joints, poured

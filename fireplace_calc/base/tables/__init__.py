@@ -68,15 +68,38 @@ def pick(table: Mapping[str, Entry], key: str, what: str) -> Entry:
 
 @lru_cache(maxsize=1)
 def densities() -> dict[str, tuple[float, Source]]:
-    """Density of each material and its source. [kg/m3]"""
+    """Density of each material as laid, and its source.
+
+    Returns
+    -------
+    dict of tuple
+        Density [kg/m3] and source, by material.
+    """
     return {
         r["material"]: (float(r["density_pcf"]) * PCF, source_of(r)) for r in rows("densities.csv")
     }
 
 
 def density(material: str) -> float:
-    """Density of a material as laid. [kg/m3]
+    """Density of a material as laid.
 
+    Parameters
+    ----------
+    material : str
+        One of the table.
+
+    Returns
+    -------
+    float
+        Joints counted in. [kg/m3]
+
+    Raises
+    ------
+    InputError
+        When the table has no such material.
+
+    Examples
+    --------
     >>> round(density("concrete"))
     2403
     """
@@ -85,7 +108,13 @@ def density(material: str) -> float:
 
 @lru_cache(maxsize=1)
 def soil_bearing() -> dict[str, tuple[float, Source]]:
-    """Presumptive bearing pressure of each soil class. [Pa]"""
+    """Presumptive bearing pressure of each soil class.
+
+    Returns
+    -------
+    dict of tuple
+        Pressure [Pa] and source, by soil class.
+    """
     return {
         r["soil"]: (float(r["bearing_psf"]) * PSF, source_of(r)) for r in rows("soil_bearing.csv")
     }
@@ -93,7 +122,13 @@ def soil_bearing() -> dict[str, tuple[float, Source]]:
 
 @lru_cache(maxsize=1)
 def crickets() -> tuple[tuple[float, float], ...]:
-    """Roof pitch [-] and cricket height over chimney width [-], as tabulated."""
+    """How high a cricket is built behind a chimney, as tabulated.
+
+    Returns
+    -------
+    tuple of tuple
+        Roof pitch, rise over run [-], and cricket height over chimney width [-].
+    """
     return tuple(
         (float(r["roof_rise_per_12"]) / 12, float(r["height_over_width"]))
         for r in rows("crickets.csv")

@@ -10,7 +10,18 @@ from fireplace_calc.base.tables import Source, rows, source_of
 
 @dataclass(frozen=True, slots=True)
 class RoundFlueCell:
-    """One cell of Canada's round-flue table. [m2, m]; a diameter of ``None`` is a dash in print."""
+    """One cell of Canada's round-flue table.
+
+    Attributes
+    ----------
+    opening_low, opening_high : float
+        Area of the opening, from over the first to the second. [m2]
+    height_low, height_high : float
+        Height of the chimney. [m]
+    flue_low, flue_high : float or None
+        Least and greatest inside diameter; ``None`` is a dash in print. [m]
+    source : Source
+    """
 
     opening_low: float
     opening_high: float
@@ -46,8 +57,13 @@ def canada_round_flues() -> tuple[RoundFlueCell, ...]:
 def canada_rectangular_flues() -> tuple[
     tuple[RoundFlueCell, tuple[float, float] | None, tuple[float, float] | None], ...
 ]:
-    """Canada's rectangular table as far as it was read: the cell's bands, least and largest flue.
-    [m]
+    """Canada's rectangular table, as far as it was read.
+
+    Returns
+    -------
+    tuple of tuple
+        The cell's bands; then the least and the greatest flue, width and depth inside [m], unknown
+        where they were not read.
     """
 
     def pair(r: dict[str, str], end: str) -> tuple[float, float] | None:

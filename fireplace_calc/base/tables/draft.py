@@ -11,7 +11,7 @@ from fireplace_calc.base.tables import Source, pick, rows, source_of
 
 @dataclass(frozen=True, slots=True)
 class Coefficient:
-    """One published number with its range, in the unit of its row."""
+    """One published number and its range, all three in the ``unit`` of its row. [unit]"""
 
     value: float
     low: float | None
@@ -36,8 +36,25 @@ def coefficients() -> dict[str, Coefficient]:
 
 
 def coefficient(name: str) -> float:
-    """One published number, in the unit of its row.
+    """One published number.
 
+    Parameters
+    ----------
+    name : str
+        One of the table.
+
+    Returns
+    -------
+    float
+        In the unit of its row. [unit]
+
+    Raises
+    ------
+    InputError
+        When the table has no such number.
+
+    Examples
+    --------
     >>> coefficient("depressurisation limit")
     5.0
     """
@@ -78,7 +95,13 @@ def wood_analysis(wood: str) -> WoodAnalysis:
 
 @lru_cache(maxsize=1)
 def bends() -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """Angle [rad] and loss [-] of mitred bends, as tabulated."""
+    """Loss of mitred bends, as tabulated.
+
+    Returns
+    -------
+    tuple of tuple
+        Angles [rad], and the loss at each [-].
+    """
     made = rows("mitred_bends.csv")
     return tuple(math.radians(float(r["angle_deg"])) for r in made), tuple(
         float(r["loss"]) for r in made
@@ -87,7 +110,13 @@ def bends() -> tuple[tuple[float, ...], tuple[float, ...]]:
 
 @lru_cache(maxsize=1)
 def contractions() -> dict[float, tuple[tuple[float, ...], tuple[float, ...]]]:
-    """Loss of a converging piece [-] by included angle [rad], for each ratio of areas [-]."""
+    """Loss of a converging piece, as tabulated.
+
+    Returns
+    -------
+    dict of tuple
+        By the ratio of its areas [-]: included angles [rad], and the loss at each [-].
+    """
     made: dict[float, list[tuple[float, float]]] = {}
     for r in rows("contractions.csv"):
         made.setdefault(float(r["area_ratio"]), []).append(
@@ -101,7 +130,18 @@ def contractions() -> dict[float, tuple[tuple[float, ...], tuple[float, ...]]]:
 
 @dataclass(frozen=True, slots=True)
 class RoofWind:
-    """Pressure coefficient over a roof. [-]; pitches in rad."""
+    """Pressure coefficient of wind over a roof.
+
+    Attributes
+    ----------
+    case : str
+        Where on the roof.
+    pitch_low, pitch_high : float
+        Slopes it holds for. [rad]
+    coefficient, low, high : float
+        Over the wind's velocity pressure, with its range. [-]
+    source : Source
+    """
 
     case: str
     pitch_low: float
@@ -131,7 +171,13 @@ def roof_winds() -> tuple[RoofWind, ...]:
 
 @lru_cache(maxsize=1)
 def conductivities() -> dict[str, tuple[float, Source]]:
-    """Thermal conductivity of each material and its source. [W/(m K)]"""
+    """Thermal conductivity of each material, and its source.
+
+    Returns
+    -------
+    dict of tuple
+        Conductivity [W/(m K)] and source, by material.
+    """
     return {
         r["material"]: (float(r["conductivity_w_mk"]), source_of(r))
         for r in rows("conductivities.csv")

@@ -11,7 +11,7 @@ from fireplace_calc.base.units import INCH, SQIN
 
 @dataclass(frozen=True, slots=True)
 class RoundLiner:
-    """Clay liner known by its inside diameter. [m, m2]"""
+    """Clay liner known by its inside diameter: ``inside`` and ``wall`` [m], ``net_area`` [m2]."""
 
     size: str
     inside: float
@@ -22,7 +22,9 @@ class RoundLiner:
 
 @dataclass(frozen=True, slots=True)
 class RectangularLiner:
-    """Clay liner known by its outside size; ``inside`` follows from the wall. [m, m2]"""
+    """Clay liner known by its outside size: ``outside_a``, ``outside_b`` and ``wall`` [m],
+    ``net_area`` [m2].
+    """
 
     size: str
     outside_a: float

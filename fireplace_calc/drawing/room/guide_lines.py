@@ -14,7 +14,7 @@ from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Cell, View, spread
 from fireplace_calc.drawing.sheets.style import SMALL, TEXT
 from fireplace_calc.drawing.views.laid_bricks import kept_within
-from fireplace_calc.geometry.solids import Polygon
+from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.proportion import Guide
 
 COLUMN, NARROW = 70.0, 34.0

@@ -16,8 +16,8 @@ from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.drawing.views.front_elevation import COURSE, opening_ring
 from fireplace_calc.drawing.views.laid_bricks import kept_within
-from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.polygons import overlap
 
 STEPS = 6
 """Points along the edge where an arch dies into a splayed side."""

@@ -32,9 +32,8 @@ from fireplace_calc.drawing.views.front_elevation import (
     opening_ring,
 )
 from fireplace_calc.drawing.views.layout import LADDER, fit, length, level, roomy, title
-from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import Polygon, box
+from fireplace_calc.geometry.polygons import Polygon, box, overlap
 from fireplace_calc.proportion import Guide, proportion_figures, shelf_top, wall_ends, wall_top
 
 FOOT = 12 * INCH

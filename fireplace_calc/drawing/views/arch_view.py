@@ -13,7 +13,7 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.front_elevation import lintel_ring, opening_ring
 from fireplace_calc.drawing.views.layout import LADDER, break_line, fit, length, title
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import box
+from fireplace_calc.geometry.polygons import box
 from fireplace_calc.structure import assess_structure
 from fireplace_calc.structure.arch import POINTS, THIRD, Arch
 

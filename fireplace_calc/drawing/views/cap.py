@@ -5,7 +5,7 @@ from __future__ import annotations
 from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import box
+from fireplace_calc.geometry.polygons import box
 
 PLATE, OVER = 1 * INCH, 1.5 * INCH
 """Thickness of the plate and how far it stands over the liner, as drawn. [m]"""

@@ -10,7 +10,7 @@ import numpy as np
 
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.geometry.parts import Part
-from fireplace_calc.geometry.solids import Polygon
+from fireplace_calc.geometry.polygons import Polygon
 
 EVEN = 2e-3
 """Places nearer than this are one. [mm]"""

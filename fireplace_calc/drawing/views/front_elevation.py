@@ -13,9 +13,8 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.laid_bricks import front_lines
 from fireplace_calc.drawing.views.layout import LADDER, fit, length, level, roomy, title
-from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import Polygon, box
+from fireplace_calc.geometry.polygons import Polygon, box, overlap
 
 COURSE, BRICK = (2 + 2 / 3) * INCH, 8 * INCH
 """Face coursing: three courses to 8 in, bricks of 8 in with their joint (common practice). [m]"""

@@ -11,7 +11,7 @@ from fireplace_calc.drawing.views.cuts import cut_parts
 from fireplace_calc.drawing.views.laid_bricks import floor_lines
 from fireplace_calc.drawing.views.layout import LADDER, fit, key, length, roomy, title
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import Polygon, box
+from fireplace_calc.geometry.polygons import Polygon, box
 
 STUD = 3.5 * INCH
 """Depth of the framing drawn round the masonry. [m]"""

@@ -12,7 +12,7 @@ import numpy as np
 from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import Polygon, box
+from fireplace_calc.geometry.polygons import Polygon, box
 
 
 def kept_within(segments: np.ndarray, ring: np.ndarray) -> np.ndarray:

@@ -18,8 +18,8 @@ from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.cap import draw_cap, over_flue
 from fireplace_calc.drawing.views.layout import LADDER, earth, fit, length, level, roomy, title
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.polygons import box
 from fireplace_calc.geometry.roofline import REACH
-from fireplace_calc.geometry.solids import box
 
 Limits = Mapping[str, tuple[float | None, str]]
 """Required height of a clearance [m] and its verdict, by the name of the clearance."""

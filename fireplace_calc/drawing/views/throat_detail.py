@@ -11,9 +11,8 @@ from fireplace_calc.drawing.views.cuts import cut_parts
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import LADDER, break_line, fit, key, length, title
 from fireplace_calc.drawing.views.section_view import apart
-from fireplace_calc.geometry.clip import overlap
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.solids import box
+from fireplace_calc.geometry.polygons import box, overlap
 
 UNDER, OVER = 0.12, 0.22
 """How much of the opening and of the flue is shown. [m]"""

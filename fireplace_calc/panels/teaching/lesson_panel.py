@@ -16,7 +16,7 @@ from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.editing.changes import all_inputs, change
-from fireplace_calc.geometry.bore import bore
+from fireplace_calc.geometry.bore import flue_bore
 from fireplace_calc.lessons import LESSONS, Lesson, liners, warned
 from fireplace_calc.lessons.course import LINER
 from fireplace_calc.panels import html
@@ -314,7 +314,7 @@ class Lecture:
             group, _, name = key.partition(".")
             mover.show(getattr(getattr(self.design, group), name), self.units)
         if self.liner is not None:
-            now = f"{self.design.flue.shape} {bore(self.design.flue).label} in"
+            now = f"{self.design.flue.shape} {flue_bore(self.design.flue).label} in"
             self.quiet = True
             self.liner.value = now if now in self.liner.options else None
             self.quiet = False

@@ -9,8 +9,10 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import asin, sin, sqrt
 
+from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.geometry.solids import ArchRing, ArchVoid, Cylinder, Loft, Polygon, Solid
+from fireplace_calc.geometry.polygons import Polygon
+from fireplace_calc.geometry.solids import Cylinder, Loft, Solid
 from fireplace_calc.takeoff import share_out
 
 Moments = tuple[float, float, float, float]

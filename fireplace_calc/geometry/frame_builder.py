@@ -1,0 +1,177 @@
+"""From a design to its frame: what follows from what, and what is drawn otherwise because it
+would not fit. [m]
+"""
+
+from __future__ import annotations
+
+from math import hypot
+
+from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.bore import flue_bore
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.roofline import roof_contacts
+
+
+def back_width(design: Design) -> float:
+    """Width of the back at the hearth: as given, or following the splay but never under a third of
+    the opening.
+
+    Parameters
+    ----------
+    design : Design
+
+    Returns
+    -------
+    float
+        Between the sides. [m]
+    """
+    firebox = design.firebox
+    if firebox.back_width is not None:
+        return firebox.back_width
+    width = design.opening.width
+    return max(width - 2 * firebox.splay * firebox.depth, width / 3)
+
+
+def build_frame(design: Design) -> Frame:
+    """Hang every level and line of a design on the room floor, the opening plane and the center
+    line.
+
+    Parameters
+    ----------
+    design : Design
+        Consistent: nothing is refused here, what does not quite fit is drawn otherwise and named in
+        ``Frame.adjusted``.
+
+    Returns
+    -------
+    Frame
+    """
+    o, fb, b, sc, fl, ch = (
+        design.opening,
+        design.firebox,
+        design.base,
+        design.smoke_chamber,
+        design.flue,
+        design.chimney,
+    )
+    hearth = max(b.hearth_level, design.hearth.drop)
+    opening_top = hearth + o.height
+    throat = opening_top + design.throat.height
+    flue_start = throat + sc.height
+    liner_top = flue_start + fl.sections * (fl.section_height + fl.joint)
+    crown_top = liner_top - ch.liner_above
+    footing_bottom = -design.site.grade - b.footing_depth
+    slab_top = hearth - fb.floor
+    width, back = o.width, back_width(design)
+    rake = min(fb.rake, fb.depth - fb.breast - design.throat.depth)
+    rake = rake if rake > ROUNDING else 0.0
+    throat_back = fb.depth - rake
+    breast = min(fb.breast, throat_back - design.throat.depth)
+
+    inside = flue_bore(fl)
+    casing = fl.casing if design.method == "modular" else 0.0
+    unit_half = inside.width / 2 + inside.wall + casing
+    unit_depth = inside.depth / 2 + inside.wall + casing
+    shoulder_top = flue_start + ch.shoulder
+    stack_half, stack_depth = unit_half + ch.gap + ch.wall, unit_depth + ch.gap + ch.wall
+    flue_y = max(fb.depth - inside.depth / 2, stack_depth)
+    block_half, block_back = (
+        max(width / 2 + fb.jamb, stack_half),
+        max(fb.depth + fb.wall, flue_y + stack_depth),
+    )
+    offset_top = shoulder_top + (fl.offset_rise if fl.offset else 0.0)
+    front = throat_back - design.throat.depth
+    coat = sc.lining_thickness * hypot(
+        1.0, (flue_y - inside.depth / 2 - front) / (sc.height - sc.transition)
+    )
+
+    contact, downhill, highest, what = roof_contacts(design, 2 * stack_half, 2 * stack_depth)
+    return Frame(
+        footing_bottom=footing_bottom,
+        footing_top=footing_bottom + b.footing_thickness,
+        grade=-design.site.grade,
+        slab_bottom=slab_top - b.slab,
+        slab_top=slab_top,
+        hearth=hearth,
+        extension_top=hearth - design.hearth.drop,
+        back_bend=hearth + fb.vertical_back,
+        spring=opening_top - (o.rise if o.head == "segmental" else 0.0),
+        opening_top=opening_top,
+        throat=throat,
+        taper_top=flue_start - sc.transition,
+        flue_start=flue_start,
+        shoulder_top=shoulder_top,
+        crown_bottom=crown_top - ch.wash - ch.crown,
+        crown_top=crown_top,
+        liner_top=liner_top,
+        half_width=width / 2,
+        side_slope=(width - back) / 2 / fb.depth,
+        back_width=back,
+        breast=breast,
+        depth=fb.depth,
+        throat_front=front,
+        throat_back=throat_back,
+        block_half=block_half,
+        block_back=block_back,
+        bore=inside,
+        unit_half=unit_half,
+        unit_depth=unit_depth,
+        cavity_half=unit_half + ch.gap,
+        cavity_depth=unit_depth + ch.gap,
+        stack_half=stack_half,
+        stack_depth=stack_depth,
+        flue_y=flue_y,
+        offset=fl.offset,
+        offset_bottom=shoulder_top,
+        offset_top=offset_top,
+        uphill_contact=contact,
+        downhill_contact=downhill,
+        highest_within_reach=highest,
+        highest_within_reach_is=what,
+        adjusted=_adjustments(
+            design,
+            rake=rake,
+            breast=breast,
+            hearth=hearth,
+            flue_y=flue_y,
+            block_half=block_half,
+            bare=front - coat,
+        ),
+    )
+
+
+def _adjustments(
+    design: Design,
+    rake: float,
+    breast: float,
+    hearth: float,
+    flue_y: float,
+    block_half: float,
+    bare: float,
+) -> tuple[str, ...]:
+    """One sentence for everything that is drawn otherwise than asked."""
+    fb, said = design.firebox, []
+    if rake < fb.rake - ROUNDING:
+        said.append(
+            "The back is raked less than asked: breast, throat and rake share the firebox depth."
+        )
+    if breast < fb.breast - ROUNDING:
+        said.append("The breast is drawn thinner than asked: the throat needs the depth.")
+    if hearth > design.base.hearth_level:
+        said.append(
+            "The hearth is drawn higher than asked: its extension cannot lie below the room floor."
+        )
+    if flue_y > fb.depth - flue_bore(design.flue).depth / 2 + ROUNDING:
+        said.append(
+            "The flue is set back behind the firebox: over so shallow a box it would stand out of"
+            " the breast."
+        )
+    if block_half > design.opening.width / 2 + fb.jamb + ROUNDING:
+        said.append("The breast is drawn wider than asked: it carries the chimney.")
+    if bare < -ROUNDING:
+        said.append(
+            "The chamber's lining is drawn thinner in front than asked: it would come out of the"
+            " breast."
+        )
+    return tuple(said)

@@ -18,10 +18,9 @@ from fireplace_calc.base.tables import DATA, rows
 from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND
 from fireplace_calc.build import plan_work
 from fireplace_calc.build.curing_schedule import cold_days, curing
-from fireplace_calc.build.lift_parts import LAID, volume_between
+from fireplace_calc.build.lift_parts import COURSED, volume_between
 from fireplace_calc.build.lifting.equation import HOIST, ONE, TWO, UNKNOWN
 from fireplace_calc.build.mortar import (
-    band,
     batch_volume,
     batches,
     is_hot,
@@ -29,6 +28,7 @@ from fireplace_calc.build.mortar import (
     mortar_figures,
     open_time,
     protection,
+    weather_band,
     work_rule,
 )
 from fireplace_calc.build.notes import cautions, dust
@@ -243,7 +243,7 @@ def test_every_part_is_built_once_from_its_foot_to_its_head(design):
         assert pieces[0].low == part.bottom and pieces[-1].high == part.top
         assert all(a.high == b.low for a, b in zip(pieces, pieces[1:], strict=False))
         assert sum(p.share for p in pieces) == pytest.approx(1.0, rel=1e-12)
-        assert len(pieces) == 1 or name in LAID
+        assert len(pieces) == 1 or name in COURSED
 
 
 @SLOW
@@ -375,8 +375,8 @@ def test_the_steps_of_the_plain_fireplace_by_hand():
     assert "rests on firebox walls" in by_name["Lintel"].why and any(
         "undisturbed" in w for w in by_name["Footing"].why
     )
-    assert any("Smoke test" in h.what for h in stack[-1].holds) and not any(
-        "Smoke test" in h.what for h in stack[0].holds
+    assert any("Smoke test" in h.what for h in stack[-1].hold_points) and not any(
+        "Smoke test" in h.what for h in stack[0].hold_points
     )
 
 
@@ -447,9 +447,9 @@ def test_a_liner_lifted_by_hand_is_reckoned():
         51 * (10 / 14.5) * (1 - 0.0075 * (hands - 30)) * (0.82 + 1.8 / (hands - 30)) * 0.85 * 0.9
     )
     assert lift.allowed / POUND == pytest.approx(by_hand, rel=1e-9)
-    assert lift.one == pytest.approx(pounds / by_hand, rel=1e-9) and lift.two == pytest.approx(
-        0.75 * lift.one
-    )
+    assert lift.index_one == pytest.approx(
+        pounds / by_hand, rel=1e-9
+    ) and lift.index_two == pytest.approx(0.75 * lift.index_one)
     assert lift.verdict == HOIST
 
 
@@ -458,7 +458,7 @@ def test_a_lighter_section_taken_and_put_well_needs_fewer_hands():
     verdicts = {x.verdict for x in plan_work(made(small)).lifts if x.item == "Clay flue liner"}
     assert verdicts & {ONE, TWO}
     steel = next(x for x in plan_work(made()).lifts if x.item == "Steel lintel")
-    assert steel.verdict == ONE and steel.one < 1
+    assert steel.verdict == ONE and steel.index_one < 1
 
 
 def test_every_piece_that_is_set_has_a_lift_and_an_unknown_weight_is_not_checked():
@@ -481,7 +481,12 @@ def test_every_piece_that_is_set_has_a_lift_and_an_unknown_weight_is_not_checked
         "Metal cap",
     } <= items
     cap = next(x for x in plan.lifts if x.item == "Metal cap")
-    assert cap.verdict == UNKNOWN and cap.weight is None and cap.one is None and cap.two is None
+    assert (
+        cap.verdict == UNKNOWN
+        and cap.weight is None
+        and cap.index_one is None
+        and cap.index_two is None
+    )
     assert any("hoist" in c for s in plan.steps for c in s.cautions)
 
 
@@ -521,7 +526,7 @@ def test_a_bed_over_seventy_inches_is_no_lift_by_hand():
 )
 def test_bands_of_the_weather_on_both_sides(air, name):
     """TMS 602 as restated for the trade, read twice for 40 F; the bands below read in a handbook."""
-    assert band(degf(air)) == name
+    assert weather_band(degf(air)) == name
 
 
 def test_wind_brings_heat_sooner():

@@ -83,7 +83,7 @@ def test_the_plan_as_a_whole(name):
         "first fire": d.work.cure + d.work.cold_days,
         "last fire": d.work.cure + d.work.cold_days + 4,
     }
-    mix, cure = theirs.mix, theirs.cure
+    mix, cure = theirs.mix, theirs.curing
     found = {
         "hours": theirs.hours,
         "days": theirs.days,
@@ -124,7 +124,7 @@ def test_who_lifts_what(name):
     )
     for one in theirs:
         if one.weight is not None and one.allowed > 0:
-            assert (one.one, one.two) == pytest.approx(
+            assert (one.index_one, one.index_two) == pytest.approx(
                 (one.weight / one.allowed, 0.75 * one.weight / one.allowed), rel=1e-9
             )
 
@@ -136,7 +136,7 @@ def test_what_is_said_of_every_step(name):
     assert [step.name for step in theirs.steps] == [mine.name(step) for step in mine.steps]
     for number, (step, told) in enumerate(zip(mine.steps, theirs.steps, strict=True), 1):
         assert told.number == number
-        assert [hold.kind for hold in told.holds] == mine.holds(step, number), told.name
+        assert [hold.kind for hold in told.hold_points] == mine.holds(step, number), told.name
         wanted = mine.cautions(step, number)
         assert [
             line[: len(words)] for line, words in zip(told.cautions, wanted, strict=True)

@@ -14,8 +14,12 @@ import pytest
 from fireplace_calc.base.places import nearest, winter_means
 from fireplace_calc.base.tables import rows
 from fireplace_calc.base.units import CUFT, DEG, FOOT, INCH, PCF, POUND, PSF, G, InputError
-from fireplace_calc.build.lifting.equation import LiftingTask, capacity, recommended_weight
-from fireplace_calc.build.lifting.equation import index as lifting_index
+from fireplace_calc.build.lifting.equation import (
+    LiftingTask,
+    capacity,
+    lifting_index,
+    recommended_weight,
+)
 from fireplace_calc.build.lifting.multipliers import height_multiplier, reach_multiplier
 from fireplace_calc.draft.physics.air import pressure_at
 from fireplace_calc.geometry.parts import part

@@ -11,14 +11,24 @@ from fireplace_calc.geometry.parts import Part
 from fireplace_calc.geometry.polygons import Polygon, area, box, overlap
 from fireplace_calc.geometry.solids import CIRCLE, Cylinder, Solid, level_cuts
 
-TOUCH = 1e-5
+LEAST_CONTACT = 1e-5
 """Plans that share less than this only touch. [m2]"""
 
 
 @dataclass(frozen=True, slots=True)
 class Outline:
-    """A convex outline, counter-clockwise, its sides [m], whether it is a plain rectangle, and its
-    area [m2].
+    """A convex outline in plan.
+
+    Attributes
+    ----------
+    polygon : Polygon
+        Its corners, counter-clockwise. [m]
+    left, right, front, back : float
+        Its sides. [m]
+    rectangular : bool
+        Whether it is no more than these sides.
+    area : float
+        [m2]
     """
 
     polygon: Polygon
@@ -26,10 +36,10 @@ class Outline:
     right: float
     front: float
     back: float
-    plain: bool
+    rectangular: bool
     area: float
 
-    def holds(self, other: Outline) -> bool:
+    def contains(self, other: Outline) -> bool:
         """Whether another's sides all lie within these."""
         return (
             self.left <= other.left
@@ -50,7 +60,6 @@ def outline(polygon: Polygon) -> Outline:
     Returns
     -------
     Outline
-        The same. [m]
     """
     across, deep = zip(*polygon, strict=True)
     sides = min(across), max(across), min(deep), max(deep)
@@ -77,18 +86,15 @@ def outlines(solids: tuple[Solid, ...], level: float) -> list[Outline]:
     -------
     list of Outline
         Of those that reach so low and so high; where one ends and the next begins, only of the
-        next. [m]
+        next.
     """
-    found = []
+    found: list[Outline] = []
     for s in solids:
         if not s.bottom <= level < s.top:
             continue
         if isinstance(s, Cylinder):
-            x, (_, y), r = (
-                s.centre[0] + s.shift * (level - s.bottom) / (s.top - s.bottom),
-                s.centre,
-                s.radius,
-            )
+            (x, y), r = s.centre, s.radius
+            x += s.shift * (level - s.bottom) / (s.top - s.bottom)  # an inclined flue
             found.append(
                 Outline(
                     tuple((x + r * c, y + r * n) for c, n in TWELVE),
@@ -111,7 +117,7 @@ def shared(one: Outline, other: Outline) -> float:
     Parameters
     ----------
     one, other : Outline
-        In either order. [m]
+        In either order.
 
     Returns
     -------
@@ -127,10 +133,10 @@ def shared(one: Outline, other: Outline) -> float:
     deep = min(one.back, other.back) - max(one.front, other.front)
     if wide <= 0 or deep <= 0:
         return 0.0
-    if one.plain and other.plain:
+    if one.rectangular and other.rectangular:
         return wide * deep
     for small, large in ((one, other), (other, one)):
-        if small.polygon == large.polygon or large.plain and large.holds(small):
+        if small.polygon == large.polygon or large.rectangular and large.contains(small):
             return small.area
     kept = overlap(one.polygon, other.polygon)
     return area(tuple(kept)) if kept else 0.0
@@ -146,7 +152,7 @@ def common(one: Plan, other: Plan) -> float:
     Parameters
     ----------
     one, other : Plan
-        Holes lie inside outlines and apart from each other. [m]
+        Holes lie inside outlines and apart from each other.
 
     Returns
     -------
@@ -154,7 +160,7 @@ def common(one: Plan, other: Plan) -> float:
         Area. [m2]
     """
     solid = sum(shared(p, q) for p in one[0] for q in other[0])
-    if solid <= TOUCH:
+    if solid <= LEAST_CONTACT:
         return 0.0
     return (
         solid
@@ -165,14 +171,14 @@ def common(one: Plan, other: Plan) -> float:
 
 
 class Contacts:
-    """Answers about the parts of one geometry; a cut that was taken is kept."""
+    """What touches what among some parts; a cut that was taken is kept."""
 
-    def __init__(self, parts: list[Part]):
+    def __init__(self, parts: list[Part]) -> None:
         self.span = {p.name: (p.bottom, p.top) for p in parts}
         self._kept: dict[tuple[str, float], Plan] = {}
 
     def plan(self, part: Part, level: float) -> Plan:
-        """Level cut of a part. [m]"""
+        """Level cut of a part; level in m."""
         key = part.name, level
         if key not in self._kept:
             self._kept[key] = outlines(part.adds, level), outlines(part.cuts, level)
@@ -195,7 +201,7 @@ class Contacts:
                 self.plan(lower, min(level, top) - CONTACT_GAP),
                 self.plan(upper, level + CONTACT_GAP),
             )
-            > TOUCH
+            > LEAST_CONTACT
         )
 
     def inside(self, inner: Part, outer: Part) -> bool:
@@ -204,7 +210,9 @@ class Contacts:
         if not outer.cuts or high - low <= CONTACT_GAP:
             return False
         holes = self.plan(outer, (low + high) / 2)[1]
-        return bool(holes) and common((holes, []), self.plan(inner, (low + high) / 2)) > TOUCH
+        return (
+            bool(holes) and common((holes, []), self.plan(inner, (low + high) / 2)) > LEAST_CONTACT
+        )
 
     def leans(self, upper: Part, lower: Part) -> bool:
         """Whether one part grows over the other on a slope: its head, of the height they share, is
@@ -215,5 +223,5 @@ class Contacts:
             return False
         return (
             common(self.plan(upper, high - CONTACT_GAP), self.plan(lower, low + CONTACT_GAP))
-            > TOUCH
+            > LEAST_CONTACT
         )

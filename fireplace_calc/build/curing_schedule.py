@@ -11,8 +11,9 @@ from fireplace_calc.base.tables import rows
 from fireplace_calc.design.work import Work
 
 PRACTICE = (
-    "Site practice, no code: no published figure was found. The data of the refractory mortar and sections in hand take "
-    "precedence. Curing wants water, the first fires drive it out: keep it damp first, then let it dry."
+    "Site practice, no code: no published figure was found. The data of the refractory mortar and"
+    " sections in hand take precedence. Curing wants water, the first fires drive it out: keep it"
+    " damp first, then let it dry."
 )
 
 
@@ -39,7 +40,7 @@ class FirstFire:
 
 
 @dataclass(frozen=True, slots=True)
-class Cure:
+class Curing:
     """From the last mortar to the first full fire.
 
     Attributes
@@ -73,7 +74,7 @@ def _fires() -> tuple[tuple[int, float, str], ...]:
     )
 
 
-def curing(work: Work) -> Cure:
+def curing(work: Work) -> Curing:
     """When the first fires may be lit.
 
     Parameters
@@ -83,7 +84,7 @@ def curing(work: Work) -> Cure:
 
     Returns
     -------
-    Cure
+    Curing
         With one fire a day from then on. [d]
 
     Examples
@@ -92,7 +93,7 @@ def curing(work: Work) -> Cure:
     ([0.1, 0.2, 0.35, 0.6, 1.0], 28)
     """
     start = work.cure + work.cold_days
-    return Cure(
+    return Curing(
         work.cure,
         work.cold_days,
         tuple(FirstFire(n, share, start + n - 1, note) for n, share, note in _fires()),

@@ -1,4 +1,4 @@
-"""Parts cut into stretches: what is built from one working floor, and what has to stand before
+"""Parts cut at the working floors: what of a part is built from each, and what has to be up before
 something is set into it.
 """
 
@@ -15,10 +15,10 @@ from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import area
 from fireplace_calc.geometry.solids import Cylinder, Loft, Solid, level_cuts
 
-SPARE = 12 * INCH
+WITHIN_REACH = 12 * INCH
 """A foot more or less is reached from the floor one stands on: our own habit. [m]"""
 
-LAID = (
+COURSED = (
     "base walls",
     "base core",
     "firebox lining",
@@ -40,7 +40,7 @@ STACK = ("flue liner", "flue casing", "shoulder", "chimney walls")
 
 @dataclass(frozen=True, slots=True)
 class LiftPart:
-    """A part between two levels.
+    """A part, or what of it is built from one working floor.
 
     Attributes
     ----------
@@ -67,7 +67,7 @@ class LiftPart:
 
     @property
     def name(self) -> str:
-        """The part, and which stretch of it."""
+        """The part, and which piece of it."""
         return self.part if self.of == 1 else f"{self.part} {self.number} of {self.of}"
 
 
@@ -78,7 +78,7 @@ def working_floors(geometry: Geometry) -> tuple[float, ...]:
     Parameters
     ----------
     geometry : Geometry
-        Its design says how high a staging lift is. [m]
+        Its design says how high a staging lift is.
 
     Returns
     -------
@@ -88,9 +88,11 @@ def working_floors(geometry: Geometry) -> tuple[float, ...]:
     f, lift = geometry.frame, geometry.design.work.lift_height
     below = [
         f.footing_top + k * lift
-        for k in range(max(ceil((-SPARE - f.footing_top) / lift - CONTACT_GAP), 0))
+        for k in range(max(ceil((-WITHIN_REACH - f.footing_top) / lift - CONTACT_GAP), 0))
     ]
-    above = [k * lift for k in range(max(ceil((f.crown_bottom - SPARE) / lift - CONTACT_GAP), 1))]
+    above = [
+        k * lift for k in range(max(ceil((f.crown_bottom - WITHIN_REACH) / lift - CONTACT_GAP), 1))
+    ]
     return tuple(sorted({f.footing_bottom, *below, *above}))
 
 
@@ -109,7 +111,7 @@ def floor_under(floors: tuple[float, ...], level: float) -> float:
     float
         The highest that is not over it by more than a foot. [m]
     """
-    return max((z for z in floors if z <= level + SPARE + CONTACT_GAP), default=floors[0])
+    return max((z for z in floors if z <= level + WITHIN_REACH + CONTACT_GAP), default=floors[0])
 
 
 def set_level(part: Part) -> float:
@@ -119,7 +121,6 @@ def set_level(part: Part) -> float:
     Parameters
     ----------
     part : Part
-        Any. [m]
 
     Returns
     -------
@@ -134,6 +135,11 @@ def set_level(part: Part) -> float:
     )
 
 
+def _nearest(levels: tuple[float, ...], level: float) -> float:
+    """Of several levels the one nearest to a level. [m]"""
+    return min(levels, key=lambda other: abs(other - level))
+
+
 def break_levels(
     geometry: Geometry, nested: list[Part], floors: tuple[float, ...]
 ) -> tuple[float, ...]:
@@ -142,7 +148,6 @@ def break_levels(
     Parameters
     ----------
     geometry : Geometry
-        Levels of its parts. [m]
     nested : list of Part
         What is set whole into a hole of another.
     floors : tuple of float
@@ -154,11 +159,11 @@ def break_levels(
         Working floors, moved to where a part begins anyway when that is within a foot, and where
         something is set in. [m]
     """
-    starts = [p.bottom for p in geometry.parts if p.name in LAID or p.name == "crown"]
+    starts = [p.bottom for p in geometry.parts if p.name in COURSED or p.name == "crown"]
     found = {set_level(p) for p in nested}
     for level in floors[1:]:
-        nearest = min((*starts, *found), key=lambda z, level=level: abs(z - level))
-        found.add(nearest if abs(nearest - level) <= SPARE + CONTACT_GAP else level)
+        nearest = _nearest((*starts, *found), level)
+        found.add(nearest if abs(nearest - level) <= WITHIN_REACH + CONTACT_GAP else level)
     return tuple(sorted(found))
 
 
@@ -168,7 +173,6 @@ def volume_between(solid: Solid, low: float, high: float) -> float:
     Parameters
     ----------
     solid : Solid
-        Any. [m]
     low, high : float
         Levels. [m]
 
@@ -185,7 +189,10 @@ def volume_between(solid: Solid, low: float, high: float) -> float:
     if isinstance(solid, Cylinder) or isinstance(solid, Loft) and solid.lower == solid.upper:
         return solid.volume * (high - low) / (solid.top - solid.bottom)
     if isinstance(solid, Loft):
-        return Loft(low, high, solid.cut(low), solid.cut(high)).volume
+        lower, upper = solid.cut(low), solid.cut(high)
+        if lower is None or upper is None:
+            raise ValueError(f"A cut from {low} to {high} m misses its solid.")
+        return Loft(low, high, lower, upper).volume
     steps = 16
     cuts = [
         sum(map(area, level_cuts(solid, low + (high - low) * k / steps))) for k in range(steps + 1)
@@ -199,6 +206,7 @@ def volume_between(solid: Solid, low: float, high: float) -> float:
 
 
 def _between(part: Part, low: float, high: float) -> float:
+    """Volume of a part between two levels. [m3]"""
     adds, cuts = (
         sum(volume_between(s, low, high) for s in solids) for solids in (part.adds, part.cuts)
     )
@@ -206,7 +214,7 @@ def _between(part: Part, low: float, high: float) -> float:
 
 
 def _at_joint(geometry: Geometry, level: float) -> float:
-    """The flue joint at a level or next above it."""
+    """The flue joint at a level or next above it. [m]"""
     flue, start = geometry.design.flue, geometry.frame.flue_start
     step = flue.section_height + flue.joint
     up = (level - start) / step
@@ -223,7 +231,6 @@ def split_into_lifts(
     part : Part
         Of the geometry.
     geometry : Geometry
-        With its flue joints. [m]
     breaks, floors : tuple of float
         From ``break_levels`` and ``working_floors``. [m]
 
@@ -235,7 +242,7 @@ def split_into_lifts(
     bottom, top = part.bottom, part.top
     inner = (
         [z for z in breaks if bottom + CONTACT_GAP < z < top - CONTACT_GAP]
-        if part.name in LAID
+        if part.name in COURSED
         else []
     )
     stops = {bottom: bottom}

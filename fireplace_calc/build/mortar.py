@@ -20,7 +20,15 @@ MPH = 1609.344 / 3600
 
 @dataclass(frozen=True, slots=True)
 class Weather:
-    """One band of the weather table: its name, what is done, and where that is from."""
+    """One band of the weather table.
+
+    Attributes
+    ----------
+    case, do : str
+        Its name, and what is done.
+    source, confidence : str
+        Where that is from.
+    """
 
     case: str
     do: str
@@ -30,8 +38,14 @@ class Weather:
 
 @dataclass(frozen=True, slots=True)
 class Mix:
-    """Materials for a volume of 1:1:6 mortar: sacks of cement (94 lb), bags of lime (50 lb), sand
-    [m3].
+    """Materials for a volume of 1:1:6 mortar.
+
+    Attributes
+    ----------
+    cement, lime : float
+        Sacks of 94 lb, and bags of 50 lb. [-]
+    sand : float
+        [m3]
     """
 
     cement: float
@@ -64,6 +78,11 @@ def fahrenheit(kelvin: float) -> float:
     -------
     float
         The same. [degF]
+
+    Raises
+    ------
+    InputError
+        Outside 150 to 400 K, where the unit must be wrong.
     """
     if not 150 < kelvin < 400:
         raise InputError(
@@ -88,7 +107,7 @@ def is_hot(air: float, wind: float = 0.0) -> bool:
     Returns
     -------
     bool
-        Over 100 F, or over 90 F in wind over 8 mph. [-]
+        Over 100 F, or over 90 F in wind over 8 mph.
     """
     f, warm = mortar_figures(), fahrenheit(air)
     windy = wind > f["hot wind"] * MPH * (1 + COUNT_SLACK)
@@ -97,7 +116,7 @@ def is_hot(air: float, wind: float = 0.0) -> bool:
     )
 
 
-def band(air: float, wind: float = 0.0) -> str:
+def weather_band(air: float, wind: float = 0.0) -> str:
     """Which row of the weather table a temperature falls into.
 
     Parameters
@@ -110,7 +129,7 @@ def band(air: float, wind: float = 0.0) -> str:
     Returns
     -------
     str
-        ``hot``, ``mild``, ``cold``, ``freezing``, ``hard frost`` or ``deep frost``. [-]
+        ``hot``, ``mild``, ``cold``, ``freezing``, ``hard frost`` or ``deep frost``.
     """
     if is_hot(air, wind):
         return "hot"
@@ -140,9 +159,9 @@ def work_rule(air: float, wind: float = 0.0) -> Weather:
     Returns
     -------
     Weather
-        Of that band. [-]
+        Of that band.
     """
-    row = _bands()[band(air, wind)]
+    row = _bands()[weather_band(air, wind)]
     return Weather(row["case"], row["while_working"], row["source"], row["confidence"])
 
 
@@ -159,9 +178,9 @@ def protection(mean: float, wind: float = 0.0) -> Weather:
     Returns
     -------
     Weather
-        Of that band. [-]
+        Of that band.
     """
-    row = _bands()[band(mean, wind)]
+    row = _bands()[weather_band(mean, wind)]
     return Weather(row["case"], row["afterwards"], row["source"], row["confidence"])
 
 
@@ -239,8 +258,14 @@ def mix(volume: float) -> Mix:
     Returns
     -------
     Mix
-        By the farm bulletin's figures for 1000 brick, with mortar taken to fill no more than its
-        sand did: trade knowledge, from memory. [sack, bag, m3]
+
+    Notes
+    -----
+    Mortar is taken to fill no more than its sand did: trade knowledge, from memory.
+
+    References
+    ----------
+    USDA Farmers' Bulletin 1889, 1941, figures for 1000 brick.
 
     Examples
     --------

@@ -1,6 +1,4 @@
-"""What is held to while building: hold points, waits and cautions, read from ``data/`` where they
-can be changed.
-"""
+"""Hold points, waits and cautions of the work, read from ``data/`` where they can be changed."""
 
 from __future__ import annotations
 
@@ -11,9 +9,17 @@ from fireplace_calc.base.tables import rows
 
 
 @dataclass(frozen=True, slots=True)
-class Hold:
-    """Something to be right before work goes on, and of what kind: level, plumb, square, slope,
-    fit, cure, test, inspection.
+class HoldPoint:
+    """Something to be right before work goes on.
+
+    Attributes
+    ----------
+    kind : str
+        Level, plumb, square, slope, fit, cure, test or inspection.
+    what : str
+        Is to be right.
+    source, confidence : str
+        Where it is from.
     """
 
     kind: str
@@ -33,7 +39,7 @@ class Wait:
     days : float
         At 40 F or warmer; longer in the cold. [d]
     counts_from : str
-        ``end`` of the part, or ``start`` of each of its stretches.
+        ``end`` of the part, or ``start`` of each of its lift parts.
     holds_up : bool
         Whether what rests on it has to wait; else it runs beside the work.
     source, confidence : str
@@ -51,7 +57,19 @@ class Wait:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """A warning, its figure in the unit it is known by, and where it is from."""
+    """A warning.
+
+    Attributes
+    ----------
+    topic, what : str
+        What can hurt, and what is to be done.
+    number : float or None
+        Its figure, in ``unit``. [-]
+    unit : str
+        As its rule prints it.
+    source, confidence : str
+        Where it is from.
+    """
 
     topic: str
     what: str
@@ -63,8 +81,16 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Dust:
-    """A task that raises silica, what holds it down, and the mask that is wanted up to 4 h a day
-    and over.
+    """A task that raises silica.
+
+    Attributes
+    ----------
+    task, control : str
+        The work, and what keeps the dust down.
+    mask_short, mask_long : str
+        The mask required up to 4 h a day and over.
+    source, confidence : str
+        Where it is from.
     """
 
     task: str
@@ -76,11 +102,11 @@ class Dust:
 
 
 @lru_cache(maxsize=1)
-def _holds() -> dict[str, tuple[Hold, ...]]:
-    found: dict[str, list[Hold]] = {}
+def _holds() -> dict[str, tuple[HoldPoint, ...]]:
+    found: dict[str, list[HoldPoint]] = {}
     for r in rows("build_holds.csv"):
         found.setdefault(r["part"], []).append(
-            Hold(r["kind"], r["what"], r["source"], r["confidence"])
+            HoldPoint(r["kind"], r["what"], r["source"], r["confidence"])
         )
     return {part: tuple(holds) for part, holds in found.items()}
 
@@ -104,8 +130,8 @@ def _waits() -> tuple[tuple[str, Wait], ...]:
     )
 
 
-def holds_of(part: str) -> tuple[Hold, ...]:
-    """Hold points of a part.
+def hold_points_of(part: str) -> tuple[HoldPoint, ...]:
+    """HoldPoint points of a part.
 
     Parameters
     ----------
@@ -114,7 +140,7 @@ def holds_of(part: str) -> tuple[Hold, ...]:
 
     Returns
     -------
-    tuple of Hold
+    tuple of HoldPoint
         None for a part that needs no more than care.
     """
     return _holds().get(part, ())
@@ -131,15 +157,19 @@ def waits_of(part: str, material: str) -> tuple[Wait, ...]:
     Returns
     -------
     tuple of Wait
-        In days. [d]
+        In the order of the table.
     """
     return tuple(wait for of, wait in _waits() if wait.part == part and of in ("", material))
 
 
 @lru_cache(maxsize=1)
 def cautions() -> tuple[Caution, ...]:
-    """Fire, carbon monoxide, collapse, lifting, silica, heights, and whom to defer to; figures as
-    their rule prints them.
+    """Fire, carbon monoxide, collapse, lifting, silica, heights, and whom to defer to.
+
+    Returns
+    -------
+    tuple of Caution
+        Rows of ``data/safety.csv``.
     """
     return tuple(
         Caution(
@@ -156,7 +186,13 @@ def cautions() -> tuple[Caution, ...]:
 
 @lru_cache(maxsize=1)
 def dust() -> tuple[Dust, ...]:
-    """Tasks that raise silica, with their controls; masks by assigned protection factor."""
+    """Tasks that raise silica, with their controls; masks by assigned protection factor.
+
+    Returns
+    -------
+    tuple of Dust
+        Rows of ``data/silica_work.csv``.
+    """
     return tuple(
         Dust(
             r["task"],

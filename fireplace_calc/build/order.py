@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-import heapq
 from dataclasses import dataclass
+from graphlib import CycleError, TopologicalSorter
+from heapq import heappop, heappush
 from itertools import combinations, pairwise
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.build.contact import Contacts
 from fireplace_calc.build.lift_parts import (
-    LAID,
+    COURSED,
     LiftPart,
     break_levels,
     set_level,
@@ -28,10 +29,15 @@ LAST = ("hearth extension",)
 
 @dataclass(frozen=True, slots=True)
 class Dependency:
-    """Why one stretch waits for another: numbers of both in the list of stretches, and the reason.
+    """Why one lift part waits for another.
 
-    ``how`` is one of ``rests on``, ``stands in``, ``is cast against``, ``goes round``, ``leans
-    on``, ``is steadied by``, ``goes on``.
+    Attributes
+    ----------
+    first, then : int
+        Place of both in the list of lift parts, from 0. [-]
+    how : str
+        ``rests on``, ``stands in``, ``is cast against``, ``goes round``, ``leans on``, ``is
+        steadied by`` or ``goes on``.
     """
 
     first: int
@@ -41,14 +47,14 @@ class Dependency:
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """Stretches in the order they are built, and every tie between them."""
+    """Lift parts in the order they are built, and every dependency between them."""
 
     lift_parts: tuple[LiftPart, ...]
     dependencies: tuple[Dependency, ...]
 
 
 def _last_under(pieces: list[tuple[int, LiftPart]], level: float) -> int:
-    """The stretch that ends at a level or reaches over it."""
+    """Number of the lift part that ends at a level or reaches over it."""
     return next(
         (n for n, s in pieces if s.low + CONTACT_GAP < level <= s.high + CONTACT_GAP), pieces[-1][0]
     )
@@ -57,10 +63,10 @@ def _last_under(pieces: list[tuple[int, LiftPart]], level: float) -> int:
 def _nested(
     inner: Part, outer: Part, ins: list[tuple[int, LiftPart]], outs: list[tuple[int, LiftPart]]
 ) -> list[Dependency]:
-    """Ties between a part and what it stands in."""
+    """Dependencies between a part and what it stands in."""
     dependencies, cast = [], inner.material in CAST
     for i, p in ins:
-        level = p.low if inner.name in LAID else max(p.low, set_level(inner))
+        level = p.low if inner.name in COURSED else max(p.low, set_level(inner))
         below = [o for o, q in outs if q.high <= level + CONTACT_GAP]
         for o, q in outs[len(below) - 1 if below and not cast else 0 :]:
             if q.low >= p.high:
@@ -76,67 +82,70 @@ def _nested(
 
 
 def dependencies_of(geometry: Geometry) -> tuple[list[LiftPart], list[Dependency]]:
-    """Every stretch in the order of the parts, and what waits for what.
+    """Every lift part in the order of the parts, and what waits for what.
 
     Parameters
     ----------
     geometry : Geometry
-        Its parts, cut at their contacts. [m]
 
     Returns
     -------
     tuple of list
-        Stretches, and ties between them by number. [-]
+        Lift parts, and dependencies between them by their place in the list.
     """
     parts = [p for p in geometry.parts if p.volume > 0]
-    touch = Contacts(parts)
+    contacts = Contacts(parts)
     pairs = [
         (a, b)
         for a, b in combinations(parts, 2)
-        if (h := touch.shared_height(a, b))[0] <= h[1] + CONTACT_GAP
+        if (h := contacts.shared_height(a, b))[0] <= h[1] + CONTACT_GAP
     ]
     nested = [
         (a, b)
         for one, other in pairs
         for a, b in ((one, other), (other, one))
-        if touch.inside(a, b)
+        if contacts.inside(a, b)
     ]
     floors = working_floors(geometry)
     breaks = break_levels(
-        geometry, [a for a, b in nested if a.name not in LAID and b.name in LAID], floors
+        geometry, [a for a, b in nested if a.name not in COURSED and b.name in COURSED], floors
     )
-    made: list[LiftPart] = []
-    of: dict[str, list[tuple[int, LiftPart]]] = {}
+    lift_parts: list[LiftPart] = []
+    pieces_of: dict[str, list[tuple[int, LiftPart]]] = {}
     for part in parts:
-        of[part.name] = [
-            (len(made) + n, s)
+        pieces_of[part.name] = [
+            (len(lift_parts) + n, s)
             for n, s in enumerate(split_into_lifts(part, geometry, breaks, floors))
         ]
-        made += [s for _, s in of[part.name]]
+        lift_parts += [s for _, s in pieces_of[part.name]]
     dependencies = [
-        Dependency(a, b, "goes on") for part in parts for (a, _), (b, _) in pairwise(of[part.name])
+        Dependency(a, b, "goes on")
+        for part in parts
+        for (a, _), (b, _) in pairwise(pieces_of[part.name])
     ]
     for inner, outer in nested:
-        dependencies += _nested(inner, outer, of[inner.name], of[outer.name])
+        dependencies += _nested(inner, outer, pieces_of[inner.name], pieces_of[outer.name])
     within = {(a.name, b.name) for a, b in nested}
     for one, other in pairs:
         for lower, upper in ((one, other), (other, one)):
-            if (lower.name, upper.name) not in within and touch.carries(lower, upper):
+            if (lower.name, upper.name) not in within and contacts.carries(lower, upper):
                 dependencies.append(
                     Dependency(
-                        _last_under(of[lower.name], upper.bottom), of[upper.name][0][0], "rests on"
+                        _last_under(pieces_of[lower.name], upper.bottom),
+                        pieces_of[upper.name][0][0],
+                        "rests on",
                     )
                 )
-            elif not within & {(one.name, other.name), (other.name, one.name)} and touch.leans(
+            elif not within & {(one.name, other.name), (other.name, one.name)} and contacts.leans(
                 upper, lower
             ):
                 dependencies += [
                     Dependency(n, m, "leans on")
-                    for m, u in of[upper.name]
-                    for n, s in of[lower.name]
+                    for m, u in pieces_of[upper.name]
+                    for n, s in pieces_of[lower.name]
                     if min(u.high, s.high) - max(u.low, s.low) > CONTACT_GAP
                 ]
-    return made, dependencies
+    return lift_parts, dependencies
 
 
 def order_of_work(geometry: Geometry) -> Order:
@@ -145,43 +154,49 @@ def order_of_work(geometry: Geometry) -> Order:
     Parameters
     ----------
     geometry : Geometry
-        With its design's staging lift. [m]
 
     Returns
     -------
     Order
-        Stretches in turn, ties by their number in it. [-]
+        Lift parts in turn, dependencies by their place in it.
 
     Raises
     ------
     ValueError
         When parts wait for each other in a ring, so that nothing could be built.
     """
-    made, dependencies = dependencies_of(geometry)
-    waits: list[set[int]] = [set() for _ in made]
-    frees: list[set[int]] = [set() for _ in made]
-    for t in dependencies:
-        waits[t.then].add(t.first)
-        frees[t.first].add(t.then)
-
-    def turn(n: int) -> tuple:
-        return (made[n].part in LAST, made[n].floor, made[n].low, n)
-
-    ready = [turn(n) for n, firsts in enumerate(waits) if not firsts]
-    heapq.heapify(ready)
-    done: list[int] = []
-    while ready:
-        n = heapq.heappop(ready)[-1]
-        done.append(n)
-        for after in sorted(frees[n]):
-            waits[after].discard(n)
-            if not waits[after]:
-                heapq.heappush(ready, turn(after))
-    if len(done) < len(made):
-        stuck = ", ".join(s.name for n, s in enumerate(made) if n not in done)
-        raise ValueError(f"These parts wait for each other and none can be built first: {stuck}.")
-    place = {n: k for k, n in enumerate(done)}
+    parts, dependencies = dependencies_of(geometry)
+    waits: dict[int, set[int]] = {n: set() for n in range(len(parts))}
+    for d in dependencies:
+        waits[d.then].add(d.first)
+    order = _sorted_by_level(parts, waits)
+    place = {n: k for k, n in enumerate(order)}
     return Order(
-        tuple(made[n] for n in done),
-        tuple(Dependency(place[t.first], place[t.then], t.how) for t in dependencies),
+        tuple(parts[n] for n in order),
+        tuple(Dependency(place[d.first], place[d.then], d.how) for d in dependencies),
     )
+
+
+def _sorted_by_level(parts: list[LiftPart], waits: dict[int, set[int]]) -> list[int]:
+    """Numbers of the parts in the order they are built.
+
+    graphlib says what is ready; of that the lowest working floor goes first, then the lowest
+    underside, then the order of the parts, so that the same design gives the same order.
+    """
+    sorter = TopologicalSorter(waits)
+    try:
+        sorter.prepare()
+    except CycleError as error:
+        ring = ", ".join(parts[n].name for n in error.args[1])
+        raise ValueError(
+            f"These parts wait for each other and none can be built first: {ring}."
+        ) from None
+    ready: list[tuple[bool, float, float, int]] = []
+    order: list[int] = []
+    while sorter.is_active():
+        for n in sorter.get_ready():
+            heappush(ready, (parts[n].part in LAST, parts[n].floor, parts[n].low, n))
+        n = heappop(ready)[-1]
+        order.append(n)
+        sorter.done(n)
+    return order

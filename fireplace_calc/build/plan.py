@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from fireplace_calc.base.units import FOOT
-from fireplace_calc.build.curing_schedule import Cure, curing
+from fireplace_calc.build.curing_schedule import Curing, curing
 from fireplace_calc.build.lifting.equation import HOIST, TWO
 from fireplace_calc.build.lifting.lift_list import Lift, list_lifts
 from fireplace_calc.build.mortar import Mix, Weather, mix, open_time, protection, work_rule
@@ -26,7 +26,7 @@ class Stage:
     number : int
         In order of use. [-]
     level, height : float
-        From the room floor, and over the ground. [m]
+        Over the room floor, and over the ground. [m]
     sides : tuple of str
         On two sides: one to lay from, the other to land pieces on and lay the far face from.
     steps : tuple of int
@@ -49,7 +49,7 @@ class Plan:
 
     Attributes
     ----------
-    steps : tuple of Step
+    steps : tuple of WorkStep
         From footing to cap, then what is left to the end.
     lifts : tuple of Lift
         Every heavy piece that is set, at its worst.
@@ -64,9 +64,9 @@ class Plan:
     calendar : float
         Days from the first morning to the last, waits counted in and no day of rest. [d]
     waits : tuple of Wait
-        All of them. [d]
+        All of them.
     critical : tuple of Wait
-        Those that keep the hands waiting. [d]
+        Those that keep the hands waiting.
     while_working : Weather
         By the air as it is.
     afterwards : Weather
@@ -77,7 +77,7 @@ class Plan:
         Cement mortar of all steps. [m3]
     mix : Mix
         Its materials as 1:1:6.
-    cure : Cure
+    curing : Curing
         And first fires.
     cautions : tuple of Caution
     dust : tuple of Dust
@@ -97,29 +97,27 @@ class Plan:
     open_time: float
     mortar: float
     mix: Mix
-    cure: Cure
+    curing: Curing
     cautions: tuple[Caution, ...]
     dust: tuple[Dust, ...]
 
 
-def staging(geometry: Geometry, made: list[WorkStep]) -> tuple[Stage, ...]:
+def staging(geometry: Geometry, steps: list[WorkStep]) -> tuple[Stage, ...]:
     """Working floors over the footing and over the room floor, in order of use.
 
     Parameters
     ----------
     geometry : Geometry
-        With footing, grade and staging lift. [m]
-    made : list of Step
-        The steps.
+    steps : list of WorkStep
 
     Returns
     -------
     tuple of Stage
-        Left and right, which stay clear of the hearth in front and the wall behind. [m]
+        Left and right, which stay clear of the hearth in front and the wall behind.
     """
     f = geometry.frame
     levels: dict[float, list[int]] = {}
-    for step in made:
+    for step in steps:
         if step.floor > 0 or f.footing_top < step.floor < 0:
             levels.setdefault(step.floor, []).append(step.number)
     ground = [f.grade if level > 0 else f.footing_top for level in levels]
@@ -129,15 +127,15 @@ def staging(geometry: Geometry, made: list[WorkStep]) -> tuple[Stage, ...]:
     )
 
 
-def _critical(made: list[WorkStep]) -> tuple[Wait, ...]:
+def _critical(steps: list[WorkStep]) -> tuple[Wait, ...]:
     """The wait that ends last, of those before each step that had to be waited for."""
     found = []
-    for step in made:
+    for step in steps:
         if step.idle > 0:
             held = [
-                (ready_at(made[n - 1], w), w)
+                (ready_at(steps[n - 1], w), w)
                 for n in step.after
-                for w in made[n - 1].waits
+                for w in steps[n - 1].waits
                 if w.holds_up
             ]
             found.append(max(held, key=lambda pair: pair[0])[1])
@@ -150,34 +148,34 @@ def plan_work(geometry: Geometry) -> Plan:
     Parameters
     ----------
     geometry : Geometry
-        With its design, whose ``work`` holds weather, people and pace.
+        With its design, whose ``work`` holds weather, people and production rates.
 
     Returns
     -------
     Plan
-        Frozen; lengths [m], volumes [m3], weights [kg], times [h, d].
+        Frozen.
     """
     work = geometry.design.work
-    made = work_steps(geometry)
-    lifted = list_lifts(geometry, made)
-    for lift in lifted:
+    steps = work_steps(geometry)
+    lifts = list_lifts(geometry, steps)
+    for lift in lifts:
         if lift.verdict in (TWO, HOIST):
             at = lift.step - 1
-            said = f"Lifting: {lift.item.lower()}, {lift.verdict}."
-            made[at] = replace(made[at], cautions=(*made[at].cautions, said))
-    waits = tuple(dict.fromkeys(w for step in made for w in step.waits))
-    mortar, hours = sum(s.mortar for s in made), sum(s.hours for s in made)
+            caution = f"Lifting: {lift.item.lower()}, {lift.verdict}."
+            steps[at] = replace(steps[at], cautions=(*steps[at].cautions, caution))
+    waits = tuple(dict.fromkeys(w for step in steps for w in step.waits))
+    mortar, hours = sum(s.mortar for s in steps), sum(s.hours for s in steps)
     mean = work.air if work.mean is None else work.mean
     return Plan(
-        tuple(made),
-        lifted,
-        staging(geometry, made),
+        tuple(steps),
+        lifts,
+        staging(geometry, steps),
         work.people,
         hours,
         hours / work.day,
-        max((s.end for s in made), default=0.0),
+        max((s.end for s in steps), default=0.0),
         waits,
-        _critical(made),
+        _critical(steps),
         work_rule(work.air, work.wind),
         protection(mean, work.wind),
         open_time(work.air, work.wind),

@@ -1,4 +1,4 @@
-"""What a stretch of work asks for: goods, mortar, and hours by the paces of the design."""
+"""What some work takes: goods, mortar, and hours by the production rates of the design."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ COATS = ("parging",)
 
 
 @dataclass(frozen=True, slots=True)
-class Need:
+class StepGoods:
     """Goods for a step.
 
     Attributes
@@ -45,20 +45,20 @@ def _quantity(share: Share) -> float:
     return share.count if holds is None else share.volume / holds
 
 
-def needs(built: Iterable[LiftPart], by_part: dict[str, list[Share]]) -> tuple[Need, ...]:
-    """Goods of some stretches, like with like.
+def goods_of(built: Iterable[LiftPart], by_part: dict[str, list[Share]]) -> tuple[StepGoods, ...]:
+    """Goods of some lift parts, like with like.
 
     Parameters
     ----------
     built : iterable of LiftPart
-        With their share of their part. [-]
+        With their share of their part.
     by_part : dict
         Shares of the takeoff by part.
 
     Returns
     -------
-    tuple of Need
-        In the order they are first wanted.
+    tuple of StepGoods
+        In the order they are first used.
     """
     found: dict[str, list[float]] = {}
     for lift_part in built:
@@ -66,58 +66,64 @@ def needs(built: Iterable[LiftPart], by_part: dict[str, list[Share]]) -> tuple[N
             sums = found.setdefault(share.item, [0.0, 0.0, 0.0])
             for k, value in enumerate((_quantity(share), share.volume, share.weight)):
                 sums[k] += value * lift_part.share
-    return tuple(Need(item, all_goods()[item].unit, *sums) for item, sums in found.items())
+    return tuple(StepGoods(item, all_goods()[item].unit, *sums) for item, sums in found.items())
 
 
-def hours_for(need: Need, design: Design) -> float:
+def hours_for(goods: StepGoods, design: Design) -> float:
     """Hours of one mason.
 
     Parameters
     ----------
-    need : Need
-        Of one kind of goods. [-]
+    goods : StepGoods
+        Of one kind.
     design : Design
-        Its paces. [1/h, m3/s]
+        Its production rates.
 
     Returns
     -------
     float
-        Mortar takes none of its own; stone is paced as the brick in its place by wall measure, and
-        a square foot of paving, facing or coat as one piece: our own habit. [h]
+        Mortar takes none of its own. [h]
+
+    Notes
+    -----
+    Stone takes as long as the brick in its place by wall measure, and a square foot of paving,
+    facing or coat as long as one piece: our own habit.
     """
     work = design.work
-    if need.item in (MORTAR, REFRACTORY):
+    if goods.item in (MORTAR, REFRACTORY):
         return 0.0
-    if need.item.endswith(POURED) and need.unit != "piece":
-        return need.volume / work.pour_pace / 3600
-    if need.unit == "block":
-        return need.quantity / work.block_pace
-    if need.unit in ("piece", "ft2"):
-        return need.quantity / work.piece_pace
-    if need.unit == "brick":
-        return need.quantity / (work.firebrick_pace if "irebrick" in need.item else work.brick_pace)
-    return need.volume * WALL_MEASURE / work.brick_pace
+    if goods.item.endswith(POURED) and goods.unit != "piece":
+        return goods.volume / work.pour_pace / 3600
+    if goods.unit == "block":
+        return goods.quantity / work.block_pace
+    if goods.unit in ("piece", "ft2"):
+        return goods.quantity / work.piece_pace
+    if goods.unit == "brick":
+        return goods.quantity / (
+            work.firebrick_pace if "irebrick" in goods.item else work.brick_pace
+        )
+    return goods.volume * WALL_MEASURE / work.brick_pace
 
 
-def hours_of(built: Iterable[LiftPart], wanted: tuple[Need, ...], design: Design) -> float:
+def hours_of(built: Iterable[LiftPart], goods: tuple[StepGoods, ...], design: Design) -> float:
     """Hours of a step, coats counted in.
 
     Parameters
     ----------
     built : iterable of LiftPart
         What is built.
-    wanted : tuple of Need
+    goods : tuple of StepGoods
         Their goods.
     design : Design
-        Its paces, and how thick the smoke chamber is parged. [m]
+        Its production rates, and how thick the smoke chamber is parged.
 
     Returns
     -------
     float
         Of one mason. [h]
     """
-    hours = sum(hours_for(need, design) for need in wanted)
+    hours = sum(hours_for(one, design) for one in goods)
     if any(s.material in COATS for s in built):
-        coat = sum(need.volume for need in wanted if need.item == REFRACTORY)
+        coat = sum(one.volume for one in goods if one.item == REFRACTORY)
         hours += coat / design.smoke_chamber.lining_thickness / SQFT / design.work.piece_pace
     return hours

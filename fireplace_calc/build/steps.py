@@ -1,25 +1,20 @@
-"""The steps of the work: stretches that go up together, with their goods, mortar, hours, holds,
-waits and cautions.
+"""The steps of the work, with their goods, mortar, hours, hold points, waits and cautions, and a
+calendar in which one crew works.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
-from fireplace_calc.base.units import FOOT
-from fireplace_calc.build.lift_parts import STACK, LiftPart
+from fireplace_calc.build.grouping import grouped, reasons, step_name
+from fireplace_calc.build.lift_parts import LiftPart
 from fireplace_calc.build.mortar import batches
-from fireplace_calc.build.notes import Hold, Wait, holds_of, waits_of
-from fireplace_calc.build.order import CAST, Dependency, Order, order_of_work
-from fireplace_calc.build.production_rates import MORTAR, REFRACTORY, Need, hours_of, needs
+from fireplace_calc.build.notes import HoldPoint, Wait, hold_points_of, waits_of
+from fireplace_calc.build.order import Dependency, Order, order_of_work
+from fireplace_calc.build.production_rates import MORTAR, REFRACTORY, StepGoods, goods_of, hours_of
+from fireplace_calc.build.step_cautions import cautions_of
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff import Share, share_out
-
-FALL = 6 * FOOT
-"""From this height over the ground a step warns of falls: 29 CFR 1926.501(b), from memory. [m]"""
-CUT = ("brick", "block", "ton")
-"""Sold so, it is cut on site, and cutting raises dust."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +33,7 @@ class WorkStep:
         What it rests on, stands in, goes round or leans on.
     after : tuple of int
         Steps that carry or form it. [-]
-    goods : tuple of Need
+    goods : tuple of StepGoods
         With counts.
     mortar, refractory : float
         Cement mortar, crown mortar counted in, and refractory mortar. [m3]
@@ -46,11 +41,13 @@ class WorkStep:
         Of cement mortar, each laid within its open time. [-]
     batch : float
         Size of one. [m3]
-    hours, days : float
-        Of one mason, and in working days. [h, d]
+    hours : float
+        Of one mason. [h]
+    days : float
+        The same in working days. [d]
     floor : float
         Level one stands on. [m]
-    holds : tuple of Hold
+    hold_points : tuple of HoldPoint
         To be right before the next step.
     waits : tuple of Wait
         Before anything is put on it, or beside the work.
@@ -67,7 +64,7 @@ class WorkStep:
     parts: tuple[LiftPart, ...]
     why: tuple[str, ...]
     after: tuple[int, ...]
-    goods: tuple[Need, ...]
+    goods: tuple[StepGoods, ...]
     mortar: float
     refractory: float
     batches: int
@@ -75,7 +72,7 @@ class WorkStep:
     hours: float
     days: float
     floor: float
-    holds: tuple[Hold, ...]
+    hold_points: tuple[HoldPoint, ...]
     waits: tuple[Wait, ...]
     cautions: tuple[str, ...]
     start: float
@@ -83,100 +80,15 @@ class WorkStep:
     idle: float
 
 
-def grouped(made: Order) -> list[list[int]]:
-    """Numbers of the stretches that make a step: flue and chimney of one working floor rise
-    together.
-
-    Parameters
-    ----------
-    made : Order
-        Stretches in turn.
-
-    Returns
-    -------
-    list of list of int
-        In turn. [-]
-    """
-    found: list[list[int]] = []
-    for n, lift_part in enumerate(made.lift_parts):
-        before = made.lift_parts[found[-1][-1]] if found else None
-        together = (
-            before
-            and before.part in STACK
-            and lift_part.part in STACK
-            and before.floor == lift_part.floor
-        )
-        found[-1].append(n) if together else found.append([n])
-    return found
-
-
-def _name(built: list[LiftPart]) -> str:
-    first = built[0]
-    if first.part not in STACK:
-        return first.name.capitalize()
-    parts = {s.part for s in built}
-    words = [
-        word
-        for word, has in (
-            ("flue", parts & {"flue liner", "flue casing"}),
-            ("shoulder", "shoulder" in parts),
-            ("chimney", "chimney walls" in parts),
-        )
-        if has
-    ]
-    lift = "" if first.of == 1 else f", lift {first.number} of {first.of}"
-    return (", ".join(words[:-1]) + " and " * (len(words) > 1) + words[-1]).capitalize() + lift
-
-
-def carried(dependencies: list[Dependency]) -> bool:
-    """Whether something drawn carries a stretch.
-
-    Parameters
-    ----------
-    dependencies : list of Dependency
-        For what it waits.
-
-    Returns
-    -------
-    bool
-        False for the footing, and for what stands on the room's floor. [-]
-    """
-    return any(
-        t.how in ("rests on", "goes on", "stands in", "leans on", "is cast against")
-        for t in dependencies
-    )
-
-
-def _why(made: Order, group: list[int], into: list[list[Dependency]]) -> tuple[str, ...]:
-    first = made.lift_parts[group[0]]
-    said = [
-        "goes on what is below it"
-        if t.how == "goes on"
-        else f"{t.how} {made.lift_parts[t.first].part}"
-        for n in group
-        for t in into[n]
-        if t.first not in group
-    ]
-    if first.part == "footing":
-        said.append("bears on undisturbed ground or engineered fill")
-    elif not carried(into[group[0]]):
-        said.append(
-            "bears on the floor of the room or the ground, which the drawing does not hold"
-            if first.part.startswith("hearth ext")
-            else "bears on nothing that is drawn: give its ends a bearing before it is set"
-        )
-    return tuple(dict.fromkeys(said))
-
-
 def ready_at(step: WorkStep, wait: Wait) -> float:
     """When a wait is over.
 
     Parameters
     ----------
-    step : Step
-        It follows. [d]
+    step : WorkStep
+        It follows.
     wait : Wait
-        Counted from the step's start or from its end. [d]
+        Counted from the step's start or from its end.
 
     Returns
     -------
@@ -186,92 +98,64 @@ def ready_at(step: WorkStep, wait: Wait) -> float:
     return wait.days + (step.start if wait.counts_from == "start" else step.end)
 
 
-def _cautions(
-    geometry: Geometry, built: list[LiftPart], wanted: tuple[Need, ...], top: bool
-) -> Iterator[str]:
-    parts, f = {s.part for s in built}, geometry.frame
-    if any(need.unit in CUT for need in wanted):
-        yield "Dust: cut wet, with a guard on the blade."
-    if any(s.material in CAST for s in built) or any(
-        need.item in (MORTAR, REFRACTORY) for need in wanted
-    ):
-        yield "Skin and eyes: wet cement and lime burn; gloves and goggles."
-    if f.grade - min(s.low for s in built) > 5 * FOOT and parts & {
-        "footing",
-        "base walls",
-        "base core",
-    }:
-        yield "Collapse: the pit is deeper than 5 ft; slope or shore its sides."
-    if parts & {"lintel", "arch"}:
-        yield "Collapse: nothing is carried until the mortar is hard; props stay."
-    if "lintel" in parts and not geometry.design.lintel.bearing:
-        yield "Collapse: its bearing is zero or unknown; give both ends a bearing before it is set."
-    if "chimney walls" in parts:
-        yield "Collapse: green masonry does not stand wind; brace it, and keep clear below."
-    if built and max(s.high for s in built) - f.grade > FALL and min(s.floor for s in built) > 0:
-        yield "Heights: rails or arrest on staging and roof, ladder tied, nothing dropped."
-    if parts & set(STACK):
-        yield "Fire: keep mortar and scrap out of the air space to framing; look into it before it is closed."
-    if top:
-        yield "CO and fire: look through the flue from end to end; nothing may be left in it."
-
-
-def work_steps(geometry: Geometry, made: Order | None = None) -> list[WorkStep]:
+def work_steps(geometry: Geometry, order: Order | None = None) -> list[WorkStep]:
     """Every step, with a calendar in which one crew works and waits where it must.
 
     Parameters
     ----------
     geometry : Geometry
-        Its design's ``work`` holds weather, paces and people.
-    made : Order or None
+        Its design's ``work`` holds weather, production rates and people.
+    order : Order, optional
         When it is known already.
 
     Returns
     -------
-    list of Step
-        In turn. [h, d]
+    list of WorkStep
+        In turn.
     """
-    design, made = geometry.design, made or order_of_work(geometry)
+    design, order = geometry.design, order or order_of_work(geometry)
     by_part: dict[str, list[Share]] = {}
     for share in share_out(geometry):
         by_part.setdefault(share.part, []).append(share)
-    groups = grouped(made)
+    groups = grouped(order)
     step_of = {n: k for k, group in enumerate(groups, 1) for n in group}
-    into: list[list[Dependency]] = [[] for _ in made.lift_parts]
-    for dependency in made.dependencies:
+    into: list[list[Dependency]] = [[] for _ in order.lift_parts]
+    for dependency in order.dependencies:
         into[dependency.then].append(dependency)
-    lasts = max(
-        (n for n, s in enumerate(made.lift_parts) if s.part.startswith("flue ")), default=-1
+    last_flue = max(
+        (n for n, s in enumerate(order.lift_parts) if s.part.startswith("flue ")), default=-1
     )
     done: list[WorkStep] = []
     for number, group in enumerate(groups, 1):
-        built = [made.lift_parts[n] for n in group]
+        built = [order.lift_parts[n] for n in group]
         after = tuple(sorted({step_of[t.first] for n in group for t in into[n]} - {number}))
         finish = (
             built[-1].part in ("chimney walls", "base walls") and built[-1].number < built[-1].of
         )
-        holds = [h for s in built for h in holds_of(s.part) if not (finish and h.kind == "level")]
-        holds += holds_of("last flue") if lasts in group else []
+        hold_points = [
+            h for s in built for h in hold_points_of(s.part) if not (finish and h.kind == "level")
+        ]
+        hold_points += hold_points_of("last flue") if last_flue in group else []
         waits = tuple(
             w
             for s in built
             for w in waits_of(s.part, s.material)
             if s.number == s.of or w.counts_from == "start"
         )
-        wanted = needs(built, by_part)
+        goods = goods_of(built, by_part)
         done.append(
             _step(
                 geometry,
                 done,
                 number,
-                _name(built),
+                step_name(built),
                 tuple(built),
-                _why(made, group, into),
+                reasons(order, group, into),
                 after,
-                wanted,
-                tuple(dict.fromkeys(holds)),
+                goods,
+                tuple(dict.fromkeys(hold_points)),
                 waits,
-                tuple(_cautions(geometry, built, wanted, lasts in group)),
+                tuple(cautions_of(geometry, built, goods, last_flue in group)),
             )
         )
     face = (
@@ -293,7 +177,7 @@ def work_steps(geometry: Geometry, made: Order | None = None) -> list[WorkStep]:
                     for s in done
                     if any(b.part in ("firebox walls", "smoke chamber walls") for b in s.parts)
                 ),
-                needs(face, by_part),
+                goods_of(face, by_part),
                 (),
                 (),
                 ("Fire: nothing that burns in the face or behind it near the opening.",),
@@ -310,39 +194,39 @@ def _step(
     built: tuple[LiftPart, ...],
     why: tuple[str, ...],
     after: tuple[int, ...],
-    wanted: tuple[Need, ...],
-    holds: tuple[Hold, ...],
+    goods: tuple[StepGoods, ...],
+    hold_points: tuple[HoldPoint, ...],
     waits: tuple[Wait, ...],
     cautions: tuple[str, ...],
 ) -> WorkStep:
     work = geometry.design.work
-    hours = hours_of(built, wanted, geometry.design)
-    mortar = sum(need.volume for need in wanted if need.item in (MORTAR, "Crown mortar"))
-    number_of, batch = batches(mortar, hours, work.air, work.wind)
-    free = done[-1].end if done else 0.0
+    hours = hours_of(built, goods, geometry.design)
+    mortar = sum(one.volume for one in goods if one.item in (MORTAR, "Crown mortar"))
+    count, batch = batches(mortar, hours, work.air, work.wind)
+    free_from = done[-1].end if done else 0.0
     ready = max(
         (ready_at(done[n - 1], w) for n in after for w in done[n - 1].waits if w.holds_up),
         default=0.0,
     )
-    start = max(free, ready)
+    start = max(free_from, ready)
     return WorkStep(
         number,
         name,
         built,
         why,
         after,
-        wanted,
+        goods,
         mortar,
-        sum(n.volume for n in wanted if n.item == REFRACTORY),
-        number_of,
+        sum(n.volume for n in goods if n.item == REFRACTORY),
+        count,
         batch,
         hours,
         hours / work.day,
         min((s.floor for s in built), default=0.0),
-        holds,
+        hold_points,
         waits,
         cautions,
         start,
         start + hours / work.day,
-        start - free,
+        start - free_from,
     )

@@ -14,14 +14,13 @@ from math import inf
 from fireplace_calc.base.tables import rows
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, POUND, InputError
+from fireplace_calc.build.lifting.frequency import SELDOM, frequency_multiplier
 from fireplace_calc.build.lifting.multipliers import (
-    SELDOM,
-    finite,
-    frequency_multiplier,
+    exceeds,
     grip_multiplier,
     height_multiplier,
-    past,
     reach_multiplier,
+    require_finite,
     travel_multiplier,
     twist_multiplier,
 )
@@ -32,7 +31,7 @@ ONE, TWO, HOIST, UNKNOWN = "one person", "two people", "hoist", "not checked"
 
 
 def reach_for(depth: float, height: float) -> float:
-    """Reach when nobody has measured it: half the load before the hands can close on it.
+    """Reach when it was not measured: half the load before the hands can close on it.
 
     Parameters
     ----------
@@ -51,14 +50,24 @@ def reach_for(depth: float, height: float) -> float:
     >>> round(reach_for(12 * INCH, 30 * INCH) / INCH), round(reach_for(12 * INCH, 0) / INCH)
     (14, 16)
     """
-    low = finite("Height of the hands", height) < 10 * INCH * (1 - ROUNDING)
-    return (10 if low else 8) * INCH + finite("Depth of the load", depth) / 2
+    low = require_finite("Height of the hands", height) < 10 * INCH * (1 - ROUNDING)
+    return (10 if low else 8) * INCH + require_finite("Depth of the load", depth) / 2
 
 
 @dataclass(frozen=True, slots=True)
 class LiftingTask:
-    """How often a load is lifted [1/min], for how long at a time, how well it is held, and how far
-    one turns [rad].
+    """How a load is lifted.
+
+    Attributes
+    ----------
+    lifts : float
+        How often. [1/min]
+    duration : str
+        At a time: ``short``, ``moderate`` or ``long``.
+    grip : str
+        ``good``, ``fair`` or ``poor``.
+    twist : float
+        How far one turns. [rad]
     """
 
     lifts: float = SELDOM
@@ -67,7 +76,7 @@ class LiftingTask:
     twist: float = 0.0
 
 
-USUAL = LiftingTask()
+DEFAULT_TASK = LiftingTask()
 """Seldom, all day long, with a fair grip, straight ahead."""
 
 
@@ -76,7 +85,7 @@ def recommended_weight(
     height: float,
     origin: float,
     travel: float,
-    task: LiftingTask = USUAL,
+    task: LiftingTask = DEFAULT_TASK,
     tabled: bool = False,
 ) -> float:
     r"""Weight nearly every healthy person may lift, judged at one end of the lift.
@@ -90,9 +99,9 @@ def recommended_weight(
     travel : float
         Up or down. [m]
     task : LiftingTask
-        Frequency [1/min], duration, grip and twist [rad].
+        Frequency, duration, grip and twist.
     tabled : bool
-        With multipliers as the printed tables round them. [-]
+        With multipliers as the printed tables round them.
 
     Returns
     -------
@@ -103,8 +112,12 @@ def recommended_weight(
     -----
     .. math:: RWL = LC \cdot HM \cdot VM \cdot DM \cdot AM \cdot FM \cdot CM
 
-    NIOSH 94-110 (read; the tables of frequency and grip partly from memory). One person, two hands,
-    smooth, on good footing.
+    One person, two hands, smooth, on good footing.
+
+    References
+    ----------
+    Waters, Putz-Anderson and Garg, Applications Manual for the Revised NIOSH Lifting Equation,
+    NIOSH publication 94-110, 1994 (read; the tables of frequency and grip partly from memory).
     """
     return (
         LOAD
@@ -117,10 +130,10 @@ def recommended_weight(
     )
 
 
-def limit(
+def weight_limit(
     taken: tuple[float, float],
     put: tuple[float, float],
-    task: LiftingTask = USUAL,
+    task: LiftingTask = DEFAULT_TASK,
     tabled: bool = False,
 ) -> float:
     """Weight for a piece that is put down with care, as in masonry every piece is: the smaller of
@@ -131,9 +144,9 @@ def limit(
     taken, put : tuple of float
         Reach and height of the hands at the origin and at the destination. [m]
     task : LiftingTask
-        Frequency [1/min], duration, grip and twist [rad].
+        Frequency, duration, grip and twist.
     tabled : bool
-        With multipliers as printed. [-]
+        With multipliers as printed.
 
     Returns
     -------
@@ -179,10 +192,10 @@ def capacity(one: float, people: int) -> float:
             "1 to 3",
             people,
         )
-    return people * finite("Limit of one", one) * _teams()[people]
+    return people * require_finite("Limit of one", one) * _teams()[people]
 
 
-def index(weight: float, allowed: float) -> float:
+def lifting_index(weight: float, allowed: float) -> float:
     """Lifting index: up to 1 is fine, to 3 is a raised risk, beyond a high one; without end where
     nothing is allowed.
 
@@ -196,7 +209,7 @@ def index(weight: float, allowed: float) -> float:
     float
         Their ratio. [-]
     """
-    return finite("Weight", weight) / allowed if allowed > 0 else inf
+    return require_finite("Weight", weight) / allowed if allowed > 0 else inf
 
 
 def how_lifted(weight: float | None, one: float) -> str:
@@ -212,10 +225,10 @@ def how_lifted(weight: float | None, one: float) -> str:
     Returns
     -------
     str
-        ``one person``, ``two people``, ``hoist``, or ``not checked``. [-]
+        ``one person``, ``two people``, ``hoist``, or ``not checked``.
     """
     if weight is None:
         return UNKNOWN
-    if not past(index(weight, one), 1.0):
+    if not exceeds(lifting_index(weight, one), 1.0):
         return ONE
-    return TWO if not past(index(weight, capacity(one, 2)), 1.0) else HOIST
+    return TWO if not exceeds(lifting_index(weight, capacity(one, 2)), 1.0) else HOIST

@@ -14,11 +14,11 @@ from fireplace_calc.build.lifting.equation import (
     LiftingTask,
     capacity,
     how_lifted,
-    index,
-    limit,
+    lifting_index,
     reach_for,
+    weight_limit,
 )
-from fireplace_calc.build.production_rates import Need
+from fireplace_calc.build.production_rates import StepGoods
 from fireplace_calc.build.steps import WorkStep
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.goods import LONGEST
@@ -61,7 +61,7 @@ class Lift:
         Of the hands where it is put. [m]
     allowed : float
         Limit of one person, the smaller of both ends. [kg]
-    one, two : float or None
+    index_one, index_two : float or None
         Lifting index for one person and for two. [-]
     verdict : str
         ``one person``, ``two people``, ``hoist`` or ``not checked``.
@@ -76,8 +76,8 @@ class Lift:
     height: float
     reach: float
     allowed: float
-    one: float | None
-    two: float | None
+    index_one: float | None
+    index_two: float | None
     verdict: str
     note: str
 
@@ -111,7 +111,11 @@ def _beds(lift_part: LiftPart, tall: float) -> list[float]:
 
 
 def _lift(
-    geometry: Geometry, step: WorkStep, lift_part: LiftPart, need: Need, size: tuple[float, float]
+    geometry: Geometry,
+    step: WorkStep,
+    lift_part: LiftPart,
+    need: StepGoods,
+    size: tuple[float, float],
 ) -> Lift:
     work, (deep, tall) = geometry.design.work, size
     single = need.item == SLAB
@@ -133,7 +137,12 @@ def _lift(
     ]
     options = [
         max(
-            (limit(taken, hands(max(bed - floor, 0.0) + tall / 2), task), bed >= floor, bed, floor)
+            (
+                weight_limit(taken, hands(max(bed - floor, 0.0) + tall / 2), task),
+                bed >= floor,
+                bed,
+                floor,
+            )
             for floor in floors
         )
         for bed in _beds(lift_part, tall)
@@ -154,11 +163,8 @@ def _lift(
         else ""
     ]
     put = hands(max(bed - floor, 0.0) + tall / 2)
-    indices = (
-        (None, None)
-        if weight is None
-        else (index(weight, allowed), index(weight, capacity(allowed, 2)))
-    )
+    index_one = None if weight is None else lifting_index(weight, allowed)
+    index_two = None if weight is None else lifting_index(weight, capacity(allowed, 2))
     return Lift(
         step.number,
         need.item,
@@ -167,31 +173,35 @@ def _lift(
         bed - floor,
         put[0],
         allowed,
-        *indices,
+        index_one,
+        index_two,
         verdict,
         "; ".join(n for n in notes if n),
     )
 
 
-def list_lifts(geometry: Geometry, made: list[WorkStep]) -> tuple[Lift, ...]:
+def list_lifts(geometry: Geometry, steps: list[WorkStep]) -> tuple[Lift, ...]:
     """Lifts of every step that sets blocks, sections, lintels, slabs or stones.
 
     Parameters
     ----------
     geometry : Geometry
         Its design's ``work`` says where pieces stand ready, how far off the body they are held, how
-        often. [m, 1/min]
-    made : list of Step
-        The steps.
+        often.
+    steps : list of WorkStep
 
     Returns
     -------
     tuple of Lift
-        In turn; hands are taken to hold a piece at half its height, all day long: our own habit, on
-        the safe side. [kg, m]
+        In turn.
+
+    Notes
+    -----
+    Hands are taken to hold a piece at half its height, all day long: our own habit, on the safe
+    side.
     """
     found = []
-    for step in made:
+    for step in steps:
         for need in step.goods:
             if (
                 not (need.unit in ("piece", "block") or need.item == SLAB)

@@ -1,13 +1,13 @@
-"""The six multipliers of the lifting equation of NIOSH, revised 1991 (publication 94-110).
+"""Five of the six multipliers of the lifting equation of NIOSH, revised 1991 (publication 94-110).
 
 The equation is worked in inches and pounds, as its first edition prints it; 51 lb and 23 kg are not
-quite the same. Multipliers by formula, or as the printed tables round them.
+quite the same. Multipliers by formula, or as the printed tables round them. The sixth, of
+frequency, stands in ``frequency``.
 """
 
 from __future__ import annotations
 
 from functools import lru_cache
-from itertools import pairwise
 from math import floor, isfinite
 
 from fireplace_calc.base.tables import rows
@@ -26,25 +26,62 @@ at all. [m]
 """
 MOST_TWIST = 135 * DEG
 """Turned farther than this is no lift at all. [rad]"""
-SELDOM = 0.2
-"""Fewer lifts a minute than this count as this. [1/min]"""
 
-DURATIONS = ("short", "moderate", "long")
 GRIPS = ("good", "fair", "poor")
 
 
-def past(value: float, limit: float) -> bool:
-    """Whether a value lies beyond a limit by more than a float's last digits."""
+def exceeds(value: float, limit: float) -> bool:
+    """Whether a value lies beyond a limit by more than a float's last digits.
+
+    Parameters
+    ----------
+    value, limit : float
+        Both in the same unit.
+
+    Returns
+    -------
+    bool
+    """
     return value > limit * (1 + ROUNDING)
 
 
 def is_low(height: float) -> bool:
-    """Whether hands at this height are low: under 30 in. [m]"""
+    """Whether hands are low: under 30 in.
+
+    Parameters
+    ----------
+    height : float
+        Of the hands over the floor. [m]
+
+    Returns
+    -------
+    bool
+    """
     return height < KNEE * (1 - ROUNDING)
 
 
-def finite(name: str, value: float, allowed: str = "zero or more") -> float:
-    """The value itself, unless it is negative or no finite number."""
+def require_finite(name: str, value: float, allowed: str = "zero or more") -> float:
+    """The value itself, unless it is negative or no finite number.
+
+    Parameters
+    ----------
+    name : str
+        Of the value, for the message.
+    value : float
+        In any unit.
+    allowed : str
+        For the message.
+
+    Returns
+    -------
+    float
+        The same, in the same unit.
+
+    Raises
+    ------
+    InputError
+        When it is negative or no finite number.
+    """
     if not isfinite(value) or value < 0:
         raise InputError(
             f"{name} is {value}, but {allowed} is allowed; check the sign and the unit.",
@@ -55,7 +92,26 @@ def finite(name: str, value: float, allowed: str = "zero or more") -> float:
     return value
 
 
-def _word(name: str, value: str, words: tuple[str, ...]) -> str:
+def require_word(name: str, value: str, words: tuple[str, ...]) -> str:
+    """The word itself, unless it is not one of a few.
+
+    Parameters
+    ----------
+    name, value : str
+        What it is, for the message, and the word.
+    words : tuple of str
+        Allowed.
+
+    Returns
+    -------
+    str
+        The same.
+
+    Raises
+    ------
+    InputError
+        When it is none of them.
+    """
     if value not in words:
         raise InputError(
             f"{name} is {value!r}, but only these are known: {', '.join(words)}.",
@@ -69,7 +125,7 @@ def _word(name: str, value: str, words: tuple[str, ...]) -> str:
 @lru_cache(maxsize=1)
 def _printed() -> dict[tuple[str, str], tuple[tuple[float, float], ...]]:
     """Cells that are printed otherwise than their formula rounds, by multiplier and unit."""
-    found: dict[tuple[str, str], list] = {}
+    found: dict[tuple[str, str], list[tuple[float, float]]] = {}
     for r in rows("lifting_printed.csv"):
         found.setdefault((r["multiplier"], r["unit"]), []).append(
             (float(r["at"]), float(r["printed"]))
@@ -94,19 +150,23 @@ def reach_multiplier(reach: float, tabled: bool = False) -> float:
     reach : float
         Level distance from the middle of the ankles to the hands. [m]
     tabled : bool
-        As the printed table rounds it. [-]
+        As the printed table rounds it.
 
     Returns
     -------
     float
         10 in over the reach; 1 when nearer than 10 in, 0 beyond 25 in. [-]
 
+    References
+    ----------
+    NIOSH publication 94-110, 1994.
+
     Examples
     --------
     >>> round(reach_multiplier(23 * INCH), 4), reach_multiplier(23 * INCH, tabled=True)
     (0.4348, 0.44)
     """
-    if past(finite("Reach", reach), FARTHEST):
+    if exceeds(require_finite("Reach", reach), FARTHEST):
         return 0.0
     value = NEAREST / max(reach, NEAREST)
     return _as_printed("horizontal", reach, value) if tabled else value
@@ -120,19 +180,23 @@ def height_multiplier(height: float, tabled: bool = False) -> float:
     height : float
         Of the hands over the floor one stands on. [m]
     tabled : bool
-        As the printed table rounds it. [-]
+        As the printed table rounds it.
 
     Returns
     -------
     float
         1 at 30 in, 0.75 percent less for every inch up or down; 0 over 70 in. [-]
 
+    References
+    ----------
+    NIOSH publication 94-110, 1994.
+
     Examples
     --------
     >>> round(height_multiplier(20 * INCH), 3)
     0.925
     """
-    if past(finite("Height of the hands", height), HIGHEST):
+    if exceeds(require_finite("Height of the hands", height), HIGHEST):
         return 0.0
     value = 1 - 0.0075 * abs(height - KNEE) / INCH
     return _as_printed("vertical", height, value) if tabled else value
@@ -146,14 +210,18 @@ def travel_multiplier(travel: float, tabled: bool = False) -> float:
     travel : float
         From where it is taken to where it is put, up or down. [m]
     tabled : bool
-        As the printed table rounds it. [-]
+        As the printed table rounds it.
 
     Returns
     -------
     float
         1 up to 10 in, then 0.82 + 1.8 in / travel; 0 over 70 in. [-]
+
+    References
+    ----------
+    NIOSH publication 94-110, 1994.
     """
-    if past(finite("Travel", travel), MOST_TRAVEL):
+    if exceeds(require_finite("Travel", travel), MOST_TRAVEL):
         return 0.0
     value = 0.82 + 1.8 * INCH / max(travel, LEAST_TRAVEL)
     return _as_printed("distance", travel, value) if tabled else value
@@ -167,86 +235,21 @@ def twist_multiplier(twist: float, tabled: bool = False) -> float:
     twist : float
         Of the body, from straight ahead. [rad]
     tabled : bool
-        As the printed table rounds it. [-]
+        As the printed table rounds it.
 
     Returns
     -------
     float
         0.32 percent less for every degree; 0 over 135 degrees. [-]
+
+    References
+    ----------
+    NIOSH publication 94-110, 1994.
     """
-    if past(finite("Twist", twist), MOST_TWIST):
+    if exceeds(require_finite("Twist", twist), MOST_TWIST):
         return 0.0
     value = 1 - 0.0032 * twist / DEG
     return _as_printed("twist", twist, value) if tabled else value
-
-
-@lru_cache(maxsize=1)
-def _frequencies() -> dict[str, tuple[tuple[float, float], ...]]:
-    """Rate [1/min] and multiplier [-] by column; past the last rate there is no lifting by hand."""
-    table = [r for r in rows("lifting_frequency.csv") if not r["lifts_per_min"].startswith("over")]
-    columns = [f"{d}_{band}" for d in DURATIONS for band in ("low", "high")]
-    return {c: tuple((float(r["lifts_per_min"]), float(r[c])) for r in table) for c in columns}
-
-
-def frequency_multiplier(lifts: float, duration: str, origin: float) -> float:
-    """For how often, and how long at a time.
-
-    Parameters
-    ----------
-    lifts : float
-        By one person; fewer than 0.2 count as 0.2. [1/min]
-    duration : str
-        ``short``, ``moderate`` or ``long``: see ``spell``. [-]
-    origin : float
-        Height of the hands where the load is taken, also when it is the putting down that is
-        judged. [m]
-
-    Returns
-    -------
-    float
-        Table 5, straight between its rows, zeros kept; 0 over 15 lifts a minute. [-]
-
-    Examples
-    --------
-    >>> frequency_multiplier(0.05, "long", KNEE), frequency_multiplier(9, "long", 0.5), round(frequency_multiplier(1.5, "short", KNEE), 3)
-    (0.85, 0.0, 0.925)
-    """
-    finite("Lifts a minute", lifts)
-    band = "low" if is_low(finite("Height of the hands", origin)) else "high"
-    column = _frequencies()[f"{_word('Duration', duration, DURATIONS)}_{band}"]
-    asked = max(lifts, SELDOM)
-    for (slow, much), (fast, less) in pairwise(column):
-        if asked <= fast:
-            return much + (less - much) * (asked - slow) / (fast - slow)
-    return 0.0 if past(asked, column[-1][0]) else column[-1][1]
-
-
-def spell(hours: float, rest: float = 0.0) -> str:
-    """Which column of the frequency table a spell of lifting belongs to.
-
-    Parameters
-    ----------
-    hours : float
-        At it without a break. [h]
-    rest : float
-        Light work that follows. [h]
-
-    Returns
-    -------
-    str
-        ``short`` up to 1 h with as much rest, ``moderate`` up to 2 h with three tenths of it, else
-        ``long``, up to 8 h. [-]
-    """
-    if past(finite("Hours of lifting", hours), 8.0):
-        raise InputError(
-            f"Hours of lifting is {hours:g}, but the equation reaches no farther than 8; share the work out.",
-            "Hours of lifting",
-            "0 to 8 h",
-            hours,
-        )
-    if not past(hours, 1.0) and not past(hours, rest):
-        return "short"
-    return "moderate" if not past(hours, 2.0) and not past(0.3 * hours, rest) else "long"
 
 
 @lru_cache(maxsize=1)
@@ -260,7 +263,7 @@ def grip_multiplier(grip: str, height: float) -> float:
     Parameters
     ----------
     grip : str
-        ``good``, ``fair`` or ``poor``. [-]
+        ``good``, ``fair`` or ``poor``.
     height : float
         Of the hands over the floor. [m]
 
@@ -268,6 +271,10 @@ def grip_multiplier(grip: str, height: float) -> float:
     -------
     float
         Table 7. [-]
+
+    References
+    ----------
+    NIOSH publication 94-110, 1994.
     """
-    low, high = _couplings()[_word("Grip", grip, GRIPS)]
+    low, high = _couplings()[require_word("Grip", grip, GRIPS)]
     return low if is_low(height) else high

@@ -10,7 +10,7 @@ from math import ceil
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.build import Lift, WorkStep
-from fireplace_calc.build.production_rates import Need
+from fireplace_calc.build.production_rates import StepGoods
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.report.written import weight
 
@@ -71,9 +71,10 @@ def working(result: Assessment, units: str) -> Iterator[str | Table]:
         ),
     )
     fires = "; ".join(
-        f"day {fire.day}: {fire.share:.0%} of a full fire, {fire.note}" for fire in plan.cure.fires
+        f"day {fire.day}: {fire.share:.0%} of a full fire, {fire.note}"
+        for fire in plan.curing.fires
     )
-    yield f"Curing {plan.cure.days} days, then {fires}. {plan.cure.note}"
+    yield f"Curing {plan.curing.days} days, then {fires}. {plan.curing.note}"
     told = tuple(
         (c.topic, _figured(c.what, c.number, c.unit), f"{c.source}, {c.confidence}")
         for c in plan.cautions
@@ -85,7 +86,7 @@ def _figured(what: str, number: float | None, unit: str) -> str:
     return what if number is None else f"{what} ({number:g} {unit})".replace(" -)", ")")
 
 
-def _needed(need: Need) -> str:
+def _goods(need: StepGoods) -> str:
     """What a step takes: whole pieces by number, the rest in the unit it is sold in."""
     item = need.item[0].lower() + need.item[1:]
     if need.unit in PIECES:
@@ -94,8 +95,8 @@ def _needed(need: Need) -> str:
 
 
 def _step(step: WorkStep) -> tuple[str, ...]:
-    goods = ", ".join(_needed(need) for need in step.goods)
-    said = [f"Hold, {hold.kind}: {hold.what}" for hold in step.holds]
+    goods = ", ".join(_goods(need) for need in step.goods)
+    said = [f"Hold, {hold.kind}: {hold.what}" for hold in step.hold_points]
     said += [f"Wait {wait.days:g} d: {wait.what}." for wait in step.waits]
     return (
         str(step.number),
@@ -110,7 +111,11 @@ def _step(step: WorkStep) -> tuple[str, ...]:
 
 
 def _lift(lift: Lift, units: str) -> tuple[str, ...]:
-    index = "" if lift.one is None or lift.two is None else f"{lift.one:.1f}, {lift.two:.1f}"
+    index = (
+        ""
+        if lift.index_one is None or lift.index_two is None
+        else f"{lift.index_one:.1f}, {lift.index_two:.1f}"
+    )
     weighs = "not known" if lift.weight is None else weight(lift.weight, units)
     return (
         str(lift.step),

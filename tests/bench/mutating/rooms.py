@@ -1,0 +1,70 @@
+"""Which tests should find a fault in which room, the quickest and likeliest first; and faults that
+nobody can find.
+"""
+
+from __future__ import annotations
+
+import ast
+import csv
+from functools import cache
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[3]
+PACKAGE = ROOT / "fireplace_calc"
+EQUIVALENT = Path(__file__).with_name("equivalent.csv")
+
+TESTS = {
+    "rules": "rules_limits rules_traps rules_ground rules_abroad assess rules_words books",
+    "drawing": "drawing drawing_cuts cap archview room_view drawing_air marked onesheet papers drawing_reuse exports turning panels",
+    "explore": "remedies sweep panels",
+    "report": "said cli writing assess books",
+    "lessons": "lessons panels",
+    "panels": "job said panels desk turning lessons",
+    "exports": "exports cli",
+    "design": "design designfile assess",
+    "takeoff": "takeoff handbook_examples handbook_table3 exports cli",
+    "brickwork": "brickwork drawing takeoff",
+    "structure": "structure_examples structure",
+    "draft": "draft_air draft_examples draft_findings draft_properties sweep",
+    "build": "lifting build",
+    "geometry": "geometry mesh assess drawing_cuts",
+}
+"""By the room's folder, names of test modules."""
+
+
+def room(path: Path) -> str:
+    """Room of a module: its folder in the package, or its own name."""
+    return path.relative_to(PACKAGE).parts[0].removesuffix(".py")
+
+
+@cache
+def _imported(test: Path) -> frozenset[str]:
+    found = set()
+    for node in ast.walk(ast.parse(test.read_text())):
+        if isinstance(node, ast.ImportFrom) and node.module:
+            found |= {node.module} | {f"{node.module}.{a.name}" for a in node.names}
+        elif isinstance(node, ast.Import):
+            found |= {a.name for a in node.names}
+    return frozenset(found)
+
+
+def tests_of(path: Path) -> list[str]:
+    """Test files for a module: those of its room that import it by name, then the rest of the
+    room's.
+    """
+    dotted = ".".join(path.relative_to(ROOT).with_suffix("").parts)
+    files = [ROOT / "tests" / f"test_{name}.py" for name in TESTS[room(path)].split()]
+    return [
+        str(f.relative_to(ROOT)) for f in sorted(files, key=lambda f: dotted not in _imported(f))
+    ]
+
+
+@cache
+def equivalent() -> dict[tuple[str, str, str], str]:
+    """Faults that change nothing anybody can see: file, line and the line with the fault in it, to
+    the reason.
+    """
+    if not EQUIVALENT.exists():
+        return {}
+    with EQUIVALENT.open(newline="") as file:
+        return {(r["file"], r["line"], r["mutant"]): r["reason"] for r in csv.DictReader(file)}

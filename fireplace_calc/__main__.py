@@ -67,6 +67,10 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _folder(path: str) -> Path:
+    if not path.strip():
+        raise InputError(
+            '--out is "", but a folder is wanted; "." is this one.', "--out", "a folder", path
+        )
     folder = Path(path)
     try:
         folder.mkdir(parents=True, exist_ok=True)

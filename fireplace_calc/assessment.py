@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.consistency import require_consistent
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.rules import PACKS, Finding, check, check_every_pack
@@ -142,7 +143,7 @@ def assess(design: Design, pack: str = DEFAULT_PACK) -> Assessment:
     Raises
     ------
     InputError
-        When there is no such book.
+        When there is no such book, or the design does not hold together.
 
     Examples
     --------
@@ -186,5 +187,6 @@ def _worked(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
     """What no code changes: shape, facts and takeoff; kept for the next code the same design is
     held against.
     """
+    require_consistent(design)
     made = build_geometry(design)
     return made, gather_facts(made), take_off(made)

@@ -4,7 +4,7 @@ temperatures kept apart.
 
 from collections import defaultdict
 from dataclasses import fields, is_dataclass
-from math import ceil, isnan
+from math import ceil, inf, isnan
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -35,6 +35,7 @@ from fireplace_calc.build.notes import cautions, dust
 from fireplace_calc.build.order import order_of_work
 from fireplace_calc.design.firebox import MASONRY
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.papers import work_sheets
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.builder import build_geometry
@@ -640,3 +641,27 @@ def test_shares_with_weight_stand_in_some_step():
     assert sum(n.weight for s in plan_work(g).steps for n in s.goods) == pytest.approx(
         sum(s.weight for s in share_out(g)), rel=1e-9
     )
+
+
+def test_where_hands_do_not_reach_the_papers_say_so(boathouse):
+    """The lifting equation allows nothing more than 25 in off the body; its index has no end there,
+    and a reader is not shown "inf".
+    """
+    far = change(
+        boathouse,
+        {
+            "work.carry": "25 in",
+            "smoke_chamber.lining": "firebrick",
+            "method": "modular",
+            "firebox.section_height": "48 in",
+            "flue.shape": "rectangular",
+            "flue.size": "20x20",
+            "flue.casing": "12 in",
+        },
+    )
+    found = [x for x in plan_work(build_geometry(far)).lifts if x.index_one == inf]
+    assert found
+    for lift in found:
+        assert lift.allowed == 0 and "out of reach" in work_sheets._lift(lift, "feet-inches")
+    near = plan_work(build_geometry(boathouse)).lifts[0]
+    assert f"{near.index_one:.1f}, {near.index_two:.1f}" in work_sheets._lift(near, "feet-inches")

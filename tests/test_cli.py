@@ -215,3 +215,10 @@ def test_paper_and_price_list_are_the_readers(tmp_path, capsys):
         assert words in capsys.readouterr().err and not folder.exists(), (
             "refused before anything is written"
         )
+
+
+@pytest.mark.parametrize("folder", ["", " "])
+def test_no_folder_is_not_this_folder(folder, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    assert main([str(BOATHOUSE), "--out", folder]) == 2
+    assert '--out is ""' in capsys.readouterr().err and list(tmp_path.iterdir()) == []

@@ -17,6 +17,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing import designfile
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.editing.designfile import load, load_text, save, text_of, written
+from fireplace_calc.panels.session import Session
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
 LINES = st.text(
@@ -137,8 +138,6 @@ def test_what_is_left_out_takes_its_default(tmp_path):
     path = tmp_path / "short.toml"
     path.write_text('[opening]\nwidth = "42 in"\n')
     assert load(path) == change(Design(), {"opening.width": "42 in"})
-    path.write_text("")
-    assert load(path) == Design()
 
 
 @pytest.mark.parametrize(
@@ -274,3 +273,74 @@ def test_a_file_that_was_cut_short_is_refused_wherever_it_was_cut():
             load_text("".join(lines[:count]))
     assert load_text(whole) == load(DATA / "designs" / "boathouse.toml")
     assert load_text('[opening]\nwidth = "40 in"\n').opening.width == pytest.approx(1.016)
+
+
+def test_a_mark_that_some_editors_put_first_is_no_part_of_the_text(tmp_path):
+    """RFC 3629 lets UTF-8 begin with EF BB BF."""
+    path = tmp_path / "marked.toml"
+    path.write_bytes(b"\xef\xbb\xbf" + text_of(Design()).encode())
+    assert load(path) == Design() == load_text(path.read_bytes())
+    path.write_bytes(text_of(Design()).encode("utf-16"))
+    with pytest.raises(InputError, match="UTF-8"):
+        load(path)
+
+
+@pytest.mark.parametrize("text", ["", " \n\n", "# only a remark\n", "\ufeff"])
+def test_an_empty_file_is_no_design(tmp_path, text):
+    path = tmp_path / "empty.toml"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(InputError, match=r"empty\.toml is empty: .* cut short\?$"):
+        load(path)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        'name = "' + "n" * 50_000_000 + '"\n',
+        "[roof]\nnearby = [" + "{}," * 3_000_000 + "]\n",
+        "a" + ".a" * 200_000 + " = 1\n",
+    ],
+    ids=["name of 50 MB", "3 million nearby parts", "200 000 dots"],
+)
+def test_a_file_too_large_for_a_design_is_refused_before_it_is_read(tmp_path, text, monkeypatch):
+    monkeypatch.setattr(designfile.tomllib, "loads", None)
+    path = tmp_path / "large.toml"
+    path.write_text(text)
+    with pytest.raises(InputError, match="larger than 256 kB"):
+        load(path)
+
+
+def test_the_fullest_design_there_can_be_fits_a_file(tmp_path):
+    """Every list full, every word of the longest, and it reads back."""
+    trim = [{"name": "t" * 40, "distance": f"{n / 7!r} in"} for n in range(100)]
+    nearby = [{"name": "n" * 40, "distance": f"{n / 7!r} ft"} for n in range(100)]
+    words = {"name": "n" * 5000, "note": "ü" * 5000, "site.place": "p" * 5000}
+    full = change(Design(), {**words, "surround.trim": trim, "roof.nearby": nearby})
+    save(full, tmp_path / "full.toml")
+    assert load(tmp_path / "full.toml") == full
+
+
+def test_five_thousand_pieces_of_trim_are_refused(tmp_path):
+    path = tmp_path / "trim.toml"
+    path.write_text('[[surround.trim]]\nname = "shelf"\n' * 5000)
+    with pytest.raises(InputError, match=r"surround\.trim has more than 100 pieces"):
+        load(path)
+
+
+def test_a_wrong_field_of_a_piece_is_found(tmp_path):
+    path = tmp_path / "trim.toml"
+    path.write_text('[[surround.trim]]\n[[surround.trim]]\nprojection = "9 ft"\n')
+    with pytest.raises(InputError, match=r"surround\.trim, piece 2, projection: Trim projection"):
+        load(path)
+
+
+@pytest.mark.parametrize("length", [0, 1, 40, 110, 300, 5000, -2, -60])
+def test_a_kept_file_that_lost_its_end_is_set_aside_and_said(tmp_path, length):
+    """0 bytes is what a machine that lost its power leaves; it was taken for the plain fireplace."""
+    whole = text_of(change(Design(), {"name": "mine"})).encode()
+    (tmp_path / "design.toml").write_bytes(whole[:length])
+    session = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
+    assert (tmp_path / "design-unreadable-1.toml").read_bytes() == whole[:length]
+    assert "set aside" in session.said
+    session.keep()
+    assert load(tmp_path / "design.toml") == Design()

@@ -1,9 +1,11 @@
 """Files for other programs: read back by the libraries that know them."""
 
+import os
 import re
 from collections import defaultdict
 from dataclasses import replace
 from math import ceil
+from pathlib import Path
 
 import ezdxf
 import formulas
@@ -17,8 +19,10 @@ from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.units import CUFT, INCH, MM, SQFT, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.exports import write_dxf, write_spreadsheet
 from fireplace_calc.geometry.polygons import box
+from fireplace_calc.report.written import write_csv
 from fireplace_calc.takeoff import all_goods, bill, prices, second_opinion, total_weight
 
 SYSTEM = [
@@ -404,3 +408,42 @@ def test_a_rule_of_thumb_is_worked_from_its_own_figure():
     assert said["Base block"].by_rule == pytest.approx(
         1.125 * 2 * (2 * f.block_half + f.block_back) * (walls.top - walls.bottom) / SQFT
     )
+
+
+@pytest.mark.parametrize("name", ["order.xlsx", "drawings.dxf", "papers.pdf", "takeoff.csv"])
+def test_whoever_is_killed_while_writing_leaves_the_old_file(
+    boathouse, tmp_path, monkeypatch, name
+):
+    """The new file is put in place in one step; until then only a hidden one stands beside the old
+    one, and nobody takes that for a paper.
+    """
+    result = assess(boathouse)
+    (tmp_path / name).write_bytes(b"old")
+
+    class Killed(BaseException):
+        pass
+
+    def seen(source, target):
+        if Path(target).name == name:
+            beside = Path(source)
+            assert beside.stat().st_size > 100 and (tmp_path / name).read_bytes() == b"old"
+            assert beside.parent == tmp_path
+            assert beside.name.startswith(".") and beside.suffix == ".tmp"
+            raise Killed
+
+    monkeypatch.setattr(os, "replace", seen)
+    with pytest.raises(Killed):
+        write_spreadsheet(result, prices(), tmp_path / "order.xlsx")
+        write_dxf(result, tmp_path / "drawings.dxf")
+        paper_set(result, tmp_path / "papers.pdf", drawings_only=True)
+        write_csv(result, tmp_path)
+    assert (tmp_path / name).read_bytes() == b"old"
+
+
+def test_a_folder_that_is_not_there_is_said(boathouse, tmp_path):
+    for write in (
+        lambda path: write_spreadsheet(assess(boathouse), prices(), path),
+        lambda path: write_dxf(assess(boathouse), path),
+    ):
+        with pytest.raises(InputError, match="cannot be written: No such file"):
+            write(tmp_path / "nowhere" / "file")

@@ -1,7 +1,7 @@
 """Geometry closes: checked against shapely, which knows nothing of our formulas."""
 
 from itertools import pairwise
-from math import pi
+from math import pi, sin
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -10,14 +10,14 @@ from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
 from strategies import designs
 
-from fireplace_calc.base.units import INCH, SQIN
+from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.polygons import box
-from fireplace_calc.geometry.solids import Cylinder, Loft
+from fireplace_calc.geometry.solids import Cylinder, Loft, level_cuts
 
 SLOW = settings(
     deadline=None,
@@ -229,3 +229,53 @@ def test_a_thick_chamber_lining_stays_behind_a_thin_breast():
     )
     assert any("out of the breast" in said and "lining" in said for said in made.frame.adjusted)
     assert not any("lining" in said for said in build_geometry(Design()).frame.adjusted)
+
+
+def box_round(parts):
+    """Left, right, front, back of all corners of a level cut just under the top of each solid."""
+    corners = [
+        (x, y)
+        for p in parts
+        for s in p.adds
+        for polygon in level_cuts(s, s.bottom + 0.999 * (s.top - s.bottom))
+        for x, y in polygon
+    ]
+    xs, ys = zip(*corners, strict=True)
+    return min(xs), max(xs), min(ys), max(ys)
+
+
+def test_a_lining_laid_on_flat_chamber_sides_stays_in_the_masonry():
+    """Square to a side that leans 4 in 1, a coat of 5 in would stand 20 in out at the foot: it is
+    drawn thinner, and said.
+    """
+    flat = {"smoke_chamber.height": "7 in", "smoke_chamber.lining_thickness": "5 in"}
+    made = build_geometry(change(Design(), {"firebox.wall": "24 in", **flat}))
+    lining, walls = made.by_name["smoke chamber lining"], made.by_name["smoke chamber walls"]
+    left, right, front, back = box_round([lining])
+    assert left >= -made.frame.block_half and right <= made.frame.block_half
+    assert front >= 0 and back <= made.frame.block_back
+    assert any("thinner at the sides" in said for said in made.frame.adjusted)
+    assert walls.volume > 0
+    assert not any(
+        "thinner at the sides" in said for said in build_geometry(Design()).frame.adjusted
+    )
+
+
+def test_the_ring_of_an_arch_ends_in_the_breast():
+    """8 ft span, 24 in rise: radius 5 ft, so the ends of a ring d deep stand 0.8 d over the jambs; a
+    jamb of 16 in takes 20 in of ring, half an inch more is refused.
+    """
+    wide = {
+        "opening.width": "96 in",
+        "opening.head": "segmental",
+        "opening.rise": "24 in",
+        "firebox.jamb": "16 in",
+        "throat.height": "36 in",
+        "smoke_chamber.height": "60 in",
+    }
+    made = build_geometry(change(Design(), {**wide, "lintel.height": "20 in"}))
+    ring = next(s for s in made.by_name["arch"].adds if isinstance(s, ArchRing))
+    assert (ring.radius + ring.depth) * sin(ring.half_angle) == pytest.approx(64 * INCH)
+    assert made.frame.block_half == pytest.approx(64 * INCH)
+    with pytest.raises(InputError, match="Lintel height.*1'-8\".*widen the jamb"):
+        change(Design(), {**wide, "lintel.height": "20-1/2 in"})

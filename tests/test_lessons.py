@@ -543,13 +543,23 @@ def test_the_same_class_gives_the_same_file(tmp_path):
 
 def test_seeds_of_a_class_are_read_or_refused(tmp_path):
     assert seeds_of(" 1-3, 7;9 ") == (1, 2, 3, 7, 9)
-    for text in ("", "a-b", "5-2", "1-900", "1.5"):
+    for text in ("", "a-b", "5-2", "1-900", "1.5", "9" * 5000, "1-" + "9" * 30, "1234567890"):
         with pytest.raises(InputError):
             seeds_of(text)
     with pytest.raises(InputError, match="no seed"):
         class_sheet([], tmp_path / "none.pdf")
     with pytest.raises(InputError, match="letter or A4"):
         class_pages(1, FEET_INCHES, size="A3")
+
+
+@pytest.mark.parametrize(
+    "seed", ["", "a\nb", "s" * 70, pytest.param(10**5000, id="huge"), -(10**61), True, 1.5, None]
+)
+def test_a_seed_is_a_number_or_a_line_that_fits_a_sheet(seed):
+    for draw in (valid_design, planted, lambda s: exercise("hearth", s)):
+        with pytest.raises(InputError, match="Seed is "):
+            draw(seed)
+    assert valid_design(10**59 - 1).name == "Exercise " + "9" * 59
 
 
 # -- panels -----------------------------------------------------------------------------------------

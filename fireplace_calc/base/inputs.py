@@ -6,6 +6,7 @@ import math
 from dataclasses import Field, dataclass, fields, is_dataclass
 from typing import Any
 
+from fireplace_calc.base.messages import shown
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.reading import LONGEST, to_si
 from fireplace_calc.base.tolerances import ROUNDING
@@ -15,6 +16,8 @@ UNKNOWN = "unknown"
 """Text for a value nobody has told us yet. It reads back as ``None`` and makes the checks that need
 it *not checked*.
 """
+LONGEST_TEXT = 5000
+"""A name or a note takes no more letters. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +61,13 @@ class Input:
             raise TypeError(f"{self.label} is no number and has no range.")
         return self.low, self.high
 
+    @property
+    def ends(self) -> tuple[float, float]:
+        """Bounds with the slack of a float: 96 in typed as 2438.4 mm is still 96 in. [SI]"""
+        low, high = self.bounds
+        slack = ROUNDING * max(abs(low), abs(high))
+        return low - slack, high + slack
+
     def read(self, value: Any) -> Any:
         """Turn what came through the door into what the record holds, or say in one sentence what
         is wrong.
@@ -91,16 +101,16 @@ class Input:
         return f"{show(self.low, self.kind, units)} to {show(self.high, self.kind, units)}"
 
     def _refuse(self, received: Any, why: str) -> InputError:
-        said = text if len(text := str(received)) <= LONGEST else f"{text[: LONGEST - 20]}..."
+        said = received if isinstance(received, str) else shown(received)
+        said = said if len(said) <= LONGEST else f"{said[: LONGEST - 20]}..."
         return InputError(
             f"{self.label} is {said}, but {why}", self.label, self.allowed(), received
         )
 
     def _read_quantity(self, value: Any) -> float:
         number = to_si(value, self.kind, self.label)
-        low, high = self.bounds
-        slack = ROUNDING * max(abs(low), abs(high))
-        if not low - slack <= number <= high + slack:
+        low, high = self.ends
+        if not low <= number <= high:
             raise self._refuse(
                 value,
                 f"{self.allowed()} is the workable range ({self.allowed('millimetres')}); check the"
@@ -112,11 +122,11 @@ class Input:
         try:
             number = float(value)
         except (TypeError, ValueError, OverflowError):
-            said = "a number beyond all bounds" if isinstance(value, int) else repr(value)
+            said = shown(value)
             raise self._refuse(said, f"{self.allowed()} is wanted, without a unit.") from None
         if isinstance(value, bool) or not math.isfinite(number) or number != int(number):
             raise self._refuse(
-                repr(value), f"{self.allowed()} is wanted; parts cannot be set by halves."
+                shown(value), f"{self.allowed()} is wanted; parts cannot be set by halves."
             )
         low, high = self.bounds
         if not low <= number <= high:
@@ -128,19 +138,25 @@ class Input:
         for choice in self.choices:
             if word == choice.lower():
                 return choice
-        raise self._refuse(repr(value), f"only these words are known: {self.allowed()}.")
+        raise self._refuse(shown(value), f"only these words are known: {self.allowed()}.")
 
     def _read_yes_no(self, value: Any) -> bool:
         if isinstance(value, bool):
             return value
         if isinstance(value, str) and value.strip().lower() in ("yes", "no", "true", "false"):
             return value.strip().lower() in ("yes", "true")
-        raise self._refuse(repr(value), "yes or no is wanted.")
+        raise self._refuse(shown(value), "yes or no is wanted.")
 
     def _read_text(self, value: Any) -> str:
-        if isinstance(value, str) and all(c.isprintable() for c in value):
+        if isinstance(value, str) and plain(value):
             return value
-        raise self._refuse(repr(value), "one line of plain text is wanted.")
+        why = f"one line of plain text is wanted, of {LONGEST_TEXT} letters at most."
+        raise self._refuse(shown(value), why)
+
+
+def plain(text: str) -> bool:
+    """Whether a text is one line that can be printed, and not too long."""
+    return len(text) <= LONGEST_TEXT and text.isprintable()
 
 
 def inputs_of(record: Any) -> dict[str, Input]:

@@ -9,6 +9,7 @@ from functools import lru_cache
 from typing import Any
 from unicodedata import normalize
 
+from fireplace_calc.base.messages import shown
 from fireplace_calc.base.units import _FT, _IN, EXAMPLES, FACTORS, SI_UNIT, InputError, registry
 
 _NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.?\d*(?:e[-+]?\d{1,3}(?!\d))?|\.\d+)"
@@ -113,8 +114,8 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
             else _finite(float(value), kind, name, value)
         )
     if isinstance(value, (int, float)):
-        raise _refuse(name, kind, value, f"is {value}, which has no unit")
-    raise _refuse(name, kind, value, f"is {value!r}, which is no {kind}")
+        raise _refuse(name, kind, value, f"is {shown(value)}, which has no unit")
+    raise _refuse(name, kind, value, f"is {shown(value)}, which is no {kind}")
 
 
 def _held(quantity: Any, kind: str) -> float:

@@ -12,6 +12,8 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
+from fireplace_calc.base.messages import one_line
+
 if TYPE_CHECKING:
     from pint import UnitRegistry
 
@@ -143,7 +145,7 @@ class InputError(ValueError):
     """
 
     def __init__(self, message: str, name: str = "", allowed: str = "", received: Any = "") -> None:
-        super().__init__(message)
+        super().__init__(one_line(message))
         self.name, self.allowed, self.received = name, allowed, received
 
 

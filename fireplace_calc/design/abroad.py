@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import length, yes_no
 
 
 @dataclass(frozen=True, slots=True)
-class Abroad:
+class Abroad(Record):
     """What only the Canadian and the British books ask."""
 
     braced: bool | None = yes_no("Chimney braced sideways", None, "Against wind, by design.")

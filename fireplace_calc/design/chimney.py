@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, length, quantity, yes_no
 
 
 @dataclass(frozen=True, slots=True)
-class Chimney:
+class Chimney(Record):
     """What stands round the flue, and its top."""
 
     masonry: str = choice(
@@ -106,7 +107,7 @@ class Chimney:
 
 
 @dataclass(frozen=True, slots=True)
-class Stack:
+class Stack(Record):
     """Details of the chimney that the clauses ask about."""
 
     corbelled: bool | None = yes_no("Chimney corbelled", False, "Out from a wall or foundation.")

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, length, quantity, yes_no
 
 
 @dataclass(frozen=True, slots=True)
-class Fire:
+class Fire(Record):
     """What burns."""
 
     wood: str = choice("Wood", "hardwood", ("hardwood", "softwood"), "Kind of firewood.")
@@ -26,7 +27,7 @@ class Fire:
 
 
 @dataclass(frozen=True, slots=True)
-class Air:
+class Air(Record):
     """Outdoor air for the fire."""
 
     exterior_air_supply: bool | None = yes_no(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, length, quantity
 
 BRICKS = ("9 x 4-1/2 x 2-1/2 in", "9 x 4-1/2 x 3 in", "9 x 4-1/2 x 2 in")
@@ -13,7 +14,7 @@ MASONRY = ("solid units", "hollow grouted solid", "stone", "concrete", "hollow u
 
 
 @dataclass(frozen=True, slots=True)
-class Firebox:
+class Firebox(Record):
     """The box the fire stands in."""
 
     depth: float = length(
@@ -136,7 +137,7 @@ class Firebox:
 
 
 @dataclass(frozen=True, slots=True)
-class Base:
+class Base(Record):
     """From the ground to the hearth."""
 
     hearth_level: float = length(

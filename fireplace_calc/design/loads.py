@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, count, length, quantity, yes_no
 
 
 @dataclass(frozen=True, slots=True)
-class Ground:
+class Ground(Record):
     """What the footing stands on and is made of."""
 
     own_footing: bool | None = yes_no(
@@ -100,7 +101,7 @@ class Ground:
 
 
 @dataclass(frozen=True, slots=True)
-class Anchorage:
+class Anchorage(Record):
     """Bars, ties and straps against earthquake."""
 
     chimney_reinforced: bool | None = yes_no(
@@ -174,7 +175,7 @@ class Anchorage:
 
 
 @dataclass(frozen=True, slots=True)
-class Loads:
+class Loads(Record):
     """What pushes, shakes and carries it; only a structural answer asks."""
 
     exposure: str | None = choice(

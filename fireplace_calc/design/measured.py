@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import length, quantity
 
 
 @dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(Record):
     """Figures taken on site; where one is given, the checks use it and not the drawing's own."""
 
     opening_area: float | None = quantity(

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, length, pieces, text, yes_no
 
 
 @dataclass(frozen=True, slots=True)
-class Opening:
+class Opening(Record):
     """The clear opening at the face."""
 
     width: float = length(
@@ -49,7 +50,7 @@ class Opening:
 
 
 @dataclass(frozen=True, slots=True)
-class Lintel:
+class Lintel(Record):
     """What carries the masonry over the opening."""
 
     material: str | None = choice(
@@ -82,7 +83,7 @@ class Lintel:
 
 
 @dataclass(frozen=True, slots=True)
-class Hearth:
+class Hearth(Record):
     """The extension in front, where a spark can land."""
 
     front: float = length(
@@ -141,7 +142,7 @@ class Hearth:
 
 
 @dataclass(frozen=True, slots=True)
-class Trim:
+class Trim(Record):
     """One step of a mantel or trim profile."""
 
     name: str = text("Trim piece", "mantel shelf", "What it is.")
@@ -164,7 +165,7 @@ class Trim:
 
 
 @dataclass(frozen=True, slots=True)
-class Surround:
+class Surround(Record):
     """What the room sees of it."""
 
     face: str = choice(

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.abroad import Abroad
 from fireplace_calc.design.chimney import Chimney, Stack
 from fireplace_calc.design.declarations import choice, text
@@ -21,7 +22,7 @@ from fireplace_calc.design.work import Waste, Work
 
 
 @dataclass(frozen=True, slots=True)
-class Design:
+class Design(Record):
     """A fireplace and its chimney, as somebody chose it."""
 
     name: str = text("Name", "A plain fireplace", "Shown on every sheet.")

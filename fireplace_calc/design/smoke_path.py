@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, count, length, quantity, text, yes_no
 
 
 @dataclass(frozen=True, slots=True)
-class Throat:
+class Throat(Record):
     """The slot above the fire and the damper in it."""
 
     height: float = length(
@@ -62,7 +63,7 @@ class Throat:
 
 
 @dataclass(frozen=True, slots=True)
-class SmokeChamber:
+class SmokeChamber(Record):
     """From throat to flue."""
 
     height: float = length(
@@ -135,7 +136,7 @@ class SmokeChamber:
 
 
 @dataclass(frozen=True, slots=True)
-class Flue:
+class Flue(Record):
     """The flue, section by section."""
 
     shape: str = choice(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, length, pieces, quantity, text, yes_no
 
 SOILS = (
@@ -19,7 +20,7 @@ SEISMIC = ("A", "B", "C", "D0", "D1", "D2", "E")
 
 
 @dataclass(frozen=True, slots=True)
-class Site:
+class Site(Record):
     """Where it stands."""
 
     place: str = text("Place", "", "Name for the title block; invented places are marked as such.")
@@ -67,7 +68,7 @@ class Site:
 
 
 @dataclass(frozen=True, slots=True)
-class House:
+class House(Record):
     """The room and the air in it."""
 
     ceiling: float = length(
@@ -109,7 +110,7 @@ class House:
 
 
 @dataclass(frozen=True, slots=True)
-class Clearance:
+class Clearance(Record):
     """Air between the masonry and anything that burns."""
 
     front: float | None = length(
@@ -199,7 +200,7 @@ class Clearance:
 
 
 @dataclass(frozen=True, slots=True)
-class Nearby:
+class Nearby(Record):
     """Part of a building within reach of the chimney top."""
 
     name: str = text("Nearby part", "dormer", "What it is.")
@@ -210,7 +211,7 @@ class Nearby:
 
 
 @dataclass(frozen=True, slots=True)
-class Roof:
+class Roof(Record):
     """The roof the chimney stands against."""
 
     pitch: float = quantity("ratio", "Roof pitch", "8:12", "0", "3", "Rise over run.", "roof_pitch")

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import count, length, quantity
 
 
 @dataclass(frozen=True, slots=True)
-class Work:
+class Work(Record):
     """The day's work: weather, people and pace. The paces are our habit; put your own."""
 
     air: float = quantity(
@@ -72,7 +73,7 @@ class Work:
 
 
 @dataclass(frozen=True, slots=True)
-class Waste:
+class Waste(Record):
     """Extra to order, over the net quantity."""
 
     brick: float = quantity("ratio", "Brick waste", "10 %", "0 %", "50 %", "Breakage and cuts.")

@@ -30,24 +30,25 @@ EMBERS = 0.75 / 3600
 """
 
 
-def fire(design: Design) -> BurningFire:
-    """The fire a design is meant for.
+def fire(design: Design, burn_rate: Array | None = None) -> BurningFire:
+    """The fire a design is meant for, or the same wood at other rates.
 
     Parameters
     ----------
     design : Design
+    burn_rate : array, optional
+        Instead of the design's. [kg/s]
 
     Returns
     -------
     BurningFire
-        Of floats.
+        Of floats, or of arrays where rates were given.
     """
     wood, given = wood_analysis(design.fire.wood), design.fire
-    power = given.burn_rate * lower_heating_value(wood, given.moisture)
+    burned = given.burn_rate if burn_rate is None else burn_rate
+    power = burned * lower_heating_value(wood, given.moisture)
     kept = coefficient("combustion efficiency") * (1 - coefficient("share kept by the room"))
-    return BurningFire(
-        given.burn_rate, 1 - given.moisture, power, power * kept, stoichiometric_air(wood)
-    )
+    return BurningFire(burned, 1 - given.moisture, power, power * kept, stoichiometric_air(wood))
 
 
 def surroundings(design: Design) -> Surroundings:

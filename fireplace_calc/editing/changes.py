@@ -11,6 +11,8 @@ from functools import lru_cache
 from typing import Any
 
 from fireplace_calc.base.inputs import Input, inputs_of, is_record, pieces_of
+from fireplace_calc.base.messages import shown
+from fireplace_calc.base.record import MOST_PIECES, too_many
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.consistency import require_consistent
@@ -43,34 +45,39 @@ def _unknown_key(key: str) -> InputError:
 
 
 def read_pieces(record: type, values: Any, key: str) -> tuple[Any, ...]:
-    """Read a list of like things; each entry names its own fields."""
-    if isinstance(values, (str, Mapping)) or not hasattr(values, "__iter__"):
+    """Read a list of like things; each entry names its own fields, and an error says which entry."""
+    if isinstance(values, (str, bytes, Mapping)) or not hasattr(values, "__iter__"):
         raise InputError(
-            f"{key} is {values!r}, but a list of tables is wanted.", key, "a list of tables", values
+            f"{key} is {shown(values)}, but a list of tables is wanted.",
+            key,
+            "a list of tables",
+            values,
         )
-    specs = inputs_of(record)
-    made = []
-    for number, entry in enumerate(values):
-        if isinstance(entry, record):
-            made.append(entry)
-            continue
-        if not isinstance(entry, Mapping):
-            raise InputError(
-                f"{key}[{number}] is {entry!r}, but a table of {', '.join(specs)} is wanted.",
-                key,
-                ", ".join(specs),
-                entry,
-            )
-        for name in entry:
-            if name not in specs:
-                raise InputError(
-                    f"{key}[{number}] has no {name}; it may hold {', '.join(specs)}.",
-                    key,
-                    ", ".join(specs),
-                    name,
-                )
-        made.append(record(**{name: specs[name].read(value) for name, value in entry.items()}))
+    made: list[Any] = []
+    for number, entry in enumerate(values, 1):
+        if number > MOST_PIECES:
+            raise too_many(key)
+        made.append(entry if isinstance(entry, record) else _piece(record, entry, key, number))
     return tuple(made)
+
+
+def _piece(record: type, entry: Any, key: str, number: int) -> Any:
+    """One of the list, with its place and its field in what is said about it."""
+    specs, at = inputs_of(record), f"{key}, piece {number}"
+    known = ", ".join(specs)
+    if not isinstance(entry, Mapping):
+        raise InputError(
+            f"{at}, is {shown(entry)}, but a table of {known} is wanted.", key, known, entry
+        )
+    read = {}
+    for name, value in entry.items():
+        if name not in specs:
+            raise InputError(f"{at}, has no {shown(name)}; it may hold {known}.", key, known, name)
+        try:
+            read[name] = specs[name].read(value)
+        except InputError as wrong:
+            raise InputError(f"{at}, {name}: {wrong}", key, wrong.allowed, value) from None
+    return record(**read)
 
 
 def apply(design: Design, changes: Mapping[str, Any]) -> Design:

@@ -9,7 +9,7 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.bore import flue_bore
-from fireplace_calc.geometry.frame_builder import back_width
+from fireplace_calc.geometry.frame_builder import back_width, build_frame
 
 STEEPEST = 2.0
 """A raked back leans forward no more than this per unit of its height; beyond, it is a ceiling and
@@ -126,4 +126,21 @@ def require_consistent(design: Design) -> None:
             design.flue.offset_rise,
             rise - design.chimney.shoulder - design.chimney.crown - design.chimney.liner_above,
             "the flue has to finish its shift below the crown.",
+        )
+    if opening.head == "segmental":
+        _require_seat(design)
+
+
+def _require_seat(design: Design) -> None:
+    """The ends of an arch's ring are cut on its radius, and lean outward over the jambs."""
+    opening, depth = design.opening, design.lintel.height
+    half = opening.width / 2
+    lean = 2 * half * opening.rise / (half**2 + opening.rise**2)  # sine of half the arch's angle
+    if depth * lean > design.firebox.jamb:
+        _at_most(
+            "Lintel height",
+            depth,
+            (build_frame(design).block_half - half) / lean,
+            "the ends of the arch's ring stay in the breast; widen the jamb or take a shallower"
+            " ring.",
         )

@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import Any
 
 from fireplace_calc.base.inputs import UNKNOWN, Input, inputs_of, is_record, pieces_of
+from fireplace_calc.base.messages import shown
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import FACTORS, INCH, SI_UNIT, InputError
 from fireplace_calc.design.records import Design
@@ -44,6 +45,8 @@ SLOPES, NUMBERS = ("roof.pitch", "firebox.splay"), ("house.leakage", "ground.con
 per square inch.
 """
 
+LARGEST = 256_000
+"""A design file with every list full has a quarter of this. [bytes]"""
 HUGE = 10**15
 """No input is a whole number beyond this."""
 
@@ -219,30 +222,53 @@ def set_aside(path: str | os.PathLike[str]) -> Path:
 
 def _parsed(path: Path) -> dict[str, Any]:
     try:
-        return _read_toml(path.read_bytes().decode(), str(path))
+        with path.open("rb") as file:
+            return _read_toml(_decoded(file.read(LARGEST + 1), str(path)), str(path))
     except OSError as trouble:
         why = f"cannot be opened: {trouble.strerror}"
-    except UnicodeDecodeError as trouble:
-        why = f"is no text file: byte {trouble.start} is not UTF-8; save it as UTF-8 text"
     raise InputError(f"{path} {why}.", "design file", "a TOML file", str(path))
 
 
+def _decoded(content: bytes, name: str) -> str:
+    """Text of a file; the mark that some editors put before UTF-8 is no part of it."""
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError as trouble:
+        why = f"is no text file: byte {trouble.start} is not UTF-8; save it as UTF-8 text"
+    raise InputError(f"{name} {why}.", "design file", "a TOML file", name)
+
+
 def _read_toml(text: str, name: str) -> dict[str, Any]:
+    if len(text) > LARGEST:
+        raise InputError(
+            f"{name} is larger than {LARGEST // 1000} kB, but a design file has some 20 kB: is it "
+            "another file?",
+            "design file",
+            f"up to {LARGEST // 1000} kB",
+            name,
+        )
     if text.startswith(HEADER.partition("\n")[0]) and END not in text:
         raise InputError(
-            f'{name} has been cut short: its last line, "{END}", is missing; if you took it out'
-            " yourself, put it back.",
+            f'{name} has been cut short: its last line, "{END}", is missing; if you took it out '
+            "yourself, put it back.",
             "design file",
             "a whole file",
             name,
         )
+    wrong, why = f"{name} is not valid TOML", ""
     try:
-        return tomllib.loads(text)
+        found = tomllib.loads(text)
     except RecursionError:
         why = "it is nested too deep"
-    except ValueError as trouble:
+    except tomllib.TOMLDecodeError as trouble:
         why = f'{trouble}; a line reads name = "36 in", with text in quotes'
-    raise InputError(f"{name} is not valid TOML: {why}.", "design file", "a TOML file", name)
+    except ValueError:
+        why = "a number in it is beyond all bounds"
+    else:
+        if found:
+            return found
+        wrong, why = f"{name} is empty", "it holds no input at all; was it cut short?"
+    raise InputError(f"{wrong}: {why}.".replace("?.", "?"), "design file", "a TOML file", name)
 
 
 def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
@@ -255,12 +281,15 @@ def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
         if name in groups:
             if not isinstance(value, dict):
                 raise InputError(
-                    f"{name} is {value!r}, but a table [{name}] is wanted.", name, "a table", value
+                    f"{name} is {shown(value)}, but a table [{name}] is wanted.",
+                    name,
+                    "a table",
+                    value,
                 )
             for inner, held in value.items():
                 if "." in inner:
                     raise InputError(
-                        f'"{inner}" in [{name}] may not hold a dot; write its last word only.',
+                        f"{shown(inner)} in [{name}] may not hold a dot; write its last word only.",
                         inner,
                         ", ".join(inputs_of(groups[name])),
                         held,
@@ -279,7 +308,10 @@ def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
                 )
             )
             raise InputError(
-                f"there is no key {name} at the top of a design file; {hint}.", name, "", value
+                f"there is no key {shown(name)} at the top of a design file; {hint}.",
+                name,
+                "",
+                value,
             )
 
 
@@ -302,7 +334,7 @@ def _check_type(key: str, value: Any) -> None:
     ):
         return
     raise InputError(
-        f"{spec.label} is {value!r}, but {spec.allowed()} is wanted.",
+        f"{spec.label} is {shown(value)}, but {spec.allowed()} is wanted.",
         spec.label,
         spec.allowed(),
         value,
@@ -330,13 +362,13 @@ def load(path: str | os.PathLike[str]) -> Design:
     return _whole(_parsed(Path(path)), str(path))
 
 
-def load_text(text: str, name: str = "design file") -> Design:
-    """A design out of the text of a file, all of it or nothing; errors name the file.
+def load_text(text: str | bytes, name: str = "design file") -> Design:
+    """A design out of the text or the bytes of a file, all of it or nothing; errors name the file.
 
     >>> load_text(text_of(Design())) == Design()
     True
     """
-    return _whole(_read_toml(text, name), name)
+    return _whole(_read_toml(_decoded(text, name) if isinstance(text, bytes) else text, name), name)
 
 
 def _whole(content: dict[str, Any], path: str) -> Design:

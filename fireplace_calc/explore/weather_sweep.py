@@ -217,9 +217,7 @@ def _work(
             path.inlet,
             path.other,
         )
-        one = fire(
-            design if rates is None else replace(design, fire=replace(design.fire, burn_rate=rates))
-        )
+        one = fire(design, rates)
         for part in (slice(k, k + step) for k in range(0, size, step)):
             here = weathers.cut(part)
             outdoor, pressure, speed = (

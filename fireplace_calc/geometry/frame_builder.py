@@ -82,9 +82,6 @@ def build_frame(design: Design) -> Frame:
     )
     offset_top = shoulder_top + (fl.offset_rise if fl.offset else 0.0)
     front = throat_back - design.throat.depth
-    coat = sc.lining_thickness * hypot(
-        1.0, (flue_y - inside.depth / 2 - front) / (sc.height - sc.transition)
-    )
 
     contact, downhill, highest, what = roof_contacts(design, 2 * stack_half, 2 * stack_depth)
     return Frame(
@@ -135,8 +132,10 @@ def build_frame(design: Design) -> Frame:
             breast=breast,
             hearth=hearth,
             flue_y=flue_y,
-            block_half=block_half,
-            bare=front - coat,
+            block=(block_half, block_back),
+            lining=_lining(
+                design, width / 2 - (width - back) / 2 / fb.depth * front, front, flue_y
+            ),
         ),
     )
 
@@ -147,10 +146,13 @@ def _adjustments(
     breast: float,
     hearth: float,
     flue_y: float,
-    block_half: float,
-    bare: float,
+    block: tuple[float, float],
+    lining: tuple[float, float, float],
 ) -> tuple[str, ...]:
-    """One sentence for everything that is drawn otherwise than asked."""
+    """One sentence for everything that is drawn otherwise than asked; ``block`` is half as wide,
+    and as deep, as the masonry is drawn.
+    """
+    (block_half, block_back), (sides, front, behind) = block, lining
     fb, said = design.firebox, []
     if rake < fb.rake - ROUNDING:
         said.append(
@@ -169,9 +171,33 @@ def _adjustments(
         )
     if block_half > design.opening.width / 2 + fb.jamb + ROUNDING:
         said.append("The breast is drawn wider than asked: it carries the chimney.")
-    if bare < -ROUNDING:
+    if front < -ROUNDING:
         said.append(
             "The chamber's lining is drawn thinner in front than asked: it would come out of the"
             " breast."
         )
+    if sides > block_half + ROUNDING or behind > block_back + ROUNDING:
+        said.append(
+            "The chamber's lining is drawn thinner at the sides or the back than asked: it would"
+            " come out of the masonry."
+        )
     return tuple(said)
+
+
+def _lining(
+    design: Design, throat_half: float, throat_front: float, flue_y: float
+) -> tuple[float, float, float]:
+    """How far the smoke chamber's lining reaches sideways, forward and back when it is laid square
+    to the faces that lean. [m]
+    """
+    chamber, inside, depth = design.smoke_chamber, flue_bore(design.flue), design.firebox.depth
+    rise, half, deep = chamber.height - chamber.transition, inside.width / 2, inside.depth / 2
+
+    def thick(run: float) -> float:
+        return chamber.lining_thickness * hypot(1.0, run / rise)
+
+    return (
+        max(throat_half, half) + thick(throat_half - half),
+        min(throat_front, flue_y - deep) - thick(flue_y - deep - throat_front),
+        max(depth, flue_y + deep) + thick(flue_y + deep - depth),
+    )

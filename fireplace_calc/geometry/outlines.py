@@ -173,7 +173,7 @@ class Outlines:
 
     def chamber_outline(self, upper: bool, spread: float = 0.0) -> Polygon:
         """Bottom or top rectangle of the smoke chamber, pushed out square to each leaning face, but
-        not out of the breast. [m]
+        not out of the masonry. [m]
 
         Parameters
         ----------
@@ -190,7 +190,11 @@ class Outlines:
         side = spread * hypot(1.0, (f.throat_width - f.bore.width) / 2 / rise)
         ahead = spread * hypot(1.0, (f.flue_y - f.bore.depth / 2 - f.throat_front) / rise)
         behind = spread * hypot(1.0, (f.flue_y + f.bore.depth / 2 - f.depth) / rise)
-        return centered(half + side, max(front - ahead, 0.0), back + behind)
+        return centered(
+            min(half + side, f.block_half),
+            max(front - ahead, 0.0),
+            min(back + behind, f.block_back),
+        )
 
     def chamber(self, spread: float = 0.0) -> Loft:
         """Inside of the smoke chamber, or the outside of its lining.

@@ -10,6 +10,7 @@ from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.explore import moved, sketch
+from fireplace_calc.lessons.seeds import require_seed
 from fireplace_calc.lessons.valid_designs import broken, nudged, require_taught, told, valid_design
 from fireplace_calc.rules import Finding, Pack
 from fireplace_calc.rules.comparing import FALLS_SHORT
@@ -305,7 +306,7 @@ def planted(seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK) -> Fault
             "1 to 4",
             faults,
         )
-    rng = Random(f"faults {seed} {pack} {faults}")
+    rng = Random(f"faults {require_seed(seed)} {pack} {faults}")
     for attempt in range(TRIES):
         design = valid_design(f"{seed}" if not attempt else f"{seed}, draw {attempt + 1}", pack)
         made: dict[str, Fault] = {}

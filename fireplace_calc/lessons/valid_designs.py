@@ -17,6 +17,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.explore import moved, sketch
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.lessons.seeds import require_seed
 from fireplace_calc.rules import PACKS, Finding, Pack
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.rules.facts import Facts
@@ -319,14 +320,14 @@ def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
     Raises
     ------
     InputError
-        When there is no such pack, or no such design among the first ``TRIES``.
+        When there is no such pack, the seed is too long, or there is no such design among the first ``TRIES``.
 
     Examples
     --------
     >>> valid_design(7) == valid_design(7), valid_design(7) == valid_design(8)
     (True, False)
     """
-    book, rng = require_taught(pack), Random(f"sound {seed} {pack}")
+    book, rng = require_taught(pack), Random(f"sound {require_seed(seed)} {pack}")
     for _ in range(TRIES):
         drawn = moved(_answered(), _indoors(rng) | _outdoors(rng))
         if drawn is None or drawn.site.frost_depth > drawn.base.footing_depth:

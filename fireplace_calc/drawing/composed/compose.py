@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Hashable, Iterator
 from dataclasses import replace
 
-from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.base.units import FEET_INCHES, FOOT
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.roof_view import Limits, along
@@ -85,7 +85,7 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
     def pick(names: tuple[str, ...]) -> tuple:
         return tuple(getattr(f, name) for name in names)
 
-    box = (replace(d.firebox, jamb=0.0), d.lintel, d.hearth, d.method)
+    box = (replace(d.firebox, jamb=FOOT), d.lintel, d.hearth, d.method)
     head = (d.opening.head, d.opening.rise)
     if view == "plan":
         return pick(_WIDE), d.firebox, d.hearth, d.clearance, d.method, f.back_bend > f.hearth

@@ -195,7 +195,7 @@ def printing(
 
     path = Path(path)
     try:
-        handle, beside = tempfile.mkstemp(suffix=".pdf", dir=path.parent)
+        handle, beside = tempfile.mkstemp(".tmp", f".{path.name}.", path.parent)
         os.close(handle)
         try:
             book = PdfBook(

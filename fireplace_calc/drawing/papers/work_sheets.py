@@ -5,7 +5,7 @@ cautions.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil
+from math import ceil, inf
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
@@ -116,6 +116,7 @@ def _lift(lift: Lift, units: str) -> tuple[str, ...]:
         if lift.index_one is None or lift.index_two is None
         else f"{lift.index_one:.1f}, {lift.index_two:.1f}"
     )
+    index = "out of reach" if lift.index_one == inf else index
     weighs = "not known" if lift.weight is None else weight(lift.weight, units)
     return (
         str(lift.step),

@@ -14,8 +14,6 @@ from pathlib import Path
 import ipywidgets as w
 
 from fireplace_calc.base.printing import grouped
-from fireplace_calc.base.units import InputError
-from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.full_papers import PAPERS, USUAL, writing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.editing.designfile import load_text, save
@@ -154,17 +152,5 @@ class Papers(Fold):
         """Take a design file up; a wrong one changes nothing and is answered in one sentence."""
         for file in files:
             self.panel.attempt(
-                lambda file=file: self.panel.put(_read(bytes(file["content"]), file["name"]))
+                lambda file=file: self.panel.put(load_text(bytes(file["content"]), file["name"]))
             )
-
-
-def _read(content: bytes, name: str) -> Design:
-    try:
-        return load_text(content.decode(), name)
-    except UnicodeDecodeError:
-        raise InputError(
-            f"{name} is no text file; a design file is UTF-8 text.",
-            "design file",
-            "a TOML file",
-            name,
-        ) from None

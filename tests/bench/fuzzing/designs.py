@@ -18,11 +18,12 @@ from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.designfile import load_text, text_of
-from fireplace_calc.geometry.solids import ArchRing, ArchVoid, Cylinder, Loft
+from fireplace_calc.geometry.arches import ArchRing, ArchVoid
+from fireplace_calc.geometry.solids import Cylinder, Loft
 from fireplace_calc.report.written import summary
 from fuzzing.chance import BAD, chance, random_design, stepped, value
 
-BEYOND = (".one", ".two")
+BEYOND = (".index_one", ".index_two")
 """Lifting indices: without end where the hands do not reach; the papers say so in words, and are
 looked at there.
 """

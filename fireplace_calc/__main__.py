@@ -17,7 +17,9 @@ from fireplace_calc.assessment import DEFAULT_PACK, assess
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError
 from fireplace_calc.editing.designfile import load
-from fireplace_calc.report.written import require_units, summary, write_csv
+from fireplace_calc.report.csv_files import write_csv
+from fireplace_calc.report.plain_summary import summary
+from fireplace_calc.report.sentences import require_units
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.comparing import FALLS_SHORT
 

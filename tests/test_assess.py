@@ -12,17 +12,9 @@ from strategies import designs
 from fireplace_calc import PACKS, Design, InputError, assess, change, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, SYSTEMS
-from fireplace_calc.report.written import (
-    CAUTION,
-    compared,
-    findings_table,
-    levels_table,
-    parts_table,
-    quantity,
-    sentence,
-    summary,
-    takeoff_table,
-)
+from fireplace_calc.report.plain_summary import summary
+from fireplace_calc.report.sentences import CAUTION, compared, quantity, sentence
+from fireplace_calc.report.tables import findings_table, levels_table, parts_table, takeoff_table
 from fireplace_calc.rules import Finding
 
 BOATHOUSE = load(DATA / "designs" / "boathouse.toml")

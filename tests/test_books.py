@@ -22,7 +22,8 @@ from fireplace_calc.report.books import (
     side_by_side,
     way,
 )
-from fireplace_calc.report.written import answer, coverage_table, side_by_side_table
+from fireplace_calc.report.sentences import answer
+from fireplace_calc.report.tables import coverage_table, side_by_side_table
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 

@@ -15,7 +15,7 @@ from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.compose import PANES
 from fireplace_calc.drawing.composed.live import live_views
-from fireplace_calc.report.written import SIGNS, asked, compared, quantity
+from fireplace_calc.report.sentences import SIGNS, asked, compared, quantity
 
 REQUIRED = "FIREPLACE_BROWSER_TEST"
 """Set to ``required`` where the test must not be skipped."""

@@ -11,7 +11,7 @@ from fireplace_calc import assess, change, load, save
 from fireplace_calc.__main__ import main
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH
-from fireplace_calc.report.written import FINDING_COLUMNS, TAKEOFF_COLUMNS, write_csv
+from fireplace_calc.report.csv_files import FINDING_COLUMNS, TAKEOFF_COLUMNS, write_csv
 
 BOATHOUSE = DATA / "designs" / "boathouse.toml"
 

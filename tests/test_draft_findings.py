@@ -38,7 +38,8 @@ from fireplace_calc.explore.limits import (
 )
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.report.draft_report import COLUMNS, case_rows, likely, loss_rows, sized
-from fireplace_calc.report.written import draft_table, judgement_table, summary
+from fireplace_calc.report.plain_summary import summary
+from fireplace_calc.report.tables import draft_table, judgement_table
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")

@@ -22,7 +22,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.exports import write_dxf, write_spreadsheet
 from fireplace_calc.geometry.polygons import box
-from fireplace_calc.report.written import write_csv
+from fireplace_calc.report.csv_files import write_csv
 from fireplace_calc.takeoff import all_goods, bill, prices, second_opinion, total_weight
 
 SYSTEM = [

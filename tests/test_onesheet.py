@@ -14,7 +14,7 @@ from fireplace_calc.drawing.sheets.sheet import collisions
 from fireplace_calc.editing.designfile import fingerprint
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.report.alternatives import differences, side_by_side
-from fireplace_calc.report.written import weight
+from fireplace_calc.report.sentences import weight
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import bill, prices
 

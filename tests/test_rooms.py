@@ -65,7 +65,6 @@ TO_SPLIT = {
     "panels/teaching/exercise_panel.py",
     "panels/teaching/lesson_panel.py",
     "proportion/guides.py",
-    "report/written.py",
     "structure/arch.py",
     "structure/loads/wind.py",
 }

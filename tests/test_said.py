@@ -7,7 +7,7 @@ import pytest
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.explore import find_remedies
-from fireplace_calc.report.written import asked
+from fireplace_calc.report.sentences import asked
 
 BOATHOUSE = load(DATA / "designs" / "boathouse.toml")
 

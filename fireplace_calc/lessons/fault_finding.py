@@ -12,7 +12,7 @@ from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.lessons.faults import FAULTS, FaultFinding
 from fireplace_calc.lessons.reply import Reply, shown
 from fireplace_calc.lessons.valid_designs import require_taught, told
-from fireplace_calc.report.written import compared
+from fireplace_calc.report.sentences import compared
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT
 

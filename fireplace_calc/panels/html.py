@@ -14,7 +14,7 @@ from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import Guide, width_sentence
 from fireplace_calc.report import draft_report
 from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
-from fireplace_calc.report.written import SIGNS, answer, asked, compared, quantity
+from fireplace_calc.report.sentences import SIGNS, answer, asked, compared, quantity
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
 

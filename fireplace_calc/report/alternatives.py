@@ -14,8 +14,8 @@ from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.report.sentences import weight
 from fireplace_calc.report.wide_tables import whole
-from fireplace_calc.report.written import weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.takeoff import Price, bill, prices

@@ -23,7 +23,7 @@ from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.editing.designfile import write_whole
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.lessons import KINDS, Exercise, FaultFinding, exercises, figures, planted, shown
-from fireplace_calc.report.written import compared, require_units
+from fireplace_calc.report.sentences import compared, require_units
 
 STANDING = {"letter": (215.9, 279.4), "A4": (210.0, 297.0)}
 """Papers of a class sheet. [mm]"""

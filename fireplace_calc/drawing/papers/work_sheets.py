@@ -12,7 +12,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.build import Lift, WorkStep
 from fireplace_calc.build.production_rates import StepGoods
 from fireplace_calc.drawing.sheets.lists import Column, Table
-from fireplace_calc.report.written import weight
+from fireplace_calc.report.sentences import weight
 
 STEPS = (
     Column("Step", 10, "right"),

@@ -12,7 +12,7 @@ from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
-from fireplace_calc.report.written import CAUTION, SIGNS, asked, compared, quantity, tally, weight
+from fireplace_calc.report.sentences import CAUTION, SIGNS, asked, compared, quantity, tally, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 from fireplace_calc.takeoff import Price, bill, prices, second_opinion

@@ -13,7 +13,7 @@ from fireplace_calc.explore.reach import every_finding
 from fireplace_calc.panels import html
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
-from fireplace_calc.report.written import sentence, weight
+from fireplace_calc.report.sentences import sentence, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT
 

@@ -23,7 +23,7 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.controls import Control, Lead
 from fireplace_calc.panels.picture.view_pane import ViewPane
 from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
-from fireplace_calc.report.written import SIGNS, answer, asked, compared
+from fireplace_calc.report.sentences import SIGNS, answer, asked, compared
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 

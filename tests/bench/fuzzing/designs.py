@@ -20,7 +20,7 @@ from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.designfile import load_text, text_of
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.solids import Cylinder, Loft
-from fireplace_calc.report.written import summary
+from fireplace_calc.report.plain_summary import summary
 from fuzzing.chance import BAD, chance, random_design, stepped, value
 
 BEYOND = (".index_one", ".index_two")

@@ -25,7 +25,7 @@ from fireplace_calc.drawing.papers.one_sheet import hand_over
 from fireplace_calc.editing.designfile import load_words
 from fireplace_calc.exports import write_dxf, write_spreadsheet
 from fireplace_calc.panels.session import Session
-from fireplace_calc.report.written import write_csv
+from fireplace_calc.report.csv_files import write_csv
 from fireplace_calc.takeoff.cost import prices
 from fuzzing.chance import ROOT, chance
 from fuzzing.designs import sure

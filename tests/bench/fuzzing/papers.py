@@ -15,7 +15,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.exports import write_dxf, write_spreadsheet
-from fireplace_calc.report.written import write_csv
+from fireplace_calc.report.csv_files import write_csv
 from fireplace_calc.takeoff.cost import prices
 from fuzzing.chance import chance, random_design
 from fuzzing.designs import NOT_A_NUMBER, sure

@@ -1,0 +1,105 @@
+"""The whole assessment as plain text."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator
+
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.report.sentences import (
+    CAUTION,
+    SIGNS,
+    quantity,
+    require_units,
+    sentence,
+    tally,
+    weight,
+)
+from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
+
+
+def _summary(assessment: Assessment, units: str) -> Iterator[str]:
+    from fireplace_calc.report import draft_report
+
+    d, f = assessment.design, assessment.geometry.frame
+
+    def long(value: float) -> str:
+        return show(value, "length", units)
+
+    def wide(value: float) -> str:
+        return show(value, "area", units)
+
+    yield d.name
+    yield from ([d.note] if d.note else [])
+    yield from (f"Drawn otherwise than asked: {said}" for said in f.adjusted)
+    flue = (
+        f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections of"
+        f" {long(d.flue.section_height)}"
+    )
+    yield ""
+    yield (
+        f"Opening      {long(d.opening.width)} wide, {long(d.opening.height)} high,"
+        f" {wide(f.opening_area)}"
+    )
+    yield (
+        f"Firebox      {long(f.depth)} deep, back {long(f.back_width)} wide, throat"
+        f" {wide(f.throat_area)}"
+    )
+    yield (
+        f"Flue         {flue}, inside {wide(f.bore.area)}, "
+        f"1/{f.opening_area / f.bore.area:.1f} of the opening"
+    )
+    yield (
+        f"Chimney top  {long(f.crown_top)} above the floor, {long(f.crown_top - f.hearth)} above"
+        " the hearth"
+    )
+    yield f"Weight       {show(assessment.weight, 'mass', units)} as it stands, footing counted in"
+    yield ""
+    yield f"Checks against {assessment.pack}: {tally(assessment)}"
+    for finding in assessment.findings:
+        if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
+            yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
+    yield ""
+    yield (
+        f"Draft. {draft_report.LABEL} {draft_report.sized(assessment, units)}"
+        f" {draft_report.likely(assessment, units)}"
+    )
+    for finding in assessment.judgement:
+        if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
+            yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
+    yield ""
+    yield f"{'Takeoff':26}{'net':>16}{'to order':>18}{'weight':>13}{'one piece':>12}"
+    for r in assessment.takeoff:
+        piece = show(r.piece_kg, "mass", units) if r.piece_kg and r.unit != "brick" else ""
+        yield (
+            f"{r.item:26}{quantity(r.net, r, units):>16}{quantity(r.order, r, units):>18}"
+            f"{weight(r.weight_kg, units):>13}{piece:>12}"
+        ).rstrip()
+    yield ""
+    yield CAUTION
+
+
+def summary(assessment: Assessment, units: str = FEET_INCHES, width: int = 100) -> str:
+    """The whole assessment as plain text.
+
+    Parameters
+    ----------
+    assessment : Assessment
+        What to tell.
+    units : str
+        ``feet-inches`` or ``millimetres``.
+    width : int
+        Longest line, in characters. [-]
+
+    Returns
+    -------
+    str
+        Sizes, checks that want attention, takeoff, caution.
+    """
+    require_units(units)
+    return "\n".join(
+        line if len(line) <= width else textwrap.fill(line, width, subsequent_indent="  ")
+        for line in _summary(assessment, units)
+    )

@@ -1,0 +1,172 @@
+"""An assessment's findings as sentences and figures, in the reader's units."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.base.units import (
+    CUYD,
+    FEET_INCHES,
+    MILLIMETRES,
+    SQFT,
+    SYSTEMS,
+    InputError,
+    from_unit,
+)
+from fireplace_calc.rules import Finding
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
+from fireplace_calc.takeoff import Row
+
+if TYPE_CHECKING:
+    from fireplace_calc.report.books import Answer
+
+
+CAUTION = (
+    "For planning, by people who know masonry. A fireplace can burn a house down, poison its people"
+    " or fall: local code, the building department and licensed practice decide, and what is not"
+    " checked is not safe until somebody looks."
+)
+SIGNS = {FALLS_SHORT: "✗", NOT_CHECKED: "?", MEETS: "✓", DOES_NOT_APPLY: "–"}
+PLURALS = {
+    FALLS_SHORT: "fall short",
+    NOT_CHECKED: "not checked",
+    MEETS: "meet",
+    DOES_NOT_APPLY: "do not apply",
+}
+KINDS = {
+    "in": "length",
+    "ft": "length",
+    "mm": "length",
+    "m": "length",
+    "in2": "area",
+    "ft2": "area",
+    "mm2": "area",
+    "m2": "area",
+    "deg": "angle",
+    "ft/s": "air speed",
+    "Pa": "pressure",
+    "K": "difference",
+}
+
+
+def require_units(units: str) -> str:
+    """The name of a unit system, or a sentence that says which there are."""
+    if units not in SYSTEMS:
+        raise InputError(
+            f"Units are {units!r}, but there are only {' and '.join(SYSTEMS)}.",
+            "Units",
+            ", ".join(SYSTEMS),
+            units,
+        )
+    return units
+
+
+def quantity(amount: float, row: Row, units: str = FEET_INCHES) -> str:
+    """A net or ordered quantity with its unit; poured work and areas in cubic and square metres for
+    metric readers.
+    """
+    if row.unit == "yd3":
+        return f"{amount * CUYD:.2f} m³" if units == MILLIMETRES else f"{amount:.2f} yd³"
+    if row.unit == "ft2":
+        return f"{amount * SQFT:.2f} m²" if units == MILLIMETRES else f"{amount:.1f} ft²"
+    number = (
+        f"{amount:.0f}"
+        if amount == int(amount)
+        else f"{amount:.2f}"
+        if row.unit == "ton"
+        else f"{amount:.1f}"
+    )
+    return f"{number} {row.unit}" + ("" if amount == 1 or row.unit == "brick" else "s")
+
+
+def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]:
+    """What is provided, what is asked and what is to spare, in the reader's units; words stay
+    words.
+
+    Where rounding would hide the difference, the figures stand in the book's own unit with three
+    more decimals.
+    """
+    kind, figures = KINDS.get(finding.unit), (finding.provided, finding.required, finding.margin)
+
+    def shown(value: Any) -> str:
+        if value is None or isinstance(value, str):
+            return value or ""
+        if kind:
+            return show(from_unit(value, finding.unit), kind, units)
+        number = f"{value:.4g}" if abs(value) < 1e3 else grouped(value)
+        return number if finding.unit in ("count", "-") else f"{number} {finding.unit}"
+
+    texts = tuple(shown(value) for value in figures)
+    if kind and finding.margin and texts[0] == texts[1]:
+        return tuple(f"{value:.3f} {finding.unit}" for value in figures)
+    return texts
+
+
+def asked(finding: Finding, units: str = FEET_INCHES) -> str:
+    """What is asked, and which way it binds where the margin tells."""
+    required, values = (
+        compared(finding, units)[1],
+        (finding.provided, finding.required, finding.margin),
+    )
+    if (
+        not required
+        or not finding.margin
+        or not all(isinstance(value, (int, float)) for value in values)
+    ):
+        return required
+    return f"at {'least' if (values[0] - values[1]) * values[2] > 0 else 'most'} {required}"
+
+
+def answer(found: Answer, units: str = FEET_INCHES) -> str:
+    """How a book answers a question, in a line: each clause that binds with its verdict, what is
+    there and what is asked.
+    """
+    if found.silent:
+        return "silent"
+    said = []
+    for f in found.findings:
+        provided, required, _ = compared(f, units)
+        figures = (
+            f" {provided} for {required}"
+            if provided and required
+            else f" {required} asked"
+            if required
+            else ""
+        )
+        said.append(f"{SIGNS[f.verdict]} {f.verdict}{figures} ({f.key})")
+    return "; ".join(said) or "does not apply"
+
+
+def weight(kg: float, units: str = FEET_INCHES) -> str:
+    """A weight in the reader's units, or that there is none to give."""
+    return show(kg, "mass", units) if kg else "not counted"
+
+
+def tally(assessment: Assessment) -> str:
+    """How many checks came out how, worst first."""
+    found = (
+        (assessment.counts.get(verdict, 0), verdict, words) for verdict, words in PLURALS.items()
+    )
+    return ", ".join(
+        f"{number} {verdict if number == 1 else words}" for number, verdict, words in found
+    )
+
+
+def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
+    """One finding in words: what is there, what is asked, how much is lacking, where it is written,
+    and why.
+    """
+    provided, required, margin = compared(finding, units)
+    said = [f"{finding.title}:"]
+    if finding.provided is not None and finding.verdict != DOES_NOT_APPLY:
+        lacking = ""
+        if finding.verdict == FALLS_SHORT and finding.margin:
+            lacking = (
+                f", {margin.removeprefix('-')} too"
+                f" {'little' if finding.required > finding.provided else 'much'}"
+            )
+        said.append(f"{provided} provided, {required} required{lacking}.")
+    said += [text[:1].upper() + text[1:] for text in (finding.note, finding.why) if text]
+    return " ".join((*said, f"({finding.key}, {finding.clause}, {finding.edition})"))

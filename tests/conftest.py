@@ -19,3 +19,11 @@ ROOT = Path(__file__).resolve().parent.parent
 def boathouse():
     """The example design."""
     return load(ROOT / "data" / "designs" / "boathouse.toml")
+
+
+@pytest.fixture
+def no_full_collection(monkeypatch):
+    """A new panel sweeps all memory once, which among thousands of tests takes half a second."""
+    from fireplace_calc.panels import live_panel
+
+    monkeypatch.setattr(live_panel, "settle_memory", lambda: None)

@@ -13,6 +13,8 @@ from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.session import MOST_OPTIONS, Session
 
+pytestmark = pytest.mark.usefixtures("no_full_collection")
+
 EXAMPLE = Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml"
 ENDLESS = """
 from fireplace_calc import load

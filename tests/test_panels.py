@@ -26,6 +26,7 @@ from fireplace_calc.panels.html import flow
 from fireplace_calc.panels.picture.board import URL
 from fireplace_calc.panels.teaching.exercise_panel import practice
 
+pytestmark = pytest.mark.usefixtures("no_full_collection")
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 
 

@@ -14,9 +14,11 @@ from strategies import designs
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing import designfile
+from fireplace_calc.editing import file_reading, whole_files
 from fireplace_calc.editing.changes import all_inputs, change
-from fireplace_calc.editing.designfile import load, load_text, save, text_of, written
+from fireplace_calc.editing.designfile import load, save
+from fireplace_calc.editing.file_reading import load_text
+from fireplace_calc.editing.file_text import text_of, written
 from fireplace_calc.panels.session import Session
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
@@ -232,7 +234,7 @@ def test_saving_is_all_or_nothing(tmp_path, monkeypatch):
     def full_disk(handle):
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(designfile.os, "fsync", full_disk)
+    monkeypatch.setattr(whole_files.os, "fsync", full_disk)
     with pytest.raises(InputError, match="No space left"):
         save(replace(Design(), name="another"), path)
     assert path.read_bytes() == before
@@ -303,7 +305,7 @@ def test_an_empty_file_is_no_design(tmp_path, text):
     ids=["name of 50 MB", "3 million nearby parts", "200 000 dots"],
 )
 def test_a_file_too_large_for_a_design_is_refused_before_it_is_read(tmp_path, text, monkeypatch):
-    monkeypatch.setattr(designfile.tomllib, "loads", None)
+    monkeypatch.setattr(file_reading.tomllib, "loads", None)
     path = tmp_path / "large.toml"
     path.write_text(text)
     with pytest.raises(InputError, match="larger than 256 kB"):

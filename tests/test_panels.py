@@ -18,7 +18,7 @@ from fireplace_calc.drawing.papers.written_sheets import FOUND
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.editing.designfile import text_of
+from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.lookup import Lookup
 from fireplace_calc.panels.folds.folds import LONG_REST

@@ -22,7 +22,7 @@ from fireplace_calc.drawing.sheets.style import SMALL, WEIGHT
 from fireplace_calc.drawing.views.layout import ARCHITECT
 from fireplace_calc.drawing.views.section_view import ABOVE
 from fireplace_calc.drawing.views.throat_detail import OVER, UNDER
-from fireplace_calc.editing.designfile import fingerprint
+from fireplace_calc.editing.file_text import fingerprint
 
 MM = 25.4 / 72
 

@@ -19,7 +19,8 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.design.smoke_path import Flue
 from fireplace_calc.design.surroundings import House, Nearby, Roof, Site
 from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.editing.designfile import load_text, text_of
+from fireplace_calc.editing.file_reading import load_text
+from fireplace_calc.editing.file_text import text_of
 
 INPUTS = {key: spec for key, spec in all_inputs().items() if "." in key}
 RANGES = {key: spec for key, spec in INPUTS.items() if spec.low is not None}

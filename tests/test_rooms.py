@@ -54,7 +54,6 @@ TO_SPLIT = {
     "drawing/sheets/canvas.py",
     "drawing/sheets/sheet.py",
     "drawing/views/roof_view.py",
-    "editing/designfile.py",
     "explore/levers.py",
     "explore/remedies.py",
     "explore/worked_figures.py",

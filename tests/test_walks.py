@@ -15,7 +15,7 @@ from pypdf import PdfReader
 
 from fireplace_calc import assess, change
 from fireplace_calc.base.printing import show
-from fireplace_calc.editing.designfile import fingerprint
+from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.explore import find_remedies, how_far
 from fireplace_calc.lessons import exercise
 from fireplace_calc.report.alternatives import side_by_side

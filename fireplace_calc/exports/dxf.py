@@ -18,7 +18,7 @@ from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.views.laid_bricks import from_the_room
-from fireplace_calc.editing.designfile import write_whole
+from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box
 

@@ -13,7 +13,7 @@ from zipfile import ZIP_DEFLATED, ZipFile
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.resources import made_by
-from fireplace_calc.editing.designfile import write_whole
+from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, harmless
 from fireplace_calc.report.sentences import CAUTION
 from fireplace_calc.takeoff import Price, all_goods, bill

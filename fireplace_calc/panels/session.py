@@ -15,15 +15,9 @@ from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
-from fireplace_calc.editing.designfile import (
-    load,
-    load_words,
-    save,
-    save_words,
-    set_aside,
-    write_whole,
-)
+from fireplace_calc.editing.designfile import load, load_words, save, save_words
 from fireplace_calc.editing.visitor import own_folder
+from fireplace_calc.editing.whole_files import set_aside, write_whole
 from fireplace_calc.rules import PACKS
 
 PAUSE = 1.0

@@ -11,7 +11,7 @@ from typing import Any
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.resources import made_by
-from fireplace_calc.editing.designfile import write_whole
+from fireplace_calc.editing.whole_files import write_whole
 
 TAKEOFF_COLUMNS = (
     "item",

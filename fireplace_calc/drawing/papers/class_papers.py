@@ -20,7 +20,7 @@ from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.roof_view import roof
 from fireplace_calc.drawing.views.section_view import section
-from fireplace_calc.editing.designfile import write_whole
+from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.lessons import KINDS, Exercise, FaultFinding, exercises, figures, planted, shown
 from fireplace_calc.report.sentences import compared, require_units

@@ -21,7 +21,7 @@ from fireplace_calc.drawing.sheets.lists import TextFlow
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.layout import ARCHITECT
-from fireplace_calc.editing.designfile import fingerprint
+from fireplace_calc.editing.file_text import fingerprint
 
 PAPERS = {"letter": (279.4, 215.9), "A4": (297.0, 210.0), "A3": (420.0, 297.0)}
 """All lying. [mm]"""

@@ -16,7 +16,8 @@ import ipywidgets as w
 from fireplace_calc.base.printing import grouped
 from fireplace_calc.drawing.papers.full_papers import PAPERS, USUAL, writing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
-from fireplace_calc.editing.designfile import load_text, save
+from fireplace_calc.editing.designfile import save
+from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
 from fireplace_calc.panels.folds.folds import Fold
 from fireplace_calc.panels.host import Host

@@ -17,7 +17,8 @@ from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.editing.designfile import load_text, text_of
+from fireplace_calc.editing.file_reading import load_text
+from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.solids import Cylinder, Loft
 from fireplace_calc.report.plain_summary import summary

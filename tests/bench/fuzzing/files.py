@@ -15,7 +15,8 @@ from random import Random
 from fireplace_calc import assess, load
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.designfile import END, load_text, text_of
+from fireplace_calc.editing.file_reading import load_text
+from fireplace_calc.editing.file_text import END, text_of
 from fireplace_calc.panels.session import Session
 from fuzzing.chance import ROOT, chance, random_design
 from fuzzing.designs import solid_and_closed, sure

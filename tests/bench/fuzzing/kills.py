@@ -15,12 +15,11 @@ from contextlib import redirect_stdout
 from itertools import cycle
 from pathlib import Path
 
-from fireplace_calc.drawing.papers.printing import paper_set
-
 from fireplace_calc import assess, change, load, save
 from fireplace_calc.__main__ import main
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.drawing.papers.one_sheet import hand_over
 from fireplace_calc.editing.designfile import load_words
 from fireplace_calc.exports import write_dxf, write_spreadsheet

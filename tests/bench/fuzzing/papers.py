@@ -8,11 +8,10 @@ import tempfile
 from pathlib import Path
 from random import Random
 
-from fireplace_calc.drawing.papers.printing import PAPERS, pages, printing
-
 from fireplace_calc import PACKS, assess
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import SYSTEMS
+from fireplace_calc.drawing.papers.full_papers import PAPERS, pages, printing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.exports import write_dxf, write_spreadsheet
 from fireplace_calc.report.csv_files import write_csv

@@ -1,0 +1,143 @@
+"""The text of a design file: plain TOML in friendly units, that reads back to the identical record."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator
+from dataclasses import fields
+from fractions import Fraction
+from functools import lru_cache
+from typing import Any
+
+from fireplace_calc.base.inputs import UNKNOWN, Input, inputs_of, is_record, pieces_of
+from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.units import FACTORS, INCH, SI_UNIT, InputError
+from fireplace_calc.design.records import Design
+
+FRIENDLY = {
+    "length": ("in", "ft", "mm", "m"),
+    "area": ("in2", "ft2", "m2"),
+    "volume": ("m3", "ft3", "yd3"),
+    "angle": ("deg", "rad"),
+    "pressure": ("psf", "Pa", "psi"),
+    "force": ("lbf", "kN"),
+    "speed": ("m/s", "mph", "km/h"),
+    "mass": ("kg", "lb"),
+    "mass rate": ("kg/h", "lb/h"),
+    "density": ("kg/m3", "pcf"),
+    "ratio": ("%", ""),
+    "power": ("kW",),
+    "flow": ("L/s", "cfm", "m3/h"),
+}
+"""Units a file is written in, the first that reads back to the identical number wins."""
+
+
+SLOPES, NUMBERS = ("roof.pitch", "firebox.splay"), ("house.leakage", "ground.concrete_fc")
+"""Ratios written as rise over run; numbers written in the last of their units: a bare ratio, pounds
+per square inch.
+"""
+
+
+HEADER = """\
+# A fireplace and its chimney. Edit any line: lengths as "42 in" or "1067 mm", "unknown" where
+# nobody has looked yet.
+# Whatever is left out takes its default. Every input, with its range, is listed by the workbook.
+"""
+
+
+END = "# The end: a file that begins as above and lacks this line has been cut short."
+"""Last line of every file we write."""
+
+
+TAPE = (1, 2, 3, 4, 6, 8, 16, 32, 64)
+"""Parts of an inch that are written as a fraction."""
+
+
+def _inches(value: float) -> str:
+    """Inches with a fraction, as on a tape."""
+    near = Fraction(abs(value) / INCH).limit_denominator(64)
+    whole, part = divmod(near, 1)
+    text = f"{whole}-{part}" if whole and part else f"{part or whole}"
+    return (
+        f"{'-' if value < 0 else ''}{text} in"
+        if near.denominator in TAPE
+        else f"{value / INCH:.6g} in"
+    )
+
+
+def _forms(value: float, kind: str, key: str) -> Iterator[str]:
+    """Ways to write a number, the friendliest first; the last is exact SI."""
+    if kind == "length":
+        yield _inches(value)
+    if kind == "temperature":
+        yield f"{value - 273.15:.10g} degC"
+        yield f"{(value - 273.15) * 1.8 + 32:.10g} degF"
+    if key in SLOPES:
+        yield f"{value * 12:.10g}:12"
+    units = FRIENDLY.get(kind, ())
+    for digits in (6, 15):
+        for unit in reversed(units) if key in NUMBERS else units:
+            yield f"{value / FACTORS[kind][unit]:.{digits}g} {unit}".strip()
+    yield f"{value!r} {SI_UNIT[kind].replace('**', '')}".strip()
+
+
+def written(value: Any, spec: Input, key: str = "") -> str:
+    """One value as TOML text that reads back to the identical value.
+
+    >>> written(0.193675, all_inputs()["base.block_width"])
+    '"7-5/8 in"'
+    """
+    if value is None:
+        return f'"{UNKNOWN}"'
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, int):
+        return str(value)
+    if isinstance(value, str):
+        return '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
+    for text in _forms(value, spec.kind, key):
+        try:
+            if to_si(text, spec.kind, spec.label) == value:
+                return '"' + text + '"'
+        except InputError:
+            continue
+    raise InputError(
+        f"{spec.label} is {value!r}, which cannot be written as text.",
+        spec.label,
+        spec.allowed(),
+        value,
+    )
+
+
+@lru_cache(maxsize=256)
+def _lines(record: Any, group: str = "") -> tuple[str, ...]:
+    """Lines of one record; kept, since a change touches one record and a file holds all."""
+    return tuple(
+        f"{n} = {written(getattr(record, n), spec, group + n)}"
+        for n, spec in inputs_of(record).items()
+    )
+
+
+def text_of(design: Design) -> str:
+    """The whole record as the text of a design file; every input stands in it."""
+    lines = [HEADER, *_lines(design)]
+    for group in fields(design):
+        record = getattr(design, group.name)
+        if not is_record(record):
+            continue
+        lines += ["", f"[{group.name}]"]
+        lines += _lines(record, f"{group.name}.")
+        for name in pieces_of(record):
+            for piece in getattr(record, name):
+                lines += ["", f"[[{group.name}.{name}]]", *_lines(piece)]
+    return "\n".join([*lines, "", END]) + "\n"
+
+
+def fingerprint(design: Design) -> str:
+    """Twelve letters that change with any input: two sheets that carry the same come from the same
+    design.
+
+    >>> fingerprint(Design()) == fingerprint(Design())
+    True
+    """
+    return hashlib.sha256(text_of(design).encode()).hexdigest()[:12]

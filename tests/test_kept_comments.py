@@ -1,0 +1,113 @@
+"""Saving over a design file keeps what a reader wrote into it, and still reads back alike."""
+
+import subprocess
+import sys
+import tomllib
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from strategies import designs
+
+from fireplace_calc.design.opening import Trim
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import change
+from fireplace_calc.editing.designfile import load, save
+from fireplace_calc.editing.file_reading import load_text
+from fireplace_calc.editing.file_text import END, text_of
+from fireplace_calc.editing.kept_comments import text_over
+
+OWN = """\
+# Ours, after the second visit
+name = "Ours # 2"
+
+[opening]   # clear, at the face
+width = "3 ft"   # by tape
+# still to be agreed
+standard_height = "30 in"
+
+[[surround.trim]]
+# oak, from the old house
+name = "shelf"   # 2 in thick
+distance = "14 in"
+"""
+"""Invented: a short file somebody wrote by hand."""
+
+
+def comments(text):
+    return [line.partition("#")[2] for line in text.splitlines() if "#" in line]
+
+
+def test_a_file_that_has_not_changed_stays_as_it_is():
+    assert text_over(OWN, load_text(OWN)) == OWN
+
+
+def test_only_what_has_changed_is_written_anew():
+    after = change(load_text(OWN), {"opening.width": "4 ft", "flue.sections": 12})
+    text = text_over(OWN, after)
+    assert text.startswith(OWN.replace('"3 ft"', '"48 in"').rstrip())
+    assert tomllib.loads(text)["flue"] == {"sections": 12}
+    assert load_text(text) == after
+
+
+@pytest.mark.parametrize("wanted", [0, 1, 2, 3])
+def test_pieces_come_and_go_and_keep_their_comments(wanted):
+    trim = tuple(Trim(name=f"piece {n}", distance=0.3) for n in range(wanted))
+    after = change(load_text(OWN), {"surround.trim": trim})
+    text = text_over(OWN, after)
+    assert load_text(text) == after
+    assert ("oak, from the old house" in text) == (wanted > 0)
+
+
+def test_pieces_in_one_line_keep_to_it():
+    own = '[surround]\ntrim = [{name = "shelf"}]  # ours\n'
+    after = change(load_text(own), {"surround.trim": [{"name": "shelf"}, {"name": "frieze"}]})
+    text = text_over(own, after)
+    assert load_text(text) == after and "# ours" in text
+
+
+@settings(max_examples=40, deadline=None)
+@given(designs(), designs(), st.data())
+def test_any_file_with_comments_anywhere_reads_back_to_what_was_saved(before, after, data):
+    lines = text_of(before).splitlines()
+    for n in range(data.draw(st.integers(1, 4))):
+        lines.insert(data.draw(st.integers(3, len(lines) - 2)), f"# remark {n}")
+    old = "\n".join(lines) + "\n"
+    once = text_over(old, after)
+    assert load_text(once) == after
+    assert set(comments(old)) <= set(comments(once))
+    assert once.rstrip().endswith(END)
+    again = text_over(once, before)
+    assert load_text(again) == before
+    assert comments(again) == comments(once)
+
+
+@pytest.mark.parametrize("old", ["", "# a note, and no design\n[nowhere]\n", "# cut shor", "#\0"])
+def test_what_is_no_design_file_is_written_anew(old):
+    assert text_over(old, Design()) == text_of(Design())
+
+
+def test_saving_over_a_file_keeps_its_comments(tmp_path):
+    path = tmp_path / "ours.toml"
+    path.write_text(OWN)
+    save(change(load(path), {"opening.width": "4 ft"}), path)
+    assert "# by tape" in path.read_text()
+    assert load(path).opening.width == pytest.approx(4 * 0.3048)
+
+
+def test_saving_over_what_cannot_be_read_writes_a_whole_file(tmp_path):
+    path = tmp_path / "broken.toml"
+    path.write_bytes(b"# \xff\n")
+    save(Design(), path)
+    assert path.read_text() == text_of(Design())
+
+
+def test_a_file_of_our_own_never_wakes_tomlkit(tmp_path):
+    """So that whoever moves a slider waits for no parser."""
+    code = (
+        "import sys; from fireplace_calc import Design, change, save;"
+        f"save(Design(), {str(tmp_path / 'a.toml')!r});"
+        f"save(change(Design(), {{'opening.width': '40 in'}}), {str(tmp_path / 'a.toml')!r});"
+        "sys.exit('tomlkit' in sys.modules)"
+    )
+    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

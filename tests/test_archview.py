@@ -8,7 +8,8 @@ from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import HEIGHT, WHOLE, WIDTH
 from fireplace_calc.drawing.papers.full_papers import pages
-from fireplace_calc.drawing.sheets.sheet import Sheet, collisions
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.views.arch_view import arch, has_arch
 
 EXTREMES = [

@@ -7,9 +7,10 @@ from fireplace_calc import change
 from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import HEIGHT, WHOLE, WIDTH, single
-from fireplace_calc.drawing.sheets.sheet import Sheet, collisions
-from fireplace_calc.drawing.views.cap import PLATE, clear_height, over_flue
-from fireplace_calc.drawing.views.roof_view import roof
+from fireplace_calc.drawing.roof.cap import PLATE, clear_height, over_flue
+from fireplace_calc.drawing.roof.roof_view import roof
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.geometry.builder import build_geometry
 
 CAPS = [

@@ -17,7 +17,8 @@ from fireplace_calc.drawing.composed.compose import draw_view
 from fireplace_calc.drawing.composed.live import roof_limits
 from fireplace_calc.drawing.papers.full_papers import pages
 from fireplace_calc.drawing.sheets.hatch import lines_in
-from fireplace_calc.drawing.sheets.sheet import Sheet, collisions, spread
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Sheet, spread
 from fireplace_calc.panels.picture.view_pane import VIEWS
 
 ENDS = [

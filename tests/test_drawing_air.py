@@ -13,7 +13,8 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.compose import CELLS
 from fireplace_calc.drawing.sheets.chart import Chart
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, collisions
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.draft_charts import MARKS, air_views
 from fireplace_calc.explore import LIMITS, LimitMap
 from fireplace_calc.panels.picture.draft_pictures import DraftPictures

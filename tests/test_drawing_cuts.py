@@ -9,12 +9,13 @@ from fireplace_calc import assess, change
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import single
-from fireplace_calc.drawing.sheets.canvas import layers
+from fireplace_calc.drawing.roof.roof_view import _ceiling
 from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
-from fireplace_calc.drawing.sheets.sheet import Sheet, View, collisions
+from fireplace_calc.drawing.sheets.ink_layers import layers
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.drawing.sheets.style import HATCHES, THEMES
 from fireplace_calc.drawing.views.cuts import clip_top, cut_parts
-from fireplace_calc.drawing.views.roof_view import _ceiling
 from fireplace_calc.drawing.views.section_view import ABOVE
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.geometry.builder import build_geometry

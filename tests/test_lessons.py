@@ -12,7 +12,7 @@ from fireplace_calc import assess, change
 from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError, from_unit
 from fireplace_calc.drawing.composed.marked_check import PLACES
 from fireplace_calc.drawing.papers.class_papers import class_pages, class_sheet
-from fireplace_calc.drawing.sheets.sheet import collisions
+from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore import sketch
 from fireplace_calc.geometry.builder import build_geometry

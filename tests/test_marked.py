@@ -13,7 +13,7 @@ from fireplace_calc import PACKS, assess, load
 from fireplace_calc.base.units import from_unit
 from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
 from fireplace_calc.drawing.composed.marked_check import PLACES, can_show, marked
-from fireplace_calc.drawing.sheets.sheet import collisions
+from fireplace_calc.drawing.sheets.overlaps import collisions
 
 DESIGNS = Path(__file__).resolve().parents[1] / "data" / "designs"
 BOOKS = ("US IRC 2021", "Canada NBC", "UK ADJ", "Trade practice")

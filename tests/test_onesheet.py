@@ -10,7 +10,7 @@ from pypdf import PdfReader
 from fireplace_calc import assess, change
 from fireplace_calc.drawing.papers import one_sheet as onesheet
 from fireplace_calc.drawing.papers.full_papers import PAPERS
-from fireplace_calc.drawing.sheets.sheet import collisions
+from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.report.alternatives import differences, side_by_side

@@ -17,7 +17,7 @@ from fireplace_calc.drawing.papers.full_papers import EDGE, PAPERS, USUAL, pages
 from fireplace_calc.drawing.papers.written_sheets import tables
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import Table, wrapped
-from fireplace_calc.drawing.sheets.sheet import collisions
+from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.style import SMALL, WEIGHT
 from fireplace_calc.drawing.views.layout import ARCHITECT
 from fireplace_calc.drawing.views.section_view import ABOVE

@@ -24,10 +24,12 @@ from fireplace_calc.drawing.composed.compose import (
 from fireplace_calc.drawing.composed.live import live_views
 from fireplace_calc.drawing.room.eye import Block, Eye, hull
 from fireplace_calc.drawing.room.inside import faces, lit_ring
-from fireplace_calc.drawing.room.room_view import room, scene
+from fireplace_calc.drawing.room.room_scene import scene
+from fireplace_calc.drawing.room.room_view import room
 from fireplace_calc.drawing.room.rubble_face import rubble
 from fireplace_calc.drawing.sheets.hidden_lines import clipped, clipped_each
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, collisions
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.front_elevation import opening_ring
 from fireplace_calc.geometry.polygons import area
 from fireplace_calc.proportion import NAMES, find_guides

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, WIDTH, elevations, single, views
+from fireplace_calc.drawing.roof.roof_marks import Limits
 from fireplace_calc.drawing.sheets.canvas import Picture, paint
-from fireplace_calc.drawing.views.roof_view import Limits
 from fireplace_calc.geometry.parts import Geometry
 
 __all__ = [

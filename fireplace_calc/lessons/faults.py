@@ -2,143 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from random import Random
 
 from fireplace_calc.assessment import DEFAULT_PACK
-from fireplace_calc.base.units import INCH, SQIN, InputError
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.explore import moved, sketch
+from fireplace_calc.lessons.fault_records import Fault, FaultFinding
+from fireplace_calc.lessons.plants import (
+    _air_passage,
+    _damper,
+    _smaller_flue,
+    _stands_out,
+    _too_near,
+    _trim,
+    by_steps,
+    set_to,
+)
 from fireplace_calc.lessons.seeds import require_seed
-from fireplace_calc.lessons.valid_designs import broken, nudged, require_taught, told, valid_design
+from fireplace_calc.lessons.valid_designs import broken, require_taught, told, valid_design
 from fireplace_calc.rules import Finding, Pack
 from fireplace_calc.rules.comparing import FALLS_SHORT
-from fireplace_calc.rules.gathering import gather_facts
 
-Plant = Callable[[Design, Pack, "Fault", Random], Design | None]
 TRIES = 60
 """Sound designs tried before one of them takes the faults. [-]"""
-STEPS = 48
-"""Most moves of one input before a fault is given up. [-]"""
-
-
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """Something a mason gets wrong.
-
-    Attributes
-    ----------
-    name : str
-        What was done, in a few words.
-    lesson : str
-        Key of the lesson it belongs to, empty where none treats of it.
-    rules : tuple of str
-        Keys of the rules it may break; which of them depends on the design.
-    plant : callable
-        Makes a sound design wrong, or gives nothing where it cannot.
-    """
-
-    name: str
-    lesson: str
-    rules: tuple[str, ...]
-    plant: Plant
-
-
-@dataclass(frozen=True, slots=True)
-class FaultFinding:
-    """A design to look through, and what is wrong with it.
-
-    Attributes
-    ----------
-    seed : int or str
-    pack : str
-    design : Design
-        With its faults.
-    faults : tuple of Fault
-    findings : tuple of Finding
-        One a fault, in the same order: the clause, what is there, what is asked, and why.
-    """
-
-    seed: int | str
-    pack: str
-    design: Design
-    faults: tuple[Fault, ...]
-    findings: tuple[Finding, ...]
-
-
-def _bad(design: Design, pack: Pack, keys: tuple[str, ...]) -> bool:
-    return any(f.verdict == FALLS_SHORT for f in pack.check(gather_facts(sketch(design)), keys))
-
-
-def by_steps(key: str, *steps: float) -> Plant:
-    """Move one length [in], or one count, by a step drawn from some until a rule of the fault gives
-    way.
-    """
-
-    def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
-        by = rng.choice(steps)
-        length = not isinstance(
-            getattr(getattr(design, key.split(".", maxsplit=1)[0]), key.split(".")[1]), int
-        )
-        for _ in range(STEPS):
-            design = nudged(design, key, by * INCH if length else by)
-            if design is None or _bad(design, pack, fault.rules):
-                return design
-        return None
-
-    return plant
-
-
-def set_to(**words: str) -> Plant:
-    """Put something else; names have two underscores for the dot."""
-
-    def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
-        return moved(design, {key.replace("__", "."): value for key, value in words.items()})
-
-    return plant
-
-
-def _smaller_flue(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
-    """The same chimney round a wider opening: as is done when somebody wants to see more of the
-    fire.
-    """
-    key = rng.choice(("opening.width", "opening.extension"))
-    return by_steps(key, 1, 2)(design, pack, fault, rng)
-
-
-def _damper(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
-    """A damper bought by the width of the throat, without a look at its free area."""
-    flue = gather_facts(sketch(design)).flue_net_area
-    return moved(
-        design, {"throat.damper_area": f"{int(flue / SQIN * rng.choice((0.7, 0.8, 0.9)))} in2"}
-    )
-
-
-def _air_passage(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
-    return moved(design, {"house.air_inlet": f"{rng.choice((3, 4, 5, 60, 70, 80))} in2"})
-
-
-def _trim(change_piece: Callable[[Random], dict[str, float]]) -> Plant:
-    """Put the lowest piece of the mantel elsewhere, or make it stand out farther. [in]"""
-
-    def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
-        *upper, lowest = design.surround.trim
-        lowest = replace(
-            lowest, **{name: value * INCH for name, value in change_piece(rng).items()}
-        )
-        return replace(design, surround=replace(design.surround, trim=(*upper, lowest)))
-
-    return plant
-
-
-def _too_near(rng: Random) -> dict[str, float]:
-    return {"distance": rng.choice((3.0, 4.0, 4.5, 5.0, 5.5))}
-
-
-def _stands_out(rng: Random) -> dict[str, float]:
-    away = rng.choice((7.0, 8.0, 9.0, 10.0, 12.0))
-    return {"distance": away, "projection": away / 8 + rng.choice((0.25, 0.5, 0.75))}
 
 
 FAULTS = (

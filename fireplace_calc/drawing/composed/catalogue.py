@@ -6,12 +6,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.room.room_view import room
 from fireplace_calc.drawing.views.arch_view import arch, has_arch
 from fireplace_calc.drawing.views.brick_layout import bricks, can_lay
 from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
-from fireplace_calc.drawing.views.roof_view import roof
 from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.drawing.views.throat_detail import detail
 from fireplace_calc.geometry.parts import Geometry

@@ -6,8 +6,8 @@ from collections.abc import Collection, Iterable, Iterator
 
 from fireplace_calc.base.units import from_unit
 from fireplace_calc.drawing.composed.compose import views
+from fireplace_calc.drawing.roof.roof_marks import Limits
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.drawing.views.roof_view import Limits
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules import Finding
 

@@ -10,11 +10,12 @@ from math import hypot
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES, from_unit
 from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
+from fireplace_calc.drawing.roof.roof_lines import along
+from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
-from fireplace_calc.drawing.views.roof_view import along, roof
 from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules import Finding

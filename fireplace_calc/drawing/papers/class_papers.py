@@ -12,18 +12,19 @@ from datetime import date
 from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import FEET_INCHES, InputError
+from fireplace_calc.drawing.papers.class_key import _key
+from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow
 from fireplace_calc.drawing.sheets.pdf import PdfBook
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
-from fireplace_calc.drawing.views.roof_view import roof
 from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.lessons import KINDS, Exercise, FaultFinding, exercises, figures, planted, shown
-from fireplace_calc.report.sentences import compared, require_units
+from fireplace_calc.lessons import KINDS, Exercise, FaultFinding, exercises, figures, planted
+from fireplace_calc.report.sentences import require_units
 
 STANDING = {"letter": (215.9, 279.4), "A4": (210.0, 297.0)}
 """Papers of a class sheet. [mm]"""
@@ -37,21 +38,6 @@ ANSWER_ROOM = 11.0
 CAUTION = (
     "Invented for an exercise. Not to be built from: local code, its official and licensed practice"
     " decide."
-)
-KEY = (
-    Column("To work out", 44),
-    Column("Answer", 19),
-    Column("How", 46),
-    Column("Rule", 16),
-    Column("Usual mistakes", 58),
-)
-FAULTS = (
-    Column("Fault", 30),
-    Column("Check", 34),
-    Column("There", 15),
-    Column("Asked", 17),
-    Column("Clause", 24),
-    Column("Why", 56),
 )
 Told = Callable[[int, int, str], None]
 """Called with how many students are done, of how many, and the next one's seed."""
@@ -305,49 +291,3 @@ def _search(
         ):
             _answer(flow, prompt)
     return flow.sheets
-
-
-def _key(
-    tasks: Sequence[Exercise],
-    fault_finding: FaultFinding,
-    units: str,
-    wide: float,
-    high: float,
-    cell: Cell,
-) -> list[Sheet]:
-    flow = TextFlow(wide, high, cell)
-    for number, task in enumerate(tasks, 1):
-        flow.table(Table(f"{number}. {task.title}", KEY, tuple(_keyed(task, units))))
-    rows = tuple(
-        (
-            fault.name,
-            f"{f.title} ({f.key})",
-            *compared(f, units)[:2],
-            f"{f.clause}, {f.edition}",
-            " ".join(t for t in (f.why, f.note) if t),
-        )
-        for fault, f in zip(fault_finding.faults, fault_finding.findings, strict=True)
-    )
-    flow.table(
-        Table(
-            "What is wrong with the design",
-            FAULTS,
-            rows,
-            before=f"Everything else {fault_finding.pack} asks is met or does not apply.",
-        )
-    )
-    return flow.sheets
-
-
-def _keyed(task: Exercise, units: str) -> Iterator[tuple[str, ...]]:
-    for letter, step in zip("abcdefgh", task.steps, strict=False):
-        wrong = " ".join(
-            f"{shown(m.value, step.kind, units)}: {m.reason}" for m in step.mistakes[:3]
-        )
-        yield (
-            f"{letter})  {step.prompt}",
-            shown(step.expected, step.kind, units),
-            step.how,
-            step.rule,
-            wrong,
-        )

@@ -10,10 +10,10 @@ from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.composed.live import roof_limits
 from fireplace_calc.drawing.papers.full_papers import blocked, paper, place, printing
 from fireplace_calc.drawing.papers.written_sheets import FOUND, found_rows
+from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.room.room_view import room
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.drawing.views.roof_view import roof
 from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import find_guides, width_sentence

@@ -8,14 +8,14 @@ before it is drawn in one-point perspective. The floor is ruled in squares of a 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from fireplace_calc.base.units import FEET_INCHES, INCH
-from fireplace_calc.drawing.room.eye import Block, Eye
+from fireplace_calc.drawing.room.eye import Block
 from fireplace_calc.drawing.room.guide_lines import guide_room, overlay
 from fireplace_calc.drawing.room.inside import draw_inside
+from fireplace_calc.drawing.room.room_scene import Scene, _named, scene
 from fireplace_calc.drawing.room.rubble_face import rubble
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
@@ -33,83 +33,10 @@ from fireplace_calc.drawing.views.front_elevation import (
 )
 from fireplace_calc.drawing.views.layout import LADDER, fit, length, level, roomy, title
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.polygons import Polygon, box, overlap
-from fireplace_calc.proportion import Guide, proportion_figures, shelf_top, wall_ends, wall_top
+from fireplace_calc.geometry.polygons import box, overlap
+from fireplace_calc.proportion import Guide, proportion_figures, wall_ends, wall_top
 
-FOOT = 12 * INCH
 FACES = {"brick": "brick", "stone": "stone", "plaster": "face", "tile": "tile"}
-STANDS, BEHIND = 12 * FOOT, 1 * FOOT
-"""How far away the viewer stands where the room is deep enough, and what he keeps behind him. [m]
-"""
-FLOOR, BESIDE, AHEAD = 0.75, 0.38, 0.45
-"""Least depth of floor shown; from the masonry to the middle of the person, and how far before the
-wall the person stands. [m]
-"""
-LONGEST = 1.9
-"""How much longer than its place on the sheet a room may be for its height; past that the ends of
-the wall are left out. [-]
-"""
-
-
-@dataclass(frozen=True, slots=True)
-class Scene:
-    """Where the eye is, what stands where, and how much of the room is shown. [m]"""
-
-    eye: Eye
-    wall: Polygon
-    depth: float
-    window: Polygon
-    hearth: tuple[Block, ...]
-    trim: tuple[Block, ...]
-    person: tuple[float, float]
-    whole: bool
-
-
-def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
-    """Set up the picture: every number of it follows from the design and the figures of a standing
-    person.
-
-    Parameters
-    ----------
-    geometry : Geometry
-    shape : float
-        Width over height of its place on the sheet. [-]
-
-    Returns
-    -------
-    Scene
-    """
-    f, d = geometry.frame, geometry.design
-    half, top = wall_ends(geometry), wall_top(geometry)
-    hearth, trim = _hearth(geometry), tuple(_trim(geometry, top))
-    beside = max(f.block_half, f.half_width + d.hearth.side if hearth else 0.0) + BESIDE
-    told = d.house.room_length is not None
-    free = not told or beside + 0.3 <= half
-    stands = (beside, -AHEAD) if free else (half - 0.3, -max(d.hearth.front, 0.0) - AHEAD)
-    depth = max(
-        FLOOR, d.hearth.front + 0.2, 0.1 - min((b.y for b in trim), default=0.0), 0.25 - stands[1]
-    )
-    away = STANDS if d.house.room_width is None else min(STANDS, d.house.room_width - BEHIND)
-    eye = Eye(max(away, depth + 1.5), proportion_figures()["eye level"][0])
-    k = eye.size(-depth)
-    low, high = eye.level * (1 - k), eye.level + (top - eye.level) * k
-    whole = told and 2 * half * k <= LONGEST * shape * (high - low)
-    least = max((beside + 0.3) * eye.size(stands[1]), f.block_half + 0.1)
-    shown = (
-        half * k
-        if whole
-        else max(min(shape * (high - low) / 2, 0.98 * half if told else 99.0), least)
-    )
-    return Scene(
-        eye,
-        box(-half, half, 0.0, top) if told else box(-shown - 1, shown + 1, 0.0, top),
-        depth,
-        box(-shown, shown, low, high),
-        hearth,
-        trim,
-        stands,
-        whole,
-    )
 
 
 def room(
@@ -168,51 +95,6 @@ def room(
     if words and not name_scale:
         _caption(sheet, cell, geometry, s, units)
     return view
-
-
-def _named(geometry: Geometry) -> dict[str, float]:
-    f, (name, over) = geometry.frame, shelf_top(geometry)
-    named = {
-        "floor": 0.0,
-        "hearth": f.hearth,
-        "opening top": f.opening_top,
-        "eye": proportion_figures()["eye level"][0],
-    }
-    shelf = {f"top of {name}": over} if f.opening_top < over < wall_top(geometry) else {}
-    raised = wall_top(geometry) > geometry.design.house.ceiling + 1e-9
-    return {**named, **shelf, "ceiling, as drawn" if raised else "ceiling": wall_top(geometry)}
-
-
-def _trim(geometry: Geometry, top: float) -> list[Block]:
-    """Every piece of mantel and trim that stands below the ceiling. [m]"""
-    f, made = geometry.frame, []
-    for piece in geometry.design.surround.trim:
-        if piece.place == "above":
-            low, half = (
-                f.opening_top + piece.distance,
-                min(f.block_half, f.half_width + max(piece.distance, 0.1)),
-            )
-            made += (
-                [Block(-half, half, -piece.projection, low, min(low + piece.height, top))]
-                if low < top
-                else []
-            )
-        else:
-            near = f.half_width + piece.distance
-            for side in (-1, 1):
-                a, b = sorted((side * near, side * (near + piece.height)))
-                made.append(Block(a, b, -piece.projection, f.hearth, f.opening_top))
-    return made
-
-
-def _hearth(geometry: Geometry) -> tuple[Block, ...]:
-    """The hearth before the opening: what carries it over the floor, and its slab. [m]"""
-    f, h = geometry.frame, geometry.design.hearth
-    if h.front <= 0:
-        return ()
-    half, under = f.half_width + h.side, max(f.extension_top - h.thickness, 0.0)
-    base = (Block(-half, half, -h.front, 0.0, under),) if under > 0.005 else ()
-    return (*base, Block(-half, half, -h.front, under if base else 0.0, f.extension_top))
 
 
 def _people(view: View, s: Scene) -> np.ndarray:

@@ -15,7 +15,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.sheets.canvas import MM_TO_POINTS, Layer, layers
+from fireplace_calc.drawing.sheets.ink_layers import MM_TO_POINTS, Layer, layers
 from fireplace_calc.drawing.sheets.sheet import Label, Sheet
 from fireplace_calc.drawing.sheets.style import THEMES, Theme
 

@@ -8,11 +8,12 @@ from random import Random
 
 from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.base.units import InputError
-from fireplace_calc.lessons.heights import draft, roof
-from fireplace_calc.lessons.passages import chamber, throat
+from fireplace_calc.lessons.exercises.heights import draft, roof
+from fireplace_calc.lessons.exercises.mantels import hearth, mantel
+from fireplace_calc.lessons.exercises.passages import chamber, throat
+from fireplace_calc.lessons.exercises.sizes import flue
 from fireplace_calc.lessons.reply import Exercise
 from fireplace_calc.lessons.seeds import require_seed
-from fireplace_calc.lessons.sizes import flue, hearth, mantel
 from fireplace_calc.lessons.valid_designs import require_taught
 
 KINDS = {

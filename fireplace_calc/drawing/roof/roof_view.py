@@ -2,29 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
-from fireplace_calc.base.units import MILLIMETRES
+from fireplace_calc.drawing.roof.cap import draw_cap, over_flue
+from fireplace_calc.drawing.roof.roof_lines import (
+    _eaves,
+    _named,
+    _ridge,
+    _shift,
+    _width,
+    along,
+    roof_at,
+)
+from fireplace_calc.drawing.roof.roof_marks import Limits, _clearances, _heights, _high
 from fireplace_calc.drawing.sheets.dimensions import (
-    chain,
     level_marks,
     level_room,
     levels,
     person,
     room_for,
 )
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View, spread
-from fireplace_calc.drawing.sheets.style import SMALL
-from fireplace_calc.drawing.views.cap import draw_cap, over_flue
-from fireplace_calc.drawing.views.layout import LADDER, earth, fit, length, level, roomy, title
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
+from fireplace_calc.drawing.views.layout import LADDER, earth, fit, roomy, title
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box
-from fireplace_calc.geometry.roofline import REACH
 
-Limits = Mapping[str, tuple[float | None, str]]
-"""Required height of a clearance [m] and its verdict, by the name of the clearance."""
-
-BAD = "falls short"
 THICK, WALL = 0.22, 0.3
 """Of the roof, and from its edge to the face of the wall, as drawn. [m]"""
 
@@ -77,93 +77,6 @@ def roof(
         name_scale(denominator) if name_scale else "",
     )
     return view
-
-
-def _named(geometry: Geometry) -> dict[str, float]:
-    f, d = geometry.frame, geometry.design
-    named = {
-        "footing": f.footing_bottom,
-        "grade": f.grade,
-        "floor": 0.0,
-        "flue start": f.flue_start,
-        "roof contact": f.uphill_contact,
-        "crown": f.crown_top,
-        "flue top": f.liner_top,
-    }
-    if d.roof.ridge_level <= max(f.liner_top, f.highest_within_reach + 1.0):
-        named["ridge"] = d.roof.ridge_level
-    return named
-
-
-def along(geometry: Geometry) -> tuple[float, float, float]:
-    """Left and right end of the masonry block, and width of the stack, seen along the ridge. [m]
-
-    Places count from the uphill face of the chimney.
-    """
-    f = geometry.frame
-    if geometry.design.roof.ridge_runs == "along the opening":
-        face = f.flue_y - f.stack_depth
-        return face - f.block_back, face, 2 * f.stack_depth
-    middle = -f.stack_half - f.offset
-    return middle - f.block_half, middle + f.block_half, 2 * f.stack_half
-
-
-def _shift(geometry: Geometry, z: float) -> float:
-    """How far the stack stands aside at a level from where it leaves the roof, seen along the
-    ridge. [m]
-    """
-    f = geometry.frame
-    return (
-        0.0 if geometry.design.roof.ridge_runs == "along the opening" else f.shift_at(z) - f.offset
-    )
-
-
-def _ridge(geometry: Geometry) -> float:
-    """Where the ridge stands, from the uphill chimney face. [m]"""
-    roof = geometry.design.roof
-    return -along(geometry)[2] / 2 if roof.position == "through the ridge" else roof.ridge_distance
-
-
-def _width(geometry: Geometry, spare: float) -> tuple[float, float]:
-    """Ends of what is drawn; with room to spare the slopes run down to their eaves. [m]"""
-    low, high, _ = along(geometry)
-    near = [
-        part.distance for part in geometry.design.roof.nearby if part.distance <= REACH * (1 + 1e-9)
-    ]
-    ridge = _ridge(geometry)
-    left, right = (
-        low - 1.0,
-        max(min(max(ridge, 0.0) + 0.5, REACH + 0.4), max([0.0, *near]) + 1.0, high + 0.5),
-    )
-    down, up = _eaves(geometry)
-    if spare > right - left:
-        left = max(min(left, down - 0.3), right - spare)
-        right = min(max(right, up + 0.3), left + spare)
-    return left, right
-
-
-def _eaves(geometry: Geometry) -> tuple[float, float]:
-    """Where the two slopes end, downhill and uphill of the chimney; beyond any drawing for a flat
-    roof. [m]
-    """
-    roof, ridge = geometry.design.roof, _ridge(geometry)
-    if roof.pitch <= 0 or roof.eaves_level >= roof.ridge_level:
-        return -1e3, 1e3
-    run = (roof.ridge_level - roof.eaves_level) / roof.pitch
-    return ridge - run, ridge + run
-
-
-def roof_at(geometry: Geometry, u: float) -> float:
-    """Level of the roof over a place, both slopes alike. [m]
-
-    Parameters
-    ----------
-    geometry : Geometry
-    u : float
-        From the uphill chimney face, uphill positive. [m]
-    """
-    roof = geometry.design.roof
-    return roof.ridge_level - roof.pitch * abs(_ridge(geometry) - u)
 
 
 def _house(view: View, geometry: Geometry, left: float, right: float) -> None:
@@ -327,105 +240,3 @@ def _chimney(view: View, geometry: Geometry) -> None:
     for z in joints:
         if z < f.crown_bottom:
             view.path([(u + _shift(geometry, z), z) for u in inside], "fine")
-
-
-def _heights(geometry: Geometry, units: str, limits: Limits) -> list[tuple[str, list[str], str]]:
-    """The two heights over the roof: name, lines of text, ink."""
-    f = geometry.frame
-    made = []
-    for name, value in (
-        ("reach", f.crown_top - f.highest_within_reach),
-        ("contact", f.crown_top - f.uphill_contact),
-    ):
-        required, verdict = limits.get(name, (None, ""))
-        lines = [_short(value, units)]
-        if required is not None:
-            lines.append(f"{'short of' if verdict == BAD else 'asked:'} {_short(required, units)}")
-        made.append((name, lines, "bad" if verdict == BAD else "dimension"))
-    return made
-
-
-def _clearances(
-    view: View,
-    cell: Cell,
-    geometry: Geometry,
-    units: str,
-    heights: list[tuple[str, list[str], str]],
-    right: float,
-) -> None:
-    f, d = geometry.frame, geometry.design
-    sheet = view.sheet
-    reach = min(max(_ridge(geometry), 0.0), REACH)
-    nearby = next((p for p in d.roof.nearby if p.name == f.highest_within_reach_is), None)
-    if nearby is not None:
-        reach = nearby.distance
-    edge = view.at(right, 0)[0]
-    top = view.at(0, f.crown_top)[1]
-    sheet.line([view.at(0.0, f.crown_top), (edge + 1.5, top)], "hidden", "dimension")
-    places = {
-        "contact": view.at(0, 0)[0] + 2.2,
-        "reach": min(max(view.at(reach, 0)[0], view.at(0, 0)[0] + 6.0), edge - 0.5),
-    }
-    lows = {"contact": f.uphill_contact, "reach": f.highest_within_reach}
-    middles = []
-    for name, lines, ink in heights:
-        x, low = places[name], view.at(0, lows[name])[1]
-        sheet.line([(x, low), (x, top)], "flag", ink)
-        for y in (low, top):
-            sheet.line([(x - 0.9, y), (x + 0.9, y)], "flag", ink)
-        middles.append(((low + top) / 2, x, lines, ink))
-    if reach > 0.3:
-        line = (
-            max(
-                view.at(
-                    0,
-                    max(
-                        f.liner_top + over_flue(geometry),
-                        f.highest_within_reach,
-                        roof_at(geometry, reach),
-                    ),
-                )[1],
-                top,
-            )
-            + 3.0
-        )
-        chain(
-            sheet,
-            [view.at(0, 0)[0], view.at(reach, 0)[0]],
-            [_short(reach, units)],
-            line,
-            side=1,
-            limits=(cell.left + 2, cell.right - 2),
-        )
-    _beside(
-        sheet, sorted(middles, key=lambda m: m[0]), edge + 3.0, (cell.bottom + 14, cell.top - 10)
-    )
-
-
-def _beside(sheet: Sheet, middles: list, x: float, limits: tuple[float, float]) -> None:
-    """Values in the margin, each with a leader to the height it belongs to."""
-    rows = [SMALL * 1.5 * len(lines) + 2.0 for _, _, lines, _ in middles]
-    for (y, tip, lines, ink), at in zip(
-        middles, spread([m[0] for m in middles], rows, *limits), strict=True
-    ):
-        sheet.line([(tip, y), (x - 0.8, at)], "dimension", ink)
-        first = at + SMALL * 0.75 * (len(lines) - 1)
-        for k, text in enumerate(lines):
-            sheet.text(
-                x,
-                first - k * SMALL * 1.5,
-                text,
-                size=SMALL,
-                ha="left",
-                va="middle",
-                ink=ink,
-                bold=k == 0,
-            )
-
-
-def _short(value: float, units: str) -> str:
-    return f"{value:.2f} m" if units == MILLIMETRES else length(value, units)
-
-
-def _high(z: float, units: str) -> str:
-    return f"{z:.2f} m".replace("-0.00", "0.00") if units == MILLIMETRES else level(z, units)

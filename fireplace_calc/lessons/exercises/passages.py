@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import sin, tan
 from random import Random
 
+from fireplace_calc.lessons.exercises.sizes import asked, inches, work
 from fireplace_calc.lessons.reply import Exercise, Given, step
-from fireplace_calc.lessons.sizes import asked, inches, work
 from fireplace_calc.rules import Pack
 
 

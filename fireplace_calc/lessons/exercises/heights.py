@@ -8,8 +8,8 @@ from random import Random
 from fireplace_calc.base.units import INCH
 from fireplace_calc.explore import sketch
 from fireplace_calc.geometry.roofline import REACH
+from fireplace_calc.lessons.exercises.sizes import asked, inches, work
 from fireplace_calc.lessons.reply import Exercise, Given, step
-from fireplace_calc.lessons.sizes import asked, inches, work
 from fireplace_calc.lessons.valid_designs import ABOVE_ROOF, tall_enough
 from fireplace_calc.rules import Pack
 

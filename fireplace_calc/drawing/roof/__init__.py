@@ -1,0 +1,1 @@
+"""The whole height against the roof."""

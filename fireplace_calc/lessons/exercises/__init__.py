@@ -1,0 +1,1 @@
+"""Numbers to work out, drawn from a seed."""

@@ -31,7 +31,7 @@ from random import Random
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
-from mutating.rooms import PACKAGE, ROOT, TESTS, equivalent, room, tests_of
+from mutating.rooms import PACKAGE, ROOT, TESTS, equivalent, likeliest, room
 from mutating.sites import Site, sites
 
 COPIED = (
@@ -146,6 +146,7 @@ def run(tree: Path, files: list[str]) -> tuple[bool, str]:
         "PYTHONPATH": str(tree),
         "PYTHONDONTWRITEBYTECODE": "1",
         "OMP_NUM_THREADS": "1",
+        "CI": "1",
     }
     started = subprocess.Popen(
         [sys.executable, "-m", "pytest", *OPTIONS, *files],
@@ -178,7 +179,7 @@ def tried(fault: Fault, trees: Queue) -> tuple[Fault, bool, str, float]:
         lines[fault.site.line - 1] = fault.lines[1]
         target.write_text("\n".join(lines) + "\n")
         os.utime(target, (next(_stamp), next(_stamp)))  # no compiled file is that old
-        found, by = run(tree, [str(target.relative_to(tree)), *tests_of(fault.path)])
+        found, by = run(tree, [str(target.relative_to(tree)), *likeliest(fault.path)])
     finally:
         target.write_text(whole)
         trees.put(tree)

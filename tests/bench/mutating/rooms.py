@@ -14,20 +14,25 @@ PACKAGE = ROOT / "fireplace_calc"
 EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 
 TESTS = {
-    "rules": "rules_limits rules_traps rules_ground rules_abroad assess rules_words books",
-    "drawing": "drawing drawing_cuts cap archview room_view drawing_air marked onesheet papers drawing_reuse exports turning panels",
-    "explore": "remedies sweep panels",
-    "report": "said cli writing assess books",
+    "base": "units record design takeoff draft_air places draft_examples",
+    "design": "record design designfile",
+    "editing": "record designfile design assess desk geometry",
+    "geometry": "pins_place geometry mesh drawing_cuts",
+    "rules": "rules_limits pins_clauses rules_traps rules_ground rules_abroad assess rules_words books",
+    "brickwork": "pins_work brickwork takeoff",
+    "takeoff": "pins_work takeoff handbook_examples handbook_table3 exports cli",
+    "structure": "pins_structure structure_examples structure",
+    "draft": "pins_draft draft_air draft_examples draft_findings draft_roots draft_properties sweep",
+    "build": "pins_order lifting build",
+    "assessment": "assess",
+    "explore": "remedies sweep drawing_air panels",
+    "proportion": "proportion room_view",
+    "report": "said books writing assess cli",
     "lessons": "lessons panels",
-    "panels": "job said panels desk turning lessons",
+    "drawing": "drawing drawing_cuts cap archview room_view drawing_air marked drawing_reuse onesheet"
+    " papers exports turning panels",
     "exports": "exports cli",
-    "design": "design designfile assess",
-    "takeoff": "takeoff handbook_examples handbook_table3 exports cli",
-    "brickwork": "brickwork drawing takeoff",
-    "structure": "structure_examples structure",
-    "draft": "draft_air draft_examples draft_findings draft_properties sweep",
-    "build": "lifting build",
-    "geometry": "geometry mesh assess drawing_cuts",
+    "panels": "job page said desk panels turning lessons",
 }
 """By the room's folder, names of test modules."""
 
@@ -48,7 +53,7 @@ def _imported(test: Path) -> frozenset[str]:
     return frozenset(found)
 
 
-def tests_of(path: Path) -> list[str]:
+def likeliest(path: Path) -> list[str]:
     """Test files for a module: those of its room that import it by name, then the rest of the
     room's.
     """

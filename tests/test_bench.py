@@ -1,0 +1,113 @@
+"""The scripts under ``tests/bench`` that are run by hand keep up with the package, and find what they are for."""
+
+import ast
+import sys
+from pathlib import Path
+
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parent / "bench"))
+
+from fuzzing import designs, files, papers
+from mutating.rooms import TESTS, likeliest, room
+from mutating.sites import sites
+
+import fireplace_calc
+from fireplace_calc import assess
+from fireplace_calc.design.records import Design
+
+PACKAGE = Path(fireplace_calc.__file__).parent
+SOURCE = '''
+"""Doc 1 < 2."""
+LIMIT: int = 3
+def area(width: float = 1.5, depth: float = 2) -> float:
+    """Of a + b."""
+    if not width < 1 or depth is None:
+        raise InputError(f"{1 + 2} too small", 5 * 6)
+    found = max(width, depth) - steps[0] * 4  # 9 + 9
+    return found if found >= LIMIT else 12 * INCH
+'''
+
+
+@pytest.mark.parametrize("number", [0, 1, 8, 9])
+def test_random_designs_still_go_through(number):
+    assert designs.try_one("test", number) in {"assessed", "made by hand", "refused", "taken"}
+
+
+def test_broken_files_still_go_through():
+    assert {files.try_one("test", number) for number in range(12)} == {"refused", "read"}
+
+
+def test_what_must_hold_of_a_design_is_looked_at(monkeypatch):
+    """A footing that lost its volume, a part beside the block, a figure that is none."""
+    made = assess(Design())
+    part = made.geometry.parts[0]
+    for name, value, said in (
+        ("volume", -part.volume, "negative volume of footing"),
+        ("volume", 2 * part.volume, "do not add up"),
+    ):
+        before = getattr(part, name)
+        object.__setattr__(part, name, value)
+        with pytest.raises(designs.Unsound, match=said):
+            designs.solid_and_closed(made.geometry)
+        object.__setattr__(part, name, before)
+    designs.solid_and_closed(made.geometry)
+    with pytest.raises(designs.Unsound, match=r"not finite x\.a"):
+        designs.finite({"a": [1.0, float("nan")]}, "x")
+    assert list(designs.unsound_numbers((1.0, "inf", None))) == []
+
+
+def test_half_a_file_is_known_as_one(tmp_path):
+    for name, content in (
+        ("a.pdf", b"%PDF-1.4 ... %%EOF\n"),
+        ("a.csv", b"a,b\n1,2\n"),
+        ("a.dxf", b"ENDSEC\n" * 5 + b"EOF\n"),
+    ):
+        path = tmp_path / name
+        path.write_bytes(content)
+        assert papers.whole(path)
+        path.write_bytes(content[:-5])
+        assert not papers.whole(path)
+
+
+def test_faults_are_planted_in_code_and_not_in_words():
+    lines = SOURCE.splitlines()
+    found = {(s.line, s.planted(lines[s.line - 1]).strip()) for s in sites(SOURCE)}
+    for line, planted in (
+        (3, "LIMIT: int = 4"),
+        (4, "def area(width: float = 1.875, depth: float = 2) -> float:"),
+        (6, "if not width >= 1 or depth is None:"),
+        (6, "if not width <= 1 or depth is None:"),
+        (6, "if not width < 1 and depth is None:"),
+        (6, "if not width < 1 or depth is not None:"),
+        (6, "if  width < 1 or depth is None:"),
+        (8, "found = min(width, depth) - steps[0] * 4  # 9 + 9"),
+        (8, "found = max(depth, width) - steps[0] * 4  # 9 + 9"),
+        (8, "found = max(width, depth) + steps[0] * 4  # 9 + 9"),
+        (8, "found = max(width, depth) - steps[1] * 4  # 9 + 9"),
+        (8, "found = max(width, depth) - steps[0] / 4  # 9 + 9"),
+        (9, "return None"),
+        (9, "return found if not (found >= LIMIT) else 12 * INCH"),
+        (9, "return found if found >= LIMIT else 12 * FOOT"),
+    ):
+        assert (line, planted) in found
+    assert {line for line, _ in found} == {3, 4, 6, 8, 9}
+
+
+def test_every_fault_of_the_package_leaves_a_module_that_can_be_read():
+    """One module of each room; what cannot be read would be killed by nothing."""
+    for path in sorted(
+        {room(p): p for p in PACKAGE.rglob("*.py") if sites(p.read_text())}.values()
+    ):
+        lines = path.read_text().splitlines()
+        for site in sites(path.read_text())[::7]:
+            changed = [*lines]
+            changed[site.line - 1] = site.planted(lines[site.line - 1])
+            ast.parse("\n".join(changed))
+
+
+@pytest.mark.parametrize("name", TESTS)
+def test_the_table_of_tests_names_files_that_are_there(name):
+    module = next(p for p in sorted(PACKAGE.rglob("*.py")) if room(p) == name)
+    for test in likeliest(module):
+        assert (PACKAGE.parent / test).exists(), test

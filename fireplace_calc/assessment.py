@@ -158,8 +158,8 @@ def assess(design: Design, pack: str = DEFAULT_PACK) -> Assessment:
             ", ".join(PACKS),
             pack,
         )
-    made, told, order = _worked(design)
-    return Assessment(design, pack, made, told, tuple(check(told, pack)), order)
+    geometry, facts, order = _without_code(design)
+    return Assessment(design, pack, geometry, facts, tuple(check(facts, pack)), order)
 
 
 def assess_all(design: Design) -> dict[str, tuple[Finding, ...]]:
@@ -179,14 +179,14 @@ def assess_all(design: Design) -> dict[str, tuple[Finding, ...]]:
     >>> sorted(assess_all(Design())) == sorted(PACKS)
     True
     """
-    return check_every_pack(_worked(design)[1])
+    return check_every_pack(_without_code(design)[1])
 
 
 @lru_cache(maxsize=4)
-def _worked(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
+def _without_code(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
     """What no code changes: shape, facts and takeoff; kept for the next code the same design is
     held against.
     """
     require_consistent(design)
-    made = build_geometry(design)
-    return made, gather_facts(made), take_off(made)
+    geometry = build_geometry(design)
+    return geometry, gather_facts(geometry), take_off(geometry)

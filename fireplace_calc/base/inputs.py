@@ -101,10 +101,12 @@ class Input:
         return f"{show(self.low, self.kind, units)} to {show(self.high, self.kind, units)}"
 
     def _refuse(self, received: Any, why: str) -> InputError:
-        said = received if isinstance(received, str) else shown(received)
-        said = said if len(said) <= LONGEST else f"{said[: LONGEST - 20]}..."
+        text_shown = received if isinstance(received, str) else shown(received)
+        text_shown = (
+            text_shown if len(text_shown) <= LONGEST else f"{text_shown[: LONGEST - 20]}..."
+        )
         return InputError(
-            f"{self.label} is {said}, but {why}", self.label, self.allowed(), received
+            f"{self.label} is {text_shown}, but {why}", self.label, self.allowed(), received
         )
 
     def _read_quantity(self, value: Any) -> float:
@@ -122,8 +124,8 @@ class Input:
         try:
             number = float(value)
         except (TypeError, ValueError, OverflowError):
-            said = shown(value)
-            raise self._refuse(said, f"{self.allowed()} is wanted, without a unit.") from None
+            text_shown = shown(value)
+            raise self._refuse(text_shown, f"{self.allowed()} is wanted, without a unit.") from None
         if isinstance(value, bool) or not math.isfinite(number) or number != int(number):
             raise self._refuse(
                 shown(value), f"{self.allowed()} is wanted; parts cannot be set by halves."

@@ -56,7 +56,7 @@ def _index() -> Any:
     return StationIndex.load()
 
 
-def _fold(stations: Iterable[Any]) -> tuple[Place, ...]:
+def _one_per_station(stations: Iterable[Any]) -> tuple[Place, ...]:
     """One place a station: of its records by range of years the full one, or else the first."""
     best: dict[tuple[str, str, str], Any] = {}
     for s in stations:
@@ -96,7 +96,7 @@ def find(text: str, limit: int = 10) -> tuple[Place, ...]:
     text = " ".join(text.replace("-", " ").replace(".", " ").split())
     if not text:
         return ()
-    return _fold(
+    return _one_per_station(
         hit.station for hit in _index().search(text, limit=6 * limit) if hit.score >= LIKELY
     )[:limit]
 
@@ -115,9 +115,9 @@ def nearest(latitude: float, longitude: float, limit: int = 5) -> tuple[Place, .
     -------
     tuple of Place
     """
-    return _fold(hit.station for hit in _index().nearest(latitude, longitude, limit=6 * limit))[
-        :limit
-    ]
+    return _one_per_station(
+        hit.station for hit in _index().nearest(latitude, longitude, limit=6 * limit)
+    )[:limit]
 
 
 def inside(country: str, state: str | None = None) -> tuple[Place, ...]:
@@ -135,7 +135,7 @@ def inside(country: str, state: str | None = None) -> tuple[Place, ...]:
     tuple of Place
         Empty when there is none.
     """
-    return _fold(
+    return _one_per_station(
         _index().filter(country=country.upper(), state=None if state is None else state.upper())
     )
 

@@ -103,7 +103,7 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
         return _read(value, kind, name)
     if hasattr(value, "magnitude") and hasattr(value, "units"):
         try:
-            number = _held(value, kind)
+            number = _pint_to_si(value, kind)
         except Exception:
             raise _refuse(name, kind, value, f"is {value}, which is no {kind}") from None
         return _finite(number, kind, name, value)
@@ -118,7 +118,7 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
     raise _refuse(name, kind, value, f"is {shown(value)}, which is no {kind}")
 
 
-def _held(quantity: Any, kind: str) -> float:
+def _pint_to_si(quantity: Any, kind: str) -> float:
     """A pint quantity in SI; an angle is no ratio and a ratio no angle, though both are pure
     numbers to pint.
     """
@@ -192,7 +192,7 @@ def _read(given: str, kind: str, name: str) -> float:
     if plain is None or not _UNIT.fullmatch(plain[3].strip()) or _POWER.search(text):
         raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}")
     try:
-        number = _held(registry().Quantity(text), kind)
+        number = _pint_to_si(registry().Quantity(text), kind)
     except Exception:
         raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}") from None
     return _finite(number, kind, name, given)

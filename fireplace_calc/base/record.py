@@ -30,7 +30,7 @@ class Record:
 
     def __post_init__(self) -> None:
         """Hold every field to its declaration; whole numbers and numpy's become plain floats."""
-        values, inputs, nested, kinds, lists = _checks(type(self))  # type: ignore[arg-type]
+        values, inputs, nested, kinds, lists = _checks(type(self))  # type: ignore[arg-type]  # a class is hashable
         value: Any
         for value, (name, kind, low, high, words, spec) in zip(values(self), inputs, strict=False):
             if value.__class__ is kind:
@@ -41,11 +41,11 @@ class Record:
                     continue
             elif value is None and spec.optional:
                 continue
-            object.__setattr__(self, name, held(spec, value))
+            object.__setattr__(self, name, checked_value(spec, value))
         if nested is not None and tuple(map(type, nested(self))) != kinds:
             raise _no_record(self, kinds)
         for name, piece in lists:
-            object.__setattr__(self, name, held_pieces(name, piece, getattr(self, name)))
+            object.__setattr__(self, name, checked_pieces(name, piece, getattr(self, name)))
 
 
 class _Checks(NamedTuple):
@@ -96,12 +96,12 @@ def _no_record(record: Any, kinds: tuple[type, ...]) -> InputError:
     for field in fields(record):
         value, wanted = getattr(record, field.name), type(field.default)
         if wanted in kinds and type(value) is not wanted:
-            said = f"{field.name} is {shown(value)}, but a record {wanted.__name__} is wanted."
-            return InputError(said, field.name, wanted.__name__, value)
+            message = f"{field.name} is {shown(value)}, but a record {wanted.__name__} is wanted."
+            return InputError(message, field.name, wanted.__name__, value)
     raise AssertionError("every record is of its kind")
 
 
-def held(spec: Input, value: Any) -> Any:
+def checked_value(spec: Input, value: Any) -> Any:
     """A value as a record keeps it: a quantity in SI, everything else as through any other door.
 
     Raises
@@ -122,14 +122,14 @@ def held(spec: Input, value: Any) -> Any:
     taken = f"{shown(value)} {unit}" if SI_UNIT[spec.kind] else shown(value)
     why = f"{spec.allowed()} ({spec.allowed('millimetres')}) is workable; records are in SI"
     raise InputError(
-        f"{spec.label} is {taken}, but {why}{_meant(spec, value)}.",
+        f"{spec.label} is {taken}, but {why}{_likely_unit(spec, value)}.",
         spec.label,
         spec.allowed(),
         value,
     )
 
 
-def _meant(spec: Input, value: float) -> str:
+def _likely_unit(spec: Input, value: float) -> str:
     """The unit in which a number would have been workable, as a guess at what was meant."""
     low, high = spec.ends
     for unit in FACTORS.get(spec.kind, ("degC", "degF")):
@@ -141,7 +141,7 @@ def _meant(spec: Input, value: float) -> str:
     return ""
 
 
-def held_pieces(name: str, piece: type, value: Any) -> tuple[Any, ...]:
+def checked_pieces(name: str, piece: type, value: Any) -> tuple[Any, ...]:
     """A list of like records as a record keeps it: a tuple, of a length that can be drawn.
 
     Raises

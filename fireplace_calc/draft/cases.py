@@ -17,7 +17,7 @@ from fireplace_calc.draft.physics.air import pressure_at
 from fireplace_calc.draft.physics.house import leakage
 from fireplace_calc.draft.physics.weather import BREEZE, roof_wind, wind_pressure
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
-from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.frame import Framed
 
 if TYPE_CHECKING:
     from _typeshed import DataclassInstance
@@ -100,13 +100,13 @@ class CaseInputs(NamedTuple):
     wind: RoofWind
 
 
-def case_inputs(geometry: Geometry, datum: str = DATUMS[0]) -> CaseInputs:
+def case_inputs(geometry: Framed, datum: str = DATUMS[0]) -> CaseInputs:
     """Path, the calm winter evening, and fire and surroundings of every case as arrays in their
     order.
 
     Parameters
     ----------
-    geometry : Geometry
+    geometry : Framed
     datum : str
         Where the height of the draft counts from, one of ``DATUMS``.
 

@@ -21,7 +21,7 @@ from fireplace_calc.draft.physics.losses import (
     top_loss,
 )
 from fireplace_calc.draft.physics.walls import film, transmittance, wall_resistance
-from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.frame import Framed
 
 DATUMS = ("opening top", "mid opening", "hearth")
 """Where the height of the draft may be counted from. The books disagree; half a metre in six is 4 %
@@ -107,12 +107,12 @@ ROUGHNESS = {
 """Roughness of a liner where it is not that of clay."""
 
 
-def trace_flow_path(geometry: Geometry, datum: str = "opening top") -> FlowPath:
+def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
     """The way of the smoke through one design.
 
     Parameters
     ----------
-    geometry : Geometry
+    geometry : Framed
     datum : str
         What the height of the draft counts from, one of ``DATUMS``.
 
@@ -163,7 +163,7 @@ def trace_flow_path(geometry: Geometry, datum: str = "opening top") -> FlowPath:
     )
 
 
-def _indoors(geometry: Geometry) -> float:
+def _indoors(geometry: Framed) -> float:
     """Share of the flue in heated rooms; half of it for a chimney in an outer wall, none where
     nobody has measured.
     """
@@ -176,7 +176,7 @@ def _indoors(geometry: Geometry) -> float:
 
 
 def _transmittance(
-    geometry: Geometry, flue: float, perimeter: float, roughness: float, opening: float
+    geometry: Framed, flue: float, perimeter: float, roughness: float, opening: float
 ) -> float:
     """Of liner, casing, gap and masonry, with the film of a fire that just reaches the published
     face velocity.

@@ -21,6 +21,7 @@ from fireplace_calc.draft.physics.weather import flue_at_rest, house_stack
 from fireplace_calc.draft.physics.wood import smoke, smoke_dew_point
 from fireplace_calc.draft.sizing import face_velocity, theoretical_draft
 from fireplace_calc.draft.spillage import Spill, spill
+from fireplace_calc.geometry.frame import Framed
 from fireplace_calc.geometry.parts import Geometry
 
 MODES = {
@@ -114,12 +115,12 @@ def _lighting(path: FlowPath, calm: Surroundings, outdoor: Array, over: Number) 
     )
 
 
-def _lighting_outdoors(geometry: Geometry) -> Array:
+def _lighting_outdoors(geometry: Framed) -> Array:
     """Outdoors when it is lit, winter and mild. [K]"""
     return np.array([geometry.design.site.winter, geometry.design.site.mild])
 
 
-def _middle_of_house(geometry: Geometry) -> float:
+def _middle_of_house(geometry: Framed) -> float:
     """The middle of the heated house over the hearth. [m]"""
     design = geometry.design
     return max(design.roof.eaves_level, design.house.ceiling) / 2 - geometry.frame.hearth
@@ -139,7 +140,7 @@ def _sized(path: FlowPath) -> Number:
 
 
 def _result(
-    geometry: Geometry,
+    geometry: Framed,
     given: CaseInputs,
     sized: float,
     flows: Flow,
@@ -168,12 +169,12 @@ def _result(
     )
 
 
-def draft_result(geometry: Geometry, datum: str = DATUMS[0]) -> DraftResult:
+def draft_result(geometry: Framed, datum: str = DATUMS[0]) -> DraftResult:
     """Work one design through every case.
 
     Parameters
     ----------
-    geometry : Geometry
+    geometry : Framed
     datum : str
         Where the height of the draft counts from, one of ``DATUMS``.
 

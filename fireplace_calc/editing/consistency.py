@@ -19,13 +19,13 @@ not a back. [-]
 
 def _at_most(label: str, value: float, limit: float, why: str) -> None:
     if value > limit + ROUNDING:
-        said = (
+        given = (
             f"{label} is {show(value, 'length', 'feet-inches')}"
             f" ({show(value, 'length', 'millimetres')})"
         )
         most = f"{show(limit, 'length', 'feet-inches')} ({show(limit, 'length', 'millimetres')})"
         fits = f"at most {most} fits" if limit > 0 else "there is no room for it"
-        raise InputError(f"{said}, but {fits}: {why}", label, f"at most {most}", value)
+        raise InputError(f"{given}, but {fits}: {why}", label, f"at most {most}", value)
 
 
 def require_consistent(design: Design) -> None:

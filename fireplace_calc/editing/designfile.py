@@ -30,10 +30,10 @@ def save(design: Design, path: str | os.PathLike[str]) -> None:
     InputError
         When the file cannot be written.
     """
-    write_whole(path, text_over(_standing(Path(path)), design).encode())
+    write_whole(path, text_over(_old_text(Path(path)), design).encode())
 
 
-def _standing(path: Path) -> str:
+def _old_text(path: Path) -> str:
     """Text of the file as it stands; none where nothing is there that a design could be read from."""
     with suppress(OSError, InputError):
         return file_text(path)

@@ -120,10 +120,10 @@ def _flat(content: dict[str, Any]) -> Iterator[tuple[str, Any]]:
         elif name in inputs and "." not in name:
             yield name, value
         else:
-            said = book_names().get(name) or (name if name in inputs else "")
+            known_as = book_names().get(name) or (name if name in inputs else "")
             hint = (
-                f"write {said.partition('.')[2]} under [{said.partition('.')[0]}]"
-                if said
+                f"write {known_as.partition('.')[2]} under [{known_as.partition('.')[0]}]"
+                if known_as
                 else (
                     f"a file holds {', '.join(n for n in inputs if '.' not in n)} and the tables"
                     f" {', '.join(groups)}"

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 MOST_KEPT = 8
 """Files that stay open for the next change: a design and its options. [-]"""
 
-_open: dict[str, tuple[TOMLDocument, Design]] = {}
+_documents: dict[str, tuple[TOMLDocument, Design]] = {}
 """By the text of the file as it was last written here."""
 
 
@@ -57,7 +57,7 @@ def text_over(old: str, design: Design) -> str:
     if "#" not in old.removeprefix(HEADER).replace(END, ""):
         return text_of(design)
     try:
-        document, before = _open.pop(old) if old in _open else _read(old)
+        document, before = _documents.pop(old) if old in _documents else _read(old)
     except InputError:
         return text_of(design)
     _update(document, before, design)
@@ -70,9 +70,9 @@ def text_over(old: str, design: Design) -> str:
         same = False
     if not same:
         return text_of(design)
-    while len(_open) >= MOST_KEPT:
-        del _open[next(iter(_open))]
-    _open[text] = document, design
+    while len(_documents) >= MOST_KEPT:
+        del _documents[next(iter(_documents))]
+    _documents[text] = document, design
     return text
 
 

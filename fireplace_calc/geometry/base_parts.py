@@ -59,8 +59,8 @@ class BaseParts(Outlines):
             f.extension_top - d.hearth.thickness,
             f.extension_top - d.hearth.thickness - d.hearth.bed,
         )
-        told = d.hearth.material or "stone"
-        material = "brick" if told == "masonry" else told
+        finish = d.hearth.material or "stone"
+        material = "brick" if finish == "masonry" else finish
         yield part("hearth extension", material, [prism(under, f.extension_top, plan)])
         yield part("hearth extension bed", "concrete", [prism(bottom, under, plan)])
         if bottom > 0:

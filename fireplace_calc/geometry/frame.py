@@ -4,8 +4,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import atan, hypot
+from typing import Protocol
 
+from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.bore import Bore
+
+
+class Framed(Protocol):
+    """A design with its frame: all that most checks and the draft read. A geometry is one, and so
+    is a sketch without parts.
+    """
+
+    @property
+    def design(self) -> Design:
+        """What somebody chose."""
+
+    @property
+    def frame(self) -> Frame:
+        """Every level and line of it."""
 
 
 @dataclass(frozen=True, slots=True)

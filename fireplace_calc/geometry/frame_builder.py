@@ -153,35 +153,35 @@ def _adjustments(
     and as deep, as the masonry is drawn.
     """
     (block_half, block_back), (sides, front, behind) = block, lining
-    fb, said = design.firebox, []
+    fb, notes = design.firebox, []
     if rake < fb.rake - ROUNDING:
-        said.append(
+        notes.append(
             "The back is raked less than asked: breast, throat and rake share the firebox depth."
         )
     if breast < fb.breast - ROUNDING:
-        said.append("The breast is drawn thinner than asked: the throat needs the depth.")
+        notes.append("The breast is drawn thinner than asked: the throat needs the depth.")
     if hearth > design.base.hearth_level:
-        said.append(
+        notes.append(
             "The hearth is drawn higher than asked: its extension cannot lie below the room floor."
         )
     if flue_y > fb.depth - flue_bore(design.flue).depth / 2 + ROUNDING:
-        said.append(
+        notes.append(
             "The flue is set back behind the firebox: over so shallow a box it would stand out of"
             " the breast."
         )
     if block_half > design.opening.width / 2 + fb.jamb + ROUNDING:
-        said.append("The breast is drawn wider than asked: it carries the chimney.")
+        notes.append("The breast is drawn wider than asked: it carries the chimney.")
     if front < -ROUNDING:
-        said.append(
+        notes.append(
             "The chamber's lining is drawn thinner in front than asked: it would come out of the"
             " breast."
         )
     if sides > block_half + ROUNDING or behind > block_back + ROUNDING:
-        said.append(
+        notes.append(
             "The chamber's lining is drawn thinner at the sides or the back than asked: it would"
             " come out of the masonry."
         )
-    return tuple(said)
+    return tuple(notes)
 
 
 def _lining(

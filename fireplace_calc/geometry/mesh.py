@@ -31,13 +31,13 @@ SHARP = cos(8 * pi / 180)
 """Two faces whose normals have a smaller cosine than this meet in an edge that a drawing shows;
 facets turn 5 degrees. [-]
 """
-GROWN = 1 + 1e-7
+CUT_SCALE = 1 + 1e-7
 """What is taken away is taken this much larger, so that it opens what it only touches and leaves no
 skin there. [-]
 """
-FLAT = 1e-6
+SMOOTHING = 1e-6
 """Features smaller than this are smoothed out of a skin. [m]"""
-AWAY = {"left half": (1.0, 0.0, 0.0), "front half": (0.0, 1.0, 0.0)}
+CUT_NORMALS = {"left half": (1.0, 0.0, 0.0), "front half": (0.0, 1.0, 0.0)}
 """What can be cut away: the way from the cut into what is kept."""
 
 
@@ -182,7 +182,7 @@ def cut_plane(geometry: Geometry, away: str) -> tuple[tuple[float, float, float]
     tuple
         Its normal into what is kept [-], and how far along the normal it stands [m].
     """
-    return AWAY[away], geometry.frame.flue_y if away == "front half" else 0.0
+    return CUT_NORMALS[away], geometry.frame.flue_y if away == "front half" else 0.0
 
 
 @lru_cache(maxsize=512)
@@ -193,7 +193,7 @@ def _body(part: Part) -> Manifold:
     whole = Manifold.batch_boolean([_solid(s) for s in part.adds], OpType.Add)
     if part.cuts:
         whole = Manifold.batch_boolean(
-            [whole, *(_solid(s, GROWN) for s in part.cuts)], OpType.Subtract
+            [whole, *(_solid(s, CUT_SCALE) for s in part.cuts)], OpType.Subtract
         )
     return _smoothed(whole.as_original())
 
@@ -202,9 +202,9 @@ def _smoothed(body: Manifold) -> Manifold:
     """Without features that nobody sees. Now and then the smoothing folds a wall in; its volume
     tells, and a finer one is taken.
     """
-    for fine in (FLAT, FLAT / 100):
+    for fine in (SMOOTHING, SMOOTHING / 100):
         made = body.simplify(fine)
-        if abs(made.volume() - body.volume()) <= FLAT * body.surface_area():
+        if abs(made.volume() - body.volume()) <= SMOOTHING * body.surface_area():
             return made
     return body
 
@@ -215,7 +215,7 @@ def _trimmed(part: Part, normal: tuple[float, float, float], at: float) -> Manif
 
 
 @atexit.register
-def _let_go() -> None:
+def _release_solids() -> None:
     """Solids that outlive the library's own end are reported as lost, on the reader's screen."""
     _trimmed.cache_clear()
     _body.cache_clear()

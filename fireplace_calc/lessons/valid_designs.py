@@ -112,12 +112,10 @@ def _follows(design: Design, pack: Pack, rng: Random) -> Design | None:
     """Hearth and smoke chamber as the opening asks, with something to spare."""
     changes = {}
     for finding in pack.check(gather_facts(sketch(design)), FOLLOWING):
-        if finding.required is not None:
+        if isinstance(finding.required, float):
             spare = rng.randrange(5)
-            key = FOLLOWING[finding.key]
-            changes[key] = (
-                f"{finding.required - 2 * spare if finding.key == 'SMK-04' else finding.required + spare:g} in"
-            )
+            more = -2 * spare if finding.key == "SMK-04" else spare
+            changes[FOLLOWING[finding.key]] = f"{finding.required + more:g} in"
     return moved(design, changes)
 
 
@@ -139,7 +137,7 @@ def _fitted(design: Design, pack: Pack, rng: Random) -> Design | None:
     if work.arrester:
         changes["chimney.arrester_area"] = f"{round(4.5 * flue / SQIN)} in2"
     asked = next(f for f in pack.check(work, ("ROF-09",)))
-    if asked.required is not None:
+    if isinstance(asked.required, float):
         changes["roof.cricket_height"] = f"{int(asked.required) + rng.choice((1, 2))} in"
     fitted = moved(design, changes)
     return fitted and tall_enough(fitted, pack)

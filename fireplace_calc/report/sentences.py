@@ -106,17 +106,11 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
 
 def asked(finding: Finding, units: str = FEET_INCHES) -> str:
     """What is asked, and which way it binds where the margin tells."""
-    required, values = (
-        compared(finding, units)[1],
-        (finding.provided, finding.required, finding.margin),
-    )
-    if (
-        not required
-        or not finding.margin
-        or not all(isinstance(value, (int, float)) for value in values)
-    ):
+    required, numbers = compared(finding, units)[1], finding.numbers
+    if not required or not finding.margin or numbers is None:
         return required
-    return f"at {'least' if (values[0] - values[1]) * values[2] > 0 else 'most'} {required}"
+    least = (numbers[0] - numbers[1]) * finding.margin > 0
+    return f"at {'least' if least else 'most'} {required}"
 
 
 def answer(found: Answer, units: str = FEET_INCHES) -> str:
@@ -161,12 +155,10 @@ def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
     provided, required, margin = compared(finding, units)
     said = [f"{finding.title}:"]
     if finding.provided is not None and finding.verdict != DOES_NOT_APPLY:
-        lacking = ""
-        if finding.verdict == FALLS_SHORT and finding.margin:
-            lacking = (
-                f", {margin.removeprefix('-')} too"
-                f" {'little' if finding.required > finding.provided else 'much'}"
-            )
+        lacking, numbers = "", finding.numbers
+        if finding.verdict == FALLS_SHORT and finding.margin and numbers is not None:
+            much = "little" if numbers[1] > numbers[0] else "much"
+            lacking = f", {margin.removeprefix('-')} too {much}"
         said.append(f"{provided} provided, {required} required{lacking}.")
     said += [text[:1].upper() + text[1:] for text in (finding.note, finding.why) if text]
     return " ".join((*said, f"({finding.key}, {finding.clause}, {finding.edition})"))

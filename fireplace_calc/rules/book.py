@@ -88,16 +88,18 @@ class Amended(Book):
         """
 
         def file(function: Question) -> Question:
-            stands = next(r for r in self.base.rules if r.key == key and self.edition in r.editions)
-            why = " ".join((function.__doc__ or stands.why).split())
+            national = next(
+                r for r in self.base.rules if r.key == key and self.edition in r.editions
+            )
+            why = " ".join((function.__doc__ or national.why).split())
             self.rules.append(
                 replace(
-                    stands,
+                    national,
                     function=function,
                     why=why,
-                    source=f"{self.book}, {stands.clause}",
+                    source=f"{self.book}, {national.clause}",
                     confidence=self.confidence,
-                    clause=f"{stands.clause}, {self.place}",
+                    clause=f"{national.clause}, {self.place}",
                 )
             )
             return function
@@ -147,7 +149,7 @@ def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
 def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ...]]:
     """Many packs held against one design; a rule that several share is worked out once."""
     known: dict[int, Finding] = {}
-    said = {}
+    results = {}
     for pack in packs:
         found = []
         for rule in pack.rules:
@@ -155,7 +157,7 @@ def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, .
                 known[id(rule)] = rule.check(facts, pack.edition)
             finding = known[id(rule)]
             found.append(
-                finding if finding.edition == pack.edition else finding.under(pack.edition)
+                finding if finding.edition == pack.edition else finding.in_edition(pack.edition)
             )
-        said[pack.name] = worst_first(found)
-    return said
+        results[pack.name] = worst_first(found)
+    return results

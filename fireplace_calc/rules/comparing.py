@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import TypeAlias
 
 from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import MM
@@ -18,13 +18,17 @@ MEETS, FALLS_SHORT, DOES_NOT_APPLY, NOT_CHECKED = (
 WORST_FIRST = (FALLS_SHORT, NOT_CHECKED, MEETS, DOES_NOT_APPLY)
 
 
+Shown: TypeAlias = float | str | None
+"""What a finding shows on either side: a number, words, or nothing that anybody knows."""
+
+
 @dataclass(frozen=True, slots=True)
 class Compared:
     """What a rule found, in SI, before it is put into the book's unit."""
 
     verdict: str
-    provided: Any = None
-    required: Any = None
+    provided: Shown = None
+    required: Shown = None
     note: str = ""
 
 

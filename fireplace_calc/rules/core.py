@@ -12,7 +12,7 @@ from typing import Any, NamedTuple, TypeVar
 from fireplace_calc.base.tables import Source
 from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import in_unit
-from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared
+from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared, Shown
 from fireplace_calc.rules.facts import Facts
 
 EDITIONS = ("2015", "2018", "2021", "2024")
@@ -29,8 +29,8 @@ class Finding(NamedTuple):
     clause: str
     title: str
     verdict: str
-    provided: Any
-    required: Any
+    provided: Shown
+    required: Shown
     margin: float | None
     unit: str
     why: str
@@ -39,7 +39,14 @@ class Finding(NamedTuple):
     source: str
     note: str = ""
 
-    def under(self, edition: str) -> Finding:
+    @property
+    def numbers(self) -> tuple[float, float] | None:
+        """Provided and required, where both are numbers. [unit]"""
+        if isinstance(self.provided, float) and isinstance(self.required, float):
+            return self.provided, self.required
+        return None
+
+    def in_edition(self, edition: str) -> Finding:
         """The same finding in another edition."""
         return self._replace(edition=edition)
 

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from math import hypot, tan
-from typing import Any, TypeVar
+from typing import TypeVar
 
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import INCH, G
 from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.frame import Frame, Framed
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules.facts import Facts
 
 Figure = TypeVar("Figure", float, float | None)
 
 
-def _told(measured: float | None, drawn: Figure) -> Figure:
+def _measured_or_drawn(measured: float | None, drawn: Figure) -> Figure:
     return drawn if measured is None else measured
 
 
@@ -30,65 +30,24 @@ def _flue_area(design: Design, frame: Frame) -> float | None:
     )
 
 
-def _pressure(geometry: Geometry) -> float | None:
+def _pressure(geometry: Framed) -> float | None:
     """Weight as drawn over the footing's area; earth, wind and what the house puts on are not in
     it. [Pa]
     """
-    parts = getattr(geometry, "parts", ())
-    if not parts:
+    if not isinstance(geometry, Geometry):
         return None
     f, out = geometry.frame, geometry.design.base.footing_projection
-    weight: float = G * sum(p.volume * density(p.material) for p in parts)
+    weight: float = G * sum(p.volume * density(p.material) for p in geometry.parts)
     return weight / (2 * (f.block_half + out) * (f.block_back + 2 * out))
 
 
-def _below(geometry: Geometry) -> dict[str, Any]:
-    """What foundation, anchorage, stack and air are asked."""
-    design, f = geometry.design, geometry.frame
-    base, site, ground, thick = design.base, design.site, design.ground, design.chimney.wall
-    out = base.footing_projection
-    return {
-        "footing_thickness": base.footing_thickness,
-        "footing_projection_min_side": out,
-        "footing_width": min(2 * (f.block_half + out), f.block_back + 2 * out),
-        "footing_bottom_depth": base.footing_depth,
-        "footing_depth_below_finished_grade": _told(
-            ground.footing_depth_below_finished_grade, base.footing_depth - base.footing_thickness
-        ),
-        "footing_contact_pressure": _told(ground.footing_contact_pressure, _pressure(geometry)),
-        "frost_depth": site.frost_depth,
-        "material_class": site.soil,
-        "seismic_design_category": site.seismic,
-        "chimney_width": _told(
-            design.anchorage.chimney_width, 2 * max(f.stack_half, f.stack_depth)
-        ),
-        "level_above_grade": _told(
-            design.anchorage.level_above_grade,
-            max(design.house.ceiling, f.uphill_contact) - f.grade,
-        ),
-        "chimney_wall_thickness": thick,
-        "flue_offset": design.flue.offset,
-        "flue_offset_limit": f.unit_half + design.chimney.gap + thick / 2,
-        "corbel_unit_bed": _told(design.stack.unit_bed_depth, design.smoke_chamber.unit_bed),
-        "firebox_elevation": f.hearth,
-        "air_passage_area": design.house.air_inlet,
-        "ground": ground,
-        "anchorage": design.anchorage,
-        "stack": design.stack,
-        "air": design.air,
-        "abroad": design.abroad,
-        "design": design,
-        "frame": f,
-    }
-
-
-def gather_facts(geometry: Geometry) -> Facts:
+def gather_facts(geometry: Framed) -> Facts:
     """Everything the rules may ask, for one design.
 
     Parameters
     ----------
-    geometry : Geometry
-        With the design it was made from.
+    geometry : Framed
+        Whole, or a sketch: then the pressure under the footing stays unknown.
 
     Returns
     -------
@@ -111,13 +70,14 @@ def gather_facts(geometry: Geometry) -> Facts:
         f.block_half - f.throat_width / 2,
         f.flue_y - f.bore.depth / 2 if f.flue_y > f.bore.depth / 2 else f.throat_front,
     )
-    slope = _told(m.chamber_slope, max(f.chamber_slopes.values()))
+    slope = _measured_or_drawn(m.chamber_slope, max(f.chamber_slopes.values()))
     course = sc.course
     along = 2 * (f.stack_half if design.roof.ridge_runs == "along the opening" else f.stack_depth)
+    base, out, thick = design.base, design.base.footing_projection, ch.wall
     lintel = "masonry arch" if design.opening.head == "segmental" else design.lintel.material
     return Facts(
         shallow=design.opening.type == "shallow",
-        opening_area=_told(m.opening_area, f.opening_area),
+        opening_area=_measured_or_drawn(m.opening_area, f.opening_area),
         opening_width=design.opening.width,
         firebox_wall_thickness_total=min(fb.wall, jamb),
         firebox_lining=fb.lining,
@@ -129,9 +89,11 @@ def gather_facts(geometry: Geometry) -> Facts:
         masonry_kind=fb.masonry,
         throat_height_above_opening=design.throat.height,
         throat_depth=design.throat.depth,
-        throat_area=_told(m.throat_area, f.throat_area),
+        throat_area=_measured_or_drawn(m.throat_area, f.throat_area),
         damper_place=design.throat.damper,
-        damper_height_above_opening=_told(design.throat.damper_height, design.throat.height),
+        damper_height_above_opening=_measured_or_drawn(
+            design.throat.damper_height, design.throat.height
+        ),
         damper_free_area=design.throat.damper_area,
         damper_material=design.throat.damper_material,
         damper_operable_from_room=design.throat.worked_from_room,
@@ -145,14 +107,16 @@ def gather_facts(geometry: Geometry) -> Facts:
         smoke_chamber_height=sc.height,
         smoke_chamber_construction=sc.construction,
         smoke_chamber_slope_from_vertical=slope,
-        smoke_chamber_min_section=_told(m.passage, f.chamber_least_section),
-        corbel_per_course=_told(m.corbel, None if course is None else course * tan(slope)),
+        smoke_chamber_min_section=_measured_or_drawn(m.passage, f.chamber_least_section),
+        corbel_per_course=_measured_or_drawn(
+            m.corbel, None if course is None else course * tan(slope)
+        ),
         unit_height=sc.unit_height,
         unit_thickness=sc.unit_bed,
         hearth_material=design.hearth.material,
         hearth_support=design.hearth.support,
         hearth_forms_removed=design.hearth.forms_removed,
-        hearth_thickness=_told(m.hearth_thickness, design.base.slab + fb.floor),
+        hearth_thickness=_measured_or_drawn(m.hearth_thickness, design.base.slab + fb.floor),
         hearth_extension_thickness=design.hearth.thickness,
         hearth_extension_front=design.hearth.front,
         hearth_extension_side=design.hearth.side,
@@ -162,7 +126,7 @@ def gather_facts(geometry: Geometry) -> Facts:
         liner_gap=ch.gap,
         liner_gap_used_as_vent=fl.gap_vents,
         liner_top_above_enclosing_wall=ch.liner_above,
-        liner_slope_from_vertical=_told(m.liner_slope, f.offset_slope),
+        liner_slope_from_vertical=_measured_or_drawn(m.liner_slope, f.offset_slope),
         flue_shape=(
             "round"
             if f.bore.round
@@ -176,7 +140,7 @@ def gather_facts(geometry: Geometry) -> Facts:
         flue_route=fl.route,
         relined=fl.relined,
         label_present=fl.label,
-        chimney_height=_told(m.chimney_height, f.liner_top - f.hearth),
+        chimney_height=_measured_or_drawn(m.chimney_height, f.liner_top - f.hearth),
         chimney_location=ch.location,
         clear_front=cl.front,
         clear_side=cl.side,
@@ -193,14 +157,14 @@ def gather_facts(geometry: Geometry) -> Facts:
         accessory=cl.accessory,
         accessory_standard=cl.accessory_ul907,
         trim=design.surround.trim,
-        chimney_top_above_highest_roof_contact=_told(
+        chimney_top_above_highest_roof_contact=_measured_or_drawn(
             m.over_contact, f.crown_top - f.uphill_contact
         ),
-        chimney_top_above_building_within_10ft=_told(
+        chimney_top_above_building_within_10ft=_measured_or_drawn(
             m.over_nearby, f.crown_top - f.highest_within_reach
         ),
         highest_within_reach_is=f.highest_within_reach_is,
-        chimney_dim_parallel_ridge=_told(m.along_ridge, along),
+        chimney_dim_parallel_ridge=_measured_or_drawn(m.along_ridge, along),
         through_ridge=design.roof.position == "through the ridge",
         roof_pitch=design.roof.pitch,
         cricket_present=design.roof.cricket,
@@ -215,5 +179,40 @@ def gather_facts(geometry: Geometry) -> Facts:
         arrester_metal=ch.arrester_metal,
         rain_cap=ch.rain_cap,
         rain_cap_free_area=ch.rain_cap_area,
-        **_below(geometry),
+        footing_thickness=base.footing_thickness,
+        footing_projection_min_side=out,
+        footing_width=min(2 * (f.block_half + out), f.block_back + 2 * out),
+        footing_bottom_depth=base.footing_depth,
+        footing_depth_below_finished_grade=_measured_or_drawn(
+            design.ground.footing_depth_below_finished_grade,
+            base.footing_depth - base.footing_thickness,
+        ),
+        footing_contact_pressure=_measured_or_drawn(
+            design.ground.footing_contact_pressure, _pressure(geometry)
+        ),
+        frost_depth=design.site.frost_depth,
+        material_class=design.site.soil,
+        seismic_design_category=design.site.seismic,
+        chimney_width=_measured_or_drawn(
+            design.anchorage.chimney_width, 2 * max(f.stack_half, f.stack_depth)
+        ),
+        level_above_grade=_measured_or_drawn(
+            design.anchorage.level_above_grade,
+            max(design.house.ceiling, f.uphill_contact) - f.grade,
+        ),
+        chimney_wall_thickness=thick,
+        flue_offset=design.flue.offset,
+        flue_offset_limit=f.unit_half + design.chimney.gap + thick / 2,
+        corbel_unit_bed=_measured_or_drawn(
+            design.stack.unit_bed_depth, design.smoke_chamber.unit_bed
+        ),
+        firebox_elevation=f.hearth,
+        air_passage_area=design.house.air_inlet,
+        ground=design.ground,
+        anchorage=design.anchorage,
+        stack=design.stack,
+        air=design.air,
+        abroad=design.abroad,
+        design=design,
+        frame=f,
     )

@@ -75,7 +75,7 @@ def rectangular_liners() -> dict[str, RectangularLiner]:
     }
 
 
-def _tidy(size: str) -> str:
+def _normalized(size: str) -> str:
     return (
         size.lower()
         .replace("×", "x")
@@ -92,7 +92,7 @@ def round_liner(size: str) -> RoundLiner:
     >>> round(round_liner("12").net_area / SQIN)
     113
     """
-    return pick(round_liners(), _tidy(size), "Flue size")
+    return pick(round_liners(), _normalized(size), "Flue size")
 
 
 def rectangular_liner(size: str) -> RectangularLiner:
@@ -102,7 +102,7 @@ def rectangular_liner(size: str) -> RectangularLiner:
     >>> rectangular_liner("18 x 13").size
     '13x18'
     """
-    key = _tidy(size)
+    key = _normalized(size)
     table = rectangular_liners()
     swapped = "x".join(reversed(key.split("x")))
     return pick(table, swapped if key not in table and swapped in table else key, "Flue size")

@@ -8,7 +8,7 @@ from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables.draft import RoofWind, roof_winds
 from fireplace_calc.base.units import DEG, G
 from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
-from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.frame import Framed
 
 BREEZE = 5.0
 """Wind that the wind cases are worked for: an ordinary windy day. [m/s]"""
@@ -53,13 +53,13 @@ def wind_pressure(
     return coefficient * air_density(outdoor, pressure) * speed**2 / 2.0
 
 
-def roof_wind(geometry: Geometry) -> RoofWind:
+def roof_wind(geometry: Framed) -> RoofWind:
     """Which published coefficient goes for this chimney top: the adverse one where the top lies
     below a steep ridge.
 
     Parameters
     ----------
-    geometry : Geometry
+    geometry : Framed
 
     Returns
     -------

@@ -24,7 +24,7 @@ def roof_limits(findings: Iterable[Finding]) -> Limits:
     """What the checks ask of the two heights over the roof, and how they stand. [m]"""
     return {
         CLEARANCES[f.key]: (
-            None if f.required is None else from_unit(f.required, f.unit),
+            from_unit(f.required, f.unit) if isinstance(f.required, float) else None,
             f.verdict,
         )
         for f in findings

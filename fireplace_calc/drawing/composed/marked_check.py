@@ -190,7 +190,7 @@ PLACES: dict[str, tuple[str, Callable[[Geometry], Span]]] = {
 
 def can_show(finding: Finding) -> bool:
     """Whether a finding is a length that has a place on a view."""
-    return finding.key in PLACES and finding.unit in LENGTHS and finding.provided is not None
+    return finding.key in PLACES and finding.unit in LENGTHS and isinstance(finding.provided, float)
 
 
 def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sheet:
@@ -210,6 +210,8 @@ def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sh
         Of the size of the live picture. What is there runs between two cross strokes; a third
         stroke stands where what is asked would end.
     """
+    if not isinstance(finding.provided, float):
+        raise ValueError(f"{finding.key} measures no length on a view.")
     name, place = PLACES[finding.key]
     sheet = Sheet(WIDTH, HEIGHT)
     view = DRAW[name](sheet, Cell(0.0, 0.0, WIDTH, HEIGHT - STRIP), geometry, units)

@@ -40,6 +40,8 @@ def binding(pack: Pack, told: Facts, keys: tuple[str, ...]) -> Finding:
 def asked(pack: Pack, told: Facts, keys: tuple[str, ...]) -> float:
     """What the rule that applies asks for. [SI]"""
     found = binding(pack, told, keys)
+    if not isinstance(found.required, float):
+        raise ValueError(f"{found.key} compares no numbers here.")
     return from_unit(found.required, found.unit)
 
 

@@ -14,7 +14,7 @@ import traitlets
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.style import HATCHES, THEMES
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.mesh import AWAY, Mesh, cut_plane, meshes
+from fireplace_calc.geometry.mesh import CUT_NORMALS, Mesh, cut_plane, meshes
 from fireplace_calc.geometry.parts import Geometry
 
 STYLE = """
@@ -65,7 +65,7 @@ class Turning(anywidget.AnyWidget):
     hatches = traitlets.Dict().tag(sync=True)
     title = traitlets.Unicode().tag(sync=True)
     theme = traitlets.Enum(("auto", *THEMES), "auto").tag(sync=True)
-    cut = traitlets.Enum(("", *AWAY), "").tag(sync=True)
+    cut = traitlets.Enum(("", *CUT_NORMALS), "").tag(sync=True)
 
     def __init__(self, what: Design | Geometry, **how: Any):
         made = _built(what)
@@ -118,7 +118,7 @@ def packed(made: Geometry) -> dict[str, Any]:
         f.flue_start + MARGIN,
     ]
     states = {"": _packed(whole, number)}
-    for away in AWAY:
+    for away in CUT_NORMALS:
         states[away] = _packed(meshes(made, away), number, cut_plane(made, away))
     return {
         "parts": [

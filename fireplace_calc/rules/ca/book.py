@@ -14,7 +14,7 @@ ONTARIO = ("Ontario 2012",)
 NATIONAL = ("2005 to 2012",)
 
 
-def told(answer: bool | None, what: str, absent: str) -> Compared | None:
+def precondition(answer: bool | None, what: str, absent: str) -> Compared | None:
     """Why a clause that hangs on an answer does not bind, or that nobody has answered; nothing when
     it binds.
     """

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from fireplace_calc.base.units import MM
 from fireplace_calc.geometry.roofline import highest_within
-from fireplace_calc.rules.ca.book import NBC, chimney_height, told
+from fireplace_calc.rules.ca.book import NBC, chimney_height, precondition
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     NOT_CHECKED,
@@ -153,8 +153,8 @@ def _flues(facts: Facts) -> Compared | None:
 @NBC.rule("CA-028", "9.21.4.9.(1)", "Masonry between clay liners", "mm", "wythe_between_flues")
 def between(facts: Facts) -> Compared:
     """A crack between two flues makes them one."""
-    if said := _flues(facts):
-        return said
+    if outcome := _flues(facts):
+        return outcome
     if facts.liner_kind != "ASTM C315 clay":
         return not_applicable("The liners are not of clay.")
     return at_least(facts.stack.wythe_between_flues, 70 * MM)
@@ -201,8 +201,10 @@ def framing_outside(facts: Facts) -> Compared:
 @NBC.rule("CA-033", "9.21.5.1.(2)", "Soot door to combustibles", "mm", "cleanout_clearance")
 def soot_door_clear(facts: Facts) -> Compared:
     """Hot soot falls out of an open door."""
-    said = told(facts.abroad.soot_door, "Whether there is a soot door", "There is no soot door.")
-    return said or at_least(facts.abroad.cleanout_clearance, 150 * MM)
+    outcome = precondition(
+        facts.abroad.soot_door, "Whether there is a soot door", "There is no soot door."
+    )
+    return outcome or at_least(facts.abroad.cleanout_clearance, 150 * MM)
 
 
 @NBC.rule(
@@ -222,9 +224,9 @@ def gap_closed(facts: Facts) -> Compared:
 @NBC.rule("CA-036", "9.21.5.3.(1)", "Masonry between joists and flue", "mm", "joist_masonry")
 def joists(facts: Facts) -> Compared:
     """Wood bedded in the flue's wall is baked from within."""
-    said = told(
+    outcome = precondition(
         facts.abroad.joists_on_wall,
         "Whether joists rest on the flue's wall",
         "No joist rests on it.",
     )
-    return said or at_least(facts.abroad.joist_masonry, 290 * MM)
+    return outcome or at_least(facts.abroad.joist_masonry, 290 * MM)

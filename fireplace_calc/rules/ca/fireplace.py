@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import DEG, MM
-from fireplace_calc.rules.ca.book import NBC, ONTARIO, told
+from fireplace_calc.rules.ca.book import NBC, ONTARIO, precondition
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
@@ -199,12 +199,12 @@ def _framing(facts: Facts, inside: bool, limit: float) -> Compared:
         return unknown("Where the fireplace stands")
     if (facts.chimney_location == "interior") != inside:
         return not_applicable("See the other of the two rows.")
-    told = [gap for gap in (facts.clear_back, facts.clear_side) if gap is not None]
-    if told and not reaches(min(told), limit):
-        return at_least(min(told), limit, "The narrower of back and side.")
+    gaps = [gap for gap in (facts.clear_back, facts.clear_side) if gap is not None]
+    if gaps and not reaches(min(gaps), limit):
+        return at_least(min(gaps), limit, "The narrower of back and side.")
     return (
-        at_least(min(told), limit, "The narrower of back and side.")
-        if len(told) == 2
+        at_least(min(gaps), limit, "The narrower of back and side.")
+        if len(gaps) == 2
         else unknown("The air behind or beside it")
     )
 
@@ -238,20 +238,20 @@ def framing_chamber_outside(facts: Facts) -> Compared:
 @NBC.rule("CA-068", "9.22.9.4.(1)(a)", "Projecting trim over warm-air outlets", "mm", "warm_air")
 def warm_air_projecting(facts: Facts) -> Compared:
     """Warm-air outlets blow as hot as the fire."""
-    said = told(
+    outcome = precondition(
         facts.abroad.warm_air,
         "Whether there are warm-air outlets",
         "There are no warm-air outlets.",
     )
-    return said or unknown("How far over them the trim is")
+    return outcome or unknown("How far over them the trim is")
 
 
 @NBC.rule("CA-069", "9.22.9.4.(1)(b)", "Flat trim over warm-air outlets", "mm", "warm_air")
 def warm_air_flat(facts: Facts) -> Compared:
     """Warm-air outlets blow as hot as the fire."""
-    said = told(
+    outcome = precondition(
         facts.abroad.warm_air,
         "Whether there are warm-air outlets",
         "There are no warm-air outlets.",
     )
-    return said or unknown("How far over them the trim is")
+    return outcome or unknown("How far over them the trim is")

@@ -6,7 +6,7 @@ from math import pi
 
 from fireplace_calc.base.tables.canada import canada_rectangular_flues, canada_round_flues
 from fireplace_calc.base.units import DEG, MM
-from fireplace_calc.rules.ca.book import NBC, chimney_height, in_cell, told
+from fireplace_calc.rules.ca.book import NBC, chimney_height, in_cell, precondition
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
@@ -46,7 +46,7 @@ def appliance_flue(facts: Facts) -> Compared:
     return not_applicable("A fireplace goes by the tables for fireplaces.")
 
 
-def _inside(facts: Facts) -> float | None:
+def _inside(facts: Facts) -> float:
     """Inside diameter of a round flue, from the measured area where there is one. [m]"""
     area = facts.design.measured.flue_area
     return (4 * area / pi) ** 0.5 if area else facts.frame.bore.width
@@ -74,15 +74,16 @@ def round_flue(facts: Facts) -> Compared:
         return Compared(
             NOT_CHECKED, _inside(facts), None, "The table has a dash here and gives no size."
         )
+    inside = _inside(facts)
     found = at_least(
-        _inside(facts),
+        inside,
         cell.flue_low,
         f"And no more than {cell.flue_high * 1000:.0f} mm. {HEIGHT_NOTE}",
     )
-    if found.verdict == MEETS and not reaches(cell.flue_high, found.provided):
+    if found.verdict == MEETS and not reaches(cell.flue_high, inside):
         return Compared(
             FALLS_SHORT,
-            found.provided,
+            inside,
             cell.flue_high,
             f"Larger than the table allows. {HEIGHT_NOTE}",
         )
@@ -193,10 +194,10 @@ def liner_mortar(facts: Facts) -> Compared:
 @NBC.rule("CA-015", "9.21.3.10.(1)", "Liner below the lowest connection", "mm", "liner_start")
 def liner_start(facts: Facts) -> Compared:
     """Soot and water need a lined sump below the inlet."""
-    said = told(
+    outcome = precondition(
         facts.stack.connector, "Whether an appliance is connected", "No appliance is connected."
     )
-    return said or unknown("How far below it starts")
+    return outcome or unknown("How far below it starts")
 
 
 @NBC.rule(

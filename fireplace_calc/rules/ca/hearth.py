@@ -6,7 +6,7 @@ from math import ceil
 
 from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import MM
-from fireplace_calc.rules.ca.book import NBC, told
+from fireplace_calc.rules.ca.book import NBC, precondition
 from fireplace_calc.rules.comparing import (
     Compared,
     at_least,
@@ -70,12 +70,12 @@ def slab(facts: Facts) -> Compared:
 @NBC.rule("CA-055", "9.22.5.2.(1)", "Free edge of a cantilevered slab", "mm", "slab_edge")
 def slab_edge(facts: Facts) -> Compared:
     """A thin lip breaks when someone stands on it."""
-    said = told(
+    outcome = precondition(
         facts.abroad.cantilevered,
         "Whether the slab is cantilevered",
         "The slab is not cantilevered.",
     )
-    return said or at_least(facts.abroad.slab_edge, 50 * MM)
+    return outcome or at_least(facts.abroad.slab_edge, 50 * MM)
 
 
 @NBC.rule("CA-056", "9.22.5.2.(2)", "Hearth on a wood floor", "mm", "opening_above_floor")

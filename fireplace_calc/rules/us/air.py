@@ -42,8 +42,8 @@ def supply(facts: Facts) -> Compared:
 @IRC.rule("AIR-02", "R1006.1.2", "Listed duct as listed", "yes-no", "duct_per_listing")
 def listed(facts: Facts) -> Compared:
     """A listing holds only for what was tested."""
-    if said := _supply(facts):
-        return said
+    if outcome := _supply(facts):
+        return outcome
     if facts.air.listed_duct is None and facts.air.duct_per_listing is None:
         return unknown("Whether the duct is listed")
     if facts.air.listed_duct is False:
@@ -72,8 +72,8 @@ def intake_level(facts: Facts) -> Compared:
 @IRC.rule("AIR-05", "R1006.2", "Air intake screen", "in", "intake_screen_mesh")
 def screen(facts: Facts) -> Compared:
     """Wide mesh lets animals in, fine mesh clogs."""
-    if said := _supply(facts):
-        return said
+    if outcome := _supply(facts):
+        return outcome
     mesh = facts.air.intake_screen_mesh
     if mesh is None:
         return unknown("The mesh")
@@ -84,8 +84,8 @@ def screen(facts: Facts) -> Compared:
 @IRC.rule("AIR-06", "R1006.3", "Air around the duct near its outlet", "in", "duct_clearance")
 def duct(facts: Facts) -> Compared:
     """An ember can fall into the duct and heat it."""
-    if said := _supply(facts):
-        return said
+    if outcome := _supply(facts):
+        return outcome
     if facts.air.listed_duct is None:
         return unknown("Whether the duct is listed")
     if facts.air.listed_duct:
@@ -98,8 +98,8 @@ def duct(facts: Facts) -> Compared:
 @IRC.rule("AIR-07", "R1006.4", "Area of the air passage", "in2", "air_passage_area")
 def passage(facts: Facts) -> Compared:
     """Too small feeds nothing; too large chills the room and blows ash about."""
-    if said := _supply(facts):
-        return said
+    if outcome := _supply(facts):
+        return outcome
     area = facts.air_passage_area
     if not area:
         return unknown("The free area of the air passage")
@@ -120,8 +120,8 @@ def passage(facts: Facts) -> Compared:
 )
 def outlet(facts: Facts) -> Compared:
     """Air has to reach the fire before it chills the room."""
-    if said := _supply(facts):
-        return said
+    if outcome := _supply(facts):
+        return outcome
     if facts.air.outlet_place is None and facts.air.outlet_distance_to_opening is None:
         return unknown("Where the air comes out")
     if facts.air.outlet_place == "firebox":

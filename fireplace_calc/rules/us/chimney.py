@@ -32,8 +32,8 @@ def _corbelled(facts: Facts) -> Compared | None:
 @IRC.rule("CHM-01", "R1003.5", "Corbel, total", "in", "corbel_total", at_most=True)
 def corbel_total(facts: Facts) -> Compared:
     """Corbel out too far and the overhang pulls the wall over."""
-    if said := _corbelled(facts):
-        return said
+    if outcome := _corbelled(facts):
+        return outcome
     share = 1.0 if facts.stack.upper_storey else 0.5
     return at_most(
         facts.stack.corbel_total,
@@ -47,8 +47,8 @@ def corbel_total(facts: Facts) -> Compared:
 )
 def corbel_wall(facts: Facts) -> Compared:
     """A thin wall bends under a load on one face."""
-    if said := _corbelled(facts):
-        return said
+    if outcome := _corbelled(facts):
+        return outcome
     if facts.stack.one_sided is None:
         return unknown("Whether the corbel is on one side only")
     if not facts.stack.one_sided:
@@ -59,8 +59,8 @@ def corbel_wall(facts: Facts) -> Compared:
 @IRC.rule("CHM-03", "R1003.5", "Corbel of one course", "in", "corbel_per_course", at_most=True)
 def corbel_course(facts: Facts) -> Compared:
     """Each brick must rest on the one below with most of its bed."""
-    if said := _corbelled(facts):
-        return said
+    if outcome := _corbelled(facts):
+        return outcome
     if facts.unit_height is None or facts.corbel_unit_bed is None:
         return unknown("The size of the corbeled unit")
     return at_most(facts.corbel_per_course, min(facts.unit_height / 2, facts.corbel_unit_bed / 3))
@@ -146,8 +146,8 @@ def _flues(facts: Facts) -> Compared | None:
 @IRC.rule("CHM-08", "R1003.13", "Masonry between flues", "in", "wythe_between_flues")
 def between(facts: Facts) -> Compared:
     """Smoke and sparks cross from flue to flue where nothing stands between."""
-    if said := _flues(facts):
-        return said
+    if outcome := _flues(facts):
+        return outcome
     if facts.stack.one_appliance:
         return not_applicable("Both flues serve one appliance, so the liners may touch.")
     return at_least(
@@ -166,8 +166,8 @@ def between(facts: Facts) -> Compared:
 )
 def stagger(facts: Facts) -> Compared:
     """Joints side by side make one leak of two."""
-    if said := _flues(facts):
-        return said
+    if outcome := _flues(facts):
+        return outcome
     if facts.stack.one_appliance is None:
         return unknown("Whether both flues serve one appliance")
     if not facts.stack.one_appliance:
@@ -232,8 +232,8 @@ def cleanout_below(facts: Facts) -> Compared:
 @IRC.rule("CHM-13", "R1003.17", "Clean-out height", "in", "cleanout_height")
 def cleanout_height(facts: Facts) -> Compared:
     """A hand and a shovel have to go in."""
-    said = _cleanout(facts)
-    return said or with_note(
+    outcome = _cleanout(facts)
+    return outcome or with_note(
         at_least(facts.stack.cleanout_height, 6 * INCH), "Its cover must not burn."
     )
 

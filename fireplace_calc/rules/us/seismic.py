@@ -27,7 +27,7 @@ STEP = 40 * INCH
 """Width of chimney that asks for two bars more. [m]"""
 
 
-def calm(facts: Facts, shaking: tuple[str, ...] = BARS_ASKED) -> Compared | None:
+def no_bars_needed(facts: Facts, categories: tuple[str, ...] = BARS_ASKED) -> Compared | None:
     """Why the clauses on bars do not bind, or that nobody knows; nothing when they do."""
     category = facts.seismic_design_category
     if category is None:
@@ -37,10 +37,12 @@ def calm(facts: Facts, shaking: tuple[str, ...] = BARS_ASKED) -> Compared | None
             NOT_CHECKED,
             note="Category E: that part of the code was not read. Call an engineer.",
         )
-    return None if category in shaking else not_applicable(f"Category {category} asks for no bars.")
+    return (
+        None if category in categories else not_applicable(f"Category {category} asks for no bars.")
+    )
 
 
-def as_if_shaking(facts: Facts, function: Callable[[Facts], Compared]) -> Compared:
+def as_category_d(facts: Facts, function: Callable[[Facts], Compared]) -> Compared:
     """A rule of this family where the place counts category C among those that shake."""
     return function(
         replace(facts, seismic_design_category=BARS_ASKED[0])
@@ -63,7 +65,7 @@ def _steps(width: float) -> int:
 )
 def reinforced(facts: Facts) -> Compared:
     """Plain masonry chimneys are the first thing an earthquake throws through a roof."""
-    return calm(facts) or yes(facts.anchorage.chimney_reinforced)
+    return no_bars_needed(facts) or yes(facts.anchorage.chimney_reinforced)
 
 
 @IRC.rule(
@@ -75,8 +77,8 @@ def reinforced(facts: Facts) -> Compared:
 )
 def base_bars(facts: Facts) -> Compared:
     """Bars at the corners hold the courses together when the ground throws them."""
-    if said := calm(facts):
-        return said
+    if outcome := no_bars_needed(facts):
+        return outcome
     if _steps(facts.chimney_width):
         return not_applicable("The chimney is wider than 40 in.")
     return at_least(facts.anchorage.vertical_bars_no4, 4)
@@ -85,8 +87,8 @@ def base_bars(facts: Facts) -> Compared:
 @IRC.rule("SEI-03", "R1003.3.1", "Vertical bars, wider chimney", "count", "vertical_bars_no4")
 def more_bars(facts: Facts) -> Compared:
     """A wider stack is heavier and needs more steel; part of a step counts as a whole one."""
-    if said := calm(facts):
-        return said
+    if outcome := no_bars_needed(facts):
+        return outcome
     if not _steps(facts.chimney_width):
         return not_applicable("The chimney is not wider than 40 in.")
     return at_least(facts.anchorage.vertical_bars_no4, 4 + 2 * _steps(facts.chimney_width))
@@ -97,8 +99,8 @@ def more_bars(facts: Facts) -> Compared:
 )
 def flue_bars(facts: Facts) -> Compared:
     """Every added flue is one more hole in the same masonry."""
-    if said := calm(facts):
-        return said
+    if outcome := no_bars_needed(facts):
+        return outcome
     if facts.anchorage.n_flues is None:
         return unknown("The number of flues")
     steps = _steps(facts.chimney_width)
@@ -117,7 +119,7 @@ def flue_bars(facts: Facts) -> Compared:
 @IRC.rule("SEI-05", "R1001.3.2; R1003.3.2", "Tie diameter", "in", "tie_diameter")
 def tie(facts: Facts) -> Compared:
     """Thin wire lets the bars buckle out."""
-    return calm(facts) or at_least(facts.anchorage.tie_diameter, INCH / 4)
+    return no_bars_needed(facts) or at_least(facts.anchorage.tie_diameter, INCH / 4)
 
 
 @IRC.rule(
@@ -125,14 +127,14 @@ def tie(facts: Facts) -> Compared:
 )
 def tie_spacing(facts: Facts) -> Compared:
     """Ties far apart leave the bars free to bow between them."""
-    return calm(facts) or at_most(facts.anchorage.tie_spacing_vertical, 18 * INCH)
+    return no_bars_needed(facts) or at_most(facts.anchorage.tie_spacing_vertical, 18 * INCH)
 
 
 @IRC.rule("SEI-07", "R1001.3.2; R1003.3.2", "Ties where bars bend", "count", "ties_per_bend")
 def tie_bends(facts: Facts) -> Compared:
     """A bent bar pulls outward right at the bend."""
-    if said := calm(facts):
-        return said
+    if outcome := no_bars_needed(facts):
+        return outcome
     if facts.anchorage.bars_bend is None and facts.anchorage.ties_per_bend is None:
         return unknown("Whether the bars bend")
     if facts.anchorage.bars_bend is False:
@@ -142,8 +144,8 @@ def tie_bends(facts: Facts) -> Compared:
 
 def anchored_otherwise(facts: Facts) -> Compared | None:
     """Why the clauses on anchors do not bind, or what is not known; nothing when they do."""
-    if said := calm(facts):
-        return said
+    if outcome := no_bars_needed(facts):
+        return outcome
     if facts.chimney_location is None:
         return unknown("Where the chimney stands")
     if facts.chimney_location == "interior":
@@ -202,8 +204,8 @@ def bolts(facts: Facts) -> Compared:
 )
 def plate(facts: Facts) -> Compared:
     """Thin steel tears at a bolt; a plate spreads the pull over many screws."""
-    if said := anchored_otherwise(facts):
-        return said
+    if outcome := anchored_otherwise(facts):
+        return outcome
     held = facts.anchorage
     if held.steel_framing is None:
         return unknown("What the framing is made of")

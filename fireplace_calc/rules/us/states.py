@@ -110,10 +110,10 @@ def three_bolts(facts: Facts) -> Compared:
 
 # -- California ------------------------------------------------------------------------------------
 def _in_c_too(key: str) -> None:
-    stands = next(r.function for r in IRC.rules if r.key == key)
+    national = next(r.function for r in IRC.rules if r.key == key)
 
     def function(facts: Facts) -> Compared:
-        return seismic.as_if_shaking(facts, stands)
+        return seismic.as_category_d(facts, national)
 
     CALIFORNIA.amend(key)(function)
 
@@ -143,10 +143,10 @@ def ducted_air(facts: Facts) -> Compared:
         return unknown("The free area of the duct")
     if not reaches(area, 6 * SQIN):
         return at_least(area, 6 * SQIN)
-    told = all_of(yes(facts.air.outlet_closable), yes(facts.air.tight_damper_or_doors))
-    if told.verdict != "meets":
+    closing = all_of(yes(facts.air.outlet_closable), yes(facts.air.tight_damper_or_doors))
+    if closing.verdict != "meets":
         return Compared(
-            told.verdict,
+            closing.verdict,
             note="It also needs a damper in the duct, and a tight flue damper or doors.",
         )
     return at_least(area, 6 * SQIN, "With a damper in the duct and a tight front; no upper limit.")

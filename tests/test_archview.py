@@ -30,13 +30,13 @@ def test_the_line_drawn_is_the_line_worked_out(more, units):
     result, sheet = arched(**more), Sheet(WIDTH, HEIGHT)
     view = arch(sheet, WHOLE, result.geometry, units)
     found = result.structure.arch
-    wanted = np.array([view.at(x, z) for x, z in found.drawn])
+    wanted = np.array([view.at(x, z) for x, z in found.line_points])
     runs = [line for weights in sheet.lines.values() for line in weights]
     assert any(len(run) == len(wanted) and np.allclose(run, wanted) for run in runs)
     assert wanted[0, 0] < wanted[-1, 0] and wanted[0, 1] == pytest.approx(wanted[-1, 1])
     assert not collisions(sheet)
     said = " ".join(label.text for label in sheet.labels)
-    assert ("keeps to" in said) == found.line.inside and f"{found.line.stray:.2f}" in said
+    assert ("keeps to" in said) == found.line.inside and f"{found.line.eccentricity:.2f}" in said
 
 
 def test_only_a_design_with_an_arch_has_the_sheet():

@@ -8,7 +8,7 @@ import pytest
 from fireplace_calc import PACKS, assess, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.draft import findings as draft_findings
-from fireplace_calc.structure.findings import carried, upright
+from fireplace_calc.structure.findings import load_bearing, stability
 
 LONGEST = 24
 """Words of a sentence; about twenty is the aim."""
@@ -28,8 +28,8 @@ AMERICAN = [
     *{r.function: r for p in PACKS.values() if p.name.startswith("US") for r in p.rules}.values(),
     *PACKS["Trade practice"].rules,
     *draft_findings.RULES,
-    *carried.RULES,
-    *upright.RULES,
+    *load_bearing.RULES,
+    *stability.RULES,
 ]
 RULES = [*AMERICAN, *(r for name in ("Canada NBC", "UK ADJ") for r in PACKS[name].rules)]
 

@@ -24,7 +24,7 @@ WINTER, MILD, EMBERS, WINDY = range(len(CASES))
 _OWN = Source("engineering judgement: worked out from first principles", "derived")
 _PLUME = coefficients()["plume constant"].source
 
-RULES: list[Rule] = []
+RULES: list[Rule[DraftResult]] = []
 judged = filing(RULES)
 
 

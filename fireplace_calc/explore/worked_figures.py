@@ -246,27 +246,27 @@ def _hearth(result: Assessment, to: _In) -> Iterator[WorkedFigure]:
 
 
 def _lintel(result: Assessment, to: _In) -> WorkedFigure | None:
-    held = result.structure.lintel
-    if held is None:
+    lintel = result.structure.lintel
+    if lintel is None:
         return None
-    wall = to.press(held.wall)
+    wall = to.press(lintel.wall)
     rests = (
         "45 degree triangle over the lintel, common practice; clear opening and one bearing as span"
     )
-    if held.low:
+    if lintel.low_cover:
         return WorkedFigure(
             "Load on the lintel",
             "weight of the wall × (span × height over it − height²)",
-            f"{wall} × ({to.far(held.span)} × {to.far(held.cover)} − {to.far(held.cover)} ×"
-            f" {to.far(held.cover)})",
-            to.force(held.carried),
+            f"{wall} × ({to.far(lintel.span)} × {to.far(lintel.cover)} − {to.far(lintel.cover)} ×"
+            f" {to.far(lintel.cover)})",
+            to.force(lintel.carried),
             f"{rests}; the breast ends below the triangle's top: for an engineer",
         )
     return WorkedFigure(
         "Load on the lintel",
         "weight of the wall × span² ÷ 4",
-        f"{wall} × {to.far(held.span)} × {to.far(held.span)} ÷ 4",
-        to.force(held.carried),
+        f"{wall} × {to.far(lintel.span)} × {to.far(lintel.span)} ÷ 4",
+        to.force(lintel.carried),
         rests,
     )
 

@@ -15,6 +15,7 @@ from fireplace_calc.rules import PACKS, Finding, Pack
 from fireplace_calc.rules.book import RANK
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 from fireplace_calc.rules.core import Rule
+from fireplace_calc.rules.facts import Facts
 
 COMPUTED, ASKED = "computed", "asked of the reader"
 DRAWN = "unknown takes"
@@ -43,7 +44,7 @@ def _by_field() -> dict[str, str]:
     return found | book_names()
 
 
-def asked_keys(rule: Rule) -> tuple[str, ...]:
+def asked_keys(rule: Rule[Facts]) -> tuple[str, ...]:
     """Inputs that somebody has to answer before a rule can be held against a design.
 
     Parameters
@@ -65,7 +66,7 @@ def _waits(key: str) -> bool:
     return spec.default is None and not key.startswith("measured.") and DRAWN not in spec.help
 
 
-def way(rule: Rule) -> str:
+def way(rule: Rule[Facts]) -> str:
     """Whether a rule is computed from the drawing or asked of the reader."""
     return ASKED if asked_keys(rule) else COMPUTED
 

@@ -21,7 +21,7 @@ class Book:
 
     def __init__(self, name: str, editions: tuple[str, ...] = EDITIONS) -> None:
         self.name, self.editions = name, editions
-        self.rules: list[Rule] = []
+        self.rules: list[Rule[Facts]] = []
 
     def rule(
         self,
@@ -122,7 +122,7 @@ class Pack:
 
     name: str
     edition: str
-    rules: tuple[Rule, ...]
+    rules: tuple[Rule[Facts], ...]
 
     @cached_property
     def keys(self) -> tuple[str, ...]:

@@ -7,13 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any, NamedTuple, TypeVar
+from typing import Generic, NamedTuple, TypeVar
 
 from fireplace_calc.base.tables import Source
 from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import in_unit
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared, Shown
-from fireplace_calc.rules.facts import Facts
 
 EDITIONS = ("2015", "2018", "2021", "2024")
 
@@ -51,8 +50,12 @@ class Finding(NamedTuple):
         return self._replace(edition=edition)
 
 
+Subject = TypeVar("Subject")
+"""What a rule is held against: the facts of a design, its draft, its structure."""
+
+
 @dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Generic[Subject]):
     """A clause as a function of the facts, with its name, unit and reason."""
 
     key: str
@@ -65,11 +68,11 @@ class Rule:
     why: str
     confidence: str
     source: str
-    function: Callable[[Facts], Compared]
+    function: Callable[[Subject], Compared]
 
-    def check(self, facts: Facts, edition: str) -> Finding:
-        """Hold the rule against the facts of one design."""
-        found = self.function(facts)
+    def check(self, subject: Subject, edition: str) -> Finding:
+        """Hold the rule against one design."""
+        found = self.function(subject)
         provided, required, margin = found.provided, found.required, None
         number = self.unit not in ("word", "yes-no")
         if number and provided is not None and not isinstance(provided, str):
@@ -105,14 +108,17 @@ class Rule:
         )
 
 
-Judgement = TypeVar("Judgement", bound=Callable[[Any], Compared])
-"""A function that holds a draft, or a structure, against a limit."""
-
 JUDGEMENT = "engineering judgement"
 """Edition of findings that no code book stands behind."""
 
 
-def filing(rules: list[Rule]) -> Callable[..., Callable[[Judgement], Judgement]]:
+Judgement = Callable[[Subject], Compared]
+"""A function that holds a draft, or a structure, against a limit."""
+
+
+def filing(
+    rules: list[Rule[Subject]],
+) -> Callable[..., Callable[[Judgement[Subject]], Judgement[Subject]]]:
     """A decorator that files functions among ``rules`` as engineering judgement and hands them back
     unchanged.
 
@@ -122,8 +128,8 @@ def filing(rules: list[Rule]) -> Callable[..., Callable[[Judgement], Judgement]]
 
     def judged(
         key: str, mode: str, title: str, unit: str, known: Source, over: bool = False
-    ) -> Callable[[Judgement], Judgement]:
-        def file(function: Judgement) -> Judgement:
+    ) -> Callable[[Judgement[Subject]], Judgement[Subject]]:
+        def file(function: Judgement[Subject]) -> Judgement[Subject]:
             why = " ".join((function.__doc__ or "").split())
             rules.append(
                 Rule(

@@ -27,132 +27,132 @@ SILENT = (
 )
 
 
-def _engineer(work: Structure) -> tuple[str, ...]:
-    design, said = work.design, []
-    short = {f.key for f in work.findings if f.verdict == FALLS_SHORT}
+def _engineer(structure: Structure) -> tuple[str, ...]:
+    design, found = structure.design, []
+    short = {f.key for f in structure.findings if f.verdict == FALLS_SHORT}
     loads, category = design.loads, design.site.seismic
     if short & {"STR-01", "STR-02", "STR-03"}:
-        said.append(
+        found.append(
             "Wind is too much for the free part of the chimney: brace, lower or thicken it, or have"
             " an engineer reinforce it."
         )
     if short & {"STR-04", "STR-05", "STR-06"}:
-        said.append(
+        found.append(
             "The chimney is more slender than the books allow without calculation: have "
             "an engineer do it."
         )
     if "STR-07" in short:
-        said.append(
+        found.append(
             "Earthquake is too much for a plain chimney here: have an engineer reinforce and anchor"
             " it, or build it light."
         )
     if category in STRONG_SEISMIC:
-        said.append(
+        found.append(
             f"Seismic category {category}: bars, ties and straps are the least; an engineer should"
             " see chimney and anchors."
         )
     elif category == "C":
-        said.append(
+        found.append(
             "Seismic category C: the International Building Code asks for bars here, the "
             "house code does not. Ask the building department or an engineer."
         )
     elif category is None:
-        said.append(
+        found.append(
             "The seismic category is not known: ask the building department before you build."
         )
     if loads.sds is not None and loads.support is None:
-        said.append(
+        found.append(
             "In an earthquake a chimney that nothing holds falls under another chapter: "
             "call an engineer."
         )
     if loads.in_triangle:
-        said.append(
+        found.append(
             "A floor or beam bears within the triangle over the opening: an engineer sizes the"
             " lintel or the arch."
         )
-    head = work.lintel or work.arch
-    if head is not None and head.low:
-        said.append(
+    head = structure.lintel or structure.arch
+    if head is not None and head.low_cover:
+        found.append(
             "The opening is so wide that its triangle runs out of the breast: an engineer sizes the"
             " head."
         )
-    if work.lintel is not None and short & {"STR-09", "STR-10", "STR-13"}:
-        said.append(
+    if structure.lintel is not None and short & {"STR-09", "STR-10", "STR-13"}:
+        found.append(
             "The lintel is too weak, bends too far or bears too little: use a heavier "
             "one, or ask an engineer."
         )
-    if work.arch is not None and not work.arch.ring.minor:
-        said.append(
+    if structure.arch is not None and not structure.arch.ring.minor:
+        found.append(
             "The arch spans more than 6 ft or rises more than 0.15 of its span: that is "
             "a major arch, for an engineer."
         )
-    if work.arch is not None and short & {"STR-16", "STR-17", "STR-18"}:
-        said.append(
+    if structure.arch is not None and short & {"STR-16", "STR-17", "STR-18"}:
+        found.append(
             "The arch's thrust leaves its ring or is too much for a jamb: make the ring "
             "deeper or the jamb wider, or ask an engineer."
         )
     if design.site.soil is None or design.ground.bearing_stratum == "other":
-        said.append(
+        found.append(
             "The soil is not known, or the table gives it no bearing. Have the ground "
             "tested and an engineer size the footing."
         )
     if short & {"STR-19", "STR-20"}:
-        said.append(
+        found.append(
             "The footing presses harder than the soil's table allows: make it wider, or "
             "ask an engineer."
         )
-    return tuple(said)
+    return tuple(found)
 
 
-def _remarks(work: Structure) -> tuple[str, ...]:
-    said, side, design = [SILENT], work.stack.worst, work.design
-    if side.wind_load is not None and not work.stack.held and side.wind_load.area > 0:
-        said.append(
-            f"Wind {side.wind_load.side}: {show(side.wind_load.as_structure, 'force')} as "
-            f"another structure, {show(side.wind_load.as_rooftop, 'force')} as a rooftop "
+def _remarks(structure: Structure) -> tuple[str, ...]:
+    found, side, design = [SILENT], structure.stack.worst, structure.design
+    if side.wind_load is not None and not structure.stack.supported and side.wind_load.area > 0:
+        found.append(
+            f"Wind {side.wind_load.side}: {show(side.wind_load.structure_force, 'force')} as "
+            f"another structure, {show(side.wind_load.rooftop_force, 'force')} as a rooftop "
             f"structure, from {design.loads.wind_map} maps; the larger is used. The "
             "ground is taken as flat; a hill or a ridge makes the wind stronger."
         )
-        if side.corner is not None:
-            said.append(
+        if side.corner is not None and side.tension is not None:
+            found.append(
                 f"With the wind on the diagonal a corner would see {side.corner / PSI:.0f} psi"
                 f" where the face sees {side.tension / PSI:.0f} psi (tension positive); practice"
                 " checks the face."
             )
-        if side.wind_load.rooftop > 1.89 and design.loads.building_width is None:
-            said.append(
+        if side.wind_load.rooftop_factor > 1.89 and design.loads.building_width is None:
+            found.append(
                 "The building's width is not known: the rooftop force is taken at its largest."
             )
-    elif side.wind_load is None and not work.stack.held:
-        said.append(
+    elif side.wind_load is None and not structure.stack.supported:
+        found.append(
             "Wind speed and exposure come from the local code's map; the weather stations here do"
             " not give them."
         )
-    head = work.lintel
+    head = structure.lintel
     if head is not None:
-        said.append(
+        found.append(
             "The lintel is figured for the clear opening and one bearing, "
             f"{show(head.span, 'length')} ({show(head.span, 'length', MILLIMETRES)}), "
             "with solid jambs beside it and shores until the mortar is hard."
         )
         if head.kind == "steel":
-            said.append(
+            found.append(
                 "Steel in the head of a firebox grows: leave"
                 f" {show(hot_growth(head.span), 'length')} free at its ends, and brick between it"
                 " and the fire (from memory)."
             )
-        if head.kind == "reinforced concrete":
-            said.append(
+        if head.kind == "reinforced concrete" and head.stress is not None:
+            found.append(
                 f"As plain concrete the lintel would bend at {head.stress / PSI:.0f} psi where such"
                 f" concrete breaks at some {figure('plain concrete rupture') / PSI:.0f} psi: a"
                 " precast lintel needs its bars."
             )
         if head.skew is not None:
-            said.append(
+            found.append(
                 f"A flat arch of this span is cut with its skewbacks out by {head.skew:.2f} of its"
                 " depth."
             )
-    return tuple(said)
+    return tuple(found)
 
 
 def assess_structure(geometry: Geometry) -> Structure:
@@ -174,18 +174,18 @@ def assess_structure(geometry: Geometry) -> Structure:
     >>> assess_structure(build_geometry(Design())).edition
     'engineering judgement'
     """
-    design, frame, weighed = geometry.design, geometry.frame, weigh(geometry)
-    standing = free_stack(design, frame, weighed)
-    work = Structure(
+    design, frame, weights = geometry.design, geometry.frame, weigh(geometry)
+    stack = free_stack(design, frame, weights)
+    structure = Structure(
         design,
         frame,
-        weighed,
-        standing,
-        seismic_load(design, frame, weighed, standing),
+        weights,
+        stack,
+        seismic_load(design, frame, weights, stack),
         steel(design, frame),
-        assess_lintel(design, frame, weighed),
-        assess_arch(design, frame, weighed),
-        assess_footing(design, frame, weighed, standing),
+        assess_lintel(design, frame, weights),
+        assess_arch(design, frame, weights),
+        assess_footing(design, frame, weights, stack),
     )
-    work = replace(work, findings=judgement(work))
-    return replace(work, engineer=_engineer(work), remarks=_remarks(work))
+    structure = replace(structure, findings=judgement(structure))
+    return replace(structure, engineer=_engineer(structure), remarks=_remarks(structure))

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.units import FOOT
 from fireplace_calc.rules.comparing import reaches
-from fireplace_calc.structure.figures import figure, lintel_spans
+from fireplace_calc.structure.allowables import lintel_spans
+from fireplace_calc.structure.figures import figure
 
 
-def triangle(wall: float, span: float) -> float:
+def triangle_load(wall: float, span: float) -> float:
     """Weight of wall inside the 45 degree triangle over a span; the rest arches past it.
 
     Parameters
@@ -27,7 +28,7 @@ def triangle(wall: float, span: float) -> float:
     return wall * span**2 / 4
 
 
-def low_wall(wall: float, span: float, height: float) -> float:
+def low_wall_load(wall: float, span: float, height: float) -> float:
     """Weight under the 45 degree lines where the wall ends below their apex.
 
     Parameters
@@ -46,74 +47,128 @@ def low_wall(wall: float, span: float, height: float) -> float:
     return wall * (span * height - height**2)
 
 
-def bending(span: float, peaked: float = 0.0, spread: float = 0.0) -> float:
-    """Largest moment on a lintel that rests on both ends.
+def bending(span: float, triangular: float = 0.0, uniform: float = 0.0) -> float:
+    r"""Largest moment on a lintel that rests on both ends.
 
     Parameters
     ----------
     span : float
         Clear opening and one bearing. [m]
-    peaked : float
+    triangular : float
         Whole weight of a triangular load. [N]
-    spread : float
+    uniform : float
         Even load along it. [N/m]
 
     Returns
     -------
     float
         At the middle. [N m]
+
+    Notes
+    -----
+    .. math:: M = W L / 6 + w L^2 / 8
     """
-    return peaked * span / 6 + spread * span**2 / 8
+    return triangular * span / 6 + uniform * span**2 / 8
 
 
-def reaction(span: float, peaked: float = 0.0, spread: float = 0.0) -> float:
-    """What either end bears.
+def reaction(span: float, triangular: float = 0.0, uniform: float = 0.0) -> float:
+    """What each end carries.
 
     Parameters
     ----------
-    span, peaked, spread : float
-        As for ``bending``. [m, N, N/m]
+    span : float
+        Clear opening and one bearing. [m]
+    triangular : float
+        Whole weight of a triangular load. [N]
+    uniform : float
+        Even load along it. [N/m]
 
     Returns
     -------
     float
         Force. [N]
     """
-    return (peaked + spread * span) / 2
+    return (triangular + uniform * span) / 2
 
 
-def sag(span: float, stiffness: float, peaked: float = 0.0, spread: float = 0.0) -> float:
-    """Deflection at the middle.
+def deflection(
+    span: float, stiffness: float, triangular: float = 0.0, uniform: float = 0.0
+) -> float:
+    r"""Deflection at the middle.
 
     Parameters
     ----------
-    span, peaked, spread : float
-        As for ``bending``. [m, N, N/m]
+    span : float
+        Clear opening and one bearing. [m]
     stiffness : float
         Modulus times second moment. [N m2]
+    triangular : float
+        Whole weight of a triangular load. [N]
+    uniform : float
+        Even load along it. [N/m]
 
     Returns
     -------
     float
         Downward. [m]
+
+    Notes
+    -----
+    .. math:: \delta = W L^3 / 60 E I + 5 w L^4 / 384 E I
     """
-    return peaked * span**3 / (60 * stiffness) + 5 * spread * span**4 / (384 * stiffness)
+    return triangular * span**3 / (60 * stiffness) + 5 * uniform * span**4 / (384 * stiffness)
 
 
-def sag_limit(span: float) -> float:
-    """The smaller of a six-hundredth of the span and 0.3 in. [m]"""
+def deflection_limit(span: float) -> float:
+    """Deflection that brick over a lintel can take.
+
+    Parameters
+    ----------
+    span : float
+        Of the lintel. [m]
+
+    Returns
+    -------
+    float
+        The smaller of a six-hundredth of the span and 0.3 in. [m]
+
+    References
+    ----------
+    TMS 402, from memory.
+    """
     return min(span / figure("lintel deflection ratio"), figure("lintel deflection"))
 
 
 def slab_modulus(breadth: float, depth: float) -> float:
-    """Section modulus of a stone as thick into the wall and as high as told. [m3]"""
+    """Section modulus of a stone.
+
+    Parameters
+    ----------
+    breadth, depth : float
+        Into the wall, and its height. [m]
+
+    Returns
+    -------
+    float
+        Section modulus. [m3]
+    """
     return breadth * depth**2 / 6
 
 
 @dataclass(frozen=True, slots=True)
 class Angle:
-    """Section of a steel angle: area [m2], middle over the heel [m], second moment [m4] and least
-    modulus [m3].
+    """Section of a steel angle.
+
+    Attributes
+    ----------
+    area : float
+        [m2]
+    heel : float
+        Of the middle over the heel. [m]
+    inertia : float
+        Second moment of area about the level axis. [m4]
+    modulus : float
+        Least section modulus. [m3]
     """
 
     area: float

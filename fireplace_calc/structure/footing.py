@@ -1,4 +1,4 @@
-"""What the footing presses on the ground: everything that stands on it, itself once, and the wind."""
+"""Pressure under the footing: everything on it, itself once, and the wind."""
 
 from __future__ import annotations
 
@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
-from fireplace_calc.structure.figures import bearing
+from fireplace_calc.structure.allowables import bearing
 from fireplace_calc.structure.loads.stack import FreeStack
 from fireplace_calc.structure.loads.weights import Weights
-from fireplace_calc.structure.loads.wind import service_factor
+from fireplace_calc.structure.loads.wind_pressure import service_factor
 
 
 def edge_factor(eccentricity: float, length: float) -> float | None:
@@ -26,7 +26,7 @@ def edge_factor(eccentricity: float, length: float) -> float | None:
     Returns
     -------
     float or None
-        None where the load passes the edge and the footing topples. [-]
+        None where the load passes the edge and the footing overturns. [-]
 
     Notes
     -----
@@ -71,12 +71,12 @@ class Footing:
     off_side, off_back : float
         Of that weight from the middle of the footing, sideways and toward the back. [m]
     mean, pressure : float or None
-        Even, and under the worst edge; no pressure where it topples. [Pa]
-    windy : float or None
+        Even, and under the worst edge; no pressure where it overturns. [Pa]
+    wind_pressure : float or None
         Under the worst edge with service wind on a chimney that nothing else holds. [Pa]
-    topples : bool
+    overturns : bool
         In that wind the load passes the edge.
-    held : bool
+    supported : bool
         Something above holds the chimney, so that its wind goes into the house.
     wind_known : bool
     allowed : float or None
@@ -94,36 +94,35 @@ class Footing:
     off_back: float
     mean: float
     pressure: float | None
-    windy: float | None
-    topples: bool
-    held: bool
+    wind_pressure: float | None
+    overturns: bool
+    supported: bool
     wind_known: bool
     allowed: float | None
     least_area: float | None
 
 
 def _worst(mean: float, side: float, back: float, width: float, depth: float) -> float | None:
-    """Off both ways at once: the product is never less than the sum of the books."""
+    """Off both ways at once: the product is never less than the sum of the books. [Pa]"""
     one, other = edge_factor(side, width), edge_factor(back, depth)
     return None if one is None or other is None else mean * one * other
 
 
-def assess_footing(design: Design, frame: Frame, weighed: Weights, standing: FreeStack) -> Footing:
+def assess_footing(design: Design, frame: Frame, weights: Weights, stack: FreeStack) -> Footing:
     """Pressure under the footing, still air and wind.
 
     Parameters
     ----------
     design : Design
     frame : Frame
-    weighed : Weights
-        Mass of every part. [kg]
-    standing : Stack
+    weights : Weights
+        Mass of every part.
+    stack : FreeStack
         The chimney and its wind.
 
     Returns
     -------
     Footing
-        Pressures. [Pa]
 
     Notes
     -----
@@ -133,25 +132,25 @@ def assess_footing(design: Design, frame: Frame, weighed: Weights, standing: Fre
     """
     out = design.base.footing_projection
     width, depth = 2 * (frame.block_half + out), frame.block_back + 2 * out
-    whole = weighed.point_mass()
+    whole = weights.point_mass()
     load = G * whole.mass
     side, back = whole.x, whole.y - frame.block_back / 2
     mean = load / (width * depth)
-    held = design.loads.support is not None
-    windy, topples = None, False
-    if standing.windy and not held:
+    supported = design.loads.support is not None
+    wind_pressure, overturns = None, False
+    winds = [side.wind_load for side in stack.sides if side.wind_load is not None]
+    if stack.wind_known and not supported:
         service = service_factor(design.loads.wind_map)
-        across, along = (
-            service * s.wind_load.moment(frame.footing_bottom) / load for s in standing.sides
-        )
-        found = [
+        across, along = (service * w.moment(frame.footing_bottom) / load for w in winds)
+        edges = [
             _worst(mean, abs(side) + across, back, width, depth),
             _worst(mean, side, abs(back) + along, width, depth),
         ]
-        topples = None in found
-        windy = None if topples else max(found)
+        pressures = [edge for edge in edges if edge is not None]
+        overturns = len(pressures) < len(edges)
+        wind_pressure = None if overturns else max(pressures)
     allowed = bearing(design.site.soil) if design.site.soil is not None else None
-    own = G * weighed.masses["footing"]
+    own = G * weights.masses["footing"]
     return Footing(
         width,
         depth,
@@ -162,10 +161,10 @@ def assess_footing(design: Design, frame: Frame, weighed: Weights, standing: Fre
         back,
         mean,
         _worst(mean, side, back, width, depth),
-        windy,
-        topples,
-        held,
-        standing.windy,
+        wind_pressure,
+        overturns,
+        supported,
+        stack.wind_known,
         allowed,
         area_for(load - own, own, allowed) if allowed else None,
     )

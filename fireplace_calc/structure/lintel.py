@@ -1,4 +1,4 @@
-"""The lintel over the opening: what it carries, and how angle, stone or plain concrete bears it."""
+"""The lintel over the opening: what it carries, and how angle, stone or plain concrete takes it."""
 
 from __future__ import annotations
 
@@ -8,19 +8,20 @@ from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.structure.allowables import rupture
 from fireplace_calc.structure.beam import (
     angle,
     bending,
+    deflection,
+    deflection_limit,
     jack_skew,
-    low_wall,
+    low_wall_load,
     reaction,
-    sag,
-    sag_limit,
     slab_modulus,
-    triangle,
+    triangle_load,
     veneer_span,
 )
-from fireplace_calc.structure.figures import figure, rupture
+from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.loads.weights import Weights
 
 
@@ -40,7 +41,7 @@ class LintelResult:
         Weight of the wall by its face. [Pa]
     cover : float
         Masonry over it, up to where the breast draws in. [m]
-    low : bool
+    low_cover : bool
         The triangle runs out of the breast: what stands on top comes in.
     carried, own : float
         Of the wall [N], and of the lintel itself. [N/m]
@@ -50,7 +51,7 @@ class LintelResult:
         Of the section [m3], its bending stress and what it may have. [Pa]
     needed : float or None
         Section modulus that would do. [m3]
-    sag, sag_limit : float or None
+    deflection, deflection_limit : float or None
         Steel only. [m]
     shear_stress, bearing_stress : float or None
         Mean across a stone; peak under the end, twice the mean. [Pa]
@@ -68,7 +69,7 @@ class LintelResult:
     bearing: float | None
     wall: float
     cover: float
-    low: bool
+    low_cover: bool
     carried: float
     own: float
     moment: float
@@ -77,8 +78,8 @@ class LintelResult:
     stress: float | None
     allowed: float | None
     needed: float | None
-    sag: float | None
-    sag_limit: float | None
+    deflection: float | None
+    deflection_limit: float | None
     shear_stress: float | None
     bearing_stress: float | None
     least_bearing: float
@@ -86,38 +87,38 @@ class LintelResult:
     skew: float | None
 
 
-def wall_weight(frame: Frame, weighed: Weights) -> float:
+def wall_weight(frame: Frame, weights: Weights) -> float:
     """Weight of the masonry over the opening by its face, taken as thick as it gets before the
     flue.
 
     Parameters
     ----------
     frame : Frame
-    weighed : Weights
-        Mass of every part. [kg]
+    weights : Weights
+        Mass of every part.
 
     Returns
     -------
     float
-        Safe side: the thickest of breast, throat and smoke chamber front. [Pa]
+        On the safe side: the thickest of breast, throat and smoke chamber front. [Pa]
     """
     thick = max(frame.breast, frame.throat_front, frame.flue_y - frame.bore.depth / 2)
-    return G * weighed.density("firebox walls", density("brick")) * thick
+    return G * weights.density("firebox walls", density("brick")) * thick
 
 
-def assess_lintel(design: Design, frame: Frame, weighed: Weights) -> LintelResult | None:
+def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResult | None:
     """The straight head of a design; nothing under an arch.
 
     Parameters
     ----------
     design : Design
     frame : Frame
-    weighed : Weights
-        Mass of every part. [kg]
+    weights : Weights
+        Mass of every part.
 
     Returns
     -------
-    Lintel or None
+    LintelResult or None
         Loads, stresses and limits in SI.
 
     Notes
@@ -128,43 +129,43 @@ def assess_lintel(design: Design, frame: Frame, weighed: Weights) -> LintelResul
     """
     if design.opening.head == "segmental":
         return None
-    told, clear = design.lintel, 2 * frame.half_width
+    lintel, clear = design.lintel, 2 * frame.half_width
     least = figure("lintel bearing")
-    if told.material == "stone":
+    if lintel.material == "stone":
         least = max(least, clear * figure("stone bearing ratio"))
-    bearing = told.bearing
+    bearing = lintel.bearing
     span = clear + (least if bearing is None else bearing)
-    cover = frame.flue_start - frame.opening_top - told.height
-    wall, low = wall_weight(frame, weighed), cover < span / 2
-    carried = low_wall(wall, span, cover) if low else triangle(wall, span)
-    own = G * weighed.masses.get("lintel", 0.0) / (clear + 2 * (bearing or 0.0))
-    peaked, spread = (0.0, own + carried / span) if low else (carried, own)
-    moment, shear = bending(span, peaked, spread), reaction(span, peaked, spread)
+    cover = frame.flue_start - frame.opening_top - lintel.height
+    wall, low = wall_weight(frame, weights), cover < span / 2
+    carried = low_wall_load(wall, span, cover) if low else triangle_load(wall, span)
+    own = G * weights.masses.get("lintel", 0.0) / (clear + 2 * (bearing or 0.0))
+    triangular, uniform = (0.0, own + carried / span) if low else (carried, own)
+    moment, shear = bending(span, triangular, uniform), reaction(span, triangular, uniform)
     modulus = stress = allowed = needed = bent = limit = across = table = None
     seat = frame.breast
-    if told.material == "steel":
-        leaf = min(told.thickness, told.height, frame.breast)
-        seat = min(told.height, frame.breast)
-        made = angle(told.height, seat, leaf)
-        modulus, allowed, limit = made.modulus, figure("steel bending"), sag_limit(span)
+    if lintel.material == "steel":
+        leaf = min(lintel.thickness, lintel.height, frame.breast)
+        seat = min(lintel.height, frame.breast)
+        made = angle(lintel.height, seat, leaf)
+        modulus, allowed, limit = made.modulus, figure("steel bending"), deflection_limit(span)
         bent, table = (
-            sag(span, figure("steel modulus") * made.inertia, peaked, spread),
-            veneer_span(told.height, seat, leaf),
+            deflection(span, figure("steel modulus") * made.inertia, triangular, uniform),
+            veneer_span(lintel.height, seat, leaf),
         )
     else:
         modulus, across = (
-            slab_modulus(frame.breast, told.height),
-            shear / (frame.breast * told.height),
+            slab_modulus(frame.breast, lintel.height),
+            shear / (frame.breast * lintel.height),
         )
-        if told.material == "stone" and design.loads.stone is not None:
+        if lintel.material == "stone" and design.loads.stone is not None:
             allowed = rupture(design.loads.stone) / figure("stone safety factor")
     if modulus:
         stress = moment / modulus
         needed = moment / allowed if allowed else None
     pressed = 2 * shear / (seat * bearing) if bearing else None
-    skew = jack_skew(clear) if told.material == "masonry arch" else None
+    skew = jack_skew(clear) if lintel.material == "masonry arch" else None
     return LintelResult(
-        told.material,
+        lintel.material,
         clear,
         span,
         bearing,

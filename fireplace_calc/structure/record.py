@@ -24,14 +24,14 @@ class Structure:
     design : Design
     frame : Frame
     weights : Weights
-        Mass of every part. [kg]
-    stack : Stack
+        Mass of every part.
+    stack : FreeStack
         The chimney above its last support.
-    shake : SeismicLoad or None
+    seismic_load : SeismicLoad or None
         Earthquake on it, where the response is known.
     steel : Steel
         Bars, ties and straps by rule.
-    lintel : Lintel or None
+    lintel : LintelResult or None
         A straight head.
     arch : Arch or None
         An arched one.

@@ -1,5 +1,5 @@
-"""Flue areas and liners as old handbooks give them: second opinions, none of which decides anything.
-The codes' own flue rules are in ``rules``.
+"""Flue areas and liners as old handbooks give them: second opinions, which decide nothing. The
+codes' own flue rules are in ``rules``.
 """
 
 from __future__ import annotations

@@ -5,7 +5,7 @@ and confidence.
 from __future__ import annotations
 
 import csv
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -52,9 +52,11 @@ def source_of(row: dict[str, str]) -> Source:
 
 Entry = TypeVar("Entry")
 """What a table holds."""
+Key = TypeVar("Key", bound=Hashable)
+"""What it is found by."""
 
 
-def pick(table: Mapping[str, Entry], key: str, what: str) -> Entry:
+def pick(table: Mapping[Key, Entry], key: Key, what: str) -> Entry:
     """What a table holds under a key, or a sentence that says what it does hold."""
     try:
         return table[key]

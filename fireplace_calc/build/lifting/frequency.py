@@ -51,9 +51,9 @@ def frequency_multiplier(lifts: float, duration: str, origin: float) -> float:
 
     Examples
     --------
-    >>> frequency_multiplier(0.05, "long", KNEE), frequency_multiplier(9, "long", 0.5)
+    >>> frequency_multiplier(0.05, "long", 0.762), frequency_multiplier(9, "long", 0.5)
     (0.85, 0.0)
-    >>> round(frequency_multiplier(1.5, "short", KNEE), 3)
+    >>> round(frequency_multiplier(1.5, "short", 0.762), 3)
     0.925
     """
     require_finite("Lifts a minute", lifts)

@@ -15,7 +15,8 @@ from fireplace_calc.drawing.views.layout import LADDER, break_line, fit, length,
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box
 from fireplace_calc.structure import assess_structure
-from fireplace_calc.structure.arch import POINTS, THIRD, Arch
+from fireplace_calc.structure.arch import Arch
+from fireplace_calc.structure.arch_thrust import POINTS, THIRD
 
 UNDER, OVER = 0.30, 0.25
 """How much of the jamb and of the wall over the crown is shown. [m]"""
@@ -47,7 +48,7 @@ def arch(
             ],
             "hidden",
         )
-    view.path(found.drawn, "cut")
+    view.path(found.line_points, "cut")
     sheet.text(
         *view.at(0.0, f.opening_top - 0.08),
         f"thrust {show(found.line.thrust, 'force', units)}",
@@ -87,20 +88,23 @@ def _masonry(view: View, geometry: Geometry, low: float, top: float) -> None:
 def _words(found: Arch, geometry: Geometry, units: str) -> list[tuple[tuple[float, float], str]]:
     """What is what, and where to point at it. [m]"""
     f, ring = geometry.frame, found.ring
-    end, crown = found.drawn[-1], found.spring + ring.at(f.half_width * 0.45, 2 / 3)
+    end, crown = found.line_points[-1], found.spring + ring.at(f.half_width * 0.45, 2 / 3)
     held = "keeps to the middle third" if found.line.inside else "leaves the middle third"
     jamb = f.block_half - f.half_width
     return [
         ((f.half_width * 0.45, crown), f"middle third: within {THIRD:.2f} of the depth"),
-        (found.drawn[len(found.drawn) * 7 // 8], f"line of thrust {held}: {found.line.stray:.2f}"),
-        (end, f"jamb held against {show(found.abutment, 'force', units)}"),
+        (
+            found.line_points[len(found.line_points) * 7 // 8],
+            f"line of thrust {held}: {found.line.eccentricity:.2f}",
+        ),
+        (end, f"jamb held against {show(found.abutment_thrust, 'force', units)}"),
         (
             (f.half_width + jamb / 2, found.spring - 0.06),
             f"bed joint takes {show(found.friction, 'force', units)} by friction",
         ),
         (
             (f.half_width + jamb / 2, found.spring - 0.16),
-            f"safe against tipping {found.toppling:.1f} times",
+            f"safe against tipping {found.overturning:.1f} times",
         ),
     ]
 

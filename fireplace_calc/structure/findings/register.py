@@ -8,20 +8,20 @@ from typing import TYPE_CHECKING
 
 from fireplace_calc.rules.book import worst_first
 from fireplace_calc.rules.core import JUDGEMENT, Finding
-from fireplace_calc.structure.findings import carried, upright
+from fireplace_calc.structure.findings import load_bearing, stability
 
 if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
 
-RULES = (*upright.RULES, *carried.RULES)
+RULES = (*stability.RULES, *load_bearing.RULES)
 
 
-def judgement(work: Structure) -> tuple[Finding, ...]:
+def judgement(structure: Structure) -> tuple[Finding, ...]:
     """Every finding on the structure, worst first.
 
     Parameters
     ----------
-    work : Structure
+    structure : Structure
 
     Returns
     -------
@@ -29,4 +29,4 @@ def judgement(work: Structure) -> tuple[Finding, ...]:
         ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was
         found.
     """
-    return worst_first(rule.check(work, JUDGEMENT) for rule in RULES)
+    return worst_first(rule.check(structure, JUDGEMENT) for rule in RULES)

@@ -20,7 +20,7 @@ STRONG_SEISMIC = ("D0", "D1", "D2", "E")
 
 
 def design_response(mapped: float, soil: float) -> float:
-    """Short-period design response, ASCE 7's SDS.
+    r"""Short-period design response, ASCE 7's SDS.
 
     Parameters
     ----------
@@ -31,6 +31,14 @@ def design_response(mapped: float, soil: float) -> float:
     -------
     float
         Over gravity. [-]
+
+    Notes
+    -----
+    .. math:: S_{DS} = \tfrac{2}{3} F_a S_S
+
+    References
+    ----------
+    ASCE 7-16, 11.4.
     """
     return 2 / 3 * soil * mapped
 
@@ -47,6 +55,10 @@ def force_bounds(response: float, importance: float = 1.0) -> tuple[float, float
     -------
     tuple of float
         Over the weight. [-]
+
+    References
+    ----------
+    ASCE 7-16, equations 13.3-2 and 13.3-3.
     """
     return (
         figure("component force, least") * response * importance,
@@ -68,7 +80,7 @@ def component_force(
     response : float
         SDS. [-]
     amplification : float
-        ap: 2.5 unbraced or braced below the centre of mass, 1.0 braced above it. [-]
+        ap: 2.5 unbraced or braced below the center of mass, 1.0 braced above it. [-]
     level : float
         Where it is held over the roof's height: 1 at the roof; 0 only for a chimney on the ground
         by itself, and that is another chapter. [-]
@@ -85,6 +97,10 @@ def component_force(
     Notes
     -----
     .. math:: F_p / W_p = 0.4\,a_p S_{DS} (1 + 2 z/h) I_p / R_p
+
+    References
+    ----------
+    ASCE 7-16, equations 13.3-1 to 13.3-3.
 
     Examples
     --------
@@ -113,7 +129,7 @@ class SeismicLoad:
     response, amplification, ratio : float
         SDS, ap, and Fp over the weight. [-]
     braced : bool
-        Held above the centre of mass of the stack.
+        Held above the center of mass of the stack.
     force, vertical : float
         Sideways, and up or down with it, at strength level. [N]
     moment : float
@@ -133,7 +149,7 @@ class SeismicLoad:
 
 
 def seismic_load(
-    design: Design, frame: Frame, weighed: Weights, standing: FreeStack
+    design: Design, frame: Frame, weights: Weights, stack: FreeStack
 ) -> SeismicLoad | None:
     """Earthquake on the free part; nothing where the response is not known.
 
@@ -141,15 +157,13 @@ def seismic_load(
     ----------
     design : Design
     frame : Frame
-    weighed : Weights
-        Mass of every part. [kg]
-    standing : Stack
-        What stands free.
+    weights : Weights
+        Mass of every part.
+    stack : FreeStack
 
     Returns
     -------
-    Shake or None
-        Force, moment and stress. [N, N m, Pa]
+    SeismicLoad or None
 
     Notes
     -----
@@ -159,20 +173,20 @@ def seismic_load(
     response = design.loads.sds
     if response is None:
         return None
-    told, whole = design.loads.support, weighed.point_mass(WALLS + LINING, frame.shoulder_top)
-    braced = told is not None and told > whole.z
+    support, whole = design.loads.support, weights.point_mass(WALLS + LINING, frame.shoulder_top)
+    braced = support is not None and support > whole.z
     amplification = figure("amplification, braced" if braced else "amplification, unbraced")
     ratio = component_force(response, amplification)
     force, vertical = (
-        ratio * G * standing.body.mass,
-        figure("vertical shaking") * response * G * standing.body.mass,
+        ratio * G * stack.seismic_mass.mass,
+        figure("vertical shaking") * response * G * stack.seismic_mass.mass,
     )
-    service, side = figure("service earthquake"), min(standing.sides, key=lambda s: s.modulus)
-    moment = service * force * max(standing.body.z - standing.base, 0.0)
+    service, side = figure("service earthquake"), min(stack.sides, key=lambda s: s.modulus)
+    moment = service * force * max(stack.seismic_mass.z - stack.base, 0.0)
     pressed = (
         figure("weight against wind") - service * figure("vertical shaking") * response
-    ) * standing.weight
-    lean = standing.weight * max(s.lean for s in standing.sides)
+    ) * stack.weight
+    offset_moment = stack.weight * max(s.offset for s in stack.sides)
     return SeismicLoad(
         response,
         amplification,
@@ -182,7 +196,7 @@ def seismic_load(
         vertical,
         moment,
         edge_tension(
-            moment + figure("weight against wind") * lean, pressed, side.area, side.modulus
+            moment + figure("weight against wind") * offset_moment, pressed, side.area, side.modulus
         ),
     )
 
@@ -243,16 +257,15 @@ def steel(design: Design, frame: Frame) -> Steel:
     Returns
     -------
     Steel
-        Counts [-] and the length of a bar. [m]
     """
-    told = design.anchorage
+    anchorage = design.anchorage
     width = (
         2 * max(frame.stack_half, frame.stack_depth)
-        if told.chimney_width is None
-        else told.chimney_width
+        if anchorage.chimney_width is None
+        else anchorage.chimney_width
     )
-    long = frame.crown_bottom - frame.footing_top
-    ties = ceil(long / figure("tie spacing") - LIMIT_SLACK) + 1
+    length = frame.crown_bottom - frame.footing_top
+    ties = ceil(length / figure("tie spacing") - LIMIT_SLACK) + 1
     least = frame.grade + figure("straps from")
     high = [
         level
@@ -261,8 +274,8 @@ def steel(design: Design, frame: Frame) -> Steel:
     ]
     levels = 0 if design.chimney.location == "interior" else len(high)
     return Steel(
-        None if told.n_flues is None else bar_count(width, told.n_flues),
-        long,
+        None if anchorage.n_flues is None else bar_count(width, anchorage.n_flues),
+        length,
         ties,
         levels,
         levels * round(figure("straps")),

@@ -9,12 +9,11 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.loads.weights import PointMass, Weights
-from fireplace_calc.structure.loads.wind import (
+from fireplace_calc.structure.loads.wind import WindLoad, wind_load
+from fireplace_calc.structure.loads.wind_pressure import (
     DIAGONAL,
-    WindLoad,
     force_coefficient,
     service_factor,
-    wind_load,
 )
 
 WALLS = ("chimney walls", "crown")
@@ -39,14 +38,14 @@ def ring(
     Returns
     -------
     tuple of float
-        Area [m2] and section modulus. [m3]
+        Area [m2] and section modulus [m3].
     """
     inertia = (breadth * thickness**3 - hole_breadth * hole_thickness**3) / 12
     return breadth * thickness - hole_breadth * hole_thickness, 2 * inertia / thickness
 
 
 def edge_tension(moment: float, weight: float, area: float, modulus: float) -> float:
-    """Stress at the windward edge of a bed joint.
+    r"""Stress at the windward edge of a bed joint.
 
     Parameters
     ----------
@@ -54,19 +53,25 @@ def edge_tension(moment: float, weight: float, area: float, modulus: float) -> f
         That bends it. [N m]
     weight : float
         That presses on it. [N]
-    area, modulus : float
-        Of the section. [m2, m3]
+    area : float
+        Of the section. [m2]
+    modulus : float
+        Of the section. [m3]
 
     Returns
     -------
     float
         Tension positive, compression negative. [Pa]
+
+    Notes
+    -----
+    .. math:: \sigma = M / S - N / A
     """
     return moment / modulus - weight / area
 
 
 def free_height(weight_density: float, thickness: float, pressure: float) -> float:
-    """How high a solid square stack may stand in even wind without any bond.
+    r"""How high a solid square stack may stand in even wind without any bond.
 
     Parameters
     ----------
@@ -81,6 +86,10 @@ def free_height(weight_density: float, thickness: float, pressure: float) -> flo
     -------
     float
         Height at which the line of force leaves the middle third. [m]
+
+    Notes
+    -----
+    .. math:: h = \gamma\,t^2 / 3 p
     """
     return weight_density * thickness**2 / (3 * pressure)
 
@@ -93,10 +102,10 @@ class Side:
     ----------
     thickness, area, modulus : float
         Along the wind [m], of the ring without its liner [m2, m3].
-    lean : float
-        How far the weight above stands off the middle of the section, where the flue is drawn
+    offset : float
+        How far the weight above lies off the middle of the section, where the flue is drawn
         sideways. [m]
-    push : WindLoad or None
+    wind_load : WindLoad or None
         As the map has it.
     moment : float or None
         Of the wind at service level about the section. [N m]
@@ -112,7 +121,7 @@ class Side:
     thickness: float
     area: float
     modulus: float
-    lean: float
+    offset: float
     wind_load: WindLoad | None
     moment: float | None
     tension: float | None
@@ -130,21 +139,21 @@ class FreeStack:
     ----------
     base, top : float
         Level of the section that is checked, and of the liner's top. [m]
-    held : bool
+    supported : bool
         Held up to its crown, so that nothing stands free.
     weight : float
         Of walls and crown above the section. [N]
-    body : PointMass
-        The same with the liner, which shakes along; mass [kg] and middle. [m]
+    seismic_mass : PointMass
+        Of the same with the liner, which shakes along.
     sides : tuple of Side
         Wind from the side; wind from the front or the back.
     """
 
     base: float
     top: float
-    held: bool
+    supported: bool
     weight: float
-    body: PointMass
+    seismic_mass: PointMass
     sides: tuple[Side, Side]
 
     @property
@@ -153,8 +162,8 @@ class FreeStack:
         return max(self.top - self.base, 0.0)
 
     @property
-    def windy(self) -> bool:
-        """Wind is known."""
+    def wind_known(self) -> bool:
+        """Whether wind speed and exposure are known."""
         return self.sides[0].wind_load is not None
 
     @property
@@ -165,7 +174,7 @@ class FreeStack:
         )
 
 
-def _side(design: Design, frame: Frame, sideways: bool, base: float, standing: PointMass) -> Side:
+def _side(design: Design, frame: Frame, sideways: bool, base: float, above: PointMass) -> Side:
     along, across = (
         (frame.stack_half, frame.stack_depth) if sideways else (frame.stack_depth, frame.stack_half)
     )
@@ -176,47 +185,47 @@ def _side(design: Design, frame: Frame, sideways: bool, base: float, standing: P
     )
     thickness = 2 * along
     area, modulus = ring(2 * across, thickness, 2 * hole_across, 2 * hole)
-    lean = abs(standing.x - frame.shift_at(base)) if sideways else abs(standing.y - frame.flue_y)
-    lean = lean if lean > 1e-9 else 0.0
-    wind, weight = wind_load(design, frame, sideways, base), G * standing.mass
+    offset = abs(above.x - frame.shift_at(base)) if sideways else abs(above.y - frame.flue_y)
+    offset = offset if offset > 1e-9 else 0.0
+    wind, weight = wind_load(design, frame, sideways, base), G * above.mass
     if wind is None or weight <= 0:
         return Side(
-            thickness, area, modulus, lean, wind, None, None, None, None, modulus / area, None
+            thickness, area, modulus, offset, wind, None, None, None, None, modulus / area, None
         )
     moment = service_factor(design.loads.wind_map) * wind.moment(base)
     pressed = figure("weight against wind") * weight
-    bending = moment + pressed * lean
+    bending = moment + pressed * offset
     slender = (frame.liner_top - frame.grade) / (2 * min(frame.stack_half, frame.stack_depth))
     askew = 2 * force_coefficient(slender, DIAGONAL) / force_coefficient(slender)
     return Side(
         thickness,
         area,
         modulus,
-        lean,
+        offset,
         wind,
         moment,
         edge_tension(bending, pressed, area, modulus),
-        edge_tension(moment * askew + pressed * lean, pressed, area, modulus),
+        edge_tension(moment * askew + pressed * offset, pressed, area, modulus),
         bending / pressed,
         modulus / area,
-        weight * (thickness / 2 - lean) / moment if moment > 0 else None,
+        weight * (thickness / 2 - offset) / moment if moment > 0 else None,
     )
 
 
-def free_stack(design: Design, frame: Frame, weighed: Weights) -> FreeStack:
-    """The chimney above its last support, or above its shoulder where nobody knows of one.
+def free_stack(design: Design, frame: Frame, weights: Weights) -> FreeStack:
+    """The chimney above its last support, or above its shoulder where none is known.
 
     Parameters
     ----------
     design : Design
     frame : Frame
-    weighed : Weights
-        Mass of every part. [kg]
+    weights : Weights
+        Mass of every part.
 
     Returns
     -------
-    Stack
-        Loads at service level. [N]
+    FreeStack
+        Loads at service level.
 
     Notes
     -----
@@ -225,14 +234,15 @@ def free_stack(design: Design, frame: Frame, weighed: Weights) -> FreeStack:
     under diagonal wind meets about 1.5 times the bending of the face: the force is nine hundredths
     more and the section modulus less by the root of two.
     """
-    told = design.loads.support
-    held = told is not None and told >= frame.crown_bottom
+    support = design.loads.support
+    supported = support is not None and support >= frame.crown_bottom
     base = min(
-        max(frame.shoulder_top if told is None else told, frame.shoulder_top), frame.crown_bottom
+        max(frame.shoulder_top if support is None else support, frame.shoulder_top),
+        frame.crown_bottom,
     )
-    standing, body = weighed.point_mass(WALLS, base), weighed.point_mass(WALLS + LINING, base)
+    above, seismic_mass = weights.point_mass(WALLS, base), weights.point_mass(WALLS + LINING, base)
     sides = (
-        _side(design, frame, True, base, standing),
-        _side(design, frame, False, base, standing),
+        _side(design, frame, True, base, above),
+        _side(design, frame, False, base, above),
     )
-    return FreeStack(base, frame.liner_top, held, G * standing.mass, body, sides)
+    return FreeStack(base, frame.liner_top, supported, G * above.mass, seismic_mass, sides)

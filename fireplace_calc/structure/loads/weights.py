@@ -21,7 +21,15 @@ Moments = tuple[float, float, float, float]
 
 @dataclass(frozen=True, slots=True)
 class PointMass:
-    """A mass [kg] and the place of its middle. [m]"""
+    """A mass and the place of its middle.
+
+    Attributes
+    ----------
+    mass : float
+        [kg]
+    x, y, z : float
+        From the middle of the opening, the face of the wall and the room floor. [m]
+    """
 
     mass: float
     x: float
@@ -30,7 +38,7 @@ class PointMass:
 
 
 def _plane(polygon: Polygon) -> tuple[float, float, float]:
-    """Area of a level polygon and its first moments along x and y."""
+    """Area of a level polygon [m2] and its first moments along x and y [m3]."""
     twice = along = across = 0.0
     px, py = polygon[-1]
     for x, y in polygon:
@@ -82,6 +90,7 @@ def _under_arch(solid: ArchVoid) -> Moments:
 
 
 def _moments(solid: Solid) -> Moments:
+    """Volume [m3] of a solid, and its first moments [m4]."""
     if isinstance(solid, Loft):
         return _loft(solid)
     volume = solid.volume
@@ -105,7 +114,10 @@ def _over(solid: Solid, level: float) -> Solid | None:
     if solid.top <= level:
         return None
     if isinstance(solid, Loft):
-        return Loft(level, solid.top, solid.cut(level), solid.upper)
+        lower = solid.cut(level)
+        if lower is None:
+            raise ValueError(f"A cut at {level} m misses its solid.")
+        return Loft(level, solid.top, lower, solid.upper)
     if isinstance(solid, Cylinder):
         gone = solid.shift * (level - solid.bottom) / (solid.top - solid.bottom)
         return Cylinder(
@@ -130,7 +142,7 @@ def moments(part: Part, level: float | None = None) -> Moments:
     Returns
     -------
     tuple of float
-        Volume [m3], then its moments along x, y and z. [m4]
+        Volume [m3], then its moments along x, y and z [m4].
 
     Notes
     -----
@@ -148,7 +160,15 @@ def moments(part: Part, level: float | None = None) -> Moments:
 
 @dataclass(frozen=True)
 class Weights:
-    """Mass of every part by name [kg], and the parts themselves."""
+    """Mass of every part.
+
+    Attributes
+    ----------
+    masses : dict of str to float
+        By the part's name. [kg]
+    parts : dict of str to Part
+        Likewise.
+    """
 
     masses: dict[str, float]
     parts: dict[str, Part]
@@ -188,8 +208,7 @@ class Weights:
 
         Returns
         -------
-        Lump
-            Mass [kg] and its middle. [m]
+        PointMass
         """
         mass = x = y = z = 0.0
         for name in self.masses if names is None else names:
@@ -229,7 +248,6 @@ def weigh(geometry: Geometry) -> Weights:
     Returns
     -------
     Weights
-        By part. [kg]
     """
     masses = {part.name: 0.0 for part in geometry.parts}
     for share in share_out(geometry):

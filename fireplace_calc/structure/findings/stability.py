@@ -16,10 +16,13 @@ from fireplace_calc.rules.comparing import (
     unknown,
 )
 from fireplace_calc.rules.core import Rule, filing
-from fireplace_calc.structure.figures import figure, flexural_tension, flexural_tensions, source
+from fireplace_calc.structure.allowables import flexural_tension, flexural_tensions
+from fireplace_calc.structure.figures import figure, source
 from fireplace_calc.structure.loads.seismic import STRONG_SEISMIC
 
 if TYPE_CHECKING:
+    from fireplace_calc.structure.loads.stack import Side
+    from fireplace_calc.structure.loads.wind import WindLoad
     from fireplace_calc.structure.record import Structure
 
 CODE, CAUTIOUS, SLENDER, QUAKE = (
@@ -32,46 +35,41 @@ LOW = "The chimney does not rise over the roof."
 BOND = flexural_tensions()["solid", "N"][1]
 NO_TENSION = Source("statics: no tension at the edge", "derived")
 
-RULES: list[Rule] = []
+RULES: list[Rule[Structure]] = []
 judged = filing(RULES)
 
 
 # -- wind -----------------------------------------------------------------------------------------
-def _still(work: Structure) -> Compared | None:
-    """Why wind is not checked, or does not matter; nothing when it is known."""
-    if work.stack.held:
+def _wind(structure: Structure) -> tuple[Side, WindLoad] | Compared:
+    """The worse side with its wind, or why there is nothing to check."""
+    if structure.stack.supported:
         return not_applicable("Something holds the chimney up to its crown.")
-    site, loads = work.design.site, work.design.loads
-    if site.wind is None or loads.exposure is None:
-        return unknown("The wind speed" if site.wind is None else "The wind exposure")
-    side = work.stack.worst
-    return (
-        not_applicable("Nothing of the free part stands in the wind.")
-        if side.wind_load.area <= 0 and side.lean == 0
-        else None
-    )
+    side = structure.stack.worst
+    if side.wind_load is None:
+        speed_known = structure.design.site.wind is not None
+        return unknown("The wind exposure" if speed_known else "The wind speed")
+    if side.wind_load.area <= 0 and side.offset == 0:
+        return not_applicable("Nothing of the free part stands in the wind.")
+    return side, side.wind_load
 
 
-def _wind_note(work: Structure) -> str:
-    wind_load = work.stack.worst.wind_load
+def _wind_note(structure: Structure, wind_load: WindLoad) -> str:
     support = (
         ""
-        if work.design.loads.support is not None
+        if structure.design.loads.support is not None
         else " No support is known: free from the shoulder."
     )
     return f"Wind {wind_load.side}, as {wind_load.governs}.{support}"
 
 
 @judged("STR-01", CODE, "Tension across the bed joint at the support", "psi", BOND, over=True)
-def bond(work: Structure) -> Compared:
+def bed_joint_tension(structure: Structure) -> Compared:
     """Wind bends the stack, and mortar is weakest where it must stick."""
-    if said := _still(work):
-        return said
-    found, masonry, mortar = (
-        work.stack.worst.tension,
-        work.design.chimney.masonry,
-        work.design.loads.mortar,
-    )
+    wind = _wind(structure)
+    if isinstance(wind, Compared):
+        return wind
+    found, design = wind[0].tension, structure.design
+    masonry, mortar = design.chimney.masonry, design.loads.mortar
     if masonry != "brick":
         return Compared(
             NOT_CHECKED,
@@ -80,7 +78,7 @@ def bond(work: Structure) -> Compared:
         )
     if mortar is None:
         return Compared(NOT_CHECKED, found, note="The chimney's mortar is not known yet.")
-    return at_most(found, flexural_tension(mortar), _wind_note(work))
+    return at_most(found, flexural_tension(mortar), _wind_note(structure, wind[1]))
 
 
 @judged(
@@ -91,19 +89,22 @@ def bond(work: Structure) -> Compared:
     NO_TENSION,
     over=True,
 )
-def kern(work: Structure) -> Compared:
+def kern_eccentricity(structure: Structure) -> Compared:
     """Bond depends on weather and workmanship; weight is always there."""
-    return _still(work) or at_most(
-        work.stack.worst.eccentricity, work.stack.worst.kern, _wind_note(work)
-    )
+    wind = _wind(structure)
+    if isinstance(wind, Compared):
+        return wind
+    side, wind_load = wind
+    return at_most(side.eccentricity, side.kern, _wind_note(structure, wind_load))
 
 
 @judged("STR-03", CAUTIOUS, "Overturning at the support", "-", source("overturning factor"))
-def overturning(work: Structure) -> Compared:
+def stack_overturning(structure: Structure) -> Compared:
     """A stack that cracks right through still stands if its weight holds it down."""
-    if said := _still(work):
-        return said
-    found = [side.overturning for side in work.stack.sides if side.overturning is not None]
+    wind = _wind(structure)
+    if isinstance(wind, Compared):
+        return wind
+    found = [side.overturning for side in structure.stack.sides if side.overturning is not None]
     return (
         at_least(min(found), figure("overturning factor"), "Full weight against service wind.")
         if found
@@ -120,9 +121,9 @@ def overturning(work: Structure) -> Compared:
     source("UK slenderness"),
     over=True,
 )
-def british(work: Structure) -> Compared:
+def uk_slenderness(structure: Structure) -> Compared:
     """A rule for chimneys that nobody has worked out for wind."""
-    frame, masonry = work.frame, work.design.chimney.masonry
+    frame, masonry = structure.frame, structure.design.chimney.masonry
     found = (frame.liner_top - frame.uphill_contact) / (
         2 * min(frame.stack_half, frame.stack_depth)
     )
@@ -137,10 +138,10 @@ def british(work: Structure) -> Compared:
     )
 
 
-def _braced(work: Structure, found: Compared) -> Compared:
-    if work.design.abroad.braced:
+def _braced(structure: Structure, found: Compared) -> Compared:
+    if structure.design.abroad.braced:
         return not_applicable("The chimney is braced sideways.")
-    if found.verdict == FALLS_SHORT and work.design.abroad.braced is None:
+    if found.verdict == FALLS_SHORT and structure.design.abroad.braced is None:
         return Compared(
             NOT_CHECKED,
             found.provided,
@@ -151,11 +152,11 @@ def _braced(work: Structure, found: Compared) -> Compared:
 
 
 @judged("STR-05", SLENDER, "Free height, Ontario", "ft", source("Ontario free height"), over=True)
-def canadian(work: Structure) -> Compared:
+def ontario_free_height(structure: Structure) -> Compared:
     """Above this, brace the chimney or have it designed for wind."""
-    high = work.frame.crown_top - work.frame.uphill_contact
+    high = structure.frame.crown_top - structure.frame.uphill_contact
     return (
-        _braced(work, at_most(high, figure("Ontario free height")))
+        _braced(structure, at_most(high, figure("Ontario free height")))
         if high > 0
         else not_applicable(LOW)
     )
@@ -164,57 +165,58 @@ def canadian(work: Structure) -> Compared:
 @judged(
     "STR-06", SLENDER, "Least side that may stand free, Ontario", "in", source("Ontario least side")
 )
-def stout(work: Structure) -> Compared:
+def ontario_least_side(structure: Structure) -> Compared:
     """The free height goes only with a stack this thick both ways."""
     return _braced(
-        work,
+        structure,
         at_least(
-            2 * min(work.frame.stack_half, work.frame.stack_depth), figure("Ontario least side")
+            2 * min(structure.frame.stack_half, structure.frame.stack_depth),
+            figure("Ontario least side"),
         ),
     )
 
 
 # -- earthquake -----------------------------------------------------------------------------------
 @judged("STR-07", QUAKE, "Tension across the bed joint as plain masonry", "psi", BOND, over=True)
-def shaken(work: Structure) -> Compared:
+def seismic_tension(structure: Structure) -> Compared:
     """The ground throws the stack sideways by its own weight."""
-    if work.stack.held:
+    if structure.stack.supported:
         return not_applicable("Something holds the chimney up to its crown.")
-    if work.seismic_load is None:
+    if structure.seismic_load is None:
         return unknown("The design spectral response")
-    if work.design.anchorage.chimney_reinforced:
+    if structure.design.anchorage.chimney_reinforced:
         return not_applicable("It is reinforced; an engineer designs its bars.")
-    if work.design.site.seismic in STRONG_SEISMIC:
+    if structure.design.site.seismic in STRONG_SEISMIC:
         return (
             Compared(
                 FALLS_SHORT,
                 "plain masonry",
                 "reinforced",
-                f"Category {work.design.site.seismic} takes no plain chimney.",
+                f"Category {structure.design.site.seismic} takes no plain chimney.",
             )
-            if work.design.anchorage.chimney_reinforced is False
+            if structure.design.anchorage.chimney_reinforced is False
             else unknown("Whether the chimney is reinforced")
         )
-    found, mortar = work.seismic_load.tension, work.design.loads.mortar
-    if work.design.chimney.masonry != "brick" or mortar is None:
+    found, mortar = structure.seismic_load.tension, structure.design.loads.mortar
+    if structure.design.chimney.masonry != "brick" or mortar is None:
         return Compared(
             NOT_CHECKED, found, note="The chimney's mortar is not known yet, or it is not of brick."
         )
-    said = at_most(found, flexural_tension(mortar))
-    if said.verdict == MEETS and work.design.site.seismic is None:
+    compared = at_most(found, flexural_tension(mortar))
+    if compared.verdict == MEETS and structure.design.site.seismic is None:
         return Compared(
             NOT_CHECKED,
             found,
-            said.required,
+            compared.required,
             "The seismic category is not known yet: from D on no plain chimney is built.",
         )
-    return said
+    return compared
 
 
 @judged("STR-08", QUAKE, "Vertical bars for this chimney", "count", source("bars"))
-def bars(work: Structure) -> Compared:
+def vertical_bars(structure: Structure) -> Compared:
     """Bars hold the courses together when the ground throws them."""
-    category = work.design.site.seismic
+    category = structure.design.site.seismic
     if category is None:
         return unknown("The seismic design category")
     if category not in STRONG_SEISMIC:
@@ -225,7 +227,7 @@ def bars(work: Structure) -> Compared:
     if category == "E":
         return Compared(NOT_CHECKED, note="Category E has to be designed.")
     return at_least(
-        work.design.anchorage.vertical_bars_no4,
-        work.steel.bars,
+        structure.design.anchorage.vertical_bars_no4,
+        structure.steel.bars,
         "No. 4; by width or by flues, the larger count.",
     )

@@ -57,7 +57,7 @@ def designs(draw) -> Design:
         "smoke_chamber.lining_thickness": draw(_inches(0.25, 3)),
         "flue.shape": shape,
         "flue.size": draw(st.sampled_from(ROUND if shape == "round" else RECTANGULAR)),
-        "flue.turned": draw(st.booleans()),
+        "flue.long_side": draw(st.sampled_from(("along the opening", "front to back"))),
         "flue.sections": draw(st.integers(8, 40)),
         "flue.section_height": draw(_inches(12, 24)),
         "flue.offset": draw(_inches(0, 20)),

@@ -13,6 +13,9 @@ from strategies import designs
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
+from fireplace_calc.editing.designfile import load, save
+from fireplace_calc.editing.file_reading import load_text
+from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.frame_builder import build_frame
@@ -279,3 +282,41 @@ def test_the_ring_of_an_arch_ends_in_the_breast():
     assert made.frame.block_half == pytest.approx(64 * INCH)
     with pytest.raises(InputError, match="Lintel height.*1'-8\".*widen the jamb"):
         change(Design(), {**wide, "lintel.height": "20-1/2 in"})
+
+
+LIES = {"along the opening": "no", "front to back": "yes"}
+
+
+@pytest.mark.parametrize("size", ["4.5x13", "8x12", "12x16", "13x18"])
+@pytest.mark.parametrize("runs", LIES)
+def test_the_long_side_of_a_liner_lies_as_it_is_told(size, runs):
+    """A mason who reads it the other way sets flue and stack a quarter turn wrong: bore, liner,
+    stack and their plan, and the answer of older files to *Long side front to back*.
+    """
+    design = change(Design(), {"flue.size": size, "flue.long_side": runs})
+    made = build_geometry(design)
+    along = runs == "along the opening"
+    frame, (short, long) = made.frame, sorted(float(n) for n in size.split("x"))
+    assert (frame.bore.width > frame.bore.depth) == along
+    assert abs(frame.bore.width - frame.bore.depth) == pytest.approx((long - short) * INCH)
+    assert (frame.stack_half > frame.stack_depth) == along
+    adds, _ = made.by_name["flue liner"].plan((frame.shoulder_top + frame.liner_top) / 2)
+    xs, ys = ([p[k] for shape in adds for p in shape] for k in (0, 1))
+    assert max(xs) - min(xs) == pytest.approx((long if along else short) * INCH)
+    assert max(ys) - min(ys) == pytest.approx((short if along else long) * INCH)
+    assert change(Design(), {"flue.size": size, "flue.turned": LIES[runs]}) == design
+    assert "long_side" in text_of(design) and "turned" not in text_of(design)
+    old = text_of(design).replace(f'long_side = "{runs}"', f'turned = "{LIES[runs]}"')
+    assert load_text(old) == design
+
+
+def test_an_old_answer_goes_when_the_file_is_saved_over(tmp_path):
+    """Two answers to one question in one file would contradict each other."""
+    path = tmp_path / "old.toml"
+    design = change(Design(), {"flue.size": "8x12", "flue.long_side": "front to back"})
+    path.write_text(
+        text_of(design).replace('long_side = "front to back"', 'turned = "yes" # as it stands')
+    )
+    save(change(load(path), {"flue.long_side": "along the opening"}), path)
+    assert "turned" not in path.read_text()
+    assert load(path).flue.long_side == "along the opening"

@@ -48,7 +48,7 @@ CASES = {
         "flue.shape": "rectangular",
         "flue.size": "13x18",
         "flue.offset": "12 in",
-        "flue.turned": True,
+        "flue.long_side": "front to back",
     },
 }
 

@@ -334,8 +334,8 @@ def test_t21_forty_inches_and_a_hair_ask_for_two_bars_more():
 
 
 def test_t21_the_width_is_the_longer_side():
-    for turned in ("yes", "no"):
-        result = assess(change(Design(), {"flue.size": "13x18", "flue.turned": turned}))
+    for runs in ("along the opening", "front to back"):
+        result = assess(change(Design(), {"flue.size": "13x18", "flue.long_side": runs}))
         frame = result.geometry.frame
         assert abs(frame.stack_depth - frame.stack_half) > 0.05
         assert result.facts.chimney_width == pytest.approx(

@@ -7,6 +7,9 @@ from dataclasses import dataclass
 from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, count, length, quantity, text, yes_no
 
+ALONG = "along the opening"
+"""The long side of a liner left to right, as most stacks have it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Throat(Record):
@@ -152,8 +155,11 @@ class Flue(Record):
     )
     own_depth: float = length("Own flue depth", "12 in", "3 in", "48 in", "Inside, front to back.")
     own_wall: float = length("Own liner wall", "1 in", "1/4 in", "6 in", "Thickness.")
-    turned: bool = yes_no(
-        "Long side front to back", False, "Turns a rectangular liner.", optional=False
+    long_side: str = choice(
+        "Long side runs",
+        ALONG,
+        (ALONG, "front to back"),
+        "Which way a liner lies that is not square; own sizes are set as they are told.",
     )
     section_height: float = length(
         "Flue section height", "24 in", "4 in", "60 in", "Of one section or liner."

@@ -5,7 +5,7 @@ out.
 from __future__ import annotations
 
 import difflib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import fields, replace
 from functools import lru_cache
 from typing import Any
@@ -15,7 +15,19 @@ from fireplace_calc.base.messages import shown
 from fireplace_calc.base.record import MOST_PIECES, too_many
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.smoke_path import ALONG
 from fireplace_calc.editing.consistency import require_consistent
+
+
+def _long_side(turned: Any) -> tuple[str, Any]:
+    """Files of version 0.1 answered *Long side front to back* with yes or no."""
+    word = str(turned).strip().lower()
+    said = {"yes": "front to back", "true": "front to back", "no": ALONG, "false": ALONG}
+    return "flue.long_side", said.get(word, turned)
+
+
+OLD_KEYS: dict[str, Callable[[Any], tuple[str, Any]]] = {"flue.turned": _long_side}
+"""Inputs of older files, read as the inputs that took their place."""
 
 
 @lru_cache(maxsize=1)
@@ -90,6 +102,8 @@ def apply(design: Design, changes: Mapping[str, Any]) -> Design:
         key = book_names().get(
             given.replace("arrestor", "arrester"), given
         )  # books spell it either way
+        if key in OLD_KEYS:
+            key, value = OLD_KEYS[key](value)
         group, dot, name = key.partition(".")
         spec = all_inputs().get(key)
         if spec is not None:

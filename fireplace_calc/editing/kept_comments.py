@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 from fireplace_calc.base.inputs import inputs_of, is_record, pieces_of
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import OLD_KEYS
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import END, HEADER, text_of, written
 
@@ -81,7 +82,15 @@ def _read(old: str) -> tuple[TOMLDocument, Design]:
     import tomlkit
 
     design = load_text(old)
-    return tomlkit.parse(old.replace(END, "").rstrip() + "\n"), design
+    document = tomlkit.parse(old.replace(END, "").rstrip() + "\n")
+    for key, renewed in OLD_KEYS.items():
+        group, _, name = key.partition(".")
+        table = document.get(group, {})
+        if name in table:
+            now, value = renewed(table[name])
+            del table[name]
+            table[now.partition(".")[2]] = value
+    return document, design
 
 
 def _update(document: TOMLDocument, before: Design, after: Design) -> None:

@@ -7,7 +7,7 @@ from functools import lru_cache
 from math import pi
 
 from fireplace_calc.base.tables.liners import rectangular_liner, round_liner
-from fireplace_calc.design.smoke_path import Flue
+from fireplace_calc.design.smoke_path import ALONG, Flue
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ def flue_bore(flue: Flue) -> Bore:
         made = Bore(True, pipe.inside, pipe.inside, pipe.wall, pipe.net_area, pipe.size)
     else:
         row = rectangular_liner(flue.size)
-        made = Bore(False, row.inside_a, row.inside_b, row.wall, row.net_area, row.size)
-    if flue.turned and not made.round:
-        made = Bore(False, made.depth, made.width, made.wall, made.table_area, made.label)
+        short, long = sorted((row.inside_a, row.inside_b))
+        wide, deep = (long, short) if flue.long_side == ALONG else (short, long)
+        made = Bore(False, wide, deep, row.wall, row.net_area, row.size)
     return made

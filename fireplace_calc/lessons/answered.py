@@ -130,7 +130,7 @@ def _outdoors(rng: Random) -> dict[str, Any]:
     return {
         "flue.shape": shape,
         "flue.size": (ROUND if shape == "round" else RECTANGULAR)[0],
-        "flue.turned": rng.choice(("yes", "no")),
+        "flue.long_side": rng.choice(("front to back", "along the opening")),
         "flue.section_height": rng.choice(("12 in", "24 in")),
         "flue.sections": 12,
         "flue.offset": rng.choice(("0 in", "0 in", "0 in", "8 in", "12 in")),

@@ -46,9 +46,10 @@ def flue(d) -> SimpleNamespace:
         deep = wide
     else:
         a, b, wall, net = OBLONG[f.size]
-        wide, deep, wall, net = IN * (a - 2 * wall), IN * (b - 2 * wall), IN * wall, IN**2 * net
-    if f.turned and f.shape != "round":
-        wide, deep = deep, wide
+        a, b = IN * (a - 2 * wall), IN * (b - 2 * wall)
+        # the long side left to right, unless somebody wants it front to back
+        deep, wide = (max(a, b), min(a, b)) if "back" in f.long_side else (min(a, b), max(a, b))
+        wall, net = IN * wall, IN**2 * net
     bare = math.pi * (wide / 2) ** 2 if f.shape == "round" else wide * deep
     return SimpleNamespace(
         round=f.shape == "round", wide=wide, deep=deep, wall=wall, net=net, bare=bare

@@ -113,7 +113,7 @@ class Assessment:
 
     @cached_property
     def counts(self) -> dict[str, int]:
-        """How many findings there are of each verdict."""
+        """How many findings there are of each verdict. [-]"""
         found: dict[str, int] = {}
         for finding in self.findings:
             found[finding.verdict] = found.get(finding.verdict, 0) + 1

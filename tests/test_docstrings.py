@@ -21,6 +21,9 @@ FORMULA_ROOMS = (
     "base.places",
     "base.tables",
     "geometry",
+    "rules.comparing",
+    "rules.handbook_rows",
+    "assessment",
 )
 """Rooms and modules where every number of a public function has its unit."""
 

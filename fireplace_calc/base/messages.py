@@ -1,4 +1,4 @@
-"""What is said when something that came in cannot be used: one sentence, on one line, of a length that can be read."""
+"""Messages about what cannot be used: one sentence, on one line, of a length that can be read."""
 
 from __future__ import annotations
 
@@ -25,9 +25,9 @@ def shown(value: Any) -> str:
 
 
 def one_line(message: str) -> str:
-    """A message without line breaks and control letters, cut in the middle where it is too long.
+    r"""A message without line breaks and control letters, cut in the middle where it is too long.
 
-    >>> one_line("Opening width is 36\\n37 in")
+    >>> one_line("Opening width is 36\n37 in")
     'Opening width is 36 37 in'
     """
     half = LONGEST_MESSAGE // 2

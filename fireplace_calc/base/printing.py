@@ -19,12 +19,12 @@ from fireplace_calc.base.units import (
 )
 
 
-def feet_inches(metres: float, finest: int = 16, inches_only: bool = False) -> str:
+def feet_inches(meters: float, finest: int = 16, inches_only: bool = False) -> str:
     r"""Length to the nearest sixteenth, as a mason reads it.
 
     Parameters
     ----------
-    metres : float
+    meters : float
         The length. [m]
     finest : int
         Parts of an inch it is rounded to. [-]
@@ -43,8 +43,8 @@ def feet_inches(metres: float, finest: int = 16, inches_only: bool = False) -> s
     >>> feet_inches(11.99 * INCH)
     '1\'-0"'
     """
-    ticks = round(abs(metres) / INCH * finest)
-    sign = "-" if metres < 0 and ticks else ""
+    ticks = round(abs(meters) / INCH * finest)
+    sign = "-" if meters < 0 and ticks else ""
     whole, part = divmod(ticks, finest)
     feet, inches = (0, whole) if inches_only else divmod(whole, 12)
     fraction = Fraction(part, finest)

@@ -10,40 +10,34 @@ from typing import Any
 from unicodedata import normalize
 
 from fireplace_calc.base.messages import shown
-from fireplace_calc.base.units import _FT, _IN, EXAMPLES, FACTORS, SI_UNIT, InputError, registry
+from fireplace_calc.base.units import (
+    EXACT_FOOT,
+    EXACT_INCH,
+    EXAMPLES,
+    FACTORS,
+    SI_UNIT,
+    InputError,
+    registry,
+)
 
+# What a mason writes: "36", "2 1/2", "7-5/8", "3/4", ".5", "1e-3"; then a unit. Behind feet there
+# may be inches, and a slope is rise over run.
 _NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.?\d*(?:e[-+]?\d{1,3}(?!\d))?|\.\d+)"
-
-
 _PLAIN = re.compile(rf"\s*([-+−]?)\s*({_NUMBER})\s*([^\d\s].*)?\s*$", re.IGNORECASE)
-
-
 _FOOT = r"(?:'|ft\b|feet\b|foot\b|ft(?=[\d ./-]+in))"
-
-
 _FEET = re.compile(
     rf"""\s*([-+−]?)\s*({_NUMBER})\s*{_FOOT}\s*-?\s*({_NUMBER})\s*(?:"|in\b|inch\b|inches\b)?\s*$""",
     re.IGNORECASE,
 )
-
-
 _RISE = re.compile(rf"\s*({_NUMBER})\s*(?::|/|\s+in\s+)\s*({_NUMBER})\s*$", re.IGNORECASE)
-
-
 _UNIT = re.compile(r"[A-Za-zµ°](?:[A-Za-zµ°. /*^()-]|(?<=[A-Za-z*^-])[1-4](?!\d))*")
 """What may stand behind a number: one unit, with powers. No second number, and no sum."""
-
-
 _THOUSANDS = re.compile(r"(?<![\d.,])[1-9]\d{0,2}(?:[, \u00a0\u202f]\d{3})+(?![\d,/])")
-
-
+"""Thousands set apart by a comma or a thin space: the comma is no decimal mark here."""
 _SMALL = re.compile(" ?([¼-¾⅐-⅞])")
-
-
+"""A fraction in one letter."""
 LONGEST = 80
 """A quantity takes no more letters than this. [-]"""
-
-
 _POWER = re.compile(r"[\d)]\s*(?:\*\*|\^)|(?:\*\*|\^)\s*\(?\s*[-+]?\d\d")
 """A number raised to a power, or a unit to a high one: no quantity anybody writes, and years of
 sums if nested.
@@ -138,7 +132,9 @@ def _finite(number: float, kind: str, name: str, received: Any) -> float:
 def _by_rule(text: str, kind: str) -> float | None:
     """Read the common texts without waking pint; nothing when none of the rules fits."""
     if kind == "length" and (m := _FEET.match(text)):
-        return float((-1 if m[1] == "-" else 1) * (_number(m[2]) * _FT + _number(m[3]) * _IN))
+        return float(
+            (-1 if m[1] == "-" else 1) * (_number(m[2]) * EXACT_FOOT + _number(m[3]) * EXACT_INCH)
+        )
     if kind == "ratio" and (m := _RISE.match(text)):
         return float(_number(m[1]) / _number(m[2]))
     if m := _PLAIN.match(text):
@@ -153,12 +149,8 @@ def _by_rule(text: str, kind: str) -> float | None:
     return None
 
 
-@lru_cache(maxsize=4096)
-def _read(given: str, kind: str, name: str) -> float:
-    if len(given) > LONGEST:
-        raise _refuse(
-            name, kind, f"{given[:20]}...", f"is {given[:20]!r} and {len(given) - 20} letters more"
-        )
+def _in_plain_letters(given: str) -> str:
+    """The same text without printers' marks: primes, curly quotes, thousands, small fractions."""
     text = (
         given.replace("′", "'")
         .replace("″", '"')
@@ -167,10 +159,18 @@ def _read(given: str, kind: str, name: str) -> float:
         .replace("''", '"')
         .replace("−", "-")
     )
-    text = (
-        _THOUSANDS.sub(lambda m: re.sub(r"\D", "", m[0]), text).replace("²", "2").replace("³", "3")
-    )
-    text = _SMALL.sub(lambda m: " " + normalize("NFKC", m[1]).replace("⁄", "/"), text).strip()
+    text = _THOUSANDS.sub(lambda m: re.sub(r"\D", "", m[0]), text)
+    text = text.replace("²", "2").replace("³", "3")
+    return _SMALL.sub(lambda m: " " + normalize("NFKC", m[1]).replace("⁄", "/"), text).strip()
+
+
+@lru_cache(maxsize=4096)
+def _read(given: str, kind: str, name: str) -> float:
+    if len(given) > LONGEST:
+        raise _refuse(
+            name, kind, f"{given[:20]}...", f"is {given[:20]!r} and {len(given) - 20} letters more"
+        )
+    text = _in_plain_letters(given)
     try:
         number = _by_rule(text, kind)
     except ZeroDivisionError:

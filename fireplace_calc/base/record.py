@@ -1,4 +1,4 @@
-"""What every record of a design is: frozen, and checked in SI when it is made, by whatever door it comes."""
+"""What every record of a design is: frozen, and checked in SI whenever one is made."""
 
 from __future__ import annotations
 
@@ -157,8 +157,9 @@ def checked_pieces(name: str, piece: type, value: Any) -> tuple[Any, ...]:
         raise too_many(name)
     for number, one in enumerate(pieces, 1):
         if one.__class__ is not piece:
+            came = f"{name}, piece {number}, is {shown(one)}"
             raise InputError(
-                f"{name}, piece {number}, is {shown(one)}, but a record {piece.__name__} is wanted.",
+                f"{came}, but a record {piece.__name__} is wanted.",
                 name,
                 piece.__name__,
                 one,

@@ -17,15 +17,15 @@ from fireplace_calc.base.messages import one_line
 if TYPE_CHECKING:
     from pint import UnitRegistry
 
-_IN, _FT, _LB = Fraction("0.0254"), Fraction("0.3048"), Fraction("0.45359237")
-_PSF = _LB * Fraction("9.80665") / _FT**2
+EXACT_INCH, EXACT_FOOT, _LB = Fraction("0.0254"), Fraction("0.3048"), Fraction("0.45359237")
+_PSF = _LB * Fraction("9.80665") / EXACT_FOOT**2
 _H, _MILE = Fraction(3600), Fraction("1609.344")
 
-INCH, FOOT, MM = float(_IN), float(_FT), 0.001
-SQIN, SQFT = float(_IN**2), float(_FT**2)
-CUFT, CUYD = float(_FT**3), float(27 * _FT**3)
+INCH, FOOT, MM = float(EXACT_INCH), float(EXACT_FOOT), 0.001
+SQIN, SQFT = float(EXACT_INCH**2), float(EXACT_FOOT**2)
+CUFT, CUYD = float(EXACT_FOOT**3), float(27 * EXACT_FOOT**3)
 POUND, G, DEG = float(_LB), 9.80665, math.pi / 180
-PSF, PCF = float(_PSF), float(_LB / _FT**3)
+PSF, PCF = float(_PSF), float(_LB / EXACT_FOOT**3)
 
 FEET_INCHES, MILLIMETRES = "feet-inches", "millimetres"
 SYSTEMS = (FEET_INCHES, MILLIMETRES)
@@ -68,37 +68,47 @@ EXAMPLES = {
 _DEG = Fraction(DEG)
 FACTORS: dict[str, dict[str, Fraction]] = {
     "length": {
-        "in": _IN,
-        "inch": _IN,
-        "inches": _IN,
-        '"': _IN,
-        "ft": _FT,
-        "foot": _FT,
-        "feet": _FT,
-        "'": _FT,
+        "in": EXACT_INCH,
+        "inch": EXACT_INCH,
+        "inches": EXACT_INCH,
+        '"': EXACT_INCH,
+        "ft": EXACT_FOOT,
+        "foot": EXACT_FOOT,
+        "feet": EXACT_FOOT,
+        "'": EXACT_FOOT,
         "mm": Fraction(1, 1000),
         "cm": Fraction(1, 100),
         "m": Fraction(1),
-        "yd": 3 * _FT,
+        "yd": 3 * EXACT_FOOT,
     },
     "area": {
-        "in2": _IN**2,
-        "ft2": _FT**2,
+        "in2": EXACT_INCH**2,
+        "ft2": EXACT_FOOT**2,
         "mm2": Fraction(1, 10**6),
         "cm2": Fraction(1, 10**4),
         "m2": Fraction(1),
     },
-    "volume": {"ft3": _FT**3, "yd3": 27 * _FT**3, "m3": Fraction(1), "L": Fraction(1, 1000)},
+    "volume": {
+        "ft3": EXACT_FOOT**3,
+        "yd3": 27 * EXACT_FOOT**3,
+        "m3": Fraction(1),
+        "L": Fraction(1, 1000),
+    },
     "angle": {"deg": _DEG, "degrees": _DEG, "°": _DEG, "rad": Fraction(1)},
     "pressure": {"Pa": Fraction(1), "kPa": Fraction(1000), "psf": _PSF, "psi": 144 * _PSF},
     "speed": {"m/s": Fraction(1), "mph": _MILE / _H, "km/h": 1000 / _H},
     "mass": {"kg": Fraction(1), "lb": _LB, "t": Fraction(1000)},
     "mass rate": {"kg/h": 1 / _H, "kg/s": Fraction(1), "lb/h": _LB / _H},
-    "density": {"kg/m3": Fraction(1), "pcf": _LB / _FT**3, "lb/ft3": _LB / _FT**3},
+    "density": {"kg/m3": Fraction(1), "pcf": _LB / EXACT_FOOT**3, "lb/ft3": _LB / EXACT_FOOT**3},
     "ratio": {"": Fraction(1), "%": Fraction(1, 100)},
     "power": {"W": Fraction(1), "kW": Fraction(1000)},
     "force": {"N": Fraction(1), "kN": Fraction(1000), "lbf": _LB * Fraction("9.80665")},
-    "flow": {"m3/s": Fraction(1), "L/s": Fraction(1, 1000), "m3/h": 1 / _H, "cfm": _FT**3 / 60},
+    "flow": {
+        "m3/s": Fraction(1),
+        "L/s": Fraction(1, 1000),
+        "m3/h": 1 / _H,
+        "cfm": EXACT_FOOT**3 / 60,
+    },
 }
 """What one of each unit is in SI, exactly, so that 3'-0", 3 ft and 36 in come out as the same
 float.

@@ -93,7 +93,7 @@ def outlines(solids: tuple[Solid, ...], level: float) -> list[Outline]:
         if not s.bottom <= level < s.top:
             continue
         if isinstance(s, Cylinder):
-            (x, y), r = s.centre, s.radius
+            (x, y), r = s.center, s.radius
             x += s.shift * (level - s.bottom) / (s.top - s.bottom)  # an inclined flue
             found.append(
                 Outline(

@@ -45,7 +45,7 @@ class Opening(Record):
 
     @property
     def height(self) -> float:
-        """Clear height on the centre line, extension included. [m]"""
+        """Clear height on the center line, extension included. [m]"""
         return self.standard_height + self.extension
 
 
@@ -172,5 +172,5 @@ class Surround(Record):
         "Face", "brick", ("brick", "stone", "plaster", "tile"), "Finish of the breast in the room."
     )
     trim: tuple[Trim, ...] = pieces(
-        Trim, "Mantel and trim", "Every step of a moulded profile, one by one."
+        Trim, "Mantel and trim", "Every step of a molded profile, one by one."
     )

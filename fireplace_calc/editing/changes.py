@@ -57,7 +57,27 @@ def _unknown_key(key: str) -> InputError:
 
 
 def read_pieces(record: type, values: Any, key: str) -> tuple[Any, ...]:
-    """Read a list of like things; each entry names its own fields, and an error says which entry."""
+    """Read a list of like things.
+
+    Parameters
+    ----------
+    record : type
+        Of one of them.
+    values : iterable
+        Records, or tables that name their fields.
+    key : str
+        What is said to hold the list.
+
+    Returns
+    -------
+    tuple
+        Of records.
+
+    Raises
+    ------
+    InputError
+        Names the piece and the field.
+    """
     if isinstance(values, (str, bytes, Mapping)) or not hasattr(values, "__iter__"):
         raise InputError(
             f"{key} is {shown(values)}, but a list of tables is wanted.",

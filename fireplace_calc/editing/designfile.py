@@ -34,7 +34,7 @@ def save(design: Design, path: str | os.PathLike[str]) -> None:
 
 
 def _old_text(path: Path) -> str:
-    """Text of the file as it stands; none where nothing is there that a design could be read from."""
+    """Text of the file as it stands; none where there is no text to be read."""
     with suppress(OSError, InputError):
         return file_text(path)
     return ""

@@ -1,4 +1,4 @@
-"""The text of a design file: plain TOML in friendly units, that reads back to the identical record."""
+"""The text of a design file: plain TOML in friendly units, read back to the identical record."""
 
 from __future__ import annotations
 

@@ -32,7 +32,7 @@ _documents: dict[str, tuple[TOMLDocument, Design]] = {}
 
 
 def text_over(old: str, design: Design) -> str:
-    """Text of a design file that takes the place of another: with its comments and its order.
+    r"""Text of a design file that takes the place of another: with its comments and its order.
 
     Values that have not changed stand as the reader wrote them; what the file left out, and has
     changed since, is added behind the rest of its table.
@@ -51,7 +51,7 @@ def text_over(old: str, design: Design) -> str:
 
     Examples
     --------
-    >>> print(text_over('[opening]\\nwidth = "3 ft"  # as measured\\n', Design()))
+    >>> print(text_over('[opening]\nwidth = "3 ft"  # as measured\n', Design()))
     [opening]
     width = "3 ft"  # as measured
     """

@@ -119,7 +119,7 @@ class ArchRing:
 
     @property
     def half_angle(self) -> float:
-        """From the centre line to either skewback. [rad]"""
+        """From the center line to either skewback. [rad]"""
         return asin(min(self.span / 2 / self.radius, 1.0))
 
     @property
@@ -129,7 +129,7 @@ class ArchRing:
 
     @property
     def top(self) -> float:
-        """Top of the ring on the centre line. [m]"""
+        """Top of the ring on the center line. [m]"""
         return self.spring + self.rise + self.depth
 
     @property
@@ -162,5 +162,5 @@ class ArchRing:
 
     @property
     def half_width_per_height(self) -> float:
-        """Tangent of the half angle: where the skewback stands at a height over the centre. [-]"""
+        """Tangent of the half angle: where the skewback stands at a height over the center. [-]"""
         return sin(self.half_angle) / max(cos(self.half_angle), 1e-12)

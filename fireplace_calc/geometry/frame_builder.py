@@ -55,6 +55,7 @@ def build_frame(design: Design) -> Frame:
         design.flue,
         design.chimney,
     )
+    # Levels, from the hearth up to the crown and down to the footing.
     hearth = max(b.hearth_level, design.hearth.drop)
     opening_top = hearth + o.height
     throat = opening_top + design.throat.height
@@ -63,12 +64,14 @@ def build_frame(design: Design) -> Frame:
     crown_top = liner_top - ch.liner_above
     footing_bottom = -design.site.grade - b.footing_depth
     slab_top = hearth - fb.floor
+    # Breast, throat and rake share the depth of the firebox; the rake gives way, then the breast.
     width, back = o.width, back_width(design)
     rake = min(fb.rake, fb.depth - fb.breast - design.throat.depth)
     rake = rake if rake > ROUNDING else 0.0
     throat_back = fb.depth - rake
     breast = min(fb.breast, throat_back - design.throat.depth)
 
+    # From the flue outward: unit, gap and wall make the stack; the block below carries it all.
     inside = flue_bore(fl)
     casing = fl.casing if design.method == "modular" else 0.0
     unit_half = inside.width / 2 + inside.wall + casing

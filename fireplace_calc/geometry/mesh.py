@@ -3,7 +3,7 @@ booleans of manifold3d.
 
 Round things are faceted with their corners on the true surface: 72 facets to a flue, which hold
 0.13 % less than the cylinder, and 40 chords to an arch, at most 0.11 % less. No face stands more
-than a millionth of a metre off. numpy and manifold3d wake only when asked.
+than a millionth of a meter off. numpy and manifold3d wake only when asked.
 """
 
 from __future__ import annotations
@@ -272,13 +272,13 @@ def _arc(arch: ArchRing | ArchVoid, beyond: float = 0.0) -> list[Point]:
     """Soffit of an arch from left to right, or a line beyond it, as points of (x, z). The crown is
     a corner. [m]
     """
-    half, centre = (
+    half, center = (
         atan2(arch.span / 2, arch.radius - arch.rise),
         arch.spring + arch.rise - arch.radius,
     )
     turned = (half * (2 * k / CHORDS - 1) for k in range(CHORDS + 1))
     return [
-        ((arch.radius + beyond) * sin(a), centre + (arch.radius + beyond) * cos(a)) for a in turned
+        ((arch.radius + beyond) * sin(a), center + (arch.radius + beyond) * cos(a)) for a in turned
     ]
 
 

@@ -37,19 +37,21 @@ class Part:
         )
 
     def section(self) -> list[Polygon]:
-        """Upright cut on the centre line, front to back: polygons of ``(y, z)``. [m]
+        """Upright cut on the center line, front to back: polygons of ``(y, z)``. [m]
 
         Between two levels where nothing bends the cut is made of straight-sided pieces; pieces that
         meet are joined.
         """
         levels = sorted({z for s in self.adds + self.cuts for z in _bends(s)})
+        # A polygon grows upward as two chains of points, front and back. At each level those whose
+        # ends meet the next piece go on; the others are finished.
         open_sides: list[tuple[list[Point], list[Point]]] = []
         done: list[tuple[list[Point], list[Point]]] = []
         for low, high in pairwise(levels):
             here = [s for s in self.adds if _from(s) <= low and s.top >= high]
             gone = [s for s in self.cuts if _from(s) <= low and s.top >= high]
             starts, ends = _gaps(here, gone, low), _gaps(here, gone, high)
-            if len(starts) != len(ends):
+            if len(starts) != len(ends):  # a piece begins or ends between: nothing stands there
                 starts = ends = []
             running = []
             for (a, b), (c, d) in zip(starts, ends, strict=True):
@@ -79,7 +81,7 @@ class Part:
 
 
 def _from(solid: Solid) -> float:
-    """Where a solid begins on the centre line: an arch ring only at its crown."""
+    """Where a solid begins on the center line: an arch ring only at its crown."""
     return solid.spring + solid.rise if isinstance(solid, ArchRing) else solid.bottom
 
 
@@ -92,7 +94,7 @@ def _bends(solid: Solid) -> tuple[float, ...]:
 
 
 def _gaps(adds: list[Solid], cuts: list[Solid], z: float) -> list[tuple[float, float]]:
-    """What is solid along the centre line at ``z``, front to back, as pairs of y."""
+    """What is solid along the center line at ``z``, front to back, as pairs of y."""
     found = sorted(span for s in adds for span in spans(s, z))
     for hole in (span for s in cuts for span in spans(s, z)):
         found = [

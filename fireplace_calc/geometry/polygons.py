@@ -3,8 +3,8 @@
 The little that layouts, drawings and contacts need. A ring runs counter-clockwise. [m]
 
 Written here and not taken from a geometry library: a layout cuts hundreds of small rings while a
-slider moves, and on plain floats one cut costs a fifth of what a library of compiled shapes takes to
-wrap its corners and hand them back. The tests hold every function against such a library.
+slider moves, and on plain floats one cut costs a fifth of what a library of compiled shapes takes
+to wrap its corners and hand them back. The tests hold every function against such a library.
 """
 
 from __future__ import annotations

@@ -91,7 +91,7 @@ class Cylinder:
         Levels. [m]
     radius : float
         Of its level cut. [m]
-    centre : Point
+    center : Point
         At the bottom. [m]
     shift : float
         Of the center at the top, to the right. [m]
@@ -100,7 +100,7 @@ class Cylinder:
     bottom: float
     top: float
     radius: float
-    centre: Point
+    center: Point
     shift: float = 0.0
 
     @property
@@ -118,8 +118,8 @@ class Cylinder:
         """
         if not self.bottom <= z <= self.top:
             return None
-        cx = self.centre[0] + self.shift * (z - self.bottom) / (self.top - self.bottom)
-        return tuple((cx + self.radius * c, self.centre[1] + self.radius * s) for c, s in CIRCLE)
+        cx = self.center[0] + self.shift * (z - self.bottom) / (self.top - self.bottom)
+        return tuple((cx + self.radius * c, self.center[1] + self.radius * s) for c, s in CIRCLE)
 
 
 def spans(solid: Solid, z: float) -> list[tuple[float, float]]:
@@ -140,7 +140,7 @@ def spans(solid: Solid, z: float) -> list[tuple[float, float]]:
     """
     if isinstance(solid, Cylinder):
         inside = solid.bottom <= z <= solid.top
-        return [(solid.centre[1] - solid.radius, solid.centre[1] + solid.radius)] if inside else []
+        return [(solid.center[1] - solid.radius, solid.center[1] + solid.radius)] if inside else []
     if isinstance(solid, ArchRing):
         over = z - solid.spring - solid.rise
         return [(0.0, solid.thickness)] if -1e-9 <= over <= solid.depth + 1e-9 else []

@@ -24,7 +24,7 @@ Shown: TypeAlias = float | str | None
 
 @dataclass(frozen=True, slots=True)
 class Compared:
-    """What a rule found, in SI, before it is put into the book's unit."""
+    """What a rule found, before it is put into the book's unit: ``provided``, ``required``. [SI]"""
 
     verdict: str
     provided: Shown = None
@@ -33,13 +33,35 @@ class Compared:
 
 
 def printed(limit: float) -> float:
-    """The whole millimetres a book prints beside a length in inches. [m]"""
+    """The whole millimetres a book prints beside a length in inches.
+
+    Parameters
+    ----------
+    limit : float
+        As inches give it. [m]
+
+    Returns
+    -------
+    float
+        To the nearest millimeter. [m]
+    """
     return round(limit / MM) * MM
 
 
 def reaches(value: float, limit: float) -> bool:
     """At least the limit, give or take the slack.
 
+    Parameters
+    ----------
+    value, limit : float
+        Of one kind. [SI]
+
+    Returns
+    -------
+    bool
+
+    Examples
+    --------
     >>> reaches(36 * 0.0254 * (24 * 0.0254), 6 * 0.3048**2)
     True
     """
@@ -55,8 +77,19 @@ def at_least(
 ) -> Compared:
     """Provided must reach the limit; the limit itself is enough.
 
-    ``soft`` limits are lengths that the book also prints in whole millimetres: exactly that figure
-    is enough too.
+    Parameters
+    ----------
+    provided, limit : float or None
+        Where one is unknown, nothing is checked. [SI]
+    note : str
+        A remark on the finding.
+    soft : bool
+        The limit is a length that the book also prints in whole millimetres: exactly that figure is
+        enough too.
+
+    Returns
+    -------
+    Compared
     """
     if provided is None or limit is None:
         return Compared(NOT_CHECKED, provided, limit, note)
@@ -67,7 +100,21 @@ def at_least(
 def at_most(
     provided: float | None, limit: float | None, note: str = "", soft: bool = False
 ) -> Compared:
-    """Provided must not pass the limit; the limit itself is allowed."""
+    """Provided must not pass the limit; the limit itself is allowed.
+
+    Parameters
+    ----------
+    provided, limit : float or None
+        Where one is unknown, nothing is checked. [SI]
+    note : str
+        A remark on the finding.
+    soft : bool
+        As in ``at_least``.
+
+    Returns
+    -------
+    Compared
+    """
     if provided is None or limit is None:
         return Compared(NOT_CHECKED, provided, limit, note)
     good = reaches(limit, provided) or (soft and _same(provided, printed(limit)))

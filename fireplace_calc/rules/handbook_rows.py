@@ -12,7 +12,18 @@ from fireplace_calc.rules.facts import Facts
 
 @lru_cache(maxsize=16)
 def brick_size(name: str) -> tuple[float, float, float]:
-    """Length, width and thickness from a brick's name such as ``9 x 4-1/2 x 2-1/2 in``. [m]"""
+    """Size of a brick from its name.
+
+    Parameters
+    ----------
+    name : str
+        Such as ``9 x 4-1/2 x 2-1/2 in``.
+
+    Returns
+    -------
+    tuple of float
+        Length, width and thickness. [m]
+    """
     numbers = re.findall(r"(\d+)(?:-(\d+)/(\d+))?", name)
     length, width, thickness = (
         (int(whole) + (int(top) / int(low) if top else 0.0)) * INCH for whole, top, low in numbers
@@ -35,8 +46,17 @@ def _table() -> tuple[tuple[float, float, float, float], ...]:
 
 
 def handbook_row(facts: Facts) -> tuple[float, float, float, float] | None:
-    """The table's row for the nearest height and the nearest width of it; none when the opening is
-    far from all of them. [m]
+    """The table's row for the nearest height and the nearest width of it.
+
+    Parameters
+    ----------
+    facts : Facts
+
+    Returns
+    -------
+    tuple of float or None
+        Width and height of the opening, least and greatest depth; none when the opening is far from
+        all of them. [m]
     """
     wide, tall = facts.opening_width, facts.design.opening.height
     near = min(_table(), key=lambda r: (abs(r[1] - tall), abs(r[0] - wide)))

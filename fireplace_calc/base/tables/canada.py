@@ -36,7 +36,7 @@ class RoundFlueCell:
 def canada_round_flues() -> tuple[RoundFlueCell, ...]:
     """Every cell, row by row."""
 
-    def metres(text: str) -> float | None:
+    def meters(text: str) -> float | None:
         return float(text) / 1000 if text else None
 
     return tuple(
@@ -45,8 +45,8 @@ def canada_round_flues() -> tuple[RoundFlueCell, ...]:
             float(r["opening_max_m2"]),
             float(r["height_min_m"]),
             float(r["height_max_m"]),
-            metres(r["flue_min_mm"]),
-            metres(r["flue_max_mm"]),
+            meters(r["flue_min_mm"]),
+            meters(r["flue_max_mm"]),
             source_of(r),
         )
         for r in rows("canada_round_flues.csv")

@@ -1,4 +1,4 @@
-"""Approved Document J of England with its neighbours."""
+"""Approved Document J of England with its neighbors."""
 
 from fireplace_calc.rules.uk import details, flue
 

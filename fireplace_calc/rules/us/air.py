@@ -1,4 +1,4 @@
-"""US IRC R1006 and its neighbours: outdoor air for the fire."""
+"""US IRC R1006 and its neighbors: outdoor air for the fire."""
 
 from __future__ import annotations
 

@@ -95,7 +95,7 @@ def _moments(solid: Solid) -> Moments:
         return _loft(solid)
     volume = solid.volume
     if isinstance(solid, Cylinder):
-        x, y, z = solid.centre[0] + solid.shift / 2, solid.centre[1], (solid.bottom + solid.top) / 2
+        x, y, z = solid.center[0] + solid.shift / 2, solid.center[1], (solid.bottom + solid.top) / 2
     elif isinstance(solid, ArchRing):
         angle, inner, outer = solid.half_angle, solid.radius, solid.radius + solid.depth
         middle = 2 / 3 * (outer**3 - inner**3) / (outer**2 - inner**2) * sin(angle) / angle
@@ -124,7 +124,7 @@ def _over(solid: Solid, level: float) -> Solid | None:
             level,
             solid.top,
             solid.radius,
-            (solid.centre[0] + gone, solid.centre[1]),
+            (solid.center[0] + gone, solid.center[1]),
             solid.shift - gone,
         )
     return solid if (solid.bottom + solid.top) / 2 >= level else None

@@ -84,7 +84,7 @@ def extent(solid: Any) -> tuple[float, float, float, float, float, float]:
         xs, ys = zip(*solid.lower, *solid.upper, strict=True)
         return min(xs), max(xs), min(ys), max(ys), solid.bottom, solid.top
     if isinstance(solid, Cylinder):
-        (x, y), r = solid.centre, solid.radius
+        (x, y), r = solid.center, solid.radius
         return (
             min(x, x + solid.shift) - r,
             max(x, x + solid.shift) + r,

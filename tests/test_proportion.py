@@ -126,7 +126,9 @@ def test_published_openings_are_the_table():
 def test_a_published_opening_finds_itself():
     found, _ = told({"opening.width": "42 in", "opening.standard_height": "36 in"})
     guide = found["published opening"]
-    assert guide.nearest == "row 10" and guide.off == pytest.approx(0) and "the same" in guide.says
+    assert (
+        guide.nearest == "row 10" and guide.off == pytest.approx(0) and "the same" in guide.sentence
+    )
     assert guide.source.confidence == "read"
 
 
@@ -159,8 +161,8 @@ def test_between_two_rooms_widths_are_read_by_floor_area():
     """
     widths = suited_widths(20 * FOOT, 13.2 * FOOT)
     assert (widths.low / INCH, widths.high / INCH) == pytest.approx((36, 44))
-    assert widths.stands(36 * INCH) == "within" and widths.stands(44 * INCH) == "within"
-    assert widths.stands(35.9 * INCH) == "narrower" and widths.stands(44.1 * INCH) == "wider"
+    assert widths.compare(36 * INCH) == "within" and widths.compare(44 * INCH) == "within"
+    assert widths.compare(35.9 * INCH) == "narrower" and widths.compare(44.1 * INCH) == "wider"
 
 
 def test_a_square_room_takes_both_walls():
@@ -177,7 +179,7 @@ def test_a_square_room_takes_both_walls():
 def test_what_is_unknown_or_off_the_table_is_not_checked(along, away):
     widths = suited_widths(along, away)
     assert widths.low is None and widths.high is None and widths.why
-    assert widths.stands(0.9) == "not checked"
+    assert widths.compare(0.9) == "not checked"
 
 
 @pytest.mark.parametrize("key", ["house.room_length", "house.room_width"])
@@ -249,12 +251,12 @@ def test_lines_show_the_ratio_they_are_named_for():
 def test_height_against_the_older_bulletin(extension, off, words):
     """30 and 42 in: both ends count as between them."""
     guide = told({"opening.extension": extension})[0]["height of the opening"]
-    assert guide.off == pytest.approx(off) and words in guide.says
+    assert guide.off == pytest.approx(off) and words in guide.sentence
 
 
 def test_an_opening_too_low_to_tend():
     guide = told({"opening.standard_height": "24 in"})[0]["height of the opening"]
-    assert guide.off == pytest.approx(24 / 30 - 1) and "20 % under the lower" in guide.says
+    assert guide.off == pytest.approx(24 / 30 - 1) and "20 % under the lower" in guide.sentence
 
 
 @pytest.mark.parametrize("units", SYSTEMS)
@@ -262,10 +264,10 @@ def test_every_guide_has_words_and_a_source(units):
     found, _ = told(SHELF, units)
     assert tuple(found) == NAMES
     for guide in found.values():
-        assert guide.says.endswith(".") and len(guide.source.text) > 10
+        assert guide.sentence.endswith(".") and len(guide.source.text) > 10
         assert guide.source.confidence in ("computed", "read", "memory")
         assert not any(
-            word in guide.says.lower() for word in ("must", "wrong", "beautiful", "ugly")
+            word in guide.sentence.lower() for word in ("must", "wrong", "beautiful", "ugly")
         )
         assert all(a != b for line in guide.lines for a, b in pairwise(line))
 

@@ -22,7 +22,6 @@ from fireplace_calc.draft.physics.wood import smoke, smoke_dew_point
 from fireplace_calc.draft.sizing import face_velocity, theoretical_draft
 from fireplace_calc.draft.spillage import Spill, spill
 from fireplace_calc.geometry.frame import Framed
-from fireplace_calc.geometry.parts import Geometry
 
 MODES = {
     "sizing": (
@@ -200,13 +199,13 @@ def draft_result(geometry: Framed, datum: str = DATUMS[0]) -> DraftResult:
     )
 
 
-def draft_results(geometries: Sequence[Geometry]) -> tuple[DraftResult, ...]:
+def draft_results(geometries: Sequence[Framed]) -> tuple[DraftResult, ...]:
     """Work many designs through every case: the same answers as one by one, in one search for all
     of them.
 
     Parameters
     ----------
-    geometries : sequence of Geometry
+    geometries : sequence of Framed
 
     Returns
     -------

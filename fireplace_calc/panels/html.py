@@ -233,7 +233,7 @@ def takeoff(result: Assessment, units: str) -> str:
 def guided(found: Iterable[Guide], result: Assessment, units: str) -> str:
     """What every guide says of the design, with its source, and which widths suit the room."""
     rows = [
-        _row((g.name.capitalize(), g.says, f"{g.source.text}, {g.source.confidence}"))
+        _row((g.name.capitalize(), g.sentence, f"{g.source.text}, {g.source.confidence}"))
         for g in found
     ]
     return remark(width_sentence(result.geometry, units)) + table(

@@ -3,28 +3,23 @@ here passes or fails.
 """
 
 from fireplace_calc.proportion.figures import (
-    Published,
+    PublishedOpening,
     nearest_published,
     nearest_shape,
     proportion_figures,
     published_openings,
     shapes,
 )
-from fireplace_calc.proportion.guides import (
-    NAMES,
-    Guide,
-    find_guides,
-    shelf_top,
-    wall_ends,
-    wall_top,
-)
-from fireplace_calc.proportion.widths import Widths, suited_widths, width_sentence
+from fireplace_calc.proportion.guide import NAMES, Guide
+from fireplace_calc.proportion.guides import find_guides
+from fireplace_calc.proportion.wall_guides import shelf_top, wall_ends, wall_top
+from fireplace_calc.proportion.widths import SuitedWidths, suited_widths, width_sentence
 
 __all__ = [
     "NAMES",
     "Guide",
-    "Published",
-    "Widths",
+    "PublishedOpening",
+    "SuitedWidths",
     "proportion_figures",
     "find_guides",
     "nearest_published",

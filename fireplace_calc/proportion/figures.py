@@ -14,7 +14,13 @@ from fireplace_calc.base.units import INCH
 
 @lru_cache(maxsize=1)
 def proportion_figures() -> dict[str, tuple[float, Source]]:
-    """Single figures by name, lengths in metres."""
+    """Single figures of proportion.
+
+    Returns
+    -------
+    dict of tuple
+        Length [m] or ratio [-], and its source, by name.
+    """
     return {
         r["name"]: (float(r["value"]) * (INCH if r["unit"] == "in" else 1.0), source_of(r))
         for r in rows("proportions.csv")
@@ -23,7 +29,13 @@ def proportion_figures() -> dict[str, tuple[float, Source]]:
 
 @lru_cache(maxsize=1)
 def shapes() -> dict[str, float]:
-    """Rectangles that have a name, long side over short side. [-]"""
+    """Rectangles that have a name.
+
+    Returns
+    -------
+    dict of float
+        Long side over short side, by name. [-]
+    """
     return {r["name"]: float(r["value"]) for r in rows("proportions.csv") if r["group"] == "shape"}
 
 
@@ -38,7 +50,7 @@ def nearest_shape(ratio: float) -> tuple[str, float]:
 
     Returns
     -------
-    str, float
+    tuple of str and float
         Its name, with ``upright`` when it stands, and its width over height. [-]
 
     Examples
@@ -51,8 +63,19 @@ def nearest_shape(ratio: float) -> tuple[str, float]:
 
 
 @dataclass(frozen=True, slots=True)
-class Published:
-    """One opening of the old table, with the depths it gives. [m]"""
+class PublishedOpening:
+    """One opening of the old table.
+
+    Attributes
+    ----------
+    row : int
+        Of the table. [-]
+    width, height : float
+        [m]
+    depth_low, depth_high : float
+        Of the firebox. [m]
+    source : Source
+    """
 
     row: int
     width: float
@@ -63,27 +86,32 @@ class Published:
 
 
 @lru_cache(maxsize=1)
-def published_openings() -> tuple[Published, ...]:
-    """All openings of the table, row by row."""
+def published_openings() -> tuple[PublishedOpening, ...]:
+    """All openings of the table.
+
+    Returns
+    -------
+    tuple of PublishedOpening
+        Row by row.
+
+    References
+    ----------
+    USDA Farmers' Bulletin 1889, 1941, table 3.
+    """
     return tuple(
-        Published(
+        PublishedOpening(
             int(r["row"]),
-            *(
-                float(r[n]) * INCH
-                for n in (
-                    "opening_width_w_in",
-                    "opening_height_h_in",
-                    "depth_d_min_in",
-                    "depth_d_max_in",
-                )
-            ),
+            float(r["opening_width_w_in"]) * INCH,
+            float(r["opening_height_h_in"]) * INCH,
+            float(r["depth_d_min_in"]) * INCH,
+            float(r["depth_d_max_in"]) * INCH,
             source_of(r),
         )
         for r in rows("fb1889_table3.csv")
     )
 
 
-def nearest_published(width: float, height: float) -> Published:
+def nearest_published(width: float, height: float) -> PublishedOpening:
     """The published opening nearest in width and height, both compared by ratio.
 
     Parameters
@@ -93,7 +121,7 @@ def nearest_published(width: float, height: float) -> Published:
 
     Returns
     -------
-    Published
+    PublishedOpening
         One row of the table.
     """
     return min(

@@ -13,17 +13,28 @@ FOOT = 12 * INCH
 
 
 @dataclass(frozen=True, slots=True)
-class Widths:
-    """Opening widths that suit a room, or why none can be told. [m]"""
+class SuitedWidths:
+    """Opening widths that suit a room.
+
+    Attributes
+    ----------
+    low, high : float or None
+        Least and largest; unknown where the table has none. [m]
+    why : str
+        Which rows they are from, or why there are none.
+    source : Source
+    """
 
     low: float | None
     high: float | None
     why: str
     source: Source
 
-    def stands(self, width: float) -> str:
-        """``within``, ``narrower`` or ``wider``; ``not checked`` where no widths are known."""
-        if self.low is None:
+    def compare(self, width: float) -> str:
+        """``within``, ``narrower`` or ``wider``, for a width [m]; ``not checked`` where no widths
+        are known.
+        """
+        if self.low is None or self.high is None:
             return "not checked"
         slack = 1e-7 * width
         return (
@@ -35,7 +46,7 @@ class Widths:
         )
 
 
-def suited_widths(along: float | None, away: float | None) -> Widths:
+def suited_widths(along: float | None, away: float | None) -> SuitedWidths:
     """Opening widths a published table gives for a room, read between its rows by floor area.
 
     Parameters
@@ -47,8 +58,8 @@ def suited_widths(along: float | None, away: float | None) -> Widths:
 
     Returns
     -------
-    Widths
-        Least and largest width. [m]
+    SuitedWidths
+        Least and largest width.
 
     Notes
     -----
@@ -63,18 +74,18 @@ def suited_widths(along: float | None, away: float | None) -> Widths:
     (36, 48)
     """
     table = rows("room_widths.csv")
-    told = Source(table[0]["source"], "memory")
+    source = Source(table[0]["source"], "memory")
     if along is None or away is None:
-        return Widths(None, None, "the size of the room is unknown", told)
+        return SuitedWidths(None, None, "the size of the room is unknown", source)
     areas = [float(r["room_short_ft"]) * float(r["room_long_ft"]) * FOOT**2 for r in table]
     floor = along * away
     if not areas[0] * (1 - 1e-9) <= floor <= areas[-1] * (1 + 1e-9):
         end, row = ("begins", table[0]) if floor < areas[0] else ("ends", table[-1])
-        return Widths(
+        return SuitedWidths(
             None,
             None,
             f"the table {end} with a room of {row['room_short_ft']} by {row['room_long_ft']} ft",
-            told,
+            source,
         )
     walls = (
         ("short", "long") if abs(along - away) < 1e-6 else ("long",) if along > away else ("short",)
@@ -92,24 +103,34 @@ def suited_widths(along: float | None, away: float | None) -> Widths:
     used = [table[i] for i, share in ((k, 1 - t), (k + 1, t)) if share > 1e-9]
     known = "read" if all(r["confidence"] == "read" for r in used) else "memory"
     rooms = " and ".join(f"{r['room_short_ft']} by {r['room_long_ft']} ft" for r in used)
-    return Widths(
+    return SuitedWidths(
         low,
         high,
         f"{' or '.join(walls)} wall, {'between ' if len(used) > 1 else ''}{rooms}",
-        Source(told.text, known),
+        Source(source.text, known),
     )
 
 
 def width_sentence(geometry: Geometry, units: str = FEET_INCHES) -> str:
-    """How the opening's width stands to its room, in one sentence; ``not checked`` when nothing can
-    be said.
+    """How the opening's width compares with its room.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    str
+        One sentence; *not checked* where the table or the room says nothing.
     """
     house, width = geometry.design.house, 2 * geometry.frame.half_width
     widths = suited_widths(house.room_length, house.room_width)
-    if widths.low is None:
+    if widths.low is None or widths.high is None:
         return f"Width for the room not checked: {widths.why}."
     words = {"within": "lies within", "narrower": "is less than", "wider": "is more than"}[
-        widths.stands(width)
+        widths.compare(width)
     ]
     ends = " to ".join(
         dict.fromkeys(

@@ -132,7 +132,7 @@ def _blocks(guides: Sequence[Guide], high: float, words: bool) -> list[list[str]
     if not words:
         return [[guide.name] for guide in guides]
     says = [
-        [*name, *wrapped(guide.says, COLUMN)] for name, guide in zip(names, guides, strict=True)
+        [*name, *wrapped(guide.sentence, COLUMN)] for name, guide in zip(names, guides, strict=True)
     ]
     known = [
         [*block, *wrapped(f"Source: {guide.source.text}; {guide.source.confidence}.", COLUMN)]

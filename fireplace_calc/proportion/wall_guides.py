@@ -1,0 +1,194 @@
+"""Breast and mantel against the wall: like shapes, golden section, thirds, heads of doors."""
+
+from __future__ import annotations
+
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.proportion.figures import proportion_figures, shapes
+from fireplace_calc.proportion.guide import GOLDEN, Guide, LengthText, percent
+from fireplace_calc.proportion.opening_guides import opening_size
+
+
+def shelf_top(geometry: Geometry) -> tuple[str, float]:
+    """The highest edge of the mantel; without a mantel, the top of the opening.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of str and float
+        Its name, and its level. [m]
+    """
+    top, trim = geometry.frame.opening_top, geometry.design.surround.trim
+    over = [
+        (top + piece.distance + piece.height, piece.name)
+        for piece in trim
+        if piece.place == "above"
+    ]
+    if not over:
+        return "opening", top
+    level, name = max(over)
+    return name, level
+
+
+def wall_ends(geometry: Geometry) -> float:
+    """Half the length of the wall where it is known, never less than the masonry or the hearth.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    float
+        From the center line. [m]
+    """
+    f, d = geometry.frame, geometry.design
+    own = max(f.block_half, f.half_width + d.hearth.side)
+    return max((d.house.room_length or 2 * own + 2.4) / 2, own)
+
+
+def wall_top(geometry: Geometry) -> float:
+    """Ceiling, never lower than the masonry over the opening.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    float
+        Level. [m]
+    """
+    return max(geometry.design.house.ceiling, geometry.frame.opening_top + 0.3)
+
+
+def like_shapes(geometry: Geometry) -> Guide:
+    """Opening and breast as like figures: their diagonals run alongside.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    Guide
+    """
+    (width, height), f = opening_size(geometry), geometry.frame
+    name, top = shelf_top(geometry)
+    if name == "opening":
+        name, top = (
+            "shoulder" if f.flue_start < wall_top(geometry) else "ceiling",
+            min(f.flue_start, wall_top(geometry)),
+        )
+    whole, own = 2 * f.block_half / top, width / height
+    lines = (
+        ((-width / 2, f.hearth), (width / 2, f.opening_top)),
+        ((-f.block_half, 0.0), (f.block_half, top)),
+    )
+    return Guide(
+        "like shapes",
+        f"Breast up to the {name}: width over height {whole:.2f}, the opening's {own:.2f}; "
+        f"{percent(whole / own - 1)}. Like shapes have diagonals side by side.",
+        whole,
+        "the opening",
+        own,
+        lines,
+        proportion_figures()["like shapes"][1],
+    )
+
+
+def golden_section(geometry: Geometry, text: LengthText) -> Guide:
+    """Floor to ceiling divided in the golden section, both ways up.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    text : LengthText
+        Prints a length.
+
+    Returns
+    -------
+    Guide
+    """
+    name, level = shelf_top(geometry)
+    top, far = wall_top(geometry), wall_ends(geometry)
+    part = 1 / shapes()[GOLDEN]
+    ideal = min((part, 1 - part), key=lambda share: abs(share - level / top))
+    lines = tuple(((-far, share * top), (far, share * top)) for share in (1 - part, part))
+    return Guide(
+        GOLDEN,
+        f"Top of the {name} at {level / top:.2f} of the wall's height; the section is at"
+        f" {ideal:.2f}, {text(ideal * top)} up; {percent(level / top / ideal - 1)}.",
+        level / top,
+        f"{ideal:.2f} of the wall",
+        ideal,
+        lines,
+        proportion_figures()[GOLDEN][1],
+    )
+
+
+def thirds(geometry: Geometry) -> Guide:
+    """The wall in three, side to side, and the breast's share of it.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    Guide
+    """
+    length, source = geometry.design.house.room_length, proportion_figures()["third"][1]
+    if length is None:
+        return Guide(
+            "thirds of the wall",
+            "Not checked: the length of the room is unknown.",
+            None,
+            "a third",
+            None,
+            (),
+            source,
+        )
+    length, top = 2 * wall_ends(geometry), wall_top(geometry)
+    found = 2 * geometry.frame.block_half / length
+    lines = tuple(((x, 0.0), (x, top)) for x in (-length / 6, length / 6))
+    return Guide(
+        "thirds of the wall",
+        f"The breast takes {found:.2f} of the wall's length; a third is 0.33,"
+        f" {percent(found * 3 - 1)}.",
+        found,
+        "a third",
+        1 / 3,
+        lines,
+        source,
+    )
+
+
+def door_head(geometry: Geometry, text: LengthText) -> Guide:
+    """A shelf in line with the heads of the doors.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    text : LengthText
+        Prints a length.
+
+    Returns
+    -------
+    Guide
+    """
+    (head, source), far = proportion_figures()["door head"], wall_ends(geometry)
+    name, level = shelf_top(geometry)
+    lines = (((-far, head), (far, head)),) if head < wall_top(geometry) else ()
+    return Guide(
+        "door head",
+        f"Usual door head at {text(head)}; top of the {name} at {text(level)},"
+        f" {percent(level / head - 1)}.",
+        level / head,
+        "in line",
+        1.0,
+        lines,
+        source,
+    )

@@ -593,7 +593,7 @@ def test_a_lesson_is_live(boathouse):
     assert "Engineering judgement" in shown_.checks.value
     shown_.teach("flue")
     assert "Engineering judgement" not in shown_.checks.value
-    shown_._line("rectangular 13x18 in")
+    shown_._take_liner("rectangular 13x18 in")
     assert (shown_.design.flue.shape, shown_.design.flue.size) == ("rectangular", "13x18")
 
 
@@ -601,29 +601,31 @@ def test_the_desk_replies(tmp_path):
     from fireplace_calc.panels.teaching.exercise_panel import practice
 
     session = practice(11, folder=tmp_path, faults=2)
+    numbers, search, sheets = session.numbers, session.search, session.sheets
     for kind in KINDS:
-        session._set(kind=kind)
-        for (box, reply), step in zip(session.answers, session.task.steps, strict=True):
-            assert box.description == step.prompt
+        numbers.chooser.value = kind
+        shown_ = numbers.steps.children
+        for box, reply, step in zip(shown_[::2], shown_[1::2], numbers.task.steps, strict=True):
+            assert box.description == step.prompt and not box.value and not reply.value
             box.value = shown(step.expected, step.kind)
             assert "✓ Right" in reply.value and 'role="status"' in reply.value
             if step.mistakes:
                 box.value = text_of(step.mistakes[0].value, step.kind)
                 assert "✗" in reply.value
-    first, second = (f.key for f in session.fault_finding.findings)
-    session.accuse(first)
-    assert "1 more to find" in session.verdict.value
-    session.accuse(second)
-    assert "Nothing else is broken" in session.verdict.value
+    first, second = (f.key for f in search.faults.findings)
+    search.accuse(first)
+    assert "1 more to find" in search.verdict.value
+    search.accuse(second)
+    assert "Nothing else is broken" in search.verdict.value
     assert (
-        session.accuse("FND-12" if "FND-12" in suspects(session.pack).values() else "HTH-02")
+        search.accuse("FND-12" if "FND-12" in suspects(session.student.pack).values() else "HTH-02")
         is not None
     )
-    session.students.value = "1-2"
-    assert session.write(False).is_file() and session.write(True).is_file()
-    session.students.value = "nobody"
-    session.write(True)
-    assert 'role="alert"' in session.job.status.value
+    sheets.students.value = "1-2"
+    assert sheets.write(False).is_file() and sheets.write(True).is_file()
+    sheets.students.value = "nobody"
+    sheets.write(True)
+    assert 'role="alert"' in sheets.job.status.value
 
 
 def test_designs_of_a_class_are_invented_and_say_so():

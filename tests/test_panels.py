@@ -84,9 +84,9 @@ def test_views_units_papers_and_codes_change_and_come_back():
         cell: image.value for cell, image in made.view_pane.board.images.items() if image.value
     }
     for move, back in (
-        (lambda: made._set_units("millimetres"), lambda: made._set_units("feet-inches")),
-        (lambda: made._set_paper("dark"), lambda: made._set_paper("light")),
-        (lambda: made._set_view("draft"), lambda: made._set_view("all")),
+        (lambda: made.set_units("millimetres"), lambda: made.set_units("feet-inches")),
+        (lambda: made.set_paper("dark"), lambda: made.set_paper("light")),
+        (lambda: made.set_view("draft"), lambda: made.set_view("all")),
     ):
         move()
         assert start != {
@@ -94,7 +94,7 @@ def test_views_units_papers_and_codes_change_and_come_back():
         }
         back()
         assert start == {cell: made.view_pane.board.images[cell].value for cell in start}
-    made._set_pack("US IRC 2015")
+    made.set_pack("US IRC 2015")
     assert "US IRC 2015" in told(made, "checks")
 
 
@@ -131,10 +131,10 @@ def test_a_moving_hand_gets_a_small_picture_and_a_resting_one_the_fine_one():
 def test_a_picture_that_no_hand_moves_is_fine_at_once(tmp_path):
     """Of a fault to find: nothing follows there that would send it again."""
     session = practice(3, folder=tmp_path)
-    assert fine(session.board)
+    assert fine(session.search.board)
     for view in ("section", "all"):
-        session._set(view=view)
-        assert fine(session.board)
+        session.search.look(view)
+        assert fine(session.search.board)
 
 
 def test_a_place_is_looked_up_and_set():
@@ -166,13 +166,13 @@ def test_a_check_is_shown_where_it_is_measured():
     assert made.view_pane.board.widget.children[0].value != first
     made.pointer.value = "HTH-05"  # for small openings
     assert "does not apply" in made.said.value
-    made._set_view("all")
+    made.set_view("all")
     assert (
         made.view_pane.marked == ""
         and made.pointer.value == ""
         and len(made.view_pane.board.widget.children) == 3
     )
-    made._set_pack("UK ADJ")
+    made.set_pack("UK ADJ")
     assert "UK-045" in dict(made.pointer.options).values()
 
 
@@ -211,7 +211,7 @@ def test_a_slider_reaches_the_ends_its_input_allows(boathouse):
     shown = panel(boathouse)
     slider = shown.leads["opening.width"].slider
     assert (slider.min, slider.max, slider.step) == (18, 96, 0.5)
-    shown._set_units("millimetres")
+    shown.set_units("millimetres")
     assert slider.comm is None, (
         "the page keeps its first ends for Home and End: the old slider has to go"
     )
@@ -414,7 +414,7 @@ def test_a_slider_that_rounds_what_it_shows_does_not_change_the_design():
     1066.8 mm, the step 10 mm.
     """
     made = panel(BOATHOUSE)
-    made._set_units("millimetres")
+    made.set_units("millimetres")
     lead = made.leads["opening.width"]
     assert lead.slider.value == pytest.approx(1066.8) and lead.box.value == "1066.8 mm"
     lead.slider.value = 1070.0  # the page's own rounding, not a hand
@@ -423,7 +423,7 @@ def test_a_slider_that_rounds_what_it_shows_does_not_change_the_design():
     assert made.design.opening.width == pytest.approx(1.08)
     lead.slider.value = 1070.0
     assert made.design.opening.width == pytest.approx(1.07), "and back to where it had rounded to"
-    made._set_units("feet-inches")
+    made.set_units("feet-inches")
     made.set_input("opening.width", "42.25 in")
     for rounded in (42.5, 42.0):
         lead.slider.value = 42.25

@@ -168,3 +168,13 @@ def change(design: Design, changes: Mapping[str, Any]) -> Design:
     changed = apply(design, changes)
     require_consistent(changed)
     return changed
+
+
+def value_of(design: Design, key: str) -> Any:
+    """What an input of a design is, by its dotted key; a list of pieces too.
+
+    >>> value_of(Design(), "flue.sections")
+    10
+    """
+    group, dot, name = key.partition(".")
+    return getattr(getattr(design, group), name) if dot else getattr(design, group)

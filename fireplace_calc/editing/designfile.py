@@ -61,9 +61,9 @@ def load(path: str | os.PathLike[str]) -> Design:
     return whole_design(parsed_file(Path(path)), str(path))
 
 
-def save_words(words: Mapping[str, str], path: str | os.PathLike[str]) -> None:
-    """Write a few plain words with their names, in one step."""
-    write_whole(path, "".join(f'{name} = "{word}"\n' for name, word in words.items()).encode())
+def text_of_words(words: Mapping[str, str]) -> str:
+    """A few plain words with their names, as the text of a file."""
+    return "".join(f'{name} = "{word}"\n' for name, word in words.items())
 
 
 def load_words(path: str | os.PathLike[str]) -> dict[str, str]:

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from time import monotonic
@@ -15,15 +16,18 @@ from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
-from fireplace_calc.editing.designfile import load, load_words, save, save_words
+from fireplace_calc.editing.designfile import load, load_words, text_of_words
+from fireplace_calc.editing.kept_comments import text_over
+from fireplace_calc.editing.kept_folder import KeptFolder
 from fireplace_calc.editing.visitor import own_folder
-from fireplace_calc.editing.whole_files import set_aside, write_whole
+from fireplace_calc.editing.whole_files import set_aside
 from fireplace_calc.rules import PACKS
 
 PAUSE = 1.0
 """A hand that rests longer has made a move of its own, to be undone alone. [s]"""
 STEPS_BACK, MOST_OPTIONS = 500, 4
-DESIGN, READER, OPTION = "design.toml", "reader.toml", "option-{}.toml"
+DESIGN, READER = "design.toml", "reader.toml"
+OPTIONS = tuple(f"option-{number}.toml" for number in range(1, MOST_OPTIONS + 1))
 """Files in the folder."""
 
 
@@ -42,17 +46,21 @@ class Session:
 
     def __init__(
         self, first: Design, pack: str, units: str, folder: str | os.PathLike[str] | None = None
-    ):
+    ) -> None:
         self.first, self.design, self.pack, self.units = first, first, pack, units
         self.options: list[Design] = []
         self.past: list[Design] = []
         self.coming: list[Design] = []
-        self.folder = None if folder is None else own_folder(folder)
+        self.folder = (
+            None if folder is None else KeptFolder(own_folder(folder), (DESIGN, READER, *OPTIONS))
+        )
         self.said = ""
         self._run = ("", 0.0)
-        self._kept: tuple = ()
+        self._kept: tuple[Any, ...] = ()
+        self._written: dict[str, Design] = {}
+        self._left: set[str] = set()
         if self.folder is not None:
-            self._open()
+            self._open(self.folder)
 
     def take(self, changes: Mapping[str, Any], run: str = "") -> None:
         """Change some inputs.
@@ -119,9 +127,21 @@ class Session:
         self.options.append(self.design)
         self._run = ("", 0.0)
 
+    @property
+    def notice(self) -> str:
+        """Where the work is kept, when that is not where it was asked to be."""
+        if self.folder is None or not self.folder.shared:
+            return ""
+        return (
+            f"{self.folder.asked} was changed elsewhere. This panel is kept in {self.folder.path}."
+        )
+
     def keep(self) -> None:
         """Bring the folder up to what is on the table. A file is replaced whole, so that a kill at
         any moment leaves the old or the new.
+
+        When somebody else has written there since, that stays, and this session goes on in a
+        folder of its own inside; ``notice`` says so.
 
         Raises
         ------
@@ -131,54 +151,71 @@ class Session:
         now = (self.design, self.pack, self.units, tuple(self.options))
         if self.folder is None or now == self._kept:
             return
-        before = self._kept or (None,) * 4
+        designs = dict(zip((DESIGN, *OPTIONS), (self.design, *self.options), strict=False))
+        files = {name: self._content(name, design) for name, design in designs.items()}
+        files[READER] = text_of_words({"pack": self.pack, "units": self.units}).encode()
         try:
-            self.folder.mkdir(parents=True, exist_ok=True)
-            if before[0] is not self.design:
-                save(self.design, self.folder / DESIGN)
-            if before[1:3] != now[1:3]:
-                save_words({"pack": self.pack, "units": self.units}, self.folder / READER)
-            if before[3] != now[3]:
-                for number, option in enumerate(self.options, 1):
-                    save(option, self.folder / OPTION.format(number))
-                for number in range(len(self.options) + 1, MOST_OPTIONS + 1):
-                    (self.folder / OPTION.format(number)).unlink(missing_ok=True)
+            self.folder.keep(files)
         except OSError as trouble:
             raise InputError(
-                f"Not kept: {self.folder} cannot be written: {trouble.strerror}.",
+                f"Not kept: {self.folder.path} cannot be written: {trouble.strerror}.",
                 "folder",
                 "a folder that can be written to",
-                str(self.folder),
+                str(self.folder.path),
             ) from None
-        self._kept = now
+        self._kept, self._written = now, designs
+
+    def _content(self, name: str, design: Design) -> bytes:
+        """A design as its file is to hold it, with the comments that a reader wrote into it."""
+        known = self.folder.known.get(name, b"") if self.folder else b""
+        if known and self._written.get(name) is design:
+            return known
+        return text_over(known.decode("utf-8-sig", "replace"), design).encode()
 
     def lay(self, name: str, content: bytes) -> Path | None:
-        """Lay a paper beside what is kept; nowhere when nothing is kept."""
+        """Lay a paper beside what is kept; nowhere when nothing is kept.
+
+        Raises
+        ------
+        InputError
+            When the folder cannot be written.
+        """
         if self.folder is None:
             return None
+        before = self.folder.path
         try:
-            self.folder.mkdir(parents=True, exist_ok=True)
+            laid = self.folder.lay(name, content)
         except OSError:
             return None
-        write_whole(self.folder / name, content)
-        return self.folder / name
+        if self.folder.path != before:
+            self._kept = ()
+            self.keep()
+        return laid
 
-    def _open(self) -> None:
+    def _open(self, folder: KeptFolder) -> None:
         """Take up what was kept; a file that cannot be read is set aside under another name, never
         overwritten.
         """
-        found = self._read(self.folder / DESIGN)
-        if found is not None:
-            self.design = found
-            if found != self.first:
-                self.past.append(self.first)
-                self.said = "Taken up where it was left. Start again brings the example back."
-        words = load_words(self.folder / READER)
+        with folder.alone():
+            found = self._read(folder.path / DESIGN)
+            if found is not None:
+                self.design = found
+            elif self.said:
+                self._say("The example stands in its place.")
+            options = [self._read(folder.path / name) for name in OPTIONS]
+            self.options = [option for option in options if option is not None]
+            words = load_words(folder.path / READER)
+            with suppress(OSError):  # what cannot be read stays unknown, so it is not written over
+                folder.known = {n: c for n, c in folder.look().items() if n not in self._left}
         self.pack = words["pack"] if words.get("pack") in PACKS else self.pack
         self.units = words["units"] if words.get("units") in SYSTEMS else self.units
-        for number in range(1, MOST_OPTIONS + 1):
-            option = self._read(self.folder / OPTION.format(number))
-            self.options += [] if option is None else [option]
+        if self.design != self.first:
+            self.past.append(self.first)
+            self._say("Taken up where it was left. Start again brings the example back.")
+        if folder.copies:
+            self._say(
+                f"Other panels kept their work in {', '.join(folder.copies)} of {folder.path}."
+            )
 
     def _read(self, path: Path) -> Design | None:
         if not path.exists():
@@ -186,8 +223,13 @@ class Session:
         try:
             return load(path)
         except InputError as trouble:
-            self.said = (
-                f"{trouble} It was set aside as {set_aside(path).name}, and the example stands in"
-                " its place."
-            )
-            return None
+            self._say(str(trouble))
+        try:
+            self._say(f"It was set aside as {set_aside(path).name}.")
+        except OSError:
+            self._left.add(path.name)
+            self._say("It cannot be renamed and stays as it is.")
+        return None
+
+    def _say(self, sentence: str) -> None:
+        self.said = f"{self.said} {sentence}".strip()

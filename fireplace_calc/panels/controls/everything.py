@@ -13,7 +13,7 @@ import ipywidgets as w
 
 from fireplace_calc.base.inputs import inputs_of, is_record, pieces_of
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.panels.changer import Changer
 from fireplace_calc.panels.controls.controls import Control
 from fireplace_calc.panels.controls.lookup import Lookup
@@ -55,9 +55,7 @@ class Everything:
 
     def show(self, key: str) -> None:
         """Bring one control up to the design."""
-        group, dot, name = key.partition(".")
-        record = getattr(self.panel.design, group)
-        self.controls[key].show(getattr(record, name) if dot else record, self.panel.units)
+        self.controls[key].show(value_of(self.panel.design, key), self.panel.units)
 
     @cached_property
     def widget(self) -> w.Accordion:

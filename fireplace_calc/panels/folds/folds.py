@@ -9,6 +9,7 @@ from collections.abc import Callable
 import ipywidgets as w
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.editing.changes import value_of
 from fireplace_calc.panels import html
 from fireplace_calc.panels.host import Host
 from fireplace_calc.proportion import NAMES, find_guides
@@ -65,10 +66,7 @@ class Checklist(Fold):
     def update(self) -> None:
         design, pack = self.panel.design, self.panel.pack
         keys = checklist(PACKS[pack])
-        left = sum(
-            getattr(getattr(design, group), name) is None
-            for group, _, name in (key.partition(".") for key in keys)
-        )
+        left = sum(value_of(design, key) is None for key in keys)
         self.hint.value = html.checklist_hint(pack, left)
         shown = tuple(self.panel.everything.control(key).widget for key in keys)
         if self.ticks.children != shown:

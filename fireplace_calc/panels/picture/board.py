@@ -51,7 +51,13 @@ class Board:
         Under a ``moving`` hand it is sent for speed, and ``settle`` has to follow when the hand
         rests.
         """
-        for pane, data in self.picture.encode_changed(views, self.panes, stamp, fine=not moving):
+        try:
+            packed = self.picture.encode_changed(views, self.panes, stamp, fine=not moving)
+        except Exception:  # what is half painted must not be taken for painted, nor be sent
+            self.picture.shown = {}
+            self.rough.clear()
+            raise
+        for pane, data in packed:
             self._send(pane, data)
             self.rough = self.rough | {pane} if moving else self.rough - {pane}
 

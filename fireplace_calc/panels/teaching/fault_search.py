@@ -1,0 +1,97 @@
+"""A fault to find in a drawing: the picture, the figures, and a guess at the rule that is broken."""
+
+from __future__ import annotations
+
+import ipywidgets as w
+
+from fireplace_calc.drawing.composed.live import live_views
+from fireplace_calc.drawing.sheets.lists import Column, Table
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.lessons import FaultFinding, Reply, figures, guess, suspects
+from fireplace_calc.panels import html
+from fireplace_calc.panels.controls.choices import button, dropdown, row
+from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.panels.teaching.replies import prompt_html, reply_html
+
+VIEWS = {
+    "All four views": "all",
+    "Front elevation": "front",
+    "Section": "section",
+    "Plan": "plan",
+    "Against the roof": "roof",
+}
+NO_SUSPECT = {"choose": ""}
+COLUMNS = (Column("Part", 18), Column("Figure", 34), Column("", 26)) * 2
+
+
+class FaultSearch:
+    """A design to look through.
+
+    Parameters
+    ----------
+    faults : FaultFinding
+        The design, and what is wrong with it.
+    units : str
+        ``feet-inches`` or ``millimetres``.
+    many : Widget
+        Chooses how many faults there are.
+    """
+
+    def __init__(self, faults: FaultFinding, units: str, many: w.Widget) -> None:
+        self.faults, self.units, self.view = faults, units, "all"
+        self.found: set[str] = set()
+        self.board, self.figures, self.verdict = Board(), w.HTML(), w.HTML()
+        named = NO_SUSPECT | suspects(faults.pack)
+        self.suspect = dropdown("Which rule is broken?", named, "", lambda _: None, "44em", "11em")
+        views = dropdown("View", VIEWS, self.view, self.look, "18em", "4em")
+        check = button("Check my answer", lambda: self.accuse(self.suspect.value))
+        self.widget = w.VBox(
+            [
+                row([views, many]),
+                self.board.widget,
+                row([self.suspect, check]),
+                self.verdict,
+                self.figures,
+            ]
+        )
+        self.show(faults, units)
+
+    def show(self, faults: FaultFinding, units: str) -> None:
+        """Show another design; the guesses begin afresh."""
+        if faults.pack != self.faults.pack:
+            self.suspect.options = NO_SUSPECT | suspects(faults.pack)
+        self.faults, self.units, self.verdict.value = faults, units, ""
+        self.found.clear()
+        self.figures.value = html.flow([self._table()])
+        self.look(self.view)
+
+    def look(self, view: str) -> None:
+        """Draw another view."""
+        self.view = view
+        self.board.frame(view != "all")
+        self.board.show(live_views(view, build_geometry(self.faults.design), self.units, ()))
+
+    def accuse(self, key: str) -> Reply | None:
+        """Take a guess at the rule that is broken."""
+        if not key:
+            self.verdict.value = prompt_html("Choose a rule first.")
+            return None
+        found = guess(self.faults, key, self.units)
+        if found.right:
+            self.found.add(key)
+            left = len(self.faults.findings) - len(self.found)
+            rest = f"{left} more to find." if left else "Nothing else is broken."
+            found = Reply(True, f"{found.text} {rest}")
+        self.verdict.value = reply_html(found)
+        return found
+
+    def _table(self) -> Table:
+        """The figures of the design in two columns."""
+        rows = figures(self.faults, self.units)
+        half = -(-len(rows) // 2)
+        right = (*rows[half:], *[("", "", "")] * (2 * half - len(rows)))
+        count = len(self.faults.findings)
+        many = "one rule" if count == 1 else f"{count} rules"
+        title = f"This design breaks {many} of {self.faults.pack} and no other"
+        pairs = zip(rows[:half], right, strict=True)
+        return Table(title, COLUMNS, tuple((*one, *other) for one, other in pairs))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from matplotlib.axes import Axes
+
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, WIDTH, elevations, single, views
 from fireplace_calc.drawing.roof.roof_marks import Limits
@@ -24,23 +26,23 @@ __all__ = [
 ]
 
 
-def front(ax, geometry: Geometry, units: str = FEET_INCHES, theme: str = "light") -> None:
+def front(ax: Axes, geometry: Geometry, units: str = FEET_INCHES, theme: str = "light") -> None:
     """Front elevation onto an Axes."""
     paint(ax, single("front", geometry, units), theme)
 
 
-def section(ax, geometry: Geometry, units: str = FEET_INCHES, theme: str = "light") -> None:
+def section(ax: Axes, geometry: Geometry, units: str = FEET_INCHES, theme: str = "light") -> None:
     """Section through the centre onto an Axes."""
     paint(ax, single("section", geometry, units), theme)
 
 
-def plan(ax, geometry: Geometry, units: str = FEET_INCHES, theme: str = "light") -> None:
+def plan(ax: Axes, geometry: Geometry, units: str = FEET_INCHES, theme: str = "light") -> None:
     """Plan at the hearth onto an Axes."""
     paint(ax, single("plan", geometry, units), theme)
 
 
 def roof(
-    ax,
+    ax: Axes,
     geometry: Geometry,
     units: str = FEET_INCHES,
     theme: str = "light",

@@ -54,9 +54,11 @@ def write_dxf(result: Assessment, path: str | os.PathLike[str], units: str = FEE
         When the file cannot be written.
     """
     import ezdxf
+    from ezdxf.filemanagement import new
+    from ezdxf.version import __version__ as version
 
     inches = units == FEET_INCHES
-    document = ezdxf.new("R2010")
+    document = new("R2010")
     document.units = ezdxf.units.IN if inches else ezdxf.units.MM
     document.header["$MEASUREMENT"] = 0 if inches else 1
     document.header["$LUNITS"] = 4 if inches else 2
@@ -64,7 +66,7 @@ def write_dxf(result: Assessment, path: str | os.PathLike[str], units: str = FEE
     pen.front()
     pen.section()
     pen.plan()
-    write_whole(path, _signed(document, ezdxf.__version__).encode(document.output_encoding))
+    write_whole(path, _signed(document, version).encode(document.output_encoding))
     return Path(path)
 
 
@@ -83,7 +85,7 @@ def _signed(document: Any, library: str) -> str:
 class _Pen:
     """Draws model metres at a scale, each view moved to its place."""
 
-    def __init__(self, document: Any, scale: float, geometry: Geometry):
+    def __init__(self, document: Any, scale: float, geometry: Geometry) -> None:
         self.document, self.space, self.scale, self.g, self.f = (
             document,
             document.modelspace(),
@@ -131,7 +133,7 @@ class _Pen:
             [self.at(*p) for p in points], close=True, dxfattribs={"layer": self.layer(layer)}
         )
 
-    def lines(self, segments: Iterable) -> None:
+    def lines(self, segments: Iterable[tuple[tuple[float, float], tuple[float, float]]]) -> None:
         """Brick edges."""
         layer = self.layer("joints")
         for (a, b), (c, d) in segments:

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from io import BytesIO
 from pathlib import Path
 from typing import Any
-from zipfile import ZIP_DEFLATED, ZipFile
+from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.resources import made_by
@@ -53,12 +53,20 @@ PROPERTIES = (
 
 
 class _Archive(ZipFile):
-    """The parts of a spreadsheet file; where the library would name itself as the program, we do."""
+    """The parts of a spreadsheet file; where the library would name itself as program, we do."""
 
-    def writestr(self, name: Any, data: Any, *rest: Any, **more: Any) -> None:
+    def writestr(
+        self,
+        zinfo_or_arcname: str | ZipInfo,
+        data: str | bytes,
+        compress_type: int | None = None,
+        compresslevel: int | None = None,
+    ) -> None:
+        """Write one part; ours where it names the program."""
         from openpyxl.xml.constants import ARC_APP
 
-        super().writestr(name, PROPERTIES if name == ARC_APP else data, *rest, **more)
+        ours = PROPERTIES if zinfo_or_arcname == ARC_APP else data
+        super().writestr(zinfo_or_arcname, ours, compress_type, compresslevel)
 
 
 def write_spreadsheet(
@@ -117,9 +125,9 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
         row, sold = line.row, all_goods()[line.row.item]
         waste = getattr(design.waste, sold.waste) if sold.waste else 0.0
         known = prices.get(row.item)
-        packed = known is not None and line.price is not None and known.per_pack
         order = f"=ROUNDUP(ROUND(D{number}*(1+E{number})/F{number},9),0)*F{number}"
-        packs = f"=ROUNDUP(G{number}/{known.per_pack},0)" if packed else None
+        per_pack = known.per_pack if known is not None and line.price is not None else None
+        packs = f"=ROUNDUP(G{number}/{per_pack},0)" if per_pack else None
         cells = (
             row.item,
             row.material,

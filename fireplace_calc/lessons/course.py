@@ -4,9 +4,15 @@ move.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
+from fireplace_calc.base.tables.liners import (
+    RectangularLiner,
+    RoundLiner,
+    rectangular_liners,
+    round_liners,
+)
 from fireplace_calc.build.notes import Caution, cautions
 
 LINER = "liner"
@@ -268,7 +274,10 @@ LESSONS: dict[str, Lesson] = {
 
 def liners() -> dict[str, dict[str, str]]:
     """Every liner of the tables by the name a mason calls it, with the inputs that choose it."""
-    by_shape = {"round": round_liners(), "rectangular": rectangular_liners()}
+    by_shape: dict[str, Mapping[str, RoundLiner | RectangularLiner]] = {
+        "round": round_liners(),
+        "rectangular": rectangular_liners(),
+    }
     return {
         f"{shape} {size} in": {"flue.shape": shape, "flue.size": size}
         for shape, table in by_shape.items()

@@ -32,11 +32,11 @@ SLIPS = {
 
 
 def shown(value: float, kind: str, units: str = FEET_INCHES) -> str:
-    """A value in the reader's units; small metric areas in square centimetres, so that a flue and a
+    r"""A value in the reader's units; small metric areas in square centimetres, so that a flue and a
     damper can be told apart.
 
     >>> shown(0.05, "area", "millimetres"), shown(0.9144, "length")
-    ('500 cm²', '3\\'-0"')
+    ('500 cm²', '3\'-0"')
     """
     if kind == "area" and units != FEET_INCHES and abs(value) < 1.0:
         return f"{value * 1e4:.0f} cm²"
@@ -107,7 +107,9 @@ class Given:
 
     def shown(self, units: str) -> str:
         """In the reader's units."""
-        return str(self.value) if self.kind == "word" else shown(self.value, self.kind, units)
+        if self.kind == "word" or isinstance(self.value, str):
+            return str(self.value)
+        return shown(self.value, self.kind, units)
 
 
 @dataclass(frozen=True, slots=True)

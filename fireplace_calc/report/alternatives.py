@@ -35,7 +35,7 @@ def differences(first: Design, other: Design, units: str = FEET_INCHES) -> tuple
     >>> differences(Design(), change(Design(), {"flue.sections": 12}))
     ('Flue sections 12',)
     """
-    said = []
+    said: list[str] = []
     for key, spec in all_inputs().items():
         group, dot, name = key.partition(".")
         old, new = (
@@ -43,8 +43,8 @@ def differences(first: Design, other: Design, units: str = FEET_INCHES) -> tuple
         )
         if old != new and key not in ("name", "note"):
             said.append(f"{spec.label} {_written(new, spec.kind, units)}")
-    for group in fields(Design):
-        record, former = getattr(other, group.name), getattr(first, group.name)
+    for field in fields(Design):
+        record, former = getattr(other, field.name), getattr(first, field.name)
         for name, piece in (pieces_of(record) if is_record(record) else {}).items():
             if getattr(record, name) != getattr(former, name):
                 said.append(
@@ -53,12 +53,14 @@ def differences(first: Design, other: Design, units: str = FEET_INCHES) -> tuple
     return tuple(said)
 
 
-def _written(value, kind: str, units: str) -> str:
+def _written(value: float | str | None, kind: str, units: str) -> str:
     if value is None:
         return UNKNOWN
     if kind == "yes-no":
         return "yes" if value else "no"
-    return str(value) if kind in WORDS else show(value, kind, units)
+    if kind in WORDS or isinstance(value, str):
+        return str(value)
+    return show(value, kind, units)
 
 
 def side_by_side(
@@ -91,7 +93,13 @@ def _told(
     result: Assessment, first: Assessment, several: bool, units: str, known: Mapping[str, Price]
 ) -> Iterator[tuple[str, str]]:
     d, f = result.design, result.geometry.frame
-    long, wide = (lambda v: show(v, "length", units)), (lambda v: show(v, "area", units))
+
+    def long(value: float) -> str:
+        return show(value, "length", units)
+
+    def wide(value: float) -> str:
+        return show(value, "area", units)
+
     apart = differences(first.design, d, units)
     if several:
         yield (

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array, BoolArray
 from fireplace_calc.base.tables.canada import canada_round_flues
 from fireplace_calc.draft.sizing import round_flue_for
 
@@ -27,19 +28,19 @@ class Agreement:
     and our diameter [m].
     """
 
-    opening: np.ndarray
-    height: np.ndarray
-    least: np.ndarray
-    most: np.ndarray
-    ours: np.ndarray
+    opening: Array
+    height: Array
+    least: Array
+    most: Array
+    ours: Array
 
     @property
-    def inside(self) -> np.ndarray:
+    def inside(self) -> BoolArray:
         """Whether our diameter lies in the band, cell by cell."""
         return (self.least <= self.ours) & (self.ours <= self.most)
 
     @property
-    def misfit(self) -> np.ndarray:
+    def misfit(self) -> Array:
         """Our diameter over the middle of the band, less one. [-]"""
         return 2 * self.ours / (self.least + self.most) - 1
 
@@ -78,7 +79,7 @@ def compare_with_canada(inlet: float, rise: float | None = None) -> Agreement:
         [(c.opening_low + c.opening_high) / 2 if c.opening_low else FIRST_ROW for c in cells]
     )
     height = np.array([(c.height_low + c.height_high) / 2 for c in cells])
-    ours = round_flue_for(opening, height, inlet, rise=rise)
+    ours = np.asarray(round_flue_for(opening, height, inlet, rise=rise))
     return Agreement(
         opening,
         height,

@@ -45,7 +45,7 @@ def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, .
         In the order of ``COLUMNS``.
     """
     flows, spills = result.draft.flows, result.draft.spills
-    said = []
+    said: list[tuple[str, ...]] = []
     for k, case in enumerate(CASES):
         if flows.stalled[k]:
             said.append(

@@ -12,6 +12,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.report.books import coverage_table
 from fireplace_calc.rules import PACKS
+from fireplace_calc.rules.core import Rule
 
 
 def _default(spec: Input) -> str:
@@ -40,7 +41,7 @@ def inputs_table() -> str:
 
 def rules_table() -> str:
     """Every rule as a Markdown table: key, clause, title, quantity, editions."""
-    seen: dict[str, tuple] = {}
+    seen: dict[str, Rule] = {}
     for pack in PACKS.values():
         for rule in pack.rules:
             seen.setdefault(f"{rule.key} {','.join(rule.editions)}", rule)

@@ -98,10 +98,10 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
         number = f"{value:.4g}" if abs(value) < 1e3 else grouped(value)
         return number if finding.unit in ("count", "-") else f"{number} {finding.unit}"
 
-    texts = tuple(shown(value) for value in figures)
-    if kind and finding.margin and texts[0] == texts[1]:
-        return tuple(f"{value:.3f} {finding.unit}" for value in figures)
-    return texts
+    provided, required, margin = (shown(value) for value in figures)
+    if kind and finding.margin and provided == required:
+        provided, required, margin = (f"{value:.3f} {finding.unit}" for value in figures)
+    return provided, required, margin
 
 
 def asked(finding: Finding, units: str = FEET_INCHES) -> str:

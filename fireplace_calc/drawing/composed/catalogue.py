@@ -1,4 +1,4 @@
-"""Every view there is, declared once: the panel's list, the live picture and the paper set read it."""
+"""Every view, declared once: the panel's list, the live picture and the paper set read it."""
 
 from __future__ import annotations
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Hashable, Iterator
 from dataclasses import replace
+from typing import Any
 
 from fireplace_calc.base.units import FEET_INCHES, FOOT
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
@@ -83,7 +84,7 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
     """
     f, d = geometry.frame, geometry.design
 
-    def pick(names: tuple[str, ...]) -> tuple:
+    def pick(names: tuple[str, ...]) -> tuple[float, ...]:
         return tuple(getattr(f, name) for name in names)
 
     box = (replace(d.firebox, jamb=FOOT), d.lintel, d.hearth, d.method)
@@ -162,7 +163,7 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
     )
 
 
-_kept: dict[tuple, Sheet] = {}
+_kept: dict[Hashable, Sheet] = {}
 
 
 def view_sheet(
@@ -194,7 +195,7 @@ def draw_view(
     ``shown``, by name.
     """
     sheet = Sheet(WIDTH, HEIGHT, hatch_size=CATALOGUE[view].broad if cell is WHOLE else 1.0)
-    more = {"limits": limits} if view == "roof" else {}
+    more: dict[str, Any] = {"limits": limits} if view == "roof" else {}
     if view == "room" and shown:
         more = {"guides": [guide for guide in find_guides(geometry, units) if guide.name in shown]}
     CATALOGUE[view].draw(sheet, cell, geometry, units, **more)

@@ -117,7 +117,7 @@ def class_pages(
 
 def class_sheet(
     seeds: Sequence[int | str],
-    path: str | os.PathLike,
+    path: str | os.PathLike[str],
     units: str = FEET_INCHES,
     key: bool = False,
     pack: str = DEFAULT_PACK,
@@ -240,7 +240,7 @@ def _numbers(
 def _drawing(
     fault_finding: FaultFinding, units: str, wide: float, high: float, cell: Cell
 ) -> Sheet:
-    """The four views of the faulty design, as large as they fit; its figures count, not the scale."""
+    """The four views of the faulty design, as large as they fit; not to scale."""
     sheet, made = Sheet(wide, high), build_geometry(fault_finding.design)
     top = cell.top - TITLE - 4
     sheet.text(cell.left + 3, top, "The design to look through", size=TITLE, ha="left", bold=True)

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import os
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
@@ -22,6 +22,7 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.layout import ARCHITECT
 from fireplace_calc.editing.file_text import fingerprint
+from fireplace_calc.takeoff import Price
 
 PAPERS = {"letter": (279.4, 215.9), "A4": (297.0, 210.0), "A3": (420.0, 297.0)}
 """All lying. [mm]"""
@@ -61,7 +62,7 @@ def pages(
     units: str,
     size: str | None = None,
     drawings_only: bool = False,
-    prices: dict | None = None,
+    prices: Mapping[str, Price] | None = None,
 ) -> list[tuple[str, Sheet]]:
     """Every sheet with its title block; a view is drawn at the largest round scale that fits."""
     wide, high = paper(units, size)
@@ -77,7 +78,7 @@ def pages(
 
 
 def blocked(
-    made: list[tuple[str, Sheet, float | None]], result: Assessment, units: str
+    made: Sequence[tuple[str, Sheet, float | None]], result: Assessment, units: str
 ) -> list[tuple[str, Sheet]]:
     """The same sheets with their title blocks; each has its name and, on a drawing, its scale
     denominator.
@@ -105,7 +106,9 @@ def _drawn(
             told.append(denominator)
             return ARCHITECT[units][denominator]
 
-        more = {"limits": roof_limits(result.findings)} if view.key == "roof" else {}
+        more: dict[str, Any] = (
+            {"limits": roof_limits(result.findings)} if view.key == "roof" else {}
+        )
         view.draw(
             sheet,
             cell,
@@ -179,7 +182,7 @@ def _block(
 
 
 def printing(
-    made: list[tuple[str, Sheet]], path: str | os.PathLike, result: Assessment
+    made: list[tuple[str, Sheet]], path: str | os.PathLike[str], result: Assessment
 ) -> Iterator[tuple[int, int, str]]:
     """Write sheets into one PDF, one by one, so that whoever waits can watch, and stop by closing
     the generator: then no file is left.
@@ -224,11 +227,11 @@ def printing(
 
 def writing(
     result: Assessment,
-    path: str | os.PathLike,
+    path: str | os.PathLike[str],
     units: str = FEET_INCHES,
     size: str | None = None,
     drawings_only: bool = False,
-    prices: dict | None = None,
+    prices: Mapping[str, Price] | None = None,
 ) -> Iterator[tuple[int, int, str]]:
     """The paper set as ``printing`` writes it."""
     return printing(pages(result, units, size, drawings_only, prices), path, result)
@@ -236,11 +239,11 @@ def writing(
 
 def paper_set(
     result: Assessment,
-    path: str | os.PathLike,
+    path: str | os.PathLike[str],
     units: str = FEET_INCHES,
     size: str | None = None,
     drawings_only: bool = False,
-    prices: dict | None = None,
+    prices: Mapping[str, Price] | None = None,
     told: Told | None = None,
 ) -> None:
     """Write the paper set as PDF; an earlier file is replaced only when the new one is whole.

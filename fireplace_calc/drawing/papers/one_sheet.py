@@ -48,7 +48,7 @@ TO_SIGN = (
 def hand_over(
     result: Assessment,
     options: Sequence[Assessment],
-    path: str | os.PathLike,
+    path: str | os.PathLike[str],
     units: str = FEET_INCHES,
     size: str | None = None,
     shown: Collection[str] = (),
@@ -102,7 +102,10 @@ def hand_over(
 
 
 def check_sheet(
-    result: Assessment, path: str | os.PathLike, units: str = FEET_INCHES, size: str | None = None
+    result: Assessment,
+    path: str | os.PathLike[str],
+    units: str = FEET_INCHES,
+    size: str | None = None,
 ) -> Told:
     """Write the sheet for an inspector: section and roof, every figure with its formula, what falls
     short and is open, lines to sign.

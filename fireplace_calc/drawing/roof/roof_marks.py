@@ -96,7 +96,12 @@ def _clearances(
     )
 
 
-def _beside(sheet: Sheet, middles: list, x: float, limits: tuple[float, float]) -> None:
+def _beside(
+    sheet: Sheet,
+    middles: list[tuple[float, float, list[str], str]],
+    x: float,
+    limits: tuple[float, float],
+) -> None:
     """Values in the margin, each with a leader to the height it belongs to."""
     rows = [SMALL * 1.5 * len(lines) + 2.0 for _, _, lines, _ in middles]
     for (y, tip, lines, ink), at in zip(

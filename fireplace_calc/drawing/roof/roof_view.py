@@ -21,7 +21,7 @@ from fireplace_calc.drawing.sheets.dimensions import (
     room_for,
 )
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
-from fireplace_calc.drawing.views.layout import LADDER, earth, fit, roomy, title
+from fireplace_calc.drawing.views.layout import LADDER, ScaleName, Scales, earth, fit, roomy, title
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box
 
@@ -35,8 +35,8 @@ def roof(
     geometry: Geometry,
     units: str,
     limits: Limits | None = None,
-    scales=LADDER,
-    name_scale=None,
+    scales: Scales = LADDER,
+    name_scale: ScaleName | None = None,
 ) -> View:
     """Draw the chimney and the roof, seen along the ridge, uphill to the right."""
     f, d = geometry.frame, geometry.design
@@ -63,7 +63,7 @@ def roof(
     x = view.at(left, 0)[0]
     levels(
         sheet,
-        [(view.at(0, z)[1], *text) for z, *text in marks],
+        [(view.at(0, z)[1], value, name) for z, value, name in marks],
         [x - 0.4] * len(marks),
         x - 4.6,
         side=-1,
@@ -182,7 +182,7 @@ def _nearby(view: View, geometry: Geometry, u: float, top: float, right: float) 
 
 
 def _chimney(view: View, geometry: Geometry) -> None:
-    """Chimney seen from its side, its flue sections counted inside; under the ground broken lines."""
+    """Chimney from its side, its flue sections counted inside; hidden lines under the ground."""
     f, d = geometry.frame, geometry.design
     low, high, stack = along(geometry)
     out = d.base.footing_projection

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.drawing.sheets.sheet import Pair
 
 Spot = tuple[float, float, float]
@@ -46,7 +47,8 @@ class Eye:
         spots = np.asarray(spots, dtype=float)
         k = self.away / (self.away + spots[..., 1:2])
         centre = np.array((0.0, self.level))
-        return centre + (spots[..., ::2] - centre) * k
+        shown: Array = centre + (spots[..., ::2] - centre) * k
+        return shown
 
     def size(self, y: float) -> float:
         """How large a thing at depth ``y`` shows, against its own size. [-]"""

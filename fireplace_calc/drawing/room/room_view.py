@@ -31,7 +31,16 @@ from fireplace_calc.drawing.views.front_elevation import (
     lintel_ring,
     opening_ring,
 )
-from fireplace_calc.drawing.views.layout import LADDER, fit, length, level, roomy, title
+from fireplace_calc.drawing.views.layout import (
+    LADDER,
+    ScaleName,
+    Scales,
+    fit,
+    length,
+    level,
+    roomy,
+    title,
+)
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
 from fireplace_calc.proportion import Guide, proportion_figures, wall_ends, wall_top
@@ -44,8 +53,8 @@ def room(
     cell: Cell,
     geometry: Geometry,
     units: str,
-    scales=LADDER,
-    name_scale=None,
+    scales: Scales = LADDER,
+    name_scale: ScaleName | None = None,
     guides: Sequence[Guide] = (),
 ) -> View:
     """Draw the fireplace in its room into a cell of a sheet; the window comes back for whoever
@@ -76,7 +85,7 @@ def room(
     edge, foot = view.at(x0, z0)
     levels(
         sheet,
-        [(view.at(0, z)[1], *text) for z, *text in marks],
+        [(view.at(0, z)[1], value, name) for z, value, name in marks],
         [edge - 1.0] * len(marks),
         edge - 6.5,
         side=-1,

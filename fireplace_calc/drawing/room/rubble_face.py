@@ -9,6 +9,7 @@ from math import ceil, floor
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array, Number
 from fireplace_calc.base.units import INCH
 
 COURSES = tuple(h * INCH for h in (7.0, 5.0, 8.5, 6.0, 9.0, 5.5, 7.5))
@@ -23,15 +24,16 @@ out again. [m]
 """
 
 
-def _stray(*numbers: np.ndarray) -> np.ndarray:
+def _stray(*numbers: Number) -> Array:
     """Numbers from nought to one that look drawn by lot but follow from where they stand."""
-    return (
+    stray: Array = (
         np.abs(
             np.sin(sum(n * k for n, k in zip(numbers, (12.9898, 78.233, 37.719), strict=False)))
             * 43758.5453
         )
         % 1.0
     )
+    return stray
 
 
 def rubble(left: float, right: float, bottom: float, top: float) -> np.ndarray:
@@ -65,10 +67,9 @@ def _patch(wide: int, low: int, high: int) -> np.ndarray:
     row = np.arange(len(beds) - 1.0)[:, None] + first * len(COURSES)
     n = np.arange(ceil(wide * PATCH / SHORT) + 1.0)[None, :]
     ahead, behind = (
-        np.cumsum(SHORT + (LONG - SHORT) * _stray(n + 1, row, np.float64(side)), axis=1)
-        for side in (0, 1)
+        np.cumsum(SHORT + (LONG - SHORT) * _stray(n + 1, row, side), axis=1) for side in (0, 1)
     )
-    x = (_stray(row, np.float64(3.0)) - 0.5) * SHORT + np.concatenate(
+    x = (_stray(row, 3.0) - 0.5) * SHORT + np.concatenate(
         [-behind[:, ::-1], np.zeros_like(row), ahead], axis=1
     )
     which = np.concatenate([-n[:, ::-1] - 1, [[0.0]], n + 1], axis=1)

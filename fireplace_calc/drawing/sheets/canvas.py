@@ -10,6 +10,7 @@ import io
 from collections.abc import Iterable
 
 import numpy as np
+from matplotlib.axes import Axes
 from matplotlib.backend_bases import GraphicsContextBase
 from matplotlib.backends.backend_agg import RendererAgg
 from matplotlib.colors import to_rgba
@@ -28,7 +29,7 @@ STAMP = 8
 """Side of one dot of a stamp. [dots]"""
 
 
-def paint(ax, sheet: Sheet, theme: str = "light") -> None:
+def paint(ax: Axes, sheet: Sheet, theme: str = "light") -> None:
     """Paint a sheet once onto an Axes."""
     ax.set_axis_off()
     ax.set_aspect("equal")
@@ -66,7 +67,9 @@ class Picture:
         ``light``, ``dark`` or ``print``.
     """
 
-    def __init__(self, width: float, height: float, dots: float = 3.5, theme: str = "light"):
+    def __init__(
+        self, width: float, height: float, dots: float = 3.5, theme: str = "light"
+    ) -> None:
         self.dots = dots
         self.set_theme(theme)
         self.renderer = RendererAgg(round(width * dots), round(height * dots), dots * 25.4)
@@ -74,7 +77,8 @@ class Picture:
 
     def set_theme(self, theme: str) -> None:
         """Change between light, dark and print."""
-        self.theme, self.shown = THEMES[theme], {}
+        self.theme = THEMES[theme]
+        self.shown: dict[Cell, Sheet] = {}
         self.paper = np.array(np.multiply(to_rgba(self.theme.paper), 255), np.uint8).view(
             np.uint32
         )[0]

@@ -93,7 +93,7 @@ class Chart:
         self.sheet.line(self.places(xs, ys), weight, ink)
 
     def band(
-        self, xs: Sequence[float], low: Sequence[float], high: Sequence[float], tone: str = "soot"
+        self, xs: Iterable[float], low: Iterable[float], high: Iterable[float], tone: str = "soot"
     ) -> None:
         """What lies between two lines."""
         ring = np.concatenate([self.places(xs, low), self.places(xs, high)[::-1]])

@@ -9,6 +9,7 @@ from math import cos, pi, sin
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Sheet, View, spread
 from fireplace_calc.drawing.sheets.style import SMALL, TEXT
@@ -87,8 +88,10 @@ def chain(
         if size is None:
             outside.append(((low + high) / 2, text))
         else:
+            x, y = put((low + high) / 2, line - CLEAR if turned else line + CLEAR)
             sheet.text(
-                *put((low + high) / 2, line - CLEAR if turned else line + CLEAR),
+                x,
+                y,
                 text,
                 size=size,
                 turned=turned,
@@ -109,7 +112,7 @@ def _second_row(
     turned: bool,
     side: int,
     limits: tuple[float, float],
-    put: Callable,
+    put: Callable[[float, float], tuple[float, float]],
 ) -> float:
     """Texts that found no room between their ticks, each with a leader; gives the place the last
     leader reaches.
@@ -268,12 +271,13 @@ def _smooth(ring: np.ndarray, steps: int = 3) -> np.ndarray:
     """A closed curve through every point of a ring (Catmull and Rom)."""
     a, b, c, d = (np.roll(ring, shift, axis=0)[:, None, :] for shift in (1, 0, -1, -2))
     t = np.linspace(0.0, 1.0, steps, endpoint=False)[None, :, None]
-    return (
+    curve: Array = (
         b
         + (c - a) * t / 2
         + (a - 2.5 * b + 2 * c - d / 2) * t**2
         + (1.5 * (b - c) + (d - a) / 2) * t**3
     ).reshape(-1, 2)
+    return curve
 
 
 _BODY = _smooth(np.concatenate([_HALF, _HALF[-2:0:-1] * (-1.0, 1.0)]))

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import cos, radians, sin
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.drawing.sheets.style import Hatch
 
 
@@ -14,7 +16,7 @@ def lines_in(
     angle: float,
     gap: float,
     shift: float = 0.0,
-    holes: list[np.ndarray] = (),
+    holes: Sequence[np.ndarray] = (),
 ) -> np.ndarray:
     """Parallel lines inside a polygon.
 
@@ -35,7 +37,7 @@ def lines_in(
         Segments. [mm]
     """
     c, s = cos(radians(angle)), sin(radians(angle))
-    turn = np.array([[c, -s], [s, c]])
+    turn: Array = np.array([[c, -s], [s, c]])
     all_rings = [*rings, *holes]
     a = np.concatenate(all_rings) @ turn
     b = np.empty_like(a)
@@ -58,12 +60,14 @@ def lines_in(
     order = np.lexsort((x, row))
     points = np.stack([x[order], y[order]], axis=1)
     if not len(holes):
-        return points.reshape(-1, 2, 2) @ turn.T
+        segments: Array = points.reshape(-1, 2, 2) @ turn.T
+        return segments
     whose = np.repeat([0] * len(rings) + [*range(1, len(holes) + 1)], sizes)[edge[order]]
     inside = np.cumsum(whose[:, None] == np.arange(len(holes) + 1), axis=0) % 2 == 1
     drawn = np.nonzero(inside[:, 0] & ~inside[:, 1:].any(axis=1))[0]
     found = np.stack([points[drawn], points[drawn + 1]], axis=1)
-    return found[found[:, 1, 0] - found[:, 0, 0] > 1e-9] @ turn.T
+    kept: Array = found[found[:, 1, 0] - found[:, 0, 0] > 1e-9] @ turn.T
+    return kept
 
 
 def coursing(

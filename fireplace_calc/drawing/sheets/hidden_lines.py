@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 
 import numpy as np
 
+from fireplace_calc.base.arrays import BoolArray
 from fireplace_calc.drawing.sheets.hatch import counted
 from fireplace_calc.drawing.sheets.sheet import Sheet
 
@@ -19,7 +20,7 @@ Lot = tuple[np.ndarray, Rings, Rings]
 class HiddenLines:
     """Lines of one sheet, each with the rings it is seen within and those that hide it. [mm]"""
 
-    def __init__(self, sheet: Sheet):
+    def __init__(self, sheet: Sheet) -> None:
         self.sheet = sheet
         self.waiting: list[Lot] = []
         self.pens: list[tuple[str, str, bool] | None] = []
@@ -94,7 +95,8 @@ def clipped(segments: np.ndarray, within: Rings, behind: Rings = ()) -> np.ndarr
 
     Examples
     --------
-    >>> clipped(np.array([[(-1.0, 1.0), (3.0, 1.0)]]), [], [np.array([(0, 0), (2, 0), (2, 2), (0, 2)])]).tolist()
+    >>> square = np.array([(0, 0), (2, 0), (2, 2), (0, 2)])
+    >>> clipped(np.array([[(-1.0, 1.0), (3.0, 1.0)]]), [], [square]).tolist()
     [[[-1.0, 1.0], [0.0, 1.0]], [[2.0, 1.0], [3.0, 1.0]]]
     """
     return clipped_each([(segments, within, behind)])[0]
@@ -116,7 +118,7 @@ class CuttingRings:
     lots : sequence of (segments, within, behind)
     """
 
-    def __init__(self, lots: Sequence[Lot]):
+    def __init__(self, lots: Sequence[Lot]) -> None:
         known = {id(ring): ring for _, within, behind in lots for ring in (*within, *behind)}
         number = {name: k for k, name in enumerate(known)}
         rings = list(known.values()) or [np.zeros((3, 2))]
@@ -199,4 +201,5 @@ class CuttingRings:
             right = over & (x < a[:, 0] + (y - a[:, 1]) / e[:, 1] * e[:, 0])
         counts = self.sizes[ring]
         inside = np.add.reduceat(right, np.cumsum(counts) - counts, dtype=int) % 2 == 1
-        return np.bincount(pair[inside != keeps], minlength=len(points)) == 0
+        seen: BoolArray = np.bincount(pair[inside != keeps], minlength=len(points)) == 0
+        return seen

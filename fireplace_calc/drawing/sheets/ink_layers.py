@@ -9,7 +9,7 @@ import numpy as np
 from matplotlib.path import Path
 
 from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.sheet import Label, Sheet
 from fireplace_calc.drawing.sheets.style import DASHES, WEIGHT, Theme
 
 MM_TO_POINTS = 72 / 25.4
@@ -123,7 +123,11 @@ def _joined(runs: list[np.ndarray], starts: np.ndarray) -> tuple[np.ndarray, np.
 
 
 def _path(vertices: np.ndarray, codes: np.ndarray) -> Path:
-    return Path._fast_from_codes_and_verts(vertices, codes)
+    # Path() checks every vertex again, which a moving slider pays for in each picture
+    made: Path = Path._fast_from_codes_and_verts(  # type: ignore[attr-defined]  # not in the stubs
+        vertices, codes
+    )
+    return made
 
 
 def _dashes(segments: np.ndarray) -> Path:
@@ -132,7 +136,7 @@ def _dashes(segments: np.ndarray) -> Path:
     return _path(segments.reshape(-1, 2), codes)
 
 
-def _letters(labels) -> Path:
+def _letters(labels: Iterable[Label]) -> Path:
     placed = [
         lettering.place(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold) for n in labels
     ]

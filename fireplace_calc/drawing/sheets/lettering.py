@@ -30,7 +30,7 @@ def _glyph(letter: str, bold: bool) -> tuple[np.ndarray, np.ndarray, float]:
     if letter.isspace():
         return np.empty((0, 2)), np.empty(0, Path.code_type), advance
     drawn = TextPath((0, 0), letter, size=size, prop=prop)
-    rings = Path(drawn.vertices * _FINE, drawn.codes).to_polygons()
+    rings = [np.asarray(ring) for ring in Path(drawn.vertices * _FINE, drawn.codes).to_polygons()]
     codes = [[Path.MOVETO, *[Path.LINETO] * (len(ring) - 2), Path.CLOSEPOLY] for ring in rings]
     return np.concatenate(rings) / _FINE, np.concatenate(codes).astype(Path.code_type), advance
 

@@ -55,8 +55,11 @@ def wrapped(text: str, room: float, bold: bool = False) -> tuple[str, ...]:
     tuple of str
         At least one; a word too long for the width is broken.
     """
-    lines, line, used, space = [], [], 0.0, _wide(" ", bold)
-    for word in text.split():
+    lines: list[str] = []
+    line: list[str] = []
+    used, space = 0.0, _wide(" ", bold)
+    for whole in text.split():
+        word = whole
         while _wide(word, bold) > room and len(word) > 1:
             cut = next((k for k in range(len(word) - 1, 0, -1) if _wide(word[:k], bold) <= room), 1)
             if line:
@@ -76,8 +79,9 @@ def wrapped(text: str, room: float, bold: bool = False) -> tuple[str, ...]:
 class TextFlow:
     """Fills one sheet after another from the top; ``sheets`` are the ones begun."""
 
-    def __init__(self, width: float, height: float, cell: Cell):
-        self.size, self.cell, self.sheets, self.y = (width, height), cell, [], 0.0
+    def __init__(self, width: float, height: float, cell: Cell) -> None:
+        self.size, self.cell, self.y = (width, height), cell, 0.0
+        self.sheets: list[Sheet] = []
         self._next()
 
     def _next(self) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from fireplace_calc.base.arrays import BoolArray
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 
@@ -45,12 +46,15 @@ def collisions(sheet: Sheet) -> list[str]:
                 or line[:, 1].max() > sheet.height + 0.01
             ):
                 found.append(f"a {weight} line leaves the sheet")
-            for k in np.nonzero(_crossed(line, inner).any(axis=0))[0]:
-                found.append(f"text {sheet.labels[k].text!r} lies across a {weight} line")
+            found += [
+                f"text {sheet.labels[k].text!r} lies across a {weight} line"
+                for k in np.nonzero(_crossed(line, inner).any(axis=0))[0]
+            ]
     hatching = sheet.fine_lines()
-    for k in np.nonzero(_passes(hatching[:, 0], hatching[:, 1], inner).any(axis=0))[0]:
-        found.append(f"text {sheet.labels[k].text!r} lies across hatching")
-    return found
+    return found + [
+        f"text {sheet.labels[k].text!r} lies across hatching"
+        for k in np.nonzero(_passes(hatching[:, 0], hatching[:, 1], inner).any(axis=0))[0]
+    ]
 
 
 def _crossed(line: np.ndarray, boxes: np.ndarray) -> np.ndarray:
@@ -67,4 +71,5 @@ def _passes(start: np.ndarray, end: np.ndarray, boxes: np.ndarray) -> np.ndarray
     inside = (a >= boxes[None, :, :2]) & (a <= boxes[None, :, 2:])
     enter = np.where(still, np.where(inside, -np.inf, np.inf), np.minimum(low, high))
     leave = np.where(still, np.where(inside, np.inf, -np.inf), np.maximum(low, high))
-    return np.maximum(enter.max(axis=2), 0.0) < np.minimum(leave.min(axis=2), 1.0)
+    crossed: BoolArray = np.maximum(enter.max(axis=2), 0.0) < np.minimum(leave.min(axis=2), 1.0)
+    return crossed

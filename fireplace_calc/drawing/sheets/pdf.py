@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable
+from typing import BinaryIO
 
 import matplotlib
 import numpy as np
@@ -47,7 +48,7 @@ class PdfBook:
         How it is painted; print is black on white.
     """
 
-    def __init__(self, path: str, title: str, subject: str, theme: str = "print"):
+    def __init__(self, path: str | BinaryIO, title: str, subject: str, theme: str = "print"):
         _fonts()
         self.theme: Theme = THEMES[theme]
         self.canvas = Canvas(path, pageCompression=1, invariant=1)
@@ -111,4 +112,4 @@ class PdfBook:
 def _runs(path: Path) -> Iterable[list[list[float]]]:
     """Polylines of a path, in points."""
     starts = np.flatnonzero(path.codes == Path.MOVETO)[1:]
-    return (run.tolist() for run in np.split(path.vertices * MM_TO_POINTS, starts))
+    return (run.tolist() for run in np.split(np.asarray(path.vertices) * MM_TO_POINTS, starts))

@@ -96,15 +96,19 @@ class Sheet:
     hatch_size: float = 1.0
 
     def fill(
-        self, rings: Sequence[np.ndarray], tone: str, hatch: str | None = None, layer: int = 0
+        self,
+        rings: Sequence[np.ndarray | Sequence[Pair]],
+        tone: str,
+        hatch: str | None = None,
+        layer: int = 0,
     ) -> None:
         """Fill a polygon with holes, and hatch it as a cut material."""
-        rings = [np.asarray(r, dtype=float) for r in rings if len(r) > 2]
-        if not rings:
+        drawn = [np.asarray(r, dtype=float) for r in rings if len(r) > 2]
+        if not drawn:
             return
-        self.fills[layer, tone].append(rings)
+        self.fills[layer, tone].append(drawn)
         if hatch in HATCHES:
-            self.hatched[hatch] += rings
+            self.hatched[hatch] += drawn
 
     def fine_lines(self) -> np.ndarray:
         """Every hatch and course line, (k, 2, 2). [mm]"""
@@ -118,12 +122,12 @@ class Sheet:
 
     def add(self, other: Sheet) -> None:
         """Put everything of another sheet onto this one."""
-        for key, polygons in other.fills.items():
-            self.fills[key] += polygons
+        for tone, polygons in other.fills.items():
+            self.fills[tone] += polygons
         for name, rings in other.hatched.items():
             self.hatched[name] += rings
-        for key, polylines in other.lines.items():
-            self.lines[key] += polylines
+        for pen, polylines in other.lines.items():
+            self.lines[pen] += polylines
         self.hatches += other.hatches
         self.labels += other.labels
 
@@ -138,9 +142,20 @@ class Sheet:
         points = np.asarray(points, dtype=float)
         self.lines[weight, ink].append(np.concatenate([points, points[:1]]) if closed else points)
 
-    def text(self, x: float, y: float, text: str, **how) -> Label:
-        """Write a text and tell where it lies."""
-        label = Label(x, y, text, **how)
+    def text(
+        self,
+        x: float,
+        y: float,
+        text: str,
+        size: float = TEXT,
+        ha: str = "center",
+        va: str = "base",
+        turned: bool = False,
+        bold: bool = False,
+        ink: str = "ink",
+    ) -> Label:
+        """Write a text and say where it lies."""
+        label = Label(x, y, text, size, ha, va, turned, bold, ink)
         self.labels.append(label)
         return label
 
@@ -179,9 +194,9 @@ class View:
         tone: str | None = None,
     ) -> None:
         """A material where the knife goes through it: tone, hatch, heavy outline."""
-        rings = [self.ring(r) for r in rings]
-        self.sheet.fill(rings, tone or material, material)
-        for ring in rings:
+        placed = [self.ring(r) for r in rings]
+        self.sheet.fill(placed, tone or material, material)
+        for ring in placed:
             self.sheet.line(ring, weight, closed=True)
 
     def seen(

@@ -11,7 +11,15 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.front_elevation import lintel_ring, opening_ring
-from fireplace_calc.drawing.views.layout import LADDER, break_line, fit, length, title
+from fireplace_calc.drawing.views.layout import (
+    LADDER,
+    ScaleName,
+    Scales,
+    break_line,
+    fit,
+    length,
+    title,
+)
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box
 from fireplace_calc.structure import assess_structure
@@ -28,11 +36,17 @@ def has_arch(geometry: Geometry) -> bool:
 
 
 def arch(
-    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+    sheet: Sheet,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    scales: Scales = LADDER,
+    name_scale: ScaleName | None = None,
 ) -> View:
     """Draw the arched head of a design that has one, seen from the room."""
     f, d = geometry.frame, geometry.design
     found = assess_structure(geometry).arch
+    assert found is not None, "the opening has a straight head: ask has_arch first"
     low, top = max(f.hearth, f.spring - UNDER), f.opening_top + d.lintel.height + OVER
     words = _words(found, geometry, units)
     margins = (18, 26, room_for(text for _, text in words) + 10.0, 8)

@@ -11,8 +11,9 @@ from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.lists import PITCH, wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL
-from fireplace_calc.drawing.views.layout import LADDER, fit, length, title
+from fireplace_calc.drawing.views.layout import LADDER, ScaleName, Scales, fit, length, title
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.polygons import Polygon
 
 TOP, FOOT, SIDE = 6.0, 30.0, 8.0
 """Room round a face for its words and its dimension. [mm]"""
@@ -26,6 +27,12 @@ NAMES = {
 }
 
 
+Box = tuple[float, float, float, float]
+"""Left, bottom, right, top. [m]"""
+Laid = tuple[str, Box, Layout | BlockCourse]
+"""Name of a face, its box, and what is laid on it."""
+
+
 def can_lay(geometry: Geometry) -> bool:
     """Whether anything is laid brick by brick or block by block."""
     work = lay_brickwork(geometry)
@@ -33,11 +40,16 @@ def can_lay(geometry: Geometry) -> bool:
 
 
 def bricks(
-    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+    sheet: Sheet,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    scales: Scales = LADDER,
+    name_scale: ScaleName | None = None,
 ) -> View:
-    """Draw every face of the firebox, or the two courses of base block, side by side at one scale."""
+    """Draw every face of the firebox, or two courses of base block, side by side at one scale."""
     work = lay_brickwork(geometry)
-    faces: list[tuple[str, tuple[float, float, float, float], Layout | BlockCourse]] = [
+    faces: list[Laid] = [
         (NAMES[layout.face.name], layout.face.box, layout) for layout in work.layouts
     ]
     if not faces:
@@ -45,13 +57,13 @@ def bricks(
         box = (-f.block_half, 0.0, f.block_half, f.block_back)
         faces = [
             (f"Base block, course {'odd' if k == 0 else 'even'}", box, course)
-            for k, course in enumerate(work.block_courses)
+            for k, course in enumerate(work.block_courses or ())
         ]
     ways = [[faces], [faces[:2], faces[2:]]] if len(faces) > 2 else [[faces]]
     cells, denominator = min(
         (_arranged(cell, rows, scales) for rows in ways), key=lambda way: way[1]
     )
-    view = None
+    view = View(sheet, cell.left, cell.bottom, 1000 / denominator)
     for place, (name, box, layout) in cells:
         view, _ = fit(sheet, place, box, (SIDE, FOOT, SIDE, TOP), (denominator,))
         _face(view, place, name, box, layout, units)
@@ -64,7 +76,9 @@ def bricks(
     return view
 
 
-def _arranged(cell: Cell, rows: list, scales: Iterable[float]) -> tuple[list, float]:
+def _arranged(
+    cell: Cell, rows: list[list[Laid]], scales: Scales
+) -> tuple[list[tuple[Cell, Laid]], float]:
     """A cell to each face, as wide as the face asks, and the largest scale at which all of them
     fit.
     """
@@ -85,10 +99,10 @@ def _arranged(cell: Cell, rows: list, scales: Iterable[float]) -> tuple[list, fl
 
 
 def _face(
-    view: View, place: Cell, name: str, box: tuple, laid: Layout | BlockCourse, units: str
+    view: View, place: Cell, name: str, box: Box, laid: Layout | BlockCourse, units: str
 ) -> None:
     sheet = view.sheet
-    pieces: Iterable[tuple[tuple, bool]]
+    pieces: Iterable[tuple[Polygon, bool]]
     if isinstance(laid, Layout):
         for zone in laid.face.zones:
             sheet.fill([view.ring(zone)], "wall", layer=-3)

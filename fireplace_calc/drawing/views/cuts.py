@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
+from typing import Any
 
 import numpy as np
 
@@ -19,6 +20,10 @@ NARROW = 1.0
 SOLID = frozenset({"steel"})
 """Materials so thin in a section that they are filled, not hatched."""
 
+Run = list[Any]
+"""Of one straight line: from, to [mm], weight, whether the solid lies on its left; its end and its
+weight may still change.
+"""
 Edge = tuple[float, float, bool, str, bool]
 """Of a part: from and to along its straight line [mm], whether the solid lies on its left, the
 material, whether it is thin.
@@ -89,9 +94,9 @@ def _edges(
     return lines
 
 
-def _runs(edges: list[Edge]) -> list[list]:
-    """What is drawn along one straight line: from, to, weight, whether the solid lies on its left."""
-    runs: list[list] = []
+def _runs(edges: list[Edge]) -> list[Run]:
+    """What is drawn along one straight line."""
+    runs: list[Run] = []
     for low, high in pairwise(sorted({t for edge in edges for t in edge[:2]})):
         here = [edge for edge in edges if edge[0] <= low + EVEN and edge[1] >= high - EVEN]
         if not here or high - low <= EVEN:

@@ -171,7 +171,7 @@ def limits(sheet: Sheet, cell: Cell, found: LimitMap, units: str) -> None:
     sheet.line([(box.left, box.top), (box.right, box.top), (box.right, box.bottom)], "seen")
     chart.ticks_across(round_steps(columns[0], columns[-1], 8), lambda v: f"{v:g}")
     chart.ticks_up(
-        [r for r in (rows if units == FEET_INCHES else round_steps(*chart.up, 8))][::2],
+        list(rows if units == FEET_INCHES else round_steps(*chart.up, 8))[::2],
         lambda v: f"{v:g}",
     )
     x, y = found.here[1], found.here[0] / unit

@@ -12,7 +12,16 @@ from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.laid_bricks import front_lines
-from fireplace_calc.drawing.views.layout import LADDER, fit, length, level, roomy, title
+from fireplace_calc.drawing.views.layout import (
+    LADDER,
+    ScaleName,
+    Scales,
+    fit,
+    length,
+    level,
+    roomy,
+    title,
+)
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
 
@@ -24,7 +33,12 @@ ARCH_STEPS = 24
 
 
 def front(
-    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+    sheet: Sheet,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    scales: Scales = LADDER,
+    name_scale: ScaleName | None = None,
 ) -> View:
     """Draw the front elevation into a cell of a sheet; the window comes back for whoever marks
     something on it.
@@ -51,7 +65,7 @@ def front(
     edge = view.at(wide + 0.72, 0)[0]
     levels(
         sheet,
-        [(view.at(0, z)[1], *text) for z, *text in marks],
+        [(view.at(0, z)[1], value, name) for z, value, name in marks],
         [edge + 1.0] * len(marks),
         edge + 6.5,
         limits=(cell.bottom + 10, cell.top - 3),
@@ -240,8 +254,8 @@ def _trim(geometry: Geometry) -> list[Polygon]:
         else:
             near = f.half_width + piece.distance
             made += [
-                box(*sorted((s * near, s * (near + piece.height))), f.hearth, f.opening_top)
-                for s in (-1, 1)
+                box(min(a, b), max(a, b), f.hearth, f.opening_top)
+                for a, b in ((s * near, s * (near + piece.height)) for s in (-1, 1))
             ]
     return made
 

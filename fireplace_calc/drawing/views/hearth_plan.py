@@ -9,7 +9,16 @@ from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import cut_parts
 from fireplace_calc.drawing.views.laid_bricks import floor_lines
-from fireplace_calc.drawing.views.layout import LADDER, fit, key, length, roomy, title
+from fireplace_calc.drawing.views.layout import (
+    LADDER,
+    ScaleName,
+    Scales,
+    fit,
+    key,
+    length,
+    roomy,
+    title,
+)
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
 
@@ -18,7 +27,12 @@ STUD = 3.5 * INCH
 
 
 def plan(
-    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+    sheet: Sheet,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    scales: Scales = LADDER,
+    name_scale: ScaleName | None = None,
 ) -> View:
     """Draw the plan into a cell of a sheet; the room is below."""
     f, d = geometry.frame, geometry.design

@@ -76,7 +76,7 @@ def from_the_room(geometry: Geometry, opening: np.ndarray) -> Iterator[np.ndarra
 
 
 def section_lines(view: View, geometry: Geometry, window: Polygon | None = None) -> None:
-    """Every brick of the side beyond the cut, over the floor, or what of it lies in a window. [m]"""
+    """Every brick of the side beyond the cut, over the floor or within a window. [m]"""
     f = geometry.frame
     over = box(-1.0, 9.0, f.hearth, 99.0) if window is None else window
     for layout in lay_brickwork(geometry).lining:

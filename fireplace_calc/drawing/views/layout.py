@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 import numpy as np
 
@@ -12,6 +12,11 @@ from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.cuts import SOLID
+
+Scales = Iterable[float]
+"""Denominators of the scales a view may be drawn at. [-]"""
+ScaleName = Callable[[float], str]
+"""What a scale is called on paper, by its denominator."""
 
 LADDER = tuple(
     round(base * 10**power, 6)
@@ -43,7 +48,7 @@ LADDER = tuple(
 moves. [-]
 """
 
-ARCHITECT = {
+ARCHITECT: dict[str, dict[float, str]] = {
     FEET_INCHES: {
         8: '1 1/2" = 1\'-0"',
         12: '1" = 1\'-0"',
@@ -70,7 +75,7 @@ def fit(
     cell: Cell,
     box: tuple[float, float, float, float],
     margins: tuple[float, float, float, float],
-    scales: Iterable[float] = LADDER,
+    scales: Scales = LADDER,
 ) -> tuple[View, float]:
     """Place a model box into a cell at the largest scale that leaves the margins free.
 

@@ -20,6 +20,8 @@ from fireplace_calc.drawing.views.cuts import clip_top, cut_parts
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import (
     LADDER,
+    ScaleName,
+    Scales,
     break_line,
     earth,
     fit,
@@ -38,7 +40,12 @@ STRINGS = 16.0
 
 
 def section(
-    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+    sheet: Sheet,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    scales: Scales = LADDER,
+    name_scale: ScaleName | None = None,
 ) -> View:
     """Draw the section into a cell of a sheet; the room is on the left."""
     f, d = geometry.frame, geometry.design
@@ -77,7 +84,7 @@ def section(
     floor = view.at(0, f.footing_bottom)[1] - 1.5
     levels(
         sheet,
-        [(view.at(0, z)[1], *text) for z, *text in marks],
+        [(view.at(0, z)[1], value, name) for z, value, name in marks],
         feet,
         column,
         limits=(floor, cell.top - 3),
@@ -192,8 +199,8 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
         [0.0, f.throat_front, f.throat_back, f.depth, f.block_back],
         [-d.hearth.front, 0.0, f.depth, f.block_back],
     ]
-    for name, row in zip(("at the throat", "at the hearth"), rows, strict=True):
-        row = apart(row)
+    for name, stops in zip(("at the throat", "at the hearth"), rows, strict=True):
+        row = apart(stops)
         texts = [length(b - a, units) for a, b in pairwise(row)]
         line -= chain(
             view.sheet, [view.at(y, 0)[0] for y in row], texts, line, limits=limits, name=name

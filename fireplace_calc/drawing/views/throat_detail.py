@@ -9,7 +9,16 @@ from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import cut_parts
 from fireplace_calc.drawing.views.laid_bricks import section_lines
-from fireplace_calc.drawing.views.layout import LADDER, break_line, fit, key, length, title
+from fireplace_calc.drawing.views.layout import (
+    LADDER,
+    ScaleName,
+    Scales,
+    break_line,
+    fit,
+    key,
+    length,
+    title,
+)
 from fireplace_calc.drawing.views.section_view import apart
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
@@ -19,9 +28,14 @@ UNDER, OVER = 0.12, 0.22
 
 
 def detail(
-    sheet: Sheet, cell: Cell, geometry: Geometry, units: str, scales=LADDER, name_scale=None
+    sheet: Sheet,
+    cell: Cell,
+    geometry: Geometry,
+    units: str,
+    scales: Scales = LADDER,
+    name_scale: ScaleName | None = None,
 ) -> View:
-    """Draw throat, smoke shelf, smoke chamber and the start of the flue; the room is on the left."""
+    """Draw throat, smoke shelf, smoke chamber and foot of the flue; the room is on the left."""
     f, d = geometry.frame, geometry.design
     low, top = max(f.opening_top - UNDER, f.hearth), min(f.flue_start + OVER, f.crown_bottom)
     window = box(-0.02, f.block_back + 0.02, low, top)

@@ -8,7 +8,7 @@ import os
 from collections.abc import Mapping
 from io import BytesIO
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from fireplace_calc.assessment import Assessment
@@ -17,6 +17,9 @@ from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, harmless
 from fireplace_calc.report.sentences import CAUTION
 from fireplace_calc.takeoff import Price, all_goods, bill
+
+if TYPE_CHECKING:
+    from _typeshed import SizedBuffer
 
 HEADINGS = (
     "Item",
@@ -58,7 +61,7 @@ class _Archive(ZipFile):
     def writestr(
         self,
         zinfo_or_arcname: str | ZipInfo,
-        data: str | bytes,
+        data: str | SizedBuffer,
         compress_type: int | None = None,
         compresslevel: int | None = None,
     ) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from random import Random
+from typing import Any
 
 from fireplace_calc.base.units import INCH, SQIN
 from fireplace_calc.design.records import Design
@@ -33,10 +34,12 @@ def by_steps(key: str, *steps: float) -> Plant:
         length = not isinstance(
             getattr(getattr(design, key.split(".", maxsplit=1)[0]), key.split(".")[1]), int
         )
+        moved_on = design
         for _ in range(STEPS):
-            design = nudged(design, key, by * INCH if length else by)
-            if design is None or _bad(design, pack, fault.rules):
-                return design
+            tried = nudged(moved_on, key, by * INCH if length else by)
+            if tried is None or _bad(tried, pack, fault.rules):
+                return tried
+            moved_on = tried
         return None
 
     return plant
@@ -61,7 +64,7 @@ def _smaller_flue(design: Design, pack: Pack, fault: Fault, rng: Random) -> Desi
 
 def _damper(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
     """A damper bought by the width of the throat, without a look at its free area."""
-    flue = gather_facts(sketch(design)).flue_net_area
+    flue = gather_facts(sketch(design)).flue_net_area or 0.0
     return moved(
         design, {"throat.damper_area": f"{int(flue / SQIN * rng.choice((0.7, 0.8, 0.9)))} in2"}
     )
@@ -76,9 +79,8 @@ def _trim(change_piece: Callable[[Random], dict[str, float]]) -> Plant:
 
     def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
         *upper, lowest = design.surround.trim
-        lowest = replace(
-            lowest, **{name: value * INCH for name, value in change_piece(rng).items()}
-        )
+        sizes: dict[str, Any] = {name: value * INCH for name, value in change_piece(rng).items()}
+        lowest = replace(lowest, **sizes)
         return replace(design, surround=replace(design.surround, trim=(*upper, lowest)))
 
     return plant

@@ -32,8 +32,8 @@ SLIPS = {
 
 
 def shown(value: float, kind: str, units: str = FEET_INCHES) -> str:
-    r"""A value in the reader's units; small metric areas in square centimetres, so that a flue and a
-    damper can be told apart.
+    r"""A value in the reader's units; small metric areas in square centimeters, so that a flue
+    and a damper can be told apart.
 
     >>> shown(0.05, "area", "millimetres"), shown(0.9144, "length")
     ('500 cm²', '3\'-0"')

@@ -110,7 +110,7 @@ def _flue_for(design: Design, pack: Pack, rng: Random) -> Design | None:
 
 def _follows(design: Design, pack: Pack, rng: Random) -> Design | None:
     """Hearth and smoke chamber as the opening asks, with something to spare."""
-    changes = {}
+    changes: dict[str, str] = {}
     for finding in pack.check(gather_facts(sketch(design)), FOLLOWING):
         if isinstance(finding.required, float):
             spare = rng.randrange(5)
@@ -123,13 +123,13 @@ def _fitted(design: Design, pack: Pack, rng: Random) -> Design | None:
     """Sizes that follow from others: hearth, smoke chamber, flue, damper, arrester, cricket,
     sections.
     """
-    design = _follows(design, pack, rng)
-    design = design and _flue_for(design, pack, rng)
-    if design is None:
+    followed = _follows(design, pack, rng)
+    made = followed and _flue_for(followed, pack, rng)
+    if made is None:
         return None
-    work = gather_facts(sketch(design))
+    work = gather_facts(sketch(made))
     flue, throat = work.flue_net_area, work.throat_area
-    if throat < flue or broken(pack.check(work, CHAMBER)):
+    if flue is None or throat < flue or broken(pack.check(work, CHAMBER)):
         return None
     changes: dict[str, Any] = {
         "throat.damper_area": f"{ceil((flue + (throat - flue) * rng.random()) / SQIN)} in2"
@@ -139,7 +139,7 @@ def _fitted(design: Design, pack: Pack, rng: Random) -> Design | None:
     asked = next(f for f in pack.check(work, ("ROF-09",)))
     if isinstance(asked.required, float):
         changes["roof.cricket_height"] = f"{int(asked.required) + rng.choice((1, 2))} in"
-    fitted = moved(design, changes)
+    fitted = moved(made, changes)
     return fitted and tall_enough(fitted, pack)
 
 
@@ -161,7 +161,8 @@ def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
     Raises
     ------
     InputError
-        When there is no such pack, the seed is too long, or there is no such design among the first ``TRIES``.
+        When there is no such pack, the seed is too long, or none of the first ``TRIES`` designs
+        will do.
 
     Examples
     --------
@@ -171,7 +172,7 @@ def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
     book, rng = require_taught(pack), Random(f"sound {require_seed(seed)} {pack}")
     for _ in range(TRIES):
         drawn = moved(_answered(), _indoors(rng) | _outdoors(rng))
-        if drawn is None or drawn.site.frost_depth > drawn.base.footing_depth:
+        if drawn is None or (drawn.site.frost_depth or 0.0) > drawn.base.footing_depth:
             continue
         fitted = _fitted(drawn, book, rng)
         if fitted is not None and not broken(book.check(told(fitted))):

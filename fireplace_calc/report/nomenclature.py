@@ -1,8 +1,8 @@
 """The one list of names: every input with its key, its label, its name in the code tables, and what
 it may be; every rule; and how much of each book is covered.
 
-``python -m fireplace_calc.report.nomenclature > NOMENCLATURE.md`` writes the page; a test keeps page
-and code alike.
+``python -m fireplace_calc.report.nomenclature > NOMENCLATURE.md`` writes the page; a test keeps
+page and code alike.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.report.books import coverage_table
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.core import Rule
+from fireplace_calc.rules.facts import Facts
 
 
 def _default(spec: Input) -> str:
@@ -41,7 +42,7 @@ def inputs_table() -> str:
 
 def rules_table() -> str:
     """Every rule as a Markdown table: key, clause, title, quantity, editions."""
-    seen: dict[str, Rule] = {}
+    seen: dict[str, Rule[Facts]] = {}
     for pack in PACKS.values():
         for rule in pack.rules:
             seen.setdefault(f"{rule.key} {','.join(rule.editions)}", rule)
@@ -65,8 +66,8 @@ Written by `python -m fireplace_calc.report.nomenclature > NOMENCLATURE.md`.
 
 ## Inputs
 
-By dotted key. `change` takes the key or the name in the code tables; a design file has the key's two
-halves as table and entry.
+By dotted key. `change` takes the key or the name in the code tables; a design file has the key's
+two halves as table and entry.
 
 {inputs_table()}
 

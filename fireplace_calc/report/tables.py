@@ -131,7 +131,7 @@ def side_by_side_table(assessment: Assessment, units: str = FEET_INCHES) -> pand
 
 
 def coverage_table() -> pandas.DataFrame:
-    """What every pack covers: computed, asked of the reader, not covered, known from memory only."""
+    """What every pack covers: computed, asked of the reader, not covered, from memory only."""
     from fireplace_calc.report.books import coverage
     from fireplace_calc.rules import PACKS
 

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 def _kind() -> type:
     import pandas
 
-    class Whole(pandas.DataFrame):
+    class Whole(pandas.DataFrame):  # type: ignore[misc]  # pandas brings no types
         """A frame printed with whole cells, and so are its parts."""
 
         @property
@@ -25,11 +25,11 @@ def _kind() -> type:
 
         def _repr_html_(self) -> str:
             with pandas.option_context("display.max_colwidth", None):
-                return super()._repr_html_()
+                return str(super()._repr_html_())
 
         def __repr__(self) -> str:
             with pandas.option_context("display.max_colwidth", None):
-                return super().__repr__()
+                return str(super().__repr__())
 
     return Whole
 

@@ -24,7 +24,12 @@ Span = tuple[Pair, Pair]
 STRIP = 13.0
 """Room for the caption over the view. [mm]"""
 LENGTHS = ("in", "ft", "mm", "m")
-DRAW = {"plan": plan, "section": section, "front": front, "roof": roof}
+DRAW: dict[str, Callable[..., View]] = {
+    "plan": plan,
+    "section": section,
+    "front": front,
+    "roof": roof,
+}
 
 
 def _hearth_front(g: Geometry) -> Span:

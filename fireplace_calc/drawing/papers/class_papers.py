@@ -16,7 +16,7 @@ from fireplace_calc.drawing.papers.class_key import _key
 from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow
 from fireplace_calc.drawing.sheets.pdf import PdfBook
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
@@ -245,7 +245,7 @@ def _drawing(
     top = cell.top - TITLE - 4
     sheet.text(cell.left + 3, top, "The design to look through", size=TITLE, ha="left", bold=True)
     middle, split = (cell.left + cell.right) / 2, top - 2 - UPPER * (top - 2 - cell.bottom)
-    cells = {
+    cells: dict[Callable[..., View], Cell] = {
         section: Cell(cell.left, split, middle, top - 2),
         roof: Cell(middle, split, cell.right, top - 2),
         front: Cell(cell.left, cell.bottom, middle, split),

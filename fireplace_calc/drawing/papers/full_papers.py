@@ -9,6 +9,7 @@ import tempfile
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.resources import made_by

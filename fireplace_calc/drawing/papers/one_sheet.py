@@ -78,12 +78,9 @@ def hand_over(
     """
     wide, high = paper(units, size)
     picture = Sheet(wide, high)
-    drawn = (
-        {"guides": [guide for guide in find_guides(result.geometry, units) if guide.name in shown]}
-        if shown
-        else {}
-    )
-    room(picture, place(wide, high), result.geometry, units, **drawn)
+    guides = find_guides(result.geometry, units) if shown else ()
+    switched_on = [guide for guide in guides if guide.name in shown]
+    room(picture, place(wide, high), result.geometry, units, guides=switched_on)
     flow = TextFlow(wide, high, place(wide, high))
     results = [*options, result]
     names = [f"Option {n}" for n in range(1, len(options) + 1)] + ["This design"]

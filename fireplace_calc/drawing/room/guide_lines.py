@@ -79,7 +79,7 @@ def overlay(view: View, guides: Sequence[Guide], window: Polygon, cell: Cell, wo
         return
     frame = view.ring(window)
     right, bottom, top = frame[:, 0].max(), cell.bottom + 13.0, cell.top - 3.0
-    tips = []
+    tips: list[np.ndarray | None] = []
     for guide in guides:
         runs = [pair for line in guide.lines for pair in pairwise(line)]
         drawn = np.array(runs).reshape(-1, 2, 2) * view.scale + (view.x0, view.y0)
@@ -93,20 +93,21 @@ def overlay(view: View, guides: Sequence[Guide], window: Polygon, cell: Cell, wo
         )
     x = right + 7.0
     view.sheet.text(x, top - TEXT, HEAD, size=TEXT, ha="left", bold=True, ink="guide")
-    order = sorted(range(len(guides)), key=lambda k: bottom if tips[k] is None else tips[k][1])
+    levels = [bottom if tip is None else float(tip[1]) for tip in tips]
+    order = sorted(range(len(guides)), key=levels.__getitem__)
     blocks = _blocks([guides[k] for k in order], top - TEXT - 3.0 - bottom, words)
     sizes = [len(block) * ROW + GAP for block in blocks]
-    wanted = [
-        (bottom if tips[k] is None else tips[k][1]) + ROW / 2 - size / 2
-        for k, size in zip(order, sizes, strict=True)
-    ]
+    wanted = [levels[k] + ROW / 2 - size / 2 for k, size in zip(order, sizes, strict=True)]
     for k, block, size, middle in zip(
         order, blocks, sizes, spread(wanted, sizes, bottom, top - TEXT - 3.0), strict=True
     ):
         first = middle + size / 2 - GAP / 2 - ROW / 2
-        if tips[k] is not None:
-            view.sheet.fill([DOT + tips[k]], "guide", layer=9)
-            view.sheet.line([tips[k], (right + 1.5, first), (x - 0.8, first)], "dimension", "guide")
+        tip = tips[k]
+        if tip is not None:
+            view.sheet.fill([DOT + tip], "guide", layer=9)
+            view.sheet.line(
+                [(tip[0], tip[1]), (right + 1.5, first), (x - 0.8, first)], "dimension", "guide"
+            )
         for row, text in enumerate(block):
             ink = "guide" if row == 0 else "ink"
             view.sheet.text(

@@ -131,14 +131,14 @@ def _shell(
     plane("room wall", [(-half, 0, 0), (half, 0, 0), (half, 0, top), (-half, 0, top)], -10)
     floor = plane("room floor", [(-half, 0, 0), (half, 0, 0), (half, y, 0), (-half, y, 0)], -10)
     plane("room ceiling", [(-half, 0, top), (half, 0, top), (half, y, top), (-half, y, top)], -10)
-    corners = []
+    corners: list[list[tuple[float, float, float]]] = []
     for side in (-half, half):
         plane("room side", [(side, 0, 0), (side, y, 0), (side, y, top), (side, 0, top)], -10)
         corners += [[(side, 0, z), (side, y, z)] for z in (0.0, top)] + [
             [(side, 0, 0), (side, 0, top)]
         ]
     edges = [*corners, [(-half, 0, 0), (half, 0, 0)], [(-half, 0, top), (half, 0, top)]]
-    hidden.lines(view.ring(s.eye.see(edges)), "seen", [window], hidden_by)
+    hidden.lines(view.ring(s.eye.see(np.array(edges))), "seen", [window], hidden_by)
     step = 12 * INCH if units == FEET_INCHES else 0.3
     reach = half if s.whole else s.window[1][0]
     n = np.arange(-np.floor(reach / step), np.floor(reach / step) + 1) * step
@@ -178,7 +178,7 @@ def _breast(
             holes.append(head)
     holes.append(hole)
     _face(view, hidden, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth), 1.0)
-    level_line = view.ring([[(-9e2, s.eye.level), (9e2, s.eye.level)]])
+    level_line = view.ring(np.array([[(-9e2, s.eye.level), (9e2, s.eye.level)]]))
     hidden.lines(level_line, "hidden", [window, view.ring(s.wall)], [shown, *hidden_by], ink="soft")
 
 

@@ -51,15 +51,16 @@ def rubble(left: float, right: float, bottom: float, top: float) -> np.ndarray:
         Segments of ``(x, z)``; they may reach past the ends by a stone. [m]
     """
     wide = ceil(max(-left, right) / PATCH)
-    made = _patch(wide, floor(bottom / PATCH), ceil(top / PATCH))
+    made: Array = _patch(wide, floor(bottom / PATCH), ceil(top / PATCH))
     low, high = made.min(axis=1), made.max(axis=1)
-    return made[
+    shown: Array = made[
         (high[:, 0] > left) & (low[:, 0] < right) & (high[:, 1] > bottom) & (low[:, 1] < top)
     ]
+    return shown
 
 
 @lru_cache(maxsize=16)
-def _patch(wide: int, low: int, high: int) -> np.ndarray:
+def _patch(wide: int, low: int, high: int) -> Array:
     """Every joint of so many patches to either side, from one level to another."""
     whole = sum(COURSES)
     first, last = floor(low * PATCH / whole), ceil(high * PATCH / whole)

@@ -134,7 +134,8 @@ class Picture:
         gc.set_linewidth(layer.width * self.dots)
         gc.set_snap(layer.crisp)
         if layer.edge is None:
-            self.renderer.draw_path(gc, layer.path, self.transform, to_rgba(layer.face))
+            face = to_rgba(layer.face or "none")
+            self.renderer.draw_path(gc, layer.path, self.transform, face)
             return
         gc.set_foreground(layer.edge)
         gc.set_capstyle(

@@ -48,7 +48,9 @@ class PdfBook:
         How it is painted; print is black on white.
     """
 
-    def __init__(self, path: str | BinaryIO, title: str, subject: str, theme: str = "print"):
+    def __init__(
+        self, path: str | BinaryIO, title: str, subject: str, theme: str = "print"
+    ) -> None:
         _fonts()
         self.theme: Theme = THEMES[theme]
         self.canvas = Canvas(path, pageCompression=1, invariant=1)

@@ -11,7 +11,7 @@ import numpy as np
 
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.geometry.parts import Part
-from fireplace_calc.geometry.polygons import Polygon
+from fireplace_calc.geometry.polygons import Point, Polygon
 
 EVEN = 2e-3
 """Places nearer than this are one. [mm]"""
@@ -30,7 +30,9 @@ material, whether it is thin.
 """
 
 
-def cut_parts(view: View, cuts: Iterable[tuple[Part, Sequence[Polygon]]], *stops: float) -> None:
+def cut_parts(
+    view: View, cuts: Iterable[tuple[Part, Sequence[Sequence[Point]]]], *stops: float
+) -> None:
     """Draw parts where a knife went through them.
 
     Edges that lie on one straight line are compared along it, so nothing is drawn twice and a joint

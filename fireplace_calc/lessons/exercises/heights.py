@@ -28,7 +28,7 @@ def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:
             "flue.section_height": rng.choice(("12 in", "18 in", "24 in")),
         }
     )
-    design = tall_enough(design, pack)
+    design = tall_enough(design, pack) or design
     told = work({}, design)[1]
     f, pitch, ridge = told.frame, design.roof.pitch, design.roof.ridge_distance
     over, above = asked(pack, told, ABOVE_ROOF[:1]), asked(pack, told, ABOVE_ROOF[1:])

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import sin, tan
 from random import Random
 
+from fireplace_calc.design.records import Design
 from fireplace_calc.lessons.exercises.sizes import asked, inches, work
 from fireplace_calc.lessons.reply import Exercise, Given, step
 from fireplace_calc.rules import Pack
@@ -207,7 +208,7 @@ def chamber(seed: int | str, pack: Pack, rng: Random) -> Exercise:
     )
 
 
-def _other_slope(design, pack: Pack) -> float:
+def _other_slope(design: Design, pack: Pack) -> float:
     """Steepest lean of the way of building that this one is not. [rad]"""
     corbelled = design.smoke_chamber.construction == "corbelled"
     _, told = work(

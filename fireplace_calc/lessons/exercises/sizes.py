@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from math import pi
 from random import Random
+from typing import Any
 
-from fireplace_calc.base.tables.liners import rectangular_liner, round_liner
+from fireplace_calc.base.tables.liners import RoundLiner, rectangular_liner, round_liner
 from fireplace_calc.base.units import from_unit
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.explore import sketch
-from fireplace_calc.lessons.reply import Exercise, Given, step
+from fireplace_calc.lessons.reply import Exercise, ExerciseStep, Given, step
 from fireplace_calc.rules import Finding, Pack
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 from fireplace_calc.rules.facts import Facts
@@ -26,7 +27,7 @@ LINERS = {
 FORGOT_RAISE = "That is the opening before it was raised: the raise counts in."
 
 
-def work(changes: dict, design: Design | None = None) -> tuple[Design, Facts]:
+def work(changes: dict[str, Any], design: Design | None = None) -> tuple[Design, Facts]:
     """A design with the figures of an exercise, and what the rules are told of it."""
     made = change(design or Design(), changes)
     return made, gather_facts(sketch(made))
@@ -68,7 +69,7 @@ def _opening_given(design: Design) -> tuple[Given, ...]:
     )
 
 
-def _area_step(design: Design, told: Facts):
+def _area_step(design: Design, told: Facts) -> ExerciseStep:
     o = design.opening
     return step(
         "Clear area of the opening",
@@ -104,7 +105,7 @@ def flue(seed: int | str, pack: Pack, rng: Random) -> Exercise:
     design, _ = work({"flue.size": enough}, design)
     outside = (
         pi / 4 * (row.inside + 2 * row.wall) ** 2
-        if shape == "round"
+        if isinstance(row, RoundLiner)
         else row.outside_a * row.outside_b
     )
     rule = binding(pack, gather_facts(sketch(design)), FLUES).key
@@ -152,7 +153,7 @@ def flue(seed: int | str, pack: Pack, rng: Random) -> Exercise:
 
 
 def _least_flue(design: Design, pack: Pack, size: str) -> tuple[float, list[tuple[float, str]]]:
-    """What the ratio asks for a liner that will do, and what the ratios of other shapes would ask."""
+    """What the ratio requires with a liner that will do, and with liners of other shapes."""
     right = asked(pack, work({"flue.size": size}, design)[1], FLUES)
     others = []
     for shape, one, said in (

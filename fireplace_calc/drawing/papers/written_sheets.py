@@ -163,7 +163,8 @@ def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
         fits = "" if work.lining_courses.fits else ", wider than a firebox allows"
         yield (
             f"Lining to the underside of the smoke shelf: {work.lining_courses.courses} courses"
-            f" come out even with joints of {show(work.lining_courses.joint, 'length', units)}{fits}."
+            " come out even with joints of"
+            f" {show(work.lining_courses.joint, 'length', units)}{fits}."
         )
     for name, coursing in (
         ("Block under the hearth slab", work.base),

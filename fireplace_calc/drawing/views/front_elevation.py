@@ -55,7 +55,8 @@ def front(
         (20, 22, right, 3),
         scales,
     )
-    _room(view, geometry, ceiling, wide)
+    view.path([(-wide - 0.05, 0.0), (wide + 0.72, 0.0)], "ground")
+    view.path([(-wide - 0.05, ceiling), (wide + 0.72, ceiling)], "cut")
     _breast(view, geometry, ceiling)
     _firebox(view, geometry)
     _lintel(view, geometry)
@@ -93,11 +94,6 @@ def _foot(geometry: Geometry) -> float:
     """Lowest level drawn: the floor, or the underside of a hearth let into it. [m]"""
     f, d = geometry.frame, geometry.design
     return min(0.0, f.extension_top - d.hearth.thickness) if d.hearth.front > 0 else 0.0
-
-
-def _room(view: View, geometry: Geometry, ceiling: float, wide: float) -> None:
-    view.path([(-wide - 0.05, 0.0), (wide + 0.72, 0.0)], "ground")
-    view.path([(-wide - 0.05, ceiling), (wide + 0.72, ceiling)], "cut")
 
 
 def breast_ring(geometry: Geometry, ceiling: float) -> Polygon:

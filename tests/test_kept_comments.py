@@ -16,6 +16,7 @@ from fireplace_calc.editing.designfile import load, save
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import END, text_of
 from fireplace_calc.editing.kept_comments import text_over
+from fireplace_calc.panels.session import Session
 
 OWN = """\
 # Ours, after the second visit
@@ -111,3 +112,14 @@ def test_a_file_of_our_own_never_wakes_tomlkit(tmp_path):
         "sys.exit('tomlkit' in sys.modules)"
     )
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
+
+
+def test_a_panels_folder_keeps_the_comments_in_it(tmp_path):
+    (tmp_path / "design.toml").write_text(OWN)
+    session = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
+    for width in ("4 ft", "50 in", "51 in"):
+        session.take({"opening.width": width})
+        session.keep()
+    kept = (tmp_path / "design.toml").read_text()
+    assert comments(kept) == comments(OWN)
+    assert load_text(kept) == session.design

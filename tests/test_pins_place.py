@@ -8,6 +8,7 @@ from itertools import pairwise
 
 import pytest
 from naive import levels
+from naive.levels import mouth_of
 from naive.solids import Disc, Ring, Solid, Under
 from naive.sums import gauss, shoelace
 from naive.whole import NAMES, assessed, differs, naive
@@ -63,7 +64,7 @@ def test_every_line_of_the_plan_and_every_slope(name):
         "offset_top": s.shift_top,
         "offset_slope": math.atan2(s.shift, shifted) if s.shift else 0.0,
         "flue_length": s.flue_top - s.flue_foot - shifted + math.hypot(shifted, s.shift),
-        "chamber_least_section": min(low, s.flue.wide * s.flue.deep),
+        "chamber_least_section": min(low, mouth_of(s.flue)),
         "uphill_contact": s.uphill,
         "downhill_contact": s.downhill,
         "highest_within_reach": highest,

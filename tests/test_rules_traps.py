@@ -8,6 +8,7 @@ from math import degrees
 import pytest
 
 from fireplace_calc import PACKS, assess, change
+from fireplace_calc.base.tables.liners import rectangular_liners
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 
@@ -503,3 +504,13 @@ def test_what_is_too_much_has_nothing_to_spare():
     ):
         finding = found(changes, pack)[key]
         assert finding.verdict == F and finding.margin == pytest.approx(lacking)
+
+
+@pytest.mark.parametrize("size", rectangular_liners())
+def test_a_liner_is_as_large_where_the_chamber_meets_it_as_the_table_says(size):
+    """Table R1003.14(2): the walls are rounded in print, and the rectangle they leave is up to half
+    a square inch less than the table's net area; a chamber drawn to it fell short of its own flue.
+    """
+    told = {"flue.size": size, "throat.damper": "flue top", "opening.width": "60 in"}
+    found = assess(change(Design(), {**told, "throat.depth": "12 in"})).findings
+    assert next(f for f in found if f.key == "THR-03").verdict == M

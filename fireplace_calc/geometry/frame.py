@@ -147,9 +147,14 @@ class Frame:
 
     @property
     def chamber_least_section(self) -> float:
-        """Smallest level section of the smoke chamber, bottom or top. [m2]"""
+        """Smallest level section of the smoke chamber, bottom or top. [m2]
+
+        The top is the mouth of the flue: of a tabled rectangular liner it is the table's own net
+        area, not the rectangle that its walls, rounded in print, leave.
+        """
         bottom = self.throat_width * (self.depth - self.throat_front)
-        return min(bottom, self.bore.width * self.bore.depth)
+        mouth = None if self.bore.round else self.bore.table_area
+        return min(bottom, mouth or self.bore.width * self.bore.depth)
 
     @property
     def offset_slope(self) -> float:

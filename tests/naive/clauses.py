@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from naive import levels
+from naive.levels import mouth_of
 from naive.order import DENSITY, PCF
 from naive.reading import FT, IN, PSF, G
 from naive.solids import Parts
@@ -56,7 +57,7 @@ class Work:
         angles = levels.chamber_angles(s)
         self.lean = max(angles.values()) if m.chamber_slope is None else m.chamber_slope
         low = levels.throat_width(s) * (s.depth - s.throat_front)
-        self.passage = min(low, s.flue.wide * s.flue.deep) if m.passage is None else m.passage
+        self.passage = min(low, mouth_of(s.flue)) if m.passage is None else m.passage
         self.net = (
             m.flue_area
             if m.flue_area is not None

@@ -56,6 +56,13 @@ def flue(d) -> SimpleNamespace:
     )
 
 
+def mouth_of(flue) -> float:
+    """Where the smoke chamber ends in the flue: of a tabled rectangular liner its net area as
+    printed. [m2]
+    """
+    return flue.wide * flue.deep if flue.round or flue.net is None else flue.net
+
+
 def levels(d) -> SimpleNamespace:
     """Every level, every line in plan and every slope of one design."""
     s = SimpleNamespace(d=d)

@@ -219,6 +219,8 @@ class _Finder:
     def at_Call(self, node: ast.Call) -> None:
         if not self.depth:
             return  # swapped in a declaration, it would not even be imported
+        if isinstance(node.func, ast.Name) and node.func.id in ("min", "max", "hypot"):
+            return  # the same either way round
         args = [a for a in node.args if not isinstance(a, ast.Starred)]
         if (
             len(node.args) == len(args) >= 2

@@ -9,6 +9,7 @@ from functools import cached_property, lru_cache
 from math import ceil, hypot
 from typing import TYPE_CHECKING, NamedTuple
 
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.brickwork.bonds import basketweave_joint, brick_corners
 from fireplace_calc.brickwork.faces import Face
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
@@ -145,7 +146,7 @@ def _piece(brick: Polygon, ring: Polygon, unit: Unit) -> Piece | None:
     along = [ux * x + uy * y for x, y in ring]
     across = [ux * y - uy * x for x, y in ring]
     long, high, bare = max(along) - min(along), max(across) - min(across), area(ring)
-    if min(long, high) < LEAST_CUT or bare < LEAST_CUT**2:
+    if min(long, high) <= LEAST_CUT + ROUNDING or bare < LEAST_CUT**2:
         return None
     return Piece(ring, bare > full * (1 - 1e-6), bare, long, high)
 

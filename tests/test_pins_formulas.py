@@ -6,7 +6,7 @@ import math
 import numpy as np
 import pytest
 
-from fireplace_calc.base.units import DEG, INCH
+from fireplace_calc.base.units import CUYD, DEG, INCH
 from fireplace_calc.build.lifting.frequency import frequency_multiplier, spell
 from fireplace_calc.build.lifting.multipliers import (
     grip_multiplier,
@@ -23,6 +23,7 @@ from fireplace_calc.structure.arch_thrust import Load, Ring, parabola_thrust, th
 from fireplace_calc.structure.beam import hot_growth, low_wall_load
 from fireplace_calc.structure.loads.seismic import bar_count, component_force, force_bounds
 from fireplace_calc.structure.loads.stack import free_height
+from fireplace_calc.takeoff.handbook import concrete
 
 
 def test_component_force_at_half_the_roofs_height():
@@ -133,6 +134,12 @@ def test_heat_for_mortar():
         0,
         0.0,
     )
+
+
+def test_concrete_by_the_bulletin():
+    """USDA FB 1889: 5 sacks, 0.46 yd3 of sand and 0.92 of gravel to the yard; twice that to two."""
+    made = concrete(2 * CUYD)
+    assert (made.cement, made.sand / CUYD, made.gravel / CUYD) == pytest.approx((10, 0.92, 1.84))
 
 
 def test_house_and_its_inlet_by_hand():

@@ -201,6 +201,11 @@ def plan_told(part, z: float) -> dict[str, float]:
     return found
 
 
+def turns_left(outline: list) -> bool:
+    """Whether an outline runs counter-clockwise, as everything that clips or fills it takes it to."""
+    return sum(a * d - b * c for (a, b), (c, d) in pairwise([*outline, outline[0]])) > 0
+
+
 def stops(part: Solid) -> list[float]:
     """Levels where a part bends, arches counted in."""
     return sorted(
@@ -217,6 +222,7 @@ def test_every_part_lies_where_it_should_at_every_level(name):
         for a, b in pairwise(stops(part)):
             for share in (0.03, 0.41, 0.97):
                 z = a + share * (b - a)
+                assert all(turns_left(p) for found in theirs[key].plan(z) for p in found), key
                 if b - a > 1e-9 and (
                     bad := differs(plan_of(part, z), plan_told(theirs[key], z), least=1e-9)
                 ):

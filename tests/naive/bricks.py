@@ -215,7 +215,8 @@ def lay(face: list, unit: Laid, bond: str, corner: tuple[float, float]) -> list[
                 continue
             u, v, w, z = part.bounds
             lies = right - left > (unit.long + unit.high) / 2
-            if min(w - u, z - v) > GAP + 1e-9:  # a gap of just so much goes into the joints
+            # a gap of just so much goes into the joints, and so does a crumb
+            if min(w - u, z - v) > GAP + 1e-9 and part.area >= GAP**2:
                 whole = part.area > full * (1 - 1e-6)
                 middle = affinity.rotate(part.centroid, turn, origin=pin)
                 found.append(

@@ -282,7 +282,7 @@ def test_the_words_carry_the_mode():
         judgement_table(result, "millimetres")
     ) == len(RULES)
     stalled = assess(change(BOATHOUSE, {"house.exhaust": "2000 L/s", "house.leakage": "0.5"}))
-    assert any("smokes without any" in row for row in case_rows(stalled))
+    assert any("smokes with no fan on" in row for row in case_rows(stalled))
 
 
 def test_a_margin_that_rounds_to_nought_has_no_sign():

@@ -85,7 +85,7 @@ def test_the_check_sheet(units, size, boathouse, tmp_path, clean):
         ), finding.key
     for one in work_figures(result, units):
         assert flat(one.name) in text and flat(one.result).split("=")[0][:8] in text
-    assert flat("Looked at on site") in text and fingerprint(result.design) in text
+    assert flat("Inspected on site") in text and fingerprint(result.design) in text
 
 
 def test_side_by_side_tells_each_designs_own(boathouse):
@@ -98,7 +98,7 @@ def test_side_by_side_tells_each_designs_own(boathouse):
     ]
     told = dict(side_by_side(results))
     for k, result in enumerate(results):
-        assert told["Weighs, footing counted in"][k] == weight(result.weight)
+        assert told["Weight, footing included"][k] == weight(result.weight)
         assert told["Material costs"][k].startswith(
             f"{bill(result.takeoff, prices()).total:,.0f} ".replace(",", " ")
         )

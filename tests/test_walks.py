@@ -218,7 +218,7 @@ def test_the_mason_asks_how_far_takes_a_remedy_and_prints_the_check_sheet(kind, 
     walker.unfold("Save, open and print")
     walker.push("Check sheet")
     text = "".join(sheet.extract_text() for sheet in walker.paper().pages)
-    assert fingerprint(mended) in text and "Looked at on site" in text
+    assert fingerprint(mended) in text and "Inspected on site" in text
     short = assess(raised).counts["falls short"]
     walker.undo_to(re.compile(f"{short} fall short"))
 

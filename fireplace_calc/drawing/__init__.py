@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from matplotlib.axes import Axes
+from typing import TYPE_CHECKING
 
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, WIDTH, elevations, single, views
 from fireplace_calc.drawing.roof.roof_marks import Limits
 from fireplace_calc.drawing.sheets.canvas import Picture, paint
 from fireplace_calc.geometry.parts import Geometry
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
 
 __all__ = [
     "CELLS",

@@ -250,7 +250,7 @@ LESSONS: dict[str, Lesson] = {
                 ),
                 (
                     "This is physics and judgement, not code. The code's answer is the ratio of the"
-                    " first lesson; it has the weather of a whole country folded into one number."
+                    " first lesson; it folds the weather of a whole country into one number."
                 ),
             ),
             ("Outdoor air", "Least height of the chimney", "One fire to a flue"),

@@ -128,13 +128,13 @@ def _worked(fault_finding: FaultFinding, group: str, units: str) -> list[tuple[s
             if design.opening.head == "segmental"
             else []
         )
-        return [("Clear height, raise counted in", size(design.opening.height)), *arch]
+        return [("Clear height, raise included", size(design.opening.height)), *arch]
     if group == "Throat":
         return [("Free area of the throat", size(work.throat_area, "area"))]
     if group == "Smoke chamber":
         return [
             (
-                "Leans at most, from the vertical",
+                "Steepest lean from vertical",
                 size(work.smoke_chamber_slope_from_vertical, "angle"),
             )
         ]
@@ -157,7 +157,7 @@ def _worked(fault_finding: FaultFinding, group: str, units: str) -> list[tuple[s
         return [
             (
                 f"{piece.name.capitalize()}, wood",
-                f"{size(piece.distance)} from the opening, stands out {size(piece.projection)}",
+                f"{size(piece.distance)} from the opening, projects {size(piece.projection)}",
             )
             for piece in design.surround.trim
         ]

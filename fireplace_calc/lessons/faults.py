@@ -37,7 +37,7 @@ FAULTS = (
     ),
     Fault("Damper's free area smaller than the flue", "flue", ("THR-03",), _damper),
     Fault("Flue leans too far", "flue", ("FLU-06",), by_steps("flue.offset_rise", -2, -3)),
-    Fault("Gap round the liner too wide", "flue", ("FLU-07",), by_steps("chimney.gap", 0.25, 0.5)),
+    Fault("Gap around the liner too wide", "flue", ("FLU-07",), by_steps("chimney.gap", 0.25, 0.5)),
     Fault("Throat too narrow, front to back", "flue", ("THR-02",), by_steps("throat.depth", -0.5)),
     Fault("Throat too low, shallow type", "flue", ("THR-05",), by_steps("throat.height", -1)),
     Fault(
@@ -48,7 +48,7 @@ FAULTS = (
     Fault("Cricket too low", "roof", ("ROF-09",), by_steps("roof.cricket_height", -1, -2)),
     Fault("Chimney wall too thin", "clearances", ("CHM-07",), by_steps("chimney.wall", -0.5, -1)),
     Fault("Mantel piece too near the opening", "clearances", ("CLR-07",), _trim(_too_near)),
-    Fault("Mantel piece stands out too far", "clearances", ("CLR-08",), _trim(_stands_out)),
+    Fault("Mantel projects too far", "clearances", ("CLR-08",), _trim(_stands_out)),
     Fault(
         "Framing too near in front",
         "clearances",
@@ -97,11 +97,11 @@ FAULTS = (
     Fault(
         "Firebox too shallow", "draft", ("FBX-09", "FBX-10"), by_steps("firebox.depth", -0.5, -1)
     ),
-    Fault("Lintel rests on too little", "", ("LIN-01",), by_steps("lintel.bearing", -0.5, -1)),
+    Fault("Lintel bearing too short", "", ("LIN-01",), by_steps("lintel.bearing", -0.5, -1)),
     Fault("Lintel that burns", "", ("LIN-02",), set_to(lintel__material="timber")),
     Fault("Footing too thin", "", ("FND-01",), by_steps("base.footing_thickness", -1, -2)),
     Fault(
-        "Footing does not stand out far enough",
+        "Footing projection too small",
         "",
         ("FND-02",),
         by_steps("base.footing_projection", -1),

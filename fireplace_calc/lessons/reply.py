@@ -228,7 +228,7 @@ def check(asked: ExerciseStep, text: str, units: str = FEET_INCHES) -> Reply:
         return Reply(False, f"Not yet. The figures are right, but {slip}.", slip)
     if value * asked.expected < 0 and abs(value + asked.expected) <= asked.tolerance:
         return Reply(
-            False, "Not yet. Right but for the sign: the first was taken from the second.", "sign"
+            False, "Not yet. Right except for the sign: subtract the other way around.", "sign"
         )
     side = "Too much" if value > asked.expected else "Too little"
     return Reply(False, f"Not yet. {side}. {asked.how}")

@@ -123,11 +123,11 @@ def _told(
     yield "Odds, operating mode", result.odds.words
     yield f"Falls short of {result.pack}", _broken(result.findings)
     yield "Falls short in draft", _broken(result.judgement)
-    yield "Falls short in standing", _broken(result.structure.findings)
+    yield "Falls short in structure", _broken(result.structure.findings)
     yield "Not checked", str(sum(f.verdict == NOT_CHECKED for f in result.findings))
-    yield "Weighs, footing counted in", weight(result.weight, units)
+    yield "Weight, footing included", weight(result.weight, units)
     yield "Material costs", _cost(result, known)
-    yield "Hours of one mason", f"{result.work.hours:.0f}"
+    yield "Hours, one mason", f"{result.work.hours:.0f}"
 
 
 def _broken(findings: Sequence[Finding]) -> str:

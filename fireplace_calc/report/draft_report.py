@@ -26,7 +26,7 @@ COLUMNS = (
 LABEL = "Engineering judgement, not code."
 BAND = (
     "The band draws air tightness, weather, wood, burn rate, walls and friction from their"
-    " published ranges; it tells how far they spread the answer, not how good the model is."
+    " published ranges; it shows how far they spread the answer, not how good the model is."
 )
 
 
@@ -57,7 +57,7 @@ def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, .
                     f"{spills.margin[k]:z.1f} Pa",
                     "",
                     "",
-                    "smokes without any",
+                    "smokes with no fan on",
                 )
             )
             continue
@@ -88,7 +88,7 @@ def loss_rows(result: Assessment) -> list[tuple[str, ...]]:
     """Where the draft goes, one row a loss, one column an evening. [Pa]"""
     flows = result.draft.flows
     rows = [
-        ("draft, that drives it", *(f"{v:z.1f}" for v in flows.draft)),
+        ("draft of the chimney", *(f"{v:z.1f}" for v in flows.draft)),
         ("wind at the top", *(f"{v:z.1f}" for v in flows.wind)),
         ("pull of the house", *(f"{v:z.1f}" for v in flows.pull)),
     ]

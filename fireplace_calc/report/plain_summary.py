@@ -33,7 +33,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
 
     yield d.name
     yield from ([d.note] if d.note else [])
-    yield from (f"Drawn otherwise than asked: {said}" for said in f.adjusted)
+    yield from (f"Drawn differently from the input: {said}" for said in f.adjusted)
     flue = (
         f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections of"
         f" {long(d.flue.section_height)}"
@@ -55,7 +55,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
         f"Chimney top  {long(f.crown_top)} above the floor, {long(f.crown_top - f.hearth)} above"
         " the hearth"
     )
-    yield f"Weight       {show(assessment.weight, 'mass', units)} as it stands, footing counted in"
+    yield f"Weight       {show(assessment.weight, 'mass', units)} as built, footing included"
     yield ""
     yield f"Checks against {assessment.pack}: {tally(assessment)}"
     for finding in assessment.findings:

@@ -125,7 +125,7 @@ def answer(found: Answer, units: str = FEET_INCHES) -> str:
         figures = (
             f" {provided} for {required}"
             if provided and required
-            else f" {required} asked"
+            else f" {required} required"
             if required
             else ""
         )

@@ -240,7 +240,7 @@ def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sh
     asked = (
         ""
         if required is None
-        else f", {show(from_unit(required, finding.unit), 'length', units)} asked"
+        else f", {show(from_unit(required, finding.unit), 'length', units)} required"
     )
     sheet.text(
         4.0,
@@ -251,8 +251,8 @@ def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sh
         bold=True,
     )
     origin = (
-        f"{finding.clause}, {finding.edition}. Measured between the cross strokes; the long stroke"
-        " is what is asked."
+        f"{finding.clause}, {finding.edition}. Measured between the cross strokes; the long"
+        " stroke marks what is required."
     )
     sheet.text(4.0, HEIGHT - 11.0, origin, size=SMALL, ha="left")
     return sheet

@@ -21,8 +21,8 @@ KEY = (
 FAULTS = (
     Column("Fault", 30),
     Column("Check", 34),
-    Column("There", 15),
-    Column("Asked", 17),
+    Column("Provided", 15),
+    Column("Required", 17),
     Column("Clause", 24),
     Column("Why", 56),
 )

@@ -243,7 +243,7 @@ def _drawing(
     """The four views of the faulty design, as large as they fit; not to scale."""
     sheet, made = Sheet(wide, high), build_geometry(fault_finding.design)
     top = cell.top - TITLE - 4
-    sheet.text(cell.left + 3, top, "The design to look through", size=TITLE, ha="left", bold=True)
+    sheet.text(cell.left + 3, top, "Design to check", size=TITLE, ha="left", bold=True)
     middle, split = (cell.left + cell.right) / 2, top - 2 - UPPER * (top - 2 - cell.bottom)
     cells: dict[Callable[..., View], Cell] = {
         section: Cell(cell.left, split, middle, top - 2),
@@ -277,7 +277,7 @@ def _search(
             tuple(pairs),
             before=(
                 f"This design breaks {'one rule' if many == 1 else f'{many} rules'} of"
-                f" {fault_finding.pack} and no other. Every length is as it is to be built."
+                f" {fault_finding.pack} and no other. Every length is as built."
             ),
         )
     )
@@ -285,8 +285,8 @@ def _search(
         flow.room(4 * (ANSWER_ROOM + 6))
         which = "" if many == 1 else f" {number}"
         for prompt in (
-            f"Rule that is broken{which}",
-            "What is there, and what is asked",
+            f"Rule broken{which}",
+            "What is there, and what is required",
             "Why the rule exists",
         ):
             _answer(flow, prompt)

@@ -31,9 +31,9 @@ WORKED = (
 )
 MET = (Column("Check", 60), Column("Provided", 26), Column("Required", 26), Column("Clause", 46))
 SIGNED = (
-    Column("What was looked at", 60),
-    Column("By whom", 40),
-    Column("On what day", 25),
+    Column("Item inspected", 60),
+    Column("By", 40),
+    Column("Date", 25),
     Column("Remarks", 60),
 )
 TO_SIGN = (
@@ -156,7 +156,7 @@ def _checked(result: Assessment, units: str) -> Iterator[str | Table]:
     )
     for title, verdict in (
         ("Falls short", FALLS_SHORT),
-        ("Not checked: somebody has to look", NOT_CHECKED),
+        ("Not checked: look on site", NOT_CHECKED),
     ):
         found = tuple(f for f in result.findings if f.verdict == verdict)
         if found:
@@ -180,5 +180,5 @@ def _checked(result: Assessment, units: str) -> Iterator[str | Table]:
         )
     yield from (f"Call an engineer. {reason}" for reason in result.structure.engineer)
     yield Table(
-        "Looked at on site", SIGNED, tuple((what, "", "", "") for what in TO_SIGN), tick=True
+        "Inspected on site", SIGNED, tuple((what, "", "", "") for what in TO_SIGN), tick=True
     )

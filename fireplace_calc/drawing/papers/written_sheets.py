@@ -49,7 +49,7 @@ ORDERED = (
 OPINED = (
     Column("What", 24),
     Column("Counted", 14, "right"),
-    Column("By thumb", 14, "right"),
+    Column("Rule of thumb", 14, "right"),
     Column("Rule and source", 44),
     Column("Why they differ", 70),
 )
@@ -220,8 +220,8 @@ def ordering(
     )
     missing = f" Without a price: {', '.join(found.unpriced)}." if found.unpriced else ""
     yield (
-        f"Whole: {grouped(found.total, 2)} {found.currency}; {weight(result.weight, units)} as it"
-        f" stands.{missing}"
+        f"Whole: {grouped(found.total, 2)} {found.currency}; {weight(result.weight, units)} as"
+        f" built.{missing}"
     )
     opinions = tuple(
         (

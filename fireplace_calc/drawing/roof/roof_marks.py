@@ -34,7 +34,9 @@ def _heights(geometry: Geometry, units: str, limits: Limits) -> list[tuple[str, 
         required, verdict = limits.get(name, (None, ""))
         lines = [_short(value, units)]
         if required is not None:
-            lines.append(f"{'short of' if verdict == BAD else 'asked:'} {_short(required, units)}")
+            lines.append(
+                f"{'short of' if verdict == BAD else 'required:'} {_short(required, units)}"
+            )
         made.append((name, lines, "bad" if verdict == BAD else "dimension"))
     return made
 

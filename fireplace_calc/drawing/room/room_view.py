@@ -252,7 +252,7 @@ def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str)
     """What the picture is, under it at the right."""
     house, square = geometry.design.house, "12 in" if units == FEET_INCHES else "300 mm"
     where = (
-        ", farther off than the room is deep"
+        ", farther than the room is deep"
         if house.room_width is not None and s.eye.away > house.room_width
         else ""
     )
@@ -271,7 +271,7 @@ def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str)
     elif house.room_length / 2 < wall_ends(geometry) - 1e-6:
         said[1] += f" The masonry is longer than the wall of {length(house.room_length, units)}."
     elif not s.whole:
-        said[1] += f" Of the wall's {length(house.room_length, units)}, the middle is shown."
+        said[1] += f" Only the middle of the {length(house.room_length, units)} wall is shown."
     least = cell.left + 2 + lettering.width("In its room", TITLE, True) + 6
     for row, text in enumerate(reversed(said)):
         if cell.right - 2 - lettering.width(text, SMALL) > least:

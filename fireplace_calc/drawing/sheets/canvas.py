@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 import numpy as np
-from matplotlib.axes import Axes
 from matplotlib.backend_bases import GraphicsContextBase
 from matplotlib.backends.backend_agg import RendererAgg
 from matplotlib.colors import to_rgba
@@ -20,6 +20,9 @@ from matplotlib.transforms import Affine2D, Bbox
 from fireplace_calc.drawing.sheets.ink_layers import HATCH_WEIGHT, MM_TO_POINTS, Layer, layers
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import THEMES
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
 
 FINE, ROUGH = {"quality": 92, "subsampling": 0}, {"quality": 55, "subsampling": 2}
 """How a picture is packed to be looked at, and how while a hand moves: in a third of the bytes,

@@ -6,9 +6,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from math import floor, log10
 
 import numpy as np
+from matplotlib.ticker import MaxNLocator
 
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, spread
 from fireplace_calc.drawing.sheets.style import SMALL, TEXT
@@ -25,13 +25,13 @@ def round_steps(low: float, high: float, most: int) -> list[float]:
     >>> round_steps(0.0, 1.3, 6)
     [0.0, 0.25, 0.5, 0.75, 1.0, 1.25]
     """
-    span = max(high - low, 1e-12)
-    power = 10.0 ** floor(log10(span / most))
-    step = next(
-        k * power for k in (1, 2, 2.5, 5, 10, 20) if floor(span / (k * power) + 1e-9) < most
-    )
-    first = int(np.ceil(low / step - 1e-9))
-    return [round(n * step, 10) for n in range(first, floor(high / step + 1e-9) + 1)]
+    for count in (most, most - 1):  # the locator counts gaps: one figure more where both ends fit
+        placed = MaxNLocator(count, steps=[1, 2, 2.5, 5, 10]).tick_values(low, high)
+        near = 1e-9 * (high - low)
+        figures = [round(float(v), 10) for v in placed if low - near <= v <= high + near]
+        if len(figures) <= most:
+            break
+    return figures
 
 
 @dataclass(frozen=True, slots=True)

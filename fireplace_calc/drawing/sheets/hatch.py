@@ -1,4 +1,9 @@
-"""Hatching: lines and dots clipped to polygons with holes, by scan lines."""
+"""Hatching: lines and dots clipped to polygons with holes, by scan lines.
+
+Our own: a painter's hatch repeats one tile of fixed size, whatever the scale, and cannot leave out
+what stands in front; here the lines keep their millimeters on paper, and all lines of one hatch are
+cut in one pass over all edges.
+"""
 
 from __future__ import annotations
 
@@ -53,15 +58,18 @@ def lines_in(
     )
     if not levels.size:
         return np.empty((0, 2, 2))
+    # (level, edge): an edge is crossed where its ends lie on different sides of the level
     under = a[:, 1] <= levels[:, None]
     row, edge = np.nonzero(under != (b[:, 1] <= levels[:, None]))
     y = levels[row]
     x = a[edge, 0] + (y - a[edge, 1]) / (b[edge, 1] - a[edge, 1]) * (b[edge, 0] - a[edge, 0])
+    # left to right along each level, crossings pair up: in, out, in, out
     order = np.lexsort((x, row))
     points = np.stack([x[order], y[order]], axis=1)
     if not len(holes):
         segments: Array = points.reshape(-1, 2, 2) @ turn.T
         return segments
+    # with holes: ring 0 is the outline, 1 and up the holes; odd crossings so far means inside
     whose = np.repeat([0] * len(rings) + [*range(1, len(holes) + 1)], sizes)[edge[order]]
     inside = np.cumsum(whose[:, None] == np.arange(len(holes) + 1), axis=0) % 2 == 1
     drawn = np.nonzero(inside[:, 0] & ~inside[:, 1:].any(axis=1))[0]

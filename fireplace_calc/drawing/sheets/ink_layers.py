@@ -68,6 +68,7 @@ def _areas(
     x, y = np.concatenate(rings).T
     after = np.arange(1, len(x) + 1)
     after[np.append(starts[1:], len(x)) - 1] = starts
+    # twice the signed area of each ring tells which way it runs (shoelace)
     twice = np.add.reduceat(x * y[after] - x[after] * y, starts)
     turned = iter(
         [
@@ -97,6 +98,7 @@ def _strokes(
         return
     starts = _starts(runs)
     vertices, codes = _joined(runs, starts)
+    # even: this vertex lies level or plumb with the one before it in its polyline
     even = np.ones(len(vertices), bool)
     even[1:] = (np.abs(vertices[1:] - vertices[:-1]) < 1e-6).any(axis=1)
     even[starts] = True

@@ -59,7 +59,7 @@ def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         ),
         (
             step(
-                "How far the roof climbs within ten feet, level",
+                "Rise of the roof within ten feet, measured level",
                 climbs,
                 "length",
                 "Pitch times the level distance: ten feet, or to the ridge where that is nearer.",
@@ -109,7 +109,7 @@ def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                 ],
             ),
             step(
-                "Flue sections that takes",
+                "Flue sections needed",
                 design.flue.sections,
                 "count",
                 "What is missing over the height of one section; round up to a whole section.",
@@ -169,7 +169,7 @@ def draft(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         " height counts from the top of the opening.",
         (
             Given("Hearth, above the floor", f.hearth),
-            Given("Clear height of the opening, raise counted in", design.opening.height),
+            Given("Clear height of the opening, raise included", design.opening.height),
             Given("Top of the flue, above the floor", f.liner_top),
             Given("Mean temperature in the flue", flue, "temperature"),
             Given("Temperature outdoors", outdoor, "temperature"),
@@ -198,7 +198,7 @@ def draft(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                 wrong,
             ),
             step(
-                "What one flue section more adds",
+                "What one more flue section adds",
                 pull(taller) - pull(height),
                 "pressure",
                 "The same for the height of one section: the pull grows with height alone.",

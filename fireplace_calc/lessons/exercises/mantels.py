@@ -93,7 +93,7 @@ def mantel(seed: int | str, pack: Pack, rng: Random) -> Exercise:
     """How far trim may stand out, and how far away a deep piece has to be."""
     eighths = rng.randrange(49, 94)
     away, out = eighths / 8 * INCH, rng.randrange(13, 24) / 16 * INCH
-    piece = {"name": "moulding", "distance": f"{eighths / 8} in", "projection": "1/2 in"}
+    piece = {"name": "molding", "distance": f"{eighths / 8} in", "projection": "1/2 in"}
     design, told = work({"surround.trim": [piece]})
     most = asked(pack, told, ("CLR-08",))
     share = most / away
@@ -104,15 +104,15 @@ def mantel(seed: int | str, pack: Pack, rng: Random) -> Exercise:
         "Wood on the face of a fireplace",
         seed,
         pack.name,
-        "A wooden moulding is to go on the face, within 12 in of the opening; another one is"
+        "A wooden molding is to go on the face, within 12 in of the opening; another one is"
         " deeper.",
         (
-            Given("Moulding, from the edge of the opening", away),
-            Given("The deeper one stands out", out),
+            Given("Molding, from the edge of the opening", away),
+            Given("Projection of the deeper one", out),
         ),
         (
             step(
-                "Nearest that any wood may come to the opening",
+                "Least distance from wood to the opening",
                 near,
                 "length",
                 "One figure for every piece, however flat.",
@@ -126,7 +126,7 @@ def mantel(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                 "CLR-07",
             ),
             step(
-                "Most that the moulding may stand out from the face",
+                "Greatest projection of the molding",
                 most,
                 "length",
                 "An eighth of its distance from the opening.",
@@ -155,7 +155,7 @@ def mantel(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                         near + out / share,
                         "The distance counts from the opening, not from where wood may begin.",
                     ),
-                    (out * share, "The other way round: the distance is the larger."),
+                    (out * share, "The other way around: the distance is the larger."),
                     (near, "Nearest for a flat piece; this one stands out."),
                 ],
                 "CLR-08",

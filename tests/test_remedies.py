@@ -16,9 +16,16 @@ from fireplace_calc.base.tables.liners import rectangular_liner
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.draft import draft_result, draft_results, judgement
 from fireplace_calc.editing.designfile import load
-from fireplace_calc.explore import find_remedies, how_far, refused, sketch, work_figures
-from fireplace_calc.explore.levers import LEVERS, tries
-from fireplace_calc.explore.reach import every_finding
+from fireplace_calc.explore import (
+    find_remedies,
+    highest_raise,
+    rejected_remedies,
+    sketch,
+    work_figures,
+)
+from fireplace_calc.explore.mending.lever_settings import settings_of
+from fireplace_calc.explore.mending.levers import LEVERS
+from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.panels.folds.mending import remedy_words
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import bill, prices
@@ -88,7 +95,7 @@ def mended(before, after):
 
 def one_step_less(design, remedy):
     """The design with the same lever one step back; nothing where it cannot be drawn."""
-    for settings_ in tries(design, remedy.lever):
+    for settings_ in settings_of(design, remedy.lever):
         for one in settings_:
             if one.steps == remedy.steps - 1 and one.piece == remedy.piece:
                 try:
@@ -105,7 +112,7 @@ def held(design, pack="US IRC 2021"):
     found = find_remedies(design, pack)
     for remedy in found:
         after = verdicts(change(design, remedy.change), pack)
-        assert not spoilt(before, after), remedy.words()
+        assert not spoilt(before, after), remedy.sentence()
         assert (
             set(remedy.mends) == mended(before, after) != set()
             and set(remedy.mends) | set(remedy.stays) == aims
@@ -119,7 +126,7 @@ def held(design, pack="US IRC 2021"):
         if less is not None:
             near = verdicts(less, pack)
             assert not set(remedy.mends) <= mended(before, near) or spoilt(before, near), (
-                remedy.words()
+                remedy.sentence()
             )
     assert [r.rank for r in found] == list(range(1, len(found) + 1))
     order = [(-len(r.mends), r.cost is None, r.cost or 0.0, r.relative) for r in found]
@@ -158,7 +165,7 @@ def test_the_example_is_cured_as_its_file_says():
         and step.mends == ("CLR-08",)
         and step.cost is None
     )
-    assert step.words() == 'Pull back lower step of the mantel: 1 1/2" to 1 1/8".'
+    assert step.sentence() == 'Pull back lower step of the mantel: 1 1/2" to 1 1/8".'
 
 
 def test_a_remedy_costs_and_weighs_what_the_order_says():
@@ -193,7 +200,7 @@ def test_levers_name_inputs_and_no_measured_figure():
     assert len({(lever.key, lever.step) for lever in LEVERS}) == len(LEVERS)
     assert not any(lever.key.startswith(("measured.", "flue.area_from")) for lever in LEVERS)
     for lever in LEVERS:
-        for one in (one for settings_ in tries(BOATHOUSE, lever) for one in settings_):
+        for one in (one for settings_ in settings_of(BOATHOUSE, lever) for one in settings_):
             assert one.before != one.after and one.relative > 0
 
 
@@ -207,7 +214,7 @@ def test_the_next_liner_is_the_next_by_net_area():
     )
 
     def first(size, shape, lever):
-        return tries(change(Design(), {"flue.shape": shape, "flue.size": size}), lever)[0][
+        return settings_of(change(Design(), {"flue.shape": shape, "flue.size": size}), lever)[0][
             0
         ].change["flue.size"]
 
@@ -221,7 +228,7 @@ def test_the_next_liner_is_the_next_by_net_area():
 # -- how far --------------------------------------------------------------------------------------
 def reached(design, pack="US IRC 2021"):
     """Every promise of a reach."""
-    found = how_far(design, pack)
+    found = highest_raise(design, pack)
 
     def at(raised):
         return verdicts(
@@ -237,12 +244,12 @@ def reached(design, pack="US IRC 2021"):
             if v == FALLS_SHORT
         } <= start
     if found.stop is None:
-        assert found.raised == found.most and not found.ladder
+        assert found.raised == found.most and not found.stops
         return found
-    assert found.stop == found.ladder[0] and [s.raised for s in found.ladder] == sorted(
-        s.raised for s in found.ladder
+    assert found.stop == found.stops[0] and [s.raised for s in found.stops] == sorted(
+        s.raised for s in found.stops
     )
-    for stop in found.ladder:
+    for stop in found.stops:
         beyond = at(stop.raised + INCH / 16)
         assert {f.key for f in stop.findings} and all(
             beyond[f.key] == FALLS_SHORT and f.key not in start for f in stop.findings
@@ -282,8 +289,8 @@ def test_the_raise_at_which_a_rectangular_flue_is_too_small_by_hand():
             "flue.sections": 12,
         },
     )
-    found = how_far(design)
-    code = next(stop for stop in found.ladder if stop.kind == "code")
+    found = highest_raise(design)
+    code = next(stop for stop in found.stops if stop.kind == "code")
     assert [f.key for f in code.findings] == ["FLU-12"] and code.raised == pytest.approx(
         by_hand * INCH, abs=1e-9
     )
@@ -294,7 +301,8 @@ def test_the_raise_at_which_a_rectangular_flue_is_too_small_by_hand():
 
 def test_the_reach_does_not_count_from_the_designs_own_raise():
     low, high = (
-        how_far(change(BOATHOUSE, {"opening.extension": raised})) for raised in ("0 in", "20 in")
+        highest_raise(change(BOATHOUSE, {"opening.extension": raised}))
+        for raised in ("0 in", "20 in")
     )
     assert low.raised == high.raised and low.finding == high.finding
 
@@ -304,7 +312,7 @@ def test_a_raise_that_cannot_be_drawn_is_not_the_least():
     leaning half of the rake.
     """
     design = change(Design(), {"opening.extension": "20 in", "firebox.vertical_back": "46 in"})
-    found = how_far(design)
+    found = highest_raise(design)
     assert found.least > 0
     with pytest.raises(InputError):
         change(design, {"opening.extension": f"{found.least / INCH - 1 / 16} in"})
@@ -375,7 +383,10 @@ def test_what_comes_to_mind_first_is_refused_with_its_reason():
         load(DATA / "designs" / "boathouse.toml"),
         {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"},
     )
-    before, found = every_finding(assess(design)), {one.lever.key: one for one in refused(design)}
+    before, found = (
+        every_finding(assess(design)),
+        {one.lever.key: one for one in rejected_remedies(design)},
+    )
     assert found["flue.size"].mends == ("DRF-01", "FLU-10") and "DRF-09" in [
         f.key for f in found["flue.size"].breaks
     ]
@@ -391,7 +402,7 @@ def test_what_comes_to_mind_first_is_refused_with_its_reason():
         assert one.lever.key not in {
             r.lever.key for r in find_remedies(design) if set(one.mends) <= set(r.mends)
         }
-    assert refused(design, aims=["CLR-08"]) == ()
+    assert rejected_remedies(design, aims=["CLR-08"]) == ()
 
 
 def test_what_a_remedy_costs_is_written_like_every_other_sum():

@@ -49,9 +49,6 @@ file.
 LONGEST = 300
 """Lines of a module after formatting; a longer one is two ideas."""
 TO_SPLIT = {
-    "explore/levers.py",
-    "explore/remedies.py",
-    "explore/worked_figures.py",
     "panels/live_panel.py",
     "panels/teaching/exercise_panel.py",
     "panels/teaching/lesson_panel.py",

@@ -16,7 +16,7 @@ from pypdf import PdfReader
 from fireplace_calc import assess, change
 from fireplace_calc.base.printing import show
 from fireplace_calc.editing.file_text import fingerprint
-from fireplace_calc.explore import find_remedies, how_far
+from fireplace_calc.explore import find_remedies, highest_raise
 from fireplace_calc.lessons import exercise
 from fireplace_calc.report.alternatives import side_by_side
 
@@ -201,10 +201,10 @@ def test_the_mason_asks_how_far_takes_a_remedy_and_prints_the_check_sheet(kind, 
     )
     walker = Walker(view)
     best = find_remedies(raised)[0]
-    walker.says(best.words())
+    walker.says(best.sentence())
     assert faults(view) == []
     walker.unfold("How far can it be raised?")
-    walker.says(f"The firebox can be raised by {show(how_far(raised).raised, 'length')}")
+    walker.says(f"The firebox can be raised by {show(highest_raise(raised).raised, 'length')}")
     walker.unfold("What mends it?")
     walker.push("Take remedy 1")
     mended = change(raised, best.change)

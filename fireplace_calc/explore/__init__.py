@@ -3,11 +3,18 @@ what mends it.
 """
 
 from fireplace_calc.explore.climate import grid, station_label, stations
-from fireplace_calc.explore.curves import Curve, PressureStep, face_curve, many, pressure_steps
+from fireplace_calc.explore.curves import (
+    Curve,
+    PressureStep,
+    face_curve,
+    flow_paths,
+    pressure_steps,
+)
 from fireplace_calc.explore.limits import LIMITS, LimitMap, limit_map
-from fireplace_calc.explore.reach import Reach, Stop, how_far
-from fireplace_calc.explore.remedies import Refused, Remedy, find_remedies, refused
-from fireplace_calc.explore.sketches import Sketch, moved, sketch
+from fireplace_calc.explore.mending.remedies import find_remedies, rejected_remedies
+from fireplace_calc.explore.mending.remedy import RejectedRemedy, Remedy
+from fireplace_calc.explore.raising import HighestRaise, RaiseStop, highest_raise
+from fireplace_calc.explore.sketches import Sketch, sketch, try_change
 from fireplace_calc.explore.weather_sweep import sweep
 from fireplace_calc.explore.worked_figures import WorkedFigure, work_figures
 
@@ -15,21 +22,21 @@ __all__ = [
     "LIMITS",
     "Curve",
     "LimitMap",
-    "Reach",
-    "Refused",
+    "HighestRaise",
+    "RejectedRemedy",
     "Remedy",
     "Sketch",
     "PressureStep",
-    "Stop",
+    "RaiseStop",
     "WorkedFigure",
     "face_curve",
     "grid",
-    "how_far",
+    "highest_raise",
     "limit_map",
-    "many",
-    "moved",
+    "flow_paths",
+    "try_change",
     "pressure_steps",
-    "refused",
+    "rejected_remedies",
     "find_remedies",
     "sketch",
     "station_label",

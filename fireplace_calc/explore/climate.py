@@ -1,26 +1,26 @@
-"""Weather with labels: stations, or every temperature at every altitude, for designs to be swept
-through.
+"""Weather with labels, for a sweep: stations, or every temperature at every altitude.
 
 xarray is woken only when it is asked for.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Hashable, Iterable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from fireplace_calc.base.inputs import Input
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.places import Place
-from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
 from fireplace_calc.draft.physics.air import pressure_at
 from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.explore.sweep_checks import few, require_labels, require_range
 
 if TYPE_CHECKING:
     import xarray
+    from numpy.typing import ArrayLike
 
 UNITS = {
     "outdoor": ("K", "outdoor temperature"),
@@ -35,21 +35,37 @@ UNITS = {
 
 @dataclass(frozen=True, slots=True)
 class Evenings:
-    """Weather without labels: each field a flat array. Temperatures in K, pressure in Pa, wind in
-    m/s.
+    """Weather without labels.
+
+    Attributes
+    ----------
+    outdoor : array, shape (n,)
+        Air temperature. [K]
+    pressure : array, shape (n,)
+        Barometric. [Pa]
+    wind : array, shape (n,)
+        At the roof. [m/s]
     """
 
-    outdoor: np.ndarray
-    pressure: np.ndarray
-    wind: np.ndarray
+    outdoor: Array
+    pressure: Array
+    wind: Array
 
-    def cut(self, part: slice) -> Evenings:
+    def part(self, part: slice) -> Evenings:
         """Some of them."""
         return Evenings(self.outdoor[part], self.pressure[part], self.wind[part])
 
 
 def station_label(place: Place) -> str:
     """The label of a place in a sweep: no two stations of the index have the same.
+
+    Parameters
+    ----------
+    place : Place
+
+    Returns
+    -------
+    str
 
     Examples
     --------
@@ -84,11 +100,11 @@ def stations(places: Iterable[Place], mild: float | None = None) -> xarray.Datas
     import xarray as xr
 
     places = tuple(places)
-    labels = labelled("Stations", [station_label(place) for place in places])
+    labels = require_labels("Stations", [station_label(place) for place in places])
     unknown = [label for label, place in zip(labels, places, strict=True) if place.winter is None]
     if unknown:
         raise InputError(
-            f"No winter temperature is known for {_few(unknown)}; leave such places out, or give"
+            f"No winter temperature is known for {few(unknown)}; leave such places out, or give"
             " them one.",
             "Stations",
             "places with a winter temperature",
@@ -104,7 +120,7 @@ def stations(places: Iterable[Place], mild: float | None = None) -> xarray.Datas
         name: ("station", [getattr(place, name) for place in places])
         for name in ("latitude", "longitude", "name", "state", "country", "wmo")
     }
-    return described(
+    return with_units(
         xr.Dataset(
             {
                 "outdoor": outdoor,
@@ -117,13 +133,13 @@ def stations(places: Iterable[Place], mild: float | None = None) -> xarray.Datas
     )
 
 
-def grid(outdoor, altitude=0.0) -> xarray.Dataset:
+def grid(outdoor: ArrayLike, altitude: ArrayLike = 0.0) -> xarray.Dataset:
     """Every outdoor temperature at every altitude, as weather for a sweep.
 
     Parameters
     ----------
     outdoor : float or array
-        [K]
+        Air temperatures. [K]
     altitude : float or array
         Above sea level. [m]
 
@@ -134,7 +150,7 @@ def grid(outdoor, altitude=0.0) -> xarray.Dataset:
     """
     import xarray as xr
 
-    return described(
+    return with_units(
         xr.Dataset(
             coords={
                 "outdoor": np.atleast_1d(np.asarray(outdoor, float)),
@@ -144,60 +160,27 @@ def grid(outdoor, altitude=0.0) -> xarray.Dataset:
     )
 
 
-def described(data: xarray.Dataset) -> xarray.Dataset:
-    """The same data, with unit and name on what a sweep is made over."""
+def with_units(data: xarray.Dataset) -> xarray.Dataset:
+    """The same data, with unit and name on what a sweep is made over.
+
+    Parameters
+    ----------
+    data : xarray.Dataset
+        Is changed in place.
+
+    Returns
+    -------
+    xarray.Dataset
+    """
     for name, (unit, text) in UNITS.items():
         if name in data.variables:
             data[name].attrs.update(units=unit, long_name=text)
     return data
 
 
-def _few(labels: Sequence) -> str:
-    return ", ".join(str(label) for label in labels[:3]) + (
-        f" and {len(labels) - 3} more" if len(labels) > 3 else ""
-    )
-
-
-def labelled(what: str, labels: list) -> list:
-    """The labels, if there are any and none comes twice; ``what`` they are, for the sentence that
-    says otherwise.
-    """
-    if not labels:
-        raise InputError(
-            f"{what} are an empty list, but a sweep wants at least one.",
-            what,
-            "one or more",
-            labels,
-        )
-    seen = set()
-    twice = [label for label in labels if label in seen or seen.add(label)]
-    if twice:
-        raise InputError(
-            f"{what} hold {_few(twice)} more than once, but each needs a label of its own to be"
-            " found by.",
-            what,
-            "labels that differ",
-            twice[0],
-        )
-    return labels
-
-
-def within(spec: Input, values: np.ndarray) -> np.ndarray:
-    """The values, if all of them lie in the workable range of an input."""
-    slack = ROUNDING * max(abs(spec.low), abs(spec.high))
-    wrong = values[~((values >= spec.low - slack) & (values <= spec.high + slack))]
-    if wrong.size:
-        raise InputError(
-            f"{spec.label} of a sweep is {wrong.flat[0]} in SI, but {spec.low:.6g} to"
-            f" {spec.high:.6g} ({spec.allowed()}) is the workable range; check the unit.",
-            spec.label,
-            spec.allowed(),
-            wrong.flat[0],
-        )
-    return values
-
-
-def evenings(weather: xarray.Dataset) -> tuple[tuple[str, ...], tuple[int, ...], Evenings]:
+def flatten(
+    weather: xarray.Dataset,
+) -> tuple[tuple[Hashable, ...], tuple[int, ...], Evenings]:
     """Dimensions, their lengths, and all of the weather flat.
 
     Parameters
@@ -222,7 +205,7 @@ def evenings(weather: xarray.Dataset) -> tuple[tuple[str, ...], tuple[int, ...],
         if name not in weather.variables:
             raise InputError(
                 f"The weather of a sweep has no {name}, but outdoor in K and altitude in m are"
-                " wanted.",
+                " needed.",
                 name,
                 "outdoor, altitude",
                 ", ".join(map(str, weather.variables)),
@@ -236,14 +219,14 @@ def evenings(weather: xarray.Dataset) -> tuple[tuple[str, ...], tuple[int, ...],
                 "any other name",
                 name,
             )
-    for name in weather.sizes:
-        labelled(f"Labels of {name}", weather[name].values.tolist())
-    asked = all_inputs()
-    within(
-        replace(asked["site.winter"], label="Outdoor temperature", high=asked["site.mild"].high),
+    for dimension in weather.sizes:
+        require_labels(f"Labels of {dimension}", weather[dimension].values.tolist())
+    inputs = all_inputs()
+    require_range(
+        replace(inputs["site.winter"], label="Outdoor temperature", high=inputs["site.mild"].high),
         weather["outdoor"].values,
     )
-    within(asked["site.altitude"], weather["altitude"].values)
+    require_range(inputs["site.altitude"], weather["altitude"].values)
     pressure = np.array([float(pressure_at(float(z))) for z in weather["altitude"].values.ravel()])
     wind = weather["wind"].variable if "wind" in weather.variables else xr.Variable((), 0.0)
     parts = [
@@ -254,9 +237,9 @@ def evenings(weather: xarray.Dataset) -> tuple[tuple[str, ...], tuple[int, ...],
             (wind.dims, wind.values),
         )
     ]
-    parts = xr.broadcast(*parts)
+    outdoor, barometric, breeze = xr.broadcast(*parts)
     return (
-        parts[0].dims,
-        parts[0].shape,
-        Evenings(*(np.array(part.values, float).ravel() for part in parts)),
+        outdoor.dims,
+        outdoor.shape,
+        Evenings(*(np.array(v.values, float).ravel() for v in (outdoor, barometric, breeze))),
     )

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, fields
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.design.records import Design
@@ -20,13 +21,21 @@ from fireplace_calc.draft import (
 )
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.result import DraftResult
-from fireplace_calc.explore.sketches import moved, sketch
+from fireplace_calc.explore.sketches import sketch, try_change
+from fireplace_calc.geometry.frame import Framed
 
 
 @dataclass(frozen=True, slots=True)
 class PressureStep:
-    """One place on the way of the smoke: level above the floor [m], pressure against the open air
-    at that level [Pa].
+    """One place on the way of the smoke.
+
+    Attributes
+    ----------
+    name : str
+    level : float
+        Above the room floor. [m]
+    pressure : float
+        Against the open air at that level. [Pa]
     """
 
     name: str
@@ -42,51 +51,54 @@ class Curve:
     ----------
     label, kind : str
         Of the moved input and of its values (``length`` in m, or ``count``).
-    values : array
-        Where the input was put.
-    sizing : array
+    values : array, shape (n,)
+        Where the input was put. [m] or a count
+    sizing : array, shape (n,)
         Face velocity, sizing mode. [m/s]
-    low, middle, high : array
+    low, middle, high : array, shape (n,)
         5, 50 and 95 of 100 evenings, operating mode. [m/s]
     here : float
-        Where the design stands.
-    wanted : float
+        The design's own. [m] or a count
+    target : float
         The published face velocity. [m/s]
     """
 
     label: str
     kind: str
-    values: np.ndarray
-    sizing: np.ndarray
-    low: np.ndarray
-    middle: np.ndarray
-    high: np.ndarray
+    values: Array
+    sizing: Array
+    low: Array
+    middle: Array
+    high: Array
     here: float
-    wanted: float
+    target: float
 
 
-def pressure_steps(found: DraftResult, made, case: str = "mild") -> tuple[PressureStep, ...]:
+def pressure_steps(
+    found: DraftResult, made: Framed, case: str = "mild"
+) -> tuple[PressureStep, ...]:
     """Pressure along the way of the smoke, from the room to the open air.
 
     Parameters
     ----------
     found : DraftResult
-    made : Geometry
+    made : Framed
         The design's own.
     case : str
         One of the evenings of ``CASES``, operating mode.
 
     Returns
     -------
-    tuple of Step
+    tuple of PressureStep
         Room first; the last, the open air, is zero by definition, and the one before it by
         computation.
     """
     k, f = CASES.index(case), made.frame
     losses = {name: float(loss[k]) for name, loss in found.flows.losses.items()}
-    lift = float(found.flows.draft[k]) / found.path.height
+    height = float(found.path.height)
+    lift = float(found.flows.draft[k]) / height
     pull, wind = float(found.flows.pull[k]), float(found.flows.wind[k])
-    start = f.liner_top - found.path.height
+    start = f.liner_top - height
     steps, pressure = [PressureStep("room", f.hearth, -pull)], -pull - losses["mouth"]
     steps.append(PressureStep("opening", start, pressure))
     pressure += lift * (f.throat - start) - losses["throat"]
@@ -107,20 +119,28 @@ def pressure_steps(found: DraftResult, made, case: str = "mild") -> tuple[Pressu
     return (*steps, PressureStep("open air", f.liner_top, pressure))
 
 
-def many(designs: Sequence[Design]) -> FlowPath:
-    """The ways of the smoke through many designs, each field an array with one entry a design in a
-    column.
+def flow_paths(designs: Sequence[Design]) -> FlowPath:
+    """The way of the smoke through many designs.
+
+    Parameters
+    ----------
+    designs : sequence of Design
+
+    Returns
+    -------
+    FlowPath
+        Each field an array of shape (number of designs, 1).
     """
-    ways = [trace_flow_path(sketch(d)) for d in designs]
+    paths = [trace_flow_path(sketch(d)) for d in designs]
     return FlowPath(
         *(
-            np.array([float(getattr(path, name.name)) for path in ways])[:, None]
+            np.array([float(getattr(path, name.name)) for path in paths])[:, None]
             for name in fields(FlowPath)
         )
     )
 
 
-def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
+def face_curve(design: Design, key: str, values: Iterable[float], draws: int = 400) -> Curve:
     """How the face velocity runs when one input is moved and everything else stays.
 
     Parameters
@@ -128,10 +148,10 @@ def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
     design : Design
     key : str
         Dotted name of the input, such as ``flue.sections`` or ``opening.extension``.
-    values : array
+    values : iterable of float
         Where to put it; what cannot be drawn is left out. [m] or a count
     draws : int
-        Evenings to each point of the band; every point meets the same ones.
+        Evenings to each point of the band; every point meets the same ones. [-]
 
     Returns
     -------
@@ -139,14 +159,14 @@ def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
     """
     group, name = key.split(".")
     spec = inputs_of(getattr(design, group))[name]
-    tried = [
-        (v, moved(design, {key: int(v) if spec.kind == "count" else f"{float(v)!r} m"}))
+    changed = [
+        (v, try_change(design, {key: int(v) if spec.kind == "count" else f"{float(v)!r} m"}))
         for v in values
     ]
-    values, drawable = zip(*((v, d) for v, d in tried if d is not None), strict=True)
-    ways = many(drawable)
+    places, drawable = zip(*((v, d) for v, d in changed if d is not None), strict=True)
+    paths = flow_paths(drawable)
     spread = smoke_odds(
-        ways,
+        paths,
         fire(design),
         surroundings(design),
         design.site.mild,
@@ -155,20 +175,22 @@ def face_curve(design: Design, key: str, values, draws: int = 400) -> Curve:
         draws=draws,
     )
     sized = face_velocity(
-        ways.opening_area,
-        ways.flue_area,
-        ways.diameter,
-        ways.height,
-        ways.length,
-        ways.inlet,
-        ways.other,
+        paths.opening_area,
+        paths.flue_area,
+        paths.diameter,
+        paths.height,
+        paths.length,
+        paths.inlet,
+        paths.other,
     )
     return Curve(
         spec.label,
         spec.kind,
-        np.asarray(values, float),
-        sized[:, 0],
-        *spread.face,
+        np.asarray(places, float),
+        np.asarray(sized)[:, 0],
+        spread.face[0],
+        spread.face[1],
+        spread.face[2],
         float(getattr(getattr(design, group), name)),
         coefficient("face velocity"),
     )

@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from fireplace_calc.assessment import DEFAULT_PACK
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import face_velocity, trace_flow_path
-from fireplace_calc.explore.sketches import Sketch, moved, sketch
+from fireplace_calc.explore.sketches import Sketch, sketch, try_change
 from fireplace_calc.rules import PACKS, Pack
 from fireplace_calc.rules.comparing import FALLS_SHORT
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike, NDArray
 
 FREE, RATIO, CODE, VELOCITY, STABILITY, IMPOSSIBLE = range(6)
 LIMITS = (
@@ -32,85 +37,107 @@ RATIO_RULES = ("FLU-10", "FLU-11", "FLU-12", "FLU-13", "FLU-14")
 
 @dataclass(frozen=True, slots=True)
 class LimitMap:
-    """What stops a design where: ``limit[i, k]`` is an index into ``LIMITS`` at ``extensions[i]``
-    [m] and ``sections[k]``.
+    """What stops a design where.
+
+    Attributes
+    ----------
+    extensions : array, shape (n,)
+        Of the firebox. [m]
+    sections : array of int, shape (m,)
+        Of the flue. [-]
+    limit : array of int, shape (n, m)
+        Place in ``LIMITS`` of what stops the design with that extension and those sections. [-]
+    here : tuple of float and int
+        The design's own extension [m] and sections [-].
+    everywhere : tuple of str
+        Keys of clauses that fall short wherever the sliders are: they color nothing.
     """
 
-    extensions: np.ndarray
-    sections: np.ndarray
-    limit: np.ndarray
+    extensions: Array
+    sections: NDArray[np.int_]
+    limit: NDArray[np.int_]
     here: tuple[float, int]
     everywhere: tuple[str, ...]
-    """Keys of clauses that fall short wherever the sliders stand: they colour nothing."""
 
 
-def limit_map(design: Design, pack: str = DEFAULT_PACK, extensions=None, sections=None) -> LimitMap:
+def limit_map(
+    design: Design,
+    pack: str = DEFAULT_PACK,
+    extensions: ArrayLike | None = None,
+    sections: ArrayLike | None = None,
+) -> LimitMap:
     """Which raise goes with which chimney, and what stops the others.
 
     Parameters
     ----------
     design : Design
     pack : str
-        Code to hold every field of the map against.
+        Code to check every field of the map against.
     extensions : array, optional
         Firebox extensions; the whole workable range in steps of two inches when left out. [m]
     sections : array, optional
-        Counts of flue sections; all workable ones when left out.
+        Counts of flue sections; all workable ones when left out. [-]
 
     Returns
     -------
     LimitMap
     """
-    extensions = np.arange(13) * 2 * INCH if extensions is None else np.asarray(extensions, float)
-    sections = np.arange(4, 41) if sections is None else np.asarray(sections, int)
+    raises = np.asarray(np.arange(13) * 2 * INCH if extensions is None else extensions, np.float64)
+    counts = np.arange(4, 41) if sections is None else np.asarray(sections, int)
     book = PACKS[pack]
     grid = [
         [
-            moved(design, {"opening.extension": f"{float(e)!r} m", "flue.sections": int(n)})
-            for n in sections
+            try_change(design, {"opening.extension": f"{float(e)!r} m", "flue.sections": int(n)})
+            for n in counts
         ]
-        for e in extensions
+        for e in raises
     ]
     drawn = [
         (i, k, sketch(d)) for i, row in enumerate(grid) for k, d in enumerate(row) if d is not None
     ]
-    told = [gather_facts(one) for *_, one in drawn]
+    facts = [gather_facts(one) for *_, one in drawn]
     corners = [
-        {f.key for f in book.check(told[n]) if f.verdict == FALLS_SHORT}
-        for n in {0, len(sections) - 1, len(drawn) // 2, len(drawn) - len(sections), len(drawn) - 1}
+        {f.key for f in book.check(facts[n]) if f.verdict == FALLS_SHORT}
+        for n in {0, len(counts) - 1, len(drawn) // 2, len(drawn) - len(counts), len(drawn) - 1}
         if 0 <= n < len(drawn)
     ]
     everywhere = set.intersection(*corners)
     moving_keys = set.union(*corners) - everywhere
-    limit = np.full((len(extensions), len(sections)), IMPOSSIBLE)
-    for (i, k, one), work in zip(drawn, told, strict=True):
-        limit[i, k] = _stopped(one, work, book, moving_keys)
+    limit = np.full((len(raises), len(counts)), IMPOSSIBLE)
+    for (i, k, one), known in zip(drawn, facts, strict=True):
+        limit[i, k] = _stopped(one, known, book, moving_keys)
     return LimitMap(
-        extensions,
-        sections,
+        raises,
+        counts,
         limit,
         (design.opening.extension, design.flue.sections),
         tuple(sorted(everywhere)),
     )
 
 
-def _stopped(drawn: Sketch, work: Facts, book: Pack, moving: set[str]) -> int:
+def _stopped(drawn: Sketch, facts: Facts, book: Pack, moving: set[str]) -> int:
     """The first thing that stops one field of the map."""
     broken = (
-        {f.key for f in book.check(work, moving) if f.verdict == FALLS_SHORT} if moving else set()
+        {f.key for f in book.check(facts, moving) if f.verdict == FALLS_SHORT} if moving else set()
     )
     if broken:
         return RATIO if broken & set(RATIO_RULES) else CODE
-    w = trace_flow_path(drawn)
+    path = trace_flow_path(drawn)
     speed = face_velocity(
-        w.opening_area, w.flue_area, w.diameter, w.height, w.length, w.inlet, w.other
+        path.opening_area,
+        path.flue_area,
+        path.diameter,
+        path.height,
+        path.length,
+        path.inlet,
+        path.other,
     )
     if float(speed) < coefficient("face velocity"):
         return VELOCITY
-    return STABILITY if _slenderness(drawn, work) > coefficient("stack slenderness") else FREE
+    return STABILITY if _slenderness(drawn, facts) > coefficient("stack slenderness") else FREE
 
 
-def _slenderness(drawn: Sketch, work: Facts) -> float:
+def _slenderness(drawn: Sketch, facts: Facts) -> float:
     """Height over the highest roof contact against the least width there. [-]"""
     least = 2 * min(drawn.frame.stack_half, drawn.frame.stack_depth)
-    return work.chimney_top_above_highest_roof_contact / least
+    return facts.chimney_top_above_highest_roof_contact / least

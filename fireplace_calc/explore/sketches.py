@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from fireplace_calc.base.units import InputError
@@ -14,7 +15,7 @@ from fireplace_calc.geometry.frame_builder import build_frame
 @dataclass(frozen=True, slots=True)
 class Sketch:
     """A design and its frame, without its parts: all that checks and draft read, at a tenth of the
-    price.
+    cost.
     """
 
     design: Design
@@ -22,12 +23,37 @@ class Sketch:
 
 
 def sketch(design: Design) -> Sketch:
-    """A design with its frame."""
+    """A design with its frame.
+
+    Parameters
+    ----------
+    design : Design
+
+    Returns
+    -------
+    Sketch
+
+    Raises
+    ------
+    InputError
+        When it cannot be drawn.
+    """
     return Sketch(design, build_frame(design))
 
 
-def moved(design: Design, changes: dict) -> Design | None:
-    """A changed design, or nothing when it cannot be drawn so."""
+def try_change(design: Design, changes: Mapping[str, object]) -> Design | None:
+    """A changed design, or nothing when it cannot be drawn so.
+
+    Parameters
+    ----------
+    design : Design
+    changes : mapping of str to object
+        As for ``change``.
+
+    Returns
+    -------
+    Design or None
+    """
     try:
         return change(design, changes)
     except InputError:

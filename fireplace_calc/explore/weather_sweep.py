@@ -6,13 +6,14 @@ xarray is woken by the first sweep, Dask never: whoever has a cluster brings its
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, Protocol, TypeAlias
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array, BoolArray
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import (
     MODES,
@@ -28,11 +29,34 @@ from fireplace_calc.draft import (
 from fireplace_calc.draft.physics.weather import roof_wind, wind_pressure
 from fireplace_calc.draft.spillage import reserve
 from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.explore.climate import UNITS, Evenings, described, evenings, labelled, within
+from fireplace_calc.explore.climate import UNITS, Evenings, flatten, with_units
 from fireplace_calc.explore.sketches import sketch
+from fireplace_calc.explore.sweep_checks import require_labels, require_range
 
 if TYPE_CHECKING:
     import xarray
+    from numpy.typing import ArrayLike
+
+Results: TypeAlias = "dict[str, Array | BoolArray]"
+"""By the names of ``OPERATING``, each of shape (designs, evenings, rates), or (evenings, rates)."""
+
+
+class Future(Protocol):
+    """What a cluster hands back."""
+
+    def result(self) -> tuple[Array, Results]:
+        """The parcel, once it is done."""
+
+
+class Client(Protocol):
+    """What is asked of a ``distributed.Client``."""
+
+    def scatter(self, data: list[Evenings], hash: bool) -> list[Any]:
+        """Send data to the workers."""
+
+    def map(self, func: Callable[..., Any], *iterables: list[Any], pure: bool) -> list[Any]:
+        """Work many parcels."""
+
 
 BLOCK, TASK = 4096, 32_768
 """Fires that are settled together, so few that they stay in the processor's cache; and fires that
@@ -52,7 +76,7 @@ OPERATING = {
     "stalled": ("1", "no steady flow carries the fire away"),
     "smokes": ("1", "stalled, or less air than carries the smoke off"),
 }
-"""What a sweep tells of every fire, operating mode: unit and name."""
+"""What a sweep reports of every fire, operating mode: unit and name."""
 FLAGS = ("stalled", "smokes")
 NOTE = (
     "Where stalled, flow, air and velocities are zero; temperatures, draft and pull are those of"
@@ -68,10 +92,10 @@ SIZING = {
 def sweep(
     designs: Mapping[str, Design] | Sequence[tuple[str, Design]],
     weather: xarray.Dataset,
-    burn_rate=None,
-    client=None,
+    burn_rate: ArrayLike | None = None,
+    client: Client | None = None,
 ) -> xarray.Dataset:
-    """Settle every design in all weather, operating mode, and tell the face velocity of sizing mode
+    """Settle every design in all weather, operating mode, and give the face velocity of sizing mode
     beside it.
 
     Parameters
@@ -107,15 +131,17 @@ def sweep(
     --------
     >>> from fireplace_calc.explore.climate import grid
     >>> found = sweep({"plain": Design()}, grid([263.15, 281.15]))
-    >>> dict(found.sizes), bool(found.face_velocity.sel(design="plain", outdoor=263.15, altitude=0) > 0.2)
-    ({'design': 1, 'outdoor': 2, 'altitude': 1}, True)
+    >>> dict(found.sizes)
+    {'design': 1, 'outdoor': 2, 'altitude': 1}
+    >>> bool(found.face_velocity.sel(design="plain", outdoor=263.15, altitude=0) > 0.2)
+    True
     """
     import xarray as xr
 
     named = list(designs.items() if isinstance(designs, Mapping) else designs)
-    names = labelled("Designs", [name for name, _ in named])
+    names = require_labels("Designs", [name for name, _ in named])
     catalogue, rates = [design for _, design in named], _rates(burn_rate)
-    dims, lengths, weathers = evenings(weather)
+    dims, lengths, weathers = flatten(weather)
     shape = (len(catalogue), weathers.outdoor.size, 1 if rates is None else rates.size)
     found = {name: np.empty(shape, bool if name in FLAGS else float) for name in OPERATING}
     sized = np.empty(len(catalogue))
@@ -138,7 +164,7 @@ def sweep(
         if name in weather.coords or name in UNITS
     }
     own = ("design", [design.fire.burn_rate for design in catalogue]) if rates is None else rates
-    return described(
+    return with_units(
         xr.Dataset(
             variables | {"sizing_face_velocity": ("design", sized, SIZING)},
             over | {"design": names, "burn_rate": own},
@@ -147,16 +173,18 @@ def sweep(
     )
 
 
-def _rates(burn_rate) -> np.ndarray | None:
+def _rates(burn_rate: ArrayLike | None) -> Array | None:
     """Burn rates, if they are workable and none comes twice."""
     if burn_rate is None:
         return None
     rates = np.atleast_1d(np.asarray(burn_rate, float))
-    labelled("Burn rates", rates.tolist())
-    return within(all_inputs()["fire.burn_rate"], rates)
+    require_labels("Burn rates", rates.tolist())
+    return require_range(all_inputs()["fire.burn_rate"], rates)
 
 
-def _parcels(catalogue: list[Design], weathers: Evenings, rates, client) -> Iterator[tuple]:
+def _parcels(
+    catalogue: list[Design], weathers: Evenings, rates: Array | None, client: Client | None
+) -> Iterator[tuple[slice, slice, Array, Results]]:
     """Where the results belong, sizing velocities and results, parcel by parcel; always the same
     parcels in the same order.
     """
@@ -167,8 +195,9 @@ def _parcels(catalogue: list[Design], weathers: Evenings, rates, client) -> Iter
     )
     groups = [slice(k, k + many) for k in range(0, len(catalogue), many)]
     places = [(these, k) for these in groups for k in range(len(parts))]
-    shares = [weathers.cut(part) for part in parts]
+    shares = [weathers.part(part) for part in parts]
     work = partial(_work, rates=rates)
+    done: Iterator[tuple[Array, Results]]
     if client is None:
         done = (work(catalogue[these], shares[k]) for these, k in places)
     else:
@@ -184,7 +213,7 @@ def _parcels(catalogue: list[Design], weathers: Evenings, rates, client) -> Iter
         yield these, parts[k], velocities, block
 
 
-def _collected(waiting: list) -> Iterator:
+def _collected(waiting: list[Future]) -> Iterator[tuple[Array, Results]]:
     """Results in their order, each let go of by the cluster as soon as it is here."""
     waiting.reverse()
     while waiting:
@@ -192,8 +221,8 @@ def _collected(waiting: list) -> Iterator:
 
 
 def _work(
-    catalogue: list[Design], weathers: Evenings, rates
-) -> tuple[np.ndarray, dict[str, np.ndarray]]:
+    catalogue: list[Design], weathers: Evenings, rates: Array | None
+) -> tuple[Array, Results]:
     """One parcel: sizing velocities by design, and every result by design, evening and rate."""
     size, count = weathers.outdoor.size, 1 if rates is None else rates.size
     found = {
@@ -203,11 +232,8 @@ def _work(
     sized, step = np.empty(len(catalogue)), max(1, BLOCK // count)
     for n, design in enumerate(catalogue):
         drawn = sketch(design)
-        path, still, wind = (
-            trace_flow_path(drawn),
-            surroundings(design),
-            roof_wind(drawn).coefficient,
-        )
+        path, calm = trace_flow_path(drawn), surroundings(design)
+        coefficient = roof_wind(drawn).coefficient
         sized[n] = face_velocity(
             path.opening_area,
             path.flue_area,
@@ -217,26 +243,26 @@ def _work(
             path.inlet,
             path.other,
         )
-        one = fire(design, rates)
+        burning = fire(design, rates)
         for part in (slice(k, k + step) for k in range(0, size, step)):
-            here = weathers.cut(part)
+            here = weathers.part(part)
             outdoor, pressure, speed = (
                 v[:, None] for v in (here.outdoor, here.pressure, here.wind)
             )
             weather = replace(
-                still,
+                calm,
                 outdoor=outdoor,
                 pressure=pressure,
-                wind=-wind_pressure(wind, speed, outdoor, pressure),
+                wind=-wind_pressure(coefficient, speed, outdoor, pressure),
             )
-            for name, values in _settled(path, one, weather).items():
+            for name, values in _settled(path, burning, weather).items():
                 found[name][n, part] = values
     return sized, found
 
 
-def _settled(path: FlowPath, one: BurningFire, weather: Surroundings) -> dict[str, object]:
-    """Everything that is told of some fires."""
-    flow, (least, margin, share) = settle(path, one, weather), reserve(path, one, weather)
+def _settled(path: FlowPath, burning: BurningFire, weather: Surroundings) -> Results:
+    """Everything that is reported of some fires."""
+    flow, (least, margin, share) = settle(path, burning, weather), reserve(path, burning, weather)
     return {
         "flow": flow.mass,
         "air": flow.air,
@@ -246,8 +272,8 @@ def _settled(path: FlowPath, one: BurningFire, weather: Surroundings) -> dict[st
         "top_temperature": flow.top,
         "draft": flow.draft,
         "pull": flow.pull,
-        "margin": margin,
-        "margin_percent": 100.0 * share,
+        "margin": np.asarray(margin),
+        "margin_percent": np.asarray(100.0 * share),
         "stalled": flow.stalled,
         "smokes": flow.stalled | (flow.air < least),
     }

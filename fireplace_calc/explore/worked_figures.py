@@ -8,34 +8,33 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.plain_decimals import PlainDecimals
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.tables.draft import coefficient, coefficients
 from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
-from fireplace_calc.base.units import (
-    FEET_INCHES,
-    FOOT,
-    INCH,
-    MILLIMETRES,
-    POUND,
-    PSF,
-    SQIN,
-    SYSTEMS,
-    G,
-    InputError,
-)
+from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, SYSTEMS, G, InputError
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.sizing import STANDARD, theoretical_draft
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 from fireplace_calc.structure.figures import source as structure_source
 
 DRAWN = "measured on the drawing"
-TOLD = "measured on site"
+MEASURED = "measured on site"
 
 
 @dataclass(frozen=True, slots=True)
 class WorkedFigure:
-    """One figure: its name, the formula, the formula with the numbers in it, what comes out, and
-    what it rests on.
+    """One figure.
+
+    Attributes
+    ----------
+    name, formula : str
+    numbers : str
+        The formula with the numbers in it.
+    result : str
+        What comes out, with its unit.
+    source : str
+        What it is based on.
     """
 
     name: str
@@ -45,50 +44,22 @@ class WorkedFigure:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class _In:
-    """Plain decimals in the reader's units, so that the numbers multiply."""
-
-    metric: bool
-
-    def _said(self, value: float, digits: int, unit: str) -> str:
-        text = f"{value:.{digits}f}"
-        return f"{text.rstrip('0').rstrip('.') if '.' in text else text} {unit}"
-
-    def length(self, value: float) -> str:
-        return self._said(value, 3, "m") if self.metric else self._said(value / INCH, 2, "in")
-
-    def far(self, value: float) -> str:
-        return self._said(value, 3, "m") if self.metric else self._said(value / FOOT, 2, "ft")
-
-    def area(self, value: float) -> str:
-        return self._said(value, 4, "m²") if self.metric else self._said(value / SQIN, 1, "in²")
-
-    def press(self, value: float) -> str:
-        return (
-            self._said(value, 0, "N/m²") if self.metric else self._said(value / PSF, 1, "lbf/ft²")
-        )
-
-    def force(self, value: float) -> str:
-        return (
-            self._said(value, 0, "N") if self.metric else self._said(value / (POUND * G), 0, "lbf")
-        )
-
-
 def _clause(result: Assessment, *titles: str) -> str:
     """Where a drawn figure comes from, and the clauses that bind it here, found by their titles."""
-    said = [
+    binding = [
         f
         for f in result.findings
         if f.verdict != DOES_NOT_APPLY and any(title in f.title.lower() for title in titles)
     ]
-    return "; ".join([DRAWN, *dict.fromkeys(f"{f.clause}, {result.pack}" for f in said)])
+    return "; ".join([DRAWN, *dict.fromkeys(f"{f.clause}, {result.pack}" for f in binding)])
 
 
-def _opening(result: Assessment, to: _In) -> WorkedFigure:
-    f, told = result.geometry.frame, result.design.measured.opening_area
-    if told is not None:
-        return WorkedFigure("Opening area", "as measured", to.area(told), to.area(told), TOLD)
+def _opening(result: Assessment, to: PlainDecimals) -> WorkedFigure:
+    f, measured = result.geometry.frame, result.design.measured.opening_area
+    if measured is not None:
+        return WorkedFigure(
+            "Opening area", "as measured", to.area(measured), to.area(measured), MEASURED
+        )
     width, height, rise = 2 * f.half_width, f.opening_top - f.hearth, f.opening_top - f.spring
     if rise <= 0:
         return WorkedFigure(
@@ -108,7 +79,7 @@ def _opening(result: Assessment, to: _In) -> WorkedFigure:
     )
 
 
-def _ratio(result: Assessment, to: _In) -> WorkedFigure | None:
+def _ratio(result: Assessment, to: PlainDecimals) -> WorkedFigure | None:
     net, bore, flue = result.facts.flue_net_area, result.geometry.frame.bore, result.design.flue
     if net is None:
         return None
@@ -116,7 +87,7 @@ def _ratio(result: Assessment, to: _In) -> WorkedFigure | None:
     whence = (
         liners[bore.label].source.text
         if net == bore.table_area and bore.label in liners
-        else TOLD
+        else MEASURED
         if net == result.design.measured.flue_area
         else "own sum of the inside"
     )
@@ -140,7 +111,7 @@ def _ratio(result: Assessment, to: _In) -> WorkedFigure | None:
     )
 
 
-def _face(result: Assessment, to: _In) -> Iterator[WorkedFigure]:
+def _face(result: Assessment, to: PlainDecimals) -> Iterator[WorkedFigure]:
     path, found = result.draft.path, result.draft.sizing_velocity
     gas = STANDARD + coefficient("sizing rise")
     cold, hot = air_density(STANDARD), air_density(gas)
@@ -170,8 +141,8 @@ def _face(result: Assessment, to: _In) -> Iterator[WorkedFigure]:
         "Face velocity, sizing mode",
         "flue area ÷ opening area × √(2 × draft × density of the gas ÷ resistance) ÷ density of the"
         " room",
-        f"{to.area(path.flue_area)} ÷ {to.area(path.opening_area)} × √(2 × {draft:.2f} Pa ×"
-        f" {hot:.3f} kg/m³ ÷ {resistance:.2f}) ÷ {cold:.3f} kg/m³",
+        f"{to.area(float(path.flue_area))} ÷ {to.area(float(path.opening_area))} × √(2 ×"
+        f" {draft:.2f} Pa × {hot:.3f} kg/m³ ÷ {resistance:.2f}) ÷ {cold:.3f} kg/m³",
         (
             f"{found:.3f} m/s"
             if to.metric
@@ -183,10 +154,12 @@ def _face(result: Assessment, to: _In) -> Iterator[WorkedFigure]:
     )
 
 
-def _throat(result: Assessment, to: _In) -> WorkedFigure:
-    f, told = result.geometry.frame, result.design.measured.throat_area
-    if told is not None:
-        return WorkedFigure("Throat area", "as measured", to.area(told), to.area(told), TOLD)
+def _throat(result: Assessment, to: PlainDecimals) -> WorkedFigure:
+    f, measured = result.geometry.frame, result.design.measured.throat_area
+    if measured is not None:
+        return WorkedFigure(
+            "Throat area", "as measured", to.area(measured), to.area(measured), MEASURED
+        )
     front, back = 2 * f.half_at(f.throat_front), 2 * f.half_at(f.throat_back)
     return WorkedFigure(
         "Throat area",
@@ -198,19 +171,19 @@ def _throat(result: Assessment, to: _In) -> WorkedFigure:
     )
 
 
-def _height(result: Assessment, to: _In) -> Iterator[WorkedFigure]:
+def _height(result: Assessment, to: PlainDecimals) -> Iterator[WorkedFigure]:
     f, roof = result.geometry.frame, result.design.roof
     where = (
         "ridge" if roof.position == "through the ridge" else "ridge − pitch × distance to the ridge"
     )
-    level = to.far(roof.ridge_level)
+    level = to.long_length(roof.ridge_level)
     if roof.position != "through the ridge":
-        level = f"({level} − {roof.pitch:.4f} × {to.far(roof.ridge_distance)})"
+        level = f"({level} − {roof.pitch:.4f} × {to.long_length(roof.ridge_distance)})"
     yield WorkedFigure(
         "Chimney over the roof",
         f"top of the crown − ({where})",
-        f"{to.far(f.crown_top)} − {level}",
-        to.far(f.crown_top - f.uphill_contact),
+        f"{to.long_length(f.crown_top)} − {level}",
+        to.long_length(f.crown_top - f.uphill_contact),
         _clause(result, "over the roof where"),
     )
     slim, known = 2 * min(f.stack_half, f.stack_depth), structure_source("UK slenderness")
@@ -223,7 +196,7 @@ def _height(result: Assessment, to: _In) -> Iterator[WorkedFigure]:
     )
 
 
-def _hearth(result: Assessment, to: _In) -> Iterator[WorkedFigure]:
+def _hearth(result: Assessment, to: PlainDecimals) -> Iterator[WorkedFigure]:
     hearth, width, depth = (
         result.design.hearth,
         result.design.opening.width,
@@ -245,11 +218,12 @@ def _hearth(result: Assessment, to: _In) -> Iterator[WorkedFigure]:
     )
 
 
-def _lintel(result: Assessment, to: _In) -> WorkedFigure | None:
+def _lintel(result: Assessment, to: PlainDecimals) -> WorkedFigure | None:
     lintel = result.structure.lintel
     if lintel is None:
         return None
-    wall = to.press(lintel.wall)
+    wall, span = to.pressure(lintel.wall), to.long_length(lintel.span)
+    cover = to.long_length(lintel.cover)
     rests = (
         "45 degree triangle over the lintel, common practice; clear opening and one bearing as span"
     )
@@ -257,15 +231,14 @@ def _lintel(result: Assessment, to: _In) -> WorkedFigure | None:
         return WorkedFigure(
             "Load on the lintel",
             "weight of the wall × (span × height over it − height²)",
-            f"{wall} × ({to.far(lintel.span)} × {to.far(lintel.cover)} − {to.far(lintel.cover)} ×"
-            f" {to.far(lintel.cover)})",
+            f"{wall} × ({span} × {cover} − {cover} × {cover})",
             to.force(lintel.carried),
             f"{rests}; the breast ends below the triangle's top: for an engineer",
         )
     return WorkedFigure(
         "Load on the lintel",
         "weight of the wall × span² ÷ 4",
-        f"{wall} × {to.far(lintel.span)} × {to.far(lintel.span)} ÷ 4",
+        f"{wall} × {span} × {span} ÷ 4",
         to.force(lintel.carried),
         rests,
     )
@@ -282,8 +255,8 @@ def work_figures(result: Assessment, units: str = FEET_INCHES) -> tuple[WorkedFi
 
     Returns
     -------
-    tuple of Worked
-        A figure that this design does not have (a lintel under an arch, a flue nobody has measured)
+    tuple of WorkedFigure
+        A figure that this design does not have (a lintel under an arch, a flue of unknown area)
         is left out.
 
     Raises
@@ -306,7 +279,7 @@ def work_figures(result: Assessment, units: str = FEET_INCHES) -> tuple[WorkedFi
             ", ".join(SYSTEMS),
             units,
         )
-    to = _In(units == MILLIMETRES)
+    to = PlainDecimals(units == MILLIMETRES)
     made = (
         _opening(result, to),
         _ratio(result, to),

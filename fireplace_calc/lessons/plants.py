@@ -9,7 +9,7 @@ from typing import Any
 
 from fireplace_calc.base.units import INCH, SQIN
 from fireplace_calc.design.records import Design
-from fireplace_calc.explore import moved, sketch
+from fireplace_calc.explore import sketch, try_change
 from fireplace_calc.lessons.fault_records import Fault, Plant
 from fireplace_calc.lessons.valid_designs import nudged
 from fireplace_calc.rules import Pack
@@ -49,7 +49,7 @@ def set_to(**words: str) -> Plant:
     """Put something else; names have two underscores for the dot."""
 
     def plant(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
-        return moved(design, {key.replace("__", "."): value for key, value in words.items()})
+        return try_change(design, {key.replace("__", "."): value for key, value in words.items()})
 
     return plant
 
@@ -65,13 +65,13 @@ def _smaller_flue(design: Design, pack: Pack, fault: Fault, rng: Random) -> Desi
 def _damper(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
     """A damper bought by the width of the throat, without a look at its free area."""
     flue = gather_facts(sketch(design)).flue_net_area or 0.0
-    return moved(
+    return try_change(
         design, {"throat.damper_area": f"{int(flue / SQIN * rng.choice((0.7, 0.8, 0.9)))} in2"}
     )
 
 
 def _air_passage(design: Design, pack: Pack, fault: Fault, rng: Random) -> Design | None:
-    return moved(design, {"house.air_inlet": f"{rng.choice((3, 4, 5, 60, 70, 80))} in2"})
+    return try_change(design, {"house.air_inlet": f"{rng.choice((3, 4, 5, 60, 70, 80))} in2"})
 
 
 def _trim(change_piece: Callable[[Random], dict[str, float]]) -> Plant:

@@ -14,7 +14,7 @@ from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
-from fireplace_calc.explore import moved, sketch
+from fireplace_calc.explore import sketch, try_change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.lessons.answered import RECTANGULAR, ROUND, _answered, _indoors, _outdoors
 from fireplace_calc.lessons.seeds import require_seed
@@ -77,7 +77,7 @@ def nudged(design: Design, key: str, by: float) -> Design | None:
     if (value := getattr(record, name)) is None:
         return None
     count = inputs_of(record)[name].kind == "count"
-    return moved(
+    return try_change(
         design, {key: int(value + by) if count else f"{round((value + by) / INCH, 6)!r} in"}
     )
 
@@ -88,11 +88,11 @@ def tall_enough(design: Design, pack: Pack) -> Design | None:
     """
 
     def reaches(count: int) -> bool:
-        tried = moved(design, {"flue.sections": count})
+        tried = try_change(design, {"flue.sections": count})
         return tried is not None and not broken(pack.check(gather_facts(sketch(tried)), ABOVE_ROOF))
 
     count = bisect_left(range(4, 41), True, key=reaches) + 4
-    return moved(design, {"flue.sections": count}) if count <= 40 else None
+    return try_change(design, {"flue.sections": count}) if count <= 40 else None
 
 
 def _flue_for(design: Design, pack: Pack, rng: Random) -> Design | None:
@@ -101,10 +101,10 @@ def _flue_for(design: Design, pack: Pack, rng: Random) -> Design | None:
     """
     sizes = ROUND if design.flue.shape == "round" else RECTANGULAR
     for place, size in enumerate(sizes):
-        tried = moved(design, {"flue.size": size})
+        tried = try_change(design, {"flue.size": size})
         if tried and not broken(pack.check(gather_facts(sketch(tried)), FLUE_AREA)):
             larger = sizes[min(place + (rng.random() < 0.2), len(sizes) - 1)]
-            return moved(tried, {"flue.size": larger})
+            return try_change(tried, {"flue.size": larger})
     return None
 
 
@@ -116,7 +116,7 @@ def _follows(design: Design, pack: Pack, rng: Random) -> Design | None:
             spare = rng.randrange(5)
             more = -2 * spare if finding.key == "SMK-04" else spare
             changes[FOLLOWING[finding.key]] = f"{finding.required + more:g} in"
-    return moved(design, changes)
+    return try_change(design, changes)
 
 
 def _fitted(design: Design, pack: Pack, rng: Random) -> Design | None:
@@ -139,7 +139,7 @@ def _fitted(design: Design, pack: Pack, rng: Random) -> Design | None:
     asked = next(f for f in pack.check(work, ("ROF-09",)))
     if isinstance(asked.required, float):
         changes["roof.cricket_height"] = f"{int(asked.required) + rng.choice((1, 2))} in"
-    fitted = moved(made, changes)
+    fitted = try_change(made, changes)
     return fitted and tall_enough(fitted, pack)
 
 
@@ -171,7 +171,7 @@ def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
     """
     book, rng = require_taught(pack), Random(f"sound {require_seed(seed)} {pack}")
     for _ in range(TRIES):
-        drawn = moved(_answered(), _indoors(rng) | _outdoors(rng))
+        drawn = try_change(_answered(), _indoors(rng) | _outdoors(rng))
         if drawn is None or (drawn.site.frost_depth or 0.0) > drawn.base.footing_depth:
             continue
         fitted = _fitted(drawn, book, rng)

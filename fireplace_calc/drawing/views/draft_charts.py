@@ -105,7 +105,7 @@ def velocity(sheet: Sheet, cell: Cell, curve: Curve, units: str, note: str = "")
     title(sheet, cell, f"Face velocity, by {curve.label.split()[-1].lower()}")
     scale = 1.0 if curve.kind == "count" else INCH if units == FEET_INCHES else MM
     across = curve.values / scale
-    top = max(curve.high.max(), curve.sizing.max(), curve.wanted) / factor
+    top = max(curve.high.max(), curve.sizing.max(), curve.target) / factor
     box = Cell(cell.left + 14.0, cell.bottom + 21.0, cell.right - 26.0, cell.top - 12.0)
     chart = Chart(sheet, box, (float(across.min()), float(across.max())), (0.0, 1.08 * top))
     suffix = "" if curve.kind == "count" else ", in" if units == FEET_INCHES else ", mm"
@@ -115,14 +115,14 @@ def velocity(sheet: Sheet, cell: Cell, curve: Curve, units: str, note: str = "")
     chart.band(across, curve.low / factor, curve.high / factor)
     chart.curve(across, curve.middle / factor, "seen")
     chart.curve(across, curve.sizing / factor, "cut")
-    chart.level(curve.wanted / factor)
-    ends = [curve.sizing[-1], curve.high[-1], curve.middle[-1], curve.low[-1], curve.wanted]
+    chart.level(curve.target / factor)
+    ends = [curve.sizing[-1], curve.high[-1], curve.middle[-1], curve.low[-1], curve.target]
     names = [
         "sizing mode",
         "95 of 100",
         "half of 100",
         "5 of 100",
-        f"wanted {curve.wanted / factor:.2f}",
+        f"wanted {curve.target / factor:.2f}",
     ]
     chart.names_right([v / factor for v in ends], names)
     here = float(np.clip(curve.here / scale, *chart.across))

@@ -8,8 +8,16 @@ from typing import Any
 import ipywidgets as w
 
 from fireplace_calc.base.printing import grouped, show
-from fireplace_calc.explore import Reach, Refused, Remedy, Stop, find_remedies, how_far, refused
-from fireplace_calc.explore.reach import every_finding
+from fireplace_calc.explore import (
+    HighestRaise,
+    RaiseStop,
+    RejectedRemedy,
+    Remedy,
+    find_remedies,
+    highest_raise,
+    rejected_remedies,
+)
+from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.panels import html
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
@@ -39,7 +47,7 @@ class HowFar(Fold):
         panel = self.panel
         key = (panel.session.without("opening.extension"), panel.pack)
         if self.known[0] != key:
-            self.known = (key, how_far(panel.design, panel.pack))
+            self.known = (key, highest_raise(panel.design, panel.pack))
         self.words.value = reach_words(self.known[1], panel.design.opening.extension, panel.units)
 
 
@@ -63,7 +71,9 @@ class Mending(Fold):
             self.known = (key, find_remedies(panel.design, panel.pack))
             self._show(self.known[1][:MOST])
             self.refused.value = refused_words(
-                refused(panel.design, panel.pack), every_finding(panel.result), panel.units
+                rejected_remedies(panel.design, panel.pack),
+                every_finding(panel.result),
+                panel.units,
             )
 
     def _show(self, found: tuple[Remedy, ...]) -> None:
@@ -127,19 +137,19 @@ def remedy_words(one: Remedy, named: Named, units: str) -> str:
     )
     left = f"<br><span class='why'>Left: {names(one.stays)}.</span>" if one.stays else ""
     return (
-        f'<div class="sentence"><b>{escape(one.words(units))}</b> {escape(cost)},'
+        f'<div class="sentence"><b>{escape(one.sentence(units))}</b> {escape(cost)},'
         f" {escape(heavier)}.<br>Mends {names(one.mends)}.{left}</div>"
     )
 
 
-def refused_words(found: tuple[Refused, ...], named: Named, units: str) -> str:
+def refused_words(found: tuple[RejectedRemedy, ...], named: Named, units: str) -> str:
     """What comes to mind first and is no remedy, because it breaks something else."""
     lines = []
     for one in found:
         mends = ", ".join(f"{named[key].title} ({key})" for key in one.mends)
         breaks = " ".join(sentence(f, units) for f in one.breaks)
         lines.append(
-            f"<li><b>{escape(one.words(units))}</b> It would mend {escape(mends)}, but then:"
+            f"<li><b>{escape(one.sentence(units))}</b> It would mend {escape(mends)}, but then:"
             f" {escape(breaks)}</li>"
         )
     return (
@@ -149,7 +159,7 @@ def refused_words(found: tuple[Refused, ...], named: Named, units: str) -> str:
     )
 
 
-def reach_words(reach: Reach, now: float, units: str) -> str:
+def reach_words(reach: HighestRaise, now: float, units: str) -> str:
     """The answer first, then what stops it, then every kind of thing that stops it somewhere."""
 
     def long(value: float) -> str:
@@ -172,7 +182,7 @@ def reach_words(reach: Reach, now: float, units: str) -> str:
     rows = [
         f"<tr><td><b>{escape(stop.kind)}</b></td><td"
         f" class=n>{long(stop.raised)}</td><td>{_stopped(stop, units)}</td></tr>"
-        for stop in reach.ladder
+        for stop in reach.stops
     ]
     ladder = (
         html.table("What stops it where", (12, 14, 74), ("Kind", "Up to", "Then"), rows)
@@ -189,5 +199,5 @@ def reach_words(reach: Reach, now: float, units: str) -> str:
     return f'<div class="sentence">{first}{there}</div>{ladder}{before}'
 
 
-def _stopped(stop: Stop, units: str) -> str:
+def _stopped(stop: RaiseStop, units: str) -> str:
     return escape(" ".join(sentence(f, units) for f in stop.findings) or stop.refusal)

@@ -24,11 +24,13 @@ from fireplace_calc.structure import assess_structure
 KINDS = ("code", "draft", "structure", "drawing")
 """What can stop it; where two do at once, the first of them is named."""
 TICK, LOOK = INCH / 16, 16
-"""The answer's fineness [m], and how many of it lie between two looks [-]."""
+"""To what the answer is found [m], and how many of these lie between two designs of the first scan
+[-].
+"""
 
 
 @dataclass(frozen=True, slots=True)
-class Stop:
+class RaiseStop:
     """Where one kind of thing first stops the raise.
 
     Attributes
@@ -51,7 +53,7 @@ class Stop:
 
 
 @dataclass(frozen=True, slots=True)
-class Reach:
+class HighestRaise:
     """How far a firebox can be raised over its standard height.
 
     Attributes
@@ -65,9 +67,9 @@ class Reach:
     raised : float
         How far it goes with nothing newly broken, to a sixteenth of an inch; ``most`` where nothing
         stops it. [m]
-    stop : Stop or None
+    stop : RaiseStop or None
         What stops it; nothing where the range ends first.
-    ladder : tuple of Stop
+    stops : tuple of RaiseStop
         For each kind that stops anywhere in the range, where it first does; lowest first.
     broken : tuple of Finding
         What falls short already at the least raise, and so stops nothing.
@@ -78,18 +80,28 @@ class Reach:
     least: float
     most: float
     raised: float
-    stop: Stop | None
-    ladder: tuple[Stop, ...]
+    stop: RaiseStop | None
+    stops: tuple[RaiseStop, ...]
     broken: tuple[Finding, ...]
 
     @property
     def finding(self) -> Finding | None:
-        """The first finding of what stops it: clause, reason, what there is and what is asked."""
+        """The first finding of what stops it: clause, reason, what there is and the target."""
         return self.stop.findings[0] if self.stop and self.stop.findings else None
 
 
 def by_kind(result: Assessment) -> dict[str, tuple[Finding, ...]]:
-    """Every finding of an assessment: of the code, on the draft, and on the structure."""
+    """Every finding of an assessment.
+
+    Parameters
+    ----------
+    result : Assessment
+
+    Returns
+    -------
+    dict of tuple
+        Findings of the code, on the ``draft``, and on the ``structure``.
+    """
     return {
         "code": result.findings,
         "draft": result.judgement,
@@ -98,12 +110,31 @@ def by_kind(result: Assessment) -> dict[str, tuple[Finding, ...]]:
 
 
 def every_finding(result: Assessment) -> dict[str, Finding]:
-    """The same by key."""
+    """Every finding of an assessment by its key.
+
+    Parameters
+    ----------
+    result : Assessment
+
+    Returns
+    -------
+    dict of Finding
+    """
     return {f.key: f for found in by_kind(result).values() for f in found}
 
 
 def raised_to(design: Design, ticks: int) -> Design:
-    """A design with its firebox raised so many sixteenths of an inch over its standard height.
+    """A design with its firebox raised over its standard height.
+
+    Parameters
+    ----------
+    design : Design
+    ticks : int
+        How far, in sixteenths of an inch. [-]
+
+    Returns
+    -------
+    Design
 
     Raises
     ------
@@ -129,28 +160,29 @@ def _short(kind: str, designs: Sequence[Design], pack: str) -> list[dict[str, Fi
     return [{f.key: f for f in one if f.verdict == FALLS_SHORT} for one in found]
 
 
-def _first(
-    kind: str, drawn: dict[int, Design], looks: list[int], pack: str
-) -> tuple[dict[str, Finding], Stop | None]:
+def _first_stop(
+    kind: str, drawn: dict[int, Design], scanned: list[int], pack: str
+) -> tuple[dict[str, Finding], RaiseStop | None]:
     """What of one kind is broken from the start, and where something else first breaks."""
-    scan = _short(kind, [drawn[t] for t in looks], pack)
+    scan = _short(kind, [drawn[t] for t in scanned], pack)
     broken = scan[0]
     far = next((n for n, one in enumerate(scan) if one.keys() - broken.keys()), None)
     if far is None:
         return broken, None
-    between = [t for t in range(looks[far - 1] + 1, looks[far]) if t in drawn]
-    close = zip(
-        [*between, looks[far]],
+    # Something new falls short here and not one scanned design before: look at all between.
+    between = [t for t in range(scanned[far - 1] + 1, scanned[far]) if t in drawn]
+    closely = zip(
+        [*between, scanned[far]],
         [*_short(kind, [drawn[t] for t in between], pack), scan[far]],
         strict=True,
     )
-    tick, found = next((t, one) for t, one in close if one.keys() - broken.keys())
-    return broken, Stop(
+    tick, found = next((t, one) for t, one in closely if one.keys() - broken.keys())
+    return broken, RaiseStop(
         kind, _metres(tick - 1), tuple(f for key, f in found.items() if key not in broken)
     )
 
 
-def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
+def highest_raise(design: Design, pack: str = DEFAULT_PACK) -> HighestRaise:
     """How far the firebox of a design can be raised before something breaks that stood at the least
     raise.
 
@@ -163,8 +195,8 @@ def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
 
     Returns
     -------
-    Reach
-        In sixteenths of an inch, with the findings that stop it. [m]
+    HighestRaise
+        To a sixteenth of an inch, with the findings that stop it.
 
     Notes
     -----
@@ -179,7 +211,7 @@ def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
 
     Examples
     --------
-    >>> found = how_far(Design())
+    >>> found = highest_raise(Design())
     >>> found.finding.clause, found.raised < found.most
     ('R1003.15.1', True)
     """
@@ -190,32 +222,34 @@ def how_far(design: Design, pack: str = DEFAULT_PACK) -> Reach:
             ", ".join(PACKS),
             pack,
         )
-    spec = inputs_of(design.opening)["extension"]
-    drawn, refused = {}, {}
-    for tick in range(round(spec.low / TICK), round(spec.high / TICK) + 1):
+    low, high = inputs_of(design.opening)["extension"].bounds
+    drawn: dict[int, Design] = {}
+    refused: dict[int, str] = {}
+    for tick in range(round(low / TICK), round(high / TICK) + 1):
         try:
             drawn[tick] = raised_to(design, tick)
         except InputError as error:
             refused[tick] = str(error)
     least, end = min(drawn), max(drawn)
-    ladder, broken = [], []
+    stops: list[RaiseStop] = []
+    broken: list[Finding] = []
     beyond = min((t for t in refused if t > least), default=None)
     if beyond is not None:
-        ladder.append(Stop("drawing", _metres(beyond - 1), refusal=refused[beyond]))
-    looks = sorted({least, end, *(t for t in drawn if t % LOOK == 0)})
+        stops.append(RaiseStop("drawing", _metres(beyond - 1), refusal=refused[beyond]))
+    scanned = sorted({least, end, *(t for t in drawn if t % LOOK == 0)})
     for kind in KINDS[:3]:
-        start, stop = _first(kind, drawn, looks, pack)
+        start, stop = _first_stop(kind, drawn, scanned, pack)
         broken += start.values()
-        ladder += [stop] if stop else []
-    ladder.sort(key=lambda stop: (stop.raised, KINDS.index(stop.kind)))
-    first = ladder[0] if ladder else None
-    return Reach(
+        stops += [stop] if stop else []
+    stops.sort(key=lambda stop: (stop.raised, KINDS.index(stop.kind)))
+    first = stops[0] if stops else None
+    return HighestRaise(
         design,
         pack,
         _metres(least),
-        spec.high,
+        high,
         first.raised if first else _metres(end),
         first,
-        tuple(ladder),
+        tuple(stops),
         tuple(broken),
     )

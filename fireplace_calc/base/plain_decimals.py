@@ -1,0 +1,48 @@
+"""Values as plain decimals in the reader's units, so that the numbers of a formula multiply."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fireplace_calc.base.units import FOOT, INCH, POUND, PSF, SQIN, G
+
+
+@dataclass(frozen=True, slots=True)
+class PlainDecimals:
+    """Prints SI values as plain decimals in the reader's units.
+
+    Attributes
+    ----------
+    metric : bool
+        Meters and newtons; otherwise inches, feet and pounds.
+    """
+
+    metric: bool
+
+    def _text(self, value: float, digits: int, unit: str) -> str:
+        text = f"{value:.{digits}f}"
+        return f"{text.rstrip('0').rstrip('.') if '.' in text else text} {unit}"
+
+    def length(self, value: float) -> str:
+        """A length [m], of a part."""
+        return self._text(value, 3, "m") if self.metric else self._text(value / INCH, 2, "in")
+
+    def long_length(self, value: float) -> str:
+        """A length [m], of a wall or a chimney."""
+        return self._text(value, 3, "m") if self.metric else self._text(value / FOOT, 2, "ft")
+
+    def area(self, value: float) -> str:
+        """An area. [m2]"""
+        return self._text(value, 4, "m²") if self.metric else self._text(value / SQIN, 1, "in²")
+
+    def pressure(self, value: float) -> str:
+        """A pressure. [Pa]"""
+        return (
+            self._text(value, 0, "N/m²") if self.metric else self._text(value / PSF, 1, "lbf/ft²")
+        )
+
+    def force(self, value: float) -> str:
+        """A force. [N]"""
+        return (
+            self._text(value, 0, "N") if self.metric else self._text(value / (POUND * G), 0, "lbf")
+        )

@@ -37,5 +37,8 @@ class Host(Changer, Protocol):
     def put(self, design: Design) -> None:
         """Show another design."""
 
+    def keep(self) -> None:
+        """Write the work to its folder."""
+
     def redraw(self) -> None:
         """Draw the picture again."""

@@ -5,14 +5,14 @@ stops it.
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator
 
 import ipywidgets as w
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.panels import html
 
-Steps = Iterator[tuple[int, int, str]]
+Steps = Generator[tuple[int, int, str], None, None]
 """How many are done, of how many, and the name of the next."""
 
 
@@ -25,13 +25,14 @@ class Job:
         What is counted, in the plural.
     """
 
-    def __init__(self, unit: str):
-        self.unit, self.task = unit, None
+    def __init__(self, unit: str) -> None:
+        self.unit = unit
+        self.task: asyncio.Task[None] | None = None
         self.bar = w.IntProgress(
             description=unit.capitalize(), layout=w.Layout(visibility="hidden")
         )
         self.stop = w.Button(description="Stop", disabled=True, layout=w.Layout(width="auto"))
-        self.stop.on_click(lambda _: self.task is not None and self.task.cancel())
+        self.stop.on_click(lambda _: self.task.cancel() if self.task else None)
         self.status = w.HTML()
         self.widget = w.VBox([w.HBox([self.bar, self.stop]), self.status])
 
@@ -55,13 +56,13 @@ class Job:
     async def _work(self, steps: Callable[[], Steps], finished: Callable[[], str]) -> None:
         self.stop.disabled, self.bar.layout.visibility = False, "visible"
         try:
-            for done, of, name in (made := steps()):
+            for done, of, name in (work := steps()):
                 self.bar.max, self.bar.value = max(of, 1), done
                 self.status.value = html.remark(f"{done} of {of} {self.unit}. {name}")
                 try:
                     await asyncio.sleep(0)
                 except asyncio.CancelledError:
-                    made.close()
+                    work.close()
                     raise
             self.status.value = html.heard(finished())
         except asyncio.CancelledError:

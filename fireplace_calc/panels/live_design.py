@@ -1,5 +1,5 @@
-"""One design under a reader's hands: a change is taken, kept and drawn, and the words follow when the
-hand rests.
+"""One design under a reader's hands: a change is taken, kept and drawn, and the words follow when
+the hand rests.
 """
 
 from __future__ import annotations
@@ -147,7 +147,7 @@ class LiveDesign(ABC):
 
     def redraw(self) -> None:
         """Keep, then draw; the assessment and its words follow when the hand rests."""
-        self._keep()
+        self.keep()
         self.say(self._draw())
         for rest, act in self.followers():
             self._soon(rest, act)
@@ -158,8 +158,8 @@ class LiveDesign(ABC):
         if self.said.value != (text := answer + self.notice):
             self.said.value = text
 
-    def _keep(self) -> None:
-        """Write the work to its folder; where that fails, or it goes elsewhere, the page says so
+    def keep(self) -> None:
+        """Write the work to its folder. Where that fails, or it goes elsewhere, the page says so
         as long as it is so.
         """
         try:
@@ -168,6 +168,7 @@ class LiveDesign(ABC):
             self.notice = f'<div class="trouble" role="alert">{escape(str(error))}</div>'
         else:
             self.notice = html.heard(self.session.notice) if self.session.notice else ""
+        self.say(self.answer)
 
     def _draw(self) -> str:
         """Draw; a remark on the picture, if there is one. A fault of ours leaves the last one."""
@@ -199,7 +200,7 @@ class LiveDesign(ABC):
         except Exception as fault:
             self.say(self._failed("What is written below is of an earlier design", fault))
 
-    # -- what each kind of page has of its own ------------------------------------------------------
+    # -- what each kind of page has of its own ----------------------------------------------------
     @abstractmethod
     def followers(self) -> tuple[tuple[float, Callable[[], None]], ...]:
         """What is done when the hand has rested, after how many seconds. [s]"""

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Sequence
+from functools import partial
 from typing import Any
 
 import ipywidgets as w
@@ -159,7 +160,7 @@ class Panel(LiveDesign):
 
     def _unfolded(self) -> None:
         for rest in (REST, LONG_REST):
-            self._follow(lambda rest=rest: self._tell_open(rest))
+            self._follow(partial(self._tell_open, rest))
 
     def _tell_open(self, rest: float) -> None:
         chosen = self.accordion.selected_index

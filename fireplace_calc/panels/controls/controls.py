@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from math import ceil, floor
 from typing import Any
 
@@ -13,10 +13,12 @@ from fireplace_calc.base.inputs import UNKNOWN, Input
 from fireplace_calc.base.printing import feet_inches, show
 from fireplace_calc.base.units import FEET_INCHES, INCH, MM, POUND, PSF, G
 
-Report = Callable[[str, Any], None]
+Report = Callable[[str, Any], object]
 """Called with a dotted key and what the reader gave."""
 
 BOX = w.Layout(width="9.5em")
+PLACE = 1e-6
+"""Two places of a slider nearer than this are one. [in or mm]"""
 
 
 def written(spec: Input, value: Any, units: str) -> str:
@@ -61,12 +63,14 @@ class Control:
     ``show`` puts a value in without reporting it back.
     """
 
-    def __init__(self, key: str, spec: Input, report: Report):
-        self.key, self.spec, self.quiet = key, spec, False
+    def __init__(self, key: str, spec: Input, report: Report) -> None:
+        self.key, self.spec, self.report, self.quiet = key, spec, report, False
         self.widget = self._make()
-        self.widget.observe(
-            lambda event: self.quiet or report(self.key, self._given(event["new"])), "value"
-        )
+        self.widget.observe(self._changed, "value")
+
+    def _changed(self, event: Mapping[str, Any]) -> None:
+        if not self.quiet:
+            self.report(self.key, self._given(event["new"]))
 
     def _make(self) -> w.DOMWidget:
         spec, told = self.spec, f"{self.spec.help} Allowed: {self.spec.allowed()}."
@@ -131,24 +135,18 @@ class Count(w.IntSlider):
 class Lead:
     """A slider in front, tied to a box of the same name for whoever would rather type."""
 
-    def __init__(self, key: str, spec: Input, on_slider: Report, typed: Report):
-        self.key, self.spec, self.on_slider, self.quiet, self.units, self.place = (
-            key,
-            spec,
-            on_slider,
-            False,
-            FEET_INCHES,
-            0.0,
-        )
+    def __init__(self, key: str, spec: Input, on_slider: Report, typed: Report) -> None:
+        self.key, self.spec, self.on_slider, self.typed = key, spec, on_slider, typed
+        self.quiet, self.units, self.place = False, FEET_INCHES, 0.0
         told = f"{spec.help} Allowed: {spec.allowed()}."
         if spec.kind == "count":
             self.box = w.IntText(value=spec.low, tooltip=told, layout=BOX)
         else:
             self.box = w.Text(continuous_update=False, tooltip=told, layout=BOX)
-        self.slider = self._make(spec.low)
+        self.slider = self._make(spec.bounds[0])
         self.box.add_class("fireplace-tied")
         self.widget = w.HBox([self.slider, self.box])
-        self.box.observe(lambda event: self.quiet or typed(key, event["new"]), "value")
+        self.box.observe(self._typed, "value")
 
     def _make(self, value: float) -> w.FloatSlider | w.IntSlider:
         """A slider from end to end of what the input allows, in the units of the moment."""
@@ -165,11 +163,16 @@ class Lead:
         else:
             low, high = self._ends()
             made = Measure(value=value, min=low, max=high, step=0.5 if feet else 10, **how)
-        made.observe(lambda event: self.quiet or self._slide(event["new"]), "value")
+        made.observe(self._slide, "value")
         return made
 
-    def _slide(self, value: float) -> None:
-        if not self._snapped(value):
+    def _typed(self, event: Mapping[str, Any]) -> None:
+        if not self.quiet:
+            self.typed(self.key, event["new"])
+
+    def _slide(self, event: Mapping[str, Any]) -> None:
+        value = event["new"]
+        if not self.quiet and not self._snapped(value):
             self.on_slider(self.key, self._from_slider(value))
 
     def _snapped(self, value: float) -> bool:
@@ -181,8 +184,8 @@ class Lead:
             return False
         low, step = self.slider.min, self.slider.step
         return (
-            abs(value - self.place) > 1e-6
-            and abs(low + floor((self.place - low) / step + 0.5) * step - value) < 1e-6
+            abs(value - self.place) > PLACE
+            and abs(low + floor((self.place - low) / step + 0.5) * step - value) < PLACE
         )
 
     def _from_slider(self, value: float) -> Any:
@@ -205,7 +208,7 @@ class Lead:
                 self.widget.children = [self.slider, self.box]
                 for gone in (before, before.style, before.layout):
                     gone.close()
-            elif abs(self.slider.value - self.place) > 1e-6:
+            elif abs(self.slider.value - self.place) > PLACE:
                 self.slider.value = self.place
             text = written(self.spec, value, units)
             if self.box.value != text:
@@ -213,8 +216,8 @@ class Lead:
         self.quiet = False
 
     def _ends(self) -> tuple[float, float]:
-        """First and last whole inch or centimetre that is allowed."""
+        """First and last whole inch or centimeter that is allowed, in the units of the slider."""
         unit, whole = (INCH, 1) if self.units == FEET_INCHES else (10 * MM, 10)
-        return float(ceil(self.spec.low / unit - 1e-6) * whole), float(
-            floor(self.spec.high / unit + 1e-6) * whole
-        )
+        low, high = self.spec.bounds
+        first, last = ceil(low / unit - PLACE), floor(high / unit + PLACE)
+        return float(first * whole), float(last * whole)

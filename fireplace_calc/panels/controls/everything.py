@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import fields, replace
-from functools import cached_property, lru_cache
+from functools import cached_property, lru_cache, partial
 from typing import Any
 
 import ipywidgets as w
@@ -15,11 +15,12 @@ from fireplace_calc.base.inputs import inputs_of, is_record, pieces_of
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.panels.changer import Changer
+from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.controls.controls import Control
 from fireplace_calc.panels.controls.lookup import Lookup
 
 GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and way of building"}
-WRAP = {"flex_flow": "row wrap"}
+PLACES = "Look up a place"
 
 
 class Everything:
@@ -32,7 +33,7 @@ class Everything:
         Those made so far, by the dotted key of their input; lists of pieces by theirs.
     """
 
-    def __init__(self, panel: Changer):
+    def __init__(self, panel: Changer) -> None:
         self.panel = panel
         self.controls: dict[str, Control | Pieces] = {}
         self.groups: dict[str, list[str]] = {}
@@ -44,12 +45,11 @@ class Everything:
         """The control of one input, or of one list of pieces."""
         if key not in self.controls:
             declared = _lists().get(key)
-            made = (
+            self.controls[key] = (
                 Control(key, all_inputs()[key], self.panel.set_input)
                 if declared is None
                 else Pieces(self.panel, key, declared)
             )
-            self.controls[key] = made
             self.show(key)
         return self.controls[key]
 
@@ -61,24 +61,22 @@ class Everything:
     def widget(self) -> w.Accordion:
         """The groups, each filled when it is unfolded."""
         order = ["", *(f.name for f in fields(Design) if f.name in self.groups)]
-        fill = [
-            lambda: [Lookup(self.panel.set_inputs).widget],
-            *(
-                lambda keys=self.groups[name]: [self.control(key).widget for key in keys]
-                for name in order
-            ),
-        ]
-        boxes = [w.Box(layout=w.Layout(**WRAP)) for _ in fill]
+        boxes = [row([]) for _ in (PLACES, *order)]
         made = w.Accordion(
             children=boxes,
-            titles=["Look up a place", *(GROUP_NAMES.get(n, n.capitalize()) for n in order)],
+            titles=[PLACES, *(GROUP_NAMES.get(n, n.capitalize()) for n in order)],
             selected_index=None,
         )
 
-        def unfold(event: dict) -> None:
+        def unfold(event: Mapping[str, Any]) -> None:
             chosen = event["new"]
-            if chosen is not None and not boxes[chosen].children:
-                boxes[chosen].children = fill[chosen]()
+            if chosen is None or boxes[chosen].children:
+                return
+            if chosen == 0:
+                boxes[0].children = [Lookup(self.panel.set_inputs).widget]
+            else:
+                keys = self.groups[order[chosen - 1]]
+                boxes[chosen].children = [self.control(key).widget for key in keys]
 
         made.observe(unfold, "selected_index")
         return made
@@ -108,52 +106,39 @@ class Pieces:
         The record of one piece, the list's label and help.
     """
 
-    def __init__(self, panel: Changer, key: str, declared: Mapping[str, Any]):
-        self.panel, self.key, self.record, self.label = (
-            panel,
-            key,
-            declared["pieces"],
-            declared["label"],
-        )
+    def __init__(self, panel: Changer, key: str, declared: Mapping[str, Any]) -> None:
+        self.panel, self.key, self.record = panel, key, declared["pieces"]
         self.shown: tuple[Any, ...] = ()
         self.rows: list[list[Control]] = []
         self.boxes: list[w.Widget] = []
         self.list = w.VBox()
-        add = w.Button(description=f"Add to {self.label.lower()}", layout=w.Layout(width="auto"))
-        add.on_click(lambda _: panel.set_input(key, (*self.shown, self.record())))
+        label = declared["label"]
+        add = button(f"Add to {label.lower()}", lambda: self._put((*self.shown, self.record())))
         self.widget = w.VBox(
-            [w.HTML(f"<b>{self.label}</b>. {declared['help']}"), self.list, add],
+            [w.HTML(f"<b>{label}</b>. {declared['help']}"), self.list, add],
             layout=w.Layout(width="100%"),
         )
 
     def _row(self, number: int) -> w.Widget:
-        row = [
-            Control(name, spec, lambda name, value, n=number: self._changed(n, name, value))
-            for name, spec in inputs_of(self.record).items()
-        ]
-        self.rows.append(row)
-        remove = w.Button(description=f"Take {number + 1} away", layout=w.Layout(width="auto"))
-        remove.on_click(
-            lambda _: self.panel.set_input(
-                self.key, tuple(p for k, p in enumerate(self.shown) if k != number)
-            )
-        )
-        return w.Box(
-            [w.HTML(f"{number + 1}"), *(control.widget for control in row), remove],
-            layout=w.Layout(**WRAP),
-        )
+        """Boxes of one piece and a button to remove it."""
+        specs = inputs_of(self.record).items()
+        boxes = [Control(name, spec, partial(self._changed, number)) for name, spec in specs]
+        self.rows.append(boxes)
+        remove = button(f"Remove {number + 1}", lambda: self._replace(number))
+        return row([w.HTML(f"{number + 1}"), *(control.widget for control in boxes), remove])
 
     def _changed(self, number: int, name: str, value: Any) -> None:
         """One box of one piece, read by the input it belongs to."""
         made: list[Any] = []
-        spec = inputs_of(self.record)[name]
-        if self.panel.attempt(
-            lambda: made.append(replace(self.shown[number], **{name: spec.read(value)}))
-        ):
-            self.panel.set_input(
-                self.key,
-                tuple(made[0] if k == number else piece for k, piece in enumerate(self.shown)),
-            )
+        spec, piece = inputs_of(self.record)[name], self.shown[number]
+        if self.panel.attempt(lambda: made.append(replace(piece, **{name: spec.read(value)}))):
+            self._replace(number, *made)
+
+    def _replace(self, number: int, *instead: Any) -> None:
+        self._put((*self.shown[:number], *instead, *self.shown[number + 1 :]))
+
+    def _put(self, pieces: tuple[Any, ...]) -> None:
+        self.panel.set_input(self.key, pieces)
 
     def show(self, pieces: tuple[Any, ...], units: str) -> None:
         """Bring the rows up to the list."""
@@ -162,6 +147,6 @@ class Pieces:
         if len(pieces) != len(self.list.children):
             self.list.children = self.boxes[: len(pieces)]
         self.shown = pieces
-        for row, piece in zip(self.rows, pieces, strict=False):
-            for control in row:
+        for boxes, piece in zip(self.rows, pieces, strict=False):
+            for control in boxes:
                 control.show(getattr(piece, control.key), units)

@@ -1,14 +1,16 @@
-"""A box to look a place up: its weather station sets altitude and winter temperature of the design."""
+"""A box to look a place up: its weather station sets altitude and winter temperature."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 import ipywidgets as w
 
 from fireplace_calc.base.places import Place, find, site
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.panels.controls.choices import row
 
 NOTHING = "nothing looked up yet"
 
@@ -22,8 +24,9 @@ class Lookup:
         Takes what ``change`` takes, once a station is chosen.
     """
 
-    def __init__(self, put: Callable[[dict[str, str]], None]):
-        self.put, self.found, self.units = put, (), FEET_INCHES
+    def __init__(self, put: Callable[[dict[str, Any]], object]) -> None:
+        self.put, self.units = put, FEET_INCHES
+        self.found: tuple[Place, ...] = ()
         wide, style = w.Layout(width="27em"), {"description_width": "15em"}
         self.box = w.Text(
             description="Place to look up",
@@ -40,7 +43,7 @@ class Lookup:
         )
         self.box.observe(lambda event: self.search(event["new"]), "value")
         self.list.observe(lambda event: self.choose(event["new"]), "value")
-        self.widget = w.Box([self.box, self.list], layout=w.Layout(flex_flow="row wrap"))
+        self.widget = row([self.box, self.list])
 
     def search(self, text: str) -> None:
         """Offer what fits."""

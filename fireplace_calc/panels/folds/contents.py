@@ -1,4 +1,4 @@
-"""Every fold there is, by the name a notebook asks for it, and the choice each reader begins with."""
+"""Every fold by the name a notebook asks for it, and the choice each reader begins with."""
 
 from __future__ import annotations
 

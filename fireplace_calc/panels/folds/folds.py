@@ -4,17 +4,23 @@ one costs nothing.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from functools import partial
+from typing import TYPE_CHECKING, Any
 
 import ipywidgets as w
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.panels import html
+from fireplace_calc.panels.controls.choices import row
 from fireplace_calc.panels.host import Host
 from fireplace_calc.proportion import NAMES, find_guides
 from fireplace_calc.report.books import checklist
 from fireplace_calc.rules import PACKS
+
+if TYPE_CHECKING:
+    from fireplace_calc.panels.picture.turning import Turning
 
 REST, LONG_REST = 0.06, 0.25
 """How long a hand has to rest before words are sent, and before what takes longer is worked out.
@@ -33,7 +39,7 @@ class Fold:
 
     rest = REST
 
-    def __init__(self, panel: Host):
+    def __init__(self, panel: Host) -> None:
         self.panel = panel
         self.widget: w.Widget = w.VBox()
 
@@ -44,12 +50,15 @@ class Fold:
 class Words(Fold):
     """A fold of words and tables made by one function of the assessment and the units."""
 
-    def __init__(self, panel: Host, said: Callable[[Assessment, str], str], rest: float = REST):
+    def __init__(
+        self, panel: Host, said: Callable[[Assessment, str], str], rest: float = REST
+    ) -> None:
         super().__init__(panel)
         self.said, self.rest = said, rest
         self.widget = w.HTML()
 
     def update(self) -> None:
+        """The words for the design as it stands."""
         self.widget.value = self.said(self.panel.result, self.panel.units)
 
 
@@ -58,12 +67,13 @@ class Checklist(Fold):
     both.
     """
 
-    def __init__(self, panel: Host):
+    def __init__(self, panel: Host) -> None:
         super().__init__(panel)
-        self.hint, self.ticks = w.HTML(), w.Box(layout=w.Layout(flex_flow="row wrap"))
+        self.hint, self.ticks = w.HTML(), row([])
         self.widget = w.VBox([self.hint, self.ticks])
 
     def update(self) -> None:
+        """The answers that the book of the moment waits for."""
         design, pack = self.panel.design, self.panel.pack
         keys = checklist(PACKS[pack])
         left = sum(value_of(design, key) is None for key in keys)
@@ -76,7 +86,7 @@ class Checklist(Fold):
 class Inputs(Fold):
     """Everything else that can be chosen; the panel itself keeps these controls up to date."""
 
-    def __init__(self, panel: Host):
+    def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.widget = panel.everything.widget
 
@@ -84,7 +94,7 @@ class Inputs(Fold):
 class Guides(Fold):
     """Proportion guides to switch on and off over the view in its room, and what each says."""
 
-    def __init__(self, panel: Host):
+    def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.boxes = {
             name: w.Checkbox(
@@ -93,22 +103,13 @@ class Guides(Fold):
             for name in NAMES
         }
         for name, box in self.boxes.items():
-            box.observe(lambda event, name=name: self._switch(name, event["new"]), "value")
+            box.observe(partial(self._switch, name), "value")
         self.said = w.HTML()
-        self.widget = w.VBox(
-            [
-                w.HTML(
-                    html.remark(
-                        "Switch a guide on to see it over the view in its room. Guides, not rules."
-                    )
-                ),
-                w.Box(list(self.boxes.values()), layout=w.Layout(flex_flow="row wrap")),
-                self.said,
-            ]
-        )
+        hint = "Switch a guide on to see it over the view in its room. Guides, not rules."
+        self.widget = w.VBox([w.HTML(html.remark(hint)), row(self.boxes.values()), self.said])
 
-    def _switch(self, name: str, on: bool) -> None:
-        view_pane = self.panel.view_pane
+    def _switch(self, name: str, event: Mapping[str, Any]) -> None:
+        view_pane, on = self.panel.view_pane, event["new"]
         view_pane.guides = view_pane.guides | {name} if on else view_pane.guides - {name}
         if on and view_pane.view != "room":
             self.panel.viewer.value = "room"  # draws
@@ -116,11 +117,9 @@ class Guides(Fold):
             self.panel.redraw()
 
     def update(self) -> None:
-        self.said.value = html.guided(
-            find_guides(self.panel.result.geometry, self.panel.units),
-            self.panel.result,
-            self.panel.units,
-        )
+        """What each guide says of the design as it stands."""
+        result, units = self.panel.result, self.panel.units
+        self.said.value = html.guided(find_guides(result.geometry, units), result, units)
 
 
 class Body(Fold):
@@ -128,15 +127,15 @@ class Body(Fold):
 
     rest = LONG_REST
 
-    def __init__(self, panel: Host):
+    def __init__(self, panel: Host) -> None:
         super().__init__(panel)
-        self.turning = None
+        self.turning: Turning | None = None
 
     def update(self) -> None:
+        """Turn the design as it stands, from where the reader looks."""
         if self.turning is None:
-            from fireplace_calc.panels.picture.turning import (
-                Turning,  # here, so that whoever never unfolds it need not wait
-            )
+            # here, so that whoever never unfolds it need not wait
+            from fireplace_calc.panels.picture.turning import Turning
 
             self.turning = Turning(self.panel.result.geometry)
             self.widget.children = [self.turning]

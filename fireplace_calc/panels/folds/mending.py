@@ -36,7 +36,7 @@ class HowFar(Fold):
 
     rest = LONG_REST
 
-    def __init__(self, panel: Host):
+    def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.words = w.HTML()
         self.widget = self.words
@@ -56,7 +56,7 @@ class Mending(Fold):
 
     rest = LONG_REST
 
-    def __init__(self, panel: Host):
+    def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.said, self.rows, self.refused = w.HTML(), w.VBox(), w.HTML()
         self.widget = w.VBox([self.said, self.rows, self.refused])
@@ -107,9 +107,13 @@ class RemedyLine:
         self.panel = panel
         self.one: Remedy | None = None
         self.button = w.Button(layout=w.Layout(width="10em", flex="0 0 auto"))
-        self.button.on_click(lambda _: self.one and panel.set_inputs(self.one.change))
+        self.button.on_click(lambda _: self._take())
         self.words = w.HTML()
         self.widget = w.HBox([self.button, self.words])
+
+    def _take(self) -> None:
+        if self.one is not None:
+            self.panel.set_inputs(self.one.change)
 
     def show(self, one: Remedy, named: Named) -> None:
         """Tell of another remedy."""

@@ -13,6 +13,7 @@ from fireplace_calc.assessment import Assessment, assess
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.compose import views
 from fireplace_calc.panels import html
+from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.session import MOST_OPTIONS
@@ -24,31 +25,25 @@ class Options(Fold):
 
     rest = LONG_REST
 
-    def __init__(self, panel: Host):
+    def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.table, self.shelf = w.HTML(), w.Box()
         self.cards: list[OptionCard] = []
         self.shelf.add_class("fireplace-shelf")
-        self.keep = w.Button(
-            description="Keep this design as an option", layout=w.Layout(width="auto")
+        self.keep = button(
+            "Keep this design as an option", lambda: self._changed(panel.session.put_aside)
         )
-        self.keep.on_click(lambda _: self._changed(panel.session.put_aside))
-        self.widget = w.VBox(
-            [
-                w.HTML(
-                    html.remark(
-                        f"Up to {MOST_OPTIONS} designs, told against the first. The design under"
-                        " your hands stands last."
-                    )
-                ),
-                self.keep,
-                self.shelf,
-                self.table,
-            ]
+        hint = w.HTML(
+            html.remark(
+                f"Up to {MOST_OPTIONS} designs, each compared with the first. The design you are"
+                " working on comes last."
+            )
         )
+        self.widget = w.VBox([hint, self.keep, self.shelf, self.table])
 
     def _changed(self, act: Callable[[], Any]) -> None:
-        if self.panel.attempt(act) and self.panel.attempt(self.panel.session.keep):
+        if self.panel.attempt(act):
+            self.panel.keep()
             self.update()
 
     def _bring_back(self, number: int) -> None:
@@ -69,7 +64,7 @@ class Options(Fold):
         self.shelf.children = [card.widget for card in self.cards[: len(results)]]
         names = [f"Option {number}" for number in range(1, len(results) + 1)]
         self.table.value = html.options(
-            side_by_side([*results, panel.result], panel.units), [*names, "Under your hands"]
+            side_by_side([*results, panel.result], panel.units), [*names, "This design"]
         )
 
 
@@ -87,21 +82,11 @@ class OptionCard:
         self.image = w.Image(format="png")
         self.image.add_class("fireplace-picture")
         self.image.add_class(f"fireplace-view-option-{number}")
-        buttons = []
-        for label, act in (
-            (f"Bring back option {number}", back),
-            (f"Take option {number} away", away),
-        ):
-            made = w.Button(description=label, layout=w.Layout(width="auto"))
-            made.on_click(lambda _, act=act: act(number))
-            buttons.append(made)
-        self.widget = w.VBox(
-            [
-                w.HTML(f"<b>Option {number}</b>"),
-                self.image,
-                w.HBox(buttons, layout=w.Layout(flex_flow="row wrap")),
-            ]
-        )
+        buttons = [
+            button(f"Bring back option {number}", lambda: back(number)),
+            button(f"Take option {number} away", lambda: away(number)),
+        ]
+        self.widget = w.VBox([w.HTML(f"<b>Option {number}</b>"), self.image, row(buttons)])
 
     def show(self, result: Assessment, units: str) -> None:
         """Draw an option, unless it is the one that is shown."""

@@ -7,18 +7,22 @@ from __future__ import annotations
 import base64
 import re
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
+from functools import partial
 from html import escape
 from pathlib import Path
+from typing import Any
 
 import ipywidgets as w
 
+from fireplace_calc.assessment import assess
 from fireplace_calc.base.printing import grouped
 from fireplace_calc.drawing.papers.full_papers import PAPERS, USUAL, writing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.editing.designfile import save
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
+from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import Fold
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
@@ -37,7 +41,7 @@ class Papers(Fold):
     there is one.
     """
 
-    def __init__(self, panel: Host):
+    def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.job, self.link = Job("sheets"), w.HTML()
         self.size = w.Dropdown(
@@ -49,55 +53,25 @@ class Papers(Fold):
             accept=".toml", description="Open a design file", layout=w.Layout(width="auto")
         )
         self.upload.observe(lambda event: self._opened(event["new"]), "value")
-        wrap = w.Layout(flex_flow="row wrap")
+        files = [
+            button("Paper set", lambda: self.make("papers.pdf", self._papers)),
+            button("Sheet to hand over", lambda: self.make("hand-over.pdf", self._hand_over)),
+            button("Check sheet", lambda: self.make("check-sheet.pdf", self._check_sheet)),
+            button("Order as a spreadsheet", lambda: self.make("order.xlsx", self._order)),
+            button("Drawing file (DXF)", lambda: self.make("drawings.dxf", self._drawings)),
+        ]
+        design = button("Design file", lambda: self.make("design.toml", self._design))
         self.widget = w.VBox(
-            [
-                w.HBox(
-                    [
-                        self.size,
-                        self._button("Paper set", lambda: self.make("papers.pdf", self._papers)),
-                        self._button(
-                            "Sheet to hand over",
-                            lambda: self.make("hand-over.pdf", self._hand_over),
-                        ),
-                        self._button(
-                            "Check sheet", lambda: self.make("check-sheet.pdf", self._check_sheet)
-                        ),
-                        self._button(
-                            "Order as a spreadsheet", lambda: self.make("order.xlsx", self._order)
-                        ),
-                        self._button(
-                            "Drawing file (DXF)", lambda: self.make("drawings.dxf", self._drawings)
-                        ),
-                    ],
-                    layout=wrap,
-                ),
-                w.HBox(
-                    [
-                        self._button("Design file", lambda: self.make("design.toml", self._design)),
-                        self.upload,
-                    ],
-                    layout=wrap,
-                ),
-                self.job.widget,
-                self.link,
-            ]
+            [row([self.size, *files]), row([design, self.upload]), self.job.widget, self.link]
         )
 
-    def _button(self, label: str, act: Callable[[], None]) -> w.Button:
-        made = w.Button(description=label, layout=w.Layout(width="auto"))
-        made.on_click(lambda _: act())
-        return made
-
-    # -- what is written ---------------------------------------------------------------------------
+    # -- what is written --------------------------------------------------------------------------
     def _papers(self, path: Path) -> Steps:
         yield from writing(
             self.panel.result, path, self.panel.units, self.size.value or USUAL[self.panel.units]
         )
 
     def _hand_over(self, path: Path) -> Steps:
-        from fireplace_calc.assessment import assess
-
         options = [assess(option, self.panel.pack) for option in self.panel.session.options]
         yield from hand_over(
             self.panel.result,
@@ -123,7 +97,7 @@ class Papers(Fold):
         write_dxf(self.panel.result, path, self.panel.units)
         yield 1, 1, ""
 
-    # -- how it is written -------------------------------------------------------------------------
+    # -- how it is written ------------------------------------------------------------------------
     def make(self, name: str, write: Callable[[Path], Steps]) -> None:
         """Write one file and hand it over."""
         self.link.value = ""
@@ -141,17 +115,19 @@ class Papers(Fold):
         stem = re.sub(r"[^a-z0-9]+", "-", self.panel.design.name.lower()).strip("-") or "fireplace"
         name = f"{stem}-{name}"
         kept = self.panel.session.lay(name, content)
-        where = f" It also lies in {kept}." if kept else ""
-        data = base64.b64encode(content).decode()
+        self.panel.keep()
+        where = f" It is also in {kept}." if kept else ""
+        data, kind = base64.b64encode(content).decode(), KINDS[name.rpartition(".")[2]]
         self.link.value = (
-            f'<a download="{escape(name)}"'
-            f' href="data:{KINDS[name.rpartition(".")[2]]};base64,{data}">Take {escape(name)}</a>'
+            f'<a download="{escape(name)}" href="data:{kind};base64,{data}">'
+            f"Download {escape(name)}</a>"
         )
         return f"Done: {grouped(len(content) / 1000)} kB.{where}"
 
-    def _opened(self, files: tuple) -> None:
+    def _opened(self, files: Iterable[Mapping[str, Any]]) -> None:
         """Take a design file up; a wrong one changes nothing and is answered in one sentence."""
         for file in files:
-            self.panel.attempt(
-                lambda file=file: self.panel.put(load_text(bytes(file["content"]), file["name"]))
-            )
+            self.panel.attempt(partial(self._open, file))
+
+    def _open(self, file: Mapping[str, Any]) -> None:
+        self.panel.put(load_text(bytes(file["content"]), file["name"]))

@@ -27,7 +27,7 @@ SECTIONS, EXTENSIONS = np.arange(4, 41), np.arange(13) * 2 * INCH
 
 
 def _without(design: Design, *moved: str) -> Design:
-    """The design with what the slider moves put aside, to tell whether anything else has changed."""
+    """The design without what the slider moves, to tell whether anything else has changed."""
     if "sections" in moved:
         design = replace(design, flue=replace(design.flue, sections=4))
     if "extension" in moved:
@@ -51,7 +51,7 @@ class DraftPictures:
 
     def __init__(self) -> None:
         self.known: dict[str, tuple[Any, Any, int]] = {}
-        self.sheets: dict[str, tuple[tuple, Sheet]] = {}
+        self.sheets: dict[str, tuple[tuple[Any, ...], Sheet]] = {}
 
     def whole(self, result: Assessment, units: str) -> list[tuple[Cell, Sheet]]:
         """Every picture, brought up to the design: what a moving hand is not kept waiting for."""

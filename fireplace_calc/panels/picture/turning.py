@@ -22,18 +22,24 @@ STYLE = """
 .turning-tools { display: flex; flex-wrap: wrap; gap: .35em 1.4em; margin-bottom: .45em; }
 .turning-group { display: flex; align-items: center; }
 .turning-group > span { margin-right: .5em; opacity: .82; }
-.turning-group button { font: inherit; color: inherit; background: transparent; border: 1px solid var(--jp-border-color1, #999);
+.turning-group button { font: inherit; color: inherit; background: transparent;
+  border: 1px solid var(--jp-border-color1, #999);
   border-left-width: 0; padding: .3em .75em; min-height: 2.1em; cursor: pointer; }
 .turning-group span + button { border-left-width: 1px; }
 .turning-group button:hover { background: color-mix(in srgb, currentColor 10%, transparent); }
-.turning-group button[aria-pressed="true"] { font-weight: 700; box-shadow: inset 0 -3px 0 currentColor; }
-.turning button:focus-visible, .turning-canvas:focus-visible { outline: 3px solid #0b5c8a; outline-offset: 1px; }
+.turning-group button[aria-pressed="true"] { font-weight: 700;
+  box-shadow: inset 0 -3px 0 currentColor; }
+.turning button:focus-visible, .turning-canvas:focus-visible { outline: 3px solid #0b5c8a;
+  outline-offset: 1px; }
 [data-jp-theme-light="false"] .turning :is(button, canvas):focus-visible { outline-color: #7cc1ea; }
-.turning-canvas { display: block; width: 100%; height: var(--turning-height, 560px); cursor: grab; touch-action: pan-y;
+.turning-canvas { display: block; width: 100%; height: var(--turning-height, 560px); cursor: grab;
+  touch-action: pan-y;
   border: 1px solid var(--jp-border-color2, #d5d8da); box-sizing: border-box; }
 .turning-canvas:active { cursor: grabbing; }
-.turning-said { display: flex; justify-content: space-between; gap: 1em; min-height: 1.5em; margin-top: .3em; line-height: 1.45; }
-.turning-legend { display: flex; flex-wrap: wrap; gap: .2em 1.2em; list-style: none; margin: .2em 0 0; padding: 0; }
+.turning-said { display: flex; justify-content: space-between; gap: 1em; min-height: 1.5em;
+  margin-top: .3em; line-height: 1.45; }
+.turning-legend { display: flex; flex-wrap: wrap; gap: .2em 1.2em; list-style: none;
+  margin: .2em 0 0; padding: 0; }
 .turning-legend li { display: flex; align-items: center; gap: .4em; margin: 0; }
 .turning-legend canvas { width: 30px; height: 16px; border: 1px solid currentColor; }
 @media print { .turning-tools { display: none; } }
@@ -67,7 +73,7 @@ class Turning(anywidget.AnyWidget):
     theme = traitlets.Enum(("auto", *THEMES), "auto").tag(sync=True)
     cut = traitlets.Enum(("", *CUT_NORMALS), "").tag(sync=True)
 
-    def __init__(self, what: Design | Geometry, **how: Any):
+    def __init__(self, what: Design | Geometry, **how: Any) -> None:
         made = _built(what)
         super().__init__(
             shown=packed(made),
@@ -140,7 +146,7 @@ def _ends(skins: tuple[Mesh, ...]) -> tuple[list[float], list[float]]:
 
 
 def _packed(
-    skins: tuple[Mesh, ...], number: dict[str, int], plane: tuple | None = None
+    skins: tuple[Mesh, ...], number: dict[str, int], plane: tuple[Any, Any] | None = None
 ) -> dict[str, bytes]:
     """Several skins as one run of numbers: corners, faces, normals, whose a face is, which were
     cut, and edges with their faces.

@@ -40,7 +40,7 @@ class ViewPane:
         A number to paint into the picture, from the design.
     """
 
-    def __init__(self, view: str = "all", stamp: Callable[[Design], int] | None = None):
+    def __init__(self, view: str = "all", stamp: Callable[[Design], int] | None = None) -> None:
         self.view, self.marked, self.stamp = view, "", stamp
         self.guides: set[str] = set()
         self.remark = ""

@@ -1,4 +1,4 @@
-"""A fault to find in a drawing: the picture, the figures, and a guess at the rule that is broken."""
+"""A fault to find in a drawing: picture, figures, and a guess at the rule that is broken."""
 
 from __future__ import annotations
 

@@ -172,7 +172,7 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
                 "a letter reached the notebook"
             )
             assert handle.is_visible(), "a letter reached the notebook"
-        for heading in ("Everything else that can be chosen", "Fire"):  # folded groups, no mouse
+        for heading in ("All other inputs", "Fire"):  # folded groups, no mouse
             unfold(view, heading)
         view.get_by_role("textbox", name="Burn rate", exact=True).wait_for(
             timeout=20_000

@@ -248,7 +248,7 @@ def test_only_the_folds_asked_for():
 def test_undo_and_redo_go_back_and_forth():
     made = panel(BOATHOUSE)
     made.redo()
-    assert made.design == BOATHOUSE and "no change to bring back" in made.said.value
+    assert made.design == BOATHOUSE and "Nothing to redo" in made.said.value
     made.set_input("opening.width", "44 in")
     made.set_input("house.ceiling", "10 ft")
     wide, high = made.design, made.everything.control("house.ceiling").widget
@@ -262,7 +262,7 @@ def test_undo_and_redo_go_back_and_forth():
     made.undo()
     assert made.design == BOATHOUSE and not made.said.value
     made.undo()
-    assert made.design == BOATHOUSE and "no change left to take back" in made.said.value, (
+    assert made.design == BOATHOUSE and "Nothing left to undo" in made.said.value, (
         "nothing before the first"
     )
     made.redo()
@@ -472,7 +472,7 @@ def test_no_widget_is_left_behind_by_changes():
     counts = []
     for k in range(12):
         made.set_input("opening.width", f"{40 + k % 4} in")
-        for name in ("mending", "options"):
+        for name in ("remedies", "options"):
             made.open(name)
         counts.append(len(live_widgets))
     assert counts[4:] == [counts[4]] * len(counts[4:]), counts

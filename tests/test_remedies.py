@@ -26,7 +26,7 @@ from fireplace_calc.explore import (
 from fireplace_calc.explore.mending.lever_settings import settings_of
 from fireplace_calc.explore.mending.levers import LEVERS
 from fireplace_calc.explore.raising import every_finding
-from fireplace_calc.panels.folds.mending import remedy_words
+from fireplace_calc.panels.folds.remedies import remedy_words
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import bill, prices
 

@@ -97,7 +97,7 @@ def test_an_option_that_cannot_be_read_is_set_aside_alone(tmp_path):
     (tmp_path / "option-1.toml").write_text("half an option")
     other = session(tmp_path)
     assert other.design == one.design and other.options == [one.options[1]]
-    assert "option-1-unreadable-1.toml" in other.said and "example stands" not in other.said
+    assert "option-1-unreadable-1.toml" in other.said and "example is shown" not in other.said
     other.keep()
     assert (tmp_path / "option-1-unreadable-1.toml").read_text() == "half an option"
     assert session(tmp_path).options == other.options
@@ -124,7 +124,7 @@ def test_a_file_that_can_be_neither_read_nor_renamed_stays_as_it_is(tmp_path, mo
 
     monkeypatch.setattr("fireplace_calc.panels.session.set_aside", refuse)
     found = session(tmp_path)
-    assert "stays as it is" in found.said
+    assert "left as it is" in found.said
     found.keep()
     assert (tmp_path / "design.toml").read_text() == "half a design"
     assert load(tmp_path / "copy-2" / "design.toml") == found.design
@@ -236,7 +236,7 @@ def test_there_is_room_for_four_options():
     full = session(None)
     for _ in range(MOST_OPTIONS):
         full.put_aside()
-    with pytest.raises(InputError, match="take one away"):
+    with pytest.raises(InputError, match="remove one"):
         full.put_aside()
 
 
@@ -298,7 +298,7 @@ def test_what_is_kept_opens_though_it_cannot_be_drawn(tmp_path, no_section, capl
     save(mine, tmp_path / "design.toml")
     made = panel(load(EXAMPLE), keep=tmp_path, folds=("checks",))
     assert made.design == mine and "could not be drawn" in made.said.value
-    assert "Taken up" in made.said.value and made.folds["checks"].widget.value
+    assert "Picked up" in made.said.value and made.folds["checks"].widget.value
     caplog.clear()
 
 

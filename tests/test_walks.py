@@ -205,8 +205,8 @@ def test_the_mason_asks_how_far_takes_a_remedy_and_prints_the_check_sheet(kind, 
     assert faults(view) == []
     walker.unfold("How far can it be raised?")
     walker.says(f"The firebox can be raised by {show(highest_raise(raised).raised, 'length')}")
-    walker.unfold("What mends it?")
-    walker.push("Take remedy 1")
+    walker.unfold("What would fix it?")
+    walker.push("Use remedy 1")
     mended = change(raised, best.change)
     counts = assess(mended).counts
     walker.says(

@@ -71,7 +71,7 @@ class Job:
             self.status.value = html.trouble(str(wrong))
         except Exception as fault:  # a task's fault is heard by nobody else
             self.status.value = html.trouble(
-                f"Nothing was written: {type(fault).__name__}, {fault}. The design is not touched."
+                f"Nothing was written: {type(fault).__name__}, {fault}. Your design is unchanged."
             )
             raise
         finally:

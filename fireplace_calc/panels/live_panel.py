@@ -105,11 +105,11 @@ class Panel(LiveDesign):
 
     def undo(self) -> None:
         """Take the last change back."""
-        self._stepped(self.session.undo(), "There is no change left to take back.")
+        self._stepped(self.session.undo(), "Nothing left to undo.")
 
     def redo(self) -> None:
         """Take a change that was taken back again."""
-        self._stepped(self.session.redo(), "There is no change to bring back.")
+        self._stepped(self.session.redo(), "Nothing to redo.")
 
     def _stepped(self, done: bool, otherwise: str) -> None:
         """Follow a step, or say that there is none: a button that went dead would drop the

@@ -119,7 +119,7 @@ class Session:
         """
         if len(self.options) >= MOST_OPTIONS:
             raise InputError(
-                f"There are {MOST_OPTIONS} options already; take one away first.",
+                f"There are {MOST_OPTIONS} options already; remove one first.",
                 "Options",
                 f"up to {MOST_OPTIONS}",
                 "",
@@ -201,7 +201,7 @@ class Session:
             if found is not None:
                 self.design = found
             elif self.said:
-                self._say("The example stands in its place.")
+                self._say("The example is shown instead.")
             options = [self._read(folder.path / name) for name in OPTIONS]
             self.options = [option for option in options if option is not None]
             words = load_words(folder.path / READER)
@@ -211,7 +211,7 @@ class Session:
         self.units = words["units"] if words.get("units") in SYSTEMS else self.units
         if self.design != self.first:
             self.past.append(self.first)
-            self._say("Taken up where it was left. Start again brings the example back.")
+            self._say("Picked up where you left off. Start again brings back the example.")
         if folder.copies:
             self._say(
                 f"Other panels kept their work in {', '.join(folder.copies)} of {folder.path}."
@@ -228,7 +228,7 @@ class Session:
             self._say(f"It was set aside as {set_aside(path).name}.")
         except OSError:
             self._left.add(path.name)
-            self._say("It cannot be renamed and stays as it is.")
+            self._say("It could not be renamed and is left as it is.")
         return None
 
     def _say(self, sentence: str) -> None:

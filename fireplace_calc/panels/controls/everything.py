@@ -19,7 +19,7 @@ from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.controls.controls import Control
 from fireplace_calc.panels.controls.lookup import Lookup
 
-GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and way of building"}
+GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and method"}
 PLACES = "Look up a place"
 
 

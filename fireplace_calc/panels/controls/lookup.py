@@ -12,7 +12,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.panels.controls.choices import row
 
-NOTHING = "nothing looked up yet"
+NOTHING = "type a place first"
 
 
 class Lookup:
@@ -49,7 +49,7 @@ class Lookup:
         """Offer what fits."""
         self.found = find(text, limit=12) if text.strip() else ()
         self.list.options = [
-            f"{len(self.found)} stations fit" if self.found else "no station of that name",
+            f"{len(self.found)} found: choose one" if self.found else "no station of that name",
             *(self._line(place) for place in self.found),
         ]
 

@@ -18,9 +18,9 @@ from fireplace_calc.panels.folds.folds import (
     Inputs,
     Words,
 )
-from fireplace_calc.panels.folds.mending import HowFar, Mending
 from fireplace_calc.panels.folds.options import Options
 from fireplace_calc.panels.folds.papers import Papers
+from fireplace_calc.panels.folds.remedies import HowFar, Remedies
 from fireplace_calc.panels.host import Host
 
 Make = Callable[[Host], Fold]
@@ -32,8 +32,8 @@ def _words(said: Callable[[Assessment, str], str], rest: float = REST) -> Make:
 
 FOLDS: dict[str, tuple[str, Make]] = {
     "checks": ("Checks", _words(html.findings)),
-    "mending": ("What mends it?", Mending),
-    "howfar": ("How far can it be raised?", HowFar),
+    "remedies": ("What would fix it?", Remedies),
+    "reach": ("How far can it be raised?", HowFar),
     "checklist": ("Site checklist", Checklist),
     "books": ("Every book", _words(html.books, LONG_REST)),
     "draft": ("Will it draw?", _words(html.draft, LONG_REST)),
@@ -59,14 +59,14 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "guides": ("Proportions", Guides),
     "body": ("In three dimensions", Body),
     "papers": ("Save, open and print", Papers),
-    "inputs": ("Everything else that can be chosen", Inputs),
+    "inputs": ("All other inputs", Inputs),
 }
 """Title and maker of every fold, by the name a notebook asks for it."""
 
 DESIGNER = ("guides", "options", "body", "checks", "cost", "papers", "inputs")
 MASON = (
-    "mending",
-    "howfar",
+    "remedies",
+    "reach",
     "worked",
     "checks",
     "draft",

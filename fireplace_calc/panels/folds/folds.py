@@ -84,7 +84,7 @@ class Checklist(Fold):
 
 
 class Inputs(Fold):
-    """Everything else that can be chosen; the panel itself keeps these controls up to date."""
+    """Every input without a slider; the panel itself keeps these controls up to date."""
 
     def __init__(self, panel: Host) -> None:
         super().__init__(panel)

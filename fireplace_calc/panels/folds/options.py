@@ -84,7 +84,7 @@ class OptionCard:
         self.image.add_class(f"fireplace-view-option-{number}")
         buttons = [
             button(f"Bring back option {number}", lambda: back(number)),
-            button(f"Take option {number} away", lambda: away(number)),
+            button(f"Remove option {number}", lambda: away(number)),
         ]
         self.widget = w.VBox([w.HTML(f"<b>Option {number}</b>"), self.image, row(buttons)])
 

@@ -45,7 +45,7 @@ class Papers(Fold):
         super().__init__(panel)
         self.job, self.link = Job("sheets"), w.HTML()
         self.size = w.Dropdown(
-            options={"usual for the units": None} | {name: name for name in PAPERS},
+            options={"usual for these units": None} | {name: name for name in PAPERS},
             description="Paper size",
             style={"description_width": "7em"},
         )

@@ -1,4 +1,4 @@
-"""How far the firebox can be raised, and what is the least change that mends what falls short."""
+"""How far the firebox can be raised, and the least change that mends what falls short."""
 
 from __future__ import annotations
 
@@ -51,7 +51,7 @@ class HowFar(Fold):
         self.words.value = reach_words(self.known[1], panel.design.opening.extension, panel.units)
 
 
-class Mending(Fold):
+class Remedies(Fold):
     """Remedies, ranked, each with a button that makes the change."""
 
     rest = LONG_REST
@@ -85,11 +85,10 @@ class Mending(Fold):
             "Nothing falls short."
             if not short
             else (
-                f"{len(short)} fall short, of the code, in draft or in standing. Each line below is"
-                " the least step of one change that mends what it names and breaks nothing else;"
-                " every one was assessed in full."
+                f"{len(short)} checks fall short. Each line below is the smallest single change"
+                " that fixes what it names and breaks nothing else."
             )
-            + (f" For {over} of them no single change was found." if over else "")
+            + (f" No single change fixes the other {over}." if over else "")
         )
         while len(self.lines) < len(found):
             self.lines.append(RemedyLine(self.panel))
@@ -118,7 +117,7 @@ class RemedyLine:
     def show(self, one: Remedy, named: Named) -> None:
         """Tell of another remedy."""
         self.one = one
-        self.button.description = f"Take remedy {one.rank}"
+        self.button.description = f"Use remedy {one.rank}"
         self.words.value = remedy_words(one, named, self.panel.units)
 
 
@@ -137,12 +136,12 @@ def remedy_words(one: Remedy, named: Named, units: str) -> str:
     heavier = (
         f"{'-' if one.weight < 0 else '+'}{weight(abs(one.weight), units)}"
         if abs(one.weight) > 0.5
-        else "no change in weight"
+        else "same weight"
     )
-    left = f"<br><span class='why'>Left: {names(one.stays)}.</span>" if one.stays else ""
+    left = f"<br><span class='why'>Still short: {names(one.stays)}.</span>" if one.stays else ""
     return (
         f'<div class="sentence"><b>{escape(one.sentence(units))}</b> {escape(cost)},'
-        f" {escape(heavier)}.<br>Mends {names(one.mends)}.{left}</div>"
+        f" {escape(heavier)}.<br>Fixes {names(one.mends)}.{left}</div>"
     )
 
 
@@ -153,11 +152,11 @@ def refused_words(found: tuple[RejectedRemedy, ...], named: Named, units: str) -
         mends = ", ".join(f"{named[key].title} ({key})" for key in one.mends)
         breaks = " ".join(sentence(f, units) for f in one.breaks)
         lines.append(
-            f"<li><b>{escape(one.sentence(units))}</b> It would mend {escape(mends)}, but then:"
+            f"<li><b>{escape(one.sentence(units))}</b> It would fix {escape(mends)}, but then:"
             f" {escape(breaks)}</li>"
         )
     return (
-        f'<div class="sentence">Thought of, and no remedy:<ul>{"".join(lines)}</ul></div>'
+        f'<div class="sentence">These look right but break something else:<ul>{"".join(lines)}</ul></div>'
         if lines
         else ""
     )
@@ -172,15 +171,15 @@ def reach_words(reach: HighestRaise, now: float, units: str) -> str:
     if reach.stop is None:
         first = (
             f"<b>The firebox can be raised by {long(reach.raised)}</b>, the end of the workable"
-            " range, with nothing newly broken."
+            " range, and nothing new falls short."
         )
     else:
         first = (
-            f"<b>The firebox can be raised by {long(reach.raised)}</b> over its standard height. A"
-            f" sixteenth more, and: {_stopped(reach.stop, units)}"
+            f"<b>The firebox can be raised by {long(reach.raised)}</b> over its standard height."
+            f" Any higher, and: {_stopped(reach.stop, units)}"
         )
     there = (
-        f" It stands raised by {long(now)}, {long(abs(reach.raised - now))}"
+        f" It is raised by {long(now)} now, {long(abs(reach.raised - now))}"
         f" {'below' if now <= reach.raised else 'above'} that."
     )
     rows = [
@@ -189,14 +188,13 @@ def reach_words(reach: HighestRaise, now: float, units: str) -> str:
         for stop in reach.stops
     ]
     ladder = (
-        html.table("What stops it where", (12, 14, 74), ("Kind", "Up to", "Then"), rows)
+        html.table("What stops it, and where", (12, 14, 74), ("Kind", "Up to", "Then"), rows)
         if rows
         else ""
     )
     broken = "; ".join(f"{f.title} ({f.key})" for f in reach.broken)
     before = (
-        '<div class="sentence">Already short without any raise, and so not counted:'
-        f" {escape(broken)}.</div>"
+        f'<div class="sentence">Short without any raise, so not counted: {escape(broken)}.</div>'
         if broken
         else ""
     )

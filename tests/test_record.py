@@ -3,7 +3,7 @@
 import itertools
 import math
 import re
-from dataclasses import replace
+from dataclasses import FrozenInstanceError, replace
 
 import numpy as np
 import pytest
@@ -152,3 +152,15 @@ def test_a_message_is_one_line_whatever_came(changes, says):
 def test_a_message_keeps_its_beginning_and_its_end():
     message = str(InputError("begin " + "x" * 9000 + "\n\x00 end"))
     assert message.startswith("begin xxx") and message.endswith("x ? end") and len(message) < 650
+
+
+def test_a_copy_with_values_that_were_read_is_the_copy_of_dataclasses():
+    """Two ways to the same record; the quick one leaves the first record as it was."""
+    before = Design()
+    values = {"width": 1.5, "head": "segmental"}
+    made = before.opening.with_read(values)
+    assert made == replace(before.opening, **values) and hash(made) == hash(replace(made))
+    assert before == Design() and type(made) is Opening
+    assert before.with_read({"opening": made}) == replace(before, opening=made)
+    with pytest.raises(FrozenInstanceError):
+        made.width = 2.0

@@ -551,3 +551,27 @@ def test_pressure_of_the_drawing():
     assert result.facts.footing_contact_pressure == pytest.approx(
         result.weight * 9.80665 / area, rel=0.06
     )
+
+
+def finding(key, changes, pack="US IRC 2021"):
+    result = assess(change(Design(), changes), pack)
+    return next(f for f in result.findings if f.key == key)
+
+
+def test_what_the_pressure_leaves_out_is_said_only_of_the_drawn_one():
+    """A pressure somebody worked out has all loads in it; the one of the drawing has its weight."""
+    assert "without wind" in finding("FND-08", {"material_class": "clay"}).note
+    told = {"material_class": "clay", "footing_contact_pressure": "1000 psf"}
+    assert finding("FND-08", told).note == "" and finding("FND-08", told).provided == 1000
+
+
+def test_a_corbel_of_the_chimney_is_measured_by_its_own_unit():
+    """R1003.5: a third of the bed depth. 3 in of the chimney's unit allows 1 in, whatever the unit
+    of the smoke chamber; without one, that of the smoke chamber, 3.6 in, allows 1.2 in.
+    """
+    both = {**CORBEL, "smoke_chamber.unit_height": "4 in", "smoke_chamber.unit_bed": "3.6 in"}
+    asked = {"corbel_per_course": "1.1 in"}
+    own = finding("CHM-03", {**both, "unit_bed_depth": "3 in", **asked})
+    assert own.required == pytest.approx(1) and own.verdict == F
+    other = finding("CHM-03", {**both, "unit_bed_depth": None, **asked})
+    assert other.required == pytest.approx(1.2) and other.verdict == M

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from operator import attrgetter
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, Self
 
 from fireplace_calc.base.inputs import Input, plain
 from fireplace_calc.base.messages import shown
@@ -46,6 +46,29 @@ class Record:
             raise _no_record(self, kinds)
         for name, piece in lists:
             object.__setattr__(self, name, checked_pieces(name, piece, getattr(self, name)))
+
+    def with_read(self, values: Mapping[str, Any]) -> Self:
+        """A copy with other values, which ``Input.read`` has passed: they are not held twice.
+
+        Parameters
+        ----------
+        values : mapping
+            By the names of fields.
+        """
+        names, held_now = _names(type(self))  # type: ignore[arg-type]
+        made = object.__new__(type(self))
+        for name, value in zip(names, held_now(self), strict=True):
+            object.__setattr__(made, name, value)
+        for name, value in values.items():
+            object.__setattr__(made, name, value)
+        return made
+
+
+@lru_cache(maxsize=64)
+def _names(record: type) -> tuple[tuple[str, ...], Callable[[Any], tuple[Any, ...]]]:
+    """Fields of a record, and how to get at all of them at once."""
+    names = tuple(field.name for field in fields(record))
+    return names, _getter(names)
 
 
 class _Checks(NamedTuple):

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Callable, Mapping
-from dataclasses import fields, replace
+from dataclasses import fields
 from functools import lru_cache
 from typing import Any
 
@@ -135,8 +135,8 @@ def apply(design: Design, changes: Mapping[str, Any]) -> Design:
             raise _unknown_key(given)
         groups.setdefault(group, {})[name] = read_pieces(listed.metadata["pieces"], value, key)
     for group, values in groups.items():
-        top[group] = replace(getattr(design, group), **values)
-    return replace(design, **top)
+        top[group] = getattr(design, group).with_read(values)
+    return design.with_read(top)
 
 
 def change(design: Design, changes: Mapping[str, Any]) -> Design:

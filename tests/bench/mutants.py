@@ -41,6 +41,7 @@ COPIED = (
     "notebooks",
     "pyproject.toml",
     "DEVELOPERS.md",
+    "NOMENCLATURE.md",
     "README.md",
 )
 LONGEST = 300.0

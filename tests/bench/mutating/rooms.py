@@ -14,8 +14,8 @@ PACKAGE = ROOT / "fireplace_calc"
 EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 
 TESTS = {
-    "base": "units record design takeoff draft_air places draft_examples",
-    "design": "record design designfile",
+    "base": "units record developers design takeoff draft_air places draft_examples",
+    "design": "developers record design designfile",
     "editing": "record designfile design assess desk geometry",
     "geometry": "pins_place geometry mesh drawing_cuts",
     "rules": "rules_limits pins_clauses rules_traps rules_ground rules_abroad assess rules_words books",

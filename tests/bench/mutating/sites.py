@@ -140,6 +140,10 @@ class _Finder:
             and node.test.id == "TYPE_CHECKING"
         ):
             return True
+        if isinstance(node, ast.FunctionDef) and any(
+            isinstance(d, ast.Name) and d.id == "overload" for d in node.decorator_list
+        ):
+            return True
         if isinstance(node, ast.keyword) and node.arg in QUIET_NAMES:
             return True
         if isinstance(node, ast.Call):

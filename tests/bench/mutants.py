@@ -14,6 +14,7 @@ from __future__ import annotations
 
 import argparse
 import itertools
+import multiprocessing
 import os
 import re
 import shutil
@@ -23,10 +24,11 @@ import sys
 import tempfile
 import time
 from collections import Counter
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass
+from importlib import import_module
 from pathlib import Path
-from queue import Queue
 from random import Random
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
@@ -34,63 +36,48 @@ sys.path.insert(0, str(Path(__file__).resolve().parent))
 from mutating.rooms import PACKAGE, ROOT, TESTS, equivalent, likeliest, room
 from mutating.sites import Site, sites
 
-COPIED = (
-    "fireplace_calc",
-    "tests",
-    "data",
-    "notebooks",
-    "pyproject.toml",
-    "DEVELOPERS.md",
-    "NOMENCLATURE.md",
-    "README.md",
-)
-LONGEST = 300.0
+COPIED = ("fireplace_calc", "tests", "data", "notebooks", "pyproject.toml", "LICENSE", "*.md")
+LIBRARIES = ("numpy", "pytest", "hypothesis", "shapely.ops", "matplotlib.figure", "ipywidgets")
+"""Loaded once, before a fault is planted; the package itself is loaded anew for each."""
+LONGEST = 600
 """A fault that makes the tests run longer is found. [s]"""
 OPTIONS = (
-    "-x",
-    "-q",
-    "--no-header",
-    "--tb=line",
-    "-o",
-    "addopts=",
-    "-p",
-    "no:cacheprovider",
-    "--doctest-modules",
-    "--hypothesis-seed=0",
+    *("-x", "-q", "--no-header", "--tb=line", "-o", "addopts=", "-p", "no:cacheprovider"),
+    *("--doctest-modules", "--hypothesis-seed=0"),
 )
 _stamp = itertools.count(1)
 
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """One planted fault and what became of it."""
+    """One fault that can be planted: where, what, and the line as it stands."""
 
     path: Path
     site: Site
+    before: str
 
     @property
-    def lines(self) -> tuple[str, str]:
-        """The line before and after."""
-        before = self.path.read_text().splitlines()[self.site.line - 1]
-        return before, self.site.planted(before)
+    def after(self) -> str:
+        """The line with the fault in it."""
+        return self.site.planted(self.before)
 
     @property
     def key(self) -> tuple[str, str, str]:
-        """As in the table of equivalents."""
-        before, after = self.lines
-        return str(self.path.relative_to(PACKAGE)), before.strip(), after.strip()
+        """As in the table of faults that nobody can find."""
+        return str(self.path.relative_to(PACKAGE)), self.before.strip(), self.after.strip()
 
     @property
     def where(self) -> str:
-        """File, line and column, by which it can be asked for again."""
-        return (
-            f"{self.path.relative_to(PACKAGE)}:{self.site.line}:{self.site.start}:{self.site.new}"
-        )
+        """File, line, column and what is put there, by which it can be asked for again."""
+        place = f"{self.path.relative_to(PACKAGE)}:{self.site.line}:{self.site.start}"
+        return f"{place}:{self.site.new}"
 
 
-def modules(name: str) -> list[Path]:
-    """Python files of a room."""
-    return [path for path in sorted(PACKAGE.rglob("*.py")) if room(path) == name]
+def faults_of(path: Path) -> Iterator[Fault]:
+    """Every fault that can be planted in a module, in order of lines."""
+    text = path.read_text()
+    lines = text.splitlines()
+    return (Fault(path, site, lines[site.line - 1]) for site in sites(text))
 
 
 def chosen(name: str, count: int, seed: str) -> list[Fault]:
@@ -98,140 +85,131 @@ def chosen(name: str, count: int, seed: str) -> list[Fault]:
     figures has all of them.
     """
     dice = Random(f"{seed}/{name}")
-    by_line: dict[tuple[Path, int], list[Site]] = {}
-    for path in modules(name):
-        for site in sites(path.read_text()):
-            by_line.setdefault((path, site.line), []).append(site)
-    faults = [Fault(path, dice.choice(found)) for (path, _), found in by_line.items()]
-    dice.shuffle(faults)
-    return [fault for fault in faults if fault.key not in equivalent()][:count]
+    by_line: dict[tuple[Path, int], list[Fault]] = {}
+    for path in sorted(PACKAGE.rglob("*.py")):
+        if room(path) == name:
+            for fault in faults_of(path):
+                by_line.setdefault((path, fault.site.line), []).append(fault)
+    drawn = [dice.choice(faults) for faults in by_line.values()]
+    dice.shuffle(drawn)
+    return [fault for fault in drawn if fault.key not in equivalent()][:count]
 
 
 def again(where: str) -> Fault:
     """A fault by its name."""
-    path, line, start, new = where.split(":", 3)
-    module = PACKAGE / path
-    return Fault(
-        module,
-        next(
-            s
-            for s in sites(module.read_text())
-            if (s.line, s.start, s.new) == (int(line), int(start), new)
-        ),
-    )
+    return next(f for f in faults_of(PACKAGE / where.partition(":")[0]) if f.where == where)
 
 
 def copy() -> Path:
-    """A tree of its own to plant faults in."""
-    tree = Path(tempfile.mkdtemp(prefix="mutants-"))
-    for name in COPIED:
-        source = ROOT / name
+    """A tree of its own to plant faults in; whoever edits the real one disturbs nothing."""
+    tree = Path(tempfile.mkdtemp(prefix="planted-"))
+    for source in (path for name in COPIED for path in ROOT.glob(name)):
         if source.is_dir():
-            shutil.copytree(
-                source,
-                tree / name,
-                ignore=shutil.ignore_patterns("__pycache__", ".ipynb_checkpoints"),
-            )
-        elif source.exists():
-            shutil.copy(source, tree / name)
+            ignored = shutil.ignore_patterns("__pycache__", ".ipynb_checkpoints")
+            shutil.copytree(source, tree / source.name, ignore=ignored)
+        else:
+            shutil.copy(source, tree / source.name)
     subprocess.run(
         [sys.executable, "-m", "compileall", "-q", "fireplace_calc", "tests"], cwd=tree, check=False
     )
     return tree
 
 
-def run(tree: Path, files: list[str]) -> tuple[bool, str]:
-    """Whether tests fail, and the first that does."""
-    environment = {
-        **os.environ,
-        "PYTHONPATH": str(tree),
-        "PYTHONDONTWRITEBYTECODE": "1",
-        "OMP_NUM_THREADS": "1",
-        "CI": "1",
-    }
-    started = subprocess.Popen(
-        [sys.executable, "-m", "pytest", *OPTIONS, *files],
-        cwd=tree,
-        env=environment,
-        text=True,
-        start_new_session=True,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.STDOUT,
-    )
-    try:
-        said, _ = started.communicate(timeout=LONGEST)
-    except subprocess.TimeoutExpired:
-        os.killpg(started.pid, signal.SIGKILL)
-        started.communicate()
-        return True, "took too long"
-    first = re.search(r"^(?:FAILED|ERROR) (\S+)", said, re.MULTILINE)
-    return started.returncode != 0, first[1] if first else said[
-        -200:
-    ].strip() if started.returncode else ""
+def run(files: list[str], said: Path) -> bool:
+    """Whether tests fail, in a process of their own that has the libraries already."""
+    child = os.fork()
+    if child == 0:
+        with said.open("w") as out:
+            os.dup2(out.fileno(), 1)
+            os.dup2(out.fileno(), 2)
+            signal.alarm(LONGEST)
+            status = 1
+            with suppress(BaseException):
+                status = int(import_module("pytest").main([*OPTIONS, *files]))
+            sys.stdout.flush()
+            os._exit(min(status, 1))
+    return os.waitpid(child, 0)[1] != 0
 
 
-def tried(fault: Fault, trees: Queue) -> tuple[Fault, bool, str, float]:
+def first_failure(said: Path) -> str:
+    """The test that found the fault."""
+    text = said.read_text(errors="replace")
+    found = re.search(r"^(?:FAILED|ERROR) (\S+)", text, re.MULTILINE)
+    return found[1] if found else " ".join(text.split())[-100:]
+
+
+def planted(fault: Fault, tree: Path) -> tuple[bool, str, float]:
     """Plant, test, and put right again."""
-    tree, start = trees.get(), time.monotonic()
-    target = tree / fault.path.relative_to(ROOT)
+    target, start = tree / fault.path.relative_to(ROOT), time.monotonic()
     whole = target.read_text()
+    lines = whole.splitlines()
+    lines[fault.site.line - 1] = fault.after
     try:
-        lines = whole.splitlines()
-        lines[fault.site.line - 1] = fault.lines[1]
         target.write_text("\n".join(lines) + "\n")
         os.utime(target, (next(_stamp), next(_stamp)))  # no compiled file is that old
-        found, by = run(tree, [str(target.relative_to(tree)), *likeliest(fault.path)])
+        found = run([str(target.relative_to(tree)), *likeliest(fault.path)], tree / "said")
     finally:
         target.write_text(whole)
-        trees.put(tree)
-    return fault, found, by, time.monotonic() - start
+    return found, first_failure(tree / "said") if found else "", time.monotonic() - start
+
+
+def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue) -> None:
+    """Take faults until there is none left."""
+    tree = copy()
+    os.chdir(tree)
+    os.environ |= {"PYTHONPATH": str(tree), "OMP_NUM_THREADS": "1", "CI": "1"}
+    sys.path[:0] = [str(tree), str(tree / "tests")]
+    sys.dont_write_bytecode = True
+    for name in LIBRARIES:
+        import_module(name)
+    try:
+        for fault in iter(waiting.get, None):
+            done.put((fault, *planted(fault, tree)))
+    finally:
+        shutil.rmtree(tree, ignore_errors=True)
+
+
+def tried(faults: list[Fault], workers: int) -> Iterator[tuple[Fault, bool, str, float]]:
+    """Every fault with what became of it, as it comes."""
+    waiting, done = multiprocessing.Queue(), multiprocessing.Queue()
+    for fault in (*faults, *[None] * workers):
+        waiting.put(fault)
+    at_work = [multiprocessing.Process(target=work, args=(waiting, done)) for _ in range(workers)]
+    for one in at_work:
+        one.start()
+    for _ in faults:
+        yield done.get()
+    for one in at_work:
+        one.join()
 
 
 def main() -> int:
     parser = argparse.ArgumentParser(
         description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
     )
-    parser.add_argument(
-        "rooms", nargs="*", metavar="ROOM=N", help=f"of {', '.join(TESTS)}; or faults as printed"
-    )
+    parser.add_argument("rooms", nargs="*", metavar="ROOM=N", help=f"of {', '.join(TESTS)}")
     parser.add_argument("--seed", default="one")
     parser.add_argument("--workers", type=int, default=1)
-    parser.add_argument(
-        "--only", nargs="*", default=[], metavar="FAULT", help="these again, as printed"
-    )
-    parser.add_argument("--list", action="store_true", help="plant nothing, only say what would be")
+    parser.add_argument("--only", nargs="*", default=[], metavar="FAULT", help="these, as printed")
+    parser.add_argument("--list", action="store_true", help="plant nothing, say what would be")
     asked = parser.parse_args()
     faults = [again(where) for where in asked.only]
     for name, _, count in (one.partition("=") for one in asked.rooms):
         faults += chosen(name, int(count or 20), asked.seed)
     if asked.list:
         for fault in faults:
-            print(fault.where, *fault.lines, sep="\n")
+            print(fault.where, "  -" + fault.before, "  +" + fault.after, sep="\n")
         return 0
-    trees: Queue = Queue()
-    made = [copy() for _ in range(asked.workers)]
-    for tree in made:
-        trees.put(tree)
-    survived, tally = 0, Counter()
-    try:
-        with ThreadPoolExecutor(asked.workers) as pool:
-            for fault, found, by, took in pool.map(lambda fault: tried(fault, trees), faults):
-                print(
-                    f"{'killed' if found else 'SURVIVED'} {fault.where}  [{fault.site.kind}, {took:.1f} s] {by}",
-                    flush=True,
-                )
-                if not found:
-                    print(
-                        "  -" + fault.lines[0].strip() + "\n  +" + fault.lines[1].strip(),
-                        flush=True,
-                    )
-                survived += not found
-                tally[room(fault.path), found] += 1
-    finally:
-        for tree in made:
-            shutil.rmtree(tree, ignore_errors=True)
+    tally: Counter = Counter()
+    for fault, found, by, took in tried(faults, asked.workers):
+        word = "killed" if found else "SURVIVED"
+        print(f"{word} {fault.where}  [{fault.site.kind}, {took:.1f} s] {by}", flush=True)
+        if not found:
+            print(f"  -{fault.before.strip()}\n  +{fault.after.strip()}", flush=True)
+        tally[room(fault.path), found] += 1
     for name in sorted({name for name, _ in tally}):
         print(f"{name}: {tally[name, True]} of {tally[name, True] + tally[name, False]} killed")
+    survived = sum(count for (_, found), count in tally.items() if not found)
     print(f"all: {len(faults) - survived} of {len(faults)} killed, {survived} survived")
     return 1 if survived else 0
 

@@ -16,9 +16,9 @@ EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 TESTS = {
     "base": "units record developers design takeoff draft_air places draft_examples",
     "design": "developers record design designfile",
-    "editing": "record designfile design assess desk geometry",
+    "editing": "record designfile design assess session kept_comments geometry",
     "geometry": "pins_place geometry mesh drawing_cuts",
-    "rules": "rules_limits pins_clauses rules_traps rules_ground rules_abroad assess rules_words books",
+    "rules": "rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_missing assess rules_words books",
     "brickwork": "pins_work brickwork takeoff",
     "takeoff": "pins_work takeoff handbook_examples handbook_table3 exports cli",
     "structure": "pins_structure structure_examples structure",
@@ -32,7 +32,7 @@ TESTS = {
     "drawing": "drawing drawing_cuts cap archview room_view drawing_air marked drawing_reuse onesheet"
     " papers exports turning panels",
     "exports": "exports cli",
-    "panels": "job page said desk panels turning lessons",
+    "panels": "job page said session panels turning lessons",
 }
 """By the room's folder, names of test modules."""
 

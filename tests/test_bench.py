@@ -26,6 +26,7 @@ def area(width: float = 1.5, depth: float = 2) -> float:
         raise InputError(f"{1 + 2} too small", 5 * 6)
     found = max(width, depth) - steps[0] * 4  # 9 + 9
     return found if found >= LIMIT else 12 * INCH
+    slope(width, depth)
 '''
 
 
@@ -82,16 +83,16 @@ def test_faults_are_planted_in_code_and_not_in_words():
         (6, "if not width < 1 or depth is not None:"),
         (6, "if  width < 1 or depth is None:"),
         (8, "found = min(width, depth) - steps[0] * 4  # 9 + 9"),
-        (8, "found = max(depth, width) - steps[0] * 4  # 9 + 9"),
         (8, "found = max(width, depth) + steps[0] * 4  # 9 + 9"),
         (8, "found = max(width, depth) - steps[1] * 4  # 9 + 9"),
         (8, "found = max(width, depth) - steps[0] / 4  # 9 + 9"),
         (9, "return None"),
         (9, "return found if not (found >= LIMIT) else 12 * INCH"),
         (9, "return found if found >= LIMIT else 12 * FOOT"),
+        (10, "slope(depth, width)"),
     ):
         assert (line, planted) in found
-    assert {line for line, _ in found} == {3, 4, 6, 8, 9}
+    assert {line for line, _ in found} == {3, 4, 6, 8, 9, 10}
 
 
 def test_every_fault_of_the_package_leaves_a_module_that_can_be_read():

@@ -193,7 +193,7 @@ class View:
         weight: str = "cut",
         tone: str | None = None,
     ) -> None:
-        """A material where the knife goes through it: tone, hatch, heavy outline."""
+        """A material in the cut plane: tone, hatch, heavy outline."""
         placed = [self.ring(r) for r in rings]
         self.sheet.fill(placed, tone or material, material)
         for ring in placed:

@@ -16,7 +16,7 @@ WEIGHT = {
     "flag": 0.40,
     "guide": 0.25,
 }
-"""Line weights. Cut is what the knife went through, seen lies behind it, hidden lies behind that.
+"""Line weights. Cut lies in the cut plane, seen lies behind it, hidden lies behind that.
 [mm]
 """
 

@@ -1,4 +1,4 @@
-"""What the knife goes through: hatched, heavy against air, thin where two materials meet."""
+"""What lies in the cut plane: hatched, heavy against air, thin where two materials meet."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ material, whether it is thin.
 def cut_parts(
     view: View, cuts: Iterable[tuple[Part, Sequence[Sequence[Point]]]], *stops: float
 ) -> None:
-    """Draw parts where a knife went through them.
+    """Draw parts in the cut plane.
 
     Edges that lie on one straight line are compared along it, so nothing is drawn twice and a joint
     inside one material is not drawn at all. Nothing is drawn along ``stops``, levels where an

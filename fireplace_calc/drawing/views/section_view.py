@@ -143,7 +143,7 @@ def _ground(view: View, geometry: Geometry, front: float, back: float) -> None:
 
 
 def _behind(view: View, geometry: Geometry, top: float) -> None:
-    """Edges beyond the knife: the jamb, the splayed side, the chamber's side."""
+    """Edges beyond the cut plane: the jamb, the splayed side, the chamber's side."""
     f = geometry.frame
     section_lines(view, geometry)
     view.path([(0.0, f.hearth), (0.0, f.opening_top)], "seen")

@@ -263,4 +263,5 @@ def test_taken_out_it_leaves_no_trace(place):
     assert listing(place.prefix) != place.before
     place.pip("uninstall", "-y", "fireplace_calc")
     assert listing(place.prefix) == place.before
+    assert not [*place.prefix.rglob("*fireplace*"), *(place.folder / "home").rglob("*fireplace*")]
     assert shutil.which("fireplace-workbook", path=str(place.prefix / "bin")) is None

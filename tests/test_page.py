@@ -17,10 +17,17 @@ import nbformat
 import pytest
 from bench.browser import FLAGS, chromium
 from test_browser import REQUIRED
+from traitlets.config import Config
 
 from fireplace_calc.base.resources import NOTEBOOKS
 from fireplace_calc.editing.visitor import own_folder
 from fireplace_calc.jupyter.command import main
+from fireplace_calc.jupyter.connection import (
+    TRAIT,
+    PromptConnection,
+    ZMQChannelsWebsocketConnection,
+)
+from fireplace_calc.jupyter.page import Page
 
 COMMAND = [sys.executable, "-m", "fireplace_calc.jupyter.command"]
 ADDRESS = "127.0.0.1"
@@ -222,6 +229,18 @@ def test_a_notebook_that_is_not_there_is_refused_with_the_names(capsys):
 
 def test_the_tablet_wants_an_address(capsys):
     assert "--address" in refused(capsys, "tablet", "with-a-client")
+
+
+def test_the_page_is_prompt_and_an_administrators_class_stands():
+    """Voila reads no folder of settings, so our page brings its own; a file's setting still wins."""
+    assert Page().kernel_websocket_connection_class is PromptConnection
+    own = Config({"Page": {TRAIT: ZMQChannelsWebsocketConnection}})
+    assert Page(config=own).kernel_websocket_connection_class is ZMQChannelsWebsocketConnection
+
+
+def test_the_page_runs_no_settings_from_the_folder_it_is_started_in(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    assert str(tmp_path) not in Page().config_file_paths
 
 
 def test_without_our_server_a_folder_is_the_one_asked_for(monkeypatch):

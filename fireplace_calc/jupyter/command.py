@@ -79,7 +79,7 @@ def _copy(folder: str) -> int:
     written, alone = copy_out(
         {".": NOTEBOOKS.glob("*.ipynb"), "designs": DESIGNS.glob("*.toml")}, Path(folder)
     )
-    print(f"{len(written)} files written to {folder}.")
+    print(f"Written to {folder}: {len(written)}.")
     for path in alone:
         print(f"Left alone, because it differs from the one supplied: {path}", file=sys.stderr)
     return LEFT_ALONE if alone else DONE

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
+from fireplace_calc.editing.whole_files import write_whole
+
 
 def copy_out(files: Mapping[str, Iterable[Path]], folder: Path) -> tuple[list[Path], list[Path]]:
     """Copy files into a folder, where they are missing.
@@ -34,11 +36,9 @@ def copy_out(files: Mapping[str, Iterable[Path]], folder: Path) -> tuple[list[Pa
         (folder / below).mkdir(parents=True, exist_ok=True)
         for source in sorted(sources):
             target, content = folder / below / source.name, source.read_bytes()
-            try:
-                with target.open("xb") as file:
-                    file.write(content)
+            if not target.exists():
+                write_whole(target, content)
                 written.append(target)
-            except FileExistsError:
-                if not target.is_file() or target.read_bytes() != content:
-                    alone.append(target)
+            elif not target.is_file() or target.read_bytes() != content:
+                alone.append(target)
     return written, alone

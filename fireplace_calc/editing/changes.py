@@ -118,12 +118,11 @@ def apply(design: Design, changes: Mapping[str, Any]) -> Design:
     """
     groups: dict[str, dict[str, Any]] = {}
     top: dict[str, Any] = {}
-    for given, value in changes.items():
-        key = book_names().get(
-            given.replace("arrestor", "arrester"), given
-        )  # books spell it either way
+    for given, came in changes.items():
+        spelled = given.replace("arrestor", "arrester")  # books spell it either way
+        key, value = book_names().get(spelled, given), came
         if key in OLD_KEYS:
-            key, value = OLD_KEYS[key](value)
+            key, value = OLD_KEYS[key](came)
         group, dot, name = key.partition(".")
         spec = all_inputs().get(key)
         if spec is not None:

@@ -275,8 +275,8 @@ def _sheet(shown: Table) -> str:
     shares = [100 * column.share / whole for column in shown.columns]
     words = [max(map(len, column.heading.split()), default=0) for column in shown.columns]
     least = max(
-        max((WORD * word + 0.6) * 100 / share for word, share in zip(words, shares, strict=True)),
         46.0,
+        *((WORD * word + 0.6) * 100 / share for word, share in zip(words, shares, strict=True)),
     )
     box = "☐ " if shown.tick else ""
     rows = [

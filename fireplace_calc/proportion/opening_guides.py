@@ -1,4 +1,4 @@
-"""The opening against rectangles that have a name, a published table, usual heights, and its room."""
+"""The opening against named rectangles, a published table, usual heights, and its room."""
 
 from __future__ import annotations
 

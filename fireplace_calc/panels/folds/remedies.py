@@ -156,7 +156,8 @@ def refused_words(found: tuple[RejectedRemedy, ...], named: Named, units: str) -
             f" {escape(breaks)}</li>"
         )
     return (
-        f'<div class="sentence">These look right but break something else:<ul>{"".join(lines)}</ul></div>'
+        '<div class="sentence">These look right but break something else:'
+        f"<ul>{''.join(lines)}</ul></div>"
         if lines
         else ""
     )

@@ -24,12 +24,21 @@ FORMULA_ROOMS = (
     "rules.comparing",
     "rules.handbook_rows",
     "assessment",
+    "brickwork",
+    "build",
+    "draft",
+    "explore",
+    "proportion",
+    "structure",
+    "takeoff",
 )
 """Rooms and modules where every number of a public function has its unit."""
 
 UNITS = {
     *("-", "m", "m2", "m3", "mm", "rad", "deg", "K", "kg", "kg/m3", "kg/s", "Pa", "m/s", "m3/s"),
-    *("W", "W/(m K)", "N", "s", "SI", "unit"),
+    *("W", "W/(m K)", "W/(m2 K)", "m2 K/W", "J/kg", "J/(kg K)", "J/(mol K)", "kg/mol", "Pa s"),
+    *("N", "N m", "N m2", "N/m", "N/m3", "m4", "1/m2", "1/m3", "m3/(s Pa^n)"),
+    *("s", "h", "d", "1/h", "1/min", "m3/h", "degF", "ft2", "SI", "unit"),
 }
 """What may stand in the brackets. *SI*: in the SI unit of whatever kind it is; *unit*: in the unit
 that another argument names.
@@ -112,10 +121,12 @@ def type_names():
     """Every class of the package by its name, and those that only type checkers import."""
     import numpy as np
     import pint
+    import xarray
     from manifold3d import Manifold
-    from numpy.typing import NDArray
+    from numpy.typing import ArrayLike, NDArray
 
-    names = {"np": np, "NDArray": NDArray, "Manifold": Manifold, "UnitRegistry": pint.UnitRegistry}
+    names = {"np": np, "NDArray": NDArray, "ArrayLike": ArrayLike, "xarray": xarray}
+    names |= {"Manifold": Manifold, "UnitRegistry": pint.UnitRegistry}
     for module in modules():
         names |= {k: v for k, v in public(module, module).items() if inspect.isclass(v)}
     return names

@@ -1,22 +1,22 @@
-"""What a formula takes that works on one number or on many at once: names for type checkers.
+"""What a formula takes that works on one number or on many at once.
 
-The names are plain text when the package runs, so that numpy sleeps for whoever never asks for an
-array.
+numpy stands here only as text that a type checker reads, so that it sleeps for whoever never asks
+for an array. ``Union`` keeps the text a type: ``Number | None`` works when the package runs.
 """
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING, TypeAlias, Union
 
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-Array: TypeAlias = "NDArray[np.float64]"
-"""Many numbers; its shape and unit stand beside each field and parameter."""
-IntArray: TypeAlias = "NDArray[np.int_]"
+Array: TypeAlias = Union["NDArray[np.float64]"]
+"""Many numbers; shape and unit stand beside each field and parameter."""
+IntArray: TypeAlias = Union["NDArray[np.int_]"]
 """Many whole numbers: counts, or rows of another array."""
-BoolArray: TypeAlias = "NDArray[np.bool_]"
+BoolArray: TypeAlias = Union["NDArray[np.bool_]"]
 """Many yes or no."""
-Number: TypeAlias = "float | NDArray[np.float64]"
+Number: TypeAlias = Union[float, "NDArray[np.float64]"]
 """One number or many; those that meet in one formula broadcast with one another."""

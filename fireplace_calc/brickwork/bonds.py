@@ -6,13 +6,10 @@ joints.
 from __future__ import annotations
 
 from math import ceil, floor
-from typing import TYPE_CHECKING
 
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.unit import Unit
-
-if TYPE_CHECKING:
-    from fireplace_calc.base.arrays import Array
 
 Box = tuple[float, float, float, float]
 """Left, bottom, right, top. [m]"""

@@ -7,16 +7,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from math import ceil, hypot
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.brickwork.bonds import basketweave_joint, brick_corners
 from fireplace_calc.brickwork.faces import Face
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
 from fireplace_calc.geometry.polygons import Polygon, area, chord, joined, overlap, tidy
-
-if TYPE_CHECKING:
-    from fireplace_calc.base.arrays import Array
 
 QUARTER = 0.25
 """A cut with less than this share of a brick is a sliver: common practice, no source. [-]"""

@@ -178,7 +178,7 @@ class Contacts:
         self._kept: dict[tuple[str, float], Plan] = {}
 
     def plan(self, part: Part, level: float) -> Plan:
-        """Level cut of a part; level in m."""
+        """Cut of a part at a level. [m]"""
         key = part.name, level
         if key not in self._kept:
             self._kept[key] = outlines(part.adds, level), outlines(part.cuts, level)

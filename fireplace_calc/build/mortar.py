@@ -55,8 +55,12 @@ class Mix:
 
 @lru_cache(maxsize=1)
 def mortar_figures() -> dict[str, float]:
-    """Published figures of mortar by name, each in the unit of its row in
-    ``data/mortar_figures.csv``.
+    """Published figures of mortar.
+
+    Returns
+    -------
+    dict of float
+        By name, each in the unit of its row in ``data/mortar_figures.csv``. [unit]
     """
     return {r["name"]: float(r["value"]) for r in rows("mortar_figures.csv")}
 

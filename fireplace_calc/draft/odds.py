@@ -106,7 +106,7 @@ def smoke_odds(
     draws : int
         How many fires, at least 1. [-]
     seed : int
-        Same seed, same odds.
+        Same seed, same odds. [-]
 
     Returns
     -------

@@ -33,14 +33,15 @@ def largest_root(
     Parameters
     ----------
     function : callable
-        Negative at ``high``; takes an array of any shape that broadcasts with the bounds.
+        Negative at ``high``; takes places of any shape that broadcasts with the bounds, in their
+        unit, and may give any other. [unit]
     low, high : array
-        Bounds, above zero; any shape, in the unit of the place.
+        Bounds, above zero, of any shape. [unit]
 
     Returns
     -------
     tuple of array
-        Where it is, in the unit of the bounds; and whether there is none: then ``low`` comes back.
+        Where it is [unit], and whether there is none: then ``low`` comes back.
 
     Notes
     -----

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from fireplace_calc.assessment import DEFAULT_PACK
-from fireplace_calc.base.arrays import Array
+from fireplace_calc.base.arrays import Array, IntArray
 from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
@@ -20,7 +20,7 @@ from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
 
 if TYPE_CHECKING:
-    from numpy.typing import ArrayLike, NDArray
+    from numpy.typing import ArrayLike
 
 FREE, RATIO, CODE, VELOCITY, STABILITY, IMPOSSIBLE = range(6)
 LIMITS = (
@@ -54,8 +54,8 @@ class LimitMap:
     """
 
     extensions: Array
-    sections: NDArray[np.int_]
-    limit: NDArray[np.int_]
+    sections: IntArray
+    limit: IntArray
     here: tuple[float, int]
     everywhere: tuple[str, ...]
 

@@ -74,12 +74,12 @@ def require_range(spec: Input, values: Array) -> Array:
     ----------
     spec : Input
     values : array
-        Of any shape, in SI.
+        Of any shape, in the unit of the input. [SI]
 
     Returns
     -------
     array
-        The same.
+        The same. [SI]
 
     Raises
     ------

@@ -45,7 +45,9 @@ class Future(Protocol):
     """What a cluster hands back."""
 
     def result(self) -> tuple[Array, Results]:
-        """The parcel, once it is done."""
+        """The parcel, once it is done: sizing velocities [m/s], and results in the units of
+        ``OPERATING``.
+        """
 
 
 class Client(Protocol):

@@ -21,7 +21,7 @@ def structure_figures() -> dict[str, tuple[float, Source]]:
     Returns
     -------
     dict of tuple
-        In the SI unit of the row, and its source.
+        In the SI unit of the row [SI], and its source.
     """
     return {
         r["name"]: (from_unit(float(r["value"]), r["unit"]), source_of(r))
@@ -40,7 +40,7 @@ def figure(name: str) -> float:
     Returns
     -------
     float
-        In the SI unit of its row.
+        In the SI unit of its row. [SI]
 
     Raises
     ------

@@ -33,7 +33,7 @@ def figure(name: str) -> float:
     Returns
     -------
     float
-        In the SI unit of its row.
+        In the SI unit of its row. [SI]
 
     Raises
     ------

@@ -36,7 +36,7 @@ def exceeds(value: float, limit: float) -> bool:
     Parameters
     ----------
     value, limit : float
-        Both in the same unit.
+        Both in the same unit. [unit]
 
     Returns
     -------
@@ -68,14 +68,14 @@ def require_finite(name: str, value: float, allowed: str = "zero or more") -> fl
     name : str
         Of the value, for the message.
     value : float
-        In any unit.
+        In any unit. [unit]
     allowed : str
         For the message.
 
     Returns
     -------
     float
-        The same, in the same unit.
+        The same. [unit]
 
     Raises
     ------

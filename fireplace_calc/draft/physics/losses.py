@@ -45,7 +45,13 @@ def inlet_loss(flue_area: Number, throat_area: Number) -> Number:
 
 
 def mouth_loss() -> float:
-    """The part of the inlet loss that no throat can save. [-]"""
+    """The part of the inlet loss that no throat can save.
+
+    Returns
+    -------
+    float
+        Loss coefficient on the flue's velocity pressure. [-]
+    """
     return coefficient("inlet, open cone")
 
 

@@ -22,7 +22,7 @@ class Remedy:
     change : dict
         For ``change``.
     before, after : object
-        Where the lever was and where it goes, in SI or in words.
+        Where the lever was and where it goes, a number in SI or a word. [SI]
     steps : int
         How many of the lever's steps; one less does not mend the same. [-]
     mends, stays : tuple of str
@@ -81,7 +81,7 @@ class RejectedRemedy:
     change : dict
         For ``change``.
     before, after : object
-        Where the lever was and where it would go, in SI or in words.
+        Where the lever was and where it would go, a number in SI or a word. [SI]
     mends : tuple of str
         Keys of what it would mend.
     breaks : tuple of Finding

@@ -97,12 +97,14 @@ class LeverTrials:
 
     @property
     def probes(self) -> list[int]:
-        """Settings to screen first: the first few, then ever further apart, and the last."""
+        """Places of the settings to screen first: the first few, then ever further apart, and the
+        last. [-]
+        """
         last = len(self) - 1
         return sorted({k for k in (0, 1, 3, 6, 10, 15, 22, 30, 40) if k < last} | {last})
 
     def screen(self, places: Iterable[int]) -> None:
-        """Which aims each setting would mend, as far as code and loads say."""
+        """Which aims the settings at some places [-] would mend, as far as code and loads say."""
         lever, base = self.tried[0][0].lever, self.base
         for k in places:
             if k in self.mends:
@@ -121,13 +123,13 @@ class LeverTrials:
             self.mends[k] = base.mended(found)
 
     def draft_in_doubt(self, places: Iterable[int]) -> list[int]:
-        """Of some settings those whose draft has to be worked out."""
+        """Of some settings, by place [-], those whose draft has to be worked out."""
         if not self.tried[0][0].lever.for_draft:
             return []
         return [k for k in places if self.base.draft or self.mends[k]]
 
     def promises(self, k: int, reported: list[set[str]]) -> bool:
-        """Whether one setting mends what no fewer steps do, as far as is known."""
+        """Whether the setting at one place [-] mends what no fewer steps do, as far as is known."""
         return (
             k not in self.bad
             and bool(self.mends[k])
@@ -135,12 +137,12 @@ class LeverTrials:
         )
 
     def unscreened_below(self, k: int) -> list[int]:
-        """Settings right below one that were not screened yet."""
+        """Places [-] of the settings right below one that were not screened yet."""
         below = max((j for j in self.mends if j < k), default=-1)
         return list(range(below + 1, k))
 
     def add_draft(self, k: int, found: tuple[Finding, ...]) -> None:
-        """Findings on the draft of one setting."""
+        """Findings on the draft of one setting, by its place in the list. [-]"""
         self.mends[k] |= self.base.mended(found)
         if self.base.worsened(found):
             self.bad.add(k)

@@ -17,7 +17,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.mesh import CHORDS, FLAT, meshes, part_mesh
+from fireplace_calc.geometry.mesh import CHORDS, SMOOTHING, meshes, part_mesh
 from fireplace_calc.geometry.solids import Loft
 
 FACETED = 0.0013
@@ -87,10 +87,10 @@ def assert_is_the_part(part):
         return
     assert_closed(skin)
     round_ = sum(s.volume for s in part.adds + part.cuts if not isinstance(s, Loft))
-    slack = FACETED * round_ + FLAT * surface(
+    slack = FACETED * round_ + SMOOTHING * surface(
         skin
     )  # no face stands farther off than the smoothing allows
-    assert FLAT * surface(skin) < 1e-3 * part.volume
+    assert SMOOTHING * surface(skin) < 1e-3 * part.volume
     assert abs(skin.volume - part.volume) <= slack, part.name
     low, high = box_of(part)
     assert skin.points.min(axis=0) == pytest.approx(low, abs=2e-6), part.name

@@ -19,14 +19,19 @@ from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.file_text import text_of
+from fireplace_calc.lessons import LESSONS
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.lookup import Lookup
+from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.folds.folds import LONG_REST
 from fireplace_calc.panels.html import flow
 from fireplace_calc.panels.picture.board import URL
 from fireplace_calc.panels.teaching.exercise_panel import practice
+from fireplace_calc.panels.teaching.lesson_panel import lesson
 
 pytestmark = pytest.mark.usefixtures("no_full_collection")
+DEAR = ("options", "remedies", "reach", "body", "draft")
+"""Folds that take long to follow a change."""
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
 
 
@@ -461,18 +466,48 @@ def test_a_table_of_many_columns_is_wide_enough_for_its_headings():
                 assert lettering.width(word, 0.729, True) < least * column.share / whole, word
 
 
-def test_no_widget_is_left_behind_by_changes():
-    """Remedies, options and lists are shown again in the widgets they have: new ones at every rest
+def counted(act, times: int) -> list[int]:
+    """How many widgets there are after each time."""
+    counts = []
+    for k in range(times):
+        act(k)
+        counts.append(len(live_widgets))
+    return counts
+
+
+@pytest.mark.parametrize("fold", FOLDS)
+def test_no_widget_is_left_behind_by_changes(fold):
+    """Folds, remedies and options are shown again in the widgets they have: new ones at every rest
     would stay in the kernel for ever.
     """
-    made = panel(BOATHOUSE)
+    made = panel(BOATHOUSE, folds=(fold,))
     made.session.put_aside()
-    for name in made.named:
-        made.open(name)
-    counts = []
-    for k in range(12):
-        made.set_input("opening.width", f"{40 + k % 4} in")
-        for name in ("remedies", "options"):
-            made.open(name)
-        counts.append(len(live_widgets))
-    assert counts[4:] == [counts[4]] * len(counts[4:]), counts
+    moves = ["36 in", "44 in", "52 in", "60 in"]
+
+    def move(k):
+        made.set_input("opening.width", moves[k % len(moves)])
+
+    counts = counted(move, 12 if fold in DEAR else 50)
+    settled = counts[len(moves) :]
+    assert settled == [settled[0]] * len(settled), counts
+
+
+def test_no_widget_is_left_behind_by_lists_units_options_lessons_and_exercises(tmp_path):
+    made = panel(BOATHOUSE, folds=("options", "inputs"))
+    made.everything.control("surround.trim")
+    made.open("options")
+    teaching, session = lesson(BOATHOUSE), practice(3, folder=tmp_path)
+    kinds = list(session.numbers.chooser.options.values())
+
+    def use(k):
+        few = made.design.surround.trim[: 1 + k % 2]
+        made.set_input("surround.trim", few)
+        made.set_units(("millimetres", "feet-inches")[k % 2])
+        made.session.options[:] = [made.design] * (k % 4)
+        made.folds["options"].update()
+        teaching.teach(list(LESSONS)[k % len(LESSONS)])
+        session.numbers.choose(kinds[k % len(kinds)])
+        session.set(seed=str(k % 2))
+
+    counts = counted(use, 12)
+    assert counts[6:] == [counts[6]] * 6, counts

@@ -166,6 +166,7 @@ def _check_type(key: str, value: Any) -> None:
 def load_text(text: str | bytes, name: str = "design file") -> Design:
     """A design out of the text or the bytes of a file, all of it or nothing; errors name the file.
 
+    >>> from fireplace_calc.editing.file_text import text_of
     >>> load_text(text_of(Design())) == Design()
     True
     """

@@ -84,6 +84,7 @@ def _forms(value: float, kind: str, key: str) -> Iterator[str]:
 def written(value: Any, spec: Input, key: str = "") -> str:
     """One value as TOML text that reads back to the identical value.
 
+    >>> from fireplace_calc.editing.changes import all_inputs
     >>> written(0.193675, all_inputs()["base.block_width"])
     '"7-5/8 in"'
     """

@@ -51,7 +51,7 @@ def text_over(old: str, design: Design) -> str:
 
     Examples
     --------
-    >>> print(text_over('[opening]\nwidth = "3 ft"  # as measured\n', Design()))
+    >>> print(text_over('[opening]\nwidth = "3 ft"  # as measured\n', Design()), end="")
     [opening]
     width = "3 ft"  # as measured
     """

@@ -42,7 +42,7 @@ def writes(path):
 
 
 @pytest.fixture
-def strangers(tmp_path):
+def strangers(tmp_path, monkeypatch):
     """A folder with a supplied notebook, others that give themselves out for one, and what their
     cells would write.
     """
@@ -87,6 +87,16 @@ def strangers(tmp_path):
     # a supplied one, unchanged, beside a module that would be loaded in place of the package
     (beside / "first-look.ipynb").write_text(ours)
     (beside / "fireplace_calc.py").write_text(writes(ran / "beside").source)
+    # a supplied one, unchanged, that asks for another kernel
+    other = nbformat.reads(ours, 4)
+    other.metadata["kernelspec"]["name"] = "other"
+    nbformat.write(other, folder / "other.ipynb")
+    start = [sys.executable, "-m", "ipykernel_launcher", "-f", "{connection_file}"]
+    kernel = tmp_path / "share" / "kernels" / "other"
+    kernel.mkdir(parents=True)
+    told = {"argv": start, "display_name": "Other", "language": "python"}
+    (kernel / "kernel.json").write_text(json.dumps(told))
+    monkeypatch.setenv("JUPYTER_PATH", str(tmp_path / "share"))
     return folder, ran
 
 
@@ -105,6 +115,7 @@ def test_a_strangers_notebook_waits_and_a_supplied_one_runs(strangers):
             ("extra", "its code is not"),
             ("scripts", "its code is not"),
             ("beside/first-look", "fireplace_calc.py"),
+            ("other", "another kernel"),
         ):
             view.goto(address.replace("/tree/first-look.ipynb", f"/tree/{name}.ipynb"))
             bar = view.locator(".fireplace-asks")

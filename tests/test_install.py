@@ -36,8 +36,8 @@ class Own(ZMQChannelsWebsocketConnection): pass
 """
 
 
-def run(command, folder, **more):
-    """Run something outside of the repository, with nothing of the repository on its path."""
+def alone(folder, **more):
+    """An environment with a home of its own and nothing of the repository."""
     home = folder / "home"
     home.mkdir(exist_ok=True)
     inherited = {
@@ -45,10 +45,15 @@ def run(command, folder, **more):
         for name, value in os.environ.items()
         if not name.startswith(("PYTHON", "JUPYTER", "FIREPLACE"))
     }
+    return {**inherited, "HOME": str(home), **more}
+
+
+def run(command, folder, **more):
+    """Run something outside of the repository, with nothing of the repository on its path."""
     done = subprocess.run(
         [str(word) for word in command],
         cwd=folder,
-        env={**inherited, "HOME": str(home), **more},
+        env=alone(folder, **more),
         text=True,
         capture_output=True,
     )
@@ -184,6 +189,28 @@ def test_it_works_from_another_folder(place):
     assert (place.folder / "mine" / "kept" / "first-look" / "design.toml").exists()
 
 
+def test_a_page_by_name_keeps_in_the_folder_it_was_started_in(place):
+    """The supplied notebook stands among the libraries, where nothing may be written."""
+    before = listing(place.prefix)
+    command = [place.prefix / "bin" / "fireplace-workbook", "page", "with-a-client", "--no-browser"]
+    port = ["--port", str(free_port())]
+    with subprocess.Popen(
+        [*command, *port],
+        cwd=place.folder,
+        stdout=subprocess.PIPE,
+        text=True,
+        env=alone(place.folder),
+    ) as served:
+        try:
+            link = next(line.strip() for line in served.stdout if line.startswith("http://"))
+            with urllib.request.urlopen(link) as response:
+                assert response.status == 200 and response.read()
+        finally:
+            served.terminate()
+    assert (place.folder / "kept" / "client" / "design.toml").exists()
+    assert listing(place.prefix) == before
+
+
 def in_force(place, *words, **more):
     status, told, trouble = place.python("-c", IN_FORCE % list(words), **more)
     assert status == 0, trouble
@@ -232,8 +259,9 @@ def test_a_broken_package_keeps_no_server_from_starting(place, how):
             "--IdentityProvider.token=t",
         ]
         with (place.folder / "log.txt").open("w") as log:
-            home = {**os.environ, "HOME": str(place.folder / "home"), "PYTHONPATH": ""}
-            server = subprocess.Popen(command, cwd=place.folder, stdout=log, stderr=log, env=home)
+            server = subprocess.Popen(
+                command, cwd=place.folder, stdout=log, stderr=log, env=alone(place.folder)
+            )
             try:
                 assert answers(f"http://127.0.0.1:{port}/api/status?token=t", server) == 200, (
                     place.folder / "log.txt"

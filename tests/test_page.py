@@ -20,7 +20,7 @@ from test_browser import REQUIRED
 from traitlets.config import Config
 
 from fireplace_calc.base.resources import NOTEBOOKS
-from fireplace_calc.editing.visitor import own_folder
+from fireplace_calc.editing.visitor import FOLDER, own_folder
 from fireplace_calc.jupyter.command import main
 from fireplace_calc.jupyter.connection import (
     TRAIT,
@@ -208,7 +208,7 @@ def refused(capsys, *arguments):
         status = main(arguments)
     except SystemExit as end:
         status = end.code
-    assert status == 2
+    assert status == 2 and FOLDER not in os.environ, "others in this process would keep there"
     return capsys.readouterr().err
 
 

@@ -184,7 +184,6 @@ def serve(
     InputError
         When nothing can be served there.
     """
-    os.environ[FOLDER] = str(kept.resolve())
     port, token = free_port(address, port), secrets.token_hex(16)
     link = f"http://{f'[{address}]' if ':' in address else address}:{port}/?token={token}"
     square = f"{as_text(link)}\n" if visitors else ""
@@ -201,6 +200,7 @@ def serve(
         "MappingKernelManager.cull_idle_timeout": IDLE,
     }
     said = f"{square}{notebook.stem} is served at:\n{link}\nCtrl-C ends it."
+    os.environ[FOLDER] = str(kept.resolve())  # for the kernels, which inherit it
     app = Page(visitors=visitors, link=link, said=said, opens=opens)
     app.initialize([*(f"--{name}={value}" for name, value in settings.items()), str(notebook)])
     app.start()

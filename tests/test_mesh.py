@@ -4,6 +4,7 @@ parts are open.
 
 from collections import Counter
 from itertools import pairwise
+from math import atan2, cos
 
 import numpy as np
 import pytest
@@ -137,6 +138,26 @@ def girth(skin, z):
     return total
 
 
+def outline_length(part, z):
+    """Of the true level cut, without what is thinner than a hair. [m]"""
+    adds, cuts = part.plan(z)
+    left = unary_union([Shape(p).buffer(0) for p in adds]).difference(
+        unary_union([Shape(p).buffer(1e-7, join_style=2) for p in cuts])
+    )
+    return left.buffer(-5e-6, join_style=2).buffer(5e-6, join_style=2).length
+
+
+def under_the_curve(part):
+    """How far the chords of the part's arches may lie under their curve, twice over: at the crown,
+    where the curve is level, so little of height is much of width. [m]
+    """
+    arches = [s for s in part.adds + part.cuts if hasattr(s, "rise")]
+    outer = [
+        (s.radius + getattr(s, "depth", 0.0), atan2(s.span / 2, s.radius - s.rise)) for s in arches
+    ]
+    return 2 * max((r * (1 - cos(half / CHORDS)) for r, half in outer), default=0.0)
+
+
 @FEW
 @given(designs(), st.floats(0.02, 0.98))
 def test_no_skin_is_left_across_an_opening(design, where):
@@ -149,12 +170,14 @@ def test_no_skin_is_left_across_an_opening(design, where):
         for low, high in pairwise(levels):
             if high - low > 1e-3:  # a wedge begins thinner than the smoothing
                 z = low + (high - low) * where
-                adds, cuts = part.plan(z)
-                left = unary_union([Shape(p).buffer(0) for p in adds]).difference(
-                    unary_union([Shape(p).buffer(1e-7, join_style=2) for p in cuts])
+                low_true, high_true = sorted(
+                    (outline_length(part, z), outline_length(part, z + under_the_curve(part)))
                 )
-                true = left.buffer(-5e-6, join_style=2).buffer(5e-6, join_style=2).length
-                assert girth(skin, z) == pytest.approx(true, rel=4e-3, abs=1e-4), (part.name, z)
+                found = girth(skin, z)
+                assert low_true * (1 - 4e-3) - 1e-4 <= found <= high_true * (1 + 4e-3) + 1e-4, (
+                    part.name,
+                    z,
+                )
 
 
 @pytest.mark.parametrize("away", ["left half", "front half"])

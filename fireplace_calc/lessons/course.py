@@ -100,8 +100,7 @@ LESSONS: dict[str, Lesson] = {
                 (
                     "Wind that meets a roof has to climb over it. On the side it strikes, and in"
                     " front of anything higher, it piles up and presses down; behind a ridge it"
-                    " turns over and comes down again. A top that ends inside that trouble is blown"
-                    " into."
+                    " turns over and comes down again. Wind there can push smoke back down."
                 ),
                 (
                     "So there are two heights. One is over the roof where the chimney comes out,"
@@ -177,8 +176,8 @@ LESSONS: dict[str, Lesson] = {
                 (
                     "A log rolls, a knot bursts, and something red lands on the floor. The hearth"
                     " extension is the floor it may land on. A larger opening has a larger fire"
-                    " that throws farther, so from one size on more is asked, in front and at the"
-                    " sides."
+                    " that throws farther: past a certain size more hearth is required, in front and"
+                    " at the sides."
                 ),
                 (
                     "That size is the clear opening, six square feet and no less. Raise the firebox"

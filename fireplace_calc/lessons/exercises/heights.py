@@ -83,7 +83,7 @@ def roof(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                 [
                     (over, both),
                     (climbs + above, both),
-                    (climbs + over, "Over what stands near, the smaller figure is asked."),
+                    (climbs + over, "Over what stands near, the smaller figure is required."),
                     (above, both),
                     (climbs, "It has to stand over that, not level with it."),
                     (slope_wise + above, along),

@@ -128,7 +128,7 @@ def flue(seed: int | str, pack: Pack, rng: Random) -> Exercise:
                 "Least net area of the flue",
                 least,
                 "area",
-                "The opening's area over the number that goes with the shape of the flue.",
+                "Divide the opening's area by the number for the flue's shape.",
                 [(asked(pack, gather_facts(sketch(straight)), FLUES), FORGOT_RAISE), *shapes],
                 rule,
             ),

@@ -220,7 +220,7 @@ def plate(facts: Facts) -> Compared:
     screws = at_least(held.no6_screws_per_bolt, 7)
     if screws.verdict == FALLS_SHORT:
         return Compared(
-            FALLS_SHORT, note=f"{held.no6_screws_per_bolt} screws to each bolt; 7 are asked."
+            FALLS_SHORT, note=f"{held.no6_screws_per_bolt} screws to each bolt; 7 are required."
         )
     if NOT_CHECKED in (found.verdict, screws.verdict):
         return unknown("Side or thickness of the plate, or the number of its screws")

@@ -9,7 +9,7 @@ from naive import bricks, courses, order
 from naive.reading import PINS
 from naive.whole import NAMES, assessed, differs, naive
 
-from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork import block_coursing, lay_brickwork
 from fireplace_calc.takeoff import bill, prices, second_opinion, share_out
 
 COLUMNS = {
@@ -184,6 +184,39 @@ def test_courses_that_come_out_level(name):
         assert theirs.lining_courses.fits == (-1e-9 <= joint <= 0.0127 + 1e-9)
 
 
+@pytest.mark.parametrize(("block", "bed"), [(7.625, 0.375), (3.625, 0.375), (8.46, 0.4)])
+def test_block_to_many_heights(block, bed):
+    """The same trial of every bed for two dozen heights, in inches."""
+    for high in (
+        4.4,
+        9.9,
+        11.1,
+        13.3,
+        17,
+        19.2,
+        22.6,
+        24,
+        27.7,
+        30.1,
+        31,
+        33.8,
+        35.5,
+        38.2,
+        41,
+        43.9,
+        46.6,
+        50.3,
+    ):
+        made, told = (
+            courses.stack(*(x * 0.0254 for x in (high, block, bed))),
+            block_coursing(*(x * 0.0254 for x in (high, block, bed))),
+        )
+        assert (told.whole, told.half, told.packing) == (made.whole, made.half, made.packing), high
+        assert (told.sawn, told.first_bed, told.bed) == pytest.approx(
+            (made.sawn, made.first, made.bed), abs=1e-9
+        ), high
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_two_courses_of_base_block(name):
     """Every block of both courses that take turns, where it lies and whether it is cut."""
@@ -197,6 +230,7 @@ def test_two_courses_of_base_block(name):
             for ring, cut in course.blocks
         )
         assert len(found) == len(wanted)
+        assert all(shapely.LinearRing(ring).is_ccw for ring, _ in course.blocks)
         assert [block[4] for block in found] == [block[4] for block in wanted]
         assert [x for block in found for x in block[:4]] == pytest.approx(
             [x for block in wanted for x in block[:4]], abs=1e-9
@@ -213,6 +247,9 @@ def test_what_is_said_of_the_count(name):
     rows = {row.item: row.note for row in assessed(name).takeoff}
     for item, row in naive(name).rows.items():
         assert ("kg/m3" in rows[item]) == (row["weight"] > 0), item
+    for item, note in rows.items():
+        if item.endswith("lintel"):
+            assert ("angle" in note) == (item == "Steel lintel") and " high, " in note
     parts, stone = naive(name).parts, naive(name).d.lintel.material == "stone"
     if "arch" in parts and not stone:
         [(_, ring)] = parts["arch"].arches

@@ -121,7 +121,7 @@ def _cut(dice: Random, text: bytes) -> bytes:
 def _lines(change: Callable[[Random, list[bytes]], None]) -> Callable[[Random, bytes], bytes]:
     def mutate(dice: Random, text: bytes) -> bytes:
         lines = text.splitlines(keepends=True)
-        for _ in range(dice.choice((1, 1, 3))):
+        for _ in range(min(dice.choice((1, 1, 3)), len(lines))):
             change(dice, lines)
         return b"".join(lines)
 
@@ -276,7 +276,7 @@ def broken(seed: str, number: int) -> tuple[str, bytes, bytes]:
     after = mutate(dice, before)
     if mutate in USUAL and dice.random() < 0.3:
         mutate = dice.choice(USUAL)
-        after = mutate(dice, after or b"\n")
+        after = mutate(dice, after or b"\n\n\n")
     return mutate.__qualname__, before, after
 
 

@@ -86,10 +86,12 @@ def told(kind: str, done: int, total: int, tally: Tally, start: float) -> None:
     )
 
 
-def all_of(kind: str, seed: str, total: int, workers: int) -> Tally:
-    """All tries of one kind."""
+def all_of(kind: str, seed: str, first: int, total: int, workers: int) -> Tally:
+    """All tries of one kind, from the first on."""
     tally, start, last, done = Tally(), time.monotonic(), time.monotonic(), 0
-    chunks = [range(low, min(low + CHUNK[kind], total)) for low in range(0, total, CHUNK[kind])]
+    end = first + total
+    starts = range(first, end, CHUNK[kind])
+    chunks = [range(low, min(low + CHUNK[kind], end)) for low in starts]
 
     def gather(found: Tally, count: int) -> None:
         nonlocal done, last
@@ -123,6 +125,7 @@ def main() -> int:
     )
     parser.add_argument("--seed", default="one")
     parser.add_argument("--workers", type=int, default=1)
+    parser.add_argument("--first", type=int, default=0, metavar="N", help="number of the first try")
     parser.add_argument("--only", metavar="KIND:N", help="one try again, its error shown whole")
     asked = parser.parse_args()
     if asked.only:
@@ -130,7 +133,7 @@ def main() -> int:
         print(KINDS[kind](asked.seed, int(number)))
         return 0
     counts = {kind: int(n) for kind, _, n in (one.partition("=") for one in asked.counts)} or USUAL
-    found = [all_of(kind, asked.seed, n, asked.workers) for kind, n in counts.items()]
+    found = [all_of(kind, asked.seed, asked.first, n, asked.workers) for kind, n in counts.items()]
     return 1 if any(tally.faults for tally in found) else 0
 
 

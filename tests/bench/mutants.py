@@ -80,7 +80,7 @@ def faults_of(path: Path) -> Iterator[Fault]:
     return (Fault(path, site, lines[site.line - 1]) for site in sites(text))
 
 
-def chosen(name: str, count: int, seed: str) -> list[Fault]:
+def chosen(name: str, count: int, seed: str, first: int = 0) -> list[Fault]:
     """Faults for one room: a line by lot, then one of its faults by lot, so that no table of
     figures has all of them.
     """
@@ -92,7 +92,7 @@ def chosen(name: str, count: int, seed: str) -> list[Fault]:
                 by_line.setdefault((path, fault.site.line), []).append(fault)
     drawn = [dice.choice(faults) for faults in by_line.values()]
     dice.shuffle(drawn)
-    return [fault for fault in drawn if fault.key not in equivalent()][:count]
+    return [fault for fault in drawn if fault.key not in equivalent()][first : first + count]
 
 
 def again(where: str) -> Fault:
@@ -189,13 +189,14 @@ def main() -> int:
     )
     parser.add_argument("rooms", nargs="*", metavar="ROOM=N", help=f"of {', '.join(TESTS)}")
     parser.add_argument("--seed", default="one")
+    parser.add_argument("--first", type=int, default=0, metavar="N", help="leave out so many")
     parser.add_argument("--workers", type=int, default=1)
     parser.add_argument("--only", nargs="*", default=[], metavar="FAULT", help="these, as printed")
     parser.add_argument("--list", action="store_true", help="plant nothing, say what would be")
     asked = parser.parse_args()
     faults = [again(where) for where in asked.only]
     for name, _, count in (one.partition("=") for one in asked.rooms):
-        faults += chosen(name, int(count or 20), asked.seed)
+        faults += chosen(name, int(count or 20), asked.seed, asked.first)
     if asked.list:
         for fault in faults:
             print(fault.where, "  -" + fault.before, "  +" + fault.after, sep="\n")

@@ -176,7 +176,7 @@ LESSONS: dict[str, Lesson] = {
                 (
                     "A log rolls, a knot bursts, and something red lands on the floor. The hearth"
                     " extension is the floor it may land on. A larger opening has a larger fire"
-                    " that throws farther: past a certain size more hearth is required, in front and"
+                    " that throws farther: past a certain size it has to be larger, in front and"
                     " at the sides."
                 ),
                 (

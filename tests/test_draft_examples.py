@@ -21,7 +21,7 @@ from fireplace_calc.draft import (
     theoretical_draft,
 )
 from fireplace_calc.draft.operating import excess_pressure
-from fireplace_calc.draft.physics.air import air_density
+from fireplace_calc.draft.physics.air import air_density, pressure_at
 from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_flow, leakage
 from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
 from fireplace_calc.draft.physics.weather import wind_pressure
@@ -276,19 +276,19 @@ def test_top_temperatures():
 
 def test_house_example():
     """A trial calculation apart from this code, 5 kg/h in 400 m3: pull and face velocity by air
-    tightness. We pull 0.2 % to 9 % harder (0.4 Pa at most).
+    tightness. We pull 0.6 to 2.5 % less (0.56 Pa at most).
     """
     flow = settle(*reference(5, [13, 7, 5, 3, 1.5, 0.6]), friction=0.0333)
-    assert flow.pull.tolist() == pytest.approx([1.5, 3.6, 5.5, 9.6, 16.8, 27.6], abs=0.4)
+    assert flow.pull.tolist() == pytest.approx([1.5, 3.6, 5.5, 9.6, 16.8, 27.6], rel=0.026)
     assert flow.face.tolist() == pytest.approx(
         [0.232, 0.217, 0.204, 0.175, 0.126, 0.069], abs=0.005
     )
 
 
 def test_house_example_with_an_inlet():
-    """355 cm2: 7 changes 2.3 Pa, 3 changes 5.0 Pa, 1.5 changes 7.6 Pa."""
+    """355 cm2: 7 changes 2.3 Pa, 3 changes 5.0 Pa, 1.5 changes 7.6 Pa; we pull 2 to 3 % less."""
     flow = settle(*reference(5, [7, 3, 1.5], inlet=0.0355), friction=0.0333)
-    assert flow.pull.tolist() == pytest.approx([2.3, 5.0, 7.6], abs=0.31)
+    assert flow.pull.tolist() == pytest.approx([2.3, 5.0, 7.6], rel=0.03)
 
 
 def test_inlet_example():
@@ -313,6 +313,25 @@ def test_plume_example():
         for kilowatts in (20, 30, 45, 60)
     ]
     assert ours == pytest.approx([0.11, 0.13, 0.17, 0.20], abs=0.005)
+
+
+@pytest.mark.parametrize("altitude", [0.0, 1609.0, 3000.0])
+def test_plume_in_thin_air(altitude):
+    """The strong plume law of the fire handbooks, 0.196 (g rho^2 / (cp T))^(1/3) Qc^(1/3) z^(5/3),
+    constant from memory: the printed 0.071 is it at 20 C and sea level to 1 %, and rho to the power
+    2/3 at any other pressure. The second term, 2.9 times it over (g^0.5 cp rho T)^(2/3), knows no
+    density.
+    """
+    z, kilowatts = 0.59, 18.0
+    density = float(air_density(293.15, pressure_at(altitude)))
+    law = 0.196 * (9.80665 * density**2 / (1.006 * 293.15)) ** (1 / 3)
+    first = law * kilowatts ** (1 / 3) * z ** (5 / 3)
+    ours = float(plume(kilowatts * 1e3 / 0.6, z, density)) - 0.0018 * kilowatts
+    assert ours == pytest.approx(first, rel=0.01)
+    sea = float(plume(kilowatts * 1e3 / 0.6, z)) - 0.0018 * kilowatts
+    assert ours / sea == pytest.approx((density / 1.2041) ** (2 / 3), rel=1e-4)
+    second = law * 2.9 / (9.80665**0.5 * 1.006 * density * 293.15) ** (2 / 3)
+    assert second == pytest.approx(0.0018, rel=0.08)
 
 
 def test_odds_of_the_reference_fire():

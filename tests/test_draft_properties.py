@@ -127,6 +127,35 @@ def test_pressures_add_up(case):
         )
 
 
+@settings(max_examples=150, deadline=None)
+@given(fires())
+def test_mass_energy_and_pressure_close(case):
+    """To a billionth. In: air through leaks and inlet at the outdoor density, and the wood. Out: gas
+    up the flue, and fans at the room's density. Heat into the gas goes through the wall or out at
+    the top. Gas laws and sums written out here, by nobody's function.
+    """
+    way, fire, around = case
+    flow = settle(*case)
+    if flow.stalled:
+        return
+    outside, room = (around.pressure / (287.05 * t) for t in (around.outdoor, around.room))
+    pull, mass = float(flow.pull), float(flow.mass)
+    let_in = outside * around.leak * pull**around.exponent
+    let_in += 0.6 * around.inlet * (2 * outside * pull) ** 0.5
+    assert let_in + fire.burn == pytest.approx(mass + around.fans * room, rel=1e-9)
+    through_wall = way.transmittance * way.flue_perimeter * way.length
+    beside = around.outdoor + way.indoors * (around.room - around.outdoor)
+    lost = through_wall * (float(flow.mean) - beside)
+    carried = mass * 1025.0 * (float(flow.top) - around.room)
+    scale = max(fire.to_gas, abs(lost), abs(carried))
+    assert fire.to_gas == pytest.approx(lost + carried, abs=1e-9 * scale)
+    inside = around.pressure / (8.314462618 / 0.02886 * float(flow.mean))
+    drive = 9.80665 * way.height * (outside - inside) + around.wind
+    paid = pull + sum(float(v) for v in flow.losses.values())
+    scale = max(9.80665 * way.height * outside, abs(drive), pull)
+    assert drive == pytest.approx(paid, abs=1e-9 * scale)
+
+
 @settings(max_examples=60, deadline=None)
 @given(fires())
 def test_many_fires_at_once_are_the_same_as_one_by_one(case):

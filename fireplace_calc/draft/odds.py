@@ -146,9 +146,8 @@ def smoke_odds(
         friction=friction,
     )
     air = flow.air * model
-    least = plume(power, plume_height(path.opening_height)) / air_density(
-        room, surroundings.pressure
-    )
+    density = air_density(room, surroundings.pressure)
+    least = plume(power, plume_height(path.opening_height), density) / density
     speed = np.asarray(air / path.opening_area)
     return Odds(
         face=np.quantile(speed, QUANTILES, axis=-1),

@@ -15,7 +15,7 @@ from fireplace_calc.base.units import G
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.physics.air import GAS_CONSTANT, air_density, air_viscosity
-from fireplace_calc.draft.physics.house import house_pull
+from fireplace_calc.draft.physics.house import house_pull, replaced
 from fireplace_calc.draft.physics.losses import friction_factor
 from fireplace_calc.draft.physics.walls import flue_temperatures
 from fireplace_calc.draft.root_search import largest_root
@@ -97,11 +97,12 @@ def _state(mass: Number, path: FlowPath, fire: BurningFire, surroundings: Surrou
         foot, beside_flue, path.transmittance * path.flue_perimeter * path.length / capacity
     )
     outside = air_density(surroundings.outdoor, surroundings.pressure)
+    room = air_density(surroundings.room, surroundings.pressure)
     inside = surroundings.pressure / (R_SMOKE * mean)
     draft = G * path.height * (outside - inside)
-    air = (mass - fire.burn) / air_density(surroundings.room, surroundings.pressure)
+    air = (mass - fire.burn) / room
     pull = house_pull(
-        air + surroundings.fans,
+        replaced(air + surroundings.fans, room, outside),
         surroundings.leak,
         surroundings.exponent,
         surroundings.inlet,

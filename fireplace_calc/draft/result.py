@@ -16,7 +16,7 @@ from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath
 from fireplace_calc.draft.operating import Flow, settle
 from fireplace_calc.draft.physics.air import air_density
-from fireplace_calc.draft.physics.house import house_pull
+from fireplace_calc.draft.physics.house import house_pull, replaced
 from fireplace_calc.draft.physics.weather import flue_at_rest, house_stack
 from fireplace_calc.draft.physics.wood import smoke, smoke_dew_point
 from fireplace_calc.draft.sizing import face_velocity, theoretical_draft
@@ -105,9 +105,9 @@ def _lighting(path: FlowPath, calm: Surroundings, outdoor: Array, over: Number) 
     at_rest = flue_at_rest(outdoor, calm.room, path.indoors)
     draft = theoretical_draft(path.height, at_rest, outdoor, calm.pressure)
     stack = np.maximum(house_stack(over, outdoor, calm.room, calm.pressure), 0.0)
-    fans = house_pull(
-        calm.fans, calm.leak, calm.exponent, calm.inlet, air_density(outdoor, calm.pressure)
-    )
+    outside = air_density(outdoor, calm.pressure)
+    let_in = replaced(calm.fans, air_density(calm.room, calm.pressure), outside)
+    fans = house_pull(let_in, calm.leak, calm.exponent, calm.inlet, outside)
     excess = np.asarray(draft - stack - fans)
     return Lighting(
         np.asarray(draft), np.asarray(stack), np.broadcast_to(fans, excess.shape), excess

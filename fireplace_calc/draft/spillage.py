@@ -12,7 +12,7 @@ from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.operating import Flow, excess_pressure, settle
 from fireplace_calc.draft.physics.air import air_density
-from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_needed
+from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_needed, replaced
 
 FUEL_BED = 0.15
 """Height of the burning fuel over the hearth: engineering judgement for a fire laid on a low grate.
@@ -20,7 +20,11 @@ FUEL_BED = 0.15
 """
 
 
-def plume(power: Number, height: Number) -> Number:
+STANDARD_AIR = float(air_density(293.15))
+"""Density that the plume's constant is printed for: 20 C at sea level. [kg/m3]"""
+
+
+def plume(power: Number, height: Number, density: Number = STANDARD_AIR) -> Number:
     r"""Air and smoke that a fire drives up to a height of its own accord.
 
     Parameters
@@ -29,6 +33,8 @@ def plume(power: Number, height: Number) -> Number:
         Heat of the fire. [W]
     height : float or array
         From the fuel to the underside of the lintel, above zero. [m]
+    density : float or array
+        Of the room's air. [kg/m3]
 
     Returns
     -------
@@ -37,11 +43,20 @@ def plume(power: Number, height: Number) -> Number:
 
     Notes
     -----
-    .. math:: \dot m = 0.071\,Q_c^{1/3} z^{5/3} + 0.0018\,Q_c, \quad Q_c = 0.6\,Q \quad [kW]
+    .. math::
+
+        \dot m = 0.071\,(\rho/\rho_0)^{2/3} Q_c^{1/3} z^{5/3} + 0.0018\,Q_c,
+        \quad Q_c = 0.6\,Q \quad [kW]
+
+    The constant holds for air at sea level; thin air takes more room for the same mass, and the
+    second term does not know the density.
 
     References
     ----------
-    Axisymmetric plume of NFPA 92; constants from memory, use for a fireplace mouth derived.
+    Axisymmetric plume of NFPA 92; constants from memory, use for a fireplace mouth derived. Power
+    of the density: strong plume law, m = 0.196 (g rho^2 / (c_p T))^(1/3) Q_c^(1/3) z^(5/3), after
+    Zukoski and Heskestad, SFPE Handbook of Fire Protection Engineering, chapter on fire plumes;
+    from memory.
 
     Examples
     --------
@@ -50,7 +65,9 @@ def plume(power: Number, height: Number) -> Number:
     """
     kilowatts = coefficient("plume share") * power / 1000.0
     return (
-        coefficient("plume constant") * np.cbrt(kilowatts) * height ** (5.0 / 3.0)
+        coefficient("plume constant")
+        * np.cbrt((density / STANDARD_AIR) ** 2 * kilowatts)
+        * height ** (5.0 / 3.0)
         + coefficient("plume heat constant") * kilowatts
     )
 
@@ -120,12 +137,13 @@ def reserve(
         Air that just carries the plume off [m3/s]; how much farther the room may be pulled down at
         that flow [Pa]; the same over draft and wind [-]
     """
+    room = air_density(surroundings.room, surroundings.pressure)
     least = np.maximum(
-        plume(fire.power, plume_height(path.opening_height)), fire.least_flow - fire.burn
+        plume(fire.power, plume_height(path.opening_height), room), fire.least_flow - fire.burn
     )
     margin, drive = excess_pressure(least + fire.burn, path, fire, surroundings, friction)
     return (
-        least / air_density(surroundings.room, surroundings.pressure),
+        least / room,
         margin,
         margin / np.maximum(drive, 1e-9),
     )
@@ -155,28 +173,29 @@ def spill(
     Spill
     """
     outside = air_density(surroundings.outdoor, surroundings.pressure)
+    room = air_density(surroundings.room, surroundings.pressure)
     air, margin, share = reserve(path, fire, surroundings, friction)
     limit_pull = margin + house_pull(
-        air + surroundings.fans,
+        replaced(air + surroundings.fans, room, outside),
         surroundings.leak,
         surroundings.exponent,
         surroundings.inlet,
         outside,
     )
     with np.errstate(invalid="ignore"):  # nothing leaks into a room pulled the other way
-        fan = (
-            house_flow(
-                limit_pull, surroundings.leak, surroundings.exponent, surroundings.inlet, outside
-            )
-            - air
+        let_in = house_flow(
+            limit_pull, surroundings.leak, surroundings.exponent, surroundings.inlet, outside
         )
+        fan = let_in * outside / room - air
     # The fire in a room held just at the limit draws this much; an inlet has to feed it.
     limit = coefficient("depressurisation limit")
     at_limit = replace(
         surroundings, leak=np.inf, inlet=0.0, fans=0.0, wind=surroundings.wind - limit
     )
     drawn = settle(path, fire, at_limit, friction).air + surroundings.fans
-    needed = inlet_needed(drawn, limit, surroundings.leak, surroundings.exponent, outside)
+    needed = inlet_needed(
+        replaced(drawn, room, outside), limit, surroundings.leak, surroundings.exponent, outside
+    )
     return Spill(
         capture=np.asarray(air / path.opening_area),
         margin=np.asarray(margin),

@@ -289,10 +289,14 @@ def through(e: Evening, pull: float) -> float:
     return e.leak * pull**e.exponent + 0.6 * e.inlet * math.sqrt(2 * pull / air(e.outdoor, e.at))
 
 
-def pull_of(e: Evening, flow: float) -> float:
-    """How far a flow out of the house pulls it down: halved down to, where there is an inlet. [Pa]"""
-    if flow <= 0:
+def pull_of(e: Evening, out: float) -> float:
+    """How far so much room air out of the house pulls it down: halved down to, where there is an inlet. [Pa]
+
+    As many kilograms come in as go out, and a kilogram of cold air takes less room.
+    """
+    if out <= 0:
         return 0.0
+    flow = out * e.outdoor / e.room
     alone = (flow / e.leak) ** (1 / e.exponent)
     if e.inlet == 0:
         return alone
@@ -372,10 +376,14 @@ def settle(w: Way, e: Evening, rub: float | None = None, steps: int = 90) -> tup
     return state(w, e, (low + up) / 2, rub), False
 
 
-def plume(power: float, opening_high: float) -> float:
-    """What a fire on a bed of 150 mm drives up to the lintel by itself, in the form of NFPA 92; constants from memory. [kg/s]"""
+def plume(power: float, opening_high: float, room: float) -> float:
+    """What a fire on a bed of 150 mm drives up to the lintel by itself, in the form of NFPA 92; constants from memory. [kg/s]
+
+    The first one is 0.196 (g rho^2 / cp T)^(1/3) in the plume law of the fire handbooks, printed for a room of 20 C at the sea.
+    """
     q, z = PLUME_SHARE * power / 1000, max(opening_high - 0.15, opening_high / 2)
-    return 0.071 * q ** (1 / 3) * z ** (5 / 3) + 0.0018 * q
+    thin = (room / air(293.15, 101325)) ** (2 / 3)
+    return 0.071 * thin * q ** (1 / 3) * z ** (5 / 3) + 0.0018 * q
 
 
 def told(s) -> dict:
@@ -413,17 +421,17 @@ def _evening(w: Way, e: Evening) -> dict[str, float]:
         "spark screen": w.screen,
         "velocity head": 1.0,
     }
-    least = max(plume(e.power, w.opening_high), e.least - e.burn)
     room = air(e.room, e.at)
+    least = max(plume(e.power, w.opening_high, room), e.least - e.burn)
     spare = state(w, e, least + e.burn)
     borne = spare.left + pull_of(e, least / room + e.fans)
-    fan = max(through(e, borne) - least / room, 0.0) if borne > 0 else 0.0
+    fan = max(through(e, borne) * e.room / e.outdoor - least / room, 0.0) if borne > 0 else 0.0
     free = replace(
         e, leak=math.inf, inlet=0.0, fans=0.0, wind=e.wind - LIMIT
     )  # the room held just at the limit
     held, none = settle(w, free)
     wanted = (0.0 if none else held.air) + e.fans
-    gap = max(wanted - e.leak * LIMIT**e.exponent, 0.0) / (
+    gap = max(wanted * e.outdoor / e.room - e.leak * LIMIT**e.exponent, 0.0) / (
         0.6 * math.sqrt(2 * LIMIT / air(e.outdoor, e.at))
     )
     return {
@@ -563,7 +571,7 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
         smoky = replace(w, throat=w.throat / throats[k] ** 2, u=w.u * walls[k], cap=w.cap + tops[k])
         found, stalled = settle(smoky, one, rubs[k])
         moved = 0.0 if stalled else found.air * max(models[k], 0.3)
-        least = plume(power, w.opening_high) / air(one.room, one.at)
+        least = plume(power, w.opening_high, air(one.room, one.at)) / air(one.room, one.at)
         face, pull, air_in = [*face, moved / w.opening], [*pull, found.pull], [*air_in, moved]
         smokes, below = smokes + (stalled or moved < least), below + (moved / w.opening < FACE)
 

@@ -43,6 +43,37 @@ def leakage(air_changes: Number, volume: Number, exponent: Number) -> Number:
     return air_changes * volume / 3600.0 / 50.0**exponent
 
 
+def replaced(flow: Number, room: Number, outside: Number) -> Number:
+    r"""Outdoor air that takes the place of room air: the same mass, cold air in less room.
+
+    Parameters
+    ----------
+    flow : float or array
+        Room air out of the house. [m3/s]
+    room, outside : float or array
+        Density of the room's and of the outdoor air. [kg/m3]
+
+    Returns
+    -------
+    float or array
+        Outdoor air into the house. [m3/s]
+
+    Notes
+    -----
+    .. math:: Q_o = Q_r \rho_r / \rho_o
+
+    References
+    ----------
+    Mass is kept.
+
+    Examples
+    --------
+    >>> round(replaced(1.0, 1.2, 1.3), 3)
+    0.923
+    """
+    return flow * room / outside
+
+
 def inlet_flow(area: Number, pull: Number, density: Number) -> Number:
     r"""Air through an opening made for it.
 
@@ -112,12 +143,13 @@ def house_flow(
 def house_pull(
     flow: Number, leak: Number, exponent: Number, inlet: Number = 0.0, density: Number = 1.25
 ) -> Number:
-    """How far a flow out of the house pulls the room below outdoors.
+    """How far the room lies below outdoors when so much has to come in.
 
     Parameters
     ----------
     flow : float or array
-        Out through flue and fans; what is not positive pulls nothing. [m3/s]
+        Outdoor air that comes in for what flue and fans take out, see ``replaced``; what is not
+        positive pulls nothing. [m3/s]
     leak : float or array
         Leakage coefficient; infinite for a room as open as outdoors. [m3/(s Pa^n)]
     exponent : float or array
@@ -175,7 +207,7 @@ def inlet_needed(
     Parameters
     ----------
     flow : float or array
-        Out through flue and fans. [m3/s]
+        Outdoor air that has to come in. [m3/s]
     limit : float or array
         Depressurization that is allowed, above zero. [Pa]
     leak : float or array

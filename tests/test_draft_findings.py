@@ -379,3 +379,34 @@ def test_the_map_knows_a_slow_face():
     )
     drawn = limit_map(slow, extensions=[0.0, 4 * INCH, 8 * INCH], sections=range(4, 12))
     assert VELOCITY in drawn.limit
+
+
+# -- the warm house ----------------------------------------------------------------------------------
+def test_a_cold_attic_cools_the_flue():
+    """From the flue's foot to the roof 10 ft and more, of which the ceiling leaves less warm; an
+    attic that is heated gives it back, and so does a ceiling under the rafters.
+    """
+    f = build_geometry(BOATHOUSE).frame
+    run = f.liner_top - f.flue_start
+    cold, warm = result_of(), result_of(house__attic_heated="yes")
+    assert warm.path.indoors == pytest.approx((f.uphill_contact - f.flue_start) / run)
+    assert cold.path.indoors == pytest.approx((BOATHOUSE.roof.eaves_level - f.flue_start) / run)
+    assert (cold.lighting.excess < warm.lighting.excess).all()
+    assert float(cold.flows.top[0]) < float(warm.flows.top[0])
+    vaulted = result_of(house__highest_ceiling="60 ft")
+    assert vaulted.path.indoors == warm.path.indoors
+    low = result_of(house__ceiling="8 ft", house__highest_ceiling="8 ft")
+    assert low.path.indoors < cold.path.indoors
+    for changes in ({}, {"house__attic_heated": "yes"}):
+        assert result_of(chimney__location="exterior", **changes).path.indoors == 0.0
+
+
+@settings(max_examples=40, deadline=None)
+@given(designs(), st.integers(6, 60), st.booleans())
+def test_no_more_of_the_flue_is_warm_than_stands_under_ceiling_and_roof(design, feet, attic):
+    put = {"house.highest_ceiling": f"{feet} ft", "house.attic_heated": attic}
+    made = build_geometry(change(design, put | {"chimney.location": "interior"}))
+    f = made.frame
+    top = f.uphill_contact if attic else max(feet * 0.3048, design.house.ceiling)
+    warm = min(max(min(top, f.uphill_contact) - f.flue_start, 0.0), f.liner_top - f.flue_start)
+    assert trace_flow_path(made).indoors * (f.liner_top - f.flue_start) == pytest.approx(warm)

@@ -86,6 +86,26 @@ class House(Record):
     volume: float = quantity(
         "volume", "House volume", "400 m3", "20 m3", "20000 m3", "Heated volume behind the leakage."
     )
+    lowest_floor: float = length(
+        "Lowest heated floor",
+        "0 ft",
+        "-40 ft",
+        "0 ft",
+        "Below the room's floor: basement or storeys under it.",
+    )
+    highest_ceiling: float | None = length(
+        "Highest heated ceiling",
+        None,
+        "6 ft",
+        "100 ft",
+        "Above the room's floor; unknown takes the eaves or the room's ceiling, the higher one.",
+    )
+    attic_heated: bool = yes_no(
+        "Attic heated",
+        False,
+        "Between the highest ceiling and the roof; a cold attic cools the flue.",
+        optional=False,
+    )
     leakage: float | None = quantity(
         "ratio",
         "Air changes at 50 Pa",

@@ -11,6 +11,7 @@ import numpy as np
 from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import MM
+from fireplace_calc.draft.heated_house import indoors
 from fireplace_calc.draft.physics.losses import (
     bend_loss,
     contraction_loss,
@@ -159,20 +160,8 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         cap=cap,
         screen=screen,
         transmittance=_transmittance(geometry, flue, float(perimeter), roughness, opening),
-        indoors=_indoors(geometry),
+        indoors=indoors(geometry),
     )
-
-
-def _indoors(geometry: Framed) -> float:
-    """Share of the flue in heated rooms; half of it for a chimney in an outer wall, none where
-    nobody has measured.
-    """
-    f = geometry.frame
-    under = (f.uphill_contact - f.flue_start) / (f.liner_top - f.flue_start)
-    share = {"interior": 1.0, "within exterior wall": 0.5}.get(
-        geometry.design.chimney.location or "", 0.0
-    )
-    return share * min(max(under, 0.0), 1.0)
 
 
 def _transmittance(

@@ -128,6 +128,13 @@ class Way:
         return 1 + self.mouth + self.throat + self.chamber + self.bends + self.cap + self.screen
 
 
+def heated(s) -> tuple[float, float]:
+    """Lowest floor and highest ceiling of the warm house, over the room's floor."""
+    house = s.d.house
+    high = s.d.roof.eaves_level if house.highest_ceiling is None else house.highest_ceiling
+    return house.lowest_floor, max(house.ceiling, high)
+
+
 def way(s) -> Way:
     """Read off the levels and the answers."""
     d, m = s.d, s.d.measured
@@ -154,7 +161,8 @@ def way(s) -> Way:
     )
     rough = ROUGH.get(d.flue.liner, 1.5) / 1000
     share = {"interior": 1.0, "within exterior wall": 0.5}.get(d.chimney.location, 0.0)
-    share *= min(max((s.uphill - s.flue_foot) / (s.flue_top - s.flue_foot), 0.0), 1.0)
+    warm = s.uphill if d.house.attic_heated else min(s.uphill, heated(s)[1])
+    share *= min(max((warm - s.flue_foot) / (s.flue_top - s.flue_foot), 0.0), 1.0)
     return Way(
         opening,
         s.d.opening.standard_height + s.d.opening.extension,

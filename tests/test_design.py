@@ -114,6 +114,28 @@ def test_unknown_is_allowed_where_the_drawing_can_do_without():
     )
 
 
+NOT_LOOKED_AT_YET = """
+house.room_length house.room_width house.leakage lintel.material lintel.bearing firebox.lining
+firebox.joint firebox.masonry hearth.material throat.damper smoke_chamber.construction
+smoke_chamber.lining smoke_chamber.course smoke_chamber.unit_height smoke_chamber.unit_bed
+flue.liner flue.area_from flue.route flue.relined chimney.location chimney.cap_material
+chimney.arrester chimney.rain_cap clearance.front clearance.side clearance.back clearance.chimney
+clearance.fireplace_listed clearance.liner_listed clearance.in_masonry_wall clearance.edge_trim
+clearance.accessory ground.own_footing anchorage.n_flues anchorage.steel_framing stack.corbelled
+stack.upper_storey stack.designed_for_load stack.one_appliance stack.connector
+stack.cleaned_through_opening stack.veneer_on_frame air.pressure_held air.near_outlet
+abroad.warm_air abroad.thatch abroad.other_space
+"""
+"""What an inspector who stands before a finished fireplace may not know."""
+
+
+@pytest.mark.parametrize("key", NOT_LOOKED_AT_YET.split())
+def test_what_nobody_has_looked_at_may_be_unknown_though_it_has_a_default(key):
+    assert all_inputs()[key].default is not None
+    group, _, name = key.partition(".")
+    assert getattr(getattr(change(Design(), {key: "unknown"}), group), name) is None
+
+
 def test_lists_of_pieces():
     trial = change(
         Design(),

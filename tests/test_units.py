@@ -1,21 +1,26 @@
 """Units at the door."""
 
 import math
+import re
 import sys
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fireplace_calc.base.printing import feet_inches, show
+from fireplace_calc.base.messages import LONGEST_MESSAGE, LONGEST_SHOWN, one_line, shown
+from fireplace_calc.base.plain_decimals import PlainDecimals
+from fireplace_calc.base.printing import feet_inches, grouped, show
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import (
     CUFT,
     CUYD,
+    FACTORS,
     FOOT,
     INCH,
     PCF,
     POUND,
+    PRINTED,
     PSF,
     SI_UNIT,
     SQFT,
@@ -132,6 +137,27 @@ def test_pint_agrees_with_every_short_rule():
         assert ureg.Quantity(1, unit).to_base_units().magnitude == pytest.approx(si, rel=1e-12)
 
 
+NO_UNIT_OF_PINTS = {
+    "psf": "lbf/foot**2",
+    "pcf": "pound/foot**3",
+    "cfm": "foot**3/minute",
+    '"': "inch",
+    "'": "foot",
+    **dict.fromkeys(("", "-", "count", "ratio"), "dimensionless"),
+}
+
+
+@pytest.mark.parametrize(
+    ("unit", "factor"),
+    [*PRINTED.items(), *(one for kind in FACTORS.values() for one in kind.items())],
+)
+def test_every_unit_that_is_read_or_printed_is_pints_own(unit, factor):
+    """Pint's own definitions, an outside reference."""
+    name = NO_UNIT_OF_PINTS.get(unit) or re.sub(r"(?<=[a-z])([23])", r"**\1", unit)
+    one = registry().Quantity(1, name).to_base_units().magnitude
+    assert float(factor) == pytest.approx(one, rel=1e-12)
+
+
 def test_a_pint_quantity_is_welcome():
     assert to_si(registry().Quantity(36, "inch"), "length") == pytest.approx(0.9144)
     with pytest.raises(InputError, match="no length"):
@@ -238,6 +264,78 @@ def test_other_kinds_are_shown_in_both_systems():
     assert show(12.192, "length", "millimetres") == "12.19 m"
     for kind in SI_UNIT:
         assert show(1.0, kind) and show(1.0, kind, "millimetres")
+
+
+@pytest.mark.parametrize(
+    ("value", "kind", "american", "metric"),
+    [
+        (0.09290304, "area", "144.0 in²", "0.093 m²"),
+        (2.831685, "volume", "100.0 ft³", "2.832 m³"),
+        (0.5, "angle", "28.6°", "28.6°"),
+        (12.34, "pressure", "12.3 Pa", "12.3 Pa"),
+        (10.0, "speed", "22 mph", "10.0 m/s"),
+        (1000.0, "mass", "2 205 lb", "1 000 kg"),
+        (0.001, "mass rate", "7.9 lb/h", "3.6 kg/h"),
+        (2402.77, "density", "150 lb/ft³", "2 403 kg/m³"),
+        (1 / 3, "ratio", "0.333", "0.333"),
+        (12340.0, "power", "12.3 kW", "12.3 kW"),
+        (0.0471947, "flow", "100 cfm", "47 L/s"),
+        (0.3048, "air speed", "1.00 ft/s", "0.30 m/s"),
+        (4448.2216, "force", "1 000 lbf", "4.45 kN"),
+        (222.0, "difference", "400 °F", "222 K"),
+        (310.15, "temperature", "99 °F", "37.0 °C"),
+        (10.0, "length", "32'-9 11/16\"", "10.00 m"),
+        (-12.0, "length", "-39'-4 7/16\"", "-12.00 m"),
+        (9.9994, "length", "32'-9 11/16\"", "9 999 mm"),
+        (12, "count", "12", "12"),
+    ],
+)
+def test_every_kind_is_rounded_as_it_is_read_off(value, kind, american, metric):
+    """Worked out by hand: 1 ft is 0.3048 m, 1 mph 0.44704 m/s, 1 lb 0.45359 kg, 1 lbf 4.44822 N;
+    400 F is 222 K. A sixteenth is 1.5875 mm: 10 m is 393.7008 in, 32 ft and 9 11/16 in.
+    """
+    assert (show(value, kind), show(value, kind, "millimetres")) == (american, metric)
+
+
+def test_a_length_is_rounded_as_finely_as_asked_and_in_inches_alone():
+    assert feet_inches(3.3 * INCH, finest=2) == '3 1/2"'
+    assert feet_inches(3.3 * INCH, finest=4) == '3 1/4"'
+    assert feet_inches(42.5 * INCH, inches_only=True) == '42 1/2"'
+    assert feet_inches(12.5 * INCH) == "1'-0 1/2\""
+    assert feet_inches(-INCH / 2) == '-1/2"' and feet_inches(-INCH / 40) == '0"'
+
+
+def test_thousands_stand_apart_and_no_nought_is_negative():
+    assert grouped(1234567.0) == "1 234 567" and grouped(-1234.5, 1) == "-1 234.5"
+    assert grouped(-0.004, 2) == "0.00" and grouped(-0.04, 2) == "-0.04"
+
+
+@pytest.mark.parametrize(
+    ("what", "value", "american", "metric"),
+    [
+        ("length", 0.1, "3.94 in", "0.1 m"),
+        ("length", 0.9144, "36 in", "0.914 m"),
+        ("long_length", 6.5, "21.33 ft", "6.5 m"),
+        ("area", 0.5574182, "864 in²", "0.5574 m²"),
+        ("pressure", 1000.0, "20.9 lbf/ft²", "1000 N/m²"),
+        ("force", 1234.5, "278 lbf", "1234 N"),
+        ("force", 444.822, "100 lbf", "445 N"),
+    ],
+)
+def test_plain_decimals_multiply(what, value, american, metric):
+    """By hand: 0.1 / 0.0254; 1000 / 47.8803 Pa to the lbf/ft2; 1234.5 / 4.44822 N to the lbf."""
+    assert getattr(PlainDecimals(metric=False), what)(value) == american
+    assert getattr(PlainDecimals(metric=True), what)(value) == metric
+
+
+def test_what_is_shown_in_a_message_is_cut_where_it_is_too_long():
+    assert shown(10**300) == f"{10**300!r}"[:57] + "..." and shown(-(10**301)).endswith("bounds")
+    just = "x" * (LONGEST_SHOWN - 2)
+    assert shown(just) == f"'{just}'" and shown(just + "x") == f"'{just[:-2]}..."
+    assert len(shown(just + "x")) == LONGEST_SHOWN
+    most = "y" * LONGEST_MESSAGE
+    assert one_line(most) == most
+    assert one_line(most + "z") == f"{most[:300]} ... {most[:299]}z"
 
 
 def test_printed_units_go_both_ways():

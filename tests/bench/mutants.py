@@ -7,7 +7,8 @@ A fault is a changed constant, a comparison turned round, plus for minus, two ar
 nothing returned, ``not`` dropped, an index off by one, least for most, another unit. None stands in
 a docstring, an annotation or a message. The same room, count and seed plant the same faults. Those
 that nobody can find stand in ``mutating/equivalent.csv`` with the reason. Exit status 1 when one
-survives.
+survives. Before a room's first fault its tests have to pass without one: a test that fails in any
+case finds nothing. ``--wide`` lets survivors meet every other unit test.
 """
 
 from __future__ import annotations
@@ -33,10 +34,13 @@ from random import Random
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
-from mutating.rooms import PACKAGE, ROOT, TESTS, equivalent, likeliest, room
+from mutating.rooms import PACKAGE, ROOT, TESTS, equivalent, everywhere, likeliest, room
 from mutating.sites import Site, sites
 
-COPIED = ("fireplace_calc", "tests", "data", "notebooks", "pyproject.toml", "LICENSE", "*.md")
+COPIED = (
+    *("fireplace_calc", "tests", "data", "notebooks", "docs", ".ci"),
+    *("pyproject.toml", "requirements.txt", "CITATION.cff", "LICENSE", ".gitignore", "*.md"),
+)
 LIBRARIES = ("numpy", "pytest", "hypothesis", "shapely.ops", "matplotlib.figure", "ipywidgets")
 """Loaded once, before a fault is planted; the package itself is loaded anew for each."""
 LONGEST = 600
@@ -138,7 +142,7 @@ def first_failure(said: Path) -> str:
     return found[1] if found else " ".join(text.split())[-100:]
 
 
-def planted(fault: Fault, tree: Path) -> tuple[bool, str, float]:
+def planted(fault: Fault, tree: Path, wide: bool) -> tuple[bool, str, float]:
     """Plant, test, and put right again."""
     target, start = tree / fault.path.relative_to(ROOT), time.monotonic()
     whole = target.read_text()
@@ -147,13 +151,21 @@ def planted(fault: Fault, tree: Path) -> tuple[bool, str, float]:
     try:
         target.write_text("\n".join(lines) + "\n")
         os.utime(target, (next(_stamp), next(_stamp)))  # no compiled file is that old
-        found = run([str(target.relative_to(tree)), *likeliest(fault.path)], tree / "said")
+        files = [str(target.relative_to(tree)), *likeliest(fault.path)]
+        found = run(files, tree / "said")
+        if wide and not found:
+            found = run(sorted(everywhere() - set(files)), tree / "said")
     finally:
         target.write_text(whole)
     return found, first_failure(tree / "said") if found else "", time.monotonic() - start
 
 
-def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue) -> None:
+def red(files: list[str], tree: Path) -> str:
+    """The test that fails before any fault is planted, or nothing."""
+    return first_failure(tree / "said") if run(files, tree / "said") else ""
+
+
+def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue, wide: bool) -> None:
     """Take faults until there is none left."""
     tree = copy()
     os.chdir(tree)
@@ -162,23 +174,39 @@ def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue) -> None:
     sys.dont_write_bytecode = True
     for name in LIBRARIES:
         import_module(name)
+    passed: set[str] = set()
     try:
+        if wide and (failed := red(sorted(everywhere()), tree)):
+            done.put(failed)
+            return
         for fault in iter(waiting.get, None):
-            done.put((fault, *planted(fault, tree)))
+            name = room(fault.path)
+            files = [f"tests/test_{test}.py" for test in TESTS[name].split()]
+            if not wide and name not in passed and (failed := red(files, tree)):
+                done.put(failed)
+                return
+            passed.add(name)
+            done.put((fault, *planted(fault, tree, wide)))
     finally:
         shutil.rmtree(tree, ignore_errors=True)
 
 
-def tried(faults: list[Fault], workers: int) -> Iterator[tuple[Fault, bool, str, float]]:
+def tried(
+    faults: list[Fault], workers: int, wide: bool
+) -> Iterator[tuple[Fault, bool, str, float]]:
     """Every fault with what became of it, as it comes."""
     waiting, done = multiprocessing.Queue(), multiprocessing.Queue()
     for fault in (*faults, *[None] * workers):
         waiting.put(fault)
-    at_work = [multiprocessing.Process(target=work, args=(waiting, done)) for _ in range(workers)]
+    told = (waiting, done, wide)
+    at_work = [multiprocessing.Process(target=work, args=told, daemon=True) for _ in range(workers)]
     for one in at_work:
         one.start()
     for _ in faults:
-        yield done.get()
+        came = done.get()
+        if isinstance(came, str):
+            sys.exit(f"{came} fails before any fault is planted; put that right first.")
+        yield came
     for one in at_work:
         one.join()
 
@@ -192,6 +220,7 @@ def main() -> int:
     parser.add_argument("--first", type=int, default=0, metavar="N", help="leave out so many")
     parser.add_argument("--workers", type=int, default=1)
     parser.add_argument("--only", nargs="*", default=[], metavar="FAULT", help="these, as printed")
+    parser.add_argument("--wide", action="store_true", help="survivors meet all unit tests")
     parser.add_argument("--list", action="store_true", help="plant nothing, say what would be")
     asked = parser.parse_args()
     faults = [again(where) for where in asked.only]
@@ -202,7 +231,7 @@ def main() -> int:
             print(fault.where, "  -" + fault.before, "  +" + fault.after, sep="\n")
         return 0
     tally: Counter = Counter()
-    for fault, found, by, took in tried(faults, asked.workers):
+    for fault, found, by, took in tried(faults, asked.workers, asked.wide):
         word = "killed" if found else "SURVIVED"
         print(f"{word} {fault.where}  [{fault.site.kind}, {took:.1f} s] {by}", flush=True)
         if not found:

@@ -14,7 +14,7 @@ PACKAGE = ROOT / "fireplace_calc"
 EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 
 TESTS = {
-    "base": "units record developers design takeoff draft_air places draft_examples",
+    "base": "units tables record developers design takeoff draft_air places draft_examples",
     "design": "developers record design designfile",
     "editing": "record designfile design assess session kept_comments geometry",
     "geometry": "pins_place pins_order geometry mesh drawing_cuts",
@@ -35,6 +35,8 @@ TESTS = {
     "panels": "job page said session panels turning lessons",
 }
 """By the room's folder, names of test modules."""
+OTHERS = ("bench", "browser", "install", "server", "walks")
+"""Tests that are no unit tests of the package."""
 
 
 def room(path: Path) -> str:
@@ -62,6 +64,13 @@ def likeliest(path: Path) -> list[str]:
     return [
         str(f.relative_to(ROOT)) for f in sorted(files, key=lambda f: dotted not in _imported(f))
     ]
+
+
+@cache
+def everywhere() -> frozenset[str]:
+    """Every file of unit tests, without those that need a browser, a server or a wheel, or are about these scripts."""
+    named = {f"tests/{path.name}" for path in (ROOT / "tests").glob("test_*.py")}
+    return frozenset(named - {f"tests/test_{name}.py" for name in OTHERS})
 
 
 @cache

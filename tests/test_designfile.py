@@ -11,6 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
@@ -113,8 +114,19 @@ def test_friendly_forms():
             "roof.pitch": "7:12",
             "fire.moisture": "20 %",
             "house.ceiling": "2.75 m",
+            "house.exhaust": "999.999 m3/h",
+            "throat.damper_area": "1.5 ft2",
+            "site.wind": "107 mph",
+            "ground.concrete_fc": "3000 psi",
         },
     )
+    assert written(trial.house.exhaust, inputs["house.exhaust"]) == '"999.999 m3/h"'
+    assert written(trial.throat.damper_area, inputs["throat.damper_area"]) == '"216 in2"'
+    assert written(trial.site.wind, inputs["site.wind"]) == '"107 mph"'
+    strength = inputs["ground.concrete_fc"]
+    assert written(trial.ground.concrete_fc, strength, "ground.concrete_fc") == '"3000 psi"'
+    for text in ("5-3/64 in", "1/2 in", "-2-1/3 in", "18.2 in", "0 in", "-7/8 in"):
+        assert written(to_si(text, "length"), inputs["site.grade"]) == f'"{text}"'
     assert written(trial.opening.width, inputs["opening.width"]) == '"1067 mm"'
     assert written(trial.flue.joint, inputs["flue.joint"]) == '"3/16 in"'
     assert written(trial.fire.burn_rate, inputs["fire.burn_rate"]) == '"3.5 kg/h"'
@@ -239,6 +251,21 @@ def test_saving_is_all_or_nothing(tmp_path, monkeypatch):
         save(replace(Design(), name="another"), path)
     assert path.read_bytes() == before
     assert os.listdir(tmp_path) == ["kept.toml"]
+
+
+def test_a_folder_that_takes_no_file_is_said_and_nothing_else(tmp_path, monkeypatch):
+    """Nothing was written, so there is nothing to clear away either."""
+
+    def refused(*_):
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(whole_files.os, "open", refused)
+    with pytest.raises(InputError, match="cannot be written: Permission denied"):
+        save(Design(), tmp_path / "design.toml")
+    monkeypatch.undo()
+    monkeypatch.setattr(whole_files.os, "replace", lambda beside, _: os.remove(beside) or refused())
+    with pytest.raises(InputError, match="cannot be written: Permission denied"):
+        save(Design(), tmp_path / "design.toml")
 
 
 def test_saving_keeps_permissions_and_follows_links(tmp_path):

@@ -97,6 +97,17 @@ def test_whole_numbers_and_those_of_numpy_become_plain_floats():
     assert load_text(text_of(design)) == design
 
 
+@pytest.mark.parametrize(
+    ("word", "means"),
+    [("yes", True), (" YES ", True), ("true", True), ("no", False), ("False", False)],
+)
+def test_yes_is_yes_and_no_is_no(word, means):
+    assert change(Design(), {"chimney.rain_cap": word}).chimney.rain_cap is means
+    for other in ("y", "1", "on", 1, 0):
+        with pytest.raises(InputError, match="yes or no is wanted"):
+            change(Design(), {"chimney.rain_cap": other})
+
+
 def test_lists_become_tuples_that_can_be_kept():
     assert Surround(trim=[Trim()]).trim == (Trim(),)
     assert hash(Roof(nearby=[Nearby()])) == hash(Roof(nearby=(Nearby(),)))

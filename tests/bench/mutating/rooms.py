@@ -16,7 +16,7 @@ EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 TESTS = {
     "base": "units tables record developers design takeoff draft_air places draft_examples",
     "design": "developers record design designfile",
-    "editing": "record designfile design assess session kept_comments geometry",
+    "editing": "record designfile consistency design kept_comments assess session geometry",
     "geometry": "pins_place pins_order geometry mesh drawing_cuts",
     "rules": "rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_missing assess rules_words books",
     "brickwork": "pins_order brickwork takeoff",
@@ -27,7 +27,7 @@ TESTS = {
     "assessment": "assess",
     "explore": "remedies sweep drawing_air panels",
     "proportion": "proportion room_view",
-    "report": "said books writing assess cli",
+    "report": "report said books developers writing assess cli draft_findings onesheet",
     "lessons": "lessons panels",
     "drawing": "drawing drawing_cuts cap archview room_view drawing_air marked drawing_reuse onesheet"
     " papers exports turning panels",

@@ -1,0 +1,102 @@
+"""What must hold between inputs: each limit at its end, and a sixteenth of an inch beyond."""
+
+import re
+
+import pytest
+
+from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import change
+
+ARCH = {"opening.head": "segmental", "lintel.height": "3 in", "lintel.bearing": "3 in"}
+SHALLOW_FOOTING = {
+    "site.grade": "0 in",
+    "base.footing_depth": "12 in",
+    "base.footing_thickness": "6 in",
+}
+LOW = {"flue.sections": 4, "flue.section_height": "6-1/8 in"}
+SLIM = {"firebox.jamb": "4 in", "firebox.lining_thickness": "3 in", "opening.rise": "18 in"}
+LIMITS = [
+    ("Back width", {}, "firebox.back_width", 36),
+    # 30 in of opening and 8 of throat, less the 7-1/2 in of rake at 2 to 1
+    ("Vertical back", {}, "firebox.vertical_back", 34.25),
+    ("Vertical back", {"firebox.depth": "18 in"}, "firebox.vertical_back", 38 - 5.5 / 2),
+    ("Vertical back", {"firebox.rake": "3 in"}, "firebox.vertical_back", 36.5),
+    ("Throat depth", {}, "throat.depth", 18),  # nine tenths of 20 in
+    ("Lining thickness", {}, "firebox.lining_thickness", 8.5),
+    # a jamb of 12 in, square to a side that splays 1 in 3: 12 / sqrt(1 + 1/9) = 11.384
+    ("Lining thickness", {"firebox.wall": "24 in"}, "firebox.lining_thickness", 11.384),
+    ("Lintel bearing", {}, "lintel.bearing", 12),
+    ("Arch rise", ARCH, "opening.rise", 18),
+    ("Arch rise", {**ARCH, "opening.width": "72 in"}, "opening.rise", 30),
+    ("Lintel height", {}, "lintel.height", 8),
+    ("Transition", {"smoke_chamber.height": "20 in"}, "smoke_chamber.transition", 18),
+    # 18 in of step less 2 of stone and 4 of bed: 6 in under a floor that lies 12 over grade
+    ("Footing thickness", {"hearth.drop": "18 in"}, "base.footing_thickness", 42),
+    (
+        "Footing thickness",
+        {"hearth.drop": "18 in", "hearth.bed": "5 in", "hearth.thickness": "3 in"},
+        "base.footing_thickness",
+        40,
+    ),
+    (
+        "Footing thickness",
+        {"base.hearth_level": "12 in", "base.footing_depth": "30 in"},
+        "base.footing_thickness",
+        42,
+    ),
+    # 12 in down to the footing's underside, 6 of it footing, 2-1/2 firebrick floor
+    ("Hearth slab", SHALLOW_FOOTING, "base.slab", 3.5),
+    ("Hearth slab", {**SHALLOW_FOOTING, "base.hearth_level": "2 in"}, "base.slab", 5.5),
+    ("Hearth slab", {**SHALLOW_FOOTING, "site.grade": "3 in"}, "base.slab", 6.5),
+    ("Smoke chamber lining thickness", {}, "smoke_chamber.lining_thickness", 4.25),
+    (
+        "Smoke chamber lining thickness",
+        {"firebox.jamb": "7 in"},
+        "smoke_chamber.lining_thickness",
+        3.5,
+    ),
+    # four sections of 6-1/8 in and a joint of 1/8: 25 in for crown, wash and liner of 4, 2, 2
+    ("Crown", LOW, "chimney.shoulder", 17),
+    ("Crown", {**LOW, "chimney.wash": "1 in"}, "chimney.shoulder", 18),
+    ("Crown", {**LOW, "chimney.liner_above": "1 in"}, "chimney.shoulder", 18),
+    ("Crown", {**LOW, "chimney.crown": "5 in"}, "chimney.shoulder", 16),
+    # four sections of 24-1/8 in, less shoulder 12, crown 4 and 2 of standing liner
+    ("Offset rise", {"flue.sections": 4, "flue.offset": "3 in"}, "flue.offset_rise", 78.5),
+    # a half circle ends level on the jamb of 4 in; 6 in of rise over 36 lean sine 0.6 outward
+    ("Lintel height", {**ARCH, **SLIM}, "lintel.height", 4),
+    ("Lintel height", {**ARCH, **SLIM, "opening.rise": "6 in"}, "lintel.height", 4 / 0.6),
+]
+
+
+@pytest.mark.parametrize(("label", "others", "key", "most"), LIMITS)
+def test_the_most_that_fits_is_taken_and_a_sixteenth_more_is_refused(label, others, key, most):
+    """Worked out by hand from the plain design: 36 by 30 in, 20 deep, jambs of 12, wall of 8-1/2."""
+    fits = int(most * 16 + 1e-9) / 16
+    assert change(Design(), {**others, key: f"{fits} in"})
+    with pytest.raises(InputError) as caught:
+        change(Design(), {**others, key: f"{fits + 1 / 16} in"})
+    message = str(caught.value)
+    assert message.startswith(f"{label} is ")
+    told = re.search(r"but at most (.+?) \(([\d ]+ mm)\) fits: [a-z ]+", message)
+    if label not in ("Crown", "Smoke chamber lining thickness"):  # those tell a sum
+        most += 2.5 if label == "Hearth slab" else 0  # with the floor that lies on it
+        for words in told.groups():
+            assert to_si(words, "length") == pytest.approx(most * INCH, abs=1e-3)
+
+
+def test_a_limit_binds_only_where_there_is_such_a_part():
+    """A straight head has no rise, a straight flue no shift, and nothing lies before no hearth."""
+    assert change(Design(), {"opening.rise": "4 ft"})
+    assert change(Design(), {"flue.sections": 4, "flue.offset_rise": "20 ft"})
+    deep = {"hearth.drop": "18 in", "base.footing_thickness": "43 in"}
+    assert change(Design(), {**deep, "hearth.front": "0 in"})
+    assert change(Design(), {**deep, "base.footing_projection": "0 in"})
+    assert change(Design(), {"lintel.bearing": "unknown"})
+
+
+def test_where_there_is_no_room_at_all_it_says_so():
+    low = {"site.grade": "-36 in", "base.footing_depth": "36 in"}
+    with pytest.raises(InputError, match="Hearth slab is 6 1/2.*but there is no room for it: slab"):
+        change(Design(), low)

@@ -94,6 +94,9 @@ class _Pen:
             geometry.frame,
         )
         self.dx = self.dy = 0.0
+        hearth = geometry.design.hearth
+        beside = self.f.half_width + hearth.side if hearth.front > 0 else 0.0
+        self.wide = max(self.f.block_half, beside)  # half of what front and plan show [m]
         inches = document.units == 1
         sizes = {
             "dimtxt": 0.06,
@@ -191,13 +194,13 @@ class _Pen:
         self.dimension(
             (-f.block_half, f.hearth), (f.block_half, f.hearth), min(f.hearth, 0.0) - 0.45
         )
-        self.dimension((half, f.hearth), (half, f.opening_top), f.block_half + 0.2, upright=True)
+        self.dimension((half, f.hearth), (half, f.opening_top), self.wide + 0.2, upright=True)
         self.name("Front elevation", -f.block_half, -0.8)
 
     def section(self) -> None:
         """Section on the center line, footing to crown."""
         f = self.f
-        self.dx = f.block_half + APART + self.g.design.hearth.front
+        self.dx = self.wide + APART + self.g.design.hearth.front
         for part in self.g.parts:
             for ring in part.section():
                 self.ring(ring, part.material)
@@ -226,7 +229,7 @@ class _Pen:
     def plan(self) -> None:
         """Plan at the hearth with every brick of the floor."""
         f, d = self.f, self.g.design
-        self.dx += f.block_back + APART + 1.0 + f.block_half
+        self.dx += f.block_back + APART + 1.0 + self.wide
         z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
         for name in ("firebox lining", "firebox walls"):
             part = self.g.by_name[name]
@@ -249,14 +252,12 @@ class _Pen:
             self.ring(
                 box(-wide, wide, -d.hearth.front, 0.0), self.g.by_name["hearth extension"].material
             )
-            self.dimension(
-                (wide, -d.hearth.front), (wide, 0.0), max(wide, f.block_half) + 0.2, upright=True
-            )
+            self.dimension((wide, -d.hearth.front), (wide, 0.0), self.wide + 0.2, upright=True)
         low = -d.hearth.front - 0.25
         self.dimension((-f.half_width, 0.0), (f.half_width, 0.0), low)
         self.dimension(
             (-f.back_width / 2, f.depth), (f.back_width / 2, f.depth), f.block_back + 0.2
         )
-        far = max(f.half_width + d.hearth.side, f.block_half) + 0.4
+        far = self.wide + 0.4
         self.dimension((f.half_width, 0.0), (f.half_at(f.depth), f.depth), far, upright=True)
         self.name("Plan at the hearth", -f.block_half, low - 0.5)

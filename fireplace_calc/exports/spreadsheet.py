@@ -161,7 +161,7 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
             total + 1, 1, f"Without a price, and not in the cost: {', '.join(priced.unpriced)}."
         )
     for letter, wide in zip(
-        "ABCDEFGHIJKLMN", (26, 18, 12, 10, 8, 9, 11, 11, 12, 12, 10, 8, 13, 60), strict=True
+        "ABCDEFGHIJKLMN", (26, 28, 12, 10, 8, 9, 11, 11, 12, 12, 10, 8, 13, 60), strict=True
     ):
         sheet.column_dimensions[letter].width = wide
     sheet.freeze_panes = sheet.cell(FIRST, 2)

@@ -21,6 +21,8 @@ from fireplace_calc.proportion import (
     shapes,
     shelf_top,
     suited_widths,
+    wall_ends,
+    wall_top,
     width_sentence,
 )
 
@@ -294,3 +296,127 @@ def test_the_figures_of_the_older_bulletin():
     assert {name: proportion_figures()[name][0] / INCH for name in printed} == pytest.approx(
         printed
     )
+
+
+def inches(line):
+    return [(pytest.approx(x * INCH), pytest.approx(z * INCH)) for x, z in line]
+
+
+def test_what_the_guides_say_of_the_plain_fireplace():
+    """36 by 30 in, shelf up to 44, ceiling 108, breast 60, wall 20 ft. The nearest of the table is
+    36 by 32, row 7. 20 by 14 ft is 280 ft2, five sixths from 240 to 288: 36 to 46.7 in.
+    """
+    found, _ = told(SHELF)
+    assert {name: guide.sentence for name, guide in found.items()} == {
+        "opening shape": "3'-0\" by 2'-6\", width over height 1.20; nearest: five to four 1.25,"
+        " 4 % under.",
+        "published opening": "Nearest of the table: 3'-0\" by 2'-8\", 1'-6\" to 1'-8\" deep (here"
+        " 1'-8\"); width over height 1.12, this one is 7 % over.",
+        "height of the opening": "2'-6\" to tend the fire, 3'-6\" at most as a rule; here 2'-6\","
+        " between them.",
+        "like shapes": "Breast up to the shelf: width over height 1.36, the opening's 1.20; 14 %"
+        " over. Like shapes have diagonals side by side.",
+        "golden section": "Top of the shelf at 0.41 of the wall's height; the section is at 0.38,"
+        " 3'-5 1/4\" up; 7 % over.",
+        "thirds of the wall": "The breast takes 0.25 of the wall's length; a third is 0.33, 25 %"
+        " under.",
+        "door head": "Usual door head at 6'-8\"; top of the shelf at 3'-8\", 45 % under.",
+        "width for the room": "3'-0\" lies within the 3'-0\" to 3'-11\" of the table (long wall,"
+        " between 12 by 20 ft and 12 by 24 ft).",
+    }
+    assert found["published opening"].nearest == "row 7"
+    assert found["height of the opening"].nearest == "2'-6\" high"
+    assert found["golden section"].nearest == "0.38 of the wall"
+    assert found["width for the room"].found == pytest.approx(36 / 240)
+    assert found["width for the room"].ideal == pytest.approx(36 / 240)
+    metric, _ = told(SHELF, "millimetres")
+    assert "914 mm lies within the 914 mm to 1 194 mm" in metric["width for the room"].sentence
+    assert "914 mm by 762 mm" in metric["opening shape"].sentence
+
+
+def test_the_lines_of_the_plain_fireplace():
+    """In inches, by hand: 36 over 1.25 is 28.8; 108 in in the golden section, 41.25 and 66.75."""
+    found, _ = told(SHELF)
+    ring, diagonal = found["opening shape"].lines
+    assert [*ring] == inches([(-18, 0), (18, 0), (18, 28.8), (-18, 28.8), (-18, 0)])
+    assert [*diagonal] == inches([(-18, 0), (18, 28.8)])
+    (ring,) = found["published opening"].lines
+    assert [*ring] == inches([(-18, 0), (18, 0), (18, 32), (-18, 32), (-18, 0)])
+    own, breast = found["like shapes"].lines
+    assert [*own] == inches([(-18, 0), (18, 30)])
+    assert [*breast] == inches([(-30, 0), (30, 44)])
+    for name, ends in {
+        "height of the opening": [((-18, z), (18, z)) for z in (30, 42)],
+        "golden section": [((-120, z), (120, z)) for z in (41.2523, 66.7477)],
+        "thirds of the wall": [((x, 0), (x, 108)) for x in (-40, 40)],
+        "door head": [((-120, 80), (120, 80))],
+    }.items():
+        assert [[*line] for line in found[name].lines] == [inches(line) for line in ends], name
+    across = [[*line] for line in found["width for the room"].lines]
+    high = 40 + 8 * 5 / 6
+    assert across == [inches([(x, 0), (x, 30)]) for x in (-high / 2, -18, 18, high / 2)]
+
+
+def test_a_breast_without_a_mantel_is_measured_up_to_its_shoulder_or_the_ceiling():
+    """Under a low ceiling the shoulder is out of the room; a high shelf counts, one beside does
+    not.
+    """
+    high, geometry = told({"house.ceiling": "30 ft"})
+    start = geometry.frame.flue_start
+    assert "up to the shoulder" in high["like shapes"].sentence
+    assert high["like shapes"].found == pytest.approx(60 * INCH / start)
+    low, _ = told({"house.ceiling": "6 ft", "smoke_chamber.height": "36 in"})
+    assert "up to the ceiling" in low["like shapes"].sentence
+    assert low["like shapes"].found == pytest.approx(60 / 72)
+    assert low["door head"].lines == () and low["door head"].off == pytest.approx(30 / 80 - 1)
+    piece = SHELF["surround.trim"][0]
+    leg = dict(piece, name="leg", place="beside", distance="30 in")
+    lower = dict(piece, name="lower step", distance="6 in")
+    _, geometry = told({"surround.trim": [leg, piece, lower]})
+    assert shelf_top(geometry) == ("shelf", pytest.approx(44 * INCH))
+    _, geometry = told({"surround.trim": [leg]})
+    assert shelf_top(geometry) == ("opening", pytest.approx(30 * INCH))
+
+
+@pytest.mark.parametrize(
+    ("changes", "half", "top"),
+    [
+        ({}, 120, 108),
+        ({"house.room_length": "6 ft", "opening.width": "70 in"}, 47, 108),
+        ({"house.room_length": "6 ft", "hearth.side": "30 in"}, 48, 108),
+        ({"house.room_length": "unknown"}, 30 + 1.2 / INCH, 108),
+        ({"house.room_length": "unknown", "hearth.side": "20 in"}, 38 + 1.2 / INCH, 108),
+        ({"house.ceiling": "6 ft", "base.hearth_level": "3-1/2 ft"}, 120, 72 + 0.3 / INCH),
+    ],
+)
+def test_the_wall_is_never_less_than_what_stands_before_it(changes, half, top):
+    """Breast of 12 in beside the opening, or the hearth's overhang; 0.3 m over the opening; where
+    the room is unknown, 1.2 m of wall on either side.
+    """
+    _, geometry = told(changes)
+    assert wall_ends(geometry) == pytest.approx(half * INCH)
+    assert wall_top(geometry) == pytest.approx(top * INCH)
+
+
+@pytest.mark.parametrize(
+    ("width", "words"),
+    [
+        ("30 in", "is less than"),
+        ("35-15/16 in", "is less than"),
+        ("36 in", "lies within"),
+        ("46-1/2 in", "lies within"),
+        ("47 in", "is more than"),
+    ],
+)
+def test_the_width_is_compared_with_the_table(width, words):
+    _, geometry = told({"opening.width": width})
+    assert f" {words} the 3'-0\" to 3'-11\" of the table" in width_sentence(geometry)
+
+
+def test_a_room_off_the_table_says_where_it_ends():
+    assert "begins with a room of 10 by 14 ft" in suited_widths(3.0, 4.0).why
+    assert "ends with a room of 20 by 36 ft" in suited_widths(9.0, 8.0).why
+    exact = suited_widths(10 * FOOT, 14 * FOOT)
+    assert exact.why == "short wall, 10 by 14 ft"
+    alike = told({"house.room_length": "10 ft", "house.room_width": "14 ft"})[1]
+    assert "is more than the 2'-0\" of the table (short wall, 10 by 14 ft)" in width_sentence(alike)

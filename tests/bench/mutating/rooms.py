@@ -26,12 +26,12 @@ TESTS = {
     "build": "pins_work pins_formulas lifting build",
     "assessment": "assess",
     "explore": "remedies sweep drawing_air panels",
-    "proportion": "proportion room_view",
+    "proportion": "proportion room_view onesheet",
     "report": "report said books developers writing assess cli draft_findings onesheet",
     "lessons": "lessons panels",
     "drawing": "drawing drawing_cuts cap archview room_view drawing_air marked drawing_reuse onesheet"
     " papers exports turning panels",
-    "exports": "exports cli",
+    "exports": "exported_look exports cli",
     "panels": "job page said session panels turning lessons",
 }
 """By the room's folder, names of test modules."""

@@ -22,7 +22,13 @@ from fireplace_calc.draft import (
 )
 from fireplace_calc.draft.operating import excess_pressure
 from fireplace_calc.draft.physics.air import air_density, pressure_at
-from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_flow, leakage
+from fireplace_calc.draft.physics.house import (
+    Leaks,
+    house_pull,
+    inlet_flow,
+    leakage,
+    net_inflow,
+)
 from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
@@ -385,12 +391,34 @@ def test_the_largest_of_two_roots_is_taken():
 
 def test_house_and_its_inverse_agree():
     pull = np.linspace(0.1, 60, 100)
-    leak = leakage(4.0, 500.0, 0.65)
     for inlet in (0.0, 0.002, 0.05, 0.4):
-        assert house_pull(house_flow(pull, leak, 0.65, inlet), leak, 0.65, inlet) == pytest.approx(
-            pull, rel=1e-9
-        )
-    assert float(house_pull(-0.1, leak, 0.65, 0.01)) == 0.0
+        for bottom, top in ((0.0, 0.0), (-1.0, 5.0), (-9.0, 1.0)):
+            house = Leaks(leakage(4.0, 500.0, 0.65), 0.65, inlet, 1.34, 1.2, bottom, top)
+            let_in = net_inflow(pull, house)
+            some = (
+                let_in > 0
+            )  # below, the house is lower than at rest: nothing that goes out does it
+            assert some.sum() > 80
+            assert house_pull(let_in[some], house) == pytest.approx(pull[some], rel=1e-9)
+    assert float(house_pull(-0.1, Leaks(0.02, 0.65, 0.01))) == pytest.approx(0.0, abs=1e-7)
+
+
+@pytest.mark.parametrize(("over", "height"), [(1.0, 6.0), (2.0, 9.0), (-1.5, 4.0)])
+def test_draft_fails_where_the_neutral_level_says(over, height):
+    """A06, the house's influence on the draft (a national research council's note of 1961; derived
+    form): a flue fails when its gas is colder than To / (1 - (1 - To / Ti) h_n / H), h_n the neutral
+    level over the draft's foot. Gas taken as air; nothing goes up yet and no fan runs, so the leaks
+    alone put the neutral level, and they do so at mid-height but for the densities (a tenth).
+    """
+    outdoor, room = 263.15, 293.15
+    cold, warm = air_density(outdoor), air_density(room)
+    house = Leaks(0.05, 0.65, 0.0, cold, warm, over - 3.0, over + 3.0)
+    rest = float(house_pull(0.0, house))
+    neutral = rest / (9.80665 * (cold - warm))
+    assert neutral == pytest.approx(over, abs=0.3)
+    assert float(net_inflow(rest, house)) == pytest.approx(0.0, abs=1e-12)
+    fails = outdoor / (1 - (1 - outdoor / room) * neutral / height)
+    assert theoretical_draft(height, fails, outdoor) == pytest.approx(rest, rel=1e-9)
 
 
 def test_the_inlet_coefficients_bracket_the_american_ratios():

@@ -27,6 +27,8 @@ WAY = {
     "screen": "screen",
     "u": "transmittance",
     "indoors": "indoors",
+    "bottom": "bottom",
+    "top": "top",
 }
 
 
@@ -66,6 +68,7 @@ def test_four_evenings(name):
         "share": spills.share,
         "tipping fan": spills.tipping_fan,
         "inlet": spills.inlet,
+        "own": spills.stack,
         "smokes": spills.smokes,
     }
     wanted = {(what, k): mine[what][k] for what in columns for k in range(4)}

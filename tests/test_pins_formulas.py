@@ -2,6 +2,7 @@
 
 import gc
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -16,7 +17,7 @@ from fireplace_calc.build.lifting.multipliers import (
     twist_multiplier,
 )
 from fireplace_calc.build.mortar import batches, is_hot
-from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_needed
+from fireplace_calc.draft.physics.house import Leaks, house_pull, inlet_needed, net_inflow
 from fireplace_calc.draft.physics.wood import Smoke, smoke_heat_capacity, smoke_molar_mass
 from fireplace_calc.panels.memory import settle_memory
 from fireplace_calc.structure.arch_thrust import Load, Ring, parabola_thrust, third_thrust
@@ -145,11 +146,26 @@ def test_concrete_by_the_bulletin():
 def test_house_and_its_inlet_by_hand():
     """0.02 x 4^0.65 = 0.0492 m3/s leaks in at 4 Pa, and 0.6 x 0.01 x sqrt(8 / 1.25) = 0.0152 through 100 cm2; both pull 4 Pa."""
     leaks, through = 0.02 * 4**0.65, 0.006 * math.sqrt(8 / 1.25)
-    assert float(house_flow(4.0, 0.02, 0.65, 0.01)) == pytest.approx(leaks + through)
-    assert float(house_pull(leaks + through, 0.02, 0.65, 0.01)) == pytest.approx(4.0)
-    assert float(house_pull(leaks, 0.02, 0.65)) == pytest.approx(4.0)
-    assert float(inlet_needed(leaks + through, 4.0, 0.02, 0.65)) == pytest.approx(0.01)
-    assert house_pull(np.array([-1.0, 0.0]), 0.02, 0.65, 0.01).tolist() == [0.0, 0.0]
+    house = Leaks(0.02, 0.65, 0.01, 1.25, 1.25)
+    tight = replace(house, inlet=0.0)
+    assert float(net_inflow(4.0, house)) == pytest.approx(1.25 * (leaks + through))
+    assert float(net_inflow(-4.0, house)) == pytest.approx(-1.25 * (leaks + through))
+    assert float(house_pull(1.25 * (leaks + through), house)) == pytest.approx(4.0)
+    assert float(house_pull(1.25 * leaks, tight)) == pytest.approx(4.0)
+    assert float(inlet_needed(1.25 * (leaks + through), 4.0, house)) == pytest.approx(0.01)
+    assert house_pull(np.array([-1.0, 0.0]), house) == pytest.approx([0.0, 0.0], abs=1e-7)
+    assert float(house_pull(1.0, replace(house, coefficient=math.inf))) == 0.0
+
+
+def test_a_warm_house_by_hand():
+    """1.35 and 1.20 kg/m3, 6 m, hearth on the floor: the column gains 9.80665 x 0.15 = 1.471 Pa a meter. Level at 3 m the
+    floor lies 4.413 Pa low and the ceiling 4.413 Pa high; each quarter passes 0.005 x 4.413^0.5, the walls' halves two
+    thirds of that; cold air weighs more, so at that pull more comes in than goes out."""
+    house = Leaks(0.02, 0.5, 0.0, 1.35, 1.20, 0.0, 6.0)
+    end = 3 * 9.80665 * 0.15
+    one_way = 0.02 * (0.25 + 0.25 * 2 / 3) * end**0.5
+    assert float(net_inflow(end, house)) == pytest.approx((1.35 - 1.20) * one_way)
+    assert 0 < end - float(house_pull(0.0, house)) < 0.5
 
 
 def test_heat_that_smoke_holds():

@@ -7,7 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from fireplace_calc.base.arrays import Number
-from fireplace_calc.draft.physics.air import SEA_LEVEL
+from fireplace_calc.draft.flow_path import FlowPath
+from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
+from fireplace_calc.draft.physics.house import Leaks
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,3 +72,47 @@ class Surroundings:
     fans: Number = 0.0
     wind: Number = 0.0
     pressure: Number = SEA_LEVEL
+
+
+def leaks(path: FlowPath, surroundings: Surroundings) -> Leaks:
+    """The house round a fireplace, as the air sees it.
+
+    Parameters
+    ----------
+    path : FlowPath
+    surroundings : Surroundings
+
+    Returns
+    -------
+    Leaks
+    """
+    return Leaks(
+        surroundings.leak,
+        surroundings.exponent,
+        surroundings.inlet,
+        air_density(surroundings.outdoor, surroundings.pressure),
+        air_density(surroundings.room, surroundings.pressure),
+        path.bottom,
+        path.top,
+    )
+
+
+def taken_out(mass: Number, fire: BurningFire, fans: Number, room: Number) -> Number:
+    """Air that flue and fans take out of the house.
+
+    Parameters
+    ----------
+    mass : float or array
+        Gas up the flue. [kg/s]
+    fire : BurningFire
+    fans : float or array
+        Room air. [m3/s]
+    room : float or array
+        Density of the room's air. [kg/m3]
+
+    Returns
+    -------
+    float or array
+        Mass flow. [kg/s]
+    """
+    return mass - fire.burn + fans * room

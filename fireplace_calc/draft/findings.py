@@ -110,9 +110,9 @@ LARGEST_INLET = 55 * SQIN
 )
 def pulled(found: DraftResult) -> Compared:
     """A room under suction draws smoke and carbon monoxide out of the fire; an air inlet relieves
-    it.
+    it. What a warm house pulls by itself is not counted here.
     """
-    worst = float(np.max(found.flows.pull))
+    worst = float(np.max(found.flows.pull - found.spills.stack))
     inlet = float(np.max(found.spills.inlet))
     note = (
         f"An outdoor air inlet of {inlet * 1e4:.0f} cm² ({inlet / SQIN:.0f} in²) free area would"
@@ -146,11 +146,9 @@ def _lit(found: DraftResult, evening: int) -> Compared:
     excess = float(found.lighting.excess[evening])
     if abs(excess) < 1e-9:
         excess = 0.0
-    return (
-        _house(found, at_least(excess, 0.0))
-        if np.any(found.lighting.fans)
-        else at_least(excess, 0.0)
-    )
+    hangs_on_leaks = np.any(found.lighting.fans) or np.any(found.surroundings.inlet)
+    compared = at_least(excess, 0.0)
+    return _house(found, compared) if hangs_on_leaks else compared
 
 
 def _canada(found: DraftResult) -> tuple[float | None, float | None, str]:

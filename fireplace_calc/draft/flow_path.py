@@ -11,7 +11,7 @@ import numpy as np
 from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import MM
-from fireplace_calc.draft.heated_house import indoors
+from fireplace_calc.draft.heated_house import heated, indoors
 from fireplace_calc.draft.physics.losses import (
     bend_loss,
     contraction_loss,
@@ -56,6 +56,8 @@ class FlowPath:
         Of the chimney wall, on the flue's inside. [W/(m2 K)]
     indoors : float or array
         Share of the flue that stands in heated rooms. [-]
+    bottom, top : float or array
+        Lowest heated floor and highest heated ceiling of the house over the datum. [m]
     """
 
     opening_area: Number
@@ -73,6 +75,8 @@ class FlowPath:
     screen: Number
     transmittance: Number
     indoors: Number
+    bottom: Number = 0.0
+    top: Number = 0.0
 
     @property
     def diameter(self) -> Number:
@@ -136,7 +140,7 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         "mid opening": (f.opening_top + f.hearth) / 2,
         "hearth": f.hearth,
     }[datum]
-    slopes = f.chamber_slopes
+    slopes, warm = f.chamber_slopes, heated(geometry)
     foot = f.throat_width * (f.depth - f.throat_front)
     cap, screen = top_loss(
         design.chimney.rain_cap, design.chimney.arrester, design.chimney.rain_cap_area, flue
@@ -161,6 +165,8 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         screen=screen,
         transmittance=_transmittance(geometry, flue, float(perimeter), roughness, opening),
         indoors=indoors(geometry),
+        bottom=warm.bottom - start,
+        top=warm.top - start,
     )
 
 

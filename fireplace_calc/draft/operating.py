@@ -4,7 +4,8 @@ each other.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
@@ -12,10 +13,10 @@ import numpy as np
 from fireplace_calc.base.arrays import Array, BoolArray, Number
 from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import G
-from fireplace_calc.draft.conditions import BurningFire, Surroundings
+from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks, taken_out
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.physics.air import GAS_CONSTANT, air_density, air_viscosity
-from fireplace_calc.draft.physics.house import house_pull, replaced
+from fireplace_calc.draft.physics.house import house_pull, net_inflow
 from fireplace_calc.draft.physics.losses import friction_factor
 from fireplace_calc.draft.physics.walls import flue_temperatures
 from fireplace_calc.draft.root_search import largest_root
@@ -48,7 +49,8 @@ class Flow:
     draft : array
         Of the warm gas alone. [Pa]
     pull : array
-        How far the room lies below outdoors. [Pa]
+        How far the room lies below outdoors at the datum of the draft: what the warm house pulls of
+        its own, and what flue and fans add. [Pa]
     wind : array
         What the wind adds at the top. [Pa]
     losses : dict of str to array
@@ -75,52 +77,44 @@ class Flow:
 
 
 class _State(NamedTuple):
-    """What follows from an assumed flow. Temperatures in K, pressures in Pa, air in m3/s, density
-    of the gas in kg/m3.
-    """
+    """What follows from an assumed flow. Temperatures in K, pressures in Pa, density in kg/m3."""
 
     foot: Number
     mean: Number
     top: Number
     draft: Number
-    pull: Number
-    air: Number
-    gas_density: Number
+    head: Number
+    friction: Number
+    left: Number
+    """Draft and wind less every loss of the flue: what there is to pull at the house."""
 
 
-def _state(mass: Number, path: FlowPath, fire: BurningFire, surroundings: Surroundings) -> _State:
-    """Temperatures, draft and pull at an assumed flow."""
+def _state(
+    mass: Number,
+    path: FlowPath,
+    fire: BurningFire,
+    surroundings: Surroundings,
+    friction: Number | None,
+) -> _State:
+    """Temperatures, draft and losses at an assumed flow."""
     capacity = mass * CP_SMOKE
     foot = surroundings.room + fire.to_gas / capacity
     beside_flue = surroundings.outdoor + path.indoors * (surroundings.room - surroundings.outdoor)
     mean, top = flue_temperatures(
         foot, beside_flue, path.transmittance * path.flue_perimeter * path.length / capacity
     )
-    outside = air_density(surroundings.outdoor, surroundings.pressure)
-    room = air_density(surroundings.room, surroundings.pressure)
     inside = surroundings.pressure / (R_SMOKE * mean)
+    outside = air_density(surroundings.outdoor, surroundings.pressure)
     draft = G * path.height * (outside - inside)
-    air = (mass - fire.burn) / room
-    pull = house_pull(
-        replaced(air + surroundings.fans, room, outside),
-        surroundings.leak,
-        surroundings.exponent,
-        surroundings.inlet,
-        outside,
-    )
-    return _State(foot, mean, top, draft, pull, air, inside)
-
-
-def _resistance(
-    mass: Number, path: FlowPath, mean: Number, friction: Number | None
-) -> tuple[Number, Number]:
-    """Sum of losses in velocity heads, and the part of it that is friction. [-]"""
     if friction is None:
         diameter = path.diameter
         reynolds = mass / path.flue_area * diameter / air_viscosity(mean)
         friction = friction_factor(reynolds, path.roughness / diameter)
-    friction_loss = friction * path.length / path.diameter
-    return coefficient("velocity head") + path.inlet + path.other + friction_loss, friction_loss
+    rubbed = friction * path.length / path.diameter
+    head = (mass / path.flue_area) ** 2 / (2.0 * inside)
+    resistance = coefficient("velocity head") + path.inlet + path.other + rubbed
+    left = draft + surroundings.wind - resistance * head
+    return _State(foot, mean, top, draft, head, rubbed, left)
 
 
 def excess_pressure(
@@ -129,7 +123,7 @@ def excess_pressure(
     fire: BurningFire,
     surroundings: Surroundings,
     friction: Number | None = None,
-) -> tuple[Number, Number]:
+) -> tuple[Number, Number, Number]:
     """Pressure left over at an assumed flow, and what drives it: when something is left over the
     flow would grow.
 
@@ -146,15 +140,12 @@ def excess_pressure(
     Returns
     -------
     tuple of float or array
-        Draft and wind, less the pull of the house and every loss; and draft and wind alone. [Pa]
+        Draft and wind, less the pull of the house and every loss; draft and wind alone; and the
+        pull that could be borne at that flow. [Pa]
     """
-    at = _state(mass, path, fire, surroundings)
-    resistance, _ = _resistance(mass, path, at.mean, friction)
-    drive = at.draft + surroundings.wind
-    return (
-        drive - at.pull - resistance * (mass / path.flue_area) ** 2 / (2.0 * at.gas_density),
-        drive,
-    )
+    at, house = _state(mass, path, fire, surroundings, friction), leaks(path, surroundings)
+    pull = house_pull(taken_out(mass, fire, surroundings.fans, house.room), house, at.left)
+    return at.left - pull, at.draft + surroundings.wind, at.left
 
 
 def _bounds(path: FlowPath, fire: BurningFire, surroundings: Surroundings) -> tuple[Array, Array]:
@@ -170,7 +161,8 @@ def _bounds(path: FlowPath, fire: BurningFire, surroundings: Surroundings) -> tu
     # Losses are loss * mass**2; draft and wind are drive - weight / T of the gas.
     loss = resistance * R_SMOKE * cold / (2.0 * surroundings.pressure * path.flue_area**2)
     weight = G * path.height * surroundings.pressure / R_SMOKE
-    drive = G * path.height * outside + np.maximum(surroundings.wind, 0.0)
+    push = leaks(path, surroundings).rise
+    drive = G * path.height * outside + np.maximum(surroundings.wind, 0.0) + push
     low, high, loss, weight, drive, heat, room = np.broadcast_arrays(
         np.asarray(fire.least_flow, float),
         np.sqrt(drive / loss),  # gas of no weight at all
@@ -187,6 +179,34 @@ def _bounds(path: FlowPath, fire: BurningFire, surroundings: Surroundings) -> tu
         too_weak = drive - weight / gas < loss * middle * middle
         under, high = np.where(too_weak, under, middle), np.where(too_weak, middle, high)
     return low, np.maximum(high, 1.5 * low)
+
+
+def _shortage(
+    path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction: Number | None
+) -> Callable[[Array], Array]:
+    """A function of the flow that crosses zero where the pull that the flue leaves for the house
+    lets in just what goes out.
+
+    Both sides go through ``y sqrt(y**2 + s**2)``, which is nearly straight over the pull: leaks go
+    with its power 0.5 to 0.8, and straight with it where the stack effect holds it off zero.
+    """
+    house = leaks(path, surroundings)
+    open_ = np.isinf(np.asarray(house.coefficient))
+    if open_.any():
+        house = replace(house, coefficient=np.where(open_, 1.0, house.coefficient))
+    ends = np.abs(house.tilt * (house.top - house.bottom))
+    bent = (house.coefficient * house.outside * ends**house.exponent) ** 2
+
+    def lack(mass: Array) -> Array:
+        left = _state(mass, path, fire, surroundings, friction).left
+        if open_.all():
+            return np.asarray(left)
+        let_in = net_inflow(left, house)
+        out = taken_out(mass, fire, surroundings.fans, house.room)
+        short = let_in * np.sqrt(let_in**2 + bent) - out * np.sqrt(out**2 + bent)
+        return np.where(open_, left, short) if open_.any() else short
+
+    return lack
 
 
 def settle(
@@ -215,19 +235,18 @@ def settle(
     finds the largest: the search comes down from a flow that no draft can drive to the least the
     fire can burn with.
     """
-    low, high = _bounds(path, fire, surroundings)
-    mass, stalled = largest_root(
-        lambda m: np.asarray(excess_pressure(m, path, fire, surroundings, friction)[0]), low, high
-    )
-    at = _state(mass, path, fire, surroundings)
-    resistance, friction_loss = _resistance(mass, path, at.mean, friction)
+    house, lack = leaks(path, surroundings), _shortage(path, fire, surroundings, friction)
+    mass, stalled = largest_root(lack, *_bounds(path, fire, surroundings))
+    at = _state(mass, path, fire, surroundings, friction)
+    pull = house_pull(taken_out(mass, fire, surroundings.fans, house.room), house, at.left)
+    air = (mass - fire.burn) / house.room
     flowing = np.where(stalled, 0.0, 1.0)
-    head = flowing * (mass / path.flue_area) ** 2 / (2.0 * at.gas_density)
+    head, inside = flowing * at.head, surroundings.pressure / (R_SMOKE * at.mean)
     losses: dict[str, Number] = {
         "mouth": path.mouth,
         "throat": path.throat,
         "smoke chamber": path.chamber,
-        "friction": friction_loss,
+        "friction": at.friction,
         "offset": path.bends,
         "rain cap": path.cap,
         "spark screen": path.screen,
@@ -235,14 +254,14 @@ def settle(
     }
     return Flow(
         mass=np.asarray(flowing * mass),
-        air=np.asarray(flowing * at.air),
-        face=np.asarray(flowing * at.air / path.opening_area),
-        speed=np.asarray(flowing * mass / path.flue_area / at.gas_density),
+        air=np.asarray(flowing * air),
+        face=np.asarray(flowing * air / path.opening_area),
+        speed=np.asarray(flowing * mass / path.flue_area / inside),
         foot=np.asarray(at.foot),
         mean=np.asarray(at.mean),
         top=np.asarray(at.top),
         draft=np.asarray(at.draft),
-        pull=np.asarray(at.pull),
+        pull=np.asarray(pull + 0.0 * at.draft),
         wind=np.asarray(surroundings.wind + 0.0 * at.draft),
         losses={name: np.asarray(head * loss) for name, loss in losses.items()},
         air_ratio=np.asarray(

@@ -5,19 +5,18 @@ and lighting it cold.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, Number
 from fireplace_calc.base.tables.draft import wood_analysis
 from fireplace_calc.draft.cases import CASES, CaseInputs, case_inputs, row_of, stacked
-from fireplace_calc.draft.conditions import BurningFire, Surroundings
+from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath
 from fireplace_calc.draft.operating import Flow, settle
-from fireplace_calc.draft.physics.air import air_density
-from fireplace_calc.draft.physics.house import house_pull, replaced
-from fireplace_calc.draft.physics.weather import flue_at_rest, house_stack
+from fireplace_calc.draft.physics.house import house_pull
+from fireplace_calc.draft.physics.weather import flue_at_rest
 from fireplace_calc.draft.physics.wood import smoke, smoke_dew_point
 from fireplace_calc.draft.sizing import face_velocity, theoretical_draft
 from fireplace_calc.draft.spillage import Spill, spill
@@ -44,7 +43,8 @@ class Lighting:
     draft : array
         Of the air at rest in the flue. [Pa]
     stack, fans : array
-        What the warm house and the fans pull at the hearth. [Pa]
+        What the warm house pulls at the draft's datum, negative where it pushes, and what the fans
+        add. [Pa]
     excess : array
         The draft less both. [Pa]
     """
@@ -98,31 +98,21 @@ class DraftResult:
         return float(self.flows.face[CASES.index(case)])
 
 
-def _lighting(path: FlowPath, calm: Surroundings, outdoor: Array, over: Number) -> Lighting:
-    """A flue nobody has lit, ``over`` the level of the house's middle over the hearth; one design,
-    or a row a design.
-    """
+def _lighting(path: FlowPath, calm: Surroundings, outdoor: Array) -> Lighting:
+    """A flue nobody has lit; one design, or a row a design."""
     at_rest = flue_at_rest(outdoor, calm.room, path.indoors)
     draft = theoretical_draft(path.height, at_rest, outdoor, calm.pressure)
-    stack = np.maximum(house_stack(over, outdoor, calm.room, calm.pressure), 0.0)
-    outside = air_density(outdoor, calm.pressure)
-    let_in = replaced(calm.fans, air_density(calm.room, calm.pressure), outside)
-    fans = house_pull(let_in, calm.leak, calm.exponent, calm.inlet, outside)
+    house = leaks(path, replace(calm, outdoor=outdoor))
+    blown = np.atleast_1d(calm.fans * house.room)
+    stack, both = house_pull(np.stack([0.0 * blown, blown]), house)
+    fans = both - stack
     excess = np.asarray(draft - stack - fans)
-    return Lighting(
-        np.asarray(draft), np.asarray(stack), np.broadcast_to(fans, excess.shape), excess
-    )
+    return Lighting(np.asarray(draft), stack, fans, excess)
 
 
 def _lighting_outdoors(geometry: Framed) -> Array:
     """Outdoors when it is lit, winter and mild. [K]"""
     return np.array([geometry.design.site.winter, geometry.design.site.mild])
-
-
-def _middle_of_house(geometry: Framed) -> float:
-    """The middle of the heated house over the hearth. [m]"""
-    design = geometry.design
-    return max(design.roof.eaves_level, design.house.ceiling) / 2 - geometry.frame.hearth
 
 
 def _sized(path: FlowPath) -> Number:
@@ -195,7 +185,7 @@ def draft_result(geometry: Framed, datum: str = DATUMS[0]) -> DraftResult:
         float(_sized(path)),
         flows,
         spill(flows, path, fires, cases),
-        _lighting(path, given.calm, _lighting_outdoors(geometry), _middle_of_house(geometry)),
+        _lighting(path, given.calm, _lighting_outdoors(geometry)),
     )
 
 
@@ -224,7 +214,6 @@ def draft_results(geometries: Sequence[Framed]) -> tuple[DraftResult, ...]:
         path,
         stacked([one.calm for one in given]),
         np.array([_lighting_outdoors(one) for one in geometries]),
-        np.array([[_middle_of_house(one)] for one in geometries]),
     )
     return tuple(
         _result(

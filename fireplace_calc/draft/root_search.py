@@ -17,7 +17,7 @@ from fireplace_calc.base.arrays import Array, BoolArray
 
 SCAN_STEPS = 28
 """Steps from the upper bound to the lower one, each a like share of the one before."""
-CLOSING_ROUNDS = 5
+CLOSING_ROUNDS = 40
 """How often at most the step with the root in it is closed further."""
 BLOCK = 2048
 """How many numbers of the scan are worked out together."""

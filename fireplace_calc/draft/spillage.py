@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray, Number
 from fireplace_calc.base.tables.draft import coefficient
-from fireplace_calc.draft.conditions import BurningFire, Surroundings
+from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.operating import Flow, excess_pressure, settle
 from fireplace_calc.draft.physics.air import air_density
-from fireplace_calc.draft.physics.house import house_flow, house_pull, inlet_needed, replaced
+from fireplace_calc.draft.physics.house import house_pull, inlet_needed, net_inflow
 
 FUEL_BED = 0.15
 """Height of the burning fuel over the hearth: engineering judgement for a fire laid on a low grate.
@@ -106,6 +107,9 @@ class Spill:
     inlet : array
         Free area of outdoor air inlet, the one there is counted in, that keeps the room just within
         the published limit while the fire draws what it then can. [m2]
+    stack : array
+        What the warm house pulls at the hearth by itself, the inlet shut; nought where it pushes.
+        The published limit counts from there: it is for what fans and fire add. [Pa]
     smokes : array of bool
         Whether less air goes through the opening than carries the plume off.
     """
@@ -115,12 +119,34 @@ class Spill:
     share: Array
     tipping_fan: Array
     inlet: Array
+    stack: Array
     smokes: BoolArray
+
+
+class Reserve(NamedTuple):
+    """A flue that carries off no more than the plume.
+
+    Attributes
+    ----------
+    air : float or array
+        What just carries the plume off. [m3/s]
+    margin : float or array
+        How much farther the room may be pulled down at that flow. [Pa]
+    share : float or array
+        The same over draft and wind. [-]
+    borne : float or array
+        Pull of the house that the flue bears at that flow. [Pa]
+    """
+
+    air: Number
+    margin: Number
+    share: Number
+    borne: Number
 
 
 def reserve(
     path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction: Number | None = None
-) -> tuple[Number, Number, Number]:
+) -> Reserve:
     """What is left over while the flue carries off no more than the plume.
 
     Parameters
@@ -133,20 +159,14 @@ def reserve(
 
     Returns
     -------
-    tuple of float or array
-        Air that just carries the plume off [m3/s]; how much farther the room may be pulled down at
-        that flow [Pa]; the same over draft and wind [-]
+    Reserve
     """
     room = air_density(surroundings.room, surroundings.pressure)
     least = np.maximum(
         plume(fire.power, plume_height(path.opening_height), room), fire.least_flow - fire.burn
     )
-    margin, drive = excess_pressure(least + fire.burn, path, fire, surroundings, friction)
-    return (
-        least / room,
-        margin,
-        margin / np.maximum(drive, 1e-9),
-    )
+    margin, drive, borne = excess_pressure(least + fire.burn, path, fire, surroundings, friction)
+    return Reserve(least / room, margin, margin / np.maximum(drive, 1e-9), borne)
 
 
 def spill(
@@ -172,35 +192,24 @@ def spill(
     -------
     Spill
     """
-    outside = air_density(surroundings.outdoor, surroundings.pressure)
-    room = air_density(surroundings.room, surroundings.pressure)
-    air, margin, share = reserve(path, fire, surroundings, friction)
-    limit_pull = margin + house_pull(
-        replaced(air + surroundings.fans, room, outside),
-        surroundings.leak,
-        surroundings.exponent,
-        surroundings.inlet,
-        outside,
-    )
-    with np.errstate(invalid="ignore"):  # nothing leaks into a room pulled the other way
-        let_in = house_flow(
-            limit_pull, surroundings.leak, surroundings.exponent, surroundings.inlet, outside
-        )
-        fan = let_in * outside / room - air
+    house, spare = leaks(path, surroundings), reserve(path, fire, surroundings, friction)
+    air, open_ = spare.air, np.isinf(house.coefficient)
+    with np.errstate(invalid="ignore"):  # a room as open as outdoors
+        fan = net_inflow(spare.borne, house) / house.room - air
+    fan = np.where(open_, np.where(np.greater(spare.borne, 0), np.inf, 0.0), fan)
     # The fire in a room held just at the limit draws this much; an inlet has to feed it.
-    limit = coefficient("depressurisation limit")
+    stack = np.maximum(house_pull(0.0, replace(house, inlet=0.0)), 0.0)
+    limit = stack + coefficient("depressurisation limit")
     at_limit = replace(
         surroundings, leak=np.inf, inlet=0.0, fans=0.0, wind=surroundings.wind - limit
     )
     drawn = settle(path, fire, at_limit, friction).air + surroundings.fans
-    needed = inlet_needed(
-        replaced(drawn, room, outside), limit, surroundings.leak, surroundings.exponent, outside
-    )
     return Spill(
         capture=np.asarray(air / path.opening_area),
-        margin=np.asarray(margin),
-        share=np.asarray(share),
-        tipping_fan=np.where(limit_pull > 0, np.maximum(fan, 0.0), 0.0),
-        inlet=np.asarray(needed),
+        margin=np.asarray(spare.margin),
+        share=np.asarray(spare.share),
+        tipping_fan=np.maximum(fan, 0.0),
+        inlet=inlet_needed(drawn * house.room, limit, house),
+        stack=stack + 0.0 * np.asarray(air),
         smokes=flow.stalled | (flow.air < air),
     )

@@ -99,7 +99,7 @@ def pressure_steps(
     lift = float(found.flows.draft[k]) / height
     pull, wind = float(found.flows.pull[k]), float(found.flows.wind[k])
     start = f.liner_top - height
-    steps, pressure = [PressureStep("room", f.hearth, -pull)], -pull - losses["mouth"]
+    steps, pressure = [PressureStep("room", start, -pull)], -pull - losses["mouth"]
     steps.append(PressureStep("opening", start, pressure))
     pressure += lift * (f.throat - start) - losses["throat"]
     steps.append(PressureStep("throat", f.throat, pressure))

@@ -264,7 +264,7 @@ def _work(
 
 def _settled(path: FlowPath, burning: BurningFire, weather: Surroundings) -> Results:
     """Everything that is reported of some fires."""
-    flow, (least, margin, share) = settle(path, burning, weather), reserve(path, burning, weather)
+    flow, spare = settle(path, burning, weather), reserve(path, burning, weather)
     return {
         "flow": flow.mass,
         "air": flow.air,
@@ -274,8 +274,8 @@ def _settled(path: FlowPath, burning: BurningFire, weather: Surroundings) -> Res
         "top_temperature": flow.top,
         "draft": flow.draft,
         "pull": flow.pull,
-        "margin": np.asarray(margin),
-        "margin_percent": np.asarray(100.0 * share),
+        "margin": np.asarray(spare.margin),
+        "margin_percent": np.asarray(100.0 * spare.share),
         "stalled": flow.stalled,
-        "smokes": flow.stalled | (flow.air < least),
+        "smokes": flow.stalled | (flow.air < spare.air),
     }

@@ -1,13 +1,64 @@
-"""The house around the fire: what leaks in, what fans take out, and how far that pulls the room
-down.
+"""The house around the fire: what leaks in and out of it, being warm and so a chimney itself, what
+fans take out, and how far that pulls the room down at the hearth.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
+
 import numpy as np
 
-from fireplace_calc.base.arrays import Number
+from fireplace_calc.base.arrays import Array, Number
 from fireplace_calc.base.tables.draft import coefficient
+from fireplace_calc.base.units import G
+
+ROUNDS = 80
+"""How often at most a pull is put closer. Newton's steps need four to eight; where a crack lies
+just at the level that neither pulls nor pushes, halving takes some fifty.
+"""
+CLOSE = 1e-13
+"""Relative step of a pull after which it stays. [-]"""
+EVEN = 1e-5
+"""Pressures at floor and ceiling that differ by less of themselves count as one over the walls. [-]
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Leaks:
+    """Ways of the air into and out of a house; each field a number or an array that broadcasts.
+
+    Attributes
+    ----------
+    coefficient : float or array
+        Of the leaks, all together; infinite for a room as open as outdoors. [m3/(s Pa^n)]
+    exponent : float or array
+        Of the leaks, 0.5 to 1. [-]
+    inlet : float or array
+        Free area of an outdoor air inlet, at the hearth. [m2]
+    outside, room : float or array
+        Density of the outdoor and of the room's air. [kg/m3]
+    bottom, top : float or array
+        Lowest heated floor and highest heated ceiling over the level the pull is told for. [m]
+    """
+
+    coefficient: Number
+    exponent: Number
+    inlet: Number = 0.0
+    outside: Number = 1.2
+    room: Number = 1.2
+    bottom: Number = 0.0
+    top: Number = 0.0
+
+    @property
+    def tilt(self) -> Number:
+        """How much less the room is pulled down [Pa] for each meter higher [m]."""
+        return G * (self.outside - self.room)
+
+    @property
+    def rise(self) -> Number:
+        """What the house could push at the hearth at most, if all of it leaked at one end. [Pa]"""
+        tilt = self.tilt
+        return np.maximum(-np.minimum(tilt * self.bottom, tilt * self.top), 0.0)
 
 
 def leakage(air_changes: Number, volume: Number, exponent: Number) -> Number:
@@ -41,37 +92,6 @@ def leakage(air_changes: Number, volume: Number, exponent: Number) -> Number:
     2800
     """
     return air_changes * volume / 3600.0 / 50.0**exponent
-
-
-def replaced(flow: Number, room: Number, outside: Number) -> Number:
-    r"""Outdoor air that takes the place of room air: the same mass, cold air in less room.
-
-    Parameters
-    ----------
-    flow : float or array
-        Room air out of the house. [m3/s]
-    room, outside : float or array
-        Density of the room's and of the outdoor air. [kg/m3]
-
-    Returns
-    -------
-    float or array
-        Outdoor air into the house. [m3/s]
-
-    Notes
-    -----
-    .. math:: Q_o = Q_r \rho_r / \rho_o
-
-    References
-    ----------
-    Mass is kept.
-
-    Examples
-    --------
-    >>> round(replaced(1.0, 1.2, 1.3), 3)
-    0.923
-    """
-    return flow * room / outside
 
 
 def inlet_flow(area: Number, pull: Number, density: Number) -> Number:
@@ -110,123 +130,169 @@ def inlet_flow(area: Number, pull: Number, density: Number) -> Number:
     return coefficient("inlet discharge") * area * np.sqrt(2.0 * np.maximum(pull, 0.0) / density)
 
 
-def house_flow(
-    pull: Number, leak: Number, exponent: Number, inlet: Number = 0.0, density: Number = 1.25
-) -> Number:
-    r"""Air that comes in when the room is pulled down so far.
+def _flows(pull: Number, leaks: Leaks) -> tuple[Array, Array]:
+    """Net mass into the house [kg/s], and how it grows with the pull [kg/(s Pa)]."""
+    power, tilt = leaks.exponent, leaks.tilt
+    low, high = pull - tilt * leaks.bottom, pull - tilt * leaks.top
+    # What a leak of 1 m3/(s Pa^n) passes at each end; out of the house it is room air.
+    at_low = np.where(low > 0, leaks.outside, -leaks.room) * np.abs(low) ** power
+    at_high = np.where(high > 0, leaks.outside, -leaks.room) * np.abs(high) ** power
+    spread = low - high
+    even = np.abs(spread) <= EVEN * np.abs(low)
+    spread = np.where(even, 1.0, spread)
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+        grows_low, grows_high = power * at_low / low, power * at_high / high
+        walls = (at_low * low - at_high * high) / ((power + 1.0) * spread)
+        grows = (at_low - at_high) / spread
+    walls = np.where(even, 0.5 * (at_low + at_high), walls)
+    grows = np.where(even, 0.5 * (grows_low + grows_high), grows)
+    share = coefficient("leaks in the walls")
+    floor, ceiling = coefficient("leaks in the floor"), coefficient("leaks in the ceiling")
+    mass = leaks.coefficient * (floor * at_low + ceiling * at_high + share * walls)
+    slope = leaks.coefficient * (floor * grows_low + ceiling * grows_high + share * grows)
+    if not np.any(leaks.inlet):
+        return mass, slope
+    heavy = np.where(np.greater(pull, 0), leaks.outside, leaks.room)
+    through = coefficient("inlet discharge") * leaks.inlet * np.sqrt(2.0 * heavy * np.abs(pull))
+    with np.errstate(divide="ignore", invalid="ignore"):
+        opens = np.where(np.greater(leaks.inlet, 0), 0.5 * through / np.abs(pull), 0.0)
+    return mass + np.sign(pull) * through, slope + opens
+
+
+def net_inflow(pull: Number, leaks: Leaks) -> Array:
+    r"""Mass that comes in through leaks and inlet, less what leaves through them.
 
     Parameters
     ----------
     pull : float or array
-        Below outdoors. [Pa]
-    leak : float or array
-        Leakage coefficient. [m3/(s Pa^n)]
-    exponent : float or array
-        Of the leaks. [-]
-    inlet : float or array
-        Free area of an outdoor air inlet. [m2]
-    density : float or array
-        Of the outdoor air. [kg/m3]
+        How far the room lies below outdoors at the hearth. [Pa]
+    leaks : Leaks
 
     Returns
     -------
-    float or array
-        Volume flow. [m3/s]
+    array
+        Mass flow, negative when more goes out. [kg/s]
 
     Notes
     -----
-    .. math:: Q = C\,\Delta p^n + 0.6\,A \sqrt{2 \Delta p / \rho}
-    """
-    return leak * np.maximum(pull, 0.0) ** exponent + inlet_flow(inlet, pull, density)
+    .. math::
 
+        \Delta p(z) = \Delta p_0 - g\,(\rho_o - \rho_r)\,z, \quad
+        \dot m = C \int \rho\,|\Delta p(z)|^n \mathrm{sgn}(\Delta p)\,\mathrm{d}s
+        + 0.6 A \sqrt{2 \rho\,|\Delta p_0|}\,\mathrm{sgn}(\Delta p_0)
 
-def house_pull(
-    flow: Number, leak: Number, exponent: Number, inlet: Number = 0.0, density: Number = 1.25
-) -> Number:
-    """How far the room lies below outdoors when so much has to come in.
-
-    Parameters
-    ----------
-    flow : float or array
-        Outdoor air that comes in for what flue and fans take out, see ``replaced``; what is not
-        positive pulls nothing. [m3/s]
-    leak : float or array
-        Leakage coefficient; infinite for a room as open as outdoors. [m3/(s Pa^n)]
-    exponent : float or array
-        Of the leaks. [-]
-    inlet : float or array
-        Free area of an outdoor air inlet. [m2]
-    density : float or array
-        Of the outdoor air. [kg/m3]
-
-    Returns
-    -------
-    float or array
-        Depressurization, never negative. [Pa]
-
-    Notes
-    -----
-    Without an inlet in closed form. With one, three steps of Halley's method from where both would
-    pull if the leaks went with the square root too: from there never more than half off, and to the
-    last digits for every exponent from 0.5 to 1.
+    with the density of the air that flows. A quarter of the leaks is taken at the lowest floor, a
+    quarter at the highest ceiling, half of them evenly over the walls. The level at which neither
+    pulls is the neutral one; it rises when flue and fans take air out.
 
     References
     ----------
-    Halley's method: Press, Teukolsky, Vetterling and Flannery, Numerical Recipes, 2007, 9.4.
+    Shares of the leaks: OpenStudio-HPXML (NREL) after Walker and Wilson. Stack effect: ASHRAE
+    Handbook Fundamentals, chapter on ventilation and infiltration, from memory.
 
     Examples
     --------
-    >>> round(float(house_pull(0.145, leakage(7, 400, 0.65), 0.65)), 1)
-    3.8
+    >>> round(float(net_inflow(4.0, Leaks(0.06, 0.65))), 3)
+    0.177
+    >>> warm = Leaks(0.06, 0.65, outside=1.34, room=1.20, bottom=0.0, top=5.0)
+    >>> float(net_inflow(0.0, warm)) < 0
+    True
     """
-    flow = np.maximum(np.asarray(flow, float), 0.0)
-    power = 1.0 / np.asarray(exponent, float)
-    alone = (flow / leak) ** power
-    if not np.any(inlet):
-        return alone
-    opening = coefficient("inlet discharge") * np.asarray(inlet, float) * np.sqrt(2.0 / density)
-    # No flow and a room as open as outdoors divide by zero on the way; the last line puts them
-    # right.
-    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-        start = (1.0 / np.sqrt(alone) + opening / flow) ** -2
-        pull = start
-        for _ in range(3):
-            leaks, through = leak * pull**exponent, opening * np.sqrt(pull)
-            # f, p f' and p^2 f'' of f(p) = leaks + through - flow
-            over, slope = leaks + through - flow, exponent * leaks + 0.5 * through
-            bend = exponent * (exponent - 1.0) * leaks - 0.25 * through
-            pull = pull * (1.0 - 2.0 * over * slope / (2.0 * slope * slope - over * bend))
-    return np.where(opening > 0, np.where(start > 0, pull, 0.0), alone)
+    return _flows(pull, leaks)[0]
 
 
-def inlet_needed(
-    flow: Number, limit: Number, leak: Number, exponent: Number, density: Number = 1.25
-) -> Number:
-    """Free area of an outdoor air inlet that keeps the room within a limit.
+def house_pull(out: Number, leaks: Leaks, start: Number | None = None) -> Array:
+    """How far the room lies below outdoors at the hearth when so much goes out by flue and fans.
 
     Parameters
     ----------
-    flow : float or array
-        Outdoor air that has to come in. [m3/s]
-    limit : float or array
-        Depressurization that is allowed, above zero. [Pa]
-    leak : float or array
-        Leakage coefficient. [m3/(s Pa^n)]
-    exponent : float or array
-        Of the leaks. [-]
-    density : float or array
-        Of the outdoor air. [kg/m3]
+    out : float or array
+        Mass flow; what is not positive counts as none. [kg/s]
+    leaks : Leaks
+    start : float or array, optional
+        A pull near the answer, to begin with. [Pa]
 
     Returns
     -------
-    float or array
+    array
+        Pull at which as much comes in as goes out; negative where the warm house pushes air up to
+        a hearth near its top. A room as open as outdoors is not pulled at all. [Pa]
+
+    Notes
+    -----
+    Newton's steps within a bracket, halved where a step is no shorter than half the one before: no
+    leak pulls less than if all of them lay where the house pushes most, nor more than without any
+    stack effect at the level where it pulls most.
+
+    Examples
+    --------
+    >>> cold = Leaks(leakage(7, 400, 0.65), 0.65, outside=1.2, room=1.2)
+    >>> round(float(house_pull(0.174, cold)), 1)
+    3.8
+    >>> warm = replace(cold, outside=1.34, bottom=-1.0, top=5.0)
+    >>> round(float(house_pull(0.0, warm)), 2), round(float(house_pull(0.174, warm)), 2)
+    (2.53, 6.2)
+    """
+    open_ = np.isinf(np.asarray(leaks.coefficient))
+    if open_.all():
+        return np.zeros(np.broadcast(out, open_).shape)
+    if open_.any():
+        leaks = replace(leaks, coefficient=np.where(open_, 1.0, leaks.coefficient))
+    out = np.maximum(np.asarray(out, float), 0.0)
+    tilt = leaks.tilt
+    alone = (out / (leaks.coefficient * leaks.outside)) ** (1.0 / np.asarray(leaks.exponent))
+    above = np.maximum(np.maximum(tilt * leaks.bottom, tilt * leaks.top), 0.0)
+    spare = 1e-12 * (1.0 + alone)
+    low, high = -leaks.rise - spare, above + alone + spare
+    if start is None:  # both ways as if they went with the root, from the middle of the house
+        opening = coefficient("inlet discharge") * np.asarray(leaks.inlet, float)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            through = opening * np.sqrt(2.0 * leaks.outside) / out
+            start = (1.0 / np.sqrt(alone) + np.where(opening > 0, through, 0.0)) ** -2
+        start = start + 0.5 * tilt * (leaks.bottom + leaks.top)
+    at = np.clip(start, low, high)
+    moving = np.ones(np.broadcast(at, open_).shape, bool)
+    at, low, high = (np.broadcast_to(v, moving.shape) for v in (at, low, high))
+    last = high - low
+    for _ in range(ROUNDS):
+        mass, slope = _flows(at, leaks)
+        short = mass < out
+        low, high = np.where(moving & short, at, low), np.where(moving & ~short, at, high)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            step = at + (out - mass) / slope
+        good = (step >= low) & (step <= high) & (np.abs(step - at) <= 0.5 * last)
+        near = np.where(good, step, 0.5 * (low + high))
+        there = np.abs(near - at) <= CLOSE * np.maximum(np.abs(at), np.abs(high))
+        last = np.abs(near - at)
+        at, moving = np.where(moving, near, at), moving & ~there
+        if not moving.any():
+            break
+    return np.where(open_, 0.0, at)
+
+
+def inlet_needed(out: Number, pull: Number, leaks: Leaks) -> Array:
+    """Free area of an outdoor air inlet with which the room is pulled down just so far.
+
+    Parameters
+    ----------
+    out : float or array
+        Mass out through flue and fans. [kg/s]
+    pull : float or array
+        What is allowed, above zero. [Pa]
+    leaks : Leaks
+        Whatever inlet it has is left out.
+
+    Returns
+    -------
+    array
         Free area, zero when the leaks alone do it. [m2]
 
     Examples
     --------
-    >>> leak = leakage(1.5, 400, 0.65)
-    >>> area = inlet_needed(0.16, 5.0, leak, 0.65)
-    >>> round(float(house_pull(0.16, leak, 0.65, area)), 6)
+    >>> house = Leaks(leakage(1.5, 400, 0.65), 0.65)
+    >>> area = inlet_needed(0.19, 5.0, house)
+    >>> round(float(house_pull(0.19, replace(house, inlet=area))), 6)
     5.0
     """
-    return np.maximum(flow - leak * limit**exponent, 0.0) / inlet_flow(1.0, limit, density)
+    lacking = out - net_inflow(pull, replace(leaks, inlet=0.0))
+    return np.maximum(lacking, 0.0) / (leaks.outside * inlet_flow(1.0, pull, leaks.outside))

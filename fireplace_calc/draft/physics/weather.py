@@ -1,4 +1,4 @@
-"""The weather: wind at the top, the pull of the house itself, and a cold flue at lighting."""
+"""The weather: wind at the top, and a cold flue at lighting."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from math import atan
 
 from fireplace_calc.base.arrays import Number
 from fireplace_calc.base.tables.draft import RoofWind, roof_winds
-from fireplace_calc.base.units import DEG, G
+from fireplace_calc.base.units import DEG
 from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
 from fireplace_calc.geometry.frame import Framed
 
@@ -79,44 +79,6 @@ def roof_wind(geometry: Framed) -> RoofWind:
     if f.liner_top < roof.ridge_level and pitch >= STEEP:
         return low
     return plain if pitch < plain.pitch_high else pitched if pitch <= pitched.pitch_high else steep
-
-
-def house_stack(
-    height_over_middle: Number, outdoor: Number, room: Number, pressure: Number = SEA_LEVEL
-) -> Number:
-    r"""What a warm house pulls at its hearth, being a chimney itself.
-
-    Parameters
-    ----------
-    height_over_middle : float or array
-        From the hearth up to the middle of the heated house, where it neither pulls nor pushes. [m]
-    outdoor, room : float or array
-        Temperatures. [K]
-    pressure : float or array
-        Barometric. [Pa]
-
-    Returns
-    -------
-    float or array
-        Below outdoors; negative when the hearth lies above the middle. [Pa]
-
-    Notes
-    -----
-    .. math:: \Delta p = g\,h\,(\rho_o - \rho_i)
-
-    Leaks are taken as evenly spread over the height, so that the middle is neutral.
-
-    References
-    ----------
-    Stack effect, ASHRAE Handbook Fundamentals, chapter on ventilation and infiltration, from
-    memory.
-
-    Examples
-    --------
-    >>> round(house_stack(1.5, 263.15, 293.15), 1)
-    2.0
-    """
-    return G * height_over_middle * (air_density(outdoor, pressure) - air_density(room, pressure))
 
 
 def flue_at_rest(outdoor: Number, room: Number, indoors: Number) -> Number:

@@ -15,7 +15,7 @@ from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath, trace_flow_path
 from fireplace_calc.draft.physics.air import pressure_at
 from fireplace_calc.draft.physics.house import leakage
-from fireplace_calc.draft.physics.weather import BREEZE, roof_wind, wind_pressure
+from fireplace_calc.draft.physics.weather import BREEZE, roof_wind, wind_pressure, wind_range
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
 from fireplace_calc.geometry.frame import Framed
 
@@ -23,7 +23,9 @@ if TYPE_CHECKING:
     from _typeshed import DataclassInstance
 
 CASES = ("winter", "mild", "dying down, mild", "windy, mild")
-"""Evenings that every design is worked through, in this order."""
+"""Evenings that every design is worked through, in this order; the windy one with the worst that
+wind does to such a top and house.
+"""
 EMBERS = 0.75 / 3600
 """Burn rate of a fire that dies down, about the middle of 0.3 to 1 kg/h: engineering judgement.
 [kg/s]
@@ -90,7 +92,7 @@ class CaseInputs(NamedTuple):
     cases : Surroundings
         One entry a case of ``CASES``.
     wind : RoofWind
-        Which wind figure goes for the top.
+        Which range of wind goes for the top.
     """
 
     path: FlowPath
@@ -118,7 +120,7 @@ def case_inputs(geometry: Framed, datum: str = DATUMS[0]) -> CaseInputs:
     steady, calm = fire(design), surroundings(design)
     rate = np.array([1.0, 1.0, min(EMBERS / design.fire.burn_rate, 1.0), 1.0])
     winter, mild = design.site.winter, design.site.mild
-    gust = -wind_pressure(wind.coefficient, BREEZE, mild, calm.pressure)
+    gust, _ = wind_range(wind)
     return CaseInputs(
         trace_flow_path(geometry, datum),
         calm,
@@ -128,7 +130,7 @@ def case_inputs(geometry: Framed, datum: str = DATUMS[0]) -> CaseInputs:
         replace(
             calm,
             outdoor=np.array([winter, mild, mild, mild]),
-            wind=np.array([0.0, 0.0, 0.0, gust]),
+            wind=np.array([0.0, 0.0, 0.0, wind_pressure(gust, BREEZE, mild, calm.pressure)]),
         ),
         wind,
     )

@@ -220,13 +220,29 @@ def dry_top(found: DraftResult) -> Compared:
     return at_least(float(found.flows.top[WINTER] - found.dew_points[WINTER]), 0.0)
 
 
-@judged("DRF-11", OPERATING, "Smoke carried off in a breeze of 5 m/s, mild evening", "ft/s", _PLUME)
+def _breeze(found: DraftResult) -> str:
+    worst, best = found.wind_range
+    return (
+        f"Top taken as {found.wind_case}. There and on the walls of the house such a breeze may"
+        f" help with {best:.0f} Pa or take {-worst:.0f} Pa away; the worst is figured."
+    )
+
+
+@judged(
+    "DRF-11",
+    OPERATING,
+    "Smoke carried off against a breeze of 5 m/s, mild evening",
+    "ft/s",
+    _PLUME,
+)
 def carried_in_wind(found: DraftResult) -> Compared:
-    """Wind over a roof helps most tops and presses on one under a steep ridge. Never rely on it."""
+    """Wind helps most tops, but not all the time. It presses on a top under the ridge, and in the
+    lee it pulls at the room.
+    """
     compared = _carries(found, WINDY)
     return Compared(
         compared.verdict,
         compared.provided,
         compared.required,
-        " ".join((compared.note, f"Top taken as {found.wind_case}.")).strip(),
+        " ".join((compared.note, _breeze(found))).strip(),
     )

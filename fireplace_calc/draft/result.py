@@ -16,7 +16,7 @@ from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath
 from fireplace_calc.draft.operating import Flow, settle
 from fireplace_calc.draft.physics.house import house_pull
-from fireplace_calc.draft.physics.weather import flue_at_rest
+from fireplace_calc.draft.physics.weather import BREEZE, flue_at_rest, wind_pressure, wind_range
 from fireplace_calc.draft.physics.wood import smoke, smoke_dew_point
 from fireplace_calc.draft.sizing import face_velocity, theoretical_draft
 from fireplace_calc.draft.spillage import Spill, spill
@@ -75,7 +75,9 @@ class DraftResult:
         One entry a case, operating mode.
     lighting : Lighting
     wind_case : str
-        Which wind figure was used.
+        Where the top stands in the wind.
+    wind_range : tuple of float
+        What a breeze adds to the draft at worst and at best. [Pa]
     dew_points : array
         Of the smoke, one entry a case. [K]
     tested : bool
@@ -90,6 +92,7 @@ class DraftResult:
     spills: Spill
     lighting: Lighting
     wind_case: str
+    wind_range: tuple[float, float]
     dew_points: Array
     tested: bool = True
 
@@ -128,6 +131,15 @@ def _sized(path: FlowPath) -> Number:
     )
 
 
+def _breeze(given: CaseInputs, outdoor: float) -> tuple[float, float]:
+    """What a breeze adds to the draft at worst and at best. [Pa]"""
+    worst, best = (
+        float(wind_pressure(each, BREEZE, outdoor, given.calm.pressure))
+        for each in wind_range(given.wind)
+    )
+    return worst, best
+
+
 def _result(
     geometry: Framed,
     given: CaseInputs,
@@ -153,6 +165,7 @@ def _result(
         spills=spills,
         lighting=lighting,
         wind_case=given.wind.case,
+        wind_range=_breeze(given, design.site.mild),
         dew_points=np.asarray(smoke_dew_point(gas, given.calm.pressure)),
         tested=design.house.leakage is not None,
     )

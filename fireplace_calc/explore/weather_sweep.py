@@ -26,7 +26,7 @@ from fireplace_calc.draft import (
     surroundings,
     trace_flow_path,
 )
-from fireplace_calc.draft.physics.weather import roof_wind, wind_pressure
+from fireplace_calc.draft.physics.weather import roof_wind, wind_pressure, wind_range
 from fireplace_calc.draft.spillage import reserve
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.climate import UNITS, Evenings, flatten, with_units
@@ -106,7 +106,8 @@ def sweep(
         Design by name.
     weather : xarray.Dataset
         ``outdoor`` [K] and ``altitude`` [m], and ``wind`` at the roof where there is any [m/s],
-        over any dimensions; from ``stations`` or ``grid``, for instance.
+        over any dimensions; from ``stations`` or ``grid``, for instance. Wind is figured at the
+        worst it does to a design's top and house.
     burn_rate : float or array, optional
         Rates to burn every design at; each design's own when left out. [kg/s]
     client : distributed.Client, optional
@@ -235,7 +236,7 @@ def _work(
     for n, design in enumerate(catalogue):
         drawn = sketch(design)
         path, calm = trace_flow_path(drawn), surroundings(design)
-        coefficient = roof_wind(drawn).coefficient
+        worst, _ = wind_range(roof_wind(drawn))
         sized[n] = face_velocity(
             path.opening_area,
             path.flue_area,
@@ -255,7 +256,7 @@ def _work(
                 calm,
                 outdoor=outdoor,
                 pressure=pressure,
-                wind=-wind_pressure(coefficient, speed, outdoor, pressure),
+                wind=wind_pressure(worst, speed, outdoor, pressure),
             )
             for name, values in _settled(path, burning, weather).items():
                 found[name][n, part] = values

@@ -130,7 +130,7 @@ def contractions() -> dict[float, tuple[tuple[float, ...], tuple[float, ...]]]:
 
 @dataclass(frozen=True, slots=True)
 class RoofWind:
-    """Pressure coefficient of wind over a roof.
+    """Pressure coefficients of wind at a chimney top.
 
     Attributes
     ----------
@@ -138,15 +138,14 @@ class RoofWind:
         Where on the roof.
     pitch_low, pitch_high : float
         Slopes it holds for. [rad]
-    coefficient, low, high : float
-        Over the wind's velocity pressure, with its range. [-]
+    low, high : float
+        Published range, over the wind's velocity pressure; suction is negative. [-]
     source : Source
     """
 
     case: str
     pitch_low: float
     pitch_high: float
-    coefficient: float
     low: float
     high: float
     source: Source
@@ -160,7 +159,6 @@ def roof_winds() -> tuple[RoofWind, ...]:
             r["case"],
             math.radians(float(r["pitch_min_deg"])),
             math.radians(float(r["pitch_max_deg"])),
-            float(r["coefficient"]),
             float(r["low"]),
             float(r["high"]),
             source_of(r),

@@ -5,15 +5,12 @@ from __future__ import annotations
 from math import atan
 
 from fireplace_calc.base.arrays import Number
-from fireplace_calc.base.tables.draft import RoofWind, roof_winds
-from fireplace_calc.base.units import DEG
+from fireplace_calc.base.tables.draft import RoofWind, coefficients, roof_winds
 from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
 from fireplace_calc.geometry.frame import Framed
 
 BREEZE = 5.0
 """Wind that the wind cases are worked for: an ordinary windy day. [m/s]"""
-STEEP = 25 * DEG
-"""From here on the windward slope of a roof is pushed and not pulled. [rad]"""
 
 
 def wind_pressure(
@@ -54,8 +51,8 @@ def wind_pressure(
 
 
 def roof_wind(geometry: Framed) -> RoofWind:
-    """Which published coefficient goes for this chimney top: the adverse one where the top lies
-    below a steep ridge.
+    """Which published range goes for this chimney top, by the slope of the roof and by whether the
+    top clears the ridge.
 
     Parameters
     ----------
@@ -64,7 +61,7 @@ def roof_wind(geometry: Framed) -> RoofWind:
     Returns
     -------
     RoofWind
-        A row of ``data/roof_wind.csv``.
+        A row of ``data/roof_wind.csv``; where two meet, the one that presses harder.
 
     Notes
     -----
@@ -72,13 +69,48 @@ def roof_wind(geometry: Framed) -> RoofWind:
     """
     f, roof = geometry.frame, geometry.design.roof
     pitch = atan(roof.pitch)
-    low, plain, pitched, steep = (
-        next(row for row in roof_winds() if row.case.startswith(start))
-        for start in ("below the ridge", "over a low", "over a pitched", "over a steep")
-    )
-    if f.liner_top < roof.ridge_level and pitch >= STEEP:
-        return low
-    return plain if pitch < plain.pitch_high else pitched if pitch <= pitched.pitch_high else steep
+    fits = [row for row in roof_winds() if row.pitch_low <= pitch <= row.pitch_high]
+    low = [row for row in fits if row.case.startswith("below the ridge")]
+    over = [row for row in fits if row.case.startswith("over")]
+    beneath = f.liner_top < roof.ridge_level
+    return max(low if beneath and low else over, key=lambda row: row.high)
+
+
+def wind_range(top: RoofWind) -> tuple[float, float]:
+    """What wind adds to the draft at worst and at best, over its velocity pressure.
+
+    Parameters
+    ----------
+    top : RoofWind
+        Of the chimney top.
+
+    Returns
+    -------
+    tuple of float
+        Worst and best: wind at the top and on the walls together; negative
+        against the draft. [-]
+
+    Notes
+    -----
+    A house whose leaks lie in the lee is pulled down with them, one whose leaks lie to windward is
+    pushed up. At worst the top gets no suction, however well it stands: a gust from above turns
+    suction into pressure within some tens of degrees (TNO, wind tunnel, for NEN 1078), and the
+    chimney standard allows a good top no help.
+
+    References
+    ----------
+    EN 13384-1, wind at the outlet, from memory.
+
+    Examples
+    --------
+    >>> worst, best = wind_range(roof_winds()[1])
+    >>> round(worst, 2), round(best, 2)
+    (-0.18, 0.88)
+    """
+    house = coefficients()["wind in the house"]
+    if house.low is None or house.high is None:
+        raise ValueError(f"A published range is needed, but {house} has none.")
+    return house.low - max(top.high, 0.0), house.high - top.low
 
 
 def flue_at_rest(outdoor: Number, room: Number, indoors: Number) -> Number:

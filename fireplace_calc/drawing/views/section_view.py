@@ -243,6 +243,19 @@ def _upright(view: View, cell: Cell, geometry: Geometry, units: str, line: float
     )
 
 
+def over_opening(geometry: Geometry) -> tuple[tuple[float, float], str]:
+    """What carries the wall over the opening, and where to point at it: of a steel angle, its level
+    leg. [m]
+    """
+    f, lintel = geometry.frame, geometry.design.lintel
+    if f.spring < f.opening_top:
+        return (f.breast * 0.4, f.opening_top + lintel.height * 0.45), "arch"
+    if lintel.material != "steel":
+        return (f.breast * 0.4, f.opening_top + lintel.height * 0.45), "lintel"
+    leg = min(lintel.height, f.breast)
+    return (leg * 0.8, f.opening_top + min(lintel.thickness, leg) / 2), "lintel"
+
+
 def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], str]]:
     """What is what, and where to point at it. [m]"""
     f, d = geometry.frame, geometry.design
@@ -267,10 +280,7 @@ def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], st
             "throat, damper" if d.throat.damper == "throat" else "throat",
         ),
         ((f.depth * 0.95, f.throat - 0.06), "smoke shelf"),
-        (
-            (f.breast * 0.4, f.opening_top + d.lintel.height * 0.45),
-            "arch" if f.spring < f.opening_top else "lintel",
-        ),
+        over_opening(geometry),
         ((f.depth * 0.45, f.hearth + (f.opening_top - f.hearth) * 0.4), "firebox"),
         ((f.depth + d.firebox.lining_thickness / 2, f.hearth + 0.1), "lining"),
         ((-max(d.hearth.front, 0.05) * 0.75, f.extension_top - d.hearth.thickness * 0.5), "hearth"),

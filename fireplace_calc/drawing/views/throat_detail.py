@@ -19,7 +19,7 @@ from fireplace_calc.drawing.views.layout import (
     length,
     title,
 )
-from fireplace_calc.drawing.views.section_view import apart
+from fireplace_calc.drawing.views.section_view import apart, over_opening
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
 
@@ -107,10 +107,7 @@ def _words(geometry: Geometry) -> list[tuple[tuple[float, float], str]]:
     lean = max(f.chamber_slopes.values())
     lined = d.smoke_chamber.lining or "parged"
     words = [
-        (
-            (f.breast * 0.4, f.opening_top + d.lintel.height * 0.45),
-            "arch" if f.spring < f.opening_top else "lintel",
-        ),
+        over_opening(geometry),
         ((f.throat_front + 0.01, f.throat), "damper" if d.throat.damper == "throat" else "throat"),
         (
             ((f.throat_front + f.flue_y - f.bore.depth / 2) / 2, (f.throat + f.taper_top) / 2),

@@ -4,13 +4,13 @@ import numpy as np
 import pytest
 
 from fireplace_calc import change
-from fireplace_calc.base.units import SYSTEMS
+from fireplace_calc.base.units import INCH, SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import HEIGHT, WHOLE, WIDTH, single
-from fireplace_calc.drawing.roof.cap import PLATE, clear_height, over_flue
+from fireplace_calc.drawing.roof.cap import PLATE, clear_height, draw_cap, over_flue
 from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.geometry.builder import build_geometry
 
 CAPS = [
@@ -47,6 +47,50 @@ def test_a_cap_stands_as_high_as_its_free_area_needs():
     bore = made.frame.bore
     assert clear_height(made) * 2 * (bore.width + bore.depth) == pytest.approx(800 * 0.0254**2)
     assert over_flue(made) == pytest.approx(clear_height(made) + PLATE)
+
+
+def test_what_is_not_told_is_drawn_as_high_as_the_liner_is_wide():
+    """Four square flues' worth of air over the flue's outline is its side; so is a cube of mesh."""
+    cap, mesh = {"chimney.rain_cap": "yes"}, {"chimney.arrester": "yes"}
+    for changes, plate in ((cap, PLATE), (mesh, 0.0), (cap | mesh, PLATE)):
+        made = build_geometry(change(Design(), changes))
+        side = made.frame.bore.width
+        assert side == pytest.approx(made.frame.bore.depth)
+        assert over_flue(made) == pytest.approx(side + plate)
+        assert clear_height(made) == pytest.approx(side)
+    wide = build_geometry(change(Design(), mesh | {"flue.size": "8.5x18"}))
+    assert over_flue(wide) == pytest.approx(min(wide.frame.bore.width, wide.frame.bore.depth))
+
+
+def test_lines_of_a_cap_over_a_mesh():
+    """A plate of 1 in, 1-1/2 over the liner either side; nine wires up and three across between."""
+    told = {
+        "chimney.rain_cap": "yes",
+        "chimney.rain_cap_area": "900 in2",
+        "chimney.arrester": "yes",
+    }
+    made, sheet = build_geometry(change(Design(), told)), Sheet(WIDTH, HEIGHT)
+    view = View(sheet, 0.0, 0.0, 1 / INCH)
+    draw_cap(view, made, 10 * INCH, 18 * INCH)
+    low = made.frame.liner_top / INCH
+    high = low + over_flue(made) / INCH
+    fine = [np.round(line, 4).tolist() for line in sheet.lines["fine", "ink"]]
+    assert [line[0][0] for line in fine if line[0][0] == line[1][0]] == [*range(10, 19)]
+    across = [line for line in fine if line[0][1] == line[1][1]]
+    tall = high - 1 - low
+    assert [line[0][1] for line in across] == pytest.approx([low + tall * k / 4 for k in (1, 2, 3)])
+    assert all((line[0][0], line[1][0]) == (10, 18) for line in across)
+    (plate,) = [
+        polygon[0] for (_, tone), ps in sheet.fills.items() if tone == "steel" for polygon in ps
+    ]
+    assert (plate.min(axis=0), plate.max(axis=0)) == (
+        pytest.approx((8.5, high - 1)),
+        pytest.approx((19.5, high)),
+    )
+    guessed = Sheet(WIDTH, HEIGHT)
+    made = build_geometry(change(Design(), {"chimney.rain_cap": "yes"}))
+    draw_cap(View(guessed, 0.0, 0.0, 1 / INCH), made, 10 * INCH, 18 * INCH)
+    assert {weight for weight, _ in guessed.lines} == {"hidden"} and not guessed.fills
 
 
 def test_nothing_stands_there_unasked():

@@ -29,8 +29,8 @@ TESTS = {
     "proportion": "proportion room_view onesheet",
     "report": "report said books developers writing assess cli draft_findings onesheet",
     "lessons": "lessons panels",
-    "drawing": "drawing drawing_cuts cap archview room_view drawing_air marked drawing_reuse onesheet"
-    " papers exports turning panels",
+    "drawing": "sheets views cap marked drawing_cuts archview drawing room_view drawing_air drawing_reuse"
+    " onesheet papers exports turning panels",
     "exports": "exported_look exports cli",
     "panels": "job page said session panels turning lessons",
 }

@@ -28,7 +28,7 @@ TESTS = {
     "explore": "remedies sweep drawing_air panels",
     "proportion": "proportion room_view onesheet",
     "report": "report said books developers writing assess cli draft_findings onesheet",
-    "lessons": "lessons panels",
+    "lessons": "lessons_pencil lessons panels",
     "drawing": "sheets views cap marked drawing_cuts archview drawing room_view drawing_air drawing_reuse"
     " onesheet papers exports turning panels",
     "exports": "exported_look exports cli",

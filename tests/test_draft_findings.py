@@ -2,6 +2,7 @@
 what is explored from it.
 """
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -38,7 +39,14 @@ from fireplace_calc.explore.limits import (
     VELOCITY,
 )
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.report.draft_report import COLUMNS, case_rows, likely, loss_rows, sized
+from fireplace_calc.report.draft_report import (
+    COLUMNS,
+    air_drawn,
+    case_rows,
+    likely,
+    loss_rows,
+    sized,
+)
 from fireplace_calc.report.plain_summary import summary
 from fireplace_calc.report.tables import draft_table, judgement_table
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
@@ -138,11 +146,87 @@ def test_outside_canadas_table_nothing_is_guessed(area, height):
     assert canada(area, height, 0.3, "DRF-08") == canada(area, height, 0.3, "DRF-09") == NOT_CHECKED
 
 
-def test_gas_that_drips_at_the_top():
-    dew = float(FOUND.dew_points[CASES.index("winter")])
+@pytest.mark.parametrize("case", ["winter", "dying down, mild"])
+def test_smoke_that_wets_the_liner(case):
+    """The liner's face against the dew point, on the worse of two evenings."""
+    k = CASES.index(case)
     for over, expected in ((-0.1, FALLS_SHORT), (0.0, MEETS), (0.1, MEETS)):
-        assert verdict(with_flows("winter", top=dew + over), "DRF-10") == expected
+        linings = FOUND.dew_points + 50.0
+        linings[k] = FOUND.dew_points[k] + over
+        assert verdict(replace(FOUND, linings=linings), "DRF-10") == expected
     assert verdict(with_flows("winter", stalled=True), "DRF-10") == NOT_CHECKED
+    assert (FOUND.linings < FOUND.flows.top).all()
+    assert (FOUND.linings > FOUND.surroundings.outdoor).all()
+
+
+FAILS = {
+    "DRF-01": {"flue.size": "8.5x8.5"},
+    "DRF-02": {"house.exhaust": "400 L/s"},
+    "DRF-03": {"house.leakage": "1", "house.exhaust": "200 L/s"},
+    "DRF-04": {"house.leakage": "2", "house.exhaust": "60 L/s"},
+    "DRF-05": {"house.exhaust": "300 L/s"},
+    "DRF-06": {"house.exhaust": "300 L/s"},
+    "DRF-07": {"chimney.location": "exterior"},
+    "DRF-08": {"flue.size": "8.5x8.5"},
+    "DRF-09": {"flue.size": "20x20"},
+    "DRF-10": {
+        "chimney.location": "exterior",
+        "site.winter": "-60 degC",
+        "fire.moisture": "65 %",
+        "fire.burn_rate": "2 kg/h",
+        "flue.sections": 40,
+        "chimney.wall": "4 in",
+    },
+    "DRF-11": {"house.exhaust": "250 L/s"},
+}
+"""For each finding a design that fails it: one that none can fail says nothing."""
+
+
+@pytest.mark.parametrize("key", [rule.key for rule in RULES])
+def test_every_finding_can_fail_and_can_be_met(key):
+    failing = draft_result(build_geometry(change(Design(), FAILS[key])))
+    assert verdict(failing, key) == FALLS_SHORT
+    airy = {"house.leakage": "15", "flue.shape": "round", "flue.size": "10"}
+    met = [build_geometry(design) for design in (Design(), change(Design(), airy))]
+    assert MEETS in [verdict(draft_result(made), key) for made in met]
+
+
+def test_an_input_that_runs_away_is_said():
+    """A house with leakage 0.1 and fans of 2,000 L/s would be pulled down by a hundred thousand
+    pascals: there is no such house, and no figure is printed.
+    """
+    result = assess(change(Design(), {"house.leakage": "0.1", "house.exhaust": "2000 L/s"}))
+    found = {f.key: f for f in result.judgement}
+    for key, said in (
+        ("DRF-05", "over 100 Pa"),
+        ("DRF-06", "over 100 Pa against it"),
+        ("DRF-07", "over 100 Pa against it"),
+    ):
+        assert (found[key].verdict, found[key].provided) == (FALLS_SHORT, said)
+        assert "no fan of a house pulls so hard" in found[key].note
+    printed = " ".join(" ".join(row) for row in (*case_rows(result), *loss_rows(result)))
+    assert "over 100" in printed and not re.search(r"\d{4}", printed.replace("10 000", ""))
+
+
+def test_gas_too_hot_for_an_open_fire_is_said():
+    put = {"fire.burn_rate": "30 kg/h", "opening.width": "24 in", "flue.size": "8.5x8.5"}
+    hot = draft_result(build_geometry(change(Design(), put)))
+    assert float(hot.flows.foot[CASES.index("mild")]) > 623.15
+    notes = {f.key: f.note for f in judgement(hot)}
+    assert "350 °C" in notes["DRF-02"] and "350 °C" not in notes["DRF-04"]
+    assert not any("350 °C" in f.note for f in judgement(FOUND))
+
+
+def test_the_page_says_how_much_air_is_drawn_and_what_was_measured():
+    """10 to 20 times more than needed was measured (M05, second hand): 11 to 21 times."""
+    said = air_drawn(assess(BOATHOUSE))
+    ratios = np.delete(FOUND.flows.air_ratio, CASES.index("dying down, mild"))
+    assert f"{ratios.min():.0f} to {ratios.max():.0f} times" in said and "11 to 21" in said
+    assert "no measurement was found" in said and said in " ".join(
+        summary(assess(BOATHOUSE)).split()
+    )
+    fierce = assess(change(BOATHOUSE, {"fire.burn_rate": "16 kg/h"}))
+    assert "no measurement was found" not in air_drawn(fierce)
 
 
 def test_every_finding_says_what_it_is_and_what_it_rests_on():

@@ -63,6 +63,7 @@ def test_four_evenings(name):
         "stalled": flows.stalled,
         "air ratio": flows.air_ratio,
         "dew": theirs.dew_points,
+        "liner": theirs.linings,
         "capture": spills.capture,
         "margin": spills.margin,
         "share": spills.share,

@@ -281,7 +281,8 @@ def test_an_evening_that_stalls_has_no_face_velocity():
         if row[1] == "none":
             assert len(row) == len(draft_report.COLUMNS) and row[8] == "smokes with no fan on"
             assert read(row[2]) == pytest.approx(float(stalled.draft.spills.capture[k]), abs=0.002)
-            assert read(row[5]) == pytest.approx(float(stalled.draft.spills.margin[k]), abs=0.051)
+            margin = float(stalled.draft.spills.margin[k])
+            assert row[5] == "under -100 Pa" and margin < -100 or row[5] == f"{margin:z.1f} Pa"
             assert row[3:5] == ("", "") and row[6:8] == ("", "")
     assert stalled.draft.flows.stalled.any()
 
@@ -314,7 +315,8 @@ def test_the_odds_in_words():
     assert [read(v) for v in (low, middle, high)] == pytest.approx(list(odds.face), abs=0.006)
     assert f"; {100 * odds.below:.0f} of 100 stay under 0.8 ft/s" in said
     assert f"{odds.draws:,}".replace(",", " ") in said and odds.words in said
-    sized, mild, words, label = draft_report.beside(BOATHOUSE)
+    sized, mild, words, air, label = draft_report.beside(BOATHOUSE)
+    assert air == draft_report.air_drawn(BOATHOUSE)
     velocities = re.findall(r"[\d.]+ ft/s", f"{sized} {mild}")
     flows, spills = BOATHOUSE.draft.flows, BOATHOUSE.draft.spills
     wanted = (BOATHOUSE.draft.sizing_velocity, flows.face[1], spills.capture[1])

@@ -26,10 +26,8 @@ CASES = ("winter", "mild", "dying down, mild", "windy, mild")
 """Evenings that every design is worked through, in this order; the windy one with the worst that
 wind does to such a top and house.
 """
-EMBERS = 0.75 / 3600
-"""Burn rate of a fire that dies down, about the middle of 0.3 to 1 kg/h: engineering judgement.
-[kg/s]
-"""
+EMBERS = 0.65 / 3600
+"""Burn rate of a fire that dies down, the middle of 0.3 to 1 kg/h: engineering judgement. [kg/s]"""
 
 
 def fire(design: Design, burn_rate: Array | None = None) -> BurningFire:

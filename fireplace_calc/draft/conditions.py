@@ -11,6 +11,11 @@ from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
 from fireplace_calc.draft.physics.house import Leaks
 
+RUNAWAY = 100.0
+"""Pull past which no figure is to be believed: leaks are tested at 10 to 75 Pa, and the fans of a
+house give up before. Engineering judgement. [Pa]
+"""
+
 
 @dataclass(frozen=True, slots=True)
 class BurningFire:

@@ -16,6 +16,7 @@ from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath
 from fireplace_calc.draft.operating import Flow, settle
 from fireplace_calc.draft.physics.house import house_pull
+from fireplace_calc.draft.physics.walls import film, lining_temperature
 from fireplace_calc.draft.physics.weather import BREEZE, flue_at_rest, wind_pressure, wind_range
 from fireplace_calc.draft.physics.wood import smoke, smoke_dew_point
 from fireplace_calc.draft.sizing import face_velocity, theoretical_draft
@@ -80,6 +81,8 @@ class DraftResult:
         What a breeze adds to the draft at worst and at best. [Pa]
     dew_points : array
         Of the smoke, one entry a case. [K]
+    linings : array
+        Inside face of the liner at the top, one entry a case. [K]
     tested : bool
         Whether the leakage of the house is known.
     """
@@ -94,6 +97,7 @@ class DraftResult:
     wind_case: str
     wind_range: tuple[float, float]
     dew_points: Array
+    linings: Array
     tested: bool = True
 
     def face(self, case: str) -> float:
@@ -128,6 +132,15 @@ def _sized(path: FlowPath) -> Number:
         path.length,
         path.inlet,
         path.other,
+    )
+
+
+def _linings(given: CaseInputs, flows: Flow) -> Array:
+    """Inside face of the liner at the top, out in the open air. [K]"""
+    path = given.path
+    inside = film(flows.mass, path.flue_area, path.diameter, path.roughness, flows.top)
+    return np.asarray(
+        lining_temperature(flows.top, given.cases.outdoor, path.transmittance, inside)
     )
 
 
@@ -167,6 +180,7 @@ def _result(
         wind_case=given.wind.case,
         wind_range=_breeze(given, design.site.mild),
         dew_points=np.asarray(smoke_dew_point(gas, given.calm.pressure)),
+        linings=_linings(given, flows),
         tested=design.house.leakage is not None,
     )
 

@@ -237,9 +237,9 @@ LESSONS: dict[str, Lesson] = {
             (
                 (
                     "A flue full of warm gas weighs less than the same column of cold air outdoors."
-                    " The difference is all the pull there is: a few dozen pascals, less than a"
-                    " breath against the palm of a hand. It grows with the height and with the"
-                    " difference of temperature, and with nothing else."
+                    " The difference is all the pull there is: 6 to 21 Pa in a house's chimney,"
+                    " the weight of one or two millimeters of water. It grows with the height and"
+                    " with the difference of temperature, and with nothing else."
                 ),
                 (
                     "From it every corner, rough wall and narrow place takes its share, and"

@@ -11,6 +11,7 @@ from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.cases import CASES
+from fireplace_calc.draft.conditions import RUNAWAY
 
 COLUMNS = (
     "Evening",
@@ -23,6 +24,7 @@ COLUMNS = (
     "Flue velocity",
     "Fans that tip it",
 )
+DYING = "dying down, mild"
 LABEL = "Engineering judgement, not code."
 BAND = (
     "The band draws air tightness, weather, wood, burn rate, walls and friction from their"
@@ -54,7 +56,7 @@ def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, .
                     "none",
                     show(float(spills.capture[k]), "air speed", units),
                     *("",) * 2,
-                    f"{spills.margin[k]:z.1f} Pa",
+                    pascals(float(spills.margin[k])),
                     "",
                     "",
                     "smokes with no fan on",
@@ -67,8 +69,8 @@ def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, .
                 show(float(flows.face[k]), "air speed", units),
                 show(float(spills.capture[k]), "air speed", units),
                 f"{flows.draft[k]:.1f} Pa",
-                f"{flows.pull[k]:z.1f} Pa",
-                f"{spills.margin[k]:z.1f} Pa, {100 * spills.share[k]:z.0f} %",
+                pascals(float(flows.pull[k])),
+                f"{pascals(float(spills.margin[k]))}, {100 * spills.share[k]:z.0f} %",
                 (
                     f"{show(float(flows.foot[k]), 'temperature', units)},"
                     f" {show(float(flows.top[k]), 'temperature', units)}"
@@ -84,13 +86,35 @@ def case_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, .
     return said
 
 
+def pascals(pressure: float) -> str:
+    """A pressure on the house, or that there is no such pressure.
+
+    Parameters
+    ----------
+    pressure : float
+        [Pa]
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> pascals(4.96), pascals(147_879.0), pascals(-300.0)
+    ('5.0 Pa', 'over 100 Pa', 'under -100 Pa')
+    """
+    if abs(pressure) > RUNAWAY:
+        return f"{'over ' if pressure > 0 else 'under -'}{RUNAWAY:.0f} Pa"
+    return f"{pressure:z.1f} Pa"
+
+
 def loss_rows(result: Assessment) -> list[tuple[str, ...]]:
     """Where the draft goes, one row a loss, one column an evening. [Pa]"""
     flows = result.draft.flows
     rows = [
         ("draft of the chimney", *(f"{v:z.1f}" for v in flows.draft)),
         ("wind at the top", *(f"{v:z.1f}" for v in flows.wind)),
-        ("pull of the house", *(f"{v:z.1f}" for v in flows.pull)),
+        ("pull of the house", *(pascals(float(v)).removesuffix(" Pa") for v in flows.pull)),
     ]
     return rows + [
         (name, *(f"{v:z.1f}" for v in np.broadcast_to(loss, len(CASES))))
@@ -118,6 +142,32 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     )
 
 
+MEASURED_AIR = (11.0, 21.0)
+"""Air over the air just needed, as open fires were measured: 10 to 20 times more than needed;
+second hand. [-]
+"""
+
+
+def air_drawn(result: Assessment) -> str:
+    """How much air the fire draws by this reckoning, and what was measured elsewhere."""
+    low, high = MEASURED_AIR
+    flows = result.draft.flows
+    going = flows.air_ratio[~flows.stalled & (np.arange(len(CASES)) != CASES.index(DYING))]
+    if not going.size:
+        return ""
+    least, most = float(going.min()), float(going.max())
+    said = f"{least:.0f}" if round(least) == round(most) else f"{least:.0f} to {most:.0f}"
+    ours = (
+        f"Air drawn: {said} times what the wood just needs; {low:.0f} to {high:.0f} are published"
+    )
+    if most <= high:
+        return f"{ours}."
+    return (
+        f"{ours}. Either this fire is small for its opening, or the reckoning draws too much air at"
+        " low fire; no measurement was found that settles it."
+    )
+
+
 def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
     """A few short sentences for beside the pictures."""
     flows, spills, mild = result.draft.flows, result.draft.spills, CASES.index("mild")
@@ -127,5 +177,6 @@ def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
         f"Sizing mode: {show(result.draft.sizing_velocity, 'air speed', units)} through the face.",
         f"Operating mode, mild evening: {speed}; {carries} just carries the smoke.",
         f"{result.odds.words.capitalize()} evenings.",
+        air_drawn(result),
         LABEL,
     )

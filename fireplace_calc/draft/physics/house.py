@@ -13,9 +13,7 @@ from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import G
 
 ROUNDS = 80
-"""How often at most a pull is put closer. Newton's steps need four to eight; where a crack lies
-just at the level that neither pulls nor pushes, halving takes some fifty.
-"""
+"""How often at most a pull is put closer; Newton's steps need four to eight, halving some fifty."""
 CLOSE = 1e-13
 """Relative step of a pull after which it stays. [-]"""
 EVEN = 1e-5

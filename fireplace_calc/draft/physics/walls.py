@@ -150,6 +150,41 @@ def transmittance(inside: Number, resistance: Number, outside: Number) -> Number
     return 1.0 / (1.0 / inside + resistance + 1.0 / outside)
 
 
+def lining_temperature(gas: Number, around: Number, through: Number, inside: Number) -> Number:
+    r"""Temperature of the liner's inside face.
+
+    Parameters
+    ----------
+    gas, around : float or array
+        Of the gas, and of what lies round the chimney there. [K]
+    through : float or array
+        Transmittance of film, wall and outer film together. [W/(m2 K)]
+    inside : float or array
+        Film coefficient inside. [W/(m2 K)]
+
+    Returns
+    -------
+    float or array
+        Temperature. [K]
+
+    Notes
+    -----
+    .. math:: T_w = T_g - \frac{U}{h_i} (T_g - T_a)
+
+    No farther from the gas than the surroundings are.
+
+    References
+    ----------
+    Resistances in series; so EN 13384-1 has it, from memory.
+
+    Examples
+    --------
+    >>> round(float(lining_temperature(320.0, 263.0, 3.7, 11.8)))
+    302
+    """
+    return gas - np.minimum(through / inside, 1.0) * (gas - around)
+
+
 def flue_temperatures(
     entry: Number, beside_flue: Number, transfer_units: Number
 ) -> tuple[Number, Number]:

@@ -1,0 +1,118 @@
+"""Is the smoke carried off, evening by evening, and does the liner stay dry."""
+
+from __future__ import annotations
+
+from fireplace_calc.base.tables.draft import coefficient, coefficients
+from fireplace_calc.draft.cases import CASES
+from fireplace_calc.draft.findings.register import (
+    EMBERS,
+    MILD,
+    OPERATING,
+    OWN,
+    PLUME,
+    SIZING,
+    WINDY,
+    WINTER,
+    judged,
+    on_this_house,
+)
+from fireplace_calc.draft.physics.air import FREEZING
+from fireplace_calc.draft.result import DraftResult
+from fireplace_calc.rules.comparing import NOT_CHECKED, Compared, at_least
+
+HOTTEST = 623.15
+"""Gas of an open fire goes up no hotter: 350 C, what masonry chimneys for them are made for in
+Sweden (trade note). [K]
+"""
+
+
+def _carries(found: DraftResult, case: int) -> Compared:
+    capture = float(found.spills.capture[case])
+    if found.flows.stalled[case]:
+        return at_least(0.0, capture, "No steady flow carries this fire away.")
+    foot = float(found.flows.foot[case])
+    note = (
+        f"Gas of {foot - FREEZING:.0f} °C would go up, and no open fire's is over 350 °C: check the"
+        " burn rate."
+        if foot > HOTTEST
+        else ""
+    )
+    return on_this_house(found, at_least(float(found.flows.face[case]), capture, note))
+
+
+@judged(
+    "DRF-01",
+    SIZING,
+    "Face velocity the flue is sized for",
+    "ft/s",
+    coefficients()["face velocity"].source,
+)
+def sized_face(found: DraftResult) -> Compared:
+    """Room air that moves in slower than this lets smoke roll out under the lintel."""
+    return at_least(found.sizing_velocity, coefficient("face velocity"))
+
+
+@judged("DRF-02", OPERATING, "Smoke carried off, mild evening", "ft/s", PLUME)
+def carried_mild(found: DraftResult) -> Compared:
+    """The flue must take at least what the fire drives up. On a mild evening it pulls least."""
+    return _carries(found, MILD)
+
+
+@judged("DRF-03", OPERATING, "Smoke carried off, winter evening", "ft/s", PLUME)
+def carried_winter(found: DraftResult) -> Compared:
+    """In the cold the flue pulls best; now the leaks of the house set the limit."""
+    return _carries(found, WINTER)
+
+
+@judged("DRF-04", OPERATING, "Smoke carried off while the fire dies down", "ft/s", PLUME)
+def carried_embers(found: DraftResult) -> Compared:
+    """Embers give little heat and much carbon monoxide, and nobody is watching any more."""
+    return _carries(found, EMBERS)
+
+
+@judged("DRF-10", OPERATING, "Liner above the smoke's dew point at the top", "K", OWN)
+def dry_top(found: DraftResult) -> Compared:
+    """Smoke that meets a cold liner wets it; frost and acid follow. Outside chimneys and wet wood
+    suffer first.
+    """
+    over = found.linings - found.dew_points
+    burning = [case for case in (WINTER, EMBERS) if not found.flows.stalled[case]]
+    if WINTER not in burning:
+        return Compared(NOT_CHECKED, note="No steady flow carries this fire away in winter.")
+    worst = min(burning, key=lambda case: float(over[case]))
+    liner = f"{found.linings[worst] - FREEZING:.0f} °C"
+    dew = f"{found.dew_points[worst] - FREEZING:.0f} °C"
+    return at_least(
+        float(over[worst]),
+        0.0,
+        f"Inside face {liner}, dew point {dew}, on the evening {CASES[worst]}. Any cold flue is wet"
+        " for a while after lighting.",
+    )
+
+
+def _breeze(found: DraftResult) -> str:
+    worst, best = found.wind_range
+    return (
+        f"Top taken as {found.wind_case}. There and on the walls of the house such a breeze may"
+        f" help with {best:.0f} Pa or take {-worst:.0f} Pa away; the worst is figured."
+    )
+
+
+@judged(
+    "DRF-11",
+    OPERATING,
+    "Smoke carried off against a breeze of 5 m/s, mild evening",
+    "ft/s",
+    PLUME,
+)
+def carried_in_wind(found: DraftResult) -> Compared:
+    """Wind helps most tops, but not all the time. It presses on a top under the ridge, and in the
+    lee it pulls at the room.
+    """
+    compared = _carries(found, WINDY)
+    return Compared(
+        compared.verdict,
+        compared.provided,
+        compared.required,
+        " ".join((compared.note, _breeze(found))).strip(),
+    )

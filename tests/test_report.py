@@ -315,7 +315,7 @@ def test_the_odds_in_words():
     assert [read(v) for v in (low, middle, high)] == pytest.approx(list(odds.face), abs=0.006)
     assert f"; {100 * odds.below:.0f} of 100 stay under 0.8 ft/s" in said
     assert f"{odds.draws:,}".replace(",", " ") in said and odds.words in said
-    sized, mild, words, air, label = draft_report.beside(BOATHOUSE)
+    sized, mild, words, label, air = draft_report.beside(BOATHOUSE)
     assert air == draft_report.air_drawn(BOATHOUSE)
     velocities = re.findall(r"[\d.]+ ft/s", f"{sized} {mild}")
     flows, spills = BOATHOUSE.draft.flows, BOATHOUSE.draft.spills

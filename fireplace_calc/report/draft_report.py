@@ -154,16 +154,19 @@ def air_drawn(result: Assessment) -> str:
     flows = result.draft.flows
     going = flows.air_ratio[~flows.stalled & (np.arange(len(CASES)) != CASES.index(DYING))]
     if not going.size:
-        return ""
-    least, most = float(going.min()), float(going.max())
-    said = f"{least:.0f}" if round(least) == round(most) else f"{least:.0f} to {most:.0f}"
-    ours = (
-        f"Air drawn: {said} times what the wood just needs; {low:.0f} to {high:.0f} are published"
-    )
-    if most <= high:
-        return f"{ours}."
+        return "No fire draws here."
+    least, most = f"{going.min():.0f}", f"{going.max():.0f}"
+    said = least if least == most else f"{least} to {most}"
+    return f"Air: {said} times what the wood needs; {low:.0f} to {high:.0f} published."
+
+
+def air_doubted(result: Assessment) -> str:
+    """The same, and what to make of it where the fire draws more than was measured."""
+    said = air_drawn(result)
+    if np.all(result.draft.flows.air_ratio[0] <= MEASURED_AIR[1]):
+        return said
     return (
-        f"{ours}. Either this fire is small for its opening, or the reckoning draws too much air at"
+        f"{said} Either this fire is small for its opening, or the reckoning draws too much air at"
         " low fire; no measurement was found that settles it."
     )
 
@@ -177,6 +180,6 @@ def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
         f"Sizing mode: {show(result.draft.sizing_velocity, 'air speed', units)} through the face.",
         f"Operating mode, mild evening: {speed}; {carries} just carries the smoke.",
         f"{result.odds.words.capitalize()} evenings.",
-        air_drawn(result),
         LABEL,
+        air_drawn(result),
     )

@@ -64,7 +64,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     yield ""
     yield (
         f"Draft. {draft_report.LABEL} {draft_report.sized(assessment, units)}"
-        f" {draft_report.likely(assessment, units)} {draft_report.air_drawn(assessment)}".rstrip()
+        f" {draft_report.likely(assessment, units)} {draft_report.air_doubted(assessment)}"
     )
     for finding in assessment.judgement:
         if finding.verdict in (FALLS_SHORT, NOT_CHECKED):

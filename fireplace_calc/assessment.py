@@ -83,7 +83,7 @@ class Assessment:
         """How likely it smokes, over the published spread of everything that is not known; when
         first asked for.
         """
-        from fireplace_calc.draft import fire, smoke_odds, surroundings
+        from fireplace_calc.draft import fire, roof_wind, smoke_odds, surroundings, wind_range
 
         design = self.design
         return smoke_odds(
@@ -91,6 +91,7 @@ class Assessment:
             fire(design),
             surroundings(design),
             design.site.mild,
+            wind_range(roof_wind(self.geometry)),
             design.house.leakage is not None,
             design.chimney.rain_cap is not None,
         )

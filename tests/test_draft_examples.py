@@ -343,7 +343,8 @@ def test_plume_in_thin_air(altitude):
 def test_odds_of_the_reference_fire():
     """A trial calculation apart from this code, 4000 draws over the same ranges: 0.178, 0.235,
     0.288 m/s, 0.3, 1.6, 6.9 Pa, 1 % under 0.15 and 62 % under 0.244. Evenings were drawn from a
-    climate file there and evenly between -10 and 10 C here: 6 % apart at the edges.
+    climate file there and evenly between -10 and 10 C here, and the wind at the top from a bell
+    about 1.5 Pa there: 8 % apart at the upper edge, and 54 of 100 under 0.244.
     """
     way, fire, surroundings = reference(5.0, 12.86)
     way = FlowPath(
@@ -351,10 +352,12 @@ def test_odds_of_the_reference_fire():
         | {"throat": 1.25, "transmittance": 4.0}
     )
     surroundings = Surroundings(263.15, 293.15, surroundings.leak, 0.65)
-    found = smoke_odds(way, fire, surroundings, 283.15, tested=False, cap_known=False, draws=4000)
-    assert found.face.tolist() == pytest.approx([0.178, 0.235, 0.288], rel=0.06)
+    found = smoke_odds(
+        way, fire, surroundings, 283.15, (-0.18, 0.88), tested=False, cap_known=False, draws=4000
+    )
+    assert found.face.tolist() == pytest.approx([0.178, 0.235, 0.288], rel=0.08)
     assert found.pull.tolist() == pytest.approx([0.3, 1.6, 6.9], rel=0.15)
-    assert float(found.below) == pytest.approx(0.62, abs=0.08)
+    assert float(found.below) == pytest.approx(0.62, abs=0.09)
     assert float(found.smokes) < 0.01
 
 

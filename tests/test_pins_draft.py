@@ -123,13 +123,14 @@ def test_odds_of_two_dozen_fires(name):
     d, known = naive(name).d, assessed(name)
     told = (d.house.leakage is not None, d.chimney.rain_cap is not None)
     from fireplace_calc.draft import fire as meant
-    from fireplace_calc.draft import surroundings
+    from fireplace_calc.draft import roof_wind, surroundings, wind_range
 
     theirs = smoke_odds(
         known.draft.path,
         meant(known.design),
         surroundings(known.design),
         d.site.mild,
+        wind_range(roof_wind(known.geometry)),
         *told,
         draws=24,
         seed=7,

@@ -12,6 +12,7 @@ from fireplace_calc.draft.findings import judgement
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath, trace_flow_path
 from fireplace_calc.draft.odds import Odds, smoke_odds
 from fireplace_calc.draft.operating import Flow, settle
+from fireplace_calc.draft.physics.weather import roof_wind, wind_range
 from fireplace_calc.draft.result import MODES, DraftResult, draft_result, draft_results
 from fireplace_calc.draft.sizing import (
     face_velocity,
@@ -36,6 +37,7 @@ __all__ = [
     "fire",
     "gravity_flow",
     "judgement",
+    "roof_wind",
     "smoke_odds",
     "draft_result",
     "draft_results",
@@ -44,4 +46,5 @@ __all__ = [
     "settle",
     "spill",
     "theoretical_draft",
+    "wind_range",
 ]

@@ -5,25 +5,26 @@ its published range.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from math import pi, sqrt
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array
+from fireplace_calc.base.arrays import Array, Number
 from fireplace_calc.base.tables.draft import Coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.operating import settle
 from fireplace_calc.draft.physics.air import air_density
+from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.spillage import plume, plume_height
 
 DRAWS, SEED = 10_000, 1889
 """How often, and where the drawing starts: the same seed gives the same odds."""
 QUANTILES = (0.05, 0.50, 0.95)
 """Quantiles that are reported of every spread. [-]"""
-ROOM_SPREAD, WIND_MIDDLE, WIND_SPREAD, BURN_SPREAD, MODEL_SPREAD = 1.5, 1.5, 2.5, 0.3, 0.10
-"""Standard deviations of room temperature [K], of the wind's help at the top with its middle [Pa],
-of the burn rate and of the model's own flow against what openings were measured to carry [-]:
-engineering judgement.
+ROOM_SPREAD, BURN_SPREAD, MODEL_SPREAD = 1.5, 0.3, 0.10
+"""Standard deviations of room temperature [K], of the burn rate and of the model's own flow against
+what openings were measured to carry [-]: engineering judgement.
 """
 LEAK_SPREAD, TESTED_SPREAD = 0.66, 0.10
 """Log-normal spread of houses nobody has tested (published), and of a fan test repeated (common
@@ -80,6 +81,7 @@ def smoke_odds(
     fire: BurningFire,
     surroundings: Surroundings,
     mild: float,
+    wind: tuple[Number, Number],
     tested: bool = True,
     cap_known: bool = True,
     draws: int = DRAWS,
@@ -98,6 +100,9 @@ def smoke_odds(
         Its ``outdoor`` is the coldest evening. [K]
     mild : float
         The mildest evening; evenings are drawn evenly between both. [K]
+    wind : tuple of float or array
+        What wind adds to the draft at worst and at best, over its velocity pressure, by the top of
+        each design; drawn evenly between both. [-]
     tested : bool
         Whether the house's leakage was measured; if not, it is drawn from the published spread of
         houses.
@@ -124,7 +129,11 @@ def smoke_odds(
     room = surroundings.room + rng.normal(0.0, ROOM_SPREAD, draws)
     cold, warm = np.minimum(surroundings.outdoor, mild), np.maximum(surroundings.outdoor, mild)
     outdoor = rng.uniform(cold, warm, draws)
-    wind = surroundings.wind + rng.normal(WIND_MIDDLE, WIND_SPREAD, draws)
+    # Rayleigh's law over the year; less of it among houses; from anywhere round the top.
+    mean = known["mean wind"].value * sqrt(known["wind at a roof among houses"].value)
+    speed = rng.rayleigh(mean / sqrt(pi / 2), draws)
+    share = wind[0] + rng.uniform(0.0, 1.0, draws) * (wind[1] - wind[0])
+    gust = wind_pressure(share, speed, outdoor, surroundings.pressure)
     exponent = np.clip(rng.triangular(0.58, 0.65, 0.72, draws), 0.5, 1.0)
     changes = rng.lognormal(0.0, TESTED_SPREAD if tested else LEAK_SPREAD, draws)
     top = 0.0 if cap_known else rng.triangular(0.0, 0.25, 1.5, draws)
@@ -137,7 +146,12 @@ def smoke_odds(
     )
     leak = surroundings.leak * changes * 50.0 ** (surroundings.exponent - exponent)
     evening = replace(
-        surroundings, outdoor=outdoor, room=room, wind=wind, exponent=exponent, leak=leak
+        surroundings,
+        outdoor=outdoor,
+        room=room,
+        wind=surroundings.wind + gust,
+        exponent=exponent,
+        leak=leak,
     )
     flow = settle(
         replace(path, throat=throat, transmittance=walls, cap=path.cap + top),
@@ -148,12 +162,12 @@ def smoke_odds(
     air = flow.air * model
     density = air_density(room, surroundings.pressure)
     least = plume(power, plume_height(path.opening_height), density) / density
-    speed = np.asarray(air / path.opening_area)
+    face = np.asarray(air / path.opening_area)
     return Odds(
-        face=np.quantile(speed, QUANTILES, axis=-1),
+        face=np.quantile(face, QUANTILES, axis=-1),
         pull=np.quantile(flow.pull, QUANTILES, axis=-1),
         air=np.quantile(air, QUANTILES, axis=-1),
         smokes=np.asarray(np.mean(flow.stalled | (air < least), axis=-1)),
-        below=np.asarray(np.mean(speed < known["face velocity"].value, axis=-1)),
+        below=np.asarray(np.mean(face < known["face velocity"].value, axis=-1)),
         draws=draws,
     )

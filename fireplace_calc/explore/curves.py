@@ -15,9 +15,11 @@ from fireplace_calc.draft import (
     FlowPath,
     face_velocity,
     fire,
+    roof_wind,
     smoke_odds,
     surroundings,
     trace_flow_path,
+    wind_range,
 )
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.result import DraftResult
@@ -140,6 +142,22 @@ def flow_paths(designs: Sequence[Design]) -> FlowPath:
     )
 
 
+def winds(designs: Sequence[Design]) -> tuple[Array, Array]:
+    """What wind adds to the draft at worst and at best at the top of many designs.
+
+    Parameters
+    ----------
+    designs : sequence of Design
+
+    Returns
+    -------
+    tuple of array
+        Each of shape (number of designs, 1), over the wind's velocity pressure. [-]
+    """
+    ranges = np.array([wind_range(roof_wind(sketch(d))) for d in designs])
+    return ranges[:, :1], ranges[:, 1:]
+
+
 def face_curve(design: Design, key: str, values: Iterable[float], draws: int = 400) -> Curve:
     """How the face velocity runs when one input is moved and everything else stays.
 
@@ -170,6 +188,7 @@ def face_curve(design: Design, key: str, values: Iterable[float], draws: int = 4
         fire(design),
         surroundings(design),
         design.site.mild,
+        winds(drawable),
         tested=design.house.leakage is not None,
         cap_known=design.chimney.rain_cap is not None,
         draws=draws,

@@ -13,7 +13,15 @@ from pathlib import Path
 
 from fireplace_calc import PACKS, assess, change, load
 from fireplace_calc.build import plan_work
-from fireplace_calc.draft import draft_result, fire, smoke_odds, surroundings, trace_flow_path
+from fireplace_calc.draft import (
+    draft_result,
+    fire,
+    roof_wind,
+    smoke_odds,
+    surroundings,
+    trace_flow_path,
+    wind_range,
+)
 from fireplace_calc.explore import face_curve, limit_map
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.structure import assess_structure
@@ -71,7 +79,11 @@ def main() -> None:
             "`smoke_odds` of 10,000 evenings",
             times(
                 lambda k: smoke_odds(
-                    trace_flow_path(made[k]), fire(designs[k]), surroundings(designs[k]), mild
+                    trace_flow_path(made[k]),
+                    fire(designs[k]),
+                    surroundings(designs[k]),
+                    mild,
+                    wind_range(roof_wind(made[k])),
                 ),
                 20,
             ),
@@ -83,7 +95,11 @@ def main() -> None:
             "the same with an air inlet",
             times(
                 lambda k: smoke_odds(
-                    trace_flow_path(made[k]), fire(inlet[k]), surroundings(inlet[k]), mild
+                    trace_flow_path(made[k]),
+                    fire(inlet[k]),
+                    surroundings(inlet[k]),
+                    mild,
+                    wind_range(roof_wind(made[k])),
                 ),
                 20,
             ),

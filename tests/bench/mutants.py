@@ -199,12 +199,14 @@ def tried(
     for fault in (*faults, *[None] * workers):
         waiting.put(fault)
     told = (waiting, done, wide)
-    at_work = [multiprocessing.Process(target=work, args=told, daemon=True) for _ in range(workers)]
+    at_work = [multiprocessing.Process(target=work, args=told) for _ in range(workers)]
     for one in at_work:
         one.start()
     for _ in faults:
         came = done.get()
         if isinstance(came, str):
+            for one in at_work:
+                one.terminate()
             sys.exit(f"{came} fails before any fault is planted; put that right first.")
         yield came
     for one in at_work:

@@ -26,10 +26,10 @@ TESTS = {
     "build": "pins_work pins_formulas lifting build",
     "assessment": "assess",
     "explore": "remedies sweep drawing_air panels",
-    "proportion": "proportion room_view onesheet",
+    "proportion": "proportion room_by_hand room_view onesheet",
     "report": "report said books developers writing assess cli draft_findings onesheet",
     "lessons": "lessons_pencil lessons panels",
-    "drawing": "sheets views cap marked drawing_cuts archview drawing room_view drawing_air drawing_reuse"
+    "drawing": "sheets views room_by_hand cap marked drawing_cuts archview drawing room_view drawing_air drawing_reuse"
     " onesheet papers exports turning panels",
     "exports": "exported_look exports cli",
     "panels": "job page said session panels turning lessons",

@@ -22,11 +22,13 @@ from fireplace_calc.draft import (
     smoke_odds,
     spill,
 )
+from fireplace_calc.draft.cases import CASES, row_of
 from fireplace_calc.draft.operating import R_SMOKE, excess_pressure
 from fireplace_calc.draft.physics.air import air_density, pressure_at
 from fireplace_calc.draft.physics.house import Leaks, house_pull, leakage, net_inflow
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
 from fireplace_calc.draft.sizing import gravity_flow, theoretical_draft
+from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 
 OAK = wood_analysis("hardwood")
@@ -129,17 +131,12 @@ def test_pressures_add_up(case):
         )
 
 
-@settings(max_examples=150, deadline=None)
-@given(fires())
-def test_mass_energy_and_pressure_close(case):
-    """To a billionth. In: air through leaks and inlet at the outdoor density, and the wood. Out: gas
-    up the flue, and fans at the room's density. Heat into the gas goes through the wall or out at
-    the top. Gas laws and sums written out here, by nobody's function.
+def closes(way, fire, around, flow) -> None:
+    """Mass, energy and pressure of one settled fire, to a billionth. In: air through leaks and inlet
+    and the wood. Out: gas up the flue, fans at the room's density, leaks where the warm house pushes.
+    Heat into the gas goes through the wall or out at the top. Gas laws and sums written out here, by
+    nobody's function.
     """
-    way, fire, around = case
-    flow = settle(*case)
-    if flow.stalled:
-        return
     outside, room = (around.pressure / (287.05 * t) for t in (around.outdoor, around.room))
     pull, mass, n = float(flow.pull), float(flow.mass), around.exponent
     tilt = 9.80665 * (outside - room)
@@ -171,6 +168,40 @@ def test_mass_energy_and_pressure_close(case):
     paid = pull + sum(float(v) for v in flow.losses.values())
     scale = max(9.80665 * way.height * outside, abs(drive), pull)
     assert drive == pytest.approx(paid, abs=1e-9 * scale)
+
+
+@settings(max_examples=150, deadline=None)
+@given(fires())
+def test_mass_energy_and_pressure_close(case):
+    flow = settle(*case)
+    if not flow.stalled:
+        closes(*case, flow)
+
+
+@settings(max_examples=40, deadline=None)
+@given(designs(), st.integers(-20, 0), st.integers(8, 40), st.integers(-400, 4500))
+def test_every_evening_of_a_design_closes(design, floor, ceiling, altitude):
+    put = {
+        "house.lowest_floor": f"{floor} ft",
+        "house.highest_ceiling": f"{ceiling} ft",
+        "house.air_inlet": f"{ceiling} in2",
+        "house.exhaust": f"{-5 * floor} L/s",
+        "site.altitude": f"{altitude} m",
+        "chimney.location": "interior",
+    }
+    found = draft_result(build_geometry(change(design, put)))
+    for k in range(len(CASES)):
+        around = replace(
+            found.surroundings,
+            outdoor=found.surroundings.outdoor[k],
+            wind=found.surroundings.wind[k],
+        )
+        fire = BurningFire(
+            *(np.broadcast_to(getattr(found.fire, f.name), 4)[k] for f in fields(found.fire))
+        )
+        flow = row_of(found.flows, k)
+        if not flow.stalled:
+            closes(found.path, fire, around, flow)
 
 
 @settings(max_examples=60, deadline=None)

@@ -299,8 +299,10 @@ def test_no_fan_is_needed_where_it_smokes_already():
 def test_what_the_draft_is_spent_on_adds_up():
     """Chimney, wind and house pull one way, the losses the other; each evening's column closes."""
     rows = {name: np.array(values, float) for name, *values in draft_report.loss_rows(BOATHOUSE)}
-    driving = [rows.pop(n) for n in ("draft of the chimney", "wind at the top")]
-    assert rows["pull of the house"] == pytest.approx(BOATHOUSE.draft.flows.pull, abs=0.051)
+    driving = [rows.pop(n) for n in ("draft of the chimney", "wind at top and walls")]
+    own, added = rows["pull of the warm house by itself"], rows["pull of fire and fans"]
+    assert own + added == pytest.approx(BOATHOUSE.draft.flows.pull, abs=0.101)
+    assert own == pytest.approx(BOATHOUSE.draft.spills.stack, abs=0.051) and own[0] > own[1] > 0
     assert sum(driving) == pytest.approx(sum(rows.values()), abs=0.05 * len(rows) + 0.1)
     assert all(values.any() for values in rows.values()), "a loss of nought is left out"
     assert {"mouth", "throat", "friction", "velocity head"} <= rows.keys()

@@ -110,11 +110,15 @@ def pascals(pressure: float) -> str:
 
 def loss_rows(result: Assessment) -> list[tuple[str, ...]]:
     """Where the draft goes, one row a loss, one column an evening. [Pa]"""
-    flows = result.draft.flows
+    flows, own = result.draft.flows, result.draft.spills.stack
     rows = [
         ("draft of the chimney", *(f"{v:z.1f}" for v in flows.draft)),
-        ("wind at the top", *(f"{v:z.1f}" for v in flows.wind)),
-        ("pull of the house", *(pascals(float(v)).removesuffix(" Pa") for v in flows.pull)),
+        ("wind at top and walls", *(f"{v:z.1f}" for v in flows.wind)),
+        ("pull of the warm house by itself", *(f"{v:z.1f}" for v in own)),
+        (
+            "pull of fire and fans",
+            *(pascals(float(v)).removesuffix(" Pa") for v in flows.pull - own),
+        ),
     ]
     return rows + [
         (name, *(f"{v:z.1f}" for v in np.broadcast_to(loss, len(CASES))))

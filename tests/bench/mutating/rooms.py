@@ -29,10 +29,10 @@ TESTS = {
     "proportion": "proportion room_by_hand room_view onesheet",
     "report": "report said books developers writing assess cli draft_findings onesheet",
     "lessons": "lessons_pencil lessons panels",
-    "drawing": "sheets views room_by_hand cap marked drawing_cuts archview drawing room_view drawing_air drawing_reuse"
+    "drawing": "sheets views room_by_hand written cap marked drawing_cuts archview drawing room_view drawing_air drawing_reuse"
     " onesheet papers exports turning panels",
     "exports": "exported_look exports cli",
-    "panels": "job page said session panels turning lessons",
+    "panels": "written job page said session panels turning lessons",
 }
 """By the room's folder, names of test modules."""
 OTHERS = ("bench", "browser", "install", "server", "walks")

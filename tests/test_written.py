@@ -1,0 +1,433 @@
+"""What stands on the written sheets and in the folds of the panel, read back cell by cell; the title
+block and the scale bar of a sheet, measured.
+"""
+
+import html
+import re
+from datetime import date
+from fractions import Fraction
+from html.parser import HTMLParser
+
+import numpy as np
+import pytest
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.base.resources import made_by
+from fireplace_calc.base.tables import DATA
+from fireplace_calc.base.units import SYSTEMS, InputError
+from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, PANES, RULES, WHOLE, WIDTH
+from fireplace_calc.drawing.papers import class_key, one_sheet, work_sheets, written_sheets
+from fireplace_calc.drawing.papers.full_papers import PAPERS, pages, paper, place
+from fireplace_calc.drawing.sheets.lettering import width
+from fireplace_calc.drawing.sheets.lists import Column, Table
+from fireplace_calc.drawing.sheets.style import SMALL
+from fireplace_calc.editing.file_text import fingerprint
+from fireplace_calc.explore.worked_figures import work_figures
+from fireplace_calc.panels import html as page
+from fireplace_calc.proportion import find_guides
+from fireplace_calc.report import draft_report
+from fireplace_calc.report.books import side_by_side
+from fireplace_calc.report.sentences import SIGNS, answer, asked, compared, quantity, tally, weight
+from fireplace_calc.takeoff import bill, prices, second_opinion
+
+BOATHOUSE = assess(load(DATA / "designs" / "boathouse.toml"))
+PLAIN = assess(Design())
+METRIC = "millimetres"
+
+
+# -- paper and title block -----------------------------------------------------------------------
+def test_papers_have_the_sizes_of_their_standards():
+    """ANSI letter is 11 by 8-1/2 in; ISO 216: A4 297 by 210, A3 420 by 297 mm."""
+    assert PAPERS["letter"] == pytest.approx((11 * 25.4, 8.5 * 25.4))
+    assert PAPERS["A4"] == (297.0, 210.0) and PAPERS["A3"] == (420.0, 297.0)
+    assert paper("feet-inches") == PAPERS["letter"] and paper(METRIC) == PAPERS["A4"]
+    assert paper("feet-inches", "A3") == PAPERS["A3"]
+    with pytest.raises(InputError, match="Paper is 'B5', but there are only letter, A4, A3"):
+        paper(METRIC, "B5")
+    cell = place(279.4, 215.9)
+    assert (cell.left, cell.bottom, cell.right, cell.top) == pytest.approx((8, 29, 271.4, 207.9))
+
+
+def test_the_screen_is_three_and_a_half_dots_to_the_millimetre():
+    """1050 by 651 dots for all four views, whose cells cover the sheet once."""
+    assert (WIDTH * 3.5, HEIGHT * 3.5) == (1050, 651)
+    area = sum((c.right - c.left) * (c.top - c.bottom) for c in CELLS.values())
+    assert area == WIDTH * HEIGHT == WHOLE.right * WHOLE.top
+    cells = list(CELLS.values())
+    assert not any(a.meets(b) for k, a in enumerate(cells) for b in cells[:k])
+    panes = list(PANES.values())
+    assert sum((c.right - c.left) * (c.top - c.bottom) for c in panes) == WIDTH * HEIGHT
+    assert not any(a.meets(b) for k, a in enumerate(panes) for b in panes[:k])
+    for name, line in RULES.items():
+        cell = CELLS[name]
+        for x, y in line:
+            assert cell.left <= x <= cell.right and cell.bottom <= y <= cell.top
+        (ax, ay), (bx, by) = line
+        off = ax - cell.left if ax == bx else ay - cell.bottom
+        assert off == pytest.approx(0.4), "beside the edge it shares with the next"
+        assert max(abs(bx - ax), abs(by - ay)) > 90
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_the_title_block_tells_what_the_sheet_is(units):
+    """In the strip of 21 mm at the foot: name, place, book, day, inputs; sheet and number at the
+    right.
+    """
+    made = pages(BOATHOUSE, units)
+    design = BOATHOUSE.design
+    wide, high = paper(units)
+    for number, (name, sheet) in enumerate(made, 1):
+        found = {label.text: label for label in sheet.labels if label.y < 29}
+        title = next(x for t, x in found.items() if t == design.name and x.bold)
+        assert (title.x, title.y) == pytest.approx((11, 21.4))
+        told = (
+            f"{design.site.place}. Checked against US IRC 2021. {date.today().isoformat()}. Inputs"
+            f" {fingerprint(design)}."
+        )
+        assert (found[told].x, found[told].y) == pytest.approx((11, 16.2))
+        caution = next(x for t, x in found.items() if t.startswith("For planning only"))
+        assert caution.text.endswith("Invented example.") and caution.y == pytest.approx(11.4)
+        which = found[f"{name}, sheet {number} of {len(made)}"]
+        assert (which.x, which.y, which.ha, which.bold) == (
+            pytest.approx(wide - 11), pytest.approx(21.4), "right", True,
+        )  # fmt: skip
+        maker = found[made_by()]
+        assert (maker.x, maker.y, maker.ha) == (
+            pytest.approx(wide - 8),
+            pytest.approx(4.8),
+            "right",
+        )
+        frame = [line for line in sheet.lines["seen", "ink"] if np.ptp(line[:, 0]) > wide - 17]
+        assert any(
+            (line.min(axis=0), line.max(axis=0))
+            == (pytest.approx((8, 8)), pytest.approx((wide - 8, high - 8)))
+            for line in frame
+        )
+        assert any(len(line) == 2 and line[:, 1] == pytest.approx(28) for line in frame)
+    unnamed = pages(PLAIN, units, drawings_only=True)[0][1]
+    words = [label.text for label in unnamed.labels]
+    assert any(w.startswith("place not named. ") for w in words)
+    assert not any("Invented" in w for w in words)
+
+
+@pytest.mark.parametrize(
+    ("units", "size"), [("feet-inches", "letter"), (METRIC, "A4"), (METRIC, "A3")]
+)
+def test_the_scale_bar_is_as_long_as_it_says(units, size):
+    """So many feet, inches, metres or tenths, at the scale that is written; at most 50 mm, black and
+    white in turns.
+    """
+    seen = set()
+    for result in (BOATHOUSE, PLAIN):
+        for _, sheet in pages(result, units, size, drawings_only=True):
+            (label,) = [
+                x for x in sheet.labels if re.fullmatch(r"\d+ (ft|in|m|dm)", x.text) and x.y < 29
+            ]
+            count, unit = label.text.split()
+            scale = next(
+                x.text for x in sheet.labels if x.ink == "soft" and re.match(r"1:|\d.*= \d", x.text)
+            )
+            if units == METRIC:
+                many = float(scale.split(":")[1])
+            else:
+                on_paper, whole = scale.replace('"', "").split(" = ")
+                inches = float(sum(Fraction(part) for part in on_paper.split()))
+                many = 12 * int(whole.split("'")[0]) / inches
+            boxes = [
+                line
+                for line in sheet.lines["fine", "ink"]
+                if len(line) == 5 and abs(np.ptp(line[:, 1]) - 1.2) < 1e-6 and line[0, 1] < 29
+            ]
+            bar = np.ptp(np.concatenate(boxes)[:, 0])
+            one = {"ft": 304.8, "in": 25.4, "m": 1000.0, "dm": 100.0}[unit]
+            assert len(boxes) == int(count) and bar == pytest.approx(int(count) * one / many)
+            assert bar <= 50 + 1e-6 and bar + one / many > 50
+            black = [p for (_, tone), ps in sheet.fills.items() if tone == "ink" for p in ps]
+            assert len(black) == (len(boxes) + 1) // 2
+            assert np.concatenate(boxes)[:, 0].max() == pytest.approx(sheet.width - 11)
+            assert (label.ha, label.x) == ("right", pytest.approx(sheet.width - 11 - bar - 1.5))
+            seen.add(unit)
+    assert seen
+
+
+# -- written sheets ------------------------------------------------------------------------------
+def columns():
+    for module in (written_sheets, work_sheets, one_sheet, class_key):
+        for name, value in vars(module).items():
+            if isinstance(value, tuple) and value and isinstance(value[0], Column):
+                yield f"{module.__name__}.{name}", value
+
+
+@pytest.mark.parametrize(
+    ("name", "shown"), [*columns()], ids=lambda v: v if isinstance(v, str) else ""
+)
+def test_no_word_of_a_heading_is_broken(name, shown):
+    """On letter paper, 257.4 mm between the margins."""
+    whole = sum(column.share for column in shown)
+    for column in shown:
+        room = 257.4 * column.share / whole - 2.0
+        for word in column.heading.split():
+            assert width(word, SMALL, True) <= room, (name, word)
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_findings_on_paper_are_the_assessments(units):
+    for result in (BOATHOUSE, PLAIN):
+        parts = list(written_sheets.findings(result, units))
+        code, draft, stands = [part for part in parts if isinstance(part, Table)]
+        assert code.title == f"Checks against US IRC 2021: {tally(result)}"
+        silent = result.counts["does not apply"]
+        assert code.before == f"{silent} that do not apply are left out."
+        for table, found in (
+            (code, result.findings),
+            (draft, result.judgement),
+            (stands, result.structure.findings),
+        ):
+            shown = [f for f in found if f.verdict != "does not apply"]
+            for row, f in zip(table.rows, shown, strict=True):
+                provided, _, margin = compared(f, units)
+                assert row[:3] == (SIGNS[f.verdict], f.verdict, f"{f.title} ({f.key})")
+                assert row[3:6] == (provided, asked(f, units), margin)
+                assert row[6] == f"{f.clause}, {f.edition}"
+                assert row[7] == " ".join(text for text in (f.note, f.why) if text)
+        calls = [part for part in parts if isinstance(part, str) and part.startswith("Call an")]
+        assert calls == [f"Call an engineer. {why}" for why in result.structure.engineer]
+        assert stands.before == " ".join(result.structure.remarks)
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_the_cut_list_on_paper_is_the_bricks_that_are_laid(units):
+    work = lay_brickwork(PLAIN.geometry)
+    parts = list(written_sheets.cutting(PLAIN, units))
+    faces, cuts = [part for part in parts if isinstance(part, Table)]
+    for row, layout in zip(faces.rows, work.layouts, strict=True):
+        assert row[0] == layout.face.name.capitalize() and row[1] == layout.bond
+        assert [int(n) for n in row[2:6]] == [
+            layout.face.alike, layout.whole, layout.cut, len(layout.slivers),
+        ]  # fmt: skip
+        assert (row[6], row[7]) == (show(layout.shifted, "length", units), layout.note)
+    size = 1.0 if units == METRIC else 1 / 25.4
+    for row, (shape, count) in zip(cuts.rows, work.cuts.items(), strict=True):
+        assert (int(row[0]), int(row[1])) == (count, len(shape))
+        sides = [float(s) for s in row[2].split(", ")]
+        assert sides == pytest.approx([s * size for s, _ in shape], abs=0.006 if size < 1 else 0.51)
+        assert row[3].split(", ") == [str(angle) for _, angle in shape]
+    assert cuts.columns[2].heading == f"Sides in turn [{'mm' if units == METRIC else 'in'}]"
+    said = " ".join(part for part in parts if isinstance(part, str))
+    courses = work.lining_courses
+    assert f"smoke shelf: {courses.courses} courses come out even" in said
+    assert f"with joints of {show(courses.joint, 'length', units)}" in said
+    assert ("wider than a firebox allows" in said) == (not courses.fits)
+    for name, found in (("hearth slab", work.base), ("hearth extension", work.extension)):
+        assert (f"Block under the {name}" in said) == bool(found)
+        if found:
+            assert (
+                f"Block under the {name}: {found.whole} courses of block, {found.half} half-high"
+                in said
+            )
+            assert ("one course sawn to" in said) >= bool(found.sawn)
+            assert ("out by" in said) >= (not found.level)
+    none = list(written_sheets.cutting(assess(change(Design(), {
+        "method": "modular", "firebox.lining": "refractory section"})), units))  # fmt: skip
+    assert isinstance(none[0], (str, Table))
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_the_order_on_paper_is_takeoff_and_bill(units):
+    known = {
+        item: price for item, price in prices().items() if item not in ("Mortar", "Hearth stone")
+    }
+    found = bill(BOATHOUSE.takeoff, known)
+    order, whole, thumb = written_sheets.ordering(BOATHOUSE, units, known)
+    assert order.before.startswith("Every price is an invented example. Labor")
+    assert order.columns[5].heading == "Cost, USD"
+    for row, line in zip(order.rows, found.lines, strict=True):
+        r = line.row
+        assert row[:4] == (
+            r.item, quantity(r.net, r, units), quantity(r.order, r, units), weight(r.weight_kg, units),
+        )  # fmt: skip
+        assert row[4] == (f"{line.packs} {line.pack}" if line.packs else "")
+        assert row[5] == ("no price" if line.amount is None else grouped(line.amount, 2))
+        assert row[6] == r.note
+    assert whole == (
+        f"Whole: {grouped(found.total, 2)} USD; {weight(BOATHOUSE.weight, units)} as built. Without a"
+        " price: Hearth stone, Mortar."
+    )
+    for row, o in zip(
+        thumb.rows, second_opinion(BOATHOUSE.geometry, BOATHOUSE.takeoff), strict=True
+    ):
+        assert row == (
+            o.what, f"{grouped(o.counted)} {o.unit}", f"{grouped(o.by_rule)} {o.unit}",
+            f"{o.rule}; {o.source}", o.why,
+        )  # fmt: skip
+    own = list(written_sheets.ordering(PLAIN, units))[0]
+    assert own.rows and "no price" not in {row[5] for row in own.rows}
+
+
+# -- folds ---------------------------------------------------------------------------------------
+class Cells(HTMLParser):
+    """Tables of a page: caption, headings, rows of cell texts, shares of the columns."""
+
+    def __init__(self, text):
+        super().__init__()
+        self.tables, self.into, self.classes = [], None, []
+        self.feed(text)
+
+    def handle_starttag(self, tag, attrs):
+        told = dict(attrs)
+        if tag == "table":
+            self.tables.append({"caption": "", "head": [], "rows": [], "shares": [], "css": []})
+        elif tag == "col":
+            share = re.search(r"width:([\d.e+]+)%", told["style"])[1]
+            self.tables[-1]["shares"].append(float(share))
+        elif tag == "tr":
+            self.tables[-1]["rows"].append([])
+        elif tag in ("td", "th", "caption"):
+            self.into = tag
+            where = self.tables[-1]
+            if tag == "th":
+                where["head"].append("")
+            elif tag == "td":
+                where["rows"][-1].append("")
+                where["css"].append(told.get("class", ""))
+        elif tag == "br" and self.into == "td":
+            self.tables[-1]["rows"][-1][-1] += " | "
+
+    def handle_data(self, data):
+        where = self.tables[-1] if self.tables else None
+        if where is None or self.into is None:
+            return
+        if self.into == "caption":
+            where["caption"] += data
+        elif self.into == "th":
+            where["head"][-1] += data
+        else:
+            where["rows"][-1][-1] += data
+
+    def handle_endtag(self, tag):
+        if tag in ("td", "caption", "tr", "table"):
+            self.into = None
+
+
+def tables(text):
+    made = Cells(text).tables
+    for one in made:
+        one["rows"] = [row for row in one["rows"] if row]
+        assert sum(one["shares"]) == pytest.approx(100, abs=1.0), one["caption"]
+        assert len(one["head"]) == len(one["shares"]) and one["rows"] is not None
+        assert all(len(row) == len(one["head"]) for row in one["rows"]), one["caption"]
+    return made
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("everything", [False, True])
+def test_findings_in_the_panel_are_the_assessments(units, everything):
+    (table,) = tables(page.findings(BOATHOUSE, units, everything))
+    assert table["caption"] == "Checks against US IRC 2021"
+    shown = [f for f in BOATHOUSE.findings if everything or f.verdict != "does not apply"]
+    for row, f in zip(table["rows"], shown, strict=True):
+        provided, _, margin = compared(f, units)
+        assert row[0] == f"{SIGNS[f.verdict]} {f.verdict}"
+        note = f" {f.note[0].upper()}{f.note[1:]}" if f.note else ""
+        assert row[1] == f"{f.title} | {f.why}{note}"
+        assert row[2:5] == [provided, asked(f, units), margin]
+        assert row[5] == f"{f.key}, {f.clause} | {f.edition}, {f.confidence}"
+    assert table["css"].count("short") == BOATHOUSE.counts["falls short"]
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_the_draft_in_the_panel_is_the_reports(units):
+    text = page.draft(BOATHOUSE, units)
+    judged, evenings, losses = tables(text)
+    assert [tuple(row) for row in evenings["rows"]] == draft_report.case_rows(BOATHOUSE, units)
+    assert [tuple(row) for row in losses["rows"]] == draft_report.loss_rows(BOATHOUSE)
+    assert evenings["head"] == list(draft_report.COLUMNS)
+    for row, f in zip(judged["rows"], [f for f in BOATHOUSE.judgement], strict=True):
+        assert row[1].endswith(f" Based on: {f.source}.") and row[5].startswith(
+            f"{f.key}, {f.clause}"
+        )
+    said = html.unescape(re.sub("<[^>]+>", "", text))
+    for words in (draft_report.LABEL, draft_report.sized(BOATHOUSE, units), draft_report.BAND,
+                  draft_report.likely(BOATHOUSE, units)):  # fmt: skip
+        assert words in said
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_books_order_and_figures_in_the_panel(units):
+    (table,) = tables(page.books(BOATHOUSE, units))
+    for row, q in zip(table["rows"], side_by_side(BOATHOUSE.design), strict=True):
+        assert row == [q.text, *(answer(a, units) for a in q.answers), q.why]
+    (table,) = tables(page.takeoff(BOATHOUSE, units))
+    *lines, last = table["rows"]
+    for row, r in zip(lines, BOATHOUSE.takeoff, strict=True):
+        assert row == [
+            r.item, r.material, quantity(r.net, r, units), quantity(r.order, r, units),
+            show(r.weight_kg, "mass", units), r.note,
+        ]  # fmt: skip
+    assert last[0] == "The whole as it stands"
+    assert last[4] == show(BOATHOUSE.weight, "mass", units)
+    (table,) = tables(page.figures(BOATHOUSE, units))
+    for row, one in zip(table["rows"], work_figures(BOATHOUSE, units), strict=True):
+        assert row == [one.name, one.formula, one.numbers, one.result, one.source]
+    found = find_guides(BOATHOUSE.geometry, units)
+    (table,) = tables(page.guided(found, BOATHOUSE, units))
+    for row, g in zip(table["rows"], found, strict=True):
+        assert row == [g.name.capitalize(), g.sentence, f"{g.source.text}, {g.source.confidence}"]
+
+
+def test_one_sentence_tells_the_picture_to_whoever_cannot_see_it():
+    text = html.unescape(re.sub("<[^>]+>", "", page.sentence(BOATHOUSE, "feet-inches")))
+    counts = BOATHOUSE.counts
+    top = show(BOATHOUSE.geometry.frame.crown_top, "length")
+    assert text == (
+        f"Boathouse club room: opening 3'-6\" wide, 3'-0\" high, 20 flue sections, chimney top {top}"
+        f" above the floor, {show(BOATHOUSE.weight, 'mass')} as it stands. US IRC 2021:"
+        f" {counts['falls short']} fall short, {counts['not checked']} not checked,"
+        f" {counts['meets']} meet, {counts['does not apply']} do not apply."
+    )
+    shallow = assess(change(Design(), {"firebox.depth": "12 in", "name": "<b> & co"}))
+    said = page.sentence(shallow, METRIC)
+    assert "&lt;b&gt; &amp; co" in said
+    assert f"<b>{shallow.counts.get('falls short', 0)}</b> fall short" in said
+    assert "<b>0</b> fall short" in page.sentence(PLAIN, METRIC)
+    assert all(html.escape(note) in said for note in shallow.geometry.frame.adjusted)
+
+
+def test_what_is_said_aloud_and_what_is_only_written():
+    assert page.trouble("") == ""
+    assert page.trouble("a < b") == '<div class="trouble" role="alert">Not changed. a &lt; b</div>'
+    assert page.remark("a & b") == '<div class="sentence">a &amp; b</div>'
+    assert page.heard("done") == '<div class="sentence" role="status">done</div>'
+    hint = page.checklist_hint("UK <J>", 3)
+    assert "What UK &lt;J&gt; asks" in hint and "<b>3</b> not answered yet" in hint
+
+
+def test_words_and_tables_stand_in_a_fold_as_on_paper():
+    """Shares become per cents; a narrow column's longest word asks for a least width; a box to
+    tick.
+    """
+    shown = Table(
+        "T < 1", (Column("Item", 10), Column("Said at length", 50)), (("a", "<b>"),), True, "B"
+    )
+    text = page.flow(["first", shown])
+    assert text.startswith('<div class="sentence">first</div><div class="sentence">B</div>')
+    (table,) = tables(text)
+    assert (table["caption"], table["head"]) == ("T < 1", ["Item", "Said at length"])
+    assert table["shares"] == pytest.approx([16.7, 83.3])
+    assert table["rows"] == [["☐ a", "<b>"]] and table["css"] == ["n", "why"]
+    assert 'style="min-width:46em"' in text
+    plain = page.flow(
+        [Table("T", (Column("Item", 1), Column("Unpronounceability", 1)), (("a", "b"),))]
+    )
+    assert "☐" not in plain and tables(plain)[0]["css"] == ["n", "n"]
+    narrow = page.flow(
+        [Table("T", (Column("Unpronounceability", 1), Column("x", 19)), (("a", "b"),))]
+    )
+    assert int(re.search(r"min-width:(\d+)em", narrow)[1]) > 150
+    (side,) = tables(page.options([("Opening", ("1", "2"))], ["One", "Two"]))
+    assert side["head"] == ["", "One", "Two"] and side["rows"] == [["Opening", "1", "2"]]
+    assert side["shares"] == pytest.approx([16, 42, 42])
+    assert "min-width" not in page.table("T", (100,), ("a",), ())

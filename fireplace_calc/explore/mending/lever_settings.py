@@ -10,6 +10,7 @@ from typing import Protocol, TypeAlias
 
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SI_UNIT, SQIN
 from fireplace_calc.design.opening import Trim
 from fireplace_calc.design.records import Design
@@ -200,7 +201,7 @@ def _trim(design: Design, lever: Lever) -> list[list[Setting]]:
                 pieces[n].name,
             )
             for k in range(1, lever.max_steps + 1)
-            if pieces[n].projection + k * step > 0
+            if pieces[n].projection + k * step > ROUNDING
         ]
         for n in burning
     ]

@@ -25,11 +25,11 @@ TESTS = {
     "draft": "pins_draft pins_formulas draft_air draft_examples draft_findings draft_roots draft_properties sweep",
     "build": "pins_work pins_formulas lifting build",
     "assessment": "assess",
-    "explore": "remedies sweep drawing_air panels",
+    "explore": "charts_by_axes remedies sweep drawing_air handbook_examples panels",
     "proportion": "proportion room_by_hand room_view onesheet",
     "report": "report said books developers writing assess cli draft_findings onesheet",
     "lessons": "lessons_pencil lessons panels",
-    "drawing": "sheets views room_by_hand written cap marked drawing_cuts archview drawing room_view drawing_air drawing_reuse"
+    "drawing": "sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview drawing room_view drawing_air drawing_reuse"
     " onesheet papers exports turning panels",
     "exports": "exported_look exports cli",
     "panels": "written job page said session panels turning lessons",

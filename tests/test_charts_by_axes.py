@@ -2,6 +2,8 @@
 a fault, step by step.
 """
 
+import re
+
 import numpy as np
 import pytest
 import shapely
@@ -329,11 +331,32 @@ def test_the_figures_of_the_plain_design_with_their_numbers():
     assert found["Hearth front to back"][1:] == ("20 in + 20 in", "40 in")
     height = assess(Design()).draft.path.height
     assert (
-        f"9.81 m/s² × {height:.3f} m × (1.201 kg/m³ − 0.684 kg/m³)"
+        f"9.81 m/s² × {height:.3f} m × (1.200 kg/m³ − 0.684 kg/m³)"
         == found["Draft, sizing mode"][1]
     )
     pulled = 9.80665 * height * 101325 / 287.05 * (1 / 294.15 - 1 / 516.15)
     assert float(found["Draft, sizing mode"][2].split()[0]) == pytest.approx(pulled, abs=0.06)
+    assert found["Slenderness"][1] == "(307.25 in − 200 in) ÷ 22 in"
+    assert float(found["Slenderness"][2]) == pytest.approx(107.25 / 22, abs=0.006)
+    numbers, result = found["Resistance, sizing mode"][1:]
+    one, inlet, other, friction, length, wide = map(float, re.findall(r"[\d.]+", numbers))
+    assert float(result.split()[0]) == pytest.approx(
+        one + inlet + other + friction * length / wide, abs=0.01
+    )
+    numbers, result = found["Face velocity, sizing mode"][1:]
+    flue, opening, _, draft, hot, loss, cold = map(
+        float, re.findall(r"(?<!\w)[\d.]+(?=[ )])", numbers)
+    )
+    speed = flue / opening * np.sqrt(2 * draft * hot / loss) / cold
+    assert float(result.split()[0]) == pytest.approx(speed, abs=0.002)
+    assert result.endswith(f"which is {speed / FOOT:.2f} ft/s")
+    weight, span, again, _ = map(
+        float, re.findall(r"(?<![a-z])[\d.]+(?= |$)", found["Load on the lintel"][1])
+    )
+    assert float(found["Load on the lintel"][2].split()[0]) == pytest.approx(
+        weight * span * again / 4, rel=2e-3
+    )
+    assert span == 3.5, "36 in and one bearing of 6"
 
 
 def test_figures_that_were_measured_or_do_not_apply():

@@ -110,6 +110,8 @@ def test_the_same_length_is_the_same_float():
         ("150 pcf", "density", 150 * 16.01846337),
         ("2 atm", "pressure", 202650),
         ("1 psi", "pressure", 6894.757293168),
+        ("20 MPa", "strength", 20e6),
+        ("3000 psf", "bearing", 143640.777),
     ],
 )
 def test_other_kinds(text, kind, si):
@@ -273,6 +275,8 @@ def test_other_kinds_are_shown_in_both_systems():
         (2.831685, "volume", "100.0 ft³", "2.832 m³"),
         (0.5, "angle", "28.6°", "28.6°"),
         (12.34, "pressure", "12.3 Pa", "12.3 Pa"),
+        (143640.777, "bearing", "3 000 psf", "143.6 kPa"),
+        (20684271.9, "strength", "3 000 psi", "20.7 MPa"),
         (10.0, "speed", "22 mph", "10.0 m/s"),
         (1000.0, "mass", "2 205 lb", "1 000 kg"),
         (0.001, "mass rate", "7.9 lb/h", "3.6 kg/h"),

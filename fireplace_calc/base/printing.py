@@ -14,6 +14,7 @@ from fireplace_calc.base.units import (
     MM,
     PCF,
     POUND,
+    PSF,
     SQIN,
     G,
 )
@@ -84,6 +85,8 @@ _SHOWN = {
     "volume": ((CUFT, "ft³", 1), (1.0, "m³", 3)),
     "angle": ((DEG, "°", 1),) * 2,
     "pressure": ((1.0, "Pa", 1),) * 2,
+    "bearing": ((PSF, "psf", 0), (1000.0, "kPa", 1)),
+    "strength": ((144 * PSF, "psi", 0), (1e6, "MPa", 1)),
     "speed": ((1609.344 / 3600, "mph", 0), (1.0, "m/s", 1)),
     "mass": ((POUND, "lb", 0), (1.0, "kg", 0)),
     "mass rate": ((POUND / 3600, "lb/h", 1), (1 / 3600, "kg/h", 1)),

@@ -37,6 +37,8 @@ SI_UNIT = {
     "angle": "rad",
     "temperature": "K",
     "pressure": "Pa",
+    "bearing": "Pa",
+    "strength": "Pa",
     "speed": "m/s",
     "mass": "kg",
     "mass rate": "kg/s",
@@ -46,7 +48,9 @@ SI_UNIT = {
     "flow": "m**3/s",
     "force": "N",
 }
-"""Kinds of quantity, and the SI unit each is held in."""
+"""Kinds of quantity, and the SI unit each is held in. What the ground bears and what concrete
+resists are pressures, told in units of their own.
+"""
 
 EXAMPLES = {
     "length": """"36 in", "3'-0\\"" or "914 mm\"""",
@@ -55,6 +59,8 @@ EXAMPLES = {
     "angle": '"45 deg"',
     "temperature": '"-10 degC" or "14 degF"',
     "pressure": '"5 Pa"',
+    "bearing": '"3000 psf" or "150 kPa"',
+    "strength": '"3000 psi" or "20 MPa"',
     "speed": '"50 m/s" or "115 mph"',
     "mass": '"20 kg" or "44 lb"',
     "mass rate": '"3.5 kg/h"',
@@ -66,6 +72,13 @@ EXAMPLES = {
 }
 
 _DEG = Fraction(DEG)
+_PRESSURES = {
+    "Pa": Fraction(1),
+    "kPa": Fraction(1000),
+    "MPa": Fraction(10**6),
+    "psf": _PSF,
+    "psi": 144 * _PSF,
+}
 FACTORS: dict[str, dict[str, Fraction]] = {
     "length": {
         "in": EXACT_INCH,
@@ -95,7 +108,9 @@ FACTORS: dict[str, dict[str, Fraction]] = {
         "L": Fraction(1, 1000),
     },
     "angle": {"deg": _DEG, "degrees": _DEG, "°": _DEG, "rad": Fraction(1)},
-    "pressure": {"Pa": Fraction(1), "kPa": Fraction(1000), "psf": _PSF, "psi": 144 * _PSF},
+    "pressure": _PRESSURES,
+    "bearing": _PRESSURES,
+    "strength": _PRESSURES,
     "speed": {"m/s": Fraction(1), "mph": _MILE / _H, "km/h": 1000 / _H},
     "mass": {"kg": Fraction(1), "lb": _LB, "t": Fraction(1000)},
     "mass rate": {"kg/h": 1 / _H, "kg/s": Fraction(1), "lb/h": _LB / _H},

@@ -50,7 +50,7 @@ class Ground(Record):
         "frost_protection_method",
     )
     footing_contact_pressure: float | None = quantity(
-        "pressure",
+        "bearing",
         "Footing pressure",
         None,
         "1 psf",
@@ -59,7 +59,7 @@ class Ground(Record):
         "footing_contact_pressure",
     )
     soil_bearing_assumed: float | None = quantity(
-        "pressure",
+        "bearing",
         "Soil bearing assumed",
         None,
         "100 psf",
@@ -86,7 +86,7 @@ class Ground(Record):
         "rebar_cover_earth",
     )
     concrete_fc: float | None = quantity(
-        "pressure", "Concrete strength", None, "500 psi", "12000 psi", "At 28 days.", "concrete_fc"
+        "strength", "Concrete strength", None, "500 psi", "12000 psi", "At 28 days.", "concrete_fc"
     )
     ash_dump: bool | None = yes_no(
         "Ash dump", None, "With a clean-out door in the foundation wall."

@@ -20,6 +20,8 @@ FRIENDLY = {
     "volume": ("m3", "ft3", "yd3"),
     "angle": ("deg", "rad"),
     "pressure": ("psf", "Pa", "psi"),
+    "bearing": ("psf", "kPa", "Pa"),
+    "strength": ("psi", "MPa", "Pa"),
     "force": ("lbf", "kN"),
     "speed": ("m/s", "mph", "km/h"),
     "mass": ("kg", "lb"),
@@ -32,10 +34,8 @@ FRIENDLY = {
 """Units a file is written in, the first that reads back to the identical number wins."""
 
 
-SLOPES, NUMBERS = ("roof.pitch", "firebox.splay"), ("house.leakage", "ground.concrete_fc")
-"""Ratios written as rise over run; numbers written in the last of their units: a bare ratio, pounds
-per square inch.
-"""
+SLOPES, NUMBERS = ("roof.pitch", "firebox.splay"), ("house.leakage",)
+"""Ratios written as rise over run; numbers written in the last of their units: a bare ratio."""
 
 
 HEADER = """\

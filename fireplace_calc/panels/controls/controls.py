@@ -37,10 +37,12 @@ def written(spec: Input, value: Any, units: str) -> str:
         )
     if spec.kind in ("ratio", "count"):
         return f"{round(value, 6):g}"
-    if spec.kind == "pressure":
-        return (
-            f"{round(value / PSF, 3):g} psf" if units == FEET_INCHES else f"{round(value, 2):g} Pa"
-        )
+    if spec.kind == "bearing":
+        feet = units == FEET_INCHES
+        return f"{value / PSF:.6g} psf" if feet else f"{value / 1e3:.6g} kPa"
+    if spec.kind == "strength":
+        feet = units == FEET_INCHES
+        return f"{value / (144 * PSF):.6g} psi" if feet else f"{value / 1e6:.6g} MPa"
     if spec.kind == "force":
         return (
             f"{round(value / (POUND * G), 3):g} lbf"

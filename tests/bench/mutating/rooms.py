@@ -32,7 +32,7 @@ TESTS = {
     "drawing": "sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview drawing room_view drawing_air drawing_reuse"
     " onesheet papers exports turning panels",
     "exports": "exported_look exports cli",
-    "panels": "written job page said session panels turning lessons",
+    "panels": "controls written job said session panels turning lessons page",
 }
 """By the room's folder, names of test modules."""
 OTHERS = ("bench", "browser", "install", "server", "walks")

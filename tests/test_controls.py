@@ -1,0 +1,405 @@
+"""Controls, remedies and the session without a page: what a box shows, what a slider takes, which
+words come back, and what one step back is.
+"""
+
+import html as entities
+import re
+from dataclasses import replace
+from types import SimpleNamespace
+
+import pytest
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.tables import DATA
+from fireplace_calc.base.units import INCH, MM, SYSTEMS
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs, value_of
+from fireplace_calc.explore import find_remedies, highest_raise, rejected_remedies
+from fireplace_calc.explore.raising import every_finding
+from fireplace_calc.panels import session as session_module
+from fireplace_calc.panels.controls.controls import Control, Lead, written
+from fireplace_calc.panels.folds.remedies import (
+    RemedyLine,
+    reach_words,
+    refused_words,
+    remedy_words,
+)
+from fireplace_calc.panels.live_design import LiveDesign
+from fireplace_calc.panels.session import Session
+from fireplace_calc.report.sentences import sentence
+
+BOATHOUSE = load(DATA / "designs" / "boathouse.toml")
+INPUTS = all_inputs()
+METRIC = "millimetres"
+
+
+def plain_text(text):
+    return entities.unescape(re.sub("<[^>]+>", "", text))
+
+
+# -- boxes -----------------------------------------------------------------------------------------
+@pytest.mark.parametrize(
+    ("key", "value", "american", "metric"),
+    [
+        ("opening.width", 36.25 * INCH, "3'-0 1/4\"", "920.75 mm"),
+        ("opening.width", 36 * INCH + INCH / 64, "3'-0 1/64\"", "914.8 mm"),
+        ("house.air_inlet", 12 * INCH**2, "12 in2", "0.007742 m2"),
+        ("flue.sections", 12, "12", "12"),
+        ("firebox.splay", 1 / 3, "0.333333", "0.333333"),
+        ("ground.soil_bearing_assumed", 3000 * 47.880259, "3000 psf", "143.641 kPa"),
+        ("ground.concrete_fc", 3000 * 6894.757293, "3000 psi", "20.6843 MPa"),
+        ("stack.imposed_load_on_chimney", 444.82216, "100 lbf", "0.44482 kN"),
+        ("site.winter", 263.15, "-10 degC", "-10 degC"),
+        ("site.wind", 47.0, "47 m/s", "47 m/s"),
+        ("house.volume", 400.0, "400 m3", "400 m3"),
+        ("house.exhaust", 0.06, "60 L/s", "60 L/s"),
+        ("fire.burn_rate", 5 / 3600, "5 kg/h", "5 kg/h"),
+        ("measured.chamber_slope", 0.523598776, "30 deg", "30 deg"),
+        ("site.frost_depth", None, "unknown", "unknown"),
+    ],
+)
+def test_a_box_shows_what_a_reader_would_type(key, value, american, metric):
+    """1 lbf is 4.4482216 N, 1 lbf/ft2 47.880259 Pa, 1 in2 6.4516 cm2."""
+    assert (written(INPUTS[key], value, "feet-inches"), written(INPUTS[key], value, METRIC)) == (
+        american,
+        metric,
+    )
+
+
+NUMBERS = [key for key, spec in INPUTS.items() if spec.low is not None and spec.kind != "count"]
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("key", NUMBERS)
+def test_what_a_box_shows_reads_back(key, units):
+    """To what is shown of it: a sixty-fourth of an inch, or five figures."""
+    spec = INPUTS[key]
+    for share in (0.0, 0.37, 1.0):
+        value = spec.low + share * (spec.high - spec.low)
+        back = to_si(written(spec, value, units), spec.kind)
+        off = INCH / 128 + 1e-9 if spec.kind == "length" else 2e-3 * abs(value) + 6e-3
+        assert abs(back - value) <= off, (value, back)
+
+
+class Told(list):
+    """Everything that was reported."""
+
+    def __call__(self, key, value):
+        self.append((key, value))
+
+
+@pytest.mark.parametrize(
+    ("key", "words"),
+    [
+        ("opening.head", ("straight", "segmental")),
+        ("chimney.rain_cap", ("yes", "no", "unknown")),
+        ("hearth.material", ("concrete", "masonry", "brick", "stone", "tile", "wood", "unknown")),
+    ],
+)
+def test_a_list_offers_its_words_and_unknown_where_it_may_be(key, words):
+    told = Told()
+    one = Control(key, INPUTS[key], told)
+    assert tuple(one.widget.options) == words
+    assert one.widget.description == INPUTS[key].label
+    assert one.widget.tooltip == f"{INPUTS[key].help} Allowed: {INPUTS[key].allowed()}."
+    one.show(value_of(Design(), key), "feet-inches")
+    assert told == [], "what is shown is not reported back"
+    one.widget.value = words[-1]
+    assert told == [(key, words[-1])]
+
+
+def test_a_box_reports_what_is_typed_without_its_blanks():
+    told = Told()
+    length, name = (Control(k, INPUTS[k], told) for k in ("firebox.depth", "name"))
+    length.show(20 * INCH, "feet-inches")
+    assert (
+        length.widget.value == "1'-8\""
+        and length.widget.placeholder == INPUTS["firebox.depth"].allowed()
+    )
+    assert length.widget.continuous_update is False
+    length.widget.value = "  22 in "
+    name.show("A", "feet-inches")
+    name.widget.value = " B "
+    assert told == [("firebox.depth", "22 in"), ("name", " B ")]
+    rain = Control("chimney.rain_cap", INPUTS["chimney.rain_cap"], told)
+    for value, word in ((True, "yes"), (False, "no"), (None, "unknown")):
+        rain.show(value, METRIC)
+        assert rain.widget.value == word
+    soil = Control("site.soil", INPUTS["site.soil"], told)
+    soil.show(None, METRIC)
+    assert soil.widget.value == "unknown"
+    soil.show("sand", METRIC)
+    assert soil.widget.value == "sand" and len(told) == 2
+    count = (
+        Control("build.masons", INPUTS["build.masons"], told) if "build.masons" in INPUTS else None
+    )
+    assert count is None or count.widget.value >= INPUTS["build.masons"].low
+
+
+# -- sliders ---------------------------------------------------------------------------------------
+def lead(key, units="feet-inches", value=None):
+    slid, typed = Told(), Told()
+    one = Lead(key, INPUTS[key], slid, typed)
+    one.show(value_of(Design(), key) if value is None else value, units)
+    return one, slid, typed
+
+
+def test_a_slider_goes_by_half_inches_or_centimetres_from_end_to_end():
+    """Opening 18 in to 8 ft: 457.2 to 2438.4 mm, so 460 to 2430 by ten."""
+    one, slid, typed = lead("opening.width")
+    assert (one.slider.min, one.slider.max, one.slider.step) == (18, 96, 0.5)
+    assert (one.slider.value, one.box.value) == (36, "3'-0\"")
+    one.slider.value = 40.5
+    assert slid == [("opening.width", "40.5 in")] and typed == []
+    metric, slid, _ = lead("opening.width", METRIC)
+    assert (metric.slider.min, metric.slider.max, metric.slider.step) == (460, 2430, 10)
+    assert metric.box.value == "914.4 mm" and slid == []
+    metric.slider.value = 1000
+    assert slid == [("opening.width", "1000 mm")]
+    metric.box.value = "1 m"
+    assert metric.typed == [("opening.width", "1 m")]
+    assert metric.widget.children == (metric.slider, metric.box)
+    count, slid, typed = lead("flue.sections")
+    assert (count.slider.min, count.slider.max, count.slider.value, count.box.value) == (
+        4,
+        40,
+        10,
+        10,
+    )
+    count.slider.value = 12
+    count.box.value = 14
+    assert slid == [("flue.sections", 12)] and typed == [("flue.sections", 14)]
+    assert isinstance(slid[0][1], int)
+
+
+def test_a_slider_that_snaps_to_its_own_step_has_not_been_moved():
+    """36-1/4 in stands between two steps; the page reports 36-1/2 (it rounds up), nobody slid."""
+    one, slid, _ = lead("opening.width", value=36.3 * INCH)
+    one.slider.value = 36.5
+    assert slid == []
+    one.slider.value = 37.0
+    assert slid == [("opening.width", "37 in")]
+    exact, slid, _ = lead("opening.width")
+    exact.slider.value = 36.5
+    assert slid == [("opening.width", "36.5 in")], "from a step to the next is a move"
+    metric, slid, _ = lead("opening.width", METRIC, 914.4 * MM)
+    metric.slider.value = 910
+    assert slid == []
+    metric.slider.value = 920
+    assert slid == [("opening.width", "920 mm")]
+
+
+def test_other_units_take_another_slider_and_the_same_units_the_same():
+    one, *_ = lead("opening.extension")
+    first = one.slider
+    one.show(6 * INCH, "feet-inches")
+    assert one.slider is first and first.value == 6 and one.box.value == '6"'
+    one.show(6 * INCH, METRIC)
+    assert one.slider is not first and one.slider.value == pytest.approx(152.4)
+    assert (one.slider.min, one.slider.max) == (0, 600)
+
+
+# -- session ---------------------------------------------------------------------------------------
+@pytest.fixture
+def clock(monkeypatch):
+    now = SimpleNamespace(at=100.0)
+    monkeypatch.setattr(session_module, "monotonic", lambda: now.at)
+    return now
+
+
+def widths(designs):
+    return [round(d.opening.width / INCH) for d in designs]
+
+
+def test_moves_of_one_hand_within_a_second_are_one_step_back(clock):
+    """A pause of a second, another slider or a typed value begins a step of its own."""
+    work = Session(Design(), "US IRC 2021", "feet-inches")
+    for wait, width in ((0, 37), (0.99, 38), (0.99, 39), (1.0, 40), (0.5, 41)):
+        clock.at += wait
+        work.take({"opening.width": f"{width} in"}, run="opening.width")
+    assert widths(work.past) == [36, 39]
+    work.take({"opening.extension": "2 in"}, run="opening.extension")
+    work.take({"opening.width": "42 in"})
+    work.take({"opening.width": "43 in"})
+    assert widths(work.past) == [36, 39, 41, 41, 42]
+    assert work.undo() and work.undo() and widths([work.design]) == [41]
+    assert widths(work.coming) == [43, 42] and work.redo() and widths([work.design]) == [42]
+    work.take({"opening.width": "50 in"})
+    assert not work.redo() and work.coming == []
+    while work.undo():
+        pass
+    assert work.design == Design() and not work.undo()
+
+
+def test_after_a_step_back_or_an_option_the_hand_begins_anew(clock):
+    work = Session(Design(), "US IRC 2021", "feet-inches")
+    work.take({"opening.width": "37 in"}, run="opening.width")
+    work.put_aside()
+    work.take({"opening.width": "38 in"}, run="opening.width")
+    assert widths(work.past) == [36, 37] and widths(work.options) == [37]
+    work.undo()
+    work.take({"opening.width": "39 in"}, run="opening.width")
+    assert widths(work.past) == [36, 37]
+
+
+def test_the_past_is_five_hundred_steps_long(clock):
+    work = Session(Design(), "US IRC 2021", "feet-inches")
+    designs = [replace(Design(), name=str(k)) for k in range(502)]
+    for one in designs:
+        work.put(one)
+    assert len(work.past) == 500 and work.past[0].name == "1" or work.past[0].name == "0"
+    assert work.past[-1].name == "500"
+
+
+def test_a_design_without_one_input_is_told_apart_by_everything_else():
+    work = Session(change(Design(), {"name": "A", "note": "n"}), "US IRC 2021", "feet-inches")
+    before = work.without("opening.extension")
+    work.take({"opening.extension": "9 in", "name": "B"})
+    assert work.without("opening.extension") == before and before.name == before.note == ""
+    work.take({"opening.width": "40 in"})
+    assert work.without("opening.extension") != before
+
+
+# -- remedies --------------------------------------------------------------------------------------
+@pytest.fixture(scope="module")
+def found():
+    return find_remedies(BOATHOUSE), every_finding(assess(BOATHOUSE))
+
+
+def test_a_remedy_tells_what_it_fixes_leaves_costs_and_weighs(found):
+    remedies, named = found
+    for units in SYSTEMS:
+        for one in remedies:
+            text = plain_text(remedy_words(one, named, units))
+            assert text.startswith(one.sentence(units))
+            fixes = ", ".join(f"{named[k].title} ({k})" for k in one.mends)
+            assert f"Fixes {fixes}." in text
+            assert ("Still short: " in text) == bool(one.stays)
+    taller = next(one for one in remedies if one.lever.key == "flue.sections")
+    for cost, weight, said in (
+        (1234.4, 10.0, "+1 234 USD, example prices, +22 lb."),
+        (-50.0, -10.0, "-50 USD, example prices, -22 lb."),
+        (0.0, 0.4, " 0 USD, example prices, same weight."),
+        (None, 0.6, "cost not known, +1 lb."),
+    ):
+        one = replace(taller, cost=cost, weight=weight, currency="USD", invented=True)
+        assert said in plain_text(remedy_words(one, named, "feet-inches")), said
+    own = replace(taller, cost=5.0, weight=0.0, currency="USD", invented=False)
+    assert "+5 USD, same weight." in plain_text(remedy_words(own, named, METRIC))
+    stays = replace(taller, stays=("CLR-08",))
+    assert f"Still short: {named['CLR-08'].title} (CLR-08)." in plain_text(
+        remedy_words(stays, named, METRIC)
+    )
+
+
+def test_a_button_takes_its_remedy(found):
+    remedies, named = found
+    taken = []
+    panel = SimpleNamespace(units="feet-inches", set_inputs=taken.append)
+    line = RemedyLine(panel)
+    line.button.click()
+    assert taken == [], "nothing is shown yet"
+    line.show(remedies[0], named)
+    assert line.button.description == f"Use remedy {remedies[0].rank}"
+    line.button.click()
+    assert taken == [remedies[0].change]
+    assert line.words.value == remedy_words(remedies[0], named, "feet-inches")
+
+
+def test_what_is_refused_is_told_with_what_it_would_break():
+    design = change(BOATHOUSE, {"flue.size": "12", "opening.extension": "10 in"})
+    rejected, named = rejected_remedies(design, "US IRC 2021"), every_finding(assess(design))
+    assert refused_words((), named, METRIC) == ""
+    text = plain_text(refused_words(rejected, named, METRIC))
+    assert bool(rejected) == ("These look right but break something else:" in text)
+    for one in rejected:
+        mends = ", ".join(f"{named[k].title} ({k})" for k in one.mends)
+        breaks = " ".join(sentence(f, METRIC) for f in one.breaks)
+        assert f"{one.sentence(METRIC)} It would fix {mends}, but then: {breaks}" in text
+
+
+def test_how_far_the_firebox_can_be_raised_in_words():
+    reach = highest_raise(BOATHOUSE)
+    assert reach.stop is not None and reach.broken
+    text = plain_text(reach_words(reach, 6 * INCH, "feet-inches"))
+    raised = reach.raised / INCH
+    assert text.startswith("The firebox can be raised by ")
+    told = re.match(r"The firebox can be raised by (.+?) over its standard height", text)[1]
+    assert to_si(told, "length") == pytest.approx(reach.raised, abs=INCH / 30)
+    gap = re.search(r"It is raised by 6\" now, (.+?) (below|above) that\.", text)
+    assert to_si(gap[1], "length") == pytest.approx(abs(reach.raised - 6 * INCH), abs=INCH / 30)
+    assert gap[2] == ("below" if raised >= 6 else "above")
+    assert " ".join(sentence(f) for f in reach.stop.findings) in text
+    assert text.count("What stops it, and where") == 1
+    for stop in reach.stops:
+        assert stop.kind in text
+    broken = "; ".join(f"{f.title} ({f.key})" for f in reach.broken)
+    assert text.endswith(f"Short without any raise, so not counted: {broken}.")
+    over = plain_text(reach_words(reach, reach.raised + INCH, "feet-inches"))
+    assert 'now, 1" above that.' in over
+    free = replace(reach, stop=None, stops=(), broken=())
+    words = plain_text(reach_words(free, 6 * INCH, "feet-inches"))
+    assert "the end of the workable range, and nothing new falls short." in words
+    assert "What stops it" not in words and "so not counted" not in words
+    metric = plain_text(reach_words(free, 6 * INCH, METRIC))
+    assert "It is raised by 152 mm now" in metric
+    refused = replace(reach, stop=replace(reach.stop, findings=(), refusal="Too high < 3."))
+    assert "Any higher, and: Too high < 3." in plain_text(reach_words(refused, 0.0, METRIC))
+
+
+# -- what follows a change -------------------------------------------------------------------------
+class Page(LiveDesign):
+    """A page without anything on it, that tells what was done."""
+
+    def __init__(self, work):
+        super().__init__(work, "all")
+        self.done = []
+
+    def followers(self):
+        return ((0.06, self.first), (0.25, self.second))
+
+    def first(self):
+        self.done.append("first")
+
+    def second(self):
+        self.done.append("second")
+
+    def show_inputs(self, every=False):
+        self.done.append(("inputs", every))
+
+    def __str__(self):
+        return "page"
+
+
+def test_after_a_change_the_controls_and_then_the_words_follow():
+    page = Page(Session(Design(), "US IRC 2021", "feet-inches"))
+    assert page.set_inputs({"opening.width": "40 in"}) is True
+    assert page.done == ["first", "second", ("inputs", False)] and page.answer == ""
+    page.done.clear()
+    assert page.set_inputs({"opening.width": "400 in"}) is False
+    assert page.done == [] and "Not changed. Opening width is 400 in" in page.said.value
+    page.set_units(METRIC)
+    assert page.done == [("inputs", True), "first", "second"] and page.units == METRIC
+    page.done.clear()
+    page.on_slider("opening.width", "41 in")
+    page.on_slider("opening.width", "42 in")
+    assert widths([page.design]) == [42] and len(page.session.past) == 2
+    assert page.result.design is page.design and page.result is page.result
+    before = page.result
+    page.session.pack = "Canada NBC"
+    assert page.result is not before and page.result.pack == "Canada NBC"
+
+
+def test_a_fault_of_ours_is_said_and_logged_and_ends_nothing(caplog):
+    page = Page(Session(Design(), "US IRC 2021", "feet-inches"))
+
+    def broken():
+        raise RuntimeError("x")
+
+    page._follow(broken)
+    assert plain_text(page.said.value) == (
+        "What is written below is of an earlier design (RuntimeError). Your change is taken."
+    )
+    assert caplog.records[-1].exc_info[1].args == ("x",)
+    caplog.clear()

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from math import floor
 from typing import TypeAlias
 
-from fireplace_calc.base.tolerances import LIMIT_SLACK
-from fireplace_calc.base.units import MM
+from fireplace_calc.base.tolerances import LIMIT_SLACK, ROUNDING
+from fireplace_calc.base.units import FOOT, INCH, MM
 
 MEETS, FALLS_SHORT, DOES_NOT_APPLY, NOT_CHECKED = (
     "meets",
@@ -32,24 +33,49 @@ class Compared:
     note: str = ""
 
 
-def printed(limit: float) -> float:
-    """The whole millimetres a book prints beside a length in inches.
+class Printed(float):
+    """A length as a book of inches prints it, with the millimetres it prints beside. [m]
 
-    Parameters
-    ----------
-    limit : float
-        As inches give it. [m]
-
-    Returns
-    -------
-    float
-        To the nearest millimeter. [m]
+    A length told as exactly those millimetres counts as the limit itself, wherever the two meet:
+    in a limit and in a condition that picks one.
     """
-    return round(limit / MM) * MM
+
+    __slots__ = ("metric",)
+
+    metric: tuple[float, ...]
+    """To the nearest millimeter; under an inch books also print the nearest tenth. [m]"""
+
+    def __new__(cls, limit: float) -> Printed:
+        """Read it from the length that inches give. [m]"""
+        made = super().__new__(cls, limit)
+        whole, tenth = (floor(limit / step + 0.5 + ROUNDING) * step for step in (MM, MM / 10))
+        made.metric = (whole,) if limit >= INCH else (whole, tenth)
+        return made
+
+
+def inches(number: float) -> Printed:
+    """A limit in inches.
+
+    >>> inches(6).metric
+    (0.152,)
+    >>> [round(size, 4) for size in inches(1 / 4).metric]
+    [0.006, 0.0064]
+    """
+    return Printed(number * INCH)
+
+
+def feet(number: float) -> Printed:
+    """A limit in feet.
+
+    >>> feet(2).metric
+    (0.61,)
+    """
+    return Printed(number * FOOT)
 
 
 def reaches(value: float, limit: float) -> bool:
-    """At least the limit, give or take the slack.
+    """At least the limit, give or take the slack. Either side may be the one that a book prints: to
+    ask for no more than a limit, ask whether the limit reaches the value.
 
     Parameters
     ----------
@@ -64,17 +90,34 @@ def reaches(value: float, limit: float) -> bool:
     --------
     >>> reaches(36 * 0.0254 * (24 * 0.0254), 6 * 0.3048**2)
     True
+    >>> reaches(0.406, inches(16)), reaches(inches(6), 0.1525)
+    (True, False)
     """
-    return value >= limit - abs(limit) * LIMIT_SLACK
+    return value >= limit - abs(limit) * LIMIT_SLACK or same(value, limit)
 
 
-def _same(a: float, b: float) -> bool:
+def exceeds(value: float, limit: float) -> bool:
+    """More than the limit: neither the limit itself nor what counts as the limit."""
+    return not reaches(limit, value)
+
+
+def same(a: float, b: float) -> bool:
+    """Equal, give or take the slack, or one the millimetres printed beside the other."""
+    if _close(a, b):
+        return True
+    return any(
+        _close(size, other)
+        for limit, other in ((a, b), (b, a))
+        if isinstance(limit, Printed)
+        for size in limit.metric
+    )
+
+
+def _close(a: float, b: float) -> bool:
     return abs(a - b) <= LIMIT_SLACK * max(abs(a), abs(b))
 
 
-def at_least(
-    provided: float | None, limit: float | None, note: str = "", soft: bool = False
-) -> Compared:
+def at_least(provided: float | None, limit: float | None, note: str = "") -> Compared:
     """Provided must reach the limit; the limit itself is enough.
 
     Parameters
@@ -83,9 +126,6 @@ def at_least(
         Where one is unknown, nothing is checked. [SI]
     note : str
         A remark on the finding.
-    soft : bool
-        The limit is a length that the book also prints in whole millimetres: exactly that figure is
-        enough too.
 
     Returns
     -------
@@ -93,13 +133,10 @@ def at_least(
     """
     if provided is None or limit is None:
         return Compared(NOT_CHECKED, provided, limit, note)
-    good = reaches(provided, limit) or (soft and _same(provided, printed(limit)))
-    return Compared(MEETS if good else FALLS_SHORT, provided, limit, note)
+    return Compared(MEETS if reaches(provided, limit) else FALLS_SHORT, provided, limit, note)
 
 
-def at_most(
-    provided: float | None, limit: float | None, note: str = "", soft: bool = False
-) -> Compared:
+def at_most(provided: float | None, limit: float | None, note: str = "") -> Compared:
     """Provided must not pass the limit; the limit itself is allowed.
 
     Parameters
@@ -108,8 +145,6 @@ def at_most(
         Where one is unknown, nothing is checked. [SI]
     note : str
         A remark on the finding.
-    soft : bool
-        As in ``at_least``.
 
     Returns
     -------
@@ -117,8 +152,7 @@ def at_most(
     """
     if provided is None or limit is None:
         return Compared(NOT_CHECKED, provided, limit, note)
-    good = reaches(limit, provided) or (soft and _same(provided, printed(limit)))
-    return Compared(MEETS if good else FALLS_SHORT, provided, limit, note)
+    return Compared(MEETS if reaches(limit, provided) else FALLS_SHORT, provided, limit, note)
 
 
 def one_of(value: str | None, allowed: Iterable[str], note: str = "") -> Compared:

@@ -10,9 +10,8 @@ from dataclasses import dataclass
 from typing import Generic, NamedTuple, TypeVar
 
 from fireplace_calc.base.tables import Source
-from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import in_unit
-from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared, Shown
+from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared, Shown, same
 
 EDITIONS = ("2015", "2018", "2021", "2024")
 
@@ -83,8 +82,8 @@ class Rule(Generic[Subject]):
             margin = round(required - provided if self.at_most else provided - required, 9)
             if found.verdict == FALLS_SHORT:
                 margin = -abs(margin)
-            if abs(margin) <= LIMIT_SLACK * max(abs(required), abs(provided)):
-                margin = 0.0
+            if isinstance(found.provided, float) and isinstance(found.required, float):
+                margin = 0.0 if same(found.provided, found.required) else margin
         note = found.note
         if found.verdict == NOT_CHECKED and not note:
             note = (

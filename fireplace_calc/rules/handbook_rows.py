@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from fireplace_calc.base.tables import rows
 from fireplace_calc.base.units import INCH
+from fireplace_calc.rules.comparing import Printed, inches
 from fireplace_calc.rules.facts import Facts
 
 
@@ -32,20 +33,20 @@ def brick_size(name: str) -> tuple[float, float, float]:
 
 
 @lru_cache(maxsize=1)
-def _table() -> tuple[tuple[float, float, float, float], ...]:
+def _table() -> tuple[tuple[float, float, Printed, Printed], ...]:
     """Width and height of the opening, least and greatest depth, row by row. [m]"""
     return tuple(
         (
             float(r["opening_width_w_in"]) * INCH,
             float(r["opening_height_h_in"]) * INCH,
-            float(r["depth_d_min_in"]) * INCH,
-            float(r["depth_d_max_in"]) * INCH,
+            inches(float(r["depth_d_min_in"])),
+            inches(float(r["depth_d_max_in"])),
         )
         for r in rows("fb1889_table3.csv")
     )
 
 
-def handbook_row(facts: Facts) -> tuple[float, float, float, float] | None:
+def handbook_row(facts: Facts) -> tuple[float, float, Printed, Printed] | None:
     """The table's row for the nearest height and the nearest width of it.
 
     Parameters

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from math import hypot
 
-from fireplace_calc.base.units import DEG, FOOT, INCH
+from fireplace_calc.base.units import DEG, INCH
 from fireplace_calc.rules.book import Book
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
@@ -14,6 +14,9 @@ from fireplace_calc.rules.comparing import (
     Compared,
     at_least,
     at_most,
+    exceeds,
+    feet,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -25,7 +28,7 @@ from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.handbook_rows import brick_size, handbook_row
 
 PRACTICE = Book("Trade practice", ("handbooks 1921 to 1980",))
-CUT = INCH / 2
+CUT = inches(1 / 2)
 """A back is laid without cuts when what is left over is less than this: the joints take it up;
 common practice. [m]
 """
@@ -81,7 +84,7 @@ def mortar(facts: Facts) -> Compared:
 
 def _within(value: float, low: float, high: float, note: str) -> Compared:
     found = at_least(value, low, note)
-    if found.verdict == MEETS and not reaches(high, value):
+    if found.verdict == MEETS and exceeds(value, high):
         return Compared(FALLS_SHORT, value, high, f"More than the range. {note}")
     return found
 
@@ -104,19 +107,19 @@ def depth(facts: Facts) -> Compared:
 @PRACTICE.rule("PRA-06", "table 3", "Height of the opening, working range", "in", "opening_height")
 def height(facts: Facts) -> Compared:
     """Outside this range nobody has tables to go by."""
-    return _within(facts.design.opening.height, 24 * INCH, 40 * INCH, "24 to 40 in.")
+    return _within(facts.design.opening.height, inches(24), inches(40), "24 to 40 in.")
 
 
 @PRACTICE.rule("PRA-07", "table 3", "Width of the opening, working range", "in", "opening_width")
 def width(facts: Facts) -> Compared:
     """Outside this range nobody has tables to go by."""
-    return _within(facts.opening_width, 24 * INCH, 72 * INCH, "24 to 72 in.")
+    return _within(facts.opening_width, inches(24), inches(72), "24 to 72 in.")
 
 
 @PRACTICE.rule("PRA-08", "page on depth", "Least depth that draws", "in", "firebox_depth")
 def least_depth(facts: Facts) -> Compared:
     """Below this the smoke rolls out whatever the flue."""
-    return at_least(facts.firebox_depth, 12 * INCH)
+    return at_least(facts.firebox_depth, inches(12))
 
 
 @PRACTICE.rule(
@@ -125,9 +128,9 @@ def least_depth(facts: Facts) -> Compared:
 def tending(facts: Facts) -> Compared:
     """Too low is hard to tend; too high asks for a wider opening."""
     tall = facts.design.opening.height
-    if tall > 42 * INCH and facts.opening_width > 72 * INCH:
+    if exceeds(tall, inches(42)) and exceeds(facts.opening_width, inches(72)):
         return not_applicable("Over six feet wide the height is free.")
-    return _within(tall, 30 * INCH, 42 * INCH, "30 to 42 in.")
+    return _within(tall, inches(30), inches(42), "30 to 42 in.")
 
 
 @PRACTICE.rule("PRA-10", "page on flues", "Flue by the bulletin's ratio", "in2", "flue_net_area")
@@ -136,7 +139,7 @@ def flue(facts: Facts) -> Compared:
     if facts.liner_kind is None:
         return unknown("The liner")
     lined = facts.liner_kind != "unlined"
-    tall = reaches(facts.chimney_height, 22 * FOOT)
+    tall = reaches(facts.chimney_height, feet(22))
     share = 12 if lined and tall else 10
     note = (
         "A twelfth: lined and 22 ft or more over the hearth."
@@ -157,7 +160,7 @@ def throat(facts: Facts) -> Compared:
 )
 def throat_height(facts: Facts) -> Compared:
     """Smoke gathers under the lintel and needs a hand's breadth to turn in."""
-    return at_least(facts.throat_height_above_opening, 6 * INCH, "Six to eight inches or more.")
+    return at_least(facts.throat_height_above_opening, inches(6), "Six to eight inches or more.")
 
 
 @PRACTICE.rule("PRA-13", "page on smoke shelves", "Smoke shelf", "in", "smoke_shelf")
@@ -165,7 +168,7 @@ def shelf(facts: Facts) -> Compared:
     """Cold air that falls down the flue is turned back up here."""
     return at_least(
         facts.frame.depth - facts.frame.throat_back,
-        6 * INCH,
+        inches(6),
         "Six to twelve inches or more, behind the throat.",
     )
 
@@ -192,8 +195,8 @@ def back(facts: Facts) -> Compared:
     leaning = hypot(f.throat - f.back_bend, f.depth - f.throat_back)
     return _within(
         f.back_bend - f.hearth + leaning,
-        facts.design.opening.height + 4 * INCH,
-        facts.design.opening.height + 12 * INCH,
+        facts.design.opening.height + inches(4),
+        facts.design.opening.height + inches(12),
         (
             "The table has six inches over the opening, later practice eight; we allow four "
             "to twelve."
@@ -206,9 +209,9 @@ def back(facts: Facts) -> Compared:
 )
 def joint(facts: Facts) -> Compared:
     """Fire eats the joints first."""
-    found = at_most(facts.firebrick_joint_width, INCH / 4)
+    found = at_most(facts.firebrick_joint_width, inches(1 / 4))
     wide = facts.firebrick_joint_width
-    if found.verdict == FALLS_SHORT and wide is not None and reaches(3 / 8 * INCH, wide):
+    if found.verdict == FALLS_SHORT and wide is not None and reaches(inches(3 / 8), wide):
         return with_note(
             found,
             (
@@ -224,7 +227,7 @@ def jamb(facts: Facts) -> Compared:
     """A thin jamb cracks at the lintel's end."""
     return at_least(
         facts.design.firebox.jamb,
-        12 * INCH,
+        inches(12),
         "12 in with a wood mantel, 16 in where the masonry shows.",
     )
 
@@ -236,7 +239,7 @@ def mantel(facts: Facts) -> Compared:
     """Wood beside the fire chars bit by bit."""
     near = [t.distance for t in facts.trim if t.combustible]
     return (
-        at_least(min(near), 8 * INCH)
+        at_least(min(near), inches(8))
         if near
         else not_applicable("Nothing that burns is on the face.")
     )
@@ -255,7 +258,7 @@ def weather_wall(facts: Facts) -> Compared:
         return unknown("Where the chimney stands")
     if facts.chimney_location != "exterior":
         return not_applicable("The chimney does not stand outdoors.")
-    return at_least(facts.chimney_wall_thickness, 8 * INCH, "Preferred, not required.")
+    return at_least(facts.chimney_wall_thickness, inches(8), "Preferred, not required.")
 
 
 @PRACTICE.rule(
@@ -289,4 +292,4 @@ def over_damper(facts: Facts) -> Compared:
         return unknown("The damper")
     if one_of(facts.damper_place, ("throat",)).verdict != MEETS:
         return not_applicable("There is no damper at the throat.")
-    return at_least(facts.frame.liner_top - facts.frame.throat, 14 * FOOT)
+    return at_least(facts.frame.liner_top - facts.frame.throat, feet(14))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import DEG, MM
 from fireplace_calc.rules.ca.book import NBC, ONTARIO, precondition
 from fireplace_calc.rules.comparing import (
@@ -11,6 +10,7 @@ from fireplace_calc.rules.comparing import (
     Compared,
     at_least,
     at_most,
+    exceeds,
     not_applicable,
     one_of,
     reaches,
@@ -179,7 +179,7 @@ def mantel(facts: Facts) -> Compared:
     near = [
         t.distance
         for t in facts.trim
-        if t.combustible and t.place == "above" and t.projection > PROUD * (1 + LIMIT_SLACK)
+        if t.combustible and t.place == "above" and exceeds(t.projection, PROUD)
     ]
     return (
         at_least(min(near), 300 * MM)

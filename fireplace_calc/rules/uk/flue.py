@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fireplace_calc.base.tables import density
-from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import MM
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
@@ -114,7 +113,7 @@ def _distance_to_ridge(facts: Facts) -> float:
 
 def at_ridge(facts: Facts) -> bool:
     """Whether the chimney counts as standing at the ridge."""
-    return _distance_to_ridge(facts) <= NEAR_RIDGE * (1 + LIMIT_SLACK)
+    return reaches(NEAR_RIDGE, _distance_to_ridge(facts))
 
 
 def _over_ridge(facts: Facts) -> float:
@@ -174,7 +173,7 @@ def rooflight(facts: Facts) -> Compared:
 @ADJ.rule("UK-014", "Diagram 17, D", "Outlet over a building nearby", "mm", "outlet_above_nearby")
 def nearby(facts: Facts) -> Compared:
     """What stands near makes eddies that come down the flue."""
-    near = [p.level for p in facts.design.roof.nearby if p.distance <= SIDEWAYS * (1 + LIMIT_SLACK)]
+    near = [p.level for p in facts.design.roof.nearby if reaches(SIDEWAYS, p.distance)]
     if not near:
         return not_applicable("Nothing but the roof itself is told of within 2300 mm.")
     return at_least(facts.frame.liner_top - max(near), 600 * MM)

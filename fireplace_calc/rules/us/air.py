@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import FOOT, INCH, SQIN
+from fireplace_calc.base.units import SQIN
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
@@ -10,15 +10,20 @@ from fireplace_calc.rules.comparing import (
     all_of,
     at_least,
     at_most,
+    feet,
+    inches,
     not_applicable,
     one_of,
     reaches,
+    same,
     unknown,
     yes,
 )
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import FROM_2018, IRC
 
+SCREEN = inches(1 / 4)
+"""The one mesh that is named. [m]"""
 NO_SUPPLY = "There is no outdoor air supply."
 
 
@@ -77,8 +82,9 @@ def screen(facts: Facts) -> Compared:
     mesh = facts.air.intake_screen_mesh
     if mesh is None:
         return unknown("The mesh")
-    same = reaches(mesh, INCH / 4) and reaches(INCH / 4, mesh)
-    return Compared(MEETS if same else FALLS_SHORT, mesh, INCH / 4, "Exactly this mesh is named.")
+    return Compared(
+        MEETS if same(mesh, SCREEN) else FALLS_SHORT, mesh, SCREEN, "Exactly this mesh is named."
+    )
 
 
 @IRC.rule("AIR-06", "R1006.3", "Air around the duct near its outlet", "in", "duct_clearance")
@@ -92,7 +98,7 @@ def duct(facts: Facts) -> Compared:
         return not_applicable("A listed duct follows its listing.")
     if facts.air.near_outlet is False:
         return not_applicable("No duct lies within 5 ft of the outlet.")
-    return at_least(facts.air.duct_clearance, 1 * INCH)
+    return at_least(facts.air.duct_clearance, inches(1))
 
 
 @IRC.rule("AIR-07", "R1006.4", "Area of the air passage", "in2", "air_passage_area")
@@ -126,7 +132,7 @@ def outlet(facts: Facts) -> Compared:
         return unknown("Where the air comes out")
     if facts.air.outlet_place == "firebox":
         return not_applicable("The outlet is in the back or side of the firebox.")
-    return at_most(facts.air.outlet_distance_to_opening, 24 * INCH, "At hearth level.")
+    return at_most(facts.air.outlet_distance_to_opening, inches(24), "At hearth level.")
 
 
 @IRC.rule(
@@ -170,9 +176,9 @@ def other_intake(facts: Facts) -> Compared:
         return unknown("Whether another intake is near")
     if air.other_intake is False:
         return not_applicable("No other outdoor air intake is near.")
-    if air.intake_below_outlet is not None and reaches(air.intake_below_outlet, 3 * FOOT):
+    if air.intake_below_outlet is not None and reaches(air.intake_below_outlet, feet(3)):
         return not_applicable("The intake lies 3 ft or more below the chimney's top.")
-    return at_least(air.intake_to_chimney_distance, 10 * FOOT)
+    return at_least(air.intake_to_chimney_distance, feet(10))
 
 
 @IRC.rule(

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import INCH
 from fireplace_calc.rules.comparing import (
     Compared,
     all_of,
     at_least,
     at_most,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -18,8 +18,8 @@ from fireplace_calc.rules.comparing import (
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import IRC
 
-NOMINAL_JOINT = 3 / 8 * INCH
-"""What a nominal size counts in. [m]"""
+NOMINAL = inches(3 + 5 / 8)
+"""What a nominal 4 in measures: a joint of 3/8 in is counted in. [m]"""
 MASONRY = ("solid units", "hollow grouted solid", "stone", "concrete")
 
 
@@ -53,7 +53,7 @@ def corbel_wall(facts: Facts) -> Compared:
         return unknown("Whether the corbel is on one side only")
     if not facts.stack.one_sided:
         return not_applicable("The corbel is equal on both sides.")
-    return at_least(facts.stack.supporting_wall_thickness, 12 * INCH)
+    return at_least(facts.stack.supporting_wall_thickness, inches(12))
 
 
 @IRC.rule("CHM-03", "R1003.5", "Corbel of one course", "in", "corbel_per_course", at_most=True)
@@ -79,7 +79,7 @@ def change_of_shape(facts: Facts) -> Compared:
         return unknown("Whether wall or liner changes")
     if facts.stack.changes is False:
         return not_applicable("Neither wall nor liner changes.")
-    return at_least(facts.stack.distance_change_to_penetration, 6 * INCH)
+    return at_least(facts.stack.distance_change_to_penetration, inches(6))
 
 
 @IRC.rule("CHM-05", "R1003.7", "Offset of the flue", "in", "flue_offset", at_most=True)
@@ -127,12 +127,8 @@ def added_load(facts: Facts) -> Compared:
 def wall(facts: Facts) -> Compared:
     """One brick of wall holds the heat in and the weather out; nominal, so 3 5/8 in passes."""
     actual = facts.chimney_wall_thickness
-    nominal = (
-        4 * INCH
-        if not reaches(actual, 4 * INCH) and reaches(actual, 4 * INCH - NOMINAL_JOINT)
-        else actual
-    )
-    return at_least(nominal, 4 * INCH, soft=True)
+    nominal = inches(4) if not reaches(actual, inches(4)) and reaches(actual, NOMINAL) else actual
+    return at_least(nominal, inches(4))
 
 
 def _flues(facts: Facts) -> Compared | None:
@@ -152,7 +148,7 @@ def between(facts: Facts) -> Compared:
         return not_applicable("Both flues serve one appliance, so the liners may touch.")
     return at_least(
         facts.stack.wythe_between_flues,
-        4 * INCH,
+        inches(4),
         "Actual: the text does not say nominal, so 3 5/8 in is short.",
     )
 
@@ -172,7 +168,7 @@ def stagger(facts: Facts) -> Compared:
         return unknown("Whether both flues serve one appliance")
     if not facts.stack.one_appliance:
         return not_applicable("The flues do not serve one appliance.")
-    return at_least(facts.stack.liner_joint_stagger, 4 * INCH, "Many local rules ask for 7 in.")
+    return at_least(facts.stack.liner_joint_stagger, inches(4), "Many local rules ask for 7 in.")
 
 
 @IRC.rule(
@@ -214,7 +210,7 @@ def _cleanout(facts: Facts) -> Compared | None:
 )
 def cleanout(facts: Facts) -> Compared:
     """Soot that nobody can reach catches fire some day."""
-    return _cleanout(facts) or at_most(facts.stack.cleanout_to_flue_base, 6 * INCH)
+    return _cleanout(facts) or at_most(facts.stack.cleanout_to_flue_base, inches(6))
 
 
 @IRC.rule(
@@ -226,7 +222,7 @@ def cleanout(facts: Facts) -> Compared:
 )
 def cleanout_below(facts: Facts) -> Compared:
     """Soot must have room to fall past the inlet."""
-    return _cleanout(facts) or at_least(facts.stack.lowest_inlet_minus_cleanout_top, 6 * INCH)
+    return _cleanout(facts) or at_least(facts.stack.lowest_inlet_minus_cleanout_top, inches(6))
 
 
 @IRC.rule("CHM-13", "R1003.17", "Clean-out height", "in", "cleanout_height")
@@ -234,7 +230,7 @@ def cleanout_height(facts: Facts) -> Compared:
     """A hand and a shovel have to go in."""
     outcome = _cleanout(facts)
     return outcome or with_note(
-        at_least(facts.stack.cleanout_height, 6 * INCH), "Its cover must not burn."
+        at_least(facts.stack.cleanout_height, inches(6)), "Its cover must not burn."
     )
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import INCH
 from fireplace_calc.rules.comparing import (
     Compared,
     at_least,
+    inches,
     not_applicable,
     one_of,
     unknown,
@@ -30,9 +30,8 @@ def air_chimney(facts: Facts) -> Compared:
         return not_applicable("A listed liner or a masonry wall follows its exception.")
     return at_least(
         facts.clear_chimney,
-        2 * INCH,
+        inches(2),
         "A chimney let into the outside wall counts as indoors.",
-        soft=True,
     )
 
 
@@ -45,7 +44,7 @@ def air_chimney_outside(facts: Facts) -> Compared:
         return not_applicable("The chimney does not stand wholly outside.")
     if _chimney_excepted(facts):
         return not_applicable("A listed liner or a masonry wall follows its exception.")
-    return at_least(facts.clear_chimney, 1 * INCH)
+    return at_least(facts.clear_chimney, inches(1))
 
 
 @IRC.rule("CLR-22", "R1003.18 exception 1", "Liner listed for contact", "in", "clear_chimney")
@@ -67,7 +66,6 @@ def _chimney_in_wall(facts: Facts, limit: float) -> Compared:
         facts.combustible_to_flue_lining_inner_face,
         limit,
         "Through masonry, to the inside face.",
-        soft=True,
     )
 
 
@@ -81,7 +79,7 @@ def _chimney_in_wall(facts: Facts, limit: float) -> Compared:
 )
 def chimney_in_wall(facts: Facts) -> Compared:
     """Through solid masonry the heat needs this much to spread and fade."""
-    return _chimney_in_wall(facts, 12 * INCH)
+    return _chimney_in_wall(facts, inches(12))
 
 
 @IRC.rule(
@@ -94,10 +92,10 @@ def chimney_in_wall(facts: Facts) -> Compared:
 )
 def chimney_in_wall_2024(facts: Facts) -> Compared:
     """Through solid masonry the heat needs this much to spread and fade."""
-    return _chimney_in_wall(facts, 8 * INCH)
+    return _chimney_in_wall(facts, inches(8))
 
 
-def chimney_edge_through_masonry(facts: Facts, limit: float = 8 * INCH) -> Compared:
+def chimney_edge_through_masonry(facts: Facts, limit: float = inches(8)) -> Compared:
     """An edge that touches the chimney, through masonry to the inside of the flue's lining."""
     if facts.edge_trim is None:
         return unknown("Whether trim or sheathing touches the masonry")
@@ -107,7 +105,6 @@ def chimney_edge_through_masonry(facts: Facts, limit: float = 8 * INCH) -> Compa
         facts.combustible_to_flue_lining_inner_face,
         limit,
         "Through masonry, to the inside face.",
-        soft=True,
     )
 
 

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import INCH
+from fireplace_calc.design.opening import Trim
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     NOT_CHECKED,
     Compared,
     at_least,
     at_most,
+    inches,
     not_applicable,
     one_of,
     reaches,
+    same,
     unknown,
     yes,
 )
@@ -22,7 +24,7 @@ from fireplace_calc.rules.us.hearth import LARGE
 EXCEPTIONS = "A listed fireplace or one built into a masonry wall follows its exception."
 NO_EDGE = "No trim or sheathing edge touches the masonry."
 NOT_IN_WALL = "Not built into a masonry or concrete wall."
-NEAR, FREE = 6 * INCH, 12 * INCH
+NEAR, FREE = inches(6), inches(12)
 """Trim on the face: nothing nearer than the first; beyond the second it may stand out as it likes.
 [m]
 """
@@ -37,7 +39,7 @@ def air_front_side(facts: Facts) -> Compared:
     """Wood baked for years lights at far less heat than new wood; the air space keeps it cool."""
     if _excepted(facts):
         return not_applicable(EXCEPTIONS)
-    return all_lengths(facts.clear_front, facts.clear_side, 2 * INCH)
+    return all_lengths(facts.clear_front, facts.clear_side, inches(2))
 
 
 def all_lengths(a: float | None, b: float | None, limit: float) -> Compared:
@@ -47,7 +49,7 @@ def all_lengths(a: float | None, b: float | None, limit: float) -> Compared:
     known = [x for x in (a, b) if x is not None]
     if not known:
         return at_least(None, limit)
-    found = at_least(min(known), limit, soft=True)
+    found = at_least(min(known), limit)
     if len(known) < 2 and found.verdict != FALLS_SHORT:
         return Compared(NOT_CHECKED, None, limit, "Front or side is not known yet.")
     return found
@@ -58,7 +60,7 @@ def air_back(facts: Facts) -> Compared:
     """The back is the hottest wall of all."""
     if _excepted(facts):
         return not_applicable(EXCEPTIONS)
-    return at_least(facts.clear_back, 4 * INCH, soft=True)
+    return at_least(facts.clear_back, inches(4))
 
 
 @IRC.rule(
@@ -110,9 +112,8 @@ def in_wall(facts: Facts) -> Compared:
         return not_applicable(NOT_IN_WALL)
     return at_least(
         facts.combustible_to_firebox_lining_inner_face,
-        12 * INCH,
+        inches(12),
         "Through masonry, to the inside face.",
-        soft=True,
     )
 
 
@@ -126,7 +127,6 @@ def edge_through_masonry(facts: Facts, limit: float) -> Compared:
         facts.combustible_to_firebox_lining_inner_face,
         limit,
         "Through masonry, to the inside face.",
-        soft=True,
     )
 
 
@@ -140,7 +140,7 @@ def edge_through_masonry(facts: Facts, limit: float) -> Compared:
 )
 def edge_any(facts: Facts) -> Compared:
     """An edge in the open loses its heat to the room, so it may touch where the wall is thick."""
-    return edge_through_masonry(facts, 12 * INCH)
+    return edge_through_masonry(facts, inches(12))
 
 
 @IRC.rule(
@@ -155,7 +155,7 @@ def edge_small(facts: Facts) -> Compared:
     """A small fire heats the wall less."""
     if reaches(facts.opening_area, LARGE):
         return not_applicable("The opening is 6 sq ft or larger.")
-    return edge_through_masonry(facts, 8 * INCH)
+    return edge_through_masonry(facts, inches(8))
 
 
 @IRC.rule(
@@ -170,7 +170,7 @@ def edge_large(facts: Facts) -> Compared:
     """A large fire heats the wall more."""
     if not reaches(facts.opening_area, LARGE):
         return not_applicable("The opening is smaller than 6 sq ft.")
-    return edge_through_masonry(facts, 12 * INCH)
+    return edge_through_masonry(facts, inches(12))
 
 
 @IRC.rule(
@@ -182,7 +182,11 @@ def trim_distance(facts: Facts) -> Compared:
     if not burning:
         return not_applicable("No trim that burns is on the face.")
     nearest = min(burning, key=lambda piece: piece.distance)
-    return at_least(nearest.distance, NEAR, f"Nearest: {nearest.name}.", soft=True)
+    return at_least(nearest.distance, NEAR, f"Nearest: {nearest.name}.")
+
+
+def _eighth(piece: Trim) -> float:
+    return (NEAR if same(piece.distance, NEAR) else piece.distance) / 8
 
 
 @IRC.rule(
@@ -202,10 +206,8 @@ def trim_projection(facts: Facts) -> Compared:
     ]
     if not within:
         return not_applicable("No trim that burns lies 6 in to 12 in from the opening.")
-    worst = max(within, key=lambda p: p.projection - p.distance / 8)
-    return at_most(
-        worst.projection, worst.distance / 8, f"{worst.name}: one eighth of its distance."
-    )
+    worst = max(within, key=lambda p: p.projection - _eighth(p))
+    return at_most(worst.projection, _eighth(worst), f"{worst.name}: one eighth of its distance.")
 
 
 @IRC.rule("CLR-09", "R1001.12", "Fireblock at the fireplace", "word", "fireblock_material")

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import INCH
 from fireplace_calc.rules.comparing import (
     Compared,
     all_of,
     at_least,
     at_most,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -20,7 +20,7 @@ MASONRY_KINDS = ("solid units", "hollow grouted solid", "stone", "concrete")
 SHALLOW = "The shallow (Rumford) type follows the exception instead."
 ORDINARY = "Only for the shallow (Rumford) type, which has to be declared."
 NO_STEEL_BOX = "No steel firebox unit is part of this design."
-FIREBRICK_LINING = 2 * INCH
+FIREBRICK_LINING = inches(2)
 
 
 def lined(facts: Facts) -> bool | None:
@@ -53,7 +53,7 @@ def wall_lined(facts: Facts) -> Compared:
         return not_applicable(
             "Without at least 2 in of firebrick lining the thicker wall is needed."
         )
-    return at_least(facts.firebox_wall_thickness_total, 8 * INCH, _approval(facts), soft=True)
+    return at_least(facts.firebox_wall_thickness_total, inches(8), _approval(facts))
 
 
 @IRC.rule(
@@ -65,7 +65,7 @@ def wall_unlined(facts: Facts) -> Compared:
         return unknown("The lining")
     if good:
         return not_applicable("The firebox is lined.")
-    return at_least(facts.firebox_wall_thickness_total, 10 * INCH, soft=True)
+    return at_least(facts.firebox_wall_thickness_total, inches(10))
 
 
 @IRC.rule("FBX-03", "R1001.5", "Firebrick lining", "in", "firebrick_thickness")
@@ -75,7 +75,7 @@ def lining_thickness(facts: Facts) -> Compared:
         return unknown("The lining")
     if facts.firebox_lining != "firebrick":
         return not_applicable("The lining is not firebrick.")
-    return at_least(facts.firebrick_thickness, FIREBRICK_LINING, soft=True)
+    return at_least(facts.firebrick_thickness, FIREBRICK_LINING)
 
 
 @IRC.rule(
@@ -94,7 +94,7 @@ def firebrick_joint(facts: Facts) -> Compared:
         return unknown("The lining")
     if facts.firebox_lining != "firebrick":
         return not_applicable("The lining is not firebrick.")
-    return at_most(facts.firebrick_joint_width, 1 / 4 * INCH)
+    return at_most(facts.firebrick_joint_width, inches(1 / 4))
 
 
 @IRC.rule("FBX-05", "R1001.5", "Firebrick and its mortar", "word", "firebrick_standard")
@@ -149,7 +149,7 @@ def depth(facts: Facts) -> Compared:
     """A shallow fire leans out of the box, and its smoke with it."""
     if facts.shallow:
         return not_applicable(SHALLOW)
-    return at_least(facts.firebox_depth, 20 * INCH, soft=True)
+    return at_least(facts.firebox_depth, inches(20))
 
 
 @IRC.rule("FBX-10", "R1001.6 exception", "Firebox depth, shallow type", "in", "firebox_depth")
@@ -159,7 +159,7 @@ def depth_shallow(facts: Facts) -> Compared:
     """
     if not facts.shallow:
         return not_applicable(ORDINARY)
-    return at_least(facts.firebox_depth, max(12 * INCH, facts.opening_width / 3))
+    return at_least(facts.firebox_depth, max(inches(12), facts.opening_width / 3))
 
 
 @IRC.rule("FBX-11", "R1001.5; R1003.1", "Kind of masonry", "word", "masonry_kind")

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from fireplace_calc.base.tables import soil_bearing
-from fireplace_calc.base.units import INCH, PSF
+from fireplace_calc.base.units import PSF
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     NOT_CHECKED,
     Compared,
     at_least,
     at_most,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -29,7 +30,7 @@ SAME_FOOTING = "The chimney stands on the fireplace's footing."
 @IRC.rule("FND-01", "R1001.2", "Fireplace footing thickness", "in", "footing_thickness")
 def footing_thickness(facts: Facts) -> Compared:
     """Tons of masonry stand on one spot; a thin slab cracks and the flue cracks with it."""
-    return at_least(facts.footing_thickness, 12 * INCH, soft=True)
+    return at_least(facts.footing_thickness, inches(12))
 
 
 @IRC.rule(
@@ -41,7 +42,7 @@ def footing_thickness(facts: Facts) -> Compared:
 )
 def footing_projection(facts: Facts) -> Compared:
     """A wider foot spreads the weight and keeps the chimney from leaning."""
-    return at_least(facts.footing_projection_min_side, 6 * INCH, soft=True)
+    return at_least(facts.footing_projection_min_side, inches(6))
 
 
 @IRC.rule("FND-03", "R1001.2", "Footing below frost", "in", "footing_bottom_depth")
@@ -69,16 +70,15 @@ def below_grade(facts: Facts) -> Compared:
         return not_applicable("The ground freezes here.")
     return at_least(
         facts.footing_depth_below_finished_grade,
-        12 * INCH,
+        inches(12),
         "To the footing's top, the safe reading.",
-        soft=True,
     )
 
 
 @IRC.rule("FND-05", "R1003.2", "Chimney footing thickness", "in", "footing_thickness")
 def chimney_footing_thickness(facts: Facts) -> Compared:
     """No part of the house is heavier for its footprint than the chimney."""
-    return _own(facts) or at_least(facts.footing_thickness, 12 * INCH, soft=True)
+    return _own(facts) or at_least(facts.footing_thickness, inches(12))
 
 
 @IRC.rule(
@@ -90,7 +90,7 @@ def chimney_footing_thickness(facts: Facts) -> Compared:
 )
 def chimney_footing_projection(facts: Facts) -> Compared:
     """A wider foot keeps a slender chimney upright."""
-    return _own(facts) or at_least(facts.footing_projection_min_side, 6 * INCH, soft=True)
+    return _own(facts) or at_least(facts.footing_projection_min_side, inches(6))
 
 
 def _own(facts: Facts) -> Compared | None:
@@ -146,7 +146,7 @@ def weak_soil(facts: Facts) -> Compared:
 )
 def undisturbed(facts: Facts) -> Compared:
     """Fill heaped around a wall carries nothing; only undisturbed ground counts."""
-    return at_least(facts.ground.footing_depth_below_undisturbed_ground, 12 * INCH, soft=True)
+    return at_least(facts.ground.footing_depth_below_undisturbed_ground, inches(12))
 
 
 @IRC.rule("FND-11", "R403.1.4.1", "How frost is kept off", "word", "frost_protection_method")
@@ -195,9 +195,9 @@ def projection_over_thickness(facts: Facts) -> Compared:
 @IRC.rule("FND-13", "R403.1.1", "Least concrete footing", "in", "footing_width", editions=LATEST)
 def least_footing(facts: Facts) -> Compared:
     """Below this size concrete is a crust, not a footing."""
-    if not reaches(facts.footing_thickness, 6 * INCH):
-        return at_least(facts.footing_thickness, 6 * INCH, "Thickness.")
-    return at_least(facts.footing_width, 12 * INCH, "The shorter side.")
+    if not reaches(facts.footing_thickness, inches(6)):
+        return at_least(facts.footing_thickness, inches(6), "Thickness.")
+    return at_least(facts.footing_width, inches(12), "The shorter side.")
 
 
 @IRC.rule(
@@ -228,7 +228,7 @@ def cover(facts: Facts) -> Compared:
         return unknown("Whether the footing is reinforced")
     if facts.ground.reinforced is False:
         return not_applicable("The footing has no bars.")
-    return at_least(facts.ground.rebar_cover_earth, 3 * INCH)
+    return at_least(facts.ground.rebar_cover_earth, inches(3))
 
 
 @IRC.rule(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import DEG, INCH, SQFT
+from fireplace_calc.base.units import DEG, SQFT
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     NOT_CHECKED,
@@ -10,6 +10,7 @@ from fireplace_calc.rules.comparing import (
     all_of,
     at_least,
     at_most,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -21,9 +22,9 @@ from fireplace_calc.rules.us.book import IRC
 
 LARGE = 6 * SQFT
 """Opening from which the larger hearth is asked; the size itself counts as large. [m2]"""
-RAISED = 8 * INCH
+RAISED = inches(8)
 """Step from which an opening counts as raised. [m]"""
-CHAMBER_LININGS = {"firebrick": 2 * INCH, "vitrified clay": 5 / 8 * INCH}
+CHAMBER_LININGS = {"firebrick": inches(2), "vitrified clay": inches(5 / 8)}
 EARTHEN = ("concrete", "masonry", "brick", "stone", "tile")
 
 
@@ -42,7 +43,7 @@ def chamber_wall(facts: Facts) -> Compared:
         return unknown("The smoke chamber's lining")
     if good:
         return not_applicable("The smoke chamber is lined.")
-    return at_least(facts.smoke_chamber_wall_thickness, 8 * INCH, soft=True)
+    return at_least(facts.smoke_chamber_wall_thickness, inches(8))
 
 
 @IRC.rule("SMK-02", "R1001.8", "Smoke chamber wall, lined", "in", "smoke_chamber_wall_thickness")
@@ -52,7 +53,7 @@ def chamber_wall_lined(facts: Facts) -> Compared:
         return unknown("The smoke chamber's lining")
     if not good:
         return not_applicable("The smoke chamber has no lining that counts.")
-    return at_least(facts.smoke_chamber_wall_thickness, 6 * INCH, soft=True)
+    return at_least(facts.smoke_chamber_wall_thickness, inches(6))
 
 
 @IRC.rule("SMK-03", "R1001.8", "Smoke chamber lining", "in", "smoke_chamber_lining_thickness")
@@ -160,11 +161,11 @@ def hearth_material(facts: Facts) -> Compared:
 @IRC.rule("HTH-02", "R1001.9.1; Table R1001.1", "Hearth thickness", "in", "hearth_thickness")
 def hearth_thickness(facts: Facts) -> Compared:
     """The floor under the fire has to keep the heat from what lies below."""
-    return at_least(facts.hearth_thickness, 4 * INCH, soft=True)
+    return at_least(facts.hearth_thickness, inches(4))
 
 
 def _raised(facts: Facts) -> bool:
-    return at_least(facts.opening_bottom_above_extension_top, RAISED, soft=True).verdict == "meets"
+    return at_least(facts.opening_bottom_above_extension_top, RAISED).verdict == "meets"
 
 
 @IRC.rule("HTH-03", "R1001.9.2", "Hearth extension thickness", "in", "hearth_extension_thickness")
@@ -172,7 +173,7 @@ def extension_thickness(facts: Facts) -> Compared:
     """Fire at floor level heats what lies in front of it."""
     if _raised(facts):
         return not_applicable("The opening is raised 8 in or more over the extension.")
-    return at_least(facts.hearth_extension_thickness, 2 * INCH, soft=True)
+    return at_least(facts.hearth_extension_thickness, inches(2))
 
 
 @IRC.rule(
@@ -186,7 +187,7 @@ def extension_thickness_raised(facts: Facts) -> Compared:
     """A raised fire heats the extension less; it may be thin, but not smaller in plan."""
     if not _raised(facts):
         return not_applicable("The opening is raised less than 8 in over the extension.")
-    return at_least(facts.hearth_extension_thickness, 3 / 8 * INCH)
+    return at_least(facts.hearth_extension_thickness, inches(3 / 8))
 
 
 SMALL_ONLY = "The opening is 6 sq ft or larger."
@@ -198,7 +199,7 @@ def front_small(facts: Facts) -> Compared:
     """Floor a spark can land on."""
     if reaches(facts.opening_area, LARGE):
         return not_applicable(SMALL_ONLY)
-    return at_least(facts.hearth_extension_front, 16 * INCH, soft=True)
+    return at_least(facts.hearth_extension_front, inches(16))
 
 
 @IRC.rule("HTH-06", "R1001.10", "Hearth beside, small opening", "in", "hearth_extension_side")
@@ -206,7 +207,7 @@ def side_small(facts: Facts) -> Compared:
     """Sparks fly sideways too."""
     if reaches(facts.opening_area, LARGE):
         return not_applicable(SMALL_ONLY)
-    return at_least(facts.hearth_extension_side, 8 * INCH, soft=True)
+    return at_least(facts.hearth_extension_side, inches(8))
 
 
 @IRC.rule("HTH-07", "R1001.10", "Hearth in front, large opening", "in", "hearth_extension_front")
@@ -214,7 +215,7 @@ def front_large(facts: Facts) -> Compared:
     """Floor a spark can land on; a bigger opening throws farther."""
     if not reaches(facts.opening_area, LARGE):
         return not_applicable(LARGE_ONLY)
-    return at_least(facts.hearth_extension_front, 20 * INCH, soft=True)
+    return at_least(facts.hearth_extension_front, inches(20))
 
 
 @IRC.rule("HTH-08", "R1001.10", "Hearth beside, large opening", "in", "hearth_extension_side")
@@ -222,4 +223,4 @@ def side_large(facts: Facts) -> Compared:
     """Sparks fly sideways too, and farther from a bigger opening."""
     if not reaches(facts.opening_area, LARGE):
         return not_applicable(LARGE_ONLY)
-    return at_least(facts.hearth_extension_side, 12 * INCH, soft=True)
+    return at_least(facts.hearth_extension_side, inches(12))

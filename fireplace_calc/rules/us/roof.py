@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fireplace_calc.base.tables import crickets
-from fireplace_calc.base.units import FOOT, INCH
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
@@ -11,6 +10,9 @@ from fireplace_calc.rules.comparing import (
     Compared,
     all_of,
     at_least,
+    exceeds,
+    feet,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -20,10 +22,10 @@ from fireplace_calc.rules.comparing import (
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import IRC
 
-WIDE = 30 * INCH
+WIDE = inches(30)
 """Chimney wider than this along the ridge dams up water and snow. [m]"""
 NO_ARRESTER = "No spark arrester is fitted."
-MESH = (3 / 8 * INCH, 1 / 2 * INCH)
+MESH = (inches(3 / 8), inches(1 / 2))
 
 
 @IRC.rule(
@@ -35,9 +37,7 @@ MESH = (3 / 8 * INCH, 1 / 2 * INCH)
 )
 def over_contact(facts: Facts) -> Compared:
     """Clears snow and slow air, and keeps sparks off the roof."""
-    return at_least(
-        facts.chimney_top_above_highest_roof_contact, 3 * FOOT, "From the uphill side.", soft=True
-    )
+    return at_least(facts.chimney_top_above_highest_roof_contact, feet(3), "From the uphill side.")
 
 
 @IRC.rule(
@@ -51,9 +51,8 @@ def over_building(facts: Facts) -> Compared:
     """Wind piles up against what stands higher and presses down the flue."""
     return at_least(
         facts.chimney_top_above_building_within_10ft,
-        2 * FOOT,
+        feet(2),
         f"Highest within 10 ft, level, of the nearest face: {facts.highest_within_reach_is}.",
-        soft=True,
     )
 
 
@@ -129,7 +128,7 @@ def rain_cap(facts: Facts) -> Compared:
 
 
 def _wide(facts: Facts) -> bool:
-    return not reaches(WIDE, facts.chimney_dim_parallel_ridge)
+    return exceeds(facts.chimney_dim_parallel_ridge, WIDE)
 
 
 @IRC.rule("ROF-08", "R1003.20", "Cricket behind a wide chimney", "yes-no", "cricket_present")

@@ -7,7 +7,6 @@ from dataclasses import replace
 from math import ceil
 
 from fireplace_calc.base.tolerances import LIMIT_SLACK
-from fireplace_calc.base.units import FOOT, INCH
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     NOT_CHECKED,
@@ -15,7 +14,10 @@ from fireplace_calc.rules.comparing import (
     all_of,
     at_least,
     at_most,
+    feet,
+    inches,
     not_applicable,
+    reaches,
     unknown,
     yes,
 )
@@ -23,7 +25,7 @@ from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import IRC
 
 BARS_ASKED = ("D0", "D1", "D2")
-STEP = 40 * INCH
+STEP = inches(40)
 """Width of chimney that asks for two bars more. [m]"""
 
 
@@ -119,7 +121,7 @@ def flue_bars(facts: Facts) -> Compared:
 @IRC.rule("SEI-05", "R1001.3.2; R1003.3.2", "Tie diameter", "in", "tie_diameter")
 def tie(facts: Facts) -> Compared:
     """Thin wire lets the bars buckle out."""
-    return no_bars_needed(facts) or at_least(facts.anchorage.tie_diameter, INCH / 4)
+    return no_bars_needed(facts) or at_least(facts.anchorage.tie_diameter, inches(1 / 4))
 
 
 @IRC.rule(
@@ -127,7 +129,7 @@ def tie(facts: Facts) -> Compared:
 )
 def tie_spacing(facts: Facts) -> Compared:
     """Ties far apart leave the bars free to bow between them."""
-    return no_bars_needed(facts) or at_most(facts.anchorage.tie_spacing_vertical, 18 * INCH)
+    return no_bars_needed(facts) or at_most(facts.anchorage.tie_spacing_vertical, inches(18))
 
 
 @IRC.rule("SEI-07", "R1001.3.2; R1003.3.2", "Ties where bars bend", "count", "ties_per_bend")
@@ -150,7 +152,7 @@ def anchored_otherwise(facts: Facts) -> Compared | None:
         return unknown("Where the chimney stands")
     if facts.chimney_location == "interior":
         return not_applicable("The chimney stands wholly inside the exterior walls.")
-    if facts.level_above_grade <= 6 * FOOT * (1 + LIMIT_SLACK):
+    if reaches(feet(6), facts.level_above_grade):
         return not_applicable("No floor, ceiling or roof lies more than 6 ft above grade.")
     return None
 
@@ -172,13 +174,13 @@ def straps(facts: Facts) -> Compared:
 @IRC.rule("SEI-10", "R1001.4.1; R1003.4.1", "Strap embedment", "in", "strap_embedment")
 def embedment(facts: Facts) -> Compared:
     """A strap set in too short pulls out."""
-    return anchored_otherwise(facts) or at_least(facts.anchorage.strap_embedment, 12 * INCH)
+    return anchored_otherwise(facts) or at_least(facts.anchorage.strap_embedment, inches(12))
 
 
 @IRC.rule("SEI-11", "R1001.4.1; R1003.4.1", "Strap beyond its hook", "in", "strap_hook_extension")
 def hook(facts: Facts) -> Compared:
     """A hook holds by what lies behind the bend."""
-    return anchored_otherwise(facts) or at_least(facts.anchorage.strap_hook_extension, 6 * INCH)
+    return anchored_otherwise(facts) or at_least(facts.anchorage.strap_hook_extension, inches(6))
 
 
 @IRC.rule("SEI-12", "R1001.4.1; R1003.4.1", "Joists to each strap", "count", "joists_per_strap")
@@ -212,8 +214,8 @@ def plate(facts: Facts) -> Compared:
     if not held.steel_framing:
         return not_applicable("The framing is not of cold-formed steel.")
     found = all_of(
-        at_least(held.plate_side, 3 * INCH),
-        at_least(held.plate_thickness, 0.229 * INCH, "Thickness of the plate."),
+        at_least(held.plate_side, inches(3)),
+        at_least(held.plate_thickness, inches(0.229), "Thickness of the plate."),
     )
     if found.verdict == FALLS_SHORT:
         return found
@@ -224,4 +226,4 @@ def plate(facts: Facts) -> Compared:
         )
     if NOT_CHECKED in (found.verdict, screws.verdict):
         return unknown("Side or thickness of the plate, or the number of its screws")
-    return at_least(held.plate_side, 3 * INCH, "Thickness and screws are enough too.")
+    return at_least(held.plate_side, inches(3), "Thickness and screws are enough too.")

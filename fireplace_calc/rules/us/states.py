@@ -4,12 +4,13 @@ own print.
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import INCH, PSF, SQIN
+from fireplace_calc.base.units import PSF, SQIN
 from fireplace_calc.rules.book import Amended
 from fireplace_calc.rules.comparing import (
     Compared,
     all_of,
     at_least,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -54,13 +55,13 @@ def edge_at_firebox(facts: Facts) -> Compared:
     """By the state's figure, this much masonry keeps an open edge below the heat that chars
     wood.
     """
-    return clearance.edge_through_masonry(facts, 6 * INCH)
+    return clearance.edge_through_masonry(facts, inches(6))
 
 
 @NEW_JERSEY.amend("CLR-24b")
 def edge_at_chimney(facts: Facts) -> Compared:
     """An edge in the open loses its heat to the air; the state asks for less masonry."""
-    return chimney_clearance.chimney_edge_through_masonry(facts, 6 * INCH)
+    return chimney_clearance.chimney_edge_through_masonry(facts, inches(6))
 
 
 @NEW_JERSEY.amend("FND-08")
@@ -77,7 +78,7 @@ def soil(facts: Facts) -> Compared:
 @NORTH_CAROLINA.amend("FND-02")
 def projection(facts: Facts) -> Compared:
     """A wider foot spreads the weight; the state doubles the code's figure."""
-    return at_least(facts.footing_projection_min_side, 12 * INCH)
+    return at_least(facts.footing_projection_min_side, inches(12))
 
 
 def _taken_out(facts: Facts) -> Compared:

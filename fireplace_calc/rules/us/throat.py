@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from fireplace_calc.base.printing import show
-from fireplace_calc.base.units import INCH
 from fireplace_calc.rules.comparing import (
     NOT_CHECKED,
     Compared,
     all_of,
     at_least,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -28,7 +28,7 @@ def throat_height(facts: Facts) -> Compared:
     """
     if facts.shallow:
         return not_applicable(SHALLOW)
-    return at_least(facts.throat_height_above_opening, 8 * INCH, soft=True)
+    return at_least(facts.throat_height_above_opening, inches(8))
 
 
 @IRC.rule("THR-02", "R1001.6", "Throat, front to back", "in", "throat_depth")
@@ -36,7 +36,7 @@ def throat_depth(facts: Facts) -> Compared:
     """A slit chokes with soot and throttles the draft."""
     if facts.shallow:
         return not_applicable(SHALLOW)
-    return at_least(facts.throat_depth, 4 * INCH, soft=True)
+    return at_least(facts.throat_depth, inches(4))
 
 
 def _passage(facts: Facts) -> tuple[list[float], bool]:
@@ -78,12 +78,12 @@ def over_lintel(facts: Facts) -> Compared:
     lowest = facts.throat_height_above_opening
     if facts.damper_place == "throat":
         lowest = min(lowest, facts.damper_height_above_opening)
-    found = at_least(lowest, 8 * INCH, soft=True)
+    found = at_least(lowest, inches(8))
     if facts.damper_place is None and found.verdict == "meets":
         return Compared(
             NOT_CHECKED, found.provided, found.required, "The place of the damper is not known yet."
         )
-    if found.verdict == "meets" and not reaches(lowest - facts.lintel_height, 8 * INCH):
+    if found.verdict == "meets" and not reaches(lowest - facts.lintel_height, inches(8)):
         left = show(lowest - facts.lintel_height, "length")
         return with_note(
             found, f"Measured from the top of the opening; from the top of the lintel it is {left}."
@@ -103,7 +103,7 @@ def throat_height_shallow(facts: Facts) -> Compared:
     if not facts.shallow:
         return not_applicable(ORDINARY)
     return at_least(
-        facts.throat_height_above_opening, 12 * INCH, "Measured from the top of the opening."
+        facts.throat_height_above_opening, inches(12), "Measured from the top of the opening."
     )
 
 
@@ -122,7 +122,7 @@ def damper_height(facts: Facts) -> Compared:
         return unknown("The place of the damper")
     if facts.damper_place != "throat":
         return not_applicable("No damper sits inside the fireplace.")
-    return at_least(facts.damper_height_above_opening, 8 * INCH, soft=True)
+    return at_least(facts.damper_height_above_opening, inches(8))
 
 
 @IRC.rule(
@@ -152,7 +152,7 @@ def lintel_bearing(facts: Facts) -> Compared:
     """A short bearing crushes the jamb's corner or slips off it."""
     if facts.lintel_material == "masonry arch":
         return not_applicable("An arch bears on its skewbacks; see the structure for its thrust.")
-    return at_least(facts.lintel_bearing_each_end, 4 * INCH, soft=True)
+    return at_least(facts.lintel_bearing_each_end, inches(4))
 
 
 @IRC.rule(

@@ -10,6 +10,7 @@ from fireplace_calc.rules.comparing import (
     MEETS,
     NOT_CHECKED,
     Compared,
+    Printed,
     at_least,
     at_most,
     not_applicable,
@@ -282,7 +283,7 @@ def footing_pressure_in_wind(structure: Structure) -> Compared:
 @judged("STR-21", FOOTING, "Footing projection beyond the base", "in", source("footing projection"))
 def footing_projection(structure: Structure) -> Compared:
     """A wider foot spreads the weight."""
-    return at_least(structure.footing.projection, figure("footing projection"), soft=True)
+    return at_least(structure.footing.projection, Printed(figure("footing projection")))
 
 
 @judged("STR-22", FOOTING, "Footing thickness", "in", source("footing thickness"))
@@ -291,10 +292,9 @@ def footing_thickness(structure: Structure) -> Compared:
     stands out.
     """
     spread = figure("footing thickness over projection") * structure.footing.projection
-    least = max(figure("footing thickness"), spread)
+    least = max(Printed(figure("footing thickness")), spread)
     return at_least(
         structure.footing.thickness,
         least,
         "At least as thick as it projects." if spread > figure("footing thickness") else "",
-        soft=True,
     )

@@ -4,11 +4,12 @@ the index in its library.
 
 import subprocess
 import sys
+from dataclasses import replace
 
 import pytest
 
 from fireplace_calc import change
-from fireplace_calc.base.places import find, nearest, site
+from fireplace_calc.base.places import Place, find, inside, nearest, site, winter_means
 from fireplace_calc.design.records import Design
 
 SAMPLE = [  # idfkit 1.1.1: WMO number, latitude, longitude, height [m], 99 % heating temperature [C]
@@ -72,3 +73,43 @@ def test_the_index_sleeps_until_it_is_asked():
         check=True,
     )
     assert run.stdout.strip() == "False"
+
+
+def test_the_places_of_a_country_and_of_one_of_its_provinces():
+    """Canada has some 900 stations in thirteen provinces and territories, whichever way it is
+    written.
+    """
+    whole, part = inside("CAN"), inside("can", "on")
+    assert 800 < len(whole) < 1100 and {p.country for p in whole} == {"CAN"}
+    assert len({p.state for p in whole}) == 13
+    assert 50 < len(part) < 250 and {p.state for p in part} == {"ON"} and set(part) <= set(whole)
+    assert inside("XXX") == ()
+
+
+def test_no_more_places_than_asked_for_nearest_first():
+    near = nearest(43.65, -79.38, limit=3)
+    off = [(p.latitude - 43.65) ** 2 + ((p.longitude + 79.38) * 0.7236) ** 2 for p in near]
+    assert len(near) == 3 and off == sorted(off) and len(nearest(43.65, -79.38)) == 5
+    found = find("toronto.city", limit=2)
+    assert len(found) == 2 and "Toronto" in found[0].name and "." not in found[0].name
+
+
+def test_a_place_as_changes_to_a_design():
+    """A station that knows no winter leaves the design's own."""
+    place = Place("Upper Lake", "XXX", "NN", "1", 45.0, -75.0, 230.04, 255.154)
+    assert site(place) == {
+        "site.place": "Upper Lake, NN", "site.altitude": "230.0 m", "site.winter": "-18.00 degC",
+    }  # fmt: skip
+    assert "site.winter" not in site(replace(place, winter=None))
+
+
+def test_means_of_a_winter_leave_the_other_months_out():
+    hours = [
+        (12, 260.0, 1.0),
+        (1, 270.0, 2.0),
+        (2, 280.0, 6.0),
+        (3, 400.0, 90.0),
+        (11, 400.0, 90.0),
+    ]
+    assert winter_means(hours) == pytest.approx((270.0, 3.0))
+    assert winter_means([(7, 300.0, 1.0)]) is None and winter_means([]) is None

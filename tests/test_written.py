@@ -431,3 +431,123 @@ def test_words_and_tables_stand_in_a_fold_as_on_paper():
     assert side["head"] == ["", "One", "Two"] and side["rows"] == [["Opening", "1", "2"]]
     assert side["shares"] == pytest.approx([16, 42, 42])
     assert "min-width" not in page.table("T", (100,), ("a",), ())
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_the_order_of_work_on_paper_is_the_plan(units):
+    """Step by step what it takes, hours and day; whole pieces by number, the rest in its unit."""
+    for result in (BOATHOUSE, PLAIN):
+        plan = result.work
+        parts = list(work_sheets.working(result, units))
+        steps, lifts, cautions = [part for part in parts if isinstance(part, Table)]
+        assert steps.tick and not lifts.tick
+        for words in (
+            f"About {plan.hours:.0f} hours at the wall", f"{plan.calendar:.0f} days with",
+            plan.while_working.do, plan.afterwards.do, f"within {plan.open_time:g} h.",
+        ):  # fmt: skip
+            assert words in steps.before
+        for row, step in zip(steps.rows, plan.steps, strict=True):
+            assert row[:3] == (str(step.number), step.name, ", ".join(step.why))
+            assert len([p for p in row[3].split(", ") if p]) >= len(step.goods)
+            for need in step.goods:
+                name = need.item[0].lower() + need.item[1:]
+                many = re.search(rf"(\d+) × {re.escape(name)}", row[3])
+                if many:
+                    assert need.quantity - 1e-6 <= int(many[1]) < need.quantity + 1
+                else:
+                    assert f"{need.quantity:.2g} {need.unit} {name}" in row[3]
+                assert bool(many) == (need.unit in work_sheets.PIECES)
+            assert row[4] == ("" if not step.batches else str(step.batches))
+            assert float(row[5]) == pytest.approx(step.hours, abs=0.051)
+            assert int(row[6]) == pytest.approx(step.start + 1, abs=0.51)
+            for hold in step.hold_points:
+                assert f"Hold, {hold.kind}: {hold.what}" in row[7]
+            for wait in step.waits:
+                assert f"Wait {wait.days:g} d: {wait.what}." in row[7]
+            assert all(caution in row[7] for caution in step.cautions)
+        for row, lift in zip(lifts.rows, plan.lifts, strict=True):
+            assert (row[0], row[1], float(row[2])) == (
+                str(lift.step), lift.item, pytest.approx(lift.count, rel=6e-3),
+            )  # fmt: skip
+            assert row[3] == ("not known" if lift.weight is None else weight(lift.weight, units))
+            assert row[4:6] == (
+                show(lift.height, "length", units), show(lift.reach, "length", units),
+            )  # fmt: skip
+            assert row[6] == weight(lift.allowed, units) and row[8:] == (lift.verdict, lift.note)
+            if lift.index_one is None:
+                assert row[7] == ""
+            elif lift.index_one == float("inf"):
+                assert row[7] == "out of reach"
+            else:
+                assert row[7] == f"{lift.index_one:.1f}, {lift.index_two:.1f}"
+        for row, c in zip(cautions.rows, plan.cautions, strict=True):
+            assert (row[0], row[2]) == (c.topic, f"{c.source}, {c.confidence}")
+            assert row[1].startswith(c.what) and (row[1] == c.what) == (c.number is None)
+        said = [part for part in parts if isinstance(part, str)]
+        stages = [part for part in said if part.startswith("Staging")]
+        for text, stage in zip(stages, plan.staging, strict=True):
+            level = show(stage.level, "length", units)
+            assert text.startswith(f"Staging {stage.number}: floor at {level}, ")
+            assert text.endswith(", guard rails.") == bool(stage.rails)
+            assert " and ".join(stage.sides) in text
+        (curing,) = [part for part in said if part.startswith("Curing")]
+        for fire in plan.curing.fires:
+            assert f"day {fire.day}: {100 * fire.share:.0f}% of a full fire, {fire.note}" in curing
+        assert f"Curing {plan.curing.days} days" in curing and plan.curing.note in curing
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_the_check_sheet_holds_figures_findings_and_lines_to_sign(units):
+    result = assess(change(BOATHOUSE.design, {"flue.size": "12"}))
+    parts = {
+        part.title: part for part in one_sheet._checked(result, units) if isinstance(part, Table)
+    }
+    worked = parts.pop("Formula, numbers, result")
+    for row, one in zip(worked.rows, work_figures(result, units), strict=True):
+        assert row == (one.name, one.formula, one.numbers, one.result, one.source)
+    for title, verdict in (
+        ("Falls short", "falls short"),
+        ("Not checked: look on site", "not checked"),
+    ):
+        keys = re.findall(
+            r"\(([A-Z]+-\w+)\)", " ".join(row[2] for row in parts.pop(f"{title}, US IRC 2021").rows)
+        )
+        assert keys == [f.key for f in result.findings if f.verdict == verdict]
+    met = parts.pop("Meets, US IRC 2021")
+    found = [f for f in result.findings if f.verdict == "meets"]
+    for row, f in zip(met.rows, found, strict=True):
+        assert row == (
+            f"{f.title} ({f.key})", compared(f, units)[0], asked(f, units), f"{f.clause}, {f.edition}",
+        )  # fmt: skip
+    signed = parts.pop("Inspected on site")
+    assert signed.tick and len(signed.rows) >= 4
+    assert all(row[0] and row[1:] == ("", "", "") for row in signed.rows)
+    (judged,) = parts.values()
+    wanted = [f for f in (*result.judgement, *result.structure.findings)
+              if f.verdict in ("falls short", "not checked")]  # fmt: skip
+    assert [row[1] for row in judged.rows] == [f.verdict for f in wanted]
+    words = [part for part in one_sheet._checked(result, units) if isinstance(part, str)]
+    assert f"All checks against US IRC 2021: {tally(result)}." in words
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_the_key_of_a_class_holds_answers_ways_and_the_usual_mistakes(units):
+    from fireplace_calc.lessons import exercises, planted
+    from fireplace_calc.lessons.reply import shown
+
+    for task in exercises(5):
+        rows = list(class_key._keyed(task, units))
+        for letter, row, step in zip("abcd", rows, task.steps, strict=False):
+            assert row[:4] == (
+                f"{letter})  {step.prompt}", shown(step.expected, step.kind, units), step.how, step.rule,
+            )  # fmt: skip
+            told = [f"{shown(m.value, step.kind, units)}: {m.reason}" for m in step.mistakes[:3]]
+            assert row[4] == " ".join(told)
+        assert len(rows) == len(task.steps)
+    found, cell = planted(5, 2), place(279.4, 215.9)
+    sheets = class_key._key(exercises(5), found, units, 279.4, 215.9, cell)
+    text = " ".join(label.text for sheet in sheets for label in sheet.labels)
+    for fault, f in zip(found.faults, found.findings, strict=True):
+        assert fault.name.split()[0] in text and f"({f.key})" in text
+        assert compared(f, units)[0].split()[0] in text
+    assert "1. " in text and f"Everything else {found.pack} asks is met" in text

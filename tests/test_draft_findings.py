@@ -587,3 +587,14 @@ def test_the_odds_know_where_the_top_stands():
     mean = 0.35 * 0.66 * 3.05**2 * 4 / np.pi * 1.25 / 2
     assert 1.0 < mean < 2.0, "1.5 Pa was an engineer's guess (notes of the draft figures)"
     assert odds[0].face[1] > odds[2].face[1]
+
+
+@settings(max_examples=60, deadline=None)
+@given(designs(), st.sampled_from(["0.3", "5", "25"]), st.sampled_from(["0 L/s", "90 L/s"]))
+def test_no_verdict_on_the_draft_contradicts_its_margin(design, leakage, exhaust):
+    """What meets has something to spare, what falls short lacks something."""
+    put = {"house.leakage": leakage, "house.exhaust": exhaust}
+    for finding in judgement(draft_result(build_geometry(change(design, put)))):
+        if finding.margin is not None:
+            assert finding.margin >= 0 if finding.verdict == MEETS else finding.margin < 0, finding
+            assert finding.verdict in (MEETS, FALLS_SHORT)

@@ -479,3 +479,16 @@ def test_odds_are_repeatable_and_seeded():
     )
     assert many.face[:, 0].tolist() == pytest.approx(one.face.tolist(), rel=1e-9)
     assert (many.face[:, 1] < many.face[:, 0]).all()
+
+
+@settings(max_examples=30, deadline=None)
+@given(fires())
+def test_rooms_open_and_shut_settle_side_by_side(case):
+    """One as open as outdoors among others: each as if it were alone, and the open one not pulled."""
+    way, fire, around = case
+    lot = settle(way, fire, replace(around, leak=np.array([np.inf, around.leak, 0.3])))
+    for k, leak in enumerate((np.inf, around.leak, 0.3)):
+        alone = settle(way, fire, replace(around, leak=leak))
+        assert float(lot.mass[k]) == pytest.approx(float(alone.mass), rel=1e-9)
+        assert float(lot.pull[k]) == pytest.approx(float(alone.pull), rel=1e-6, abs=1e-9)
+    assert lot.pull[0] == 0.0

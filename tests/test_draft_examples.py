@@ -2,6 +2,7 @@
 the test says by how much.
 """
 
+from dataclasses import replace
 from math import pi
 
 import numpy as np
@@ -32,7 +33,7 @@ from fireplace_calc.draft.physics.house import (
 from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
-from fireplace_calc.draft.spillage import FUEL_BED, plume
+from fireplace_calc.draft.spillage import FUEL_BED, plume, reserve
 from fireplace_calc.report.canada_agreement import FIRST_ROW, compare_with_canada
 
 INCH_WATER, INCH_MERCURY, RANKINE, FOOT, POUND_HOUR = (
@@ -430,3 +431,15 @@ def test_the_inlet_coefficients_bracket_the_american_ratios():
     """
     assert float(inlet_loss(1.0, 2.0)) == 1.0 and float(inlet_loss(1.0, 1.0)) == 2.5
     assert coefficient("face velocity") == pytest.approx(0.8 * FOOT, abs=5e-4)
+
+
+def test_a_fierce_fire_under_a_low_lintel_needs_its_own_air():
+    """30 kg/h of oak at 20 % under a lintel 0.2 m over the hearth: the plume carries off little, but
+    5.97 kg of air to a kilogram of dry wood have to come in (formula 5.6), 0.0398 kg/s.
+    """
+    way, fire, surroundings = reference(30.0)
+    low = replace(way, opening_height=0.2)
+    needed = 30 / 3600 * 0.8 * 5.97
+    assert float(plume(fire.power, 0.1)) < needed
+    air = float(reserve(low, fire, surroundings).air) * air_density(293.15)
+    assert air == pytest.approx(needed, rel=2e-3)

@@ -162,9 +162,8 @@ def reserve(
     Reserve
     """
     room = air_density(surroundings.room, surroundings.pressure)
-    least = np.maximum(
-        plume(fire.power, plume_height(path.opening_height), room), fire.least_flow - fire.burn
-    )
+    # More than the wood needs to burn: 0.0018 kg/s to a kilowatt are over twice its air.
+    least = plume(fire.power, plume_height(path.opening_height), room)
     margin, drive, borne = excess_pressure(least + fire.burn, path, fire, surroundings, friction)
     return Reserve(least / room, margin, margin / np.maximum(drive, 1e-9), borne)
 

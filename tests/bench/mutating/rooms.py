@@ -20,7 +20,7 @@ TESTS = {
     "geometry": "pins_place pins_order geometry mesh drawing_cuts",
     "rules": "rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_missing assess rules_words books",
     "brickwork": "pins_order brickwork takeoff",
-    "takeoff": "pins_order pins_formulas takeoff handbook_examples handbook_table3 exports cli",
+    "takeoff": "pins_order pins_formulas goods takeoff handbook_examples handbook_table3 exports cli",
     "structure": "pins_structure pins_formulas structure_examples structure",
     "draft": "pins_draft pins_formulas draft_air draft_examples draft_findings draft_roots draft_properties sweep",
     "build": "pins_work pins_formulas lifting build",

@@ -64,6 +64,16 @@ def test_every_sheet_is_clean(pictures, units):
                 ), label
 
 
+def test_a_house_that_runs_away_gets_no_chart(pictures):
+    """2,000 L/s of fans and 0.3 air changes: words instead of a scale of ten thousand pascals."""
+    said = {
+        key: " ".join(label.text for _, sheet in air_views(air) for label in sheet.labels)
+        for key, (_, air) in (("plain", pictures[5]), ("tight", pictures[7]))
+    }
+    assert "no figure" in said["tight"] and "no figure" not in said["plain"]
+    assert "against open air" in said["plain"] and "against open air" not in said["tight"]
+
+
 def test_all_three_papers_paint(pictures):
     views = air_views(pictures[0][1])
     dots = {

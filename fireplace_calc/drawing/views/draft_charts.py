@@ -12,6 +12,7 @@ import numpy as np
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MM
+from fireplace_calc.draft.conditions import RUNAWAY
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, RULES, WIDTH
 from fireplace_calc.drawing.sheets.chart import Chart, lines_of_text, round_steps
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, spread
@@ -28,6 +29,14 @@ MARKS = (
     ("earth", "timber"),
 )
 """Tone and hatch of each limit on the map, in the order of ``LIMITS``; the first is left white."""
+
+
+NO_FIGURE = (
+    f"Over {RUNAWAY:.0f} Pa on the house: no figure.",
+    "No fan of a house pulls so hard.",
+    "Check exhaust fans and air changes at 50 Pa.",
+)
+"""Said instead of a chart where fans and leaks do not go together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,17 +61,16 @@ def _short(value: float, units: str) -> str:
     return show(value, "length", units).removesuffix(" mm")
 
 
-def _pascals(value: float) -> str:
-    text = f"{value:.1f}" if abs(value) < 1000 else f"{value:.0f}"
-    return "0.0" if text == "-0.0" else text
-
-
 def pressure(
     sheet: Sheet, cell: Cell, evening: str, steps: Sequence[PressureStep], units: str
 ) -> None:
     """Pressure against the open air at the same level, from the room up to the top."""
     title(sheet, cell, "Pressure on the way up")
     values, levels = [s.pressure for s in steps], [s.level for s in steps]
+    if max(map(abs, values)) > RUNAWAY:
+        for k, line in enumerate(NO_FIGURE):
+            sheet.text(cell.left + 4.0, cell.top - 12.0 - 5.0 * k, line, size=SMALL, ha="left")
+        return
     low, high = min(*values, -1.0), max(*values, 0.0)
     pad = 0.08 * (high - low)
     box = Cell(cell.left + 40.0, cell.bottom + 26.0, cell.right - 16.0, cell.top - 16.0)
@@ -75,7 +83,7 @@ def pressure(
         size=SMALL,
         ha="left",
     )
-    chart.ticks_across(round_steps(*chart.across, 6 if high - low < 500 else 3), lambda v: f"{v:g}")
+    chart.ticks_across(round_steps(*chart.across, 6), lambda v: f"{v:g}")
     sheet.line([chart.at(0.0, chart.up[0]), chart.at(0.0, chart.up[1])], "hidden")
     put = spread(
         [chart.at(0, level)[1] for level in levels], [4.0] * len(steps), box.bottom, box.top + 4.0
@@ -91,7 +99,7 @@ def pressure(
             ha="right",
             va="middle",
         )
-        sheet.text(box.right + 1.5, y, _pascals(step.pressure), size=SMALL, ha="left", va="middle")
+        sheet.text(box.right + 1.5, y, f"{step.pressure:z.1f}", size=SMALL, ha="left", va="middle")
     chart.curve(values, levels)
     for step in steps:
         chart.mark(step.pressure, step.level, 0.7)

@@ -18,6 +18,23 @@ def _inches(low: float, high: float):
 
 
 @st.composite
+def second_flues(draw) -> dict[str, str]:
+    """A second flue beside the first: either side, above the smoke chamber or past the firebox."""
+    shape = draw(st.sampled_from(["round", "rectangular"]))
+    changes = {
+        "serves": draw(st.sampled_from(["fireplace", "appliance"])),
+        "side": draw(st.sampled_from(["left", "right"])),
+        "shape": shape,
+        "size": draw(st.sampled_from(ROUND if shape == "round" else RECTANGULAR)),
+        "long_side": draw(st.sampled_from(("along the opening", "front to back"))),
+        "wythe": draw(_inches(0, 12)),
+        "start": draw(st.one_of(st.none(), _inches(-60, 160))),
+        "top": draw(_inches(0, 12)),
+    }
+    return {f"second_flue.{name}": value for name, value in changes.items()}
+
+
+@st.composite
 def designs(draw) -> Design:
     """A design anybody could draw: both ways of building, both heads, every liner shape, offsets,
     raised hearths.
@@ -70,6 +87,8 @@ def designs(draw) -> Design:
         "roof.ridge_distance": draw(_inches(0, 300)),
         "roof.ridge_runs": draw(st.sampled_from(["along the opening", "front to back"])),
     }
+    if draw(st.booleans()):
+        changes |= draw(second_flues())
     try:
         return change(Design(), changes)
     except InputError:

@@ -56,6 +56,7 @@ def step_name(built: list[LiftPart]) -> str:
         word
         for word, has in (
             ("flue", parts & {"flue liner", "flue casing"}),
+            ("second flue", parts & {"second flue liner", "second flue casing"}),
             ("shoulder", "shoulder" in parts),
             ("chimney", "chimney walls" in parts),
         )

@@ -28,13 +28,17 @@ COURSED = (
     "smoke chamber walls",
     "flue liner",
     "flue casing",
+    "second flue liner",
+    "second flue casing",
     "shoulder",
     "chimney walls",
 )
 """Parts that go up by courses or pieces and may stop at any of them; every other part is set or
 poured whole.
 """
-STACK = ("flue liner", "flue casing", "shoulder", "chimney walls")
+FLUES = ("flue liner", "flue casing", "second flue liner", "second flue casing")
+"""What the smoke goes up in, and what is cast round it."""
+STACK = (*FLUES, "shoulder", "chimney walls")
 """Parts that rise together: a section of flue, then the wall round it."""
 
 
@@ -161,6 +165,9 @@ def break_levels(
     """
     starts = [p.bottom for p in geometry.parts if p.name in COURSED or p.name == "crown"]
     found = {set_level(p) for p in nested}
+    if geometry.frame.second is not None:
+        # The walls stop under the second flue: its first liner stands on them.
+        found.add(geometry.frame.second.start)
     for level in floors[1:]:
         nearest = _nearest((*starts, *found), level)
         found.add(nearest if abs(nearest - level) <= WITHIN_REACH + CONTACT_GAP else level)
@@ -213,9 +220,9 @@ def _between(part: Part, low: float, high: float) -> float:
     return max(adds - cuts, 0.0)
 
 
-def _at_joint(geometry: Geometry, level: float) -> float:
-    """The flue joint at a level or next above it. [m]"""
-    flue, start = geometry.design.flue, geometry.frame.flue_start
+def _at_joint(geometry: Geometry, level: float, start: float) -> float:
+    """The joint at a level or next above it, of a flue that starts at another. [m]"""
+    flue = geometry.design.flue
     step = flue.section_height + flue.joint
     up = (level - start) / step
     return start + step * (round(up) if abs(up - round(up)) < 1e-6 else floor(up) + 1)
@@ -247,7 +254,7 @@ def split_into_lifts(
     )
     stops = {bottom: bottom}
     for z in inner:
-        at = _at_joint(geometry, z) if part.name.startswith("flue ") else z
+        at = _at_joint(geometry, z, bottom) if part.name in FLUES else z
         if at < top - CONTACT_GAP:
             stops.setdefault(at, z)
     levels = [*sorted(stops), top]

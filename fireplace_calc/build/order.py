@@ -11,6 +11,7 @@ from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.build.contact import Contacts
 from fireplace_calc.build.lift_parts import (
     COURSED,
+    FLUES,
     LiftPart,
     break_levels,
     set_level,
@@ -136,8 +137,10 @@ def dependencies_of(geometry: Geometry) -> tuple[list[LiftPart], list[Dependency
                         "rests on",
                     )
                 )
-            elif not within & {(one.name, other.name), (other.name, one.name)} and contacts.leans(
-                upper, lower
+            elif (
+                not within & {(one.name, other.name), (other.name, one.name)}
+                and not (one.name in FLUES and other.name in FLUES)  # masonry stands between
+                and contacts.leans(upper, lower)
             ):
                 dependencies += [
                     Dependency(n, m, "leans on")

@@ -7,7 +7,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.build.grouping import grouped, reasons, step_name
-from fireplace_calc.build.lift_parts import LiftPart
+from fireplace_calc.build.lift_parts import FLUES, LiftPart
 from fireplace_calc.build.mortar import batches
 from fireplace_calc.build.notes import HoldPoint, Wait, hold_points_of, waits_of
 from fireplace_calc.build.order import Dependency, Order, order_of_work
@@ -122,9 +122,7 @@ def work_steps(geometry: Geometry, order: Order | None = None) -> list[WorkStep]
     into: list[list[Dependency]] = [[] for _ in order.lift_parts]
     for dependency in order.dependencies:
         into[dependency.then].append(dependency)
-    last_flue = max(
-        (n for n, s in enumerate(order.lift_parts) if s.part.startswith("flue ")), default=-1
-    )
+    last_flue = max((n for n, s in enumerate(order.lift_parts) if s.part in FLUES), default=-1)
     done: list[WorkStep] = []
     for number, group in enumerate(groups, 1):
         built = [order.lift_parts[n] for n in group]

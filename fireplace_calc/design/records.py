@@ -16,6 +16,7 @@ from fireplace_calc.design.firebox import Base, Firebox
 from fireplace_calc.design.loads import Anchorage, Ground, Loads
 from fireplace_calc.design.measured import Measured
 from fireplace_calc.design.opening import Hearth, Lintel, Opening, Surround
+from fireplace_calc.design.second_flue import SecondFlue
 from fireplace_calc.design.smoke_path import Flue, SmokeChamber, Throat
 from fireplace_calc.design.surroundings import Clearance, House, Roof, Site
 from fireplace_calc.design.work import Waste, Work
@@ -52,6 +53,7 @@ class Design(Record):
     ground: Ground = Ground()
     anchorage: Anchorage = Anchorage()
     stack: Stack = Stack()
+    second_flue: SecondFlue = SecondFlue()
     air: Air = Air()
     abroad: Abroad = Abroad()
     measured: Measured = Measured()

@@ -6,7 +6,7 @@ from math import hypot
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import InputError
+from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.bore import flue_bore
 from fireplace_calc.geometry.frame_builder import back_width, build_frame
@@ -15,6 +15,9 @@ STEEPEST = 2.0
 """A raked back leans forward no more than this per unit of its height; beyond, it is a ceiling and
 not a back. [-]
 """
+
+LEAST_FLUE = 12 * INCH
+"""Of the second flue, under the crown. [m]"""
 
 
 def _at_most(label: str, value: float, limit: float, why: str) -> None:
@@ -26,6 +29,20 @@ def _at_most(label: str, value: float, limit: float, why: str) -> None:
         most = f"{show(limit, 'length', 'feet-inches')} ({show(limit, 'length', 'millimetres')})"
         fits = f"at most {most} fits" if limit > 0 else "there is no room for it"
         raise InputError(f"{given}, but {fits}: {why}", label, f"at most {most}", value)
+
+
+def _at_least(label: str, value: float, limit: float, why: str) -> None:
+    if value < limit - ROUNDING:
+        given, least = (
+            f"{show(z, 'length', 'feet-inches')} ({show(z, 'length', 'millimetres')})"
+            for z in (value, limit)
+        )
+        raise InputError(
+            f"{label} is {given}, but at least {least} fits: {why}",
+            label,
+            f"at least {least}",
+            value,
+        )
 
 
 def require_consistent(design: Design) -> None:
@@ -129,6 +146,8 @@ def require_consistent(design: Design) -> None:
         )
     if opening.head == "segmental":
         _require_seat(design)
+    if design.second_flue.drawn:
+        _require_second_flue(design)
 
 
 def _require_seat(design: Design) -> None:
@@ -144,3 +163,36 @@ def _require_seat(design: Design) -> None:
             "the ends of the arch's ring stay in the breast; widen the jamb or take a shallower"
             " ring.",
         )
+
+
+def _require_second_flue(design: Design) -> None:
+    """A second flue starts over the footing, ends over the crown, and is long enough to stand."""
+    told, frame = design.second_flue, build_frame(design)
+    if design.stack.one_appliance:
+        raise InputError(
+            "Adjoining flues serve one appliance is yes, but the second flue serves"
+            f" {'an appliance' if told.serves == 'appliance' else 'a fireplace'} of its"
+            " own; say no, or that there is no second flue.",
+            "Adjoining flues serve one appliance",
+            "no, beside a second flue",
+            True,
+        )
+    if told.start is not None:
+        _at_least(
+            "Second flue starts",
+            told.start,
+            frame.footing_top,
+            "below that is the footing; a flue is carried from there.",
+        )
+        _at_most(
+            "Second flue starts",
+            told.start,
+            frame.crown_bottom - LEAST_FLUE,
+            "above it there has to be a foot of flue under the crown.",
+        )
+    _at_least(
+        "Second flue's top over the first",
+        told.top,
+        -design.chimney.liner_above,
+        "its liner ends no lower than the crown.",
+    )

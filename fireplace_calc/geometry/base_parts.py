@@ -5,24 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import cached_property
 
-from fireplace_calc.geometry.outlines import (
-    Outlines,
-    centered,
-)
+from fireplace_calc.geometry.outlines import centered
 from fireplace_calc.geometry.parts import Part, part
-from fireplace_calc.geometry.solids import (
-    Loft,
-    prism,
-)
+from fireplace_calc.geometry.polygons import box
+from fireplace_calc.geometry.second_flue.outlines import FlueOutlines
+from fireplace_calc.geometry.solids import Loft, Solid, prism
 
 
-class BaseParts(Outlines):
+class BaseParts(FlueOutlines):
     """Footing, base, slab, hearth and its extension."""
 
     def foundation(self) -> Iterable[Part]:
         """Footing, base walls, what fills them, and the slab under the hearth."""
         d, f = self.design, self.frame
-        out, w = d.base.footing_projection, d.base.block_width
+        out = d.base.footing_projection
         yield part(
             "footing",
             "concrete",
@@ -35,16 +31,32 @@ class BaseParts(Outlines):
             ],
         )
         whole = prism(f.footing_top, f.slab_bottom, self.block)
-        roomy = f.block_half > w and f.block_back > 2 * w
-        core = (
-            [prism(f.footing_top, f.slab_bottom, centered(f.block_half - w, w, f.block_back - w))]
-            if roomy
-            else []
+        core = self.core()
+        yield part(
+            "base walls", "block", [whole], core, self.second_cavity(f.footing_top, f.slab_bottom)
         )
-        yield part("base walls", "block", [whole], core)
         if core and d.base.core == "grouted":
             yield part("base core", "grout", core)
-        yield part("hearth slab", "concrete", [prism(f.slab_bottom, f.slab_top, self.block)])
+        yield part(
+            "hearth slab",
+            "concrete",
+            [prism(f.slab_bottom, f.slab_top, self.block)],
+            aside=self.second_cavity(f.slab_bottom, f.slab_top),
+        )
+
+    def core(self) -> list[Solid]:
+        """What the base walls surround; it ends a wall short of a second flue that comes from
+        below. None where the walls meet.
+        """
+        f, w = self.frame, self.design.base.block_width
+        left, right = w - f.block_half, f.block_half - w
+        if f.second is not None and f.second.start < f.slab_bottom:
+            near = abs(f.second.x) - f.second.cavity_half - w
+            left, right = (left, min(right, near)) if f.second.x > 0 else (max(left, -near), right)
+        if right <= left or f.block_back <= 2 * w:
+            return []
+        outline = box(left, right, w, f.block_back - w)
+        return [prism(f.footing_top, f.slab_bottom, outline)]
 
     def hearth(self) -> Iterable[Part]:
         """Firebox floor, and the hearth extension on its bed and base."""

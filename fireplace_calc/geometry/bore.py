@@ -7,6 +7,7 @@ from functools import lru_cache
 from math import pi
 
 from fireplace_calc.base.tables.liners import rectangular_liner, round_liner
+from fireplace_calc.design.second_flue import SecondFlue
 from fireplace_calc.design.smoke_path import ALONG, Flue
 
 
@@ -46,12 +47,12 @@ class Bore:
 
 
 @lru_cache(maxsize=256)
-def flue_bore(flue: Flue) -> Bore:
+def flue_bore(flue: Flue | SecondFlue) -> Bore:
     """Size of the flue, from the liner table or the reader's own figures.
 
     Parameters
     ----------
-    flue : Flue
+    flue : Flue or SecondFlue
 
     Returns
     -------

@@ -16,7 +16,8 @@ from fireplace_calc.geometry.outlines import (
     centered,
     stacked,
 )
-from fireplace_calc.geometry.parts import Geometry, Part, part
+from fireplace_calc.geometry.parts import Geometry, Part, beside, part
+from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.geometry.solids import Loft, Solid, prism
 
 
@@ -107,6 +108,7 @@ class _Builder(BaseParts):
             self.masonry,
             [prism(f.slab_top, f.throat, self.block)],
             [*self.lining_outside, *self.shelf, *self.lintel.adds, *behind_arch],
+            self.second_cavity(f.slab_top, f.throat),
         )
 
     def smoke_chamber(self) -> Iterable[Part]:
@@ -135,6 +137,13 @@ class _Builder(BaseParts):
             self.masonry,
             [prism(f.throat, f.flue_start, self.block)],
             [coated, seat],
+            self.second_cavity(f.throat, f.flue_start),
+        )
+
+    def stack_outline(self) -> Polygon:
+        f = self.frame
+        return centered(
+            f.stack_half, f.flue_y - f.stack_depth, f.flue_y + f.stack_depth, f.stack_middle
         )
 
     def stack(self) -> Iterable[Part]:
@@ -151,21 +160,42 @@ class _Builder(BaseParts):
             f.flue_start,
             f.shoulder_top,
             self.block,
-            centered(f.stack_half, f.flue_y - f.stack_depth, f.flue_y + f.stack_depth),
+            self.stack_outline(),
         )
-        yield part("shoulder", d.chimney.masonry, [shoulder], cavity)
+        yield part(
+            "shoulder",
+            d.chimney.masonry,
+            [shoulder],
+            cavity,
+            self.second_cavity(f.flue_start, f.shoulder_top),
+        )
         yield part(
             "chimney walls",
             d.chimney.masonry,
-            self.along_flue(f.shoulder_top, f.crown_bottom, f.stack_half, f.stack_depth),
+            self.stack_outside(f.shoulder_top, f.crown_bottom),
             self.along_flue(f.shoulder_top, f.crown_bottom, f.cavity_half, f.cavity_depth),
+            self.second_cavity(f.shoulder_top, f.crown_bottom),
         )
         yield part(
             "crown",
             d.chimney.cap_material or "concrete",
             self.crown_outside(),
             self.unit(f.crown_bottom, f.crown_top),
+            self.second_unit(f.crown_bottom, f.crown_top),
         )
+
+    def second_flue(self) -> Iterable[Part]:
+        f = self.frame
+        if f.second is None:
+            return
+        low, high = f.second.start, f.second.top
+        inside, liner = (
+            self.second_bore(low, high),
+            self.second_bore(low, high, f.second.bore.wall),
+        )
+        yield beside("second flue liner", "clay liner", liner, inside)
+        if self.design.method == "modular":
+            yield beside("second flue casing", "refractory", self.second_unit(low, high), liner)
 
     def crown_outside(self) -> list[Solid]:
         d, f = self.design, self.frame
@@ -174,9 +204,15 @@ class _Builder(BaseParts):
             f.stack_half + over,
             f.flue_y - f.stack_depth - over,
             f.flue_y + f.stack_depth + over,
-            shift,
+            shift + f.stack_middle,
         )
-        peak = centered(f.unit_half, f.flue_y - f.unit_depth, f.flue_y + f.unit_depth, shift)
+        inset = d.chimney.wall + d.chimney.gap
+        peak = centered(
+            f.stack_half - inset,
+            f.flue_y - f.stack_depth + inset,
+            f.flue_y + f.stack_depth - inset,
+            shift + f.stack_middle,
+        )
         at_edge = f.crown_bottom + d.chimney.crown
         made: list[Solid] = [prism(f.crown_bottom, at_edge, edge)]
         return made + ([Loft(at_edge, f.crown_top, edge, peak)] if d.chimney.wash > 0 else [])
@@ -192,23 +228,17 @@ class _Builder(BaseParts):
             self.along_flue(f.flue_start, f.crown_bottom, f.cavity_half, f.cavity_depth),
             self.unit(f.flue_start, f.crown_bottom),
         )
-        if (
-            d.base.core == "hollow"
-            and f.block_half > d.base.block_width
-            and f.block_back > 2 * d.base.block_width
-        ):
-            w = d.base.block_width
-            yield part(
-                "base air",
+        if f.second is not None:
+            low, high = f.second.start, f.second.top
+            yield beside("second flue air", "air", self.second_bore(low, high))
+            yield beside(
+                "gap round second liner",
                 "air",
-                [
-                    prism(
-                        f.footing_top,
-                        f.slab_bottom,
-                        centered(f.block_half - w, w, f.block_back - w),
-                    )
-                ],
+                self.second_cavity(low, high),
+                self.second_unit(low, f.crown_bottom),
             )
+        if d.base.core == "hollow" and (core := self.core()):
+            yield part("base air", "air", core)
 
     def outer(self) -> Part:
         d, f = self.design, self.frame
@@ -224,11 +254,12 @@ class _Builder(BaseParts):
                 f.flue_start,
                 f.shoulder_top,
                 self.block,
-                centered(f.stack_half, f.flue_y - f.stack_depth, f.flue_y + f.stack_depth),
+                self.stack_outline(),
             ),
-            *self.along_flue(f.shoulder_top, f.crown_bottom, f.stack_half, f.stack_depth),
+            *self.stack_outside(f.shoulder_top, f.crown_bottom),
             *self.crown_outside(),
             *self.unit(f.crown_top, f.liner_top),
+            *self.second_unit(f.crown_top, f.highest),
         ]
         if d.hearth.front > 0:
             plan = centered(f.half_width + d.hearth.side, -d.hearth.front, 0.0)
@@ -257,5 +288,12 @@ def build_geometry(design: Design) -> Geometry:
     Geometry
     """
     b = _Builder(design)
-    parts = (*b.foundation(), *b.hearth(), *b.firebox(), *b.smoke_chamber(), *b.stack())
+    parts = (
+        *b.foundation(),
+        *b.hearth(),
+        *b.firebox(),
+        *b.smoke_chamber(),
+        *b.stack(),
+        *b.second_flue(),
+    )
     return Geometry(design, b.frame, tuple(p for p in parts if p.adds), tuple(b.voids()), b.outer())

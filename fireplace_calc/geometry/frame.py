@@ -8,6 +8,7 @@ from typing import Protocol
 
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.bore import Bore
+from fireplace_calc.geometry.second_flue.placing import Beside
 
 
 class Framed(Protocol):
@@ -24,12 +25,30 @@ class Framed(Protocol):
         """Every level and line of it."""
 
 
+def flue_count(told: int | None, frame: Frame) -> int | None:
+    """Flues in the chimney: as told, but no fewer than are drawn beside each other.
+
+    Parameters
+    ----------
+    told : int or None
+        Nobody may have counted them. [-]
+    frame : Frame
+
+    Returns
+    -------
+    int or None
+        [-]
+    """
+    return told if frame.second is None else max(told or 0, 2)
+
+
 @dataclass(frozen=True, slots=True)
 class Frame:
     """Levels count from the finished room floor, y from the opening plane away from the room, x
     from the center line. [m]
 
-    ``side_slope`` is how far a side closes in per unit of depth [-]; ``bore`` is the flue's inside.
+    ``side_slope`` is how far a side closes in per unit of depth [-]; ``bore`` is the flue's inside;
+    ``stack_middle`` is how far the middle of the chimney stands to the right of the flue's.
     """
 
     # levels, bottom to top
@@ -68,6 +87,7 @@ class Frame:
     cavity_depth: float
     stack_half: float
     stack_depth: float
+    stack_middle: float
     flue_y: float
     offset: float
     offset_bottom: float
@@ -77,8 +97,20 @@ class Frame:
     downhill_contact: float
     highest_within_reach: float
     highest_within_reach_is: str
+    second: Beside | None = None
+    """A second flue in the same chimney."""
     adjusted: tuple[str, ...] = ()
     """What was drawn otherwise than asked, because the parts would not fit: one sentence each."""
+
+    @property
+    def highest(self) -> float:
+        """Top of the higher liner. [m]"""
+        return self.liner_top if self.second is None else max(self.liner_top, self.second.top)
+
+    @property
+    def block_reach(self) -> float:
+        """Half the width that the chimney asks of the masonry under it. [m]"""
+        return self.stack_half + abs(self.stack_middle)
 
     def half_at(self, y: float) -> float:
         """Half the width between the splayed sides. [m]

@@ -11,6 +11,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.bore import flue_bore
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.roofline import roof_contacts
+from fireplace_calc.geometry.second_flue.placing import Beside, beside, stack_across, unit_depth
 
 
 def back_width(design: Design) -> float:
@@ -75,16 +76,28 @@ def build_frame(design: Design) -> Frame:
     inside = flue_bore(fl)
     casing = fl.casing if design.method == "modular" else 0.0
     unit_half = inside.width / 2 + inside.wall + casing
-    unit_depth = inside.depth / 2 + inside.wall + casing
+    first_depth = inside.depth / 2 + inside.wall + casing
     shoulder_top = flue_start + ch.shoulder
-    stack_half, stack_depth = unit_half + ch.gap + ch.wall, unit_depth + ch.gap + ch.wall
+    stack_depth = max(first_depth, unit_depth(design)) + ch.gap + ch.wall
     flue_y = max(fb.depth - inside.depth / 2, stack_depth)
+    front = throat_back - design.throat.depth
+    slope = (width - back) / 2 / fb.depth
+    lining = _lining(design, width / 2 - slope * front, front, flue_y)
+    second = beside(
+        design,
+        unit_half + ch.gap,
+        flue_y,
+        (slab_top - b.slab, slab_top, throat, flue_start, liner_top),
+        lining[0],
+        slope,
+        breast,
+    )
+    stack_half, stack_middle = stack_across(unit_half + ch.gap, ch.wall, second)
     block_half, block_back = (
-        max(width / 2 + fb.jamb, stack_half),
+        max(width / 2 + fb.jamb, stack_half + abs(stack_middle)),
         max(fb.depth + fb.wall, flue_y + stack_depth),
     )
     offset_top = shoulder_top + (fl.offset_rise if fl.offset else 0.0)
-    front = throat_back - design.throat.depth
 
     contact, downhill, highest, what = roof_contacts(design, 2 * stack_half, 2 * stack_depth)
     return Frame(
@@ -106,7 +119,7 @@ def build_frame(design: Design) -> Frame:
         crown_top=crown_top,
         liner_top=liner_top,
         half_width=width / 2,
-        side_slope=(width - back) / 2 / fb.depth,
+        side_slope=slope,
         back_width=back,
         breast=breast,
         depth=fb.depth,
@@ -116,11 +129,12 @@ def build_frame(design: Design) -> Frame:
         block_back=block_back,
         bore=inside,
         unit_half=unit_half,
-        unit_depth=unit_depth,
+        unit_depth=first_depth,
         cavity_half=unit_half + ch.gap,
-        cavity_depth=unit_depth + ch.gap,
+        cavity_depth=first_depth + ch.gap,
         stack_half=stack_half,
         stack_depth=stack_depth,
+        stack_middle=stack_middle,
         flue_y=flue_y,
         offset=fl.offset,
         offset_bottom=shoulder_top,
@@ -129,6 +143,7 @@ def build_frame(design: Design) -> Frame:
         downhill_contact=downhill,
         highest_within_reach=highest,
         highest_within_reach_is=what,
+        second=second,
         adjusted=_adjustments(
             design,
             rake=rake,
@@ -136,9 +151,8 @@ def build_frame(design: Design) -> Frame:
             hearth=hearth,
             flue_y=flue_y,
             block=(block_half, block_back),
-            lining=_lining(
-                design, width / 2 - (width - back) / 2 / fb.depth * front, front, flue_y
-            ),
+            lining=lining,
+            second=second,
         ),
     )
 
@@ -151,6 +165,7 @@ def _adjustments(
     flue_y: float,
     block: tuple[float, float],
     lining: tuple[float, float, float],
+    second: Beside | None,
 ) -> tuple[str, ...]:
     """One sentence for everything that is drawn otherwise than asked; ``block`` is half as wide,
     and as deep, as the masonry is drawn.
@@ -174,6 +189,11 @@ def _adjustments(
         )
     if block_half > design.opening.width / 2 + fb.jamb + ROUNDING:
         notes.append("The breast is drawn wider than asked: it carries the chimney.")
+    if second is not None and second.set_out:
+        notes.append(
+            "The second flue is drawn farther out than asked: it passes the firebox and the smoke"
+            " chamber."
+        )
     if front < -ROUNDING:
         notes.append(
             "The chamber's lining is drawn thinner in front than asked: it would come out of the"

@@ -212,10 +212,16 @@ class Outlines:
         )
 
     def along_flue(
-        self, bottom: float, top: float, half: float, deep: float, round_radius: float | None = None
+        self,
+        bottom: float,
+        top: float,
+        half: float,
+        deep: float,
+        round_radius: float | None = None,
+        aside: float = 0.0,
     ) -> list[Solid]:
         """Solid about the flue's center line, upright or shifting: a loft, or a cylinder where a
-        radius is given.
+        radius is given; nothing where its top is not over its bottom.
 
         Parameters
         ----------
@@ -225,14 +231,18 @@ class Outlines:
             Half its width and half its depth. [m]
         round_radius : float, optional
             Of a round one. [m]
+        aside : float
+            How far to the right of that line. [m]
         """
         f = self.frame
+        if top <= bottom:
+            return []
         levels = sorted(
             {bottom, top, *(z for z in (f.offset_bottom, f.offset_top) if bottom < z < top)}
         )
         made: list[Solid] = []
         for low, high in zip(levels, levels[1:], strict=False):
-            a, b = f.shift_at(low), f.shift_at(high)
+            a, b = f.shift_at(low) + aside, f.shift_at(high) + aside
             if round_radius is not None:
                 made.append(Cylinder(low, high, round_radius, (a, f.flue_y), b - a))
             else:

@@ -8,7 +8,7 @@ overlap, so volumes add and subtract exactly.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
 
@@ -21,13 +21,17 @@ from fireplace_calc.geometry.solids import Solid, level_cuts, spans
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A named solid of one material; its ``volume`` is what it adds less what it cuts. [m3]"""
+    """A named solid of one material; its ``volume`` is what it adds less what it cuts. [m3]
+
+    ``aside`` are those of its solids that stand beside the section on the first flue's center line.
+    """
 
     name: str
     material: str
     adds: tuple[Solid, ...]
     cuts: tuple[Solid, ...] = ()
     volume: float = 0.0
+    aside: tuple[Solid, ...] = ()
 
     def plan(self, z: float) -> tuple[list[Polygon], list[Polygon]]:
         """Level cut at ``z``: polygons of the part, and the holes in them. [m]"""
@@ -42,14 +46,15 @@ class Part:
         Between two levels where nothing bends the cut is made of straight-sided pieces; pieces that
         meet are joined.
         """
-        levels = sorted({z for s in self.adds + self.cuts for z in _bends(s)})
+        adds, cuts = self._crossed(self.adds), self._crossed(self.cuts)
+        levels = sorted({z for s in adds + cuts for z in _bends(s)})
         # A polygon grows upward as two chains of points, front and back. At each level those whose
         # ends meet the next piece go on; the others are finished.
         open_sides: list[tuple[list[Point], list[Point]]] = []
         done: list[tuple[list[Point], list[Point]]] = []
         for low, high in pairwise(levels):
-            here = [s for s in self.adds if _from(s) <= low and s.top >= high]
-            gone = [s for s in self.cuts if _from(s) <= low and s.top >= high]
+            here = [s for s in adds if _from(s) <= low and s.top >= high]
+            gone = [s for s in cuts if _from(s) <= low and s.top >= high]
             starts, ends = _gaps(here, gone, low), _gaps(here, gone, high)
             if len(starts) != len(ends):  # a piece begins or ends between: nothing stands there
                 starts = ends = []
@@ -68,6 +73,10 @@ class Part:
                 running.append(met)
             open_sides = running
         return [tuple(front + back[::-1]) for front, back in done]
+
+    def _crossed(self, solids: tuple[Solid, ...]) -> tuple[Solid, ...]:
+        """Those that the section crosses."""
+        return tuple(s for s in solids if s not in self.aside) if self.aside else solids
 
     @property
     def bottom(self) -> float:
@@ -106,13 +115,25 @@ def _gaps(adds: list[Solid], cuts: list[Solid], z: float) -> list[tuple[float, f
     return found
 
 
-def part(name: str, material: str, adds: Iterable[Solid], cuts: Iterable[Solid] = ()) -> Part:
-    """Make a part and sum its volume once."""
+def part(
+    name: str,
+    material: str,
+    adds: Iterable[Solid],
+    cuts: Iterable[Solid] = (),
+    aside: Iterable[Solid] = (),
+) -> Part:
+    """Make a part and sum its volume once; ``aside`` are cuts beside the section line."""
     adds = tuple(s for s in adds if s.top - s.bottom > 1e-12)
-    cuts = tuple(s for s in cuts if s.top - s.bottom > 1e-12)
-    return Part(
-        name, material, adds, cuts, sum(s.volume for s in adds) - sum(s.volume for s in cuts)
-    )
+    aside = tuple(s for s in aside if s.top - s.bottom > 1e-12)
+    cuts = tuple(s for s in cuts if s.top - s.bottom > 1e-12) + aside
+    volume = sum(s.volume for s in adds) - sum(s.volume for s in cuts)
+    return Part(name, material, adds, cuts, volume, aside)
+
+
+def beside(name: str, material: str, adds: Iterable[Solid], cuts: Iterable[Solid] = ()) -> Part:
+    """Make a part that stands beside the section line as a whole."""
+    made = part(name, material, adds, cuts)
+    return replace(made, aside=made.adds + made.cuts)
 
 
 @dataclass(frozen=True)

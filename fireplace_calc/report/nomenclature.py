@@ -78,7 +78,8 @@ two halves as table and entry.
 ## What the books cover
 
 *Computed* needs nothing but the drawing. *Asked of the reader* waits for an answer that no drawing
-gives: a label, a material, a bar. *Not covered* are rows of the table without a rule.
+gives: a label, a material, a bar. *Not covered* are rows of the table without a rule, or
+whose rule can only say that it does not apply.
 
 {coverage_table()}
 """

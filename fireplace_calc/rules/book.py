@@ -32,9 +32,10 @@ class Book:
         quantity: str,
         at_most: bool = False,
         editions: tuple[str, ...] | None = None,
+        outside: bool = False,
     ) -> Callable[[Question], Question]:
         """File a function as a rule and hand it back unchanged. Its docstring is the reason the
-        rule exists.
+        rule exists; ``outside`` where it can only say that it does not apply.
         """
 
         def file(function: Question) -> Question:
@@ -58,6 +59,7 @@ class Book:
                     known.source.confidence,
                     known.citation,
                     function,
+                    outside,
                 )
             )
             return function

@@ -68,6 +68,10 @@ class Rule(Generic[Subject]):
     confidence: str
     source: str
     function: Callable[[Subject], Compared]
+    outside: bool = False
+    """Filed for completeness: it is about work that no design here can be, such as a factory-built
+    fireplace, and only says so.
+    """
 
     def check(self, subject: Subject, edition: str) -> Finding:
         """Hold the rule against one design."""

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import hypot, tan
 from typing import TypeVar
 
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import INCH, G
+from fireplace_calc.design.chimney import Stack
+from fireplace_calc.design.loads import Anchorage
 from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import Frame, Framed
+from fireplace_calc.geometry.frame import Frame, Framed, flue_count
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules.facts import Facts
 
@@ -39,6 +42,20 @@ def _pressure(geometry: Framed) -> float | None:
     f, out = geometry.frame, geometry.design.base.footing_projection
     weight: float = G * sum(p.volume * density(p.material) for p in geometry.parts)
     return weight / (2 * (f.block_half + out) * (f.block_back + 2 * out))
+
+
+def _counted(design: Design, frame: Frame) -> Anchorage:
+    """With the flues that are drawn counted in."""
+    told = design.anchorage
+    return told if frame.second is None else replace(told, n_flues=flue_count(told.n_flues, frame))
+
+
+def _parted(design: Design, frame: Frame) -> Stack:
+    """With the masonry that is drawn between two flues, unless somebody has told it."""
+    told, second = design.stack, frame.second
+    if second is None or told.wythe_between_flues is not None:
+        return told
+    return replace(told, wythe_between_flues=second.between)
 
 
 def gather_facts(geometry: Framed) -> Facts:
@@ -209,8 +226,8 @@ def gather_facts(geometry: Framed) -> Facts:
         firebox_elevation=f.hearth,
         air_passage_area=design.house.air_inlet,
         ground=design.ground,
-        anchorage=design.anchorage,
-        stack=design.stack,
+        anchorage=_counted(design, f),
+        stack=_parted(design, f),
         air=design.air,
         abroad=design.abroad,
         design=design,

@@ -141,6 +141,8 @@ def all_goods() -> dict[str, Goods]:
         "Transition concrete": concrete,
         "Clay flue liner": piece,
         "Flue section": piece,
+        "Second clay flue liner": piece,
+        "Second flue section": piece,
         "Crown concrete": concrete,
         "Crown stone": single,
         "Crown mortar": mortar,

@@ -198,12 +198,17 @@ class _Sharing:
         return joints(part, part.volume, "refractory mortar")
 
     def flue(self, part: Part) -> Iterator[Share]:
-        flue = self.design.flue
-        joint = flue.joint / (flue.section_height + flue.joint)
+        flue, second = self.design.flue, self.frame.second
+        step = flue.section_height + flue.joint
+        joint, sections = flue.joint / step, flue.sections
+        if second is not None and part.name.startswith("second"):
+            sections = ceil((second.top - second.start) / step - ROUNDING)
         if self.design.method == "laid":
-            return hand_set(part, "Clay flue liner", "clay liner", flue.sections, joint)
-        count = flue.sections if part.name == "flue liner" else 0
-        return hand_set(part, "Flue section", part.material, count, joint)
+            item = "Second clay flue liner" if part.name.startswith("second") else "Clay flue liner"
+            return hand_set(part, item, "clay liner", sections, joint)
+        count = sections if part.name.endswith("flue liner") else 0
+        item = "Second flue section" if part.name.startswith("second") else "Flue section"
+        return hand_set(part, item, part.material, count, joint)
 
     def crown(self, part: Part) -> Iterator[Share]:
         if part.material == "metal":
@@ -244,7 +249,7 @@ class _Sharing:
                 if part.material == "refractory":
                     return hand_set(part, "Transition piece", "refractory", 1)
                 return poured(part, "Transition concrete")
-            case "flue liner" | "flue casing":
+            case "flue liner" | "flue casing" | "second flue liner" | "second flue casing":
                 return self.flue(part)
             case "chimney walls":
                 return self.masonry(

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from fireplace_calc.build.contact import Contacts
-from fireplace_calc.build.lift_parts import STACK, LiftPart
+from fireplace_calc.build.lift_parts import FLUES, STACK, LiftPart
 from fireplace_calc.build.lifting.equation import (
     LiftingTask,
     capacity,
@@ -25,7 +25,13 @@ from fireplace_calc.takeoff.goods import LONGEST
 
 PANELS = ("Firebox back section", "Firebox side section", "Smoke chamber section")
 """Carried upright, flat against the body."""
-FLUES = ("Clay flue liner", "Flue section")
+FLUE_PIECES = {
+    "Clay flue liner": "flue liner",
+    "Flue section": "flue liner",
+    "Second clay flue liner": "second flue liner",
+    "Second flue section": "second flue liner",
+}
+"""Pieces of a flue, and the part that rises by them."""
 SLAB = "Hearth stone"
 """Taken as one slab, the heaviest it can come in."""
 GRIPS = {
@@ -87,8 +93,9 @@ def _size(
 ) -> tuple[float, float]:
     """How deep a piece is away from the body, and how tall as it is set. [m]"""
     d, f = geometry.design, geometry.frame
-    if item in FLUES:
-        return 2 * min(f.unit_half, f.unit_depth), d.flue.section_height
+    if item in FLUE_PIECES:
+        unit = f.second if item.startswith("Second") and f.second else f
+        return 2 * min(unit.unit_half, unit.unit_depth), d.flue.section_height
     if item in ("Base block", "Masonry block"):
         return d.base.block_width, d.base.block_height
     if item in PANELS:
@@ -212,11 +219,15 @@ def list_lifts(geometry: Geometry, steps: list[WorkStep]) -> tuple[Lift, ...]:
             chosen = [
                 s
                 for s in step.parts
-                if s.part not in STACK or (s.part == "flue liner") == (need.item in FLUES)
+                if s.part not in STACK
+                or (
+                    s.part == FLUE_PIECES[need.item]
+                    if need.item in FLUE_PIECES
+                    else s.part not in FLUES
+                )
             ]
-            rises = [s for s in chosen if s.part != "flue casing"]
 
-            def plan(name: str = rises[0].part) -> tuple[float, float]:
+            def plan(name: str = chosen[0].part) -> tuple[float, float]:
                 part = geometry.by_name[name]
                 outlines = Contacts([part]).plan(part, (part.bottom + part.top) / 2)[0]
                 return (
@@ -225,6 +236,6 @@ def list_lifts(geometry: Geometry, steps: list[WorkStep]) -> tuple[Lift, ...]:
                 )
 
             size = _size(geometry, need.item, plan)
-            options = [_lift(geometry, step, s, need, size) for s in rises]
+            options = [_lift(geometry, step, s, need, size) for s in chosen]
             found.append(min(options, key=lambda lift: lift.allowed))
     return tuple(found)

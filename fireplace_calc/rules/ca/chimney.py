@@ -36,7 +36,14 @@ def scope(facts: Facts) -> Compared:
     )
 
 
-@NBC.rule("CA-002", "9.21.1.1; 6.3", "Appliance output", "word", "rated_heat_output")
+@NBC.rule(
+    "CA-002",
+    "9.21.1.1; 6.3",
+    "Appliance output",
+    "word",
+    "rated_heat_output",
+    outside=True,
+)
 def output(facts: Facts) -> Compared:
     """A fireplace is not counted in kilowatts."""
     return not_applicable("For appliances.")

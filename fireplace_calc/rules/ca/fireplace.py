@@ -93,7 +93,12 @@ def walls(facts: Facts) -> Compared:
 
 
 @NBC.rule(
-    "CA-047", "9.22.3.1.(2)(a)", "Steel liner with air chamber, solid units", "mm", "steel_liner"
+    "CA-047",
+    "9.22.3.1.(2)(a)",
+    "Steel liner with air chamber, solid units",
+    "mm",
+    "steel_liner",
+    outside=True,
 )
 def steel_solid(facts: Facts) -> Compared:
     """Masonry round a steel box takes what the air does not."""
@@ -101,7 +106,12 @@ def steel_solid(facts: Facts) -> Compared:
 
 
 @NBC.rule(
-    "CA-048", "9.22.3.1.(2)(b)", "Steel liner with air chamber, hollow units", "mm", "steel_liner"
+    "CA-048",
+    "9.22.3.1.(2)(b)",
+    "Steel liner with air chamber, hollow units",
+    "mm",
+    "steel_liner",
+    outside=True,
 )
 def steel_hollow(facts: Facts) -> Compared:
     """Hollow units hold less heat."""

@@ -6,6 +6,7 @@ from math import pi
 
 from fireplace_calc.base.tables.canada import canada_rectangular_flues, canada_round_flues
 from fireplace_calc.base.units import DEG, MM
+from fireplace_calc.design.second_flue import APPLIANCE, SOLID_FUEL
 from fireplace_calc.rules.ca.book import NBC, chimney_height, in_cell, precondition
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
@@ -20,6 +21,7 @@ from fireplace_calc.rules.comparing import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.second_area import second_net_area
 
 HEIGHT_NOTE = "Height from the firebox floor; where the table counts it from was not read."
 
@@ -40,10 +42,21 @@ def lean(facts: Facts) -> Compared:
     return at_most(facts.liner_slope_from_vertical, 45 * DEG)
 
 
-@NBC.rule("CA-005", "9.21.2.4.(2)", "Flue of an appliance", "word", "flue_area")
+@NBC.rule("CA-005", "9.21.2.4.(2)", "Flue of an appliance", "mm2", "flue_area")
 def appliance_flue(facts: Facts) -> Compared:
-    """Fireplaces have a table of their own."""
-    return not_applicable("A fireplace goes by the tables for fireplaces.")
+    """A flue narrower than the pipe into it backs up; fireplaces have tables of their own."""
+    told = facts.design.second_flue
+    if told.serves != APPLIANCE:
+        return not_applicable("A fireplace goes by the tables for fireplaces.")
+    if told.fuel is None:
+        return unknown("What the appliance burns")
+    if told.fuel != SOLID_FUEL:
+        return not_applicable("For one appliance that burns solid fuel.")
+    area = second_net_area(facts)
+    if area is None or told.connector_area is None:
+        what = "The appliance's connector" if area is not None else "The second flue's net area"
+        return Compared(NOT_CHECKED, area, told.connector_area, f"{what} is not known yet.")
+    return at_least(area, told.connector_area, "Of the appliance on the second flue.")
 
 
 def _inside(facts: Facts) -> float:

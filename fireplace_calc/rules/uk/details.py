@@ -141,7 +141,14 @@ def vent(facts: Facts) -> Compared:
     return at_least(area / facts.throat_area, 0.5, "A permanent vent into the room.")
 
 
-@ADJ.rule("UK-036", "Table 1", "Air vent under a canopy", "%", "vent_over_flue")
+@ADJ.rule(
+    "UK-036",
+    "Table 1",
+    "Air vent under a canopy",
+    "%",
+    "vent_over_flue",
+    outside=True,
+)
 def canopy(facts: Facts) -> Compared:
     """Without a throat the flue itself sets the air."""
     return not_applicable("This fireplace has a throat.")
@@ -198,7 +205,9 @@ def visible_side(facts: Facts) -> Compared:
     return at_least(facts.hearth_extension_side, 150 * MM)
 
 
-@ADJ.rule("UK-049", "hearth section", "Hearth of a free-standing fire", "mm", "hearth_plan")
+@ADJ.rule(
+    "UK-049", "hearth section", "Hearth of a free-standing fire", "mm", "hearth_plan", outside=True
+)
 def free_standing(facts: Facts) -> Compared:
     """Without a recess sparks fly to all sides."""
     return not_applicable("The fire stands in a recess.")
@@ -216,7 +225,9 @@ def recess(facts: Facts) -> Compared:
     )
 
 
-@ADJ.rule("UK-052", "walls next to hearths", "Wall close to a fire", "mm", "wall_beside")
+@ADJ.rule(
+    "UK-052", "walls next to hearths", "Wall close to a fire", "mm", "wall_beside", outside=True
+)
 def wall_beside(facts: Facts) -> Compared:
     """A wall near a fire has to be one that cannot burn."""
     return not_applicable("The fire stands in a recess.")

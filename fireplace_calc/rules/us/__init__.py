@@ -10,6 +10,7 @@ from fireplace_calc.rules.us import (
     foundation,
     hearth,
     roof,
+    second_flue,
     seismic,
     throat,
 )
@@ -25,6 +26,7 @@ FAMILIES = (
     hearth,
     roof,
     seismic,
+    second_flue,
     throat,
 )
 """Modules that file their rules when they are read."""

@@ -182,7 +182,12 @@ def other_intake(facts: Facts) -> Compared:
 
 
 @IRC.rule(
-    "AIR-12", "R1006.1.1", "Factory-built fireplace's own duct", "yes-no", "duct_listed_component"
+    "AIR-12",
+    "R1006.1.1",
+    "Factory-built fireplace's own duct",
+    "yes-no",
+    "duct_listed_component",
+    outside=True,
 )
 def factory(facts: Facts) -> Compared:
     """A factory-built fireplace was tested with its own duct."""

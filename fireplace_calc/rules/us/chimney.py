@@ -131,7 +131,8 @@ def wall(facts: Facts) -> Compared:
     return at_least(nominal, inches(4))
 
 
-def _flues(facts: Facts) -> Compared | None:
+def several_flues(facts: Facts) -> Compared | None:
+    """Why a clause on several flues asks nothing, or that nobody has counted them."""
     if facts.anchorage.n_flues is None:
         return unknown("The number of flues")
     if facts.anchorage.n_flues < 2:
@@ -142,7 +143,7 @@ def _flues(facts: Facts) -> Compared | None:
 @IRC.rule("CHM-08", "R1003.13", "Masonry between flues", "in", "wythe_between_flues")
 def between(facts: Facts) -> Compared:
     """Smoke and sparks cross from flue to flue where nothing stands between."""
-    if outcome := _flues(facts):
+    if outcome := several_flues(facts):
         return outcome
     if facts.stack.one_appliance:
         return not_applicable("Both flues serve one appliance, so the liners may touch.")
@@ -162,7 +163,7 @@ def between(facts: Facts) -> Compared:
 )
 def stagger(facts: Facts) -> Compared:
     """Joints side by side make one leak of two."""
-    if outcome := _flues(facts):
+    if outcome := several_flues(facts):
         return outcome
     if facts.stack.one_appliance is None:
         return unknown("Whether both flues serve one appliance")

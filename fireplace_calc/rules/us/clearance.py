@@ -245,6 +245,7 @@ def accessories(facts: Facts) -> Compared:
     "in",
     "thermal_distance_in_figure",
     editions=("2015",),
+    outside=True,
 )
 def figure_note(facts: Facts) -> Compared:
     """A note in a figure, with no sentence of the code behind it."""

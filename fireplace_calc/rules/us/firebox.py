@@ -118,14 +118,26 @@ def firebrick_standards(facts: Facts) -> Compared:
     )
 
 
-@IRC.rule("FBX-06", "R1001.5.1", "Steel firebox unit, plate", "in", "steel_plate_thickness")
+@IRC.rule(
+    "FBX-06",
+    "R1001.5.1",
+    "Steel firebox unit, plate",
+    "in",
+    "steel_plate_thickness",
+    outside=True,
+)
 def steel_plate(facts: Facts) -> Compared:
     """Thin plate burns through."""
     return not_applicable(NO_STEEL_BOX)
 
 
 @IRC.rule(
-    "FBX-07", "R1001.5.1", "Masonry around a steel unit, total", "in", "steel_unit_surround_total"
+    "FBX-07",
+    "R1001.5.1",
+    "Masonry around a steel unit, total",
+    "in",
+    "steel_unit_surround_total",
+    outside=True,
 )
 def steel_surround(facts: Facts) -> Compared:
     """The steel gets hotter than a masonry box and needs the full wall around it."""
@@ -138,6 +150,7 @@ def steel_surround(facts: Facts) -> Compared:
     "Masonry around a steel unit, solid part",
     "in",
     "steel_unit_surround_solid",
+    outside=True,
 )
 def steel_surround_solid(facts: Facts) -> Compared:
     """Part of the wall may be the air chamber, not all of it."""

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import DEG
+from fireplace_calc.base.units import DEG, INCH
+from fireplace_calc.design.second_flue import APPLIANCE, GAS, PELLETS, SOLID_FUEL
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
@@ -17,11 +18,26 @@ from fireplace_calc.rules.comparing import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.second_area import second_net_area
 from fireplace_calc.rules.us.book import IRC
 
-APPLIANCE = "An open fireplace is no appliance with a connector."
+NO_APPLIANCE = "An open fireplace is no appliance with a connector."
 LINERS = ("ASTM C315 clay", "UL 1777 system", "listed factory unit", "approved to 1800 F")
+ON_SECOND = "Of the appliance on the second flue."
 LISTED = ("UL 1777 system", "listed factory unit")
+
+
+def appliance_elsewhere(facts: Facts) -> Compared | None:
+    """Why a clause on an appliance's flue asks nothing; none where one stands on the second
+    flue.
+    """
+    if facts.stack.connector:
+        return unknown("An appliance is connected to the fireplace's own flue: its figures")
+    if facts.design.second_flue.serves == APPLIANCE:
+        return None
+    if facts.stack.connector is None:
+        return unknown("Whether an appliance is connected")
+    return not_applicable(NO_APPLIANCE)
 
 
 @IRC.rule("FLU-01", "R1003.11", "Lined chimney", "word", "flue_lined")
@@ -45,7 +61,14 @@ def liner_kind(facts: Facts) -> Compared:
 )
 def start_appliance(facts: Facts) -> Compared:
     """Soot and water need a lined sump below the inlet."""
-    return not_applicable(APPLIANCE)
+    if outcome := appliance_elsewhere(facts):
+        return outcome
+    second, told = facts.frame.second, facts.design.second_flue
+    if second is None or told.start is None:
+        return unknown("Where the second flue's liner starts")
+    if told.inlet is None:
+        return unknown("The level of the second flue's lowest inlet")
+    return at_least(told.inlet - told.start, 8 * INCH, ON_SECOND, soft=True)
 
 
 @IRC.rule("FLU-04", "R1003.12", "Start of the liner, fireplace", "word", "liner_start")
@@ -105,7 +128,13 @@ def gap_vent(facts: Facts) -> Compared:
 @IRC.rule("FLU-09", "R1003.14", "Flue not below its connector", "in2", "flue_net_area")
 def appliance_flue(facts: Facts) -> Compared:
     """A flue narrower than the pipe into it backs up."""
-    return not_applicable(APPLIANCE)
+    if outcome := appliance_elsewhere(facts):
+        return outcome
+    area, pipe = second_net_area(facts), facts.design.second_flue.connector_area
+    if area is None or pipe is None:
+        what = "The appliance's connector" if area is not None else "The second flue's net area"
+        return Compared(NOT_CHECKED, area, pipe, f"{what} is not known yet.")
+    return at_least(area, pipe, ON_SECOND)
 
 
 def _ratio(facts: Facts, applies: bool, part: float, shape: str) -> Compared:
@@ -205,7 +234,25 @@ def relining_label(facts: Facts) -> Compared:
 )
 def appliance_liner(facts: Facts) -> Compared:
     """Gas, oil and pellets leave other acids than wood."""
-    return not_applicable(APPLIANCE)
+    if outcome := appliance_elsewhere(facts):
+        return outcome
+    told = facts.design.second_flue
+    if told.fuel is None:
+        return unknown("What the appliance burns")
+    if told.fuel == SOLID_FUEL:
+        return not_applicable("Solid fuel takes the liners of a fireplace; see TWO-04.")
+    if told.liner is None:
+        return unknown("The second flue's liner")
+    if told.fuel == GAS:
+        return Compared(
+            NOT_CHECKED, told.liner, "by chapter 24", "The gas chapter's tables are not held here."
+        )
+    if told.liner in LINERS:
+        return Compared(MEETS, told.liner, " or ".join(LINERS), ON_SECOND)
+    if told.liner == "unlined":
+        return Compared(FALLS_SHORT, told.liner, " or ".join(LINERS), ON_SECOND)
+    vent = "a listed pellet vent" if told.fuel == PELLETS else "a vent to UL 641"
+    return Compared(NOT_CHECKED, told.liner, vent, f"See its label: {vent} is enough.")
 
 
 @IRC.rule("FLU-18", "R1003.12.1", "Listed liner as listed", "yes-no", "liner_per_listing")

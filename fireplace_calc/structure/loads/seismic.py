@@ -10,7 +10,7 @@ from math import ceil
 from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.frame import Frame, flue_count
 from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.loads.stack import LINING, WALLS, FreeStack, edge_tension
 from fireplace_calc.structure.loads.weights import Weights
@@ -264,6 +264,7 @@ def steel(design: Design, frame: Frame) -> Steel:
         if anchorage.chimney_width is None
         else anchorage.chimney_width
     )
+    flues = flue_count(anchorage.n_flues, frame)
     length = frame.crown_bottom - frame.footing_top
     ties = ceil(length / figure("tie spacing") - LIMIT_SLACK) + 1
     least = frame.grade + figure("straps from")
@@ -274,7 +275,7 @@ def steel(design: Design, frame: Frame) -> Steel:
     ]
     levels = 0 if design.chimney.location == "interior" else len(high)
     return Steel(
-        None if anchorage.n_flues is None else bar_count(width, anchorage.n_flues),
+        None if flues is None else bar_count(width, flues),
         length,
         ties,
         levels,

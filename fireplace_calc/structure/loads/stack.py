@@ -20,7 +20,7 @@ WALLS = ("chimney walls", "crown")
 """Parts whose weight presses on the section; the liner stands free on its own seat, with no bond
 and no stiffness.
 """
-LINING = ("flue liner", "flue casing")
+LINING = ("flue liner", "flue casing", "second flue liner", "second flue casing")
 
 
 def ring(
@@ -42,6 +42,32 @@ def ring(
     """
     inertia = (breadth * thickness**3 - hole_breadth * hole_thickness**3) / 12
     return breadth * thickness - hole_breadth * hole_thickness, 2 * inertia / thickness
+
+
+def with_holes(
+    breadth: float, thickness: float, holes: tuple[tuple[float, float, float], ...]
+) -> tuple[float, float, float]:
+    """Area, section modulus and middle of a rectangle with holes in a row along the wind.
+
+    Parameters
+    ----------
+    breadth, thickness : float
+        Across and along the wind. [m]
+    holes : tuple of tuple
+        Of each: its middle from the rectangle's own along the wind, its breadth across and its
+        thickness along the wind. [m]
+
+    Returns
+    -------
+    tuple of float
+        Area [m2], section modulus at the farther edge [m3], and the section's middle from the
+        rectangle's. [m]
+    """
+    area = breadth * thickness - sum(b * t for _, b, t in holes)
+    middle = -sum(x * b * t for x, b, t in holes) / area
+    inertia = breadth * thickness**3 / 12 + breadth * thickness * middle**2
+    inertia -= sum(b * t**3 / 12 + b * t * (x - middle) ** 2 for x, b, t in holes)
+    return area, inertia / (thickness / 2 + abs(middle)), middle
 
 
 def edge_tension(moment: float, weight: float, area: float, modulus: float) -> float:
@@ -174,18 +200,36 @@ class FreeStack:
         )
 
 
+def _section(
+    frame: Frame, sideways: bool, base: float, breadth: float, thickness: float
+) -> tuple[float, float, float]:
+    """Area [m2], modulus [m3] and middle [m] of the chimney at a level, one flue's hole or two."""
+    second = frame.second
+    if second is None:
+        hole = frame.cavity_depth, frame.cavity_half
+        across, along = hole if sideways else hole[::-1]
+        return (*ring(breadth, thickness, 2 * across, 2 * along), 0.0)
+    cavities = [(-frame.stack_middle, frame.cavity_half, frame.cavity_depth)]
+    if second.start <= base:
+        cavities.append((second.x - frame.stack_middle, second.cavity_half, second.cavity_depth))
+    holes = tuple(
+        (x, 2 * deep, 2 * half) if sideways else (0.0, 2 * half, 2 * deep)
+        for x, half, deep in cavities
+    )
+    return with_holes(breadth, thickness, holes)
+
+
 def _side(design: Design, frame: Frame, sideways: bool, base: float, above: PointMass) -> Side:
     along, across = (
         (frame.stack_half, frame.stack_depth) if sideways else (frame.stack_depth, frame.stack_half)
     )
-    hole, hole_across = (
-        (frame.cavity_half, frame.cavity_depth)
-        if sideways
-        else (frame.cavity_depth, frame.cavity_half)
-    )
     thickness = 2 * along
-    area, modulus = ring(2 * across, thickness, 2 * hole_across, 2 * hole)
-    offset = abs(above.x - frame.shift_at(base)) if sideways else abs(above.y - frame.flue_y)
+    area, modulus, middle = _section(frame, sideways, base, 2 * across, thickness)
+    offset = (
+        abs(above.x - frame.shift_at(base) - frame.stack_middle - middle)
+        if sideways
+        else abs(above.y - frame.flue_y)
+    )
     offset = offset if offset > 1e-9 else 0.0
     wind, weight = wind_load(design, frame, sideways, base), G * above.mass
     if wind is None or weight <= 0:

@@ -75,10 +75,22 @@ def strips(design: Design, frame: Frame, sideways: bool) -> tuple[Strip, ...]:
     found = [
         Strip(frame.shoulder_top, frame.crown_bottom, 2 * stack),
         Strip(frame.crown_bottom, frame.crown_top, 2 * (stack + design.chimney.overhang)),
-        Strip(frame.crown_top, frame.liner_top, 2 * unit),
     ]
-    if design.chimney.rain_cap is not False or design.chimney.arrester is not False:
-        found.append(Strip(frame.liner_top, frame.liner_top + figure("cap allowance"), 2 * unit))
+    over = figure("cap allowance")
+    capped = design.chimney.rain_cap is not False or design.chimney.arrester is not False
+    flues = [(frame.liner_top, unit)]
+    if (second := frame.second) is not None:
+        # Side by side for wind on the front; for wind along the breast one hides the other.
+        other = second.unit_depth if sideways else second.unit_half
+        flues = (
+            [(frame.highest, max(unit, other))]
+            if sideways
+            else [(frame.liner_top, unit), (second.top, other)]
+        )
+    for top, half in flues:
+        found.append(Strip(frame.crown_top, top, 2 * half))
+        if capped:
+            found.append(Strip(top, top + over, 2 * half))
     return tuple(strip for strip in found if strip.top > strip.bottom)
 
 
@@ -174,7 +186,9 @@ def wind_load(design: Design, frame: Frame, sideways: bool, base: float) -> Wind
             speed, exposure_factor(level - frame.grade, exposure), direction, air
         )
 
-    tall = (seen[-1].top - frame.grade) / (2 * min(frame.stack_half, frame.stack_depth))
+    tall = (max(strip.top for strip in seen) - frame.grade) / (
+        2 * min(frame.stack_half, frame.stack_depth)
+    )
     shape, here = force_coefficient(tall), pressure(middle)
     eaves = (design.roof.eaves_level + design.roof.ridge_level) / 2
     front = (

@@ -1,0 +1,22 @@
+"""Area and shape of the second flue, as every book asks for them."""
+
+from __future__ import annotations
+
+from fireplace_calc.base.units import INCH
+from fireplace_calc.geometry.bore import Bore
+from fireplace_calc.rules.facts import Facts
+
+
+def second_net_area(facts: Facts) -> float | None:
+    """Net area of the second flue, from where somebody says it comes. [m2]"""
+    told, second = facts.design.second_flue, facts.frame.second
+    if second is None or told.area_from is None:
+        return None
+    return second.bore.table_area if told.area_from == "table" else told.net_area
+
+
+def shape_of(bore: Bore) -> str:
+    """What the clauses on flue area call it: round, square or rectangle."""
+    if bore.round:
+        return "round"
+    return "square" if abs(bore.width - bore.depth) < 0.01 * INCH else "rectangle"

@@ -71,7 +71,7 @@ def test_lines_of_a_cap_over_a_mesh():
     }
     made, sheet = build_geometry(change(Design(), told)), Sheet(WIDTH, HEIGHT)
     view = View(sheet, 0.0, 0.0, 1 / INCH)
-    draw_cap(view, made, 10 * INCH, 18 * INCH)
+    draw_cap(view, made, 10 * INCH, 18 * INCH, made.frame.liner_top)
     low = made.frame.liner_top / INCH
     high = low + over_flue(made) / INCH
     fine = [np.round(line, 4).tolist() for line in sheet.lines["fine", "ink"]]
@@ -89,7 +89,7 @@ def test_lines_of_a_cap_over_a_mesh():
     )
     guessed = Sheet(WIDTH, HEIGHT)
     made = build_geometry(change(Design(), {"chimney.rain_cap": "yes"}))
-    draw_cap(View(guessed, 0.0, 0.0, 1 / INCH), made, 10 * INCH, 18 * INCH)
+    draw_cap(View(guessed, 0.0, 0.0, 1 / INCH), made, 10 * INCH, 18 * INCH, made.frame.liner_top)
     assert {weight for weight, _ in guessed.lines} == {"hidden"} and not guessed.fills
 
 

@@ -10,6 +10,7 @@ from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.room.room_view import room
 from fireplace_calc.drawing.views.arch_view import arch, has_arch
 from fireplace_calc.drawing.views.brick_layout import bricks, can_lay
+from fireplace_calc.drawing.views.chimney_plan import chimney, has_second_flue
 from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.section_view import section
@@ -68,6 +69,15 @@ CATALOGUE = {
             "Arch and its thrust",
             has_arch,
             "The opening of this design has a straight head; the front elevation is shown.",
+        ),
+        NamedView(
+            "chimney",
+            "Chimney plan",
+            chimney,
+            "Plan of the chimney",
+            has_second_flue,
+            "This chimney has one flue, as the section shows; the front elevation is shown.",
+            broad=1.6,
         ),
         NamedView(
             "bricks",

@@ -68,6 +68,7 @@ _WIDE = (
     "back_width",
     "block_half",
     "stack_half",
+    "stack_middle",
     "depth",
     "throat_front",
     "throat_back",
@@ -90,7 +91,15 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
     box = (replace(d.firebox, jamb=FOOT), d.lintel, d.hearth, d.method)
     head = (d.opening.head, d.opening.rise)
     if view == "plan":
-        return pick(_WIDE), d.firebox, d.hearth, d.clearance, d.method, f.back_bend > f.hearth
+        return (
+            pick(_WIDE),
+            f.second,
+            d.firebox,
+            d.hearth,
+            d.clearance,
+            d.method,
+            f.back_bend > f.hearth,
+        )
     if view == "room":
         return (
             pick(_WIDE),
@@ -154,6 +163,8 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
         f.highest_within_reach,
         f.highest_within_reach_is,
         along(geometry),
+        f.second,
+        f.stack_middle,
         d.roof,
         d.flue,
         d.chimney,

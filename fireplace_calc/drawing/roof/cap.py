@@ -28,9 +28,9 @@ def over_flue(geometry: Geometry) -> float:
     return min(geometry.frame.bore.width, geometry.frame.bore.depth) if ch.arrester else 0.0
 
 
-def draw_cap(view: View, geometry: Geometry, left: float, right: float) -> None:
-    """Draw them over a flue that is seen between two places. [m]"""
-    ch, low = geometry.design.chimney, geometry.frame.liner_top
+def draw_cap(view: View, geometry: Geometry, left: float, right: float, low: float) -> None:
+    """Draw them over a flue that is seen between two places, and ends at a level. [m]"""
+    ch = geometry.design.chimney
     high = low + over_flue(geometry)
     if ch.arrester:
         top = high - PLATE if ch.rain_cap else high

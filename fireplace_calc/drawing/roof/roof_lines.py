@@ -31,7 +31,7 @@ def along(geometry: Geometry) -> tuple[float, float, float]:
     if geometry.design.roof.ridge_runs == "along the opening":
         face = f.flue_y - f.stack_depth
         return face - f.block_back, face, 2 * f.stack_depth
-    middle = -f.stack_half - f.offset
+    middle = -f.stack_half - f.offset - f.stack_middle
     return middle - f.block_half, middle + f.block_half, 2 * f.stack_half
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from fireplace_calc.drawing.roof.cap import draw_cap, over_flue
 from fireplace_calc.drawing.roof.roof_lines import (
     _eaves,
@@ -42,7 +44,7 @@ def roof(
     f, d = geometry.frame, geometry.design
     top = (
         max(
-            f.liner_top + over_flue(geometry),
+            f.highest + over_flue(geometry),
             f.highest_within_reach,
             min(d.roof.ridge_level, f.highest_within_reach + 1.0),
             2.0,
@@ -226,17 +228,41 @@ def _chimney(view: View, geometry: Geometry) -> None:
         "seen",
         layer=-1,
     )
-    inside = (-stack + inset, -inset)
-    view.seen(box(*inside, f.crown_top, f.liner_top), "clay liner", "seen", layer=-1)
-    draw_cap(view, geometry, *inside)
-    rising = [(_shift(geometry, z), z) for z in sorted({f.flue_start, *bends, f.crown_bottom})]
-    flue = [
-        *((u + inside[1], z) for u, z in rising),
-        *((u + inside[0], z) for u, z in reversed(rising)),
+    for inside, low, high in _flues(geometry, stack):
+        view.seen(box(*inside, f.crown_top, high), "clay liner", "seen", layer=-1)
+        draw_cap(view, geometry, *inside, high)
+        rising = [
+            (_shift(geometry, z), z) for z in sorted({low, *bends, f.crown_bottom}) if z >= low
+        ]
+        flue = [
+            *((u + inside[1], z) for u, z in rising),
+            *((u + inside[0], z) for u, z in reversed(rising)),
+        ]
+        view.seen(flue, "clay liner", "fine", layer=-1)
+        step = d.flue.section_height + d.flue.joint
+        for k in range(1, ceil((high - low) / step)):
+            z = low + k * step
+            if z < f.crown_bottom:
+                view.path([(u + _shift(geometry, z), z) for u in inside], "fine")
+
+
+def _flues(geometry: Geometry, stack: float) -> list[tuple[tuple[float, float], float, float]]:
+    """Sides of every flue as it is seen, counted from the uphill face where the stack leaves the
+    roof, and the levels of its ends; the nearer flue last. [m]
+    """
+    f, d = geometry.frame, geometry.design
+    inset = d.chimney.wall + d.chimney.gap
+    if f.second is None:
+        return [((-stack + inset, -inset), f.flue_start, f.liner_top)]
+    aside = d.roof.ridge_runs == "along the opening"
+    first = (0.0, f.unit_depth if aside else f.unit_half, f.flue_start, f.liner_top)
+    other = (
+        0.0 if aside else f.second.x,
+        f.second.unit_depth if aside else f.second.unit_half,
+        f.second.start,
+        f.second.top,
+    )
+    middle = -stack / 2 if aside else -f.stack_half - f.stack_middle
+    return [
+        ((middle + x - half, middle + x + half), low, high) for x, half, low, high in (other, first)
     ]
-    view.seen(flue, "clay liner", "fine", layer=-1)
-    step = d.flue.section_height + d.flue.joint
-    joints = [f.flue_start + k * step for k in range(1, d.flue.sections)]
-    for z in joints:
-        if z < f.crown_bottom:
-            view.path([(u + _shift(geometry, z), z) for u in inside], "fine")

@@ -54,6 +54,7 @@ def plan(
         if part.name in ("firebox lining", "firebox walls")
     ]
     cut_parts(view, [(part, [_notched(adds[0], holes[0])]) for part, (adds, holes) in cuts if adds])
+    _second_flue(view, geometry, z)
     _framing(view, geometry, gap_side, gap_back)
     _strings(view, cell, geometry, units, wide, gap_back)
     tips = sorted(((view.at(*place), text) for place, text in words), key=lambda tip: tip[0][1])
@@ -70,6 +71,22 @@ def _notched(outside: Polygon, inside: Polygon) -> Polygon:
     """
     a, b = outside, inside
     return (b[1], a[1], a[2], a[3], a[0], b[0], b[3], b[2])
+
+
+def _second_flue(view: View, geometry: Geometry, z: float) -> None:
+    """A flue that passes the firebox on its way up: its gap, its casing, its liner."""
+    for name in ("gap round second liner", "second flue casing", "second flue liner"):
+        if (part := geometry.by_name.get(name)) is None:
+            continue
+        adds, holes = part.plan(z)
+        for outside, inside in zip(adds, holes, strict=True):
+            if part.material == "air":
+                view.seen(outside, "paper", "cut")
+                wall = view.sheet.hatched.get(geometry.by_name["firebox walls"].material)
+                if wall is not None:
+                    wall.append(view.ring(outside))  # a hole in its hatching
+            else:
+                view.cut([outside, inside], part.material, "seen")
 
 
 def _words(

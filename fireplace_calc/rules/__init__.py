@@ -4,7 +4,7 @@ trade's own.
 
 from __future__ import annotations
 
-from fireplace_calc.rules import ca, practice, uk, us
+from fireplace_calc.rules import ca, practice, practice_flues, uk, us
 from fireplace_calc.rules.book import Pack, check_all
 from fireplace_calc.rules.ca.book import NBC
 from fireplace_calc.rules.core import EDITIONS, Finding
@@ -14,7 +14,7 @@ from fireplace_calc.rules.uk.book import ADJ
 from fireplace_calc.rules.us.book import IRC
 from fireplace_calc.rules.us.states import STATES
 
-FAMILIES = (*ca.FAMILIES, practice, *uk.FAMILIES, *us.FAMILIES)
+FAMILIES = (*ca.FAMILIES, practice, practice_flues, *uk.FAMILIES, *us.FAMILIES)
 """Modules that file their rules when they are read."""
 __all__ = ["FAMILIES", "PACKS", "Finding", "Pack", "check", "check_every_pack"]
 

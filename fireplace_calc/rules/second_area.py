@@ -6,6 +6,16 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.bore import Bore
 from fireplace_calc.rules.facts import Facts
 
+ONE_FLUE = "There is one flue."
+TOPS_APART = 2 * INCH
+"""Least difference of two flues' tops, by the trade; from memory. [m]"""
+
+
+def tops_apart(facts: Facts) -> float | None:
+    """How much higher one flue ends than the other; unknown where no second one is drawn. [m]"""
+    second = facts.frame.second
+    return None if second is None else abs(second.top - facts.frame.liner_top)
+
 
 def second_net_area(facts: Facts) -> float | None:
     """Net area of the second flue, from where somebody says it comes. [m2]"""

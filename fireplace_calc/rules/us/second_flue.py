@@ -16,11 +16,17 @@ from fireplace_calc.rules.comparing import (
     at_most,
     not_applicable,
     one_of,
+    reaches,
     unknown,
     yes,
 )
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.second_area import second_net_area, shape_of
+from fireplace_calc.rules.second_area import (
+    TOPS_APART,
+    second_net_area,
+    shape_of,
+    tops_apart,
+)
 from fireplace_calc.rules.us.book import IRC
 from fireplace_calc.rules.us.chimney import several_flues
 from fireplace_calc.rules.us.flue import (
@@ -34,6 +40,10 @@ from fireplace_calc.rules.us.flue import (
 NO_SECOND = "There is no second flue in the chimney."
 NO_FIREPLACE = "No fireplace stands on the second flue."
 NO_APPLIANCE = "No appliance stands on the second flue."
+LEVEL_TOPS = (
+    " The two flues end nearly level, so that smoke of one may be drawn down the other: the trade"
+    " sets them at least 2 in apart (PRA-24, from memory)."
+)
 IN_OPENING = (
     "A fireplace's flue is cleaned through its opening; where this one is not, it needs a"
     " clean-out too."
@@ -129,7 +139,8 @@ def second_top(facts: Facts) -> Compared:
         MEETS if over > 1e-6 else FALLS_SHORT,
         over,
         0.0,
-        "More than nothing; the code gives no figure.",
+        "More than nothing; the code gives no figure."
+        + ("" if reaches(tops_apart(facts) or 0.0, TOPS_APART) else LEVEL_TOPS),
     )
 
 

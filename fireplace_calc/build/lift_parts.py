@@ -249,7 +249,7 @@ def split_into_lifts(
     bottom, top = part.bottom, part.top
     inner = (
         [z for z in breaks if bottom + CONTACT_GAP < z < top - CONTACT_GAP]
-        if part.name in COURSED
+        if part.name in COURSED and part.material != "steel"
         else []
     )
     stops = {bottom: bottom}

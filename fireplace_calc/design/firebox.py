@@ -5,11 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.base.record import Record
-from fireplace_calc.design.declarations import choice, length, quantity
+from fireplace_calc.base.units import INCH
+from fireplace_calc.design.declarations import choice, length, quantity, yes_no
 
 BRICKS = ("9 x 4-1/2 x 2-1/2 in", "9 x 4-1/2 x 3 in", "9 x 4-1/2 x 2 in")
 
 
+STEEL_UNIT = "steel unit"
+DRAWN_PLATE = INCH / 4
+"""Plate of a steel unit while nobody has told it. [m]"""
 MASONRY = ("solid units", "hollow grouted solid", "stone", "concrete", "hollow ungrouted")
 
 
@@ -67,7 +71,7 @@ class Firebox(Record):
     lining: str | None = choice(
         "Lining",
         "firebrick",
-        ("firebrick", "refractory section", "other approved", "none"),
+        ("firebrick", "refractory section", "other approved", "none", STEEL_UNIT),
         "What faces the fire.",
         "firebox_lining",
         optional=True,
@@ -77,8 +81,19 @@ class Firebox(Record):
         "4-1/2 in",
         "1/2 in",
         "12 in",
-        "Square to the face.",
+        "Square to the face; of a steel unit its plate and its air chamber together.",
         "firebrick_thickness",
+    )
+    plate: float | None = length(
+        "Steel unit's plate",
+        None,
+        "1/16 in",
+        "1/2 in",
+        "Of a steel firebox unit; not told, it is drawn 1/4 in thick.",
+        "steel_plate_thickness",
+    )
+    unit_listed: bool | None = yes_no(
+        "Steel unit listed", None, "Then it is set as its listing says."
     )
     brick: str = choice("Firebrick", BRICKS[0], BRICKS, "Straight brick the lining is laid with.")
     joint: float | None = length(

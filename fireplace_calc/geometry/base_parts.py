@@ -1,11 +1,13 @@
-"""Parts from the footing to the hearth."""
+"""Parts from the footing to the hearth, and what the firebox's lining fills."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from functools import cached_property
+from math import hypot
 
-from fireplace_calc.geometry.outlines import centered
+from fireplace_calc.design.firebox import DRAWN_PLATE, STEEL_UNIT
+from fireplace_calc.geometry.outlines import centered, stacked
 from fireplace_calc.geometry.parts import Part, part
 from fireplace_calc.geometry.polygons import box
 from fireplace_calc.geometry.second_flue.outlines import FlueOutlines
@@ -82,3 +84,45 @@ class BaseParts(FlueOutlines):
     def floor(self) -> Loft:
         """Firebrick paving between the splayed sides, as a solid."""
         return prism(self.frame.slab_top, self.frame.hearth, self.trapezoid(0.0, self.frame.depth))
+
+    @cached_property
+    def lining_outside(self) -> list[Solid]:
+        """Firebox and its lining, air chamber of a steel unit counted in."""
+        return self.lined(self.design.firebox.lining_thickness)
+
+    def lined(self, thick: float) -> list[Solid]:
+        """Firebox and a lining of one thickness, from the slab to the throat.
+
+        Parameters
+        ----------
+        thick : float
+            Square to the faces. [m]
+        """
+        f = self.frame
+        spread, bends = thick * hypot(1.0, f.side_slope), [self.bend(thick)]
+        low = stacked(
+            f.slab_top,
+            f.spring,
+            lambda z: self.trapezoid(0.0, self.behind(z, thick), spread),
+            bends,
+        )
+        low += stacked(
+            f.spring,
+            f.opening_top,
+            lambda z: self.trapezoid(f.breast, self.behind(z, thick), spread),
+            bends,
+        )
+        return low + stacked(
+            f.opening_top,
+            f.throat,
+            lambda z: self.trapezoid(self.front_above(z), self.behind(z, thick), spread),
+            bends,
+        )
+
+    @cached_property
+    def plate_outside(self) -> list[Solid]:
+        """Firebox and what is solid of its lining: of a steel unit the plate alone."""
+        firebox = self.design.firebox
+        if firebox.lining != STEEL_UNIT:
+            return self.lining_outside
+        return self.lined(DRAWN_PLATE if firebox.plate is None else firebox.plate)

@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import cached_property, lru_cache
 
+from fireplace_calc.design.firebox import STEEL_UNIT
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.base_parts import BaseParts
@@ -23,26 +24,6 @@ from fireplace_calc.geometry.solids import Loft, Solid, prism
 
 class _Builder(BaseParts):
     """Builds the solids of one design; each method is one part of the work."""
-
-    @cached_property
-    def lining_outside(self) -> list[Solid]:
-        f = self.frame
-        spread, bends = self.side_offset, [self.bend_behind]
-        low = stacked(
-            f.slab_top, f.spring, lambda z: self.trapezoid(0.0, self.behind(z), spread), bends
-        )
-        low += stacked(
-            f.spring,
-            f.opening_top,
-            lambda z: self.trapezoid(f.breast, self.behind(z), spread),
-            bends,
-        )
-        return low + stacked(
-            f.opening_top,
-            f.throat,
-            lambda z: self.trapezoid(self.front_above(z), self.behind(z), spread),
-            bends,
-        )
 
     @cached_property
     def shelf(self) -> list[Solid]:
@@ -97,7 +78,7 @@ class _Builder(BaseParts):
         yield part(
             "firebox lining",
             LININGS.get(d.firebox.lining or "", "brick"),
-            self.lining_outside,
+            self.plate_outside,
             [self.floor, *lined],
         )
         yield self.lintel
@@ -220,6 +201,8 @@ class _Builder(BaseParts):
     def voids(self) -> Iterable[Part]:
         d, f = self.design, self.frame
         yield part("firebox air", "air", self.firebox_air())
+        if self.design.firebox.lining == STEEL_UNIT:
+            yield part("air chamber", "air", self.lining_outside, self.plate_outside)
         yield part("smoke chamber air", "air", [self.chamber()])
         yield part("flue air", "air", self.bore(f.taper_top, f.liner_top))
         yield part(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from math import hypot
 
+from fireplace_calc.design.firebox import STEEL_UNIT
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.arches import ArchVoid
 from fireplace_calc.geometry.frame_builder import build_frame
@@ -22,6 +23,7 @@ LININGS = {
     "refractory section": "refractory",
     "other approved": "refractory",
     "none": "brick",
+    STEEL_UNIT: "steel",
 }
 CHAMBER_LININGS = {
     "firebrick": "firebrick",
@@ -101,9 +103,21 @@ class Outlines:
         self.block = centered(f.block_half, 0.0, f.block_back)
         self.side_offset = lining * hypot(1.0, f.side_slope)
         self.back_offset = lining * hypot(1.0, f.lean)
-        mitre = f.back_bend + (self.back_offset - lining) / f.lean if f.lean > 0 else f.back_bend
-        self.bend_behind = min(mitre, f.throat)
+        self.bend_behind = self.bend(lining)
         self.masonry = FIREBOX_MASONRY.get(design.firebox.masonry or "", "brick")
+
+    def bend(self, thickness: float) -> float:
+        """Level at which the back of a lining so thick starts to lean. [m]
+
+        Parameters
+        ----------
+        thickness : float
+            Square to the face. [m]
+        """
+        f = self.frame
+        if f.lean <= 0:
+            return min(f.back_bend, f.throat)
+        return min(f.back_bend + thickness * (hypot(1.0, f.lean) - 1) / f.lean, f.throat)
 
     # -- outlines of the firebox at a level -----------------------------------------------------
     def front_above(self, z: float) -> float:
@@ -118,21 +132,19 @@ class Outlines:
         t = (z - f.opening_top) / (f.throat - f.opening_top) if f.throat > f.opening_top else 1.0
         return f.breast + (f.throat_front - f.breast) * min(max(t, 0.0), 1.0)
 
-    def behind(self, z: float) -> float:
+    def behind(self, z: float, thickness: float | None = None) -> float:
         """Back of the lining, seen from behind, as y. [m]
 
         Parameters
         ----------
         z : float
             Level. [m]
+        thickness : float, optional
+            Of the lining; as told when left out. [m]
         """
         f = self.frame
-        lining = self.design.firebox.lining_thickness
-        return (
-            f.depth + lining
-            if z <= self.bend_behind
-            else f.depth + lining - f.lean * (z - self.bend_behind)
-        )
+        lining = self.design.firebox.lining_thickness if thickness is None else thickness
+        return f.depth + lining - f.lean * max(z - self.bend(lining), 0.0)
 
     def trapezoid(self, front: float, back: float, spread: float = 0.0) -> Polygon:
         """Level outline between the splayed sides. [m]

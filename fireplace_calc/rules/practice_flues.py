@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import INCH
-from fireplace_calc.rules.comparing import Compared, at_least, not_applicable, unknown
+from fireplace_calc.rules.comparing import Compared, at_least, inches, not_applicable, unknown
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.practice import PRACTICE
 from fireplace_calc.rules.second_area import ONE_FLUE, TOPS_APART, tops_apart
@@ -32,7 +31,7 @@ def crossing_smoke(facts: Facts) -> Compared:
 def withe(facts: Facts) -> Compared:
     """A full brick between the liners keeps each flue's smoke to itself."""
     return _several(facts) or at_least(
-        facts.stack.wythe_between_flues, 3.75 * INCH, "A brick laid flat, bonded into the walls."
+        facts.stack.wythe_between_flues, inches(3.75), "A brick laid flat, bonded into the walls."
     )
 
 
@@ -45,4 +44,4 @@ def withe(facts: Facts) -> Compared:
 )
 def staggered(facts: Facts) -> Compared:
     """Joints side by side make one leak of two."""
-    return _several(facts) or at_least(facts.stack.liner_joint_stagger, 7 * INCH)
+    return _several(facts) or at_least(facts.stack.liner_joint_stagger, inches(7))

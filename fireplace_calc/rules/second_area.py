@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.bore import Bore
+from fireplace_calc.rules.comparing import inches
 from fireplace_calc.rules.facts import Facts
 
 ONE_FLUE = "There is one flue."
-TOPS_APART = 2 * INCH
+TOPS_APART = inches(2)
 """Least difference of two flues' tops, by the trade; from memory. [m]"""
 
 

@@ -117,6 +117,7 @@ def all_goods() -> dict[str, Goods]:
         "Firebox floor section": hand,
         "Firebox back section": hand,
         "Firebox side section": hand,
+        "Steel firebox unit": replace(single, note="its plate; throat and damper with it are not"),
         "Common brick": replace(brick, note=measure),
         "Facing brick": brick,
         "Masonry block": block,

@@ -14,6 +14,7 @@ from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.unit import COMMON, UnitMasonry
 from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks
+from fireplace_calc.design.firebox import DRAWN_PLATE
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Loft, Solid
@@ -128,6 +129,12 @@ class _Sharing:
         f, thickness = self.frame, self.design.firebox.lining_thickness
         if part.material == "firebrick":
             yield from self.firebrick(part, lining_bricks(self.geometry), self.work.lining)
+        elif part.material == "steel":
+            plate = self.design.firebox.plate
+            size = f"plate {feet_inches(DRAWN_PLATE if plate is None else plate)} thick" + (
+                ", not told, drawn so" if plate is None else ""
+            )
+            yield from hand_set(part, "Steel firebox unit", "steel", 1, note=size)
         elif part.material != "refractory":
             yield from self.masonry(part, bricks.in_wall(COMMON, thickness))
         else:

@@ -159,7 +159,10 @@ def _joints(geometry: Geometry) -> Iterator[np.ndarray]:
     if work.floor is not None:
         edges = work.floor.edges
         yield np.concatenate([edges, np.full((len(edges), 2, 1), f.hearth)], 2)
-    if geometry.by_name["firebox lining"].material != "firebrick":
+    lining = geometry.by_name["firebox lining"].material
+    if lining == "steel":
+        return
+    if lining != "firebrick":
         yield from _sections(
             geometry, d.firebox.section_height if d.method == "modular" else COURSE
         )

@@ -116,8 +116,7 @@ def breast_ring(geometry: Geometry, ceiling: float) -> Polygon:
 
 def opening_ring(geometry: Geometry) -> Polygon:
     """Clear opening as seen from the front. [m]"""
-    f = geometry.frame
-    w = f.half_width
+    f, w = geometry.frame, geometry.frame.half_width
     if f.spring >= f.opening_top:
         return ((-w, f.hearth), (w, f.hearth), (w, f.opening_top), (-w, f.opening_top))
     return ((-w, f.hearth), (w, f.hearth), *_arc(geometry))
@@ -181,16 +180,18 @@ def _firebox(view: View, geometry: Geometry) -> None:
         ((-low, f.hearth), (low, f.hearth), (low, bend), (high, top), (-high, top), (-low, bend)),
         opening,
     )
-    view.seen(back, "firebrick" if d.method == "laid" else "refractory", "fine", layer=-2)
+    lining = geometry.by_name["firebox lining"].material
+    tone = "steel" if lining == "steel" else "firebrick" if d.method == "laid" else "refractory"
+    view.seen(back, tone, "fine", layer=-2)
     if bend < top:
         half = low
         if f.spring < bend:
             rising = np.array(_arc(geometry)[: ARCH_STEPS // 2 + 1])
             half = min(low, float(np.interp(bend, rising[:, 1], rising[:, 0])))
         view.path([(-half, bend), (half, bend)], "fine")
-    if geometry.by_name["firebox lining"].material == "firebrick":
+    if lining == "firebrick":
         front_lines(view, geometry, ring)
-    else:
+    elif lining != "steel":
         height = (d.firebox.section_height if d.method == "modular" else COURSE) * view.scale
         view.sheet.hatches.append(lines_in([ring], 0.0, height, view.at(0, f.hearth)[1] % height))
     view.sheet.line(ring, "cut", closed=True)
@@ -257,8 +258,7 @@ def _trim(geometry: Geometry) -> list[Polygon]:
 
 
 def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float) -> None:
-    f, d = geometry.frame, geometry.design
-    sheet = view.sheet
+    f, d, sheet = geometry.frame, geometry.design, view.sheet
     floor = view.at(0, _foot(geometry))[1]
     stops = [view.at(x, 0)[0] for x in (-f.block_half, -f.half_width, f.half_width, f.block_half)]
     line = floor - 4.5

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fireplace_calc.base.units import DEG, MM
+from fireplace_calc.design.firebox import STEEL_UNIT
 from fireplace_calc.rules.ca.book import NBC, ONTARIO, precondition
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
@@ -47,6 +48,15 @@ def air_duct(facts: Facts) -> Compared:
 @NBC.rule("CA-041", "9.22.2.1", "Firebox lined with firebrick", "word", "firebox_lining")
 def lined(facts: Facts) -> Compared:
     """Common brick crumbles where flame touches it."""
+    if facts.firebox_lining == STEEL_UNIT:
+        listed = facts.design.firebox.unit_listed
+        return (
+            unknown("Whether the steel unit is listed")
+            if listed is None
+            else Compared(
+                MEETS if listed else FALLS_SHORT, STEEL_UNIT, "firebrick or a listed steel liner"
+            )
+        )
     if facts.firebox_lining == "other approved":
         return unknown("Whether that lining is accepted here")
     return one_of(facts.firebox_lining, ("firebrick", "refractory section"))
@@ -55,6 +65,8 @@ def lined(facts: Facts) -> Compared:
 @NBC.rule("CA-042", "9.22.2.2.(1)(a)", "Firebrick on sides and back", "mm", "firebrick_thickness")
 def sides(facts: Facts) -> Compared:
     """A thin face heats through and comes loose."""
+    if facts.firebox_lining == STEEL_UNIT:
+        return not_applicable("A steel unit lines the firebox.")
     return at_least(facts.firebrick_thickness, 50 * MM)
 
 
@@ -87,9 +99,22 @@ def joints(facts: Facts) -> Compared:
 )
 def walls(facts: Facts) -> Compared:
     """What stands behind the lining keeps the heat from the framing."""
-    if reaches(facts.firebrick_thickness, 51 * MM):
+    if facts.firebox_lining != STEEL_UNIT and reaches(facts.firebrick_thickness, 51 * MM):
         return unknown("The figure for a lining of 51 mm and over was not read; what it asks")
     return at_least(facts.firebox_wall_thickness_total, 190 * MM)
+
+
+def _round_steel(facts: Facts, solid: bool, limit: float) -> Compared:
+    """Masonry behind plate and air chamber, of the one kind of units or the other."""
+    if facts.firebox_lining is None:
+        return unknown("The lining")
+    if facts.firebox_lining != STEEL_UNIT:
+        return not_applicable("There is no steel liner.")
+    if facts.masonry_kind is None:
+        return unknown("The kind of masonry")
+    if (facts.masonry_kind == "hollow ungrouted") == solid:
+        return not_applicable(f"The masonry is {facts.masonry_kind}.")
+    return at_least(facts.firebox_wall_thickness_total - facts.firebrick_thickness, limit)
 
 
 @NBC.rule(
@@ -98,11 +123,10 @@ def walls(facts: Facts) -> Compared:
     "Steel liner with air chamber, solid units",
     "mm",
     "steel_liner",
-    outside=True,
 )
 def steel_solid(facts: Facts) -> Compared:
     """Masonry round a steel box takes what the air does not."""
-    return not_applicable("There is no steel liner.")
+    return _round_steel(facts, True, 90 * MM)
 
 
 @NBC.rule(
@@ -111,11 +135,10 @@ def steel_solid(facts: Facts) -> Compared:
     "Steel liner with air chamber, hollow units",
     "mm",
     "steel_liner",
-    outside=True,
 )
 def steel_hollow(facts: Facts) -> Compared:
     """Hollow units hold less heat."""
-    return not_applicable("There is no steel liner.")
+    return _round_steel(facts, False, 190 * MM)
 
 
 @NBC.rule("CA-049", "9.22.4.1.(1)", "Firebox depth", "mm", "firebox_depth")

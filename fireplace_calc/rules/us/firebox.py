@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from fireplace_calc.design.firebox import STEEL_UNIT
 from fireplace_calc.rules.comparing import (
+    FALLS_SHORT,
     Compared,
     all_of,
     at_least,
@@ -20,6 +22,8 @@ MASONRY_KINDS = ("solid units", "hollow grouted solid", "stone", "concrete")
 SHALLOW = "The shallow (Rumford) type follows the exception instead."
 ORDINARY = "Only for the shallow (Rumford) type, which has to be declared."
 NO_STEEL_BOX = "No steel firebox unit is part of this design."
+STEEL_BOX = "The firebox is a steel unit; see FBX-06 to FBX-08."
+AS_LISTED = "A listed unit is set as its listing says."
 FIREBRICK_LINING = inches(2)
 
 
@@ -49,6 +53,8 @@ def wall_lined(facts: Facts) -> Compared:
     """
     if (good := lined(facts)) is None:
         return unknown("The lining")
+    if facts.firebox_lining == STEEL_UNIT:
+        return not_applicable(STEEL_BOX)
     if not good:
         return not_applicable(
             "Without at least 2 in of firebrick lining the thicker wall is needed."
@@ -63,6 +69,8 @@ def wall_unlined(facts: Facts) -> Compared:
     """Bare masonry has to do by thickness what a lining would do."""
     if (good := lined(facts)) is None:
         return unknown("The lining")
+    if facts.firebox_lining == STEEL_UNIT:
+        return not_applicable(STEEL_BOX)
     if good:
         return not_applicable("The firebox is lined.")
     return at_least(facts.firebox_wall_thickness_total, inches(10))
@@ -118,17 +126,27 @@ def firebrick_standards(facts: Facts) -> Compared:
     )
 
 
+def _no_steel(facts: Facts) -> Compared | None:
+    if facts.firebox_lining is None:
+        return unknown("The lining")
+    if facts.firebox_lining != STEEL_UNIT:
+        return not_applicable(NO_STEEL_BOX)
+    listed = facts.design.firebox.unit_listed
+    if listed is None:
+        return unknown("Whether the steel unit is listed")
+    return not_applicable(AS_LISTED) if listed else None
+
+
 @IRC.rule(
     "FBX-06",
     "R1001.5.1",
     "Steel firebox unit, plate",
     "in",
     "steel_plate_thickness",
-    outside=True,
 )
 def steel_plate(facts: Facts) -> Compared:
     """Thin plate burns through."""
-    return not_applicable(NO_STEEL_BOX)
+    return _no_steel(facts) or at_least(facts.design.firebox.plate, inches(1 / 4))
 
 
 @IRC.rule(
@@ -137,11 +155,12 @@ def steel_plate(facts: Facts) -> Compared:
     "Masonry around a steel unit, total",
     "in",
     "steel_unit_surround_total",
-    outside=True,
 )
 def steel_surround(facts: Facts) -> Compared:
     """The steel gets hotter than a masonry box and needs the full wall around it."""
-    return not_applicable(NO_STEEL_BOX)
+    return _no_steel(facts) or at_least(
+        facts.firebox_wall_thickness_total, inches(8), "Air chamber counted in."
+    )
 
 
 @IRC.rule(
@@ -150,11 +169,19 @@ def steel_surround(facts: Facts) -> Compared:
     "Masonry around a steel unit, solid part",
     "in",
     "steel_unit_surround_solid",
-    outside=True,
 )
 def steel_surround_solid(facts: Facts) -> Compared:
     """Part of the wall may be the air chamber, not all of it."""
-    return not_applicable(NO_STEEL_BOX)
+    if outcome := _no_steel(facts):
+        return outcome
+    solid = facts.firebox_wall_thickness_total - facts.firebrick_thickness
+    if facts.masonry_kind is None:
+        return unknown("The kind of masonry")
+    if facts.masonry_kind not in MASONRY_KINDS:
+        return Compared(FALLS_SHORT, 0.0, inches(4), "The masonry around the unit is hollow.")
+    return at_least(
+        solid, inches(4), "Lead the chamber's air indoors, in ducts of metal or masonry."
+    )
 
 
 @IRC.rule("FBX-09", "R1001.6", "Firebox depth", "in", "firebox_depth")

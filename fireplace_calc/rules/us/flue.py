@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.units import DEG, INCH
+from fireplace_calc.base.units import DEG
 from fireplace_calc.design.second_flue import APPLIANCE, GAS, PELLETS, SOLID_FUEL
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
@@ -11,6 +11,7 @@ from fireplace_calc.rules.comparing import (
     Compared,
     at_least,
     at_most,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -68,7 +69,7 @@ def start_appliance(facts: Facts) -> Compared:
         return unknown("Where the second flue's liner starts")
     if told.inlet is None:
         return unknown("The level of the second flue's lowest inlet")
-    return at_least(told.inlet - told.start, 8 * INCH, ON_SECOND, soft=True)
+    return at_least(told.inlet - told.start, inches(8), ON_SECOND)
 
 
 @IRC.rule("FLU-04", "R1003.12", "Start of the liner, fireplace", "word", "liner_start")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from fireplace_calc.base.units import INCH
 from fireplace_calc.design.second_flue import APPLIANCE, FIREPLACE, SOLID_FUEL
 from fireplace_calc.rules.comparing import (
     DOES_NOT_APPLY,
@@ -14,6 +13,7 @@ from fireplace_calc.rules.comparing import (
     all_of,
     at_least,
     at_most,
+    inches,
     not_applicable,
     one_of,
     reaches,
@@ -150,7 +150,7 @@ def second_top(facts: Facts) -> Compared:
 def second_cleanout(facts: Facts) -> Compared:
     """Soot that nobody can reach catches fire some day."""
     return _appliance(facts, IN_OPENING) or at_most(
-        facts.design.second_flue.cleanout_to_base, 6 * INCH, "Over the foot of the flue.", soft=True
+        facts.design.second_flue.cleanout_to_base, inches(6), "Over the foot of the flue."
     )
 
 
@@ -160,7 +160,7 @@ def second_cleanout(facts: Facts) -> Compared:
 def second_cleanout_below(facts: Facts) -> Compared:
     """Soot must have room to fall past the inlet."""
     return _appliance(facts, IN_OPENING) or at_least(
-        facts.design.second_flue.cleanout_below_inlet, 6 * INCH, soft=True
+        facts.design.second_flue.cleanout_below_inlet, inches(6)
     )
 
 
@@ -168,7 +168,7 @@ def second_cleanout_below(facts: Facts) -> Compared:
 def second_cleanout_height(facts: Facts) -> Compared:
     """A hand and a shovel have to go in."""
     return _appliance(facts, IN_OPENING) or at_least(
-        facts.design.second_flue.cleanout_height, 6 * INCH, "Its cover must not burn.", soft=True
+        facts.design.second_flue.cleanout_height, inches(6), "Its cover must not burn."
     )
 
 

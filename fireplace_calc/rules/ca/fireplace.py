@@ -65,6 +65,8 @@ def lined(facts: Facts) -> Compared:
 @NBC.rule("CA-042", "9.22.2.2.(1)(a)", "Firebrick on sides and back", "mm", "firebrick_thickness")
 def sides(facts: Facts) -> Compared:
     """A thin face heats through and comes loose."""
+    if facts.firebox_lining is None:
+        return unknown("The lining")
     if facts.firebox_lining == STEEL_UNIT:
         return not_applicable("A steel unit lines the firebox.")
     return at_least(facts.firebrick_thickness, 50 * MM)
@@ -99,6 +101,8 @@ def joints(facts: Facts) -> Compared:
 )
 def walls(facts: Facts) -> Compared:
     """What stands behind the lining keeps the heat from the framing."""
+    if facts.firebox_lining is None:
+        return unknown("The lining")
     if facts.firebox_lining != STEEL_UNIT and reaches(facts.firebrick_thickness, 51 * MM):
         return unknown("The figure for a lining of 51 mm and over was not read; what it asks")
     return at_least(facts.firebox_wall_thickness_total, 190 * MM)

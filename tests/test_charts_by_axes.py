@@ -112,6 +112,10 @@ def test_pressure_is_marked_at_its_level_and_told_beside(air, units):
     levels = [s.level for s in air.steps]
     scale, start = np.polyfit(levels, curve[:, 1], 1)
     assert curve[:, 1] == pytest.approx(np.polyval((scale, start), levels), abs=1e-6)
+    low, high = min(s.pressure for s in air.steps), max(0.0, *(s.pressure for s in air.steps))
+    ends = (x(cell.left + 40), x(cell.right - 16))
+    pad = 0.08 * (high - low)
+    assert ends == pytest.approx((low - pad, high + pad), abs=1e-6), "the pull and nought, no more"
     (zero,) = [line for line in sheet.lines["hidden", "ink"]]
     assert x(zero[:, 0]) == pytest.approx(0, abs=1e-9)
     words = [label.text for label in sheet.labels]

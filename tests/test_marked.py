@@ -32,10 +32,12 @@ def shown(design):
 def test_what_is_marked_is_what_is_compared(design):
     """From where to where on the view, against what the check says is there."""
     for finding, geometry in shown(design):
-        if finding.key == "PRA-03":  # what is left over, not the width itself
-            continue
         start, end = PLACES[finding.key][1](geometry)
         drawn = hypot(end[0] - start[0], end[1] - start[1])
+        if finding.key == "PRA-03":  # compares what is left over, and is shown on the whole back
+            assert drawn == pytest.approx(geometry.frame.back_width)
+            assert start[0] == -end[0] and start[1] == end[1] == geometry.frame.depth
+            continue
         assert drawn == pytest.approx(abs(from_unit(finding.provided, finding.unit)), abs=2e-6), (
             finding
         )
@@ -64,6 +66,37 @@ def test_sheets_with_a_mark_are_clean(name, units):
             )
         keys.add(finding.key)
     assert len(keys) >= 30
+
+
+@pytest.mark.parametrize("name", ["boathouse", "plain"])
+def test_the_long_stroke_stands_where_what_is_asked_would_end(name):
+    """Short strokes of 3.6 mm at both ends of what is there, one of 6.4 mm at the share that is asked,
+    all square to it; one that would cross a figure or leave the sheet is left out.
+    """
+    long_ones = 0
+    for finding, geometry in shown(load(DESIGNS / f"{name}.toml")):
+        sheet = marked(finding, geometry)
+        ink = "bad" if finding.verdict == "falls short" else "good"
+        before = {
+            line.tobytes() for other in ("good", "bad") for line in sheet.lines["flag", other]
+        }
+        assert before and not sheet.lines["flag", "good" if ink == "bad" else "bad"]
+        measured, *strokes = sheet.lines["flag", ink]
+        start, along = measured[0], measured[1] - measured[0]
+        length = hypot(*along)
+        for stroke in strokes:
+            size, middle = hypot(*(stroke[1] - stroke[0])), stroke.mean(axis=0)
+            assert abs((stroke[1] - stroke[0]) @ along) < 1e-6 * max(length, 1)
+            place = (middle - start) @ along / length**2 if length else 0.0
+            if size == pytest.approx(3.6):
+                assert place == pytest.approx(round(place), abs=1e-6)
+            else:
+                assert size == pytest.approx(6.4)
+                share = finding.required / abs(finding.provided)
+                if finding.key != "PRA-03":
+                    assert place == pytest.approx(share, rel=1e-3), finding.key
+                long_ones += 1
+    assert long_ones >= 8
 
 
 def test_every_marked_key_is_a_rule():

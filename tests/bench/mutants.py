@@ -7,8 +7,8 @@ A fault is a changed constant, a comparison turned round, plus for minus, two ar
 nothing returned, ``not`` dropped, an index off by one, least for most, another unit. None stands in
 a docstring, an annotation or a message. The same room, count and seed plant the same faults. Those
 that nobody can find stand in ``mutating/equivalent.csv`` with the reason. Exit status 1 when one
-survives. Before a room's first fault its tests have to pass without one: a test that fails in any
-case finds nothing. ``--wide`` lets survivors meet every other unit test.
+survives. A room's tests run once without a fault; those that fail even so are named and left out,
+since they find nothing. ``--wide`` lets survivors meet every other unit test.
 """
 
 from __future__ import annotations
@@ -119,8 +119,10 @@ def copy() -> Path:
     return tree
 
 
-def run(files: list[str], said: Path) -> bool:
-    """Whether tests fail, in a process of their own that has the libraries already."""
+def run(told: list[str], said: Path) -> bool:
+    """Whether tests fail, in a process of their own that has the libraries already. What is told is
+    files, and options of pytest's.
+    """
     child = os.fork()
     if child == 0:
         with said.open("w") as out:
@@ -129,7 +131,7 @@ def run(files: list[str], said: Path) -> bool:
             signal.alarm(LONGEST)
             status = 1
             with suppress(BaseException):
-                status = int(import_module("pytest").main([*OPTIONS, *files]))
+                status = int(import_module("pytest").main([*OPTIONS, *told]))
             sys.stdout.flush()
             os._exit(min(status, 1))
     return os.waitpid(child, 0)[1] != 0
@@ -142,7 +144,7 @@ def first_failure(said: Path) -> str:
     return found[1] if found else " ".join(text.split())[-100:]
 
 
-def planted(fault: Fault, tree: Path, wide: bool) -> tuple[bool, str, float]:
+def planted(fault: Fault, tree: Path, wide: bool, left_out: list[str]) -> tuple[bool, str, float]:
     """Plant, test, and put right again."""
     target, start = tree / fault.path.relative_to(ROOT), time.monotonic()
     whole = target.read_text()
@@ -152,17 +154,24 @@ def planted(fault: Fault, tree: Path, wide: bool) -> tuple[bool, str, float]:
         target.write_text("\n".join(lines) + "\n")
         os.utime(target, (next(_stamp), next(_stamp)))  # no compiled file is that old
         files = [str(target.relative_to(tree)), *likeliest(fault.path)]
-        found = run(files, tree / "said")
+        found = run([*files, *left_out], tree / "said")
         if wide and not found:
-            found = run(sorted(everywhere() - set(files)), tree / "said")
+            found = run([*sorted(everywhere() - set(files)), *left_out], tree / "said")
     finally:
         target.write_text(whole)
     return found, first_failure(tree / "said") if found else "", time.monotonic() - start
 
 
-def red(files: list[str], tree: Path) -> str:
-    """The test that fails before any fault is planted, or nothing."""
-    return first_failure(tree / "said") if run(files, tree / "said") else ""
+def red(files: list[str], tree: Path) -> list[str]:
+    """Options that leave out the tests that fail before any fault is planted: they find nothing."""
+    if not run([*files, "--maxfail=1000"], tree / "said"):
+        return []
+    text = (tree / "said").read_text(errors="replace")
+    names = re.findall(r"^(?:FAILED|ERROR) (\S+)", text, re.MULTILINE)
+    if not names:
+        sys.exit(f"The tests do not run: {first_failure(tree / 'said')}")
+    print("Left out, since they fail without a fault:", *names, flush=True)
+    return [f"--deselect={name}" for name in names]
 
 
 def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue, wide: bool) -> None:
@@ -174,19 +183,16 @@ def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue, wide: bool
     sys.dont_write_bytecode = True
     for name in LIBRARIES:
         import_module(name)
-    passed: set[str] = set()
+    looked: set[str] = set()
+    left_out: list[str] = []
     try:
-        if wide and (failed := red(sorted(everywhere()), tree)):
-            done.put(failed)
-            return
+        if wide:
+            left_out += red(sorted(everywhere()), tree)
         for fault in iter(waiting.get, None):
-            name = room(fault.path)
-            files = [f"tests/test_{test}.py" for test in TESTS[name].split()]
-            if not wide and name not in passed and (failed := red(files, tree)):
-                done.put(failed)
-                return
-            passed.add(name)
-            done.put((fault, *planted(fault, tree, wide)))
+            if not wide and (name := room(fault.path)) not in looked:
+                left_out += red([f"tests/test_{test}.py" for test in TESTS[name].split()], tree)
+                looked.add(name)
+            done.put((fault, *planted(fault, tree, wide, left_out)))
     finally:
         shutil.rmtree(tree, ignore_errors=True)
 
@@ -203,12 +209,7 @@ def tried(
     for one in at_work:
         one.start()
     for _ in faults:
-        came = done.get()
-        if isinstance(came, str):
-            for one in at_work:
-                one.terminate()
-            sys.exit(f"{came} fails before any fault is planted; put that right first.")
-        yield came
+        yield done.get()
     for one in at_work:
         one.join()
 

@@ -21,7 +21,7 @@ TESTS = {
     "rules": "rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_missing assess rules_words books",
     "brickwork": "pins_order brickwork takeoff",
     "takeoff": "pins_order pins_formulas goods takeoff handbook_examples handbook_table3 exports cli",
-    "structure": "pins_structure pins_formulas structure_examples structure",
+    "structure": "pins_structure pins_formulas low_wall structure_examples structure",
     "draft": "pins_draft pins_formulas draft_air draft_examples draft_findings draft_roots draft_properties sweep",
     "build": "pins_work pins_formulas lifting build",
     "assessment": "assess",

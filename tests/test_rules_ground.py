@@ -246,6 +246,7 @@ LIMITS = [
             id=f"NJ {soil} {psf + more}",
         )
         for soil, psf in (
+            ("crystalline bedrock", 12000),
             ("sedimentary or foliated rock", 6000),
             ("sandy gravel or gravel", 5000),
             ("sand", 3000),
@@ -310,6 +311,7 @@ WORDS = [
     ("FND-10", {}, N),
     ("FND-11", {}, N),
     ("FND-11", WARM, X),
+    ("FND-11", {"frost_protection_method": "below_frost_line"}, N),
     ("FND-11", {**COLD, "frost_protection_method": "below_frost_line"}, M),
     ("FND-11", {"frost_depth": "50 in", "frost_protection_method": "below_frost_line"}, F),
     ("FND-11", {**COLD, "frost_protection_method": "frost_protected_shallow_R403.3"}, M),
@@ -355,6 +357,9 @@ WORDS = [
     ("CHM-02", CORBEL, N),
     ("CHM-02", {**CORBEL, "stack.one_sided": "no"}, X),
     ("CHM-03", {**CORBEL, "smoke_chamber.unit_height": None}, N),
+    ("CHM-03", CORBEL, N),
+    ("CHM-03", {**CORBEL, "stack.corbel_step": "1 in"}, M),
+    ("CHM-03", {**CORBEL, "stack.corbel_step": "2 in", "corbel_per_course": "1 in"}, F),
     ("CHM-04", {}, N),
     ("CHM-04", {"stack.changes": "no"}, X),
     ("CHM-05", {}, X),
@@ -381,6 +386,9 @@ WORDS = [
     ("CHM-10", {"stack.connector": None}, N),
     ("CHM-11", {}, X),
     ("CHM-11", SOOT, N),
+    ("CHM-11", {**SOOT, "stack.cleanout": "yes"}, N),
+    ("CHM-11", {**SOOT, "stack.cleanout": "no"}, F),
+    *[(key, {**SOOT, "stack.cleanout": "no"}, X) for key in ("CHM-12", "CHM-13")],
     ("CHM-11", {"stack.cleaned_through_opening": None}, N),
     ("CHM-14", {}, X),
     ("CHM-14", {"stack.veneer_on_frame": "yes", "through_flashing": "yes", "weep_holes": "yes"}, M),
@@ -393,6 +401,10 @@ WORDS = [
     ],
     ("CHM-15", {"masonry_kind": "hollow ungrouted"}, F),
     ("CHM-15", {"masonry_kind": None}, N),
+    ("CHM-15", {"chimney.masonry": "block"}, N),
+    ("CHM-15", {"chimney.masonry": "block", "stack.masonry_kind": "hollow grouted solid"}, M),
+    ("CHM-15", {"chimney.masonry": "block", "stack.masonry_kind": "hollow ungrouted"}, F),
+    ("CHM-15", {"masonry_kind": "hollow ungrouted", "stack.masonry_kind": "solid units"}, M),
     ("AIR-01", {}, N),
     ("AIR-01", {"exterior_air_supply": "yes"}, M),
     ("AIR-01", {"exterior_air_supply": "no"}, F),
@@ -404,9 +416,11 @@ WORDS = [
     ("AIR-02", {**DUCT, "duct_per_listing": "no"}, F),
     ("AIR-02", {"exterior_air_supply": "no"}, X),
     *[
-        ("AIR-03", {**DUCT, "intake_location": place}, M)
-        for place in ("outdoors", "crawl space", "attic")
+        ("AIR-03", {**DUCT, "intake_location": place, "air.intake_ventilated": told}, v)
+        for place in ("crawl space", "attic")
+        for told, v in (("yes", M), ("no", F), (None, N))
     ],
+    ("AIR-03", {**DUCT, "intake_location": "outdoors"}, M),
     *[("AIR-03", {**DUCT, "intake_location": place}, F) for place in ("garage", "basement")],
     ("AIR-03", DUCT, N),
     ("AIR-04", DUCT, N),
@@ -417,6 +431,7 @@ WORDS = [
     ("AIR-07", DUCT, N),
     ("AIR-07", {"exterior_air_supply": "no"}, X),
     ("AIR-08a", DUCT, N),
+    ("AIR-08a", {**DUCT, "outlet_distance_to_opening": "20 in"}, N),
     ("AIR-08a", {**DUCT, "air.outlet_place": "firebox"}, X),
     ("AIR-09", DUCT, N),
     ("AIR-09", {**DUCT, "outlet_closable": "yes", "ember_guard": "yes"}, M),
@@ -484,7 +499,7 @@ def test_what_a_state_changes_and_nothing_else():
         "North Carolina": {"FND-02"} | seismic - {"SEI-01", "SEI-08"},
         "California": seismic | {"ROF-04"},
         "Washington": {"AIR-07"},
-        "Oregon": {"FND-07"},
+        "Oregon": {"FND-07", "ROF-04"},
     }
 
 
@@ -502,11 +517,26 @@ def test_what_a_state_changes_and_nothing_else():
         ("US IRC 2024 California", "ROF-04", {"chimney.arrester": None}, N),
         ("US IRC 2021 North Carolina", "SEI-06", D, X),
         ("US IRC 2021 North Carolina", "SEI-13", {}, N),
-        ("US IRC 2021 New Jersey", "FND-08", {"material_class": "crystalline bedrock"}, N),
         ("US IRC 2021 New Jersey", "FND-08", {}, N),
         ("US IRC 2021 Oregon", "FND-07", {"bearing_stratum": "engineered fill"}, F),
         ("US IRC 2021 Oregon", "FND-07", {"bearing_stratum": "approved fill"}, M),
         ("US IRC 2021 Oregon", "FND-07", {}, N),
+        ("US IRC 2021 Oregon", "ROF-04", {}, N),
+        ("US IRC 2021 Oregon", "ROF-04", {"forest_land": "yes"}, F),
+        ("US IRC 2021 Oregon", "ROF-04", {"forest_land": "no"}, X),
+        ("US IRC 2021 Oregon", "ROF-04", {"chimney.arrester": None}, N),
+        ("US IRC 2021 Oregon", "ROF-04", {"chimney.arrester": "yes", "forest_land": "yes"}, N),
+        (
+            "US IRC 2021 Washington",
+            "AIR-07",
+            {
+                "exterior_air_supply": "no",
+                "air_passage_area": "8 in2",
+                "outlet_closable": "yes",
+                "tight_damper_or_doors": "yes",
+            },
+            F,
+        ),
         ("US IRC 2021 Washington", "AIR-07", {"air_passage_area": "8 in2"}, N),
         ("US IRC 2021 Washington", "AIR-07", {}, N),
         (

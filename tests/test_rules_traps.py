@@ -409,10 +409,15 @@ def test_t30_the_energy_chapter_knows_no_let_out_for_pressure():
     )
     assert held["AIR-01"].verdict == X and held["AIR-10"].verdict == F
     attic = found(
-        {"exterior_air_supply": "yes", "intake_location": "attic", "intake_elevation": "10 ft"}
+        {
+            "exterior_air_supply": "yes",
+            "intake_location": "attic",
+            "intake_elevation": "10 ft",
+            "air.intake_ventilated": "yes",
+        }
     )
     assert attic["AIR-03"].verdict == M and attic["AIR-04"].verdict == F, (
-        "an attic is allowed and lies above the firebox"
+        "a ventilated attic is allowed and lies above the firebox"
     )
 
 

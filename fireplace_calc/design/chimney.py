@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, length, quantity, yes_no
+from fireplace_calc.design.firebox import MASONRY
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +115,19 @@ class Stack(Record):
     corbel_total: float | None = length(
         "Corbel, total", None, "0 in", "96 in", "Out from wall or foundation.", "corbel_total"
     )
+    corbel_step: float | None = length(
+        "Corbel step of the chimney",
+        None,
+        "0 in",
+        "12 in",
+        "Of one course; unknown takes the measured one, never the smoke chamber's as drawn.",
+    )
+    masonry_kind: str | None = choice(
+        "Chimney units",
+        None,
+        MASONRY,
+        "Brick, stone and concrete answer by themselves; block has to be asked.",
+    )
     upper_storey: bool | None = yes_no(
         "Corbel on an upper story's outside", False, "Of a two-story house."
     )
@@ -185,6 +199,9 @@ class Stack(Record):
     )
     cleaned_through_opening: bool | None = yes_no(
         "Flue cleaned through the opening", True, "Then it needs no clean-out."
+    )
+    cleanout: bool | None = yes_no(
+        "Clean-out at the foot of the flue", None, "A door or cover; its distances say yes too."
     )
     cleanout_to_flue_base: float | None = length(
         "Clean-out to flue base", None, "0 in", "96 in", "To it.", "cleanout_to_flue_base"

@@ -47,6 +47,9 @@ class Air(Record):
         "From where.",
         "intake_location",
     )
+    intake_ventilated: bool | None = yes_no(
+        "Crawl space or attic ventilated", None, "Where the air is taken from one of them."
+    )
     intake_elevation: float | None = length(
         "Air intake level", None, "-40 ft", "80 ft", "Above the finished floor.", "intake_elevation"
     )

@@ -95,6 +95,11 @@ class Firebox(Record):
     unit_listed: bool | None = yes_no(
         "Steel unit listed", None, "Then it is set as its listing says."
     )
+    lining_approved: bool | None = yes_no(
+        "Lining approved",
+        None,
+        "By the building official, where it is not of firebrick.",
+    )
     brick: str = choice("Firebrick", BRICKS[0], BRICKS, "Straight brick the lining is laid with.")
     joint: float | None = length(
         "Firebrick joint",

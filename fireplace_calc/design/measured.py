@@ -40,7 +40,12 @@ class Measured(Record):
         "smoke_chamber_slope_from_vertical",
     )
     corbel: float | None = length(
-        "Measured corbel step", None, "0 in", "12 in", "Of one course.", "corbel_per_course"
+        "Measured corbel step",
+        None,
+        "0 in",
+        "12 in",
+        "Of one course; of the chimney too, unless its own is told.",
+        "corbel_per_course",
     )
     hearth_thickness: float | None = length(
         "Measured hearth thickness", None, "0 in", "36 in", "Under the fire.", "hearth_thickness"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.base.record import Record
+from fireplace_calc.base.units import INCH
 from fireplace_calc.design.declarations import choice, length, pieces, text, yes_no
 
 
@@ -147,21 +148,36 @@ class Trim(Record):
 
     name: str = text("Trim piece", "mantel shelf", "What it is.")
     place: str = choice("Trim place", "above", ("above", "beside"), "Of the opening.")
-    distance: float = length(
+    distance: float | None = length(
         "Trim distance",
-        "12 in",
+        None,
         "0 in",
         "60 in",
-        "Edge of the opening to the nearest point.",
+        "Edge of the opening to the nearest point; unknown is drawn at 12 in.",
         "trim_distance_to_opening",
     )
-    projection: float = length(
-        "Trim projection", "1-1/2 in", "0 in", "36 in", "Out from the face.", "trim_projection"
+    projection: float | None = length(
+        "Trim projection",
+        None,
+        "0 in",
+        "36 in",
+        "Out from the face; unknown is drawn at 1-1/2 in.",
+        "trim_projection",
     )
     height: float = length(
         "Trim height", "2 in", "1/4 in", "60 in", "Of the piece, as seen from the front."
     )
     combustible: bool = yes_no("Trim burns", True, "Wood and most composites do.", optional=False)
+
+    @property
+    def drawn_distance(self) -> float:
+        """From the edge of the opening, as drawn; no code reads it. [m]"""
+        return 12 * INCH if self.distance is None else self.distance
+
+    @property
+    def drawn_projection(self) -> float:
+        """Out from the face, as drawn; no code reads it. [m]"""
+        return 1.5 * INCH if self.projection is None else self.projection
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,6 +62,9 @@ class Site(Record):
         "From the building department.",
         "seismic_design_category",
     )
+    forest_land: bool | None = yes_no(
+        "On land zoned for forest", None, "Asked by Oregon alone.", "forest_land"
+    )
     wind: float | None = quantity(
         "speed", "Wind speed", None, "10 m/s", "100 m/s", "Basic wind speed of the site."
     )
@@ -175,6 +178,13 @@ class Clearance(Record):
         ("none", "fireblock", "noncombustible", "other"),
         "What has been put there.",
         "airspace_fill",
+    )
+    chimney_fill: str | None = choice(
+        "In the chimney's air space",
+        None,
+        ("none", "fireblock", "noncombustible", "other"),
+        "What has been put there; unknown takes what is said of the fireplace's air space.",
+        "chimney_airspace_fill",
     )
     fireblock: str | None = choice(
         "Fireblock",

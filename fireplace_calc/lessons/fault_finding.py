@@ -157,7 +157,8 @@ def _worked(fault_finding: FaultFinding, group: str, units: str) -> list[tuple[s
         return [
             (
                 f"{piece.name.capitalize()}, wood",
-                f"{size(piece.distance)} from the opening, projects {size(piece.projection)}",
+                f"{size(piece.drawn_distance)} from the opening,"
+                f" projects {size(piece.drawn_projection)}",
             )
             for piece in design.surround.trim
         ]

@@ -22,7 +22,7 @@ def shelf_top(geometry: Geometry) -> tuple[str, float]:
     """
     top, trim = geometry.frame.opening_top, geometry.design.surround.trim
     over = [
-        (top + piece.distance + piece.height, piece.name)
+        (top + piece.drawn_distance + piece.height, piece.name)
         for piece in trim
         if piece.place == "above"
     ]

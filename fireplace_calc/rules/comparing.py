@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from math import floor
 from typing import TypeAlias
@@ -54,8 +54,20 @@ class Printed(float):
 
 
 def inches(number: float) -> Printed:
-    """A limit in inches.
+    """A limit as a book prints it.
 
+    Parameters
+    ----------
+    number : float
+        How many. [-]
+
+    Returns
+    -------
+    Printed
+        [m]
+
+    Examples
+    --------
     >>> inches(6).metric
     (0.152,)
     >>> [round(size, 4) for size in inches(1 / 4).metric]
@@ -65,8 +77,20 @@ def inches(number: float) -> Printed:
 
 
 def feet(number: float) -> Printed:
-    """A limit in feet.
+    """A limit as a book prints it.
 
+    Parameters
+    ----------
+    number : float
+        How many. [-]
+
+    Returns
+    -------
+    Printed
+        [m]
+
+    Examples
+    --------
     >>> feet(2).metric
     (0.61,)
     """
@@ -97,12 +121,32 @@ def reaches(value: float, limit: float) -> bool:
 
 
 def exceeds(value: float, limit: float) -> bool:
-    """More than the limit: neither the limit itself nor what counts as the limit."""
+    """More than the limit: neither the limit itself nor what counts as the limit.
+
+    Parameters
+    ----------
+    value, limit : float
+        Of one kind. [SI]
+
+    Returns
+    -------
+    bool
+    """
     return not reaches(limit, value)
 
 
 def same(a: float, b: float) -> bool:
-    """Equal, give or take the slack, or one the millimetres printed beside the other."""
+    """Equal, give or take the slack, or one the millimetres printed beside the other.
+
+    Parameters
+    ----------
+    a, b : float
+        Of one kind. [SI]
+
+    Returns
+    -------
+    bool
+    """
     if _close(a, b):
         return True
     return any(
@@ -155,18 +199,54 @@ def at_most(provided: float | None, limit: float | None, note: str = "") -> Comp
     return Compared(MEETS if reaches(limit, provided) else FALLS_SHORT, provided, limit, note)
 
 
-def one_of(value: str | None, allowed: Iterable[str], note: str = "") -> Compared:
-    """A word must be one of a few."""
+def nearest(
+    distances: Sequence[float | None],
+    limit: float,
+    absent: str,
+    perhaps: Sequence[float | None] = (),
+) -> Compared:
+    """The nearest of several things keeps its distance.
+
+    Parameters
+    ----------
+    distances : sequence
+        Of the things the clause is about; none for one that nobody has measured. [m]
+    limit : float
+        [m]
+    absent : str
+        Said where there is no such thing.
+    perhaps : sequence
+        Of things of which nobody knows whether the clause is about them. [m]
+
+    Returns
+    -------
+    Compared
+    """
+    everything = [*distances, *perhaps]
+    if not everything:
+        return not_applicable(absent)
+    sure = [d for d in distances if d is not None]
+    found = at_least(min(sure, default=None), limit)
+    if found.verdict == FALLS_SHORT:
+        return found
+    known = [d for d in everything if d is not None]
+    if len(known) < len(everything) or not reaches(min(known), limit):
+        return Compared(NOT_CHECKED, None, limit, "Size or place of a piece is not known yet.")
+    return at_least(min(known), limit)
+
+
+def one_of(value: str | None, allowed: Iterable[str], ask: str = "") -> Compared:
+    """A word must be one of a few; ``ask`` is said only where nobody has told it."""
     allowed = tuple(allowed)
     if value is None:
-        return Compared(NOT_CHECKED, None, " or ".join(allowed), note)
-    return Compared(MEETS if value in allowed else FALLS_SHORT, value, " or ".join(allowed), note)
+        return Compared(NOT_CHECKED, None, " or ".join(allowed), ask)
+    return Compared(MEETS if value in allowed else FALLS_SHORT, value, " or ".join(allowed))
 
 
-def yes(value: bool | None, note: str = "") -> Compared:
-    """Something must be so."""
+def yes(value: bool | None, note: str = "", ask: str = "") -> Compared:
+    """Something must be so; ``ask`` is said only where nobody has told it."""
     if value is None:
-        return Compared(NOT_CHECKED, None, "yes", note)
+        return Compared(NOT_CHECKED, None, "yes", ask or note)
     return Compared(MEETS if value else FALLS_SHORT, "yes" if value else "no", "yes", note)
 
 

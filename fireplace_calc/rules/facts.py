@@ -36,7 +36,9 @@ class Facts:
     firebrick_standard: str | None
     mortar_standard: str | None
     firebox_depth: float
+    lining_approved: bool | None
     masonry_kind: str | None
+    chimney_masonry_kind: str | None
     throat_height_above_opening: float
     throat_depth: float
     throat_area: float
@@ -57,6 +59,7 @@ class Facts:
     smoke_chamber_slope_from_vertical: float
     smoke_chamber_min_section: float
     corbel_per_course: float | None
+    chimney_corbel_step: float | None
     unit_height: float | None
     unit_thickness: float | None
     hearth_material: str | None
@@ -87,6 +90,7 @@ class Facts:
     clear_back: float | None
     clear_chimney: float | None
     airspace_fill: str | None
+    chimney_airspace_fill: str | None
     fireblock_material: str | None
     fireplace_listed: bool | None
     liner_listed: bool | None

@@ -33,6 +33,21 @@ def _flue_area(design: Design, frame: Frame) -> float | None:
     )
 
 
+KINDS = {"brick": "solid units", "stone": "stone", "concrete": "concrete"}
+"""What a chimney's masonry says by itself about its units; block says nothing."""
+
+
+def _chimney_masonry_kind(design: Design) -> str | None:
+    """Told for the chimney itself; else what its masonry says, unless the same hands were told to
+    build the firebox of something that does not count, or nobody has told them.
+    """
+    told, firebox = design.stack.masonry_kind, design.firebox.masonry
+    if told is not None:
+        return told
+    by_itself = KINDS.get(design.chimney.masonry)
+    return firebox if by_itself and firebox in (None, "hollow ungrouted") else by_itself
+
+
 def _pressure(geometry: Framed) -> float | None:
     """Weight as drawn over the footing's area; earth, wind and what the house puts on are not in
     it. [Pa]
@@ -103,7 +118,9 @@ def gather_facts(geometry: Framed) -> Facts:
         firebrick_standard=fb.brick_standard,
         mortar_standard=fb.mortar_standard,
         firebox_depth=fb.depth,
+        lining_approved=fb.lining_approved,
         masonry_kind=fb.masonry,
+        chimney_masonry_kind=_chimney_masonry_kind(design),
         throat_height_above_opening=design.throat.height,
         throat_depth=design.throat.depth,
         throat_area=_measured_or_drawn(m.throat_area, f.throat_area),
@@ -128,6 +145,7 @@ def gather_facts(geometry: Framed) -> Facts:
         corbel_per_course=_measured_or_drawn(
             m.corbel, None if course is None else course * tan(slope)
         ),
+        chimney_corbel_step=_measured_or_drawn(design.stack.corbel_step, m.corbel),
         unit_height=sc.unit_height,
         unit_thickness=sc.unit_bed,
         hearth_material=design.hearth.material,
@@ -164,6 +182,7 @@ def gather_facts(geometry: Framed) -> Facts:
         clear_back=cl.back,
         clear_chimney=cl.chimney,
         airspace_fill=cl.fill,
+        chimney_airspace_fill=cl.fill if cl.chimney_fill is None else cl.chimney_fill,
         fireblock_material=cl.fireblock,
         fireplace_listed=cl.fireplace_listed,
         liner_listed=cl.liner_listed,

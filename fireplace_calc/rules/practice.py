@@ -17,6 +17,7 @@ from fireplace_calc.rules.comparing import (
     exceeds,
     feet,
     inches,
+    nearest,
     not_applicable,
     one_of,
     reaches,
@@ -238,11 +239,7 @@ def jamb(facts: Facts) -> Compared:
 def mantel(facts: Facts) -> Compared:
     """Wood beside the fire chars bit by bit."""
     near = [t.distance for t in facts.trim if t.combustible]
-    return (
-        at_least(min(near), inches(8))
-        if near
-        else not_applicable("Nothing that burns is on the face.")
-    )
+    return nearest(near, inches(8), "Nothing that burns is on the face.")
 
 
 @PRACTICE.rule(
@@ -285,7 +282,9 @@ def own_flue(facts: Facts) -> Compared:
     )
 
 
-@PRACTICE.rule("PRA-23", "9-118", "Chimney over the damper", "ft", "height_over_damper")
+@PRACTICE.rule(
+    "PRA-23", "a town's ordinance, 9-118", "Chimney over the damper", "ft", "height_over_damper"
+)
 def over_damper(facts: Facts) -> Compared:
     """A short chimney draws little, and less on a mild day."""
     if facts.damper_place is None:

@@ -144,12 +144,10 @@ def united_states(w: Work, edition: str) -> Iterator[Asked]:
 
 def _us_box(w: Work) -> Iterator[Asked]:
     fb = w.d.firebox
-    if fb.lining is not None:
-        counts = (
-            fb.lining_thickness >= 2 * IN - 1e-9
-            if fb.lining == "firebrick"
-            else fb.lining != "none"
-        )
+    counts = {"firebrick": fb.lining_thickness >= 2 * IN - 1e-9, "none": False, None: None}.get(
+        fb.lining, fb.lining_approved
+    )
+    if counts is not None:
         yield Asked("FBX-01", w.wall, 8 * IN) if counts else Asked("FBX-02", w.wall, 10 * IN)
     if fb.lining == "firebrick":
         yield Asked("FBX-03", fb.lining_thickness, 2 * IN)
@@ -265,7 +263,7 @@ def _us_stack(w: Work) -> Iterator[Asked]:
             yield Asked("CHM-02", st.supporting_wall_thickness, 12 * IN)
         yield Asked(
             "CHM-03",
-            w.corbel,
+            w.d.measured.corbel if st.corbel_step is None else st.corbel_step,
             min(sc.unit_height / 2, (st.unit_bed_depth or sc.unit_bed) / 3),
             most=True,
         )
@@ -582,7 +580,8 @@ def england(w: Work) -> Iterator[Asked]:
             yield Asked("UK-010", 2300 * mm, 2300 * mm, mm)
         else:
             yield Asked("UK-010", over / roof.pitch, 2300 * mm, mm)
-        yield Asked("UK-011", over, 1000 * mm, mm, verdict="meets" if over_ridge >= 0 else None)
+        by_ridge = over < 1 - 1e-9 and over_ridge >= 0
+        yield Asked("UK-011", *((over_ridge, 0.0) if by_ridge else (over, 1000 * mm)), mm)
     if d.abroad.rooflight:
         yield Asked("UK-013", d.abroad.above_rooflight, 1000 * mm, mm)
     near = [part.level for part in roof.nearby if part.distance <= 2.3 + 1e-6]

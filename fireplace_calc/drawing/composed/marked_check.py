@@ -141,7 +141,9 @@ def _bearing(g: Geometry) -> Span:
 
 
 def _mantel(g: Geometry) -> Span:
-    above = [t.distance for t in g.design.surround.trim if t.combustible and t.place == "above"]
+    above = [
+        t.drawn_distance for t in g.design.surround.trim if t.combustible and t.place == "above"
+    ]
     top = g.frame.opening_top
     return (0.0, top), (0.0, top + (min(above) if above else 0.0))
 

@@ -108,19 +108,19 @@ def _trim(geometry: Geometry, top: float) -> list[Block]:
     for piece in geometry.design.surround.trim:
         if piece.place == "above":
             low, half = (
-                f.opening_top + piece.distance,
-                min(f.block_half, f.half_width + max(piece.distance, 0.1)),
+                f.opening_top + piece.drawn_distance,
+                min(f.block_half, f.half_width + max(piece.drawn_distance, 0.1)),
             )
             made += (
-                [Block(-half, half, -piece.projection, low, min(low + piece.height, top))]
+                [Block(-half, half, -piece.drawn_projection, low, min(low + piece.height, top))]
                 if low < top
                 else []
             )
         else:
-            near = f.half_width + piece.distance
+            near = f.half_width + piece.drawn_distance
             for side in (-1, 1):
                 a, b = sorted((side * near, side * (near + piece.height)))
-                made.append(Block(a, b, -piece.projection, f.hearth, f.opening_top))
+                made.append(Block(a, b, -piece.drawn_projection, f.hearth, f.opening_top))
     return made
 
 

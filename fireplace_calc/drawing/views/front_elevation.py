@@ -83,7 +83,7 @@ def _named(geometry: Geometry, ceiling: float) -> dict[str, float]:
     named["arch" if f.spring < f.opening_top else "lintel top"] = f.opening_top + d.lintel.height
     for piece in d.surround.trim:
         if piece.place == "above":
-            named[f"underside of {piece.name}"] = f.opening_top + piece.distance
+            named[f"underside of {piece.name}"] = f.opening_top + piece.drawn_distance
     if f.flue_start < ceiling - 0.05:
         named["shoulder"] = f.flue_start
     named["ceiling"] = ceiling
@@ -244,12 +244,12 @@ def _trim(geometry: Geometry) -> list[Polygon]:
     for piece in geometry.design.surround.trim:
         if piece.place == "above":
             low, half = (
-                f.opening_top + piece.distance,
-                min(f.block_half, f.half_width + max(piece.distance, 0.1)),
+                f.opening_top + piece.drawn_distance,
+                min(f.block_half, f.half_width + max(piece.drawn_distance, 0.1)),
             )
             made.append(box(-half, half, low, low + piece.height))
         else:
-            near = f.half_width + piece.distance
+            near = f.half_width + piece.drawn_distance
             made += [
                 box(min(a, b), max(a, b), f.hearth, f.opening_top)
                 for a, b in ((s * near, s * (near + piece.height)) for s in (-1, 1))

@@ -168,10 +168,12 @@ def _trim(design: Design, lever: Lever) -> list[list[Setting]]:
     """
     pieces, step = design.surround.trim, to_si(lever.step, "length")
     burning = [n for n, piece in enumerate(pieces) if piece.combustible]
+    away = {n: pieces[n].drawn_distance for n in burning}
+    out = {n: pieces[n].drawn_projection for n in burning}
     if not burning:
         return []
     if step > 0:
-        near = min(pieces[n].distance for n in burning)
+        near = min(away.values())
         return [
             [
                 Setting(
@@ -179,7 +181,7 @@ def _trim(design: Design, lever: Lever) -> list[list[Setting]]:
                     k,
                     {
                         lever.key: _pieces(
-                            pieces, "distance", {n: pieces[n].distance + k * step for n in burning}
+                            pieces, "distance", {n: away[n] + k * step for n in burning}
                         )
                     },
                     near,
@@ -194,14 +196,14 @@ def _trim(design: Design, lever: Lever) -> list[list[Setting]]:
             Setting(
                 lever,
                 k,
-                {lever.key: _pieces(pieces, "projection", {n: pieces[n].projection + k * step})},
-                pieces[n].projection,
-                pieces[n].projection + k * step,
-                -k * step / pieces[n].projection,
+                {lever.key: _pieces(pieces, "projection", {n: out[n] + k * step})},
+                out[n],
+                out[n] + k * step,
+                -k * step / out[n],
                 pieces[n].name,
             )
             for k in range(1, lever.max_steps + 1)
-            if pieces[n].projection + k * step > ROUNDING
+            if out[n] + k * step > ROUNDING
         ]
         for n in burning
     ]

@@ -12,6 +12,7 @@ from fireplace_calc.rules.comparing import (
     at_least,
     at_most,
     exceeds,
+    nearest,
     not_applicable,
     one_of,
     reaches,
@@ -201,11 +202,7 @@ def chamber_back(facts: Facts) -> Compared:
 def trim(facts: Facts) -> Compared:
     """Wood beside the fire chars bit by bit."""
     near = [t.distance for t in facts.trim if t.combustible]
-    return (
-        at_least(min(near), 150 * MM)
-        if near
-        else not_applicable("Nothing that burns is on the face.")
-    )
+    return nearest(near, 150 * MM, "Nothing that burns is on the face.")
 
 
 @NBC.rule(
@@ -213,15 +210,12 @@ def trim(facts: Facts) -> Compared:
 )
 def mantel(facts: Facts) -> Compared:
     """What stands out over the fire sits in its plume."""
-    near = [
-        t.distance
-        for t in facts.trim
-        if t.combustible and t.place == "above" and exceeds(t.projection, PROUD)
-    ]
-    return (
-        at_least(min(near), 300 * MM)
-        if near
-        else not_applicable("Nothing over the opening stands out more than 38 mm.")
+    above = [t for t in facts.trim if t.combustible and t.place == "above"]
+    return nearest(
+        [t.distance for t in above if t.projection is not None and exceeds(t.projection, PROUD)],
+        300 * MM,
+        "Nothing over the opening stands out more than 38 mm.",
+        [t.distance for t in above if t.projection is None],
     )
 
 

@@ -153,11 +153,12 @@ def off_ridge(facts: Facts) -> Compared:
     if at_ridge(facts):
         return not_applicable("The chimney stands at the ridge.")
     over = facts.frame.liner_top - facts.frame.uphill_contact
-    if reaches(_over_ridge(facts), 0.0) or _over_ridge(facts) >= 0:
-        return Compared(
-            MEETS, over, 1000 * MM, "Level with the ridge or higher, which is enough by itself."
+    found = at_least(over, 1000 * MM)
+    if found.verdict == FALLS_SHORT and _over_ridge(facts) >= 0:
+        return at_least(
+            _over_ridge(facts), 0.0, "Level with the ridge or higher, which is enough by itself."
         )
-    return at_least(over, 1000 * MM)
+    return found
 
 
 @ADJ.rule("UK-013", "Diagram 17, C", "Outlet over a roof window", "mm", "outlet_above_rooflight")

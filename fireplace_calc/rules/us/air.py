@@ -24,6 +24,8 @@ from fireplace_calc.rules.us.book import FROM_2018, IRC
 
 SCREEN = inches(1 / 4)
 """The one mesh that is named. [m]"""
+VENTILATED = ("crawl space", "attic")
+"""Places that may give air to the fire only where they are ventilated themselves."""
 NO_SUPPLY = "There is no outdoor air supply."
 
 
@@ -59,7 +61,16 @@ def listed(facts: Facts) -> Compared:
 @IRC.rule("AIR-03", "R1006.2", "Where the air comes from", "word", "intake_location")
 def intake(facts: Facts) -> Compared:
     """A garage gives gasoline fumes, a basement the furnace's smoke."""
-    return _supply(facts) or one_of(facts.air.intake_location, ("outdoors", "crawl space", "attic"))
+    if outcome := _supply(facts):
+        return outcome
+    found = one_of(facts.air.intake_location, ("outdoors", *VENTILATED))
+    if facts.air.intake_location not in VENTILATED:
+        return found
+    if facts.air.intake_ventilated is None:
+        return unknown(f"Whether the {facts.air.intake_location} is ventilated")
+    if not facts.air.intake_ventilated:
+        return Compared(FALLS_SHORT, f"{facts.air.intake_location}, not ventilated", found.required)
+    return found
 
 
 @IRC.rule(
@@ -128,7 +139,7 @@ def outlet(facts: Facts) -> Compared:
     """Air has to reach the fire before it chills the room."""
     if outcome := _supply(facts):
         return outcome
-    if facts.air.outlet_place is None and facts.air.outlet_distance_to_opening is None:
+    if facts.air.outlet_place is None:
         return unknown("Where the air comes out")
     if facts.air.outlet_place == "firebox":
         return not_applicable("The outlet is in the back or side of the firebox.")

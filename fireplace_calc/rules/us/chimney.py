@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fireplace_calc.rules.comparing import (
+    FALLS_SHORT,
     Compared,
     all_of,
     at_least,
@@ -63,7 +64,9 @@ def corbel_course(facts: Facts) -> Compared:
         return outcome
     if facts.unit_height is None or facts.corbel_unit_bed is None:
         return unknown("The size of the corbeled unit")
-    return at_most(facts.corbel_per_course, min(facts.unit_height / 2, facts.corbel_unit_bed / 3))
+    if facts.chimney_corbel_step is None:
+        return unknown("How far a course of the chimney's corbel steps out")
+    return at_most(facts.chimney_corbel_step, min(facts.unit_height / 2, facts.corbel_unit_bed / 3))
 
 
 @IRC.rule(
@@ -201,6 +204,12 @@ def _cleanout(facts: Facts) -> Compared | None:
     )
 
 
+def _cleanout_place(facts: Facts) -> Compared | None:
+    if outcome := _cleanout(facts):
+        return outcome
+    return not_applicable("There is no clean-out.") if facts.stack.cleanout is False else None
+
+
 @IRC.rule(
     "CHM-11",
     "R1003.17",
@@ -211,7 +220,14 @@ def _cleanout(facts: Facts) -> Compared | None:
 )
 def cleanout(facts: Facts) -> Compared:
     """Soot that nobody can reach catches fire some day."""
-    return _cleanout(facts) or at_most(facts.stack.cleanout_to_flue_base, inches(6))
+    if (outcome := _cleanout(facts)) is not None:
+        return outcome
+    stack = facts.stack
+    if stack.cleanout is False:
+        return Compared(FALLS_SHORT, "no clean-out", inches(6), "A clean-out is required.")
+    if stack.cleanout is None and stack.cleanout_to_flue_base is None:
+        return unknown("Whether there is a clean-out")
+    return at_most(facts.stack.cleanout_to_flue_base, inches(6))
 
 
 @IRC.rule(
@@ -223,13 +239,15 @@ def cleanout(facts: Facts) -> Compared:
 )
 def cleanout_below(facts: Facts) -> Compared:
     """Soot must have room to fall past the inlet."""
-    return _cleanout(facts) or at_least(facts.stack.lowest_inlet_minus_cleanout_top, inches(6))
+    return _cleanout_place(facts) or at_least(
+        facts.stack.lowest_inlet_minus_cleanout_top, inches(6)
+    )
 
 
 @IRC.rule("CHM-13", "R1003.17", "Clean-out height", "in", "cleanout_height")
 def cleanout_height(facts: Facts) -> Compared:
     """A hand and a shovel have to go in."""
-    outcome = _cleanout(facts)
+    outcome = _cleanout_place(facts)
     return outcome or with_note(
         at_least(facts.stack.cleanout_height, inches(6)), "Its cover must not burn."
     )
@@ -250,4 +268,10 @@ def veneer(facts: Facts) -> Compared:
 @IRC.rule("CHM-15", "R1003.1", "What a masonry chimney is built of", "word", "masonry_kind")
 def material(facts: Facts) -> Compared:
     """Hollow units let heat and sparks through to whatever leans against them."""
-    return one_of(facts.masonry_kind, MASONRY)
+    return one_of(
+        facts.chimney_masonry_kind,
+        MASONRY,
+        "Whether the chimney's block is grouted solid is not known yet."
+        if facts.design.chimney.masonry == "block"
+        else "",
+    )

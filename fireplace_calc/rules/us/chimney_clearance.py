@@ -35,6 +35,20 @@ def air_chimney(facts: Facts) -> Compared:
     )
 
 
+@IRC.rule(
+    "CLR-26", "R1003.18", "Nothing in the chimney's air space", "word", "chimney_airspace_fill"
+)
+def chimney_airspace_empty(facts: Facts) -> Compared:
+    """What fills the space carries the heat across it; here no edition lets anything but fireblock
+    in.
+    """
+    if facts.chimney_location is None:
+        return unknown("Where the chimney stands")
+    if _chimney_excepted(facts):
+        return not_applicable("A listed liner or a masonry wall follows its exception.")
+    return one_of(facts.chimney_airspace_fill, ("none", "fireblock"))
+
+
 @IRC.rule("CLR-21", "R1003.18", "Air around the chimney, outdoors", "in", "clear_chimney")
 def air_chimney_outside(facts: Facts) -> Compared:
     """Outdoors the masonry stays cooler, but not at the eaves and siding."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fireplace_calc.design.opening import Trim
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     NOT_CHECKED,
@@ -24,6 +23,7 @@ from fireplace_calc.rules.us.hearth import LARGE
 EXCEPTIONS = "A listed fireplace or one built into a masonry wall follows its exception."
 NO_EDGE = "No trim or sheathing edge touches the masonry."
 NOT_IN_WALL = "Not built into a masonry or concrete wall."
+NO_TRIM_BETWEEN = "No trim that burns lies 6 in to 12 in from the opening."
 NEAR, FREE = inches(6), inches(12)
 """Trim on the face: nothing nearer than the first; beyond the second it may stand out as it likes.
 [m]
@@ -181,12 +181,15 @@ def trim_distance(facts: Facts) -> Compared:
     burning = [piece for piece in facts.trim if piece.combustible]
     if not burning:
         return not_applicable("No trim that burns is on the face.")
-    nearest = min(burning, key=lambda piece: piece.distance)
-    return at_least(nearest.distance, NEAR, f"Nearest: {nearest.name}.")
-
-
-def _eighth(piece: Trim) -> float:
-    return (NEAR if same(piece.distance, NEAR) else piece.distance) / 8
+    known = [(piece.distance, piece.name) for piece in burning if piece.distance is not None]
+    nearest, name = min(known, default=(None, ""))
+    found = at_least(nearest, NEAR, f"Nearest: {name}.")
+    if len(known) < len(burning) and found.verdict != FALLS_SHORT:
+        unmeasured = next(piece.name for piece in burning if piece.distance is None)
+        return Compared(
+            NOT_CHECKED, None, NEAR, f"How far {unmeasured} is from the opening is not known yet."
+        )
+    return found
 
 
 @IRC.rule(
@@ -199,15 +202,27 @@ def _eighth(piece: Trim) -> float:
 )
 def trim_projection(facts: Facts) -> Compared:
     """A shelf that stands out near the opening is bathed in the rising heat."""
+    burning = [p for p in facts.trim if p.combustible]
     within = [
-        p
-        for p in facts.trim
-        if p.combustible and reaches(p.distance, NEAR) and reaches(FREE, p.distance)
+        (p.projection, NEAR / 8 if same(p.distance, NEAR) else p.distance / 8, p.name)
+        for p in burning
+        if p.distance is not None and reaches(p.distance, NEAR) and reaches(FREE, p.distance)
     ]
-    if not within:
-        return not_applicable("No trim that burns lies 6 in to 12 in from the opening.")
-    worst = max(within, key=lambda p: p.projection - _eighth(p))
-    return at_most(worst.projection, _eighth(worst), f"{worst.name}: one eighth of its distance.")
+    known = [(out - most, out, most, name) for out, most, name in within if out is not None]
+    if known:
+        _, out, most, name = max(known)
+        found = at_most(out, most, f"{name}: one eighth of its distance.")
+        if found.verdict == FALLS_SHORT:
+            return found
+    missing = [p.name for p in burning if p.distance is None]
+    missing += [name for out, _, name in within if out is None]
+    if missing:
+        return unknown(f"How far {missing[0]} is from the opening, or how far it projects,")
+    return (
+        found
+        if known
+        else not_applicable("No trim that burns lies 6 in to 12 in from the opening.")
+    )
 
 
 @IRC.rule("CLR-09", "R1001.12", "Fireblock at the fireplace", "word", "fireblock_material")

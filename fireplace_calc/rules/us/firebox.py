@@ -28,19 +28,17 @@ FIREBRICK_LINING = inches(2)
 
 
 def lined(facts: Facts) -> bool | None:
-    """Whether the lining earns the thinner wall; unknown lining, unknown answer."""
-    if facts.firebox_lining is None:
-        return None
+    """Whether the lining earns the thinner wall; unknown lining or approval, unknown answer."""
+    if facts.firebox_lining in (None, "none"):
+        return None if facts.firebox_lining is None else False
     if facts.firebox_lining == "firebrick":
         return reaches(facts.firebrick_thickness, FIREBRICK_LINING)
-    return facts.firebox_lining in ("refractory section", "other approved")
+    return facts.lining_approved
 
 
-def _approval(facts: Facts) -> str:
-    return (
-        ""
-        if facts.firebox_lining == "firebrick"
-        else "Counts as an approved lining; ask for the approval."
+def _asked(facts: Facts) -> Compared:
+    return unknown(
+        "The lining" if facts.firebox_lining is None else "Whether the lining is approved"
     )
 
 
@@ -51,15 +49,16 @@ def wall_lined(facts: Facts) -> Compared:
     """Heat stored in the wall must not reach what can burn behind it; a lining takes the worst of
     it.
     """
-    if (good := lined(facts)) is None:
-        return unknown("The lining")
     if facts.firebox_lining == STEEL_UNIT:
         return not_applicable(STEEL_BOX)
+    if (good := lined(facts)) is None:
+        return _asked(facts)
     if not good:
         return not_applicable(
-            "Without at least 2 in of firebrick lining the thicker wall is needed."
+            "Without 2 in of firebrick, or another lining that is approved, the thicker wall is"
+            " needed."
         )
-    return at_least(facts.firebox_wall_thickness_total, inches(8), _approval(facts))
+    return at_least(facts.firebox_wall_thickness_total, inches(8))
 
 
 @IRC.rule(
@@ -67,10 +66,10 @@ def wall_lined(facts: Facts) -> Compared:
 )
 def wall_unlined(facts: Facts) -> Compared:
     """Bare masonry has to do by thickness what a lining would do."""
-    if (good := lined(facts)) is None:
-        return unknown("The lining")
     if facts.firebox_lining == STEEL_UNIT:
         return not_applicable(STEEL_BOX)
+    if (good := lined(facts)) is None:
+        return _asked(facts)
     if good:
         return not_applicable("The firebox is lined.")
     return at_least(facts.firebox_wall_thickness_total, inches(10))

@@ -24,6 +24,8 @@ from fireplace_calc.rules.us.book import IRC, LATEST, ONLY_2021
 
 PSI = 144 * PSF
 """[Pa]"""
+ROUTES = ("below frost line", "frost protected shallow R403.3", "ASCE 32", "solid rock")
+"""Ways of keeping frost off that the foundation chapter accepts."""
 SAME_FOOTING = "The chimney stands on the fireplace's footing."
 
 
@@ -52,7 +54,15 @@ def below_frost(facts: Facts) -> Compared:
         return unknown("The local frost depth")
     if facts.frost_depth <= 0:
         return not_applicable("The ground does not freeze here.")
-    return at_least(facts.footing_bottom_depth, facts.frost_depth)
+    found = at_least(facts.footing_bottom_depth, facts.frost_depth)
+    method = facts.ground.frost_protection_method
+    if found.verdict == FALLS_SHORT and method in ROUTES[1:]:
+        return with_note(
+            found,
+            f"By {method}, which FND-11 accepts, the foundation chapter lets it lie higher; this"
+            " section does not repeat that. Settle it with the building official.",
+        )
+    return found
 
 
 @IRC.rule(
@@ -155,28 +165,27 @@ def frost_route(facts: Facts) -> Compared:
     if facts.frost_depth is not None and facts.frost_depth <= 0:
         return not_applicable("The ground does not freeze here.")
     method = facts.ground.frost_protection_method
-    routes = ("below frost line", "frost protected shallow R403.3", "ASCE 32", "solid rock")
-    found = one_of(method, routes)
-    if (
-        method == "below frost line"
-        and facts.frost_depth is not None
-        and not reaches(facts.footing_bottom_depth, facts.frost_depth)
-    ):
+    found = one_of(method, ROUTES)
+    if method == ROUTES[0] and facts.frost_depth is None:
+        return unknown("The local frost depth")
+    if method == ROUTES[0] and not _below_frost(facts):
         return Compared(
             FALLS_SHORT,
             "above frost line",
-            " or ".join(routes),
+            " or ".join(ROUTES),
             "The footing as drawn does not reach below frost.",
         )
-    if method in routes[1:3]:
+    if method in ROUTES[1:] and not _below_frost(facts):
         return with_note(
             found,
-            (
-                "The building official has to agree: the fireplace section names only the "
-                "frost line."
-            ),
+            "The building official has to agree: the fireplace section names only the frost line,"
+            " and FND-03 goes by that.",
         )
     return found
+
+
+def _below_frost(facts: Facts) -> bool:
+    return facts.frost_depth is not None and reaches(facts.footing_bottom_depth, facts.frost_depth)
 
 
 @IRC.rule(

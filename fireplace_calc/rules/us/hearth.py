@@ -154,7 +154,9 @@ def hearth_material(facts: Facts) -> Compared:
         one_of(
             facts.hearth_support, ("noncombustible",), "What carries the hearth is not known yet."
         ),
-        yes(facts.hearth_forms_removed, "Whether the wood forms have come out is not known yet."),
+        yes(
+            facts.hearth_forms_removed, ask="Whether the wood forms have come out is not known yet."
+        ),
     )
 
 

@@ -71,8 +71,8 @@ def cap(facts: Facts) -> Compared:
             "The cap's material is not known yet.",
         ),
         shape,
-        yes(facts.drip_edge, "The drip edge is not known yet."),
-        yes(facts.liner_bond_break, "The bond break at the liner is not known yet."),
+        yes(facts.drip_edge, ask="The drip edge is not known yet."),
+        yes(facts.liner_bond_break, ask="The bond break at the liner is not known yet."),
     )
 
 

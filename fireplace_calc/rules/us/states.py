@@ -7,6 +7,7 @@ from __future__ import annotations
 from fireplace_calc.base.units import PSF, SQIN
 from fireplace_calc.rules.book import Amended
 from fireplace_calc.rules.comparing import (
+    FALLS_SHORT,
     Compared,
     all_of,
     at_least,
@@ -38,15 +39,13 @@ OREGON = Amended(IRC, "2021", "Oregon", f"Oregon Residential Specialty Code, {OF
 STATES = (NEW_JERSEY, NORTH_CAROLINA, CALIFORNIA, WASHINGTON, OREGON)
 
 NEW_JERSEY_SOIL = {
-    "crystalline bedrock": None,
+    "crystalline bedrock": 12_000 * PSF,
     "sedimentary or foliated rock": 6000 * PSF,
     "sandy gravel or gravel": 5000 * PSF,
     "sand": 3000 * PSF,
     "clay": 2000 * PSF,
 }
-"""The state's four figures, laid against the classes from foliated rock down; for crystalline
-bedrock none was read. [Pa]
-"""
+"""The state's table; bedrock is as in the national one. [Pa]"""
 
 
 # -- New Jersey ------------------------------------------------------------------------------------
@@ -69,8 +68,6 @@ def soil(facts: Facts) -> Compared:
     """Soil that is pressed too hard gives way slowly, for years; the state has a table of its
     own.
     """
-    if facts.material_class is not None and NEW_JERSEY_SOIL[facts.material_class] is None:
-        return unknown("The state's figure for this soil")
     return foundation.bearing(facts, NEW_JERSEY_SOIL)
 
 
@@ -139,6 +136,8 @@ def ducted_air(facts: Facts) -> Compared:
     """Too small a duct feeds nothing; the state sets a least area, a damper in the duct, and a
     tight front.
     """
+    if facts.air.exterior_air_supply is False:
+        return Compared(FALLS_SHORT, 0.0, 6 * SQIN, "The state asks for air by a duct.")
     area = facts.air_passage_area
     if not area:
         return unknown("The free area of the duct")
@@ -154,6 +153,20 @@ def ducted_air(facts: Facts) -> Compared:
 
 
 # -- Oregon ----------------------------------------------------------------------------------------
+@OREGON.amend("ROF-04")
+def forest_arrester(facts: Facts) -> Compared:
+    """A spark that lands in dry woods starts a wildfire; on forest land the state asks for a
+    screen.
+    """
+    if facts.arrester or facts.arrester is None:
+        return roof.arrester_area(facts)
+    if facts.design.site.forest_land is None:
+        return unknown("Whether the land is zoned for forest")
+    if not facts.design.site.forest_land:
+        return roof.arrester_area(facts)
+    return yes(False, "The state asks for a spark arrester on land zoned for forest.")
+
+
 @OREGON.amend("FND-07")
 def stratum(facts: Facts) -> Compared:
     """Loose fill settles; the state accepts what its official has approved."""

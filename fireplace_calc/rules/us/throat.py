@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.rules.comparing import (
+    DOES_NOT_APPLY,
     NOT_CHECKED,
     Compared,
     all_of,
@@ -19,6 +20,8 @@ from fireplace_calc.rules.comparing import (
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.us.book import IRC
 from fireplace_calc.rules.us.firebox import ORDINARY, SHALLOW
+
+READ_IN = "Read in the 2021 edition alone; check the edition in force."
 
 
 @IRC.rule("THR-01", "R1001.6", "Throat over the opening", "in", "throat_height_above_opening")
@@ -142,7 +145,7 @@ def damper(facts: Facts) -> Compared:
         one_of(facts.damper_material, ("ferrous",), "What the damper is made of is not known yet."),
         yes(
             facts.damper_operable_from_room,
-            "Nobody has tried yet whether the damper works from the room.",
+            ask="Nobody has tried yet whether the damper works from the room.",
         ),
     )
 
@@ -173,4 +176,5 @@ def veneer_lintel(facts: Facts) -> Compared:
     """Facing brick over the opening is carried like any veneer."""
     if facts.face != "brick":
         return not_applicable("The face is not brick.")
-    return lintel_bearing(facts)
+    found = lintel_bearing(facts)
+    return found if found.verdict == DOES_NOT_APPLY else with_note(found, READ_IN)

@@ -20,6 +20,7 @@ from fireplace_calc.drawing import single
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.report.plain_summary import summary
 from fireplace_calc.takeoff import take_off
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
@@ -300,3 +301,22 @@ def test_the_plan_of_the_chimney_shows_every_width():
 def test_the_table_area_is_the_liners_own():
     assert found({**SIZED, **told(opening_area="400 in2")})["TWO-02"].provided == pytest.approx(49)
     assert pytest.approx(0.0316, abs=1e-4) == 49 * SQIN
+
+
+def test_the_first_fire_draws_as_it_did():
+    """A flue beside it has its own smoke: same heights, same flow, to the last digit."""
+    alone, beside = (
+        assess(change(Design(), more)).draft for more in ({}, {**STOVE, **told(top="6 in")})
+    )
+    assert [float(v) for v in alone.flows.face] == [float(v) for v in beside.flows.face]
+    assert alone.sizing_velocity == beside.sizing_velocity
+
+
+def test_the_summary_names_the_second_flue_and_how_far_it_is_checked():
+    def text(pack, more):
+        return summary(assess(change(Design(), more), pack))
+
+    assert "Second flue" not in text(US, {})
+    american, canadian = (text(pack, FIRE) for pack in (US, CA))
+    assert "Second flue  of another fireplace, rectangular 8.5x8.5, to the right" in american
+    assert "Not covered" not in american and "Not covered  the second flue's own size" in canadian

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.design.second_flue import FIREPLACE
 from fireplace_calc.report.sentences import (
     CAUTION,
     SIGNS,
@@ -51,6 +52,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
         f"Flue         {flue}, inside {wide(f.bore.area)}, "
         f"1/{f.opening_area / f.bore.area:.1f} of the opening"
     )
+    yield from _second_flue(assessment, long)
     yield (
         f"Chimney top  {long(f.crown_top)} above the floor, {long(f.crown_top - f.hearth)} above"
         " the hearth"
@@ -103,3 +105,20 @@ def summary(assessment: Assessment, units: str = FEET_INCHES, width: int = 100) 
         line if len(line) <= width else textwrap.fill(line, width, subsequent_indent="  ")
         for line in _summary(assessment, units)
     )
+
+
+def _second_flue(assessment: Assessment, long: Callable[[float], str]) -> Iterator[str]:
+    """The flue beside the first one, and how far it is checked."""
+    second, told = assessment.geometry.frame.second, assessment.design.second_flue
+    if second is None:
+        return
+    what = "another fireplace" if told.serves == FIREPLACE else "a heating appliance"
+    yield (
+        f"Second flue  of {what}, {told.shape} {second.bore.label}, to the {told.side}, with"
+        f" {long(second.between)} of masonry between"
+    )
+    if not assessment.pack.startswith("US"):
+        yield (
+            "Not covered  the second flue's own size under these rules: give what burns below it a"
+            " design of its own."
+        )

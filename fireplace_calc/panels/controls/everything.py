@@ -19,7 +19,11 @@ from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.controls.controls import Control
 from fireplace_calc.panels.controls.lookup import Lookup
 
-GROUP_NAMES = {"smoke_chamber": "Smoke chamber", "": "Name and method"}
+GROUP_NAMES = {
+    "smoke_chamber": "Smoke chamber",
+    "second_flue": "Second flue",
+    "": "Name and method",
+}
 PLACES = "Look up a place"
 
 

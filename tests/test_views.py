@@ -252,7 +252,7 @@ def pointed(sheet, window):
 def test_a_note_in_the_section_points_into_what_it_names(name):
     made, sheet, window = drawn("section", WORKS[name])
     parts = {
-        part.name: shapely.union_all([shapely.Polygon(r) for r in part.section()])
+        part.name: shapely.MultiPolygon([shapely.Polygon(r).buffer(0) for r in part.section()])
         for part in made.parts
         if part.section()
     }
@@ -265,16 +265,20 @@ def test_a_note_in_the_section_points_into_what_it_names(name):
     }.items():  # fmt: skip
         if word in notes:
             place = shapely.Point(np.array(notes[word]) * INCH)
-            near = [n for n, shape in parts.items() if shape.distance(place) < 1e-6]
+            near = [
+                n for n, part in parts.items() if any(r.distance(place) < 1e-6 for r in part.geoms)
+            ]
             known = [n for n in names if n in parts]
             if word in ("hearth", "transition") and not set(known) & set(near):
                 assert word == "hearth" and made.design.hearth.front <= 0 or near
             else:
                 assert set(near) & set(known), (word, near)
-    everything = shapely.union_all([*parts.values()])
     for word in ("firebox", "smoke chamber", f"flue {f.bore.label}"):
         place = next(at for text, at in notes.items() if text.startswith(word))
-        assert not everything.contains(shapely.Point(np.array(place) * INCH)), f"{word} is air"
+        spot = shapely.Point(np.array(place) * INCH)
+        assert all(ring.distance(spot) > 1e-6 for part in parts.values() for ring in part.geoms), (
+            f"{word} is air"
+        )
     x, z = (v * INCH for v in notes["firebox"])
     assert 0 < x < f.depth and f.hearth < z < f.opening_top
     x, z = (v * INCH for v in notes["smoke chamber"])
@@ -593,3 +597,58 @@ def test_each_view_has_its_name_and_scale_at_its_foot():
         assert (found[title].x, found[title].y, found[title].bold) == (2, 2.2, True)
         (scale,) = [label for label in sheet.labels if label.text.startswith("1:")]
         assert (scale.x, scale.ha, scale.ink) == (WIDTH - 2, "right", "soft")
+
+
+def feet(sheet, window, upright, stops):
+    """Where the extension lines of a string with these stops begin, across it, in inches; they stand
+    0.8 mm off.
+    """
+    along, across = (1, 0) if upright else (0, 1)
+    origin = (window.x0, window.y0)
+    found = {}
+    for line in sheet.lines["dimension", "dimension"]:
+        if len(line) != 2 or abs(line[0, along] - line[1, along]) > 1e-9:
+            continue
+        place = (line[0, along] - origin[along]) / window.scale / INCH
+        for stop in stops:
+            if abs(place - stop) < 0.02:
+                found.setdefault(stop, []).append(line[:, across])
+    return found
+
+
+@pytest.mark.parametrize(
+    ("view", "upright", "side", "wanted"),
+    [
+        ("front", True, -1, {0: -30, 30: -30}),
+        ("plan", True, 1, {-20: 30, 0: 35.5 + 0.02 / INCH, 20: 35.5 + 0.02 / INCH}),
+        ("section", True, 1, {-48: 34.5, -36: 34.5, -6.5: 28.5, 0: 28.5, 30: 28.5, 66: 28.5}),
+    ],
+)
+def test_extension_lines_begin_at_what_they_measure(view, upright, side, wanted):
+    """In front at the breast's left edge; in plan at the framing and, before the face, at the hearth;
+    in section at the back of footing and masonry.
+    """
+    _, sheet, window = drawn(view)
+    found = feet(sheet, window, upright, wanted)
+    for stop, place in wanted.items():
+        start = window.x0 + place * INCH * window.scale + side * 0.8
+        assert any(abs(ends[0] - start) < 0.01 for ends in found[stop]), (
+            stop,
+            found.get(stop),
+            start,
+        )
+
+
+def test_extension_lines_below_the_front_and_the_plan():
+    """From 0.6 mm under what is lowest in front, a hearth 2 in deep, and 0.5 under the hearth's edge
+    in plan.
+    """
+    for view, lowest, off, stops in (
+        ("front", -2, 1.4, (-30, -18, 18, 30)),
+        ("plan", -20, 1.3, (-30, -18, 18, 30)),
+    ):
+        _, sheet, window = drawn(view)
+        found = feet(sheet, window, False, stops)
+        start = window.y0 + lowest * INCH * window.scale - off
+        for stop in stops:
+            assert any(abs(ends[0] - start) < 0.01 for ends in found[stop]), (view, stop)

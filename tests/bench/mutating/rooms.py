@@ -18,7 +18,7 @@ TESTS = {
     "design": "developers record design designfile",
     "editing": "record designfile consistency design kept_comments assess session geometry",
     "geometry": "pins_place pins_order geometry mesh drawing_cuts",
-    "rules": "rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_missing assess rules_words books",
+    "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_missing assess rules_words books",
     "brickwork": "pins_order brickwork takeoff",
     "takeoff": "pins_order pins_formulas goods takeoff handbook_examples handbook_table3 exports cli",
     "structure": "pins_structure pins_formulas low_wall structure_examples structure",

@@ -64,7 +64,7 @@ class Surroundings:
     fans : float or array
         Out of the house, all of them together. [m3/s]
     wind : float or array
-        What the wind adds to the draft at the top, suction positive. [Pa]
+        What wind at the top and on the walls adds to the draft; negative against it. [Pa]
     pressure : float or array
         Barometric. [Pa]
     """

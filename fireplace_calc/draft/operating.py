@@ -52,7 +52,7 @@ class Flow:
         How far the room lies below outdoors at the datum of the draft: what the warm house pulls of
         its own, and what flue and fans add. [Pa]
     wind : array
-        What the wind adds at the top. [Pa]
+        What wind at the top and on the walls adds. [Pa]
     losses : dict of str to array
         By name; nought when stalled. [Pa]
     air_ratio : array

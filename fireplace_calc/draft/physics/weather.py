@@ -1,4 +1,4 @@
-"""The weather: wind at the top, and a cold flue at lighting."""
+"""The weather: wind at the top and on the house, and a cold flue at lighting."""
 
 from __future__ import annotations
 

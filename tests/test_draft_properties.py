@@ -237,8 +237,13 @@ SMALLER = {
 @settings(max_examples=25, deadline=None)
 @given(case=fires())
 def test_flow_falls_with_losses_and_suction(what, case):
-    """Whatever stands in the way lets no more through; walls may cool the gas."""
+    """Whatever stands in the way lets no more through; walls may cool the gas. Leaks only where the
+    house has no stack effect: under a leaky ceiling the warm air goes there, and a tighter one with
+    an air inlet draws better.
+    """
     way, fire, surroundings = case
+    if what == "tighter house":
+        way = replace(way, bottom=0.0, top=0.0)
     other_way, other_around = SMALLER[what](way, surroundings)
     assert float(settle(other_way, fire, other_around).mass) <= float(
         settle(way, fire, surroundings).mass

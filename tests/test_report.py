@@ -99,7 +99,7 @@ def test_a_finding_in_words():
         f'Step: 8" provided, 1\'-4" required, 8" too little. Seen there. A reason. {where}'
     )
     much = short._replace(provided=24.0)
-    assert "610 mm provided, 406 mm required, 203 mm too much. " in sentence(much, METRIC)
+    assert "610 mm provided, at most 406 mm required, 203 mm too much. " in sentence(much, METRIC)
     assert "1'-4\" required. Seen" in sentence(short._replace(verdict="meets", margin=8.0))
     assert "1'-4\" required. Seen" in sentence(short._replace(provided=16.0, margin=0.0))
     word = short._replace(provided="wood", required="brick", margin=None, unit="word", note="")
@@ -120,6 +120,10 @@ def test_a_book_answers_in_a_line():
     nothing = finding(None, None, None, key="A-3")
     assert answer(books.Answer("book", (there, asking, nothing), silent=False)) == (
         '✗ falls short 8" for 1\'-4" (A-1); ? not checked 1\'-4" required (A-2); ✓ meets (A-3)'
+    )
+    tall = finding(23.0, 22.0, -1.0, verdict="falls short", key="A-1")
+    assert answer(books.Answer("book", (tall,), silent=False)) == (
+        "✗ falls short 1'-11\" for at most 1'-10\" (A-1)"
     )
     assert answer(books.Answer("book", (), silent=False)) == "does not apply"
     assert answer(books.Answer("book", (), silent=True)) == "silent"

@@ -30,6 +30,7 @@ ENOUGH = {
     "one_appliance": "CHM-08",
     "reinforced": "FND-15",
     "frost_depth": "FND-11",
+    "cleanout": "CHM-11",
     "bars_bend": "SEI-07",
     "braced": "CA-022 CA-023",
     "rooflight": "UK-013",

@@ -13,7 +13,7 @@ from fireplace_calc.lessons.fault_records import FaultFinding
 from fireplace_calc.lessons.faults import FAULTS
 from fireplace_calc.lessons.reply import Reply, shown
 from fireplace_calc.lessons.valid_designs import require_taught, told
-from fireplace_calc.report.sentences import compared
+from fireplace_calc.report.sentences import AT_MOST, compared
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT
 
@@ -204,8 +204,9 @@ def guess(fault_finding: FaultFinding, key: str, units: str = FEET_INCHES) -> Re
     """
     finding = _found(fault_finding.design, fault_finding.pack)[key]
     provided, required, spare = compared(finding, units)
-    if next(rule for rule in PACKS[fault_finding.pack].rules if rule.key == key).at_most:
-        required = f"at most {required}"
+    at_most = next(rule for rule in PACKS[fault_finding.pack].rules if rule.key == key).at_most
+    if at_most and not required.startswith(AT_MOST):
+        required = f"{AT_MOST}{required}"
     if finding.verdict == FALLS_SHORT:
         name = next(
             fault.name

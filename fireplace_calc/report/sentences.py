@@ -28,6 +28,7 @@ CAUTION = (
     " or fall: local code, the building department and licensed practice decide, and what is not"
     " checked is not safe until somebody looks."
 )
+AT_MOST = "at most "
 SIGNS = {FALLS_SHORT: "✗", NOT_CHECKED: "?", MEETS: "✓", DOES_NOT_APPLY: "–"}
 PLURALS = {
     FALLS_SHORT: "fall short",
@@ -83,7 +84,7 @@ def quantity(amount: float, row: Row, units: str = FEET_INCHES) -> str:
 
 def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]:
     """What is provided, what is asked and what is to spare, in the reader's units; words stay
-    words.
+    words. A limit that is passed says that it is the most.
 
     Where rounding would hide the difference, the figures stand in the book's own unit with three
     more decimals.
@@ -101,13 +102,15 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
     provided, required, margin = (shown(value) for value in figures)
     if kind and finding.margin and provided == required:
         provided, required, margin = (f"{value:.3f} {finding.unit}" for value in figures)
+    if (passed := finding.numbers) and finding.verdict == FALLS_SHORT and passed[0] > passed[1]:
+        required = f"{AT_MOST}{required}"
     return provided, required, margin
 
 
 def asked(finding: Finding, units: str = FEET_INCHES) -> str:
     """What is asked, and which way it binds where the margin tells."""
     required, numbers = compared(finding, units)[1], finding.numbers
-    if not required or not finding.margin or numbers is None:
+    if not required or not finding.margin or numbers is None or required.startswith(AT_MOST):
         return required
     least = (numbers[0] - numbers[1]) * finding.margin > 0
     return f"at {'least' if least else 'most'} {required}"

@@ -274,7 +274,7 @@ def warm_air_projecting(facts: Facts) -> Compared:
         "Whether there are warm-air outlets",
         "There are no warm-air outlets.",
     )
-    return outcome or unknown("How far over them the trim is")
+    return outcome or unknown("The height of the trim over them")
 
 
 @NBC.rule("CA-069", "9.22.9.4.(1)(b)", "Flat trim over warm-air outlets", "mm", "warm_air")
@@ -285,4 +285,4 @@ def warm_air_flat(facts: Facts) -> Compared:
         "Whether there are warm-air outlets",
         "There are no warm-air outlets.",
     )
-    return outcome or unknown("How far over them the trim is")
+    return outcome or unknown("The height of the trim over them")

@@ -320,3 +320,21 @@ def test_the_summary_names_the_second_flue_and_how_far_it_is_checked():
     american, canadian = (text(pack, FIRE) for pack in (US, CA))
     assert "Second flue  of another fireplace, rectangular 8.5x8.5, to the right" in american
     assert "Not covered" not in american and "Not covered  the second flue's own size" in canadian
+
+
+def test_a_flue_set_far_out_by_a_wide_firebox_is_still_checked():
+    """Past a firebox 8 ft wide stands more masonry than anybody would tell: 4 ft and over."""
+    wide = {"opening.width": "96 in", "firebox.jamb": "24 in", **FIRE, **told(start="0 in")}
+    for pack, key in ((US, "CHM-08"), (CA, "CA-028"), (TRADE, "PRA-25")):
+        finding = found(wide, pack)[key]
+        assert finding.verdict == M and finding.margin > 0
+    assert found(wide)["CHM-08"].provided > 40
+
+
+@SLOW
+@given(two_flues())
+def test_every_book_answers_on_every_second_flue(design):
+    """No pack breaks off, and none passes with less than it asks."""
+    for pack in PACKS:
+        for finding in assess(design, pack).findings:
+            assert finding.verdict != M or finding.margin is None or finding.margin >= 0

@@ -134,6 +134,7 @@ class Facts:
     flue_offset: float
     flue_offset_limit: float
     corbel_unit_bed: float | None
+    wythe_between_flues: float | None
     firebox_elevation: float
     air_passage_area: float
     ground: Ground

@@ -8,7 +8,6 @@ from typing import TypeVar
 
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import INCH, G
-from fireplace_calc.design.chimney import Stack
 from fireplace_calc.design.loads import Anchorage
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame, Framed, flue_count
@@ -65,12 +64,10 @@ def _counted(design: Design, frame: Frame) -> Anchorage:
     return told if frame.second is None else replace(told, n_flues=flue_count(told.n_flues, frame))
 
 
-def _parted(design: Design, frame: Frame) -> Stack:
-    """With the masonry that is drawn between two flues, unless somebody has told it."""
-    told, second = design.stack, frame.second
-    if second is None or told.wythe_between_flues is not None:
-        return told
-    return replace(told, wythe_between_flues=second.between)
+def _between(design: Design, frame: Frame) -> float | None:
+    """Masonry between two flues: as somebody has told it, else as it is drawn. [m]"""
+    told = design.stack.wythe_between_flues
+    return frame.second.between if told is None and frame.second is not None else told
 
 
 def gather_facts(geometry: Framed) -> Facts:
@@ -242,11 +239,12 @@ def gather_facts(geometry: Framed) -> Facts:
         corbel_unit_bed=_measured_or_drawn(
             design.stack.unit_bed_depth, design.smoke_chamber.unit_bed
         ),
+        wythe_between_flues=_between(design, f),
         firebox_elevation=f.hearth,
         air_passage_area=design.house.air_inlet,
         ground=design.ground,
         anchorage=_counted(design, f),
-        stack=_parted(design, f),
+        stack=design.stack,
         air=design.air,
         abroad=design.abroad,
         design=design,

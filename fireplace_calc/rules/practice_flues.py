@@ -31,7 +31,7 @@ def crossing_smoke(facts: Facts) -> Compared:
 def withe(facts: Facts) -> Compared:
     """A full brick between the liners keeps each flue's smoke to itself."""
     return _several(facts) or at_least(
-        facts.stack.wythe_between_flues, inches(3.75), "A brick laid flat, bonded into the walls."
+        facts.wythe_between_flues, inches(3.75), "A brick laid flat, bonded into the walls."
     )
 
 

@@ -164,7 +164,7 @@ def between(facts: Facts) -> Compared:
         return outcome
     if facts.liner_kind != "ASTM C315 clay":
         return not_applicable("The liners are not of clay.")
-    return at_least(facts.stack.wythe_between_flues, 70 * MM)
+    return at_least(facts.wythe_between_flues, 70 * MM)
 
 
 @NBC.rule(

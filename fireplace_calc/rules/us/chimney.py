@@ -151,7 +151,7 @@ def between(facts: Facts) -> Compared:
     if facts.stack.one_appliance:
         return not_applicable("Both flues serve one appliance, so the liners may touch.")
     return at_least(
-        facts.stack.wythe_between_flues,
+        facts.wythe_between_flues,
         inches(4),
         "Actual: the text does not say nominal, so 3 5/8 in is short.",
     )

@@ -652,3 +652,19 @@ def test_extension_lines_below_the_front_and_the_plan():
         start = window.y0 + lowest * INCH * window.scale - off
         for stop in stops:
             assert any(abs(ends[0] - start) < 0.01 for ends in found[stop]), (view, stop)
+
+
+def test_extension_lines_of_the_throat_drawn_large():
+    """1 mm beyond the masonry's back, and 0.8 mm more; the figures stand on the line, read from the
+    right.
+    """
+    made, sheet = build_geometry(Design()), Sheet(WIDTH, HEIGHT)
+    window = detail(sheet, WHOLE, made, "feet-inches")
+    found = feet(sheet, window, True, (30, 38, 62, 66))
+    edge = window.x0 + 28.5 * INCH * window.scale
+    for stop in (30, 38, 62, 66):
+        assert any(
+            ends == pytest.approx((edge + 1.8, edge + 8.8), abs=0.01) for ends in found[stop]
+        ), stop
+    (line,) = [at for upright, at, _ in strings(sheet) if upright]
+    assert line == pytest.approx(edge + 8.0)

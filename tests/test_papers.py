@@ -432,3 +432,42 @@ def test_the_scale_bar_is_as_long_as_it_says(printed, name, units, size):
 def test_a_folder_that_is_not_there_is_named(boathouse, tmp_path):
     with pytest.raises(InputError, match="cannot be written"):
         paper_set(assess(boathouse), tmp_path / "nowhere" / "set.pdf")
+
+
+def test_pens_on_paper_are_as_wide_as_their_line_and_dashes_end_square(tmp_path):
+    """ISO 128: widths in millimetres; a rounded dash of a thin gap would close it. Read back from the
+    drawing operators of the page.
+    """
+    from pypdf.generic import ContentStream
+
+    from fireplace_calc.drawing.sheets.pdf import PdfBook
+    from fireplace_calc.drawing.sheets.sheet import Sheet
+    from fireplace_calc.drawing.sheets.style import DASHES, WEIGHT
+
+    sheet = Sheet(100, 80)
+    for k, weight in enumerate(WEIGHT):
+        sheet.line([(10, 10 + 5 * k), (60, 10 + 5 * k)], weight)
+    sheet.text(50, 70, "up", turned=True)
+    book = PdfBook(str(tmp_path / "pens.pdf"), "title", "subject")
+    book.add(sheet)
+    book.save()
+    reader = PdfReader(tmp_path / "pens.pdf")
+    page = reader.pages[0]
+    assert [float(v) * 25.4 / 72 for v in page.mediabox[2:]] == pytest.approx([100, 80], abs=0.01)
+    assert (reader.metadata.title, reader.metadata.subject) == ("title", "subject")
+    pen, drawn = {"w": 1.0, "J": 0, "d": []}, {}
+    for operands, operator in ContentStream(page.get_contents(), reader).operations:
+        name = operator.decode()
+        if name in ("w", "J"):
+            pen[name] = float(operands[0])
+        elif name == "d":
+            pen["d"] = [float(v) * 25.4 / 72 for v in operands[0]]
+        elif name == "m":
+            drawn[round(float(operands[1]) * 25.4 / 72, 2)] = dict(pen)
+    for k, (weight, wide) in enumerate(WEIGHT.items()):
+        used = drawn[10 + 5 * k]
+        assert used["w"] * 25.4 / 72 == pytest.approx(wide, abs=1e-3), weight
+        assert used["d"] == pytest.approx(list(DASHES.get(weight, ())), abs=1e-3)
+        assert used["J"] == (0 if weight in DASHES else 1), (
+            "square ends for dashes, round for others"
+        )

@@ -862,3 +862,11 @@ def test_three_metres_are_not_ten_feet():
         ).verdict
         == F
     )
+
+
+def test_without_outdoor_air_the_whole_duct_is_lacking():
+    """Ontario 9.22.1.4: a duct of 100 mm, pi / 4 of 100 squared is 7854 mm2."""
+    design = change(Design(), {"air.exterior_air_supply": "no"})
+    (found,) = [f for f in assess(design, "Canada Ontario").findings if f.key == "CA-040"]
+    assert (found.verdict, found.provided, found.unit) == ("falls short", 0.0, "mm2")
+    assert found.required == pytest.approx(7854) and found.margin == pytest.approx(-7854)

@@ -94,6 +94,21 @@ def test_smoke_is_carried_off_or_not(key, case):
     assert verdict(with_flows(case, stalled=True), key) == FALLS_SHORT
 
 
+@settings(max_examples=25, deadline=None)
+@given(st.floats(0.3, 40.0), st.floats(0.0, 30.0), st.floats(0.5, 9.27))
+def test_an_opening_far_too_wide_smokes_whatever_the_house_leaks(leakage, inlet, burn):
+    """96 in by 30 on a 13 x 13 flue is 1/17 of the opening and more; handbooks give 1/8
+    to 1/12. Rates up to a test of an ordinary brick fireplace: 9.27 kg/h (California Polytechnic,
+    modified CARB Method 5).
+    """
+    wide = {"opening.width": "96 in", "flue.size": "13x13", "fire.burn_rate": f"{burn!r} kg/h"}
+    house = {"house.leakage": leakage, "house.air_inlet": f"{inlet!r} in2"}
+    result = assess(change(Design(), wide | house))
+    for key in ("DRF-02", "DRF-04", "DRF-11"):
+        assert next(f for f in result.judgement if f.key == key).verdict == FALLS_SHORT
+    assert result.odds.smokes > 0.5
+
+
 @pytest.mark.parametrize(("pull", "expected"), [(4.99, MEETS), (5.0, MEETS), (5.01, FALLS_SHORT)])
 def test_the_room_is_not_pulled_down_more_than_five_pascals(pull, expected):
     """CSA F326 and F300:2013; over what the warm house pulls by itself."""

@@ -140,6 +140,9 @@ def test_odds_of_two_dozen_fires(name):
         assert np.asarray(getattr(theirs, what)).ravel() == pytest.approx(mine[what], rel=1e-7), (
             what
         )
-    assert (float(theirs.smokes), float(theirs.below), theirs.draws) == pytest.approx(
-        (mine["smokes"], mine["below"], 24)
-    )
+    assert (
+        float(theirs.smokes),
+        float(theirs.dying),
+        float(theirs.below),
+        theirs.draws,
+    ) == pytest.approx((mine["smokes"], mine["dying"], mine["below"], 24))

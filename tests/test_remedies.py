@@ -387,7 +387,7 @@ def test_what_comes_to_mind_first_is_refused_with_its_reason():
         every_finding(assess(design)),
         {one.lever.key: one for one in rejected_remedies(design)},
     )
-    assert found["flue.size"].mends == ("DRF-01", "FLU-10") and "DRF-09" in [
+    assert set(found["flue.size"].mends) >= {"DRF-01", "FLU-10"} and "DRF-09" in [
         f.key for f in found["flue.size"].breaks
     ]
     for one in found.values():

@@ -214,7 +214,7 @@ def test_side_by_side_stands_each_designs_own_figure():
         assert read(told["Face velocity, sizing mode"][k]) == pytest.approx(
             result.draft.sizing_velocity, abs=0.002
         )
-        assert told["Odds, operating mode"][k] == result.odds.words
+        assert told["Odds, operating mode"][k] == f"{result.odds.words}; {result.odds.dying_words}"
         assert told["Not checked"][k] == str(result.counts["not checked"])
         for row, findings in (
             ("Falls short of US IRC 2021", result.findings),
@@ -321,6 +321,7 @@ def test_the_odds_in_words():
     assert [read(v) for v in (low, middle, high)] == pytest.approx(list(odds.face), abs=0.006)
     assert f"; {100 * odds.below:.0f} of 100 stay under 0.8 ft/s" in said
     assert f"{odds.draws:,}".replace(",", " ") in said and odds.words in said
+    assert odds.dying_words in said and 0 <= odds.dying <= 1
     sized, mild, words, label, air = draft_report.beside(BOATHOUSE)
     assert air == draft_report.air_drawn(BOATHOUSE)
     velocities = re.findall(r"[\d.]+ ft/s", f"{sized} {mild}")
@@ -328,7 +329,10 @@ def test_the_odds_in_words():
     wanted = (BOATHOUSE.draft.sizing_velocity, flows.face[1], spills.capture[1])
     assert CASES[1] == "mild"
     assert [read(v) for v in velocities] == pytest.approx([float(v) for v in wanted], abs=0.002)
-    assert (words, label) == (f"{odds.words.capitalize()} evenings.", draft_report.LABEL)
+    assert (words, label) == (
+        f"{odds.words.capitalize()} evenings; {odds.dying_words}.",
+        draft_report.LABEL,
+    )
     assert f"velocity {velocities[0]} (" in draft_report.sized(BOATHOUSE)
 
 

@@ -13,10 +13,10 @@ from fireplace_calc.base.arrays import Array, Number
 from fireplace_calc.base.tables.draft import Coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
-from fireplace_calc.draft.operating import settle
+from fireplace_calc.draft.operating import Flow, settle
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.weather import wind_pressure
-from fireplace_calc.draft.spillage import plume, plume_height
+from fireplace_calc.draft.spillage import DYING, least_air
 
 DRAWS, SEED = 10_000, 1889
 """How often, and where the drawing starts: the same seed gives the same odds."""
@@ -26,6 +26,8 @@ ROOM_SPREAD, BURN_SPREAD, MODEL_SPREAD = 1.5, 0.3, 0.10
 """Standard deviations of room temperature [K], of the burn rate and of the model's own flow against
 what openings were measured to carry [-]: engineering judgement.
 """
+EMBERS = (0.3 / 3600, 0.65 / 3600, DYING)
+"""Least, likeliest and most that a fire burns while it dies down: engineering judgement. [kg/s]"""
 LEAK_SPREAD, TESTED_SPREAD = 0.66, 0.10
 """Log-normal spread of houses nobody has tested (published), and of a fan test repeated (common
 practice, no source). [-]
@@ -44,9 +46,10 @@ class Odds:
         How far the room lies below outdoors, likewise. [Pa]
     air : array, shape (3, ...)
         Through the opening, likewise. [m3/s]
-    smokes, below : array
-        Shares of fires that smoke and that miss the published face velocity, one entry a design;
-        no axis at all for one design. [-]
+    smokes, dying, below : array
+        Shares of fires that smoke while they burn, that smoke while they die down, and that miss
+        the face velocity of sizing while they burn; one entry a design, no axis at all for one
+        design. [-]
     draws : int
         How many fires. [-]
     """
@@ -55,18 +58,24 @@ class Odds:
     pull: Array
     air: Array
     smokes: Array
+    dying: Array
     below: Array
     draws: int
 
     @property
     def words(self) -> str:
         """The odds as one says them."""
-        smoking = float(np.max(self.smokes)) * 100
-        return (
-            "smokes in fewer than 1 of 100"
-            if 0 <= smoking < 1
-            else f"smokes in {smoking:.0f} of 100"
-        )
+        return f"smokes in {_of_hundred(self.smokes)}"
+
+    @property
+    def dying_words(self) -> str:
+        """The same of a fire that dies down."""
+        return f"dying down it smokes in {_of_hundred(self.dying)}"
+
+
+def _of_hundred(share: Array) -> str:
+    smoking = float(np.max(share)) * 100
+    return "fewer than 1 of 100" if smoking < 1 else f"{smoking:.0f} of 100"
 
 
 def _between(rng: np.random.Generator, known: Coefficient, count: int) -> Array:
@@ -138,12 +147,10 @@ def smoke_odds(
     changes = rng.lognormal(0.0, TESTED_SPREAD if tested else LEAK_SPREAD, draws)
     top = 0.0 if cap_known else rng.triangular(0.0, 0.25, 1.5, draws)
     model = np.maximum(rng.normal(1.0, MODEL_SPREAD, draws), 0.3)
+    inward = _between(rng, known["inward velocity"], draws)
+    fireback = rng.uniform(0.0, 1.0, draws)
+    embers = rng.triangular(*EMBERS, draws)
 
-    dry = (1.0 - wetness) / fire.dry_share
-    power = fire.power / fire.burn * rate * dry
-    one = BurningFire(
-        rate, 1.0 - wetness, power, power * burnt * (1.0 - room_share), fire.air_needed
-    )
     leak = surroundings.leak * changes * 50.0 ** (surroundings.exponent - exponent)
     evening = replace(
         surroundings,
@@ -153,21 +160,27 @@ def smoke_odds(
         exponent=exponent,
         leak=leak,
     )
-    flow = settle(
-        replace(path, throat=throat, transmittance=walls, cap=path.cap + top),
-        one,
-        evening,
-        friction=friction,
-    )
-    air = flow.air * model
+    doubtful = replace(path, throat=throat, transmittance=walls, cap=path.cap + top)
     density = air_density(room, surroundings.pressure)
-    least = plume(power, plume_height(path.opening_height), density) / density
+
+    def burning(rate: Array) -> tuple[Flow, Array, Array]:
+        """Fires at these rates: how they settle, the air they draw, and whether they smoke."""
+        power = fire.power / fire.burn * rate * (1.0 - wetness) / fire.dry_share
+        to_gas = power * burnt * (1.0 - room_share)
+        one = BurningFire(rate, 1.0 - wetness, power, to_gas, fire.air_needed)
+        flow = settle(doubtful, one, evening, friction=friction)
+        air = flow.air * model
+        least = least_air(one, path, density, inward, fireback) / density
+        return flow, air, np.mean(flow.stalled | (air < least), axis=-1)
+
+    flow, air, smokes = burning(rate)
     face = np.asarray(air / path.opening_area)
     return Odds(
         face=np.quantile(face, QUANTILES, axis=-1),
         pull=np.quantile(flow.pull, QUANTILES, axis=-1),
         air=np.quantile(air, QUANTILES, axis=-1),
-        smokes=np.asarray(np.mean(flow.stalled | (air < least), axis=-1)),
+        smokes=np.asarray(smokes),
+        dying=np.asarray(burning(embers)[2]),
         below=np.asarray(np.mean(face < known["face velocity"].value, axis=-1)),
         draws=draws,
     )

@@ -8,7 +8,7 @@ from typing import NamedTuple
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray, Number
-from fireplace_calc.base.tables.draft import coefficient
+from fireplace_calc.base.tables.draft import coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.operating import Flow, excess_pressure, settle
@@ -73,6 +73,75 @@ def plume(power: Number, height: Number, density: Number = STANDARD_AIR) -> Numb
     )
 
 
+DYING = 1.0 / 3600
+"""A fire that burns no faster is dying down: the most that embers burn, engineering judgement.
+[kg/s]
+"""
+
+
+def inward_velocity(burn: Number, asked: Number | None = None) -> Number:
+    """Least speed through the face that keeps a cross-draft from pulling smoke out.
+
+    Parameters
+    ----------
+    burn : float or array
+        Wood as fired. [kg/s]
+    asked : float or array, optional
+        Of a burning fire; the middle of what authors ask when left out. [m/s]
+
+    Returns
+    -------
+    float or array
+        For a fire that dies down the least that any author asks: it makes little smoke. [m/s]
+
+    Examples
+    --------
+    >>> inward_velocity(1e-3).item(), inward_velocity(1e-4).item()
+    (0.151, 0.1)
+    """
+    known = coefficients()["inward velocity"]
+    meant = known.value if asked is None else asked
+    least: Number = np.where(np.less_equal(burn, DYING), known.low or known.value, meant)
+    return least
+
+
+def least_air(
+    fire: BurningFire,
+    path: FlowPath,
+    room: Number,
+    asked: Number | None = None,
+    fireback: Number = 0.0,
+) -> Number:
+    r"""Air that has to go through the opening so that no smoke comes out.
+
+    Parameters
+    ----------
+    fire : BurningFire
+    path : FlowPath
+    room : float or array
+        Density of the room's air. [kg/m3]
+    asked : float or array, optional
+        As for ``inward_velocity``. [m/s]
+    fireback : float or array
+        Nought where air reaches the fire from all round, one where it stands against the fireback,
+        or between. [-]
+
+    Returns
+    -------
+    float or array
+        Mass flow: the plume, or the least speed over the whole face, whichever is more. [kg/s]
+
+    Notes
+    -----
+    A fire against a wall is half a fire of twice the heat: :math:`m = m_p(2 Q) / 2`.
+    """
+    height = plume_height(path.opening_height)
+    free, leaning = plume(fire.power, height, room), plume(2.0 * fire.power, height, room) / 2.0
+    face = inward_velocity(fire.burn, asked) * path.opening_area * room
+    least: Number = np.maximum(free + fireback * (leaning - free), face)
+    return least
+
+
 def plume_height(opening_height: Number) -> Number:
     """From the burning fuel up to the underside of the lintel; of the lowest openings half.
 
@@ -97,7 +166,8 @@ class Spill:
     Attributes
     ----------
     capture : array
-        Face velocity that just carries the plume off. [m/s]
+        Face velocity that just carries the smoke off: the plume, or the least speed against a
+        cross-draft. [m/s]
     margin : array
         How much farther the room may be pulled down before it smokes. [Pa]
     share : array
@@ -111,7 +181,7 @@ class Spill:
         What the warm house pulls at the hearth by itself, the inlet shut; nought where it pushes.
         The published limit counts from there: it is for what fans and fire add. [Pa]
     smokes : array of bool
-        Whether less air goes through the opening than carries the plume off.
+        Whether less air goes through the opening than carries the smoke off.
     """
 
     capture: Array
@@ -124,12 +194,12 @@ class Spill:
 
 
 class Reserve(NamedTuple):
-    """A flue that carries off no more than the plume.
+    """A flue that carries off no more than it must.
 
     Attributes
     ----------
     air : float or array
-        What just carries the plume off. [m3/s]
+        What just carries the smoke off. [m3/s]
     margin : float or array
         How much farther the room may be pulled down at that flow. [Pa]
     share : float or array
@@ -147,7 +217,7 @@ class Reserve(NamedTuple):
 def reserve(
     path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction: Number | None = None
 ) -> Reserve:
-    """What is left over while the flue carries off no more than the plume.
+    """What is left over while the flue carries off no more than it must.
 
     Parameters
     ----------
@@ -163,7 +233,7 @@ def reserve(
     """
     room = air_density(surroundings.room, surroundings.pressure)
     # More than the wood needs to burn: 0.0018 kg/s to a kilowatt are over twice its air.
-    least = plume(fire.power, plume_height(path.opening_height), room)
+    least = least_air(fire, path, room)
     margin, drive, borne = excess_pressure(least + fire.burn, path, fire, surroundings, friction)
     return Reserve(least / room, margin, margin / np.maximum(drive, 1e-9), borne)
 
@@ -175,7 +245,7 @@ def spill(
     surroundings: Surroundings,
     friction: Number | None = None,
 ) -> Spill:
-    """Hold a settled fire against the plume it has to carry off.
+    """Hold a settled fire against the air that has to go in with its smoke.
 
     Parameters
     ----------

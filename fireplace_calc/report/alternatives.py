@@ -120,7 +120,7 @@ def _told(
     )
     yield "Chimney top over floor", long(f.crown_top)
     yield "Face velocity, sizing mode", show(result.draft.sizing_velocity, "air speed", units)
-    yield "Odds, operating mode", result.odds.words
+    yield "Odds, operating mode", f"{result.odds.words}; {result.odds.dying_words}"
     yield f"Falls short of {result.pack}", _broken(result.findings)
     yield "Falls short in draft", _broken(result.judgement)
     yield "Falls short in structure", _broken(result.structure.findings)

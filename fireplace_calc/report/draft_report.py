@@ -140,7 +140,8 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     low, middle, high = (show(float(v), "air speed", units) for v in result.odds.face)
     below = float(result.odds.below) * 100
     return (
-        f"Over {grouped(result.odds.draws)} evenings it {result.odds.words}; face velocity {low} to"
+        f"Over {grouped(result.odds.draws)} evenings it {result.odds.words};"
+        f" {result.odds.dying_words}. While it burns: face velocity {low} to"
         f" {high}, half of them over {middle}; {below:.0f} of 100 stay under 0.8 ft/s, which is a"
         " sizing figure."
     )
@@ -183,7 +184,7 @@ def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
     return (
         f"Sizing mode: {show(result.draft.sizing_velocity, 'air speed', units)} through the face.",
         f"Operating mode, mild evening: {speed}; {carries} just carries the smoke.",
-        f"{result.odds.words.capitalize()} evenings.",
+        f"{result.odds.words.capitalize()} evenings; {result.odds.dying_words}.",
         LABEL,
         air_drawn(result),
     )

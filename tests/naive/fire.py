@@ -426,6 +426,13 @@ def plume(power: float, opening_high: float, room: float) -> float:
     return 0.071 * thin * q ** (1 / 3) * z ** (5 / 3) + 0.0018 * q
 
 
+def speed_in(burn: float, asked: float = 0.151) -> float:
+    """Least speed at the face against a draft across the room: 340 kW to a square metre and 1.6 m3/h to a kilowatt are 0.151 m/s
+    (German FeuVO); embers, up to 1 kg/h, the 360 m3/h of a square metre that the least of the rules asks. [m/s]
+    """
+    return 360 / 3600 if burn * 3600 <= 1 + 1e-12 else asked
+
+
 def told(s) -> dict:
     """Everything the draft says of one design: a list over the four evenings where it says four numbers."""
     w = way(s)
@@ -465,7 +472,7 @@ def _evening(w: Way, e: Evening) -> dict[str, float]:
         "velocity head": 1.0,
     }
     room = air(e.room, e.at)
-    least = max(plume(e.power, w.opening_high, room), e.least - e.burn)
+    least = max(plume(e.power, w.opening_high, room), speed_in(e.burn) * w.opening * room)
     spare = state(w, e, least + e.burn)
     borne = spare.left + spare.pull
     fan = max((through(w, e, borne) - least) / room, 0.0)
@@ -608,9 +615,11 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
     leaks = rng.lognormal(0.0, 0.10 if tested else 0.66, draws).tolist()
     tops = [0.0] * draws if cap_told else three(0.0, 0.25, 1.5)
     models = rng.normal(1.0, 0.10, draws).tolist()
+    speeds_in, leaning = three(0.1, 0.151, 0.244), rng.uniform(0.0, 1.0, draws).tolist()
+    ember = three(0.3, 0.65, 1.0)
     worst, suction = roof_wind(s)[0], best_suction(s)
     shares = [worst + turn * (0.18 + suction - worst) for turn in turns]
-    face, pull, air_in, smokes, below = [], [], [], 0, 0
+    face, pull, air_in, smokes, below, dying = [], [], [], 0, 0, 0
     for k in range(draws):
         wetness = min((1 - e.dry) * wet[k], 0.8)
         burn = max(e.burn * rates[k], 0.06 * e.burn)
@@ -630,7 +639,24 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
         smoky = replace(w, throat=w.throat / throats[k] ** 2, u=w.u * walls[k], cap=w.cap + tops[k])
         found, stalled = settle(smoky, one, rubs[k])
         moved = 0.0 if stalled else found.air * max(models[k], 0.3)
-        least = plume(power, w.opening_high, air(one.room, one.at)) / air(one.room, one.at)
+        heavy = air(one.room, one.at)
+
+        def asked(power: float, speed: float, lean: float = leaning[k], heavy: float = heavy):
+            """Against the fireback a fire takes half of what one of twice the heat takes in the open. [m3/s]"""
+            wall = plume(2 * power, w.opening_high, heavy) / 2
+            up = (1 - lean) * plume(power, w.opening_high, heavy) + lean * wall
+            return max(up / heavy, speed * w.opening)
+
+        least = asked(power, speed_in(burn, speeds_in[k]))
+        last = ember[k] / 3600
+        warm = power / burn * last
+        down, none = settle(
+            smoky,
+            replace(one, burn=last, power=warm, to_gas=warm * burnt[k] * (1 - kept[k])),
+            rubs[k],
+        )
+        low = none or down.air * max(models[k], 0.3) < asked(warm, speed_in(last))
+        dying += low
         face, pull, air_in = [*face, moved / w.opening], [*pull, found.pull], [*air_in, moved]
         smokes, below = smokes + (stalled or moved < least), below + (moved / w.opening < FACE)
 
@@ -650,5 +676,6 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
         "pull": spread(pull),
         "air": spread(air_in),
         "smokes": smokes / draws,
+        "dying": dying / draws,
         "below": below / draws,
     }

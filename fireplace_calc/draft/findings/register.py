@@ -14,7 +14,10 @@ from fireplace_calc.rules.core import Rule, filing
 SIZING, OPERATING = "draft, sizing mode", "draft, operating mode"
 WINTER, MILD, EMBERS, WINDY = range(len(CASES))
 OWN = Source("engineering judgement: worked out from first principles", "derived")
-PLUME = coefficients()["plume constant"].source
+PLUME = Source(
+    "; ".join(coefficients()[name].source.text for name in ("plume constant", "inward velocity")),
+    coefficients()["plume constant"].source.confidence,
+)
 
 RULES: list[Rule[DraftResult]] = []
 judged = filing(RULES)

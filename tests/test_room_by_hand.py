@@ -99,13 +99,14 @@ def test_of_a_long_wall_the_middle_is_shown_in_the_shape_of_the_sheet():
 
 
 def test_hearth_and_mantel_stand_before_the_face():
-    """A slab of 2 in on a base where it is raised; a shelf as wide as the opening and its distance."""
+    """A slab of 2 in on a bed of 4 and block where it is raised; a shelf as wide as the opening and its distance."""
     (flat,) = scene(made()).hearth
     assert inch([flat.left, flat.right, flat.y, flat.bottom, flat.top]) == pytest.approx(
         [-30, 30, -20, 0, 0]
     )
-    base, slab = scene(made({"base.hearth_level": "12 in"})).hearth
-    assert inch([base.bottom, base.top, slab.bottom, slab.top]) == pytest.approx([0, 10, 10, 12])
+    base, bed, slab = scene(made({"base.hearth_level": "12 in"})).hearth
+    assert inch([base.bottom, base.top, bed.bottom, bed.top]) == pytest.approx([0, 6, 6, 10])
+    assert inch([slab.bottom, slab.top]) == pytest.approx([10, 12])
     assert (slab.left, slab.y) == (base.left, base.y) == pytest.approx((-30 * INCH, -20 * INCH))
     assert scene(made({"hearth.front": "0 in"})).hearth == ()
     trim = [

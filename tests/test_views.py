@@ -352,7 +352,8 @@ def test_lines_of_the_front_elevation():
         ({"lintel.material": "stone", "lintel.height": "6 in"}, "stone",
          [(-24, 30), (24, 30), (24, 36), (-24, 36)]),
         ({"base.hearth_level": "12 in"}, "stone", [(-30, 10), (30, 10), (30, 12), (-30, 12)]),
-        ({"base.hearth_level": "12 in"}, "face", [(-30, 0), (30, 0), (30, 10), (-30, 10)]),
+        ({"base.hearth_level": "12 in"}, "block", [(-30, 0), (30, 0), (30, 6), (-30, 6)]),
+        ({"base.hearth_level": "12 in"}, "concrete", [(-30, 6), (30, 6), (30, 10), (-30, 10)]),
         ({"surround.trim": [{"place": "above", "distance": "12 in", "height": "2 in"}]}, "wood",
          [(-30, 42), (30, 42), (30, 44), (-30, 44)]),
         ({"surround.trim": [{"place": "above", "distance": "7 in", "height": "3 in"}]}, "wood",
@@ -392,17 +393,19 @@ def test_an_arch_in_front_keeps_to_its_circle():
 
 @pytest.mark.parametrize(
     ("face", "course", "unit"),
-    [("brick", 8 / 3, 8), ("stone", 8, 15), ("tile", 6, 6), ("plaster", None, None)],
+    [("brick", 2.75, 8.5), ("stone", 8, 15), ("tile", 6, 6), ("plaster", None, None)],
 )
 def test_the_face_is_coursed_from_the_hearth(face, course, unit):
-    """Three courses of brick to 8 in; whole courses up from the hearth at 12 in."""
+    """Common brick of 8 by 2-1/4 in with 1/2 in joints, as it is ordered (NAVEDTRA 14045, table 4-5:
+    face 8-1/2 by 2-3/4 in); whole courses up from the hearth at 12 in.
+    """
     changes = {"surround.face": face, "base.hearth_level": "12 in", "hearth.front": "0 in"}
     _, sheet, view = drawn("front", changes)
     beds, heads = [], []
     for lines in sheet.hatches:
         at = model(view, lines)
         for (ax, ay), (bx, by) in at:
-            if abs(ax) > 20 and ay < 60:
+            if max(abs(ax), abs(bx)) > 24 and ay < 60:  # clear of the lining's ends
                 (beds if abs(ay - by) < 1e-3 else heads).append((ax, ay, bx, by))
     if course is None:
         assert not beds and not heads
@@ -413,6 +416,28 @@ def test_the_face_is_coursed_from_the_hearth(face, course, unit):
     assert np.diff(levels) == pytest.approx(course, abs=0.02)
     places = np.round(np.array([h[0] for h in heads]) / (unit / 2), 3)
     assert places == pytest.approx(np.round(places), abs=0.01)
+
+
+def test_ends_of_the_lining_show_in_a_brick_face():
+    """4-1/2 in of firebrick beside the opening, 4-3/4 along the face for a splay of 4 in 12; its beds
+    2-5/8 apart from the slab at -2-1/2. A finish covers them, and so does one over a brick arch.
+    """
+    _, sheet, view = drawn("front")
+    wide = 4.5 * (1 + 1 / 9) ** 0.5
+    for side in (-1, 1):
+        a, b = sorted((side * 18, side * (18 + wide)))
+        assert filled(sheet, view, [(a, 0), (b, 0), (b, 30), (a, 30)], "firebrick")
+    levels = {
+        float(z) for lines in sheet.hatches for (x, z), (to, _) in model(view, lines)
+        if 17.9 < min(x, to) < max(x, to) < 18.1 + wide
+    }  # fmt: skip
+    wanted = [-2.5 + 2.625 * k for k in range(1, 13) if -2.5 + 2.625 * k < 30]
+    assert np.unique(np.round(sorted(levels), 5)) == pytest.approx(wanted, abs=1e-3)
+    arch = {"opening.head": "segmental", "opening.rise": "6 in", "surround.face": "tile"}
+    made, sheet, view = drawn("front", arch)
+    assert made.by_name["arch"].material == "brick"
+    assert not [tone for (_, tone) in sheet.fills if tone == "brick"]
+    assert any(weight == "hidden" for weight, _ in sheet.lines)
 
 
 def test_lines_of_the_plan():

@@ -8,7 +8,10 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from fireplace_calc.base.reading import to_si
+from fireplace_calc.base.tables import pick
+from fireplace_calc.base.tables.bricks import brick_sizes
 from fireplace_calc.base.units import INCH
+from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.parts import Geometry
 
 LEAST_CUT = INCH / 8
@@ -20,13 +23,19 @@ LEAST_CUT = INCH / 8
 @dataclass(frozen=True, slots=True)
 class Unit:
     """A piece as it is laid: its face is ``length`` by ``height``, its bed is ``depth``; ``joint``
-    all round. [m]
+    all round, unless the ``bed`` differs. [m]
     """
 
     length: float
     height: float
     depth: float
     joint: float
+    bed: float | None = None
+
+    @property
+    def course(self) -> float:
+        """Height of a course with its bed. [m]"""
+        return self.height + (self.joint if self.bed is None else self.bed)
 
     @property
     def volume(self) -> float:
@@ -36,7 +45,7 @@ class Unit:
     @property
     def module(self) -> float:
         """Wall face that one piece fills with its joints. [m2]"""
-        return (self.length + self.joint) * (self.height + self.joint)
+        return (self.length + self.joint) * self.course
 
     @property
     def per_area(self) -> float:
@@ -118,6 +127,43 @@ def in_wall(unit: Unit, thickness: float) -> UnitMasonry:
 
 COMMON = Unit(8 * INCH, 2.25 * INCH, 3.75 * INCH, 0.5 * INCH)
 """Common brick with 1/2 in joints: NAVEDTRA 14045, chapter 4, table 4-5 (read)."""
+
+
+@lru_cache(maxsize=256)
+def brick_of(name: str, joint: float | None) -> Unit:
+    """A building brick of the table.
+
+    Parameters
+    ----------
+    name : str
+        By the trade's name.
+    joint : float or None
+        Bed and head; unknown takes those it is made for. [m]
+
+    Returns
+    -------
+    Unit
+
+    Examples
+    --------
+    >>> round(brick_of("modular", None).per_area * (12 * INCH) ** 2, 9)  # to the square foot
+    6.75
+    """
+    size = pick(brick_sizes(), name, "Brick")
+    if joint is not None:
+        return Unit(size.length, size.height, size.width, joint)
+    bed = size.course - size.height
+    return Unit(size.length, size.height, size.width, size.joint, bed)
+
+
+def facing_brick(design: Design) -> Unit:
+    """The brick that shows in the room, as it is laid."""
+    return brick_of(design.brick.facing, design.brick.facing_joint)
+
+
+def common_brick(design: Design) -> Unit:
+    """The brick of all other work, as it is laid."""
+    return brick_of(design.brick.common, design.brick.common_joint)
 
 
 def block(geometry: Geometry) -> Unit:

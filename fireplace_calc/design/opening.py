@@ -8,6 +8,26 @@ from fireplace_calc.base.record import Record
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.declarations import choice, length, pieces, text, yes_no
 
+SIZES = (
+    "common",
+    "modular",
+    "engineer modular",
+    "closure modular",
+    "roman",
+    "norman",
+    "engineer norman",
+    "utility",
+    "standard",
+    "engineer standard",
+    "closure standard",
+    "king",
+    "queen",
+    "UK metric",
+)
+"""By the trade's names, each a row of ``data/brick_sizes.csv``."""
+FACE_BONDS = ("running", "stack")
+"""Both take the same brick to the square foot."""
+
 
 @dataclass(frozen=True, slots=True)
 class Opening(Record):
@@ -189,4 +209,31 @@ class Surround(Record):
     )
     trim: tuple[Trim, ...] = pieces(
         Trim, "Mantel and trim", "Every step of a molded profile, one by one."
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Brick(Record):
+    """One brick for the face, one for all other brickwork; what is drawn is what is counted."""
+
+    facing: str = choice(
+        "Facing brick", "common", SIZES, "What shows in the room, and the ring of a brick arch."
+    )
+    facing_joint: float | None = length(
+        "Facing brick joint",
+        None,
+        "1/8 in",
+        "1 in",
+        "Bed and head; unknown takes the one this brick is made for.",
+    )
+    facing_bond: str = choice("Facing bond", "running", FACE_BONDS, "How the face is laid.")
+    common: str = choice(
+        "Common brick", "common", SIZES, "Behind the face, in the stack and under a brick hearth."
+    )
+    common_joint: float | None = length(
+        "Common brick joint",
+        None,
+        "1/8 in",
+        "1 in",
+        "Bed and head; unknown takes the one this brick is made for.",
     )

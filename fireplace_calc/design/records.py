@@ -15,7 +15,7 @@ from fireplace_calc.design.fire import Air, Fire
 from fireplace_calc.design.firebox import Base, Firebox
 from fireplace_calc.design.loads import Anchorage, Ground, Loads
 from fireplace_calc.design.measured import Measured
-from fireplace_calc.design.opening import Hearth, Lintel, Opening, Surround
+from fireplace_calc.design.opening import Brick, Hearth, Lintel, Opening, Surround
 from fireplace_calc.design.second_flue import SecondFlue
 from fireplace_calc.design.smoke_path import Flue, SmokeChamber, Throat
 from fireplace_calc.design.surroundings import Clearance, House, Roof, Site
@@ -48,6 +48,7 @@ class Design(Record):
     clearance: Clearance = Clearance()
     roof: Roof = Roof()
     surround: Surround = Surround()
+    brick: Brick = Brick()
     fire: Fire = Fire()
     waste: Waste = Waste()
     ground: Ground = Ground()

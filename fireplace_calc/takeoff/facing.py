@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import hypot
 
-from fireplace_calc.brickwork.unit import COMMON
+from fireplace_calc.brickwork.unit import facing_brick
 from fireplace_calc.geometry.parts import Geometry, Part
 
 
@@ -23,7 +23,8 @@ def facing_volume(geometry: Geometry, part: Part) -> float:
     float
         Brick with its joints; none where the face is not brick. [m3]
     """
-    design, f, deep = geometry.design, geometry.frame, COMMON.depth + COMMON.joint
+    design, f, laid = geometry.design, geometry.frame, facing_brick(geometry.design)
+    deep, ceiling = laid.depth + laid.joint, design.house.ceiling
     if design.surround.face != "brick":
         return 0.0
     if part.name == "shoulder":
@@ -32,12 +33,12 @@ def facing_volume(geometry: Geometry, part: Part) -> float:
         return _over_chamber(geometry, f.shoulder_top, f.crown_bottom) * deep
     wide = 2 * f.block_half
     if part.name == "smoke chamber walls":
-        return wide * (f.flue_start - f.throat) * deep
+        return wide * max(min(f.flue_start, ceiling) - f.throat, 0.0) * deep
     lining = 2 * (f.half_width + design.firebox.lining_thickness * hypot(1.0, f.side_slope))
     under_arch = f.opening_area - 2 * f.half_width * (f.spring - f.hearth)
     head = geometry.by_name.get("arch") or geometry.by_name["lintel"]
     head_face = 0.0 if head.material == "steel" else head.volume / f.breast
-    face = wide * (f.throat - f.slab_top) - lining * (f.spring - f.slab_top)
+    face = wide * (min(f.throat, ceiling) - f.slab_top) - lining * (f.spring - f.slab_top)
     return max(face - under_arch - head_face, 0.0) * deep
 
 

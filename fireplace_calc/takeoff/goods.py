@@ -10,7 +10,6 @@ from functools import lru_cache
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import CUFT, CUYD, INCH, POUND
-from fireplace_calc.brickwork.unit import COMMON
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.takeoff.handbook import concrete as mixed
 
@@ -39,6 +38,8 @@ class Goods:
         Which waste input applies.
     note : str
         How it is counted.
+    spare : int
+        Least number over what is laid. [-]
     """
 
     unit: str
@@ -46,6 +47,7 @@ class Goods:
     step: float
     waste: str
     note: str = ""
+    spare: int = 0
 
 
 def _bag(pounds: float, material: str) -> float:
@@ -91,8 +93,8 @@ def all_goods() -> dict[str, Goods]:
         " piece",
     )
     measure = (
-        f"{COMMON.per_volume * CUFT:.1f} to the cubic foot with 1/2 in joints; old wall measure, "
-        f"{WALL_MEASURE * CUFT:.1f}, is a way of pricing and no count"
+        f"old wall measure, {WALL_MEASURE * CUFT:.1f} to the cubic foot, is a way of pricing and no"
+        " count"
     )
     yard = mixed(CUYD)
     by_hand = (
@@ -134,7 +136,7 @@ def all_goods() -> dict[str, Goods]:
         "Concrete lintel": single,
         "Timber lintel": single,
         "Lintel brick": brick,
-        "Arch brick": brick,
+        "Arch brick": replace(brick, spare=1),
         "Arch stone": stone,
         "Smoke chamber firebrick": fire,
         "Smoke chamber section": hand,

@@ -88,7 +88,7 @@ def _row(item: str, shares: list[Share], waste: dict[str, float]) -> Row:
         net = sum(s.count for s in shares)
     else:
         net = ceil(sum(s.count for s in shares) - ROUNDING)
-    order = to_order(net, waste.get(sold.waste, 0.0), sold.step)
+    order = max(to_order(net, waste.get(sold.waste, 0.0), sold.step), net + sold.spare)
     materials = tuple(dict.fromkeys(s.material for s in shares))
     notes = [n for n in dict.fromkeys((sold.note, *(s.note for s in shares))) if n]
     notes += [_density_note(m) for m in materials if weight > 0]

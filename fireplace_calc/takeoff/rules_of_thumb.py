@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fireplace_calc.base.tables import density
-from fireplace_calc.base.units import CUFT, INCH, POUND, SQFT, SQIN
-from fireplace_calc.brickwork.unit import COMMON, in_wall
+from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND, SQFT, SQIN
+from fireplace_calc.brickwork.unit import common_brick, in_wall
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff import handbook, handbook_flues
 from fireplace_calc.takeoff.rows import Row
@@ -97,9 +97,9 @@ def _brick(
     )
     stack = geometry.by_name["chimney walls"]
     if stack.material == "brick" and stack.volume > 0:
-        high = stack.top - stack.bottom
-        counted = stack.volume * in_wall(COMMON, geometry.design.chimney.wall).per_volume
-        each = counted * (COMMON.height + COMMON.joint) / high
+        high, unit = stack.top - stack.bottom, common_brick(geometry.design)
+        counted = stack.volume * in_wall(unit, geometry.design.chimney.wall).per_volume
+        each = counted * unit.course / high
         yield Opinion(
             "Brick of the chimney walls, by courses",
             counted,
@@ -107,8 +107,7 @@ def _brick(
             "brick",
             f"4-1/2 courses to the foot of {each:.1f} brick",
             BULLETIN,
-            "Courses of 2-3/4 in are 4.36 to the foot; the bulletin rounds up and so counts 3"
-            " percent more.",
+            f"Ours are {FOOT / unit.course:.2f} courses to the foot; the bulletin rounds 4.36 up.",
         )
     yield Opinion(
         "Mortar, thick walls",

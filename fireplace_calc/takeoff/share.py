@@ -126,6 +126,7 @@ def brick(
     mortar: str = "mortar",
     volume: float | None = None,
     note: str = "",
+    count: float | None = None,
 ) -> Iterator[Share]:
     """Brick by volume, each with its joints.
 
@@ -140,6 +141,8 @@ def brick(
     volume : float, optional
         Of brick and joints; the whole part when left out. [m3]
     note : str
+    count : float, optional
+        Bricks, where they are laid one by one; by volume when left out. [-]
 
     Yields
     ------
@@ -153,7 +156,7 @@ def brick(
         material,
         bare,
         bare * density(material),
-        filled * laid.per_volume,
+        filled * laid.per_volume if count is None else count,
         note,
     )
     yield from joints(part, filled - bare, mortar)

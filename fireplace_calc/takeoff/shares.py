@@ -12,18 +12,17 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, SQFT
 from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
-from fireplace_calc.brickwork.unit import COMMON, UnitMasonry
+from fireplace_calc.brickwork.arch_ring import arch_bricks
+from fireplace_calc.brickwork.unit import UnitMasonry
 from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks
 from fireplace_calc.design.firebox import DRAWN_PLATE
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Loft, Solid
+from fireplace_calc.takeoff.bricks import size_note
 from fireplace_calc.takeoff.facing import facing_volume, finish_area
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 from fireplace_calc.takeoff.share import Share, brick, hand_set, hollow_block, joints, poured
-
-IN_MASS = bricks.in_mass(COMMON)
-"""Common brick in work many bricks thick."""
 
 Kind = TypeVar("Kind", bound=Solid)
 
@@ -42,6 +41,11 @@ class _Sharing:
     def __init__(self, geometry: Geometry) -> None:
         self.geometry, self.design, self.frame = geometry, geometry.design, geometry.frame
         self.work = lay_brickwork(geometry)
+        self.common, self.facing = (
+            bricks.common_brick(self.design),
+            bricks.facing_brick(self.design),
+        )
+        self.mass = bricks.in_mass(self.common)
 
     def masonry(self, part: Part, laid: UnitMasonry, facing: float = 0.0) -> Iterator[Share]:
         """Whatever the walls are made of; the first ``facing`` cubic metres of brick show in the
@@ -62,10 +66,17 @@ class _Sharing:
             facing = min(facing, part.volume)
             if facing > 0:
                 yield from brick(
-                    part, "Facing brick", IN_MASS, volume=facing, note="one wythe in the room"
+                    part,
+                    "Facing brick",
+                    bricks.in_mass(self.facing),
+                    volume=facing,
+                    note=f"one wythe in the room; {size_note(self.facing)}",
                 )
             if part.volume > facing:
-                yield from brick(part, "Common brick", laid, volume=part.volume - facing)
+                rest = part.volume - facing
+                yield from brick(
+                    part, "Common brick", laid, volume=rest, note=size_note(self.common)
+                )
 
     def wall_of_block(self, part: Part) -> Iterator[Share]:
         """Base block by courses: so many to the ring or the layer, halves used, the top course cut
@@ -136,7 +147,7 @@ class _Sharing:
             )
             yield from hand_set(part, "Steel firebox unit", "steel", 1, note=size)
         elif part.material != "refractory":
-            yield from self.masonry(part, bricks.in_wall(COMMON, thickness))
+            yield from self.masonry(part, bricks.in_wall(self.common, thickness))
         else:
             number, joint = self.sections(f.throat - f.slab_top)
             spread = thickness * hypot(1.0, f.side_slope)
@@ -160,7 +171,7 @@ class _Sharing:
     def lintel(self, part: Part) -> Iterator[Share]:
         lintel = self.design.lintel
         if part.material == "brick":
-            return brick(part, "Lintel brick", IN_MASS)
+            return brick(part, "Lintel brick", self.mass, note=size_note(self.common))
         long = 2 * self.frame.half_width + 2 * (lintel.bearing or 0.0)
         size = f"{feet_inches(lintel.height)} high, {feet_inches(long)} long"
         if part.material == "steel":
@@ -170,20 +181,19 @@ class _Sharing:
     def arch(self, part: Part) -> Iterator[Share]:
         if part.material == "stone":
             return poured(part, "Arch stone", "stone")
-        ring = _of_kind(ArchRing, part.adds[0])
-        middle = 2 * ring.half_angle * (ring.radius + ring.depth / 2)
-        note = (
-            f"{2 * round(middle / (COMMON.height + COMMON.joint) / 2 - 0.5) + 1} round the ring,"
-            " odd for a key"
-        )
-        return brick(part, "Arch brick", IN_MASS, note=note)
+        laid = arch_bricks(_of_kind(ArchRing, part.adds[0]), self.facing)
+        rings = " and ".join(str(ring.round) for ring in laid.rings)
+        note = f"{rings} round the arch, odd for a key, {laid.deep} deep; {size_note(self.facing)}"
+        mass = bricks.in_mass(self.facing)
+        return brick(part, "Arch brick", mass, note=note, count=laid.count)
 
     def hearth(self, part: Part) -> Iterator[Share]:
         thick = part.top - part.bottom
         if part.material == "concrete":
             return poured(part, "Hearth topping concrete")
         if part.material == "brick":
-            return brick(part, "Hearth brick", bricks.in_wall(COMMON, thick))
+            laid = bricks.in_wall(self.common, thick)
+            return brick(part, "Hearth brick", laid, note=size_note(self.common))
         item = {"stone": "Hearth stone", "tile": "Hearth tile"}.get(part.material, "Hearth boards")
         return poured(
             part, item, part.material, part.volume / thick / SQFT, f"{feet_inches(thick)} thick"
@@ -249,7 +259,7 @@ class _Sharing:
             case "arch":
                 return self.arch(part)
             case "firebox walls" | "smoke chamber walls" | "shoulder":
-                return self.masonry(part, IN_MASS, facing_volume(self.geometry, part))
+                return self.masonry(part, self.mass, facing_volume(self.geometry, part))
             case "smoke chamber lining":
                 return self.chamber_lining(part)
             case "transition":
@@ -261,12 +271,12 @@ class _Sharing:
             case "chimney walls":
                 return self.masonry(
                     part,
-                    bricks.in_wall(COMMON, self.design.chimney.wall),
+                    bricks.in_wall(self.common, self.design.chimney.wall),
                     facing_volume(self.geometry, part),
                 )
             case "crown":
                 return self.crown(part)
-        return self.masonry(part, IN_MASS)
+        return self.masonry(part, self.mass)
 
 
 def share_out(geometry: Geometry) -> list[Share]:

@@ -341,7 +341,38 @@ class Order:
         if self._solid.material == "stone":
             self._poured("Arch stone", "stone")
         else:
-            self.laid("Arch brick", bricks.density_in_mass(COMMON), self._solid.volume)
+            number, filled = bricks.density_in_mass(COMMON)
+            self.ask("Arch brick", "brick", self._solid.volume * filled, self._round_the_arch())
+            self.joints(self._solid.volume * (1 - filled))
+
+    def _round_the_arch(self) -> int:
+        """Brick by brick: on edge or on end by which fills the depth better, rings, a key in the middle of each, and so
+        many behind one another that the breast is filled."""
+        (ring,) = (a for sign, a in self._solid.arches if sign > 0)
+        ways = []
+        for across, along in ((COMMON.deep, COMMON.long), (COMMON.long, COMMON.deep)):
+            rings = 1
+            while abs(self._filled(rings + 1, across) - ring.deep) < abs(
+                self._filled(rings, across) - ring.deep
+            ):
+                rings += 1
+            ways.append((round(abs(self._filled(rings, across) - ring.deep), 6), rings, along))
+        _, rings, along = min(ways, key=lambda way: way[0])
+        half = math.asin(min(ring.span / 2 / ring.radius, 1.0))
+        total = 0
+        for k in range(rings):
+            curve = 2 * half * (ring.radius + ring.deep * (2 * k + 1) / (2 * rings))
+            fits = curve / (COMMON.high + COMMON.joint)
+            total += min(range(3, int(fits) + 5, 2), key=lambda odd: abs(odd - fits))
+        behind = 1
+        while self._filled(behind, along) < ring.thick - 1e-9:
+            behind += 1
+        return total * behind
+
+    @staticmethod
+    def _filled(number: int, size: float) -> float:
+        """So many bricks and the joints between them. [m]"""
+        return number * size + (number - 1) * COMMON.joint
 
     def _smoke_shelf(self) -> None:
         self.masonry(bricks.density_in_mass(COMMON))

@@ -115,6 +115,8 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
             d.hearth,
             d.method,
             d.surround,
+            d.brick,
+            d.base,
             d.house,
         )
     if view == "front":
@@ -129,6 +131,7 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
             d.opening,
             box,
             d.surround,
+            d.brick,
             d.house.ceiling,
             d.base,
         )

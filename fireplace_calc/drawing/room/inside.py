@@ -9,12 +9,14 @@ from math import hypot
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.room.eye import Eye
 from fireplace_calc.drawing.sheets.hatch import lines_in
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.drawing.views.front_elevation import COURSE, opening_ring
+from fireplace_calc.drawing.views.face import lining_course
+from fireplace_calc.drawing.views.front_elevation import opening_ring
 from fireplace_calc.drawing.views.laid_bricks import kept_within
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import overlap
@@ -145,16 +147,28 @@ def draw_inside(
     edges, within = behind_opening(np.array(lines))
     hidden.lines(edges, "fine", within, hidden_by)
     hidden.lines(view.ring(head[below]), "fine", behind=hidden_by)
-    joints = [eye.see(spots) for spots in _joints(geometry)]
+    joints = [eye.see(_over(spots, f.hearth)) for spots in _joints(geometry)]
     if joints:
         hidden.hatch(*behind_opening(np.concatenate(joints)), hidden_by)
+
+
+def _over(segments: np.ndarray, level: float) -> np.ndarray:
+    """What of some segments lies on a level or over it, (k, 2, 3): the lining goes down to the
+    slab, behind the paving. [m]
+    """
+    z = segments[:, :, 2]
+    shown = z.max(axis=1) >= level - 1e-9
+    kept, z = segments[shown], z[shown]
+    share = np.clip((level - z) / np.where(z[:, ::-1] == z, 1.0, z[:, ::-1] - z), 0.0, 1.0)
+    above: Array = kept + np.where(z < level, share, 0.0)[:, :, None] * (kept[:, ::-1] - kept)
+    return above
 
 
 def _joints(geometry: Geometry) -> Iterator[np.ndarray]:
     """Every brick of the lining and the floor, or the joints between refractory sections, (k, 2,
     3). [m]
     """
-    f, d = geometry.frame, geometry.design
+    f = geometry.frame
     work = lay_brickwork(geometry)
     if work.floor is not None:
         edges = work.floor.edges
@@ -163,9 +177,7 @@ def _joints(geometry: Geometry) -> Iterator[np.ndarray]:
     if lining == "steel":
         return
     if lining != "firebrick":
-        yield from _sections(
-            geometry, d.firebox.section_height if d.method == "modular" else COURSE
-        )
+        yield from _sections(geometry, lining_course(geometry))
         return
     splay, lean = hypot(1.0, f.side_slope), hypot(1.0, f.lean)
     for layout in work.lining:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.room.eye import Block, Eye
+from fireplace_calc.drawing.views.face import hearth_front
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.proportion import proportion_figures, shelf_top, wall_ends, wall_top
@@ -130,5 +131,7 @@ def _hearth(geometry: Geometry) -> tuple[Block, ...]:
     if h.front <= 0:
         return ()
     half, under = f.half_width + h.side, max(f.extension_top - h.thickness, 0.0)
-    base = (Block(-half, half, -h.front, 0.0, under),) if under > 0.005 else ()
+    base = [
+        Block(-half, half, -h.front, ring[0][1], ring[2][1]) for _, ring in hearth_front(geometry)
+    ]
     return (*base, Block(-half, half, -h.front, under if base else 0.0, f.extension_top))

@@ -23,10 +23,15 @@ from fireplace_calc.drawing.sheets.hatch import coursing
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
+from fireplace_calc.drawing.views.face import (
+    block_units,
+    face_units,
+    head_shows,
+    hearth_front,
+    jamb_ends,
+    voussoirs,
+)
 from fireplace_calc.drawing.views.front_elevation import (
-    BRICK,
-    COURSE,
-    TILE,
     breast_ring,
     lintel_ring,
     opening_ring,
@@ -72,6 +77,8 @@ def room(
     view, denominator = fit(sheet, cell, (x0, z0, x1, z1), (left, foot, right, 3.0), scales)
     covers = _people(view, s)
     blocks = [*s.hearth, *sorted(s.trim, key=lambda b: b.before(s.eye), reverse=True)]
+    tones = [material for material, _ in hearth_front(geometry)]
+    tones += [geometry.by_name["hearth extension"].material] if s.hearth else []
     outlines = [view.ring(b.outline(s.eye)) for b in blocks]
     hidden_by, hidden = [*outlines, covers], HiddenLines(sheet)
     _shell(view, hidden, s, hidden_by, units)
@@ -79,7 +86,9 @@ def room(
     draw_inside(view, hidden, geometry, s.eye, hidden_by)
     hidden.outline(view.ring(opening_ring(geometry)), "cut", hidden_by)
     for k, block in enumerate(blocks):
-        _block(view, hidden, geometry, block, s, [*outlines[k + 1 :], covers], k < len(s.hearth))
+        tone, layer = (tones[k], -4) if k < len(s.hearth) else ("wood", -2)
+        behind = [*outlines[k + 1 :], covers]
+        _block(view, hidden, geometry, block, s, behind, tone, layer + k / 100)
     hidden.lift()
     overlay(view, guides, s.window, cell, words)
     edge, foot = view.at(x0, z0)
@@ -166,34 +175,27 @@ def _breast(
     hidden.lines(sides(shown), "seen", [window], hidden_by)
     arched, hole = f.spring < f.opening_top, view.ring(opening_ring(geometry))
     holes = list(hidden_by)
-    if arched or d.lintel.material != "steel":
+    if head_shows(geometry):
         head = view.ring(lintel_ring(geometry))
         material = geometry.by_name["arch" if arched else "lintel"].material
         view.sheet.fill([head], material, layer=-8)
         hidden.lines(sides(head), "seen", behind=hidden_by)
         if arched:
-            hidden.hatch(_voussoirs(head, f.half_width), behind=hidden_by)
+            half = len(head) // 2
+            for joints in voussoirs(geometry, head[:half], head[half:][::-1]):
+                hidden.hatch(joints, behind=hidden_by)
             hole = np.concatenate([hole[:3], head[len(head) // 2 :][::-1], hole[-1:]])
         else:
             holes.append(head)
     holes.append(hole)
-    _face(view, hidden, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth), 1.0)
+    for end, beds in jamb_ends(geometry):
+        holes.append(view.ring(end))
+        view.sheet.fill([holes[-1]], geometry.by_name["firebox lining"].material, layer=-8)
+        hidden.lines(sides(holes[-1]), "seen", behind=hidden_by)
+        hidden.hatch(view.ring(beds), behind=hidden_by)
+    _face(view, hidden, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth))
     level_line = view.ring(np.array([[(-9e2, s.eye.level), (9e2, s.eye.level)]]))
     hidden.lines(level_line, "hidden", [window, view.ring(s.wall)], [shown, *hidden_by], ink="soft")
-
-
-def _voussoirs(head: np.ndarray, half: float) -> np.ndarray:
-    """Joints of an arch ring between its inner and its outer curve. [mm]"""
-    inner, outer = head[: len(head) // 2], head[len(head) // 2 :][::-1]
-    count = max(int(round(2 * half / (2.6 * INCH))) | 1, 3)
-    steps, at = np.arange(len(inner)), np.linspace(0, len(inner) - 1, count + 1)
-    return np.stack(
-        [
-            np.stack([np.interp(at, steps, ring[:, k]) for k in (0, 1)], 1)
-            for ring in (inner, outer)
-        ],
-        1,
-    )
 
 
 def _face(
@@ -203,20 +205,19 @@ def _face(
     rings: list[np.ndarray],
     holes: list[np.ndarray],
     origin: Pair,
-    size: float,
 ) -> None:
     """Bond of the face to scale: brick, tile, or coursed rubble; plaster has none. [mm]"""
     face = geometry.design.surround.face
     if face == "plaster":
         return
-    k, holes = view.scale * size, near(holes, np.concatenate(rings))
+    k, holes = view.scale, near(holes, np.concatenate(rings))
     if face == "stone":
         ends = (np.concatenate(rings) - origin) / k
         stones = rubble(ends[:, 0].min(), ends[:, 0].max(), ends[:, 1].min(), ends[:, 1].max())
         hidden.hatch(stones * k + origin, rings, holes)
         return
-    course, unit = TILE if face == "tile" else (COURSE, BRICK)
-    view.sheet.hatches.append(coursing(rings, holes, origin, course * k, unit * k))
+    course, unit, stack = face_units(geometry)
+    view.sheet.hatches.append(coursing(rings, holes, origin, course * k, unit * k, stack))
 
 
 def _block(
@@ -226,26 +227,21 @@ def _block(
     block: Block,
     s: Scene,
     hidden_by: list[np.ndarray],
-    hearth: bool,
+    tone: str,
+    layer: float,
 ) -> None:
-    """A hearth or a piece of the mantel, side by side as it is seen."""
-    slab = hearth and block is s.hearth[-1]
-    tone = (
-        geometry.by_name["hearth extension"].material
-        if slab
-        else FACES[geometry.design.surround.face]
-        if hearth
-        else "wood"
-    )
+    """A layer of the hearth or a piece of the mantel, side by side as it is seen."""
     for name, ring in block.faces(s.eye):
         shown = view.ring(ring)
-        view.sheet.fill(
-            [shown], "box side" if name == "underside" else tone, layer=-4 if hearth else -2
-        )
+        view.sheet.fill([shown], "box side" if name == "underside" else tone, layer=layer)
         hidden.lines(sides(shown), "seen", [view.ring(s.window)], hidden_by)
-        if name == "front" and hearth and not slab:
-            origin = view.at(*s.eye.see([(0.0, block.y, geometry.frame.hearth)])[0])
-            _face(view, hidden, geometry, [shown], hidden_by, origin, s.eye.size(block.y))
+        if name == "front" and tone == "block":
+            origin = view.at(*s.eye.see([(0.0, block.y, 0.0)])[0])
+            k = view.scale * s.eye.size(block.y)
+            high, long = block_units(geometry)
+            view.sheet.hatches.append(
+                coursing([shown], near(hidden_by, shown), origin, k * high, k * long)
+            )
 
 
 def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str) -> None:

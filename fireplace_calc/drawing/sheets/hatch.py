@@ -84,8 +84,9 @@ def coursing(
     origin: tuple[float, float],
     course: float,
     unit: float,
+    stack: bool = False,
 ) -> np.ndarray:
-    """Bed joints, and head joints in running bond, of a face of units.
+    """Bed joints, and head joints in running or stack bond, of a face of units.
 
     Parameters
     ----------
@@ -95,6 +96,8 @@ def coursing(
         Where a head joint meets a bed joint. [mm]
     course, unit : float
         Height of a course and length of a unit, each with its joint. [mm]
+    stack : bool
+        Whether head joints stand over each other.
 
     Returns
     -------
@@ -102,6 +105,8 @@ def coursing(
         Segments. [mm]
     """
     beds = lines_in(rings, 0.0, course, origin[1] % course, holes)
+    if stack:
+        return np.concatenate([beds, lines_in(rings, 90.0, unit, -origin[0], holes)])
     upright = lines_in(rings, 90.0, unit / 2, -origin[0], holes)
     x, low, high = upright[:, 0, 0], upright[:, :, 1].min(axis=1), upright[:, :, 1].max(axis=1)
     first, last = np.floor((low - origin[1]) / course), np.ceil((high - origin[1]) / course)

@@ -35,7 +35,7 @@ class Layer:
 
 def layers(sheet: Sheet, theme: Theme, letters: bool = True) -> Iterator[Layer]:
     """The sheet from back to front, with its letters as outlines or without them."""
-    for tone, path in _areas(sorted(sheet.fills.items())):
+    for tone, path in _areas(sorted(sheet.fills.items(), key=lambda fill: fill[0][0])):
         yield Layer(path, face=theme.tones.get(tone) or getattr(theme, tone))
     fine = sheet.fine_lines()
     if len(fine):
@@ -53,7 +53,7 @@ def layers(sheet: Sheet, theme: Theme, letters: bool = True) -> Iterator[Layer]:
 
 
 def _areas(
-    fills: list[tuple[tuple[int, str], list[list[np.ndarray]]]],
+    fills: list[tuple[tuple[float, str], list[list[np.ndarray]]]],
 ) -> Iterator[tuple[str, Path]]:
     """Closed rings of each tone as one path; a ring inside another runs the other way round and is
     a hole.

@@ -69,7 +69,8 @@ class Sheet:
     width, height : float
         Of the paper. [mm]
     fills : dict
-        Layer and tone to lists of polygons, each a list of rings.
+        Layer and tone to lists of polygons, each a list of rings. Within a layer a tone that is
+        used first is painted first; what overlaps in several tones takes layers of its own.
     hatches : list of array (k, 2, 2)
         Fine segments such as brick courses.
     hatched : dict
@@ -84,7 +85,7 @@ class Sheet:
 
     width: float
     height: float
-    fills: dict[tuple[int, str], list[list[np.ndarray]]] = field(
+    fills: dict[tuple[float, str], list[list[np.ndarray]]] = field(
         default_factory=lambda: defaultdict(list)
     )
     hatches: list[np.ndarray] = field(default_factory=list)
@@ -100,7 +101,7 @@ class Sheet:
         rings: Sequence[np.ndarray | Sequence[Pair]],
         tone: str,
         hatch: str | None = None,
-        layer: int = 0,
+        layer: float = 0,
     ) -> None:
         """Fill a polygon with holes, and hatch it as a cut material."""
         drawn = [np.asarray(r, dtype=float) for r in rings if len(r) > 2]

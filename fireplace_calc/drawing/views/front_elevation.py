@@ -6,11 +6,19 @@ from math import asin, cos, sin
 
 import numpy as np
 
-from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
 from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top
+from fireplace_calc.drawing.views.face import (
+    block_units,
+    face_units,
+    head_shows,
+    hearth_front,
+    jamb_ends,
+    lining_course,
+    voussoirs,
+)
 from fireplace_calc.drawing.views.laid_bricks import front_lines
 from fireplace_calc.drawing.views.layout import (
     LADDER,
@@ -25,10 +33,6 @@ from fireplace_calc.drawing.views.layout import (
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
 
-COURSE, BRICK = (2 + 2 / 3) * INCH, 8 * INCH
-"""Face coursing: three courses to 8 in, bricks of 8 in with their joint (common practice). [m]"""
-STONE, TILE = (8 * INCH, 15 * INCH), (6 * INCH, 6 * INCH)
-"""Height and length of face stones and tiles, as drawn. [m]"""
 ARCH_STEPS = 24
 
 
@@ -149,8 +153,13 @@ def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
     view.sheet.fill([ring], "face", layer=-5)
     view.sheet.line(ring, "seen", closed=True)
     holes = [opening_ring(geometry), *_trim(geometry)]
-    if f.spring < f.opening_top or d.lintel.material != "steel":
+    if head_shows(geometry):
         holes.append(lintel_ring(geometry))
+    for end, beds in jamb_ends(geometry):
+        holes.append(end)
+        material = geometry.by_name["firebox lining"].material
+        view.seen(end, material, "seen", layer=-3)
+        view.sheet.hatches.append(beds * view.scale + (view.x0, view.y0))
     if d.hearth.front > 0 and f.extension_top > 0:
         half = f.half_width + d.hearth.side
         holes.append(box(-half, half, -0.1, f.extension_top))
@@ -159,14 +168,12 @@ def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
 
 def _face(view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[np.ndarray]) -> None:
     """Courses of the face in the room, whole ones counted from the hearth."""
-    face = geometry.design.surround.face
-    if face == "plaster":
+    if geometry.design.surround.face == "plaster":
         return
-    course, unit = {"stone": STONE, "tile": TILE}.get(face, (COURSE, BRICK))
+    course, unit, stack = face_units(geometry)
     origin = view.at(0.0, geometry.frame.hearth)
-    view.sheet.hatches.append(
-        coursing(rings, holes, origin, course * view.scale, unit * view.scale)
-    )
+    k = view.scale
+    view.sheet.hatches.append(coursing(rings, holes, origin, course * k, unit * k, stack))
 
 
 def _firebox(view: View, geometry: Geometry) -> None:
@@ -192,7 +199,7 @@ def _firebox(view: View, geometry: Geometry) -> None:
     if lining == "firebrick":
         front_lines(view, geometry, ring)
     elif lining != "steel":
-        height = (d.firebox.section_height if d.method == "modular" else COURSE) * view.scale
+        height = lining_course(geometry) * view.scale
         view.sheet.hatches.append(lines_in([ring], 0.0, height, view.at(0, f.hearth)[1] % height))
     view.sheet.line(ring, "cut", closed=True)
 
@@ -205,23 +212,14 @@ def _lintel_front(geometry: Geometry) -> Polygon:
 
 def _lintel(view: View, geometry: Geometry) -> None:
     f, d = geometry.frame, geometry.design
-    if f.spring < f.opening_top:
-        inside, outside = _arc(geometry), _arc(geometry, d.lintel.height)
-        view.seen(
-            [*inside, *reversed(outside)], geometry.by_name["arch"].material, "seen", layer=-1
-        )
-        count = max(int(round(2 * f.half_width / (2.6 * INCH))) | 1, 3)
-        steps, at = np.arange(ARCH_STEPS + 1), np.linspace(0, ARCH_STEPS, count + 1)
-        ends = [
-            np.stack([np.interp(at, steps, ring[:, k]) for k in (0, 1)], 1)
-            for ring in (view.ring(inside), view.ring(outside))
-        ]
-        view.sheet.hatches.append(np.stack(ends, 1))
-    elif d.lintel.material == "steel":
-        shape = _lintel_front(geometry)
+    arched, shape = f.spring < f.opening_top, lintel_ring(geometry)
+    if not head_shows(geometry):
         view.path([*shape, shape[0]], "hidden")
-    else:
-        view.seen(_lintel_front(geometry), geometry.by_name["lintel"].material, "seen", layer=-1)
+        return
+    view.seen(shape, geometry.by_name["arch" if arched else "lintel"].material, "seen", layer=-1)
+    if arched:
+        curves = (view.ring(_arc(geometry, grow)) for grow in (0.0, d.lintel.height))
+        view.sheet.hatches += voussoirs(geometry, *curves)
 
 
 def _hearth(view: View, geometry: Geometry) -> None:
@@ -230,10 +228,12 @@ def _hearth(view: View, geometry: Geometry) -> None:
         half, bottom = f.half_width + d.hearth.side, f.extension_top - d.hearth.thickness
         material = geometry.by_name["hearth extension"].material
         view.seen(box(-half, half, bottom, f.extension_top), material, "seen", layer=1)
-        if bottom > 0.005:
-            under = box(-half, half, 0.0, bottom)
-            view.seen(under, "face", "seen", layer=1)
-            _face(view, geometry, [view.ring(under)], [])
+        for under, ring in hearth_front(geometry):
+            view.seen(ring, under, "seen", layer=1)
+            if under == "block":
+                high, long = (side * view.scale for side in block_units(geometry))
+                beds = coursing([view.ring(ring)], [], view.at(0, 0), high, long)
+                view.sheet.hatches.append(beds)
     for piece in _trim(geometry):
         view.seen(piece, "wood", "seen", layer=2)
 

@@ -1,0 +1,136 @@
+"""What of the masonry shows in the face, coursed in the brick that is ordered for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from fireplace_calc.base.arrays import Array
+from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork.arch_ring import laid_arch
+from fireplace_calc.brickwork.unit import common_brick, facing_brick
+from fireplace_calc.brickwork.work import lining_bricks
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.polygons import Polygon, box
+
+STONE, TILE = (8 * INCH, 15 * INCH), (6 * INCH, 6 * INCH)
+"""Height and length of face stones and tiles, as drawn. [m]"""
+
+
+def face_units(geometry: Geometry) -> tuple[float, float, bool]:
+    """How the face is coursed.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    float, float, bool
+        Height of a course and length of a unit, joints counted in [m]; whether head joints stand
+        over each other.
+    """
+    d = geometry.design
+    if d.surround.face in ("stone", "tile"):
+        return *(STONE if d.surround.face == "stone" else TILE), False
+    unit = facing_brick(d)
+    return unit.course, unit.length + unit.joint, d.brick.facing_bond == "stack"
+
+
+def lining_course(geometry: Geometry) -> float:
+    """Height of a section, or of a course of common brick, where no firebrick is laid. [m]"""
+    d = geometry.design
+    return d.firebox.section_height if d.method == "modular" else common_brick(d).course
+
+
+def head_shows(geometry: Geometry) -> bool:
+    """Whether what carries the wall over the opening is seen from the room.
+
+    An angle lies behind the brick; a finish over the masonry covers brick and concrete.
+    """
+    arched = geometry.frame.spring < geometry.frame.opening_top
+    head = geometry.by_name["arch" if arched else "lintel"].material
+    return head != "steel" and (
+        geometry.design.surround.face == "brick" or head not in ("brick", "concrete")
+    )
+
+
+def voussoirs(geometry: Geometry, inner: Array, outer: Array) -> Iterator[Array]:
+    """Joints of a brick arch: between the bricks of each ring, and between the rings.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        With a brick arch; any other yields nothing.
+    inner, outer : array, each (n, 2)
+        Soffit and back of the ring, from one end to the other. [mm]
+
+    Yields
+    ------
+    array, (k, 2, 2)
+        Segments. [mm]
+    """
+    laid = laid_arch(geometry)
+    steps = np.arange(len(inner))
+    for ring in laid.rings if laid else ():
+        at = np.linspace(0, len(inner) - 1, ring.round + 1)
+        low, high = (inner + share * (outer - inner) for share in (ring.inner, ring.outer))
+        yield np.stack(
+            [np.stack([np.interp(at, steps, c[:, k]) for k in (0, 1)], 1) for c in (low, high)], 1
+        )
+        if ring.outer < 1:
+            yield np.stack([high[:-1], high[1:]], 1)
+
+
+def jamb_ends(geometry: Geometry) -> Iterator[tuple[Polygon, Array]]:
+    """Ends of the lining that show in a brick face beside the opening.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Yields
+    ------
+    Polygon, array (k, 2, 2)
+        Outline of one end, and the bed joints across it. [m]
+    """
+    f, d = geometry.frame, geometry.design
+    lining = geometry.by_name["firebox lining"].material
+    if d.surround.face != "brick" or lining in ("brick", "steel"):
+        return
+    low = max(f.slab_top, f.extension_top if d.hearth.front > 0 else 0.0, 0.0)
+    thick = d.firebox.lining_thickness * (1 + f.side_slope**2) ** 0.5
+    course = lining_bricks(geometry).unit.course if lining == "firebrick" else 0.0
+    course = course or d.firebox.section_height + (d.firebox.joint or 0.0)
+    beds = np.arange(f.slab_top + course, f.spring - 1e-6, course)
+    for side in (-1, 1):
+        a, b = sorted((side * f.half_width, side * (f.half_width + thick)))
+        rows = [[(a, z), (b, z)] for z in beds if z > low + 1e-6]
+        yield box(a, b, low, f.spring), np.array(rows, dtype=float).reshape(-1, 2, 2)
+
+
+def block_units(geometry: Geometry) -> tuple[float, float]:
+    """Height of a course of base block and length of a block, joints counted in. [m]"""
+    base = geometry.design.base
+    return base.block_height + base.bed, base.block_length + base.bed
+
+
+def hearth_front(geometry: Geometry) -> Iterator[tuple[str, Polygon]]:
+    """What the front of a raised hearth is made of under its finished layer, from the floor up.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Yields
+    ------
+    str, Polygon
+        Material, and outline seen from the room. [m]
+    """
+    f, d = geometry.frame, geometry.design
+    half = f.half_width + d.hearth.side
+    for name in ("hearth extension base", "hearth extension bed"):
+        part = geometry.by_name.get(name)
+        if part is not None and part.top > 0.005:
+            yield part.material, box(-half, half, max(part.bottom, 0.0), part.top)

@@ -289,6 +289,10 @@ def test_a_room_says_what_a_wider_chimney_weighs():
         r.net for r in one.takeoff if r.item == "Common brick"
     )
     assert any("second flue" in step.name.lower() for step in two.work.steps)
+    warned = [any("appliance" in c for c in step.cautions) for step in two.work.steps]
+    assert warned.count(True) == 1 and not any(
+        "appliance" in c for step in one.work.steps for c in step.cautions
+    )
 
 
 def test_the_plan_of_the_chimney_shows_every_width():
@@ -338,3 +342,14 @@ def test_every_book_answers_on_every_second_flue(design):
     for pack in PACKS:
         for finding in assess(design, pack).findings:
             assert finding.verdict != M or finding.margin is None or finding.margin >= 0
+
+
+@pytest.mark.parametrize("changes", [FIRE, STOVE, {"stack.connector": "yes"}])
+def test_what_is_not_checked_says_what_to_look_for(changes):
+    """A whole sentence that names the thing, not a name out of a table."""
+    for key, finding in found(changes).items():
+        if finding.verdict == N and key.startswith(("TWO", "FLU-03", "FLU-09", "FLU-17")):
+            assert finding.note.endswith(".") and "Second " not in finding.note, finding
+            assert any(
+                word in finding.note for word in ("flue", "fireplace", "appliance", "thimble")
+            )

@@ -8,6 +8,7 @@ from fireplace_calc.base.units import FOOT
 from fireplace_calc.build.lift_parts import STACK, LiftPart
 from fireplace_calc.build.order import CAST
 from fireplace_calc.build.production_rates import MORTAR, REFRACTORY, StepGoods
+from fireplace_calc.design.second_flue import APPLIANCE
 from fireplace_calc.geometry.parts import Geometry
 
 FALL = 6 * FOOT
@@ -64,3 +65,5 @@ def cautions_of(
         )
     if top:
         yield "CO and fire: look through the flue from end to end; nothing may be left in it."
+        if geometry.design.second_flue.serves == APPLIANCE:
+            yield "CO: the appliance on the second flue stays off until both flues are clear."

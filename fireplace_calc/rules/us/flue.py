@@ -33,7 +33,11 @@ def appliance_elsewhere(facts: Facts) -> Compared | None:
     flue.
     """
     if facts.stack.connector:
-        return unknown("An appliance is connected to the fireplace's own flue: its figures")
+        return Compared(
+            NOT_CHECKED,
+            note="An appliance is connected to the fireplace's own flue; its pipe and fuel are not"
+            " held here.",
+        )
     if facts.design.second_flue.serves == APPLIANCE:
         return None
     if facts.stack.connector is None:

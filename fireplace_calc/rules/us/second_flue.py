@@ -69,7 +69,10 @@ def bonded(facts: Facts) -> Compared:
         return outcome
     if facts.stack.one_appliance:
         return not_applicable("Both flues serve one appliance, so the liners may touch.")
-    return yes(facts.design.second_flue.bonded, "Into the chimney's walls.")
+    told = facts.design.second_flue.bonded
+    if told is None:
+        return unknown("Whether the masonry between the flues is bonded into the walls")
+    return yes(told, "Into the chimney's walls.")
 
 
 @IRC.rule("TWO-02", "R1003.15.1", "Second fireplace's flue area", "in2", "second_flue_net_area")
@@ -99,6 +102,8 @@ def second_source(facts: Facts) -> Compared:
     """The nominal size is not the hole, in this flue as in the first."""
     if outcome := _fireplace(facts):
         return outcome
+    if facts.design.second_flue.area_from is None:
+        return unknown("Where the second flue's area comes from")
     return one_of(facts.design.second_flue.area_from, ("table", "manufacturer", "field measured"))
 
 
@@ -112,7 +117,7 @@ def second_liner(facts: Facts) -> Compared:
         return unknown("What the appliance burns")
     if told.serves == APPLIANCE and told.fuel != SOLID_FUEL:
         return not_applicable("The liner goes by the appliance's fuel; see FLU-17.")
-    return one_of(told.liner, LINERS)
+    return unknown("The second flue's liner") if told.liner is None else one_of(told.liner, LINERS)
 
 
 @IRC.rule("TWO-05", "R1003.12", "Gap around the second liner", "in", "liner_gap", at_most=True)
@@ -149,7 +154,11 @@ def second_top(facts: Facts) -> Compared:
 )
 def second_cleanout(facts: Facts) -> Compared:
     """Soot that nobody can reach catches fire some day."""
-    return _appliance(facts, IN_OPENING) or at_most(
+    if outcome := _appliance(facts, IN_OPENING):
+        return outcome
+    if facts.design.second_flue.cleanout_to_base is None:
+        return unknown("How high the second flue's clean-out lies over its foot")
+    return at_most(
         facts.design.second_flue.cleanout_to_base, inches(6), "Over the foot of the flue."
     )
 
@@ -159,17 +168,21 @@ def second_cleanout(facts: Facts) -> Compared:
 )
 def second_cleanout_below(facts: Facts) -> Compared:
     """Soot must have room to fall past the inlet."""
-    return _appliance(facts, IN_OPENING) or at_least(
-        facts.design.second_flue.cleanout_below_inlet, inches(6)
-    )
+    if outcome := _appliance(facts, IN_OPENING):
+        return outcome
+    if facts.design.second_flue.cleanout_below_inlet is None:
+        return unknown("How far the second flue's clean-out lies below its inlet")
+    return at_least(facts.design.second_flue.cleanout_below_inlet, inches(6))
 
 
 @IRC.rule("TWO-09", "R1003.17", "Clean-out height, second flue", "in", "second_cleanout_height")
 def second_cleanout_height(facts: Facts) -> Compared:
     """A hand and a shovel have to go in."""
-    return _appliance(facts, IN_OPENING) or at_least(
-        facts.design.second_flue.cleanout_height, inches(6), "Its cover must not burn."
-    )
+    if outcome := _appliance(facts, IN_OPENING):
+        return outcome
+    if facts.design.second_flue.cleanout_height is None:
+        return unknown("The height of the second flue's clean-out")
+    return at_least(facts.design.second_flue.cleanout_height, inches(6), "Its cover must not burn.")
 
 
 @IRC.rule(
@@ -182,7 +195,7 @@ def second_inlet(facts: Facts) -> Compared:
         one_of(
             told.inlet_side,
             ("side",),
-            "" if told.inlet_side else "Where it enters is not known yet.",
+            "" if told.inlet_side else "Where the second flue's inlet enters is not known yet.",
         ),
         one_of(
             told.thimble,

@@ -17,7 +17,7 @@ TESTS = {
     "base": "units tables record developers design takeoff draft_air places draft_examples",
     "design": "developers record design designfile",
     "editing": "record designfile consistency design kept_comments assess session geometry",
-    "geometry": "pins_place pins_order geometry mesh drawing_cuts",
+    "geometry": "pins_place pins_order beside geometry mesh drawing_cuts",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_missing assess rules_words books",
     "brickwork": "pins_order brickwork takeoff",
     "takeoff": "pins_order pins_formulas goods takeoff handbook_examples handbook_table3 exports cli",

@@ -1,0 +1,50 @@
+"""Where the second flue stands beside the first, worked out by hand. [in]"""
+
+import pytest
+
+from fireplace_calc import change
+from fireplace_calc.base.units import INCH
+from fireplace_calc.design.records import Design
+from fireplace_calc.explore import sketch
+
+FIRE = {"second_flue.serves": "fireplace"}
+
+
+def frame(**changes):
+    told = {key.replace("__", "."): value for key, value in changes.items()}
+    return sketch(change(Design(), {**FIRE, **told})).frame
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize("wythe", [4.0, 8.0])
+def test_from_the_start_of_the_first_flue_up_only_the_wythe_is_between(side, wythe):
+    """First liner and gap, the wythe, then gap and liner of the second: its middle."""
+    f = frame(second_flue__side=side, second_flue__wythe=f"{wythe} in")
+    second = f.second
+    assert second.between == pytest.approx(wythe * INCH) and not second.set_out
+    first = f.unit_half + Design().chimney.gap
+    apart = first + wythe * INCH + second.cavity_half
+    assert second.x == pytest.approx(apart if side == "right" else -apart)
+    assert second.cavity_half - second.unit_half == pytest.approx(Design().chimney.gap)
+    assert second.cavity_depth - second.unit_depth == pytest.approx(Design().chimney.gap)
+    assert second.start == pytest.approx(f.flue_start)
+
+
+def test_past_the_firebox_it_stands_farther_out_and_says_so():
+    """From the hearth up it has to clear smoke chamber and firebox: more masonry between, and the
+    same rule from its own edge to the first flue's.
+    """
+    near, far = frame().second, frame(second_flue__start="0 in").second
+    assert far.set_out and far.between > near.between and abs(far.x) > abs(near.x)
+    assert abs(far.x) - abs(near.x) == pytest.approx(far.between - near.between)
+
+
+def test_no_second_flue_no_frame_of_one():
+    assert sketch(Design()).frame.second is None
+
+
+def test_its_top_is_told_from_the_top_of_the_first():
+    """As high as told over, or under, the first liner's top."""
+    level, higher = frame(second_flue__top="0 in"), frame(second_flue__top="6 in")
+    assert level.second.top == pytest.approx(level.liner_top)
+    assert higher.second.top - level.second.top == pytest.approx(6 * INCH)

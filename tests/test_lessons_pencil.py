@@ -371,15 +371,14 @@ def test_a_shallow_fireplace_is_drawn_now_and_then_with_what_goes_with_it():
     """About one in eight; its box 15 to 18 in deep, others 20 to 26."""
     shallow = [one for one in draws() if one["opening.type"] == "shallow"]
     assert 0.09 < len(shallow) / 1000 < 0.15
-    for one in draws():
-        inches = {k: float(one[f"{k}"].split()[0]) for k in
-                  ("firebox.depth", "firebox.rake", "throat.height")}  # fmt: skip
-        ranges = {
-            "firebox.depth": (15, 18), "firebox.rake": (0, 6), "throat.height": (12, 14),
-        } if one["opening.type"] == "shallow" else {
-            "firebox.depth": (20, 26), "firebox.rake": (4, 9), "throat.height": (8, 11),
-        }  # fmt: skip
-        assert all(low <= inches[k] <= high for k, (low, high) in ranges.items())
+    ranges = {
+        "shallow": {"firebox.depth": (15, 18), "firebox.rake": (0, 6), "throat.height": (12, 14)},
+        "ordinary": {"firebox.depth": (20, 26), "firebox.rake": (4, 9), "throat.height": (8, 11)},
+    }
+    for kind, by_key in ranges.items():
+        for key, (low, high) in by_key.items():
+            found = {one[key] for one in draws() if one["opening.type"] == kind}
+            assert found == {f"{n} in" for n in range(low, high + 1)}, (kind, key)
     for shares, key, word in (
         ((0.6, 0.73), "method", "laid"),
         ((0.7, 0.8), "opening.head", "straight"),

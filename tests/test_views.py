@@ -14,6 +14,7 @@ from fireplace_calc import change
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import INCH, SYSTEMS, InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, WHOLE, WIDTH
 from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.sheets.sheet import Sheet
@@ -693,3 +694,16 @@ def test_extension_lines_of_the_throat_drawn_large():
         ), stop
     (line,) = [at for upright, at, _ in strings(sheet) if upright]
     assert line == pytest.approx(edge + 8.0)
+
+
+@pytest.mark.parametrize("view", CATALOGUE.values(), ids=lambda view: view.key)
+def test_every_view_gives_its_window_back(view):
+    """For whoever marks something on it: a metre of the model is so many millimetres there."""
+    for changes in ({}, WORKS["arched"], {"second_flue.serves": "fireplace"}):
+        made = build_geometry(change(Design(), changes))
+        if view.suits(made):
+            sheet = Sheet(WIDTH, HEIGHT)
+            window = view.draw(sheet, WHOLE, made, "feet-inches", scales=(20, 50, 100, 200))
+            assert window.sheet is sheet and window.scale in (50, 20, 10, 5)
+            return
+    pytest.fail("no design has it")

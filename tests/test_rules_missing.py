@@ -31,6 +31,7 @@ ENOUGH = {
     "reinforced": "FND-15",
     "frost_depth": "FND-11",
     "cleanout": "CHM-11",
+    "flue_area": "CA-006 UK-005",
     "bars_bend": "SEI-07",
     "braced": "CA-022 CA-023",
     "rooflight": "UK-013",
@@ -40,7 +41,7 @@ ENOUGH = {
     "over_nearby": "CA-020",
 }
 """By what was taken away, the rules that are met whatever the answer: what is asked has been done,
-asked or not, or the stricter of two figures is kept. The last three are figures of the drawing
+asked or not, or the stricter of two figures is kept. The last three, and a measured flue, are figures of the drawing
 where nobody has measured.
 """
 SETTLED = test_rules_words.SETTLED | {

@@ -6,11 +6,15 @@ Trap numbers are ours. Code figures: International Residential Code 2021.
 from math import degrees
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from fireplace_calc import PACKS, assess, change
 from fireplace_calc.base.tables.liners import rectangular_liners
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
+from fireplace_calc.explore.sketches import sketch
+from fireplace_calc.rules.gathering import gather_facts
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 SHALLOW = {
@@ -519,3 +523,56 @@ def test_a_liner_is_as_large_where_the_chamber_meets_it_as_the_table_says(size):
     told = {"flue.size": size, "throat.damper": "flue top", "opening.width": "60 in"}
     found = assess(change(Design(), {**told, "throat.depth": "12 in"})).findings
     assert next(f for f in found if f.key == "THR-03").verdict == M
+
+
+FLUE_AREA_RULES = ("FLU-10", "FLU-11", "FLU-12", "FLU-13", "FLU-15", "ROF-04", "ROF-07")
+
+
+@pytest.mark.parametrize("size", ["8.5x8.5", "8.5x13", "8.5x18", "13x13", "20x24"])
+@settings(deadline=None, max_examples=30)
+@given(
+    source=st.sampled_from(["table", "manufacturer", "field measured"]),
+    share=st.floats(0.05, 3.0),
+)
+def test_a_told_flue_area_the_liner_has_no_room_for_is_doubted(size, source, share):
+    """The outside of a clay liner is what it is called by; a table's figure is no more than the
+    bore.
+    """
+    wide, deep = (float(side) for side in size.split("x"))
+    told = round(share * wide * deep, 2)
+    design = change(
+        Design(),
+        {
+            "opening.width": "20 in",
+            "opening.standard_height": "20 in",
+            "flue.size": size,
+            "flue.area_from": source,
+            "measured.flue_area": f"{told} in2",
+        },
+    )
+    facts = gather_facts(sketch(design))
+    bore = facts.frame.bore
+    inside, outside = bore.width * bore.depth, (wide * deep) * 0.0254**2
+    if told * 0.0254**2 > outside * 1.001 or (
+        source == "table" and told * 0.0254**2 > 1.2 * inside
+    ):
+        assert facts.flue_net_area is None
+        for finding in PACKS["US IRC 2021"].check(facts, FLUE_AREA_RULES):
+            assert finding.verdict in (N, X), finding
+    elif told * 0.0254**2 <= inside:
+        assert facts.flue_net_area == pytest.approx(told * 0.0254**2)
+
+
+@pytest.mark.parametrize(
+    ("source", "area", "verdict", "said"),
+    [
+        ("table", "126 in2", M, ""),
+        ("table", "140 in2", N, "larger than the bore"),
+        ("field measured", "168 in2", M, ""),
+        ("field measured", "170 in2", N, "larger than the liner"),
+    ],
+)
+def test_a_13_by_13_liner_has_169_square_inches_outside(source, area, verdict, said):
+    told = {"flue.area_from": source, "measured.flue_area": area}
+    finding = found(told)["FLU-11"]
+    assert finding.verdict == verdict and said in finding.note

@@ -188,13 +188,14 @@ def test_every_rule_about_words_is_tried():
 
 
 SETTLED = {
+    ("FLU-15", "flue_net_area"),
     ("LIN-01", "lintel_material"),
     ("LIN-03", "lintel_material"),
     ("CA-059", "chimney_location"),
     ("UK-023", "combustible_to_flue_lining_inner_face"),
 }
 """A bearing that is long enough is long enough under any lintel; a wall thick enough indoors is so
-wherever it stands; one of England's two distances is enough by itself.
+wherever it stands; one of England's two distances is enough by itself; where an area comes from is said before the area.
 """
 OPTIONAL = [f.name for f in dataclasses.fields(Facts) if "None" in str(f.type)]
 

@@ -13,6 +13,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame, Framed, flue_count
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.net_area import possible_area
 
 Figure = TypeVar("Figure", float, float | None)
 
@@ -23,10 +24,11 @@ def _measured_or_drawn(measured: float | None, drawn: Figure) -> Figure:
 
 def _flue_area(design: Design, frame: Frame) -> float | None:
     """Net area from wherever the reader says it comes; the drawing's own sum is no accepted source
-    but better than none.
+    but better than none. A figure that cannot be is none.
     """
-    if design.measured.flue_area is not None:
-        return design.measured.flue_area
+    told = design.measured.flue_area
+    if told is not None:
+        return possible_area(told, frame.bore, design.flue.area_from)
     return {"table": frame.bore.table_area, "own sum": frame.bore.area}.get(
         design.flue.area_from or ""
     )

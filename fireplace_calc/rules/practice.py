@@ -27,6 +27,7 @@ from fireplace_calc.rules.comparing import (
 )
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.handbook_rows import brick_size, handbook_row
+from fireplace_calc.rules.net_area import why_unknown
 
 PRACTICE = Book("Trade practice", ("handbooks 1921 to 1980",))
 CUT = inches(1 / 2)
@@ -147,13 +148,16 @@ def flue(facts: Facts) -> Compared:
         if share == 12
         else "A tenth: unlined, or under 22 ft over the hearth."
     )
+    if facts.flue_net_area is None:
+        note = why_unknown(facts)
     return at_least(facts.flue_net_area, facts.opening_area / share, note)
 
 
 @PRACTICE.rule("PRA-11", "page on throats", "Throat no smaller than the flue", "in2", "throat_area")
 def throat(facts: Facts) -> Compared:
     """The narrowest place decides, and it should not be the throat."""
-    return at_least(facts.throat_area, facts.flue_net_area)
+    note = why_unknown(facts) if facts.flue_net_area is None else ""
+    return at_least(facts.throat_area, facts.flue_net_area, note)
 
 
 @PRACTICE.rule(

@@ -6,6 +6,7 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.bore import Bore
 from fireplace_calc.rules.comparing import inches
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.net_area import possible_area
 
 ONE_FLUE = "There is one flue."
 TOPS_APART = inches(2)
@@ -23,7 +24,11 @@ def second_net_area(facts: Facts) -> float | None:
     told, second = facts.design.second_flue, facts.frame.second
     if second is None or told.area_from is None:
         return None
-    return second.bore.table_area if told.area_from == "table" else told.net_area
+    return (
+        second.bore.table_area
+        if told.area_from == "table"
+        else possible_area(told.net_area, second.bore, told.area_from)
+    )
 
 
 def shape_of(bore: Bore) -> str:

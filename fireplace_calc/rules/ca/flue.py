@@ -21,6 +21,7 @@ from fireplace_calc.rules.comparing import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.net_area import why_unknown
 from fireplace_calc.rules.second_area import second_net_area
 
 HEIGHT_NOTE = "Height from the firebox floor; where the table counts it from was not read."
@@ -59,10 +60,13 @@ def appliance_flue(facts: Facts) -> Compared:
     return at_least(area, told.connector_area, "Of the appliance on the second flue.")
 
 
-def _inside(facts: Facts) -> float:
-    """Inside diameter of a round flue, from the measured area where there is one. [m]"""
-    area = facts.design.measured.flue_area
-    return (4 * area / pi) ** 0.5 if area else facts.frame.bore.width
+def _inside(facts: Facts) -> float | None:
+    """Inside diameter of a round flue, from the measured area where there is one; none where that
+    cannot be. [m]
+    """
+    if facts.design.measured.flue_area is None:
+        return facts.frame.bore.width
+    return None if facts.flue_net_area is None else (4 * facts.flue_net_area / pi) ** 0.5
 
 
 @NBC.rule(
@@ -72,6 +76,9 @@ def round_flue(facts: Facts) -> Compared:
     """Too small chokes the fire; too large stays cold and lets air fall down beside the smoke."""
     if facts.flue_shape != "round":
         return not_applicable("The flue is not round.")
+    inside = _inside(facts)
+    if inside is None:
+        return Compared(NOT_CHECKED, note=why_unknown(facts))
     cell = next(
         (c for c in canada_round_flues() if in_cell(c, facts.opening_area, chimney_height(facts))),
         None,
@@ -79,15 +86,12 @@ def round_flue(facts: Facts) -> Compared:
     if cell is None:
         return Compared(
             NOT_CHECKED,
-            _inside(facts),
+            inside,
             None,
             "Outside the table: opening to 2.20 m², chimney 3 to 12 m.",
         )
     if cell.flue_low is None or cell.flue_high is None:
-        return Compared(
-            NOT_CHECKED, _inside(facts), None, "The table has a dash here and gives no size."
-        )
-    inside = _inside(facts)
+        return Compared(NOT_CHECKED, inside, None, "The table has a dash here and gives no size.")
     found = at_least(
         inside,
         cell.flue_low,
@@ -146,7 +150,7 @@ def rectangular_flue(facts: Facts) -> Compared:
 def guide_ratio(facts: Facts) -> Compared:
     """A rule of thumb beside the code: a tenth of the opening."""
     if facts.flue_net_area is None:
-        return unknown("The net area of the flue")
+        return Compared(NOT_CHECKED, note=why_unknown(facts))
     return at_least(
         facts.flue_net_area / facts.opening_area,
         0.1,

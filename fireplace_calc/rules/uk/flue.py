@@ -16,6 +16,7 @@ from fireplace_calc.rules.comparing import (
     unknown,
 )
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.net_area import why_unknown
 from fireplace_calc.rules.uk.book import ADJ
 
 SMALL_WIDE, SMALL_HIGH = 500 * MM, 550 * MM
@@ -54,7 +55,8 @@ def other_small(facts: Facts) -> Compared:
         return not_applicable("The opening is over 500 by 550 mm (limit from memory).")
     if facts.flue_shape == "round":
         return not_applicable("The flue is round.")
-    return at_least(_bore_area(facts), 31416 * MM**2)
+    area = _bore_area(facts)
+    return at_least(area, 31416 * MM**2, why_unknown(facts) if area is None else "")
 
 
 @ADJ.rule("UK-003", "Table 2", "Short side of the flue, small opening", "mm", "flue_short_side")
@@ -78,7 +80,7 @@ def share(facts: Facts) -> Compared:
         return not_applicable("The opening is not over 500 by 550 mm (limit from memory).")
     area = _bore_area(facts)
     return (
-        unknown("The net area of the flue")
+        Compared(NOT_CHECKED, note=why_unknown(facts))
         if area is None
         else at_least(area / facts.opening_area, 0.15)
     )
@@ -87,7 +89,8 @@ def share(facts: Facts) -> Compared:
 @ADJ.rule("UK-005", "para 2.6", "Very large flue", "mm2", "flue_net_area", at_most=True)
 def very_large(facts: Facts) -> Compared:
     """A huge flue stays cold; have it looked at by somebody who knows."""
-    found = at_most(_bore_area(facts), 120_000 * MM**2)
+    told = facts.design.measured.flue_area  # too large to be is still no larger than told
+    found = at_most(_bore_area(facts) if told is None else told, 120_000 * MM**2)
     large = found.verdict == FALLS_SHORT
     return (
         Compared(NOT_CHECKED, found.provided, found.required, "Not forbidden: ask a specialist.")

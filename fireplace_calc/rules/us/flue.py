@@ -19,6 +19,7 @@ from fireplace_calc.rules.comparing import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.net_area import why_unknown
 from fireplace_calc.rules.second_area import second_net_area
 from fireplace_calc.rules.us.book import IRC
 
@@ -154,7 +155,7 @@ def _ratio(facts: Facts, applies: bool, part: float, shape: str) -> Compared:
             NOT_CHECKED,
             None,
             facts.opening_area / part,
-            "The net area of the flue is not known yet.",
+            why_unknown(facts),
         )
     return at_least(facts.flue_net_area, facts.opening_area / part, f"1/{part:.0f} of the opening.")
 
@@ -217,7 +218,11 @@ def area_source(facts: Facts) -> Compared:
     """The nominal size is not the hole. Take it from the table, the maker, or a tape in the
     flue.
     """
-    return one_of(facts.flue_area_source, ("table", "manufacturer", "field measured"))
+    found = one_of(facts.flue_area_source, ("table", "manufacturer", "field measured"))
+    impossible = facts.flue_net_area is None and facts.design.measured.flue_area is not None
+    if impossible and found.verdict == MEETS:
+        return Compared(NOT_CHECKED, found.provided, found.required, why_unknown(facts))
+    return found
 
 
 @IRC.rule("FLU-16", "R1003.11.6", "Label on a relined flue", "yes-no", "label_present")

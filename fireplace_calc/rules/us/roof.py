@@ -20,6 +20,7 @@ from fireplace_calc.rules.comparing import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.net_area import why_unknown
 from fireplace_calc.rules.us.book import IRC
 
 WIDE = inches(30)
@@ -83,8 +84,10 @@ def _arrester(facts: Facts) -> Compared | None:
 
 
 def _four_flues(area: float | None, facts: Facts, what: str) -> Compared:
-    if area is None or facts.flue_net_area is None:
-        return unknown(what if area is None else "The net area of the flue")
+    if area is None:
+        return unknown(what)
+    if facts.flue_net_area is None:
+        return Compared(NOT_CHECKED, area, None, why_unknown(facts))
     return at_least(area, 4 * facts.flue_net_area, "Four times the flue.")
 
 

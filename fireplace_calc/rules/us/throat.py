@@ -18,6 +18,7 @@ from fireplace_calc.rules.comparing import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.net_area import why_unknown
 from fireplace_calc.rules.us.book import IRC
 from fireplace_calc.rules.us.firebox import ORDINARY, SHALLOW
 
@@ -65,7 +66,7 @@ def passage(facts: Facts) -> Compared:
     areas, missing = _passage(facts)
     found = at_least(min(areas), facts.flue_net_area, "Least of throat, damper and smoke chamber.")
     if facts.flue_net_area is None:
-        return with_note(found, "The net area of the flue is not known yet.")
+        return with_note(found, why_unknown(facts))
     if missing and found.verdict == "meets":
         return Compared(
             NOT_CHECKED, found.provided, found.required, "The damper's free area is not known yet."

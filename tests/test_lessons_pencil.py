@@ -543,3 +543,40 @@ def test_the_figures_of_a_search_are_the_designs_own(units):
                 f" {shown(piece.projection, 'length', units)}"
             )
         assert cos(f.chamber_slopes["sides"]) > 0
+
+
+@pytest.mark.parametrize(("lot", "larger"), [(0.0, True), (0.19, True), (0.2, False), (0.9, False)])
+@pytest.mark.parametrize(
+    ("shape", "width", "enough", "over"),
+    [
+        ("round", "30 in", "10", "12"),
+        ("round", "46 in", "15", "18"),
+        ("rectangular", "30 in", "13x18", "18x18"),
+    ],
+)
+def test_one_liner_in_five_is_a_size_larger_than_it_need_be(
+    lot, larger, shape, width, enough, over
+):
+    """Openings of 30 by 30 and 46 by 30 in: 75 in2 of round flue, so 78 of the 10; 115, so 176 of the
+    15. An 8.5x18 is two to one and would need 112 in2; the 13x18 needs 90 and has 173.
+    """
+    from types import SimpleNamespace
+
+    from fireplace_calc import change
+    from fireplace_calc.design.records import Design
+    from fireplace_calc.lessons.valid_designs import _flue_for
+    from fireplace_calc.rules import PACKS
+
+    design = change(Design(), {"opening.width": width, "flue.shape": shape, "flue.size": enough})
+    made = _flue_for(design, PACKS["US IRC 2021"], SimpleNamespace(random=lambda: lot))
+    found = made.flue.size
+    assert found == (over if larger else enough)
+
+
+def test_the_slips_of_units_that_are_known():
+    """A foot is 12 inches, an inch 25.4 mm, a meter 1000 mm; kilopascals are a thousand."""
+    assert {kind: [round(times, 4) for times, _ in group] for kind, group in SLIPS.items()} == {
+        "length": [12, 39.3701, 25.4, 10, 1000],
+        "area": [144, 12, 645.16, 100],
+        "pressure": [10, 1000],
+    }

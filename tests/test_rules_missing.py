@@ -38,7 +38,7 @@ ENOUGH = {
     "to_chimney_face": "UK-023",
     "footing_contact_pressure": "FND-08",
     "over_contact": "CA-019",
-    "over_nearby": "CA-020",
+    "over_nearby": "CA-020 ROF-02",
 }
 """By what was taken away, the rules that are met whatever the answer: what is asked has been done,
 asked or not, or the stricter of two figures is kept. The last three, and a measured flue, are figures of the drawing

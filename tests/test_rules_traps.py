@@ -171,7 +171,7 @@ def test_t19_the_table_wins_over_geometry():
         == F
     )
     own = found({"flue.size": "own", "flue.own_width": "14 in", "flue.own_depth": "14 in"})
-    assert own["FLU-11"].verdict == N and own["FLU-15"].verdict == M  # the table has no such size
+    assert own["FLU-11"].verdict == N and own["FLU-15"].verdict == N  # the table has no such size
     assert found({"measured.flue_area": "140 in2", "flue.area_from": "field measured"})[
         "FLU-11"
     ].provided == pytest.approx(140)
@@ -523,6 +523,29 @@ def test_a_liner_is_as_large_where_the_chamber_meets_it_as_the_table_says(size):
     told = {"flue.size": size, "throat.damper": "flue top", "opening.width": "60 in"}
     found = assess(change(Design(), {**told, "throat.depth": "12 in"})).findings
     assert next(f for f in found if f.key == "THR-03").verdict == M
+
+
+@pytest.mark.parametrize("missing", ["distance", "level"])
+def test_a_part_nearby_or_a_mantel_given_only_a_name_passes_nothing(missing):
+    """R1003.9 and R1001.11 exception 4 ask for a distance; a name has none."""
+    part = {"name": "dormer", "distance": "8 ft", "level": "3 ft"}
+    tall = {"flue.sections": 20}
+    whole = {pack: found({**tall, "roof.nearby": [part]}, pack) for pack in PACKS}
+    del part[missing]
+    for pack, all_told in whole.items():
+        some_told = found({**tall, "roof.nearby": [part]}, pack)
+        for key in {"ROF-02", "CA-020", "UK-014"} & set(some_told):
+            assert all_told[key].verdict in (M, X) and some_told[key].verdict == N, (pack, key)
+    measured = {"roof.nearby": [part], "measured.over_nearby": "3 ft"}
+    assert found(measured)["ROF-02"].verdict == M
+    named = {"surround.trim": [{"name": "beam"}]}
+    for pack in PACKS:
+        checked = found(named, pack)
+        for key in {"CLR-07", "CLR-08", "CA-061", "CA-062", "PRA-18"} & set(checked):
+            assert checked[key].verdict == N, (pack, key)
+    near = {"surround.trim": [{"name": "beam"}, {"name": "shelf", "distance": "5 in"}]}
+    assert found(near)["CLR-07"].verdict == F
+    assert found(near | {})["CLR-08"].verdict == N
 
 
 FLUE_AREA_RULES = ("FLU-10", "FLU-11", "FLU-12", "FLU-13", "FLU-15", "ROF-04", "ROF-07")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.base.record import Record
+from fireplace_calc.base.units import FOOT
 from fireplace_calc.design.declarations import choice, length, pieces, quantity, text, yes_no
 
 SOILS = (
@@ -234,10 +235,30 @@ class Nearby(Record):
     """Part of a building within reach of the chimney top."""
 
     name: str = text("Nearby part", "dormer", "What it is.")
-    distance: float = length(
-        "Nearby distance", "8 ft", "0 ft", "60 ft", "Level, from the nearest chimney face."
+    distance: float | None = length(
+        "Nearby distance",
+        None,
+        "0 ft",
+        "60 ft",
+        "Level, from the nearest chimney face; unknown is drawn at 8 ft.",
     )
-    level: float = length("Nearby level", "16 ft", "0 ft", "120 ft", "Top, above finished floor.")
+    level: float | None = length(
+        "Nearby level",
+        None,
+        "0 ft",
+        "120 ft",
+        "Top, above finished floor; unknown is drawn at 16 ft.",
+    )
+
+    @property
+    def drawn_distance(self) -> float:
+        """Level, from the nearest chimney face, as drawn. [m]"""
+        return 8 * FOOT if self.distance is None else self.distance
+
+    @property
+    def drawn_level(self) -> float:
+        """Top above the finished floor, as drawn. [m]"""
+        return 16 * FOOT if self.level is None else self.level
 
 
 @dataclass(frozen=True, slots=True)

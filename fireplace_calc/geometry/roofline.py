@@ -62,6 +62,8 @@ def highest_within(design: Design, contact: float, distance: float) -> tuple[flo
         )
     ]
     reached += [
-        (part.level, part.name) for part in roof.nearby if part.distance <= distance + slack
+        (part.drawn_level, part.name)
+        for part in roof.nearby
+        if part.drawn_distance <= distance + slack
     ]
     return max(reached, key=lambda pair: pair[0])

@@ -16,6 +16,7 @@ from fireplace_calc.design.loads import Anchorage, Ground
 from fireplace_calc.design.opening import Trim
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,3 +145,17 @@ class Facts:
     abroad: Abroad
     design: Design
     frame: Frame
+
+    def unmeasured_nearby(self) -> str | None:
+        """Name of a part of the building whose distance or level nobody has told."""
+        parts = self.design.roof.nearby
+        return next((p.name for p in parts if p.distance is None or p.level is None), None)
+
+    def over_nearby(self, found: Compared) -> Compared:
+        """What was found over everything near, unless a part that nobody measured may be higher."""
+        name = self.unmeasured_nearby()
+        if name is None or found.verdict == FALLS_SHORT:
+            return found
+        return Compared(
+            NOT_CHECKED, None, found.required, f"How far {name} is and how high is not known yet."
+        )

@@ -511,7 +511,8 @@ def _canada_answers(w: Work) -> Iterator[Asked]:
 
 def _canada_fireplace(w: Work) -> Iterator[Asked]:
     d, mm = w.d, 0.001
-    yield Asked("CA-042", d.firebox.lining_thickness, 50 * mm, mm)
+    if d.firebox.lining is not None:
+        yield Asked("CA-042", d.firebox.lining_thickness, 50 * mm, mm)
     yield Asked("CA-043", d.firebox.floor, 25 * mm, mm)
     if d.firebox.lining_thickness < 51 * mm:
         yield Asked("CA-046", w.wall, 190 * mm, mm)

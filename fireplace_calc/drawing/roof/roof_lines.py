@@ -55,7 +55,9 @@ def _width(geometry: Geometry, spare: float) -> tuple[float, float]:
     """Ends of what is drawn; with room to spare the slopes run down to their eaves. [m]"""
     low, high, _ = along(geometry)
     near = [
-        part.distance for part in geometry.design.roof.nearby if part.distance <= REACH * (1 + 1e-9)
+        part.drawn_distance
+        for part in geometry.design.roof.nearby
+        if part.drawn_distance <= REACH * (1 + 1e-9)
     ]
     ridge = _ridge(geometry)
     left, right = (

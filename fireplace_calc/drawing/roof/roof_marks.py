@@ -54,7 +54,7 @@ def _clearances(
     reach = min(max(_ridge(geometry), 0.0), REACH)
     nearby = next((p for p in d.roof.nearby if p.name == f.highest_within_reach_is), None)
     if nearby is not None:
-        reach = nearby.distance
+        reach = nearby.drawn_distance
     edge = view.at(right, 0)[0]
     top = view.at(0, f.crown_top)[1]
     sheet.line([view.at(0.0, f.crown_top), (edge + 1.5, top)], "hidden", "dimension")

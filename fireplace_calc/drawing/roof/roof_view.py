@@ -85,7 +85,7 @@ def _house(view: View, geometry: Geometry, left: float, right: float) -> None:
     """Roof, walls, ceiling, floor and ground; what meets the chimney stops at it."""
     f, d = geometry.frame, geometry.design
     for part in d.roof.nearby:
-        _nearby(view, geometry, part.distance, part.level, right)
+        _nearby(view, geometry, part.drawn_distance, part.drawn_level, right)
     down, up = _eaves(geometry)
     low, high = max(left, down), min(right, up)
     for a, b in _beside_stack(geometry, low, high):

@@ -78,8 +78,10 @@ def over_building(facts: Facts) -> Compared:
     if measured is not None:
         return at_least(measured, 600 * MM, "As measured on site.")
     level, what = highest_within(facts.design, facts.frame.uphill_contact, 3000 * MM)
-    return at_least(
-        facts.frame.liner_top - level, 600 * MM, f"Over the {what}; the 3 m run to the chimney."
+    return facts.over_nearby(
+        at_least(
+            facts.frame.liner_top - level, 600 * MM, f"Over the {what}; the 3 m run to the chimney."
+        )
     )
 
 

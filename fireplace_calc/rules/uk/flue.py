@@ -177,10 +177,12 @@ def rooflight(facts: Facts) -> Compared:
 @ADJ.rule("UK-014", "Diagram 17, D", "Outlet over a building nearby", "mm", "outlet_above_nearby")
 def nearby(facts: Facts) -> Compared:
     """What stands near makes eddies that come down the flue."""
-    near = [p.level for p in facts.design.roof.nearby if reaches(SIDEWAYS, p.distance)]
+    near = [p.drawn_level for p in facts.design.roof.nearby if reaches(SIDEWAYS, p.drawn_distance)]
     if not near:
-        return not_applicable("Nothing but the roof itself is told of within 2300 mm.")
-    return at_least(facts.frame.liner_top - max(near), 600 * MM)
+        return facts.over_nearby(
+            not_applicable("Nothing but the roof itself is told of within 2300 mm.")
+        )
+    return facts.over_nearby(at_least(facts.frame.liner_top - max(near), 600 * MM))
 
 
 @ADJ.rule("UK-015", "Diagram 18", "Outlet over thatch or shingles", "mm", "outlet_above_ridge")

@@ -219,9 +219,14 @@ def area_source(facts: Facts) -> Compared:
     flue.
     """
     found = one_of(facts.flue_area_source, ("table", "manufacturer", "field measured"))
-    impossible = facts.flue_net_area is None and facts.design.measured.flue_area is not None
-    if impossible and found.verdict == MEETS:
-        return Compared(NOT_CHECKED, found.provided, found.required, why_unknown(facts))
+    told = facts.design.measured.flue_area is not None
+    if (
+        facts.flue_net_area is None
+        and found.verdict == MEETS
+        and (told or found.provided == "table")
+    ):
+        why = why_unknown(facts) if told else "No table lists this size."
+        return Compared(NOT_CHECKED, found.provided, found.required, why)
     return found
 
 

@@ -50,11 +50,13 @@ def over_contact(facts: Facts) -> Compared:
 )
 def over_building(facts: Facts) -> Compared:
     """Wind piles up against what stands higher and presses down the flue."""
-    return at_least(
+    found = at_least(
         facts.chimney_top_above_building_within_10ft,
         feet(2),
         f"Highest within 10 ft, level, of the nearest face: {facts.highest_within_reach_is}.",
     )
+    told = facts.design.measured.over_nearby is not None
+    return found if told else facts.over_nearby(found)
 
 
 @IRC.rule("ROF-03", "R1003.9.1", "Cap", "word", "cap_material")

@@ -190,4 +190,5 @@ def _without_code(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
     """
     require_consistent(design)
     geometry = build_geometry(design)
-    return geometry, gather_facts(geometry), take_off(geometry)
+    order = take_off(geometry)
+    return geometry, gather_facts(geometry, total_weight(order)), order

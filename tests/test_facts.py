@@ -130,14 +130,19 @@ def test_facts_that_follow_from_what_is_told(changes, name, wanted):
 
 
 def test_the_pressure_under_the_footing_is_the_weight_over_its_area():
-    """A base of 60 by 28-1/2 in with 6 in all round; of a sketch, which has no parts, it stays
-    unknown.
+    """A base of 60 by 28-1/2 in with 6 in all round, under the weight of the list to order from: one
+    weight for soil, list and structure. Of a sketch, which has no parts, it stays unknown.
     """
     result = assess(Design())
     area = 72 * 40.5 * SQIN
-    found = gather_facts(result.geometry).footing_contact_pressure
-    from fireplace_calc.base.tables import density
-
-    weight = G * sum(part.volume * density(part.material) for part in result.parts)
+    found = result.facts.footing_contact_pressure
+    weight = G * sum(row.weight_kg for row in result.takeoff)
     assert found == pytest.approx(weight / area) and 20e3 < found < 100e3
+    assert result.structure.weights.total == pytest.approx(result.weight)
+    assert gather_facts(result.geometry).footing_contact_pressure is None
+    capped = assess(change(Design(), {"chimney.cap_material": "metal"}))
+    concrete = next(r for r in result.takeoff if r.item == "Crown concrete")
+    assert result.weight - capped.weight == pytest.approx(concrete.weight_kg)  # a cap is not solid
+    lighter = found - capped.facts.footing_contact_pressure
+    assert lighter == pytest.approx(G * concrete.weight_kg / area)
     assert facts(Design()).footing_contact_pressure is None

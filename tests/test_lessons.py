@@ -15,7 +15,6 @@ from fireplace_calc.drawing.papers.class_papers import class_pages, class_sheet
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore import sketch
-from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.lessons import (
     FAULTS,
     KINDS,
@@ -36,6 +35,7 @@ from fireplace_calc.lessons import (
 )
 from fireplace_calc.lessons.course import LINER
 from fireplace_calc.lessons.reply import tolerance
+from fireplace_calc.lessons.valid_designs import told
 from fireplace_calc.report.books import side_by_side
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
@@ -66,9 +66,7 @@ def test_a_thousand_seeds_break_just_what_was_planted():
     for fault_finding in hunts():
         meant = {f.key: FALLS_SHORT for f in fault_finding.findings}
         assert len(meant) == len(fault_finding.faults) == 1 + fault_finding.seed % 2
-        assert open_keys(book.check(gather_facts(build_geometry(fault_finding.design)))) == meant, (
-            fault_finding.seed
-        )
+        assert open_keys(book.check(told(fault_finding.design))) == meant, fault_finding.seed
         for fault, finding in zip(fault_finding.faults, fault_finding.findings, strict=True):
             assert finding.key in fault.rules, (fault_finding.seed, fault.name)
 

@@ -15,6 +15,7 @@ from fireplace_calc import PACKS, change
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules.gathering import gather_facts
+from fireplace_calc.takeoff import weight_of
 
 MEETS = "meets"
 ENOUGH = {
@@ -61,7 +62,8 @@ def cases():
 
 @cache
 def _facts(changes):
-    return gather_facts(build_geometry(change(Design(), dict(changes))))
+    made = build_geometry(change(Design(), dict(changes)))
+    return gather_facts(made, weight_of(made))
 
 
 def facts_of(changes):
@@ -69,7 +71,8 @@ def facts_of(changes):
     try:
         return _facts(tuple(changes.items()))
     except TypeError:  # a list of pieces
-        return gather_facts(build_geometry(change(Design(), changes)))
+        made = build_geometry(change(Design(), changes))
+        return gather_facts(made, weight_of(made))
 
 
 class Seen:

@@ -20,6 +20,7 @@ from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT
 from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.structure import assess_structure
+from fireplace_calc.takeoff import weight_of
 
 KINDS = ("code", "draft", "structure", "drawing")
 """What can stop it; where two do at once, the first of them is named."""
@@ -156,7 +157,8 @@ def _short(kind: str, designs: Sequence[Design], pack: str) -> list[dict[str, Fi
     elif kind == "structure":
         found = [assess_structure(build_geometry(d)).findings for d in designs]
     else:
-        found = [PACKS[pack].check(gather_facts(build_geometry(d))) for d in designs]
+        made = [build_geometry(d) for d in designs]
+        found = [PACKS[pack].check(gather_facts(one, weight_of(one))) for one in made]
     return [{f.key: f for f in one if f.verdict == FALLS_SHORT} for one in found]
 
 

@@ -22,6 +22,7 @@ from fireplace_calc.rules import PACKS, Finding, Pack
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
+from fireplace_calc.takeoff import weight_of
 
 TAUGHT = tuple(name for name in PACKS if name.startswith("US"))
 """Packs that exercises are drawn for: the American code, its editions and its states."""
@@ -60,7 +61,8 @@ def require_taught(pack: str) -> Pack:
 
 def told(design: Design) -> Facts:
     """Everything the rules may ask, weights too: what ``assess`` holds against the code."""
-    return gather_facts(build_geometry(design))
+    made = build_geometry(design)
+    return gather_facts(made, weight_of(made))
 
 
 def broken(found: tuple[Finding, ...]) -> tuple[Finding, ...]:

@@ -6,12 +6,10 @@ from dataclasses import replace
 from math import hypot, tan
 from typing import TypeVar
 
-from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import INCH, G
 from fireplace_calc.design.loads import Anchorage
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame, Framed, flue_count
-from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.net_area import possible_area
 
@@ -49,15 +47,13 @@ def _chimney_masonry_kind(design: Design) -> str | None:
     return firebox if by_itself and firebox in (None, "hollow ungrouted") else by_itself
 
 
-def _pressure(geometry: Framed) -> float | None:
-    """Weight as drawn over the footing's area; earth, wind and what the house puts on are not in
-    it. [Pa]
+def _pressure(geometry: Framed, mass: float | None) -> float | None:
+    """A mass [kg] over the footing's area; earth, wind and what the house puts on are not in it.
+    [Pa]
     """
-    if not isinstance(geometry, Geometry):
-        return None
     f, out = geometry.frame, geometry.design.base.footing_projection
-    weight: float = G * sum(p.volume * density(p.material) for p in geometry.parts)
-    return weight / (2 * (f.block_half + out) * (f.block_back + 2 * out))
+    area = 2 * (f.block_half + out) * (f.block_back + 2 * out)
+    return None if mass is None else G * mass / area
 
 
 def _counted(design: Design, frame: Frame) -> Anchorage:
@@ -72,13 +68,16 @@ def _between(design: Design, frame: Frame) -> float | None:
     return frame.second.between if told is None and frame.second is not None else told
 
 
-def gather_facts(geometry: Framed) -> Facts:
+def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
     """Everything the rules may ask, for one design.
 
     Parameters
     ----------
     geometry : Framed
-        Whole, or a sketch: then the pressure under the footing stays unknown.
+        Whole, or a sketch.
+    mass : float or None
+        Of the whole as the takeoff weighs it; unknown leaves the pressure under the footing
+        unknown. [kg]
 
     Returns
     -------
@@ -223,7 +222,7 @@ def gather_facts(geometry: Framed) -> Facts:
             base.footing_depth - base.footing_thickness,
         ),
         footing_contact_pressure=_measured_or_drawn(
-            design.ground.footing_contact_pressure, _pressure(geometry)
+            design.ground.footing_contact_pressure, _pressure(geometry, mass)
         ),
         frost_depth=design.site.frost_depth,
         material_class=design.site.soil,

@@ -7,7 +7,7 @@ part.
 
 from fireplace_calc.takeoff.cost import Bill, Price, PricedLine, bill, prices
 from fireplace_calc.takeoff.goods import Goods, all_goods
-from fireplace_calc.takeoff.rows import Row, take_off, total_weight
+from fireplace_calc.takeoff.rows import Row, take_off, total_weight, weight_of
 from fireplace_calc.takeoff.rules_of_thumb import Opinion, second_opinion
 from fireplace_calc.takeoff.share import Share
 from fireplace_calc.takeoff.shares import share_out
@@ -27,4 +27,5 @@ __all__ = [
     "share_out",
     "take_off",
     "total_weight",
+    "weight_of",
 ]

@@ -131,6 +131,21 @@ def take_off(geometry: Geometry) -> tuple[Row, ...]:
     return tuple(_row(item, by_item[item], waste) for item in all_goods() if item in by_item)
 
 
+def weight_of(geometry: Geometry) -> float:
+    """Weight of a geometry as its takeoff counts it, footing counted in.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    return total_weight(take_off(geometry))
+
+
 def total_weight(rows: tuple[Row, ...]) -> float:
     """Weight of the whole as it stands on its footing, footing counted in.
 

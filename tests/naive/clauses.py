@@ -13,9 +13,8 @@ from dataclasses import dataclass
 
 from naive import levels
 from naive.levels import mouth_of
-from naive.order import DENSITY, PCF
+from naive.order import DENSITY, Order
 from naive.reading import FT, IN, PSF, G
-from naive.solids import Parts
 
 DEG = math.pi / 180
 
@@ -101,10 +100,9 @@ class Work:
         self.lintel = "masonry arch" if d.opening.head == "segmental" else d.lintel.material
 
     def pressure(self) -> float:
-        """Weight as drawn over the footing's plan. Every part is taken as solid in its material, a metal cap too."""
+        """Weight of all that is ordered over the plan of the footing: joints, empty cores, no metal cap."""
         s, out = self.s, self.d.base.footing_projection
-        known = DENSITY | {"parging": 130 * PCF, "grouted block": 135 * PCF, "metal": 490 * PCF}
-        weight = G * sum(part.volume * known[part.material] for part in Parts(s).all().values())
+        weight = G * sum(Order(s).masses.values())
         return weight / (2 * (s.block[0] + out) * (s.block[1] + 2 * out))
 
 

@@ -1,5 +1,6 @@
 """The takeoff: nothing lost between solid and order, and counts that agree with published ones."""
 
+import html
 import os
 from collections import defaultdict
 from math import ceil
@@ -10,9 +11,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
+from fireplace_calc import assess
 from fireplace_calc.base.tables import densities, density
 from fireplace_calc.base.tables.bricks import brick_sizes
-from fireplace_calc.base.units import CUFT, INCH, PCF, POUND, SQFT, InputError
+from fireplace_calc.base.units import CUFT, FEET_INCHES, INCH, PCF, POUND, SQFT, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.arch_ring import laid_arch
 from fireplace_calc.brickwork.unit import (
@@ -31,6 +33,8 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.views.face import face_units, voussoirs
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.panels.html import sentence
+from fireplace_calc.report.plain_summary import summary
 from fireplace_calc.takeoff import all_goods, share_out, take_off, total_weight
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.takeoff.facing import facing_volume
@@ -250,6 +254,28 @@ def test_thickness_says_how_a_firebrick_lies(changes, depth, high):
     box = change(Design(), changes).firebox
     unit = firebrick(box.brick, box.lining_thickness, box.joint).unit
     assert unit.depth / INCH == pytest.approx(depth) and unit.height / INCH == pytest.approx(high)
+
+
+@pytest.mark.parametrize(
+    ("changes", "asked"),
+    [
+        ({}, ""),
+        ({"firebox.lining_thickness": "2-1/2 in"}, ""),
+        ({"firebox.wall": "10 in", "firebox.lining_thickness": "9 in"}, ""),
+        ({"firebox.lining_thickness": "4-3/4 in"}, ""),  # mortar behind, no saw
+        ({"firebox.lining_thickness": "4 in"}, '4 1/2" deep'),
+        ({"firebox.lining_thickness": "4 in", "firebox.lining": "refractory section"}, ""),
+        ({"firebox.floor": "2 in"}, '2 1/2" deep'),
+        ({"firebox.floor": "1-1/4 in"}, "every brick of it is sawn"),
+    ],
+)
+def test_a_saw_cut_in_every_brick_is_asked_about(changes, asked):
+    """4-1/2 in brick in 4 in: on the list, in the summary and beside the picture."""
+    result = assess(change(Design(), changes))
+    notes = " ".join(row.note for row in result.takeoff)
+    for text in (notes, summary(result, FEET_INCHES), html.unescape(sentence(result, FEET_INCHES))):
+        said = " ".join(text.split())
+        assert ("Is that meant?" in said) == bool(asked) and asked in said
 
 
 def test_sections_of_a_modular_firebox_and_flue():

@@ -172,6 +172,24 @@ def block(geometry: Geometry) -> Unit:
     return Unit(base.block_length, base.block_height, base.block_width, base.bed)
 
 
+def brick_sides(brick: str) -> tuple[float, float, float]:
+    """Length, width and thickness of a straight by its name.
+
+    Parameters
+    ----------
+    brick : str
+        ``9 x 4-1/2 x 2-1/2 in``.
+
+    Returns
+    -------
+    tuple of float
+        [m]
+    """
+    sides = brick.removesuffix("in").split("x")
+    long, wide, thick = (to_si(f"{side.strip()} in", "length", "Firebrick") for side in sides)
+    return long, wide, thick
+
+
 @lru_cache(maxsize=256)
 def firebrick(brick: str, thickness: float, joint: float) -> UnitMasonry:
     """How the chosen straight is laid to make a lining of a given thickness.
@@ -197,8 +215,7 @@ def firebrick(brick: str, thickness: float, joint: float) -> UnitMasonry:
     >>> round(laid.unit.height / INCH, 3), round(laid.unit.depth / INCH, 3)
     (2.5, 4.5)
     """
-    sides = brick.removesuffix("in").split("x")
-    long, wide, thick = (to_si(f"{side.strip()} in", "length", "Firebrick") for side in sides)
+    long, wide, thick = brick_sides(brick)
     positions = [
         Unit(long, thick, wide, joint),
         Unit(long, wide, thick, joint),

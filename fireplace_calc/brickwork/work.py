@@ -5,15 +5,21 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
+from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.coursing import Coursing, EvenCourses, block_coursing, even_courses
 from fireplace_calc.brickwork.cut_stock import Shape, bricks_for, cut_list
 from fireplace_calc.brickwork.faces import floor_face, lining_faces
 from fireplace_calc.brickwork.layout import Layout, lay
 from fireplace_calc.brickwork.ring import BlockCourse, block_ring
-from fireplace_calc.brickwork.unit import UnitMasonry, block, firebrick
+from fireplace_calc.brickwork.unit import UnitMasonry, block, brick_sides, firebrick
 from fireplace_calc.geometry.parts import Geometry
 
+LEAST_SAWN = INCH / 16
+"""A brick may be so much deeper than its place before it has to be sawn: what a straight is off by.
+[m]
+"""
 USUAL_JOINT = INCH / 8
 """Taken while the joint is not known. [m]"""
 
@@ -123,6 +129,37 @@ def floor_bricks(geometry: Geometry) -> UnitMasonry:
     """The same for the floor."""
     box = geometry.design.firebox
     return firebrick(box.brick, box.floor, USUAL_JOINT if box.joint is None else box.joint)
+
+
+def split_brick(geometry: Geometry) -> str:
+    """A question where lining or floor is thinner than its brick lies: every brick is sawn.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    str
+        Nothing where the brick is laid as it comes.
+    """
+    box, said = geometry.design.firebox, []
+    for name, label, told in (
+        ("firebox lining", "Lining thickness", box.lining_thickness),
+        ("firebox floor", "Firebrick floor", box.floor),
+    ):
+        if geometry.by_name[name].material == "firebrick":
+            laid = lining_bricks(geometry) if name == "firebox lining" else floor_bricks(geometry)
+            whole = next(
+                side for side in sorted(brick_sides(box.brick)) if side > laid.unit.depth - ROUNDING
+            )
+            if whole > laid.unit.depth + LEAST_SAWN:
+                said.append(
+                    f"{label} is {feet_inches(told)}, but the brick lies"
+                    f" {feet_inches(whole)} deep: every brick of it is sawn to"
+                    f" {feet_inches(laid.unit.depth)}. Is that meant?"
+                )
+    return " ".join(said)
 
 
 def lay_brickwork(geometry: Geometry) -> Brickwork:

@@ -7,6 +7,7 @@ from html import escape
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
+from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.drawing.sheets.lists import Table
@@ -85,8 +86,9 @@ def sentence(result: Assessment, units: str) -> str:
         )
         + ".",
         *(escape(note) for note in f.adjusted),
+        escape(split_brick(result.geometry), quote=False),
     ]
-    return '<div class="sentence">' + " ".join(parts) + "</div>"
+    return '<div class="sentence">' + " ".join(filter(None, parts)) + "</div>"
 
 
 def trouble(message: str) -> str:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.design.second_flue import FIREPLACE
 from fireplace_calc.report.sentences import (
     CAUTION,
@@ -35,6 +36,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     yield d.name
     yield from ([d.note] if d.note else [])
     yield from (f"Drawn differently from the input: {said}" for said in f.adjusted)
+    yield from filter(None, [split_brick(assessment.geometry)])
     flue = (
         f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections of"
         f" {long(d.flue.section_height)}"

@@ -14,7 +14,7 @@ from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.arch_ring import arch_bricks
 from fireplace_calc.brickwork.unit import UnitMasonry
-from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks
+from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks, split_brick
 from fireplace_calc.design.firebox import DRAWN_PLATE
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
@@ -105,6 +105,7 @@ class _Sharing:
         )
         notes = [*dict.fromkeys(layout.note for layout in layouts if layout.note)]
         notes += [] if self.design.firebox.joint is not None else ["joint unknown, taken as 1/8 in"]
+        notes += [said] if (said := split_brick(self.geometry)) else []
         no_text: list[str] = []
         for item, volume, count, text in (
             ("whole", whole, counted.whole, no_text),

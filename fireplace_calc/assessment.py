@@ -19,6 +19,7 @@ from fireplace_calc.takeoff import Row, take_off, total_weight
 if TYPE_CHECKING:
     from fireplace_calc.build import Plan
     from fireplace_calc.draft import DraftResult, Odds
+    from fireplace_calc.draft.lighting_up import FirstHour
     from fireplace_calc.structure import Structure
 
 DEFAULT_PACK = "US IRC 2021"
@@ -95,6 +96,13 @@ class Assessment:
             design.house.leakage is not None,
             design.chimney.rain_cap is not None,
         )
+
+    @cached_property
+    def first_hour(self) -> FirstHour:
+        """The first fire, from a cold flue; worked out when first asked for."""
+        from fireplace_calc.draft.lighting_up import first_hour
+
+        return first_hour(self.geometry)
 
     @cached_property
     def structure(self) -> Structure:

@@ -36,7 +36,18 @@ FORMULA_ROOMS = (
 
 UNITS = {
     *("-", "m", "m2", "m3", "mm", "rad", "deg", "K", "kg", "kg/m3", "kg/s", "Pa", "m/s", "m3/s"),
-    *("W", "W/(m K)", "W/(m2 K)", "m2 K/W", "J/kg", "J/(kg K)", "J/(mol K)", "kg/mol", "Pa s"),
+    *(
+        "W",
+        "W/m2",
+        "W/(m K)",
+        "W/(m2 K)",
+        "m2 K/W",
+        "J/kg",
+        "J/(kg K)",
+        "J/(mol K)",
+        "kg/mol",
+        "Pa s",
+    ),
     *("N", "N m", "N m2", "N/m", "N/m3", "m4", "1/m2", "1/m3", "m3/(s Pa^n)"),
     *("s", "h", "d", "1/h", "1/min", "m3/h", "degF", "ft2", "SI", "unit"),
 }

@@ -177,7 +177,11 @@ def test_no_word_of_a_heading_is_broken(name, shown):
 def test_findings_on_paper_are_the_assessments(units):
     for result in (BOATHOUSE, PLAIN):
         parts = list(written_sheets.findings(result, units))
-        code, draft, stands = [part for part in parts if isinstance(part, Table)]
+        code, draft, *aired, stands = [part for part in parts if isinstance(part, Table)]
+        assert [table.rows for table in aired] == [
+            tuple(draft_report.opinion_rows(result, units)),
+            tuple(draft_report.first_hour_rows(result, units)),
+        ]
         assert code.title == f"Checks against US IRC 2021: {tally(result)}"
         silent = result.counts["does not apply"]
         assert code.before == f"{silent} that do not apply are left out."
@@ -341,7 +345,9 @@ def test_findings_in_the_panel_are_the_assessments(units, everything):
 @pytest.mark.parametrize("units", SYSTEMS)
 def test_the_draft_in_the_panel_is_the_reports(units):
     text = page.draft(BOATHOUSE, units)
-    judged, evenings, losses = tables(text)
+    judged, evenings, losses, opinions, hour = tables(text)
+    assert [tuple(row) for row in opinions["rows"]] == draft_report.opinion_rows(BOATHOUSE, units)
+    assert [tuple(row) for row in hour["rows"]] == draft_report.first_hour_rows(BOATHOUSE, units)
     assert [tuple(row) for row in evenings["rows"]] == draft_report.case_rows(BOATHOUSE, units)
     assert [tuple(row) for row in losses["rows"]] == draft_report.loss_rows(BOATHOUSE)
     assert evenings["head"] == list(draft_report.COLUMNS)

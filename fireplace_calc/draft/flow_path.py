@@ -176,6 +176,25 @@ def _transmittance(
     """Of liner, casing, gap and masonry, with the film of a fire that just reaches the published
     face velocity.
     """
+    flow = opening * coefficient("face velocity") * 1.2
+    inside = film(flow, flue, hydraulic_diameter(flue, perimeter), roughness, 350.0)
+    return float(
+        transmittance(inside, wall_resistance(wall_layers(geometry)), outer_film(geometry))
+    )
+
+
+def wall_layers(geometry: Framed) -> list[tuple[str, float]]:
+    """The layers of the chimney wall, from the smoke outwards.
+
+    Parameters
+    ----------
+    geometry : Framed
+
+    Returns
+    -------
+    list of (str, float)
+        Material and thickness of liner, casing, gap and masonry. [m]
+    """
     design, f = geometry.design, geometry.frame
     layers = [("clay liner", f.bore.wall)]
     if design.method == "modular":
@@ -183,9 +202,20 @@ def _transmittance(
     if design.chimney.gap > 0:
         layers.append(("air gap", design.chimney.gap))
     layers.append((design.chimney.masonry, design.chimney.wall))
-    flow = opening * coefficient("face velocity") * 1.2
-    inside = film(flow, flue, hydraulic_diameter(flue, perimeter), roughness, 350.0)
-    outside = coefficient(
-        "film outdoors" if design.chimney.location == "exterior" else "film inside a building"
-    )
-    return float(transmittance(inside, wall_resistance(layers), outside))
+    return layers
+
+
+def outer_film(geometry: Framed) -> float:
+    """The film outside the chimney wall.
+
+    Parameters
+    ----------
+    geometry : Framed
+
+    Returns
+    -------
+    float
+        Film coefficient. [W/(m2 K)]
+    """
+    outdoors = geometry.design.chimney.location == "exterior"
+    return coefficient("film outdoors" if outdoors else "film inside a building")

@@ -173,6 +173,7 @@ def round_flue_for(
     outdoor: Number = STANDARD,
     room: Number = STANDARD,
     suction: Number = 0.0,
+    length: Number | None = None,
 ) -> Number:
     """Diameter of the round flue that just gives a face velocity, sizing mode.
 
@@ -181,7 +182,7 @@ def round_flue_for(
     opening_area : float or array
         Of the fireplace. [m2]
     height : float or array
-        Of the draft and along the flue alike. [m]
+        Of the draft. [m]
     inlet : float or array
         Loss of mouth and throat. [-]
     velocity : float or array, optional
@@ -194,6 +195,8 @@ def round_flue_for(
         Temperatures. [K]
     suction : float or array
         How far the house is pulled down. [Pa]
+    length : float or array, optional
+        Along the flue; the height of the draft when left out. [m]
 
     Returns
     -------
@@ -218,7 +221,7 @@ def round_flue_for(
             np.pi * diameter**2 / 4,
             diameter,
             height,
-            height,
+            height if length is None else length,
             inlet,
             top,
             rise,

@@ -10,6 +10,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.cases import CASES
+from fireplace_calc.drawing.papers.written_sheets import airing
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import Guide, width_sentence
@@ -165,6 +166,7 @@ def draft(result: Assessment, units: str) -> str:
             ("", *CASES),
             losses,
         )
+        + flow(airing(result, units))
     )
 
 

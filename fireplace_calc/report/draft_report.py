@@ -12,6 +12,8 @@ from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.conditions import RUNAWAY
+from fireplace_calc.draft.findings.opinions import flue_opinions
+from fireplace_calc.draft.lighting_up import WAYS
 
 COLUMNS = (
     "Evening",
@@ -188,3 +190,85 @@ def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
         LABEL,
         air_drawn(result),
     )
+
+
+OPINIONS = ("By", "Flue it asks for", "Against the air", "Face velocity it gives", "Source")
+OPINION = (
+    "None of these rules knows the throat, the cap or the house; where they and the air differ by"
+    " more than a fifth, ask why before you build."
+)
+
+
+def opinion_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, ...]]:
+    """The flue that each published rule asks for, beside what the air asks, sizing mode.
+
+    Parameters
+    ----------
+    result : Assessment
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    list of tuple of str
+        In the order of ``OPINIONS``; this flue first.
+    """
+    said: list[tuple[str, ...]] = []
+    for one in flue_opinions(result.draft):
+        if one.area is None or one.off is None or one.velocity is None:
+            figures = ("no such flue", "", "")
+        else:
+            figures = (
+                show(one.area, "area", units),
+                f"{100 * one.off:+z.0f} %",
+                show(one.velocity, "air speed", units),
+            )
+        said.append((one.rule, *figures, f"{one.source.text}; {one.source.confidence}"))
+    return said
+
+
+LIGHTINGS = (
+    "Evening, and how it is lit",
+    "Smoke carried off",
+    "Face, 1 min",
+    "Face, 10 min",
+    "Face, 60 min",
+    "Liner, 10 min",
+    "Liner, 60 min",
+)
+FIRST_FIRE = (
+    "From a flue and a wall as cold as what stands around them. Kindling at 1 kg/h grows to the"
+    " burn rate in a quarter hour; warming is three minutes of paper at the throat; the window is"
+    " half a square foot open. Where the flue does not pull, open a window and warm the flue"
+    " before you light it. The first fire is a small one: new masonry has to dry."
+    " Smoke in the room: put the fire out and open up; nobody smells carbon monoxide."
+)
+
+
+def first_hour_rows(result: Assessment, units: str = FEET_INCHES) -> list[tuple[str, ...]]:
+    """The first hour of the first fire, one row a way of lighting it, operating mode.
+
+    Parameters
+    ----------
+    result : Assessment
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    list of tuple of str
+        In the order of ``LIGHTINGS``.
+    """
+    hour = result.first_hour
+    at = [int(np.searchsorted(hour.times, minutes * 60.0)) for minutes in (1, 10, 60)]
+    said: list[tuple[str, ...]] = []
+    for k, after in enumerate(hour.established):
+        evening = CASES[k // len(WAYS)]
+        if np.isinf(after):
+            when = "not in the first hour" if hour.up[-1, k] else "not at all: air comes down"
+        else:
+            when = "at once" if after <= hour.times[0] else f"after {after / 60:.1f} min"
+        speeds = (show(float(hour.face[m, k]), "air speed", units) for m in at)
+        liner = (show(float(hour.liner[m, k]), "temperature", units) for m in at[1:])
+        said.append((f"{evening}, {WAYS[k % len(WAYS)]}", when, *speeds, *liner))
+    return said

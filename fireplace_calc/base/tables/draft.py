@@ -180,3 +180,18 @@ def conductivities() -> dict[str, tuple[float, Source]]:
         r["material"]: (float(r["conductivity_w_mk"]), source_of(r))
         for r in rows("conductivities.csv")
     }
+
+
+@lru_cache(maxsize=1)
+def heat_capacities() -> dict[str, tuple[float, Source]]:
+    """Heat capacity of each material, and its source.
+
+    Returns
+    -------
+    dict of tuple
+        Heat capacity [J/(kg K)] and source, by material.
+    """
+    return {
+        r["material"]: (float(r["heat_capacity_j_kgk"]), source_of(r))
+        for r in rows("heat_capacities.csv")
+    }

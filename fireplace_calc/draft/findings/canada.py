@@ -10,9 +10,17 @@ from fireplace_calc.draft.result import DraftResult
 from fireplace_calc.rules.comparing import NOT_CHECKED, Compared, at_least, at_most
 
 
-def _canada(found: DraftResult) -> tuple[float | None, float | None, str]:
-    """Least and largest round flue of Canada's table for this opening and height, in m; and a word
-    when there is none.
+def canadas_flues(found: DraftResult) -> tuple[float | None, float | None, str]:
+    """Canada's table of round flues for this opening and height.
+
+    Parameters
+    ----------
+    found : DraftResult
+
+    Returns
+    -------
+    tuple of float or None, and str
+        Least and largest inside diameter, none where the table has none [m]; and why not.
     """
     area, height = float(found.path.opening_area), float(found.path.height)
     for cell in canada_round_flues():
@@ -39,13 +47,15 @@ _NOTE = (
     "Round flue of the same area against Canada's table; where that table counts the height from"
     " was not read."
 )
-_TABLE = canada_round_flues()[0].source
+CANADA_TABLE = canada_round_flues()[0].source
 
 
-@judged("DRF-08", SIZING, "Flue large enough for the opening, by Canada's table", "in", _TABLE)
+@judged(
+    "DRF-08", SIZING, "Flue large enough for the opening, by Canada's table", "in", CANADA_TABLE
+)
 def large_enough(found: DraftResult) -> Compared:
     """Too small a flue cannot take what the opening lets in."""
-    least, _, word = _canada(found)
+    least, _, word = canadas_flues(found)
     return (
         Compared(NOT_CHECKED, note=word)
         if least is None
@@ -58,12 +68,12 @@ def large_enough(found: DraftResult) -> Compared:
     SIZING,
     "Flue not too large for the opening, by Canada's table",
     "in",
-    _TABLE,
+    CANADA_TABLE,
     over=True,
 )
 def not_too_large(found: DraftResult) -> Compared:
     """Too large a flue stays cold: air falls down one side while smoke climbs the other."""
-    _, most, word = _canada(found)
+    _, most, word = canadas_flues(found)
     return (
         Compared(NOT_CHECKED, note=word) if most is None else at_most(_as_round(found), most, _NOTE)
     )

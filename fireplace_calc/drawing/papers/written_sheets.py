@@ -12,6 +12,7 @@ from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
+from fireplace_calc.report import draft_report
 from fireplace_calc.report.sentences import CAUTION, SIGNS, asked, compared, quantity, tally, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
@@ -53,6 +54,9 @@ OPINED = (
     Column("Rule and source", 44),
     Column("Why they differ", 70),
 )
+
+OPINIONS = tuple(map(Column, draft_report.OPINIONS, (30, 18, 16, 22, 80)))
+LIGHTINGS = tuple(map(Column, draft_report.LIGHTINGS, (44, 36, 18, 18, 18, 18, 18)))
 
 
 def tables(
@@ -99,7 +103,24 @@ def findings(result: Assessment, units: str) -> Iterator[str | Table]:
     yield Table(
         "Will it draw? Engineering judgement, not code", FOUND, found_rows(result.judgement, units)
     )
+    yield from airing(result, units)
     yield from standing(result, units)
+
+
+def airing(result: Assessment, units: str) -> Iterator[str | Table]:
+    """What published rules make of the flue, and the first hour of the first fire."""
+    yield Table(
+        "Second opinions on the flue, sizing mode",
+        OPINIONS,
+        tuple(draft_report.opinion_rows(result, units)),
+        before=draft_report.OPINION,
+    )
+    yield Table(
+        "The first hour of the first fire, operating mode",
+        LIGHTINGS,
+        tuple(draft_report.first_hour_rows(result, units)),
+        before=draft_report.FIRST_FIRE,
+    )
 
 
 def standing(result: Assessment, units: str) -> Iterator[str | Table]:

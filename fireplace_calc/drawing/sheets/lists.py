@@ -150,11 +150,13 @@ class TextFlow:
             wrapped(column.heading, edges[k + 1] - edges[k] - 2.0, True)
             for k, column in enumerate(table.columns)
         ]
+        high = PITCH * max(map(len, lines)) + GAP
+        self.room(high + PITCH + GAP)  # never alone at the foot of a sheet, under a long paragraph
         for k, (column, cell) in enumerate(zip(table.columns, lines, strict=True)):
             x = edges[k] if column.ha == "left" else edges[k + 1] - 2.0
             for n, line in enumerate(cell, 1):
                 self.sheet.text(x, self.y - n * PITCH, line, size=SMALL, ha=column.ha, bold=True)
-        self.y -= PITCH * max(map(len, lines)) + GAP
+        self.y -= high
         self.sheet.line([(edges[0], self.y + 0.15), (edges[-1], self.y + 0.15)], "seen")
 
 

@@ -167,8 +167,8 @@ def test_a_verdict_has_a_sign_and_a_word():
 def test_units_are_the_readers():
     result = assess(BOATHOUSE)
     short = next(f for f in result.findings if f.key == "CLR-08")
-    assert compared(short, "feet-inches") == ('1 1/2"', '1 1/8"', '-3/8"')
-    assert compared(short, "millimetres") == ("38 mm", "29 mm", "-10 mm")
+    assert compared(short, "feet-inches") == ('1 1/2"', 'at most 1 1/8"', '-3/8"')
+    assert compared(short, "millimetres") == ("38 mm", "at most 29 mm", "-10 mm")
     assert '3/8" too much' in sentence(short)
     footing = next(r for r in result.takeoff if r.item == "Footing concrete")
     assert quantity(footing.order, footing, "feet-inches") == "1.50 yd³"

@@ -25,7 +25,7 @@ from fireplace_calc.drawing.sheets.dimensions import (
 from fireplace_calc.drawing.sheets.hatch import coursing, hatch_lines, lines_in
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow, wrapped
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View, spread
+from fireplace_calc.drawing.sheets.sheet import Cell, Label, Sheet, View, spread
 from fireplace_calc.drawing.sheets.style import DASHES, HATCHES, SMALL, TEXT, THEMES, TITLE, WEIGHT
 from fireplace_calc.drawing.views.layout import ARCHITECT, LADDER, earth, fit, length, level
 
@@ -693,3 +693,34 @@ def test_ground_is_a_heavy_line_with_strokes_in_threes():
     short = Sheet(200, 100)
     earth(View(short, 10, 50, 10.0), 0.0, 0.39, 0.0)
     assert not short.hatches
+
+
+def test_dots_fill_each_row_from_end_to_end():
+    """One to a gap, astray by at most 0.22 of it: no row begins or ends bare, none is crowded."""
+    hatch = HATCHES["concrete"]
+    for left in (0.0, 0.7, 13.3):
+        found = hatch_lines([BOX * 2 + (left, 3.1)], hatch)
+        rows = {}
+        for (x, y), _ in found + (0.1, 0.0):
+            rows.setdefault(round(float(y), 4), []).append(float(x))
+        assert len(rows) == pytest.approx(40 / (0.7 * hatch.gap), abs=1.5)
+        for places in rows.values():
+            assert (
+                min(places) - left <= 1.23 * hatch.gap
+                and left + 80 - max(places) <= 1.23 * hatch.gap
+            )
+            steps = np.diff(sorted(places))
+            assert steps.min() >= 0.3 * hatch.gap and steps.max() <= 1.45 * hatch.gap
+
+
+def test_a_label_lies_level_and_plain_unless_told():
+    left, bottom, right, top = Label(50, 50, "wide words").extent
+    assert right - left > 4 * (top - bottom) and left + right == pytest.approx(100)
+    told = Label(50, 50, "wide words")
+    assert (told.size, told.ha, told.va, told.bold, told.ink) == (
+        TEXT,
+        "center",
+        "base",
+        False,
+        "ink",
+    )

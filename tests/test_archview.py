@@ -49,3 +49,19 @@ def test_only_a_design_with_an_arch_has_the_sheet():
     assert "Arch and its thrust" not in [
         name for name, _ in pages(straight, "feet-inches", drawings_only=True)
     ]
+
+
+@pytest.mark.parametrize(("told", "doubted"), [({}, True), ({"loads.in_triangle": "no"}, False)])
+def test_the_sheet_says_not_checked_where_the_findings_do(told, doubted):
+    """The middle third was said to be kept to while STR-16 waited for the load on the arch."""
+    result, sheet = arched(**told), Sheet(WIDTH, HEIGHT)
+    arch(sheet, WHOLE, result.geometry, "feet-inches")
+    said = {f.key: f.verdict for f in result.structure.findings}
+    assert doubted == (said["STR-16"] == "not checked")
+    for key, words in (
+        ("STR-16", "line of thrust"),
+        ("STR-17", "by friction"),
+        ("STR-18", "against tipping"),
+    ):
+        line = next(label.text for label in sheet.labels if words in label.text)
+        assert ("not checked" in line) == (said[key] == "not checked"), line

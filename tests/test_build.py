@@ -665,3 +665,19 @@ def test_where_hands_do_not_reach_the_papers_say_so(boathouse):
         assert lift.allowed == 0 and "out of reach" in work_sheets._lift(lift, "feet-inches")
     near = plan_work(build_geometry(boathouse)).lifts[0]
     assert f"{near.index_one:.1f}, {near.index_two:.1f}" in work_sheets._lift(near, "feet-inches")
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.integers(1, 14), st.integers(5, 400), st.sampled_from(["straight", "segmental"]))
+def test_the_days_told_are_the_day_the_last_step_ends_on(hours, pace, head):
+    """Twenty-one days were told whose last step stood on day 22. And no step says that nothing is
+    carried while the next one lays the wall over it on the same day.
+    """
+    plan = plan_work(made({"work.day": hours, "work.brick_pace": pace, "opening.head": head}))
+    told = work_sheets.last_day(plan.calendar)
+    for step in plan.steps:
+        assert 1 <= work_sheets.first_day(step.start) <= work_sheets.last_day(step.end) <= told
+        assert "nothing is carried" not in " ".join(step.cautions)
+    assert work_sheets.last_day(plan.steps[-1].end) == told
+    assert work_sheets.last_day(21.4) == 22 == work_sheets.first_day(21.4)
+    assert work_sheets.last_day(21.0) == 21

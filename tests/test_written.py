@@ -448,7 +448,7 @@ def test_the_order_of_work_on_paper_is_the_plan(units):
         steps, lifts, cautions = [part for part in parts if isinstance(part, Table)]
         assert steps.tick and not lifts.tick
         for words in (
-            f"About {plan.hours:.0f} hours at the wall", f"{plan.calendar:.0f} days with",
+            f"About {plan.hours:.0f} hours at the wall", f"{-int(-plan.calendar // 1)} days with",
             plan.while_working.do, plan.afterwards.do, f"within {plan.open_time:g} h.",
         ):  # fmt: skip
             assert words in steps.before

@@ -51,7 +51,11 @@ def cautions_of(
     }:
         yield "Collapse: the pit is deeper than 5 ft; slope or shore its sides."
     if parts & {"lintel", "arch"}:
-        yield "Collapse: nothing is carried until the mortar is hard; props stay."
+        held = "the centering carries" if "arch" in parts else "props carry"
+        yield (
+            f"Collapse: {held} it and the wall laid over it until the mortar is hard."
+            " Nobody works or stands under it."
+        )
     if "lintel" in parts and not geometry.design.lintel.bearing:
         yield "Collapse: its bearing is zero or unknown; give both ends a bearing before it is set."
     if "chimney walls" in parts:

@@ -5,7 +5,7 @@ cautions.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil, inf
+from math import ceil, floor, inf
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
@@ -50,8 +50,9 @@ def working(result: Assessment, units: str) -> Iterator[str | Table]:
         tuple(_step(step) for step in plan.steps),
         tick=True,
         before=(
-            f"About {plan.hours:.0f} hours at the wall for one mason, {plan.calendar:.0f} days with"
-            " the waits, at the paces of the design: our own habit, to be replaced by yours. Now:"
+            f"About {plan.hours:.0f} hours at the wall for one mason,"
+            f" {last_day(plan.calendar)} days with the waits, at the paces of the design: our own"
+            " habit, to be replaced by yours. Now:"
             f" {plan.while_working.do}. Afterwards: {plan.afterwards.do}. A batch is used within"
             f" {plan.open_time:g} h."
         ),
@@ -82,6 +83,16 @@ def working(result: Assessment, units: str) -> Iterator[str | Table]:
     yield Table("Cautions", CAUTIONS, told, before="Local code and licensed practice come first.")
 
 
+def first_day(start: float) -> int:
+    """Working day on which a step begins, the first being 1. [-]"""
+    return floor(start + 1e-9) + 1
+
+
+def last_day(end: float) -> int:
+    """Working day on which it is done: work that ends with a day is done on that day. [-]"""
+    return max(ceil(end - 1e-9), 1)
+
+
 def _figured(what: str, number: float | None, unit: str) -> str:
     return what if number is None else f"{what} ({number:g} {unit})".replace(" -)", ")")
 
@@ -105,7 +116,7 @@ def _step(step: WorkStep) -> tuple[str, ...]:
         goods,
         str(step.batches) if step.batches else "",
         f"{step.hours:.1f}",
-        f"{step.start + 1:.0f}",
+        f"{first_day(step.start)}",
         " ".join([*said, *step.cautions]),
     )
 

@@ -22,6 +22,7 @@ from fireplace_calc.drawing.views.layout import (
 )
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box
+from fireplace_calc.rules.comparing import NOT_CHECKED
 from fireplace_calc.structure import assess_structure
 from fireplace_calc.structure.arch import Arch
 from fireplace_calc.structure.arch_thrust import POINTS, THIRD
@@ -45,10 +46,12 @@ def arch(
 ) -> View:
     """Draw the arched head of a design that has one, seen from the room."""
     f, d = geometry.frame, geometry.design
-    found = assess_structure(geometry).arch
+    structure = assess_structure(geometry)
+    found = structure.arch
+    checked = {f.key: f.verdict != NOT_CHECKED for f in structure.findings}
     assert found is not None, "the opening has a straight head: ask has_arch first"
     low, top = max(f.hearth, f.spring - UNDER), f.opening_top + d.lintel.height + OVER
-    words = _words(found, geometry, units)
+    words = _words(found, checked, geometry, units)
     margins = (18, 26, room_for(text for _, text in words) + 10.0, 8)
     view, denominator = fit(sheet, cell, (-f.block_half, low, f.block_half, top), margins, scales)
     _masonry(view, geometry, low, top)
@@ -99,8 +102,14 @@ def _masonry(view: View, geometry: Geometry, low: float, top: float) -> None:
     view.seen(ring, geometry.by_name["arch"].material, "seen", layer=-1)
 
 
-def _words(found: Arch, geometry: Geometry, units: str) -> list[tuple[tuple[float, float], str]]:
-    """What is what, and where to point at it. [m]"""
+def _words(
+    found: Arch, checked: dict[str, bool], geometry: Geometry, units: str
+) -> list[tuple[tuple[float, float], str]]:
+    """What is what, and where to point at it [m]; what is not checked is said to be so."""
+
+    def doubt(key: str) -> str:
+        return "" if checked[key] else ", wall alone (not checked)"
+
     f, ring = geometry.frame, found.ring
     end, crown = found.line_points[-1], found.spring + ring.at(f.half_width * 0.45, 2 / 3)
     held = "keeps to the middle third" if found.line.inside else "leaves the middle third"
@@ -109,16 +118,16 @@ def _words(found: Arch, geometry: Geometry, units: str) -> list[tuple[tuple[floa
         ((f.half_width * 0.45, crown), f"middle third: within {THIRD:.2f} of the depth"),
         (
             found.line_points[len(found.line_points) * 7 // 8],
-            f"line of thrust {held}: {found.line.eccentricity:.2f}",
+            f"line of thrust {held}: {found.line.eccentricity:.2f}{doubt('STR-16')}",
         ),
         (end, f"jamb held against {show(found.abutment_thrust, 'force', units)}"),
         (
             (f.half_width + jamb / 2, found.spring - 0.06),
-            f"bed joint takes {show(found.friction, 'force', units)} by friction",
+            f"bed joint takes {show(found.friction, 'force', units)} by friction{doubt('STR-17')}",
         ),
         (
             (f.half_width + jamb / 2, found.spring - 0.16),
-            f"safe against tipping {found.overturning:.1f} times",
+            f"safe against tipping {found.overturning:.1f} times{doubt('STR-18')}",
         ),
     ]
 

@@ -69,7 +69,7 @@ class Remedies(Fold):
         key = (panel.design, panel.pack, panel.units)
         if self.known[0] != key:
             self.known = (key, find_remedies(panel.design, panel.pack))
-            self._show(self.known[1][:MOST])
+            self._show(self.known[1])
             self.refused.value = refused_words(
                 rejected_remedies(panel.design, panel.pack),
                 every_finding(panel.result),
@@ -81,6 +81,7 @@ class Remedies(Fold):
         named = every_finding(panel.result)
         short = [f for f in named.values() if f.verdict == FALLS_SHORT]
         over = sum(f.key not in {key for one in found for key in one.mends} for f in short)
+        found = shortened(found, MOST)
         self.said.value = html.remark(
             "Nothing falls short."
             if not short
@@ -88,13 +89,41 @@ class Remedies(Fold):
                 f"{len(short)} checks fall short. Each line below is the smallest single change"
                 " that fixes what it names and breaks nothing else."
             )
-            + (f" No single change fixes the other {over}." if over else "")
+            + (
+                f" For the other {over}, none of the changes tried here helps by itself without"
+                " breaking something else."
+                if over
+                else ""
+            )
         )
         while len(self.lines) < len(found):
             self.lines.append(RemedyLine(self.panel))
         for line, one in zip(self.lines, found, strict=False):
             line.show(one, named)
         self.rows.children = [line.widget for line in self.lines[: len(found)]]
+
+
+def shortened(found: tuple[Remedy, ...], most: int) -> tuple[Remedy, ...]:
+    """The best remedies, and of the rest the first that mends what none before it does.
+
+    Parameters
+    ----------
+    found : tuple of Remedy
+        Ranked, best first.
+    most : int
+        How many of the best to keep in any case. [-]
+
+    Returns
+    -------
+    tuple of Remedy
+        In the same order: together they mend all that the whole list mends.
+    """
+    kept, mended = [], set[str]()
+    for n, one in enumerate(found):
+        if n < most or set(one.mends) - mended:
+            kept.append(one)
+            mended |= set(one.mends)
+    return tuple(kept)
 
 
 class RemedyLine:

@@ -326,3 +326,15 @@ def test_xarray_and_dask_sleep_until_they_are_asked():
     )
     run = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True, check=True)
     assert run.stdout.split() == ["False", "False"]
+
+
+@pytest.mark.parametrize("many", [1, 3])
+def test_one_record_is_stacked_as_three_are(many):
+    """A row to each record, numbers as a column of one."""
+    from fireplace_calc.draft.cases import fire, stacked
+
+    one = fire(BOATHOUSE)
+    made = stacked([one] * many)
+    for name in ("burn", "dry_share", "power", "to_gas", "air_needed"):
+        found = getattr(made, name)
+        assert found.shape == (many, 1) and set(found[:, 0]) == {float(getattr(one, name))}

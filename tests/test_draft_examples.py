@@ -21,6 +21,7 @@ from fireplace_calc.draft import (
     smoke_odds,
     theoretical_draft,
 )
+from fireplace_calc.draft.flow_path import FIRE_BED
 from fireplace_calc.draft.operating import excess_pressure
 from fireplace_calc.draft.physics.air import air_density, pressure_at
 from fireplace_calc.draft.physics.house import (
@@ -33,7 +34,7 @@ from fireplace_calc.draft.physics.house import (
 from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
-from fireplace_calc.draft.spillage import FUEL_BED, inward_velocity, least_air, plume
+from fireplace_calc.draft.spillage import inward_velocity, least_air, plume
 from fireplace_calc.report.canada_agreement import FIRST_ROW, compare_with_canada
 
 INCH_WATER, INCH_MERCURY, RANKINE, FOOT, POUND_HOUR = (
@@ -316,7 +317,7 @@ def test_plume_example():
     the lintel less 150 mm.
     """
     ours = [
-        float(plume(kilowatts * 1e3, 0.74 - FUEL_BED)) / air_density(293.15) / (0.915 * 0.74)
+        float(plume(kilowatts * 1e3, 0.74 - FIRE_BED)) / air_density(293.15) / (0.915 * 0.74)
         for kilowatts in (20, 30, 45, 60)
     ]
     assert ours == pytest.approx([0.11, 0.13, 0.17, 0.20], abs=0.005)

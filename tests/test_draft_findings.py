@@ -334,6 +334,24 @@ def test_a_damper_narrower_than_the_throat_counts():
     assert result_of(throat__damper_area="60 in2").sizing_velocity < FOUND.sizing_velocity
 
 
+def test_a_damper_part_closed_and_a_raised_grate():
+    """The free area goes with the opening of the damper: half of it is four times the throat's loss (K = 2 (flue/throat)^2). A
+    higher grate makes the plume shorter; nobody's old file changes.
+    """
+    way = FOUND.path
+    half = draft_result(build_geometry(change(BOATHOUSE, {"throat.damper_open": "50 %"})))
+    assert half.path.throat == pytest.approx(4 * way.throat)
+    assert (half.flows.face < FOUND.flows.face).all()
+    none = {"throat.damper": "none", "throat.damper_open": "50 %"}
+    assert trace_flow_path(build_geometry(change(BOATHOUSE, none))).throat == way.throat
+    hot = {"fire.burn_rate": "16 kg/h"}
+    low, told, high = (
+        draft_result(build_geometry(change(BOATHOUSE, hot | more))).spills.capture
+        for more in ({}, {"fire.bed_height": "150 mm"}, {"fire.bed_height": "300 mm"})
+    )
+    assert (low == told).all() and high[0] < low[0] and high[2] == low[2]
+
+
 def test_cap_screen_and_offset_cost_something():
     assert result_of(chimney__rain_cap="yes").path.cap == 1.5
     assert result_of(chimney__rain_cap="yes", chimney__rain_cap_area="2000 in2").path.cap == 0.5

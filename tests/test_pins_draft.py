@@ -29,6 +29,7 @@ WAY = {
     "indoors": "indoors",
     "bottom": "bottom",
     "top": "top",
+    "bed": "fire_bed",
 }
 
 

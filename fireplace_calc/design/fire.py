@@ -24,6 +24,13 @@ class Fire(Record):
     burn_rate: float = quantity(
         "mass rate", "Burn rate", "3.5 kg/h", "0.5 kg/h", "30 kg/h", "Wood as burned."
     )
+    bed_height: float | None = length(
+        "Fire bed over the hearth",
+        None,
+        "2 in",
+        "15 in",
+        "Middle of the burning wood; unknown takes 150 mm, wood on a low grate.",
+    )
 
 
 @dataclass(frozen=True, slots=True)

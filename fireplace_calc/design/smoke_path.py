@@ -57,6 +57,14 @@ class Throat(Record):
         "Of blade and frame.",
         "damper_material",
     )
+    damper_open: float = quantity(
+        "ratio",
+        "Damper opened",
+        "100 %",
+        "10 %",
+        "100 %",
+        "While the fire burns; the draft takes the free area to go with it.",
+    )
     worked_from_room: bool | None = yes_no(
         "Damper worked from the room",
         None,

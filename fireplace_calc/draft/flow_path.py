@@ -30,6 +30,12 @@ of the face velocity.
 """
 
 
+FIRE_BED = 0.15
+"""Height of the burning fuel over the hearth where nobody has told it: engineering judgement for a
+fire laid on a low grate. [m]
+"""
+
+
 @dataclass(frozen=True, slots=True)
 class FlowPath:
     """From the room through the opening to the open air; each field a number or an array, all of
@@ -58,6 +64,8 @@ class FlowPath:
         Share of the flue that stands in heated rooms. [-]
     bottom, top : float or array
         Lowest heated floor and highest heated ceiling of the house over the datum. [m]
+    fire_bed : float or array
+        Height of the burning fuel over the hearth. [m]
     """
 
     opening_area: Number
@@ -77,6 +85,7 @@ class FlowPath:
     indoors: Number
     bottom: Number = 0.0
     top: Number = 0.0
+    fire_bed: Number = FIRE_BED
 
     @property
     def diameter(self) -> Number:
@@ -134,6 +143,8 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         for a in (measured.throat_area or f.throat_area, design.throat.damper_area)
         if a is not None
     )
+    if design.throat.damper != "none":
+        throat *= design.throat.damper_open
     perimeter = np.pi * bore.width if bore.round else 2 * (bore.width + bore.depth)
     start = {
         "opening top": f.opening_top,
@@ -167,6 +178,7 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         indoors=indoors(geometry),
         bottom=warm.bottom - start,
         top=warm.top - start,
+        fire_bed=FIRE_BED if design.fire.bed_height is None else design.fire.bed_height,
     )
 
 

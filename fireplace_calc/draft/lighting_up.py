@@ -220,7 +220,7 @@ def _turns(case: _Case, now: _Moment, burning: BurningFire) -> BoolArray:
     """Whether the air in the flue and the smoke gathered under it pull harder than the house."""
     path, evening, _, _ = case
     room = air_density(evening.room, evening.pressure)
-    risen = plume(burning.power, plume_height(path.opening_height), room)
+    risen = plume(burning.power, plume_height(path.opening_height, path.fire_bed), room)
     rise = coefficient("plume share") * burning.power / risen / heat_capacity(evening.room)
     cold = air_density(now.slices[0], evening.pressure)
     smoke = air_density(evening.room + rise, evening.pressure)

@@ -10,16 +10,10 @@ import numpy as np
 from fireplace_calc.base.arrays import Array, BoolArray, Number
 from fireplace_calc.base.tables.draft import coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks
-from fireplace_calc.draft.flow_path import FlowPath
+from fireplace_calc.draft.flow_path import FIRE_BED, FlowPath
 from fireplace_calc.draft.operating import Flow, excess_pressure, settle
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.house import house_pull, inlet_needed, net_inflow
-
-FUEL_BED = 0.15
-"""Height of the burning fuel over the hearth: engineering judgement for a fire laid on a low grate.
-[m]
-"""
-
 
 STANDARD_AIR = float(air_density(293.15))
 """Density that the plume's constant is printed for: 20 C at sea level. [kg/m3]"""
@@ -61,7 +55,7 @@ def plume(power: Number, height: Number, density: Number = STANDARD_AIR) -> Numb
 
     Examples
     --------
-    >>> round(float(plume(30e3, 0.74 - FUEL_BED)) / 1.2 / (0.915 * 0.74), 2)
+    >>> round(float(plume(30e3, 0.74 - FIRE_BED)) / 1.2 / (0.915 * 0.74), 2)
     0.13
     """
     kilowatts = coefficient("plume share") * power / 1000.0
@@ -135,27 +129,29 @@ def least_air(
     -----
     A fire against a wall is half a fire of twice the heat: :math:`m = m_p(2 Q) / 2`.
     """
-    height = plume_height(path.opening_height)
+    height = plume_height(path.opening_height, path.fire_bed)
     free, leaning = plume(fire.power, height, room), plume(2.0 * fire.power, height, room) / 2.0
     face = inward_velocity(fire.burn, asked) * path.opening_area * room
     least: Number = np.maximum(free + fireback * (leaning - free), face)
     return least
 
 
-def plume_height(opening_height: Number) -> Number:
+def plume_height(opening_height: Number, bed: Number = FIRE_BED) -> Number:
     """From the burning fuel up to the underside of the lintel; of the lowest openings half.
 
     Parameters
     ----------
     opening_height : float or array
         [m]
+    bed : float or array
+        Height of the burning fuel over the hearth. [m]
 
     Returns
     -------
     float or array
         Height of the plume. [m]
     """
-    height: Number = np.maximum(opening_height - FUEL_BED, 0.5 * opening_height)
+    height: Number = np.maximum(opening_height - bed, 0.5 * opening_height)
     return height
 
 

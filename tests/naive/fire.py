@@ -118,6 +118,7 @@ class Way:
     indoors: float
     bottom: float
     top: float
+    bed: float
 
     @property
     def across(self) -> float:
@@ -143,6 +144,7 @@ def way(s) -> Way:
     flue = m.flue_area or s.flue.net or s.flue.bare
     throat = m.throat_area or levels.throat_area(s)
     throat = min(throat, d.throat.damper_area or throat)
+    throat = throat if d.throat.damper == "none" else throat * d.throat.damper_open
     round_it = math.pi * s.flue.wide if s.flue.round else 2 * (s.flue.wide + s.flue.deep)
     opening = m.opening_area or levels.opening_area(s)
     angles = levels.chamber_angles(s)
@@ -183,6 +185,7 @@ def way(s) -> Way:
         share,
         heated(s)[0] - s.head,
         heated(s)[1] - s.head,
+        d.fire.bed_height or 0.15,
     )
 
 
@@ -416,12 +419,12 @@ def settle(w: Way, e: Evening, rub: float | None = None, steps: int = 90) -> tup
     return state(w, e, (low + up) / 2, rub), False
 
 
-def plume(power: float, opening_high: float, room: float) -> float:
-    """What a fire on a bed of 150 mm drives up to the lintel by itself, in the form of NFPA 92; constants from memory. [kg/s]
+def plume(power: float, opening_high: float, room: float, bed: float = 0.15) -> float:
+    """What a fire on its bed drives up to the lintel by itself, in the form of NFPA 92; constants from memory. [kg/s]
 
     The first one is 0.196 (g rho^2 / cp T)^(1/3) in the plume law of the fire handbooks, printed for a room of 20 C at the sea.
     """
-    q, z = PLUME_SHARE * power / 1000, max(opening_high - 0.15, opening_high / 2)
+    q, z = PLUME_SHARE * power / 1000, max(opening_high - bed, opening_high / 2)
     thin = (room / air(293.15, 101325)) ** (2 / 3)
     return 0.071 * thin * q ** (1 / 3) * z ** (5 / 3) + 0.0018 * q
 
@@ -472,7 +475,7 @@ def _evening(w: Way, e: Evening) -> dict[str, float]:
         "velocity head": 1.0,
     }
     room = air(e.room, e.at)
-    least = max(plume(e.power, w.opening_high, room), speed_in(e.burn) * w.opening * room)
+    least = max(plume(e.power, w.opening_high, room, w.bed), speed_in(e.burn) * w.opening * room)
     spare = state(w, e, least + e.burn)
     borne = spare.left + spare.pull
     fan = max((through(w, e, borne) - least) / room, 0.0)
@@ -643,8 +646,8 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
 
         def asked(power: float, speed: float, lean: float = leaning[k], heavy: float = heavy):
             """Against the fireback a fire takes half of what one of twice the heat takes in the open. [m3/s]"""
-            wall = plume(2 * power, w.opening_high, heavy) / 2
-            up = (1 - lean) * plume(power, w.opening_high, heavy) + lean * wall
+            wall = plume(2 * power, w.opening_high, heavy, w.bed) / 2
+            up = (1 - lean) * plume(power, w.opening_high, heavy, w.bed) + lean * wall
             return max(up / heavy, speed * w.opening)
 
         least = asked(power, speed_in(burn, speeds_in[k]))

@@ -111,7 +111,7 @@ class Assessment:
         """
         from fireplace_calc.structure import assess_structure
 
-        return assess_structure(self.geometry)
+        return assess_structure(self.geometry, self.pack)
 
     @cached_property
     def work(self) -> Plan:

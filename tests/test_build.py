@@ -681,3 +681,43 @@ def test_the_days_told_are_the_day_the_last_step_ends_on(hours, pace, head):
     assert work_sheets.last_day(plan.steps[-1].end) == told
     assert work_sheets.last_day(21.4) == 22 == work_sheets.first_day(21.4)
     assert work_sheets.last_day(21.0) == 21
+
+
+@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(
+    st.integers(0, 60),
+    st.integers(36, 96),
+    st.sampled_from(["modular", "laid"]),
+    st.sampled_from(["8.5x8.5", "13x13", "20x20"]),
+    st.integers(12, 36),
+)
+def test_one_piece_has_one_answer_by_its_weight_in_every_list(stack, lift, method, size, section):
+    """A 33 lb block was for the hoist and a 22 lb one for two people, by the bed it went on. HSE:
+    over 20 kg nobody alone; two carry two thirds of their sum.
+    """
+    plan = plan_work(
+        made(
+            {
+                "work.stack_height": f"{stack} in",
+                "work.lift_height": f"{lift} in",
+                "method": method,
+                "flue.size": size,
+                "flue.section_height": f"{section} in",
+            }
+        )
+    )
+    for item in {x.item for x in plan.lifts}:
+        same = [x for x in plan.lifts if x.item == item]
+        (verdict,) = {x.verdict for x in same}
+        if all(x.weight is not None and x.allowed > 0 for x in same):
+            heaviest = max(x.weight for x in same)
+            assert verdict == (ONE if heaviest <= 20 else TWO if heaviest <= 26.66 else HOIST)
+        for x in same:
+            said = " ".join(c for c in plan.steps[x.step - 1].cautions if item.lower() in c)
+            assert (verdict in said) == (verdict in (TWO, HOIST)), said
+
+
+def test_a_block_of_33_lb_is_one_mans():
+    block = next(x for x in plan_work(made()).lifts if x.item == "Base block")
+    assert 30 < block.weight / POUND < 34 and block.verdict == ONE
+    assert block.index_one > 1 and "strain" in block.note

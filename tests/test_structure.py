@@ -13,6 +13,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
+from fireplace_calc import PACKS, assess
 from fireplace_calc.base.tables import DATA, density
 from fireplace_calc.base.units import FOOT, INCH, PSF, G, InputError
 from fireplace_calc.design.records import Design
@@ -858,3 +859,23 @@ def test_density_of_a_part_as_built():
     assert known.density("firebox walls", 0.0) == pytest.approx(density("brick"), rel=0.05)
     assert sum(point_mass.mass for _, point_mass in known.each()) == pytest.approx(known.total)
     assert prism(0.0, 1.0, box(0, 1, 0, 1)).volume == 1.0
+
+
+@pytest.mark.parametrize("sections", [4, 9, 12, 20])
+@pytest.mark.parametrize("braced", ["yes", "no", None])
+@pytest.mark.parametrize("pack", sorted(PACKS))
+def test_a_rule_of_another_country_is_no_shortfall_of_the_job(pack, braced, sections):
+    """The British height over width stood as a shortfall of American jobs, and remedies were
+    sought for it. Past it the stack is to be figured, and that is said.
+    """
+    more = {"flue.sections": sections, "abroad.braced": braced}
+    design = change(Design(), TOLD | more)
+    found = {f.key: f for f in assess(design, pack).structure.findings}
+    anywhere = {f.key: f for f in assess_structure(build_geometry(design)).findings}
+    for key, country in (("STR-04", "UK"), ("STR-05", "Canada"), ("STR-06", "Canada")):
+        if pack.startswith(country):
+            assert found[key].verdict == anywhere[key].verdict
+        elif key == "STR-04" and anywhere[key].verdict == F:
+            assert found[key].verdict == N and "figured for wind" in found[key].note
+        else:
+            assert found[key].verdict in (X, N)

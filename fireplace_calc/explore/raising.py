@@ -155,7 +155,7 @@ def _short(kind: str, designs: Sequence[Design], pack: str) -> list[dict[str, Fi
     if kind == "draft":
         found = [judgement(one) for one in draft_results([sketch(d) for d in designs])]
     elif kind == "structure":
-        found = [assess_structure(build_geometry(d)).findings for d in designs]
+        found = [assess_structure(build_geometry(d), pack).findings for d in designs]
     else:
         made = [build_geometry(d) for d in designs]
         found = [PACKS[pack].check(gather_facts(one, weight_of(one))) for one in made]

@@ -155,12 +155,15 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
     return tuple(found)
 
 
-def assess_structure(geometry: Geometry) -> Structure:
+def assess_structure(geometry: Geometry, pack: str = "") -> Structure:
     """Work the structure of a design through.
 
     Parameters
     ----------
     geometry : Geometry
+    pack : str
+        Book the job is under: rules of another country than its own are no shortfall. Empty takes
+        them all.
 
     Returns
     -------
@@ -186,6 +189,7 @@ def assess_structure(geometry: Geometry) -> Structure:
         assess_lintel(design, frame, weights),
         assess_arch(design, frame, weights),
         assess_footing(design, frame, weights, stack),
+        pack=pack,
     )
     structure = replace(structure, findings=judgement(structure))
     return replace(structure, engineer=_engineer(structure), remarks=_remarks(structure))

@@ -42,6 +42,8 @@ class Structure:
         When to send for one, and why.
     remarks : tuple of str
         What the numbers leave out.
+    pack : str
+        Book the job is under; empty takes the rules of every country.
     """
 
     design: Design
@@ -56,6 +58,7 @@ class Structure:
     findings: tuple[Finding, ...] = ()
     engineer: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
+    pack: str = ""
 
     @property
     def edition(self) -> str:

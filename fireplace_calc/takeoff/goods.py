@@ -14,8 +14,8 @@ from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.takeoff.handbook import concrete as mixed
 
 LONGEST = 30 * INCH
-"""Refractory sections are taken no longer than this, so that one or two people can set a piece: our
-own habit. [m]
+"""Refractory sections are taken no longer than this, so that a piece stays handy: our own habit;
+its weight says who sets it. [m]
 """
 
 STONE_JOINTS = 0.25

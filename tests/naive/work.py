@@ -567,6 +567,9 @@ class Work:
                         key=lambda one: one.allowed,
                     )
                 )
+        order = ("not checked", "one person", "two people", "hoist")
+        for one in found:  # a kind of piece has one answer: the most that any step asks
+            one.verdict = max((o.verdict for o in found if o.item == one.item), key=order.index)
         return found
 
     def _lift(self, number: int, item: str, quantity: float, weight: float, p: Piece) -> Lift:
@@ -601,14 +604,10 @@ class Work:
         reach = max(work.carry, (8 if height >= 10 * IN - 1e-9 else 10) * IN + deep / 2)
         if one is None:
             verdict = "not checked"
-        else:  # two lift two thirds of their sum
-            verdict = (
-                "one person"
-                if one <= allowed * (1 + 1e-9)
-                else "two people"
-                if one <= 4 / 3 * allowed * (1 + 1e-9)
-                else "hoist"
-            )
+        elif allowed == 0 or one > 80 / 3 * (1 + 1e-9):  # two thirds of 40 kg
+            verdict = "hoist"
+        else:  # over 20 kg nobody alone: HSE
+            verdict = "one person" if one <= 20 * (1 + 1e-9) else "two people"
         return Lift(number, item, count, one, bed - floor, reach, allowed, verdict)
 
     def _size(self, item: str, p: Piece) -> tuple[float, float]:

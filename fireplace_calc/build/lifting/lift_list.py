@@ -5,12 +5,16 @@ hoist may lift it.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 
 from fireplace_calc.build.contact import Contacts
 from fireplace_calc.build.lift_parts import FLUES, STACK, LiftPart
 from fireplace_calc.build.lifting.equation import (
+    HOIST,
+    ONE,
+    TWO,
+    UNKNOWN,
     LiftingTask,
     capacity,
     how_lifted,
@@ -18,6 +22,7 @@ from fireplace_calc.build.lifting.equation import (
     reach_for,
     weight_limit,
 )
+from fireplace_calc.build.lifting.multipliers import exceeds
 from fireplace_calc.build.production_rates import StepGoods
 from fireplace_calc.build.steps import WorkStep
 from fireplace_calc.geometry.parts import Geometry
@@ -44,7 +49,10 @@ GRIPS = {
 our own habit.
 """
 HEAVY_UNIT = 20.0
-"""Units over this are laid by nobody alone: HSE guidance (read). [kg]"""
+"""Units over this are set by nobody alone, wherever they go: HSE guidance (read). [kg]"""
+
+RANK = (UNKNOWN, ONE, TWO, HOIST)
+"""Who lifts, from no answer to the most it takes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,19 +163,10 @@ def _lift(
         for bed in _beds(lift_part, tall)
     ]
     allowed, _, bed, floor = min(options)
-    verdict, best = how_lifted(weight, allowed), how_lifted(weight, max(options)[0])
+    verdict = how_lifted(weight, HEAVY_UNIT if allowed > 0 else 0.0)
     notes = [
         "taken as one slab" if single else "",
         "no twist: turn with the feet" if weight else "weight from its maker",
-    ]
-    notes += [
-        "over 20 kg: nobody alone, in British guidance" if weight and weight > HEAVY_UNIT else ""
-    ]
-    notes += [f"at its best bed: {best}" if best != verdict else ""]
-    notes += [
-        "two are wanted, and the plan has one"
-        if verdict == "two people" and work.people < 2
-        else ""
     ]
     put = hands(max(bed - floor, 0.0) + tall / 2)
     index_one = None if weight is None else lifting_index(weight, allowed)
@@ -204,8 +203,10 @@ def list_lifts(geometry: Geometry, steps: list[WorkStep]) -> tuple[Lift, ...]:
 
     Notes
     -----
-    Hands are taken to hold a piece at half its height, all day long: our own habit, on the safe
-    side.
+    Who lifts a piece goes by its weight alone, in every step alike: one person up to 20 kg, two up
+    to two thirds of twice that, a hoist beyond or where hands do not reach. The index is the strain
+    by the lifting equation at the worst bed. Hands are taken to hold a piece at half
+    its height, all day long: our own habit, on the safe side.
     """
     found = []
     for step in steps:
@@ -238,4 +239,18 @@ def list_lifts(geometry: Geometry, steps: list[WorkStep]) -> tuple[Lift, ...]:
             size = _size(geometry, need.item, plan)
             options = [_lift(geometry, step, s, need, size) for s in chosen]
             found.append(min(options, key=lambda lift: lift.allowed))
-    return tuple(found)
+    return tuple(_settled(lift, found, geometry.design.work.people) for lift in found)
+
+
+def _settled(lift: Lift, found: list[Lift], people: int) -> Lift:
+    """A lift with the one answer its kind of piece has in every step: the most any of them asks."""
+    verdict = max((one.verdict for one in found if one.item == lift.item), key=RANK.index)
+    index = lift.index_one if verdict == ONE else lift.index_two
+    notes = [lift.note]
+    if lift.allowed <= 0:
+        notes.append("no lift by hand at its worst bed: hands do not reach")
+    elif verdict in (ONE, TWO) and index is not None and exceeds(index, 1.0):
+        notes.append("strain at its worst bed: bring pile and stand nearer to its height")
+    if verdict == TWO and people < 2:
+        notes.append("two are wanted, and the plan has one")
+    return replace(lift, verdict=verdict, note="; ".join(notes))

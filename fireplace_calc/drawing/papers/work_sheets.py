@@ -10,6 +10,8 @@ from math import ceil, floor, inf
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.build import Lift, WorkStep
+from fireplace_calc.build.lifting.equation import capacity
+from fireplace_calc.build.lifting.lift_list import HEAVY_UNIT
 from fireplace_calc.build.production_rates import StepGoods
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.report.sentences import weight
@@ -31,7 +33,7 @@ LIFTS = (
     Column("Weighs", 13, "right"),
     Column("Set at", 14, "right"),
     Column("Held off the body", 14, "right"),
-    Column("One may lift", 14, "right"),
+    Column("NIOSH, for one", 14, "right"),
     Column("Index, one and two", 14, "right"),
     Column("Who", 14),
     Column("Note", 50),
@@ -63,12 +65,15 @@ def working(result: Assessment, units: str) -> Iterator[str | Table]:
         for stage in plan.staging
     )
     yield Table(
-        "Lifts, by the revised NIOSH equation of 1991",
+        "Lifts, by weight",
         LIFTS,
         tuple(_lift(lift, units) for lift in plan.lifts),
         before=(
-            "Index one is what nearly everybody may lift all day. Two people count as two thirds of"
-            " the sum of both."
+            "Who lifts a piece goes by its weight, in every step alike: one person up to"
+            f" {weight(HEAVY_UNIT, units)}, two up to {weight(capacity(HEAVY_UNIT, 2), units)}, a"
+            " hoist beyond, or where hands do not reach. The index is its weight over what the"
+            " revised NIOSH equation of 1991 allows one and two at the worst bed: over 1 it"
+            " strains."
         ),
     )
     fires = "; ".join(

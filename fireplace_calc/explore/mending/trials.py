@@ -118,7 +118,7 @@ class LeverTrials:
             if base.loads.intersection(lever.loads):
                 made = build_geometry(self.tried[k][1])
                 found += [
-                    *assess_structure(made).findings,
+                    *assess_structure(made, base.now.pack).findings,
                     *PACKS[base.now.pack].check(
                         gather_facts(made, weight_of(made)), base.code & base.needs_weight
                     ),

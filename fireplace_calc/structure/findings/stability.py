@@ -123,6 +123,26 @@ def stack_overturning(structure: Structure) -> Compared:
 )
 def uk_slenderness(structure: Structure) -> Compared:
     """A rule for chimneys that nobody has worked out for wind."""
+    return _at_home(structure, "UK", _uk_slenderness(structure))
+
+
+def _at_home(structure: Structure, country: str, found: Compared) -> Compared:
+    """A rule of one country is no shortfall of a job in another; past it, the stack is to be
+    figured.
+    """
+    if not structure.pack or structure.pack.startswith(country):
+        return found
+    if found.verdict != FALLS_SHORT:
+        return not_applicable("It is no rule of this job's code.")
+    return Compared(
+        NOT_CHECKED,
+        found.provided,
+        found.required,
+        "It is no rule of this job's code, but the stack is slender: have it figured for wind.",
+    )
+
+
+def _uk_slenderness(structure: Structure) -> Compared:
     frame, masonry = structure.frame, structure.design.chimney.masonry
     found = (frame.liner_top - frame.uphill_contact) / (
         2 * min(frame.stack_half, frame.stack_depth)
@@ -141,6 +161,8 @@ def uk_slenderness(structure: Structure) -> Compared:
 def _braced(structure: Structure, found: Compared) -> Compared:
     if structure.design.abroad.braced:
         return not_applicable("The chimney is braced sideways.")
+    if structure.pack and not structure.pack.startswith("Canada"):
+        return _at_home(structure, "Canada", found)
     if found.verdict == FALLS_SHORT and structure.design.abroad.braced is None:
         return Compared(
             NOT_CHECKED,

@@ -33,6 +33,7 @@ from fireplace_calc.build.mortar import (
 )
 from fireplace_calc.build.notes import cautions, dust
 from fireplace_calc.build.order import order_of_work
+from fireplace_calc.build.production_rates import hours_for
 from fireplace_calc.design.firebox import MASONRY
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers import work_sheets
@@ -721,3 +722,20 @@ def test_a_block_of_33_lb_is_one_mans():
     block = next(x for x in plan_work(made()).lifts if x.item == "Base block")
     assert 30 < block.weight / POUND < 34 and block.verdict == ONE
     assert block.index_one > 1 and "strain" in block.note
+
+
+@pytest.mark.parametrize(
+    ("changes", "step", "hours"),
+    [
+        ({"opening.head": "segmental", "opening.rise": "5 in"}, "Arch", 4),
+        ({}, "Crown", 3),
+        ({"chimney.cap_material": "metal"}, "Crown", 0),
+    ],
+)
+def test_an_arch_and_a_crown_take_as_long_as_a_mason_believes(changes, step, hours):
+    """An arch stood in the list with 0.3 h and a crown with 0.1: no centering, no forms. The hours
+    are our judgement; a metal cap has no forms.
+    """
+    found = {s.name: s for s in plan_work(made(changes)).steps}[step]
+    laid = sum(hours_for(one, made(changes).design) for one in found.goods)
+    assert found.hours == pytest.approx(laid + hours) and laid > 0

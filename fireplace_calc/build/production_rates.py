@@ -15,6 +15,15 @@ MORTAR, REFRACTORY = "Mortar", "Refractory mortar"
 POURED = ("concrete", "grout", "Crown mortar")
 """Ends of the names of what is poured."""
 COATS = ("parging",)
+SETTING_UP = {
+    ("arch", ""): 4.0,
+    ("crown", "concrete"): 3.0,
+    ("crown", "mortar"): 3.0,
+}
+"""Hours of one mason beside what he lays, by part and material: centering built, set and struck and
+skewbacks cut for an arch; forms, bond break, drip and finish for a crown that is cast. Engineering
+judgement; no published figure was found. [h]
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +115,7 @@ def hours_for(goods: StepGoods, design: Design) -> float:
 
 
 def hours_of(built: Iterable[LiftPart], goods: tuple[StepGoods, ...], design: Design) -> float:
-    """Hours of a step, coats counted in.
+    """Hours of a step, coats counted in, and the setting up of an arch or a crown.
 
     Parameters
     ----------
@@ -122,7 +131,11 @@ def hours_of(built: Iterable[LiftPart], goods: tuple[StepGoods, ...], design: De
     float
         Of one mason. [h]
     """
+    built = tuple(built)
     hours = sum(hours_for(one, design) for one in goods)
+    for s in built:
+        if s.number == 1:
+            hours += SETTING_UP.get((s.part, ""), SETTING_UP.get((s.part, s.material), 0.0))
     if any(s.material in COATS for s in built):
         coat = sum(one.volume for one in goods if one.item == REFRACTORY)
         hours += coat / design.smoke_chamber.lining_thickness / SQFT / design.work.piece_pace

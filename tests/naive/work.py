@@ -446,6 +446,12 @@ class Work:
                 / FT**2
                 / self.d.work.piece_pace
             )
+        for p in pieces:  # centering and skewbacks; forms and finish
+            first = p.number == 1
+            hours += 4 if first and p.part == "arch" else 0
+            hours += (
+                3 if first and p.part == "crown" and p.material in ("concrete", "mortar") else 0
+            )
         mortar = sum(goods[item][1] for item in ("Mortar", "Crown mortar") if item in goods)
         number = max(math.ceil(hours / self.open_time - 1e-6), 1) if mortar > 0 else 0
         made = Step(

@@ -54,7 +54,8 @@ def working(result: Assessment, units: str) -> Iterator[str | Table]:
         before=(
             f"About {plan.hours:.0f} hours at the wall for one mason,"
             f" {last_day(plan.calendar)} days with the waits, at the paces of the design: our own"
-            " habit, to be replaced by yours. Now:"
+            " habit, to be replaced by yours; 4 hours for the centering of an arch, 3 for the"
+            " forms of a crown are our judgement. Now:"
             f" {plan.while_working.do}. Afterwards: {plan.afterwards.do}. A batch is used within"
             f" {plan.open_time:g} h."
         ),

@@ -4,7 +4,7 @@ from itertools import pairwise
 from math import pi, sin
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
@@ -323,3 +323,38 @@ def test_an_old_answer_goes_when_the_file_is_saved_over(tmp_path):
     save(change(load(path), {"flue.long_side": "along the opening"}), path)
     assert "turned" not in path.read_text()
     assert load(path).flue.long_side == "along the opening"
+
+
+@settings(deadline=None, max_examples=40, suppress_health_check=list(HealthCheck))
+@given(
+    wall=st.integers(8, 24), high=st.integers(49, 200), lining=st.integers(1, 48),
+    transition=st.integers(8, 40), stack=st.integers(4, 24),
+)  # fmt: skip
+@example(wall=24, high=49, lining=48, transition=40, stack=24)
+def test_no_chamber_lining_leaves_the_block_or_loses_its_volume(
+    wall, high, lining, transition, stack
+):
+    """A chamber 6-1/8 in high, lined 6 in thick, under a transition of 5 in, once had less than no
+    wall. Eighths of an inch, walls in inches.
+    """
+    try:
+        made = build_geometry(
+            change(
+                Design(),
+                {
+                    "firebox.wall": f"{wall} in",
+                    "firebox.jamb": f"{max(wall, 8)} in",
+                    "smoke_chamber.height": f"{high / 8} in",
+                    "smoke_chamber.lining_thickness": f"{lining / 8} in",
+                    "smoke_chamber.transition": f"{transition / 8} in",
+                    "chimney.wall": f"{stack} in",
+                },
+            )
+        )
+    except InputError:
+        return
+    f = made.frame
+    assert all(part.volume > -1e-12 for part in (*made.parts, *made.voids))
+    for solid in made.by_name["smoke chamber lining"].adds:
+        for x, y in (*solid.lower, *solid.upper):
+            assert abs(x) <= f.block_half + 1e-9 and -1e-9 <= y <= f.block_back + 1e-9

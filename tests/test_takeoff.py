@@ -393,6 +393,24 @@ def test_facing_brick_is_the_breast_one_wythe_deep():
     assert rows["Facing brick"].net == ceil(area / 144 * 6.1604)
 
 
+def test_facing_brick_stops_at_a_low_ceiling():
+    """Nothing over a ceiling shows: with the flue starting at 82 in, each 4 in of ceiling under that
+    takes 60 by 4 in of face, and the wall behind stays as thick.
+    """
+    counts, walls, tall = [], [], change(Design(), {"smoke_chamber.height": "44 in"})
+    for ceiling in ("84 in", "82 in", "78 in", "74 in"):
+        rows = {
+            r.item: r for r in take_off(build_geometry(change(tall, {"house.ceiling": ceiling})))
+        }
+        counts.append(rows["Facing brick"].net)
+        walls.append(rows["Facing brick"].volume + rows["Common brick"].volume)
+    strip = 60 * 4 / 144 * 6.1604
+    assert counts[0] > counts[1] > 0
+    assert counts[1] - counts[2] == pytest.approx(strip, abs=1)
+    assert counts[2] - counts[3] == pytest.approx(strip, abs=1)
+    assert walls == pytest.approx([walls[0]] * 4)
+
+
 def test_a_metal_cap_is_not_weighed_as_a_solid():
     rows = {
         r.item: r

@@ -879,3 +879,19 @@ def test_a_rule_of_another_country_is_no_shortfall_of_the_job(pack, braced, sect
             assert found[key].verdict == N and "figured for wind" in found[key].note
         else:
             assert found[key].verdict in (X, N)
+
+
+@pytest.mark.parametrize(
+    ("changes", "words"),
+    [
+        ({"loads.mortar": None}, "mortar is not known"),
+        ({"loads.mortar": "N", "chimney.masonry": "block"}, "chimney of block has to be designed"),
+    ],
+)
+@pytest.mark.parametrize("key", ["STR-01", "STR-07"])
+def test_a_finding_that_cannot_answer_names_the_one_input_it_waits_for(key, changes, words):
+    """STR-07 said that mortar is unknown or the chimney not of brick, whichever it was."""
+    told = TOLD | {"flue.sections": 9, "loads.sds": "1", "site.seismic": "C"} | changes
+    found = {f.key: f for f in assess_structure(build_geometry(change(Design(), told))).findings}
+    assert found[key].verdict == N and words in found[key].note, found[key]
+    assert " or " not in found[key].note

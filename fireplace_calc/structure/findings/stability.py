@@ -220,10 +220,15 @@ def seismic_tension(structure: Structure) -> Compared:
             else unknown("Whether the chimney is reinforced")
         )
     found, mortar = structure.seismic_load.tension, structure.design.loads.mortar
-    if structure.design.chimney.masonry != "brick" or mortar is None:
+    masonry = structure.design.chimney.masonry
+    if masonry != "brick":
         return Compared(
-            NOT_CHECKED, found, note="The chimney's mortar is not known yet, or it is not of brick."
+            NOT_CHECKED,
+            found,
+            note=f"The table is for brick; a chimney of {masonry} has to be designed.",
         )
+    if mortar is None:
+        return Compared(NOT_CHECKED, found, note="The chimney's mortar is not known yet.")
     compared = at_most(found, flexural_tension(mortar))
     if compared.verdict == MEETS and structure.design.site.seismic is None:
         return Compared(

@@ -806,6 +806,15 @@ def test_memory_is_shown_as_memory():
     assert {"UK-003", "UK-005", "UK-050"} <= shown
 
 
+def test_what_was_memory_and_has_been_read_since():
+    """Ontario Regulation 332/12, articles 9.21.4.7, 9.21.4.8, 9.22.7.1, 9.22.9.2 and 9.22.9.3; an
+    appliance maker's reprint of Approved Document J, diagram 17.
+    """
+    for key in ("025", "026", "058", "063", "064", "065", "066", "067"):
+        assert rule_sources()[f"CA-{key}"].source.confidence == "read", key
+    assert rule_sources()["UK-013"].source.confidence == "read"
+
+
 def test_what_is_missing_never_passes_abroad():
     """Every optional input taken away from a design that has them all: nothing turns into *meets*."""
     from fireplace_calc.editing.changes import all_inputs

@@ -60,3 +60,7 @@ class Design(Record):
     measured: Measured = Measured()
     loads: Loads = Loads()
     work: Work = Work()
+    told: frozenset[str] = frozenset()
+    """Inputs that somebody entered although they stand at their default, by dotted key. A default
+    that is not among them is an assumption (``editing.assumptions``).
+    """

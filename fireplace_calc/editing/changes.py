@@ -44,6 +44,11 @@ def all_inputs() -> dict[str, Input]:
     return found
 
 
+def is_default(spec: Input, value: Any) -> bool:
+    """Whether an input stands where nobody has to have put it; what is unknown is no default."""
+    return value is not None and bool(value == spec.default)
+
+
 @lru_cache(maxsize=1)
 def book_names() -> dict[str, str]:
     """Name of a quantity in the code tables, to the dotted key of the input that holds it."""
@@ -118,6 +123,7 @@ def apply(design: Design, changes: Mapping[str, Any]) -> Design:
     """
     groups: dict[str, dict[str, Any]] = {}
     top: dict[str, Any] = {}
+    told = set(design.told)
     for given, came in changes.items():
         spelled = given.replace("arrestor", "arrester")  # books spell it either way
         key, value = book_names().get(spelled, given), came
@@ -126,15 +132,21 @@ def apply(design: Design, changes: Mapping[str, Any]) -> Design:
         group, dot, name = key.partition(".")
         spec = all_inputs().get(key)
         if spec is not None:
-            (groups.setdefault(group, {}) if dot else top)[name or group] = spec.read(value)
+            read = spec.read(value)
+            (groups.setdefault(group, {}) if dot else top)[name or group] = read
+            (told.add if is_default(spec, read) else told.discard)(key)
             continue
         held = getattr(design, group, None) if dot else None
         listed = pieces_of(held).get(name) if is_record(held) else None
         if listed is None:
             raise _unknown_key(given)
-        groups.setdefault(group, {})[name] = read_pieces(listed.metadata["pieces"], value, key)
+        listing = read_pieces(listed.metadata["pieces"], value, key)
+        groups.setdefault(group, {})[name] = listing
+        (told.discard if listing else told.add)(key)
     for group, values in groups.items():
         top[group] = getattr(design, group).with_read(values)
+    if told != design.told:
+        top["told"] = frozenset(told)
     return design.with_read(top)
 
 

@@ -11,6 +11,7 @@ from fireplace_calc.base.tables import rule_sources
 from fireplace_calc.rules.comparing import WORST_FIRST, Compared
 from fireplace_calc.rules.core import EDITIONS, Finding, Rule
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.traced import Assumptions
 
 Question = TypeVar("Question", bound=Callable[..., Compared])
 """A rule's function: it takes the facts; some take more from a state's amendment."""
@@ -133,8 +134,9 @@ class Pack:
 
     def check(self, facts: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
         """Every rule, or only those with certain keys, held against one design, worst first."""
+        assumptions = Assumptions(facts)
         return worst_first(
-            rule.check(facts, self.edition)
+            assumptions.checked(rule, self.edition)
             for rule in self.rules
             if only is None or rule.key in only
         )
@@ -151,12 +153,13 @@ def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
 def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ...]]:
     """Many packs held against one design; a rule that several share is worked out once."""
     known: dict[int, Finding] = {}
+    assumptions = Assumptions(facts)
     results = {}
     for pack in packs:
         found = []
         for rule in pack.rules:
             if id(rule) not in known:
-                known[id(rule)] = rule.check(facts, pack.edition)
+                known[id(rule)] = assumptions.checked(rule, pack.edition)
             finding = known[id(rule)]
             found.append(
                 finding if finding.edition == pack.edition else finding.in_edition(pack.edition)

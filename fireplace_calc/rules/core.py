@@ -11,8 +11,18 @@ from typing import Generic, NamedTuple, TypeVar
 
 from fireplace_calc.base.tables import Source
 from fireplace_calc.base.units import in_unit
-from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared, Shown, same
+from fireplace_calc.rules.comparing import (
+    DOES_NOT_APPLY,
+    FALLS_SHORT,
+    MEETS,
+    NOT_CHECKED,
+    Compared,
+    Shown,
+    same,
+)
 
+PASSING = (MEETS, DOES_NOT_APPLY)
+"""Verdicts that leave nothing to do: on an assumption they mislead."""
 EDITIONS = ("2015", "2018", "2021", "2024")
 
 
@@ -36,6 +46,13 @@ class Finding(NamedTuple):
     edition: str
     source: str
     note: str = ""
+    assumed: tuple[str, ...] = ()
+    """Inputs it rests on that nobody has entered, by dotted key."""
+
+    @property
+    def on_assumption(self) -> bool:
+        """Whether it passes, or does not apply, for all that anybody has entered."""
+        return bool(self.assumed) and self.verdict in PASSING
 
     @property
     def numbers(self) -> tuple[float, float] | None:

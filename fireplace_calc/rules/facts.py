@@ -7,7 +7,7 @@ drawing's own.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fireplace_calc.design.abroad import Abroad
 from fireplace_calc.design.chimney import Stack
@@ -159,3 +159,7 @@ class Facts:
         return Compared(
             NOT_CHECKED, None, found.required, f"How far {name} is and how high is not known yet."
         )
+
+    def in_category(self, category: str) -> Facts:
+        """The same facts in another seismic design category."""
+        return replace(self, seismic_design_category=category)

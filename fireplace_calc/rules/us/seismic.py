@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from math import ceil
 
 from fireplace_calc.base.tolerances import LIMIT_SLACK
@@ -47,9 +46,7 @@ def no_bars_needed(facts: Facts, categories: tuple[str, ...] = BARS_ASKED) -> Co
 def as_category_d(facts: Facts, function: Callable[[Facts], Compared]) -> Compared:
     """A rule of this family where the place counts category C among those that shake."""
     return function(
-        replace(facts, seismic_design_category=BARS_ASKED[0])
-        if facts.seismic_design_category == "C"
-        else facts
+        facts.in_category(BARS_ASKED[0]) if facts.seismic_design_category == "C" else facts
     )
 
 

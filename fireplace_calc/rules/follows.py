@@ -1,0 +1,157 @@
+"""What each fact follows from: the inputs that can move it, so that a finding can say which of them
+nobody has entered.
+
+A fact that is not listed here is an input itself, under its code table's name or its dotted key.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from fireplace_calc.editing.changes import all_inputs, book_names
+
+HEARTH = ("base.hearth_level", "hearth.drop")
+OPENING_HIGH = ("opening.standard_height", "opening.extension")
+TO_THROAT = (*OPENING_HIGH, "throat.height")
+TO_LINER_TOP = (
+    *TO_THROAT,
+    "smoke_chamber.height",
+    "flue.section_height",
+    "flue.sections",
+    "flue.joint",
+)
+CROWN = "chimney.liner_above"
+ROOF = ("roof.pitch", "roof.ridge_level", "roof.ridge_distance", "roof.position")
+LINER = ("flue.size", "flue.long_side")
+STACK = ("method", *LINER, "flue.casing", "chimney.wall", "chimney.gap")
+SECOND = tuple(key for key in all_inputs() if key.startswith("second_flue."))
+BACK = ("opening.width", "firebox.depth", "firebox.back_width", "firebox.splay")
+THROAT = ("firebox.depth", "firebox.rake", "firebox.breast", "throat.depth")
+MOUTH = (*BACK, *THROAT[1:])
+CHAMBER = (*MOUTH, "smoke_chamber.height", "smoke_chamber.transition", *STACK)
+JAMBS = ("opening.width", "firebox.jamb")
+SOLIDS = tuple(
+    key
+    for key in all_inputs()
+    if key.partition(".")[0]
+    in (
+        *("method", "opening", "lintel", "firebox", "base", "hearth", "throat"),
+        *("smoke_chamber", "flue", "chimney", "brick", "surround", "second_flue"),
+    )
+)
+"""Whatever weighs something."""
+
+FOLLOWS: dict[str, tuple[str, ...]] = {
+    "air_passage_area": ("house.air_inlet",),
+    "arrester_opening_sphere": ("chimney.mesh",),
+    "cap_sloped": ("chimney.wash",),
+    "chimney_airspace_fill": ("clearance.fill", "clearance.chimney_fill"),
+    "chimney_corbel_step": ("stack.corbel_step",),
+    "chimney_dim_parallel_ridge": (*STACK, *SECOND, *JAMBS, "roof.ridge_runs"),
+    "chimney_height": TO_LINER_TOP,
+    "chimney_masonry_kind": ("firebox.masonry", "chimney.masonry", "stack.masonry_kind"),
+    "chimney_top_above_building_within_10ft": (
+        *HEARTH,
+        *TO_LINER_TOP,
+        CROWN,
+        *ROOF,
+        "roof.nearby",
+    ),
+    "chimney_top_above_highest_roof_contact": (
+        *HEARTH,
+        *TO_LINER_TOP,
+        CROWN,
+        *ROOF,
+    ),
+    "chimney_width": (*STACK, *SECOND, *JAMBS),
+    "corbel_per_course": (*CHAMBER, *SECOND, "firebox.jamb", "smoke_chamber.course"),
+    "corbel_unit_bed": ("smoke_chamber.unit_bed", "stack.unit_bed_depth"),
+    "damper_height_above_opening": ("throat.height", "throat.damper_height"),
+    "firebox_elevation": HEARTH,
+    "firebox_wall_thickness_total": (*BACK, *STACK, "firebox.wall", "firebox.jamb"),
+    "flue_aspect": ("flue.size",),
+    "flue_net_area": ("flue.size", "flue.area_from"),
+    "flue_offset_limit": STACK,
+    "flue_shape": ("flue.size",),
+    "footing_contact_pressure": SOLIDS,
+    "footing_depth_below_finished_grade": ("base.footing_thickness", "base.footing_depth"),
+    "footing_width": (
+        *STACK,
+        *SECOND,
+        *JAMBS,
+        "firebox.depth",
+        "firebox.wall",
+        "base.footing_projection",
+    ),
+    "frame.back_bend": ("firebox.vertical_back", *HEARTH),
+    "frame.back_width": BACK,
+    "frame.bore": LINER,
+    "frame.crown_top": (*HEARTH, *TO_LINER_TOP, CROWN),
+    "frame.depth": ("firebox.depth",),
+    "frame.grade": ("site.grade",),
+    "frame.hearth": HEARTH,
+    "frame.highest_within_reach": (*ROOF, "roof.nearby"),
+    "frame.liner_top": (*HEARTH, *TO_LINER_TOP),
+    "frame.opening_top": (*OPENING_HIGH, *HEARTH),
+    "frame.second": SECOND,
+    "frame.stack_depth": (*STACK, *SECOND),
+    "frame.stack_half": (*STACK, *SECOND, *JAMBS),
+    "frame.throat": (*TO_THROAT, *HEARTH),
+    "frame.throat_back": THROAT,
+    "frame.throat_front": THROAT,
+    "frame.uphill_contact": ROOF,
+    "hearth_thickness": ("firebox.floor", "base.slab"),
+    "highest_within_reach_is": ("roof.ridge_distance", "roof.position", "roof.nearby"),
+    "level_above_grade": ("site.grade", "house.ceiling", *ROOF),
+    "liner_slope_from_vertical": ("flue.offset", "flue.offset_rise"),
+    "liner_thickness": ("flue.size",),
+    "lintel_material": ("opening.head", "lintel.material"),
+    "opening.height": OPENING_HIGH,
+    "opening_area": ("opening.width", *OPENING_HIGH, "opening.head", "opening.rise"),
+    "opening_bottom_above_extension_top": ("hearth.drop",),
+    "over_nearby": ("roof.nearby",),
+    "second_flue.drawn": ("second_flue.serves",),
+    "smoke_chamber_min_section": (*MOUTH, "flue.size"),
+    "smoke_chamber_slope_from_vertical": (*CHAMBER, *SECOND, "firebox.jamb"),
+    "smoke_chamber_wall_thickness": (*STACK, *THROAT, "smoke_chamber.wall"),
+    "throat_area": MOUTH,
+    "through_ridge": ("roof.position",),
+    "trim": ("surround.trim",),
+    "wythe_between_flues": SECOND,
+}
+
+MEASURED = {
+    "chimney_dim_parallel_ridge": "measured.along_ridge",
+    "chimney_height": "measured.chimney_height",
+    "chimney_top_above_building_within_10ft": "measured.over_nearby",
+    "chimney_top_above_highest_roof_contact": "measured.over_contact",
+    "chimney_width": "anchorage.chimney_width",
+    "corbel_per_course": "measured.corbel",
+    "flue_net_area": "measured.flue_area",
+    "footing_contact_pressure": "ground.footing_contact_pressure",
+    "footing_depth_below_finished_grade": "ground.footing_depth_below_finished_grade",
+    "hearth_thickness": "measured.hearth_thickness",
+    "level_above_grade": "anchorage.level_above_grade",
+    "liner_slope_from_vertical": "measured.liner_slope",
+    "opening_area": "measured.opening_area",
+    "smoke_chamber_min_section": "measured.passage",
+    "smoke_chamber_slope_from_vertical": "measured.chamber_slope",
+    "throat_area": "measured.throat_area",
+    "wythe_between_flues": "stack.wythe_between_flues",
+}
+"""Facts that one input decides alone, once it is told."""
+
+
+@lru_cache(maxsize=512)
+def follows_from(fact: str, second: bool) -> tuple[str, ...]:
+    """Inputs that can move a fact.
+
+    Parameters
+    ----------
+    fact : str
+        As ``Traced`` notes it.
+    second : bool
+        Whether there is a second flue; without one its sizes move nothing.
+    """
+    keys = FOLLOWS.get(fact) or (book_names().get(fact, fact),)
+    return tuple(key for key in keys if second or key not in SECOND or key == "second_flue.serves")

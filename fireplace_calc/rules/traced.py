@@ -1,0 +1,100 @@
+"""What a rule reads of the facts, noted as it reads, and which of it nobody has entered."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, Self, cast
+
+from fireplace_calc.editing.assumptions import assumed
+from fireplace_calc.editing.changes import value_of
+from fireplace_calc.rules.comparing import NOT_CHECKED
+from fireplace_calc.rules.core import Finding, Rule
+from fireplace_calc.rules.follows import MEASURED, follows_from
+
+if TYPE_CHECKING:
+    from fireplace_calc.rules.facts import Facts
+
+NESTED = {
+    "design": "",
+    "frame": "frame.",
+    "ground": "ground.",
+    "anchorage": "anchorage.",
+    "stack": "stack.",
+    "air": "air.",
+    "abroad": "abroad.",
+}
+"""Facts that are records of their own, and what stands before the names in them."""
+
+
+class Traced:
+    """Facts that note the name of each that is read. A rule cannot tell them from the facts.
+
+    Parameters
+    ----------
+    record : Facts
+        Or a record among them.
+    read : set of str
+        Takes the names; those of the design are the dotted keys of inputs.
+    prefix : str or None
+        What stands before a name; ``None`` for the facts themselves.
+    """
+
+    __slots__ = ("_prefix", "_read", "_record")
+
+    def __init__(self, record: Any, read: set[str], prefix: str | None = None) -> None:
+        self._record, self._read, self._prefix = record, read, prefix
+
+    def __getattr__(self, name: str) -> Any:
+        """The fact itself, its name noted."""
+        value = getattr(self._record, name)
+        if self._prefix is None:
+            if name in NESTED:
+                return Traced(value, self._read, NESTED[name])
+            self._read.add(name)
+        elif self._prefix == "" and hasattr(value, "with_read"):
+            return Traced(value, self._read, f"{name}.")
+        else:
+            self._read.add(self._prefix + name)
+        return value
+
+    def in_category(self, category: str) -> Self:
+        """The same facts in another seismic design category."""
+        return type(self)(self._record.in_category(category), self._read)
+
+
+class Assumptions:
+    """Which inputs behind what has been read nobody has entered.
+
+    Parameters
+    ----------
+    facts : Facts
+        Of one design.
+    """
+
+    def __init__(self, facts: Facts) -> None:
+        self.facts, self.design = facts, facts.design
+        self.assumed = assumed(self.design)
+        self.second = self.design.second_flue.drawn
+        self._known: dict[str, frozenset[str]] = {}
+
+    def checked(self, rule: Rule[Facts], edition: str) -> Finding:
+        """A rule held against the design, with what it rests on that nobody has entered."""
+        read: set[str] = set()
+        finding = rule.check(cast("Facts", Traced(self.facts, read)), edition)
+        if finding.verdict == NOT_CHECKED or not (behind := self.behind(read)):
+            return finding
+        return finding._replace(assumed=behind)
+
+    def behind(self, read: set[str]) -> tuple[str, ...]:
+        """Dotted keys in the order of the alphabet."""
+        found: set[str] = set()
+        for fact in read:
+            if fact not in self._known:
+                self._known[fact] = self._of(fact)
+            found |= self._known[fact]
+        return tuple(sorted(found))
+
+    def _of(self, fact: str) -> frozenset[str]:
+        decided = MEASURED.get(fact)
+        if decided and value_of(self.design, decided) is not None:
+            return frozenset()
+        return self.assumed.intersection(follows_from(fact, self.second))

@@ -15,12 +15,10 @@ from typing import Any
 
 from fireplace_calc.base.inputs import is_record, pieces_of
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.editing.changes import NO_ANSWERS, all_inputs
 
 MARK = " (assumed)"
 """Behind a value in a design file that nobody has entered."""
-NO_ANSWERS = ("name", "note", "site.place")
-"""Inputs that tell nothing a check could rest on."""
 
 
 @lru_cache(maxsize=1)

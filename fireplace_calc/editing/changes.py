@@ -44,9 +44,15 @@ def all_inputs() -> dict[str, Input]:
     return found
 
 
-def is_default(spec: Input, value: Any) -> bool:
+NO_ANSWERS = ("name", "note", "site.place")
+"""Inputs that tell nothing a check could rest on."""
+
+
+def is_default(key: str, value: Any) -> bool:
     """Whether an input stands where nobody has to have put it; what is unknown is no default."""
-    return value is not None and bool(value == spec.default)
+    if value is None or key in NO_ANSWERS:
+        return False
+    return bool(value == all_inputs()[key].default)
 
 
 @lru_cache(maxsize=1)
@@ -134,7 +140,7 @@ def apply(design: Design, changes: Mapping[str, Any]) -> Design:
         if spec is not None:
             read = spec.read(value)
             (groups.setdefault(group, {}) if dot else top)[name or group] = read
-            (told.add if is_default(spec, read) else told.discard)(key)
+            (told.add if is_default(key, read) else told.discard)(key)
             continue
         held = getattr(design, group, None) if dot else None
         listed = pieces_of(held).get(name) if is_record(held) else None

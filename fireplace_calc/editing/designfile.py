@@ -9,7 +9,7 @@ from pathlib import Path
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.file_reading import file_text, parsed_file, whole_design
+from fireplace_calc.editing.file_reading import file_text, load_file, parsed_file
 from fireplace_calc.editing.kept_comments import text_over
 from fireplace_calc.editing.whole_files import write_whole
 
@@ -58,7 +58,7 @@ def load(path: str | os.PathLike[str]) -> Design:
     InputError
         One sentence that names the file, the key, what is allowed and what was found.
     """
-    return whole_design(parsed_file(Path(path)), str(path))
+    return load_file(Path(path))
 
 
 def text_of_words(words: Mapping[str, str]) -> str:

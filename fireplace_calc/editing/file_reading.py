@@ -12,9 +12,10 @@ from fireplace_calc.base.inputs import UNKNOWN, inputs_of, is_record
 from fireplace_calc.base.messages import shown
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.changes import all_inputs, apply, book_names
+from fireplace_calc.editing.assumptions import MARK
+from fireplace_calc.editing.changes import NO_ANSWERS, all_inputs, apply, book_names
 from fireplace_calc.editing.consistency import require_consistent
-from fireplace_calc.editing.file_text import END, HEADER
+from fireplace_calc.editing.file_text import END, HEADER, OLD_HEADER
 
 LARGEST = 256_000
 """A design file with every list full has a quarter of this. [bytes]"""
@@ -163,6 +164,15 @@ def _check_type(key: str, value: Any) -> None:
     )
 
 
+def _unmarked(key: str, value: Any) -> tuple[Any, bool]:
+    """A value without the mark of one that nobody has entered, and whether somebody has."""
+    if not isinstance(value, str) or not value.endswith(MARK) or key in NO_ANSWERS:
+        return value, True
+    words, spec = value.removesuffix(MARK), all_inputs().get(key)
+    counted = spec is not None and spec.kind == "count" and words.strip("-").isdigit()
+    return int(words) if counted else words, False
+
+
 def load_text(text: str | bytes, name: str = "design file") -> Design:
     """A design out of the text or the bytes of a file, all of it or nothing; errors name the file.
 
@@ -170,9 +180,24 @@ def load_text(text: str | bytes, name: str = "design file") -> Design:
     >>> load_text(text_of(Design())) == Design()
     True
     """
-    return whole_design(
-        _read_toml(_decoded(text, name) if isinstance(text, bytes) else text, name), name
-    )
+    text = _decoded(text, name) if isinstance(text, bytes) else text
+    return _as_told(whole_design(_read_toml(text, name), name), text)
+
+
+def load_file(path: Path) -> Design:
+    """A design out of a file, all of it or nothing.
+
+    Raises
+    ------
+    InputError
+        One sentence that names the file, the key, what is allowed and what was found.
+    """
+    return load_text(file_text(path), str(path))
+
+
+def _as_told(design: Design, text: str) -> Design:
+    """What a file written before inputs were marked leaves at its default is told by nobody."""
+    return design.with_read({"told": frozenset()}) if text.startswith(OLD_HEADER) else design
 
 
 def whole_design(content: dict[str, Any], path: str) -> Design:
@@ -193,8 +218,10 @@ def whole_design(content: dict[str, Any], path: str) -> Design:
     design, key = Design(), ""
     try:
         for key, value in _flat(content):
-            _check_type(key, value)
-            design = apply(design, {key: value})
+            words, told = _unmarked(key, value)
+            _check_type(key, words)
+            taken = apply(design, {key: words})
+            design = taken if told else taken.with_read({"told": design.told})
         key = ""
         require_consistent(design)
     except InputError as wrong:

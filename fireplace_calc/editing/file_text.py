@@ -13,6 +13,8 @@ from fireplace_calc.base.inputs import UNKNOWN, Input, inputs_of, is_record, pie
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import FACTORS, INCH, SI_UNIT, InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.assumptions import MARK
+from fireplace_calc.editing.changes import is_default
 
 FRIENDLY = {
     "length": ("in", "ft", "mm", "m"),
@@ -41,8 +43,15 @@ SLOPES, NUMBERS = ("roof.pitch", "firebox.splay"), ("house.leakage",)
 HEADER = """\
 # A fireplace and its chimney. Edit any line: lengths as "42 in" or "1067 mm", "unknown" where
 # nobody has looked yet.
+# Whatever is left out takes its default, and so does what is marked (assumed): nobody has looked at
+# it. Take the mark away when somebody has. Every input, with its range, is listed by the workbook.
+"""
+OLD_HEADER = """\
+# A fireplace and its chimney. Edit any line: lengths as "42 in" or "1067 mm", "unknown" where
+# nobody has looked yet.
 # Whatever is left out takes its default. Every input, with its range, is listed by the workbook.
 """
+"""Head of files written before inputs were marked: they hold every default, told or not."""
 
 
 END = "# The end: a file that begins as above and lacks this line has been cut short."
@@ -110,27 +119,54 @@ def written(value: Any, spec: Input, key: str = "") -> str:
     )
 
 
+def marked(value: Any, spec: Input, key: str, told: frozenset[str]) -> str:
+    """One value as TOML text, with the mark behind it where nobody has entered it.
+
+    >>> from fireplace_calc.editing.changes import all_inputs
+    >>> marked(10, all_inputs()["flue.sections"], "flue.sections", frozenset())
+    '"10 (assumed)"'
+    """
+    text = written(value, spec, key)
+    if key in told or not is_default(key, value):
+        return text
+    words = {"true": "yes", "false": "no"}.get(text, text.strip('"'))
+    return f'"{words}{MARK}"'
+
+
 @lru_cache(maxsize=256)
-def _lines(record: Any, group: str = "") -> tuple[str, ...]:
+def _lines(record: Any, group: str, told: frozenset[str]) -> tuple[str, ...]:
     """Lines of one record; kept, since a change touches one record and a file holds all."""
     return tuple(
-        f"{n} = {written(getattr(record, n), spec, group + n)}"
+        f"{n} = {marked(getattr(record, n), spec, group + n, told)}"
         for n, spec in inputs_of(record).items()
     )
 
 
+def _of_group(told: frozenset[str], group: str) -> frozenset[str]:
+    return frozenset(key for key in told if key.startswith(group))
+
+
+def piece_lines(piece: Any) -> tuple[str, ...]:
+    """Lines of one piece of a list."""
+    inputs = inputs_of(piece).items()
+    return tuple(f"{n} = {written(getattr(piece, n), spec)}" for n, spec in inputs)
+
+
 def text_of(design: Design) -> str:
     """The whole record as the text of a design file; every input stands in it."""
-    lines = [HEADER, *_lines(design)]
+    told = design.told
+    lines = [HEADER, *_lines(design, "", told & {"method"})]
     for group in fields(design):
         record = getattr(design, group.name)
         if not is_record(record):
             continue
         lines += ["", f"[{group.name}]"]
-        lines += _lines(record, f"{group.name}.")
+        lines += _lines(record, f"{group.name}.", _of_group(told, f"{group.name}."))
         for name in pieces_of(record):
+            if f"{group.name}.{name}" in told:
+                lines += [f"{name} = []"]
             for piece in getattr(record, name):
-                lines += ["", f"[[{group.name}.{name}]]", *_lines(piece)]
+                lines += ["", f"[[{group.name}.{name}]]", *piece_lines(piece)]
     return "\n".join([*lines, "", END]) + "\n"
 
 

@@ -15,9 +15,10 @@ from typing import TYPE_CHECKING, Any
 from fireplace_calc.base.inputs import inputs_of, is_record, pieces_of
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.changes import OLD_KEYS
+from fireplace_calc.editing.assumptions import assumed
+from fireplace_calc.editing.changes import OLD_KEYS, all_inputs, value_of
 from fireplace_calc.editing.file_reading import load_text
-from fireplace_calc.editing.file_text import END, HEADER, text_of, written
+from fireplace_calc.editing.file_text import END, HEADER, OLD_HEADER, marked, text_of, written
 
 if TYPE_CHECKING:
     from collections.abc import MutableMapping
@@ -55,7 +56,7 @@ def text_over(old: str, design: Design) -> str:
     [opening]
     width = "3 ft"  # as measured
     """
-    if "#" not in old.removeprefix(HEADER).replace(END, ""):
+    if "#" not in old.removeprefix(HEADER).removeprefix(OLD_HEADER).replace(END, ""):
         return text_of(design)
     try:
         document, before = _documents.pop(old) if old in _documents else _read(old)
@@ -82,7 +83,8 @@ def _read(old: str) -> tuple[TOMLDocument, Design]:
     import tomlkit
 
     design = load_text(old)
-    document = tomlkit.parse(old.replace(END, "").rstrip() + "\n")
+    text = old.replace(OLD_HEADER, HEADER, 1).replace(END, "")
+    document = tomlkit.parse(text.rstrip() + "\n")
     for key, renewed in OLD_KEYS.items():
         group, _, name = key.partition(".")
         table = document.get(group, {})
@@ -90,35 +92,63 @@ def _read(old: str) -> tuple[TOMLDocument, Design]:
             now, value = renewed(table[name])
             del table[name]
             table[now.partition(".")[2]] = value
+    if old.startswith(OLD_HEADER):
+        _mark(document, design)
     return document, design
+
+
+def _mark(document: TOMLDocument, design: Design) -> None:
+    """Mark what a file from before the marks leaves at its default."""
+    import tomlkit
+
+    for key in assumed(design) - {"surround.trim", "roof.nearby"}:
+        group, dot, name = key.partition(".")
+        table = document.get(group, {}) if dot else document
+        if (name or group) in table:
+            text = marked(value_of(design, key), all_inputs()[key], key, frozenset())
+            table[name or group] = tomlkit.value(text)
 
 
 def _update(document: TOMLDocument, before: Design, after: Design) -> None:
     """Bring a file up to a design, by what differs from the design it holds."""
     import tomlkit
 
-    _update_record(document, before, after, "")
+    told = before.told, after.told
+    _update_record(document, before, after, "", told)
+    changed = {key.partition(".")[0] for key in told[0] ^ told[1]}
     for group in fields(after):
         old, new = getattr(before, group.name), getattr(after, group.name)
-        if not is_record(new) or old == new:
+        if not is_record(new) or (old == new and group.name not in changed):
             continue
         table = document.setdefault(group.name, tomlkit.table())
-        _update_record(table, old, new, f"{group.name}.")
+        _update_record(table, old, new, f"{group.name}.", told)
         for name in pieces_of(new):
-            if getattr(old, name) != getattr(new, name):
+            if f"{group.name}.{name}" in told[1]:
+                table[name] = []
+            elif getattr(old, name) != getattr(new, name):
                 _update_pieces(table, name, getattr(old, name), getattr(new, name))
 
 
 def _update_record(
-    table: MutableMapping[str, Any], before: Any | None, after: Any, group: str
+    table: MutableMapping[str, Any],
+    before: Any | None,
+    after: Any,
+    group: str = "",
+    told: tuple[frozenset[str], frozenset[str]] | None = None,
 ) -> None:
-    """Write what differs between two records of one kind into their table; all of a new one."""
+    """Write what differs between two records of one kind into their table, and what has been told
+    since; all of a new one.
+    """
     import tomlkit
 
     for name, spec in inputs_of(after).items():
-        value = getattr(after, name)
-        if before is None or value != getattr(before, name):
-            table[name] = tomlkit.value(written(value, spec, group + name))
+        value, key = getattr(after, name), group + name
+        new = before is None or value != getattr(before, name)
+        if told is None:
+            if new:
+                table[name] = tomlkit.value(written(value, spec, key))
+        elif new or (key in told[0]) != (key in told[1]):
+            table[name] = tomlkit.value(marked(value, spec, key, told[1]))
 
 
 def _update_pieces(
@@ -132,9 +162,9 @@ def _update_pieces(
         return
     listed = table.setdefault(name, tomlkit.aot())
     for old, new, held in zip(before, after, listed, strict=False):
-        _update_record(held, old, new, "")
+        _update_record(held, old, new)
     for new in after[len(before) :]:
         piece = tomlkit.table() if isinstance(listed, tomlkit.items.AoT) else tomlkit.inline_table()
-        _update_record(piece, None, new, "")
+        _update_record(piece, None, new)
         listed.append(piece)
     del listed[len(after) :]

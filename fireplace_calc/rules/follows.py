@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, book_names
 
 HEARTH = ("base.hearth_level", "hearth.drop")
@@ -142,16 +143,24 @@ MEASURED = {
 """Facts that one input decides alone, once it is told."""
 
 
-@lru_cache(maxsize=512)
-def follows_from(fact: str, second: bool) -> tuple[str, ...]:
-    """Inputs that can move a fact.
-
-    Parameters
-    ----------
-    fact : str
-        As ``Traced`` notes it.
-    second : bool
-        Whether there is a second flue; without one its sizes move nothing.
+def idle(design: Design) -> frozenset[str]:
+    """Inputs that move nothing as the design stands: the rise of a straight head, the sizes of a
+    second flue that is not there.
     """
-    keys = FOLLOWS.get(fact) or (book_names().get(fact, fact),)
-    return tuple(key for key in keys if second or key not in SECOND or key == "second_flue.serves")
+    found: set[str] = set()
+    if not design.second_flue.drawn:
+        found.update(SECOND[1:])
+    if design.opening.head == "straight":
+        found.add("opening.rise")
+    if not design.flue.offset:
+        found.add("flue.offset_rise")
+    wide, _, deep = design.flue.size.partition("x")
+    if design.flue.shape == "round" or wide == deep:
+        found.add("flue.long_side")
+    return frozenset(found)
+
+
+@lru_cache(maxsize=512)
+def follows_from(fact: str) -> frozenset[str]:
+    """Inputs that can move a fact, named as ``Traced`` notes it."""
+    return frozenset(FOLLOWS.get(fact) or (book_names().get(fact, fact),))

@@ -8,7 +8,7 @@ from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.rules.comparing import NOT_CHECKED
 from fireplace_calc.rules.core import Finding, Rule
-from fireplace_calc.rules.follows import MEASURED, follows_from
+from fireplace_calc.rules.follows import MEASURED, follows_from, idle
 
 if TYPE_CHECKING:
     from fireplace_calc.rules.facts import Facts
@@ -72,8 +72,7 @@ class Assumptions:
 
     def __init__(self, facts: Facts) -> None:
         self.facts, self.design = facts, facts.design
-        self.assumed = assumed(self.design)
-        self.second = self.design.second_flue.drawn
+        self.assumed = assumed(self.design) - idle(self.design)
         self._known: dict[str, frozenset[str]] = {}
 
     def checked(self, rule: Rule[Facts], edition: str) -> Finding:
@@ -97,4 +96,4 @@ class Assumptions:
         decided = MEASURED.get(fact)
         if decided and value_of(self.design, decided) is not None:
             return frozenset()
-        return self.assumed.intersection(follows_from(fact, self.second))
+        return self.assumed.intersection(follows_from(fact))

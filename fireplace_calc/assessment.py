@@ -128,6 +128,15 @@ class Assessment:
             found[finding.verdict] = found.get(finding.verdict, 0) + 1
         return found
 
+    @cached_property
+    def assumed(self) -> dict[str, int]:
+        """How many findings of each verdict pass on what nobody has entered. [-]"""
+        found: dict[str, int] = {}
+        for finding in self.findings:
+            if finding.on_assumption:
+                found[finding.verdict] = found.get(finding.verdict, 0) + 1
+        return found
+
     @property
     def weight(self) -> float:
         """Of the whole as it stands, footing counted in. [kg]"""

@@ -7,6 +7,7 @@ from random import Random
 from typing import Any
 
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.assumptions import tell_everything
 from fireplace_calc.editing.changes import change
 
 ROUND, RECTANGULAR = (
@@ -57,7 +58,7 @@ def _inches(rng: Random, low: float, high: float, step: float = 1.0) -> str:
 
 @lru_cache(maxsize=1)
 def _answered() -> Design:
-    return change(Design(), {**ANSWERS, "note": "Invented for an exercise."})
+    return tell_everything(change(Design(), {**ANSWERS, "note": "Invented for an exercise."}))
 
 
 def _indoors(rng: Random) -> dict[str, Any]:

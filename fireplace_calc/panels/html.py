@@ -15,8 +15,9 @@ from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import Guide, width_sentence
 from fireplace_calc.report import draft_report
+from fireplace_calc.report.assumptions import resting_on
 from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
-from fireplace_calc.report.sentences import SIGNS, answer, asked, compared, quantity
+from fireplace_calc.report.sentences import answer, asked, compared, quantity, sign
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
 
@@ -77,7 +78,7 @@ def sentence(result: Assessment, units: str) -> str:
         ),
         f"{escape(result.pack)}: "
         + ", ".join(
-            f"<b>{counts.get(verdict, 0)}</b> {word}"
+            f"<b>{counts.get(verdict, 0)}</b> {word}" + _apart(result, verdict)
             for verdict, word in (
                 ("falls short", "fall short"),
                 ("not checked", "not checked"),
@@ -90,6 +91,12 @@ def sentence(result: Assessment, units: str) -> str:
         escape(split_brick(result.geometry), quote=False),
     ]
     return '<div class="sentence">' + " ".join(filter(None, parts)) + "</div>"
+
+
+def _apart(result: Assessment, verdict: str) -> str:
+    """How many of a verdict stand on an assumption."""
+    number = result.assumed.get(verdict, 0)
+    return f" (<b>{number}</b> of them on an assumption)" if number else ""
 
 
 def trouble(message: str) -> str:
@@ -132,9 +139,10 @@ def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -
         required = asked(f, units)
         css = ' class="short"' if f.verdict == "falls short" else ""
         note = f" {escape(f.note[0].upper() + f.note[1:])}" if f.note else ""
+        note += f" {escape(resting_on(f))}" if f.on_assumption else ""
         rests = f" Based on: {escape(f.source)}." if f.edition == JUDGED else ""
         rows.append(
-            f"<tr><td{css}>{SIGNS[f.verdict]} {f.verdict}</td><td><b>{escape(f.title)}</b><br><span"
+            f"<tr><td{css}>{sign(f)} {f.said}</td><td><b>{escape(f.title)}</b><br><span"
             f" class='why'>{escape(f.why)}{note}{rests}</span></td><td"
             f" class=n>{escape(str(provided))}</td><td class=n>{escape(str(required))}</td><td"
             f" class=n>{escape(str(margin))}</td><td>{f.key}, {escape(f.clause)}<br><span"
@@ -178,14 +186,6 @@ def books(result: Assessment, units: str) -> str:
     ]
     head = ("Question", *SIDE_BY_SIDE.values(), "Why they differ")
     return table("The same question to every book", (14, 17, 17, 17, 17, 18), head, lines)
-
-
-def checklist_hint(pack: str, left: int) -> str:
-    """What the list is for."""
-    return (
-        f'<div class="sentence">What {escape(pack)} asks and no drawing shows. <b>{left}</b> not'
-        " answered yet; what is not answered is not checked.</div>"
-    )
 
 
 def _row(texts: Iterable[str]) -> str:

@@ -12,6 +12,7 @@ from typing import Any
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.editing.whole_files import write_whole
+from fireplace_calc.rules import Finding
 
 TAKEOFF_COLUMNS = (
     "item",
@@ -38,6 +39,7 @@ FINDING_COLUMNS = (
     "edition",
     "confidence",
     "source",
+    "assumed",
 )
 MADE_BY = "made_by"
 """Last column of every table of figures: name and version of the program."""
@@ -56,6 +58,12 @@ def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
     writer.writerow([*columns, MADE_BY])
     writer.writerows([*map(harmless, row), made_by()] for row in rows)
     return text.getvalue().encode()
+
+
+def _finding(found: Finding) -> list[Any]:
+    """A row under ``FINDING_COLUMNS``; inputs that nobody has entered with a space between."""
+    bare = [getattr(found, name) for name in FINDING_COLUMNS[:-1]]
+    return [*bare, " ".join(found.assumed)]
 
 
 def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[Path, Path, Path]:
@@ -100,8 +108,6 @@ def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[P
     for path, findings in ((checks, assessment.findings), (air, assessment.judgement)):
         write_whole(
             path,
-            _csv(
-                FINDING_COLUMNS, ([getattr(f, name) for name in FINDING_COLUMNS] for f in findings)
-            ),
+            _csv(FINDING_COLUMNS, map(_finding, findings)),
         )
     return order, checks, air

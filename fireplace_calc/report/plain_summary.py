@@ -10,6 +10,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.design.second_flue import FIREPLACE
+from fireplace_calc.report.assumptions import assumptions
 from fireplace_calc.report.sentences import (
     CAUTION,
     SIGNS,
@@ -20,6 +21,9 @@ from fireplace_calc.report.sentences import (
     weight,
 )
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
+
+MOST_LISTED = 12
+"""A summary names no more assumptions; the check sheet names all. [-]"""
 
 
 def _summary(assessment: Assessment, units: str) -> Iterator[str]:
@@ -65,6 +69,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     for finding in assessment.findings:
         if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
             yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
+    yield from _assumed(assessment, units)
     yield ""
     yield (
         f"Draft. {draft_report.LABEL} {draft_report.sized(assessment, units)}"
@@ -83,6 +88,15 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
         ).rstrip()
     yield ""
     yield CAUTION
+
+
+def _assumed(assessment: Assessment, units: str) -> Iterator[str]:
+    """What the passing checks rest on that nobody has entered."""
+    found = assumptions(assessment, units)
+    if found:
+        listed = ", ".join(f"{one.label.lower()} {one.value}" for one in found[:MOST_LISTED])
+        more = f" and {len(found) - MOST_LISTED} more" if len(found) > MOST_LISTED else ""
+        yield f"Assumed, nobody has entered it: {listed}{more}."
 
 
 def summary(assessment: Assessment, units: str = FEET_INCHES, width: int = 100) -> str:

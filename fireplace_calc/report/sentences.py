@@ -15,6 +15,7 @@ from fireplace_calc.base.units import (
     InputError,
     from_unit,
 )
+from fireplace_calc.report.assumptions import resting_on
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import Row
@@ -132,7 +133,7 @@ def answer(found: Answer, units: str = FEET_INCHES) -> str:
             if required
             else ""
         )
-        said.append(f"{SIGNS[f.verdict]} {f.verdict}{figures} ({f.key})")
+        said.append(f"{sign(f)} {f.said}{figures} ({f.key})")
     return "; ".join(said) or "does not apply"
 
 
@@ -141,14 +142,21 @@ def weight(kg: float, units: str = FEET_INCHES) -> str:
     return show(kg, "mass", units) if kg else "not counted"
 
 
+def sign(finding: Finding) -> str:
+    """The sign of a verdict; in brackets where it stands on an assumption."""
+    return f"({SIGNS[finding.verdict]})" if finding.on_assumption else SIGNS[finding.verdict]
+
+
 def tally(assessment: Assessment) -> str:
-    """How many checks came out how, worst first."""
-    found = (
-        (assessment.counts.get(verdict, 0), verdict, words) for verdict, words in PLURALS.items()
-    )
-    return ", ".join(
-        f"{number} {verdict if number == 1 else words}" for number, verdict, words in found
-    )
+    """How many checks came out how, worst first; those on an assumption counted apart."""
+
+    def counted(verdict: str, words: str) -> str:
+        number = assessment.counts.get(verdict, 0)
+        assumed = assessment.assumed.get(verdict, 0)
+        apart = f" ({assumed} of them on an assumption)" if assumed else ""
+        return f"{number} {verdict if number == 1 else words}{apart}"
+
+    return ", ".join(counted(verdict, words) for verdict, words in PLURALS.items())
 
 
 def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
@@ -163,5 +171,9 @@ def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
             much = "little" if numbers[1] > numbers[0] else "much"
             lacking = f", {margin.removeprefix('-')} too {much}"
         said.append(f"{provided} provided, {required} required{lacking}.")
-    said += [text[:1].upper() + text[1:] for text in (finding.note, finding.why) if text]
+    said += [
+        text[:1].upper() + text[1:]
+        for text in (finding.note, finding.why, resting_on(finding))
+        if text
+    ]
     return " ".join((*said, f"({finding.key}, {finding.clause}, {finding.edition})"))

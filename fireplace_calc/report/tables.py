@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.report.sentences import SIGNS, answer, compared, quantity, require_units, weight
+from fireplace_calc.report.sentences import answer, compared, quantity, require_units, sign, weight
 from fireplace_calc.report.wide_tables import whole
 
 if TYPE_CHECKING:
@@ -34,8 +34,8 @@ def findings_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.D
     return whole(
         (
             (
-                SIGNS[f.verdict],
-                f.verdict,
+                sign(f),
+                f.said,
                 f.title,
                 *compared(f, units),
                 f.clause,
@@ -86,7 +86,7 @@ def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.
     return whole(
         (
             (
-                SIGNS[f.verdict],
+                sign(f),
                 f.verdict,
                 f.title,
                 *compared(f, units),

@@ -55,6 +55,11 @@ class Finding(NamedTuple):
         return bool(self.assumed) and self.verdict in PASSING
 
     @property
+    def said(self) -> str:
+        """The verdict as a reader is told it."""
+        return f"{self.verdict}, on an assumption" if self.on_assumption else self.verdict
+
+    @property
     def numbers(self) -> tuple[float, float] | None:
         """Provided and required, where both are numbers. [unit]"""
         if isinstance(self.provided, float) and isinstance(self.required, float):

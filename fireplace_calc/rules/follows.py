@@ -43,12 +43,31 @@ SOLIDS = tuple(
 """Whatever weighs something."""
 
 FOLLOWS: dict[str, tuple[str, ...]] = {
+    "accessory": ("clearance.accessory",),
+    "arrester": ("chimney.arrester",),
+    "chimney_wall_thickness": ("chimney.wall",),
+    "damper_place": ("throat.damper",),
+    "edge_trim": ("clearance.edge_trim",),
+    "face": ("surround.face",),
+    "fireplace_listed": ("clearance.fireplace_listed",),
+    "flue_offset": ("flue.offset",),
+    "flue_route": ("flue.route",),
+    "hearth_forms_removed": ("hearth.forms_removed",),
+    "in_masonry_wall": ("clearance.in_masonry_wall",),
+    "liner_listed": ("clearance.liner_listed",),
+    "lining_approved": ("firebox.lining_approved",),
+    "lintel_height": ("lintel.height",),
+    "rain_cap": ("chimney.rain_cap",),
+    "relined": ("flue.relined",),
+    "shallow": ("opening.type",),
+    "smoke_chamber_construction": ("smoke_chamber.construction",),
+    "smoke_chamber_lining": ("smoke_chamber.lining",),
     "air_passage_area": ("house.air_inlet",),
     "arrester_opening_sphere": ("chimney.mesh",),
     "cap_sloped": ("chimney.wash",),
     "chimney_airspace_fill": ("clearance.fill", "clearance.chimney_fill"),
     "chimney_corbel_step": ("stack.corbel_step",),
-    "chimney_dim_parallel_ridge": (*STACK, *SECOND, *JAMBS, "roof.ridge_runs"),
+    "chimney_dim_parallel_ridge": (*STACK, *SECOND, "roof.ridge_runs"),
     "chimney_height": TO_LINER_TOP,
     "chimney_masonry_kind": ("firebox.masonry", "chimney.masonry", "stack.masonry_kind"),
     "chimney_top_above_building_within_10ft": (
@@ -64,7 +83,7 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
         CROWN,
         *ROOF,
     ),
-    "chimney_width": (*STACK, *SECOND, *JAMBS),
+    "chimney_width": (*STACK, *SECOND),
     "corbel_per_course": (*CHAMBER, *SECOND, "firebox.jamb", "smoke_chamber.course"),
     "corbel_unit_bed": ("smoke_chamber.unit_bed", "stack.unit_bed_depth"),
     "damper_height_above_opening": ("throat.height", "throat.damper_height"),
@@ -96,7 +115,7 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "frame.opening_top": (*OPENING_HIGH, *HEARTH),
     "frame.second": SECOND,
     "frame.stack_depth": (*STACK, *SECOND),
-    "frame.stack_half": (*STACK, *SECOND, *JAMBS),
+    "frame.stack_half": (*STACK, *SECOND),
     "frame.throat": (*TO_THROAT, *HEARTH),
     "frame.throat_back": THROAT,
     "frame.throat_front": THROAT,
@@ -120,6 +139,16 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "trim": ("surround.trim",),
     "wythe_between_flues": SECOND,
 }
+
+BESIDE_SECOND = (
+    "chimney_dim_parallel_ridge",
+    "chimney_width",
+    "firebox_wall_thickness_total",
+    "frame.second",
+    "frame.stack_half",
+    "wythe_between_flues",
+)
+"""Facts that whatever stands between two flues can move too, once there are two."""
 
 MEASURED = {
     "chimney_dim_parallel_ridge": "measured.along_ridge",

@@ -8,7 +8,7 @@ from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.rules.comparing import NOT_CHECKED
 from fireplace_calc.rules.core import Finding, Rule
-from fireplace_calc.rules.follows import MEASURED, follows_from, idle
+from fireplace_calc.rules.follows import BESIDE_SECOND, MEASURED, SOLIDS, follows_from, idle
 
 if TYPE_CHECKING:
     from fireplace_calc.rules.facts import Facts
@@ -96,4 +96,5 @@ class Assumptions:
         decided = MEASURED.get(fact)
         if decided and value_of(self.design, decided) is not None:
             return frozenset()
-        return self.assumed.intersection(follows_from(fact))
+        beside = self.design.second_flue.drawn and fact in BESIDE_SECOND
+        return self.assumed.intersection(follows_from(fact).union(SOLIDS if beside else ()))

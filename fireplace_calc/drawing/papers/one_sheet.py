@@ -18,7 +18,8 @@ from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import find_guides, width_sentence
 from fireplace_calc.report.alternatives import side_by_side
-from fireplace_calc.report.sentences import CAUTION, asked, compared, tally
+from fireplace_calc.report.assumptions import assumptions
+from fireplace_calc.report.sentences import CAUTION, asked, compared, sign, tally
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 
 Told = Iterator[tuple[int, int, str]]
@@ -30,6 +31,7 @@ WORKED = (
     Column("Based on", 44),
 )
 MET = (Column("Check", 60), Column("Provided", 26), Column("Required", 26), Column("Clause", 46))
+ASSUMED = (Column("What", 60), Column("Taken to be", 40), Column("Checks that pass on it", 78))
 SIGNED = (
     Column("Item inspected", 60),
     Column("By", 40),
@@ -146,6 +148,14 @@ def check_sheet(
 
 def _checked(result: Assessment, units: str) -> Iterator[str | Table]:
     yield CAUTION
+    taken = assumptions(result, units)
+    if taken:
+        yield Table(
+            "Assumed: nobody has entered it, look before you sign",
+            ASSUMED,
+            tuple((one.label, one.value, ", ".join(one.passed)) for one in taken),
+            tick=True,
+        )
     yield Table(
         "Formula, numbers, result",
         WORKED,
@@ -162,7 +172,12 @@ def _checked(result: Assessment, units: str) -> Iterator[str | Table]:
         if found:
             yield Table(f"{title}, {result.pack}", FOUND, found_rows(found, units))
     met = tuple(
-        (f"{f.title} ({f.key})", compared(f, units)[0], asked(f, units), f"{f.clause}, {f.edition}")
+        (
+            f"{sign(f)} {f.title} ({f.key})",
+            compared(f, units)[0],
+            asked(f, units),
+            f"{f.clause}, {f.edition}",
+        )
         for f in result.findings
         if f.verdict == MEETS
     )

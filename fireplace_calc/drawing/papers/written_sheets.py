@@ -13,7 +13,8 @@ from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.report import draft_report
-from fireplace_calc.report.sentences import CAUTION, SIGNS, asked, compared, quantity, tally, weight
+from fireplace_calc.report.assumptions import resting_on
+from fireplace_calc.report.sentences import CAUTION, asked, compared, quantity, sign, tally, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 from fireplace_calc.takeoff import Price, bill, prices, second_opinion
@@ -75,10 +76,10 @@ def found_rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ..
 
     def row(f: Finding) -> tuple[str, ...]:
         provided, _, margin = compared(f, units)
-        said = " ".join(text for text in (f.note, f.why) if text)
+        said = " ".join(text for text in (f.note, f.why, resting_on(f)) if text)
         return (
-            SIGNS[f.verdict],
-            f.verdict,
+            sign(f),
+            f.said,
             f"{f.title} ({f.key})",
             provided,
             asked(f, units),

@@ -11,6 +11,7 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.folds.folds import (
     LONG_REST,
     REST,
+    Assumed,
     Body,
     Checklist,
     Fold,
@@ -35,6 +36,7 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "remedies": ("What would fix it?", Remedies),
     "reach": ("How far can it be raised?", HowFar),
     "checklist": ("Site checklist", Checklist),
+    "assumed": ("What was assumed", Assumed),
     "books": ("Every book", _words(html.books, LONG_REST)),
     "draft": ("Will it draw?", _words(html.draft, LONG_REST)),
     "structure": (
@@ -63,12 +65,13 @@ FOLDS: dict[str, tuple[str, Make]] = {
 }
 """Title and maker of every fold, by the name a notebook asks for it."""
 
-DESIGNER = ("guides", "options", "body", "checks", "cost", "papers", "inputs")
+DESIGNER = ("guides", "options", "body", "checks", "assumed", "cost", "papers", "inputs")
 MASON = (
     "remedies",
     "reach",
     "worked",
     "checks",
+    "assumed",
     "draft",
     "structure",
     "bricks",
@@ -77,4 +80,4 @@ MASON = (
     "papers",
     "inputs",
 )
-CREW = ("work", "bricks", "takeoff", "cost", "structure", "checks", "papers", "inputs")
+CREW = ("work", "bricks", "takeoff", "cost", "structure", "checks", "assumed", "papers", "inputs")

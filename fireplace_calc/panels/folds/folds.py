@@ -11,11 +11,14 @@ from typing import TYPE_CHECKING, Any
 import ipywidgets as w
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.editing.assumptions import tell
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import row
+from fireplace_calc.panels.folds.hints import assumed_hint, checklist_hint
 from fireplace_calc.panels.host import Host
 from fireplace_calc.proportion import NAMES, find_guides
+from fireplace_calc.report.assumptions import LISTS, assumptions
 from fireplace_calc.report.books import checklist
 from fireplace_calc.rules import PACKS
 
@@ -77,7 +80,7 @@ class Checklist(Fold):
         design, pack = self.panel.design, self.panel.pack
         keys = checklist(PACKS[pack])
         left = sum(value_of(design, key) is None for key in keys)
-        self.hint.value = html.checklist_hint(pack, left)
+        self.hint.value = checklist_hint(pack, left)
         shown = tuple(self.panel.everything.control(key).widget for key in keys)
         if self.ticks.children != shown:
             self.ticks.children = shown
@@ -141,3 +144,37 @@ class Body(Fold):
             self.widget.children = [self.turning]
         else:
             self.turning.put(self.panel.result.geometry)
+
+
+class Assumed(Fold):
+    """What nobody has entered and checks pass on: the control to enter it, and a button that says
+    it is so. Controls are those of their groups; a button is made once an input.
+    """
+
+    def __init__(self, panel: Host) -> None:
+        super().__init__(panel)
+        self.hint, self.questions = w.HTML(), w.VBox()
+        self.buttons: dict[str, w.Button] = {}
+        self.rows: dict[str, w.HBox] = {}
+        self.widget = w.VBox([self.hint, self.questions])
+
+    def update(self) -> None:
+        """The questions of the moment, first those that most checks rest on."""
+        taken = assumptions(self.panel.result, self.panel.units)
+        self.hint.value = assumed_hint(taken)
+        shown = tuple(self._row(one.key, one.label, one.value) for one in taken)
+        if self.questions.children != shown:
+            self.questions.children = shown
+
+    def _row(self, key: str, label: str, value: str) -> w.HBox:
+        if key not in self.rows:
+            button = w.Button(layout=w.Layout(width="auto"))
+            button.on_click(partial(self._confirm, key))
+            self.buttons[key] = button
+            entered = [] if key in LISTS else [self.panel.everything.control(key).widget]
+            self.rows[key] = w.HBox([button, *entered])
+        self.buttons[key].description = f"It is so: {label}, {value}"
+        return self.rows[key]
+
+    def _confirm(self, key: str, _: w.Button) -> None:
+        self.panel.put(tell(self.panel.design, [key]))

@@ -8,7 +8,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.lessons import Lesson, warned
 from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
-from fireplace_calc.report.sentences import SIGNS, answer, asked, compared
+from fireplace_calc.report.sentences import answer, asked, compared, sign
 from fireplace_calc.rules import Finding
 
 BOOKS = ("us", "canada", "uk")
@@ -28,7 +28,7 @@ def found_table(title: str, findings: Iterable[Finding], units: str) -> Table:
     """Findings, one a row, in the reader's units."""
     rows = (
         (
-            f"{SIGNS[f.verdict]} {f.verdict}",
+            f"{sign(f)} {f.said}",
             f"{f.title} ({f.key})",
             compared(f, units)[0],
             asked(f, units),

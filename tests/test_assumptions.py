@@ -1,0 +1,193 @@
+"""Told, drawn, assumed: what passes on a default that nobody entered says so.
+
+No outside source: what silence may mean is this project's own rule (issue of *not checked*).
+"""
+
+from dataclasses import fields
+from random import Random
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+from strategies import designs
+
+from fireplace_calc import PACKS, assess, change, load, save
+from fireplace_calc.base.units import InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.assumptions import assumed, tell, tell_everything
+from fireplace_calc.editing.changes import all_inputs, value_of
+from fireplace_calc.editing.file_reading import load_text
+from fireplace_calc.editing.file_text import HEADER, OLD_HEADER, text_of
+from fireplace_calc.report import summary
+from fireplace_calc.report.assumptions import assumptions
+from fireplace_calc.report.sentences import sign, tally
+from fireplace_calc.rules.comparing import MEETS
+from fireplace_calc.rules.core import PASSING
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.follows import FOLLOWS, MEASURED, follows_from
+from fireplace_calc.rules.traced import NESTED
+
+SIZES = ("8.5x8.5", "8.5x13", "12x16", "13x18", "20x20")
+
+
+def another(key, design, dice):
+    """Some other value of an input, as a change takes it."""
+    spec, now = all_inputs()[key], value_of(design, key)
+    if key == "flue.size":
+        return dice.choice([size for size in SIZES if size != now])
+    if spec.kind == "yes-no":
+        return not now
+    if spec.kind == "choice":
+        return dice.choice([word for word in spec.choices if word != now])
+    low, high = spec.bounds
+    if spec.kind == "count":
+        return dice.randint(int(low), int(high))
+    return low + (high - low) * dice.random()
+
+
+def old_text(design):
+    """As a file was written before the marks: every default stands in it, told or not."""
+    told = tell(design, assumed(design) - {"surround.trim", "roof.nearby"})
+    return text_of(told).replace(HEADER, OLD_HEADER)
+
+
+def moved(design, key, dice):
+    """The design with one input elsewhere, or nothing where it does not hold together."""
+    spec, value = all_inputs()[key], another(key, design, dice)
+    if isinstance(value, float):
+        group, dot, name = key.partition(".")
+        record = getattr(design, group) if dot else design
+        return design.with_read({group: record.with_read({name: value})})
+    assert spec.kind != "length"
+    return change(design, {key: value})
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs(), st.integers(0, 10**6), st.sampled_from(sorted(PACKS)))
+def test_a_finding_names_every_assumption_that_another_value_would_turn(design, seed, pack):
+    dice = Random(seed)
+    key = dice.choice(sorted(k for k in assumed(design) if k in all_inputs()))
+    try:
+        other = assess(moved(design, key, dice), pack)
+    except InputError:
+        assume(False)
+    after = {f.key: f for f in other.findings}
+    for finding in assess(design, pack).findings:
+        if finding.verdict in PASSING and after[finding.key].verdict != finding.verdict:
+            assert key in finding.assumed, (finding.key, key, finding.assumed)
+            assert finding.on_assumption
+
+
+@settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs(), st.sampled_from(sorted(PACKS)))
+def test_nothing_is_assumed_where_all_is_told(design, pack):
+    result = assess(tell_everything(design), pack)
+    assert not any(f.assumed for f in result.findings)
+    assert "on an assumption" not in tally(result)
+
+
+def test_the_plain_file_meets_nothing_but_on_assumptions():
+    result = assess(load("data/designs/plain.toml"))
+    met = [f for f in result.findings if f.verdict == MEETS]
+    assert len(met) > 30
+    entered = [f.key for f in met if not f.on_assumption]
+    assert entered == []
+
+
+def test_every_fact_follows_from_inputs_that_there_are():
+    known = {*all_inputs(), "surround.trim", "roof.nearby"}
+    names = {field.name for field in fields(Facts)} - set(NESTED)
+    for name in names | set(FOLLOWS):
+        assert follows_from(name) <= known, name
+    assert set(MEASURED.values()) <= known
+
+
+def test_clearances_of_two_and_four_inches_that_nobody_entered():
+    found = {f.key: f for f in assess(Design()).findings}
+    assert found["CLR-01"].said == "meets, on an assumption"
+    assert {"clearance.front", "clearance.side"} & set(found["CLR-01"].assumed)
+    told = change(
+        Design(), {"clearance.front": "2 in", "clearance.side": "2 in", "clearance.back": "4 in"}
+    )
+    found = {f.key: f for f in assess(told).findings}
+    assert found["CLR-01"].said == "meets"
+    assert sign(found["CLR-01"]) == "✓"
+
+
+def test_an_answer_to_whether_something_is_there_is_told_or_assumed_too():
+    before = {f.key: f for f in assess(Design()).findings}["CHM-10"]
+    assert (before.verdict, before.assumed) == ("does not apply", ("stack.connector",))
+    after = assess(change(Design(), {"stack.connector": False})).findings
+    assert {f.key: f for f in after}["CHM-10"].assumed == ()
+
+
+def test_a_figure_measured_on_site_leaves_nothing_assumed():
+    design = change(Design(), {"measured.over_contact": "4 ft"})
+    found = {f.key: f for f in assess(design).findings}
+    assert "roof.pitch" not in found["ROF-01"].assumed
+
+
+def test_no_trim_is_an_answer():
+    key = "surround.trim"
+    assert key in assumed(Design())
+    told = change(Design(), {key: []})
+    assert key not in assumed(told)
+    assert load_text(text_of(told)) == told
+
+
+def test_a_file_keeps_which_were_entered(tmp_path):
+    design = change(Design(), {"clearance.back": "4 in", "flue.sections": 10, "roof.nearby": []})
+    save(design, tmp_path / "d.toml")
+    text = (tmp_path / "d.toml").read_text()
+    assert 'back = "4 in"\n' in text
+    assert 'front = "2 in (assumed)"\n' in text
+    assert "sections = 10\n" in text
+    assert load(tmp_path / "d.toml") == design
+    assert assumed(load(tmp_path / "d.toml")) == assumed(design)
+
+
+def test_taking_the_mark_away_is_entering(tmp_path):
+    text = text_of(Design()).replace('front = "2 in (assumed)"', 'front = "2 in"')
+    assert "clearance.front" not in assumed(load_text(text))
+
+
+def test_a_file_from_before_the_marks_tells_no_default():
+    design = change(Design(), {"clearance.back": "6 in"})
+    old = old_text(design)
+    assert "(assumed)" not in old.replace(OLD_HEADER, "")
+    assert load_text(old) == design
+
+
+def test_a_commented_file_from_before_the_marks_is_marked_when_it_is_saved(tmp_path):
+    old = old_text(Design())
+    path = tmp_path / "d.toml"
+    path.write_text(old.replace('front = "2 in"', 'front = "2 in"  # ask the framer'))
+    design = change(load(path), {"clearance.back": "4 in"})
+    save(design, path)
+    assert "# ask the framer" in path.read_text()
+    assert load(path) == design
+
+
+@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+def test_every_assumption_is_listed_with_its_value_and_the_checks_on_it(units):
+    result = assess(Design())
+    listed = {one.key: one for one in assumptions(result, units)}
+    named = {key for f in result.findings if f.on_assumption for key in f.assumed}
+    assert set(listed) == named
+    assert listed["clearance.front"].value == ('2"' if units == "feet-inches" else "51 mm")
+    assert "CLR-01" in listed["clearance.front"].passed
+    assert listed["stack.connector"].value == "no"
+
+
+def test_one_told_is_one_less():
+    result = assess(Design())
+    first = assumptions(result)[0]
+    after = assess(tell(Design(), [first.key]))
+    assert first.key not in {one.key for one in assumptions(after)}
+    assert len(assumptions(after)) == len(assumptions(result)) - 1
+
+
+def test_a_summary_counts_them_apart_and_names_some():
+    text = summary(assess(Design()))
+    assert "of them on an assumption" in text
+    assert "Assumed, nobody has entered it:" in text

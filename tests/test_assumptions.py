@@ -107,7 +107,14 @@ def test_clearances_of_two_and_four_inches_that_nobody_entered():
     assert found["CLR-01"].said == "meets, on an assumption"
     assert {"clearance.front", "clearance.side"} & set(found["CLR-01"].assumed)
     told = change(
-        Design(), {"clearance.front": "2 in", "clearance.side": "2 in", "clearance.back": "4 in"}
+        Design(),
+        {
+            "clearance.front": "2 in",
+            "clearance.side": "2 in",
+            "clearance.back": "4 in",
+            "clearance.fireplace_listed": False,
+            "clearance.in_masonry_wall": False,
+        },
     )
     found = {f.key: f for f in assess(told).findings}
     assert found["CLR-01"].said == "meets"

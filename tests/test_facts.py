@@ -12,6 +12,7 @@ from fireplace_calc.base.units import INCH, SQIN, G, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, book_names, value_of
 from fireplace_calc.explore import sketch
+from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
 
@@ -56,6 +57,9 @@ def test_an_answer_arrives_under_its_name_in_the_code_tables(book):
             continue
         tried += 1
         found = getattr(facts(design), book)
+        if book == "flue_net_area" and value > build_frame(design).bore.area:
+            assert found is None  # no liner of that size has room for it
+            continue
         if book in LEAST_OF:
             assert found <= value_of(design, key) + 1e-12
             assert found == pytest.approx(value) or value > value_of(Design(), key) + 1e-9

@@ -224,10 +224,7 @@ def legend(sheet: Sheet, cell: Cell, found: LimitMap, said: Sequence[str]) -> No
         )
     texts = list(said)
     if found.everywhere:
-        texts.append(
-            "Falls short wherever the sliders stand, so it colors nothing: "
-            f"{', '.join(found.everywhere)}."
-        )
+        texts.append(f"Falls short at every setting: {', '.join(found.everywhere)}.")
     rows = [line for text in texts for line in textwrap.wrap(text, 52)]
     lines_of_text(
         sheet,

@@ -19,7 +19,7 @@ from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import HEADER, OLD_HEADER, text_of
 from fireplace_calc.report import summary
-from fireplace_calc.report.assumptions import assumptions
+from fireplace_calc.report.assumed_inputs import assumptions
 from fireplace_calc.report.sentences import sign, tally
 from fireplace_calc.rules.comparing import MEETS
 from fireplace_calc.rules.core import PASSING

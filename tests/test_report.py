@@ -45,6 +45,7 @@ METRIC = "millimetres"
 def finding(provided, required, margin, unit="in", verdict="meets", **changes):
     """A finding with these figures."""
     return HEARTH._replace(
+        assumed=(),
         provided=provided,
         required=required,
         margin=margin,
@@ -131,8 +132,11 @@ def test_a_book_answers_in_a_line():
 
 def test_one_is_one_and_many_are_many():
     counts = {"falls short": 1, "meets": 12, "not checked": 2}
-    assert tally(SimpleNamespace(counts=counts)) == (
+    assert tally(SimpleNamespace(counts=counts, assumed={})) == (
         "1 falls short, 2 not checked, 12 meet, 0 do not apply"
+    )
+    assert tally(SimpleNamespace(counts=counts, assumed={"meets": 7})) == (
+        "1 falls short, 2 not checked, 12 meet (7 of them on an assumption), 0 do not apply"
     )
 
 
@@ -404,7 +408,7 @@ def test_the_tables_hold_every_finding_part_and_level():
             (tables.judgement_table(BOATHOUSE, units), BOATHOUSE.judgement),
         ):
             for row, one in zip(cells(table), found, strict=True):
-                assert row[1:3] == (one.verdict, one.title) and row[3:6] == compared(one, units)
+                assert row[1:3] == (one.said, one.title) and row[3:6] == compared(one, units)
                 assert row[6] == one.clause and row[-3:] == (one.why, one.note, one.key)
         order = zip(cells(tables.takeoff_table(BOATHOUSE, units)), BOATHOUSE.takeoff, strict=True)
         for row, one in order:
@@ -523,6 +527,7 @@ def test_the_csv_files_hold_every_figure(tmp_path):
         assert head == [*FINDING_COLUMNS, "made_by"]
         for line, one in zip(lines, findings, strict=True):
             wanted = [getattr(one, name) for name in FINDING_COLUMNS]
+            wanted[-1] = " ".join(one.assumed)
             assert line == ["" if v is None else str(harmless(v)) for v in wanted] + [made_by()]
 
 

@@ -30,8 +30,9 @@ from fireplace_calc.panels import html as page
 from fireplace_calc.panels.folds.hints import checklist_hint
 from fireplace_calc.proportion import find_guides
 from fireplace_calc.report import draft_report
+from fireplace_calc.report.assumed_inputs import assumptions, resting_on
 from fireplace_calc.report.books import side_by_side
-from fireplace_calc.report.sentences import SIGNS, answer, asked, compared, quantity, tally, weight
+from fireplace_calc.report.sentences import answer, asked, compared, quantity, sign, tally, weight
 from fireplace_calc.takeoff import bill, prices, second_opinion
 
 BOATHOUSE = assess(load(DATA / "designs" / "boathouse.toml"))
@@ -183,9 +184,8 @@ def test_findings_on_paper_are_the_assessments(units):
             tuple(draft_report.opinion_rows(result, units)),
             tuple(draft_report.first_hour_rows(result, units)),
         ]
-        assert code.title == f"Checks against US IRC 2021: {tally(result)}"
-        silent = result.counts["does not apply"]
-        assert code.before == f"{silent} that do not apply are left out."
+        assert code.title == "Checks against US IRC 2021"
+        assert code.before == f"{tally(result)}. What does not apply is left out."
         for table, found in (
             (code, result.findings),
             (draft, result.judgement),
@@ -194,10 +194,10 @@ def test_findings_on_paper_are_the_assessments(units):
             shown = [f for f in found if f.verdict != "does not apply"]
             for row, f in zip(table.rows, shown, strict=True):
                 provided, _, margin = compared(f, units)
-                assert row[:3] == (SIGNS[f.verdict], f.verdict, f"{f.title} ({f.key})")
+                assert row[:3] == (sign(f), f.said, f"{f.title} ({f.key})")
                 assert row[3:6] == (provided, asked(f, units), margin)
                 assert row[6] == f"{f.clause}, {f.edition}"
-                assert row[7] == " ".join(text for text in (f.note, f.why) if text)
+                assert row[7] == " ".join(text for text in (f.note, f.why, resting_on(f)) if text)
         calls = [part for part in parts if isinstance(part, str) and part.startswith("Call an")]
         assert calls == [f"Call an engineer. {why}" for why in result.structure.engineer]
         assert stands.before == " ".join(result.structure.remarks)
@@ -335,8 +335,9 @@ def test_findings_in_the_panel_are_the_assessments(units, everything):
     shown = [f for f in BOATHOUSE.findings if everything or f.verdict != "does not apply"]
     for row, f in zip(table["rows"], shown, strict=True):
         provided, _, margin = compared(f, units)
-        assert row[0] == f"{SIGNS[f.verdict]} {f.verdict}"
+        assert row[0] == f"{sign(f)} {f.said}"
         note = f" {f.note[0].upper()}{f.note[1:]}" if f.note else ""
+        note += f" {resting_on(f)}" if resting_on(f) else ""
         assert row[1] == f"{f.title} | {f.why}{note}"
         assert row[2:5] == [provided, asked(f, units), margin]
         assert row[5] == f"{f.key}, {f.clause} | {f.edition}, {f.confidence}"
@@ -387,13 +388,15 @@ def test_books_order_and_figures_in_the_panel(units):
 
 def test_one_sentence_tells_the_picture_to_whoever_cannot_see_it():
     text = html.unescape(re.sub("<[^>]+>", "", page.sentence(BOATHOUSE, "feet-inches")))
-    counts = BOATHOUSE.counts
+    counts, assumed = BOATHOUSE.counts, BOATHOUSE.assumed
     top = show(BOATHOUSE.geometry.frame.crown_top, "length")
     assert text == (
         f"Boathouse club room: opening 3'-6\" wide, 3'-0\" high, 20 flue sections, chimney top {top}"
         f" above the floor, {show(BOATHOUSE.weight, 'mass')} as it stands. US IRC 2021:"
         f" {counts['falls short']} fall short, {counts['not checked']} not checked,"
-        f" {counts['meets']} meet, {counts['does not apply']} do not apply."
+        f" {counts['meets']} meet ({assumed['meets']} of them on an assumption),"
+        f" {counts['does not apply']} do not apply ({assumed['does not apply']} of them on an"
+        " assumption)."
     )
     shallow = assess(change(Design(), {"firebox.depth": "12 in", "name": "<b> & co"}))
     said = page.sentence(shallow, METRIC)
@@ -509,6 +512,8 @@ def test_the_check_sheet_holds_figures_findings_and_lines_to_sign(units):
     parts = {
         part.title: part for part in one_sheet._checked(result, units) if isinstance(part, Table)
     }
+    taken = parts.pop("Assumed: nobody has entered it, look before you sign")
+    assert [row[0] for row in taken.rows] == [a.label for a in assumptions(result, units)]
     worked = parts.pop("Formula, numbers, result")
     for row, one in zip(worked.rows, work_figures(result, units), strict=True):
         assert row == (one.name, one.formula, one.numbers, one.result, one.source)
@@ -524,7 +529,7 @@ def test_the_check_sheet_holds_figures_findings_and_lines_to_sign(units):
     found = [f for f in result.findings if f.verdict == "meets"]
     for row, f in zip(met.rows, found, strict=True):
         assert row == (
-            f"{f.title} ({f.key})", compared(f, units)[0], asked(f, units), f"{f.clause}, {f.edition}",
+            f"{sign(f)} {f.title} ({f.key})", compared(f, units)[0], asked(f, units), f"{f.clause}, {f.edition}",
         )  # fmt: skip
     signed = parts.pop("Inspected on site")
     assert signed.tick and len(signed.rows) >= 4

@@ -14,7 +14,7 @@ from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.editing.whole_files import write_whole
-from fireplace_calc.report.csv_files import FINDING_COLUMNS, harmless
+from fireplace_calc.report.csv_files import FINDING_COLUMNS, finding_row, harmless
 from fireplace_calc.report.sentences import CAUTION
 from fireplace_calc.takeoff import Price, all_goods, bill
 
@@ -177,5 +177,5 @@ def _findings(sheet: Any, result: Assessment) -> None:
     for cell in sheet[1]:
         cell.font = Font(bold=True)
     for finding in result.findings:
-        sheet.append([harmless(getattr(finding, name)) for name in FINDING_COLUMNS])
+        sheet.append([harmless(value) for value in finding_row(finding)])
     sheet.freeze_panes = "B2"

@@ -15,7 +15,7 @@ from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import Guide, width_sentence
 from fireplace_calc.report import draft_report
-from fireplace_calc.report.assumptions import resting_on
+from fireplace_calc.report.assumed_inputs import resting_on
 from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.report.sentences import answer, asked, compared, quantity, sign
 from fireplace_calc.rules import Finding

@@ -60,7 +60,7 @@ def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
     return text.getvalue().encode()
 
 
-def _finding(found: Finding) -> list[Any]:
+def finding_row(found: Finding) -> list[Any]:
     """A row under ``FINDING_COLUMNS``; inputs that nobody has entered with a space between."""
     bare = [getattr(found, name) for name in FINDING_COLUMNS[:-1]]
     return [*bare, " ".join(found.assumed)]
@@ -108,6 +108,6 @@ def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[P
     for path, findings in ((checks, assessment.findings), (air, assessment.judgement)):
         write_whole(
             path,
-            _csv(FINDING_COLUMNS, map(_finding, findings)),
+            _csv(FINDING_COLUMNS, map(finding_row, findings)),
         )
     return order, checks, air

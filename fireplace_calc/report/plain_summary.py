@@ -10,7 +10,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.design.second_flue import FIREPLACE
-from fireplace_calc.report.assumptions import assumptions
+from fireplace_calc.report.assumed_inputs import assumptions
 from fireplace_calc.report.sentences import (
     CAUTION,
     SIGNS,

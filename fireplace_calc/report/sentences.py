@@ -15,7 +15,7 @@ from fireplace_calc.base.units import (
     InputError,
     from_unit,
 )
-from fireplace_calc.report.assumptions import resting_on
+from fireplace_calc.report.assumed_inputs import resting_on
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import Row

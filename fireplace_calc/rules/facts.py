@@ -8,6 +8,7 @@ drawing's own.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import Any
 
 from fireplace_calc.design.abroad import Abroad
 from fireplace_calc.design.chimney import Stack
@@ -160,6 +161,6 @@ class Facts:
             NOT_CHECKED, None, found.required, f"How far {name} is and how high is not known yet."
         )
 
-    def in_category(self, category: str) -> Facts:
-        """The same facts in another seismic design category."""
-        return replace(self, seismic_design_category=category)
+    def but(self, **others: Any) -> Facts:
+        """The same facts with other values for some."""
+        return replace(self, **others)

@@ -56,9 +56,9 @@ class Traced:
             self._read.add(self._prefix + name)
         return value
 
-    def in_category(self, category: str) -> Self:
-        """The same facts in another seismic design category."""
-        return type(self)(self._record.in_category(category), self._read)
+    def but(self, **others: Any) -> Self:
+        """The same facts with other values for some."""
+        return type(self)(self._record.but(**others), self._read)
 
 
 class Assumptions:

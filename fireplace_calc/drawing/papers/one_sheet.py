@@ -18,7 +18,7 @@ from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import find_guides, width_sentence
 from fireplace_calc.report.alternatives import side_by_side
-from fireplace_calc.report.assumptions import assumptions
+from fireplace_calc.report.assumed_inputs import assumptions
 from fireplace_calc.report.sentences import CAUTION, asked, compared, sign, tally
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 

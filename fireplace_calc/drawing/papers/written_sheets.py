@@ -13,7 +13,7 @@ from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.report import draft_report
-from fireplace_calc.report.assumptions import resting_on
+from fireplace_calc.report.assumed_inputs import resting_on
 from fireplace_calc.report.sentences import CAUTION, asked, compared, quantity, sign, tally, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
@@ -96,10 +96,10 @@ def findings(result: Assessment, units: str) -> Iterator[str | Table]:
     yield CAUTION
     silent = result.counts.get(DOES_NOT_APPLY, 0)
     yield Table(
-        f"Checks against {result.pack}: {tally(result)}",
+        f"Checks against {result.pack}",
         FOUND,
         found_rows(result.findings, units),
-        before=f"{silent} that do not apply are left out." if silent else "",
+        before=f"{tally(result)}." + (" What does not apply is left out." if silent else ""),
     )
     yield Table(
         "Will it draw? Engineering judgement, not code", FOUND, found_rows(result.judgement, units)

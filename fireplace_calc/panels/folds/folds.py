@@ -18,7 +18,7 @@ from fireplace_calc.panels.controls.choices import row
 from fireplace_calc.panels.folds.hints import assumed_hint, checklist_hint
 from fireplace_calc.panels.host import Host
 from fireplace_calc.proportion import NAMES, find_guides
-from fireplace_calc.report.assumptions import LISTS, assumptions
+from fireplace_calc.report.assumed_inputs import LISTS, assumptions
 from fireplace_calc.report.books import checklist
 from fireplace_calc.rules import PACKS
 

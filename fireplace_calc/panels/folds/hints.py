@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from html import escape
 
 from fireplace_calc.panels import html
-from fireplace_calc.report.assumptions import Assumption
+from fireplace_calc.report.assumed_inputs import Assumption
 
 
 def assumed_hint(taken: Sequence[Assumption]) -> str:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from fireplace_calc.design.second_flue import APPLIANCE, FIREPLACE, SOLID_FUEL
 from fireplace_calc.rules.comparing import (
     DOES_NOT_APPLY,
@@ -83,8 +81,7 @@ def second_area(facts: Facts) -> Compared:
         return outcome or not_applicable(NO_SECOND)
     if told.opening_area is None:
         return unknown("The second fireplace's opening")
-    own = replace(
-        facts,
+    own = facts.but(
         opening_area=told.opening_area,
         flue_route="ratio",
         flue_shape=shape_of(second.bore),

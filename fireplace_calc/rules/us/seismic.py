@@ -45,9 +45,9 @@ def no_bars_needed(facts: Facts, categories: tuple[str, ...] = BARS_ASKED) -> Co
 
 def as_category_d(facts: Facts, function: Callable[[Facts], Compared]) -> Compared:
     """A rule of this family where the place counts category C among those that shake."""
-    return function(
-        facts.in_category(BARS_ASKED[0]) if facts.seismic_design_category == "C" else facts
-    )
+    if facts.seismic_design_category != "C":
+        return function(facts)
+    return function(facts.but(seismic_design_category=BARS_ASKED[0]))
 
 
 def _steps(width: float) -> int:

@@ -181,6 +181,24 @@ def test_a_check_is_shown_where_it_is_measured():
     assert "UK-045" in dict(made.pointer.options).values()
 
 
+def test_what_was_assumed_is_asked_and_one_click_answers():
+    made = panel(BOATHOUSE, pack="Trade practice")
+    made.open("assumed")
+    fold = made.folds["assumed"]
+    before, asked = made.result.assumed["meets"], len(fold.questions.children)
+    assert f"<b>{asked}</b> inputs stand" in fold.hint.value
+    button = fold.buttons["stack.connector"]
+    assert button.description == "It is so: Appliance connected to the flue, no"
+    button.click()
+    fold.update()
+    assert "stack.connector" in made.design.told
+    assert len(fold.questions.children) == asked - 1
+    assert made.result.assumed["meets"] <= before
+    made.set_input("flue.offset", "0 in")  # entered, though it is the default
+    fold.update()
+    assert len(fold.questions.children) == asked - 2
+
+
 def test_the_checklist_is_the_packs_own_and_counts_down():
     made = panel(BOATHOUSE, pack="Trade practice")
     made.open("checklist")

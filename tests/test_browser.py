@@ -16,7 +16,7 @@ from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.compose import PANES
 from fireplace_calc.drawing.composed.live import live_views
-from fireplace_calc.report.sentences import SIGNS, asked, compared, quantity
+from fireplace_calc.report.sentences import asked, compared, quantity, sign
 
 REQUIRED = "FIREPLACE_BROWSER_TEST"
 """Set to ``required`` where the test must not be skipped."""
@@ -65,7 +65,7 @@ def picture_of(result) -> list[bytes]:
 
 def checks_of(result) -> list[list[str]]:
     return [
-        [f"{SIGNS[f.verdict]} {f.verdict}", f.title, compared(f)[0], asked(f), compared(f)[2]]
+        [f"{sign(f)} {f.said}", f.title, compared(f)[0], asked(f), compared(f)[2]]
         for f in result.findings
         if f.verdict != "does not apply"
     ]

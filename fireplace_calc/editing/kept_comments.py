@@ -52,7 +52,8 @@ def text_over(old: str, design: Design) -> str:
 
     Examples
     --------
-    >>> print(text_over('[opening]\nwidth = "3 ft"  # as measured\n', Design()), end="")
+    >>> old = '[opening]\nwidth = "3 ft"  # as measured\n'
+    >>> print(text_over(old, load_text(old)), end="")
     [opening]
     width = "3 ft"  # as measured
     """

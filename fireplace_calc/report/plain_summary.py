@@ -94,7 +94,9 @@ def _assumed(assessment: Assessment, units: str) -> Iterator[str]:
     """What the passing checks rest on that nobody has entered."""
     found = assumptions(assessment, units)
     if found:
-        listed = ", ".join(f"{one.label[:1].lower()}{one.label[1:]} {one.value}" for one in found[:MOST_LISTED])
+        listed = ", ".join(
+            f"{one.label[:1].lower()}{one.label[1:]} {one.value}" for one in found[:MOST_LISTED]
+        )
         more = f" and {len(found) - MOST_LISTED} more" if len(found) > MOST_LISTED else ""
         yield f"Assumed, nobody has entered it: {listed}{more}."
 

@@ -229,7 +229,7 @@ def house_pull(out: Number, leaks: Leaks, start: Number | None = None) -> Array:
     3.8
     >>> warm = replace(cold, outside=1.34, bottom=-1.0, top=5.0)
     >>> round(float(house_pull(0.0, warm)), 2), round(float(house_pull(0.174, warm)), 2)
-    (2.53, 6.2)
+    (2.52, 6.81)
     """
     open_ = np.isinf(np.asarray(leaks.coefficient))
     if open_.all():

@@ -188,7 +188,7 @@ def test_what_was_assumed_is_asked_and_one_click_answers():
     before, asked = made.result.assumed["meets"], len(fold.questions.children)
     assert f"<b>{asked}</b> inputs stand" in fold.hint.value
     button = fold.buttons["stack.connector"]
-    assert button.description == "It is so: Appliance connected to the flue, no"
+    assert button.tooltip == "It is so: Appliance connected to the flue, no"
     button.click()
     fold.update()
     assert "stack.connector" in made.design.told

@@ -155,7 +155,7 @@ class Assumed(Fold):
         super().__init__(panel)
         self.hint, self.questions = w.HTML(), w.VBox()
         self.buttons: dict[str, w.Button] = {}
-        self.rows: dict[str, w.HBox] = {}
+        self.rows: dict[str, w.Box] = {}
         self.widget = w.VBox([self.hint, self.questions])
 
     def update(self) -> None:
@@ -166,14 +166,15 @@ class Assumed(Fold):
         if self.questions.children != shown:
             self.questions.children = shown
 
-    def _row(self, key: str, label: str, value: str) -> w.HBox:
+    def _row(self, key: str, label: str, value: str) -> w.Box:
         if key not in self.rows:
-            button = w.Button(layout=w.Layout(width="auto"))
+            button = w.Button(description="It is so", layout=w.Layout(width="6em"))
             button.on_click(partial(self._confirm, key))
             self.buttons[key] = button
-            entered = [] if key in LISTS else [self.panel.everything.control(key).widget]
-            self.rows[key] = w.HBox([button, *entered])
-        self.buttons[key].description = f"It is so: {label}, {value}"
+            said = w.Label(f"{label}: {value}", layout=w.Layout(width="24em"))
+            asked = said if key in LISTS else self.panel.everything.control(key).widget
+            self.rows[key] = row([asked, button])
+        self.buttons[key].tooltip = f"It is so: {label}, {value}"
         return self.rows[key]
 
     def _confirm(self, key: str, _: w.Button) -> None:

@@ -174,6 +174,7 @@ class Assumed(Fold):
             said = w.Label(f"{label}: {value}", layout=w.Layout(width="24em"))
             asked = said if key in LISTS else self.panel.everything.control(key).widget
             self.rows[key] = row([asked, button])
+            self.rows[key].layout.min_height = "40px"  # a label may take two lines
         self.buttons[key].tooltip = f"It is so: {label}, {value}"
         return self.rows[key]
 

@@ -8,6 +8,7 @@ from math import hypot
 from fireplace_calc.design.firebox import STEEL_UNIT
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.arches import ArchVoid
+from fireplace_calc.geometry.bore import Bore
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.geometry.solids import Cylinder, Loft, Solid
@@ -278,9 +279,13 @@ class Outlines:
         wall : float
             Thickness of the liner. [m]
         """
-        b = self.frame.bore
-        radius = b.width / 2 + wall if b.round else None
-        return self.along_flue(bottom, top, b.width / 2 + wall, b.depth / 2 + wall, radius)
+        return self._liner(self.frame.bore, bottom, top, wall)
+
+    def _liner(
+        self, bore: Bore, bottom: float, top: float, wall: float, aside: float = 0.0
+    ) -> list[Solid]:
+        half, deep = bore.width / 2 + wall, bore.depth / 2 + wall
+        return self.along_flue(bottom, top, half, deep, half if bore.round else None, aside)
 
     def unit(self, bottom: float, top: float) -> list[Solid]:
         """Outside of one flue unit: the cast section, or the bare liner.

@@ -33,15 +33,8 @@ class FlueOutlines(Outlines):
         second = self.frame.second
         if second is None:
             return []
-        b = second.bore
-        return self.along_flue(
-            max(bottom, second.start),
-            min(top, second.top),
-            b.width / 2 + wall,
-            b.depth / 2 + wall,
-            b.width / 2 + wall if b.round else None,
-            second.x,
-        )
+        low, high = max(bottom, second.start), min(top, second.top)
+        return self._liner(second.bore, low, high, wall, second.x)
 
     def second_unit(self, bottom: float, top: float) -> list[Solid]:
         """Outside of the second flue's units: cast sections, or bare liners.

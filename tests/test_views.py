@@ -15,7 +15,7 @@ from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import INCH, SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
-from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, WHOLE, WIDTH
+from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, WHOLE, WIDTH, single
 from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.views.front_elevation import front
@@ -707,3 +707,26 @@ def test_every_view_gives_its_window_back(view):
             assert window.sheet is sheet and window.scale in (50, 20, 10, 5)
             return
     pytest.fail("no design has it")
+
+
+@pytest.mark.parametrize(
+    ("serves", "whose"), [("fireplace", "another fireplace"), ("appliance", "heating appliance")]
+)
+def test_the_chimneys_plan_says_whose_each_flue_is(serves, whose):
+    geometry = build_geometry(change(Design(), {"second_flue.serves": serves}))
+    at = {label.text: label.x for label in single("chimney", geometry, "feet-inches").labels}
+    assert at["this fireplace"] < at[whose]
+    left = change(geometry.design, {"second_flue.side": "left"})
+    at = {
+        label.text: label.x
+        for label in single("chimney", build_geometry(left), "feet-inches").labels
+    }
+    assert at["this fireplace"] > at[whose]
+
+
+@pytest.mark.parametrize("view", ["section", "plan"])
+def test_behind_the_plate_of_a_steel_unit_lies_an_air_chamber(view):
+    unit = change(Design(), {"firebox.lining": "steel unit"})
+    for design, word in ((Design(), "lining"), (unit, "air chamber")):
+        said = {label.text for label in single(view, build_geometry(design), "feet-inches").labels}
+        assert {"lining", "air chamber"} & said == {word}

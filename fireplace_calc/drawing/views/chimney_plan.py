@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from fireplace_calc.design.second_flue import APPLIANCE, FIREPLACE
 from fireplace_calc.drawing.sheets.dimensions import chain
+from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
+from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import (
     LADDER,
     ScaleName,
@@ -18,6 +21,7 @@ from fireplace_calc.drawing.views.layout import (
 )
 from fireplace_calc.geometry.parts import Geometry
 
+WHOSE = {FIREPLACE: "another fireplace", APPLIANCE: "heating appliance"}
 CUT = ("chimney walls", "flue casing", "flue liner", "second flue casing", "second flue liner")
 
 
@@ -64,12 +68,28 @@ def chimney(
         if (part := geometry.by_name.get(name)) is not None:
             adds, holes = part.plan(z)
             view.cut([*adds, *holes], part.material, "cut" if name == "chimney walls" else "seen")
+    _names(view, geometry, z)
     _strings(view, cell, geometry, units, z)
     if roomy(cell):
         key(sheet, view.at(right, 0)[0] + 10.0, cell.bottom + 12, cell.right - 3)
     name = name_scale(denominator) if name_scale else ""
     title(sheet, cell, "Plan of the chimney", name)
     return view
+
+
+def _names(view: View, geometry: Geometry, z: float) -> None:
+    """Whose each flue is, written into it where there is room."""
+    f, second = geometry.frame, geometry.design.second_flue.serves
+    flues = [(f.shift_at(z), f.bore.width, "this fireplace")]
+    if f.second is not None:
+        flues.append((f.shift_at(z) + f.second.x, f.second.bore.width, WHOSE[second]))
+    for x, wide, whose in flues:
+        (left, y), (right, _) = view.at(x - wide / 2, f.flue_y), view.at(x + wide / 2, f.flue_y)
+        lines = [whose] if width(whose, SMALL) < 0.9 * (right - left) else whose.split()
+        if max(width(line, SMALL) for line in lines) < 0.9 * (right - left):
+            for k, line in enumerate(lines):
+                up = y + 4.0 * ((len(lines) - 1) / 2 - k)
+                view.sheet.text((left + right) / 2, up, line, SMALL, va="middle")
 
 
 def _strings(view: View, cell: Cell, geometry: Geometry, units: str, z: float) -> None:

@@ -16,6 +16,7 @@ from fireplace_calc.drawing.views.layout import (
     fit,
     key,
     length,
+    lining_word,
     roomy,
     title,
 )
@@ -107,7 +108,7 @@ def _words(
             (-(f.block_half + f.half_at(f.depth / 2)) / 2 - lining / 2, f.depth * 0.55),
             "firebox wall",
         ),
-        ((-f.half_at(f.depth * 0.42) - lining / 2, f.depth * 0.42), "lining"),
+        ((-f.half_at(f.depth * 0.42) - lining / 2, f.depth * 0.42), lining_word(geometry)),
         ((-f.half_at(f.throat_back) * 0.6, (f.throat_front + f.throat_back) / 2), "throat above"),
         ((-f.half_at(0.0) * 0.8, f.depth * 0.1), "firebox floor"),
     ]

@@ -8,10 +8,12 @@ import numpy as np
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.design.firebox import STEEL_UNIT
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.cuts import SOLID
+from fireplace_calc.geometry.parts import Geometry
 
 Scales = Iterable[float]
 """Denominators of the scales a view may be drawn at. [-]"""
@@ -140,6 +142,11 @@ def key(sheet: Sheet, left: float, bottom: float, right: float) -> None:
 def roomy(cell: Cell) -> bool:
     """Whether a cell has room for words beside the dimensions."""
     return cell.right - cell.left > 150.0
+
+
+def lining_word(geometry: Geometry) -> str:
+    """What the lining of the firebox is called where it is cut."""
+    return "air chamber" if geometry.design.firebox.lining == STEEL_UNIT else "lining"
 
 
 def length(value: float, units: str) -> str:

@@ -28,6 +28,7 @@ from fireplace_calc.drawing.views.layout import (
     key,
     length,
     level,
+    lining_word,
     roomy,
     title,
 )
@@ -282,7 +283,7 @@ def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], st
         ((f.depth * 0.95, f.throat - 0.06), "smoke shelf"),
         over_opening(geometry),
         ((f.depth * 0.45, f.hearth + (f.opening_top - f.hearth) * 0.4), "firebox"),
-        ((f.depth + d.firebox.lining_thickness / 2, f.hearth + 0.1), "lining"),
+        ((f.depth + d.firebox.lining_thickness / 2, f.hearth + 0.1), lining_word(geometry)),
         ((-max(d.hearth.front, 0.05) * 0.75, f.extension_top - d.hearth.thickness * 0.5), "hearth"),
         ((f.block_back * 0.25, (f.slab_bottom + f.slab_top) / 2), "hearth slab"),
         ((d.base.block_width * 0.5, (f.footing_top + f.slab_bottom) / 2), "base"),

@@ -215,7 +215,7 @@ def guess(fault_finding: FaultFinding, key: str, units: str = FEET_INCHES) -> Re
         )
         return Reply(
             True,
-            f"Right: {name.lower()}. {finding.title}: {provided} provided, {required} asked"
+            f"Right: {name.lower()}. {finding.title}: {provided} provided, {required} required"
             f" ({finding.clause}). {finding.why}",
         )
     if finding.verdict == DOES_NOT_APPLY:
@@ -229,6 +229,6 @@ def guess(fault_finding: FaultFinding, key: str, units: str = FEET_INCHES) -> Re
     return Reply(
         False,
         f"Not that one. {finding.title} ({finding.clause}) stands: {provided} provided, {required}"
-        f" asked{left}.{note} {finding.why}",
+        f" required{left}.{note} {finding.why}",
         finding.verdict,
     )

@@ -9,11 +9,13 @@ import pytest
 from hypothesis import given, settings
 from strategies import designs
 
-from fireplace_calc import PACKS, assess, load
+from fireplace_calc import PACKS, assess, change, load
 from fireplace_calc.base.units import from_unit
+from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
 from fireplace_calc.drawing.composed.marked_check import PLACES, can_show, marked
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.geometry.builder import build_geometry
 
 DESIGNS = Path(__file__).resolve().parents[1] / "data" / "designs"
 BOOKS = ("US IRC 2021", "Canada NBC", "UK ADJ", "Trade practice")
@@ -102,3 +104,14 @@ def test_the_long_stroke_stands_where_what_is_asked_would_end(name):
 def test_every_marked_key_is_a_rule():
     rules = {key for pack in PACKS.values() for key in pack.keys}
     assert set(PLACES) <= rules
+
+
+def test_an_outlet_that_passes_by_the_ridge_is_measured_from_the_ridge():
+    """England's Diagram 17, B: under 1000 mm over the slope the ridge's own level is enough."""
+    design = change(Design(), {"roof.pitch": "1:12", "roof.ridge_distance": "9 ft"})
+    frame = build_geometry(design).frame
+    design = change(design, {"roof.ridge_level": f"{frame.liner_top - 0.3!r} m"})
+    finding = {f.key: f for f in assess(design, "UK ADJ").findings}["UK-011"]
+    assert finding.verdict == "meets" and finding.provided == pytest.approx(300.0)
+    start, end = PLACES["UK-011"][1](build_geometry(design))
+    assert (start[1], end[1]) == pytest.approx((design.roof.ridge_level, frame.liner_top))

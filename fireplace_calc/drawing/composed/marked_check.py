@@ -19,6 +19,7 @@ from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules import Finding
+from fireplace_calc.rules.comparing import reaches
 
 Span = tuple[Pair, Pair]
 STRIP = 13.0
@@ -152,6 +153,14 @@ def _over_contact(g: Geometry, top: str = "crown_top") -> Span:
     return (0.0, g.frame.uphill_contact), (0.0, getattr(g.frame, top))
 
 
+def _off_ridge(g: Geometry) -> Span:
+    """Over the slope; where that is too little and the top is no lower than the ridge, over it."""
+    start, end = _over_contact(g, "liner_top")
+    ridge = g.design.roof.ridge_level
+    by_ridge = not reaches(end[1] - start[1], 1.0) and reaches(end[1], ridge)
+    return ((0.0, ridge), end) if by_ridge else (start, end)
+
+
 def _over_reach(g: Geometry) -> Span:
     return (0.35, g.frame.highest_within_reach), (0.35, g.frame.crown_top)
 
@@ -189,7 +198,8 @@ PLACES: dict[str, tuple[str, Callable[[Geometry], Span]]] = {
     **dict.fromkeys(("CLR-07", "CA-061", "CA-062", "PRA-18"), ("front", _mantel)),
     **dict.fromkeys(("ROF-01", "CA-023"), ("roof", _over_contact)),
     "ROF-02": ("roof", _over_reach),
-    **dict.fromkeys(("CA-019", "UK-011"), ("roof", lambda g: _over_contact(g, "liner_top"))),
+    "CA-019": ("roof", lambda g: _over_contact(g, "liner_top")),
+    "UK-011": ("roof", _off_ridge),
     "UK-007": ("roof", _over_opening),
 }
 """Where a check is measured: its view, and from where to where on it. [m]"""

@@ -12,19 +12,21 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import PACKS, assess, change, load, save
+from fireplace_calc.assessment import assess_all
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed, tell, tell_everything
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import HEADER, OLD_HEADER, text_of
+from fireplace_calc.lessons.answered import ANSWERS
 from fireplace_calc.report import summary
 from fireplace_calc.report.assumed_inputs import assumptions
 from fireplace_calc.report.sentences import sign, tally
 from fireplace_calc.rules.comparing import MEETS
 from fireplace_calc.rules.core import PASSING
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.follows import FOLLOWS, MEASURED, follows_from
+from fireplace_calc.rules.follows import FOLLOWS, MEASURED, TURNS, follows_from
 from fireplace_calc.rules.traced import NESTED
 
 SIZES = ("8.5x8.5", "8.5x13", "12x16", "13x18", "20x20")
@@ -33,7 +35,7 @@ SIZES = ("8.5x8.5", "8.5x13", "12x16", "13x18", "20x20")
 def another(key, design, dice):
     """Some other value of an input, as a change takes it."""
     spec, now = all_inputs()[key], value_of(design, key)
-    if key == "flue.size":
+    if spec.kind == "text":
         return dice.choice([size for size in SIZES if size != now])
     if spec.kind == "yes-no":
         return not now
@@ -73,9 +75,36 @@ def test_a_finding_names_every_assumption_that_another_value_would_turn(design, 
         assume(False)
     after = {f.key: f for f in other.findings}
     for finding in assess(design, pack).findings:
-        if finding.verdict in PASSING and after[finding.key].verdict != finding.verdict:
+        then = after[finding.key].verdict
+        turned = then not in PASSING if key in TURNS else then != finding.verdict
+        if finding.verdict in PASSING and turned:
             assert key in finding.assumed, (finding.key, key, finding.assumed)
             assert finding.on_assumption
+
+
+@settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs(), st.booleans())
+def test_an_answer_is_left_out_only_where_the_other_turns_no_pass(design, answered):
+    """Every book and every other answer to the questions that most clauses leave out."""
+    if answered:  # more clauses pass, and can be turned
+        told = {key: value for key, value in ANSWERS.items() if key not in TURNS}
+        try:
+            design = change(design, told)
+        except InputError:
+            assume(False)
+    before = assess_all(design)
+    for key in assumed(design) & set(TURNS):
+        spec, now = all_inputs()[key], value_of(design, key)
+        for other in [not now] if spec.kind == "yes-no" else set(spec.choices) - {now}:
+            try:
+                after = assess_all(change(design, {key: other}))
+            except InputError:
+                continue
+            for pack, found in after.items():
+                turned = {f.key for f in found if f.verdict not in PASSING}
+                for finding in before[pack]:
+                    if finding.verdict in PASSING and finding.key in turned:
+                        assert key in finding.assumed, (pack, finding.key, key, other)
 
 
 @settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
@@ -112,8 +141,6 @@ def test_clearances_of_two_and_four_inches_that_nobody_entered():
             "clearance.front": "2 in",
             "clearance.side": "2 in",
             "clearance.back": "4 in",
-            "clearance.fireplace_listed": False,
-            "clearance.in_masonry_wall": False,
         },
     )
     found = {f.key: f for f in assess(told).findings}

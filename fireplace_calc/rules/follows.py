@@ -63,6 +63,7 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "smoke_chamber_construction": ("smoke_chamber.construction",),
     "smoke_chamber_lining": ("smoke_chamber.lining",),
     "air_passage_area": ("house.air_inlet",),
+    "anchorage.n_flues": ("anchorage.n_flues", "second_flue.serves"),
     "arrester_opening_sphere": ("chimney.mesh",),
     "cap_sloped": ("chimney.wash",),
     "chimney_airspace_fill": ("clearance.fill", "clearance.chimney_fill"),
@@ -170,6 +171,26 @@ MEASURED = {
     "wythe_between_flues": "stack.wythe_between_flues",
 }
 """Facts that one input decides alone, once it is told."""
+
+
+TURNS: dict[str, frozenset[str]] = {
+    "opening.type": frozenset({"FBX-10", "THR-05", "THR-06"}),
+    "flue.relined": frozenset({"FLU-16"}),
+    "chimney.arrester": frozenset({"ROF-04", "ROF-05", "ROF-06"}),
+    "chimney.rain_cap": frozenset({"ROF-07"}),
+    "clearance.fireplace_listed": frozenset(),
+    "clearance.liner_listed": frozenset(),
+    "clearance.in_masonry_wall": frozenset({"CLR-05", "CLR-23a", "CLR-23b"}),
+    "clearance.edge_trim": frozenset({"CLR-06a", "CLR-06b", "CLR-06c", "CLR-24b", "CLR-24c"}),
+    "clearance.accessory": frozenset({"CLR-11"}),
+    "stack.designed_for_load": frozenset(),
+    "air.pressure_held": frozenset(),
+    "air.near_outlet": frozenset(),
+}
+"""Answers to *is it there?* that stand on the safe side for most clauses: the only ones that the
+other answer can turn from a pass. A clause that it could but lift, as a listing lifts a clearance,
+rests on nothing here.
+"""
 
 
 def idle(design: Design) -> frozenset[str]:

@@ -8,7 +8,7 @@ from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.rules.comparing import NOT_CHECKED
 from fireplace_calc.rules.core import Finding, Rule
-from fireplace_calc.rules.follows import BESIDE_SECOND, MEASURED, SOLIDS, follows_from, idle
+from fireplace_calc.rules.follows import BESIDE_SECOND, MEASURED, SOLIDS, TURNS, follows_from, idle
 
 if TYPE_CHECKING:
     from fireplace_calc.rules.facts import Facts
@@ -79,7 +79,10 @@ class Assumptions:
         """A rule held against the design, with what it rests on that nobody has entered."""
         read: set[str] = set()
         finding = rule.check(cast("Facts", Traced(self.facts, read)), edition)
-        if finding.verdict == NOT_CHECKED or not (behind := self.behind(read)):
+        behind = tuple(
+            key for key in self.behind(read) if key not in TURNS or rule.key in TURNS[key]
+        )
+        if finding.verdict == NOT_CHECKED or not behind:
             return finding
         return finding._replace(assumed=behind)
 

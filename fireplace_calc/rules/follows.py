@@ -23,7 +23,9 @@ TO_LINER_TOP = (
 )
 CROWN = "chimney.liner_above"
 ROOF = ("roof.pitch", "roof.ridge_level", "roof.ridge_distance", "roof.position")
-LINER = ("flue.size", "flue.long_side")
+OWN = ("own_width", "own_depth", "own_wall")
+BORE = ("flue.shape", "flue.size", *(f"flue.{size}" for size in OWN))
+LINER = (*BORE, "flue.long_side")
 STACK = ("method", *LINER, "flue.casing", "chimney.wall", "chimney.gap")
 SECOND = tuple(key for key in all_inputs() if key.startswith("second_flue."))
 BACK = ("opening.width", "firebox.depth", "firebox.back_width", "firebox.splay")
@@ -90,10 +92,10 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "damper_height_above_opening": ("throat.height", "throat.damper_height"),
     "firebox_elevation": HEARTH,
     "firebox_wall_thickness_total": (*BACK, *STACK, "firebox.wall", "firebox.jamb"),
-    "flue_aspect": ("flue.size",),
-    "flue_net_area": ("flue.size", "flue.area_from"),
+    "flue_aspect": BORE,
+    "flue_net_area": (*BORE, "flue.area_from"),
     "flue_offset_limit": STACK,
-    "flue_shape": ("flue.size",),
+    "flue_shape": BORE,
     "footing_contact_pressure": SOLIDS,
     "footing_depth_below_finished_grade": ("base.footing_thickness", "base.footing_depth"),
     "footing_width": (
@@ -114,7 +116,9 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "frame.highest_within_reach": (*ROOF, "roof.nearby"),
     "frame.liner_top": (*HEARTH, *TO_LINER_TOP),
     "frame.opening_top": (*OPENING_HIGH, *HEARTH),
-    "frame.second": SECOND,
+    "frame.second": ("second_flue.serves",),
+    "frame.second.bore": SECOND,
+    "frame.second.top": (*SECOND, *HEARTH, *TO_LINER_TOP),
     "frame.stack_depth": (*STACK, *SECOND),
     "frame.stack_half": (*STACK, *SECOND),
     "frame.throat": (*TO_THROAT, *HEARTH),
@@ -125,14 +129,14 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "highest_within_reach_is": ("roof.ridge_distance", "roof.position", "roof.nearby"),
     "level_above_grade": ("site.grade", "house.ceiling", *ROOF),
     "liner_slope_from_vertical": ("flue.offset", "flue.offset_rise"),
-    "liner_thickness": ("flue.size",),
+    "liner_thickness": BORE,
     "lintel_material": ("opening.head", "lintel.material"),
     "opening.height": OPENING_HIGH,
     "opening_area": ("opening.width", *OPENING_HIGH, "opening.head", "opening.rise"),
     "opening_bottom_above_extension_top": ("hearth.drop",),
     "over_nearby": ("roof.nearby",),
     "second_flue.drawn": ("second_flue.serves",),
-    "smoke_chamber_min_section": (*MOUTH, "flue.size"),
+    "smoke_chamber_min_section": (*MOUTH, *LINER),
     "smoke_chamber_slope_from_vertical": (*CHAMBER, *SECOND, "firebox.jamb"),
     "smoke_chamber_wall_thickness": (*STACK, *THROAT, "smoke_chamber.wall"),
     "throat_area": MOUTH,
@@ -145,11 +149,19 @@ BESIDE_SECOND = (
     "chimney_dim_parallel_ridge",
     "chimney_width",
     "firebox_wall_thickness_total",
-    "frame.second",
     "frame.stack_half",
     "wythe_between_flues",
 )
 """Facts that whatever stands between two flues can move too, once there are two."""
+BESIDE = (
+    *CHAMBER,
+    *JAMBS,
+    *TO_THROAT,
+    *HEARTH,
+    *("opening.head", "opening.rise", "lintel.height", "lintel.bearing"),
+    *("firebox.lining_thickness", "smoke_chamber.lining_thickness"),
+)
+"""What stands between them, where the second begins below the smoke chamber."""
 
 MEASURED = {
     "chimney_dim_parallel_ridge": "measured.along_ridge",
@@ -204,8 +216,11 @@ def idle(design: Design) -> frozenset[str]:
         found.add("opening.rise")
     if not design.flue.offset:
         found.add("flue.offset_rise")
-    wide, _, deep = design.flue.size.partition("x")
-    if design.flue.shape == "round" or wide == deep:
+    for flue in ("flue", "second_flue"):
+        if getattr(design, flue).size != "own":
+            found.update(f"{flue}.{size}" for size in OWN)
+    wide = design.flue.size.partition("x")[0]
+    if design.flue.shape == "round" or design.flue.size in (f"{wide}x{wide}", "own"):
         found.add("flue.long_side")
     return frozenset(found)
 

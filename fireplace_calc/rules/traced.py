@@ -8,7 +8,7 @@ from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.rules.comparing import NOT_CHECKED
 from fireplace_calc.rules.core import Finding, Rule
-from fireplace_calc.rules.follows import BESIDE_SECOND, MEASURED, SOLIDS, TURNS, follows_from, idle
+from fireplace_calc.rules.follows import BESIDE, BESIDE_SECOND, MEASURED, TURNS, follows_from, idle
 
 if TYPE_CHECKING:
     from fireplace_calc.rules.facts import Facts
@@ -23,6 +23,9 @@ NESTED = {
     "abroad": "abroad.",
 }
 """Facts that are records of their own, and what stands before the names in them."""
+
+DEEPER = frozenset({"frame.second"})
+"""Lines of the frame that are records of their own, where there are any."""
 
 
 class Traced:
@@ -54,6 +57,8 @@ class Traced:
             return Traced(value, self._read, f"{name}.")
         else:
             self._read.add(self._prefix + name)
+            if self._prefix + name in DEEPER and value is not None:
+                return Traced(value, self._read, f"{self._prefix}{name}.")
         return value
 
     def but(self, **others: Any) -> Self:
@@ -100,4 +105,4 @@ class Assumptions:
         if decided and value_of(self.design, decided) is not None:
             return frozenset()
         beside = self.design.second_flue.drawn and fact in BESIDE_SECOND
-        return self.assumed.intersection(follows_from(fact).union(SOLIDS if beside else ()))
+        return self.assumed.intersection(follows_from(fact).union(BESIDE if beside else ()))

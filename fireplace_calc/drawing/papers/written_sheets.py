@@ -20,14 +20,14 @@ from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 from fireplace_calc.takeoff import Price, bill, prices, second_opinion
 
 FOUND = (
-    Column("", 3),
-    Column("Verdict", 11),
+    Column("", 5),
+    Column("Verdict", 17),
     Column("Check", 30),
     Column("Provided", 13),
     Column("Required", 13),
     Column("To spare", 12),
     Column("Clause", 20),
-    Column("Why, and what was noted", 62),
+    Column("Why, and what was noted", 54),
 )
 
 FACES = (

@@ -14,12 +14,12 @@ from fireplace_calc.rules import Finding
 BOOKS = ("us", "canada", "uk")
 """Columns of the books that a lesson sets side by side."""
 FOUND = (
-    Column("Verdict", 12),
+    Column("Verdict", 17),
     Column("Check", 30),
     Column("Provided", 13),
     Column("Required", 13),
     Column("Clause", 18),
-    Column("Why", 54),
+    Column("Why", 49),
 )
 CARE = (Column("About", 10), Column("What", 100), Column("Source, confidence", 40))
 

@@ -876,3 +876,9 @@ def test_without_outdoor_air_the_whole_duct_is_lacking():
     (found,) = [f for f in assess(design, "Canada Ontario").findings if f.key == "CA-040"]
     assert (found.verdict, found.provided, found.unit) == ("falls short", 0.0, "mm2")
     assert found.required == pytest.approx(7854) and found.margin == pytest.approx(-7854)
+
+
+def test_light_masonry_is_said_to_need_a_design_and_heavy_is_not():
+    """Over 1500 kg/m3 (Approved Document A, 2D1, read): brick is, block is not."""
+    said = {w: verdict(UK, "UK-017", {"chimney.masonry": w}).note for w in ("brick", "block")}
+    assert said == {"brick": "", "block": "Lighter masonry has to be designed."}

@@ -17,9 +17,12 @@ from strategies import designs
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.arches import ArchRing
+from fireplace_calc.geometry.bodies import CHORDS
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.mesh import CHORDS, SMOOTHING, meshes, part_mesh
-from fireplace_calc.geometry.solids import Loft
+from fireplace_calc.geometry.mesh import SMOOTHING, meshes, part_mesh
+from fireplace_calc.geometry.parts import part
+from fireplace_calc.geometry.polygons import chords
+from fireplace_calc.geometry.solids import Loft, prism, spans
 
 FACETED = 0.0013
 """A 72-sided prism inside a cylinder: 1 - sin(5 deg) / (5 deg in rad) = 0.00127. Forty chords of a
@@ -225,3 +228,21 @@ def test_a_part_that_stays_is_not_made_again(boathouse):
     meshes(build_geometry(change(boathouse, {"flue.sections": boathouse.flue.sections + 1})))
     again = _body.cache_info().misses - made
     assert 0 < again < len(build_geometry(boathouse).parts) / 2
+
+
+def test_an_outline_with_a_rebate_keeps_its_volume():
+    """A hull would fill the rebate: 2,040 for the U of a throat's back piece. In cubic inches."""
+    throat = ((0, 0), (5, 0), (5, 5.25), (43, 5.25), (43, 0), (48, 0), (48, 8.5), (0, 8.5))
+    wall = ((4.875, 0), (9, 0), (9, 3), (5, 23.75), (1.5, 23.75), (1.5, 20), (0, 20))
+    for outline, wanted in ((throat, 5 * 208.5), (wall, 5 * 117.875)):
+        for ring in (outline, outline[::-1]):
+            made = part("a piece", "refractory", [prism(0.0, 5.0, ring)])
+            assert made.volume == pytest.approx(wanted)
+            assert part_mesh(made).volume == pytest.approx(wanted, rel=1e-9)
+
+
+def test_a_line_through_a_rebated_outline_runs_in_and_out_twice():
+    throat = ((0, 0), (5, 0), (5, 5.25), (43, 5.25), (43, 0), (48, 0), (48, 8.5), (0, 8.5))
+    side = tuple((y, x) for x, y in throat)
+    assert chords(side, 1.0) == [(0.0, 5.0), (43.0, 48.0)]
+    assert spans(prism(0.0, 1.0, throat), 0.5) == [(5.25, 8.5)]

@@ -54,7 +54,8 @@ MOST_FILES = 12
 
 LARGER = {
     "rules/us": (14, "one module to a family of the chapter, as its keys are lettered"),
-    "design": (13, "one module to a page of the form"),
+    "design": (14, "one module to a page of the form"),
+    "geometry": (13, "one module to a step from an outline to a skin"),
 }
 """Folders that may hold more, and why."""
 

@@ -9,24 +9,19 @@ than a millionth of a meter off. numpy and manifold3d wake only when asked.
 from __future__ import annotations
 
 import atexit
-from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from math import atan2, cos, hypot, pi, sin
+from math import cos, pi
 from typing import TYPE_CHECKING
 
 from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.base.tolerances import MESH_SLIVER
-from fireplace_calc.geometry.arches import ArchRing, ArchVoid
+from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.geometry.polygons import Point
-from fireplace_calc.geometry.solids import Loft, Solid
 
 if TYPE_CHECKING:
     from manifold3d import Manifold
 
-CHORDS = 40
-"""Straight pieces of an arch's curve: its volume is off by 0.11 % at most, in a half circle. [-]"""
 SHARP = cos(8 * pi / 180)
 """Two faces whose normals have a smaller cosine than this meet in an edge that a drawing shows;
 facets turn 5 degrees. [-]
@@ -190,10 +185,10 @@ def _body(part: Part) -> Manifold:
     """A part as one solid. Kept, because most parts stay as they are when one slider moves."""
     from manifold3d import Manifold, OpType
 
-    whole = Manifold.batch_boolean([_solid(s) for s in part.adds], OpType.Add)
+    whole = Manifold.batch_boolean([solid_body(s) for s in part.adds], OpType.Add)
     if part.cuts:
         whole = Manifold.batch_boolean(
-            [whole, *(_solid(s, CUT_SCALE) for s in part.cuts)], OpType.Subtract
+            [whole, *(solid_body(s, CUT_SCALE) for s in part.cuts)], OpType.Subtract
         )
     return _smoothed(whole.as_original())
 
@@ -224,64 +219,3 @@ def _release_solids() -> None:
 def _skin(name: str, material: str, body: Manifold) -> Mesh:
     made = body.to_mesh64()
     return Mesh(name, material, made.vert_properties, made.tri_verts.astype("int32"))
-
-
-def _solid(solid: Solid, size: float = 1.0) -> Manifold:
-    """One of the few shapes, faceted where it is round. All but the ring are convex, so a hull
-    makes them.
-    """
-    from manifold3d import Manifold, OpType
-
-    if isinstance(solid, ArchRing):
-        inner, outer = _arc(solid), _arc(solid, solid.depth)
-        stones = [(inner[k], inner[k + 1], outer[k + 1], outer[k]) for k in range(CHORDS)]
-        return Manifold.batch_boolean(
-            [_hull(_across(stone, solid.thickness), size) for stone in stones], OpType.Add
-        )
-    if isinstance(solid, ArchVoid):
-        whole, reach = (
-            _hull(_across(_arc(solid), solid.thickness), size),
-            size * solid.span / 2 / hypot(1.0, solid.splay),
-        )
-        return whole.trim_by_plane((1.0, -solid.splay, 0.0), -reach).trim_by_plane(
-            (-1.0, -solid.splay, 0.0), -reach
-        )
-    lower, upper = (
-        (solid.lower, solid.upper)
-        if isinstance(solid, Loft)
-        else (solid.cut(solid.bottom), solid.cut(solid.top))
-    )
-    if lower is None or upper is None:
-        raise ValueError(f"A solid is not cut at its own ends: {solid}")
-    return _hull(
-        [(x, y, solid.bottom) for x, y in lower] + [(x, y, solid.top) for x, y in upper], size
-    )
-
-
-def _hull(corners: list[tuple[float, float, float]], size: float) -> Manifold:
-    """Convex solid of these corners, each pushed out from their mean."""
-    import numpy as np
-    from manifold3d import Manifold
-
-    points = np.array(corners)
-    mean = points.mean(axis=0)
-    return Manifold.hull_points(mean + (points - mean) * size if size != 1.0 else points)
-
-
-def _arc(arch: ArchRing | ArchVoid, beyond: float = 0.0) -> list[Point]:
-    """Soffit of an arch from left to right, or a line beyond it, as points of (x, z). The crown is
-    a corner. [m]
-    """
-    half, center = (
-        atan2(arch.span / 2, arch.radius - arch.rise),
-        arch.spring + arch.rise - arch.radius,
-    )
-    turned = (half * (2 * k / CHORDS - 1) for k in range(CHORDS + 1))
-    return [
-        ((arch.radius + beyond) * sin(a), center + (arch.radius + beyond) * cos(a)) for a in turned
-    ]
-
-
-def _across(outline: Iterable[Point], thickness: float) -> list[tuple[float, float, float]]:
-    """Corners of an outline of (x, z) drawn out from the opening plane away from the room. [m]"""
-    return [(x, y, z) for x, z in outline for y in (0.0, thickness)]

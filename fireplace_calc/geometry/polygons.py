@@ -39,12 +39,7 @@ def area(polygon: Polygon) -> float:
     >>> area(((0, 0), (2, 0), (2, 1), (0, 1)))
     2.0
     """
-    double = 0.0
-    px, py = polygon[-1]
-    for x, y in polygon:
-        double += px * y - x * py
-        px, py = x, y
-    return abs(double) / 2
+    return abs(signed_area(polygon))
 
 
 def box(x0: float, x1: float, y0: float, y1: float) -> Polygon:
@@ -63,8 +58,8 @@ def box(x0: float, x1: float, y0: float, y1: float) -> Polygon:
     return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
 
 
-def chord(polygon: Polygon, x: float) -> tuple[float, float] | None:
-    """Where a line front to back enters and leaves a convex polygon.
+def chords(polygon: Polygon, x: float) -> list[tuple[float, float]]:
+    """Where a line front to back enters and leaves a polygon, convex or not.
 
     Parameters
     ----------
@@ -75,8 +70,13 @@ def chord(polygon: Polygon, x: float) -> tuple[float, float] | None:
 
     Returns
     -------
-    tuple of float or None
-        Two values of y, the smaller first; none where it passes by. [m]
+    list of tuple
+        Pairs of y, front to back; empty where it passes by. [m]
+
+    Examples
+    --------
+    >>> chords(((0, 0), (3, 0), (3, 3), (0, 3), (0, 2), (2, 2), (2, 1), (0, 1)), 1)
+    [(0.0, 1.0), (2.0, 3.0)]
     """
     found = []
     px, py = polygon[-1]
@@ -84,7 +84,66 @@ def chord(polygon: Polygon, x: float) -> tuple[float, float] | None:
         if (px <= x) != (qx <= x):
             found.append(py + (x - px) * (qy - py) / (qx - px))
         px, py = qx, qy
-    return (min(found), max(found)) if found else None
+    found.sort()
+    return list(zip(found[::2], found[1::2], strict=True))
+
+
+def signed_area(polygon: Sequence[Point]) -> float:
+    """Area inside a simple polygon, negative where its corners run clockwise. [m2]
+
+    Parameters
+    ----------
+    polygon : sequence of Point
+        Corners in order. [m]
+
+    Examples
+    --------
+    >>> signed_area(((0, 0), (0, 1), (2, 1), (2, 0)))
+    -2.0
+    """
+    double = 0.0
+    px, py = polygon[-1]
+    for x, y in polygon:
+        double += px * y - x * py
+        px, py = x, y
+    return double / 2
+
+
+def is_convex(polygon: Polygon) -> bool:
+    """Whether a ring turns one way only; points on a straight side count for nothing.
+
+    Parameters
+    ----------
+    polygon : Polygon
+        Corners in order, either way round. [m]
+    """
+    turns = [
+        (bx - ax) * (cy - by) - (by - ay) * (cx - bx)
+        for (ax, ay), (bx, by), (cx, cy) in zip(
+            polygon, polygon[1:] + polygon[:1], polygon[2:] + polygon[:2], strict=True
+        )
+    ]
+    slack = ROUNDING * max(abs(t) for t in turns)
+    return min(turns) >= -slack or max(turns) <= slack
+
+
+def chord(polygon: Polygon, x: float) -> tuple[float, float] | None:
+    """Where a line front to back enters a polygon first and leaves it last.
+
+    Parameters
+    ----------
+    polygon : Polygon
+        Corners in order; of a convex one that is all there is to say. [m]
+    x : float
+        Where the line stands. [m]
+
+    Returns
+    -------
+    tuple of float or None
+        Two values of y, the smaller first; none where it passes by. [m]
+    """
+    found = chords(polygon, x)
+    return (found[0][0], found[-1][1]) if found else None
 
 
 def cut_off(ring: Sequence[Point], a: Point, b: Point) -> list[Point]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import cos, pi, sin
 
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
-from fireplace_calc.geometry.polygons import Point, Polygon, area, chord
+from fireplace_calc.geometry.polygons import Point, Polygon, area, chords
 
 CIRCLE = tuple((cos(2 * pi * i / 72), sin(2 * pi * i / 72)) for i in range(72))
 
@@ -146,8 +146,7 @@ def spans(solid: Solid, z: float) -> list[tuple[float, float]]:
         return [(0.0, solid.thickness)] if -1e-9 <= over <= solid.depth + 1e-9 else []
     if isinstance(solid, ArchVoid):
         return [(0.0, solid.thickness)] if solid.bottom <= z <= solid.top else []
-    found = (chord(p, sum(x for x, _ in p) / len(p)) for p in level_cuts(solid, z))
-    return [c for c in found if c]
+    return [pair for p in level_cuts(solid, z) for pair in chords(p, sum(x for x, _ in p) / len(p))]
 
 
 Solid = Loft | Cylinder | ArchVoid | ArchRing

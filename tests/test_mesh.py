@@ -20,7 +20,7 @@ from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.bodies import CHORDS
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mesh import SMOOTHING, meshes, part_mesh
-from fireplace_calc.geometry.parts import part
+from fireplace_calc.geometry.parts import part as make_part
 from fireplace_calc.geometry.polygons import chords
 from fireplace_calc.geometry.solids import Loft, prism, spans
 
@@ -236,7 +236,7 @@ def test_an_outline_with_a_rebate_keeps_its_volume():
     wall = ((4.875, 0), (9, 0), (9, 3), (5, 23.75), (1.5, 23.75), (1.5, 20), (0, 20))
     for outline, wanted in ((throat, 5 * 208.5), (wall, 5 * 117.875)):
         for ring in (outline, outline[::-1]):
-            made = part("a piece", "refractory", [prism(0.0, 5.0, ring)])
+            made = make_part("a piece", "refractory", [prism(0.0, 5.0, ring)])
             assert made.volume == pytest.approx(wanted)
             assert part_mesh(made).volume == pytest.approx(wanted, rel=1e-9)
 

@@ -1,9 +1,8 @@
-"""Every published example of the old handbooks, by source and row, against the project's own
-functions.
+"""Every published example of the old handbooks by the project's own functions.
 
-The rows stand in ``data/examples_handbook.csv`` with source, tolerance and confidence. Each is
-worked by a function of the product, never by arithmetic of the test; a row without its function
-here fails.
+The rows stand in ``data/examples_handbook.csv`` with source, tolerance and confidence; each is
+worked here by a function of the product, never by arithmetic of the test, and held to its figure in
+``test_published_cases``.
 """
 
 from math import ceil, degrees
@@ -162,25 +161,6 @@ OURS = {
     "FB1889-T3-ratio-2": lambda: ratio(48, 36, "13x18"),
     "FB1889-T3-ratio-3": lambda: ratio(60, 40, "18x18"),
 }
-
-
-def test_every_row_of_the_table_is_worked():
-    assert set(OURS) == set(TABLE) and len(TABLE) == 30
-    assert all(row["source"] and row["confidence"] for row in TABLE.values())
-
-
-@pytest.mark.parametrize("key", TABLE)
-def test_row(key):
-    """Source, inputs, figure and tolerance are the row's own; a misprint is held to its corrected
-    figure.
-    """
-    row, found = TABLE[key], OURS[key]()
-    published, tolerance = float(row["corrected"] or row["published"]), float(row["tolerance"])
-    said = f"{row['source']}: {row['inputs']} gives {published} {row['unit']}"
-    if row["compare"] == "at most":
-        assert found <= published, said
-    else:
-        assert found == pytest.approx(published, rel=1e-9, abs=max(tolerance, 1e-9)), said
 
 
 def test_the_misprint_is_an_area_off_a_volume():

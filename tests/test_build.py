@@ -395,11 +395,14 @@ def test_a_lintel_without_bearing_is_warned_of():
 
 
 def test_hours_by_the_paces_by_hand():
-    """38 block at 15 an hour; footing of 0.5734 m3 at 1 m3 an hour."""
+    """38 block at 15 an hour; footing of 0.5734 m3 at 1 m3 an hour, and its forms."""
     plan = plan_work(made())
     hours = {s.name: s.hours for s in plan.steps}
     assert hours["Base walls"] == pytest.approx(38 / 15)
-    assert hours["Footing"] == pytest.approx(made().by_name["footing"].volume)
+    quick = plan_work(made({"work.form_pace": "200 ft2"}))
+    assert {s.name: s.hours for s in quick.steps}["Footing"] == pytest.approx(
+        made().by_name["footing"].volume + 0.5
+    )
     fast = plan_work(made({"work.block_pace": 30, "work.pour_pace": "2 m3/h"}))
     assert {s.name: s.hours for s in fast.steps}["Base walls"] == pytest.approx(38 / 30)
     assert (
@@ -739,3 +742,84 @@ def test_an_arch_and_a_crown_take_as_long_as_a_mason_believes(changes, step, hou
     found = {s.name: s for s in plan_work(made(changes)).steps}[step]
     laid = sum(hours_for(one, made(changes).design) for one in found.goods)
     assert found.hours == pytest.approx(laid + hours) and laid > 0
+
+
+def step_hours(name, changes):
+    return next(s.hours for s in plan_work(made(changes)).steps if s.name == name)
+
+
+BASE = (36.0 + 2 * 12, 20.0 + 8.5)
+"""Of the default design, opening and jambs across, firebox and its wall front to back. [in]"""
+PLAIN_FORMS = {
+    # 6 in of footing beyond the base on every side, a foot thick.
+    "Footing": ({}, 2 * (BASE[0] + BASE[1] + 24) / 12),
+    "Hearth slab": ({}, 2 * (BASE[0] + BASE[1]) * 4 / 144),
+    "Hearth extension bed": ({}, (60 + 40) * 4 / 144 + 60 * 20 / 144),
+    # 11-1/4 in square, 4 in high: 1.25 ft2 are less than half an hour.
+    "Transition": ({}, 1.25),
+}
+"""Square feet that boards hold, with a pencil; at 5 an hour, and half an hour at least."""
+
+
+@pytest.mark.parametrize("name", PLAIN_FORMS)
+def test_forms_take_time_by_what_they_hold(name):
+    changes, feet = PLAIN_FORMS[name]
+    concrete = step_hours(name, {**changes, "work.form_pace": "5 ft2"})
+    poured = next(s for s in plan_work(made(changes)).steps if s.name == name)
+    laid = sum(hours_for(one, made(changes).design) for one in poured.goods)
+    assert concrete - laid == pytest.approx(max(feet / 5, 0.5))
+
+
+def test_a_slab_over_a_hollow_base_is_formed_from_below():
+    """7-5/8 in of block all round."""
+    wide, deep = BASE[0] - 15.25, BASE[1] - 15.25
+    slow = {"work.form_pace": "5 ft2"}
+    hollow = step_hours("Hearth slab", {"base.core": "hollow", **slow})
+    assert hollow - step_hours("Hearth slab", slow) == pytest.approx(wide * deep / 144 / 5)
+
+
+def test_an_extension_on_block_has_no_form_under_it():
+    slow = {"work.form_pace": "2 ft2"}
+    high = {"base.hearth_level": "12 in", "hearth.drop": "0 in", **slow}
+    assert step_hours("Hearth extension bed", slow) - step_hours(
+        "Hearth extension bed", high
+    ) == pytest.approx(60 * 20 / 144 / 2)
+
+
+def test_a_flat_arch_has_centering_and_is_laid_voussoir_by_voussoir():
+    """13.5 brick in the drawing: 4 h of centering, 15 voussoirs an hour; reinforced masonry has a
+    form board and bars, 2 h, and straight brick. Steel has neither.
+    """
+    for material, set_up, pace in (("masonry arch", 4.0, 15), ("reinforced masonry", 2.0, 50)):
+        changes = {"lintel.material": material}
+        step = next(s for s in plan_work(made(changes)).steps if s.name == "Lintel")
+        brick = next(n.quantity for n in step.goods if n.item == "Lintel brick")
+        assert step.hours == pytest.approx(set_up + brick / pace)
+        faster = step_hours("Lintel", {**changes, "work.voussoir_pace": 30})
+        assert (faster < step.hours) is (material == "masonry arch")
+    assert step_hours("Lintel", {}) == pytest.approx(1 / 4)
+    arch = next(s for s in plan_work(made({"opening.head": "segmental"})).steps if s.name == "Arch")
+    ring = next(n.quantity for n in arch.goods if n.item == "Arch brick")
+    assert arch.hours == pytest.approx(4 + ring / 15)
+
+
+def test_cast_walls_have_forms_at_their_faces():
+    cast = {"firebox.masonry": "concrete"}
+    hours = sum(s.hours for s in plan_work(made(cast)).steps if s.name.startswith("Firebox walls"))
+    volume, high = made(cast).by_name["firebox walls"].volume, (38 + 2.5) / 12
+    assert hours == pytest.approx(volume + 2 * (BASE[0] + BASE[1]) / 12 * high / 10)
+
+
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(designs())
+def test_whatever_is_cast_is_formed(design):
+    """No pour of concrete in any design takes the pouring alone; a crown has its own hours, and
+    what is cast against masonry on every side (smoke shelf, lining) has no form.
+    """
+    geometry = build_geometry(design)
+    bare = ("smoke shelf", "firebox lining", "smoke chamber lining", "lintel")
+    for step in plan_work(geometry).steps:
+        cast = [p for p in step.parts if p.material == "concrete" and p.part not in bare]
+        laid = sum(hours_for(one, design) for one in step.goods)
+        if cast:
+            assert step.hours >= laid + min(0.5 * p.share for p in cast) - 1e-9, step.name

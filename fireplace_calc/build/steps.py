@@ -198,7 +198,7 @@ def _step(
     cautions: tuple[str, ...],
 ) -> WorkStep:
     work = geometry.design.work
-    hours = hours_of(built, goods, geometry.design)
+    hours = hours_of(built, goods, geometry)
     mortar = sum(one.volume for one in goods if one.item in (MORTAR, "Crown mortar"))
     count, batch = batches(mortar, hours, work.air, work.wind)
     free_from = done[-1].end if done else 0.0

@@ -41,6 +41,9 @@ class Work(Record):
     day: int = count("Hours a day", 8, 1, 14, "At the wall.")
     brick_pace: int = count("Brick an hour", 50, 5, 400, "Laid by one mason.")
     firebrick_pace: int = count("Firebrick an hour", 25, 2, 200, "Cuts counted in.")
+    voussoir_pace: int = count(
+        "Voussoirs an hour", 15, 2, 200, "Brick of an arch, flat or not, set over its centering."
+    )
     block_pace: int = count("Block an hour", 15, 2, 100, "Laid by one mason.")
     piece_pace: int = count(
         "Sections an hour",
@@ -51,6 +54,14 @@ class Work(Record):
     )
     pour_pace: float = quantity(
         "flow", "Concrete an hour", "1 m3/h", "0.05 m3/h", "40 m3/h", "Mixed and placed."
+    )
+    form_pace: float = quantity(
+        "area",
+        "Forms an hour",
+        "10 ft2",
+        "1 ft2",
+        "200 ft2",
+        "Built, set and struck by one person, by the face that concrete touches.",
     )
     lift_height: float = length(
         "Staging lift", "5 ft", "3 ft", "8 ft", "From one working floor to the next."

@@ -447,8 +447,12 @@ class Work:
                 / self.d.work.piece_pace
             )
         for p in pieces:  # centering and skewbacks; forms and finish
-            first = p.number == 1
+            first, head = p.number == 1, self.d.lintel.material
             hours += 4 if first and p.part == "arch" else 0
+            if p.part == "lintel":
+                hours += {"masonry arch": 4, "reinforced masonry": 2}.get(head, 0)
+            if p.material == "concrete" and (formed := self.formed(p.part)):
+                hours += p.share * max(formed / self.d.work.form_pace, 0.5)
             hours += (
                 3 if first and p.part == "crown" and p.material in ("concrete", "mortar") else 0
             )
@@ -477,6 +481,39 @@ class Work:
         made.end, made.idle = made.start + hours / self.d.work.day, made.start - free
         self.steps.append(made)
 
+    def formed(self, part: str) -> float:
+        """Face of concrete that boards have to hold. [m2]"""
+        s, d = self.s, self.d
+        wide, deep = 2 * s.block[0], s.block[1]
+        inside = (wide - 2 * d.base.block_width) * (deep - 2 * d.base.block_width)
+        if part == "footing":
+            out = d.base.footing_projection
+            return 2 * (wide + deep + 4 * out) * d.base.footing_thickness
+        if part == "hearth slab":
+            under = inside if d.base.core == "hollow" and min(inside, wide) > 0 else 0.0
+            return 2 * (wide + deep) * d.base.slab + under
+        apron, front = 2 * (s.half + d.hearth.side), d.hearth.front
+        if part == "hearth extension":
+            return (apron + 2 * front) * d.hearth.thickness
+        if part == "hearth extension bed":
+            foot = s.apron - d.hearth.thickness - d.hearth.bed
+            return (apron + 2 * front) * d.hearth.bed + (0.0 if foot > 0 else apron * front)
+        if part == "transition":
+            round_it = math.pi * s.flue.wide if s.flue.round else 2 * (s.flue.wide + s.flue.deep)
+            return round_it * d.smoke_chamber.transition
+        heights = {
+            "firebox walls": s.throat - s.paving,
+            "smoke chamber walls": s.flue_foot - s.throat,
+        }
+        if part in heights:
+            return 2 * (wide + deep) * heights[part]
+        stack = 4 * (s.stack[0] + s.stack[1])
+        if part == "chimney walls":
+            return stack * (s.crown_foot - s.shoulder_top)
+        if part == "shoulder":
+            return (2 * (wide + deep) + stack) / 2 * (s.shoulder_top - s.flue_foot)
+        return 0.0
+
     def hours(self, item: str, quantity: float, volume: float, weight: float) -> float:
         """Of one mason, at the design's paces; mortar goes with what is laid in it."""
         pace, unit = (
@@ -500,6 +537,12 @@ class Work:
             return volume / pace.pour_pace / 3600
         if how == "stone":  # as the brick in its place, by old wall measure
             return volume * 22.5 / FT**3 / pace.brick_pace
+        if (
+            item == "Arch brick"
+            or item == "Lintel brick"
+            and self.d.lintel.material == "masonry arch"
+        ):
+            return quantity / pace.voussoir_pace
         if how == "brick":
             return quantity / (
                 pace.firebrick_pace if "firebrick" in item.lower() else pace.brick_pace

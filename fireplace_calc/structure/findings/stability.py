@@ -31,6 +31,8 @@ CODE, CAUTIOUS, SLENDER, QUAKE = (
     "slenderness",
     "earthquake",
 )
+EVERYWHERE = ("", "Trade practice")
+"""Packs of no country."""
 LOW = "The chimney does not rise over the roof."
 BOND = flexural_tensions()["solid", "N"][1]
 NO_TENSION = Source("statics: no tension at the edge", "derived")
@@ -128,9 +130,9 @@ def uk_slenderness(structure: Structure) -> Compared:
 
 def _at_home(structure: Structure, country: str, found: Compared) -> Compared:
     """A rule of one country is no shortfall of a job in another; past it, the stack is to be
-    figured.
+    figured. The trade's own handbooks are of no country and take every one's.
     """
-    if not structure.pack or structure.pack.startswith(country):
+    if structure.pack in EVERYWHERE or structure.pack.startswith(country):
         return found
     if found.verdict != FALLS_SHORT:
         return not_applicable("It is no rule of this job's code.")
@@ -161,7 +163,7 @@ def _uk_slenderness(structure: Structure) -> Compared:
 def _braced(structure: Structure, found: Compared) -> Compared:
     if structure.design.abroad.braced:
         return not_applicable("The chimney is braced sideways.")
-    if structure.pack and not structure.pack.startswith("Canada"):
+    if structure.pack not in EVERYWHERE and not structure.pack.startswith("Canada"):
         return _at_home(structure, "Canada", found)
     if found.verdict == FALLS_SHORT and structure.design.abroad.braced is None:
         return Compared(

@@ -631,3 +631,26 @@ def test_no_verdict_on_the_draft_contradicts_its_margin(design, leakage, exhaust
         if finding.margin is not None:
             assert finding.margin >= 0 if finding.verdict == MEETS else finding.margin < 0, finding
             assert finding.verdict in (MEETS, FALLS_SHORT)
+
+
+@pytest.mark.parametrize(
+    ("key", "area", "source"),
+    [
+        ("measured.flue_area", "400 in2", "field measured"),
+        ("measured.flue_area", "168 in2", "table"),
+        ("measured.throat_area", "3000 in2", "table"),
+        ("measured.opening_area", "9000 in2", "table"),
+        ("throat.damper_area", "3000 in2", "table"),
+    ],
+)
+def test_the_draft_takes_no_area_that_cannot_be(key, area, source):
+    """The smoke goes the way that is drawn, and the summary says what was left aside; an area that
+    can be is taken.
+    """
+    drawn = change(Design(), {"flue.area_from": source})
+    told = change(drawn, {key: area})
+    assert trace_flow_path(build_geometry(told)) == trace_flow_path(build_geometry(drawn))
+    assert "Not used: The" in summary(assess(told)) and "Not used" not in summary(assess(drawn))
+    less = change(drawn, {key: "100 in2"})
+    assert trace_flow_path(build_geometry(less)) != trace_flow_path(build_geometry(drawn))
+    assert "Not used" not in summary(assess(less))

@@ -18,6 +18,13 @@ from fireplace_calc.rules.gathering import gather_facts
 
 NAMED = {book: key for book, key in book_names().items() if book in {f.name for f in fields(Facts)}}
 """Quantities of the code tables that are a fact under their own name, and the input that tells."""
+ROOM = {
+    "opening_area": 900,
+    "throat_area": 300,
+    "damper_free_area": 300,
+    "smoke_chamber_min_section": 300,
+}
+"""Areas that the drawn masonry has room for; no other is believed. [in2]"""
 LEAST_OF = {"firebox_wall_thickness_total", "smoke_chamber_wall_thickness"}
 """The lesser of what is told and of what the drawing leaves."""
 
@@ -33,6 +40,8 @@ def told(spec):
     if spec.kind == "choice":
         return [c for c in spec.choices if c != spec.default]
     near = spec.default if spec.default is not None else (spec.low + spec.high) / 2
+    if spec.book in ROOM:
+        near = ROOM[spec.book] * SQIN
     span = spec.high - spec.low
     found = [near + share * span for share in (0.04, -0.04, 0.013, -0.013, 0.1, -0.1)]
     return [v for v in found if spec.low <= v <= spec.high]

@@ -6,7 +6,7 @@ Trap numbers are ours. Code figures: International Residential Code 2021.
 from math import degrees
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from fireplace_calc import PACKS, assess, change
@@ -15,6 +15,7 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.rules.gathering import gather_facts
+from fireplace_calc.rules.traced import Traced
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 SHALLOW = {
@@ -599,3 +600,65 @@ def test_a_13_by_13_liner_has_169_square_inches_outside(source, area, verdict, s
     told = {"flue.area_from": source, "measured.flue_area": area}
     finding = found(told)["FLU-11"]
     assert finding.verdict == verdict and said in finding.note
+
+
+TOLD_AREAS = {
+    "measured.opening_area": "opening_area",
+    "measured.throat_area": "throat_area",
+    "measured.passage": "smoke_chamber_min_section",
+    "throat.damper_area": "damper_free_area",
+}
+
+
+@pytest.mark.parametrize(
+    ("changes", "key", "verdict", "said"),
+    [
+        ({"measured.throat_area": "700 in2"}, "PRA-11", M, ""),
+        ({"measured.throat_area": "730 in2"}, "PRA-11", N, "throat area told, 730.0 in², is more"),
+        ({"measured.throat_area": "730 in2"}, "THR-03", N, "firebox under it has room for, 720"),
+        ({"measured.passage": "4000 in2"}, "THR-03", N, "chamber section told"),
+        ({"throat.damper_area": "721 in2"}, "THR-03", N, "damper's free area told, 721.0 in²"),
+        ({"throat.damper_area": "721 in2", "measured.passage": "90 in2"}, "THR-03", F, "Least of"),
+        ({"measured.opening_area": "1900 in2"}, "HTH-07", M, ""),
+        ({"measured.opening_area": "10000 in2"}, "HTH-07", N, "opening area told"),
+        ({"measured.opening_area": "10000 in2"}, "HTH-05", X, ""),
+        ({"measured.opening_area": "10000 in2", "flue.size": "8.5x8.5"}, "FLU-11", F, ""),
+        ({"measured.opening_area": "10000 in2"}, "FLU-11", N, "breast up to the throat"),
+    ],
+)
+def test_a_told_area_the_masonry_has_no_room_for_is_doubted(changes, key, verdict, said):
+    """A firebox 36 in wide and 20 in deep has 720 in2 for throat, damper and chamber over it. What
+    falls short all the same falls short.
+    """
+    clay = {"flue.size": "13x13", "throat.damper_area": "140 in2", "throat.depth": "5 in"}
+    pack = "Trade practice" if key.startswith("PRA") else "US IRC 2021"
+    finding = found(clay | changes, pack)[key]
+    assert finding.verdict == verdict and said in finding.note, finding
+    assert verdict != N or finding.margin is None
+
+
+@settings(deadline=None, max_examples=40)
+@given(
+    st.sampled_from(sorted(TOLD_AREAS)),
+    st.floats(1.0, 40.0),
+    st.sampled_from(sorted(PACKS)),
+)
+def test_no_book_passes_on_an_area_that_cannot_be(key, share, pack):
+    """Whatever rule reads it: with the told area gone it would read the drawing's own."""
+    design = change(Design(), {"throat.damper_area": "140 in2"})
+    f = sketch(design).frame
+    widest = 2 * f.half_width * f.depth
+    if key == "measured.opening_area":
+        widest = 2 * f.block_half * (f.throat - f.hearth)
+    area = f"{min(share * widest / INCH**2 * 1.001, 4000.0):.3f} in2"
+    told = change(design, {key: area})
+    believed, drawn = gather_facts(sketch(told)), gather_facts(sketch(design))
+    assume(float(area.split()[0]) * INCH**2 > widest)
+    if key != "throat.damper_area":
+        assert getattr(believed, TOLD_AREAS[key]) == getattr(drawn, TOLD_AREAS[key])
+    for rule in PACKS[pack].rules:
+        read = set()
+        rule.function(Traced(believed, read))
+        finding = next(f for f in PACKS[pack].check(believed, (rule.key,)))
+        if TOLD_AREAS[key] in read:
+            assert finding.verdict != M, finding

@@ -23,6 +23,7 @@ from fireplace_calc.draft.physics.losses import (
 )
 from fireplace_calc.draft.physics.walls import film, transmittance, wall_resistance
 from fireplace_calc.geometry.frame import Framed
+from fireplace_calc.rules.told_areas import believed_areas
 
 DATUMS = ("opening top", "mid opening", "hearth")
 """Where the height of the draft may be counted from. The books disagree; half a metre in six is 4 %
@@ -133,16 +134,12 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
     Returns
     -------
     FlowPath
-        Of floats. A figure measured on site goes before the drawing's own.
+        Of floats. A figure measured on site goes before the drawing's own, as far as it can be.
     """
     design, f = geometry.design, geometry.frame
-    measured, bore = design.measured, f.bore
-    flue = measured.flue_area or bore.table_area or bore.area
-    throat = min(
-        a
-        for a in (measured.throat_area or f.throat_area, design.throat.damper_area)
-        if a is not None
-    )
+    areas, bore = believed_areas(design, f), f.bore
+    flue = areas.flue or bore.table_area or bore.area
+    throat = min(a for a in (areas.throat, areas.damper) if a is not None)
     if design.throat.damper != "none":
         throat *= design.throat.damper_open
     perimeter = np.pi * bore.width if bore.round else 2 * (bore.width + bore.depth)
@@ -157,9 +154,8 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         design.chimney.rain_cap, design.chimney.arrester, design.chimney.rain_cap_area, flue
     )
     roughness = coefficient(ROUGHNESS.get(design.flue.liner or "", "roughness, clay liner")) * MM
-    opening = measured.opening_area or f.opening_area
     return FlowPath(
-        opening_area=opening,
+        opening_area=areas.opening,
         opening_height=design.opening.height,
         flue_area=flue,
         flue_perimeter=float(perimeter),
@@ -174,7 +170,7 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         bends=2 * float(bend_loss(f.offset_slope)),
         cap=cap,
         screen=screen,
-        transmittance=_transmittance(geometry, flue, float(perimeter), roughness, opening),
+        transmittance=_transmittance(geometry, flue, float(perimeter), roughness, areas.opening),
         indoors=indoors(geometry),
         bottom=warm.bottom - start,
         top=warm.top - start,

@@ -56,7 +56,7 @@ def _clause(result: Assessment, *titles: str) -> str:
 
 def _opening(result: Assessment, to: PlainDecimals) -> WorkedFigure:
     f, measured = result.geometry.frame, result.design.measured.opening_area
-    if measured is not None:
+    if measured is not None and measured == result.facts.opening_area:
         return WorkedFigure(
             "Opening area", "as measured", to.area(measured), to.area(measured), MEASURED
         )
@@ -156,7 +156,7 @@ def _face(result: Assessment, to: PlainDecimals) -> Iterator[WorkedFigure]:
 
 def _throat(result: Assessment, to: PlainDecimals) -> WorkedFigure:
     f, measured = result.geometry.frame, result.design.measured.throat_area
-    if measured is not None:
+    if measured is not None and measured == result.facts.throat_area:
         return WorkedFigure(
             "Throat area", "as measured", to.area(measured), to.area(measured), MEASURED
         )

@@ -20,6 +20,7 @@ from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.report.sentences import answer, asked, compared, quantity, sign
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
+from fireplace_calc.rules.told_areas import not_used
 
 WORD = 0.7
 """Width of a bold letter: the longest word of every heading has to fit its column, or the table
@@ -87,7 +88,7 @@ def sentence(result: Assessment, units: str) -> str:
             )
         )
         + ".",
-        *(escape(note) for note in f.adjusted),
+        *(escape(note) for note in (*f.adjusted, *not_used(result.design, f))),
         escape(split_brick(result.geometry), quote=False),
     ]
     return '<div class="sentence">' + " ".join(filter(None, parts)) + "</div>"

@@ -21,6 +21,7 @@ from fireplace_calc.report.sentences import (
     weight,
 )
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
+from fireplace_calc.rules.told_areas import not_used
 
 MOST_LISTED = 12
 """A summary names no more assumptions; the check sheet names all. [-]"""
@@ -40,6 +41,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     yield d.name
     yield from ([d.note] if d.note else [])
     yield from (f"Drawn differently from the input: {said}" for said in f.adjusted)
+    yield from (f"Not used: {said}" for said in not_used(d, f))
     yield from filter(None, [split_brick(assessment.geometry)])
     flue = (
         f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections of"

@@ -11,7 +11,7 @@ from fireplace_calc.design.loads import Anchorage
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame, Framed, flue_count
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.net_area import possible_area
+from fireplace_calc.rules.told_areas import BelievedAreas, believed_areas
 
 Figure = TypeVar("Figure", float, float | None)
 
@@ -20,13 +20,12 @@ def _measured_or_drawn(measured: float | None, drawn: Figure) -> Figure:
     return drawn if measured is None else measured
 
 
-def _flue_area(design: Design, frame: Frame) -> float | None:
+def _flue_area(design: Design, frame: Frame, told: BelievedAreas) -> float | None:
     """Net area from wherever the reader says it comes; the drawing's own sum is no accepted source
     but better than none. A figure that cannot be is none.
     """
-    told = design.measured.flue_area
-    if told is not None:
-        return possible_area(told, frame.bore, design.flue.area_from)
+    if design.measured.flue_area is not None:
+        return told.flue
     return {"table": frame.bore.table_area, "own sum": frame.bore.area}.get(
         design.flue.area_from or ""
     )
@@ -92,6 +91,7 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
         design.clearance,
         design.measured,
     )
+    areas = believed_areas(design, f)
     splay = hypot(1.0, f.side_slope)
     jamb = (f.block_half - f.half_width) / splay
     chamber_left = min(
@@ -107,7 +107,7 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
     lintel = "masonry arch" if design.opening.head == "segmental" else design.lintel.material
     return Facts(
         shallow=design.opening.type == "shallow",
-        opening_area=_measured_or_drawn(m.opening_area, f.opening_area),
+        opening_area=areas.opening,
         opening_width=design.opening.width,
         firebox_wall_thickness_total=min(fb.wall, jamb),
         firebox_lining=fb.lining,
@@ -121,12 +121,12 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
         chimney_masonry_kind=_chimney_masonry_kind(design),
         throat_height_above_opening=design.throat.height,
         throat_depth=design.throat.depth,
-        throat_area=_measured_or_drawn(m.throat_area, f.throat_area),
+        throat_area=areas.throat,
         damper_place=design.throat.damper,
         damper_height_above_opening=_measured_or_drawn(
             design.throat.damper_height, design.throat.height
         ),
-        damper_free_area=design.throat.damper_area,
+        damper_free_area=areas.damper,
         damper_material=design.throat.damper_material,
         damper_operable_from_room=design.throat.worked_from_room,
         lintel_height=design.lintel.height,
@@ -139,7 +139,7 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
         smoke_chamber_height=sc.height,
         smoke_chamber_construction=sc.construction,
         smoke_chamber_slope_from_vertical=slope,
-        smoke_chamber_min_section=_measured_or_drawn(m.passage, f.chamber_least_section),
+        smoke_chamber_min_section=areas.passage,
         corbel_per_course=_measured_or_drawn(
             m.corbel, None if course is None else course * tan(slope)
         ),
@@ -168,7 +168,7 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
             else "rectangle"
         ),
         flue_aspect=f.bore.aspect,
-        flue_net_area=_flue_area(design, f),
+        flue_net_area=_flue_area(design, f, areas),
         flue_area_source=fl.area_from,
         flue_route=fl.route,
         relined=fl.relined,

@@ -38,6 +38,11 @@ def why_unknown(facts: Facts) -> str:
     """Why the net area of the fireplace's flue is not known."""
     if facts.design.measured.flue_area is None:
         return "The net area of the flue is not known yet."
-    if facts.flue_area_source == "table":
+    return why_no_such_area(facts.flue_area_source)
+
+
+def why_no_such_area(source: str | None) -> str:
+    """Why a told flue area cannot be."""
+    if source == "table":
         return "The flue area told is larger than the bore: no table says so. Look again."
     return "The flue area told is larger than the liner itself. Measure again."

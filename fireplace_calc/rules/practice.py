@@ -27,7 +27,7 @@ from fireplace_calc.rules.comparing import (
 )
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.handbook_rows import brick_size, handbook_row
-from fireplace_calc.rules.net_area import why_unknown
+from fireplace_calc.rules.told_areas import why_unknown
 
 PRACTICE = Book("Trade practice", ("handbooks 1921 to 1980",))
 CUT = inches(1 / 2)

@@ -6,7 +6,7 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.bore import Bore
 from fireplace_calc.rules.comparing import inches
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.net_area import possible_area
+from fireplace_calc.rules.told_areas import possible_area
 
 ONE_FLUE = "There is one flue."
 TOPS_APART = inches(2)

@@ -21,8 +21,8 @@ from fireplace_calc.rules.comparing import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.net_area import why_unknown
 from fireplace_calc.rules.second_area import second_net_area
+from fireplace_calc.rules.told_areas import why_unknown
 
 HEIGHT_NOTE = "Height from the firebox floor; where the table counts it from was not read."
 

@@ -16,7 +16,7 @@ from fireplace_calc.rules.comparing import (
     unknown,
 )
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.net_area import why_unknown
+from fireplace_calc.rules.told_areas import why_unknown
 from fireplace_calc.rules.uk.book import ADJ
 
 SMALL_WIDE, SMALL_HIGH = 500 * MM, 550 * MM

@@ -19,8 +19,8 @@ from fireplace_calc.rules.comparing import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.net_area import why_unknown
 from fireplace_calc.rules.second_area import second_net_area
+from fireplace_calc.rules.told_areas import why_unknown
 from fireplace_calc.rules.us.book import IRC
 
 NO_APPLIANCE = "An open fireplace is no appliance with a connector."

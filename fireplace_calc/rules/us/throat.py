@@ -18,7 +18,7 @@ from fireplace_calc.rules.comparing import (
     yes,
 )
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.net_area import why_unknown
+from fireplace_calc.rules.told_areas import why_unknown
 from fireplace_calc.rules.us.book import IRC
 from fireplace_calc.rules.us.firebox import ORDINARY, SHALLOW
 

@@ -20,6 +20,8 @@ from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.panels import session as session_module
 from fireplace_calc.panels.controls.controls import Control, Lead, written
 from fireplace_calc.panels.folds.remedies import (
+    MOST,
+    Remedies,
     RemedyLine,
     reach_words,
     refused_words,
@@ -305,6 +307,46 @@ def test_a_button_takes_its_remedy(found):
     line.button.click()
     assert taken == [remedies[0].change]
     assert line.words.value == remedy_words(remedies[0], named, "feet-inches")
+
+
+def test_every_remedy_can_be_reached_from_the_fold():
+    """``find_remedies`` gave 24 for the raised example and the panel showed twelve and what they
+    leave: the others had no button anywhere.
+    """
+    design = change(
+        load(DATA / "designs" / "boathouse.toml"),
+        {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"},
+    )
+    pack, taken = "US IRC 2021", []
+    whole = find_remedies(design, pack)
+    assert len(whole) > MOST
+    panel = SimpleNamespace(
+        design=design,
+        pack=pack,
+        units="feet-inches",
+        result=assess(design, pack),
+        set_inputs=taken.append,
+    )
+    fold = Remedies(panel)
+    fold.update()
+    assert f"There are {len(whole)} of them." in plain_text(fold.said.value)
+    first = list(fold.rows.children)
+    assert len(first) < len(whole) and fold.more.layout.display != "none"
+    assert fold.more.description == f"Show all {len(whole)} changes"
+    fold.more.click()
+    shown = [line.children[1].value for line in fold.rows.children]
+    named = every_finding(panel.result)
+    assert shown == [remedy_words(one, named, "feet-inches") for one in whole]
+    for line in fold.rows.children:
+        line.children[0].click()
+    assert taken == [one.change for one in whole]
+    fold.more.click()
+    assert list(fold.rows.children) == first
+    panel.design = change(Design(), {"name": "another"})
+    panel.result = assess(panel.design, pack)
+    fold.update()
+    few = find_remedies(panel.design, pack)
+    assert (fold.more.layout.display == "none") is (len(fold.rows.children) == len(few))
 
 
 def test_what_is_refused_is_told_with_what_it_would_break():

@@ -28,7 +28,7 @@ from fireplace_calc.rules.comparing import FALLS_SHORT
 Named = dict[str, Finding]
 """Findings of every kind by key."""
 MOST = 12
-"""Remedies shown; the list is ranked."""
+"""Remedies shown at first; the list is ranked, and a button shows the rest."""
 
 
 class HowFar(Fold):
@@ -59,7 +59,10 @@ class Remedies(Fold):
     def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.said, self.rows, self.refused = w.HTML(), w.VBox(), w.HTML()
-        self.widget = w.VBox([self.said, self.rows, self.refused])
+        self.whole = False
+        self.more = w.Button(layout=w.Layout(width="auto", display="none"))
+        self.more.on_click(lambda _: self._turn())
+        self.widget = w.VBox([self.said, self.rows, self.more, self.refused])
         self.known: tuple[Any, tuple[Remedy, ...]] = (None, ())
         self.lines: list[RemedyLine] = []
 
@@ -76,12 +79,22 @@ class Remedies(Fold):
                 panel.units,
             )
 
+    def _turn(self) -> None:
+        """From the short list to the whole one and back."""
+        self.whole = not self.whole
+        self._show(self.known[1])
+
     def _show(self, found: tuple[Remedy, ...]) -> None:
         panel = self.panel
         named = every_finding(panel.result)
         short = [f for f in named.values() if f.verdict == FALLS_SHORT]
         over = sum(f.key not in {key for one in found for key in one.mends} for f in short)
-        found = shortened(found, MOST)
+        best = shortened(found, MOST)
+        self.more.layout.display = "none" if len(best) == len(found) else ""
+        self.more.description = (
+            f"Show the best {len(best)}" if self.whole else f"Show all {len(found)} changes"
+        )
+        listed = found if self.whole else best
         self.said.value = html.remark(
             "Nothing falls short."
             if not short
@@ -89,6 +102,7 @@ class Remedies(Fold):
                 f"{len(short)} checks fall short. Each line below is the smallest single change"
                 " that fixes what it names and breaks nothing else."
             )
+            + (f" There are {len(found)} of them." if len(found) > 1 else "")
             + (
                 f" For the other {over}, none of the changes tried here helps by itself without"
                 " breaking something else."
@@ -96,11 +110,11 @@ class Remedies(Fold):
                 else ""
             )
         )
-        while len(self.lines) < len(found):
+        while len(self.lines) < len(listed):
             self.lines.append(RemedyLine(self.panel))
-        for line, one in zip(self.lines, found, strict=False):
+        for line, one in zip(self.lines, listed, strict=False):
             line.show(one, named)
-        self.rows.children = [line.widget for line in self.lines[: len(found)]]
+        self.rows.children = [line.widget for line in self.lines[: len(listed)]]
 
 
 def shortened(found: tuple[Remedy, ...], most: int) -> tuple[Remedy, ...]:

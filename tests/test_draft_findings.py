@@ -25,7 +25,7 @@ from fireplace_calc.draft import (
     trace_flow_path,
 )
 from fireplace_calc.draft.cases import CASES
-from fireplace_calc.draft.findings import RULES
+from fireplace_calc.draft.findings import ALONE, RULES
 from fireplace_calc.draft.physics.air import pressure_at
 from fireplace_calc.explore import face_curve, limit_map, pressure_steps
 from fireplace_calc.explore.limits import (
@@ -43,6 +43,7 @@ from fireplace_calc.report.draft_report import (
     COLUMNS,
     air_doubted,
     air_drawn,
+    beside,
     case_rows,
     likely,
     loss_rows,
@@ -654,3 +655,26 @@ def test_the_draft_takes_no_area_that_cannot_be(key, area, source):
     less = change(drawn, {key: "100 in2"})
     assert trace_flow_path(build_geometry(less)) != trace_flow_path(build_geometry(drawn))
     assert "Not used" not in summary(assess(less))
+
+
+def test_a_flue_shared_with_an_appliance_passes_nothing():
+    """Canada, England and the trade forbid it; what was read of the US code does not say, and says
+    so. What the fire alone would pass is not checked, what it fails it fails.
+    """
+    alone, shared = (
+        assess(change(BOATHOUSE, {"stack.connector": there})) for there in (False, True)
+    )
+    for before, after in zip(
+        sorted(alone.judgement, key=lambda f: f.key),
+        sorted(shared.judgement, key=lambda f: f.key),
+        strict=True,
+    ):
+        assert after.verdict == (NOT_CHECKED if before.verdict == MEETS else before.verdict)
+        assert (ALONE in after.note) == (before.verdict == MEETS)
+    assert any(f.verdict == MEETS for f in alone.judgement)
+    assert ALONE in likely(shared) and ALONE in beside(shared) and ALONE not in likely(alone)
+    for pack, key in (("Canada NBC", "CA-003"), ("UK ADJ", "UK-021"), ("Trade practice", "PRA-22")):
+        checked = {f.key: f for f in assess(shared.design, pack).findings}
+        assert checked[key].verdict == FALLS_SHORT
+    notes = {f.note for f in shared.findings if f.key in ("FLU-03", "FLU-09", "FLU-17")}
+    assert len(notes) == 1 and "CA-003, UK-021, PRA-22" in notes.pop()

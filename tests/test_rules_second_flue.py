@@ -353,3 +353,11 @@ def test_what_is_not_checked_says_what_to_look_for(changes):
             assert any(
                 word in finding.note for word in ("flue", "fireplace", "appliance", "thimble")
             )
+
+
+@pytest.mark.parametrize("pack", ["US IRC 2021", "Canada NBC", "UK ADJ", "Trade practice"])
+def test_a_gas_appliance_is_said_to_be_out_of_scope(pack):
+    """No table of a gas code is held here; whoever reads the summary is told so."""
+    gas = assess(change(Design(), {**STOVE, **told(fuel="gas")}), pack)
+    coal = assess(change(Design(), {**STOVE, **told(fuel="solid fuel")}), pack)
+    assert "Not covered  gas" in summary(gas) and "Not covered  gas" not in summary(coal)

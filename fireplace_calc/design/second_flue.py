@@ -117,7 +117,10 @@ class SecondFlue(Record):
         "Clear width by clear height.",
     )
     fuel: str | None = choice(
-        "Appliance burns", None, (SOLID_FUEL, GAS, OIL, PELLETS), "On the second flue."
+        "Appliance burns",
+        None,
+        (SOLID_FUEL, GAS, OIL, PELLETS),
+        "On the second flue; gas is not checked here.",
     )
     connector_area: float | None = quantity(
         "area", "Appliance's connector", None, "4 in2", "1000 in2", "Inside area of its pipe."

@@ -85,6 +85,8 @@ class DraftResult:
         Inside face of the liner at the top, one entry a case. [K]
     tested : bool
         Whether the leakage of the house is known.
+    shared : bool
+        Whether an appliance is connected to the flue; the fire is figured as if none were.
     """
 
     path: FlowPath
@@ -99,6 +101,7 @@ class DraftResult:
     dew_points: Array
     linings: Array
     tested: bool = True
+    shared: bool = False
 
     def face(self, case: str) -> float:
         """Face velocity of a case, operating mode. [m/s]"""
@@ -182,6 +185,7 @@ def _result(
         dew_points=np.asarray(smoke_dew_point(gas, given.calm.pressure)),
         linings=_linings(given, flows),
         tested=design.house.leakage is not None,
+        shared=bool(design.stack.connector),
     )
 
 

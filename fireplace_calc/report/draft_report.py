@@ -12,6 +12,7 @@ from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.conditions import RUNAWAY
+from fireplace_calc.draft.findings import ALONE
 from fireplace_calc.draft.findings.opinions import flue_opinions
 from fireplace_calc.draft.lighting_up import WAYS
 
@@ -141,8 +142,9 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     """The odds in one sentence."""
     low, middle, high = (show(float(v), "air speed", units) for v in result.odds.face)
     below = float(result.odds.below) * 100
+    said = f"{ALONE} " if result.draft.shared else ""
     return (
-        f"Over {grouped(result.odds.draws)} evenings it {result.odds.words};"
+        f"{said}Over {grouped(result.odds.draws)} evenings it {result.odds.words};"
         f" {result.odds.dying_words}. While it burns: face velocity {low} to"
         f" {high}, half of them over {middle}; {below:.0f} of 100 stay under 0.8 ft/s, which is a"
         " sizing figure."
@@ -184,6 +186,7 @@ def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
     speed = show(float(flows.face[mild]), "air speed", units)
     carries = show(float(spills.capture[mild]), "air speed", units)
     return (
+        *([ALONE] if result.draft.shared else []),
         f"Sizing mode: {show(result.draft.sizing_velocity, 'air speed', units)} through the face.",
         f"Operating mode, mild evening: {speed}; {carries} just carries the smoke.",
         f"{result.odds.words.capitalize()} evenings; {result.odds.dying_words}.",

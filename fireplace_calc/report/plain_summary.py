@@ -9,7 +9,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.brickwork.work import split_brick
-from fireplace_calc.design.second_flue import FIREPLACE
+from fireplace_calc.design.second_flue import FIREPLACE, GAS
 from fireplace_calc.report.assumed_inputs import assumptions
 from fireplace_calc.report.sentences import (
     CAUTION,
@@ -142,3 +142,5 @@ def _second_flue(assessment: Assessment, long: Callable[[float], str]) -> Iterat
             "Not covered  the second flue's own size under these rules: give what burns below it a"
             " design of its own."
         )
+    if told.serves != FIREPLACE and told.fuel == GAS:
+        yield "Not covered  gas: liner, vent and draft of its appliance go by the fuel gas code."

@@ -8,9 +8,14 @@ from fireplace_calc.draft.findings import canada, house, smoke
 from fireplace_calc.draft.findings.register import RULES
 from fireplace_calc.draft.result import DraftResult
 from fireplace_calc.rules.book import worst_first
+from fireplace_calc.rules.comparing import MEETS, NOT_CHECKED
 from fireplace_calc.rules.core import JUDGEMENT, Finding
 
-__all__ = ["RULES", "canada", "house", "judgement", "smoke"]
+__all__ = ["ALONE", "RULES", "canada", "house", "judgement", "smoke"]
+
+
+ALONE = "Figured without the appliance that is connected to this flue."
+"""Said where there is one: what it takes of the draft is not known."""
 
 
 def judgement(found: DraftResult) -> tuple[Finding, ...]:
@@ -26,4 +31,13 @@ def judgement(found: DraftResult) -> tuple[Finding, ...]:
         ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was
         found.
     """
-    return worst_first(rule.check(found, JUDGEMENT) for rule in RULES)
+    return worst_first(_unless_shared(found, rule.check(found, JUDGEMENT)) for rule in RULES)
+
+
+def _unless_shared(found: DraftResult, finding: Finding) -> Finding:
+    """What would pass for the fireplace alone does not where an appliance takes of its draft."""
+    if not found.shared or finding.verdict != MEETS:
+        return finding
+    return finding._replace(
+        verdict=NOT_CHECKED, margin=None, note=f"{ALONE} {finding.note}".rstrip()
+    )

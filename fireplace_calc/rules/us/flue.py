@@ -37,8 +37,8 @@ def appliance_elsewhere(facts: Facts) -> Compared | None:
         return Compared(
             NOT_CHECKED,
             note="An appliance is connected to the fireplace's own flue. What M1805.3 asks of"
-            " several on one flue was not read. Canada, England and the trade allow one (CA-003, UK-021,"
-            " PRA-22): give it a flue of its own.",
+            " several on one flue was not read. Canada, England and the trade allow one"
+            " (CA-003, UK-021, PRA-22): give it a flue of its own.",
         )
     if facts.design.second_flue.serves == APPLIANCE:
         return None

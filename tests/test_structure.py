@@ -20,6 +20,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.first_moments import _moments, moments
 from fireplace_calc.geometry.polygons import box
 from fireplace_calc.geometry.solids import Cylinder, Loft, prism
 from fireplace_calc.structure import Structure, assess_structure
@@ -34,7 +35,7 @@ from fireplace_calc.structure.arch_thrust import (
 from fireplace_calc.structure.figures import PSI, figure
 from fireplace_calc.structure.findings.register import RULES
 from fireplace_calc.structure.loads.stack import ring, with_holes
-from fireplace_calc.structure.loads.weights import _moments, moments, weigh
+from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.loads.wind import strips, wind_load
 from fireplace_calc.takeoff import take_off, total_weight
 

@@ -19,6 +19,8 @@ class ArchVoid:
         Spring line, height over it, width at the face, and how deep the arch is front to back. [m]
     splay : float
         How far each side closes in per unit of depth. [-]
+    front : float
+        Where it starts behind the opening plane. [m]
     """
 
     spring: float
@@ -26,6 +28,7 @@ class ArchVoid:
     span: float
     thickness: float
     splay: float
+    front: float = 0.0
 
     @property
     def radius(self) -> float:
@@ -85,10 +88,11 @@ class ArchVoid:
         flat = self.radius - self.rise
         reach = sqrt(max(self.radius**2 - (z - self.spring + flat) ** 2, 0.0))
         front, back = self.span / 2, self.span / 2 - self.splay * self.thickness
+        rear = self.front + self.thickness
         if reach <= back:
-            return box(-reach, reach, 0.0, self.thickness)
+            return box(-reach, reach, self.front, rear)
         bend = (front - reach) / self.splay if self.splay else 0.0
-        right = ((reach, 0.0), (reach, bend), (back, self.thickness))
+        right = ((reach, self.front), (reach, self.front + bend), (back, rear))
         return right + tuple((-x, y) for x, y in reversed(right))
 
 

@@ -36,8 +36,8 @@ def solid_body(solid: Solid, size: float = 1.0) -> Manifold:
         )
     if isinstance(solid, ArchVoid):
         whole, reach = (
-            _hull(_across(_arc(solid), solid.thickness), size),
-            size * solid.span / 2 / hypot(1.0, solid.splay),
+            _hull(_across(_arc(solid), solid.thickness, solid.front), size),
+            size * (solid.span / 2 + solid.splay * solid.front) / hypot(1.0, solid.splay),
         )
         return whole.trim_by_plane((1.0, -solid.splay, 0.0), -reach).trim_by_plane(
             (-1.0, -solid.splay, 0.0), -reach
@@ -102,6 +102,10 @@ def _arc(arch: ArchRing | ArchVoid, beyond: float = 0.0) -> list[Point]:
     ]
 
 
-def _across(outline: Iterable[Point], thickness: float) -> list[tuple[float, float, float]]:
-    """Corners of an outline of (x, z) drawn out from the opening plane away from the room. [m]"""
-    return [(x, y, z) for x, z in outline for y in (0.0, thickness)]
+def _across(
+    outline: Iterable[Point], thickness: float, front: float = 0.0
+) -> list[tuple[float, float, float]]:
+    """Corners of an outline of (x, z) drawn out away from the room, from the opening plane or
+    behind it. [m]
+    """
+    return [(x, y, z) for x, z in outline for y in (front, front + thickness)]

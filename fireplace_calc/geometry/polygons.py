@@ -89,12 +89,17 @@ def chords(polygon: Polygon, x: float) -> list[tuple[float, float]]:
 
 
 def signed_area(polygon: Sequence[Point]) -> float:
-    """Area inside a simple polygon, negative where its corners run clockwise. [m2]
+    """Area inside a simple polygon, negative where its corners run clockwise.
 
     Parameters
     ----------
     polygon : sequence of Point
         Corners in order. [m]
+
+    Returns
+    -------
+    float
+        [m2]
 
     Examples
     --------

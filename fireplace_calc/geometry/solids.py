@@ -5,7 +5,7 @@ A horizontal cut is a polygon: a tuple of ``(x, y)``, x to the right, y away fro
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, pi, sin
 
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
@@ -145,7 +145,8 @@ def spans(solid: Solid, z: float) -> list[tuple[float, float]]:
         over = z - solid.spring - solid.rise
         return [(0.0, solid.thickness)] if -1e-9 <= over <= solid.depth + 1e-9 else []
     if isinstance(solid, ArchVoid):
-        return [(0.0, solid.thickness)] if solid.bottom <= z <= solid.top else []
+        inside = solid.bottom <= z <= solid.top
+        return [(solid.front, solid.front + solid.thickness)] if inside else []
     return [pair for p in level_cuts(solid, z) for pair in chords(p, sum(x for x, _ in p) / len(p))]
 
 
@@ -170,3 +171,31 @@ def level_cuts(solid: Solid, z: float) -> tuple[Polygon, ...]:
         return solid.cuts(z)
     polygon = solid.cut(z)
     return () if polygon is None else (polygon,)
+
+
+def moved(solid: Solid, dx: float, dy: float, dz: float) -> Solid:
+    """The same solid somewhere else.
+
+    Parameters
+    ----------
+    solid : Solid
+        An arch stays on the center line, and its ring at the opening plane.
+    dx, dy, dz : float
+        To the right, away from the room, up. [m]
+
+    Returns
+    -------
+    Solid
+    """
+    if isinstance(solid, Loft):
+        lower = tuple((x + dx, y + dy) for x, y in solid.lower)
+        upper = (
+            lower if solid.upper == solid.lower else tuple((x + dx, y + dy) for x, y in solid.upper)
+        )
+        return Loft(solid.bottom + dz, solid.top + dz, lower, upper)
+    if isinstance(solid, Cylinder):
+        center = (solid.center[0] + dx, solid.center[1] + dy)
+        return replace(solid, bottom=solid.bottom + dz, top=solid.top + dz, center=center)
+    if isinstance(solid, ArchVoid):
+        return replace(solid, spring=solid.spring + dz, front=solid.front + dy)
+    return replace(solid, spring=solid.spring + dz)

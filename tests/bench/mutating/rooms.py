@@ -15,9 +15,10 @@ EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 
 TESTS = {
     "base": "units tables record developers design takeoff draft_air places draft_examples",
+    "pieces": "pieces_set pieces_fit",
     "design": "developers record design designfile",
     "editing": "record designfile consistency design kept_comments assess session geometry",
-    "geometry": "pins_place pins_order beside geometry mesh drawing_cuts",
+    "geometry": "pieces_set pieces_fit pins_place pins_order beside geometry mesh drawing_cuts",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions books",
     "brickwork": "pins_order brickwork takeoff",
     "takeoff": "pins_order pins_formulas goods takeoff handbook_examples handbook_table3 exports cli",

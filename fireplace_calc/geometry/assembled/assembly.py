@@ -1,0 +1,158 @@
+"""Pieces where they stand: lift on lift, with the joint under each. [m]"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from fireplace_calc.base.tolerances import CONTACT_GAP
+from fireplace_calc.base.units import InputError
+from fireplace_calc.geometry.assembled.wording import small
+from fireplace_calc.pieces.choice import ChosenLift
+from fireplace_calc.pieces.records import SetPiece
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One piece where it stands.
+
+    Attributes
+    ----------
+    piece : SetPiece
+    lift : int
+        Counted from the base, from nought. [-]
+    number : int
+        The how-manieth of its mark. [-]
+    bed : float
+        Thickness of the joint under it. [m]
+    level : float
+        Of its underside. [m]
+    """
+
+    piece: SetPiece
+    lift: int
+    number: int
+    bed: float
+    level: float
+
+    @property
+    def name(self) -> str:
+        """Mark and number: ``WL.2``."""
+        return f"{self.piece.mark}.{self.number}"
+
+    @property
+    def top(self) -> float:
+        """Level of its upper bed. [m]"""
+        return self.level + self.piece.height
+
+
+@dataclass(frozen=True)
+class Assembly:
+    """A set as it stands.
+
+    Attributes
+    ----------
+    lifts : tuple of ChosenLift
+    tops : tuple of float
+        Level of each lift's top. [m]
+    start : float
+        What the first bed lies on. [m]
+    placed : tuple of Placed
+        SetLift by lift.
+    """
+
+    lifts: tuple[ChosenLift, ...]
+    tops: tuple[float, ...]
+    start: float
+    placed: tuple[Placed, ...]
+
+    @cached_property
+    def by_lift(self) -> tuple[tuple[Placed, ...], ...]:
+        """What stands in each lift."""
+        made: list[list[Placed]] = [[] for _ in self.lifts]
+        for one in self.placed:
+            made[one.lift].append(one)
+        return tuple(map(tuple, made))
+
+    def first(self, *roles: str) -> int | None:
+        """Number of the lowest lift that holds a piece of one of these roles. [-]"""
+        return next((p.lift for p in self.placed if p.piece.role in roles), None)
+
+
+def rise_range(lift: ChosenLift) -> tuple[float, float, float]:
+    """Least, wanted and most rise of a lift, from top to top: what all its beds allow.
+
+    Parameters
+    ----------
+    lift : ChosenLift
+
+    Returns
+    -------
+    tuple of float
+        [m]
+
+    Raises
+    ------
+    InputError
+        Where no joints even its pieces out; it names the two and the measure.
+    """
+    lows = [(p.height + p.bed.least, p) for p in lift.pieces]
+    highs = [(p.height + p.bed.most, p) for p in lift.pieces]
+    (low, tall), (high, short) = (
+        max(lows, key=lambda t: t[0]),
+        min(highs, key=lambda t: t[0]),
+    )
+    if low > high + CONTACT_GAP:
+        over, even = tall.height - short.height, short.bed.most - tall.bed.least
+        raise InputError(
+            f"{lift.name}: {tall.mark} is {small(over)} higher than {short.mark}, and their beds"
+            f" even out {small(even)} at most.",
+            "height",
+            f"within {small(even)}",
+            over,
+        )
+    mean = sum(p.height + p.bed.wanted for p in lift.pieces) / len(lift.pieces)
+    return low, min(max(mean, low), max(low, high)), max(low, high)
+
+
+def assemble(lifts: Sequence[ChosenLift], rises: Sequence[float], start: float = 0.0) -> Assembly:
+    """Stand the pieces on each other.
+
+    Parameters
+    ----------
+    lifts : sequence of ChosenLift
+    rises : sequence of float
+        From top to top, one a lift. [m]
+    start : float
+        What the first bed lies on. [m]
+
+    Returns
+    -------
+    Assembly
+    """
+    placed: list[Placed] = []
+    tops: list[float] = []
+    count: Counter[str] = Counter()
+    level = start
+    for number, (lift, rise) in enumerate(zip(lifts, rises, strict=True)):
+        for piece in lift.pieces:
+            count[piece.mark] += 1
+            bed = rise - piece.height
+            placed.append(Placed(piece, number, count[piece.mark], bed, level + bed))
+        level += rise
+        tops.append(level)
+    return Assembly(tuple(lifts), tuple(tops), start, tuple(placed))
+
+
+def as_wanted(lifts: Sequence[ChosenLift], start: float = 0.0) -> Assembly:
+    """The pieces with every joint as their makers want it.
+
+    Parameters
+    ----------
+    lifts : sequence of ChosenLift
+    start : float
+        What the first bed lies on. [m]
+    """
+    return assemble(lifts, [rise_range(lift)[1] for lift in lifts], start)

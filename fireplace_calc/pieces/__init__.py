@@ -1,0 +1,1 @@
+"""What a set of pieces is, how its file reads, and the arithmetic of its joints."""

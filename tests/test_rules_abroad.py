@@ -8,7 +8,7 @@ verdicts by hand.
 import pytest
 
 from fireplace_calc import PACKS, assess, change
-from fireplace_calc.base.tables import rule_sources
+from fireplace_calc.base.tables import rows, rule_sources
 from fireplace_calc.design.records import Design
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
@@ -24,14 +24,38 @@ WOOD = {"hearth_support": "combustible"}
 THIN = {"firebrick_thickness": "50 mm"}
 
 
+ROOMY = {"opening.width": "1800 mm", "opening.standard_height": "900 mm"}
+"""A breast with room for the largest opening of Canada's tables."""
+
+
 def sized(area, height, diameter):
     """An opening, a chimney and a round flue of these sizes. [m2, m, mm]"""
     return {
+        **ROOMY,
         **ROUND,
         "flue.own_width": f"{diameter} mm",
         "opening_area": f"{area} m2",
         "chimney_height": f"{height} m",
     }
+
+
+def box(area, height, width, depth):
+    """An opening, a chimney and a rectangular flue of these inside sizes. [m2, m, mm, mm]"""
+    return {
+        **ROOMY,
+        "flue.shape": "rectangular",
+        "flue.size": "own",
+        "flue.own_wall": "20 mm",
+        "flue.own_width": f"{width} mm",
+        "flue.own_depth": f"{depth} mm",
+        "opening_area": f"{area} m2",
+        "chimney_height": f"{height} m",
+    }
+
+
+APPLIANCE_TOO = {"second_flue.serves": "appliance"}
+LOW = {"opening_area": "0.3 m2", "chimney_height": "4 m"}
+"""Canada's rectangular table gives this one 200 by 300 mm and no other size."""
 
 
 def trim(distance, projection, place="above", combustible="yes"):
@@ -104,47 +128,39 @@ CASES = [
         CA,
         "CA-007",
         (sized(0.5, 5, 250), X),
-        (
-            {
-                "opening_area": "0.14 m2",
-                "chimney_height": "4 m",
-                "flue.size": "own",
-                "flue.own_width": "200 mm",
-                "flue.own_depth": "200 mm",
-            },
-            M,
+        *(
+            (box(a, h, w, d), v)
+            for a, h, w, d, v in (
+                (0.14, 4, 200, 200, M),
+                (0.14, 4, 199, 200, N),  # short of the inside, a nominal 200 by 200
+                (0.14, 4, 201, 200, N),
+                (0.14, 4, 160, 160, N),
+                (0.14, 4, 110, 200, F),  # 150 mm over its walls is the last of the nominal 100
+                (0.14, 4, 300, 200, F),
+                (0.14, 5, 200, 100, M),
+                (0.35, 4.5, 200, 300, M),
+                (0.35, 4.51, 200, 200, M),
+                (0.35, 4.51, 250, 200, M),
+                (0.35, 4.51, 200, 300, M),
+                (0.35, 4.51, 200, 301, N),
+                (0.35, 4.51, 300, 300, F),
+                (0.3505, 5.9, 200, 200, F),
+                (0.65, 4, 400, 300, M),
+                (0.65, 4, 400, 400, F),
+                (1.2, 12, 300, 400, M),
+                (1.3, 4, 400, 400, N),  # a dash
+                (1.3, 4.6, 400, 400, M),
+                (2.0, 8.9, 400, 400, N),  # a dash
+                (2.0, 8.91, 400, 400, M),
+                (2.01, 10, 400, 400, N),
+                (0.5, 12.01, 200, 300, N),
+                (0.5, 2.99, 300, 300, N),
+            )
         ),
-        (
-            {
-                "opening_area": "0.14 m2",
-                "chimney_height": "4 m",
-                "flue.size": "own",
-                "flue.own_width": "199 mm",
-                "flue.own_depth": "200 mm",
-            },
-            F,
+        *(
+            ({**LOW, "flue.size": size}, v)
+            for size, v in (("8x8", F), ("8x12", N), ("8.5x13", N), ("12x12", F), ("13x13", F))
         ),
-        (
-            {
-                "opening_area": "0.14 m2",
-                "chimney_height": "4 m",
-                "flue.size": "own",
-                "flue.own_width": "201 mm",
-                "flue.own_depth": "200 mm",
-            },
-            F,
-        ),
-        (
-            {
-                "opening_area": "0.14 m2",
-                "chimney_height": "5 m",
-                "flue.size": "own",
-                "flue.own_width": "200 mm",
-                "flue.own_depth": "100 mm",
-            },
-            M,
-        ),
-        ({"opening_area": "0.5 m2", "chimney_height": "5 m"}, N),
     ),
     *case(
         CA,
@@ -215,6 +231,16 @@ CASES = [
     ),
     *limit(CA, "CA-024", {}, "chimney.overhang", "mm", 24.9, 25, 25.1),
     *case(CA, "CA-025", ({}, N), ({"abroad.soot_door": "yes"}, M), ({"abroad.soot_door": "no"}, F)),
+    *case(
+        ON,
+        "CA-025",
+        ({}, X),
+        ({"abroad.soot_door": "no"}, X),
+        ({"second_flue.serves": "fireplace", "abroad.soot_door": "no"}, X),
+        (APPLIANCE_TOO, N),
+        ({**APPLIANCE_TOO, "abroad.soot_door": "yes"}, M),
+        ({**APPLIANCE_TOO, "abroad.soot_door": "no"}, F),
+    ),
     *limit(CA, "CA-026", {}, "chimney.wall", "mm", 69.9, 70, 70.1),
     *limit(CA, "CA-027", {}, "chimney.wall", "mm", 74.9, 75, 75.1),
     *limit(CA, "CA-028", TWO, "wythe_between_flues", "mm", 69.9, 70, 70.1),
@@ -882,3 +908,28 @@ def test_light_masonry_is_said_to_need_a_design_and_heavy_is_not():
     """Over 1500 kg/m3 (Approved Document A, 2D1, read): brick is, block is not."""
     said = {w: verdict(UK, "UK-017", {"chimney.masonry": w}).note for w in ("brick", "block")}
     assert said == {"brick": "", "block": "Lighter masonry has to be designed."}
+
+
+@pytest.mark.parametrize("row", rows("canada_rectangular_flues.csv"))
+def test_canadas_rectangular_table_cell_by_cell(row):
+    """Ontario 2012, Table 9.21.2.5.B, all 48 cells: the printed sizes meet by both readings, a
+    flue a whole step smaller or larger falls short by both, a dash gives no size.
+    """
+    at = [float(row[f"{what}_max_{unit}"]) for what, unit in (("opening", "m2"), ("height", "m"))]
+
+    def said(*size):
+        return verdict(CA, "CA-007", box(*at, *size))
+
+    if not row["flue_min_width_mm"]:
+        assert said(400, 400).verdict == N and "dash" in said(400, 400).note
+        return
+    least, most = (
+        [float(row[f"flue_{end}_{side}_mm"]) for side in ("width", "depth")]
+        for end in ("min", "max")
+    )
+    for wide, deep in (least, most):
+        assert said(wide, deep).verdict == said(deep, wide).verdict == M
+    assert said(least[0] - 99, least[1]).verdict == F if least[0] > 150 else True
+    larger = said(most[0], most[1] + 100)
+    assert larger.verdict == F and larger.margin < 0
+    assert f"{most[0]:.0f} by {most[1]:.0f} mm" in larger.note

@@ -165,7 +165,10 @@ def test_canadas_cells_are_the_rows_of_their_tables():
         for found, end in zip(flues, ("min", "max"), strict=True):
             sides = [si(r[f"flue_{end}_{side}_mm"], "mm") for side in ("width", "depth")]
             assert found is None if None in sides else found == pytest.approx(sides)
-    assert canada.canada_rectangular_flues()[0][1] == pytest.approx((0.2, 0.2))
+    cells = canada.canada_rectangular_flues()
+    assert cells[0][1] == pytest.approx((0.2, 0.2))
+    assert len(cells) == 48 and sum(least is None for _, least, _ in cells) == 9
+    assert all((least is None) is (most is None) for _, least, most in cells)
 
 
 def test_a_clause_is_cited_as_a_reader_looks_it_up():

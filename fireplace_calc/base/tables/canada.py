@@ -57,13 +57,13 @@ def canada_round_flues() -> tuple[RoundFlueCell, ...]:
 def canada_rectangular_flues() -> tuple[
     tuple[RoundFlueCell, tuple[float, float] | None, tuple[float, float] | None], ...
 ]:
-    """Canada's rectangular table, as far as it was read.
+    """Canada's rectangular table, every cell, row by row.
 
     Returns
     -------
     tuple of tuple
-        The cell's bands; then the least and the greatest flue, width and depth inside [m], unknown
-        where they were not read.
+        The cell's bands; then the least and the greatest flue, width and depth as printed, whether
+        inside or nominal was not read [m]; ``None`` is a dash in print.
     """
 
     def pair(r: dict[str, str], end: str) -> tuple[float, float] | None:

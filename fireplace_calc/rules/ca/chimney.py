@@ -5,8 +5,9 @@ clearances.
 from __future__ import annotations
 
 from fireplace_calc.base.units import MM
+from fireplace_calc.design.second_flue import APPLIANCE
 from fireplace_calc.geometry.roofline import highest_within
-from fireplace_calc.rules.ca.book import NBC, chimney_height, precondition
+from fireplace_calc.rules.ca.book import NATIONAL, NBC, ONTARIO, chimney_height, precondition
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     NOT_CHECKED,
@@ -133,12 +134,20 @@ def overhang(facts: Facts) -> Compared:
     return at_least(facts.design.chimney.overhang, 25 * MM)
 
 
-@NBC.rule("CA-025", "9.21.4.7", "Soot door at the foot", "yes-no", "soot_door")
+@NBC.rule("CA-025", "9.21.4.7", "Soot door at the foot", "yes-no", "soot_door", editions=NATIONAL)
 def soot_door(facts: Facts) -> Compared:
     """Soot has to be got at, and the door must not leak."""
     return yes(
         facts.abroad.soot_door, "In Ontario not asked of a flue built for a masonry fireplace."
     )
+
+
+@NBC.rule("CA-025", "9.21.4.7", "Soot door at the foot", "yes-no", "soot_door", editions=ONTARIO)
+def soot_door_ontario(facts: Facts) -> Compared:
+    """A fireplace's soot is swept up from its hearth; an appliance's flue has no hearth."""
+    if facts.design.second_flue.serves != APPLIANCE:
+        return not_applicable("Not asked of a flue built for a masonry fireplace.")
+    return yes(facts.abroad.soot_door, "For the appliance's flue.")
 
 
 @NBC.rule("CA-026", "9.21.4.8", "Chimney wall", "mm", "chimney_wall_thickness")

@@ -1,13 +1,10 @@
-"""Canada 9.21: size and lining of the flue."""
+"""Canada 9.21: whose the flue is, how it leans, and its lining."""
 
 from __future__ import annotations
 
-from math import pi
-
-from fireplace_calc.base.tables.canada import canada_rectangular_flues, canada_round_flues
 from fireplace_calc.base.units import DEG, MM
 from fireplace_calc.design.second_flue import APPLIANCE, SOLID_FUEL
-from fireplace_calc.rules.ca.book import NBC, chimney_height, in_cell, precondition
+from fireplace_calc.rules.ca.book import NBC, precondition
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
@@ -16,15 +13,12 @@ from fireplace_calc.rules.comparing import (
     at_least,
     at_most,
     not_applicable,
-    reaches,
     unknown,
     yes,
 )
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.second_area import second_net_area
 from fireplace_calc.rules.told_areas import why_unknown
-
-HEIGHT_NOTE = "Height from the firebox floor; where the table counts it from was not read."
 
 
 @NBC.rule("CA-003", "9.21.2.1", "A flue of its own", "yes-no", "own_flue")
@@ -58,90 +52,6 @@ def appliance_flue(facts: Facts) -> Compared:
         what = "The appliance's connector" if area is not None else "The second flue's net area"
         return Compared(NOT_CHECKED, area, told.connector_area, f"{what} is not known yet.")
     return at_least(area, told.connector_area, "Of the appliance on the second flue.")
-
-
-def _inside(facts: Facts) -> float | None:
-    """Inside diameter of a round flue, from the measured area where there is one; none where that
-    cannot be. [m]
-    """
-    if facts.design.measured.flue_area is None:
-        return facts.frame.bore.width
-    return None if facts.flue_net_area is None else (4 * facts.flue_net_area / pi) ** 0.5
-
-
-@NBC.rule(
-    "CA-006", "9.21.2.5.(1) Table A", "Round flue for the opening", "mm", "flue_inside_diameter"
-)
-def round_flue(facts: Facts) -> Compared:
-    """Too small chokes the fire; too large stays cold and lets air fall down beside the smoke."""
-    if facts.flue_shape != "round":
-        return not_applicable("The flue is not round.")
-    inside = _inside(facts)
-    if inside is None:
-        return Compared(NOT_CHECKED, note=why_unknown(facts))
-    cell = next(
-        (c for c in canada_round_flues() if in_cell(c, facts.opening_area, chimney_height(facts))),
-        None,
-    )
-    if cell is None:
-        return Compared(
-            NOT_CHECKED,
-            inside,
-            None,
-            "Outside the table: opening to 2.20 m², chimney 3 to 12 m.",
-        )
-    if cell.flue_low is None or cell.flue_high is None:
-        return Compared(NOT_CHECKED, inside, None, "The table has a dash here and gives no size.")
-    found = at_least(
-        inside,
-        cell.flue_low,
-        f"And no more than {cell.flue_high * 1000:.0f} mm. {HEIGHT_NOTE}",
-    )
-    if found.verdict == MEETS and not reaches(cell.flue_high, inside):
-        return Compared(
-            FALLS_SHORT,
-            inside,
-            cell.flue_high,
-            f"Larger than the table allows. {HEIGHT_NOTE}",
-        )
-    return found
-
-
-@NBC.rule(
-    "CA-007", "9.21.2.5.(1) Table B", "Rectangular flue for the opening", "mm", "flue_inside_size"
-)
-def rectangular_flue(facts: Facts) -> Compared:
-    """Too small chokes the fire; too large stays cold."""
-    if facts.flue_shape == "round":
-        return not_applicable("The flue is round.")
-    cells = [
-        (low, high)
-        for c, low, high in canada_rectangular_flues()
-        if in_cell(c, facts.opening_area, chimney_height(facts))
-    ][:1]
-    least, most = cells[0] if cells else (None, None)
-    if least is None or most is None:
-        return unknown("This cell of the table was not read; its size")
-    bore = facts.frame.bore
-    ours = tuple(sorted((bore.width, bore.depth)))
-    for wanted, size, word in (
-        (tuple(sorted(least)), ours, "smallest"),
-        (ours, tuple(sorted(most)), "largest"),
-    ):
-        if not (reaches(size[0], wanted[0]) and reaches(size[1], wanted[1])):
-            limit = least if word == "smallest" else most
-            return Compared(
-                FALLS_SHORT,
-                ours[0],
-                min(limit),
-                f"The {word} flue is {limit[0] * 1000:.0f} by {limit[1] * 1000:.0f} mm.",
-            )
-    return Compared(
-        MEETS,
-        ours[0],
-        min(least),
-        f"Between the smallest and the largest of the table. {HEIGHT_NOTE}",
-    )
 
 
 @NBC.rule(

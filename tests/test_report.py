@@ -22,6 +22,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.report import books, draft_report, tables
 from fireplace_calc.report.alternatives import differences, side_by_side, side_by_side_table
+from fireplace_calc.report.assumed_inputs import to_enter
 from fireplace_calc.report.canada_agreement import compare_with_canada
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, TAKEOFF_COLUMNS, harmless, write_csv
 from fireplace_calc.report.plain_summary import summary
@@ -409,7 +410,8 @@ def test_the_tables_hold_every_finding_part_and_level():
         ):
             for row, one in zip(cells(table), found, strict=True):
                 assert row[1:3] == (one.said, one.title) and row[3:6] == compared(one, units)
-                assert row[6] == one.clause and row[-3:] == (one.why, one.note, one.key)
+                assert row[6] == one.clause and row[-3::2] == (one.why, one.key)
+                assert row[-2] == " ".join(filter(None, (one.note, to_enter(one))))
         order = zip(cells(tables.takeoff_table(BOATHOUSE, units)), BOATHOUSE.takeoff, strict=True)
         for row, one in order:
             piece = weight(one.piece_kg, units) if one.piece_kg else ""
@@ -527,7 +529,7 @@ def test_the_csv_files_hold_every_figure(tmp_path):
         assert head == [*FINDING_COLUMNS, "made_by"]
         for line, one in zip(lines, findings, strict=True):
             wanted = [getattr(one, name) for name in FINDING_COLUMNS]
-            wanted[-1] = " ".join(one.assumed)
+            wanted[-2:] = [" ".join(one.assumed), " ".join(one.missing)]
             assert line == ["" if v is None else str(harmless(v)) for v in wanted] + [made_by()]
 
 

@@ -30,7 +30,7 @@ from fireplace_calc.panels import html as page
 from fireplace_calc.panels.folds.hints import checklist_hint
 from fireplace_calc.proportion import find_guides
 from fireplace_calc.report import draft_report
-from fireplace_calc.report.assumed_inputs import assumptions, resting_on
+from fireplace_calc.report.assumed_inputs import assumptions, to_enter
 from fireplace_calc.report.books import side_by_side
 from fireplace_calc.report.sentences import answer, asked, compared, quantity, sign, tally, weight
 from fireplace_calc.takeoff import bill, prices, second_opinion
@@ -197,7 +197,7 @@ def test_findings_on_paper_are_the_assessments(units):
                 assert row[:3] == (sign(f), f.said, f"{f.title} ({f.key})")
                 assert row[3:6] == (provided, asked(f, units), margin)
                 assert row[6] == f"{f.clause}, {f.edition}"
-                assert row[7] == " ".join(text for text in (f.note, f.why, resting_on(f)) if text)
+                assert row[7] == " ".join(text for text in (f.note, f.why, to_enter(f)) if text)
         calls = [part for part in parts if isinstance(part, str) and part.startswith("Call an")]
         assert calls == [f"Call an engineer. {why}" for why in result.structure.engineer]
         assert stands.before == " ".join(result.structure.remarks)
@@ -337,7 +337,7 @@ def test_findings_in_the_panel_are_the_assessments(units, everything):
         provided, _, margin = compared(f, units)
         assert row[0] == f"{sign(f)} {f.said}"
         note = f" {f.note[0].upper()}{f.note[1:]}" if f.note else ""
-        note += f" {resting_on(f)}" if resting_on(f) else ""
+        note += f" {to_enter(f)}" if to_enter(f) else ""
         assert row[1] == f"{f.title} | {f.why}{note}"
         assert row[2:5] == [provided, asked(f, units), margin]
         assert row[5] == f"{f.key}, {f.clause} | {f.edition}, {f.confidence}"

@@ -195,3 +195,12 @@ def value_of(design: Design, key: str) -> Any:
     """
     group, dot, name = key.partition(".")
     return getattr(getattr(design, group), name) if dot else getattr(design, group)
+
+
+def unknown_of(design: Design, *keys: str) -> tuple[str, ...]:
+    """Which of these inputs nobody knows yet.
+
+    >>> unknown_of(Design(), "site.wind", "flue.sections")
+    ('site.wind',)
+    """
+    return tuple(key for key in keys if value_of(design, key) is None)

@@ -15,7 +15,7 @@ from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import Guide, width_sentence
 from fireplace_calc.report import draft_report
-from fireplace_calc.report.assumed_inputs import resting_on
+from fireplace_calc.report.assumed_inputs import to_enter
 from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
 from fireplace_calc.report.sentences import answer, asked, compared, quantity, sign
 from fireplace_calc.rules import Finding
@@ -140,7 +140,7 @@ def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -
         required = asked(f, units)
         css = ' class="short"' if f.verdict == "falls short" else ""
         note = f" {escape(f.note[0].upper() + f.note[1:])}" if f.note else ""
-        note += f" {escape(resting_on(f))}" if f.on_assumption else ""
+        note += f" {escape(asks)}" if (asks := to_enter(f)) else ""
         rests = f" Based on: {escape(f.source)}." if f.edition == JUDGED else ""
         rows.append(
             f"<tr><td{css}>{sign(f)} {f.said}</td><td><b>{escape(f.title)}</b><br><span"

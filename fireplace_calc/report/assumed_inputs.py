@@ -1,7 +1,9 @@
-"""What an assessment rests on that nobody has entered, as words."""
+"""What an assessment rests on that nobody has entered, and what it waits for, as words."""
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from fireplace_calc.assessment import Assessment
@@ -12,7 +14,15 @@ from fireplace_calc.rules import Finding
 
 MOST_NAMED = 3
 """A line names no more inputs. [-]"""
+MOST_SINGLE = 8
+"""Of more inputs than these a line only counts how many stand in each group. [-]"""
 LISTS = {"surround.trim": "Trim near the opening", "roof.nearby": "Building parts near the chimney"}
+GROUP_NAMES = {
+    "smoke_chamber": "Smoke chamber",
+    "second_flue": "Second flue",
+    "": "Name and method",
+}
+"""Groups of inputs whose name is not that of their record."""
 
 
 @dataclass(frozen=True)
@@ -75,11 +85,39 @@ def assumptions(assessment: Assessment, units: str = FEET_INCHES) -> tuple[Assum
     )
 
 
-def resting_on(finding: Finding) -> str:
-    """What a finding that passes takes for granted, in a sentence; nothing where all is entered."""
-    if not finding.on_assumption:
-        return ""
-    named = ", ".join(label_of(key) for key in finding.assumed[:MOST_NAMED])
-    more = len(finding.assumed) - MOST_NAMED
-    others = f" and {more} more" if more > 0 else ""
-    return f"Nobody has entered: {named}{others}."
+def group_of(key: str) -> str:
+    """Under which heading of the panel, and of a design file, an input stands.
+
+    >>> group_of("smoke_chamber.wall"), group_of("site.soil")
+    ('Smoke chamber', 'Site')
+    """
+    return group_named(key.rpartition(".")[0])
+
+
+def group_named(group: str) -> str:
+    """Heading of a record's inputs."""
+    return GROUP_NAMES.get(group, group.capitalize())
+
+
+def to_enter(finding: Finding) -> str:
+    """What somebody could enter, in a sentence: what a finding that passes takes for granted, or
+    what one that is not checked waits for. Nothing where there is nothing.
+    """
+    if finding.on_assumption:
+        if len(finding.assumed) > MOST_SINGLE:
+            return f"Nobody has entered {len(finding.assumed)} inputs: {_counted(finding.assumed)}."
+        return f"Nobody has entered: {_few([label_of(key) for key in finding.assumed])}."
+    if finding.missing:
+        named = [f"{label_of(key)} (under {group_of(key)})" for key in finding.missing]
+        return f"Enter: {_few(named)}."
+    return ""
+
+
+def _few(named: Sequence[str]) -> str:
+    more = len(named) - MOST_NAMED
+    return ", ".join(named[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+
+
+def _counted(keys: Iterable[str]) -> str:
+    groups = Counter(map(group_of, keys))
+    return ", ".join(f"{number} under {name}" for name, number in groups.items())

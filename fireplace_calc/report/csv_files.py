@@ -40,6 +40,7 @@ FINDING_COLUMNS = (
     "confidence",
     "source",
     "assumed",
+    "missing",
 )
 MADE_BY = "made_by"
 """Last column of every table of figures: name and version of the program."""
@@ -61,9 +62,9 @@ def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
 
 
 def finding_row(found: Finding) -> list[Any]:
-    """A row under ``FINDING_COLUMNS``; inputs that nobody has entered with a space between."""
-    bare = [getattr(found, name) for name in FINDING_COLUMNS[:-1]]
-    return [*bare, " ".join(found.assumed)]
+    """A row under ``FINDING_COLUMNS``; keys of inputs with a space between."""
+    row = (getattr(found, name) for name in FINDING_COLUMNS)
+    return [" ".join(value) if isinstance(value, tuple) else value for value in row]
 
 
 def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[Path, Path, Path]:

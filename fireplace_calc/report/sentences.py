@@ -15,7 +15,7 @@ from fireplace_calc.base.units import (
     InputError,
     from_unit,
 )
-from fireplace_calc.report.assumed_inputs import resting_on
+from fireplace_calc.report.assumed_inputs import to_enter
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import Row
@@ -173,7 +173,7 @@ def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
         said.append(f"{provided} provided, {required} required{lacking}.")
     said += [
         text[:1].upper() + text[1:]
-        for text in (finding.note, finding.why, resting_on(finding))
+        for text in (finding.note, finding.why, to_enter(finding))
         if text
     ]
     return " ".join((*said, f"({finding.key}, {finding.clause}, {finding.edition})"))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.report.assumed_inputs import to_enter
 from fireplace_calc.report.sentences import answer, compared, quantity, require_units, sign, weight
 from fireplace_calc.report.wide_tables import whole
 
@@ -42,7 +43,7 @@ def findings_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.D
                 f.edition,
                 f.confidence,
                 f.why,
-                f.note,
+                " ".join(filter(None, (f.note, to_enter(f)))),
                 f.key,
             )
             for f in assessment.findings
@@ -94,7 +95,7 @@ def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.
                 f.confidence,
                 f.source,
                 f.why,
-                f.note,
+                " ".join(filter(None, (f.note, to_enter(f)))),
                 f.key,
             )
             for f in assessment.judgement

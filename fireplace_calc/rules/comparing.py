@@ -31,6 +31,8 @@ class Compared:
     provided: Shown = None
     required: Shown = None
     note: str = ""
+    missing: tuple[str, ...] = ()
+    """Unknown inputs it waits for, by dotted key; a code's rule leaves that to ``rules/traced``."""
 
 
 class Printed(float):
@@ -268,9 +270,11 @@ def not_applicable(reason: str) -> Compared:
     return Compared(DOES_NOT_APPLY, note=reason)
 
 
-def unknown(what: str) -> Compared:
-    """The clause cannot be held against the design until somebody says what is missing."""
-    return Compared(NOT_CHECKED, note=f"{what} is not known yet.")
+def unknown(what: str, *missing: str) -> Compared:
+    """The clause cannot be held against the design until somebody says what is missing, in the
+    inputs of these keys.
+    """
+    return Compared(NOT_CHECKED, note=f"{what} is not known yet.", missing=missing)
 
 
 def with_note(compared: Compared, note: str) -> Compared:

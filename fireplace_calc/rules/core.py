@@ -48,6 +48,8 @@ class Finding(NamedTuple):
     note: str = ""
     assumed: tuple[str, ...] = ()
     """Inputs it rests on that nobody has entered, by dotted key."""
+    missing: tuple[str, ...] = ()
+    """Unknown inputs that a finding which is *not checked* waits for, by dotted key."""
 
     @property
     def on_assumption(self) -> bool:
@@ -130,6 +132,7 @@ class Rule(Generic[Subject]):
             edition,
             self.source,
             note,
+            missing=found.missing,
         )
 
 

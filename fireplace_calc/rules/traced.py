@@ -1,7 +1,11 @@
-"""What a rule reads of the facts, noted as it reads, and which of it nobody has entered."""
+"""What a rule reads of the facts, noted as it reads: which of it nobody has entered, and which
+unknown inputs it waits for.
+"""
 
 from __future__ import annotations
 
+from dataclasses import astuple
+from functools import cached_property
 from typing import TYPE_CHECKING, Any, Self, cast
 
 from fireplace_calc.editing.assumptions import assumed
@@ -25,6 +29,9 @@ NESTED = {
 }
 """Facts that are records of their own, and what stands before the names in them."""
 
+NOUGHT = frozenset({"air_passage_area"})
+"""Facts of which nought says that nobody has told them."""
+
 DEEPER = frozenset({"frame.second"})
 """Lines of the frame that are records of their own, where there are any."""
 
@@ -36,44 +43,50 @@ class Traced:
     ----------
     record : Facts
         Or a record among them.
-    read : set of str
-        Takes the names; those of the design are the dotted keys of inputs.
+    read, blank : set of str
+        Take the names of what is read, and of what is unknown of it; those of the design are the
+        dotted keys of inputs.
     prefix : str or None
         What stands before a name; ``None`` for the facts themselves.
     own : frozenset of str
         Facts that the rule itself has put in place of the design's: reading them is no news.
     """
 
-    __slots__ = ("_own", "_prefix", "_read", "_record")
+    __slots__ = ("_blank", "_own", "_prefix", "_read", "_record")
 
     def __init__(
         self,
         record: Any,
         read: set[str],
+        blank: set[str],
         prefix: str | None = None,
         own: frozenset[str] = frozenset(),
     ) -> None:
-        self._record, self._read, self._prefix, self._own = record, read, prefix, own
+        self._record, self._read, self._blank = record, read, blank
+        self._prefix, self._own = prefix, own
 
     def __getattr__(self, name: str) -> Any:
         """The fact itself, its name noted."""
-        value = getattr(self._record, name)
-        if self._prefix is None:
-            if name in NESTED:
-                return Traced(value, self._read, NESTED[name])
-            if name not in self._own:
-                self._read.add(name)
-        elif self._prefix == "" and hasattr(value, "with_read"):
-            return Traced(value, self._read, f"{name}.")
-        else:
-            self._read.add(self._prefix + name)
-            if self._prefix + name in DEEPER and value is not None:
-                return Traced(value, self._read, f"{self._prefix}{name}.")
-        return value
+        value, inside = getattr(self._record, name), self._prefix
+        if inside is None and name in NESTED:
+            return self._deeper(value, NESTED[name])
+        if inside == "" and hasattr(value, "with_read"):
+            return self._deeper(value, f"{name}.")
+        if inside is None and name in self._own:
+            return value
+        fact = f"{inside}{name}" if inside else name
+        self._read.add(fact)
+        if value is None or (not value and fact in NOUGHT):
+            self._blank.add(fact)
+        return self._deeper(value, f"{fact}.") if fact in DEEPER and value is not None else value
+
+    def _deeper(self, record: Any, prefix: str) -> Traced:
+        return Traced(record, self._read, self._blank, prefix)
 
     def but(self, **others: Any) -> Self:
         """The same facts with other values for some."""
-        return type(self)(self._record.but(**others), self._read, own=self._own | set(others))
+        own = self._own | set(others)
+        return type(self)(self._record.but(**others), self._read, self._blank, own=own)
 
 
 class Assumptions:
@@ -92,17 +105,42 @@ class Assumptions:
         self.doubted = doubted_areas(self.design, facts.frame)
 
     def checked(self, rule: Rule[Facts], edition: str) -> Finding:
-        """A rule held against the design, with what it rests on that nobody has entered."""
+        """A rule held against the design, with what it rests on that nobody has entered, or the
+        unknown inputs it waits for.
+        """
         read: set[str] = set()
-        finding = rule.check(cast("Facts", Traced(self.facts, read)), edition)
+        blank: set[str] = set()
+        finding = rule.check(cast("Facts", Traced(self.facts, read, blank)), edition)
         for fact in read.intersection(self.doubted):
             finding = self._doubted(rule, finding, fact)
+        if finding.verdict == NOT_CHECKED:
+            return finding._replace(missing=self.missing(read, blank))
         behind = tuple(
             key for key in self.behind(read) if key not in TURNS or rule.key in TURNS[key]
         )
-        if finding.verdict == NOT_CHECKED or not behind:
-            return finding
-        return finding._replace(assumed=behind)
+        return finding._replace(assumed=behind) if behind else finding
+
+    def missing(self, read: set[str], blank: set[str]) -> tuple[str, ...]:
+        """Unknown inputs behind what is unknown, and lists with a piece nobody has measured; dotted
+        keys in the order of the alphabet.
+        """
+        unknown = {
+            key
+            for fact in blank
+            for key in follows_from(fact)
+            if value_of(self.design, key) is None or fact in NOUGHT
+        }
+        lists = {key for key in self._unmeasured if any(key in follows_from(fact) for fact in read)}
+        return tuple(sorted(unknown | lists))
+
+    @cached_property
+    def _unmeasured(self) -> tuple[str, ...]:
+        """Lists in which a piece's size or place is unknown."""
+        return tuple(
+            key
+            for key in ("roof.nearby", "surround.trim")
+            if any(None in astuple(piece) for piece in value_of(self.design, key))
+        )
 
     def _doubted(self, rule: Rule[Facts], finding: Finding, fact: str) -> Finding:
         """Not checked, on a told area that cannot be; but what falls short, or does not apply, with

@@ -19,6 +19,9 @@ PLUME = Source(
     coefficients()["plume constant"].source.confidence,
 )
 
+HOUSE_UNKNOWN = ("house.leakage",)
+"""What a finding waits for that needs to know how tight the house is."""
+
 RULES: list[Rule[DraftResult]] = []
 judged = filing(RULES)
 
@@ -34,4 +37,5 @@ def on_this_house(found: DraftResult, compared: Compared) -> Compared:
         verdict=NOT_CHECKED,
         note="The house's leakage is not known yet; figured with that of a middling US house. "
         + compared.note,
+        missing=HOUSE_UNKNOWN,
     )

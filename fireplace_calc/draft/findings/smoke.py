@@ -9,6 +9,7 @@ from fireplace_calc.base.tolerances import LIMIT_SLACK
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.findings.register import (
     EMBERS,
+    HOUSE_UNKNOWN,
     MILD,
     OPERATING,
     OWN,
@@ -92,7 +93,11 @@ def dry_top(found: DraftResult) -> Compared:
     over = found.linings - found.dew_points
     burning = [case for case in (WINTER, EMBERS) if not found.flows.stalled[case]]
     if WINTER not in burning:
-        return Compared(NOT_CHECKED, note="No steady flow carries this fire away in winter.")
+        return Compared(
+            NOT_CHECKED,
+            note="No steady flow carries this fire away in winter.",
+            missing=() if found.tested else HOUSE_UNKNOWN,
+        )
     worst = min(burning, key=lambda case: float(over[case]))
     liner = f"{found.linings[worst] - FREEZING:.0f} °C"
     dew = f"{found.dew_points[worst] - FREEZING:.0f} °C"
@@ -129,4 +134,5 @@ def carried_in_wind(found: DraftResult) -> Compared:
         compared.provided,
         compared.required,
         " ".join((compared.note, _breeze(found))).strip(),
+        compared.missing,
     )

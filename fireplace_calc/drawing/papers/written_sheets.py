@@ -13,7 +13,7 @@ from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.report import draft_report
-from fireplace_calc.report.assumed_inputs import resting_on
+from fireplace_calc.report.assumed_inputs import to_enter
 from fireplace_calc.report.sentences import CAUTION, asked, compared, quantity, sign, tally, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
@@ -76,7 +76,7 @@ def found_rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ..
 
     def row(f: Finding) -> tuple[str, ...]:
         provided, _, margin = compared(f, units)
-        said = " ".join(text for text in (f.note, f.why, resting_on(f)) if text)
+        said = " ".join(text for text in (f.note, f.why, to_enter(f)) if text)
         return (
             sign(f),
             f.said,

@@ -18,12 +18,8 @@ from fireplace_calc.panels.changer import Changer
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.controls.controls import Control
 from fireplace_calc.panels.controls.lookup import Lookup
+from fireplace_calc.report.assumed_inputs import group_named
 
-GROUP_NAMES = {
-    "smoke_chamber": "Smoke chamber",
-    "second_flue": "Second flue",
-    "": "Name and method",
-}
 PLACES = "Look up a place"
 
 
@@ -68,7 +64,7 @@ class Everything:
         boxes = [row([]) for _ in (PLACES, *order)]
         made = w.Accordion(
             children=boxes,
-            titles=[PLACES, *(GROUP_NAMES.get(n, n.capitalize()) for n in order)],
+            titles=[PLACES, *(group_named(n) for n in order)],
             selected_index=None,
         )
 

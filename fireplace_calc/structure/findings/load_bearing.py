@@ -1,7 +1,8 @@
-"""Findings on what carries the work: lintel, arch, footing."""
+"""Findings on the head of the opening: lintel or arch."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from fireplace_calc.base.tables import Source
@@ -10,14 +11,13 @@ from fireplace_calc.rules.comparing import (
     MEETS,
     NOT_CHECKED,
     Compared,
-    Printed,
     at_least,
     at_most,
     not_applicable,
     unknown,
 )
 from fireplace_calc.rules.core import Rule, filing
-from fireplace_calc.structure.allowables import lintel_spans, ruptures, soils
+from fireplace_calc.structure.allowables import lintel_spans, ruptures
 from fireplace_calc.structure.arch import Arch
 from fireplace_calc.structure.arch_thrust import THIRD
 from fireplace_calc.structure.figures import figure, source
@@ -26,7 +26,7 @@ from fireplace_calc.structure.lintel import LintelResult
 if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
 
-LINTEL, ARCH, FOOTING = "lintel", "arch", "footing"
+LINTEL, ARCH = "lintel", "arch"
 LOW_COVER = (
     "The breast ends below the top of the triangle, so load from above comes in: call an engineer."
 )
@@ -46,8 +46,19 @@ def _lintel_on_its_bearing(structure: Structure) -> LintelResult | Compared:
     """The straight head where its bearing is known too."""
     lintel = _lintel(structure)
     if isinstance(lintel, LintelResult) and lintel.bearing is None:
-        return unknown("The lintel's bearing")
+        return NO_BEARING
     return lintel
+
+
+NO_BEARING = unknown("The lintel's bearing", "lintel.bearing")
+NO_KIND = "The lintel's material is not known yet."
+
+
+def _if_kind_is_known(lintel: LintelResult, found: Compared) -> Compared:
+    """What is met, or does not apply, counts only where it is known what the lintel is made of."""
+    if lintel.kind is None and found.verdict != FALLS_SHORT:
+        return replace(found, verdict=NOT_CHECKED, note=NO_KIND, missing=("lintel.material",))
+    return found
 
 
 def _if_load_is_known(structure: Structure, found: Compared, low_cover: bool) -> Compared:
@@ -68,6 +79,7 @@ def _if_load_is_known(structure: Structure, found: Compared, low_cover: bool) ->
             found.provided,
             found.required,
             "Whether a floor or beam bears in the triangle is not known yet.",
+            ("loads.in_triangle",),
         )
     return Compared(NOT_CHECKED, found.provided, found.required, LOW_COVER) if low_cover else found
 
@@ -81,9 +93,19 @@ def lintel_bending(structure: Structure) -> Compared:
     if isinstance(lintel, Compared):
         return lintel
     if lintel.kind == "stone" and lintel.allowed is None:
-        return Compared(NOT_CHECKED, lintel.stress, note="The kind of stone is not known yet.")
+        return Compared(
+            NOT_CHECKED,
+            lintel.stress,
+            note="The kind of stone is not known yet.",
+            missing=("loads.stone",),
+        )
     if lintel.allowed is None:
-        return Compared(NOT_CHECKED, lintel.stress, note=REASONS.get(lintel.kind, REASONS[None]))
+        return Compared(
+            NOT_CHECKED,
+            lintel.stress,
+            note=REASONS.get(lintel.kind, REASONS[None]),
+            missing=() if lintel.kind else ("lintel.material",),
+        )
     stone = structure.design.loads.stone if lintel.kind == "stone" else None
     note = ruptures()[stone][1].text if stone is not None else ""
     found = at_most(lintel.stress, lintel.allowed, note)
@@ -101,7 +123,7 @@ REASONS: dict[str | None, str] = {
         "as a plain beam."
     ),
     "timber": "Wood is never accepted over a fire.",
-    None: "The lintel's material is not known yet.",
+    None: NO_KIND,
 }
 
 
@@ -114,7 +136,7 @@ def lintel_deflection(structure: Structure) -> Compared:
     if isinstance(lintel, Compared):
         return lintel
     if lintel.deflection is None:
-        return not_applicable("The lintel is not of steel.")
+        return _if_kind_is_known(lintel, not_applicable("The lintel is not of steel."))
     found = at_most(lintel.deflection, lintel.deflection_limit)
     return _if_load_is_known(structure, found, lintel.low_cover)
 
@@ -133,7 +155,7 @@ def veneer_table_span(structure: Structure) -> Compared:
     if isinstance(lintel, Compared):
         return lintel
     if lintel.deflection is None:
-        return not_applicable("The lintel is not of steel.")
+        return _if_kind_is_known(lintel, not_applicable("The lintel is not of steel."))
     if lintel.veneer_span is None:
         return Compared(
             NOT_CHECKED, lintel.clear, note="The angle is lighter than any in the table."
@@ -147,8 +169,10 @@ def lintel_bearing(structure: Structure) -> Compared:
     lintel = _lintel(structure)
     if isinstance(lintel, Compared):
         return lintel
+    if lintel.bearing is None:
+        return NO_BEARING
     note = "A tenth of the span for stone." if lintel.kind == "stone" else ""
-    return at_least(lintel.bearing, lintel.least_bearing, note)
+    return _if_kind_is_known(lintel, at_least(lintel.bearing, lintel.least_bearing, note))
 
 
 @judged(
@@ -162,6 +186,7 @@ def bearing_pressure(structure: Structure) -> Compared:
     if lintel.bearing_stress is None:
         return Compared(FALLS_SHORT, note="The lintel has no bearing at all.")
     found = at_most(lintel.bearing_stress, figure("bearing stress"))
+    found = _if_kind_is_known(lintel, found)
     return _if_load_is_known(structure, found, lintel.low_cover)
 
 
@@ -230,71 +255,3 @@ def jamb_overturning(structure: Structure) -> Compared:
         return arch
     found = at_least(arch.overturning, figure("overturning factor"))
     return _if_load_is_known(structure, found, arch.low_cover)
-
-
-# -- footing --------------------------------------------------------------------------------------
-def _ground(structure: Structure, pressure: float | None) -> Compared | None:
-    if structure.design.ground.bearing_stratum == "other":
-        return Compared(
-            NOT_CHECKED,
-            pressure,
-            note="The table gives no bearing for fill, mud, peat or organic soil: dig and look.",
-        )
-    return (
-        Compared(NOT_CHECKED, pressure, note="The soil is not known yet.")
-        if structure.footing.allowed is None
-        else None
-    )
-
-
-@judged(
-    "STR-19", FOOTING, "Pressure under the footing, still air", "psf", soils()["clay"][1], over=True
-)
-def footing_pressure(structure: Structure) -> Compared:
-    """All that stands on the footing and the footing itself, under its worst edge."""
-    footing = structure.footing
-    if footing.pressure is None:
-        return Compared(FALLS_SHORT, note="The weight stands beyond the edge of the footing.")
-    return _ground(structure, footing.pressure) or at_most(footing.pressure, footing.allowed)
-
-
-@judged(
-    "STR-20",
-    FOOTING,
-    "Pressure under the footing in the wind",
-    "psf",
-    soils()["clay"][1],
-    over=True,
-)
-def footing_pressure_in_wind(structure: Structure) -> Compared:
-    """Wind on a chimney that nothing holds presses one edge of the footing and lifts the other."""
-    footing = structure.footing
-    if footing.supported:
-        return not_applicable("The house takes the wind on this chimney.")
-    if not footing.wind_known:
-        return unknown("The wind speed or the exposure")
-    if footing.overturns:
-        return Compared(FALLS_SHORT, note="The footing tips over first.")
-    return _ground(structure, footing.wind_pressure) or at_most(
-        footing.wind_pressure, footing.allowed, "The soil's figure is not raised for wind."
-    )
-
-
-@judged("STR-21", FOOTING, "Footing projection beyond the base", "in", source("footing projection"))
-def footing_projection(structure: Structure) -> Compared:
-    """A wider foot spreads the weight."""
-    return at_least(structure.footing.projection, Printed(figure("footing projection")))
-
-
-@judged("STR-22", FOOTING, "Footing thickness", "in", source("footing thickness"))
-def footing_thickness(structure: Structure) -> Compared:
-    """Codes ask a foot of solid masonry or concrete; plain concrete must also be no thinner than it
-    stands out.
-    """
-    spread = figure("footing thickness over projection") * structure.footing.projection
-    least = max(Printed(figure("footing thickness")), spread)
-    return at_least(
-        structure.footing.thickness,
-        least,
-        "At least as thick as it projects." if spread > figure("footing thickness") else "",
-    )

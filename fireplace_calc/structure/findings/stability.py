@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from fireplace_calc.base.tables import Source, density
+from fireplace_calc.editing.changes import unknown_of
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
     NOT_CHECKED,
     Compared,
+    Shown,
     at_least,
     at_most,
     not_applicable,
@@ -33,6 +36,7 @@ CODE, CAUTIOUS, SLENDER, QUAKE = (
 )
 EVERYWHERE = ("", "Trade practice")
 """Packs of no country."""
+NO_MORTAR = "The chimney's mortar is not known yet."
 LOW = "The chimney does not rise over the roof."
 BOND = flexural_tensions()["solid", "N"][1]
 NO_TENSION = Source("statics: no tension at the edge", "derived")
@@ -49,10 +53,32 @@ def _wind(structure: Structure) -> tuple[Side, WindLoad] | Compared:
     side = structure.stack.worst
     if side.wind_load is None:
         speed_known = structure.design.site.wind is not None
-        return unknown("The wind exposure" if speed_known else "The wind speed")
+        what = "The wind exposure" if speed_known else "The wind speed"
+        return _waiting(structure, f"{what} is not known yet.", "site.wind", "loads.exposure")
     if side.wind_load.area <= 0 and side.offset == 0:
         return not_applicable("Nothing of the free part stands in the wind.")
     return side, side.wind_load
+
+
+def _waiting(
+    structure: Structure, note: str, *asked: str, found: Shown = None, required: Shown = None
+) -> Compared:
+    """Not checked: it waits for these inputs, as far as they are unknown. To hear what holds the
+    chimney up would answer it too.
+    """
+    missing = unknown_of(structure.design, *asked, "loads.support")
+    return Compared(NOT_CHECKED, found, required, note, missing)
+
+
+def _tension_limit(structure: Structure, found: Shown, *asked: str) -> float | Compared:
+    """What a bed joint may bear [Pa], or why nobody can tell."""
+    masonry, mortar = structure.design.chimney.masonry, structure.design.loads.mortar
+    if masonry != "brick":
+        note = f"The table is for brick; a chimney of {masonry} has to be designed."
+        return _waiting(structure, note, *asked, found=found)
+    if mortar is None:
+        return _waiting(structure, NO_MORTAR, "loads.mortar", *asked, found=found)
+    return flexural_tension(mortar)
 
 
 def _wind_note(structure: Structure, wind_load: WindLoad) -> str:
@@ -70,17 +96,10 @@ def bed_joint_tension(structure: Structure) -> Compared:
     wind = _wind(structure)
     if isinstance(wind, Compared):
         return wind
-    found, design = wind[0].tension, structure.design
-    masonry, mortar = design.chimney.masonry, design.loads.mortar
-    if masonry != "brick":
-        return Compared(
-            NOT_CHECKED,
-            found,
-            note=f"The table is for brick; a chimney of {masonry} has to be designed.",
-        )
-    if mortar is None:
-        return Compared(NOT_CHECKED, found, note="The chimney's mortar is not known yet.")
-    return at_most(found, flexural_tension(mortar), _wind_note(structure, wind[1]))
+    limit = _tension_limit(structure, wind[0].tension)
+    if isinstance(limit, Compared):
+        return limit
+    return at_most(wind[0].tension, limit, _wind_note(structure, wind[1]))
 
 
 @judged(
@@ -164,13 +183,17 @@ def _braced(structure: Structure, found: Compared) -> Compared:
     if structure.design.abroad.braced:
         return not_applicable("The chimney is braced sideways.")
     if structure.pack not in EVERYWHERE and not structure.pack.startswith("Canada"):
-        return _at_home(structure, "Canada", found)
+        found = _at_home(structure, "Canada", found)
+        if found.verdict == NOT_CHECKED:  # to hear that it is braced would answer it
+            return replace(found, missing=unknown_of(structure.design, "abroad.braced"))
+        return found
     if found.verdict == FALLS_SHORT and structure.design.abroad.braced is None:
         return Compared(
             NOT_CHECKED,
             found.provided,
             found.required,
             "Only with bracing for wind; whether it is braced is not known yet.",
+            ("abroad.braced",),
         )
     return found
 
@@ -207,7 +230,8 @@ def seismic_tension(structure: Structure) -> Compared:
     if structure.stack.supported:
         return not_applicable("Something holds the chimney up to its crown.")
     if structure.seismic_load is None:
-        return unknown("The design spectral response")
+        note = "The design spectral response is not known yet."
+        return _waiting(structure, note, "loads.sds")
     if structure.design.anchorage.chimney_reinforced:
         return not_applicable("It is reinforced; an engineer designs its bars.")
     if structure.design.site.seismic in STRONG_SEISMIC:
@@ -219,25 +243,21 @@ def seismic_tension(structure: Structure) -> Compared:
                 f"Category {structure.design.site.seismic} takes no plain chimney.",
             )
             if structure.design.anchorage.chimney_reinforced is False
-            else unknown("Whether the chimney is reinforced")
+            else _waiting(
+                structure,
+                "Whether the chimney is reinforced is not known yet.",
+                "anchorage.chimney_reinforced",
+            )
         )
-    found, mortar = structure.seismic_load.tension, structure.design.loads.mortar
-    masonry = structure.design.chimney.masonry
-    if masonry != "brick":
-        return Compared(
-            NOT_CHECKED,
-            found,
-            note=f"The table is for brick; a chimney of {masonry} has to be designed.",
-        )
-    if mortar is None:
-        return Compared(NOT_CHECKED, found, note="The chimney's mortar is not known yet.")
-    compared = at_most(found, flexural_tension(mortar))
+    found, bars = structure.seismic_load.tension, "anchorage.chimney_reinforced"
+    limit = _tension_limit(structure, found, bars, "site.seismic")
+    if isinstance(limit, Compared):
+        return limit
+    compared = at_most(found, limit)
     if compared.verdict == MEETS and structure.design.site.seismic is None:
-        return Compared(
-            NOT_CHECKED,
-            found,
-            compared.required,
-            "The seismic category is not known yet: from D on no plain chimney is built.",
+        note = "The seismic category is not known yet: from D on no plain chimney is built."
+        return _waiting(
+            structure, note, "site.seismic", bars, found=found, required=compared.required
         )
     return compared
 
@@ -247,7 +267,7 @@ def vertical_bars(structure: Structure) -> Compared:
     """Bars hold the courses together when the ground throws them."""
     category = structure.design.site.seismic
     if category is None:
-        return unknown("The seismic design category")
+        return unknown("The seismic design category", "site.seismic")
     if category not in STRONG_SEISMIC:
         return not_applicable(
             f"Category {category} asks for no bars in a house; the International Building "
@@ -255,8 +275,13 @@ def vertical_bars(structure: Structure) -> Compared:
         )
     if category == "E":
         return Compared(NOT_CHECKED, note="Category E has to be designed.")
-    return at_least(
+    found = at_least(
         structure.design.anchorage.vertical_bars_no4,
         structure.steel.bars,
         "No. 4; by width or by flues, the larger count.",
     )
+    asked = {
+        "anchorage.vertical_bars_no4": structure.design.anchorage.vertical_bars_no4,
+        "anchorage.n_flues": structure.steel.bars,
+    }
+    return replace(found, missing=tuple(key for key, told in asked.items() if told is None))

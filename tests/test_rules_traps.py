@@ -658,7 +658,7 @@ def test_no_book_passes_on_an_area_that_cannot_be(key, share, pack):
         assert getattr(believed, TOLD_AREAS[key]) == getattr(drawn, TOLD_AREAS[key])
     for rule in PACKS[pack].rules:
         read = set()
-        rule.function(Traced(believed, read))
+        rule.function(Traced(believed, read, set()))
         finding = next(f for f in PACKS[pack].check(believed, (rule.key,)))
         if TOLD_AREAS[key] in read:
             assert finding.verdict != M, finding

@@ -10,7 +10,7 @@ from CoolProp.CoolProp import PropsSI
 from ht.conv_internal import turbulent_Gnielinski
 
 from fireplace_calc.base.tables.draft import wood_analysis
-from fireplace_calc.draft.operating import CP_SMOKE, R_SMOKE
+from fireplace_calc.draft.flow_search import CP_SMOKE, R_SMOKE
 from fireplace_calc.draft.physics import air, losses, walls, wood
 
 TEMPERATURES = (250.0, 263.15, 278.15, 293.15, 323.15, 373.15, 473.15, 573.15, 673.15, 873.15)

@@ -22,15 +22,10 @@ from fireplace_calc.draft import (
     theoretical_draft,
 )
 from fireplace_calc.draft.flow_path import FIRE_BED
-from fireplace_calc.draft.operating import excess_pressure
+from fireplace_calc.draft.flow_search import excess_pressure
 from fireplace_calc.draft.physics.air import air_density, pressure_at
-from fireplace_calc.draft.physics.house import (
-    Leaks,
-    house_pull,
-    inlet_flow,
-    leakage,
-    net_inflow,
-)
+from fireplace_calc.draft.physics.house import house_pull
+from fireplace_calc.draft.physics.house_leaks import Leaks, inlet_flow, leakage, net_inflow
 from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air

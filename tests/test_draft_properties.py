@@ -24,9 +24,10 @@ from fireplace_calc.draft import (
 )
 from fireplace_calc.draft.cases import CASES, row_of
 from fireplace_calc.draft.conditions import leaks
-from fireplace_calc.draft.operating import R_SMOKE, excess_pressure
+from fireplace_calc.draft.flow_search import R_SMOKE, excess_pressure
 from fireplace_calc.draft.physics.air import air_density, pressure_at
-from fireplace_calc.draft.physics.house import Leaks, house_pull, leakage, net_inflow
+from fireplace_calc.draft.physics.house import house_pull
+from fireplace_calc.draft.physics.house_leaks import Leaks, leakage, net_inflow
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
 from fireplace_calc.draft.sizing import gravity_flow, theoretical_draft
 from fireplace_calc.editing.changes import change

@@ -7,7 +7,7 @@ from scipy.optimize import brentq
 from test_draft_properties import fires
 
 from fireplace_calc.draft import settle
-from fireplace_calc.draft.operating import excess_pressure
+from fireplace_calc.draft.flow_search import excess_pressure
 from fireplace_calc.draft.root_search import SCAN_STEPS, largest_root
 
 

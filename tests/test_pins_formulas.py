@@ -17,7 +17,8 @@ from fireplace_calc.build.lifting.multipliers import (
     twist_multiplier,
 )
 from fireplace_calc.build.mortar import batches, is_hot
-from fireplace_calc.draft.physics.house import Leaks, house_pull, inlet_needed, net_inflow
+from fireplace_calc.draft.physics.house import house_pull, inlet_needed
+from fireplace_calc.draft.physics.house_leaks import Leaks, net_inflow
 from fireplace_calc.draft.physics.wood import Smoke, smoke_heat_capacity, smoke_molar_mass
 from fireplace_calc.panels.memory import settle_memory
 from fireplace_calc.structure.arch_thrust import Load, Ring, parabola_thrust, third_thrust

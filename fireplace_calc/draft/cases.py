@@ -14,7 +14,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import DATUMS, FlowPath, trace_flow_path
 from fireplace_calc.draft.physics.air import pressure_at
-from fireplace_calc.draft.physics.house import leakage
+from fireplace_calc.draft.physics.house_leaks import leakage
 from fireplace_calc.draft.physics.weather import BREEZE, roof_wind, wind_pressure, wind_range
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
 from fireplace_calc.geometry.frame import Framed

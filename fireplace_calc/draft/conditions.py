@@ -9,7 +9,7 @@ import numpy as np
 from fireplace_calc.base.arrays import Number
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.physics.air import SEA_LEVEL, air_density
-from fireplace_calc.draft.physics.house import Leaks
+from fireplace_calc.draft.physics.house_leaks import Leaks
 
 RUNAWAY = 100.0
 """Pull past which no figure is to be believed: leaks are tested at 10 to 75 Pa, and the fans of a

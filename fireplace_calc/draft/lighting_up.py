@@ -15,7 +15,8 @@ from fireplace_calc.base.units import G
 from fireplace_calc.draft.cases import fire, surroundings
 from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks
 from fireplace_calc.draft.flow_path import FlowPath, outer_film, trace_flow_path, wall_layers
-from fireplace_calc.draft.operating import CP_SMOKE, Flow, settle
+from fireplace_calc.draft.flow_search import CP_SMOKE
+from fireplace_calc.draft.operating import Flow, settle
 from fireplace_calc.draft.physics.air import air_density, heat_capacity
 from fireplace_calc.draft.physics.house import house_pull
 from fireplace_calc.draft.physics.wall_layers import (

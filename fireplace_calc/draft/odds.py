@@ -9,11 +9,12 @@ from math import pi, sqrt
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array, Number
+from fireplace_calc.base.arrays import Array, BoolArray, Number
 from fireplace_calc.base.tables.draft import Coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
-from fireplace_calc.draft.operating import Flow, settle
+from fireplace_calc.draft.flow_search import settled
+from fireplace_calc.draft.operating import settle
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.spillage import DYING, least_air
@@ -163,24 +164,29 @@ def smoke_odds(
     doubtful = replace(path, throat=throat, transmittance=walls, cap=path.cap + top)
     density = air_density(room, surroundings.pressure)
 
-    def burning(rate: Array) -> tuple[Flow, Array, Array]:
-        """Fires at these rates: how they settle, the air they draw, and whether they smoke."""
+    def burning(rate: Array) -> BurningFire:
+        """Fires at these rates."""
         power = fire.power / fire.burn * rate * (1.0 - wetness) / fire.dry_share
         to_gas = power * burnt * (1.0 - room_share)
-        one = BurningFire(rate, 1.0 - wetness, power, to_gas, fire.air_needed)
-        flow = settle(doubtful, one, evening, friction=friction)
-        air = flow.air * model
-        least = least_air(one, path, density, inward, fireback) / density
-        return flow, air, np.mean(flow.stalled | (air < least), axis=-1)
+        return BurningFire(rate, 1.0 - wetness, power, to_gas, fire.air_needed)
 
-    flow, air, smokes = burning(rate)
+    def smoking(one: BurningFire, mass: Array, stalled: BoolArray) -> tuple[Array, Array]:
+        """The air that these fires draw, and which share of them smokes."""
+        air = np.where(stalled, 0.0, (mass - one.burn) / density) * model
+        least = least_air(one, path, density, inward, fireback) / density
+        return air, np.mean(stalled | (air < least), axis=-1)
+
+    one, dying = burning(rate), burning(embers)
+    flow = settle(doubtful, one, evening, friction=friction)
+    air, smokes = smoking(one, flow.mass, flow.stalled)
+    _, dying_smokes = smoking(dying, *settled(doubtful, dying, evening, friction=friction))
     face = np.asarray(air / path.opening_area)
     return Odds(
         face=np.quantile(face, QUANTILES, axis=-1),
         pull=np.quantile(flow.pull, QUANTILES, axis=-1),
         air=np.quantile(air, QUANTILES, axis=-1),
         smokes=np.asarray(smokes),
-        dying=np.asarray(burning(embers)[2]),
+        dying=np.asarray(dying_smokes),
         below=np.asarray(np.mean(face < known["face velocity"].value, axis=-1)),
         draws=draws,
     )

@@ -17,12 +17,12 @@ from fireplace_calc.base.arrays import Array, BoolArray
 
 SCAN_STEPS = 28
 """Steps from the upper bound to the lower one, each a like share of the one before."""
-CLOSING_ROUNDS = 40
-"""How often at most the step with the root in it is closed further."""
+CLOSING_ROUNDS = 80
+"""How often at most a root is put closer; secants need four to six, halving some forty."""
 BLOCK = 2048
 """How many numbers of the scan are worked out together."""
 CONVERGED = 1e-10
-"""Relative move of a closing after which the next one would change only the last digits. [-]"""
+"""Relative move of a root after which the next one would change only the last digits. [-]"""
 
 
 def largest_root(
@@ -33,8 +33,8 @@ def largest_root(
     Parameters
     ----------
     function : callable
-        Negative at ``high``; takes places of any shape that broadcasts with the bounds, in their
-        unit, and may give any other. [unit]
+        Negative at ``high``; takes places of the shape of the bounds, or many such in a row, in
+        their unit, and gives as many values, in any other. [unit]
     low, high : array
         Bounds, above zero, of any shape. [unit]
 
@@ -45,14 +45,16 @@ def largest_root(
 
     Notes
     -----
-    A scan finds the step, Ridders' method closes it: two evaluations a round, never outside the
-    bracket, digits doubling. Each place stops by itself, so that none depends on what else is
-    looked for in the same call. Two roots within one step of the scan (a 28th of the logarithm of
+    A scan finds the step, secants close it: one evaluation a round, the digits more than half as
+    many again, and the middle of what is left where a secant leads out of it or is no shorter than
+    half the move before. Each place stops by itself, so that none depends on what else is looked
+    for in the same call. Two roots within one step of the scan (a 28th of the logarithm of
     ``high / low``) are not seen.
 
     References
     ----------
-    Ridders, C. J. F., 1979, IEEE Trans. Circuits Syst. 26, 979.
+    Secants kept within a bracket: Brent, R. P., 1973, Algorithms for Minimization without
+    Derivatives, chapter 4; from memory.
 
     Examples
     --------
@@ -61,41 +63,58 @@ def largest_root(
     >>> round(float(root[0]), 9), bool(none[0])
     (3.0, False)
     """
-    at_high = function(high)
-    low, high = (np.broadcast_to(bound, at_high.shape) for bound in (low, high))
-    lower, at_lower, upper, at_upper, found = _bracket(function, low, high, at_high)
-    lower, at_lower, upper, at_upper = _close(function, lower, at_lower, upper, at_upper, found)
-    nearest = np.where(np.abs(at_lower) <= np.abs(at_upper), lower, upper)
-    return np.where(found, nearest, low), ~found
+    low, high = np.broadcast_arrays(low, high)
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+        lower, at_lower, upper, at_upper, found = _bracket(function, low, high)
+        root = _close(function, lower, at_lower, upper, at_upper, found)
+    return np.where(found, root, low), ~found
 
 
 def _bracket(
-    function: Callable[[Array], Array], low: Array, high: Array, at_high: Array
+    function: Callable[[Array], Array], low: Array, high: Array
 ) -> tuple[Array, Array, Array, Array, BoolArray]:
     """The topmost step of the scan over whose lower end the function is not negative.
 
     Lower end and value there, upper end and value there, and where there is such a step.
     """
-    ratio = (high / low) ** (1.0 / SCAN_STEPS)
-    upper, lower, found = high, low, np.zeros(low.shape, bool)
-    at_upper = at_lower = at_above = at_high
-    above = high
+    step = np.log(high / low) / SCAN_STEPS
+    found = np.zeros(high.shape, bool)
+    lower = upper = above = high
+    at_lower = at_upper = at_above = np.full(high.shape, np.nan)
     # Few places: many steps in one call, as a call costs more than its numbers. Many places: step
     # by step, as the scan may end early.
     block = max(1, BLOCK // max(high.size, 1))
     for first in range(1, SCAN_STEPS + 1, block):
         # The steps are a new first axis; the places keep their own axes behind it.
         powers = np.arange(first, min(first + block, SCAN_STEPS + 1)).reshape(-1, *[1] * high.ndim)
-        places = high / ratio**powers
-        for here, at_here in zip(places, function(places), strict=True):
-            hit = ~found & (at_here >= 0)  # the first hit on the way down is the largest root's
+        # Not a power: numpy squares where all exponents are two, which differs in the last bit.
+        places = high * np.exp(-powers * step)
+        values = function(places)
+        good = values >= 0
+        hit = ~found & good.any(axis=0)  # the first on the way down is the largest root's
+        if hit.any():
+            (here, over), (at_here, at_over) = (
+                _step(line, before, good) for line, before in ((places, above), (values, at_above))
+            )
             lower, at_lower = np.where(hit, here, lower), np.where(hit, at_here, at_lower)
-            upper, at_upper = np.where(hit, above, upper), np.where(hit, at_above, at_upper)
+            upper, at_upper = np.where(hit, over, upper), np.where(hit, at_over, at_upper)
             found = found | hit
-            above, at_above = here, at_here
-        if found.all():
-            break
+            if found.all():
+                break
+        above, at_above = places[-1], values[-1]
+    first_step = found & np.isnan(at_upper)
+    if first_step.any():  # seldom, so that the upper bound is tried only here
+        at_upper = np.where(first_step, function(high), at_upper)
     return lower, at_lower, upper, at_upper, found
+
+
+def _step(line: Array, before: Array, good: BoolArray) -> tuple[Array, Array]:
+    """Entries of a block at the first good one of each place, and at the one before it."""
+    if len(line) == 1:
+        return line[0], before
+    which = np.argmax(good, axis=0)[None]
+    over = np.concatenate([before[None], line[:-1]])
+    return tuple(np.take_along_axis(each, which, axis=0)[0] for each in (line, over))
 
 
 def _close(
@@ -105,23 +124,22 @@ def _close(
     upper: Array,
     at_upper: Array,
     found: BoolArray,
-) -> tuple[Array, Array, Array, Array]:
-    """Close the brackets that were found, by Ridders' method; the others stay as they are."""
-    last, moving = upper, found
+) -> Array:
+    """Close the brackets that were found; the others stay as they are."""
+    low_end = np.abs(at_lower) < np.abs(at_upper)  # where the lower end is nearer to the root
+    last, at_last = np.where(low_end, upper, lower), np.where(low_end, at_upper, at_lower)
+    root, at_root = np.where(low_end, lower, upper), np.where(low_end, at_lower, at_upper)
+    moving, move = found, upper - lower
     for _ in range(CLOSING_ROUNDS):
-        middle = 0.5 * (lower + upper)
-        at_middle = function(middle)
-        # An exponential factor makes the function straight over the bracket; where the straight
-        # line crosses zero is the next place. The floor keeps the root real where nothing moves.
-        bent = np.sqrt(np.maximum(at_middle**2 - at_lower * at_upper, 1e-300))
-        near = np.clip(middle + (middle - lower) * at_middle / bent, lower, upper)
-        for place, value in ((middle, at_middle), (near, function(near))):
-            # After the middle has moved one end, the other place may lie outside: leave it then.
-            inside, good = moving & (place >= lower) & (place <= upper), value >= 0
-            up, down = inside & good, inside & ~good
-            lower, at_lower = np.where(up, place, lower), np.where(up, value, at_lower)
-            upper, at_upper = np.where(down, place, upper), np.where(down, value, at_upper)
-        moving, last = moving & (np.abs(near - last) > CONVERGED * near), near
+        near = root - at_root * (root - last) / (at_root - at_last)
+        good = (near >= lower) & (near <= upper) & (np.abs(near - root) <= 0.5 * move)
+        near = np.where(moving, np.where(good, near, 0.5 * (lower + upper)), root)
+        move = np.abs(near - root)
+        moving = moving & (move > CONVERGED * near)
+        last, at_last, root = root, at_root, near
         if not moving.any():
             break
-    return lower, at_lower, upper, at_upper
+        at_root = function(root)
+        rises = at_root >= 0
+        lower, upper = np.where(rises, root, lower), np.where(rises, upper, root)
+    return root

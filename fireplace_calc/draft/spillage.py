@@ -11,9 +11,11 @@ from fireplace_calc.base.arrays import Array, BoolArray, Number
 from fireplace_calc.base.tables.draft import coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks
 from fireplace_calc.draft.flow_path import FIRE_BED, FlowPath
-from fireplace_calc.draft.operating import Flow, excess_pressure, settle
+from fireplace_calc.draft.flow_search import excess_pressure, settled
+from fireplace_calc.draft.operating import Flow
 from fireplace_calc.draft.physics.air import air_density
-from fireplace_calc.draft.physics.house import house_pull, inlet_needed, net_inflow
+from fireplace_calc.draft.physics.house import house_pull, inlet_needed
+from fireplace_calc.draft.physics.house_leaks import net_inflow
 
 STANDARD_AIR = float(air_density(293.15))
 """Density that the plume's constant is printed for: 20 C at sea level. [kg/m3]"""
@@ -268,7 +270,8 @@ def spill(
     at_limit = replace(
         surroundings, leak=np.inf, inlet=0.0, fans=0.0, wind=surroundings.wind - limit
     )
-    drawn = settle(path, fire, at_limit, friction).air + surroundings.fans
+    mass, stalled = settled(path, fire, at_limit, friction)
+    drawn = np.where(stalled, 0.0, (mass - fire.burn) / house.room) + surroundings.fans
     return Spill(
         capture=np.asarray(air / path.opening_area),
         margin=np.asarray(spare.margin),

@@ -185,6 +185,27 @@ def lining_temperature(gas: Number, around: Number, through: Number, inside: Num
     return gas - np.minimum(through / inside, 1.0) * (gas - around)
 
 
+def mean_temperature(entry: Number, beside_flue: Number, transfer_units: Number) -> Number:
+    """The mean temperature of ``flue_temperatures`` alone.
+
+    Parameters
+    ----------
+    entry : float or array
+        Gas at the foot of the flue. [K]
+    beside_flue : float or array
+        What lies round the chimney. [K]
+    transfer_units : float or array
+        U P L / (m cp), not negative. [-]
+
+    Returns
+    -------
+    float or array
+        Mean temperature. [K]
+    """
+    units = np.maximum(transfer_units, 1e-12)
+    return beside_flue - (entry - beside_flue) * np.expm1(-units) / units
+
+
 def flue_temperatures(
     entry: Number, beside_flue: Number, transfer_units: Number
 ) -> tuple[Number, Number]:
@@ -220,9 +241,8 @@ def flue_temperatures(
     >>> round(float(mean), 6), round(float(top), 6)
     (400.0, 400.0)
     """
-    units = np.maximum(transfer_units, 1e-12)
-    left = np.exp(-units)
+    left = np.exp(-np.maximum(transfer_units, 1e-12))
     return (
-        beside_flue + (entry - beside_flue) * -np.expm1(-units) / units,
+        mean_temperature(entry, beside_flue, transfer_units),
         beside_flue + (entry - beside_flue) * left,
     )

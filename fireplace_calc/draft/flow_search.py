@@ -1,0 +1,244 @@
+"""Which flow settles: temperatures, draft and losses at an assumed flow, and the search for the
+one at which the flue leaves just the pull that the house asks for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import NamedTuple
+
+import numpy as np
+
+from fireplace_calc.base.arrays import Array, BoolArray, Number
+from fireplace_calc.base.tables.draft import coefficient
+from fireplace_calc.base.units import G
+from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks, taken_out
+from fireplace_calc.draft.flow_path import FlowPath
+from fireplace_calc.draft.physics.air import GAS_CONSTANT, air_density, air_viscosity
+from fireplace_calc.draft.physics.house import house_pull
+from fireplace_calc.draft.physics.house_leaks import Leaks, net_inflow
+from fireplace_calc.draft.physics.losses import friction_factor
+from fireplace_calc.draft.physics.walls import mean_temperature
+from fireplace_calc.draft.root_search import largest_root
+
+R_SMOKE = GAS_CONSTANT / 0.02886
+"""Gas constant of the smoke of an open fire, air ratio 5 to 20. [J/(kg K)]"""
+CP_SMOKE = 1025.0
+"""Its heat capacity, within 2.5 % from 30 to 200 C at an air ratio of 10 to 50. [J/(kg K)]"""
+HALVINGS = 5
+"""How often the upper bound of the flow is halved before the search."""
+
+
+class Given(NamedTuple):
+    """What stays as it is while a flow is looked for. Temperatures in K, pressures in Pa."""
+
+    room: Number
+    beside: Number
+    """What lies round the flue."""
+    heat: Number
+    """To the gas, over its heat capacity. [K kg/s]"""
+    cooling: Number
+    """Through the wall for each kelvin, over the heat capacity. [kg/s]"""
+    column: Number
+    """Weight of the outdoor air beside the flue, and the wind: what gas of no weight would leave
+    over."""
+    gas: Number
+    """The same weight of gas, times its temperature. [Pa K]"""
+    loss: Number
+    """Velocity head over flow squared and temperature. [Pa s2/(kg2 K)]"""
+    resistance: Number
+    """Every loss but friction. [-]"""
+    friction: Number | None
+    """Darcy's factor, where it is given. [-]"""
+    slender: Number
+    """Length over diameter of the flue. [-]"""
+    reynolds: Number
+    """Reynolds number times viscosity, over the flow. [1/m]"""
+    roughness: Number
+    """Relative. [-]"""
+
+
+def given_of(
+    path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction: Number | None
+) -> Given:
+    """What one search needs, worked out once."""
+    room, outdoor, diameter = surroundings.room, surroundings.outdoor, path.diameter
+    column = G * path.height
+    return Given(
+        room,
+        outdoor + path.indoors * (room - outdoor),
+        fire.to_gas / CP_SMOKE,
+        path.transmittance * path.flue_perimeter * path.length / CP_SMOKE,
+        column * air_density(outdoor, surroundings.pressure) + surroundings.wind,
+        column * surroundings.pressure / R_SMOKE,
+        R_SMOKE / (2.0 * surroundings.pressure * path.flue_area**2),
+        coefficient("velocity head") + path.inlet + path.other,
+        friction,
+        path.length / diameter,
+        diameter / path.flue_area,
+        path.roughness / diameter,
+    )
+
+
+class State(NamedTuple):
+    """What follows from an assumed flow. Temperatures in K, pressures in Pa."""
+
+    foot: Number
+    mean: Number
+    head: Number
+    friction: Number
+    left: Number
+    """Draft and wind less every loss of the flue: what there is to pull at the house."""
+
+
+def state(mass: Number, given: Given) -> State:
+    """Temperatures, draft and losses at an assumed flow."""
+    foot = given.room + given.heat / mass
+    mean = mean_temperature(foot, given.beside, given.cooling / mass)
+    friction = given.friction
+    if friction is None:
+        reynolds = given.reynolds * mass / air_viscosity(mean)
+        friction = friction_factor(reynolds, given.roughness)
+    rubbed = friction * given.slender
+    head = given.loss * mass * mass * mean
+    left = given.column - given.gas / mean - (given.resistance + rubbed) * head
+    return State(foot, mean, head, rubbed, left)
+
+
+def excess_pressure(
+    mass: Number,
+    path: FlowPath,
+    fire: BurningFire,
+    surroundings: Surroundings,
+    friction: Number | None = None,
+) -> tuple[Number, Number, Number]:
+    """Pressure left over at an assumed flow, and what drives it: when something is left over the
+    flow would grow.
+
+    Parameters
+    ----------
+    mass : float or array
+        Gas up the flue. [kg/s]
+    path : FlowPath
+    fire : BurningFire
+    surroundings : Surroundings
+    friction : float or array, optional
+        Darcy's factor; from the wall's roughness when left out. [-]
+
+    Returns
+    -------
+    tuple of float or array
+        Draft and wind, less the pull of the house and every loss; draft and wind alone; and the
+        pull that could be borne at that flow. [Pa]
+    """
+    given, house = given_of(path, fire, surroundings, friction), leaks(path, surroundings)
+    at = state(mass, given)
+    pull = house_pull(taken_out(mass, fire, surroundings.fans, house.room), house, at.left)
+    return at.left - pull, given.column - given.gas / at.mean, at.left
+
+
+def _bounds(
+    fire: BurningFire, house: Leaks, surroundings: Surroundings, given: Given
+) -> tuple[Array, Array]:
+    """The least flow a fire can burn with, and one that no draft can drive, in the shape of the
+    answer. [kg/s]
+
+    The upper bound halves its way down, on a scale of ratios, to where what is left over would be
+    too weak for any house even if room air and surroundings of the flue were both as warm as the
+    warmer of them for the draft, as cold as the colder for the losses, with no friction but what is
+    given; that falls with the flow all the way, so nothing above it can be the answer.
+    """
+    rubbed = 0.0 if given.friction is None else given.friction * given.slender
+    cold, warm = np.minimum(given.room, given.beside), np.maximum(given.room, given.beside)
+    loss = (given.resistance + rubbed) * given.loss
+    drive = given.column + house.rise
+    low, fans = np.asarray(fire.least_flow, float), surroundings.fans
+    known = [each for each in given if each is not None]
+    ways = (house.coefficient, house.exponent, house.inlet, house.bottom, house.top)
+    shape = np.broadcast(low, *known, *ways, fans).shape
+    # From gas of no weight at all.
+    high = np.maximum(np.sqrt(np.maximum(drive, 0.0) / (loss * cold)), 1.5 * low)
+    under = low
+    for _ in range(HALVINGS):
+        middle = np.sqrt(under * high)
+        heated = mean_temperature(given.heat / middle, 0.0, given.cooling / middle)
+        too_weak = drive - given.gas / (warm + heated) < loss * (cold + heated) * middle * middle
+        under, high = np.where(too_weak, under, middle), np.where(too_weak, middle, high)
+    return np.broadcast_to(low, shape), np.broadcast_to(np.maximum(high, 1.5 * low), shape)
+
+
+def _shortage(
+    fire: BurningFire, house: Leaks, fans: Number, given: Given
+) -> Callable[[Array], Array]:
+    """A function of the flow that crosses zero where the pull that the flue leaves for the house
+    lets in just what goes out.
+
+    Both sides go through ``y sqrt(y**2 + s**2)``, which is nearly straight over the pull: leaks go
+    with its power 0.5 to 0.8, and straight with it where the stack effect holds it off zero.
+    """
+    open_ = np.isinf(np.asarray(house.coefficient))
+    if open_.all():
+        return lambda mass: np.asarray(state(mass, given).left)
+    some_open = bool(open_.any())
+    if some_open:
+        house = replace(house, coefficient=np.where(open_, 1.0, house.coefficient))
+    ends = np.abs(house.tilt * (house.top - house.bottom))
+    bent = (house.coefficient * house.outside * ends**house.exponent) ** 2
+    besides = taken_out(0.0, fire, fans, house.room)
+
+    def lack(mass: Array) -> Array:
+        left = state(mass, given).left
+        let_in, out = net_inflow(left, house), mass + besides
+        short = let_in * np.sqrt(let_in**2 + bent) - out * np.sqrt(out**2 + bent)
+        return np.where(open_, left, short) if some_open else np.asarray(short)
+
+    return lack
+
+
+def settled(
+    path: FlowPath,
+    fire: BurningFire,
+    surroundings: Surroundings,
+    friction: Number | None = None,
+) -> tuple[Array, BoolArray]:
+    """The flow that settles, and nothing else about it.
+
+    Parameters
+    ----------
+    path : FlowPath
+    fire : BurningFire
+    surroundings : Surroundings
+    friction : float or array, optional
+        As for ``settle``. [-]
+
+    Returns
+    -------
+    tuple of array
+        Gas up the flue, where there is none the least that the fire can burn with [kg/s]; and
+        whether there is none.
+    """
+    house, given = leaks(path, surroundings), given_of(path, fire, surroundings, friction)
+    return search(fire, house, surroundings, given)
+
+
+def search(
+    fire: BurningFire, house: Leaks, surroundings: Surroundings, given: Given
+) -> tuple[Array, BoolArray]:
+    """The same for whoever has the house and what is given at hand.
+
+    Parameters
+    ----------
+    fire : BurningFire
+    house : Leaks
+    surroundings : Surroundings
+    given : Given
+        Of these.
+
+    Returns
+    -------
+    tuple of array
+        As from ``settled``: flow [kg/s], and whether there is none.
+    """
+    lack = _shortage(fire, house, surroundings.fans, given)
+    return largest_root(lack, *_bounds(fire, house, surroundings, given))

@@ -30,7 +30,7 @@ HALVINGS = 5
 """How often the upper bound of the flow is halved before the search."""
 
 
-class Given(NamedTuple):
+class FlowInputs(NamedTuple):
     """What stays as it is while a flow is looked for. Temperatures in K, pressures in Pa."""
 
     room: Number
@@ -59,13 +59,26 @@ class Given(NamedTuple):
     """Relative. [-]"""
 
 
-def given_of(
+def flow_inputs(
     path: FlowPath, fire: BurningFire, surroundings: Surroundings, friction: Number | None
-) -> Given:
-    """What one search needs, worked out once."""
+) -> FlowInputs:
+    """What one search needs, worked out once.
+
+    Parameters
+    ----------
+    path : FlowPath
+    fire : BurningFire
+    surroundings : Surroundings
+    friction : float or array, optional
+        Darcy's factor; from the wall's roughness when left out. [-]
+
+    Returns
+    -------
+    FlowInputs
+    """
     room, outdoor, diameter = surroundings.room, surroundings.outdoor, path.diameter
     column = G * path.height
-    return Given(
+    return FlowInputs(
         room,
         outdoor + path.indoors * (room - outdoor),
         fire.to_gas / CP_SMOKE,
@@ -81,7 +94,7 @@ def given_of(
     )
 
 
-class State(NamedTuple):
+class FlowState(NamedTuple):
     """What follows from an assumed flow. Temperatures in K, pressures in Pa."""
 
     foot: Number
@@ -92,8 +105,19 @@ class State(NamedTuple):
     """Draft and wind less every loss of the flue: what there is to pull at the house."""
 
 
-def state(mass: Number, given: Given) -> State:
-    """Temperatures, draft and losses at an assumed flow."""
+def flow_state(mass: Number, given: FlowInputs) -> FlowState:
+    """Temperatures, draft and losses at an assumed flow.
+
+    Parameters
+    ----------
+    mass : float or array
+        Gas up the flue. [kg/s]
+    given : FlowInputs
+
+    Returns
+    -------
+    FlowState
+    """
     foot = given.room + given.heat / mass
     mean = mean_temperature(foot, given.beside, given.cooling / mass)
     friction = given.friction
@@ -103,7 +127,7 @@ def state(mass: Number, given: Given) -> State:
     rubbed = friction * given.slender
     head = given.loss * mass * mass * mean
     left = given.column - given.gas / mean - (given.resistance + rubbed) * head
-    return State(foot, mean, head, rubbed, left)
+    return FlowState(foot, mean, head, rubbed, left)
 
 
 def excess_pressure(
@@ -132,14 +156,14 @@ def excess_pressure(
         Draft and wind, less the pull of the house and every loss; draft and wind alone; and the
         pull that could be borne at that flow. [Pa]
     """
-    given, house = given_of(path, fire, surroundings, friction), leaks(path, surroundings)
-    at = state(mass, given)
+    given, house = flow_inputs(path, fire, surroundings, friction), leaks(path, surroundings)
+    at = flow_state(mass, given)
     pull = house_pull(taken_out(mass, fire, surroundings.fans, house.room), house, at.left)
     return at.left - pull, given.column - given.gas / at.mean, at.left
 
 
 def _bounds(
-    fire: BurningFire, house: Leaks, surroundings: Surroundings, given: Given
+    fire: BurningFire, house: Leaks, surroundings: Surroundings, given: FlowInputs
 ) -> tuple[Array, Array]:
     """The least flow a fire can burn with, and one that no draft can drive, in the shape of the
     answer. [kg/s]
@@ -169,7 +193,7 @@ def _bounds(
 
 
 def _shortage(
-    fire: BurningFire, house: Leaks, fans: Number, given: Given
+    fire: BurningFire, house: Leaks, fans: Number, given: FlowInputs
 ) -> Callable[[Array], Array]:
     """A function of the flow that crosses zero where the pull that the flue leaves for the house
     lets in just what goes out.
@@ -179,7 +203,7 @@ def _shortage(
     """
     open_ = np.isinf(np.asarray(house.coefficient))
     if open_.all():
-        return lambda mass: np.asarray(state(mass, given).left)
+        return lambda mass: np.asarray(flow_state(mass, given).left)
     some_open = bool(open_.any())
     if some_open:
         house = replace(house, coefficient=np.where(open_, 1.0, house.coefficient))
@@ -188,7 +212,7 @@ def _shortage(
     besides = taken_out(0.0, fire, fans, house.room)
 
     def lack(mass: Array) -> Array:
-        left = state(mass, given).left
+        left = flow_state(mass, given).left
         let_in, out = net_inflow(left, house), mass + besides
         short = let_in * np.sqrt(let_in**2 + bent) - out * np.sqrt(out**2 + bent)
         return np.where(open_, left, short) if some_open else np.asarray(short)
@@ -218,12 +242,12 @@ def settled(
         Gas up the flue, where there is none the least that the fire can burn with [kg/s]; and
         whether there is none.
     """
-    house, given = leaks(path, surroundings), given_of(path, fire, surroundings, friction)
-    return search(fire, house, surroundings, given)
+    house, given = leaks(path, surroundings), flow_inputs(path, fire, surroundings, friction)
+    return search_flow(fire, house, surroundings, given)
 
 
-def search(
-    fire: BurningFire, house: Leaks, surroundings: Surroundings, given: Given
+def search_flow(
+    fire: BurningFire, house: Leaks, surroundings: Surroundings, given: FlowInputs
 ) -> tuple[Array, BoolArray]:
     """The same for whoever has the house and what is given at hand.
 
@@ -232,7 +256,7 @@ def search(
     fire : BurningFire
     house : Leaks
     surroundings : Surroundings
-    given : Given
+    given : FlowInputs
         Of these.
 
     Returns

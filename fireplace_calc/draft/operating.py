@@ -13,7 +13,7 @@ from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import G
 from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks, taken_out
 from fireplace_calc.draft.flow_path import FlowPath
-from fireplace_calc.draft.flow_search import R_SMOKE, given_of, search, state
+from fireplace_calc.draft.flow_search import R_SMOKE, flow_inputs, flow_state, search_flow
 from fireplace_calc.draft.physics.house import house_pull
 from fireplace_calc.draft.physics.walls import flue_temperatures
 
@@ -91,9 +91,9 @@ def settle(
     finds the largest: the search comes down from a flow that no draft can drive to the least the
     fire can burn with.
     """
-    house, given = leaks(path, surroundings), given_of(path, fire, surroundings, friction)
-    mass, stalled = search(fire, house, surroundings, given)
-    at = state(mass, given)
+    house, given = leaks(path, surroundings), flow_inputs(path, fire, surroundings, friction)
+    mass, stalled = search_flow(fire, house, surroundings, given)
+    at = flow_state(mass, given)
     _, top = flue_temperatures(at.foot, given.beside, given.cooling / mass)
     pull = house_pull(taken_out(mass, fire, surroundings.fans, house.room), house, at.left)
     air = (mass - fire.burn) / house.room

@@ -40,6 +40,7 @@ def house_pull(out: Number, leaks: Leaks, start: Number | None = None) -> Array:
 
     Examples
     --------
+    >>> from fireplace_calc.draft.physics.house_leaks import leakage
     >>> cold = Leaks(leakage(7, 400, 0.65), 0.65, outside=1.2, room=1.2)
     >>> round(float(house_pull(0.174, cold)), 1)
     3.8
@@ -106,6 +107,7 @@ def inlet_needed(out: Number, pull: Number, leaks: Leaks) -> Array:
 
     Examples
     --------
+    >>> from fireplace_calc.draft.physics.house_leaks import leakage
     >>> house = Leaks(leakage(1.5, 400, 0.65), 0.65)
     >>> area = inlet_needed(0.19, 5.0, house)
     >>> round(float(house_pull(0.19, replace(house, inlet=area))), 6)

@@ -144,8 +144,20 @@ def inlet_flow(area: Number, pull: Number, density: Number) -> Number:
 
 
 def flows(pull: Number, leaks: Leaks, slope: bool = True) -> tuple[Array, Array]:
-    """Net mass into the house [kg/s], and how it grows with the pull [kg/(s Pa)] where that is
-    asked for.
+    """Net mass into the house, and how it grows with the pull.
+
+    Parameters
+    ----------
+    pull : float or array
+        How far the room lies below outdoors at the hearth. [Pa]
+    leaks : Leaks
+    slope : bool
+        Whether the growth is asked for; if not, it is no figure.
+
+    Returns
+    -------
+    tuple of array
+        Mass flow [kg/s], and its growth [kg/(s Pa)].
     """
     power, (at_floor, at_ceiling) = leaks.exponent, leaks.ends
     low, high = pull - at_floor, pull - at_ceiling

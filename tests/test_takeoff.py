@@ -3,10 +3,13 @@
 import html
 import os
 from collections import defaultdict
+from contextlib import suppress
+from itertools import pairwise
 from math import ceil
 
 import numpy as np
 import pytest
+import shapely
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
@@ -15,10 +18,12 @@ from fireplace_calc import assess
 from fireplace_calc.base.tables import densities, density
 from fireplace_calc.base.tables.bricks import brick_sizes
 from fireplace_calc.base.units import CUFT, FEET_INCHES, INCH, PCF, POUND, SQFT, InputError
-from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork import block_coursing, block_ring, lay_brickwork
 from fireplace_calc.brickwork.arch_ring import laid_arch
+from fireplace_calc.brickwork.block_work import LaidBlock
 from fireplace_calc.brickwork.unit import (
     COMMON,
+    Unit,
     block,
     brick_of,
     facing_brick,
@@ -30,7 +35,7 @@ from fireplace_calc.brickwork.work import floor_bricks, lining_bricks
 from fireplace_calc.design.firebox import BRICKS, MASONRY
 from fireplace_calc.design.opening import SIZES
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.views.face import face_units, voussoirs
+from fireplace_calc.drawing.views.face import block_front, face_units, voussoirs
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.panels.html import sentence
@@ -319,16 +324,110 @@ def test_clay_liners_and_their_joints():
 
 
 def test_base_block_by_courses():
-    """Ring of 8 x 8 x 16 block, 60 x 28.5 in outside: centre line 2 (60 + 28.5 - 2 x 7.625) = 146.5
-    in, 9.16 block, so 9-1/2 to a course; 29-1/2 in high is four courses of 8 in less a bed, the
-    last cut.
+    """Ring of 8 x 8 x 16 block, 60 x 28.5 in outside. Through course of 60: three whole (48 with
+    joints) and 12 cut; between them 28.5 less 16 is 12.5, cut. The other: 28.5 is one whole and
+    12.5 cut; 60 less 16 is 44, two whole and 12 cut. Six whole and four cut either way, and no two
+    of those out of one block. 29-1/2 in high: three courses of 8, one of 4 and one of 2 less a bed.
     """
     made = build_geometry(Design())
     base = made.by_name["base walls"]
     assert (base.top - base.bottom) / INCH == pytest.approx(29.5)
     rows = {r.item: r for r in take_off(made)}
-    assert rows["Base block"].net == 4 * 9.5
-    assert rows["Base block"].order == ceil(38 * 1.05)
+    courses = {"Base block": 3, "Half-high block": 1, "Packing block": 1}
+    for item, number in courses.items():
+        assert (rows[item].net, rows[f"{item}, cut"].net) == (6 * number, 4 * number)
+        assert rows[item].order == ceil(6 * number * 1.05)
+    assert "12 cut pieces" in rows["Base block, cut"].note
+    assert rows["Base block"].piece_kg / POUND == pytest.approx(34.3, abs=0.05)
+    """Masonry Magazine, June 1989, p. 10: a hollow 8 in block weighed 34.3 lb."""
+
+
+def test_two_halves_come_out_of_one_block():
+    """A ring 47-5/8 x 23-5/8 in outside of the same block. Through: three whole in front and
+    behind, and between them 23-5/8 less 16, a half, on both sides. The other course: one whole and
+    a half on both sides, and between them two whole. Six whole and two halves, twice.
+    """
+    unit = Unit(15.625 * INCH, 7.625 * INCH, 7.625 * INCH, 0.375 * INCH)
+    courses = [block_ring(23.8125 * INCH, 23.625 * INCH, unit, parity) for parity in (0, 1)]
+    assert [(c.whole, c.cut) for c in courses] == [(6, 2), (6, 2)]
+    coursing = block_coursing(16 * INCH, unit.height, unit.joint)
+    count = LaidBlock(coursing, unit, tuple(courses)).count("block")
+    assert (count.whole, count.pieces, count.blocks_for_cuts) == (12, 4, 2)
+
+
+def drawn_block(made):
+    """Rings and heights of every block as it is drawn, by the row it is ordered in. [m]"""
+    work, found = lay_brickwork(made), defaultdict(list)
+    for laid in (work.base_block, work.extension_block):
+        for (of, high), course in (
+            zip(laid.coursing.pieces, laid.courses, strict=True) if laid else ()
+        ):
+            kind = {"half-high": "Half-high block", "packing": "Packing block"}.get(
+                of, "Base block"
+            )
+            for ring, cut in course.blocks:
+                found[f"{kind}, cut" if cut or of == "sawn" else kind].append((ring, high))
+    return found
+
+
+@SLOW
+@given(designs(), st.booleans(), st.sampled_from(["0 in", "9 in", "20 in"]))
+def test_block_drawn_is_counted_ordered_and_stands_in_its_part(design, flue, drop):
+    """Every outline of every course: whole ones are the row's own number, cut ones come out of no
+    more blocks than there are pieces and no fewer than their lengths fill; none lies on another or
+    out of the work it is in, whose volume is blocks and joints.
+    """
+    flue_below = {"second_flue.serves": "appliance", "second_flue.start": "-20 in"}
+    for changes in (flue_below if flue else {}, {"hearth.drop": drop}):
+        with suppress(InputError):
+            design = change(design, changes)
+    made = build_geometry(design)
+    rows, drawn = {r.item: r for r in take_off(made)}, drawn_block(made)
+    unit = block(made)
+    for item in ("Base block", "Half-high block", "Packing block"):
+        whole, cut = drawn[item], drawn[f"{item}, cut"]
+        assert (rows[item].net if item in rows else 0) == len(whole)
+        assert (f"{item}, cut" in rows) == bool(cut)
+        if cut:
+            order = rows[f"{item}, cut"]
+            filled = sum(shapely.Polygon(ring).area for ring, _ in cut)
+            assert filled / (unit.length * unit.depth) <= order.net + 1e-9 <= len(cut) + 2e-9
+            assert f"{len(cut)} cut pieces" in order.note or "hearth extension base" in made.by_name
+    work = lay_brickwork(made)
+    for part, laid in (
+        (made.by_name.get("base walls"), work.base_block),
+        (made.by_name.get("hearth extension base"), work.extension_block),
+    ):
+        bottom = part.bottom if part else 0.0
+        for course, top in zip(laid.courses, laid.coursing.tops, strict=True) if laid else ():
+            level = min((bottom + part.bottom + top) / 2, part.top - 1e-9)
+            bottom = part.bottom + top
+            adds, cuts = part.plan(level)
+            plan = shapely.difference(
+                shapely.union_all([shapely.Polygon(p) for p in adds]),
+                shapely.union_all([shapely.Polygon(p) for p in cuts]),
+            )
+            outlines = [shapely.Polygon(ring) for ring, _ in course.blocks]
+            together = shapely.union_all(outlines)
+            assert sum(o.area for o in outlines) == pytest.approx(together.area, rel=1e-9, abs=1e-9)
+            assert shapely.difference(together, plan.buffer(1e-7)).area < 1e-7
+            assert together.area > 0.75 * plan.area or plan.area < 0.05
+
+
+def test_the_front_of_a_raised_hearth_is_drawn_in_the_block_that_is_laid():
+    """Apron 60 x 20 in, 14 in of block: a course of 8 less its bed and one of 4, and packing. The
+    first runs along the front, 60 in: three whole and 12 in cut, so three head joints; the next
+    shows the ends of rows, 7-5/8 in and 3/8: 60 in are seven and 4 in, so seven joints.
+    """
+    made = build_geometry(change(Design(), {"base.hearth_level": "20 in"}))
+    laid, joints = lay_brickwork(made).extension_block, block_front(made)
+    upright = joints[joints[:, 0, 0] == joints[:, 1, 0]]
+    assert [of for of, _ in laid.coursing.pieces] == ["block", "half-high", "packing"]
+    for number, (low, top) in enumerate(pairwise([0.0, *laid.coursing.tops])):
+        heads = upright[np.isclose(upright[:, 0, 1], low) & np.isclose(upright[:, 1, 1], top)]
+        assert len(heads) == (3, 7)[number % 2]
+    level = joints[joints[:, 0, 1] == joints[:, 1, 1]]
+    assert sorted(level[:, 0, 1]) == pytest.approx(laid.coursing.tops)
 
 
 def test_hollow_masonry_behind_the_lining_and_the_same_grouted():

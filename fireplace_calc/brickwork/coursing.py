@@ -133,16 +133,22 @@ class Coursing:
         return self.whole + self.half + self.packing + (self.sawn > 0)
 
     @property
+    def pieces(self) -> tuple[tuple[str, float], ...]:
+        """From the bottom up: ``block``, ``sawn``, ``half-high`` or ``packing``; how high. [m]"""
+        return (
+            (("block", self.block),) * self.whole
+            + (("sawn", self.sawn),) * (self.sawn > 0)
+            + (("half-high", HALF_HIGH),) * self.half
+            + (("packing", SPLIT),) * self.packing
+        )
+
+    @property
     def tops(self) -> tuple[float, ...]:
         """Top of each course over what the first stands on. [m]"""
-        pieces = (
-            [self.block] * self.whole
-            + [self.sawn] * (self.sawn > 0)
-            + [HALF_HIGH] * self.half
-            + [SPLIT] * self.packing
+        beds = [self.first_bed] + [self.bed] * (self.courses - 1)
+        return tuple(
+            accumulate(bed + high for bed, (_, high) in zip(beds, self.pieces, strict=False))
         )
-        beds = [self.first_bed] + [self.bed] * (len(pieces) - 1)
-        return tuple(accumulate(bed + piece for bed, piece in zip(beds, pieces, strict=False)))
 
 
 def _beds(height: float, pieces: float, courses: int, bed: float) -> tuple[float, float]:

@@ -8,11 +8,12 @@ from functools import cached_property, lru_cache
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
-from fireplace_calc.brickwork.coursing import Coursing, EvenCourses, block_coursing, even_courses
+from fireplace_calc.brickwork.block_work import LaidBlock, lay_block
+from fireplace_calc.brickwork.coursing import Coursing, EvenCourses, even_courses
 from fireplace_calc.brickwork.cut_stock import Shape, bricks_for, cut_list
 from fireplace_calc.brickwork.faces import floor_face, lining_faces
 from fireplace_calc.brickwork.layout import Layout, lay
-from fireplace_calc.brickwork.ring import BlockCourse, block_ring
+from fireplace_calc.brickwork.ring import BlockCourse
 from fireplace_calc.brickwork.unit import UnitMasonry, block, brick_sides, firebrick
 from fireplace_calc.geometry.parts import Geometry
 
@@ -36,7 +37,7 @@ class Brickwork:
         Back, raked back and one of two sides, where they are firebrick.
     lining_courses : EvenCourses or None
         Courses of the lining up to the underside of the smoke shelf.
-    base, extension : Coursing or None
+    base_block, extension_block : LaidBlock or None
         Block under the hearth slab, and under the hearth extension where it stands above the floor.
     """
 
@@ -44,8 +45,8 @@ class Brickwork:
     floor: Layout | None
     lining: tuple[Layout, ...]
     lining_courses: EvenCourses | None
-    base: Coursing | None
-    extension: Coursing | None
+    base_block: LaidBlock | None
+    extension_block: LaidBlock | None
 
     @property
     def layouts(self) -> tuple[Layout, ...]:
@@ -62,16 +63,20 @@ class Brickwork:
         """Cuts of less than a quarter brick that no start could avoid. [-]"""
         return sum(len(layout.slivers) * layout.face.alike for layout in self.layouts)
 
-    @cached_property
-    def block_courses(self) -> tuple[BlockCourse, BlockCourse] | None:
-        """The two courses of base block that take turns, in plan."""
-        f, unit = self.geometry.frame, block(self.geometry)
-        if not self.geometry.by_name["base walls"].cuts:
-            return None
-        return (
-            block_ring(f.block_half, f.block_back, unit, 0),
-            block_ring(f.block_half, f.block_back, unit, 1),
-        )
+    @property
+    def base(self) -> Coursing | None:
+        """What of the base stands on what."""
+        return None if self.base_block is None else self.base_block.coursing
+
+    @property
+    def extension(self) -> Coursing | None:
+        """The same under the hearth extension."""
+        return None if self.extension_block is None else self.extension_block.coursing
+
+    @property
+    def block_courses(self) -> tuple[BlockCourse, ...]:
+        """The first two courses of base block, which take turns, in plan; one where it is all."""
+        return () if self.base_block is None else self.base_block.courses[:2]
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +179,7 @@ def lay_brickwork(geometry: Geometry) -> Brickwork:
     Brickwork
         Faces that are not firebrick are left out.
     """
-    d, f = geometry.design, geometry.frame
+    d, f, unit = geometry.design, geometry.frame, block(geometry)
     paved = geometry.by_name["firebox floor"].material == "firebrick"
     lined = geometry.by_name["firebox lining"].material == "firebrick"
     lining = lining_bricks(geometry)
@@ -189,10 +194,6 @@ def lay_brickwork(geometry: Geometry) -> Brickwork:
             if lined
             else None
         ),
-        block_coursing(base.top - base.bottom, d.base.block_height, d.base.bed) if base else None,
-        (
-            block_coursing(under.top - under.bottom, d.base.block_height, d.base.bed)
-            if under
-            else None
-        ),
+        lay_block(base, unit) if base and base.volume > 0 else None,
+        lay_block(under, unit) if under and under.volume > 0 else None,
     )

@@ -96,6 +96,8 @@ def all_goods() -> dict[str, Goods]:
         f"old wall measure, {WALL_MEASURE * CUFT:.1f} to the cubic foot, is a way of pricing and no"
         " count"
     )
+    two_of_one = "blocks the cut pieces come out of, two from one where they fit"
+    solid = "solid, nominal 2 in high"
     yard = mixed(CUYD)
     by_hand = (
         f"mixed on site 1:2-1/2:5, a yard takes {yard.cement:g} sacks of 94 lb,"
@@ -104,6 +106,11 @@ def all_goods() -> dict[str, Goods]:
     return {
         "Footing concrete": replace(poured, note=by_hand),
         "Base block": block,
+        "Base block, cut": replace(block, note=two_of_one),
+        "Half-high block": block,
+        "Half-high block, cut": replace(block, note=two_of_one),
+        "Packing block": replace(block, note=solid),
+        "Packing block, cut": replace(block, note=f"{solid}; {two_of_one}"),
         "Core grout": poured,
         "Hearth slab concrete": poured,
         "Hearth bed concrete": poured,

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND, SQFT, SQIN
+from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.unit import common_brick, in_wall
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff import handbook, handbook_flues
@@ -64,7 +65,7 @@ def second_opinion(geometry: Geometry, rows: tuple[Row, ...]) -> tuple[Opinion, 
     return (
         *_brick(geometry, net, volume),
         *_firebrick(geometry, net, volume),
-        *_block(geometry, net),
+        *_block(geometry),
         *_flue(geometry),
     )
 
@@ -163,20 +164,21 @@ def _firebrick(
         )
 
 
-def _block(geometry: Geometry, net: dict[str, float]) -> Iterator[Opinion]:
-    walls = geometry.by_name.get("base walls")
-    if walls and net.get("Base block") and walls.cuts:
-        f = geometry.frame
-        face = (4 * f.block_half + 2 * f.block_back) * (walls.top - walls.bottom)
+def _block(geometry: Geometry) -> Iterator[Opinion]:
+    f, laid = geometry.frame, lay_brickwork(geometry).base_block
+    found = laid.count("block") if laid else None
+    if laid and found and found.whole and geometry.by_name["base walls"].cuts:
+        courses = laid.coursing.whole + (laid.coursing.sawn > 0)
+        face = (4 * f.block_half + 2 * f.block_back) * courses * laid.unit.course
         yield Opinion(
             "Base block",
-            net["Base block"],
+            found.whole + found.blocks_for_cuts,
             handbook.figure("block") / 100 * face / SQFT,
             "block",
             "112.5 to 100 square feet",
             "NCMA TEK 14, 1969 (read twice)",
-            "Outside face, corners counted twice; ours goes by the middle of the wall, in halves,"
-            " by whole courses.",
+            "Courses of full block alone. Outside face, corners counted twice; ours is counted as"
+            " it is laid, and what a cut block leaves is used where it fits.",
         )
 
 

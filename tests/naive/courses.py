@@ -127,3 +127,26 @@ def _wall(start: float, end: float, unit: Laid) -> list[tuple[float, float, bool
     found += [(end - k * step - unit.long, end - k * step, False) for k in range(right)]
     a, b = start + left * step, end - right * step
     return found + ([(a, b, b - a < unit.long - GAP)] if b - a > GAP else [])
+
+
+def solid(
+    left: float, front: float, right: float, back: float, unit: Laid, odd: bool
+) -> list[tuple[float, float, float, float, bool]]:
+    """The same of a course that has no core: rows from the front, by turns from the left, the last ripped to what is left."""
+    if odd:
+        turned = solid(front, left, back, right, unit, False)
+        return sorted((b, a, d, c, cut) for a, b, c, d, cut in turned)
+    found, at = [], front
+    while back - at > GAP:
+        deep = min(unit.deep, back - at)
+        ripped = deep < unit.deep - GAP
+        found += [(a, at, b, at + deep, cut or ripped) for a, b, cut in _wall(left, right, unit)]
+        at += unit.deep + unit.joint
+    return sorted(found)
+
+
+def cut_lengths(half: float, deep: float, unit: Laid, odd: bool) -> list[float]:
+    """What the closers of one course round a core take of a block's length: two walls alike each way."""
+    w = unit.deep + unit.joint
+    spans = [(-half + w, half - w), (0.0, deep)] if odd else [(-half, half), (w, deep - w)]
+    return [b - a for span in spans * 2 for a, b, cut in _wall(*span, unit) if cut]

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import csv
 import math
+from collections import Counter, defaultdict
 from dataclasses import dataclass
 
-from naive import bricks
+from naive import bricks, courses
 from naive.bricks import Laid
 from naive.levels import back_at, flue, opening_area, throat_width
 from naive.reading import FT, IN, LB, PINS
@@ -20,7 +21,7 @@ DENSITY = {
         "firebrick": 145,
         "refractory": 130,
         "brick": 120,
-        "block": 68,
+        "block": 65.25,
         "grout": 140,
         "concrete": 150,
         "mortar": 130,
@@ -50,6 +51,11 @@ PAIL, TON = 50 * LB / DENSITY["refractory mortar"], 2000 * LB / DENSITY["stone"]
 SOLD = {
     "Footing concrete": ("yd3", YARD, 0.25, "concrete"),
     "Base block": ("block", None, 1, "block"),
+    "Base block, cut": ("block", None, 1, "block"),
+    "Half-high block": ("block", None, 1, "block"),
+    "Half-high block, cut": ("block", None, 1, "block"),
+    "Packing block": ("block", None, 1, "block"),
+    "Packing block, cut": ("block", None, 1, "block"),
     "Core grout": ("yd3", YARD, 0.25, "concrete"),
     "Hearth slab concrete": ("yd3", YARD, 0.25, "concrete"),
     "Hearth bed concrete": ("yd3", YARD, 0.25, "concrete"),
@@ -224,23 +230,52 @@ class Order:
         self._poured("Hearth bed concrete")
 
     def _base_walls(self) -> None:
-        unit, solid = self.block, self._solid
-        high = solid.top - solid.bottom
-        plan = solid.volume / high
-        ring = bool(solid.holes((solid.bottom + solid.top) / 2))
-        courses, left = 0, high
-        while left > 1e-9 * (
-            unit.high + unit.joint
-        ):  # the last one is cut to height; its bed over it is none
-            courses, left = courses + 1, left - unit.high - unit.joint
-        run = plan / (unit.deep if ring else unit.deep + unit.joint)
-        each = up(2 * run / (unit.long + unit.joint)) / 2  # halves are used
-        per = (
-            bricks.density_in_wall(bricks.in_wall(unit, unit.deep), unit.deep)
-            if ring
-            else bricks.density_in_mass(unit)
-        )
-        self.hollow("Base block", per, courses * each)
+        """Every block of every course, weighed by its own size; a solid one weighs what its concrete does."""
+        solid, unit = self._solid, self.block
+        level = (solid.bottom + solid.top) / 2
+        holes, high = solid.holes(level), solid.top - solid.bottom
+        xs, ys = zip(*(point for ring in solid.adds(level) for point in ring), strict=True)
+        left, front, right, back = min(xs), min(ys), max(xs), max(ys)
+        made = courses.stack(high, unit.high, unit.joint)
+        kinds = ["Base block"] * made.whole + ["sawn"] * (made.sawn > 0)
+        kinds += ["Half-high block"] * made.half + ["Packing block"] * made.packing
+        tall = {
+            "Base block": unit.high,
+            "sawn": made.sawn,
+            "Half-high block": courses.HALF_HIGH,
+            "Packing block": courses.SPLIT,
+        }
+        squeezed = min(1.0, high / (high + made.miss)) if kinds else 1.0
+        whole, cut, filled = Counter(), defaultdict(list), defaultdict(float)
+        for number, kind in enumerate(kinds):
+            odd = number % 2 == 1
+            laid = (
+                courses.ring(right, back, unit, odd)
+                if holes
+                else courses.solid(left, front, right, back, unit, odd)
+            )
+            item = "Base block" if kind == "sawn" else kind
+            short = (
+                courses.cut_lengths(right, back, unit, odd)
+                if holes
+                else [d - b if odd else c - a for a, b, c, d, is_cut in laid if is_cut]
+            )
+            bare = tall[kind] * squeezed
+            for a, b, c, d, is_cut in laid:
+                one_by_one = is_cut or kind == "sawn"
+                filled[f"{item}, cut" if one_by_one else item] += (c - a) * (d - b) * bare
+            uncut = sum(not is_cut for *_, is_cut in laid)
+            cut[item] += short
+            if kind == "sawn":
+                cut[item] += [unit.long] * uncut
+            else:
+                whole[item] += uncut
+        for item, bare in filled.items():
+            kind = item.removesuffix(", cut")
+            number = whole[item] if kind == item else bricks.bricks_for(cut[kind], unit.long)
+            heavy = DENSITY["block"] / (SOLID if kind == "Packing block" else 1.0)
+            self.ask(item, "block", bare, number, bare * heavy)
+        self.joints(solid.volume - sum(filled.values()))
 
     def _hearth_extension(self) -> None:
         of, solid = self._solid.material, self._solid
@@ -575,8 +610,16 @@ def opinions(s, order: Order, rows: dict[str, dict]) -> list[tuple[str, float, f
             )
         )
     if parts["base walls"].holes(s.footing_top):  # NCMA TEK 14, 1969
-        face = (4 * s.block[0] + 2 * s.block[1]) * (s.slab_foot - s.footing_top) / FT**2
-        found.append(("Base block", rows["Base block"]["net"], 1.125 * face, "block"))
+        made = courses.stack(s.slab_foot - s.footing_top, order.block.high, order.block.joint)
+        rows_high = (made.whole + (made.sawn > 0)) * (order.block.high + order.block.joint)
+        face = (4 * s.block[0] + 2 * s.block[1]) * rows_high / FT**2
+        of_walls = sum(
+            share.count
+            for share in order.shares
+            if share.part == "base walls" and share.item.startswith("Base block")
+        )
+        if made.whole:
+            found.append(("Base block", of_walls, 1.125 * face, "block"))
     lined_flue = s.d.flue.liner != "unlined" and s.flue_top - s.hearth >= 22 * FT * (1 - 1e-9)
     bare = flue(s.d).bare / IN**2
     found.append(("Flue area", bare, opening_area(s) / IN**2 / (12 if lined_flue else 10), "in2"))

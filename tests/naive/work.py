@@ -632,7 +632,7 @@ class Work:
         )
         grip = (
             (0.95, 1.0)
-            if item in ("Base block", "Masonry block", "Steel lintel", "Timber lintel")
+            if "block" in item or item in ("Steel lintel", "Timber lintel")
             else (0.9, 0.9)
         )
         worst = None
@@ -664,8 +664,9 @@ class Work:
         d, s = self.d, self.s
         if "lue " in item:
             return 2 * min(s.unit), d.flue.section_height
-        if item.endswith("block"):
-            return d.base.block_width, d.base.block_height
+        if "block" in item:
+            low = 3.625 if "Half" in item else 1.625 if "Packing" in item else None
+            return d.base.block_width, d.base.block_height if low is None else low * IN
         if item in ("Firebox back section", "Firebox side section"):
             return d.firebox.lining_thickness, d.firebox.section_height
         if item == "Smoke chamber section":

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import ceil
 
+from fireplace_calc.brickwork.coursing import HALF_HIGH, SPLIT
 from fireplace_calc.build.contact import Contacts
 from fireplace_calc.build.lift_parts import FLUES, STACK, LiftPart
 from fireplace_calc.build.lifting.equation import (
@@ -39,8 +40,12 @@ FLUE_PIECES = {
 """Pieces of a flue, and the part that rises by them."""
 SLAB = "Hearth stone"
 """Taken as one slab, the heaviest it can come in."""
+BLOCK_HIGH = {"Half-high block": HALF_HIGH, "Packing block": SPLIT}
+"""Block that is lower than a full one. [m]"""
+BLOCKS = ("Base block", *BLOCK_HIGH)
+"""Of the base; each has a row for its cut pieces too."""
 GRIPS = {
-    "Base block": "fair",
+    **dict.fromkeys((*BLOCKS, *(f"{item}, cut" for item in BLOCKS)), "fair"),
     "Masonry block": "fair",
     "Steel lintel": "fair",
     "Timber lintel": "fair",
@@ -104,8 +109,9 @@ def _size(
     if item in FLUE_PIECES:
         unit = f.second if item.startswith("Second") and f.second else f
         return 2 * min(unit.unit_half, unit.unit_depth), d.flue.section_height
-    if item in ("Base block", "Masonry block"):
-        return d.base.block_width, d.base.block_height
+    whole = item.removesuffix(", cut")
+    if whole in (*BLOCKS, "Masonry block"):
+        return d.base.block_width, BLOCK_HIGH.get(whole, d.base.block_height)
     if item in PANELS:
         thick = (
             d.smoke_chamber.lining_thickness if item == PANELS[2] else d.firebox.lining_thickness

@@ -188,11 +188,12 @@ def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
             " come out even with joints of"
             f" {show(work.lining_courses.joint, 'length', units)}{fits}."
         )
-    for name, coursing in (
-        ("Block under the hearth slab", work.base),
-        ("Block under the hearth extension", work.extension),
+    for name, laid in (
+        ("Block under the hearth slab", work.base_block),
+        ("Block under the hearth extension", work.extension_block),
     ):
-        if coursing:
+        if laid:
+            coursing = laid.coursing
             sawn = (
                 f", one course sawn to {show(coursing.sawn, 'length', units)}"
                 if coursing.sawn
@@ -207,6 +208,11 @@ def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
                     "level to 1/16 in."
                     if coursing.level
                     else f"out by {show(abs(coursing.miss), 'length', units)}."
+                )
+                + "".join(
+                    f" {'Odd' if k == 0 else 'Even'} courses: {course.whole} whole,"
+                    f" {course.cut} cut."
+                    for k, course in enumerate(laid.courses[:2])
                 )
             )
 

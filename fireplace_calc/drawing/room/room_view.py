@@ -24,7 +24,7 @@ from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.face import (
-    block_units,
+    block_front,
     face_units,
     head_shows,
     hearth_front,
@@ -238,10 +238,7 @@ def _block(
         if name == "front" and tone == "block":
             origin = view.at(*s.eye.see([(0.0, block.y, 0.0)])[0])
             k = view.scale * s.eye.size(block.y)
-            high, long = block_units(geometry)
-            view.sheet.hatches.append(
-                coursing([shown], near(hidden_by, shown), origin, k * high, k * long)
-            )
+            hidden.hatch(block_front(geometry) * k + origin, [shown], near(hidden_by, shown))
 
 
 def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str) -> None:

@@ -4,9 +4,9 @@ under it.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
-from fireplace_calc.brickwork import BlockCourse, Layout, lay_brickwork
+from fireplace_calc.brickwork import BlockCourse, Brickwork, Layout, lay_brickwork
 from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.lists import PITCH, wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
@@ -36,7 +36,7 @@ Laid = tuple[str, Box, Layout | BlockCourse]
 def can_lay(geometry: Geometry) -> bool:
     """Whether anything is laid brick by brick or block by block."""
     work = lay_brickwork(geometry)
-    return bool(work.layouts) or work.block_courses is not None
+    return bool(work.layouts) or bool(work.block_courses)
 
 
 def bricks(
@@ -53,12 +53,7 @@ def bricks(
         (NAMES[layout.face.name], layout.face.box, layout) for layout in work.layouts
     ]
     if not faces:
-        f = geometry.frame
-        box = (-f.block_half, 0.0, f.block_half, f.block_back)
-        faces = [
-            (f"Base block, course {'odd' if k == 0 else 'even'}", box, course)
-            for k, course in enumerate(work.block_courses or ())
-        ]
+        faces = list(_block_courses(work))
     ways = [[faces], [faces[:2], faces[2:]]] if len(faces) > 2 else [[faces]]
     cells, denominator = min(
         (_arranged(cell, rows, scales) for rows in ways), key=lambda way: way[1]
@@ -74,6 +69,20 @@ def bricks(
         name_scale(denominator) if name_scale else "",
     )
     return view
+
+
+def _block_courses(work: Brickwork) -> Iterator[Laid]:
+    """The two courses of block that take turns, of the base and under a raised hearth."""
+    for name, laid in (
+        ("Base block", work.base_block),
+        ("Block under the hearth extension", work.extension_block),
+    ):
+        for k, course in enumerate(laid.courses[:2] if laid else ()):
+            if not course.blocks:
+                continue
+            xs, ys = zip(*(point for ring, _ in course.blocks for point in ring), strict=True)
+            box = (min(xs), min(ys), max(xs), max(ys))
+            yield f"{name}, course {'odd' if k == 0 else 'even'}", box, course
 
 
 def _arranged(

@@ -8,6 +8,7 @@ import numpy as np
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.arch_ring import laid_arch
 from fireplace_calc.brickwork.unit import common_brick, facing_brick
 from fireplace_calc.brickwork.work import lining_bricks
@@ -110,10 +111,27 @@ def jamb_ends(geometry: Geometry) -> Iterator[tuple[Polygon, Array]]:
         yield box(a, b, low, f.spring), np.array(rows, dtype=float).reshape(-1, 2, 2)
 
 
-def block_units(geometry: Geometry) -> tuple[float, float]:
-    """Height of a course of base block and length of a block, joints counted in. [m]"""
-    base = geometry.design.base
-    return base.block_height + base.bed, base.block_length + base.bed
+def block_front(geometry: Geometry) -> Array:
+    """Joints of the block in the front of a raised hearth, as it is laid.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    array, (k, 2, 2)
+        Segments, in the plane of that front. [m]
+    """
+    laid, low, made = lay_brickwork(geometry).extension_block, 0.0, []
+    for course, top in zip(laid.courses, laid.coursing.tops, strict=True) if laid else ():
+        front = min((ring[0][1] for ring, _ in course.blocks), default=0.0)
+        row = sorted((ring[0][0], ring[1][0]) for ring, _ in course.blocks if ring[0][1] == front)
+        if row:
+            made.append([(row[0][0], top), (row[-1][1], top)])
+        made += [[(x, low), (x, top)] for _, x in row[:-1]]
+        low = top
+    return np.array(made, dtype=float).reshape(-1, 2, 2)
 
 
 def hearth_front(geometry: Geometry) -> Iterator[tuple[str, Polygon]]:

@@ -11,7 +11,7 @@ from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.face import (
-    block_units,
+    block_front,
     face_units,
     head_shows,
     hearth_front,
@@ -231,9 +231,7 @@ def _hearth(view: View, geometry: Geometry) -> None:
         for under, ring in hearth_front(geometry):
             view.seen(ring, under, "seen", layer=1)
             if under == "block":
-                high, long = (side * view.scale for side in block_units(geometry))
-                beds = coursing([view.ring(ring)], [], view.at(0, 0), high, long)
-                view.sheet.hatches.append(beds)
+                view.sheet.hatches.append(block_front(geometry) * view.scale + view.at(0, 0))
     for piece in _trim(geometry):
         view.seen(piece, "wood", "seen", layer=2)
 

@@ -1,0 +1,139 @@
+"""The block of a base, course by course: how each is laid, and how many blocks that takes."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from fireplace_calc.brickwork.coursing import Coursing, block_coursing
+from fireplace_calc.brickwork.cut_stock import bricks_for
+from fireplace_calc.brickwork.ring import BlockCourse, Extent, block_layer, block_ring, round_a_hole
+from fireplace_calc.brickwork.unit import Unit
+from fireplace_calc.geometry.parts import Part
+from fireplace_calc.geometry.solids import Solid, level_cuts
+
+NOTHING: Extent = (0.0, 0.0, 0.0, 0.0)
+"""Of a part that is not there. [m]"""
+
+
+@dataclass(frozen=True, slots=True)
+class LaidBlock:
+    """Block brought to a height.
+
+    Attributes
+    ----------
+    coursing : Coursing
+        What stands on what.
+    unit : Unit
+        The full block. [m]
+    courses : tuple of BlockCourse
+        From the bottom up, one for each of ``coursing.pieces``.
+    """
+
+    coursing: Coursing
+    unit: Unit
+    courses: tuple[BlockCourse, ...]
+
+    def count(self, kind: str) -> BlockCount:
+        """Blocks of one kind of course.
+
+        Parameters
+        ----------
+        kind : str
+            ``block``, ``half-high`` or ``packing``; courses sawn to height are of ``block``.
+
+        Returns
+        -------
+        BlockCount
+            A block sawn to height, or ripped along its row, takes one of its own; of a length cut
+            short the rest is used again where it is long enough.
+        """
+        whole, taken, areas, cut_volume = 0, Counter[float](), 0.0, 0.0
+        for (of, height), course in zip(self.coursing.pieces, self.courses, strict=True):
+            if of != kind and (of, kind) != ("sawn", "block"):
+                continue
+            taken.update(course.lengths)
+            if of == "sawn":
+                taken[self.unit.length] += course.whole
+                cut_volume += sum(course.areas) * height
+            else:
+                whole += course.whole
+                areas += course.areas[0] * height
+                cut_volume += course.areas[1] * height
+        return BlockCount(
+            whole,
+            taken.total(),
+            bricks_for(taken.elements(), self.unit.length),
+            areas,
+            cut_volume,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class BlockCount:
+    """Blocks of one kind.
+
+    Attributes
+    ----------
+    whole, pieces, blocks_for_cuts : int
+        Whole blocks, cut ones, and the blocks those come out of. [-]
+    whole_volume, cut_volume : float
+        That they fill, cores counted in. [m3]
+    """
+
+    whole: int
+    pieces: int
+    blocks_for_cuts: int
+    whole_volume: float
+    cut_volume: float
+
+
+def lay_block(part: Part, unit: Unit) -> LaidBlock:
+    """Lay a part in block, from what it stands on.
+
+    Parameters
+    ----------
+    part : Part
+        Upright all the way, with or without a core and a second flue beside it.
+    unit : Unit
+        The full block. [m]
+
+    Returns
+    -------
+    LaidBlock
+    """
+    coursing = block_coursing(part.top - part.bottom, unit.height, unit.joint)
+    middle = (part.bottom + part.top) / 2
+    cores = [solid for solid in part.cuts if solid not in part.aside]
+    outer, core = _at(part.adds, middle) or NOTHING, _at(cores, middle)
+    made, bottom = [], part.bottom
+    for parity, top in enumerate(min(part.bottom + top, part.top) for top in coursing.tops):
+        flue = _at(part.aside, (bottom + top) / 2)
+        made.append(_laid(outer, core, flue, unit, parity % 2))
+        bottom = top
+    return LaidBlock(coursing, unit, tuple(made))
+
+
+def _at(solids: Iterable[Solid], level: float) -> Extent | None:
+    """Left, right, front and back of the first of some solids at a level. [m]"""
+    for solid in solids:
+        for ring in level_cuts(solid, level):
+            xs, ys = zip(*ring, strict=True)
+            return min(xs), max(xs), min(ys), max(ys)
+    return None
+
+
+def _laid(
+    outer: Extent, core: Extent | None, flue: Extent | None, unit: Unit, parity: int
+) -> BlockCourse:
+    """Walls round the core; what is left beside them is solid, but for a flue in it."""
+    if core is None:
+        return round_a_hole(outer, flue, unit, parity) if flue else block_layer(outer, unit, parity)
+    left, right, front, back = outer
+    low, high = core[0] - unit.depth, core[1] + unit.depth
+    made = block_ring((high - low) / 2, back - front, unit, parity, (low + high) / 2)
+    for strip in ((left, low - unit.joint), (high + unit.joint, right)):
+        area = (*strip, front, back)
+        made += round_a_hole(area, flue, unit, parity) if flue else block_layer(area, unit, parity)
+    return made

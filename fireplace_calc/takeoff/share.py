@@ -8,12 +8,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fireplace_calc.base.tables import density
+from fireplace_calc.brickwork.block_work import LaidBlock
 from fireplace_calc.brickwork.unit import UnitMasonry
 from fireplace_calc.geometry.parts import Part
 from fireplace_calc.takeoff.bricks import CORELESS
 
 LEAST_MORTAR = 1e-12
 """Mortar that is less is only what a float has lost: bricks laid dry have none. [m3]"""
+
+BASE_BLOCK = {
+    "block": ("Base block", "Base block, cut"),
+    "half-high": ("Half-high block", "Half-high block, cut"),
+    "packing": ("Packing block", "Packing block, cut"),
+}
+"""What is ordered for each kind of course: whole, and for cut pieces."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,3 +197,32 @@ def hollow_block(
     if cores:
         yield Share(part.name, "Core grout", "grout", cores, cores * density("grout"))
     yield from joints(part, part.volume - gross)
+
+
+def base_block(part: Part, laid: LaidBlock) -> Iterator[Share]:
+    """Block counted off its courses as they are laid; the rest of the part is their joints.
+
+    Parameters
+    ----------
+    part : Part
+    laid : LaidBlock
+        Its courses.
+
+    Yields
+    ------
+    Share
+    """
+    coursing, left = laid.coursing, part.volume
+    # Where beds cannot take up what is over, the last course is drawn too high.
+    fits = min(coursing.target / coursing.height, 1.0) if coursing.height > 0 else 0.0
+    for kind, items in BASE_BLOCK.items():
+        found = laid.count(kind)
+        one = (found.whole, found.whole_volume, "")
+        cut = (found.blocks_for_cuts, found.cut_volume, f"{found.pieces} cut pieces")
+        for item, (count, volume, note) in zip(items, (one, cut), strict=True):
+            if count:
+                gross = volume * fits
+                weight = gross * density("block") / (CORELESS if kind == "packing" else 1.0)
+                yield Share(part.name, item, "block", gross, weight, count, note)
+                left -= gross
+    yield from joints(part, left)

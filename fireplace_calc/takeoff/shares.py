@@ -13,26 +13,26 @@ from fireplace_calc.base.units import INCH, SQFT
 from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.arch_ring import arch_bricks
-from fireplace_calc.brickwork.block_work import LaidBlock
 from fireplace_calc.brickwork.unit import UnitMasonry
 from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks, split_brick
 from fireplace_calc.design.firebox import DRAWN_PLATE
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Loft, Solid
-from fireplace_calc.takeoff.bricks import CORELESS, size_note
+from fireplace_calc.takeoff.bricks import size_note
 from fireplace_calc.takeoff.facing import facing_volume, finish_area
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
-from fireplace_calc.takeoff.share import Share, brick, hand_set, hollow_block, joints, poured
+from fireplace_calc.takeoff.share import (
+    Share,
+    base_block,
+    brick,
+    hand_set,
+    hollow_block,
+    joints,
+    poured,
+)
 
 Kind = TypeVar("Kind", bound=Solid)
-
-BASE_BLOCK = {
-    "block": ("Base block", "Base block, cut"),
-    "half-high": ("Half-high block", "Half-high block, cut"),
-    "packing": ("Packing block", "Packing block, cut"),
-}
-"""What is ordered for each kind of course: whole, and for cut pieces."""
 
 
 def _of_kind(kind: type[Kind], solid: Solid) -> Kind:
@@ -85,23 +85,6 @@ class _Sharing:
                 yield from brick(
                     part, "Common brick", laid, volume=rest, note=size_note(self.common)
                 )
-
-    def base_block(self, part: Part, laid: LaidBlock) -> Iterator[Share]:
-        """Counted off the courses as they are laid; the rest of the part is their joints."""
-        coursing, left = laid.coursing, part.volume
-        # Where beds cannot take up what is over, the last course is drawn too high.
-        fits = min(coursing.target / coursing.height, 1.0) if coursing.height > 0 else 0.0
-        for kind, items in BASE_BLOCK.items():
-            found = laid.count(kind)
-            one = (found.whole, found.whole_volume, "")
-            cut = (found.blocks_for_cuts, found.cut_volume, f"{found.pieces} cut pieces")
-            for item, (count, volume, note) in zip(items, (one, cut), strict=True):
-                if count:
-                    gross = volume * fits
-                    weight = gross * density("block") / (CORELESS if kind == "packing" else 1.0)
-                    yield Share(part.name, item, "block", gross, weight, count, note)
-                    left -= gross
-        yield from joints(part, left)
 
     def firebrick(
         self, part: Part, laid: UnitMasonry, layouts: tuple[Layout, ...]
@@ -252,9 +235,9 @@ class _Sharing:
             case "footing":
                 return poured(part, "Footing concrete")
             case "base walls" if self.work.base_block:
-                return self.base_block(part, self.work.base_block)
+                return base_block(part, self.work.base_block)
             case "hearth extension base" if self.work.extension_block:
-                return self.base_block(part, self.work.extension_block)
+                return base_block(part, self.work.extension_block)
             case "base core":
                 return poured(part, "Core grout", "grout")
             case "hearth slab":

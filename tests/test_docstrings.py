@@ -28,6 +28,7 @@ FORMULA_ROOMS = (
     "build",
     "draft",
     "explore",
+    "pieces.joints",
     "proportion",
     "structure",
     "takeoff",

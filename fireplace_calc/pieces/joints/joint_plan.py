@@ -16,7 +16,7 @@ from fireplace_calc.pieces.joints.tape_rounding import SPLIT, tops_on_tape
 from fireplace_calc.pieces.joints.taut_string import Ranges, least_departure
 from fireplace_calc.pieces.joints.wanted_levels import (
     Conflict,
-    Place,
+    RankedGate,
     WantedLevel,
     conflict_words,
     settle_gates,
@@ -174,7 +174,7 @@ def plan_joints(
     chain, wanted = tuple(chain), tuple(wanted)
     _checked(chain)
     ranges = _ranges(chain)
-    places = [_place(chain, level) for level in wanted]
+    places = [_gate(chain, level) for level in wanted]
     gates, conflicts = settle_gates(ranges.least, ranges.most, places, start)
     rises = least_departure(ranges, gates, start)
     exact = start + np.cumsum(rises)
@@ -210,14 +210,14 @@ def _ranges(chain: tuple[Rise, ...]) -> Ranges:
     return Ranges(table[0], table[1], table[2], table[3])
 
 
-def _place(chain: tuple[Rise, ...], level: WantedLevel) -> Place:
+def _gate(chain: tuple[Rise, ...], level: WantedLevel) -> RankedGate:
     low, high = level.level - level.tolerance, level.level + level.tolerance
-    return Place(place_of(chain, level.lift), low, high, level.rank)
+    return RankedGate(place_of(chain, level.lift), low, high, level.rank)
 
 
 def _rounded(
     ranges: Ranges,
-    wanted: Sequence[Place],
+    wanted: Sequence[RankedGate],
     start: float,
     marks: Sequence[float],
     exact: Array,
@@ -234,7 +234,7 @@ def _rounded(
     return found
 
 
-def _misses(wanted: Sequence[Place], tops: Array) -> Array:
+def _misses(wanted: Sequence[RankedGate], tops: Array) -> Array:
     """How far beyond its tolerance each wanted top is. [m]"""
     told = ((p.low - tops[p.place], tops[p.place] - p.high, 0.0) for p in wanted)
     return np.array([max(one) for one in told])

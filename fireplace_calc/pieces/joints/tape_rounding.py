@@ -8,14 +8,14 @@ import numpy as np
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.pieces.joints.taut_string import Ranges, least_departure
-from fireplace_calc.pieces.joints.wanted_levels import Place, settle_gates
+from fireplace_calc.pieces.joints.wanted_levels import RankedGate, settle_gates
 
 SPLIT = 1e-6
 """Share of a mark that a range may end beyond it and still hold it: what floats lose. [-]"""
 
 
 def tops_on_tape(
-    ranges: Ranges, wanted: Sequence[Place], start: float, tick: float
+    ranges: Ranges, wanted: Sequence[RankedGate], start: float, tick: float
 ) -> Array | None:
     """Tops that all lie on marks.
 
@@ -23,7 +23,7 @@ def tops_on_tape(
     ----------
     ranges : Ranges
         Of the lifts. [m]
-    wanted : sequence of Place
+    wanted : sequence of RankedGate
         Levels that are wanted. [m]
     start : float
         Level that the first lift is set on; it need not lie on a mark. [m]
@@ -59,9 +59,9 @@ def tops_on_tape(
     return np.asarray(tops * tick)
 
 
-def _whole(place: Place, tick: float) -> Place:
+def _whole(place: RankedGate, tick: float) -> RankedGate:
     """A wanted level as the marks within its tolerance, or else the nearest one."""
     low, high = np.ceil(place.low / tick - SPLIT), np.floor(place.high / tick + SPLIT)
     if low > high:
         low = high = np.floor((place.low + place.high) / 2 / tick + 0.5)
-    return Place(place.place, float(low), float(high), place.rank)
+    return RankedGate(place.place, float(low), float(high), place.rank)

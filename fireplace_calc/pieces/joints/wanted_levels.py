@@ -16,7 +16,7 @@ from fireplace_calc.pieces.joints.tape import tape_text
 from fireplace_calc.pieces.joints.taut_string import Gate
 
 START = -1
-"""Place of the level that the first lift is set on. [-]"""
+"""Number of the level that the first lift is set on. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,8 +68,8 @@ class WantedLevel:
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
-    """A level that is wanted, by number.
+class RankedGate:
+    """A level that is wanted, by the number of its lift.
 
     Attributes
     ----------
@@ -115,7 +115,7 @@ class Conflict:
 
 
 def settle_gates(
-    least: Array, most: Array, wanted: Sequence[Place], start: float
+    least: Array, most: Array, wanted: Sequence[RankedGate], start: float
 ) -> tuple[tuple[Gate, ...], tuple[Conflict, ...]]:
     """Gates that can all be passed: wanted levels, opened as far as they have to be.
 
@@ -123,7 +123,7 @@ def settle_gates(
     ----------
     least, most : array, shape (n,)
         Rises of the lifts. [m]
-    wanted : sequence of Place
+    wanted : sequence of RankedGate
         In any order. [m]
     start : float
         Level that the first lift is set on. [m]

@@ -105,6 +105,12 @@ CASES = [
     ("STR-05", {"flue.sections": 4}, X),
     ("STR-06", TOLD, M),
     ("STR-06", TOLD | {"flue.size": "8.5x8.5", "chimney.wall": "3 in"}, F),
+    ("STR-23", TOLD | {"loads.masonry_strength": "1500 psi"}, M),
+    ("STR-23", TOLD | {"loads.masonry_strength": "1500 psi", "site.wind": None}, N),
+    ("STR-23", {"loads.masonry_strength": "1500 psi", "loads.support": "30 ft"}, M),
+    ("STR-23", TOLD | {"loads.masonry_strength": "1500 psi", "flue.sections": 40}, F),
+    ("STR-23", {"loads.masonry_strength": "250 psi", "flue.sections": 40}, F),
+    ("STR-23", TOLD, N),
     ("STR-07", FREE, M),
     ("STR-07", TOLD | {"loads.sds": "1.0"}, F),
     ("STR-07", TOLD | {"loads.sds": None}, N),
@@ -255,7 +261,7 @@ def test_finding(key, changes, expected):
 
 def test_every_finding_is_tried_both_ways():
     keys = {rule.key for rule in RULES}
-    assert len(keys) == len(RULES) == 22
+    assert len(keys) == len(RULES) == 23
     for want in (M, F):
         assert {key for key, _, expected in CASES if expected == want} == keys
 

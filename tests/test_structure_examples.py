@@ -54,6 +54,7 @@ from fireplace_calc.structure.beam import (
 )
 from fireplace_calc.structure.figures import PSI, figure, terrain
 from fireplace_calc.structure.footing import area_for, edge_factor
+from fireplace_calc.structure.loads.compression import axial_allowed, pressed_section
 from fireplace_calc.structure.loads.seismic import (
     bar_count,
     component_force,
@@ -247,6 +248,34 @@ def test_free_height_is_where_tension_begins():
     high = free_height(density, side, pressure)
     assert edge(high) == pytest.approx(0.0, abs=1e-6)
     assert edge(0.99 * high) < 0 < edge(1.01 * high)
+
+
+def test_what_plain_masonry_bears_along_its_axis():
+    """TMS 402 (memory): the two halves of the curve meet where h/r is 99, which holds the constants
+    140, 70 and 99 against each other; a stub bears a quarter of its strength.
+    """
+    assert axial_allowed(1.0, 0.0) == pytest.approx(0.25)
+    assert axial_allowed(1.0, 99.0) == pytest.approx(axial_allowed(1.0, 99.001), rel=1e-3)
+    assert axial_allowed(1.0, 99.0) == pytest.approx(0.125, rel=1e-3)
+    assert axial_allowed(1.0, 140.0) == pytest.approx(0.0625)
+
+
+def test_a_pressed_section_with_a_pencil():
+    """Solid 24 x 24 in, 10 ft tall and free: r 6.93 in, h/r 34.6; 11,520 lb are 20 psi, 160,000
+    in-lb 69.4 psi; of 1500 psi masonry 352.1 and 500 psi are allowed: 0.0568 and 0.1389.
+    """
+    area, modulus = ring(24 * INCH, 24 * INCH)
+    found = pressed_section(
+        0.0,
+        11_520 * POUND_FORCE,
+        area,
+        [(24 * INCH, modulus, 160_000 * INCH_POUND), (24 * INCH, modulus, 0.0)],
+        2 * 10 * FOOT,
+    )
+    assert found.slenderness == pytest.approx(240 / (24 / 12**0.5))
+    assert (found.axial / PSI, found.bending / PSI) == pytest.approx((20.0, 69.44), abs=0.01)
+    assert axial_allowed(1500.0, found.slenderness) == pytest.approx(352.1, abs=0.1)
+    assert found.share(1500 * PSI) == pytest.approx(20 / 352.1 + 69.44 / 500, abs=1e-4)
 
 
 # -- earthquake -----------------------------------------------------------------------------------

@@ -206,6 +206,14 @@ class Loads(Record):
         ("M or S", "N", "M or S, masonry cement", "N, masonry cement"),
         "Portland cement and lime, unless it says masonry cement.",
     )
+    masonry_strength: float | None = quantity(
+        "strength",
+        "Masonry strength",
+        None,
+        "250 psi",
+        "12000 psi",
+        "f'm: of chimney and lintel masonry as built, brick and mortar together, not of a brick.",
+    )
     building_width: float | None = length(
         "Building width", None, "6 ft", "400 ft", "Square to the wind.", "building_width"
     )

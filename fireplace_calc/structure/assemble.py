@@ -36,6 +36,10 @@ def _engineer(structure: Structure) -> tuple[str, ...]:
             "Wind is too much for the free part of the chimney: brace, lower or thicken it, or have"
             " an engineer reinforce it."
         )
+    if "STR-23" in short:
+        found.append(
+            "The stack presses harder than its masonry may bear: thicken it, or ask an engineer."
+        )
     if short & {"STR-04", "STR-05", "STR-06"}:
         found.append(
             "The chimney is more slender than the books allow without calculation: have "

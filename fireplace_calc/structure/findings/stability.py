@@ -133,6 +133,31 @@ def stack_overturning(structure: Structure) -> Compared:
     )
 
 
+@judged(
+    "STR-23",
+    CODE,
+    "Compression where the stack stands, share of what it may bear",
+    "-",
+    source("masonry axial share"),
+    over=True,
+)
+def stack_compression(structure: Structure) -> Compared:
+    """A tall stack presses its foot, and wind leans on one edge of it."""
+    strength, stack = structure.design.loads.masonry_strength, structure.stack
+    if strength is None:
+        return unknown("The strength of the chimney's masonry")
+    found = at_most(
+        max(section.share(strength) for section in stack.pressed),
+        1.0,
+        "Full weight and service wind, as plain masonry.",
+    )
+    if found.verdict == MEETS and not stack.supported and not stack.wind_known:
+        speed_known = structure.design.site.wind is not None
+        what = "The wind exposure" if speed_known else "The wind speed"
+        return replace(found, verdict=NOT_CHECKED, note=f"{what} is not known yet.")
+    return found
+
+
 # -- slenderness ----------------------------------------------------------------------------------
 @judged(
     "STR-04",

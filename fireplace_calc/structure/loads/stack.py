@@ -8,6 +8,7 @@ from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.structure.figures import figure
+from fireplace_calc.structure.loads.compression import PressedSection, pressed_section
 from fireplace_calc.structure.loads.weights import PointMass, Weights
 from fireplace_calc.structure.loads.wind import WindLoad, wind_load
 from fireplace_calc.structure.loads.wind_pressure import (
@@ -173,6 +174,8 @@ class FreeStack:
         Of the same with the liner, which shakes along.
     sides : tuple of Side
         Wind from the side; wind from the front or the back.
+    pressed : tuple of PressedSection
+        Where it stands free; and at its foot over the shoulder, where something holds it higher up.
     """
 
     base: float
@@ -181,6 +184,7 @@ class FreeStack:
     weight: float
     seismic_mass: PointMass
     sides: tuple[Side, Side]
+    pressed: tuple[PressedSection, ...] = ()
 
     @property
     def height(self) -> float:
@@ -256,6 +260,27 @@ def _side(design: Design, frame: Frame, sideways: bool, base: float, above: Poin
     )
 
 
+def _pressed(
+    design: Design, frame: Frame, weights: Weights, sides: tuple[Side, Side], base: float
+) -> tuple[PressedSection, ...]:
+    """The free part over its section, full weight and service wind; and the foot, where the house
+    holds the stack above it and the weight alone leans.
+    """
+    weight = G * weights.point_mass(WALLS, base).mass
+    bent = [
+        (side.thickness, side.modulus, (side.moment or 0.0) + weight * side.offset)
+        for side in sides
+    ]
+    found = [pressed_section(base, weight, sides[0].area, bent, 2 * (frame.liner_top - base))]
+    foot = frame.shoulder_top
+    if base > foot:
+        above = weights.point_mass(WALLS, foot)
+        both = [_side(design, frame, sideways, foot, above) for sideways in (True, False)]
+        leaning = [(s.thickness, s.modulus, G * above.mass * s.offset) for s in both]
+        found.append(pressed_section(foot, G * above.mass, both[0].area, leaning, base - foot))
+    return tuple(found)
+
+
 def free_stack(design: Design, frame: Frame, weights: Weights) -> FreeStack:
     """The chimney above its last support, or above its shoulder where none is known.
 
@@ -289,4 +314,5 @@ def free_stack(design: Design, frame: Frame, weights: Weights) -> FreeStack:
         _side(design, frame, True, base, above),
         _side(design, frame, False, base, above),
     )
-    return FreeStack(base, frame.liner_top, supported, G * above.mass, seismic_mass, sides)
+    pressed = _pressed(design, frame, weights, sides, base)
+    return FreeStack(base, frame.liner_top, supported, G * above.mass, seismic_mass, sides, pressed)

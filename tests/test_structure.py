@@ -34,7 +34,7 @@ from fireplace_calc.structure.arch_thrust import (
 )
 from fireplace_calc.structure.figures import PSI, figure
 from fireplace_calc.structure.findings.register import RULES
-from fireplace_calc.structure.loads.stack import ring, with_holes
+from fireplace_calc.structure.loads.sections import ring, with_holes
 from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.loads.wind import strips, wind_load
 from fireplace_calc.takeoff import take_off, total_weight

@@ -55,13 +55,13 @@ from fireplace_calc.structure.beam import (
 from fireplace_calc.structure.figures import PSI, figure, terrain
 from fireplace_calc.structure.footing import area_for, edge_factor
 from fireplace_calc.structure.loads.compression import axial_allowed, pressed_section
+from fireplace_calc.structure.loads.sections import edge_tension, free_height, ring
 from fireplace_calc.structure.loads.seismic import (
     bar_count,
     component_force,
     design_response,
     force_bounds,
 )
-from fireplace_calc.structure.loads.stack import edge_tension, free_height, ring
 from fireplace_calc.structure.loads.wind_pressure import (
     DIAGONAL,
     altitude_factor,

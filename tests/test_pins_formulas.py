@@ -23,8 +23,8 @@ from fireplace_calc.draft.physics.wood import Smoke, smoke_heat_capacity, smoke_
 from fireplace_calc.panels.memory import settle_memory
 from fireplace_calc.structure.arch_thrust import Load, Ring, parabola_thrust, third_thrust
 from fireplace_calc.structure.beam import hot_growth, low_wall_load
+from fireplace_calc.structure.loads.sections import free_height
 from fireplace_calc.structure.loads.seismic import bar_count, component_force, force_bounds
-from fireplace_calc.structure.loads.stack import free_height
 from fireplace_calc.takeoff.handbook import concrete
 
 

@@ -8,7 +8,7 @@ import pytest
 from fireplace_calc import PACKS, assess, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.draft import findings as draft_findings
-from fireplace_calc.structure.findings import load_bearing, stability
+from fireplace_calc.structure.findings import register as structure_register
 
 LONGEST = 24
 """Words of a sentence; about twenty is the aim."""
@@ -28,8 +28,7 @@ AMERICAN = [
     *{r.function: r for p in PACKS.values() if p.name.startswith("US") for r in p.rules}.values(),
     *PACKS["Trade practice"].rules,
     *draft_findings.RULES,
-    *load_bearing.RULES,
-    *stability.RULES,
+    *structure_register.RULES,
 ]
 RULES = [*AMERICAN, *(r for name in ("Canada NBC", "UK ADJ") for r in PACKS[name].rules)]
 

@@ -1,4 +1,4 @@
-"""Findings on the chimney as it stands: wind, slenderness, earthquake."""
+"""Findings on the chimney as it stands: wind and slenderness."""
 
 from __future__ import annotations
 
@@ -21,19 +21,13 @@ from fireplace_calc.rules.comparing import (
 from fireplace_calc.rules.core import Rule, filing
 from fireplace_calc.structure.allowables import flexural_tension, flexural_tensions
 from fireplace_calc.structure.figures import figure, source
-from fireplace_calc.structure.loads.seismic import STRONG_SEISMIC
 
 if TYPE_CHECKING:
     from fireplace_calc.structure.loads.stack import Side
     from fireplace_calc.structure.loads.wind import WindLoad
     from fireplace_calc.structure.record import Structure
 
-CODE, CAUTIOUS, SLENDER, QUAKE = (
-    "wind, code mode",
-    "wind, cautious mode",
-    "slenderness",
-    "earthquake",
-)
+CODE, CAUTIOUS, SLENDER = "wind, code mode", "wind, cautious mode", "slenderness"
 EVERYWHERE = ("", "Trade practice")
 """Packs of no country."""
 NO_MORTAR = "The chimney's mortar is not known yet."
@@ -52,15 +46,21 @@ def _wind(structure: Structure) -> tuple[Side, WindLoad] | Compared:
         return not_applicable("Something holds the chimney up to its crown.")
     side = structure.stack.worst
     if side.wind_load is None:
-        speed_known = structure.design.site.wind is not None
-        what = "The wind exposure" if speed_known else "The wind speed"
-        return _waiting(structure, f"{what} is not known yet.", "site.wind", "loads.exposure")
+        return _windless(structure)
     if side.wind_load.area <= 0 and side.offset == 0:
         return not_applicable("Nothing of the free part stands in the wind.")
     return side, side.wind_load
 
 
-def _waiting(
+def _windless(structure: Structure, found: Shown = None, required: Shown = None) -> Compared:
+    """Not checked: wind speed or exposure is not known."""
+    speed_known = structure.design.site.wind is not None
+    note = f"{'The wind exposure' if speed_known else 'The wind speed'} is not known yet."
+    asked = ("site.wind", "loads.exposure")
+    return waiting(structure, note, *asked, found=found, required=required)
+
+
+def waiting(
     structure: Structure, note: str, *asked: str, found: Shown = None, required: Shown = None
 ) -> Compared:
     """Not checked: it waits for these inputs, as far as they are unknown. To hear what holds the
@@ -70,14 +70,14 @@ def _waiting(
     return Compared(NOT_CHECKED, found, required, note, missing)
 
 
-def _tension_limit(structure: Structure, found: Shown, *asked: str) -> float | Compared:
+def tension_limit(structure: Structure, found: Shown, *asked: str) -> float | Compared:
     """What a bed joint may bear [Pa], or why nobody can tell."""
     masonry, mortar = structure.design.chimney.masonry, structure.design.loads.mortar
     if masonry != "brick":
         note = f"The table is for brick; a chimney of {masonry} has to be designed."
-        return _waiting(structure, note, *asked, found=found)
+        return waiting(structure, note, *asked, found=found)
     if mortar is None:
-        return _waiting(structure, NO_MORTAR, "loads.mortar", *asked, found=found)
+        return waiting(structure, NO_MORTAR, "loads.mortar", *asked, found=found)
     return flexural_tension(mortar)
 
 
@@ -96,7 +96,7 @@ def bed_joint_tension(structure: Structure) -> Compared:
     wind = _wind(structure)
     if isinstance(wind, Compared):
         return wind
-    limit = _tension_limit(structure, wind[0].tension)
+    limit = tension_limit(structure, wind[0].tension)
     if isinstance(limit, Compared):
         return limit
     return at_most(wind[0].tension, limit, _wind_note(structure, wind[1]))
@@ -145,16 +145,14 @@ def stack_compression(structure: Structure) -> Compared:
     """A tall stack presses its foot, and wind leans on one edge of it."""
     strength, stack = structure.design.loads.masonry_strength, structure.stack
     if strength is None:
-        return unknown("The strength of the chimney's masonry")
+        return unknown("The strength of the chimney's masonry", "loads.masonry_strength")
     found = at_most(
         max(section.share(strength) for section in stack.pressed),
         1.0,
         "Full weight and service wind, as plain masonry.",
     )
     if found.verdict == MEETS and not stack.supported and not stack.wind_known:
-        speed_known = structure.design.site.wind is not None
-        what = "The wind exposure" if speed_known else "The wind speed"
-        return replace(found, verdict=NOT_CHECKED, note=f"{what} is not known yet.")
+        return _windless(structure, found.provided, found.required)
     return found
 
 
@@ -246,67 +244,3 @@ def ontario_least_side(structure: Structure) -> Compared:
             figure("Ontario least side"),
         ),
     )
-
-
-# -- earthquake -----------------------------------------------------------------------------------
-@judged("STR-07", QUAKE, "Tension across the bed joint as plain masonry", "psi", BOND, over=True)
-def seismic_tension(structure: Structure) -> Compared:
-    """The ground throws the stack sideways by its own weight."""
-    if structure.stack.supported:
-        return not_applicable("Something holds the chimney up to its crown.")
-    if structure.seismic_load is None:
-        note = "The design spectral response is not known yet."
-        return _waiting(structure, note, "loads.sds")
-    if structure.design.anchorage.chimney_reinforced:
-        return not_applicable("It is reinforced; an engineer designs its bars.")
-    if structure.design.site.seismic in STRONG_SEISMIC:
-        return (
-            Compared(
-                FALLS_SHORT,
-                "plain masonry",
-                "reinforced",
-                f"Category {structure.design.site.seismic} takes no plain chimney.",
-            )
-            if structure.design.anchorage.chimney_reinforced is False
-            else _waiting(
-                structure,
-                "Whether the chimney is reinforced is not known yet.",
-                "anchorage.chimney_reinforced",
-            )
-        )
-    found, bars = structure.seismic_load.tension, "anchorage.chimney_reinforced"
-    limit = _tension_limit(structure, found, bars, "site.seismic")
-    if isinstance(limit, Compared):
-        return limit
-    compared = at_most(found, limit)
-    if compared.verdict == MEETS and structure.design.site.seismic is None:
-        note = "The seismic category is not known yet: from D on no plain chimney is built."
-        return _waiting(
-            structure, note, "site.seismic", bars, found=found, required=compared.required
-        )
-    return compared
-
-
-@judged("STR-08", QUAKE, "Vertical bars for this chimney", "count", source("bars"))
-def vertical_bars(structure: Structure) -> Compared:
-    """Bars hold the courses together when the ground throws them."""
-    category = structure.design.site.seismic
-    if category is None:
-        return unknown("The seismic design category", "site.seismic")
-    if category not in STRONG_SEISMIC:
-        return not_applicable(
-            f"Category {category} asks for no bars in a house; the International Building "
-            "Code does from C on."
-        )
-    if category == "E":
-        return Compared(NOT_CHECKED, note="Category E has to be designed.")
-    found = at_least(
-        structure.design.anchorage.vertical_bars_no4,
-        structure.steel.bars,
-        "No. 4; by width or by flues, the larger count.",
-    )
-    asked = {
-        "anchorage.vertical_bars_no4": structure.design.anchorage.vertical_bars_no4,
-        "anchorage.n_flues": structure.steel.bars,
-    }
-    return replace(found, missing=tuple(key for key, told in asked.items() if told is None))

@@ -12,7 +12,8 @@ from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame, flue_count
 from fireplace_calc.structure.figures import figure
-from fireplace_calc.structure.loads.stack import LINING, WALLS, FreeStack, edge_tension
+from fireplace_calc.structure.loads.sections import edge_tension
+from fireplace_calc.structure.loads.stack import LINING, WALLS, FreeStack
 from fireplace_calc.structure.loads.weights import Weights
 
 STRONG_SEISMIC = ("D0", "D1", "D2", "E")

@@ -428,7 +428,24 @@ CASES = [
         175,
         176,
     ),
-    *case(UK, "UK-003", (SMALL_ROUND, X)),
+    *case(UK, "UK-003", (SMALL_ROUND, X), ({}, X)),
+    *limit(
+        UK,
+        "UK-056",
+        {"flue.size": "own", "flue.own_depth": "300 mm"},
+        "flue.own_width",
+        "mm",
+        199,
+        200,
+        201,
+    ),
+    *case(
+        UK,
+        "UK-056",
+        (SMALL, X),
+        (ROUND, X),
+        ({**SMALL, "opening.width": "501 mm", "flue.size": "8x12"}, F),
+    ),
     *case(
         UK,
         "UK-004",
@@ -829,7 +846,7 @@ def test_memory_is_shown_as_memory():
         for key, row in rule_sources().items()
         if key.startswith("UK-") and row.source.confidence == "memory"
     } & set(PACKS[UK].keys)
-    assert {"UK-003", "UK-005", "UK-050"} <= shown
+    assert {"UK-005", "UK-050"} <= shown and not {"UK-003", "UK-013"} & shown
 
 
 def test_what_was_memory_and_has_been_read_since():

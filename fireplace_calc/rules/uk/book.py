@@ -1,4 +1,4 @@
-"""Approved Document J of England with its neighbors (A for slenderness, NHBC for details). Many
+"""Approved Document J of England with its neighbors (A for slenderness, NHBC for details). Some
 figures are from memory alone.
 """
 

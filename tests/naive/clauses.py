@@ -427,6 +427,51 @@ ROUND_FLUES = {  # table 9.21.2.5.A: opening up to [m2]; least flue for chimneys
 """A dash where print has one; every band is 60 mm wide."""
 
 
+SQUARE_FLUES = {  # table 9.21.2.5.B, the same columns: smallest to largest [cm]
+    0.15: ("20x20 20x20", "10x20 10x20", "10x20 10x20", "10x20 10x20"),
+    0.25: ("20x20 20x20", "20x20 20x20", "20x20 20x20", "20x20 20x20"),
+    0.35: ("20x30 20x30", "20x20 20x30", "20x20 20x20", "20x20 20x20"),
+    0.5: ("30x30 30x30", "20x30 20x30", "20x30 20x30", "20x20 20x30"),
+    0.65: ("30x30 30x40", "30x30 30x30", "30x30 30x30", "20x30 20x30"),
+    0.8: ("30x40 30x40", "30x30 30x40", "30x30 30x30", "30x30 30x30"),
+    1.0: ("40x40 40x40", "30x40 30x40", "30x40 30x40", "30x30 30x30"),
+    1.2: ("40x40 40x40", "40x40 40x40", "30x40 30x40", "30x40 30x40"),
+    1.4: ("", "40x40 40x40", "40x40 40x40", "30x40 30x40"),
+    1.6: ("", "", "40x40 40x40", "40x40 40x40"),
+    1.8: ("", "", "", "40x40 40x40"),
+    2.0: ("", "", "", "40x40 40x40"),
+}
+
+
+def _wrong(flue: list[float], ends: str) -> tuple[float, float, bool] | None:
+    """First side of a flue [cm] that is past a cell: what it is, what it should be, whether at most."""
+    small, large = ([float(side) for side in end.split("x")] for end in ends.split())
+    for have, least in zip(flue, small, strict=True):
+        if have < least - 1e-6:
+            return have, least, False
+    for have, most in zip(flue, large, strict=True):
+        if have > most + 1e-6:
+            return have, most, True
+    return None
+
+
+def _square_flue(w: Work) -> Iterator[Asked]:
+    """By the inside, and by the hundreds of millimetres over the walls; both have to say the same."""
+    rows = [row for most, row in SQUARE_FLUES.items() if w.area <= most + 1e-9]
+    if not rows or not 3.0 - 1e-9 <= w.tall <= 12.0 + 1e-9:
+        return
+    ends = rows[0][[w.tall <= high + 1e-9 for high in (4.5, 5.9, 8.9, 12.0)].index(True)]
+    if not ends:
+        return
+    sides = sorted((w.s.flue.wide * 100, w.s.flue.deep * 100))
+    called = [10.0 * round((side + 200 * w.s.flue.wall) / 10) for side in sides]
+    inside, over = _wrong(sides, ends), _wrong(called, ends)
+    if inside is None and over is None:
+        yield Asked("CA-007", sides[0] / 100, float(ends[:2]) / 100, 0.001)
+    elif inside and over:
+        yield Asked("CA-007", inside[0] / 100, inside[1] / 100, 0.001, most=inside[2])
+
+
 def canada(w: Work) -> Iterator[Asked]:
     """9.21 and 9.22, and the guide beside them."""
     d, s, mm = w.d, w.s, 0.001
@@ -447,6 +492,8 @@ def canada(w: Work) -> Iterator[Asked]:
             yield Asked("CA-006", across, least + 60 * mm, mm, most=True)
         else:
             yield Asked("CA-006", across, least, mm)
+    else:
+        yield from _square_flue(w)
     if w.net is not None:
         yield Asked("CA-008", w.net / w.area, 0.1, 0.01)
     yield Asked("CA-009", min(s.flue.wide, s.flue.deep), 200 * mm, mm)
@@ -563,6 +610,8 @@ def england(w: Work) -> Iterator[Asked]:
     if small and not flue.round:
         yield Asked("UK-002", w.net, 31416 * mm**2, mm**2)
         yield Asked("UK-003", min(flue.wide, flue.deep), 175 * mm, mm)
+    if not small and not flue.round:
+        yield Asked("UK-056", min(flue.wide, flue.deep), 200 * mm, mm)
     if w.net is not None:
         if not small:
             yield Asked("UK-004", w.net / w.area, 0.15, 0.01)

@@ -136,4 +136,4 @@ def rectangular_flue(facts: Facts) -> Compared:
         f" {inside[1] / MM:.0f} mm, and {by_nominal.verdict} as a nominal {nominal[0] / MM:.0f} by"
         f" {nominal[1] / MM:.0f} mm."
     )
-    return Compared(NOT_CHECKED, by_inside.provided, by_inside.required, note)
+    return Compared(NOT_CHECKED, inside[0], None, note)

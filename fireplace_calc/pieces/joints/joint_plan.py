@@ -22,6 +22,11 @@ from fireplace_calc.pieces.joints.wanted_levels import (
     settle_gates,
 )
 
+FINEST_BY_CHOICE = 2
+"""How many of the tape's marks are tried for the sake of a wanted level; a finer one is taken only
+where a range holds no other. [-]
+"""
+
 
 @dataclass(frozen=True, slots=True)
 class JointPlan:
@@ -74,8 +79,9 @@ class JointPlan:
     @property
     def unmet(self) -> tuple[str, ...]:
         """What could not be met, a sentence or two each, in the plan's units."""
+        off = [self.top_of(level.lift) - level.level for level in self.wanted]
         return tuple(
-            conflict_words(c, self.wanted, self.start_name, self.units) for c in self.conflicts
+            conflict_words(c, self.wanted, off, self.start_name, self.units) for c in self.conflicts
         )
 
     def top_of(self, lift: str) -> float:
@@ -222,15 +228,18 @@ def _rounded(
     marks: Sequence[float],
     exact: Array,
 ) -> tuple[Array, float]:
-    """Tops on the coarsest marks that serve the wanted levels as well as exact tops do. [m]"""
-    allowed = _misses(wanted, exact)
+    """Tops on the coarsest marks that serve the wanted levels as well as exact tops do, give or
+    take half a coarse mark. [m]
+    """
+    allowed = _misses(wanted, exact) + marks[0] * (0.5 + SPLIT)
     found: tuple[Array, float] = exact, 0.0
-    for tick in marks:
+    for number, tick in enumerate(marks):
         tops = tops_on_tape(ranges, wanted, start, tick)
-        if tops is not None:
-            found = tops, tick
-            if np.all(_misses(wanted, tops) <= allowed + tick * (0.5 + SPLIT)):
-                break
+        if tops is None:
+            continue
+        found = tops, tick
+        if number + 1 >= FINEST_BY_CHOICE or np.all(_misses(wanted, tops) <= allowed):
+            break
     return found
 
 

@@ -12,7 +12,7 @@ from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.messages import shown
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
-from fireplace_calc.pieces.joints.tape import tape_text
+from fireplace_calc.pieces.joints.tape import tape_text, ticks
 from fireplace_calc.pieces.joints.taut_string import Gate
 
 START = -1
@@ -197,7 +197,11 @@ def settle_gates(
 
 
 def conflict_words(
-    conflict: Conflict, wanted: Sequence[WantedLevel], start_name: str, units: str
+    conflict: Conflict,
+    wanted: Sequence[WantedLevel],
+    off: Sequence[float],
+    start_name: str,
+    units: str,
 ) -> str:
     """One conflict as a sentence or two.
 
@@ -206,6 +210,8 @@ def conflict_words(
     conflict : Conflict
     wanted : sequence of WantedLevel
         In the order that ``settle_gates`` had them in.
+    off : sequence of float
+        How much higher than wanted each comes as it is built. [m]
     start_name : str
         What the start is called.
     units : str
@@ -235,9 +241,9 @@ def conflict_words(
     else:
         said = f"{between} the thinnest joints take {given}; {asked} is wanted: {missing} too much."
     told = [
-        f"{name} comes {tape_text(abs(miss), units)} {'high' if miss > 0 else 'low'}"
-        for name, miss in zip(names, conflict.miss, strict=True)
-        if miss
+        f"{name} comes {tape_text(abs(off[n]), units)} {'high' if off[n] > 0 else 'low'}"
+        for n, name, miss in zip(numbers, names, conflict.miss, strict=True)
+        if miss and abs(off[n]) > wanted[n].tolerance + ticks(units)[0] / 2
     ]
     end = ", ".join(told)
     return f"{said} {end[0].upper()}{end[1:]}." if end else said

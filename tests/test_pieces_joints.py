@@ -18,7 +18,7 @@ from scipy.optimize import linprog, minimize
 from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, InputError
 from fireplace_calc.pieces.joints.joint_plan import plan_joints
 from fireplace_calc.pieces.joints.rise import Rise, rise_of
-from fireplace_calc.pieces.joints.storey_rod import joint_words, rod_table, rod_text, storey_rod
+from fireplace_calc.pieces.joints.story_pole import joint_words, pole_rows, pole_table, pole_text
 from fireplace_calc.pieces.joints.tape import tape_text
 from fireplace_calc.pieces.joints.wanted_levels import WantedLevel
 
@@ -383,7 +383,7 @@ def house():
     ]
 
 
-def test_the_rod_by_hand():
+def test_the_pole_by_hand():
     """Base on 7/16: 3 7/16 in; walls on 7/16 and back on 1/2 come 8 7/16 more; the lintel's bed 3/8 at least."""
     plan = plan_joints(
         house(),
@@ -393,7 +393,7 @@ def test_the_rod_by_hand():
         ],
         start_name="the slab",
     )
-    rows = {row.lift: row for row in storey_rod(plan)}
+    rows = {row.lift: row for row in pole_rows(plan)}
     expected = [3.4375, 11.875, 20.3125, 26.6875]
     assert [row.top / INCH for row in rows.values()] == pytest.approx(expected)
     assert [row.bed for row in rows.values()] == [0.0, *(row.top for row in rows.values())][:4]
@@ -402,13 +402,13 @@ def test_the_rod_by_hand():
     for row in rows.values():
         assert row.top - row.bed == pytest.approx(row.rise)
         assert row.off is None or row.off == pytest.approx(row.top - row.wanted)
-    headings, table = rod_table(plan)
+    headings, table = pole_table(plan)
     assert len(headings) == 6
     assert [line[0] for line in table] == ["lintel", "course 2", "course 1", "base"]
     assert table[2] == ("course 1", '3 7/16"', 'WL and WR 7/16", BK 1/2"', '11 7/8"', "", "")
     assert table[1][4:] == ("1'-8 5/16\"", "as wanted")
     assert table[0][4:] == ('2\'-2 1/2" ± 1/8"', '3/16" high')
-    *_, slab, said = rod_text(plan).splitlines()
+    *_, slab, said = pole_text(plan).splitlines()
     assert slab.split() == ["the", "slab", '0"']
     assert said == (
         'From the top of course 2 to the top of lintel the thinnest joints take 6 3/8"; 6 5/16" '
@@ -416,19 +416,19 @@ def test_the_rod_by_hand():
     )
 
 
-def test_the_rod_in_millimeters_goes_to_half_ones_at_most_for_a_level():
+def test_the_pole_in_millimeters_goes_to_half_ones_at_most_for_a_level():
     """An inch set on a metric tape: full joints of 12.7 mm reach 685.8 mm; halves lose 1.3 of it, whole ones 2.8."""
     plan = plan_joints(house(), [WantedLevel("lintel", 27.0 * INCH)], units=MILLIMETRES)
     assert plan.tick == 0.0005 and not plan.unmet
-    assert rod_table(plan)[1][0][3:] == ("684.5 mm", "685.8 mm", "1.3 mm low")
+    assert pole_table(plan)[1][0][3:] == ("684.5 mm", "685.8 mm", "1.3 mm low")
 
 
 def test_tops_no_tape_has_a_mark_for():
     plan = plan_joints([Rise(f"{n}", 0.20033, 0.20033, 0.20033) for n in range(3)])
-    assert plan.tick == 0.0 and "No mark of the tape" in rod_text(plan)
-    assert storey_rod(plan)[2].top == pytest.approx(0.60099)
+    assert plan.tick == 0.0 and "No mark of the tape" in pole_text(plan)
+    assert pole_rows(plan)[2].top == pytest.approx(0.60099)
     assert joint_words((), FEET_INCHES) == ""
     half = plan_joints([Rise("a", 8.46875 * INCH, 8.46875 * INCH, 8.46875 * INCH)])
-    assert half.tick == INCH / 32 and rod_table(half)[1][0][3] == '8 15/32"'
+    assert half.tick == INCH / 32 and pole_table(half)[1][0][3] == '8 15/32"'
     fine = plan_joints([Rise("a", 8.515625 * INCH, 8.515625 * INCH, 8.515625 * INCH)])
-    assert fine.tick == INCH / 64 and rod_table(fine)[1][0][3] == '8 33/64"'
+    assert fine.tick == INCH / 64 and pole_table(fine)[1][0][3] == '8 33/64"'

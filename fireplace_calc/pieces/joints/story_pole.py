@@ -1,4 +1,4 @@
-"""The storey rod: every lift's bed, joint and top, with the level that is wanted beside it. [m]"""
+"""The story pole: every lift's bed, joint and top, with the level that is wanted beside it. [m]"""
 
 from __future__ import annotations
 
@@ -13,8 +13,8 @@ HEADINGS = ("Lift", "Bed at", "Joint", "Top at", "Wanted at", "Off")
 
 
 @dataclass(frozen=True, slots=True)
-class RodRow:
-    """One lift on the rod.
+class PoleRow:
+    """One lift on the pole.
 
     Attributes
     ----------
@@ -43,8 +43,8 @@ class RodRow:
     off: float | None
 
 
-def storey_rod(plan: JointPlan) -> tuple[RodRow, ...]:
-    """Rows of the rod; a lift that is wanted at two levels has two.
+def pole_rows(plan: JointPlan) -> tuple[PoleRow, ...]:
+    """Rows of the pole; a lift that is wanted at two levels has two.
 
     Parameters
     ----------
@@ -52,17 +52,17 @@ def storey_rod(plan: JointPlan) -> tuple[RodRow, ...]:
 
     Returns
     -------
-    tuple of RodRow
+    tuple of PoleRow
         From the base up. [m]
     """
     beds = (plan.start, *plan.tops[:-1])
-    rows: list[RodRow] = []
+    rows: list[PoleRow] = []
     for one, bed, top in zip(plan.chain, beds, plan.tops, strict=True):
         joints = one.joints(top - bed)
         told: list[WantedLevel | None] = [w for w in plan.wanted if w.lift == one.name]
         for w in told or [None]:
             asked = (w.level, w.tolerance, top - w.level) if w else (None, None, None)
-            rows.append(RodRow(one.name, bed, joints, top - bed, top, *asked))
+            rows.append(PoleRow(one.name, bed, joints, top - bed, top, *asked))
     return tuple(rows)
 
 
@@ -98,8 +98,8 @@ def joint_words(joints: tuple[tuple[str, float], ...], units: str, tick: float =
     return ", ".join(f"{' and '.join(these)} {text}" for text, these in marks.items())
 
 
-def rod_table(plan: JointPlan) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]:
-    """The rod as text in the plan's units, the top lift first, as it stands on site.
+def pole_table(plan: JointPlan) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]:
+    """The pole as text in the plan's units, the top lift first, as it stands on site.
 
     Parameters
     ----------
@@ -123,16 +123,16 @@ def rod_table(plan: JointPlan) -> tuple[tuple[str, ...], tuple[tuple[str, ...], 
             text(row.wanted) + _give_or_take(row, plan),
             _off_words(row, plan),
         )
-        for row in storey_rod(plan)
+        for row in pole_rows(plan)
     ]
     return HEADINGS, tuple(reversed(rows))
 
 
-def _give_or_take(row: RodRow, plan: JointPlan) -> str:
+def _give_or_take(row: PoleRow, plan: JointPlan) -> str:
     return f" ± {tape_text(row.tolerance, plan.units)}" if row.tolerance else ""
 
 
-def _off_words(row: RodRow, plan: JointPlan) -> str:
+def _off_words(row: PoleRow, plan: JointPlan) -> str:
     """How far off, said only where it is more than the tolerance and half a mark."""
     if row.off is None:
         return ""
@@ -142,8 +142,8 @@ def _off_words(row: RodRow, plan: JointPlan) -> str:
     return f"{tape_text(abs(row.off), plan.units, plan.tick)} {'high' if row.off > 0 else 'low'}"
 
 
-def rod_text(plan: JointPlan) -> str:
-    """The rod as lines of text in columns, with what could not be met under it.
+def pole_text(plan: JointPlan) -> str:
+    """The pole as lines of text in columns, with what could not be met under it.
 
     Parameters
     ----------
@@ -154,18 +154,18 @@ def rod_text(plan: JointPlan) -> str:
     str
         Lines without blanks at their ends.
     """
-    headings, rows = rod_table(plan)
+    headings, rows = pole_table(plan)
     wide = [max(len(words) for words in column) for column in zip(headings, *rows, strict=True)]
     start = (plan.start_name, "", "", tape_text(plan.start, plan.units, plan.tick), "", "")
     lines = [
         "  ".join(word.ljust(n) for word, n in zip(line, wide, strict=True)).rstrip()
         for line in (headings, *rows, start)
     ]
-    return "\n".join([*lines, *rod_notes(plan)])
+    return "\n".join([*lines, *pole_notes(plan)])
 
 
-def rod_notes(plan: JointPlan) -> tuple[str, ...]:
-    """What has to be said under the rod: levels that are missed, and tops off the tape's marks.
+def pole_notes(plan: JointPlan) -> tuple[str, ...]:
+    """What has to be said under the pole: levels that are missed, and tops off the tape's marks.
 
     Parameters
     ----------

@@ -55,6 +55,8 @@ def designs(draw) -> Design:
         "opening.rise": draw(_inches(1, 9)),
         "lintel.material": draw(st.sampled_from(["steel", "stone", "reinforced concrete", None])),
         "lintel.height": draw(_inches(1, 7)),
+        "lintel.level_leg": draw(_inches(1, 6)),
+        "lintel.angles": draw(st.integers(1, 3)),
         "lintel.bearing": draw(_inches(0, 8)),
         "firebox.breast": f"{breast} in",
         "firebox.rake": f"{rake} in",

@@ -553,6 +553,43 @@ def test_a_low_breast_is_sent_to_an_engineer():
     assert not worked(**_under(TOLD)).lintel.low_cover
 
 
+def test_an_angle_with_unequal_legs_is_the_handbooks():
+    """Steel manual, from memory: 5 x 3-1/2 x 5/16 with the long leg up has S 1.94 in3 and I
+    6.60 in4; laid down I is 2.72, and that is said.
+    """
+    angle = {"lintel.height": "5 in", "lintel.level_leg": "3-1/2 in", "lintel.thickness": "5/16 in"}
+    made = worked(**_under(TOLD | angle))
+    assert made.lintel.modulus / INCH**3 == pytest.approx(1.94, rel=0.006)
+    assert not any("lies level" in said for said in made.remarks)
+    lying = {"lintel.height": "3-1/2 in", "lintel.level_leg": "5 in", "lintel.thickness": "5/16 in"}
+    laid = worked(**_under(TOLD | lying))
+    assert any("longer leg lies level" in said for said in laid.remarks)
+    assert laid.lintel.modulus < 0.55 * made.lintel.modulus
+    assert laid.lintel.deflection / made.lintel.deflection == pytest.approx(6.60 / 2.72, rel=0.01)
+
+
+@pytest.mark.parametrize("number", [2, 3])
+def test_angles_side_by_side_share_the_breast(number):
+    """By plain statics each takes its share; drawn, counted and weighed as so many."""
+    thick = TOLD | {"firebox.breast": "12 in", "firebox.depth": "30 in", "lintel.height": "5 in"}
+    one = worked(**_under(thick))
+    made = build_geometry(change(Design(), thick | {"lintel.angles": number}))
+    several = assess_structure(made)
+    assert several.lintel.modulus == pytest.approx(number * one.lintel.modulus)
+    assert several.lintel.seat == pytest.approx(number * one.lintel.seat)
+    assert several.lintel.stress == pytest.approx(several.lintel.moment / several.lintel.modulus)
+    assert several.lintel.deflection < one.lintel.deflection
+    assert several.lintel.veneer_span == one.lintel.veneer_span
+    assert several.weights.masses["lintel"] == pytest.approx(number * one.weights.masses["lintel"])
+    row = {r.item: r for r in take_off(made)}["Steel lintel"]
+    assert row.net == number and "level leg 3 1/2" in row.note
+    legs = [s for s in made.by_name["lintel"].adds if s.bottom == made.frame.opening_top]
+    fronts = sorted(min(y for _, y in s.lower) / INCH for s in legs)
+    assert fronts == pytest.approx([12 / number * k for k in range(number)])
+    under = any("of a breast" in said for said in several.remarks)
+    assert under == (3.5 * number < 12)
+
+
 def test_plain_precast_remark():
     made = worked(
         **_under(TOLD | {"lintel.material": "reinforced concrete", "lintel.height": "8 in"})

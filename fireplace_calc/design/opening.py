@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from fireplace_calc.base.record import Record
 from fireplace_calc.base.units import INCH
-from fireplace_calc.design.declarations import choice, length, pieces, text, yes_no
+from fireplace_calc.design.declarations import choice, count, length, pieces, text, yes_no
 
 SIZES = (
     "common",
@@ -70,6 +71,17 @@ class Opening(Record):
         return self.standard_height + self.extension
 
 
+class AngleLegs(NamedTuple):
+    """A steel angle as it is drawn under a breast, and how far on the next one stands."""
+
+    pitch: float
+    """From one angle to the next behind it. [m]"""
+    level: float
+    """Its level leg. [m]"""
+    thickness: float
+    """Of both legs. [m]"""
+
+
 @dataclass(frozen=True, slots=True)
 class Lintel(Record):
     """What carries the masonry over the opening."""
@@ -87,7 +99,17 @@ class Lintel(Record):
         "3-1/2 in",
         "1/4 in",
         "24 in",
-        "Leg of the angle, or depth of the stone or ring.",
+        "Upright leg of the angle, or depth of the stone or ring.",
+    )
+    level_leg: float = length(
+        "Level leg",
+        "3-1/2 in",
+        "1 in",
+        "12 in",
+        "Of an angle; no longer than its part of the breast.",
+    )
+    angles: int = count(
+        "Angles", 1, 1, 3, "Side by side, each under its own part of a thick breast."
     )
     thickness: float = length(
         "Steel thickness", "1/4 in", "1/8 in", "1 in", "Of an angle; other lintels fill the breast."
@@ -101,6 +123,12 @@ class Lintel(Record):
         "lintel_bearing_each_end",
         optional=True,
     )
+
+    def legs(self, breast: float) -> AngleLegs:
+        """Its steel angles, each set to the front of its part of a breast so thick. [m]"""
+        pitch = breast / self.angles
+        level = min(self.level_leg, pitch)
+        return AngleLegs(pitch, level, min(self.thickness, self.height, level))
 
 
 @dataclass(frozen=True, slots=True)

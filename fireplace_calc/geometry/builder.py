@@ -56,19 +56,14 @@ class _Builder(BaseParts):
             return part(
                 "lintel", material, [prism(f.opening_top, top, centered(half, 0.0, f.breast))]
             )
-        leaf = min(d.lintel.thickness, d.lintel.height, f.breast)
-        flat = prism(
-            f.opening_top, f.opening_top + leaf, centered(half, 0.0, min(d.lintel.height, f.breast))
-        )
-        upright_back = min(d.lintel.height, f.breast)
-        return part(
-            "lintel",
-            material,
-            [
-                flat,
-                prism(f.opening_top + leaf, top, centered(half, upright_back - leaf, upright_back)),
-            ],
-        )
+        legs = d.lintel.legs(f.breast)
+        heel = f.opening_top + legs.thickness
+        steel: list[Solid] = []
+        for k in range(d.lintel.angles):
+            front, back = k * legs.pitch, k * legs.pitch + legs.level
+            steel.append(prism(f.opening_top, heel, centered(half, front, back)))
+            steel.append(prism(heel, top, centered(half, back - legs.thickness, back)))
+        return part("lintel", material, steel)
 
     def firebox(self) -> Iterable[Part]:
         d, f = self.design, self.frame

@@ -9,13 +9,13 @@ from dataclasses import replace
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import MILLIMETRES
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.rules.comparing import FALLS_SHORT
+from fireplace_calc.rules.comparing import FALLS_SHORT, exceeds
 from fireplace_calc.structure.arch import assess_arch
 from fireplace_calc.structure.beam import hot_growth
 from fireplace_calc.structure.figures import PSI, figure
 from fireplace_calc.structure.findings.register import judgement
 from fireplace_calc.structure.footing import assess_footing
-from fireplace_calc.structure.lintel import assess_lintel
+from fireplace_calc.structure.lintel import LintelResult, assess_lintel
 from fireplace_calc.structure.loads.seismic import STRONG_SEISMIC, seismic_load, steel
 from fireplace_calc.structure.loads.stack import free_stack
 from fireplace_calc.structure.loads.weights import weigh
@@ -108,6 +108,20 @@ def _engineer(structure: Structure) -> tuple[str, ...]:
     return tuple(found)
 
 
+def _angle_remarks(structure: Structure, head: LintelResult) -> list[str]:
+    """What the drawn angles leave without steel under it, and how they lie."""
+    found, lintel, breast = [], structure.design.lintel, structure.frame.breast
+    if exceeds(breast, head.seat):
+        found.append(
+            f"The level {'legs carry' if lintel.angles > 1 else 'leg carries'}"
+            f" {show(head.seat, 'length')} of a breast {show(breast, 'length')} thick: bond the"
+            " rest over it course by course, or set another angle beside it."
+        )
+    if exceeds(head.seat / lintel.angles, lintel.height):
+        found.append("The longer leg lies level: set it upright, which carries far more.")
+    return found
+
+
 def _remarks(structure: Structure) -> tuple[str, ...]:
     found, side, design = [SILENT], structure.stack.worst, structure.design
     if side.wind_load is not None and not structure.stack.supported and side.wind_load.area > 0:
@@ -140,6 +154,7 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
             "with solid jambs beside it and shores until the mortar is hard."
         )
         if head.kind == "steel":
+            found += _angle_remarks(structure, head)
             found.append(
                 "Steel in the head of a firebox grows: leave"
                 f" {show(hot_growth(head.span), 'length')} free at its ends, and brick between it"

@@ -58,7 +58,9 @@ class LintelResult:
     least_bearing : float
         At each end. [m]
     veneer_span : float or None
-        Of this angle by the veneer table. [m]
+        Of one such angle by the veneer table. [m]
+    seat : float
+        Of the breast's thickness, how much rests on it: level legs of angles, else all. [m]
     skew : float or None
         Of a flat arch: its skewback per unit of depth. [-]
     """
@@ -84,6 +86,7 @@ class LintelResult:
     bearing_stress: float | None
     least_bearing: float
     veneer_span: float | None
+    seat: float
     skew: float | None
 
 
@@ -124,8 +127,9 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
     Notes
     -----
     Span is the clear opening and one bearing, which is the safe reading; some handbooks take the
-    clear opening. The triangle stands on the lintel's top and needs solid jambs beside it. A steel
-    angle is the one drawn: its upright leg as high as the lintel.
+    clear opening. The triangle stands on the lintel's top and needs solid jambs beside it. Steel
+    angles are those drawn, and bend alike: each takes an even share. By the veneer table each has
+    to carry its own part of the breast.
     """
     if design.opening.head == "segmental":
         return None
@@ -144,14 +148,13 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
     modulus = stress = allowed = needed = bent = limit = across = table = None
     seat = frame.breast
     if lintel.material == "steel":
-        leaf = min(lintel.thickness, lintel.height, frame.breast)
-        seat = min(lintel.height, frame.breast)
-        made = angle(lintel.height, seat, leaf)
-        modulus, allowed, limit = made.modulus, figure("steel bending"), deflection_limit(span)
-        bent, table = (
-            deflection(span, figure("steel modulus") * made.inertia, triangular, uniform),
-            veneer_span(lintel.height, seat, leaf),
-        )
+        legs, number = lintel.legs(frame.breast), lintel.angles
+        seat = number * legs.level
+        made = angle(lintel.height, legs.level, legs.thickness)
+        modulus, allowed = number * made.modulus, figure("steel bending")
+        stiff, limit = number * figure("steel modulus") * made.inertia, deflection_limit(span)
+        bent = deflection(span, stiff, triangular, uniform)
+        table = veneer_span(lintel.height, legs.level, legs.thickness)
     else:
         modulus, across = (
             slab_modulus(frame.breast, lintel.height),
@@ -186,5 +189,6 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
         pressed,
         least,
         table,
+        seat,
         skew,
     )

@@ -167,10 +167,13 @@ class _Sharing:
         if part.material == "brick":
             return brick(part, "Lintel brick", self.mass, note=size_note(self.common))
         long = 2 * self.frame.half_width + 2 * (lintel.bearing or 0.0)
-        size = f"{feet_inches(lintel.height)} high, {feet_inches(long)} long"
+        size, number = f"{feet_inches(lintel.height)} high, {feet_inches(long)} long", 1
         if part.material == "steel":
-            size = f"angle {feet_inches(lintel.thickness)} thick, {size}"
-        return hand_set(part, f"{part.material.capitalize()} lintel", part.material, 1, note=size)
+            number, legs = lintel.angles, lintel.legs(self.frame.breast)
+            thin, level = feet_inches(legs.thickness), feet_inches(legs.level)
+            size = f"angle {thin} thick, level leg {level}, {size}"
+        item = f"{part.material.capitalize()} lintel"
+        return hand_set(part, item, part.material, number, note=size)
 
     def arch(self, part: Part) -> Iterator[Share]:
         if part.material == "stone":

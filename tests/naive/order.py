@@ -367,7 +367,7 @@ class Order:
             self.set(
                 f"{self._solid.material.capitalize()} lintel",
                 self._solid.material,
-                1,
+                self.d.lintel.angles if self._solid.material == "steel" else 1,
                 0.0,
                 self._solid.volume,
             )

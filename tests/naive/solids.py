@@ -453,15 +453,17 @@ class Parts:
             "masonry arch": "brick",
         }
         material = made_of.get(d.lintel.material, "concrete")
-        leg = min(d.lintel.height, s.breast)
-        leaf = min(d.lintel.thickness, leg)
+        each = s.breast / d.lintel.angles
+        leg = min(d.lintel.level_leg, each)
+        leaf = min(d.lintel.thickness, d.lintel.height, leg)
 
         def bar(z: float) -> list:
             if not s.head < z < top:
                 return []
             if material != "steel":
                 return [box(half, 0.0, s.breast)]
-            return [box(half, 0.0, leg)] if z < s.head + leaf else [box(half, leg - leaf, leg)]
+            toe = 0.0 if z < s.head + leaf else leg - leaf
+            return [box(half, each * k + toe, each * k + leg) for k in range(d.lintel.angles)]
 
         return {
             "lintel": Solid(

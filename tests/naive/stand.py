@@ -322,15 +322,16 @@ class Stands:
         }
         seat = s.breast
         if told.material == "steel":
-            seat = min(told.height, s.breast)
-            inertia, modulus = self.angle(told.height, seat, min(told.thickness, seat))
-            stiff = 29e6 * PSI * inertia
+            leg = min(told.level_leg, s.breast / told.angles)
+            thin = min(told.thickness, told.height, leg)
+            inertia, modulus = (told.angles * x for x in self.angle(told.height, leg, thin))
+            seat, stiff = told.angles * leg, 29e6 * PSI * inertia
             found |= {
                 "modulus": modulus,
                 "allowed": 22000 * PSI,
                 "sag limit": min(span / 600, 0.3 * IN),
                 "sag": peak * span**3 / (60 * stiff) + 5 * even * span**4 / (384 * stiff),
-                "veneer": self.veneer(told.height, seat, min(told.thickness, seat)),
+                "veneer": self.veneer(told.height, leg, thin),
             }
         else:
             found |= {
@@ -684,6 +685,11 @@ class Stands:
         if head is not None:
             found.append("figured for the clear opening and one bearing")
             if d.lintel.material == "steel":
+                leg = min(d.lintel.level_leg, self.s.breast / d.lintel.angles)
+                if leg * d.lintel.angles < self.s.breast * (1 - 1e-7):
+                    found.append("of a breast")
+                if leg > d.lintel.height * (1 + 1e-7):
+                    found.append("longer leg lies level")
                 found.append("Steel in the head")
             if d.lintel.material == "reinforced concrete":
                 found.append(

@@ -674,6 +674,8 @@ class Work:
         part = self.parts[p.part]
         left, front, right, back = flat(part.adds((part.bottom + part.top) / 2)).bounds
         wide, deep = right - left, back - front
+        if item == "Steel lintel":
+            deep = min(d.lintel.level_leg, s.breast / d.lintel.angles)
         if item.endswith("lintel"):
             return deep, d.lintel.height
         if item == "Firebox floor section":

@@ -118,6 +118,8 @@ def _size(
         )
         return thick, d.firebox.section_height
     wide, deep = plan()
+    if item == "Steel lintel":
+        return d.lintel.legs(f.breast).level, d.lintel.height
     if item.endswith("lintel"):
         return deep, d.lintel.height
     return min(

@@ -253,8 +253,8 @@ def over_opening(geometry: Geometry) -> tuple[tuple[float, float], str]:
         return (f.breast * 0.4, f.opening_top + lintel.height * 0.45), "arch"
     if lintel.material != "steel":
         return (f.breast * 0.4, f.opening_top + lintel.height * 0.45), "lintel"
-    leg = min(lintel.height, f.breast)
-    return (leg * 0.8, f.opening_top + min(lintel.thickness, leg) / 2), "lintel"
+    legs = lintel.legs(f.breast)
+    return (legs.level * 0.8, f.opening_top + legs.thickness / 2), "lintel"
 
 
 def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], str]]:

@@ -124,6 +124,8 @@ LEVERS = (
     Lever("lintel.bearing", "+1/2 in", "Let the lintel bear further", loads=HEAD),
     Lever("lintel.height", "+1/2 in", "Take a deeper lintel", loads=HEAD),
     Lever("lintel.thickness", "+1/16 in", "Take a thicker angle", loads=HEAD),
+    Lever("lintel.angles", "+1", "Set another angle beside it", loads=HEAD),
+    Lever("lintel.level_leg", "+1/2 in", "Take an angle with a longer level leg", loads=HEAD),
     Lever("lintel.material", "steel", "Take a steel lintel", loads=HEAD),
     Lever("hearth.front", "+1/2 in", "Bring the hearth further out in front", max_steps=40),
     Lever("hearth.side", "+1/2 in", "Bring the hearth further out at the sides"),

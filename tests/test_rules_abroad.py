@@ -53,6 +53,12 @@ def box(area, height, width, depth):
     }
 
 
+OWN_WALL = {
+    "flue.shape": "rectangular",
+    "flue.size": "own",
+    "flue.own_width": "200 mm",
+    "flue.own_depth": "200 mm",
+}
 APPLIANCE_TOO = {"second_flue.serves": "appliance"}
 LOW = {"opening_area": "0.3 m2", "chimney_height": "4 m"}
 """Canada's rectangular table gives this one 200 by 300 mm and no other size."""
@@ -408,7 +414,34 @@ CASES = [
             CA, key, ({}, X), ({"abroad.warm_air": "yes"}, N), ({"abroad.warm_air": None}, N)
         )
     ],
+    *limit(CA, "CA-071", OWN_WALL, "flue.own_wall", "mm", 15.84, 15.875, 16),
+    *case(
+        CA,
+        "CA-071",
+        ({"liner_kind": None}, N),
+        ({"liner_kind": "other"}, N),
+        ({"liner_kind": "unlined"}, X),
+    ),
+    *[
+        c
+        for key, name in (("CA-072", "abroad.co_alarm"), ("CA-073", "abroad.heat_recovery"))
+        for c in case(ON, key, ({}, N), ({name: "yes"}, M), ({name: "no"}, F))
+    ],
+    *case(
+        CA,
+        "CA-074",
+        ({}, N),
+        ({"chimney.bond_break": "yes"}, M),
+        ({"chimney.bond_break": "no"}, F),
+        ({"cap_material": "metal"}, X),
+        ({"cap_material": None}, N),
+    ),
     # England
+    *[
+        c
+        for key, name in (("UK-029", "abroad.fit_for_1100"), ("UK-057", "abroad.co_alarm"))
+        for c in case(UK, key, ({}, N), ({name: "yes"}, M), ({name: "no"}, F))
+    ],
     *limit(UK, "UK-001", SMALL_ROUND, "flue.own_width", "mm", 199, 200, 201),
     *case(
         UK,

@@ -83,6 +83,15 @@ class Abroad(Record):
     liners_socket_up: bool | None = yes_no(
         "Liners sockets up, jointed, gap filled weak", None, "With insulating concrete."
     )
+    fit_for_1100: bool | None = yes_no(
+        "Chimney's materials stand 1100 °C", None, "By their makers' word."
+    )
+    co_alarm: bool | None = yes_no(
+        "Carbon monoxide alarm", None, "In the fire's room and by each sleeping area."
+    )
+    heat_recovery: bool | None = yes_no(
+        "Balanced ventilator with heat recovery", None, "Blows in as much as out."
+    )
     centre_line: bool | None = yes_no(
         "Laid out from the center line", None, "Before the first brick."
     )

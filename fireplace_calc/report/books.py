@@ -87,8 +87,8 @@ def way(rule: Rule[Facts]) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Coverage:
-    """What a pack covers: counts of clauses, the rows of its book that no rule covers or whose rule
-    can only say that it does not apply, and those known from memory only.
+    """What a pack covers: counts of clauses, the rows of its book that neither a rule of their own
+    nor another row's answers, and those known from memory only.
     """
 
     pack: str
@@ -109,6 +109,19 @@ def _rows_of(pack: Pack) -> list[str]:
     return found
 
 
+@lru_cache(maxsize=1)
+def without_rule() -> dict[str, dict[str, str]]:
+    """Rows of the books without a rule that can answer: the row that answers in their stead, if
+    any, and why.
+
+    Returns
+    -------
+    dict
+        Key of the row to ``covered_by``, empty for none, and ``why``.
+    """
+    return {row["id"]: row for row in rows("rows_without_rule.csv")}
+
+
 def coverage(pack: Pack) -> Coverage:
     """Count a pack's clauses.
 
@@ -120,7 +133,10 @@ def coverage(pack: Pack) -> Coverage:
     """
     held = {rule.key: way(rule) for rule in pack.rules if not rule.outside}
     ways = list(held.values())
-    gone = tuple(key for key in _rows_of(pack) if key not in held)
+    elsewhere = {key: row["covered_by"] for key, row in without_rule().items()}
+    gone = tuple(
+        key for key in _rows_of(pack) if key not in held and elsewhere.get(key) not in held
+    )
     return Coverage(
         pack.name,
         ways.count(COMPUTED),
@@ -143,6 +159,14 @@ def coverage_table() -> str:
         c = coverage(pack)
         gone = f"{len(c.uncovered)}: {', '.join(c.uncovered)}" if c.uncovered else "0"
         lines.append(f"| {c.pack} | {c.computed} | {c.asked} | {gone} | {c.memory} |")
+    return "\n".join(lines)
+
+
+def uncovered_table() -> str:
+    """Why a row of a book is not covered, or which other row answers it, as Markdown."""
+    lines = ["| row | answered by | why |", "|---|---|---|"]
+    for key, row in without_rule().items():
+        lines.append(f"| {key} | {row['covered_by'] or 'nothing'} | {row['why']} |")
     return "\n".join(lines)
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from fireplace_calc.base.inputs import UNKNOWN, Input
 from fireplace_calc.base.printing import show
 from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.report.books import coverage_table
+from fireplace_calc.report.books import coverage_table, uncovered_table
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.core import Rule
 from fireplace_calc.rules.facts import Facts
@@ -82,6 +82,10 @@ gives: a label, a material, a bar. *Not covered* are rows of the table without a
 whose rule can only say that it does not apply.
 
 {coverage_table()}
+
+Why, row by row; a row that another one answers is not counted as not covered:
+
+{uncovered_table()}
 """
 
 

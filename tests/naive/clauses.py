@@ -498,6 +498,8 @@ def canada(w: Work) -> Iterator[Asked]:
         yield Asked("CA-008", w.net / w.area, 0.1, 0.01)
     yield Asked("CA-009", min(s.flue.wide, s.flue.deep), 200 * mm, mm)
     yield Asked("CA-013", d.chimney.gap, 10 * mm, mm)
+    if d.flue.liner == "ASTM C315 clay":  # 5/8 in is 15.875 mm and printed 15.9
+        yield Asked("CA-071", float(f"{s.flue.wall * 1000:.1f}") / 1000, 15.9 * mm, mm)
     yield Asked("CA-016", d.chimney.liner_above, 50 * mm, mm)
     yield Asked("CA-017", d.chimney.liner_above, 100 * mm, mm, most=True)
     yield Asked(

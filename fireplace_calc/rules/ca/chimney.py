@@ -134,6 +134,16 @@ def overhang(facts: Facts) -> Compared:
     return at_least(facts.design.chimney.overhang, 25 * MM)
 
 
+@NBC.rule("CA-074", "9.21.4.6", "Bond break at a cast cap", "yes-no", "liner_bond_break")
+def bond_break(facts: Facts) -> Compared:
+    """A cap cast against the liner cracks when the liner grows."""
+    if facts.cap_material is None:
+        return unknown("The cap's material")
+    if facts.cap_material != "concrete":
+        return not_applicable("The cap is not cast.")
+    return yes(facts.liner_bond_break)
+
+
 @NBC.rule("CA-025", "9.21.4.7", "Soot door at the foot", "yes-no", "soot_door", editions=NATIONAL)
 def soot_door(facts: Facts) -> Compared:
     """Soot has to be got at, and the door must not leak."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fireplace_calc.base.units import DEG, MM
 from fireplace_calc.design.firebox import STEEL_UNIT
-from fireplace_calc.rules.ca.book import NBC, ONTARIO, precondition
+from fireplace_calc.rules.ca.book import NBC, precondition
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
@@ -32,18 +32,6 @@ PROUD = 38 * MM
 def lintel(facts: Facts) -> Compared:
     """Nothing that burns or bends in heat may hold up a ton over a fire."""
     return one_of(facts.lintel_material, CARRIERS)
-
-
-@NBC.rule("CA-040", "9.22.1.4", "Outdoor air duct", "mm2", "air_passage_area", editions=ONTARIO)
-def air_duct(facts: Facts) -> Compared:
-    """A tight house starves the fire; here the duct is not left to choice."""
-    if facts.air.exterior_air_supply is None:
-        return unknown("Whether there is an outdoor air duct")
-    if not facts.air.exterior_air_supply:
-        return Compared(FALLS_SHORT, 0.0, 7854 * MM**2, "Every solid-fuel fireplace needs one.")
-    return at_least(
-        facts.air_passage_area or None, 7854 * MM**2, "A duct of 100 mm across, or the same area."
-    )
 
 
 @NBC.rule("CA-041", "9.22.2.1", "Firebox lined with firebrick", "word", "firebox_lining")

@@ -88,6 +88,17 @@ def lined(facts: Facts) -> Compared:
     )
 
 
+@NBC.rule("CA-071", "9.21.3.3", "Thickness of a clay liner", "mm", "liner_thickness")
+def clay_liner(facts: Facts) -> Compared:
+    """A thin liner cracks in its first chimney fire."""
+    if facts.liner_kind in (None, "other"):
+        return unknown("The liner")
+    if facts.liner_kind != "ASTM C315 clay":
+        return not_applicable("The liner is not of clay.")
+    tenths = round(facts.liner_thickness / MM, 1) * MM
+    return at_least(tenths, 15.9 * MM, "To the tenth of a millimetre, as printed.")
+
+
 @NBC.rule("CA-011", "9.21.3.5", "Concrete liner to its standard", "word", "liner_standard")
 def concrete_liner(facts: Facts) -> Compared:
     """Plain concrete spalls in a chimney fire."""

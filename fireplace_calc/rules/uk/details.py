@@ -114,6 +114,20 @@ def party_wall(facts: Facts) -> Compared:
     return at_least(facts.chimney_wall_thickness, 200 * MM)
 
 
+@ADJ.rule("UK-029", "NHBC 6.8.6", "Materials of the chimney", "yes-no", "fit_for_1100")
+def materials(facts: Facts) -> Compared:
+    """A chimney fire is hotter than any fire on the hearth."""
+    return yes(facts.abroad.fit_for_1100, "They stand 1100 °C, by their makers' word.")
+
+
+@ADJ.rule("UK-057", "amendment of 2022", "Carbon monoxide alarm", "yes-no", "co_alarm")
+def co_alarm(facts: Facts) -> Compared:
+    """Nobody smells carbon monoxide, least of all asleep."""
+    return yes(
+        facts.abroad.co_alarm, "With any new fixed fire, from October 2022; read at second hand."
+    )
+
+
 @ADJ.rule("UK-032", "NHBC 6.8.7", "Liner over the capping", "mm", "liner_top_above_enclosing_wall")
 def liner_top(facts: Facts) -> Compared:
     """Rain must run off the capping and not into the flue."""

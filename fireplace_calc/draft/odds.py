@@ -10,6 +10,7 @@ from math import pi, sqrt
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray, Number
+from fireplace_calc.base.draws import DRAWS, SEED, of_hundred
 from fireplace_calc.base.tables.draft import Coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
@@ -19,8 +20,6 @@ from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.spillage import DYING, least_air
 
-DRAWS, SEED = 10_000, 1889
-"""How often, and where the drawing starts: the same seed gives the same odds."""
 QUANTILES = (0.05, 0.50, 0.95)
 """Quantiles that are reported of every spread. [-]"""
 ROOM_SPREAD, BURN_SPREAD, MODEL_SPREAD = 1.5, 0.3, 0.10
@@ -66,17 +65,12 @@ class Odds:
     @property
     def words(self) -> str:
         """The odds as one says them."""
-        return f"smokes in {_of_hundred(self.smokes)}"
+        return f"smokes in {of_hundred(float(np.max(self.smokes)))}"
 
     @property
     def dying_words(self) -> str:
         """The same of a fire that dies down."""
-        return f"dying down it smokes in {_of_hundred(self.dying)}"
-
-
-def _of_hundred(share: Array) -> str:
-    smoking = float(np.max(share)) * 100
-    return "fewer than 1 of 100" if smoking < 1 else f"{smoking:.0f} of 100"
+        return f"dying down it smokes in {of_hundred(float(np.max(self.dying)))}"
 
 
 def _between(rng: np.random.Generator, known: Coefficient, count: int) -> Array:

@@ -1,13 +1,17 @@
 """The root search of the draft against scipy's, one number at a time."""
 
+from dataclasses import fields, replace
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from scipy.optimize import brentq
+from test_draft_examples import reference
 from test_draft_properties import fires
 
-from fireplace_calc.draft import settle
-from fireplace_calc.draft.flow_search import excess_pressure
+from fireplace_calc.draft import Surroundings, settle
+from fireplace_calc.draft.flow_search import excess_pressure, settled
+from fireplace_calc.draft.physics.house_leaks import leakage
 from fireplace_calc.draft.root_search import SCAN_STEPS, largest_root
 
 
@@ -74,3 +78,47 @@ def test_many_places_are_searched_as_each_alone():
 def test_where_nothing_crosses_the_lower_bound_comes_back():
     found, none = largest_root(lambda x: -x, np.array([0.2, 0.3]), np.array([5.0, 6.0]))
     assert none.all() and found.tolist() == [0.2, 0.3]
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_the_last_of_many_fires_are_looked_for_alone_and_end_where_they_would(seed):
+    """6,000 fires, some of them stalled, some rooms open: to the last bit as in parcels of 300,
+    in which all stay together; and none where a scan apart from this code finds one.
+    """
+    rng = np.random.default_rng(seed)
+    n = 6000
+    way, lit, _ = reference(rng.uniform(0.5, 12.0, n))
+    flue = rng.uniform(0.02, 0.15, n)
+    way = replace(
+        way, flue_area=flue, flue_perimeter=4 * np.sqrt(flue), height=rng.uniform(3.0, 12.0, n)
+    )
+    air = Surroundings(
+        rng.uniform(250.0, 300.0, n),
+        293.15,
+        np.where(rng.random(n) < 0.05, np.inf, leakage(rng.uniform(0.5, 15.0, n), 400.0, 0.65)),
+        inlet=np.where(rng.random(n) < 0.5, 0.0, 0.02),
+        fans=np.where(rng.random(n) < 0.3, 0.15, 0.0),
+    )
+    friction = rng.uniform(0.025, 0.05, n)
+    mass, stalled = settled(way, lit, air, friction)
+    assert 0.005 < stalled.mean() < 0.3
+
+    def cut(record, part):
+        return replace(
+            record,
+            **{
+                f.name: value[part]
+                for f in fields(record)
+                if np.ndim(value := getattr(record, f.name))
+            },
+        )
+
+    for first in range(0, n, 300):
+        part = slice(first, first + 300)
+        own, without = settled(*(cut(each, part) for each in (way, lit, air)), friction[part])
+        assert (own == mass[part]).all() and (without == stalled[part]).all()
+    few = slice(0, 40)
+    case = [cut(each, few) for each in (way, lit, air)]
+    scan = case[1].least_flow * np.geomspace(1.0, 200.0, 3000)[:, None]
+    good = excess_pressure(scan, *case, friction[few])[0] >= 0
+    assert (stalled[few] <= ~good.any(axis=0)).all()

@@ -4,8 +4,7 @@ one at which the flue leaves just the pull that the house asks for.
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import fields, replace
 from typing import NamedTuple
 
 import numpy as np
@@ -20,7 +19,7 @@ from fireplace_calc.draft.physics.house import house_pull
 from fireplace_calc.draft.physics.house_leaks import Leaks, net_inflow
 from fireplace_calc.draft.physics.losses import friction_factor
 from fireplace_calc.draft.physics.walls import mean_temperature
-from fireplace_calc.draft.root_search import largest_root
+from fireplace_calc.draft.root_search import Which, largest_root
 
 R_SMOKE = GAS_CONSTANT / 0.02886
 """Gas constant of the smoke of an open fire, air ratio 5 to 20. [J/(kg K)]"""
@@ -48,9 +47,9 @@ class FlowInputs(NamedTuple):
     loss: Number
     """Velocity head over flow squared and temperature. [Pa s2/(kg2 K)]"""
     resistance: Number
-    """Every loss but friction. [-]"""
-    friction: Number | None
-    """Darcy's factor, where it is given. [-]"""
+    """Every loss but friction that goes with the flow. [-]"""
+    rubbed: Number | None
+    """Friction where it is given, counted in with the resistance. [-]"""
     slender: Number
     """Length over diameter of the flue. [-]"""
     reynolds: Number
@@ -77,7 +76,9 @@ def flow_inputs(
     FlowInputs
     """
     room, outdoor, diameter = surroundings.room, surroundings.outdoor, path.diameter
-    column = G * path.height
+    column, slender = G * path.height, path.length / diameter
+    rubbed = None if friction is None else friction * slender
+    resistance = coefficient("velocity head") + path.inlet + path.other
     return FlowInputs(
         room,
         outdoor + path.indoors * (room - outdoor),
@@ -86,9 +87,9 @@ def flow_inputs(
         column * air_density(outdoor, surroundings.pressure) + surroundings.wind,
         column * surroundings.pressure / R_SMOKE,
         R_SMOKE / (2.0 * surroundings.pressure * path.flue_area**2),
-        coefficient("velocity head") + path.inlet + path.other,
-        friction,
-        path.length / diameter,
+        resistance if rubbed is None else resistance + rubbed,
+        rubbed,
+        slender,
         diameter / path.flue_area,
         path.roughness / diameter,
     )
@@ -120,13 +121,13 @@ def flow_state(mass: Number, given: FlowInputs) -> FlowState:
     """
     foot = given.room + given.heat / mass
     mean = mean_temperature(foot, given.beside, given.cooling / mass)
-    friction = given.friction
-    if friction is None:
+    resistance, rubbed = given.resistance, given.rubbed
+    if rubbed is None:
         reynolds = given.reynolds * mass / air_viscosity(mean)
-        friction = friction_factor(reynolds, given.roughness)
-    rubbed = friction * given.slender
+        rubbed = friction_factor(reynolds, given.roughness) * given.slender
+        resistance = resistance + rubbed
     head = given.loss * mass * mass * mean
-    left = given.column - given.gas / mean - (given.resistance + rubbed) * head
+    left = given.column - given.gas / mean - resistance * head
     return FlowState(foot, mean, head, rubbed, left)
 
 
@@ -173,9 +174,8 @@ def _bounds(
     warmer of them for the draft, as cold as the colder for the losses, with no friction but what is
     given; that falls with the flow all the way, so nothing above it can be the answer.
     """
-    rubbed = 0.0 if given.friction is None else given.friction * given.slender
     cold, warm = np.minimum(given.room, given.beside), np.maximum(given.room, given.beside)
-    loss = (given.resistance + rubbed) * given.loss
+    loss = given.resistance * given.loss
     drive = given.column + house.rise
     low, fans = np.asarray(fire.least_flow, float), surroundings.fans
     known = [each for each in given if each is not None]
@@ -192,32 +192,61 @@ def _bounds(
     return np.broadcast_to(low, shape), np.broadcast_to(np.maximum(high, 1.5 * low), shape)
 
 
-def _shortage(
-    fire: BurningFire, house: Leaks, fans: Number, given: FlowInputs
-) -> Callable[[Array], Array]:
+class _Shortage(NamedTuple):
     """A function of the flow that crosses zero where the pull that the flue leaves for the house
     lets in just what goes out.
 
     Both sides go through ``y sqrt(y**2 + s**2)``, which is nearly straight over the pull: leaks go
     with its power 0.5 to 0.8, and straight with it where the stack effect holds it off zero.
     """
-    open_ = np.isinf(np.asarray(house.coefficient))
-    if open_.all():
-        return lambda mass: np.asarray(flow_state(mass, given).left)
-    some_open = bool(open_.any())
-    if some_open:
-        house = replace(house, coefficient=np.where(open_, 1.0, house.coefficient))
+
+    given: FlowInputs
+    house: Leaks
+    shut: BoolArray
+    """Where the house is not as open as outdoors."""
+    besides: Number
+    """What goes out besides the gas. [kg/s]"""
+    bent: Number
+    shape: tuple[int, ...]
+
+    def __call__(self, mass: Array) -> Array:
+        """How much more comes in than goes out, through that function; the pull that is left where
+        the house is open. Flow in kg/s.
+        """
+        left = flow_state(mass, self.given).left
+        if not self.shut.any():
+            return np.asarray(left)
+        let_in, out = net_inflow(left, self.house), mass + self.besides
+        short = let_in * np.sqrt(let_in**2 + self.bent) - out * np.sqrt(out**2 + self.bent)
+        return np.asarray(short if self.shut.all() else np.where(self.shut, short, left))
+
+    def among(self, which: Which) -> _Shortage:
+        """The same for some fires alone, by index. [-]"""
+
+        def of(value: Number) -> Number:
+            return np.broadcast_to(value, self.shape)[which] if np.ndim(value) else value
+
+        given = self.given._replace(
+            **{n: of(v) for n, v in self.given._asdict().items() if v is not None}
+        )
+        house = replace(
+            self.house, **{f.name: of(getattr(self.house, f.name)) for f in fields(self.house)}
+        )
+        shut = np.broadcast_to(self.shut, self.shape)[which]
+        besides, bent = of(self.besides), of(self.bent)
+        return _Shortage(given, house, shut, besides, bent, shut.shape)
+
+
+def _shortage(
+    fire: BurningFire, house: Leaks, fans: Number, given: FlowInputs, shape: tuple[int, ...]
+) -> _Shortage:
+    """What to search, for answers of such a shape."""
+    shut = np.isfinite(np.asarray(house.coefficient))
+    if not shut.all():
+        house = replace(house, coefficient=np.where(shut, house.coefficient, 1.0))
     ends = np.abs(house.tilt * (house.top - house.bottom))
     bent = (house.coefficient * house.outside * ends**house.exponent) ** 2
-    besides = taken_out(0.0, fire, fans, house.room)
-
-    def lack(mass: Array) -> Array:
-        left = flow_state(mass, given).left
-        let_in, out = net_inflow(left, house), mass + besides
-        short = let_in * np.sqrt(let_in**2 + bent) - out * np.sqrt(out**2 + bent)
-        return np.where(open_, left, short) if some_open else np.asarray(short)
-
-    return lack
+    return _Shortage(given, house, shut, taken_out(0.0, fire, fans, house.room), bent, shape)
 
 
 def settled(
@@ -264,5 +293,5 @@ def search_flow(
     tuple of array
         As from ``settled``: flow [kg/s], and whether there is none.
     """
-    lack = _shortage(fire, house, surroundings.fans, given)
-    return largest_root(lack, *_bounds(fire, house, surroundings, given))
+    low, high = _bounds(fire, house, surroundings, given)
+    return largest_root(_shortage(fire, house, surroundings.fans, given, low.shape), low, high)

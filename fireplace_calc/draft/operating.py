@@ -95,7 +95,10 @@ def settle(
     mass, stalled = search_flow(fire, house, surroundings, given)
     at = flow_state(mass, given)
     _, top = flue_temperatures(at.foot, given.beside, given.cooling / mass)
-    pull = house_pull(taken_out(mass, fire, surroundings.fans, house.room), house, at.left)
+    pull = np.where(np.isinf(house.coefficient), 0.0, at.left)
+    if stalled.any():  # elsewhere the house takes just what the flue leaves for it
+        out = taken_out(mass, fire, surroundings.fans, house.room)
+        pull = np.where(stalled, house_pull(out, house, at.left), pull)
     air = (mass - fire.burn) / house.room
     flowing = np.where(stalled, 0.0, 1.0)
     head, inside = flowing * at.head, surroundings.pressure / (R_SMOKE * at.mean)

@@ -69,6 +69,11 @@ class Leaks:
         return floor, ceiling, walls
 
     @cached_property
+    def steep(self) -> Number:
+        """Pressures at floor and ceiling that are larger count as one over the walls. [Pa]"""
+        return np.abs(self.ends[1] - self.ends[0]) / EVEN
+
+    @cached_property
     def opening(self) -> Number | None:
         """Free area of the inlet as air squeezes through it; none where no house has one. [m2]"""
         return coefficient("inlet discharge") * self.inlet if np.any(self.inlet) else None
@@ -162,21 +167,27 @@ def flows(pull: Number, leaks: Leaks, slope: bool = True) -> tuple[Array, Array]
     power, (at_floor, at_ceiling) = leaks.exponent, leaks.ends
     low, high = pull - at_floor, pull - at_ceiling
     # What a leak of 1 m3/(s Pa^n) passes at each end; out of the house it is room air.
-    at_low = np.where(low > 0, leaks.outside, -leaks.room) * np.abs(low) ** power
-    at_high = np.where(high > 0, leaks.outside, -leaks.room) * np.abs(high) ** power
+    under, over = np.abs(low), np.abs(high)
+    at_low = np.where(low > 0, leaks.outside, -leaks.room) * under**power
+    at_high = np.where(high > 0, leaks.outside, -leaks.room) * over**power
+    floor, ceiling, walls = leaks.shares
+    even = under >= leaks.steep
+    any_even = bool(even.any())
     spread = low - high
-    even = np.abs(spread) <= EVEN * np.abs(low)
-    spread = np.where(even, 1.0, spread)
-    floor, ceiling, share = leaks.shares
-    walls = (at_low * low - at_high * high) / ((power + 1.0) * spread)
-    walls = np.where(even, 0.5 * (at_low + at_high), walls)
-    mass = floor * at_low + ceiling * at_high + share * walls
+    if any_even:
+        spread = np.where(even, 1.0, spread)
+    each = walls / ((power + 1.0) * spread)
+    mass = at_low * (floor + each * low) + at_high * (ceiling - each * high)
+    if any_even:
+        alike = (floor + 0.5 * walls) * at_low + (ceiling + 0.5 * walls) * at_high
+        mass = np.where(even, alike, mass)
     grows = mass
     if slope:
         grows_low, grows_high = power * at_low / low, power * at_high / high
-        grows = (at_low - at_high) / spread
-        grows = np.where(even, 0.5 * (grows_low + grows_high), grows)
-        grows = floor * grows_low + ceiling * grows_high + share * grows
+        along = (at_low - at_high) / spread
+        if any_even:
+            along = np.where(even, 0.5 * (grows_low + grows_high), along)
+        grows = floor * grows_low + ceiling * grows_high + walls * along
     if leaks.opening is None:
         return mass, grows
     heavy = np.where(np.greater(pull, 0), leaks.outside, leaks.room)

@@ -806,7 +806,7 @@ def test_a_flat_arch_has_centering_and_is_laid_voussoir_by_voussoir():
 
 
 def test_cast_walls_have_forms_at_their_faces():
-    cast = {"firebox.masonry": "concrete"}
+    cast = {"firebox.masonry": "concrete", "surround.face": "plaster"}
     hours = sum(s.hours for s in plan_work(made(cast)).steps if s.name.startswith("Firebox walls"))
     volume, high = made(cast).by_name["firebox walls"].volume, (38 + 2.5) / 12
     assert hours == pytest.approx(volume + 2 * (BASE[0] + BASE[1]) / 12 * high / 10)

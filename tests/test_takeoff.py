@@ -26,7 +26,6 @@ from fireplace_calc.brickwork.unit import (
     Unit,
     block,
     brick_of,
-    facing_brick,
     firebrick,
     in_mass,
     in_wall,
@@ -35,19 +34,22 @@ from fireplace_calc.brickwork.work import floor_bricks, lining_bricks
 from fireplace_calc.design.firebox import BRICKS, MASONRY
 from fireplace_calc.design.opening import SIZES
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.views.face import block_front, face_units, voussoirs
+from fireplace_calc.drawing.views.face import block_front, face_units, jamb_ends, voussoirs
+from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.panels.html import sentence
 from fireplace_calc.report.plain_summary import summary
-from fireplace_calc.takeoff import all_goods, share_out, take_off, total_weight
+from fireplace_calc.takeoff import all_goods, bill, prices, share_out, take_off, total_weight
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
-from fireplace_calc.takeoff.facing import facing_volume
+from fireplace_calc.takeoff.facing import facing_volume, head_shows, shown_areas, trim_boxes
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
 INCH3 = INCH**3
 SHOWN = ("firebox walls", "smoke chamber walls", "shoulder", "chimney walls")
 """Parts whose front may stand in the room."""
+BEFORE = ("face", "mantel")
+"""What stands before the masonry, and is none of its parts."""
 
 
 @st.composite
@@ -96,7 +98,10 @@ def test_every_part_is_shared_out_in_full(design):
     for part in made.parts:
         assert by_part[part.name] == pytest.approx(part.volume, rel=1e-9)
     rows = take_off(made)
-    assert sum(r.volume for r in rows) == pytest.approx(sum(p.volume for p in made.parts), rel=1e-9)
+    before = by_part["face"] + by_part["mantel"]
+    assert sum(r.volume for r in rows) == pytest.approx(
+        sum(p.volume for p in made.parts) + before, rel=1e-9
+    )
 
 
 MADE_OF = {
@@ -133,12 +138,18 @@ def test_volume_by_material_is_the_geometrys(method, design):
     for part in made.parts:
         drawn[part.material] += part.volume
     for share in share_out(made):
-        if share.volume > 0:
+        if share.part in BEFORE:
+            ordered[share.item, share.material] += share.volume
+            drawn[share.part] += share.volume
+        elif share.volume > 0:
             work = named[share.part].material
-            assert share.material in MADE_OF[work], (work, share.item)
+            shown = {"brick", "mortar"} if share.part in SHOWN else set()
+            assert share.material in MADE_OF[work] | shown, (work, share.item)
             filled[work] += share.volume
             ordered[share.item, share.material] += share.volume
-    assert dict(filled) == pytest.approx({name: v for name, v in drawn.items() if v > 0}, rel=1e-3)
+    assert dict(filled) == pytest.approx(
+        {name: v for name, v in drawn.items() if v > 0 and name not in BEFORE}, rel=1e-3
+    )
     for row in rows:
         if row.volume > 0:
             listed[row.item] += row.volume
@@ -152,7 +163,7 @@ def test_volume_by_material_is_the_geometrys(method, design):
         sold = all_goods()[row.item]
         if sold.holds:
             assert row.net * sold.holds == pytest.approx(row.volume, rel=1e-3), "bought by volume"
-        assert row.volume > 0 or row.item.startswith("Face "), "only a finish has no volume"
+        assert row.volume > 0, row.item
     assert not ordered, "nothing is shared out that is not on the list"
     assert sum(listed.values()) == pytest.approx(sum(drawn.values()), rel=1e-3)
 
@@ -199,13 +210,10 @@ def test_pieces_drawn_are_counted_and_ordered(design, facing, joint, common, fac
     assert rows["Firebrick, whole"].net == whole if whole else "Firebrick, whole" not in rows
     course, long, _ = face_units(made)
     if face == "brick":
-        area = sum(facing_volume(made, part) for part in made.parts if part.name in SHOWN) / (
-            facing_brick(design).depth + facing_brick(design).joint
-        )
+        area = sum(shown_areas(made).values())
         shown = [s for s in share_out(made) if s.item == "Facing brick"]
         full = all(facing_volume(made, p) <= p.volume for p in made.parts if p.name in SHOWN)
-        brick_work = {p.material for p in made.parts if p.name in SHOWN} == {"brick"}
-        if full and brick_work:
+        if full:
             assert sum(s.count for s in shown) == pytest.approx(area / (course * long))
     if "Arch brick" in rows:
         soffit = np.array([(-1.0, 0.0), (0.0, 0.2), (1.0, 0.0)])
@@ -458,7 +466,7 @@ def over_breast(made, ceiling: float = 108.0) -> float:
     return (60 + stack) / 2 * (top - start) + stack * (ceiling - top)
 
 
-def test_a_face_that_is_not_brick_is_an_area_and_says_so():
+def test_a_face_that_is_not_brick_is_as_thick_and_heavy_as_its_finish():
     """60 in breast, floor to 65 in flue start, less 36 x 30 in; over it the shoulder's trapezium
     and the stack, to the 9 ft ceiling.
     """
@@ -470,25 +478,138 @@ def test_a_face_that_is_not_brick_is_an_area_and_says_so():
     rows = {r.item: r for r in take_off(made)}
     assert "Facing brick" not in rows
     assert rows["Face tile"].net * 144 == pytest.approx(60 * 65 - 36 * 30 + over_breast(made))
-    assert rows["Face tile"].weight_kg == 0 and "no thickness" in rows["Face tile"].note
+    area = (60 * 65 - 36 * 30 + over_breast(made)) / 144
+    assert rows["Face tile"].weight_kg / POUND == pytest.approx(area * 3 / 8 / 12 * 125, rel=1e-5)
+    bed = [s.weight for s in share_out(made) if (s.part, s.item) == ("face", "Mortar")]
+    assert sum(bed) / POUND == pytest.approx(area * 1 / 2 / 12 * 130, rel=1e-5)
+    """Tile of 125 lb/ft3, 3/8 in on a 1/2 in bed of 130 lb/ft3."""
     low = {
         r.item: r for r in take_off(build_geometry(change(work, {"house.ceiling": "6 ft"})))
     }  # the shoulder begins at 65 in and is cut at 72
     assert 60 * 65 - 36 * 30 < low["Face tile"].net * 144 < 60 * 72 - 36 * 30
 
 
+FACES = [
+    *({"surround.face": face} for face in ("stone", "plaster", "tile")),
+    *({"surround.face": "brick", "brick.facing": size} for size in SIZES),
+    *({"surround.face": face, "surround.thickness": "3/4 in"} for face in ("plaster", "tile")),
+    {"surround.face": "stone", "surround.thickness": "2 in"},
+]
+"""Every choice of the face, and finishes of another thickness."""
+
+
+@settings(SLOW, max_examples=25)
+@given(any_work(), st.sampled_from(FACES), st.sampled_from(FACES))
+def test_cost_and_weight_follow_the_face(design, one, other):
+    """No two choices of the face leave the bill and the weight as they were, whatever stands behind
+    it, and each has its row with weight and price.
+    """
+    if one == other:
+        return
+    told = []
+    for changes in (one, other):
+        made = build_geometry(change(design, changes))
+        rows = take_off(made)
+        item = {"brick": "Facing brick"}.get(
+            changes["surround.face"], f"Face {changes['surround.face']}"
+        )
+        row = next((r for r in rows if r.item == item), None)
+        stone = {made.by_name[n].material for n in SHOWN if n in made.by_name} == {"stone"}
+        if row is None:
+            assert item == "Face stone" and stone, "a wall of stone is its own face"
+        else:
+            assert row.weight_kg > 0 and item in prices()
+        told.append((total_weight(rows), bill(rows, prices()).total))
+    assert told[0][0] != pytest.approx(told[1][0], rel=1e-9)
+    if one["surround.face"] != other["surround.face"]:
+        assert told[0][1] != pytest.approx(told[1][1], rel=1e-9)
+
+
+@settings(SLOW, max_examples=40)
+@given(
+    any_work(),
+    st.sampled_from(["above", "beside"]),
+    st.sampled_from(["distance", "projection", "height"]),
+    st.booleans(),
+)
+def test_cost_and_weight_follow_mantel_and_trim(design, place, side, burns):
+    """A piece is on the list with weight and price; grown on any side it is heavier and dearer.
+    Distance makes a shelf longer until the breast ends, and moves a piece beside as it is.
+    """
+    piece = {"place": place, "distance": "2 in", "projection": "3 in", "height": "4 in"}
+    piece["combustible"] = burns
+    grown = piece | {side: {"distance": "5 in", "projection": "30 in", "height": "40 in"}[side]}
+    item = "Mantel and trim, wood" if burns else "Mantel and trim, stone"
+    found = []
+    for trim in ([], [piece], [grown]):
+        made = build_geometry(change(design, {"surround.trim": trim}))
+        rows = {r.item: r for r in take_off(made)}
+        assert (item in rows) == bool(trim)
+        if trim:
+            assert rows[item].weight_kg > 0 and rows[item].net > 0
+            seen = list(trim_boxes(made))
+            drawn = sum((b - a) * (d - c) * p.drawn_projection for p, (a, b, c, d) in seen)
+            assert rows[item].volume == pytest.approx(drawn)
+        found.append((total_weight(tuple(rows.values())), bill(rows.values(), prices()).total))
+    assert found[0][0] < found[1][0] and found[0][1] < found[1][1]
+    if side != "distance":
+        assert found[1][0] < found[2][0] and found[1][1] < found[2][1]
+
+
+def test_a_shelf_and_two_legs_by_hand():
+    """Shelf 8 in over a 36 in opening, so 52 in long, 2 in high and 6 in out; legs 5 in wide, 1 in
+    out and as high as the opening, 30 in: 624 and 300 in3 of wood, 144 to the board foot, 40 lb to
+    the cubic foot. Of stone: 624 in3 of 150 lb.
+    """
+    shelf = {"distance": "8 in", "projection": "6 in", "height": "2 in"}
+    legs = {"place": "beside", "distance": "6 in", "projection": "1 in", "height": "5 in"}
+    rows = {
+        r.item: r
+        for r in take_off(build_geometry(change(Design(), {"surround.trim": [shelf, legs]})))
+    }
+    wood = rows["Mantel and trim, wood"]
+    assert (wood.net, wood.order) == (pytest.approx(924 / 144), 7)
+    assert wood.weight_kg / POUND == pytest.approx(924 / 1728 * 40)
+    hewn = change(Design(), {"surround.trim": [shelf | {"combustible": False}]})
+    stone = {r.item: r for r in take_off(build_geometry(hewn))}["Mantel and trim, stone"]
+    assert (stone.net, stone.order) == (pytest.approx(624 / 1728), 0.5)
+    assert stone.weight_kg / POUND == pytest.approx(624 / 1728 * 150)
+
+
+@SLOW
+@given(any_work())
+def test_the_face_that_is_counted_is_the_face_that_is_drawn(design):
+    """Area of the front elevation by shapely: the breast to the ceiling, less opening, hearth, and
+    what is drawn of lintel or arch and of the lining's ends.
+    """
+    design = change(design, {"flue.offset": "0 in"})
+    made = build_geometry(design)
+    f, ceiling = made.frame, design.house.ceiling
+    head = lintel_ring(made)
+    if ceiling < max(z for _, z in head) or f.throat < max(z for _, z in head):
+        return  # a head that reaches into the chamber's front or over the ceiling
+    sheet = shapely.Polygon(breast_ring(made, ceiling))
+    for hole in (opening_ring(made), *(end for end, _ in jamb_ends(made))):
+        sheet -= shapely.Polygon(hole)
+    if head_shows(made):
+        sheet -= shapely.Polygon(head)
+    if design.hearth.front > 0:
+        half = f.half_width + design.hearth.side
+        sheet -= shapely.box(-half, -9, half, max(f.extension_top, 0.0))
+    counted = shown_areas(made)
+    if f.second is None and min(counted.values()) >= 0 and counted["firebox walls"] > 0:
+        # an arch is drawn in 24 straight pieces
+        assert sum(counted.values()) == pytest.approx(sheet.area, rel=0.004)
+
+
 def test_facing_brick_is_the_breast_one_wythe_deep():
-    """60 in breast from slab to flue start, less the opening with its linings, then shoulder and
-    stack to the ceiling; 6.16 to the square foot.
+    """60 in breast from the floor to flue start, less the opening with the ends of its linings, then
+    shoulder and stack to the ceiling; 6.16 to the square foot. The lintel is an angle, behind.
     """
     rows = {r.item: r for r in take_off(build_geometry(Design()))}
     made = build_geometry(Design())
     lining = 4.5 * (1 + (1 / 3) ** 2) ** 0.5
-    area = (
-        60 * (made.frame.flue_start - made.frame.slab_top) / INCH
-        - (36 + 2 * lining) * 32.5
-        + over_breast(made)
-    )
+    area = 60 * made.frame.flue_start / INCH - (36 + 2 * lining) * 30 + over_breast(made)
     assert rows["Facing brick"].net == ceil(area / 144 * 6.1604)
 
 

@@ -16,6 +16,31 @@ FALL = 6 * FOOT
 CUT = ("brick", "block", "ton")
 """Sold so, it is cut on site, and cutting raises dust."""
 
+DUST = "Dust: cut wet, with a guard on the blade."
+SKIN = "Skin and eyes: wet cement and lime burn; gloves and goggles."
+
+
+def cautions_before(goods: tuple[StepGoods, ...]) -> Iterator[str]:
+    """What can hurt where face, mantel and trim go on before the finished breast.
+
+    Parameters
+    ----------
+    goods : tuple of StepGoods
+        Set in the step.
+
+    Yields
+    ------
+    str
+    """
+    items = {one.item for one in goods}
+    if items & {"Facing brick", "Face stone", "Face tile", "Mantel and trim, stone"}:
+        yield DUST
+    if items & {MORTAR, "Face plaster"}:
+        yield SKIN
+    if any(item.startswith("Mantel") for item in items):
+        yield "Lifting: weigh a shelf first; prop it until it is fixed."
+    yield "Fire: nothing that burns in the face or behind it near the opening."
+
 
 def cautions_of(
     geometry: Geometry, built: list[LiftPart], goods: tuple[StepGoods, ...], top: bool
@@ -39,11 +64,11 @@ def cautions_of(
     """
     parts, f = {s.part for s in built}, geometry.frame
     if any(one.unit in CUT for one in goods):
-        yield "Dust: cut wet, with a guard on the blade."
+        yield DUST
     if any(s.material in CAST for s in built) or any(
         one.item in (MORTAR, REFRACTORY) for one in goods
     ):
-        yield "Skin and eyes: wet cement and lime burn; gloves and goggles."
+        yield SKIN
     if f.grade - min(s.low for s in built) > 5 * FOOT and parts & {
         "footing",
         "base walls",

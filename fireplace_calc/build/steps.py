@@ -12,9 +12,10 @@ from fireplace_calc.build.mortar import batches
 from fireplace_calc.build.notes import HoldPoint, Wait, hold_points_of, waits_of
 from fireplace_calc.build.order import Dependency, Order, order_of_work
 from fireplace_calc.build.production_rates import MORTAR, REFRACTORY, StepGoods, goods_of, hours_of
-from fireplace_calc.build.step_cautions import cautions_of
+from fireplace_calc.build.step_cautions import cautions_before, cautions_of
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff import Share, share_out
+from fireplace_calc.takeoff.facing import FACE, MANTEL
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,29 +157,28 @@ def work_steps(geometry: Geometry, order: Order | None = None) -> list[WorkStep]
                 tuple(cautions_of(geometry, built, goods, last_flue in group)),
             )
         )
-    face = (
-        [LiftPart("face", design.surround.face, 0.0, 0.0, 1.0, 1, 1, 0.0)]
-        if "face" in by_part
-        else []
-    )
-    if face:
+    for part, name in ((FACE, f"Face in {design.surround.face}"), (MANTEL, "Mantel and trim")):
+        if part not in by_part:
+            continue
+        goods = goods_of([LiftPart(part, name, 0.0, 0.0, 1.0, 1, 1, 0.0)], by_part)
         done.append(
             _step(
                 geometry,
                 done,
                 len(done) + 1,
-                f"Face in {design.surround.face}",
+                name,
                 (),
                 ("goes over the finished breast",),
                 tuple(
                     s.number
                     for s in done
-                    if any(b.part in ("firebox walls", "smoke chamber walls") for b in s.parts)
+                    if s.name == f"Face in {design.surround.face}"
+                    or any(b.part in ("firebox walls", "smoke chamber walls") for b in s.parts)
                 ),
-                goods_of(face, by_part),
+                goods,
                 (),
                 (),
-                ("Fire: nothing that burns in the face or behind it near the opening.",),
+                tuple(cautions_before(goods)),
             )
         )
     return done

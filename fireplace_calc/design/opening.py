@@ -235,6 +235,14 @@ class Surround(Record):
     face: str = choice(
         "Face", "brick", ("brick", "stone", "plaster", "tile"), "Finish of the breast in the room."
     )
+    thickness: float | None = length(
+        "Face thickness",
+        None,
+        "1/8 in",
+        "12 in",
+        "Of stone, plaster or tile with its bed; unknown takes 4 in, 1/2 in and 7/8 in. Brick has"
+        " its own. It is weighed, not drawn.",
+    )
     trim: tuple[Trim, ...] = pieces(
         Trim, "Mantel and trim", "Every step of a molded profile, one by one."
     )

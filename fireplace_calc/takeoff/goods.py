@@ -134,10 +134,16 @@ def all_goods() -> dict[str, Goods]:
         "Wall concrete": poured,
         **{
             f"Face {finish}": replace(
-                slab, note="area only: a finish has no thickness in the design and no weight here"
+                slab, note="by the square foot as it shows; mantel and trim take none of it off"
             )
             for finish in ("stone", "plaster", "tile")
         },
+        "Mantel and trim, wood": Goods(
+            *("board foot", CUFT / 12, 1, "", "in full sections; a profile takes less")
+        ),
+        "Mantel and trim, stone": Goods(
+            *("ft3", CUFT, 0.25, "", "noncombustible, taken as stone; in full sections")
+        ),
         "Steel lintel": single,
         "Stone lintel": single,
         "Concrete lintel": single,

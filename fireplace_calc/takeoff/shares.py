@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import ceil, hypot
 from typing import TypeVar
 
@@ -20,7 +21,7 @@ from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Loft, Solid
 from fireplace_calc.takeoff.bricks import size_note
-from fireplace_calc.takeoff.facing import facing_volume, finish_area
+from fireplace_calc.takeoff.facing import face_shares, facing_volume, trim_shares
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 from fireplace_calc.takeoff.share import (
     Share,
@@ -56,35 +57,30 @@ class _Sharing:
         self.mass = bricks.in_mass(self.common)
 
     def masonry(self, part: Part, laid: UnitMasonry, facing: float = 0.0) -> Iterator[Share]:
-        """Whatever the walls are made of; the first ``facing`` cubic metres of brick show in the
-        room.
+        """Whatever the walls are made of; the first ``facing`` cubic metres of them are brick that
+        shows in the room.
         """
+        facing = min(facing, part.volume)
+        if facing > 0:
+            note = f"one wythe in the room; {size_note(self.facing)}"
+            face = bricks.in_mass(self.facing)
+            yield from brick(part, "Facing brick", face, volume=facing, note=note)
+        rest = replace(part, volume=part.volume - facing)
+        if rest.volume <= 0:
+            return
         if part.material == "stone":
-            stone = part.volume * (1 - STONE_JOINTS)
+            stone = rest.volume * (1 - STONE_JOINTS)
             yield Share(part.name, "Building stone", "stone", stone, stone * density("stone"))
-            yield from joints(part, part.volume - stone)
+            yield from joints(part, rest.volume - stone)
         elif part.material == "concrete":
-            yield from poured(part, "Wall concrete")
+            yield from poured(rest, "Wall concrete")
         elif part.material in ("block", "grouted block"):
             laid = bricks.in_mass(bricks.block(self.geometry))
             yield from hollow_block(
-                part, "Masonry block", laid, part.volume * laid.per_volume, part.material != "block"
+                rest, "Masonry block", laid, rest.volume * laid.per_volume, part.material != "block"
             )
         else:
-            facing = min(facing, part.volume)
-            if facing > 0:
-                yield from brick(
-                    part,
-                    "Facing brick",
-                    bricks.in_mass(self.facing),
-                    volume=facing,
-                    note=f"one wythe in the room; {size_note(self.facing)}",
-                )
-            if part.volume > facing:
-                rest = part.volume - facing
-                yield from brick(
-                    part, "Common brick", laid, volume=rest, note=size_note(self.common)
-                )
+            yield from brick(rest, "Common brick", laid, note=size_note(self.common))
 
     def firebrick(
         self, part: Part, laid: UnitMasonry, layouts: tuple[Layout, ...]
@@ -279,7 +275,7 @@ class _Sharing:
 
 
 def share_out(geometry: Geometry) -> list[Share]:
-    """What every part asks for, and the finish of the face.
+    """What every part asks for, and what stands before the masonry: face, mantel and trim.
 
     Parameters
     ----------
@@ -290,9 +286,6 @@ def share_out(geometry: Geometry) -> list[Share]:
     list of Share
         The volumes of a part's shares add up to the part.
     """
-    work, finish = _Sharing(geometry), geometry.design.surround.face
+    work = _Sharing(geometry)
     shares = [share for part in geometry.parts if part.volume > 0 for share in work.part(part)]
-    if finish != "brick":
-        area = finish_area(geometry) / SQFT
-        shares.append(Share("face", f"Face {finish}", finish, 0.0, 0.0, area))
-    return shares
+    return [*shares, *face_shares(geometry), *trim_shares(geometry)]

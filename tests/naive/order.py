@@ -7,6 +7,8 @@ import math
 from collections import Counter, defaultdict
 from dataclasses import dataclass
 
+import shapely
+
 from naive import bricks, courses
 from naive.bricks import Laid
 from naive.levels import back_at, flue, opening_area, throat_width
@@ -30,6 +32,7 @@ DENSITY = {
         "steel": 490,
         "stone": 150,
         "tile": 125,
+        "plaster": 130,
         "timber": 40,
         "wood": 40,
     }.items()
@@ -77,6 +80,8 @@ SOLD = {
     "Face stone": ("ft2", None, 1, ""),
     "Face plaster": ("ft2", None, 1, ""),
     "Face tile": ("ft2", None, 1, ""),
+    "Mantel and trim, wood": ("board foot", FT**3 / 12, 1, ""),
+    "Mantel and trim, stone": ("ft3", FT**3, 0.25, ""),
     "Steel lintel": ("piece", None, 1, ""),
     "Stone lintel": ("piece", None, 1, ""),
     "Concrete lintel": ("piece", None, 1, ""),
@@ -178,10 +183,9 @@ class Order:
         self.joints(volume * joint, "refractory mortar")
 
     def hollow(
-        self, item: str, per: tuple[float, float], count: float, filled: bool = False
+        self, item: str, per: tuple[float, float], count: float, filled: bool, volume: float
     ) -> None:
         """Hollow block, its cores filled or not."""
-        volume = self._solid.volume
         gross = volume * per[1]
         cores = gross * (1 - SOLID) if filled else 0.0
         self.ask(item, "block", gross - cores, count, gross * DENSITY["block"])
@@ -192,6 +196,12 @@ class Order:
     def masonry(self, per: tuple[float, float], showing: float = 0.0) -> None:
         """Whatever walls are of; the first of it, if brick, shows in the room."""
         of, volume = self._solid.material, self._solid.volume
+        showing = min(showing, volume)
+        if showing:
+            self.laid("Facing brick", bricks.density_in_mass(COMMON), showing)
+        volume -= showing
+        if volume <= 0:
+            return
         if of == "stone":  # a quarter of rubble is mortar
             self.ask("Building stone", "stone", 0.75 * volume)
             self.joints(volume - 0.75 * volume)
@@ -199,13 +209,9 @@ class Order:
             self.ask("Wall concrete", "concrete", volume, 1)
         elif of in ("block", "grouted block"):
             per = bricks.density_in_mass(self.block)
-            self.hollow("Masonry block", per, volume * per[0], of == "grouted block")
+            self.hollow("Masonry block", per, volume * per[0], of == "grouted block", volume)
         else:
-            showing = min(showing, volume)
-            if showing:
-                self.laid("Facing brick", bricks.density_in_mass(COMMON), showing)
-            if volume > showing:
-                self.laid("Common brick", per, volume - showing)
+            self.laid("Common brick", per, volume)
 
     @property
     def block(self) -> Laid:
@@ -414,12 +420,33 @@ class Order:
 
     def _firebox_walls(self) -> None:
         s = self.s
-        aside = self.d.firebox.lining_thickness * math.hypot(1, s.splay)
-        head = self.parts.get("arch") or self.parts["lintel"]
-        area = 2 * s.block[0] * (s.throat - s.paving) - 2 * (s.half + aside) * (s.spring - s.paving)
-        area -= opening_area(s) - 2 * s.half * (s.spring - s.hearth)
-        area -= 0.0 if head.material == "steel" else head.volume / s.breast
+        area = self.plain(max(s.paving, 0.0), s.throat)
         self.masonry(bricks.density_in_mass(COMMON), self.wythe(max(area, 0.0)))
+
+    def plain(self, low: float, high: float, jambs: bool = True) -> float:
+        """Front between two levels, as a sheet cut out: opening, what is seen of the head and of the lining's ends, and
+        the hearth before it, taken out. [m2]"""
+        s, d = self.s, self.d
+        wide, top = s.block[0], min(high, d.house.ceiling)
+        sheet = shapely.box(-wide, low, wide, max(top, low))
+        apron = max(s.apron, 0.0) if d.hearth.front > 0 else 0.0
+        aside = s.half + d.hearth.side
+        sheet -= shapely.box(-aside, -9, aside, apron)
+        seen = jambs and d.surround.face == "brick" and self.parts["firebox lining"].material
+        if seen and seen != "brick":
+            ends = s.half + d.firebox.lining_thickness * math.hypot(1, s.splay)
+            foot = max(s.paving, apron, 0.0)
+            for side in (-1, 1):
+                near, far = sorted((side * s.half, side * ends))
+                sheet -= shapely.box(near, foot, far, s.spring)
+        under = shapely.box(-s.half, max(s.paving, 0.0), s.half, s.spring)  # the riser apart
+        area = (sheet - under).area
+        if low < s.spring < high:  # what an arch leaves over its spring, and the head itself
+            area -= opening_area(s) - 2 * s.half * (s.spring - s.hearth)
+            head = self.parts.get("arch") or self.parts["lintel"]
+            covered = ("steel",) if d.surround.face == "brick" else ("steel", "brick", "concrete")
+            area -= 0.0 if head.material in covered else head.volume / s.breast
+        return area
 
     def wythe(self, area: float) -> float:
         """Brick that shows, one deep. [m3]"""
@@ -439,9 +466,7 @@ class Order:
 
     def _smoke_chamber_walls(self) -> None:
         s = self.s
-        self.masonry(
-            bricks.density_in_mass(COMMON), self.wythe(2 * s.block[0] * (s.flue_foot - s.throat))
-        )
+        self.masonry(bricks.density_in_mass(COMMON), self.wythe(self.plain(s.throat, s.flue_foot)))
 
     def _shoulder(self) -> None:
         self.masonry(
@@ -504,16 +529,49 @@ class Order:
             self._poured(f"Crown {of}", of)
 
     def _face(self) -> None:
-        s, finish = self.s, self.d.surround.face
-        if finish != "brick":
-            area = (
-                2 * s.block[0] * min(s.flue_foot, self.d.house.ceiling)
-                - opening_area(s)
-                + self.front(s.flue_foot, s.crown_foot)
+        """What stands before the masonry: a finish with its bed; brick before the block of a raised base; wood and stone."""
+        s, d, finish = self.s, self.d, self.d.surround.face
+        foot = max(s.paving, 0.0)
+        below = self.plain(0.0, foot)
+        if s.hearth > foot:  # the riser under the opening, over the apron
+            riser = shapely.box(-s.half, foot, s.half, s.hearth)
+            side, apron = s.half + d.hearth.side, s.apron if d.hearth.front > 0 else 0.0
+            below += (riser - shapely.box(-side, -9, side, max(apron, 0.0))).area
+        self._name = "face"
+        if finish == "brick":
+            if below > 0:
+                self.laid("Facing brick", bricks.density_in_mass(COMMON), self.wythe(below))
+        else:
+            thick, bed = {
+                "stone": (4 * IN, 0.25),
+                "plaster": (0.5 * IN, 0.0),
+                "tile": (0.875 * IN, 0.571429),
+            }[finish]
+            bands = {
+                "base walls": below,
+                "firebox walls": self.plain(foot, s.throat),
+                "smoke chamber walls": self.plain(s.throat, s.flue_foot),
+                "shoulder": self.front(s.flue_foot, s.shoulder_top),
+                "chimney walls": self.front(s.shoulder_top, s.crown_foot),
+            }
+            area = sum(
+                band
+                for name, band in bands.items()
+                if finish != "stone" or self.parts[name].material != "stone"
             )
-            self.shares.append(
-                Share("face", f"Face {finish}", finish, 0.0, 0.0, max(area, 0.0) / FT**2)
-            )
+            self.ask(f"Face {finish}", finish, area * thick * (1 - bed), area / FT**2)
+            self.joints(area * thick * bed)
+        self._name = "mantel"
+        for piece in d.surround.trim:
+            of = "wood" if piece.combustible else "stone"
+            out = 1.5 * IN if piece.projection is None else piece.projection
+            away = 12 * IN if piece.distance is None else piece.distance
+            if piece.place == "above":
+                long, tall = 2 * min(s.block[0], s.half + max(away, 0.1)), piece.height
+            else:
+                long, tall = 2 * piece.height, s.head - s.hearth
+            if out > 0:
+                self.ask(f"Mantel and trim, {of}", of, long * tall * out)
 
     # -- sums -----------------------------------------------------------------------------------------------
     @property
@@ -521,8 +579,8 @@ class Order:
         """Of every part. [kg]"""
         found = dict.fromkeys(self.parts, 0.0)
         for share in self.shares:
-            if share.part in found:
-                found[share.part] += share.weight
+            hung = share.part in ("face", "mantel")
+            found["firebox walls" if hung else share.part] += share.weight
         return found
 
     def rows(self) -> dict[str, dict]:

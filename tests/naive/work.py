@@ -422,13 +422,16 @@ class Work:
                 ],
             )
         face = [share for share in self.order.shares if share.part == "face"]
+        walls = tuple(
+            k
+            for k, step in enumerate(self.steps, 1)
+            if any(p.part in ("firebox walls", "smoke chamber walls") for p in step.pieces)
+        )
         if face:
-            walls = tuple(
-                k
-                for k, step in enumerate(self.steps, 1)
-                if any(p.part in ("firebox walls", "smoke chamber walls") for p in step.pieces)
-            )
             self._step([], walls, [], [(share, 1.0) for share in face])
+            walls = (*walls, len(self.steps))
+        if shelf := [share for share in self.order.shares if share.part == "mantel"]:
+            self._step([], walls, [], [(share, 1.0) for share in shelf])
 
     def _step(
         self, pieces: list[Piece], after: tuple, waits: list, asked: list[tuple[Share, float]]
@@ -526,6 +529,8 @@ class Work:
                 "ft2": "piece",
                 "brick": "brick",
                 "ton": "stone",
+                "board foot": "stone",
+                "ft3": "stone",
             },
         )
         from naive.order import SOLD
@@ -688,7 +693,8 @@ class Work:
     def name(self, step: Step) -> str:
         """What a step is called."""
         if not step.pieces:
-            return f"Face in {self.d.surround.face}"
+            trim = any(item.startswith("Mantel") for item in step.goods)
+            return "Mantel and trim" if trim else f"Face in {self.d.surround.face}"
         first = step.pieces[0]
         if first.part not in TOGETHER:
             told = first.part if first.of == 1 else f"{first.part} {first.number} of {first.of}"
@@ -730,7 +736,12 @@ class Work:
         from naive.order import SOLD
 
         if not step.pieces:
-            return ["Fire: nothing that burns in the face"]
+            stony = ("Facing brick", "Face stone", "Face tile", "Mantel and trim, stone")
+            shelf = any(item.startswith("Mantel") for item in step.goods)
+            wet = "Mortar" in step.goods or "Face plaster" in step.goods
+            told = ["Dust"] if any(item in step.goods for item in stony) else []
+            told += ["Skin and eyes"] if wet else []
+            return told + ["Lifting"] * shelf + ["Fire: nothing that burns in the face"]
         parts, grade = {p.part for p in step.pieces}, self.s.grade
         low, high = min(p.low for p in step.pieces), max(p.high for p in step.pieces)
         wet = any(p.material in CAST for p in step.pieces) or any(

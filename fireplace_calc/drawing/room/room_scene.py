@@ -10,6 +10,7 @@ from fireplace_calc.drawing.views.face import hearth_front
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.proportion import proportion_figures, shelf_top, wall_ends, wall_top
+from fireplace_calc.takeoff.facing import trim_boxes
 
 FOOT = 12 * INCH
 
@@ -105,24 +106,11 @@ def _named(geometry: Geometry) -> dict[str, float]:
 
 def _trim(geometry: Geometry, top: float) -> list[Block]:
     """Every piece of mantel and trim that stands below the ceiling. [m]"""
-    f, made = geometry.frame, []
-    for piece in geometry.design.surround.trim:
-        if piece.place == "above":
-            low, half = (
-                f.opening_top + piece.drawn_distance,
-                min(f.block_half, f.half_width + max(piece.drawn_distance, 0.1)),
-            )
-            made += (
-                [Block(-half, half, -piece.drawn_projection, low, min(low + piece.height, top))]
-                if low < top
-                else []
-            )
-        else:
-            near = f.half_width + piece.drawn_distance
-            for side in (-1, 1):
-                a, b = sorted((side * near, side * (near + piece.height)))
-                made.append(Block(a, b, -piece.drawn_projection, f.hearth, f.opening_top))
-    return made
+    return [
+        Block(left, right, -piece.drawn_projection, low, min(high, top))
+        for piece, (left, right, low, high) in trim_boxes(geometry)
+        if low < top
+    ]
 
 
 def _hearth(geometry: Geometry) -> tuple[Block, ...]:

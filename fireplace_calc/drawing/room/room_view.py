@@ -26,7 +26,6 @@ from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.face import (
     block_front,
     face_units,
-    head_shows,
     hearth_front,
     jamb_ends,
     voussoirs,
@@ -49,6 +48,7 @@ from fireplace_calc.drawing.views.layout import (
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
 from fireplace_calc.proportion import Guide, proportion_figures, wall_ends, wall_top
+from fireplace_calc.takeoff.facing import head_shows
 
 FACES = {"brick": "brick", "stone": "stone", "plaster": "face", "tile": "tile"}
 

@@ -14,6 +14,7 @@ from fireplace_calc.brickwork.unit import common_brick, facing_brick
 from fireplace_calc.brickwork.work import lining_bricks
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
+from fireplace_calc.takeoff.facing import jamb_foot, jambs_show
 
 STONE, TILE = (8 * INCH, 15 * INCH), (6 * INCH, 6 * INCH)
 """Height and length of face stones and tiles, as drawn. [m]"""
@@ -43,18 +44,6 @@ def lining_course(geometry: Geometry) -> float:
     """Height of a section, or of a course of common brick, where no firebrick is laid. [m]"""
     d = geometry.design
     return d.firebox.section_height if d.method == "modular" else common_brick(d).course
-
-
-def head_shows(geometry: Geometry) -> bool:
-    """Whether what carries the wall over the opening is seen from the room.
-
-    An angle lies behind the brick; a finish over the masonry covers brick and concrete.
-    """
-    arched = geometry.frame.spring < geometry.frame.opening_top
-    head = geometry.by_name["arch" if arched else "lintel"].material
-    return head != "steel" and (
-        geometry.design.surround.face == "brick" or head not in ("brick", "concrete")
-    )
 
 
 def voussoirs(geometry: Geometry, inner: Array, outer: Array) -> Iterator[Array]:
@@ -98,9 +87,9 @@ def jamb_ends(geometry: Geometry) -> Iterator[tuple[Polygon, Array]]:
     """
     f, d = geometry.frame, geometry.design
     lining = geometry.by_name["firebox lining"].material
-    if d.surround.face != "brick" or lining in ("brick", "steel"):
+    if not jambs_show(geometry):
         return
-    low = max(f.slab_top, f.extension_top if d.hearth.front > 0 else 0.0, 0.0)
+    low = jamb_foot(geometry)
     thick = d.firebox.lining_thickness * (1 + f.side_slope**2) ** 0.5
     course = lining_bricks(geometry).unit.course if lining == "firebrick" else 0.0
     course = course or d.firebox.section_height + (d.firebox.joint or 0.0)

@@ -13,7 +13,6 @@ from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.face import (
     block_front,
     face_units,
-    head_shows,
     hearth_front,
     jamb_ends,
     lining_course,
@@ -32,6 +31,7 @@ from fireplace_calc.drawing.views.layout import (
 )
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
+from fireplace_calc.takeoff.facing import head_shows, trim_boxes
 
 ARCH_STEPS = 24
 
@@ -238,21 +238,7 @@ def _hearth(view: View, geometry: Geometry) -> None:
 
 def _trim(geometry: Geometry) -> list[Polygon]:
     """Every piece of mantel and trim as it is seen from the front. [m]"""
-    f, made = geometry.frame, []
-    for piece in geometry.design.surround.trim:
-        if piece.place == "above":
-            low, half = (
-                f.opening_top + piece.drawn_distance,
-                min(f.block_half, f.half_width + max(piece.drawn_distance, 0.1)),
-            )
-            made.append(box(-half, half, low, low + piece.height))
-        else:
-            near = f.half_width + piece.drawn_distance
-            made += [
-                box(min(a, b), max(a, b), f.hearth, f.opening_top)
-                for a, b in ((s * near, s * (near + piece.height)) for s in (-1, 1))
-            ]
-    return made
+    return [box(*seen) for _, seen in trim_boxes(geometry)]
 
 
 def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float) -> None:

@@ -124,6 +124,6 @@ def weigh(geometry: Geometry) -> Weights:
     """
     masses = {part.name: 0.0 for part in geometry.parts}
     for share in share_out(geometry):
-        if share.part in masses:
-            masses[share.part] += share.weight
+        # A finish, mantel and trim hang on the walls round the firebox.
+        masses[share.part if share.part in masses else "firebox walls"] += share.weight
     return Weights(masses, {part.name: part for part in geometry.parts})

@@ -125,6 +125,7 @@ HEAD = {
     "span": "span",
     "cover": "cover",
     "low": "low_cover",
+    "bears": "bears",
     "carried": "carried",
     "own": "own",
     "moment": "moment",

@@ -77,6 +77,11 @@ def verdict(changes: dict, key: str):
 
 
 # -- findings on both sides -------------------------------------------------------------------------
+BORNE = {
+    "loads.in_triangle": "yes",
+    "loads.floor_over_head": "400 lbf",
+    "loads.beam_over_head": "0 lbf",
+}
 FREE = {**TOLD, "loads.support": "23.5 ft"}
 CASES = [
     ("STR-01", TOLD, M),
@@ -211,7 +216,14 @@ CASES = [
     ("STR-17", TOLD, X),
     ("STR-18", ARCHED, M),
     ("STR-18", ARCHED | {"firebox.jamb": "8 in"}, F),
-    ("STR-18", ARCHED | {"loads.in_triangle": "yes"}, N),
+    ("STR-18", ARCHED | {"loads.in_triangle": "yes"}, F),
+    ("STR-18", ARCHED | {"loads.in_triangle": None}, N),
+    ("STR-16", ARCHED | BORNE | {"loads.beam_over_head": "10 lbf"}, N),
+    ("STR-09", TOLD | BORNE, M),
+    ("STR-09", TOLD | BORNE | {"loads.beam_over_head": None}, N),
+    ("STR-09", TOLD | BORNE | {"loads.floor_over_head": None}, N),
+    ("STR-09", TOLD | BORNE | {"loads.beam_over_head": "4000 lbf"}, F),
+    ("STR-11", TOLD | BORNE, N),
     ("STR-19", TOLD, M),
     (
         "STR-19",
@@ -537,6 +549,36 @@ def test_lintel_by_hand():
     assert held.bearing_stress == pytest.approx(2 * held.shear / (3.5 * INCH * 6 * INCH))
     assert held.needed == pytest.approx(held.moment / (22_000 * PSI))
     assert any("clear opening and one bearing" in remark for remark in made.remarks)
+
+
+def test_what_bears_over_the_opening_counts_in_full():
+    """UFC 3-310-05A and Beall: what enters the triangle counts in full, and nothing arches past it.
+    With a pencil: the wall as a rectangle, w L^2 / 8, and a beam P L / 4 and beside either end.
+    """
+    loads = BORNE | {"loads.beam_over_head": "300 lbf"}
+    made, pound = worked(**_under(TOLD | loads)), 0.45359237 * G
+    free, held = worked(**_under(TOLD)).lintel, made.lintel
+    even = held.wall * held.span * held.cover + 400 * pound
+    assert held.bears and held.carried == pytest.approx(even + 300 * pound)
+    assert held.carried > free.carried
+    own = held.own * held.span
+    assert held.moment == pytest.approx((even + own) * held.span / 8 + 300 * pound * held.span / 4)
+    assert held.shear == pytest.approx((even + own) / 2 + 300 * pound)
+    assert any("bears within the triangle" in said for said in made.engineer)
+    ignored = worked(**_under(TOLD | loads | {"loads.in_triangle": "no"})).lintel
+    assert ignored.moment == free.moment
+
+
+def test_a_floor_over_an_arch_pushes_its_jambs():
+    """An even load by the parabola: H = W L / 8 r."""
+    floor = worked(**_under(ARCHED | BORNE)).arch
+    bare = worked(**_under(ARCHED | BORNE | {"loads.floor_over_head": "0 lbf"})).arch
+    more = 400 * 0.45359237 * G
+    assert floor.load.uniform - bare.load.uniform == pytest.approx(more)
+    assert floor.load.triangular == bare.load.triangular == 0
+    assert floor.parabola_thrust - bare.parabola_thrust == pytest.approx(
+        more * floor.ring.span / (8 * floor.ring.rise)
+    )
 
 
 def test_a_low_breast_is_sent_to_an_engineer():

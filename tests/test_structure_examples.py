@@ -468,6 +468,13 @@ def test_sag_by_adding_up():
     assert deflection(span, 1.0, total) == pytest.approx(by_work, rel=1e-5)
 
 
+def test_a_load_at_the_middle():
+    """Standard cases (memory): P L / 4 and P L^3 / 48 EI; right beside an end that end takes all."""
+    assert bending(3.0, 0.0, 0.0, 800.0) == pytest.approx(600.0)
+    assert deflection(3.0, 1e5, 0.0, 0.0, 800.0) == pytest.approx(800 * 27 / 48 / 1e5)
+    assert reaction(3.0, 0.0, 100.0, 800.0) == pytest.approx(950.0)
+
+
 def test_table_of_veneer_lintels():
     """IRC Table R703.8.3.1 (memory; the 12 ft of the double angle read). A row is taken only by
     what covers it in all three.

@@ -220,6 +220,22 @@ class Loads(Record):
     in_triangle: bool | None = yes_no(
         "Load over the lintel", None, "A floor or beam bears within the triangle over the opening."
     )
+    floor_over_head: float | None = quantity(
+        "force",
+        "Floor load over the opening",
+        None,
+        "0 lbf",
+        "50000 lbf",
+        "All that a floor brings within the span, taken as even. Counts while a load bears there.",
+    )
+    beam_over_head: float | None = quantity(
+        "force",
+        "Beam load over the opening",
+        None,
+        "0 lbf",
+        "50000 lbf",
+        "What a beam brings, taken where it is worst. Counts while a load bears there.",
+    )
     stone: str | None = choice(
         "Lintel stone",
         None,

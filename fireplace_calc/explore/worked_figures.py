@@ -224,9 +224,17 @@ def _lintel(result: Assessment, to: PlainDecimals) -> WorkedFigure | None:
         return None
     wall, span = to.pressure(lintel.wall), to.long_length(lintel.span)
     cover = to.long_length(lintel.cover)
-    rests = (
-        "45 degree triangle over the lintel, common practice; clear opening and one bearing as span"
-    )
+    rests = "45 degree triangle, common practice; clear opening and one bearing as span"
+    if lintel.bears:
+        loads = result.design.loads
+        floor, beam = (to.force(x or 0.0) for x in (loads.floor_over_head, loads.beam_over_head))
+        return WorkedFigure(
+            "Load on the lintel",
+            "weight of the wall × span × height over it + floor + beam",
+            f"{wall} × {span} × {cover} + {floor} + {beam}",
+            to.force(lintel.carried),
+            "no arching where a floor or a beam bears over the opening; what is not told is nought",
+        )
     if lintel.low_cover:
         return WorkedFigure(
             "Load on the lintel",

@@ -16,10 +16,10 @@ from fireplace_calc.structure.arch_thrust import (
     third_thrust,
     thrust_line,
 )
-from fireplace_calc.structure.beam import low_wall_load, triangle_load
 from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.lintel import wall_weight
 from fireplace_calc.structure.loads.weights import Weights
+from fireplace_calc.structure.opening_load import head_load
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,10 +87,11 @@ def assess_arch(design: Design, frame: Frame, weights: Weights) -> Arch | None:
 
     Notes
     -----
-    The triangle stands on the spring line, and the air under the arch is not taken off: the safe
-    side. All that stands over the spring line is shared evenly by what is solid there; of the jamb,
-    as much counts as the thrust spreads to at 45 degrees from the back of the ring. Friction alone
-    holds the bed joint, and the pier is held at its foot by the hearth slab.
+    A beam on it is left to an engineer. The triangle stands on the spring line, and the air under
+    the arch is not taken off: the safe side. All that stands over the spring line is shared evenly
+    by what is solid there; of the jamb, as much counts as the thrust spreads to at 45 degrees from
+    the back of the ring. Friction alone holds the bed joint, and the pier is held at its foot by
+    the hearth slab.
     """
     if frame.spring >= frame.opening_top:
         return None
@@ -98,12 +99,9 @@ def assess_arch(design: Design, frame: Frame, weights: Weights) -> Arch | None:
         2 * frame.half_width, frame.opening_top - frame.spring, design.lintel.height, frame.breast
     )
     wall, cover = wall_weight(frame, weights), frame.flue_start - frame.spring
-    own, low = G * weights.masses.get("arch", 0.0), cover < ring.span / 2
-    load = (
-        Load(ring.span, 0.0, own + low_wall_load(wall, ring.span, cover))
-        if low
-        else Load(ring.span, triangle_load(wall, ring.span), own)
-    )
+    above = head_load(design.loads, wall, ring.span, cover)
+    own = G * weights.masses.get("arch", 0.0)
+    load = Load(ring.span, above.triangular, own + above.uniform)
     line, parabola = thrust_line(ring, load), parabola_thrust(ring, load)
     abutment = max(parabola, line.thrust)
 
@@ -121,7 +119,7 @@ def assess_arch(design: Design, frame: Frame, weights: Weights) -> Arch | None:
     return Arch(
         ring,
         load,
-        low,
+        above.low_cover,
         parabola,
         third_thrust(ring, load),
         line,

@@ -47,7 +47,9 @@ def low_wall_load(wall: float, span: float, height: float) -> float:
     return wall * (span * height - height**2)
 
 
-def bending(span: float, triangular: float = 0.0, uniform: float = 0.0) -> float:
+def bending(
+    span: float, triangular: float = 0.0, uniform: float = 0.0, point: float = 0.0
+) -> float:
     r"""Largest moment on a lintel that rests on both ends.
 
     Parameters
@@ -58,6 +60,8 @@ def bending(span: float, triangular: float = 0.0, uniform: float = 0.0) -> float
         Whole weight of a triangular load. [N]
     uniform : float
         Even load along it. [N/m]
+    point : float
+        At the middle. [N]
 
     Returns
     -------
@@ -66,13 +70,15 @@ def bending(span: float, triangular: float = 0.0, uniform: float = 0.0) -> float
 
     Notes
     -----
-    .. math:: M = W L / 6 + w L^2 / 8
+    .. math:: M = W L / 6 + w L^2 / 8 + P L / 4
     """
-    return triangular * span / 6 + uniform * span**2 / 8
+    return triangular * span / 6 + uniform * span**2 / 8 + point * span / 4
 
 
-def reaction(span: float, triangular: float = 0.0, uniform: float = 0.0) -> float:
-    """What each end carries.
+def reaction(
+    span: float, triangular: float = 0.0, uniform: float = 0.0, point: float = 0.0
+) -> float:
+    """What the worse end carries; a point load stands right beside it.
 
     Parameters
     ----------
@@ -82,17 +88,23 @@ def reaction(span: float, triangular: float = 0.0, uniform: float = 0.0) -> floa
         Whole weight of a triangular load. [N]
     uniform : float
         Even load along it. [N/m]
+    point : float
+        At the middle. [N]
 
     Returns
     -------
     float
         Force. [N]
     """
-    return (triangular + uniform * span) / 2
+    return (triangular + uniform * span) / 2 + point
 
 
 def deflection(
-    span: float, stiffness: float, triangular: float = 0.0, uniform: float = 0.0
+    span: float,
+    stiffness: float,
+    triangular: float = 0.0,
+    uniform: float = 0.0,
+    point: float = 0.0,
 ) -> float:
     r"""Deflection at the middle.
 
@@ -106,6 +118,8 @@ def deflection(
         Whole weight of a triangular load. [N]
     uniform : float
         Even load along it. [N/m]
+    point : float
+        At the middle. [N]
 
     Returns
     -------
@@ -114,9 +128,10 @@ def deflection(
 
     Notes
     -----
-    .. math:: \delta = W L^3 / 60 E I + 5 w L^4 / 384 E I
+    .. math:: \delta = W L^3 / 60 E I + 5 w L^4 / 384 E I + P L^3 / 48 E I
     """
-    return triangular * span**3 / (60 * stiffness) + 5 * uniform * span**4 / (384 * stiffness)
+    even = triangular / 60 + 5 * uniform * span / 384 + point / 48
+    return even * span**3 / stiffness
 
 
 def deflection_limit(span: float) -> float:

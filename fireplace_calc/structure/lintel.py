@@ -15,14 +15,13 @@ from fireplace_calc.structure.beam import (
     deflection,
     deflection_limit,
     jack_skew,
-    low_wall_load,
     reaction,
     slab_modulus,
-    triangle_load,
     veneer_span,
 )
 from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.loads.weights import Weights
+from fireplace_calc.structure.opening_load import head_load
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +42,10 @@ class LintelResult:
         Masonry over it, up to where the breast draws in. [m]
     low_cover : bool
         The triangle runs out of the breast: what stands on top comes in.
+    bears : bool
+        A floor or beam bears within the triangle: the whole wall counts, and it in full.
     carried, own : float
-        Of the wall [N], and of the lintel itself. [N/m]
+        All but the lintel [N], and the lintel itself. [N/m]
     moment, shear : float
         Largest. [N m, N]
     modulus, stress, allowed : float or None
@@ -72,6 +73,7 @@ class LintelResult:
     wall: float
     cover: float
     low_cover: bool
+    bears: bool
     carried: float
     own: float
     moment: float
@@ -140,11 +142,11 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
     bearing = lintel.bearing
     span = clear + (least if bearing is None else bearing)
     cover = frame.flue_start - frame.opening_top - lintel.height
-    wall, low = wall_weight(frame, weights), cover < span / 2
-    carried = low_wall_load(wall, span, cover) if low else triangle_load(wall, span)
+    wall = wall_weight(frame, weights)
+    load = head_load(design.loads, wall, span, cover)
     own = G * weights.masses.get("lintel", 0.0) / (clear + 2 * (bearing or 0.0))
-    triangular, uniform = (0.0, own + carried / span) if low else (carried, own)
-    moment, shear = bending(span, triangular, uniform), reaction(span, triangular, uniform)
+    laid = (load.triangular, own + load.uniform / span, load.point)
+    moment, shear = bending(span, *laid), reaction(span, *laid)
     modulus = stress = allowed = needed = bent = limit = across = table = None
     seat = frame.breast
     if lintel.material == "steel":
@@ -153,7 +155,7 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
         made = angle(lintel.height, legs.level, legs.thickness)
         modulus, allowed = number * made.modulus, figure("steel bending")
         stiff, limit = number * figure("steel modulus") * made.inertia, deflection_limit(span)
-        bent = deflection(span, stiff, triangular, uniform)
+        bent = deflection(span, stiff, *laid)
         table = veneer_span(lintel.height, legs.level, legs.thickness)
     else:
         modulus, across = (
@@ -174,8 +176,9 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
         bearing,
         wall,
         cover,
-        low,
-        carried,
+        load.low_cover,
+        load.bears,
+        load.whole,
         own,
         moment,
         shear,

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from fireplace_calc.base.tables import Source
+from fireplace_calc.editing.changes import unknown_of
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
     MEETS,
@@ -30,6 +31,7 @@ LINTEL, ARCH = "lintel", "arch"
 LOW_COVER = (
     "The breast ends below the top of the triangle, so load from above comes in: call an engineer."
 )
+BEARS = ("loads.floor_over_head", "loads.beam_over_head")
 MIDDLE = Source("statics: the middle third", "derived")
 
 RULES: list[Rule[Structure]] = []
@@ -66,12 +68,18 @@ def _if_load_is_known(structure: Structure, found: Compared, low_cover: bool) ->
     if found.verdict != MEETS:
         return found
     inside = structure.design.loads.in_triangle
-    if inside:
+    waits = unknown_of(structure.design, *BEARS) if inside else ()
+    if waits:
         return Compared(
             NOT_CHECKED,
             found.provided,
             found.required,
             "The load that bears in the triangle counts in full and is not known.",
+            waits,
+        )
+    if inside and structure.arch is not None and structure.design.loads.beam_over_head:
+        return Compared(
+            NOT_CHECKED, found.provided, found.required, "A beam on an arch is for an engineer."
         )
     if inside is None:
         return Compared(
@@ -160,7 +168,11 @@ def veneer_table_span(structure: Structure) -> Compared:
         return Compared(
             NOT_CHECKED, lintel.clear, note="The angle is lighter than any in the table."
         )
-    return _if_load_is_known(structure, at_most(lintel.clear, lintel.veneer_span), False)
+    found = at_most(lintel.clear, lintel.veneer_span)
+    if lintel.bears and found.verdict == MEETS:
+        note = "A floor or beam bears over it, and the table's span is for none."
+        return replace(found, verdict=NOT_CHECKED, note=note)
+    return _if_load_is_known(structure, found, False)
 
 
 @judged("STR-12", LINTEL, "Bearing of the lintel", "in", source("lintel bearing"))

@@ -63,15 +63,42 @@ def _windless(structure: Structure, found: Shown = None, required: Shown = None)
 def waiting(
     structure: Structure, note: str, *asked: str, found: Shown = None, required: Shown = None
 ) -> Compared:
-    """Not checked: it waits for these inputs, as far as they are unknown. To hear what holds the
-    chimney up would answer it too.
+    """Not checked: it waits for inputs. To hear what holds the chimney up would answer it too.
+
+    Parameters
+    ----------
+    structure : Structure
+    note : str
+        What is not known.
+    *asked : str
+        Inputs that would answer it, by dotted key; those that are told are left out.
+    found, required : object
+        As far as it can be told, in SI. [SI]
+
+    Returns
+    -------
+    Compared
     """
     missing = unknown_of(structure.design, *asked, "loads.support")
     return Compared(NOT_CHECKED, found, required, note, missing)
 
 
 def tension_limit(structure: Structure, found: Shown, *asked: str) -> float | Compared:
-    """What a bed joint may bear [Pa], or why nobody can tell."""
+    """What a bed joint may bear in tension, or why nobody can tell.
+
+    Parameters
+    ----------
+    structure : Structure
+    found : object
+        What it has to bear. [Pa]
+    *asked : str
+        Further inputs that would answer it, by dotted key.
+
+    Returns
+    -------
+    float or Compared
+        Tension. [Pa]
+    """
     masonry, mortar = structure.design.chimney.masonry, structure.design.loads.mortar
     if masonry != "brick":
         note = f"The table is for brick; a chimney of {masonry} has to be designed."

@@ -19,7 +19,7 @@ LEAST_COVER = 1e-6
 
 
 @lru_cache(maxsize=1024)
-def shadow(piece: SetPiece) -> CrossSection:
+def _shadow(piece: SetPiece) -> CrossSection:
     """What a piece covers, seen from above. [m]"""
     return body(piece).project()
 
@@ -35,7 +35,7 @@ def covers(one: SetPiece, other: SetPiece) -> bool:
     a, b = extent(one), extent(other)
     if a[0] >= b[1] or b[0] >= a[1] or a[2] >= b[3] or b[2] >= a[3]:
         return False
-    return float((shadow(one) ^ shadow(other)).area()) > LEAST_COVER
+    return float((_shadow(one) ^ _shadow(other)).area()) > LEAST_COVER
 
 
 @lru_cache(maxsize=4096)
@@ -72,4 +72,4 @@ def _levels(piece: SetPiece) -> list[float]:
 
 @atexit.register
 def _release_shadows() -> None:
-    shadow.cache_clear()
+    _shadow.cache_clear()

@@ -1,17 +1,29 @@
-"""Where the volume of a lift goes: pieces, and mortar beside and under them. [m3]"""
+"""Where the volume of a lift goes: pieces, and mortar beside, under and inside their nests. [m3]"""
 
 from __future__ import annotations
 
 from functools import lru_cache
+from itertools import pairwise
+
+from manifold3d import CrossSection
 
 from fireplace_calc.geometry.assembled.assembly import Assembly
 from fireplace_calc.geometry.assembled.passage import reach
-from fireplace_calc.geometry.assembled.sections import SKIN, closed, contact_area, section, united
+from fireplace_calc.geometry.assembled.sections import (
+    SKIN,
+    closed,
+    contact_area,
+    outlined,
+    section,
+    united,
+)
 from fireplace_calc.geometry.assembled.solids import piece_part
+from fireplace_calc.geometry.polygons import Polygon, signed_area
+from fireplace_calc.geometry.solids import Solid
 from fireplace_calc.pieces.records import SetPiece
 
-SHARES = (0.0, 0.5, 1.0)
-"""Where Simpson's rule looks, between two levels at which nothing bends. [-]"""
+LEAST_RING = 1e-6
+"""A ring of a nest smaller than this is a hair of two circles. [m2]"""
 
 
 def _bends(pieces: tuple[SetPiece, ...], height: float) -> list[float]:
@@ -27,7 +39,7 @@ def _bends(pieces: tuple[SetPiece, ...], height: float) -> list[float]:
 
 
 @lru_cache(maxsize=1024)
-def perpends(pieces: tuple[SetPiece, ...]) -> float:
+def perpends(pieces: tuple[SetPiece, ...], standing: tuple[SetPiece, ...] | None = None) -> float:
     """Mortar in the upright joints of a lift, as high as its lowest piece.
 
     The closed section less the pieces, by Simpson's rule between levels where nothing bends: exact
@@ -37,26 +49,30 @@ def perpends(pieces: tuple[SetPiece, ...]) -> float:
     ----------
     pieces : tuple of SetPiece
         Of one lift; their tops are level.
+    standing : tuple of SetPiece or None
+        Those of them that stand so far; all of them where nothing is said.
 
     Returns
     -------
     float
         [m3]
     """
-    height = min(p.height for p in pieces)
-    levels = _bends(pieces, height)
+    height, span = min(p.height for p in pieces), reach(pieces)
+    shown = pieces if standing is None else standing
+    if len(shown) < 2:
+        return 0.0
     total = 0.0
-    for low, high in zip(levels, levels[1:], strict=False):
+    for low, high in pairwise(_bends(pieces, height)):
         ends = [low + SKIN, (low + high) / 2, high - SKIN]
-        a, b, c = (_between(pieces, height, z) for z in ends)
+        a, b, c = (_between(shown, height, z, span) for z in ends)
         total += (high - low) * (a + 4 * b + c) / 6
     return total
 
 
-def _between(pieces: tuple[SetPiece, ...], height: float, level: float) -> float:
+def _between(pieces: tuple[SetPiece, ...], height: float, level: float, span: float) -> float:
     """Area of the joints at a level over the foot of the lowest piece. [m2]"""
     here = [section(p, level + p.height - height) for p in pieces]
-    return float(closed(here, reach(pieces)).area() - united(here).area())
+    return max(float(closed(here, span).area() - united(here).area()), 0.0)
 
 
 def beds(made: Assembly, number: int) -> float:
@@ -80,3 +96,70 @@ def beds(made: Assembly, number: int) -> float:
         for a in made.by_lift[number]
         for b in made.by_lift[number - 1]
     )
+
+
+def nests(made: Assembly, number: int) -> float:
+    """Mortar round the tongues that stand in the sockets of a lift.
+
+    Parameters
+    ----------
+    made : Assembly
+    number : int
+        Of the lift, from nought. [-]
+
+    Returns
+    -------
+    float
+        [m3]
+    """
+    if not number:
+        return 0.0
+    below = made.by_lift[number - 1]
+    return sum(nest(a.piece, b.piece, a.bed) for a in made.by_lift[number] for b in below)
+
+
+@lru_cache(maxsize=4096)
+def nest(upper: SetPiece, lower: SetPiece, bed: float) -> float:
+    """Mortar in the socket of one piece, over the bed of another and round its tongue.
+
+    Parameters
+    ----------
+    upper, lower : SetPiece
+    bed : float
+        Thickness of the joint between them. [m]
+
+    Returns
+    -------
+    float
+        Nought where no socket is roofed over what stands under it. [m3]
+    """
+    bends = sorted({z for s in _solids(upper) for z in (s.bottom, s.top)})
+    roof = bends[1]
+    if roof >= upper.height:
+        return 0.0
+    foot = section(upper, SKIN)
+    socket = outlined(r for r in _rings(foot) if signed_area(r) > 0) - foot
+    # What of the lower piece's upper side lies in the socket, and has the upper piece over it.
+    ring = socket ^ section(lower, lower.height - SKIN) ^ section(upper, roof + SKIN)
+    if ring.area() < LEAST_RING:
+        return 0.0
+    tongues = (z - lower.height for s in _solids(lower) for z in (s.bottom, s.top))
+    levels = sorted({0.0, bed, bed + roof, *(z for z in tongues if 0.0 < z < bed + roof)})
+    total = 0.0
+    for low, high in pairwise(levels):
+        ends = [low + SKIN, (low + high) / 2, high - SKIN]
+        a, b, c = (
+            float((ring - section(lower, lower.height + z) - section(upper, z - bed)).area())
+            for z in ends
+        )
+        total += (high - low) * (a + 4 * b + c) / 6
+    return total
+
+
+def _solids(piece: SetPiece) -> list[Solid]:
+    made = piece_part(piece)
+    return [*made.adds, *made.cuts]
+
+
+def _rings(outline: CrossSection) -> list[Polygon]:
+    return [tuple((float(x), float(y)) for x, y in ring) for ring in outline.to_polygons()]

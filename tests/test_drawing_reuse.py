@@ -33,6 +33,7 @@ MOVES = st.sampled_from(
     [
         {"opening.width": "40 in"},
         {"opening.extension": "9 in"},
+        {"opening.hood": "6 in"},
         {"flue.sections": 21},
         {"firebox.jamb": "13 in"},
         {"hearth.front": "25 in"},

@@ -39,6 +39,8 @@ def cautions_before(goods: tuple[StepGoods, ...]) -> Iterator[str]:
         yield SKIN
     if any(item.startswith("Mantel") for item in items):
         yield "Lifting: weigh a shelf first; prop it until it is fixed."
+    if "Metal hood" in items:
+        yield "Fire: a hood gets hot; nothing that burns touches it, and no smoke passes over it."
     yield "Fire: nothing that burns in the face or behind it near the opening."
 
 

@@ -15,7 +15,7 @@ from fireplace_calc.build.production_rates import MORTAR, REFRACTORY, StepGoods,
 from fireplace_calc.build.step_cautions import cautions_before, cautions_of
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff import Share, share_out
-from fireplace_calc.takeoff.facing import FACE, MANTEL
+from fireplace_calc.takeoff.facing import FACE, HOOD, MANTEL
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,7 +157,13 @@ def work_steps(geometry: Geometry, order: Order | None = None) -> list[WorkStep]
                 tuple(cautions_of(geometry, built, goods, last_flue in group)),
             )
         )
-    for part, name in ((FACE, f"Face in {design.surround.face}"), (MANTEL, "Mantel and trim")):
+    over, face = "goes over the finished breast", f"Face in {design.surround.face}"
+    finishing = (
+        (FACE, face, over),
+        (MANTEL, "Mantel and trim", over),
+        (HOOD, "Metal hood", "hangs in the finished opening"),
+    )
+    for part, name, why in finishing:
         if part not in by_part:
             continue
         goods = goods_of([LiftPart(part, name, 0.0, 0.0, 1.0, 1, 1, 0.0)], by_part)
@@ -168,11 +174,11 @@ def work_steps(geometry: Geometry, order: Order | None = None) -> list[WorkStep]
                 len(done) + 1,
                 name,
                 (),
-                ("goes over the finished breast",),
+                (why,),
                 tuple(
                     s.number
                     for s in done
-                    if s.name == f"Face in {design.surround.face}"
+                    if s.name == face
                     or any(b.part in ("firebox walls", "smoke chamber walls") for b in s.parts)
                 ),
                 goods,

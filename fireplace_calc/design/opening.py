@@ -52,6 +52,13 @@ class Opening(Record):
         "24 in",
         "How far the firebox is raised above its standard height.",
     )
+    hood: float | None = length(
+        "Metal hood",
+        None,
+        "1 in",
+        "18 in",
+        "How far it lowers the top of the opening; unknown draws none.",
+    )
     head: str = choice(
         "Head", "straight", ("straight", "segmental"), "Lintel or arch over the opening."
     )
@@ -67,8 +74,13 @@ class Opening(Record):
 
     @property
     def height(self) -> float:
-        """Clear height on the center line, extension included. [m]"""
+        """Of the masonry's opening on the center line, extension included. [m]"""
         return self.standard_height + self.extension
+
+    @property
+    def clear_height(self) -> float:
+        """What a hood leaves of it. [m]"""
+        return self.height - (self.hood or 0.0)
 
 
 class AngleLegs(NamedTuple):

@@ -144,8 +144,8 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         throat *= design.throat.damper_open
     perimeter = np.pi * bore.width if bore.round else 2 * (bore.width + bore.depth)
     start = {
-        "opening top": f.opening_top,
-        "mid opening": (f.opening_top + f.hearth) / 2,
+        "opening top": f.clear_top,
+        "mid opening": (f.clear_top + f.hearth) / 2,
         "hearth": f.hearth,
     }[datum]
     slopes, warm = f.chamber_slopes, heated(geometry)
@@ -156,7 +156,7 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
     roughness = coefficient(ROUGHNESS.get(design.flue.liner or "", "roughness, clay liner")) * MM
     return FlowPath(
         opening_area=areas.opening,
-        opening_height=design.opening.height,
+        opening_height=design.opening.clear_height,
         flue_area=flue,
         flue_perimeter=float(perimeter),
         height=f.liner_top - start,

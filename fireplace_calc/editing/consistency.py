@@ -16,6 +16,8 @@ STEEPEST = 2.0
 not a back. [-]
 """
 
+LEAST_OPENING = 12 * INCH
+"""Left open under a hood: engineering judgement. [m]"""
 LEAST_FLUE = 12 * INCH
 """Of the second flue, under the crown. [m]"""
 
@@ -92,6 +94,8 @@ def require_consistent(design: Design) -> None:
             min(opening.width / 2, opening.height),
             "a segment rises no more than half its span, and stays inside the opening.",
         )
+    if opening.hood is not None:
+        _require_hood(design, opening.hood)
     _at_most(
         "Lintel height",
         design.lintel.height,
@@ -148,6 +152,17 @@ def require_consistent(design: Design) -> None:
         _require_seat(design)
     if design.second_flue.drawn:
         _require_second_flue(design)
+
+
+def _require_hood(design: Design, hood: float) -> None:
+    """A hood leaves an opening to tend the fire through; its lower edge is straight, so that under
+    an arch it hangs as low as the spring line.
+    """
+    _at_most(
+        "Metal hood", hood, design.opening.height - LEAST_OPENING, "a foot stays open under it."
+    )
+    if design.opening.head == "segmental":
+        _at_least("Metal hood", hood, design.opening.rise, "it closes the arch to the spring line.")
 
 
 def _require_seat(design: Design) -> None:

@@ -61,12 +61,12 @@ def _opening(result: Assessment, to: PlainDecimals) -> WorkedFigure:
             "Opening area", "as measured", to.area(measured), to.area(measured), MEASURED
         )
     width, height, rise = 2 * f.half_width, f.opening_top - f.hearth, f.opening_top - f.spring
-    if rise <= 0:
+    if rise <= 0 or f.hood > 0:
         return WorkedFigure(
             "Opening area",
-            "width × height",
-            f"{to.length(width)} × {to.length(height)}",
-            to.area(f.opening_area),
+            "width × height under the hood" if f.hood > 0 else "width × height",
+            f"{to.length(width)} × {to.length(height - f.hood)}",
+            to.area(f.clear_area),
             DRAWN,
         )
     segment = f.opening_area - width * (height - rise)

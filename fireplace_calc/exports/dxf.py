@@ -16,6 +16,7 @@ from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.resources import MAKER, made_by
 from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.drawing.views.face import hood_ring, open_ring
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.views.laid_bricks import from_the_room
 from fireplace_calc.editing.whole_files import write_whole
@@ -178,10 +179,12 @@ class _Pen:
         top = max(d.house.ceiling, f.opening_top + 1.0)
         self.ring(breast_ring(self.g, top), "outline")
         self.ring(opening_ring(self.g), "outline")
+        if hood := hood_ring(self.g, opening_ring(self.g)):
+            self.ring(hood, "metal")
         self.ring(
             lintel_ring(self.g), (self.g.by_name.get("arch") or self.g.by_name["lintel"]).material
         )
-        for edges in from_the_room(self.g, np.array(opening_ring(self.g))):
+        for edges in from_the_room(self.g, np.array(open_ring(self.g, opening_ring(self.g)))):
             self.lines(edges.tolist())
         half = f.half_width
         if d.hearth.front > 0:
@@ -204,6 +207,8 @@ class _Pen:
         for part in self.g.parts:
             for ring in part.section():
                 self.ring(ring, part.material)
+        if f.hood > 0:
+            self.ring([(0.0, f.clear_top), (0.0, f.opening_top)], "metal")
         low = f.footing_bottom - 0.2
         self.dimension((0.0, f.hearth), (f.depth, f.hearth), low)
         self.dimension((f.throat_front, f.throat), (f.throat_back, f.throat), low - 0.2)

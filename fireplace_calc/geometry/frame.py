@@ -97,6 +97,8 @@ class Frame:
     downhill_contact: float
     highest_within_reach: float
     highest_within_reach_is: str
+    hood: float = 0.0
+    """How far a metal hood hangs down from the head."""
     second: Beside | None = None
     """A second flue in the same chimney."""
     adjusted: tuple[str, ...] = ()
@@ -151,8 +153,20 @@ class Frame:
         )
 
     @property
+    def clear_top(self) -> float:
+        """Top of what stays open: underside of a hood, else of the head. [m]"""
+        return self.opening_top - self.hood
+
+    @property
+    def clear_area(self) -> float:
+        """What a hood leaves of the opening's area. [m2]"""
+        if self.hood <= 0:
+            return self.opening_area
+        return 2 * self.half_width * (self.clear_top - self.hearth)
+
+    @property
     def opening_area(self) -> float:
-        """Clear area at the face, true under an arch: the rectangle up to the spring line, and the
+        """Of the masonry, true under an arch: the rectangle up to the spring line, and the
         segment of a circle over it. [m2]
         """
         full = 2 * self.half_width * (self.opening_top - self.hearth)

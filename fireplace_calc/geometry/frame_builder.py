@@ -143,6 +143,7 @@ def build_frame(design: Design) -> Frame:
         downhill_contact=downhill,
         highest_within_reach=highest,
         highest_within_reach_is=what,
+        hood=o.hood or 0.0,
         second=second,
         adjusted=_adjustments(
             design,

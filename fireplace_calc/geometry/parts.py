@@ -186,6 +186,8 @@ class Geometry:
             "crown": f.crown_top,
             "flue top": f.liner_top,
         }
+        if f.hood > 0:
+            named["hood"] = f.clear_top
         if f.spring < f.opening_top:
             named["spring line"] = f.spring
         return dict(sorted(named.items(), key=lambda item: item[1]))

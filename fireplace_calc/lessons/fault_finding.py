@@ -128,7 +128,7 @@ def _worked(fault_finding: FaultFinding, group: str, units: str) -> list[tuple[s
             if design.opening.head == "segmental"
             else []
         )
-        return [("Clear height, raise included", size(design.opening.height)), *arch]
+        return [("Clear height, raise included", size(design.opening.clear_height)), *arch]
     if group == "Throat":
         return [("Free area of the throat", size(work.throat_area, "area"))]
     if group == "Smoke chamber":

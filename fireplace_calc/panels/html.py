@@ -73,7 +73,7 @@ def sentence(result: Assessment, units: str) -> str:
     parts = [
         (
             f"<b>{escape(d.name)}</b>: opening {size(d.opening.width)} wide,"
-            f" {size(d.opening.height)} high, {d.flue.sections} flue sections, chimney top"
+            f" {size(d.opening.clear_height)} high, {d.flue.sections} flue sections, chimney top"
             f" {size(f.crown_top)} above the floor, {escape(show(result.weight, 'mass', units))} as"
             " it stands."
         ),

@@ -27,7 +27,7 @@ def opening_size(geometry: Geometry) -> tuple[float, float]:
     tuple of float
         [m]
     """
-    return 2 * geometry.frame.half_width, geometry.frame.opening_top - geometry.frame.hearth
+    return 2 * geometry.frame.half_width, geometry.frame.clear_top - geometry.frame.hearth
 
 
 def opening_shape(geometry: Geometry, text: LengthText) -> Guide:
@@ -153,6 +153,6 @@ def width_for_room(geometry: Geometry, units: str) -> Guide:
         found / house.room_length,
         "the table",
         end / house.room_length,
-        tuple(((x, f.hearth), (x, f.opening_top)) for x in at),
+        tuple(((x, f.hearth), (x, f.clear_top)) for x in at),
         widths.source,
     )

@@ -84,7 +84,7 @@ def like_shapes(geometry: Geometry) -> Guide:
         )
     whole, own = 2 * f.block_half / top, width / height
     lines = (
-        ((-width / 2, f.hearth), (width / 2, f.opening_top)),
+        ((-width / 2, f.hearth), (width / 2, f.clear_top)),
         ((-f.block_half, 0.0), (f.block_half, top)),
     )
     return Guide(

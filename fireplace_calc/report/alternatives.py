@@ -108,14 +108,14 @@ def _told(
         )
     yield (
         "Opening",
-        f"{long(d.opening.width)} wide, {long(d.opening.height)} high, {wide(f.opening_area)}",
+        f"{long(d.opening.width)} wide, {long(d.opening.clear_height)} high, {wide(f.clear_area)}",
     )
     yield "Raised by", long(d.opening.extension)
     yield (
         "Flue",
         (
             f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections, "
-            f"1/{f.opening_area / f.bore.area:.1f} of the opening"
+            f"1/{f.clear_area / f.bore.area:.1f} of the opening"
         ),
     )
     yield "Chimney top over floor", long(f.crown_top)

@@ -49,8 +49,8 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     )
     yield ""
     yield (
-        f"Opening      {long(d.opening.width)} wide, {long(d.opening.height)} high,"
-        f" {wide(f.opening_area)}"
+        f"Opening      {long(d.opening.width)} wide, {long(d.opening.clear_height)} high,"
+        f" {wide(f.clear_area)}" + (f" under a metal hood of {long(f.hood)}" if f.hood > 0 else "")
     )
     yield (
         f"Firebox      {long(f.depth)} deep, back {long(f.back_width)} wide, throat"
@@ -58,7 +58,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     )
     yield (
         f"Flue         {flue}, inside {wide(f.bore.area)}, "
-        f"1/{f.opening_area / f.bore.area:.1f} of the opening"
+        f"1/{f.clear_area / f.bore.area:.1f} of the opening"
     )
     yield from _second_flue(assessment, long)
     yield (

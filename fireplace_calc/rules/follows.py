@@ -13,6 +13,7 @@ from fireplace_calc.editing.changes import all_inputs, book_names
 
 HEARTH = ("base.hearth_level", "hearth.drop")
 OPENING_HIGH = ("opening.standard_height", "opening.extension")
+HOOD = "opening.hood"
 TO_THROAT = (*OPENING_HIGH, "throat.height")
 TO_LINER_TOP = (
     *TO_THROAT,
@@ -115,6 +116,7 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "frame.hearth": HEARTH,
     "frame.highest_within_reach": (*ROOF, "roof.nearby"),
     "frame.liner_top": (*HEARTH, *TO_LINER_TOP),
+    "frame.clear_top": (*OPENING_HIGH, HOOD, *HEARTH),
     "frame.opening_top": (*OPENING_HIGH, *HEARTH),
     "frame.second": ("second_flue.serves",),
     "frame.second.bore": SECOND,
@@ -131,8 +133,9 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "liner_slope_from_vertical": ("flue.offset", "flue.offset_rise"),
     "liner_thickness": BORE,
     "lintel_material": ("opening.head", "lintel.material"),
+    "opening.clear_height": (*OPENING_HIGH, HOOD),
     "opening.height": OPENING_HIGH,
-    "opening_area": ("opening.width", *OPENING_HIGH, "opening.head", "opening.rise"),
+    "opening_area": ("opening.width", *OPENING_HIGH, HOOD, "opening.head", "opening.rise"),
     "opening_bottom_above_extension_top": ("hearth.drop",),
     "over_nearby": ("roof.nearby",),
     "second_flue.drawn": ("second_flue.serves",),

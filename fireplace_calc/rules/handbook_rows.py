@@ -59,6 +59,6 @@ def handbook_row(facts: Facts) -> tuple[float, float, Printed, Printed] | None:
         Width and height of the opening, least and greatest depth; none when the opening is far from
         all of them. [m]
     """
-    wide, tall = facts.opening_width, facts.design.opening.height
+    wide, tall = facts.opening_width, facts.design.opening.clear_height
     near = min(_table(), key=lambda r: (abs(r[1] - tall), abs(r[0] - wide)))
     return near if abs(near[1] - tall) <= 4 * INCH and abs(near[0] - wide) <= 6 * INCH else None

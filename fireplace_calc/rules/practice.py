@@ -109,7 +109,7 @@ def depth(facts: Facts) -> Compared:
 @PRACTICE.rule("PRA-06", "table 3", "Height of the opening, working range", "in", "opening_height")
 def height(facts: Facts) -> Compared:
     """Outside this range nobody has tables to go by."""
-    return _within(facts.design.opening.height, inches(24), inches(40), "24 to 40 in.")
+    return _within(facts.design.opening.clear_height, inches(24), inches(40), "24 to 40 in.")
 
 
 @PRACTICE.rule("PRA-07", "table 3", "Width of the opening, working range", "in", "opening_width")
@@ -129,7 +129,7 @@ def least_depth(facts: Facts) -> Compared:
 )
 def tending(facts: Facts) -> Compared:
     """Too low is hard to tend; too high asks for a wider opening."""
-    tall = facts.design.opening.height
+    tall = facts.design.opening.clear_height
     if exceeds(tall, inches(42)) and exceeds(facts.opening_width, inches(72)):
         return not_applicable("Over six feet wide the height is free.")
     return _within(tall, inches(30), inches(42), "30 to 42 in.")

@@ -81,7 +81,7 @@ def believed_areas(design: Design, frame: Frame) -> BelievedAreas:
         for fact, (_, area, most, _) in _told(design, frame).items()
     }
     return BelievedAreas(
-        told["opening_area"] or frame.opening_area,
+        told["opening_area"] or frame.clear_area,
         told["throat_area"] or frame.throat_area,
         told["smoke_chamber_min_section"] or frame.chamber_least_section,
         told["damper_free_area"],

@@ -1,5 +1,5 @@
-"""What shows in the room: facing brick one wythe deep, another finish over the masonry, and mantel
-and trim, each with what it weighs.
+"""What shows in the room: facing brick one wythe deep, another finish over the masonry, mantel
+and trim, each with what it weighs, and a metal hood.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.takeoff.bricks import size_note
 from fireplace_calc.takeoff.share import Share
 
-FACE, MANTEL = "face", "mantel"
+FACE, MANTEL, HOOD = "face", "mantel", "hood"
 """Whose shares those are that stand before the masonry."""
 BEFORE_BASE = "base walls"
 """What shows of the front under the walls, beside and over a raised hearth."""
@@ -234,3 +234,16 @@ def trim_shares(geometry: Geometry) -> Iterator[Share]:
                 *(MANTEL, f"Mantel and trim, {of}", of, volume, volume * density(of)),
                 note=f"{piece.name}{note}",
             )
+
+
+def hood(geometry: Geometry) -> Iterator[Share]:
+    """The metal hood, bought in one piece and weighed by its maker; none where none is drawn.
+
+    Yields
+    ------
+    Share
+    """
+    f = geometry.frame
+    if f.hood > 0:
+        size = f"{feet_inches(2 * f.half_width)} by {feet_inches(f.hood)}"
+        yield Share(HOOD, "Metal hood", "metal", 0.0, 0.0, 1, size)

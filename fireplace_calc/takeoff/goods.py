@@ -162,6 +162,7 @@ def all_goods() -> dict[str, Goods]:
         "Crown concrete": concrete,
         "Crown stone": single,
         "Crown mortar": mortar,
+        "Metal hood": replace(single, note="weight from its maker, not counted"),
         "Metal cap": replace(single, note="weight from its maker, not counted"),
         "Mortar": mortar,
         "Refractory mortar": pail,

@@ -185,7 +185,7 @@ def _block(geometry: Geometry) -> Iterator[Opinion]:
 def _flue(geometry: Geometry) -> Iterator[Opinion]:
     """The bulletins reckon with the bare inside of a liner, and so does what is drawn here."""
     f, lined = geometry.frame, geometry.design.flue.liner != "unlined"
-    needed = handbook_flues.flue_area(f.opening_area, f.liner_top - f.hearth, lined)
+    needed = handbook_flues.flue_area(f.clear_area, f.liner_top - f.hearth, lined)
     if lined:
         fits = [
             f"{size} {word}"
@@ -213,7 +213,7 @@ def _flue(geometry: Geometry) -> Iterator[Opinion]:
     yield Opinion(
         "Flue area, older rule",
         f.bore.area / SQIN,
-        handbook_flues.older_flue_area(f.opening_area) / SQIN,
+        handbook_flues.older_flue_area(f.clear_area) / SQIN,
         "in2",
         "13 in2 to the square foot of opening",
         OLDER,

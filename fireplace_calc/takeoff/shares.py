@@ -21,7 +21,7 @@ from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Loft, Solid
 from fireplace_calc.takeoff.bricks import size_note
-from fireplace_calc.takeoff.facing import face_shares, facing_volume, trim_shares
+from fireplace_calc.takeoff.facing import face_shares, facing_volume, hood, trim_shares
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 from fireplace_calc.takeoff.share import (
     Share,
@@ -288,4 +288,4 @@ def share_out(geometry: Geometry) -> list[Share]:
     """
     work = _Sharing(geometry)
     shares = [share for part in geometry.parts if part.volume > 0 for share in work.part(part)]
-    return [*shares, *face_shares(geometry), *trim_shares(geometry)]
+    return [*shares, *face_shares(geometry), *trim_shares(geometry), *hood(geometry)]

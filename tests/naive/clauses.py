@@ -51,7 +51,7 @@ class Work:
     def __init__(self, s):
         self.s, self.d = s, s.d
         d, m = s.d, s.d.measured
-        self.area = levels.opening_area(s) if m.opening_area is None else m.opening_area
+        self.area = levels.left_open(s) if m.opening_area is None else m.opening_area
         self.throat = levels.throat_area(s) if m.throat_area is None else m.throat_area
         angles = levels.chamber_angles(s)
         self.lean = max(angles.values()) if m.chamber_slope is None else m.chamber_slope
@@ -606,7 +606,7 @@ def england(w: Work) -> Iterator[Asked]:
     """Approved Documents J and A, and the house builders' standard."""
     d, s, mm = w.d, w.s, 0.001
     flue, roof, over_ridge = s.flue, d.roof, s.flue_top - d.roof.ridge_level
-    small = d.opening.width <= 500 * mm + 1e-9 and s.head - s.hearth <= 550 * mm + 1e-9
+    small = d.opening.width <= 500 * mm + 1e-9 and s.edge - s.hearth <= 550 * mm + 1e-9
     if small and flue.round:
         yield Asked("UK-001", flue.wide, 200 * mm, mm)
     if small and not flue.round:
@@ -621,7 +621,7 @@ def england(w: Work) -> Iterator[Asked]:
         yield Asked(
             "UK-005", w.net, 0.12, mm**2, most=True, verdict="not checked" if vast else None
         )
-    yield Asked("UK-007", s.flue_top - s.head, 4500 * mm, mm)
+    yield Asked("UK-007", s.flue_top - s.edge, 4500 * mm, mm)
     over = s.flue_top - s.uphill
     if s.ridge_off <= 0.6 + 1e-9:
         yield Asked("UK-008", over_ridge, 600 * mm, mm)

@@ -146,7 +146,7 @@ def way(s) -> Way:
     throat = min(throat, d.throat.damper_area or throat)
     throat = throat if d.throat.damper == "none" else throat * d.throat.damper_open
     round_it = math.pi * s.flue.wide if s.flue.round else 2 * (s.flue.wide + s.flue.deep)
-    opening = m.opening_area or levels.opening_area(s)
+    opening = m.opening_area or levels.left_open(s)
     angles = levels.chamber_angles(s)
     wide = math.degrees(max(2 * angles["side"], angles["front"] + angles["back"]))
     ratio = min(max(levels.throat_width(s) * (s.depth - s.throat_front) / flue, 1.0), 10.0)
@@ -169,10 +169,10 @@ def way(s) -> Way:
     share *= min(max((warm - s.flue_foot) / (s.flue_top - s.flue_foot), 0.0), 1.0)
     return Way(
         opening,
-        s.d.opening.standard_height + s.d.opening.extension,
+        s.edge - s.hearth,
         flue,
         round_it,
-        s.flue_top - s.head,
+        s.flue_top - s.edge,
         long,
         rough,
         0.5,
@@ -183,8 +183,8 @@ def way(s) -> Way:
         0.5 if d.chimney.arrester else 0.0,
         _through_wall(s, opening * FACE * 1.2, flue, 4 * flue / round_it, rough),
         share,
-        heated(s)[0] - s.head,
-        heated(s)[1] - s.head,
+        heated(s)[0] - s.edge,
+        heated(s)[1] - s.edge,
         d.fire.bed_height or 0.15,
     )
 

@@ -73,6 +73,7 @@ def levels(d) -> SimpleNamespace:
     )  # the extension may not sink into the room's floor
     s.apron = s.hearth - d.hearth.drop
     s.head = s.hearth + d.opening.standard_height + d.opening.extension
+    s.edge = s.head - d.opening.hood if d.opening.hood else s.head
     s.spring = s.head - d.opening.rise if d.opening.head == "segmental" else s.head
     s.bend = s.hearth + d.firebox.vertical_back
     s.throat = s.head + d.throat.height
@@ -184,6 +185,11 @@ def opening_area(s) -> float:
     return 2 * s.half * (s.spring - s.hearth) + under
 
 
+def left_open(s) -> float:
+    """What stays open under a hood, which reaches the spring line at least. [m2]"""
+    return opening_area(s) if s.edge == s.head else s.d.opening.width * (s.edge - s.hearth)
+
+
 def chamber_angles(s) -> dict[str, float]:
     """Of each inside face of the smoke chamber from the vertical. [rad]"""
     rise = s.taper_top - s.throat
@@ -214,6 +220,7 @@ def names(s) -> dict[str, float]:
         "crown": s.crown_top,
         "flue top": s.flue_top,
     }
+    found |= {} if s.edge == s.head else {"hood": s.edge}
     return found | ({"spring line": s.spring} if s.spring < s.head else {})
 
 

@@ -11,7 +11,7 @@ import shapely
 
 from naive import bricks, courses
 from naive.bricks import Laid
-from naive.levels import back_at, flue, opening_area, throat_width
+from naive.levels import back_at, flue, left_open, opening_area, throat_width
 from naive.reading import FT, IN, LB, PINS
 from naive.solids import Parts, Solid
 from naive.sums import gauss
@@ -98,6 +98,7 @@ SOLD = {
     "Crown concrete": ("80-lb bag", BAG["concrete"], 1, "concrete"),
     "Crown stone": ("piece", None, 1, ""),
     "Crown mortar": ("80-lb bag", BAG["mortar"], 1, "mortar"),
+    "Metal hood": ("piece", None, 1, ""),
     "Metal cap": ("piece", None, 1, ""),
     "Mortar": ("80-lb bag", BAG["mortar"], 1, "mortar"),
     "Refractory mortar": ("50-lb pail", PAIL, 1, "mortar"),
@@ -145,6 +146,8 @@ class Order:
                 ).replace(" ", "_"),
             )()
         self._face()
+        if s.d.opening.hood:  # hung by its maker, who weighs it
+            self.shares.append(Share("hood", "Metal hood", "metal", 0.0, 0.0, 1.0))
 
     # -- ways of asking -----------------------------------------------------------------------------
     def ask(
@@ -680,10 +683,8 @@ def opinions(s, order: Order, rows: dict[str, dict]) -> list[tuple[str, float, f
             found.append(("Base block", of_walls, 1.125 * face, "block"))
     lined_flue = s.d.flue.liner != "unlined" and s.flue_top - s.hearth >= 22 * FT * (1 - 1e-9)
     bare = flue(s.d).bare / IN**2
-    found.append(("Flue area", bare, opening_area(s) / IN**2 / (12 if lined_flue else 10), "in2"))
-    found.append(
-        ("Flue area, older rule", bare, 13 * opening_area(s) / FT**2, "in2")
-    )  # USDA FB 1230
+    found.append(("Flue area", bare, left_open(s) / IN**2 / (12 if lined_flue else 10), "in2"))
+    found.append(("Flue area, older rule", bare, 13 * left_open(s) / FT**2, "in2"))  # USDA FB 1230
     return found
 
 

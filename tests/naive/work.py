@@ -432,6 +432,8 @@ class Work:
             walls = (*walls, len(self.steps))
         if shelf := [share for share in self.order.shares if share.part == "mantel"]:
             self._step([], walls, [], [(share, 1.0) for share in shelf])
+        if plate := [share for share in self.order.shares if share.part == "hood"]:
+            self._step([], walls, [], [(share, 1.0) for share in plate])
 
     def _step(
         self, pieces: list[Piece], after: tuple, waits: list, asked: list[tuple[Share, float]]
@@ -693,6 +695,8 @@ class Work:
     def name(self, step: Step) -> str:
         """What a step is called."""
         if not step.pieces:
+            if "Metal hood" in step.goods:
+                return "Metal hood"
             trim = any(item.startswith("Mantel") for item in step.goods)
             return "Mantel and trim" if trim else f"Face in {self.d.surround.face}"
         first = step.pieces[0]
@@ -741,7 +745,8 @@ class Work:
             wet = "Mortar" in step.goods or "Face plaster" in step.goods
             told = ["Dust"] if any(item in step.goods for item in stony) else []
             told += ["Skin and eyes"] if wet else []
-            return told + ["Lifting"] * shelf + ["Fire: nothing that burns in the face"]
+            told += ["Lifting"] * shelf + ["Fire: a hood"] * ("Metal hood" in step.goods)
+            return told + ["Fire: nothing that burns in the face"]
         parts, grade = {p.part for p in step.pieces}, self.s.grade
         low, high = min(p.low for p in step.pieces), max(p.high for p in step.pieces)
         wet = any(p.material in CAST for p in step.pieces) or any(

@@ -89,7 +89,7 @@ def reads(view: str, geometry: Geometry, limits: Limits | None = None) -> Hashab
         return tuple(getattr(f, name) for name in names)
 
     box = (replace(d.firebox, jamb=FOOT), d.lintel, d.hearth, d.method)
-    head = (d.opening.head, d.opening.rise)
+    head = (d.opening.head, d.opening.rise, d.opening.hood)
     if view == "plan":
         return (
             pick(_WIDE),

@@ -27,6 +27,7 @@ from fireplace_calc.drawing.views.face import (
     block_front,
     face_units,
     hearth_front,
+    hood_ring,
     jamb_ends,
     voussoirs,
 )
@@ -83,8 +84,13 @@ def room(
     hidden_by, hidden = [*outlines, covers], HiddenLines(sheet)
     _shell(view, hidden, s, hidden_by, units)
     _breast(view, hidden, geometry, s, hidden_by)
-    draw_inside(view, hidden, geometry, s.eye, hidden_by)
-    hidden.outline(view.ring(opening_ring(geometry)), "cut", hidden_by)
+    opening = opening_ring(geometry)
+    hood = [view.ring(ring) for ring in [hood_ring(geometry, opening)] if ring]
+    draw_inside(view, hidden, geometry, s.eye, [*hidden_by, *hood])
+    hidden.outline(view.ring(opening), "cut", hidden_by)
+    for ring in hood:
+        view.sheet.fill([ring], "metal", layer=-2.5)
+        hidden.outline(ring, "seen", hidden_by)
     for k, block in enumerate(blocks):
         tone, layer = (tones[k], -4) if k < len(s.hearth) else ("wood", -2)
         behind = [*outlines[k + 1 :], covers]

@@ -13,7 +13,7 @@ from fireplace_calc.brickwork.arch_ring import laid_arch
 from fireplace_calc.brickwork.unit import common_brick, facing_brick
 from fireplace_calc.brickwork.work import lining_bricks
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.polygons import Polygon, box
+from fireplace_calc.geometry.polygons import Polygon, box, overlap
 from fireplace_calc.takeoff.facing import jamb_foot, jambs_show
 
 STONE, TILE = (8 * INCH, 15 * INCH), (6 * INCH, 6 * INCH)
@@ -44,6 +44,34 @@ def lining_course(geometry: Geometry) -> float:
     """Height of a section, or of a course of common brick, where no firebrick is laid. [m]"""
     d = geometry.design
     return d.firebox.section_height if d.method == "modular" else common_brick(d).course
+
+
+def hood_ring(geometry: Geometry, opening: Polygon) -> Polygon:
+    """A metal hood as it is seen from the front; empty where there is none. [m]
+
+    Parameters
+    ----------
+    geometry : Geometry
+    opening : Polygon
+        Of the masonry, as it is seen from the front. [m]
+    """
+    f = geometry.frame
+    if f.hood <= 0:
+        return ()
+    return tuple(overlap(opening, box(-f.half_width, f.half_width, f.clear_top, f.opening_top)))
+
+
+def open_ring(geometry: Geometry, opening: Polygon) -> Polygon:
+    """What stays open under a hood, likewise; all of the opening where there is none. [m]"""
+    f = geometry.frame
+    if f.hood <= 0:
+        return opening
+    return box(-f.half_width, f.half_width, f.hearth, f.clear_top)
+
+
+def hood_level(geometry: Geometry) -> dict[str, float]:
+    """Underside of a hood by its name; empty where there is none. [m]"""
+    return {"hood": geometry.frame.clear_top} if geometry.frame.hood > 0 else {}
 
 
 def voussoirs(geometry: Geometry, inner: Array, outer: Array) -> Iterator[Array]:

@@ -14,8 +14,11 @@ from fireplace_calc.drawing.views.face import (
     block_front,
     face_units,
     hearth_front,
+    hood_level,
+    hood_ring,
     jamb_ends,
     lining_course,
+    open_ring,
     voussoirs,
 )
 from fireplace_calc.drawing.views.laid_bricks import front_lines
@@ -81,7 +84,7 @@ def front(
 
 def _named(geometry: Geometry, ceiling: float) -> dict[str, float]:
     f, d = geometry.frame, geometry.design
-    named = {"floor": 0.0, "hearth": f.hearth, "opening top": f.opening_top}
+    named = {"floor": 0.0, "hearth": f.hearth, "opening top": f.opening_top} | hood_level(geometry)
     if f.spring < f.opening_top:
         named["spring line"] = f.spring
     named["arch" if f.spring < f.opening_top else "lintel top"] = f.opening_top + d.lintel.height
@@ -141,10 +144,11 @@ def _arc(geometry: Geometry, grow: float = 0.0) -> Polygon:
 
 def lintel_ring(geometry: Geometry) -> Polygon:
     """What carries the wall over the opening, as seen from the front. [m]"""
-    f = geometry.frame
+    f, lintel = geometry.frame, geometry.design.lintel
     if f.spring < f.opening_top:
-        return (*_arc(geometry), *reversed(_arc(geometry, geometry.design.lintel.height)))
-    return _lintel_front(geometry)
+        return (*_arc(geometry), *reversed(_arc(geometry, lintel.height)))
+    half = f.half_width + (lintel.bearing or 0.0)
+    return box(-half, half, f.opening_top, f.opening_top + lintel.height)
 
 
 def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
@@ -179,7 +183,7 @@ def _face(view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[n
 def _firebox(view: View, geometry: Geometry) -> None:
     f, d = geometry.frame, geometry.design
     opening = opening_ring(geometry)
-    ring = view.ring(opening)
+    ring, bare = view.ring(opening), view.ring(open_ring(geometry, opening))
     view.sheet.fill([ring], "soot", layer=-3)
     low, top, bend = f.half_at(f.depth), f.opening_top, min(f.back_bend, f.opening_top)
     high = f.half_at(f.back_at(top))
@@ -197,17 +201,13 @@ def _firebox(view: View, geometry: Geometry) -> None:
             half = min(low, float(np.interp(bend, rising[:, 1], rising[:, 0])))
         view.path([(-half, bend), (half, bend)], "fine")
     if lining == "firebrick":
-        front_lines(view, geometry, ring)
+        front_lines(view, geometry, bare)
     elif lining != "steel":
         height = lining_course(geometry) * view.scale
-        view.sheet.hatches.append(lines_in([ring], 0.0, height, view.at(0, f.hearth)[1] % height))
+        view.sheet.hatches.append(lines_in([bare], 0.0, height, view.at(0, f.hearth)[1] % height))
     view.sheet.line(ring, "cut", closed=True)
-
-
-def _lintel_front(geometry: Geometry) -> Polygon:
-    f, d = geometry.frame, geometry.design
-    half = f.half_width + (d.lintel.bearing or 0.0)
-    return box(-half, half, f.opening_top, f.opening_top + d.lintel.height)
+    if hood := hood_ring(geometry, opening):
+        view.seen(hood, "metal", "seen", layer=1)
 
 
 def _lintel(view: View, geometry: Geometry) -> None:

@@ -17,6 +17,7 @@ from fireplace_calc.drawing.sheets.dimensions import (
 )
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top, cut_parts
+from fireplace_calc.drawing.views.face import hood_level
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import (
     LADDER,
@@ -119,6 +120,7 @@ def _named(geometry: Geometry) -> dict[str, float]:
         "flue": f.flue_start,
         "shoulder": f.shoulder_top,
     }
+    named |= hood_level(geometry)
     return named if f.spring >= f.opening_top else named | {"spring line": f.spring}
 
 
@@ -148,6 +150,8 @@ def _behind(view: View, geometry: Geometry, top: float) -> None:
     f = geometry.frame
     section_lines(view, geometry)
     view.path([(0.0, f.hearth), (0.0, f.opening_top)], "seen")
+    if f.hood > 0:
+        view.path([(0.0, f.clear_top), (0.0, f.opening_top)], "cut")
     if f.breast > 0 and f.spring < f.opening_top:
         view.path([(f.breast, f.spring), (f.breast, f.opening_top)], "fine")
     view.path([(f.throat_front, f.throat), (f.depth, f.throat)], "fine")
@@ -282,6 +286,7 @@ def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], st
         ),
         ((f.depth * 0.95, f.throat - 0.06), "smoke shelf"),
         over_opening(geometry),
+        *([((0.0, (f.clear_top + f.opening_top) / 2), "metal hood")] if f.hood > 0 else []),
         ((f.depth * 0.45, f.hearth + (f.opening_top - f.hearth) * 0.4), "firebox"),
         ((f.depth + d.firebox.lining_thickness / 2, f.hearth + 0.1), lining_word(geometry)),
         ((-max(d.hearth.front, 0.05) * 0.75, f.extension_top - d.hearth.thickness * 0.5), "hearth"),

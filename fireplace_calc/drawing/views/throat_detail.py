@@ -55,6 +55,8 @@ def detail(
         top,
     )
     view.path([(f.throat_front, f.throat), (f.depth, f.throat)], "fine")
+    if f.hood > 0:
+        view.path([(0.0, max(f.clear_top, low)), (0.0, f.opening_top)], "cut")
     view.path(
         [(f.flue_y - f.bore.depth / 2, f.taper_top), (f.flue_y + f.bore.depth / 2, f.taper_top)],
         "fine",

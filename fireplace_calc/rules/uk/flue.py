@@ -30,7 +30,7 @@ NEAR_RIDGE, SIDEWAYS = 600 * MM, 2300 * MM
 def small(facts: Facts) -> bool:
     """Whether the opening is of the small class."""
     return reaches(SMALL_WIDE, facts.opening_width) and reaches(
-        SMALL_HIGH, facts.design.opening.height
+        SMALL_HIGH, facts.design.opening.clear_height
     )
 
 
@@ -115,7 +115,7 @@ def very_large(facts: Facts) -> Compared:
 def height(facts: Facts) -> Compared:
     """A short flue draws little, and less when the wind is wrong."""
     return at_least(
-        facts.frame.liner_top - facts.frame.opening_top,
+        facts.frame.liner_top - facts.frame.clear_top,
         4500 * MM,
         "From the top of the opening to the outlet.",
     )

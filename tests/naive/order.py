@@ -582,7 +582,7 @@ class Order:
         """Of every part. [kg]"""
         found = dict.fromkeys(self.parts, 0.0)
         for share in self.shares:
-            hung = share.part in ("face", "mantel")
+            hung = share.part in ("face", "mantel", "hood")
             found["firebox walls" if hung else share.part] += share.weight
         return found
 

@@ -121,7 +121,7 @@ def test_the_boathouse_stands_at_every_end_of_its_sliders(width, extension, sect
     )
     result = assess(trial)
     assert sum(p.volume for p in result.parts) == pytest.approx(
-        sum(r.volume for r in result.takeoff)
+        sum(r.volume for r in result.takeoff if not r.item.startswith("Mantel"))
     )
 
 

@@ -98,7 +98,7 @@ def test_an_answer_arrives_under_its_name_in_the_code_tables(book):
         ("liner_slope_from_vertical", 0.0),
         ("flue_net_area", 127 * SQIN),
         ("flue_offset", 0.0),
-        ("corbel_unit_bed", 3.625 * INCH),
+        ("corbel_unit_bed", 3.75 * INCH),
         ("firebox_elevation", 0.0),
         ("flue_aspect", 1.0),
         ("flue_shape", "square"),

@@ -4,11 +4,15 @@ Figures: International Residential Code, chapters 3, 4, 10 and 11, and five stat
 as restated with source and confidence in data/us_irc_sources.csv. Expected verdicts by hand.
 """
 
+from math import tan
+
 import pytest
 from test_rules_limits import limit
 
 from fireplace_calc import PACKS, assess, change
+from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
+from fireplace_calc.rules.gathering import gather_facts
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 COLD = {"frost_depth": "30 in"}
@@ -605,3 +609,43 @@ def test_a_corbel_of_the_chimney_is_measured_by_its_own_unit():
     assert own.required == pytest.approx(1) and own.verdict == F
     other = finding("CHM-03", {**both, "unit_bed_depth": None, **asked})
     assert other.required == pytest.approx(1.2) and other.verdict == M
+
+
+BUILT = {"firebox.masonry": "solid units", "chimney.masonry": "brick"}
+
+
+@pytest.mark.parametrize(
+    ("changes", "height", "bed", "course"),
+    [
+        (BUILT, 2.25, 3.75, 2.75),
+        (BUILT | {"brick.common": "roman"}, 1.625, 3.625, 2),
+        (BUILT | {"brick.common": "modular"}, 2.25, 3.625, 8 / 3),
+        (BUILT | {"brick.common": "utility", "brick.common_joint": "1/2 in"}, 3.625, 3.625, 4.125),
+        ({"firebox.masonry": "hollow grouted solid", "chimney.masonry": "block"}, 7.625, 7.625, 8),
+        ({"firebox.masonry": "stone", "chimney.masonry": "stone"}, None, None, None),
+        (
+            BUILT | {"brick.common": "roman", "smoke_chamber.unit_height": "2-1/4 in"},
+            2.25,
+            3.625,
+            2,
+        ),
+        (BUILT | {"brick.common": "roman", "smoke_chamber.unit_bed": None}, 1.625, None, 2),
+    ],
+)
+def test_the_corbelled_unit_is_the_brick_or_block_the_work_is_built_of(
+    changes, height, bed, course
+):
+    """Sizes of NAVEDTRA 14045 and BIA Technical Notes 10B in inches, three courses of modular to 8
+    in, two of roman to 4; block 7-5/8 in with 3/8 in beds. What is entered stays, unknown too.
+    """
+    result = assess(change(Design(), changes))
+    facts = gather_facts(result.geometry, result.weight)
+    slope = facts.smoke_chamber_slope_from_vertical
+    for found, wanted in (
+        (facts.unit_height, height),
+        (facts.corbel_unit_height, height),
+        (facts.unit_thickness, bed),
+        (facts.corbel_unit_bed, bed),
+        (facts.corbel_per_course, course and course * tan(slope)),
+    ):
+        assert found == (None if wanted is None else pytest.approx(wanted * INCH))

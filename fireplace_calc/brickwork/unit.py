@@ -12,6 +12,7 @@ from fireplace_calc.base.tables import pick
 from fireplace_calc.base.tables.bricks import brick_sizes
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.geometry.parts import Geometry
 
 LEAST_CUT = INCH / 8
@@ -168,7 +169,12 @@ def common_brick(design: Design) -> Unit:
 
 def block(geometry: Geometry) -> Unit:
     """The base block of a design."""
-    base = geometry.design.base
+    return block_of(geometry.design)
+
+
+def block_of(design: Design) -> Unit:
+    """The same of a design that is not built."""
+    base = design.base
     return Unit(base.block_length, base.block_height, base.block_width, base.bed)
 
 
@@ -227,3 +233,53 @@ def firebrick(brick: str, thickness: float, joint: float) -> UnitMasonry:
         return round(abs(wythes * unit.depth + (wythes - 1) * joint - thickness), 6)
 
     return in_wall(min(positions, key=miss), thickness)
+
+
+CHAMBER, CHIMNEY = "firebox.masonry", "chimney.masonry"
+"""What says of what the walls of the smoke chamber and of the chimney are built."""
+
+
+def laid_unit(design: Design, walls: str) -> Unit | None:
+    """What some walls are laid in.
+
+    Parameters
+    ----------
+    design : Design
+    walls : str
+        ``CHAMBER`` or ``CHIMNEY``.
+
+    Returns
+    -------
+    Unit or None
+        None where they are not laid in units of one size: stone, concrete. [m]
+    """
+    masonry = design.firebox.masonry if walls == CHAMBER else design.chimney.masonry
+    if masonry in ("stone", "concrete"):
+        return None
+    hollow = masonry in ("block", "hollow grouted solid", "hollow ungrouted")
+    return block_of(design) if hollow else common_brick(design)
+
+
+def corbel_size(design: Design, name: str, walls: str) -> float | None:
+    """One size of a corbelled unit.
+
+    Parameters
+    ----------
+    design : Design
+    name : str
+        ``course``, ``unit_height`` or ``unit_bed``, an input of the smoke chamber.
+    walls : str
+        ``CHAMBER`` or ``CHIMNEY``.
+
+    Returns
+    -------
+    float or None
+        As it was entered, unknown too; until somebody does, of what the walls are laid in. [m]
+    """
+    told: float | None = getattr(design.smoke_chamber, name)
+    if f"smoke_chamber.{name}" not in assumed(design):
+        return told
+    unit = laid_unit(design, walls)
+    if unit is None:
+        return None
+    return {"course": unit.course, "unit_height": unit.height, "unit_bed": unit.depth}[name]

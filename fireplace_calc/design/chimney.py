@@ -140,8 +140,17 @@ class Stack(Record):
         None,
         "1 in",
         "16 in",
-        "Actual; unknown takes the smoke chamber's unit.",
+        "Actual; unknown takes the smoke chamber's unit where that is entered, else the chimney's"
+        " own brick or block.",
         "unit_bed_depth",
+    )
+    unit_height: float | None = length(
+        "Height of the corbelled unit",
+        None,
+        "1 in",
+        "16 in",
+        "Unknown takes the smoke chamber's unit where that is entered, else the chimney's own brick"
+        " or block.",
     )
     changes: bool | None = yes_no("Wall or liner changes size or shape", None, "On its way up.")
     distance_change_to_penetration: float | None = length(

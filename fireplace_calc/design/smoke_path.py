@@ -120,10 +120,10 @@ class SmokeChamber(Record):
     )
     course: float | None = length(
         "Corbel course",
-        "2-2/3 in",
+        "2-3/4 in",
         "1 in",
         "12 in",
-        "Height of one corbelled course.",
+        "Of one corbelled course; until it is entered, of the brick or block it is built of.",
         optional=True,
     )
     unit_height: float | None = length(
@@ -131,16 +131,16 @@ class SmokeChamber(Record):
         "2-1/4 in",
         "1 in",
         "12 in",
-        "Of one brick.",
+        "Of one brick or block; until it is entered, of what the chamber is built of.",
         "unit_height",
         optional=True,
     )
     unit_bed: float | None = length(
         "Corbel unit bed",
-        "3-5/8 in",
+        "3-3/4 in",
         "2 in",
         "16 in",
-        "Bed depth of one brick.",
+        "Bed depth of one; until it is entered, of the brick or block it is built of.",
         "unit_thickness",
         optional=True,
     )

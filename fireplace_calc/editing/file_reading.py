@@ -24,6 +24,9 @@ LARGEST = 256_000
 HUGE = 10**15
 """No input is a whole number beyond this."""
 
+OLD_DEFAULTS = {"smoke_chamber.course": "2-2/3 in", "smoke_chamber.unit_bed": "3-5/8 in"}
+"""What a file may hold as assumed that is assumed otherwise today."""
+
 
 def parsed_file(path: Path) -> dict[str, Any]:
     """Tables and keys of a TOML file as they stand there, none of them checked.
@@ -219,6 +222,8 @@ def whole_design(content: dict[str, Any], path: str) -> Design:
     try:
         for key, value in _flat(content):
             words, told = _unmarked(key, value)
+            if not told and words == OLD_DEFAULTS.get(key):
+                continue
             _check_type(key, words)
             taken = apply(design, {key: words})
             design = taken if told else taken.with_read({"told": design.told})

@@ -136,6 +136,7 @@ class Facts:
     flue_offset: float
     flue_offset_limit: float
     corbel_unit_bed: float | None
+    corbel_unit_height: float | None
     wythe_between_flues: float | None
     firebox_elevation: float
     air_passage_area: float

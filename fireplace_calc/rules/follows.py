@@ -34,6 +34,12 @@ THROAT = ("firebox.depth", "firebox.rake", "firebox.breast", "throat.depth")
 MOUTH = (*BACK, *THROAT[1:])
 CHAMBER = (*MOUTH, "smoke_chamber.height", "smoke_chamber.transition", *STACK)
 JAMBS = ("opening.width", "firebox.jamb")
+UNITS = (
+    "brick.common",
+    "brick.common_joint",
+    *("base.block_height", "base.block_width", "base.bed"),
+)
+"""Sizes of the brick or block that is corbelled, until somebody enters them."""
 SOLIDS = tuple(
     key
     for key in all_inputs()
@@ -88,8 +94,28 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
         *ROOF,
     ),
     "chimney_width": (*STACK, *SECOND),
-    "corbel_per_course": (*CHAMBER, *SECOND, "firebox.jamb", "smoke_chamber.course"),
-    "corbel_unit_bed": ("smoke_chamber.unit_bed", "stack.unit_bed_depth"),
+    "corbel_per_course": (
+        *CHAMBER,
+        *SECOND,
+        "firebox.jamb",
+        "smoke_chamber.course",
+        *UNITS,
+        "firebox.masonry",
+    ),
+    "corbel_unit_bed": (
+        "smoke_chamber.unit_bed",
+        "stack.unit_bed_depth",
+        *UNITS,
+        "chimney.masonry",
+    ),
+    "corbel_unit_height": (
+        "smoke_chamber.unit_height",
+        "stack.unit_height",
+        *UNITS,
+        "chimney.masonry",
+    ),
+    "unit_height": ("smoke_chamber.unit_height", *UNITS, "firebox.masonry"),
+    "unit_thickness": ("smoke_chamber.unit_bed", *UNITS, "firebox.masonry"),
     "damper_height_above_opening": ("throat.height", "throat.damper_height"),
     "firebox_elevation": HEARTH,
     "firebox_wall_thickness_total": (*BACK, *STACK, "firebox.wall", "firebox.jamb"),

@@ -7,6 +7,7 @@ from math import hypot, tan
 from typing import TypeVar
 
 from fireplace_calc.base.units import INCH, G
+from fireplace_calc.brickwork.unit import CHAMBER, CHIMNEY, corbel_size
 from fireplace_calc.design.loads import Anchorage
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame, Framed, flue_count
@@ -101,7 +102,7 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
         f.flue_y - f.bore.depth / 2 if f.flue_y > f.bore.depth / 2 else f.throat_front,
     )
     slope = _measured_or_drawn(m.chamber_slope, max(f.chamber_slopes.values()))
-    course = sc.course
+    course = corbel_size(design, "course", CHAMBER)
     along = 2 * (f.stack_half if design.roof.ridge_runs == "along the opening" else f.stack_depth)
     base, out, thick = design.base, design.base.footing_projection, ch.wall
     lintel = "masonry arch" if design.opening.head == "segmental" else design.lintel.material
@@ -144,8 +145,8 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
             m.corbel, None if course is None else course * tan(slope)
         ),
         chimney_corbel_step=_measured_or_drawn(design.stack.corbel_step, m.corbel),
-        unit_height=sc.unit_height,
-        unit_thickness=sc.unit_bed,
+        unit_height=corbel_size(design, "unit_height", CHAMBER),
+        unit_thickness=corbel_size(design, "unit_bed", CHAMBER),
         hearth_material=design.hearth.material,
         hearth_support=design.hearth.support,
         hearth_forms_removed=design.hearth.forms_removed,
@@ -238,7 +239,10 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
         flue_offset=design.flue.offset,
         flue_offset_limit=f.unit_half + design.chimney.gap + thick / 2,
         corbel_unit_bed=_measured_or_drawn(
-            design.stack.unit_bed_depth, design.smoke_chamber.unit_bed
+            design.stack.unit_bed_depth, corbel_size(design, "unit_bed", CHIMNEY)
+        ),
+        corbel_unit_height=_measured_or_drawn(
+            design.stack.unit_height, corbel_size(design, "unit_height", CHIMNEY)
         ),
         wythe_between_flues=_between(design, f),
         firebox_elevation=f.hearth,

@@ -48,6 +48,18 @@ class Asked:
 class Work:
     """One design with everything the clauses look at."""
 
+    def corbelled(self, name: str, masonry: str | None) -> float | None:
+        """A size of the corbelled unit: entered, or of the brick or block behind it; stone and concrete have none. [m]"""
+        brick = {"course": 2.75 * IN, "unit_height": 2.25 * IN, "unit_bed": 3.75 * IN}
+        base, told = self.d.base, self.d.smoke_chamber[name]
+        if told is None or abs(told - brick[name]) > 1e-9:
+            return told
+        if masonry in ("stone", "concrete"):
+            return None
+        high = base.block_height
+        hollow = {"course": high + base.bed, "unit_height": high, "unit_bed": base.block_width}
+        return (hollow if masonry in ("block",) or "hollow" in str(masonry) else brick)[name]
+
     def __init__(self, s):
         self.s, self.d = s, s.d
         d, m = s.d, s.d.measured
@@ -78,7 +90,7 @@ class Work:
             front if front > 0 else s.throat_front,
         ]
         self.chamber_wall = min(d.smoke_chamber.wall, *left)
-        course = d.smoke_chamber.course
+        course = self.corbelled("course", d.firebox.masonry)
         self.corbel = (
             (None if course is None else course * math.tan(self.lean))
             if m.corbel is None
@@ -201,10 +213,11 @@ def _us_chamber(w: Work, edition: str) -> Iterator[Asked]:
     yield Asked("SMK-04", sc.height, w.d.opening.width, most=True)
     if sc.construction == "corbelled":
         yield Asked("SMK-06", w.lean, 30 * DEG, DEG, most=True)
+        high = w.corbelled("unit_height", w.d.firebox.masonry)
         if (
-            edition == "2021" and w.corbel is not None
+            edition == "2021" and w.corbel is not None and high is not None
         ):  # more than that warns, but the chapter on fireplaces does not call it up
-            limit = min(sc.unit_height / 2, sc.unit_bed / 3)
+            limit = min(high / 2, w.corbelled("unit_bed", w.d.firebox.masonry) / 3)
             yield Asked(
                 "SMK-07",
                 w.corbel,
@@ -252,7 +265,7 @@ def _us_flue(w: Work) -> Iterator[Asked]:
 
 
 def _us_stack(w: Work) -> Iterator[Asked]:
-    st, sc, ch = w.d.stack, w.d.smoke_chamber, w.d.chimney
+    st, ch = w.d.stack, w.d.chimney
     if st.corbelled:
         yield Asked(
             "CHM-01", st.corbel_total, ch.wall * (1.0 if st.upper_storey else 0.5), most=True
@@ -262,7 +275,10 @@ def _us_stack(w: Work) -> Iterator[Asked]:
         yield Asked(
             "CHM-03",
             w.d.measured.corbel if st.corbel_step is None else st.corbel_step,
-            min(sc.unit_height / 2, (st.unit_bed_depth or sc.unit_bed) / 3),
+            min(
+                w.corbelled("unit_height", ch.masonry) / 2,
+                (st.unit_bed_depth or w.corbelled("unit_bed", ch.masonry)) / 3,
+            ),
             most=True,
         )
     if w.s.shift > 0 and st.offset_carried is False and w.d.flue.liner == "ASTM C315 clay":

@@ -62,11 +62,13 @@ def corbel_course(facts: Facts) -> Compared:
     """Each brick must rest on the one below with most of its bed."""
     if outcome := _corbelled(facts):
         return outcome
-    if facts.unit_height is None or facts.corbel_unit_bed is None:
+    if facts.corbel_unit_height is None or facts.corbel_unit_bed is None:
         return unknown("The size of the corbeled unit")
     if facts.chimney_corbel_step is None:
         return unknown("How far a course of the chimney's corbel steps out")
-    return at_most(facts.chimney_corbel_step, min(facts.unit_height / 2, facts.corbel_unit_bed / 3))
+    return at_most(
+        facts.chimney_corbel_step, min(facts.corbel_unit_height / 2, facts.corbel_unit_bed / 3)
+    )
 
 
 @IRC.rule(

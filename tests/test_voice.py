@@ -30,7 +30,15 @@ AMERICAN = [
     *draft_findings.RULES,
     *structure_register.RULES,
 ]
-RULES = [*AMERICAN, *(r for name in ("Canada NBC", "UK ADJ") for r in PACKS[name].rules)]
+RULES = [
+    *AMERICAN,
+    *(
+        r
+        for name, pack in PACKS.items()
+        if not name.startswith("US") and name != "Trade practice"
+        for r in pack.rules
+    ),
+]
 
 
 def sentences(text):

@@ -1,4 +1,4 @@
-"""What only the Canadian and the British books ask."""
+"""What only books outside the United States ask, and the trade."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from fireplace_calc.design.declarations import length, yes_no
 
 @dataclass(frozen=True, slots=True)
 class Abroad(Record):
-    """What only the Canadian and the British books ask."""
+    """What only books outside the United States ask, and the trade."""
 
     braced: bool | None = yes_no("Chimney braced sideways", None, "Against wind, by design.")
     liner_mortar: bool | None = yes_no(
@@ -91,6 +91,21 @@ class Abroad(Record):
     )
     heat_recovery: bool | None = yes_no(
         "Balanced ventilator with heat recovery", None, "Blows in as much as out."
+    )
+    windows_near: bool | None = yes_no(
+        "Windows, doors or vents within 15 m of the outlet", None, "The neighbors' too."
+    )
+    above_windows: float | None = length(
+        "Outlet above those", None, "-30 m", "30 m", "Above the highest of them, its top."
+    )
+    parapet: float | None = length(
+        "Parapet above the roof", None, "0 mm", "3000 mm", "0 where there is none."
+    )
+    two_leaves: bool | None = yes_no(
+        "Firebox walls in two separate leaves", None, "Sides and back, of solid masonry."
+    )
+    parging: float | None = length(
+        "Parging inside the chimney", None, "0 mm", "50 mm", "1 cement, 1 lime, 5 sand."
     )
     centre_line: bool | None = yes_no(
         "Laid out from the center line", None, "Before the first brick."

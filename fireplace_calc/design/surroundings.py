@@ -15,8 +15,6 @@ SOILS = (
     "sand",
     "clay",
 )
-
-
 SEISMIC = ("A", "B", "C", "D0", "D1", "D2", "E")
 
 
@@ -193,6 +191,9 @@ class Clearance(Record):
         ("noncombustible", "wood or gypsum", "none"),
         "Where floors and ceilings meet the masonry.",
         "fireblock_material",
+    )
+    fireblock_depth: float | None = length(
+        "Fireblock depth", None, "0 in", "24 in", "Up and down.", "fireblock_depth"
     )
     fireplace_listed: bool | None = yes_no(
         "Listed for contact (UL 127)", False, "A listed masonry fireplace."

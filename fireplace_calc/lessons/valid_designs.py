@@ -24,7 +24,7 @@ from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.takeoff import weight_of
 
-TAUGHT = tuple(name for name in PACKS if name.startswith("US"))
+TAUGHT = tuple(name for name in PACKS if name.startswith("US IRC"))
 """Packs that exercises are drawn for: the American code, its editions and its states."""
 TRIES = 400
 """Designs drawn before one that breaks nothing has to be among them; about one in three is. [-]"""

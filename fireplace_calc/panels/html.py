@@ -17,7 +17,7 @@ from fireplace_calc.proportion import Guide, width_sentence
 from fireplace_calc.report import draft_report
 from fireplace_calc.report.assumed_inputs import to_enter
 from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
-from fireplace_calc.report.sentences import answer, asked, compared, quantity, sign
+from fireplace_calc.report.sentences import answer, asked, compared, quantity, read_in_part, sign
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.core import JUDGEMENT as JUDGED
 from fireplace_calc.rules.told_areas import not_used
@@ -88,6 +88,7 @@ def sentence(result: Assessment, units: str) -> str:
             )
         )
         + ".",
+        escape(read_in_part(result.pack)),
         *(escape(note) for note in (*f.adjusted, *not_used(result.design, f))),
         escape(split_brick(result.geometry), quote=False),
     ]

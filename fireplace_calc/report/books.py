@@ -24,7 +24,11 @@ PREFIXES = {
     "Canada": ("CA-",),
     "UK": ("UK-",),
     "Trade": ("PRA-",),
-    "US": (
+    "Germany": ("DE-",),
+    "France": ("FR-",),
+    "Australia": ("AU-",),
+    "US IBC": ("IBC-",),
+    "US IRC": (
         "FBX",
         "THR",
         "LIN",
@@ -100,10 +104,10 @@ class Coverage:
 
 def _rows_of(pack: Pack) -> list[str]:
     """Rows of the book's table that are in force in a pack."""
-    starts = PREFIXES[pack.name.split()[0]]
+    starts = next(found for book, found in PREFIXES.items() if pack.name.startswith(book))
     found = []
     for key, row in rule_sources().items():
-        in_force = not pack.name.startswith("US") or pack.edition[:4] in row.editions
+        in_force = not pack.name.startswith("US IRC") or pack.edition[:4] in row.editions
         if key.startswith(starts) and in_force:
             found.append(key)
     return found

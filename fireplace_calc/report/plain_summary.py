@@ -15,6 +15,7 @@ from fireplace_calc.report.sentences import (
     CAUTION,
     SIGNS,
     quantity,
+    read_in_part,
     require_units,
     sentence,
     tally,
@@ -68,6 +69,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     yield f"Weight       {show(assessment.weight, 'mass', units)} as built, footing included"
     yield ""
     yield f"Checks against {assessment.pack}: {tally(assessment)}"
+    yield from filter(None, [read_in_part(assessment.pack)])
     for finding in assessment.findings:
         if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
             yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
@@ -137,7 +139,7 @@ def _second_flue(assessment: Assessment, long: Callable[[float], str]) -> Iterat
         f"Second flue  of {what}, {told.shape} {second.bore.label}, to the {told.side}, with"
         f" {long(second.between)} of masonry between"
     )
-    if not assessment.pack.startswith("US"):
+    if not assessment.pack.startswith("US IRC"):
         yield (
             "Not covered  the second flue's own size under these rules: give what burns below it a"
             " design of its own."

@@ -16,7 +16,7 @@ from fireplace_calc.base.units import (
     from_unit,
 )
 from fireplace_calc.report.assumed_inputs import to_enter
-from fireplace_calc.rules import Finding
+from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import Row
 
@@ -157,6 +157,11 @@ def tally(assessment: Assessment) -> str:
         return f"{number} {verdict if number == 1 else words}{apart}"
 
     return ", ".join(counted(verdict, words) for verdict, words in PLURALS.items())
+
+
+def read_in_part(pack: str) -> str:
+    """How far a book was read that was not read whole; nothing for the others."""
+    return PACKS[pack].reach
 
 
 def sentence(finding: Finding, units: str = FEET_INCHES) -> str:

@@ -18,10 +18,12 @@ Question = TypeVar("Question", bound=Callable[..., Compared])
 
 
 class Book:
-    """The rules of one code, filed by their decorator, and its editions as packs."""
+    """The rules of one code, filed by their decorator, and its editions as packs; ``reach`` says
+    how far a book was read that was not read whole.
+    """
 
-    def __init__(self, name: str, editions: tuple[str, ...] = EDITIONS) -> None:
-        self.name, self.editions = name, editions
+    def __init__(self, name: str, editions: tuple[str, ...] = EDITIONS, reach: str = "") -> None:
+        self.name, self.editions, self.reach = name, editions, reach
         self.rules: list[Rule[Facts]] = []
 
     def rule(
@@ -70,7 +72,7 @@ class Book:
     def pack(self, edition: str, name: str = "") -> Pack:
         """The rules in force in one edition, under the book's own name for it or another."""
         chosen = tuple(r for r in self.rules if edition in r.editions)
-        return Pack(name or f"{self.name} {edition}", edition, chosen)
+        return Pack(name or f"{self.name} {edition}", edition, chosen, self.reach)
 
 
 class Amended(Book):
@@ -126,6 +128,8 @@ class Pack:
     name: str
     edition: str
     rules: tuple[Rule[Facts], ...]
+    reach: str = ""
+    """How far a book that was read in part was read, for whoever reads what its rules say."""
 
     @cached_property
     def keys(self) -> tuple[str, ...]:

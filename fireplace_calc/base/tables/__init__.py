@@ -140,7 +140,13 @@ def crickets() -> tuple[tuple[float, float], ...]:
 @lru_cache(maxsize=1)
 def rule_sources() -> dict[str, RuleSource]:
     """Section, editions, source and confidence of every clause of every book."""
-    books = ("us_irc_sources.csv", "canada_sources.csv", "uk_sources.csv", "practice_sources.csv")
+    books = (
+        "us_irc_sources.csv",
+        "canada_sources.csv",
+        "uk_sources.csv",
+        "other_codes_sources.csv",
+        "practice_sources.csv",
+    )
     return {
         r["id"]: RuleSource(r["id"], r["section"], r["edition"], source_of(r))
         for book in books

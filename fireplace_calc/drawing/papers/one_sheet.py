@@ -19,7 +19,7 @@ from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import find_guides, width_sentence
 from fireplace_calc.report.alternatives import side_by_side
 from fireplace_calc.report.assumed_inputs import assumptions
-from fireplace_calc.report.sentences import CAUTION, asked, compared, sign, tally
+from fireplace_calc.report.sentences import CAUTION, asked, compared, read_in_part, sign, tally
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 
 Told = Iterator[tuple[int, int, str]]
@@ -183,7 +183,7 @@ def _checked(result: Assessment, units: str) -> Iterator[str | Table]:
     )
     if met:
         yield Table(f"Meets, {result.pack}", MET, met)
-    yield f"All checks against {result.pack}: {tally(result)}."
+    yield f"All checks against {result.pack}: {tally(result)}. {read_in_part(result.pack)}".strip()
     judged = tuple(
         f
         for f in (*result.judgement, *result.structure.findings)

@@ -14,7 +14,16 @@ from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.report import draft_report
 from fireplace_calc.report.assumed_inputs import to_enter
-from fireplace_calc.report.sentences import CAUTION, asked, compared, quantity, sign, tally, weight
+from fireplace_calc.report.sentences import (
+    CAUTION,
+    asked,
+    compared,
+    quantity,
+    read_in_part,
+    sign,
+    tally,
+    weight,
+)
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 from fireplace_calc.takeoff import Price, bill, prices, second_opinion
@@ -99,7 +108,16 @@ def findings(result: Assessment, units: str) -> Iterator[str | Table]:
         f"Checks against {result.pack}",
         FOUND,
         found_rows(result.findings, units),
-        before=f"{tally(result)}." + (" What does not apply is left out." if silent else ""),
+        before=" ".join(
+            filter(
+                None,
+                (
+                    f"{tally(result)}.",
+                    read_in_part(result.pack),
+                    "What does not apply is left out." if silent else "",
+                ),
+            )
+        ),
     )
     yield Table(
         "Will it draw? Engineering judgement, not code", FOUND, found_rows(result.judgement, units)

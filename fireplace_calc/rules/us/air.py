@@ -29,7 +29,7 @@ VENTILATED = ("crawl space", "attic")
 NO_SUPPLY = "There is no outdoor air supply."
 
 
-def _supply(facts: Facts) -> Compared | None:
+def no_supply(facts: Facts) -> Compared | None:
     """Clauses on the duct bind only where there is one."""
     if facts.air.exterior_air_supply is False:
         return not_applicable(NO_SUPPLY)
@@ -49,7 +49,7 @@ def supply(facts: Facts) -> Compared:
 @IRC.rule("AIR-02", "R1006.1.2", "Listed duct as listed", "yes-no", "duct_per_listing")
 def listed(facts: Facts) -> Compared:
     """A listing holds only for what was tested."""
-    if outcome := _supply(facts):
+    if outcome := no_supply(facts):
         return outcome
     if facts.air.listed_duct is None and facts.air.duct_per_listing is None:
         return unknown("Whether the duct is listed")
@@ -61,7 +61,7 @@ def listed(facts: Facts) -> Compared:
 @IRC.rule("AIR-03", "R1006.2", "Where the air comes from", "word", "intake_location")
 def intake(facts: Facts) -> Compared:
     """A garage gives gasoline fumes, a basement the furnace's smoke."""
-    if outcome := _supply(facts):
+    if outcome := no_supply(facts):
         return outcome
     found = one_of(facts.air.intake_location, ("outdoors", *VENTILATED))
     if facts.air.intake_location not in VENTILATED:
@@ -78,7 +78,7 @@ def intake(facts: Facts) -> Compared:
 )
 def intake_level(facts: Facts) -> Compared:
     """An intake higher up becomes a second chimney and draws fire into the duct."""
-    return _supply(facts) or at_most(
+    return no_supply(facts) or at_most(
         facts.air.intake_elevation,
         facts.firebox_elevation,
         "Against the firebox floor, the safe reading.",
@@ -88,7 +88,7 @@ def intake_level(facts: Facts) -> Compared:
 @IRC.rule("AIR-05", "R1006.2", "Air intake screen", "in", "intake_screen_mesh")
 def screen(facts: Facts) -> Compared:
     """Wide mesh lets animals in, fine mesh clogs."""
-    if outcome := _supply(facts):
+    if outcome := no_supply(facts):
         return outcome
     mesh = facts.air.intake_screen_mesh
     if mesh is None:
@@ -101,7 +101,7 @@ def screen(facts: Facts) -> Compared:
 @IRC.rule("AIR-06", "R1006.3", "Air around the duct near its outlet", "in", "duct_clearance")
 def duct(facts: Facts) -> Compared:
     """An ember can fall into the duct and heat it."""
-    if outcome := _supply(facts):
+    if outcome := no_supply(facts):
         return outcome
     if facts.air.listed_duct is None:
         return unknown("Whether the duct is listed")
@@ -115,7 +115,7 @@ def duct(facts: Facts) -> Compared:
 @IRC.rule("AIR-07", "R1006.4", "Area of the air passage", "in2", "air_passage_area")
 def passage(facts: Facts) -> Compared:
     """Too small feeds nothing; too large chills the room and blows ash about."""
-    if outcome := _supply(facts):
+    if outcome := no_supply(facts):
         return outcome
     area = facts.air_passage_area
     if not area:
@@ -137,7 +137,7 @@ def passage(facts: Facts) -> Compared:
 )
 def outlet(facts: Facts) -> Compared:
     """Air has to reach the fire before it chills the room."""
-    if outcome := _supply(facts):
+    if outcome := no_supply(facts):
         return outcome
     if facts.air.outlet_place is None:
         return unknown("Where the air comes out")
@@ -155,7 +155,7 @@ def outlet(facts: Facts) -> Compared:
 )
 def outlet_guard(facts: Facts) -> Compared:
     """With the fire out an open duct is a cold draft; with a fire, embers fall in."""
-    return _supply(facts) or all_of(yes(facts.air.outlet_closable), yes(facts.air.ember_guard))
+    return no_supply(facts) or all_of(yes(facts.air.outlet_closable), yes(facts.air.ember_guard))
 
 
 @IRC.rule(

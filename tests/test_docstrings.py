@@ -29,6 +29,7 @@ FORMULA_ROOMS = (
     "draft",
     "explore",
     "pieces.joints",
+    "pieces.standing",
     "proportion",
     "structure",
     "takeoff",

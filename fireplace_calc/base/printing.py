@@ -1,9 +1,11 @@
-"""SI float in, text in the reader's units out."""
+"""SI float in, text in the reader's units out, rounded or exact."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import (
     CUFT,
     DEG,
@@ -143,3 +145,64 @@ def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
         if unit != "°"
         else f"{grouped(value / factor, digits)}°"
     )
+
+
+TAPE = (1, 2, 3, 4, 6, 8, 16, 32, 64)
+"""Parts of an inch that are written as a fraction."""
+
+
+def inches_text(value: float) -> str:
+    """Inches with a fraction, as on a tape.
+
+    Parameters
+    ----------
+    value : float
+        The length. [m]
+
+    Returns
+    -------
+    str
+        To the sixty-fourth where it is one, else six digits.
+
+    Examples
+    --------
+    >>> inches_text(0.193675), inches_text(0.0011)
+    ('7-5/8 in', '0.0433071 in')
+    """
+    near = Fraction(abs(value) / INCH).limit_denominator(64)
+    whole, part = divmod(near, 1)
+    text = f"{whole}-{part}" if whole and part else f"{part or whole}"
+    return (
+        f"{'-' if value < 0 else ''}{text} in"
+        if near.denominator in TAPE
+        else f"{value / INCH:.6g} in"
+    )
+
+
+def length_text(value: float, metric: bool = False) -> str:
+    """A length as the friendliest text that reads back to it.
+
+    Parameters
+    ----------
+    value : float
+        Finite. [m]
+    metric : bool
+        Millimeters before inches.
+
+    Returns
+    -------
+    str
+        With its unit.
+
+    Examples
+    --------
+    >>> length_text(0.193675), length_text(0.92, metric=True), length_text(1 / 3)
+    ('7-5/8 in', '920 mm', '0.3333333333333333 m')
+    """
+    return next(text for text in _length_forms(value, metric) if to_si(text, "length") == value)
+
+
+def _length_forms(value: float, metric: bool) -> Iterator[str]:
+    millimeters = f"{value / MM:.9g} mm"
+    yield from (millimeters, inches_text(value)) if metric else (inches_text(value), millimeters)
+    yield f"{value!r} m"

@@ -5,13 +5,13 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterator
 from dataclasses import fields
-from fractions import Fraction
 from functools import lru_cache
 from typing import Any
 
 from fireplace_calc.base.inputs import UNKNOWN, Input, inputs_of, is_record, pieces_of
+from fireplace_calc.base.printing import inches_text
 from fireplace_calc.base.reading import to_si
-from fireplace_calc.base.units import FACTORS, INCH, SI_UNIT, InputError
+from fireplace_calc.base.units import FACTORS, SI_UNIT, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import MARK
 from fireplace_calc.editing.changes import is_default
@@ -58,26 +58,10 @@ END = "# The end: a file that begins as above and lacks this line has been cut s
 """Last line of every file we write."""
 
 
-TAPE = (1, 2, 3, 4, 6, 8, 16, 32, 64)
-"""Parts of an inch that are written as a fraction."""
-
-
-def _inches(value: float) -> str:
-    """Inches with a fraction, as on a tape."""
-    near = Fraction(abs(value) / INCH).limit_denominator(64)
-    whole, part = divmod(near, 1)
-    text = f"{whole}-{part}" if whole and part else f"{part or whole}"
-    return (
-        f"{'-' if value < 0 else ''}{text} in"
-        if near.denominator in TAPE
-        else f"{value / INCH:.6g} in"
-    )
-
-
 def _forms(value: float, kind: str, key: str) -> Iterator[str]:
     """Ways to write a number, the friendliest first; the last is exact SI."""
     if kind == "length":
-        yield _inches(value)
+        yield inches_text(value)
     if kind == "temperature":
         yield f"{value - 273.15:.10g} degC"
         yield f"{(value - 273.15) * 1.8 + 32:.10g} degF"

@@ -198,6 +198,35 @@ def plan_joints(
     )
 
 
+def settled_misses(
+    chain: Sequence[Rise], wanted: Sequence[WantedLevel], start: float
+) -> tuple[float, ...]:
+    """How far beyond its tolerance each wanted level has to be missed, at the least.
+
+    Parameters
+    ----------
+    chain : sequence of Rise
+        At least one. [m]
+    wanted : sequence of WantedLevel
+        [m]
+    start : float
+        Level that the first lift is set on. [m]
+
+    Returns
+    -------
+    tuple of float
+        In the order of ``wanted``; nought where the joints reach it. [m]
+    """
+    chain = tuple(chain)
+    ranges = _ranges(chain)
+    asked = [_gate(chain, level) for level in wanted]
+    gates, _ = settle_gates(ranges.least, ranges.most, asked, start)
+    return tuple(
+        max(one.low - gate.low, gate.high - one.high, 0.0)
+        for one, gate in zip(asked, gates, strict=True)
+    )
+
+
 def _checked(chain: tuple[Rise, ...]) -> None:
     names = [one.name for one in chain]
     twice = next((name for name in names if names.count(name) > 1), None)

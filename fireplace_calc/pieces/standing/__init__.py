@@ -1,0 +1,1 @@
+"""What stands of a set of pieces: what was measured, what is left to do, the record of it."""

@@ -1,0 +1,304 @@
+"""The joint plan for what is left once part of it stands, and what no joint cures any more. [m]"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.pieces.joints.joint_plan import (
+    JointPlan,
+    place_of,
+    plan_joints,
+    settled_misses,
+)
+from fireplace_calc.pieces.joints.rise import Rise
+from fireplace_calc.pieces.joints.story_pole import joint_words
+from fireplace_calc.pieces.joints.tape import tape_text, ticks
+from fireplace_calc.pieces.joints.wanted_levels import WantedLevel
+from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
+
+COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+
+
+@dataclass(frozen=True, slots=True)
+class LostLevel:
+    """A wanted level that what stands has put out of reach.
+
+    Attributes
+    ----------
+    wanted : WantedLevel
+    off : float
+        How much higher than wanted it stands, or will at best. [m]
+    stands : bool
+        Whether it was measured; else it is still to come.
+    lift_off : str
+        The highest lift from which on the joints still reach it, when that and all above is lifted
+        off and set again.
+    below : str
+        What that lift is then set on.
+    """
+
+    wanted: WantedLevel
+    off: float
+    stands: bool
+    lift_off: str
+    below: str
+
+
+@dataclass(frozen=True, slots=True)
+class Replan:
+    """What to do next.
+
+    Attributes
+    ----------
+    measured : str
+        The last lift that stands and was measured; empty before the first.
+    level : float
+        Of its top, or of the start. [m]
+    plan : JointPlan or None
+        For the lifts above; nothing when all of them stand.
+    lost : tuple of LostLevel
+    doubts : tuple of str
+        Measured rises that no joint of the range can give, and wanted tops that nobody measured.
+    units : str
+    """
+
+    measured: str
+    level: float
+    plan: JointPlan | None
+    lost: tuple[LostLevel, ...]
+    doubts: tuple[str, ...]
+    units: str
+
+    @property
+    def next_beds(self) -> str:
+        """The beds that come next, and the next top."""
+        if self.plan is None:
+            return "All lifts stand."
+        joints = [
+            joint_words(one.joints(rise), self.units, self.plan.tick)
+            for one, rise in zip(self.plan.chain, self.plan.rounded_rises, strict=True)
+        ]
+        runs = [(words, len(list(run))) for words, run in groupby(joints)]
+        words, count = runs[0]
+        said = f"Next {'bed' if count == 1 else f'{_counted(count)} beds'} {words}" if words else ""
+        if words and len(runs) > 1 and runs[1][0]:
+            said += f", then {_counted(runs[1][1])} {runs[1][0]}"
+        top = tape_text(self.plan.tops[0], self.units, self.plan.tick)
+        return f"{said}{'. ' if said else ''}Top of {self.plan.chain[0].name} at {top}."
+
+    @property
+    def sentences(self) -> tuple[str, ...]:
+        """All that is to be said, in the reader's units."""
+        unmet = self.plan.unmet if self.plan else ()
+        return (
+            *(lost_words(one, self.units) for one in self.lost),
+            *unmet,
+            *self.doubts,
+            self.next_beds,
+        )
+
+
+def replan(
+    chain: Sequence[Rise],
+    wanted: Sequence[WantedLevel],
+    built: AsBuilt,
+    start: float = 0.0,
+    units: str = FEET_INCHES,
+) -> Replan:
+    """Plan what is left from the last top that was measured.
+
+    Parameters
+    ----------
+    chain : sequence of Rise
+        Of the whole job, from the base up. [m]
+    wanted : sequence of WantedLevel
+        Of the whole job. [m]
+    built : AsBuilt
+        What was measured; its own start goes before ``start``.
+    start : float
+        Level that the first lift is set on. [m]
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    Replan
+        No joint of it is outside its range. What cannot be met any more is named with the lift that
+        has to come off again.
+
+    Raises
+    ------
+    InputError
+        When a level or an entry names no lift of the chain.
+    """
+    chain, wanted = tuple(chain), tuple(wanted)
+    begin = start if built.start is None else built.start
+    standing = built.standing(chain)
+    last, level, name = -1, begin, ""
+    if standing:
+        last, top = standing[-1]
+        level, name = top.level, top.lift
+    plan = plan_above(chain, wanted, last, level, name, units) if last + 1 < len(chain) else None
+    return Replan(
+        name,
+        level,
+        plan,
+        _lost(chain, wanted, standing, begin, plan, units),
+        _doubts(chain, wanted, standing, begin, units),
+        units,
+    )
+
+
+def plan_above(
+    chain: Sequence[Rise],
+    wanted: Sequence[WantedLevel],
+    last: int,
+    level: float,
+    name: str,
+    units: str,
+) -> JointPlan:
+    """The joint plan of the lifts over one that stands.
+
+    Parameters
+    ----------
+    chain : sequence of Rise
+        Of the whole job. [m]
+    wanted : sequence of WantedLevel
+        Of the whole job. [m]
+    last : int
+        Number of the lift that stands, not the top one; -1 for none. [-]
+    level : float
+        Of its top, or of the start. [m]
+    name : str
+        Of the lift; empty for the start.
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    JointPlan
+    """
+    above = [w for w in wanted if place_of(chain, w.lift) > last]
+    below = f"the top of {name} as measured" if name else "the start"
+    return plan_joints(chain[last + 1 :], above, level, units, below)
+
+
+def _lost(
+    chain: tuple[Rise, ...],
+    wanted: tuple[WantedLevel, ...],
+    standing: Sequence[tuple[int, MeasuredTop]],
+    start: float,
+    plan: JointPlan | None,
+    units: str,
+) -> tuple[LostLevel, ...]:
+    """Levels that come farther off than they had to from the start, by half a mark and more."""
+    if not standing:
+        return ()
+    tops = dict(standing)
+    slack = ticks(units)[0] / 2 + ROUNDING
+    due = settled_misses(chain, wanted, start)
+    now: dict[WantedLevel, float] = {}
+    if plan is not None:
+        misses = settled_misses(plan.chain, plan.wanted, plan.start)
+        now = dict(zip(plan.wanted, misses, strict=True))
+    found: list[LostLevel] = []
+    for w, planned in zip(wanted, due, strict=True):
+        place = place_of(chain, w.lift)
+        if place in tops:
+            off = tops[place].level - w.level
+            beyond = abs(off) - w.tolerance
+        elif w in now and plan is not None:
+            off, beyond = plan.top_of(w.lift) - w.level, now[w]
+        else:
+            continue
+        if beyond > planned + slack:
+            lift_off, below = _since(chain, wanted, w, standing, start, planned)
+            found.append(LostLevel(w, off, place in tops, lift_off, below))
+    return tuple(found)
+
+
+def _since(
+    chain: tuple[Rise, ...],
+    wanted: tuple[WantedLevel, ...],
+    level: WantedLevel,
+    standing: Sequence[tuple[int, MeasuredTop]],
+    start: float,
+    planned: float,
+) -> tuple[str, str]:
+    """The highest lift that has to come off, and what it stands on; at worst the first one."""
+    goal = place_of(chain, level.lift)
+    under = [(-1, start, "the start"), *((n, t.level, f"the top of {t.lift}") for n, t in standing)]
+
+    def cured(last: int, at: float) -> bool:
+        above = tuple(w for w in wanted if place_of(chain, w.lift) > last)
+        misses = settled_misses(chain[last + 1 :], above, at)
+        return misses[above.index(level)] <= planned + ROUNDING
+
+    # From the start it is cured: that is how ``planned`` was found.
+    last, _, name = next(one for one in reversed(under) if one[0] < goal and cured(*one[:2]))
+    return chain[last + 1].name, name
+
+
+def _doubts(
+    chain: tuple[Rise, ...],
+    wanted: tuple[WantedLevel, ...],
+    standing: Sequence[tuple[int, MeasuredTop]],
+    start: float,
+    units: str,
+) -> tuple[str, ...]:
+    """What cannot be right, or is not known."""
+    said: list[str] = []
+    below, under, name = -1, start, "the start"
+    slack = ticks(units)[0] / 2 + ROUNDING
+    for place, top in standing:
+        between = chain[below + 1 : place + 1]
+        least, most = sum(r.least for r in between), sum(r.most for r in between)
+        rise = top.level - under
+        if not least - slack <= rise <= most + slack:
+            low, high, came = (tape_text(x, units) for x in (least, most, rise))
+            said.append(
+                f"From {name} to the top of {top.lift} it measures {came}; the joints allow {low} "
+                f"to {high}. Measure again: a piece is over or under size, or a bed is out of its "
+                "range."
+            )
+        below, under, name = place, top.level, f"the top of {top.lift}"
+    measured = {place for place, _ in standing}
+    for w in wanted:
+        place = place_of(chain, w.lift)
+        if place < below and place not in measured:
+            said.append(
+                f"The top of {w.lift} stands but was not measured: its level is not checked."
+            )
+    return tuple(said)
+
+
+def lost_words(lost: LostLevel, units: str) -> str:
+    """A lost level and what can still be done, as one says it on site.
+
+    Parameters
+    ----------
+    lost : LostLevel
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    str
+    """
+    w = lost.wanted
+    off = f"{tape_text(abs(lost.off), units)} {'high' if lost.off > 0 else 'low'}"
+    now = f"stands {off}" if lost.stands else f"can come no nearer than {off}"
+    return (
+        f"The top of {w.lift} {now}: {tape_text(w.level, units)} is wanted. No joint above cures "
+        f"that. Lift off {lost.lift_off} again, with all that stands on it, while its mortar is "
+        f"soft. Scrape the faces clean and bed it fresh on {lost.below}. Set mortar is cut, not "
+        "pried."
+    )
+
+
+def _counted(count: int) -> str:
+    return COUNTS[count] if count < len(COUNTS) else str(count)

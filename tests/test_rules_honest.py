@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 from test_rules_missing import SETTLED, Seen, cases, facts_of, may_be_unknown, without_one
 
 from fireplace_calc import PACKS
+from fireplace_calc.editing.assumptions import tell_everything
 from fireplace_calc.report.sentences import compared
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.rules.core import Finding
@@ -117,3 +118,23 @@ def test_no_note_contradicts_its_verdict_and_no_margin_either(pack, seed):
             assert finding.margin <= 0, finding
             passed = finding.numbers and finding.provided > finding.required
             assert ("at most" in compared(finding)[1]) == passed, finding
+
+
+@pytest.mark.parametrize("pack", PACKS)
+@settings(deadline=None, max_examples=12)
+@given(seed=st.integers(0, 10**9), share=st.sampled_from([0.02, 0.3]))
+def test_a_rule_that_is_not_asked_again_would_say_the_same(pack, seed, share):
+    """After other facts, a few or a third of them different: what comes of what was known equals
+    what comes of asking every rule; back again too, and with other answers told.
+    """
+    book, first = PACKS[pack], mixed(seed)
+    rng, second = random.Random(seed), first
+    for path, values in pool().items():
+        if len(path) == 1 and rng.random() < share:
+            second = dataclasses.replace(second, **{path[0]: rng.choice(values)})
+    third = dataclasses.replace(second, design=tell_everything(second.design))
+    book.check(first)
+    for facts in (second, third, first):
+        again = book.check(facts)
+        book.last.clear()
+        assert again == book.check(facts)

@@ -15,7 +15,7 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.rules.gathering import gather_facts
-from fireplace_calc.rules.traced import Traced
+from fireplace_calc.rules.traced import Reading, Traced
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 SHALLOW = {
@@ -657,8 +657,8 @@ def test_no_book_passes_on_an_area_that_cannot_be(key, share, pack):
     if key != "throat.damper_area":
         assert getattr(believed, TOLD_AREAS[key]) == getattr(drawn, TOLD_AREAS[key])
     for rule in PACKS[pack].rules:
-        read = set()
-        rule.function(Traced(believed, read, set()))
+        reading = Reading()
+        rule.function(Traced(believed, reading))
         finding = next(f for f in PACKS[pack].check(believed, (rule.key,)))
-        if TOLD_AREAS[key] in read:
+        if TOLD_AREAS[key] in reading.read:
             assert finding.verdict != M, finding

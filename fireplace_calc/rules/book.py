@@ -11,7 +11,7 @@ from fireplace_calc.base.tables import rule_sources
 from fireplace_calc.rules.comparing import WORST_FIRST, Compared
 from fireplace_calc.rules.core import EDITIONS, Finding, Rule
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.traced import Assumptions
+from fireplace_calc.rules.traced import Answer, Assumptions
 
 Question = TypeVar("Question", bound=Callable[..., Compared])
 """A rule's function: it takes the facts; some take more from a state's amendment."""
@@ -136,11 +136,16 @@ class Pack:
         """Keys of all rules, in the book's order."""
         return tuple(r.key for r in self.rules)
 
+    @cached_property
+    def last(self) -> dict[str, Answer]:
+        """What each rule found when it was asked last, by its key."""
+        return {}
+
     def check(self, facts: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
         """Every rule, or only those with certain keys, held against one design, worst first."""
         assumptions = Assumptions(facts)
         return worst_first(
-            assumptions.checked(rule, self.edition)
+            assumptions.checked(rule, self.edition, self.last)
             for rule in self.rules
             if only is None or rule.key in only
         )
@@ -163,7 +168,7 @@ def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, .
         found = []
         for rule in pack.rules:
             if id(rule) not in known:
-                known[id(rule)] = assumptions.checked(rule, pack.edition)
+                known[id(rule)] = assumptions.checked(rule, pack.edition, pack.last)
             finding = known[id(rule)]
             found.append(
                 finding if finding.edition == pack.edition else finding.in_edition(pack.edition)

@@ -68,6 +68,10 @@ class Finding(NamedTuple):
             return self.provided, self.required
         return None
 
+    def resting(self, assumed: tuple[str, ...], missing: tuple[str, ...]) -> Finding:
+        """The same finding with what it rests on and what it waits for."""
+        return Finding(*self[:-2], assumed, missing)
+
     def in_edition(self, edition: str) -> Finding:
         """The same finding in another edition."""
         return self._replace(edition=edition)

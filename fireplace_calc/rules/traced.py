@@ -5,11 +5,12 @@ unknown inputs it waits for.
 from __future__ import annotations
 
 from dataclasses import astuple
-from functools import cached_property
-from typing import TYPE_CHECKING, Any, Self, cast
+from functools import lru_cache
+from operator import attrgetter
+from typing import TYPE_CHECKING, Any, NamedTuple, Self, cast
 
 from fireplace_calc.editing.assumptions import assumed
-from fireplace_calc.editing.changes import value_of
+from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.rules.core import Finding, Rule
 from fireplace_calc.rules.follows import BESIDE, BESIDE_SECOND, MEASURED, TURNS, follows_from, idle
@@ -36,6 +37,26 @@ DEEPER = frozenset({"frame.second"})
 """Lines of the frame that are records of their own, where there are any."""
 
 
+class Reading:
+    """What one rule has read of the facts.
+
+    Attributes
+    ----------
+    read, blank : set of str
+        Names of what was read, and of what is unknown of it; those of the design are the dotted
+        keys of inputs.
+    values : list of (str, object)
+        Where each stands among the facts, with dots, and what it was.
+    """
+
+    __slots__ = ("blank", "read", "values")
+
+    def __init__(self) -> None:
+        self.read: set[str] = set()
+        self.blank: set[str] = set()
+        self.values: list[tuple[str, Any]] = []
+
+
 class Traced:
     """Facts that note the name of each that is read. A rule cannot tell them from the facts.
 
@@ -43,50 +64,93 @@ class Traced:
     ----------
     record : Facts
         Or a record among them.
-    read, blank : set of str
-        Take the names of what is read, and of what is unknown of it; those of the design are the
-        dotted keys of inputs.
+    reading : Reading
+        Takes what is read.
     prefix : str or None
         What stands before a name; ``None`` for the facts themselves.
+    path : str
+        Where the record stands among the facts.
     own : frozenset of str
         Facts that the rule itself has put in place of the design's: reading them is no news.
     """
 
-    __slots__ = ("_blank", "_own", "_prefix", "_read", "_record")
+    __slots__ = ("_own", "_path", "_prefix", "_reading", "_record")
 
     def __init__(
         self,
         record: Any,
-        read: set[str],
-        blank: set[str],
+        reading: Reading,
         prefix: str | None = None,
+        path: str = "",
         own: frozenset[str] = frozenset(),
     ) -> None:
-        self._record, self._read, self._blank = record, read, blank
-        self._prefix, self._own = prefix, own
+        self._record, self._reading = record, reading
+        self._prefix, self._path, self._own = prefix, path, own
 
     def __getattr__(self, name: str) -> Any:
         """The fact itself, its name noted."""
-        value, inside = getattr(self._record, name), self._prefix
-        if inside is None and name in NESTED:
-            return self._deeper(value, NESTED[name])
-        if inside == "" and hasattr(value, "with_read"):
-            return self._deeper(value, f"{name}.")
-        if inside is None and name in self._own:
-            return value
-        fact = f"{inside}{name}" if inside else name
-        self._read.add(fact)
+        value, inside, reading = getattr(self._record, name), self._prefix, self._reading
+        if inside is None:
+            if name in self._own:
+                return value
+            if name in NESTED:
+                return Traced(value, reading, NESTED[name], f"{name}.")
+            fact = name
+        elif inside:
+            fact = inside + name
+        elif hasattr(value, "with_read"):
+            return Traced(value, reading, f"{name}.", f"{self._path}{name}.")
+        else:
+            fact = name
+        reading.read.add(fact)
+        reading.values.append((self._path + name, value))
         if value is None or (not value and fact in NOUGHT):
-            self._blank.add(fact)
-        return self._deeper(value, f"{fact}.") if fact in DEEPER and value is not None else value
-
-    def _deeper(self, record: Any, prefix: str) -> Traced:
-        return Traced(record, self._read, self._blank, prefix)
+            reading.blank.add(fact)
+        elif fact in DEEPER:
+            return Traced(value, reading, f"{fact}.", f"{fact}.")
+        return value
 
     def but(self, **others: Any) -> Self:
         """The same facts with other values for some."""
         own = self._own | set(others)
-        return type(self)(self._record.but(**others), self._read, self._blank, own=own)
+        return type(self)(self._record.but(**others), self._reading, own=own)
+
+
+class Answer(NamedTuple):
+    """What a rule found, and all that it rests on."""
+
+    finding: Finding
+    values: tuple[tuple[attrgetter[Any], Any], ...]
+    standing: Standing
+
+
+class Standing(NamedTuple):
+    """What of a design decides, besides the facts that a rule has read, what it is told to rest on
+    or to wait for.
+    """
+
+    assumed: frozenset[str]
+    decided: frozenset[str]
+    unknown: frozenset[str]
+    unmeasured: tuple[str, ...]
+    beside: bool
+
+
+@lru_cache(maxsize=8)
+def _one(standing: Standing) -> Standing:
+    """The first of those that are equal, so that the next is known at a glance."""
+    return standing
+
+
+@lru_cache(maxsize=1)
+def _unknown_inputs() -> tuple[tuple[str, ...], attrgetter[tuple[Any, ...]]]:
+    """Inputs that nobody may know, and how to get at all of them at once."""
+    keys = tuple(key for key, spec in all_inputs().items() if spec.optional or spec.default is None)
+    return keys, attrgetter(*keys)
+
+
+_place = lru_cache(maxsize=1024)(attrgetter)
+"""How to get at a fact by where it stands."""
 
 
 class Assumptions:
@@ -100,47 +164,82 @@ class Assumptions:
 
     def __init__(self, facts: Facts) -> None:
         self.facts, self.design = facts, facts.design
-        self.assumed = assumed(self.design) - idle(self.design)
         self._known: dict[str, frozenset[str]] = {}
         self.doubted = doubted_areas(self.design, facts.frame)
+        keys, values = _unknown_inputs()
+        self.standing = _one(
+            Standing(
+                assumed(self.design) - idle(self.design),
+                frozenset(
+                    fact for fact, key in MEASURED.items() if value_of(self.design, key) is not None
+                ),
+                frozenset(
+                    key
+                    for key, value in zip(keys, values(self.design), strict=True)
+                    if value is None
+                ),
+                tuple(
+                    key
+                    for key in ("roof.nearby", "surround.trim")
+                    if any(None in astuple(piece) for piece in value_of(self.design, key))
+                ),
+                self.design.second_flue.drawn,
+            )
+        )
 
-    def checked(self, rule: Rule[Facts], edition: str) -> Finding:
+    def checked(self, rule: Rule[Facts], edition: str, last: dict[str, Answer]) -> Finding:
         """A rule held against the design, with what it rests on that nobody has entered, or the
-        unknown inputs it waits for.
+        unknown inputs it waits for. It is asked again only where something that it read is no
+        longer what it was.
+
+        Parameters
+        ----------
+        rule : Rule
+        edition : str
+        last : dict
+            The last answer of each rule of one pack, by key; takes the new one.
+
+        Returns
+        -------
+        Finding
         """
-        read: set[str] = set()
-        blank: set[str] = set()
-        finding = rule.check(cast("Facts", Traced(self.facts, read, blank)), edition)
-        for fact in read.intersection(self.doubted):
+        known, facts = last.get(rule.key), self.facts
+        if (
+            known is not None
+            and known.standing is self.standing
+            and not self.doubted
+            and all(get(facts) == value for get, value in known.values)
+        ):
+            return known.finding
+        reading = Reading()
+        finding = rule.check(cast("Facts", Traced(facts, reading)), edition)
+        for fact in reading.read.intersection(self.doubted):
             finding = self._doubted(rule, finding, fact)
         if finding.verdict == NOT_CHECKED:
-            return finding._replace(missing=self.missing(read, blank))
-        behind = tuple(
-            key for key in self.behind(read) if key not in TURNS or rule.key in TURNS[key]
-        )
-        return finding._replace(assumed=behind) if behind else finding
+            finding = finding.resting((), self.missing(reading.read, reading.blank))
+        elif behind := tuple(
+            key for key in self.behind(reading.read) if key not in TURNS or rule.key in TURNS[key]
+        ):
+            finding = finding.resting(behind, ())
+        if not self.doubted:
+            values = tuple((_place(path), value) for path, value in dict(reading.values).items())
+            last[rule.key] = Answer(finding, values, self.standing)
+        return finding
 
     def missing(self, read: set[str], blank: set[str]) -> tuple[str, ...]:
         """Unknown inputs behind what is unknown, and lists with a piece nobody has measured; dotted
         keys in the order of the alphabet.
         """
-        unknown = {
+        waits = {
             key
             for fact in blank
             for key in follows_from(fact)
-            if value_of(self.design, key) is None or fact in NOUGHT
+            if key in self.standing.unknown or fact in NOUGHT
         }
-        lists = {key for key in self._unmeasured if any(key in follows_from(fact) for fact in read)}
-        return tuple(sorted(unknown | lists))
-
-    @cached_property
-    def _unmeasured(self) -> tuple[str, ...]:
-        """Lists in which a piece's size or place is unknown."""
-        return tuple(
-            key
-            for key in ("roof.nearby", "surround.trim")
-            if any(None in astuple(piece) for piece in value_of(self.design, key))
-        )
+        lists = self.standing.unmeasured
+        if lists:
+            waits.update(key for key in lists if any(key in follows_from(fact) for fact in read))
+        return tuple(sorted(waits))
 
     def _doubted(self, rule: Rule[Facts], finding: Finding, fact: str) -> Finding:
         """Not checked, on a told area that cannot be; but what falls short, or does not apply, with
@@ -162,8 +261,9 @@ class Assumptions:
         return tuple(sorted(found))
 
     def _of(self, fact: str) -> frozenset[str]:
-        decided = MEASURED.get(fact)
-        if decided and value_of(self.design, decided) is not None:
+        if fact in self.standing.decided:
             return frozenset()
-        beside = self.design.second_flue.drawn and fact in BESIDE_SECOND
-        return self.assumed.intersection(follows_from(fact).union(BESIDE if beside else ()))
+        beside = self.standing.beside and fact in BESIDE_SECOND
+        return self.standing.assumed.intersection(
+            follows_from(fact).union(BESIDE if beside else ())
+        )

@@ -11,7 +11,7 @@ from fireplace_calc.base.tables import rule_sources
 from fireplace_calc.rules.comparing import WORST_FIRST, Compared
 from fireplace_calc.rules.core import EDITIONS, Finding, Rule
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.traced import Answer, Assumptions
+from fireplace_calc.rules.traced import Assumptions, LastAnswer
 
 Question = TypeVar("Question", bound=Callable[..., Compared])
 """A rule's function: it takes the facts; some take more from a state's amendment."""
@@ -137,7 +137,7 @@ class Pack:
         return tuple(r.key for r in self.rules)
 
     @cached_property
-    def last(self) -> dict[str, Answer]:
+    def last(self) -> dict[str, LastAnswer]:
         """What each rule found when it was asked last, by its key."""
         return {}
 

@@ -116,7 +116,7 @@ class Traced:
         return type(self)(self._record.but(**others), self._reading, own=own)
 
 
-class Answer(NamedTuple):
+class LastAnswer(NamedTuple):
     """What a rule found, and all that it rests on."""
 
     finding: Finding
@@ -187,7 +187,7 @@ class Assumptions:
             )
         )
 
-    def checked(self, rule: Rule[Facts], edition: str, last: dict[str, Answer]) -> Finding:
+    def checked(self, rule: Rule[Facts], edition: str, last: dict[str, LastAnswer]) -> Finding:
         """A rule held against the design, with what it rests on that nobody has entered, or the
         unknown inputs it waits for. It is asked again only where something that it read is no
         longer what it was.
@@ -223,7 +223,7 @@ class Assumptions:
             finding = finding.resting(behind, ())
         if not self.doubted:
             values = tuple((_place(path), value) for path, value in dict(reading.values).items())
-            last[rule.key] = Answer(finding, values, self.standing)
+            last[rule.key] = LastAnswer(finding, values, self.standing)
         return finding
 
     def missing(self, read: set[str], blank: set[str]) -> tuple[str, ...]:

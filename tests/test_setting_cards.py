@@ -7,9 +7,9 @@ from set_strategies import random_set, stood
 from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.tables.erection import allowed_off
 from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES
-from fireplace_calc.build.setting.card_words import card_cautions, card_title, card_words
 from fireplace_calc.build.setting.cards import card_named, cards_of
 from fireplace_calc.build.setting.handling import handling_of
+from fireplace_calc.build.setting.wording import card_cautions, card_title, card_words
 from fireplace_calc.design.work import Work
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.assembled.solids import piece_weight

@@ -790,7 +790,7 @@ def test_an_extension_on_block_has_no_form_under_it():
 
 def test_a_flat_arch_has_centering_and_is_laid_voussoir_by_voussoir():
     """13.5 brick in the drawing: 4 h of centering, 15 voussoirs an hour; reinforced masonry has a
-    form board and bars, 2 h, and straight brick. Steel has neither.
+    form board and posts, 2 h, and straight brick. Steel has neither.
     """
     for material, set_up, pace in (("masonry arch", 4.0, 15), ("reinforced masonry", 2.0, 50)):
         changes = {"lintel.material": material}

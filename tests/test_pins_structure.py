@@ -155,6 +155,9 @@ def test_what_carries_the_opening(name):
             for key, known in HEAD.items()
             if (value := getattr(theirs.lintel, known)) is not None
         }
+        if (beam := theirs.lintel.beam) is not None:
+            told["crushed"] = beam.compression(theirs.lintel.moment)
+            told["may crush"], told["may shear"] = beam.compression_allowed, beam.shear_allowed
         assert (
             differs({key: value for key, value in lintel.items() if value is not None}, told) == {}
         )

@@ -37,7 +37,7 @@ from fireplace_calc.structure.findings.register import RULES
 from fireplace_calc.structure.loads.sections import ring, with_holes
 from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.loads.wind import strips, wind_load
-from fireplace_calc.takeoff import take_off, total_weight
+from fireplace_calc.takeoff import share_out, take_off, total_weight
 
 M, F, X, N = "meets", "falls short", "does not apply", "not checked"
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
@@ -82,6 +82,16 @@ BORNE = {
     "loads.floor_over_head": "400 lbf",
     "loads.beam_over_head": "0 lbf",
 }
+BARRED = TOLD | {
+    "lintel.material": "reinforced masonry",
+    "lintel.height": "7-5/8 in",
+    "lintel.bars": 2,
+    "lintel.bar": "No. 4",
+    "lintel.bar_center": "2-1/2 in",
+    "lintel.bar_grade": "grade 60",
+    "loads.masonry_strength": "1500 psi",
+}
+HEAVY = BORNE | {"loads.beam_over_head": "20000 lbf"}
 FREE = {**TOLD, "loads.support": "23.5 ft"}
 CASES = [
     ("STR-01", TOLD, M),
@@ -220,6 +230,26 @@ CASES = [
     ("STR-18", ARCHED | {"loads.in_triangle": None}, N),
     ("STR-16", ARCHED | BORNE | {"loads.beam_over_head": "10 lbf"}, N),
     ("STR-09", TOLD | BORNE, M),
+    *((key, BARRED, M) for key in ("STR-09", "STR-24", "STR-25")),
+    *((key, BARRED | HEAVY, F) for key in ("STR-09", "STR-24", "STR-25")),
+    *(
+        ("STR-24", BARRED | {key: None}, N)
+        for key in (
+            "lintel.bars",
+            "lintel.bar",
+            "lintel.bar_center",
+            "lintel.bar_grade",
+            "loads.masonry_strength",
+            "lintel.bearing",
+            "loads.in_triangle",
+            "lintel.material",
+        )
+    ),
+    ("STR-09", BARRED | {"lintel.bars": None}, N),
+    ("STR-25", BARRED | {"lintel.bars": None}, N),
+    ("STR-24", TOLD, X),
+    ("STR-25", TOLD, X),
+    ("STR-24", ARCHED, X),
     ("STR-09", TOLD | BORNE | {"loads.beam_over_head": None}, N),
     ("STR-09", TOLD | BORNE | {"loads.floor_over_head": None}, N),
     ("STR-09", TOLD | BORNE | {"loads.beam_over_head": "4000 lbf"}, F),
@@ -273,7 +303,7 @@ def test_finding(key, changes, expected):
 
 def test_every_finding_is_tried_both_ways():
     keys = {rule.key for rule in RULES}
-    assert len(keys) == len(RULES) == 23
+    assert len(keys) == len(RULES) == 25
     for want in (M, F):
         assert {key for key, _, expected in CASES if expected == want} == keys
 
@@ -579,6 +609,23 @@ def test_a_floor_over_an_arch_pushes_its_jambs():
     assert floor.parabola_thrust - bare.parabola_thrust == pytest.approx(
         more * floor.ring.span / (8 * floor.ring.rise)
     )
+
+
+def test_bars_of_a_lintel_are_weighed_counted_and_drawn_to_its_ends():
+    """Two No. 4 as long as the lintel, 48 in: 0.668 lb a foot (ASTM A615, memory)."""
+    made = build_geometry(change(Design(), BARRED))
+    row = {r.item: r for r in take_off(made)}["Lintel bar"]
+    assert row.net == row.order == 2 and "No. 4, 4'-0\" long" in row.note
+    assert row.weight_kg / 0.45359237 == pytest.approx(2 * 4 * 0.668, rel=0.03)
+    shares = [s for s in share_out(made) if s.part == "lintel"]
+    assert sum(s.volume for s in shares) == pytest.approx(made.by_name["lintel"].volume)
+    silent = build_geometry(change(Design(), BARRED | {"lintel.bars": None}))
+    assert "Lintel bar" not in {r.item for r in take_off(silent)}
+
+
+def test_bars_outside_the_lintel_are_refused():
+    with pytest.raises(InputError, match="they lie inside the lintel"):
+        change(Design(), BARRED | {"lintel.bar_center": "7 in"})
 
 
 def test_a_low_breast_is_sent_to_an_engineer():
@@ -935,7 +982,7 @@ def test_every_figure_is_used():
     with (DATA / "structure_figures.csv").open(newline="", encoding="utf-8") as opened:
         for row in csv.DictReader(opened):
             told = re.search("[\"']" + re.escape(row["name"]) + "[\"']", code)
-            assert told or row["name"].startswith("service wind"), row["name"]
+            assert told or row["name"].startswith(("service wind", "bar steel")), row["name"]
             assert math.isfinite(figure(row["name"]))
 
 

@@ -71,6 +71,7 @@ from fireplace_calc.structure.loads.wind_pressure import (
     service_factor,
     velocity_pressure,
 )
+from fireplace_calc.structure.reinforced import ReinforcedBeam, beam_shear
 from fireplace_calc.takeoff import handbook
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
 
@@ -364,6 +365,51 @@ def test_shear_stress():
         224, abs=0.5
     )
     assert pytest.approx(6.36, abs=0.01) == 224 * POUND_FORCE / (7.62 * INCH * 4.62 * INCH) / PSI
+
+
+def test_shear_of_a_reinforced_lintel():
+    """L03, UFC 3-310-05A: 224 lb on 7.62 by 4.62 in, which is breadth and depth to the bars."""
+    found = beam_shear(224 * POUND_FORCE, 7.62 * INCH, 4.62 * INCH)
+    assert found / PSI == pytest.approx(6.36, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("share", "k", "j"),
+    [(0.02, 0.181, 0.940), (0.05, 0.270, 0.910), (0.10, 0.358, 0.881), (0.20, 0.463, 0.846)],
+)
+def test_neutral_line_of_the_handbooks_tables(share, k, j):
+    """Working-stress tables of reinforced concrete and masonry, by rho n, from memory: k and j to
+    their last digit.
+    """
+    strength = 1500 * PSI
+    modular = 29e6 / (700 * 1500)
+    breadth, depth = 8 * INCH, 5 * INCH
+    beam = ReinforcedBeam(breadth, depth, share / modular * breadth * depth, strength, 32_000 * PSI)
+    assert beam.neutral == pytest.approx(k, abs=5.1e-4)
+    assert beam.lever / depth == pytest.approx(j, abs=5.1e-4)
+
+
+def test_a_cracked_section_is_in_balance():
+    """Plain statics: what the masonry presses is what the bars pull, and both make the moment."""
+    beam = ReinforcedBeam(0.2, 0.13, 2.6e-4, 10e6, 220e6)
+    moment = 3000.0
+    pull = beam.steel * moment / beam.modulus
+    press = beam.compression(moment) * beam.breadth * beam.neutral * beam.depth / 2
+    assert press == pytest.approx(pull) and pull * beam.lever == pytest.approx(moment)
+    stiff = 29e6 * PSI / (700 * 10e6)
+    strains = (moment / beam.modulus / stiff) / beam.compression(moment)
+    assert strains == pytest.approx((1 - beam.neutral) / beam.neutral)
+
+
+def test_what_reinforced_masonry_may_bear():
+    """TMS 402 from 2011 on (memory): 0.45 f'm in bending, 1.125 roots of f'm in psi without
+    stirrups, 20 and 32 thousand psi in the bars.
+    """
+    beam = ReinforcedBeam(0.2, 0.13, 2.6e-4, 1600 * PSI, 32_000 * PSI)
+    assert beam.compression_allowed / PSI == pytest.approx(720)
+    assert beam.shear_allowed / PSI == pytest.approx(45.0)
+    assert figure("bar steel, grade 40") / PSI == pytest.approx(20_000)
+    assert figure("bar steel, grade 60") / PSI == pytest.approx(32_000)
 
 
 def test_moment_of_a_triangle():
@@ -698,7 +744,9 @@ WORKED = {
     "S04": lambda: design_response(1.5, 1.0),
     "L01": lambda: triangle_load(50 * PSF, 4 * FOOT) / POUND_FORCE,
     "L02": lambda: bending(4 * FOOT, triangle_load(50 * PSF, 4 * FOOT), 62 * PLF) / FOOT_POUND,
-    "L03": lambda: reaction(4 * FOOT, 200 * POUND_FORCE, 62 * PLF) / box_area(7.62, 4.62) / PSI,
+    "L03": lambda: (
+        beam_shear(reaction(4 * FOOT, 200 * POUND_FORCE, 62 * PLF), 7.62 * INCH, 4.62 * INCH) / PSI
+    ),
     "L08": lambda: bending(6 * FOOT, 983 * POUND_FORCE) / FOOT_POUND,
     "L09": lambda: bending(10 * FOOT, 0.0, 213 * PLF) / INCH_POUND,
     "L10": lambda: bending(10 * FOOT, 0.0, 213 * PLF) / figure("steel bending") / INCH**3,

@@ -26,7 +26,7 @@ SETTING_UP = {
     ("crown", "mortar"): 3.0,
 }
 """Hours of one mason beside what he lays, by part and material: centering built, set and struck and
-skewbacks cut for an arch, flat or not; form board, posts and bars for reinforced masonry; forms,
+skewbacks cut for an arch, flat or not; form board and posts for reinforced masonry; forms,
 bond break, drip and finish for a crown that is cast. Engineering judgement; no published figure was
 found. [h]
 """

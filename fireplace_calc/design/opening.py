@@ -26,6 +26,8 @@ SIZES = (
     "UK metric",
 )
 """By the trade's names, each a row of ``data/brick_sizes.csv``."""
+BARS = ("No. 3", "No. 4", "No. 5", "No. 6")
+"""Each a row of ``data/reinforcing_bars.csv``."""
 FACE_BONDS = ("running", "stack")
 """Both take the same brick to the square foot."""
 
@@ -125,6 +127,16 @@ class Lintel(Record):
     )
     thickness: float = length(
         "Steel thickness", "1/4 in", "1/8 in", "1 in", "Of an angle; other lintels fill the breast."
+    )
+    bars: int | None = count(
+        "Lintel bars", None, 1, 6, "Of reinforced masonry, side by side in its lower part."
+    )
+    bar: str | None = choice("Lintel bar", None, BARS, "By the trade's number, eighths of an inch.")
+    bar_center: float | None = length(
+        "Lintel bars over the underside", None, "1/2 in", "12 in", "To the middle of the bars."
+    )
+    bar_grade: str | None = choice(
+        "Lintel bar steel", None, ("grade 40", "grade 60"), "As rolled into the bar."
     )
     bearing: float | None = length(
         "Lintel bearing",

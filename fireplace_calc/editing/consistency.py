@@ -102,6 +102,13 @@ def require_consistent(design: Design) -> None:
         design.throat.height,
         "the lintel stays below the throat.",
     )
+    if design.lintel.material == "reinforced masonry" and opening.head != "segmental":
+        _at_most(
+            "Lintel bars over the underside",
+            design.lintel.bar_center or 0.0,
+            0.9 * design.lintel.height,
+            "they lie inside the lintel, in its lower part.",
+        )
     _at_most(
         "Transition",
         design.smoke_chamber.transition,

@@ -21,6 +21,7 @@ from fireplace_calc.structure.loads.stack import free_stack
 from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.record import Structure
 
+WEAK_LINTEL = {"STR-09", "STR-10", "STR-13", "STR-24", "STR-25"}
 SILENT = (
     "The US residential code has no wind rule for chimneys. Meeting it does not make a "
     "chimney stable."
@@ -80,7 +81,7 @@ def _engineer(structure: Structure) -> tuple[str, ...]:
             "The opening is so wide that its triangle runs out of the breast: an engineer sizes the"
             " head."
         )
-    if structure.lintel is not None and short & {"STR-09", "STR-10", "STR-13"}:
+    if structure.lintel is not None and short & WEAK_LINTEL:
         found.append(
             "The lintel is too weak, bends too far or bears too little: use a heavier "
             "one, or ask an engineer."
@@ -165,6 +166,11 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
                 f"As plain concrete the lintel would bend at {head.stress / PSI:.0f} psi where such"
                 f" concrete breaks at some {figure('plain concrete rupture') / PSI:.0f} psi: a"
                 " precast lintel needs its bars."
+            )
+        if head.beam is not None:
+            found.append(
+                "The bars run the whole length of the lintel and are grouted in all round. How they"
+                " are anchored, and what they sag, is not checked."
             )
         if head.skew is not None:
             found.append(

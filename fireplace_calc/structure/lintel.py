@@ -22,6 +22,7 @@ from fireplace_calc.structure.beam import (
 from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.loads.weights import Weights
 from fireplace_calc.structure.opening_load import head_load
+from fireplace_calc.structure.reinforced import ReinforcedBeam, beam_shear, reinforced_lintel
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +63,8 @@ class LintelResult:
         Of one such angle by the veneer table. [m]
     seat : float
         Of the breast's thickness, how much rests on it: level legs of angles, else all. [m]
+    beam : ReinforcedBeam or None
+        Reinforced masonry, once its bars are told: the stress is that of the bars.
     skew : float or None
         Of a flat arch: its skewback per unit of depth. [-]
     """
@@ -89,6 +92,7 @@ class LintelResult:
     least_bearing: float
     veneer_span: float | None
     seat: float
+    beam: ReinforcedBeam | None
     skew: float | None
 
 
@@ -164,6 +168,12 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
         )
         if lintel.material == "stone" and design.loads.stone is not None:
             allowed = rupture(design.loads.stone) / figure("stone safety factor")
+    beam = None
+    if lintel.material == "reinforced masonry":
+        beam = reinforced_lintel(lintel, frame.breast, design.loads.masonry_strength)
+        if beam is not None:
+            modulus, allowed = beam.modulus, beam.allowed
+            across = beam_shear(shear, beam.breadth, beam.depth)
     if modulus:
         stress = moment / modulus
         needed = moment / allowed if allowed else None
@@ -193,5 +203,6 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
         least,
         table,
         seat,
+        beam,
         skew,
     )

@@ -149,6 +149,7 @@ def all_goods() -> dict[str, Goods]:
         "Concrete lintel": single,
         "Timber lintel": single,
         "Lintel brick": brick,
+        "Lintel bar": single,
         "Arch brick": replace(brick, spare=1),
         "Arch stone": stone,
         "Smoke chamber firebrick": fire,

@@ -23,6 +23,7 @@ from fireplace_calc.geometry.solids import Loft, Solid
 from fireplace_calc.takeoff.bricks import size_note
 from fireplace_calc.takeoff.facing import face_shares, facing_volume, hood, trim_shares
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
+from fireplace_calc.takeoff.lintel_bars import bars_in_lintel
 from fireplace_calc.takeoff.share import (
     Share,
     base_block,
@@ -161,7 +162,12 @@ class _Sharing:
     def lintel(self, part: Part) -> Iterator[Share]:
         lintel = self.design.lintel
         if part.material == "brick":
-            return brick(part, "Lintel brick", self.mass, note=size_note(self.common))
+            steel = list(bars_in_lintel(self.geometry, part))
+            left = part.volume - sum(share.volume for share in steel)
+            note = size_note(self.common)
+            yield from brick(part, "Lintel brick", self.mass, volume=left, note=note)
+            yield from steel
+            return
         long = 2 * self.frame.half_width + 2 * (lintel.bearing or 0.0)
         size, number = f"{feet_inches(lintel.height)} high, {feet_inches(long)} long", 1
         if part.material == "steel":
@@ -169,7 +175,7 @@ class _Sharing:
             thin, level = feet_inches(legs.thickness), feet_inches(legs.level)
             size = f"angle {thin} thick, level leg {level}, {size}"
         item = f"{part.material.capitalize()} lintel"
-        return hand_set(part, item, part.material, number, note=size)
+        yield from hand_set(part, item, part.material, number, note=size)
 
     def arch(self, part: Part) -> Iterator[Share]:
         if part.material == "stone":

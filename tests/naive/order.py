@@ -87,6 +87,7 @@ SOLD = {
     "Concrete lintel": ("piece", None, 1, ""),
     "Timber lintel": ("piece", None, 1, ""),
     "Lintel brick": ("brick", None, 1, "brick"),
+    "Lintel bar": ("piece", None, 1, ""),
     "Arch brick": ("brick", None, 1, "brick"),
     "Arch stone": ("ton", TON, 0.25, "brick"),
     "Smoke chamber firebrick": ("brick", None, 1, "firebrick"),
@@ -369,9 +370,20 @@ class Order:
             solid.volume - sides,
         )
 
+    def _bars(self) -> float:
+        """Steel in a lintel of reinforced masonry, end to end; nominal areas of ASTM A615. [m3]"""
+        lintel = self.d.lintel
+        if lintel.material != "reinforced masonry" or None in (lintel.bars, lintel.bar):
+            return 0.0
+        area = {"No. 3": 0.11, "No. 4": 0.20, "No. 5": 0.31, "No. 6": 0.44}[lintel.bar] * IN**2
+        return lintel.bars * area * 2 * (self.s.half + (lintel.bearing or 0.0))
+
     def _lintel(self) -> None:
         if self._solid.material == "brick":
-            self.laid("Lintel brick", bricks.density_in_mass(COMMON), self._solid.volume)
+            volume = self._bars()
+            self.laid("Lintel brick", bricks.density_in_mass(COMMON), self._solid.volume - volume)
+            if volume:
+                self.ask("Lintel bar", "steel", volume, self.d.lintel.bars)
         else:
             self.set(
                 f"{self._solid.material.capitalize()} lintel",

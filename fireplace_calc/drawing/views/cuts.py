@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
+from math import cos, pi, sin
 from typing import Any
 
 import numpy as np
 
+from fireplace_calc.base.tables.bars import reinforcing_bar
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.geometry.parts import Part
+from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Point, Polygon
 
 EVEN = 2e-3
@@ -28,6 +30,21 @@ Edge = tuple[float, float, bool, str, bool]
 """Of a part: from and to along its straight line [mm], whether the solid lies on its left, the
 material, whether it is thin.
 """
+
+
+def lintel_bars(view: View, geometry: Geometry) -> None:
+    """Bars of a lintel in reinforced masonry, as dots where they are told; else nothing."""
+    lintel, f = geometry.design.lintel, geometry.frame
+    if lintel.material != "reinforced masonry" or f.spring < f.opening_top:
+        return
+    if lintel.bars is None or lintel.bar is None or lintel.bar_center is None:
+        return
+    round_it = [(cos(k * pi / 8), sin(k * pi / 8)) for k in range(16)]
+    radius, z = reinforcing_bar(lintel.bar).diameter / 2, f.opening_top + lintel.bar_center
+    for n in range(lintel.bars):
+        y = f.breast * (n + 0.5) / lintel.bars
+        dot = view.ring([(y + radius * a, z + radius * b) for a, b in round_it])
+        view.sheet.fill([dot], "steel", None)
 
 
 def cut_parts(

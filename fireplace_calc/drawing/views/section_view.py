@@ -16,7 +16,7 @@ from fireplace_calc.drawing.sheets.dimensions import (
     room_for,
 )
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
-from fireplace_calc.drawing.views.cuts import clip_top, cut_parts
+from fireplace_calc.drawing.views.cuts import clip_top, cut_parts, lintel_bars
 from fireplace_calc.drawing.views.face import hood_level
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import (
@@ -72,6 +72,7 @@ def section(
         [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts],
         top,
     )
+    lintel_bars(view, geometry)
     _behind(view, geometry, top)
     _damper(view, geometry)
     _joints(view, geometry, top)

@@ -7,7 +7,7 @@ from math import degrees
 
 from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
-from fireplace_calc.drawing.views.cuts import cut_parts
+from fireplace_calc.drawing.views.cuts import cut_parts, lintel_bars
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import (
     LADDER,
@@ -54,6 +54,7 @@ def detail(
         low,
         top,
     )
+    lintel_bars(view, geometry)
     view.path([(f.throat_front, f.throat), (f.depth, f.throat)], "fine")
     if f.hood > 0:
         view.path([(0.0, max(f.clear_top, low)), (0.0, f.opening_top)], "cut")

@@ -1,11 +1,10 @@
-"""Findings on the head of the opening: lintel or arch."""
+"""Findings on a straight head: the lintel over the opening."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from fireplace_calc.base.tables import Source
 from fireplace_calc.editing.changes import unknown_of
 from fireplace_calc.rules.comparing import (
     FALLS_SHORT,
@@ -19,20 +18,22 @@ from fireplace_calc.rules.comparing import (
 )
 from fireplace_calc.rules.core import Rule, filing
 from fireplace_calc.structure.allowables import lintel_spans, ruptures
-from fireplace_calc.structure.arch import Arch
-from fireplace_calc.structure.arch_thrust import THIRD
 from fireplace_calc.structure.figures import figure, source
+from fireplace_calc.structure.findings.head import if_load_is_known
 from fireplace_calc.structure.lintel import LintelResult
+from fireplace_calc.structure.reinforced import ReinforcedBeam
 
 if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
 
-LINTEL, ARCH = "lintel", "arch"
-LOW_COVER = (
-    "The breast ends below the top of the triangle, so load from above comes in: call an engineer."
+LINTEL = "lintel"
+BAR_INPUTS = (
+    "lintel.bars",
+    "lintel.bar",
+    "lintel.bar_center",
+    "lintel.bar_grade",
+    "loads.masonry_strength",
 )
-BEARS = ("loads.floor_over_head", "loads.beam_over_head")
-MIDDLE = Source("statics: the middle third", "derived")
 
 RULES: list[Rule[Structure]] = []
 judged = filing(RULES)
@@ -63,35 +64,6 @@ def _if_kind_is_known(lintel: LintelResult, found: Compared) -> Compared:
     return found
 
 
-def _if_load_is_known(structure: Structure, found: Compared, low_cover: bool) -> Compared:
-    """What is met counts as met only where every load in the triangle is known."""
-    if found.verdict != MEETS:
-        return found
-    inside = structure.design.loads.in_triangle
-    waits = unknown_of(structure.design, *BEARS) if inside else ()
-    if waits:
-        return Compared(
-            NOT_CHECKED,
-            found.provided,
-            found.required,
-            "The load that bears in the triangle counts in full and is not known.",
-            waits,
-        )
-    if inside and structure.arch is not None and structure.design.loads.beam_over_head:
-        return Compared(
-            NOT_CHECKED, found.provided, found.required, "A beam on an arch is for an engineer."
-        )
-    if inside is None:
-        return Compared(
-            NOT_CHECKED,
-            found.provided,
-            found.required,
-            "Whether a floor or beam bears in the triangle is not known yet.",
-            ("loads.in_triangle",),
-        )
-    return Compared(NOT_CHECKED, found.provided, found.required, LOW_COVER) if low_cover else found
-
-
 @judged("STR-09", LINTEL, "Bending of the lintel", "psi", source("steel bending"), over=True)
 def lintel_bending(structure: Structure) -> Compared:
     """Span is the clear opening plus one bearing; above a 45-degree triangle the wall arches
@@ -112,12 +84,12 @@ def lintel_bending(structure: Structure) -> Compared:
             NOT_CHECKED,
             lintel.stress,
             note=REASONS.get(lintel.kind, REASONS[None]),
-            missing=() if lintel.kind else ("lintel.material",),
+            missing=_of_bars(structure, lintel) if lintel.kind else ("lintel.material",),
         )
     stone = structure.design.loads.stone if lintel.kind == "stone" else None
     note = ruptures()[stone][1].text if stone is not None else ""
     found = at_most(lintel.stress, lintel.allowed, note)
-    return _if_load_is_known(structure, found, lintel.low_cover)
+    return if_load_is_known(structure, found, lintel.low_cover)
 
 
 REASONS: dict[str | None, str] = {
@@ -125,7 +97,10 @@ REASONS: dict[str | None, str] = {
         "Its bars are not known: use the maker's table, or ask an engineer. Shown as "
         "plain concrete."
     ),
-    "reinforced masonry": ("Its bars are not known: ask an engineer. Shown as plain masonry."),
+    "reinforced masonry": (
+        "Its bars, their place, or the masonry's strength are not known yet. Shown as plain"
+        " masonry."
+    ),
     "masonry arch": (
         "A flat arch is laid out by the trade's rules and held by its abutments. Shown "
         "as a plain beam."
@@ -146,7 +121,7 @@ def lintel_deflection(structure: Structure) -> Compared:
     if lintel.deflection is None:
         return _if_kind_is_known(lintel, not_applicable("The lintel is not of steel."))
     found = at_most(lintel.deflection, lintel.deflection_limit)
-    return _if_load_is_known(structure, found, lintel.low_cover)
+    return if_load_is_known(structure, found, lintel.low_cover)
 
 
 @judged(
@@ -172,7 +147,7 @@ def veneer_table_span(structure: Structure) -> Compared:
     if lintel.bears and found.verdict == MEETS:
         note = "A floor or beam bears over it, and the table's span is for none."
         return replace(found, verdict=NOT_CHECKED, note=note)
-    return _if_load_is_known(structure, found, False)
+    return if_load_is_known(structure, found, False)
 
 
 @judged("STR-12", LINTEL, "Bearing of the lintel", "in", source("lintel bearing"))
@@ -199,71 +174,60 @@ def bearing_pressure(structure: Structure) -> Compared:
         return Compared(FALLS_SHORT, note="The lintel has no bearing at all.")
     found = at_most(lintel.bearing_stress, figure("bearing stress"))
     found = _if_kind_is_known(lintel, found)
-    return _if_load_is_known(structure, found, lintel.low_cover)
+    return if_load_is_known(structure, found, lintel.low_cover)
 
 
-# -- arch -----------------------------------------------------------------------------------------
-def _arch(structure: Structure) -> Arch | Compared:
-    """The arched head, or why there is nothing to check."""
-    return structure.arch or not_applicable("A lintel carries the opening.")
+def _of_bars(structure: Structure, lintel: LintelResult) -> tuple[str, ...]:
+    """What is not told yet of a lintel in reinforced masonry."""
+    told = unknown_of(structure.design, *BAR_INPUTS)
+    return told if lintel.kind == "reinforced masonry" else ()
 
 
-@judged("STR-14", ARCH, "Span of a minor arch", "ft", source("minor arch span"), over=True)
-def arch_span(structure: Structure) -> Compared:
-    """Above this span the rules of thumb end; call an engineer."""
-    arch = _arch(structure)
-    if isinstance(arch, Compared):
-        return arch
-    return at_most(arch.ring.span, figure("minor arch span"))
-
-
-@judged("STR-15", ARCH, "Rise over span of a minor arch", "-", source("minor arch rise"), over=True)
-def arch_rise(structure: Structure) -> Compared:
-    """A steep arch pushes less, but its line of thrust may leave the ring."""
-    arch = _arch(structure)
-    if isinstance(arch, Compared):
-        return arch
-    return at_most(arch.ring.rise / arch.ring.span, figure("minor arch rise"))
+def _beam(structure: Structure) -> tuple[LintelResult, ReinforcedBeam] | Compared:
+    """A lintel in reinforced masonry with its bars, or why there is nothing to check."""
+    lintel = _lintel_on_its_bearing(structure)
+    if isinstance(lintel, Compared):
+        return lintel
+    if lintel.kind != "reinforced masonry":
+        found = not_applicable("The lintel is not of reinforced masonry.")
+        return _if_kind_is_known(lintel, found)
+    if lintel.beam is None:
+        note = "Its bars, their place, or the masonry's strength are not known yet."
+        return Compared(NOT_CHECKED, note=note, missing=_of_bars(structure, lintel))
+    return lintel, lintel.beam
 
 
 @judged(
-    "STR-16",
-    ARCH,
-    "Line of thrust off the middle of the ring, over its depth",
-    "-",
-    MIDDLE,
+    "STR-24",
+    LINTEL,
+    "Masonry compressed over the lintel's bars",
+    "psi",
+    source("masonry bending share, reinforced"),
     over=True,
 )
-def thrust_in_middle_third(structure: Structure) -> Compared:
-    """Inside the middle third no joint of the ring opens."""
-    arch = _arch(structure)
-    if isinstance(arch, Compared):
-        return arch
-    note = "Drawn through the third points it touches both."
-    found = at_most(arch.line.eccentricity, THIRD, note)
-    return _if_load_is_known(structure, found, arch.low_cover)
+def lintel_compression(structure: Structure) -> Compared:
+    """Bars hold the lower edge; the upper one crushes where the section is too shallow for them."""
+    made = _beam(structure)
+    if isinstance(made, Compared):
+        return made
+    lintel, beam = made
+    found = at_most(beam.compression(lintel.moment), beam.compression_allowed)
+    return if_load_is_known(structure, found, lintel.low_cover)
 
 
 @judged(
-    "STR-17", ARCH, "Thrust that the jamb's bed joint takes", "lbf", source("bed joint friction")
+    "STR-25",
+    LINTEL,
+    "Shear of a reinforced masonry lintel",
+    "psi",
+    source("masonry shear"),
+    over=True,
 )
-def jamb_sliding(structure: Structure) -> Compared:
-    """The arch pushes the jamb outward at its spring line; friction under the weight above holds
-    it, bond not counted.
-    """
-    arch = _arch(structure)
-    if isinstance(arch, Compared):
-        return arch
-    note = "The parabola's thrust, which is the larger."
-    found = at_least(arch.friction, arch.abutment_thrust, note)
-    return _if_load_is_known(structure, found, arch.low_cover)
-
-
-@judged("STR-18", ARCH, "Jamb against tipping outward", "-", source("overturning factor"))
-def jamb_overturning(structure: Structure) -> Compared:
-    """A slim jamb is tipped over by its own arch."""
-    arch = _arch(structure)
-    if isinstance(arch, Compared):
-        return arch
-    found = at_least(arch.overturning, figure("overturning factor"))
-    return _if_load_is_known(structure, found, arch.low_cover)
+def lintel_shear(structure: Structure) -> Compared:
+    """Without stirrups the masonry alone takes it."""
+    made = _beam(structure)
+    if isinstance(made, Compared):
+        return made
+    lintel, beam = made
+    found = at_most(lintel.shear_stress, beam.shear_allowed)
+    return if_load_is_known(structure, found, lintel.low_cover)

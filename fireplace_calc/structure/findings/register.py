@@ -8,12 +8,18 @@ from typing import TYPE_CHECKING
 
 from fireplace_calc.rules.book import worst_first
 from fireplace_calc.rules.core import JUDGEMENT, Finding
-from fireplace_calc.structure.findings import bearing, earthquake, load_bearing, stability
+from fireplace_calc.structure.findings import arched, bearing, earthquake, load_bearing, stability
 
 if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
 
-RULES = (*stability.RULES, *earthquake.RULES, *load_bearing.RULES, *bearing.RULES)
+RULES = (
+    *stability.RULES,
+    *earthquake.RULES,
+    *load_bearing.RULES,
+    *arched.RULES,
+    *bearing.RULES,
+)
 
 
 def judgement(structure: Structure) -> tuple[Finding, ...]:

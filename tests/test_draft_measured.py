@@ -22,7 +22,8 @@ from fireplace_calc.draft import gravity_flow, settle, surroundings, theoretical
 from fireplace_calc.draft.cases import EMBERS, fire
 from fireplace_calc.draft.findings.opinions import flue_opinions
 from fireplace_calc.draft.physics.air import air_density
-from fireplace_calc.draft.physics.house import Leaks, house_pull, leakage
+from fireplace_calc.draft.physics.house import house_pull
+from fireplace_calc.draft.physics.house_leaks import Leaks, leakage
 from fireplace_calc.draft.physics.weather import wind_range
 from fireplace_calc.draft.physics.wood import higher_heating_value, stoichiometric_air
 from fireplace_calc.draft.spillage import inward_velocity

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Iterator
 from dataclasses import fields
 from functools import lru_cache
@@ -161,4 +160,6 @@ def fingerprint(design: Design) -> str:
     >>> fingerprint(Design()) == fingerprint(Design())
     True
     """
+    import hashlib  # here, so that importing the package does not wait for it
+
     return hashlib.sha256(text_of(design).encode()).hexdigest()[:12]

@@ -8,8 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.optimize import linprog
 from test_pieces_joints import block, courses, misses
+from test_voice import BANNED, ENGLISH, LONGEST, sentences
 
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MILLIMETRES, InputError
+from fireplace_calc.pieces.joints.joint_plan import plan_joints
+from fireplace_calc.pieces.joints.plumb import plumb_words
 from fireplace_calc.pieces.joints.rise import Rise, rise_of
 from fireplace_calc.pieces.joints.wanted_levels import WantedLevel
 from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
@@ -230,6 +233,19 @@ def test_the_record_by_hand():
     last = record_table(again, FEET_INCHES)[1]
     assert "No longer stands so." in last[0][9] and last[2][9] == "Lifted off and set again."
     assert last[2][4] == "none"
+
+
+def test_all_that_is_said_is_short_and_american():
+    """The project's own voice: at most 24 words a sentence, no word an American mason does not use."""
+    chain, wanted = courses(5), [WantedLevel("5", 42.5 * INCH), WantedLevel("2", 16.0 * INCH)]
+    built = AsBuilt(tops=(at(1, 8.25), at(3, 25.9375)))
+    told = [*replan(chain, wanted, built).sentences, *plan_joints(chain, wanted).unmet]
+    told += plumb_words(np.full(20, 8.375 * INCH), 20 * INCH, INCH / 16, 0.001, FEET_INCHES)
+    assert len(told) > 10
+    for text in told:
+        assert not BANNED.search(text) and not ENGLISH.search(text), text
+        for sentence in sentences(text):
+            assert len(sentence.split()) <= LONGEST, sentence
 
 
 lengths = st.floats(-90, 90).map(lambda x: x + 0.0)

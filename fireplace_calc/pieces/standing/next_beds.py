@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import FEET_INCHES
@@ -116,48 +117,39 @@ def _lost(
     if not standing:
         return ()
     tops = dict(standing)
+    under = [(-1, start, "the start"), *((n, t.level, f"the top of {t.lift}") for n, t in standing)]
+    places = [place_of(chain, w.lift) for w in wanted]
     slack = ticks(units)[0] / 2 + ROUNDING
-    due = settled_misses(chain, wanted, start)
-    now: dict[WantedLevel, float] = {}
-    if plan is not None:
-        misses = settled_misses(plan.chain, plan.wanted, plan.start)
-        now = dict(zip(plan.wanted, misses, strict=True))
+
+    @cache
+    def least_miss(number: int) -> dict[int, float]:
+        """What each level over one of those that stand has to miss when all above is set again."""
+        last, at, _ = under[number]
+        above = [n for n, place in enumerate(places) if place > last]
+        if not above:
+            return {}
+        misses = settled_misses(chain[last + 1 :], [wanted[n] for n in above], at)
+        return dict(zip(above, misses, strict=True))
+
     found: list[LostLevel] = []
-    for w, planned in zip(wanted, due, strict=True):
-        place = place_of(chain, w.lift)
+    for n, (w, place) in enumerate(zip(wanted, places, strict=True)):
+        due = least_miss(0)[n]
         if place in tops:
             off = tops[place].level - w.level
             beyond = abs(off) - w.tolerance
-        elif w in now and plan is not None:
-            off, beyond = plan.top_of(w.lift) - w.level, now[w]
+        elif plan is not None and place > under[-1][0]:
+            off, beyond = plan.top_of(w.lift) - w.level, least_miss(len(under) - 1)[n]
         else:
             continue
-        if beyond > planned + slack:
-            lift_off, below = _since(chain, wanted, w, standing, start, planned)
-            found.append(LostLevel(w, off, place in tops, lift_off, below))
+        if beyond > due + slack:
+            # From the start it misses no more than is due, so there is always one.
+            last, _, name = next(
+                under[k]
+                for k in reversed(range(len(under)))
+                if under[k][0] < place and least_miss(k)[n] <= due + ROUNDING
+            )
+            found.append(LostLevel(w, off, place in tops, chain[last + 1].name, name))
     return tuple(found)
-
-
-def _since(
-    chain: tuple[Rise, ...],
-    wanted: tuple[WantedLevel, ...],
-    level: WantedLevel,
-    standing: Sequence[tuple[int, MeasuredTop]],
-    start: float,
-    planned: float,
-) -> tuple[str, str]:
-    """The highest lift that has to come off, and what it stands on; at worst the first one."""
-    goal = place_of(chain, level.lift)
-    under = [(-1, start, "the start"), *((n, t.level, f"the top of {t.lift}") for n, t in standing)]
-
-    def cured(last: int, at: float) -> bool:
-        above = tuple(w for w in wanted if place_of(chain, w.lift) > last)
-        misses = settled_misses(chain[last + 1 :], above, at)
-        return misses[above.index(level)] <= planned + ROUNDING
-
-    # From the start it is cured: that is how ``planned`` was found.
-    last, _, name = next(one for one in reversed(under) if one[0] < goal and cured(*one[:2]))
-    return chain[last + 1].name, name
 
 
 def _doubts(

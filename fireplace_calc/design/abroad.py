@@ -52,6 +52,15 @@ class Abroad(Record):
     warm_air: bool | None = yes_no(
         "Warm-air outlets over the opening", False, "Of a circulating fireplace."
     )
+    warm_air_projection: float | None = length(
+        "Trim over the warm-air outlets stands out", None, "0 mm", "1000 mm", "From the face."
+    )
+    warm_air_clear: float | None = length(
+        "Trim above the warm-air outlets", None, "0 mm", "3000 mm", "Clear, outlet's top to trim."
+    )
+    liner_start: float | None = length(
+        "Liner starts below the lowest connection", None, "0 mm", "3000 mm", "An appliance's pipe."
+    )
     thatch: bool | None = yes_no("Thatch or shingle roof", False, "Easily set alight.")
     rooflight: bool | None = yes_no(
         "Opening window in the roof near the outlet", None, "Within 2300 mm or uphill."

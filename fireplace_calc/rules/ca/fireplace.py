@@ -254,23 +254,43 @@ def framing_chamber_outside(facts: Facts) -> Compared:
     return _framing(facts, False, 25 * MM)
 
 
-@NBC.rule("CA-068", "9.22.9.4.(1)(a)", "Projecting trim over warm-air outlets", "mm", "warm_air")
-def warm_air_projecting(facts: Facts) -> Compared:
-    """Warm-air outlets blow as hot as the fire."""
+def _over_warm_air(facts: Facts, projecting: bool, limit: float) -> Compared:
+    """Trim over the warm-air outlets of a circulating fireplace, one that stands out or a flat
+    one.
+    """
     outcome = precondition(
         facts.abroad.warm_air,
         "Whether there are warm-air outlets",
         "There are no warm-air outlets.",
     )
-    return outcome or unknown("The height of the trim over them")
+    if outcome:
+        return outcome
+    if facts.abroad.warm_air_projection is None:
+        return unknown("How far the trim over the warm-air outlets stands out")
+    if reaches(facts.abroad.warm_air_projection, PROUD) != projecting:
+        return not_applicable("See the other of the two rows.")
+    return at_least(facts.abroad.warm_air_clear, limit)
 
 
-@NBC.rule("CA-069", "9.22.9.4.(1)(b)", "Flat trim over warm-air outlets", "mm", "warm_air")
+@NBC.rule(
+    "CA-068",
+    "9.22.9.4.(1)(a)",
+    "Projecting trim over warm-air outlets",
+    "mm",
+    "warm_air; warm_air_projection; warm_air_clear",
+)
+def warm_air_projecting(facts: Facts) -> Compared:
+    """Warm-air outlets blow as hot as the fire; here 38 mm itself counts as standing out."""
+    return _over_warm_air(facts, True, 300 * MM)
+
+
+@NBC.rule(
+    "CA-069",
+    "9.22.9.4.(1)(b)",
+    "Flat trim over warm-air outlets",
+    "mm",
+    "warm_air; warm_air_projection; warm_air_clear",
+)
 def warm_air_flat(facts: Facts) -> Compared:
     """Warm-air outlets blow as hot as the fire."""
-    outcome = precondition(
-        facts.abroad.warm_air,
-        "Whether there are warm-air outlets",
-        "There are no warm-air outlets.",
-    )
-    return outcome or unknown("The height of the trim over them")
+    return _over_warm_air(facts, False, 150 * MM)

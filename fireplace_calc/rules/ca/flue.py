@@ -132,10 +132,13 @@ def liner_mortar(facts: Facts) -> Compared:
 @NBC.rule("CA-015", "9.21.3.10.(1)", "Liner below the lowest connection", "mm", "liner_start")
 def liner_start(facts: Facts) -> Compared:
     """Soot and water need a lined sump below the inlet."""
-    outcome = precondition(
-        facts.stack.connector, "Whether an appliance is connected", "No appliance is connected."
-    )
-    return outcome or unknown("How far below it starts")
+    if facts.design.second_flue.serves != APPLIANCE:
+        outcome = precondition(
+            facts.stack.connector, "Whether an appliance is connected", "No appliance is connected."
+        )
+        if outcome:
+            return outcome
+    return at_least(facts.abroad.liner_start, 200 * MM)
 
 
 @NBC.rule(

@@ -22,7 +22,7 @@ from fireplace_calc.draft import (
     theoretical_draft,
 )
 from fireplace_calc.draft.flow_path import FIRE_BED
-from fireplace_calc.draft.flow_search import excess_pressure
+from fireplace_calc.draft.operating import excess_pressure
 from fireplace_calc.draft.physics.air import air_density, pressure_at
 from fireplace_calc.draft.physics.house import house_pull
 from fireplace_calc.draft.physics.house_leaks import Leaks, inlet_flow, leakage, net_inflow

@@ -195,6 +195,7 @@ FAILS = {
         "chimney.wall": "4 in",
     },
     "DRF-11": {"house.exhaust": "250 L/s"},
+    "DRF-12": {"fire.doors_inlet": "20 in2", "house.exhaust": "400 L/s"},
 }
 """For each finding a design that fails it: one that none can fail says nothing."""
 
@@ -204,7 +205,8 @@ def test_every_finding_can_fail_and_can_be_met(key):
     failing = draft_result(build_geometry(change(Design(), FAILS[key])))
     assert verdict(failing, key) == FALLS_SHORT
     airy = {"house.leakage": "15", "flue.shape": "round", "flue.size": "10"}
-    met = [build_geometry(design) for design in (Design(), change(Design(), airy))]
+    doors = airy | {"fire.doors_inlet": "20 in2"}
+    met = [build_geometry(change(Design(), changes)) for changes in ({}, airy, doors)]
     assert MEETS in [verdict(draft_result(made), key) for made in met]
 
 

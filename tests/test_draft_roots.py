@@ -10,7 +10,8 @@ from test_draft_examples import reference
 from test_draft_properties import fires
 
 from fireplace_calc.draft import Surroundings, settle
-from fireplace_calc.draft.flow_search import excess_pressure, settled
+from fireplace_calc.draft.flow_search import settled
+from fireplace_calc.draft.operating import excess_pressure
 from fireplace_calc.draft.physics.house_leaks import leakage
 from fireplace_calc.draft.root_search import SCAN_STEPS, largest_root
 

@@ -31,6 +31,14 @@ class Fire(Record):
         "15 in",
         "Middle of the burning wood; unknown takes 150 mm, wood on a low grate.",
     )
+    doors_inlet: float | None = quantity(
+        "area",
+        "Glass doors' inlet",
+        None,
+        "1 in2",
+        "400 in2",
+        "Free area with the doors shut while it burns; unknown figures an open fire.",
+    )
 
 
 @dataclass(frozen=True, slots=True)

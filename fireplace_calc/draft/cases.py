@@ -91,6 +91,8 @@ class CaseInputs(NamedTuple):
         One entry a case of ``CASES``.
     wind : RoofWind
         Which range of wind goes for the top.
+    opened : FlowPath or None
+        The same path with glass doors open; none where there are none.
     """
 
     path: FlowPath
@@ -98,6 +100,7 @@ class CaseInputs(NamedTuple):
     fires: BurningFire
     cases: Surroundings
     wind: RoofWind
+    opened: FlowPath | None = None
 
 
 def case_inputs(geometry: Framed, datum: str = DATUMS[0]) -> CaseInputs:
@@ -131,6 +134,7 @@ def case_inputs(geometry: Framed, datum: str = DATUMS[0]) -> CaseInputs:
             wind=np.array([0.0, 0.0, 0.0, wind_pressure(gust, BREEZE, mild, calm.pressure)]),
         ),
         wind,
+        None if design.fire.doors_inlet is None else trace_flow_path(geometry, datum, True),
     )
 
 

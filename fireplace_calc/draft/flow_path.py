@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Number
+from fireplace_calc.base.arrays import BoolArray, Number
 from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.units import MM
 from fireplace_calc.draft.heated_house import heated, indoors
@@ -34,6 +34,12 @@ of the face velocity.
 FIRE_BED = 0.15
 """Height of the burning fuel over the hearth where nobody has told it: engineering judgement for a
 fire laid on a low grate. [m]
+"""
+
+
+DOOR_SPEED = 3.0
+"""Air through the inlet of shut doors, for the film in the flue alone: what 15 Pa drive,
+engineering judgement. [m/s]
 """
 
 
@@ -67,6 +73,9 @@ class FlowPath:
         Lowest heated floor and highest heated ceiling of the house over the datum. [m]
     fire_bed : float or array
         Height of the burning fuel over the hearth. [m]
+    doors : float or array
+        Free area of the inlet of glass doors that are shut while it burns; infinite where there are
+        none, or where they stand open. [m2]
     """
 
     opening_area: Number
@@ -87,6 +96,18 @@ class FlowPath:
     bottom: Number = 0.0
     top: Number = 0.0
     fire_bed: Number = FIRE_BED
+    doors: Number = np.inf
+
+    @property
+    def face_area(self) -> Number:
+        """Through which the room's air comes in: the opening, or the inlet of shut doors. [m2]"""
+        return np.minimum(self.opening_area, self.doors)
+
+    @property
+    def shut(self) -> BoolArray:
+        """Whether glass doors are shut before the fire."""
+        shut: BoolArray = np.isfinite(np.asarray(self.doors))
+        return shut
 
     @property
     def diameter(self) -> Number:
@@ -122,7 +143,7 @@ ROUGHNESS = {
 """Roughness of a liner where it is not that of clay."""
 
 
-def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
+def trace_flow_path(geometry: Framed, datum: str = "opening top", opened: bool = False) -> FlowPath:
     """The way of the smoke through one design.
 
     Parameters
@@ -130,6 +151,8 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
     geometry : Framed
     datum : str
         What the height of the draft counts from, one of ``DATUMS``.
+    opened : bool
+        Whether glass doors, where there are any, stand open.
 
     Returns
     -------
@@ -149,6 +172,8 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         "hearth": f.hearth,
     }[datum]
     slopes, warm = f.chamber_slopes, heated(geometry)
+    inlet = design.fire.doors_inlet
+    doors = np.inf if opened or inlet is None else inlet
     foot = f.throat_width * (f.depth - f.throat_front)
     cap, screen = top_loss(
         design.chimney.rain_cap, design.chimney.arrester, design.chimney.rain_cap_area, flue
@@ -170,21 +195,29 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top") -> FlowPath:
         bends=2 * float(bend_loss(f.offset_slope)),
         cap=cap,
         screen=screen,
-        transmittance=_transmittance(geometry, flue, float(perimeter), roughness, areas.opening),
+        transmittance=_transmittance(
+            geometry, flue, float(perimeter), roughness, areas.opening, doors
+        ),
         indoors=indoors(geometry),
         bottom=warm.bottom - start,
         top=warm.top - start,
         fire_bed=FIRE_BED if design.fire.bed_height is None else design.fire.bed_height,
+        doors=doors,
     )
 
 
 def _transmittance(
-    geometry: Framed, flue: float, perimeter: float, roughness: float, opening: float
+    geometry: Framed,
+    flue: float,
+    perimeter: float,
+    roughness: float,
+    opening: float,
+    doors: float,
 ) -> float:
     """Of liner, casing, gap and masonry, with the film of a fire that just reaches the published
-    face velocity.
+    face velocity, or that draws through the inlet of shut doors.
     """
-    flow = opening * coefficient("face velocity") * 1.2
+    flow = 1.2 * min(opening * coefficient("face velocity"), doors * DOOR_SPEED)
     inside = film(flow, flue, hydraulic_diameter(flue, perimeter), roughness, 350.0)
     return float(
         transmittance(inside, wall_resistance(wall_layers(geometry)), outer_film(geometry))

@@ -15,8 +15,7 @@ from fireplace_calc.base.units import G
 from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks, taken_out
 from fireplace_calc.draft.flow_path import FlowPath
 from fireplace_calc.draft.physics.air import GAS_CONSTANT, air_density, air_viscosity
-from fireplace_calc.draft.physics.house import house_pull
-from fireplace_calc.draft.physics.house_leaks import Leaks, net_inflow
+from fireplace_calc.draft.physics.house_leaks import Leaks, door_loss, net_inflow
 from fireplace_calc.draft.physics.losses import friction_factor
 from fireplace_calc.draft.physics.walls import mean_temperature
 from fireplace_calc.draft.root_search import Which, largest_root
@@ -56,6 +55,10 @@ class FlowInputs(NamedTuple):
     """Reynolds number times viscosity, over the flow. [1/m]"""
     roughness: Number
     """Relative. [-]"""
+    burn: Number
+    """Wood, which comes in by no opening. [kg/s]"""
+    doors: Number | None
+    """What shut glass doors take over air flow squared; none where all stand open. [Pa s2/kg2]"""
 
 
 def flow_inputs(
@@ -79,6 +82,9 @@ def flow_inputs(
     column, slender = G * path.height, path.length / diameter
     rubbed = None if friction is None else friction * slender
     resistance = coefficient("velocity head") + path.inlet + path.other
+    doors = None
+    if path.shut.any():
+        doors = door_loss(path.doors, air_density(room, surroundings.pressure))
     return FlowInputs(
         room,
         outdoor + path.indoors * (room - outdoor),
@@ -92,6 +98,8 @@ def flow_inputs(
         slender,
         diameter / path.flue_area,
         path.roughness / diameter,
+        fire.burn,
+        doors,
     )
 
 
@@ -128,39 +136,9 @@ def flow_state(mass: Number, given: FlowInputs) -> FlowState:
         resistance = resistance + rubbed
     head = given.loss * mass * mass * mean
     left = given.column - given.gas / mean - resistance * head
+    if given.doors is not None:
+        left = left - given.doors * (mass - given.burn) ** 2
     return FlowState(foot, mean, head, rubbed, left)
-
-
-def excess_pressure(
-    mass: Number,
-    path: FlowPath,
-    fire: BurningFire,
-    surroundings: Surroundings,
-    friction: Number | None = None,
-) -> tuple[Number, Number, Number]:
-    """Pressure left over at an assumed flow, and what drives it: when something is left over the
-    flow would grow.
-
-    Parameters
-    ----------
-    mass : float or array
-        Gas up the flue. [kg/s]
-    path : FlowPath
-    fire : BurningFire
-    surroundings : Surroundings
-    friction : float or array, optional
-        Darcy's factor; from the wall's roughness when left out. [-]
-
-    Returns
-    -------
-    tuple of float or array
-        Draft and wind, less the pull of the house and every loss; draft and wind alone; and the
-        pull that could be borne at that flow. [Pa]
-    """
-    given, house = flow_inputs(path, fire, surroundings, friction), leaks(path, surroundings)
-    at = flow_state(mass, given)
-    pull = house_pull(taken_out(mass, fire, surroundings.fans, house.room), house, at.left)
-    return at.left - pull, given.column - given.gas / at.mean, at.left
 
 
 def _bounds(

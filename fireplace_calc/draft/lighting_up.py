@@ -112,13 +112,15 @@ def first_hour(geometry: Framed) -> FirstHour:
     it. What the gas loses goes into the wall, to the last joule. A flue in which the air comes down
     turns when it and the smoke that gathers under the lintel and in the smoke chamber pull harder
     than the house; paper is held to the throat until it does, if its heat can carry a flow at all.
+    Glass doors stand open.
 
     References
     ----------
     Engineering judgement on balances written out above; a flue's air passes quickly and its wall
     slowly, as in Journal of Mathematics in Industry 3:3 (2013), abstract read.
     """
-    path, house = trace_flow_path(geometry), surroundings(geometry.design)
+    path = trace_flow_path(geometry, opened=True)
+    house = surroundings(geometry.design)
     site, lit = geometry.design.site, fire(geometry.design)
     # Flow and wall meet by their difference in temperature: none at all is taken as next to none.
     outdoor = np.repeat([site.winter, site.mild], len(WAYS)) + 0.0

@@ -174,7 +174,7 @@ def smoke_odds(
     flow = settle(doubtful, one, evening, friction=friction)
     air, smokes = smoking(one, flow.mass, flow.stalled)
     _, dying_smokes = smoking(dying, *settled(doubtful, dying, evening, friction=friction))
-    face = np.asarray(air / path.opening_area)
+    face = np.asarray(air / path.face_area)
     return Odds(
         face=np.quantile(face, QUANTILES, axis=-1),
         pull=np.quantile(flow.pull, QUANTILES, axis=-1),

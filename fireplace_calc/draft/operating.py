@@ -17,6 +17,9 @@ from fireplace_calc.draft.flow_search import R_SMOKE, flow_inputs, flow_state, s
 from fireplace_calc.draft.physics.house import house_pull
 from fireplace_calc.draft.physics.walls import flue_temperatures
 
+DOORS = "glass doors"
+"""The loss of their inlet, by name."""
+
 
 @dataclass(frozen=True, slots=True)
 class Flow:
@@ -32,7 +35,8 @@ class Flow:
     air : array
         Through the opening; nought when stalled. [m3/s]
     face, speed : array
-        Mean velocity through the opening and in the flue; nought when stalled. [m/s]
+        Mean velocity through the opening, or the inlet of shut doors, and in the flue; nought when
+        stalled. [m/s]
     foot, mean, top : array
         Gas temperature at the foot of the flue, its mean, and at the top. [K]
     draft : array
@@ -101,6 +105,7 @@ def settle(
         pull = np.where(stalled, house_pull(out, house, at.left), pull)
     air = (mass - fire.burn) / house.room
     flowing = np.where(stalled, 0.0, 1.0)
+    shut = 0.0 if given.doors is None else flowing * given.doors * (mass - fire.burn) ** 2
     head, inside = flowing * at.head, surroundings.pressure / (R_SMOKE * at.mean)
     draft = G * path.height * (house.outside - inside)
     losses: dict[str, Number] = {
@@ -116,7 +121,7 @@ def settle(
     return Flow(
         mass=np.asarray(flowing * mass),
         air=np.asarray(flowing * air),
-        face=np.asarray(flowing * air / path.opening_area),
+        face=np.asarray(flowing * air / path.face_area),
         speed=np.asarray(flowing * mass / path.flue_area / inside),
         foot=np.asarray(at.foot),
         mean=np.asarray(at.mean),
@@ -124,9 +129,42 @@ def settle(
         draft=np.asarray(draft),
         pull=np.asarray(pull + 0.0 * draft),
         wind=np.asarray(surroundings.wind + 0.0 * draft),
-        losses={name: np.asarray(head * loss) for name, loss in losses.items()},
+        losses={name: np.asarray(head * loss) for name, loss in losses.items()}
+        | {DOORS: np.asarray(shut + 0.0 * draft)},
         air_ratio=np.asarray(
             flowing * (mass - fire.burn) / (fire.burn * fire.dry_share * fire.air_needed)
         ),
         stalled=stalled,
     )
+
+
+def excess_pressure(
+    mass: Number,
+    path: FlowPath,
+    fire: BurningFire,
+    surroundings: Surroundings,
+    friction: Number | None = None,
+) -> tuple[Number, Number, Number]:
+    """Pressure left over at an assumed flow, and what drives it: when something is left over the
+    flow would grow.
+
+    Parameters
+    ----------
+    mass : float or array
+        Gas up the flue. [kg/s]
+    path : FlowPath
+    fire : BurningFire
+    surroundings : Surroundings
+    friction : float or array, optional
+        Darcy's factor; from the wall's roughness when left out. [-]
+
+    Returns
+    -------
+    tuple of float or array
+        Draft and wind, less the pull of the house and every loss; draft and wind alone; and the
+        pull that could be borne at that flow. [Pa]
+    """
+    given, house = flow_inputs(path, fire, surroundings, friction), leaks(path, surroundings)
+    at = flow_state(mass, given)
+    pull = house_pull(taken_out(mass, fire, surroundings.fans, house.room), house, at.left)
+    return at.left - pull, given.column - given.gas / at.mean, at.left

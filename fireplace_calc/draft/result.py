@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
 
@@ -56,6 +57,27 @@ class Lighting:
     excess: Array
 
 
+class Tended(NamedTuple):
+    """A fire whose glass doors stand open to lay on wood; one entry a case of ``CASES``.
+
+    Attributes
+    ----------
+    flows : Flow
+    spills : Spill
+    """
+
+    flows: Flow
+    spills: Spill
+
+
+def _tended(given: CaseInputs) -> Tended | None:
+    """Every evening with the doors open, where there are doors; one design."""
+    if given.opened is None:
+        return None
+    flows = settle(given.opened, given.fires, given.cases)
+    return Tended(flows, spill(flows, given.opened, given.fires, given.cases))
+
+
 @dataclass(frozen=True, slots=True)
 class DraftResult:
     """What the air will do in one design.
@@ -87,6 +109,8 @@ class DraftResult:
         Whether the leakage of the house is known.
     shared : bool
         Whether an appliance is connected to the flue; the fire is figured as if none were.
+    tended : Tended or None
+        The same evenings with glass doors open; none where there are none.
     """
 
     path: FlowPath
@@ -102,6 +126,7 @@ class DraftResult:
     linings: Array
     tested: bool = True
     shared: bool = False
+    tended: Tended | None = None
 
     def face(self, case: str) -> float:
         """Face velocity of a case, operating mode. [m/s]"""
@@ -186,6 +211,7 @@ def _result(
         linings=_linings(given, flows),
         tested=design.house.leakage is not None,
         shared=bool(design.stack.connector),
+        tended=_tended(given),
     )
 
 

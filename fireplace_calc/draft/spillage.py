@@ -11,8 +11,8 @@ from fireplace_calc.base.arrays import Array, BoolArray, Number
 from fireplace_calc.base.tables.draft import coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings, leaks
 from fireplace_calc.draft.flow_path import FIRE_BED, FlowPath
-from fireplace_calc.draft.flow_search import excess_pressure, settled
-from fireplace_calc.draft.operating import Flow
+from fireplace_calc.draft.flow_search import settled
+from fireplace_calc.draft.operating import Flow, excess_pressure
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.house import house_pull, inlet_needed
 from fireplace_calc.draft.physics.house_leaks import net_inflow
@@ -129,13 +129,17 @@ def least_air(
 
     Notes
     -----
-    A fire against a wall is half a fire of twice the heat: :math:`m = m_p(2 Q) / 2`.
+    A fire against a wall is half a fire of twice the heat: :math:`m = m_p(2 Q) / 2`. Behind shut
+    doors no plume reaches the room: the least speed holds for their inlet, and the wood needs its
+    air.
     """
     height = plume_height(path.opening_height, path.fire_bed)
     free, leaning = plume(fire.power, height, room), plume(2.0 * fire.power, height, room) / 2.0
-    face = inward_velocity(fire.burn, asked) * path.opening_area * room
+    face = inward_velocity(fire.burn, asked) * path.face_area * room
     least: Number = np.maximum(free + fireback * (leaning - free), face)
-    return least
+    if not path.shut.any():
+        return least
+    return np.where(path.shut, np.maximum(fire.least_flow - fire.burn, face), least)
 
 
 def plume_height(opening_height: Number, bed: Number = FIRE_BED) -> Number:
@@ -273,7 +277,7 @@ def spill(
     mass, stalled = settled(path, fire, at_limit, friction)
     drawn = np.where(stalled, 0.0, (mass - fire.burn) / house.room) + surroundings.fans
     return Spill(
-        capture=np.asarray(air / path.opening_area),
+        capture=np.asarray(air / path.face_area),
         margin=np.asarray(spare.margin),
         share=np.asarray(spare.share),
         tipping_fan=np.maximum(fan, 0.0),

@@ -94,6 +94,7 @@ def require_consistent(design: Design) -> None:
             min(opening.width / 2, opening.height),
             "a segment rises no more than half its span, and stays inside the opening.",
         )
+    _require_doors(design)
     if opening.hood is not None:
         _require_hood(design, opening.hood)
     _at_most(
@@ -159,6 +160,20 @@ def require_consistent(design: Design) -> None:
         _require_seat(design)
     if design.second_flue.drawn:
         _require_second_flue(design)
+
+
+def _require_doors(design: Design) -> None:
+    """The inlet of glass doors is less than the opening they stand before."""
+    told, opening = design.fire.doors_inlet, design.opening
+    most = opening.width * opening.clear_height
+    if told is not None and told > most + ROUNDING:
+        raise InputError(
+            f"Glass doors' inlet is {show(told, 'area')}, but the opening they shut has"
+            f" {show(most, 'area')}: give what stays free with the doors shut.",
+            "Glass doors' inlet",
+            f"at most {show(most, 'area')}",
+            told,
+        )
 
 
 def _require_hood(design: Design, hood: float) -> None:

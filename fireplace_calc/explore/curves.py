@@ -22,6 +22,7 @@ from fireplace_calc.draft import (
     wind_range,
 )
 from fireplace_calc.draft.cases import CASES
+from fireplace_calc.draft.operating import DOORS
 from fireplace_calc.draft.result import DraftResult
 from fireplace_calc.explore.sketches import sketch, try_change
 from fireplace_calc.geometry.frame import Framed
@@ -101,7 +102,7 @@ def pressure_steps(
     lift = float(found.flows.draft[k]) / height
     pull, wind = float(found.flows.pull[k]), float(found.flows.wind[k])
     start = f.liner_top - height
-    steps, pressure = [PressureStep("room", start, -pull)], -pull - losses["mouth"]
+    steps, pressure = [PressureStep("room", start, -pull)], -pull - losses["mouth"] - losses[DOORS]
     steps.append(PressureStep("opening", start, pressure))
     pressure += lift * (f.throat - start) - losses["throat"]
     steps.append(PressureStep("throat", f.throat, pressure))

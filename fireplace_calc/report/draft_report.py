@@ -14,6 +14,7 @@ from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.conditions import RUNAWAY
 from fireplace_calc.draft.findings import ALONE
 from fireplace_calc.draft.findings.opinions import flue_opinions
+from fireplace_calc.draft.findings.smoke import SHUT
 from fireplace_calc.draft.lighting_up import WAYS
 
 COLUMNS = (
@@ -143,6 +144,7 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     low, middle, high = (show(float(v), "air speed", units) for v in result.odds.face)
     below = float(result.odds.below) * 100
     said = f"{ALONE} " if result.draft.shared else ""
+    said += f"{SHUT} " if result.draft.tended else ""
     return (
         f"{said}Over {grouped(result.odds.draws)} evenings it {result.odds.words};"
         f" {result.odds.dying_words}. While it burns: face velocity {low} to"
@@ -187,6 +189,7 @@ def beside(result: Assessment, units: str = FEET_INCHES) -> tuple[str, ...]:
     carries = show(float(spills.capture[mild]), "air speed", units)
     return (
         *([ALONE] if result.draft.shared else []),
+        *([SHUT] if result.draft.tended else []),
         f"Sizing mode: {show(result.draft.sizing_velocity, 'air speed', units)} through the face.",
         f"Operating mode, mild evening: {speed}; {carries} just carries the smoke.",
         f"{result.odds.words.capitalize()} evenings; {result.odds.dying_words}.",

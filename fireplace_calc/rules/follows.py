@@ -52,7 +52,7 @@ SOLIDS = tuple(
 """Whatever weighs something."""
 
 FOLLOWS: dict[str, tuple[str, ...]] = {
-    "accessory": ("clearance.accessory",),
+    "accessory": ("clearance.accessory", "fire.doors_inlet"),
     "arrester": ("chimney.arrester",),
     "chimney_wall_thickness": ("chimney.wall",),
     "damper_place": ("throat.damper",),
@@ -193,6 +193,7 @@ BESIDE = (
 """What stands between them, where the second begins below the smoke chamber."""
 
 MEASURED = {
+    "accessory": "fire.doors_inlet",
     "chimney_dim_parallel_ridge": "measured.along_ridge",
     "chimney_height": "measured.chimney_height",
     "chimney_top_above_building_within_10ft": "measured.over_nearby",

@@ -119,6 +119,13 @@ class Way:
     bottom: float
     top: float
     bed: float
+    gap: float | None = None
+    """Left free by glass doors that are shut."""
+
+    @property
+    def face(self) -> float:
+        """What the room's air goes in by."""
+        return self.opening if self.gap is None else self.gap
 
     @property
     def across(self) -> float:
@@ -138,7 +145,7 @@ def heated(s) -> tuple[float, float]:
     return house.lowest_floor, max(house.ceiling, high)
 
 
-def way(s) -> Way:
+def way(s, shut: bool = True) -> Way:
     """Read off the levels and the answers."""
     d, m = s.d, s.d.measured
     flue = m.flue_area or s.flue.net or s.flue.bare
@@ -165,6 +172,10 @@ def way(s) -> Way:
     )
     rough = ROUGH.get(d.flue.liner, 1.5) / 1000
     share = {"interior": 1.0, "within exterior wall": 0.5}.get(d.chimney.location, 0.0)
+    drawn = opening * FACE
+    gap = d.fire.doors_inlet if shut else None
+    if gap:  # some 3 m/s go through it
+        drawn = min(drawn, 3.0 * gap)
     warm = s.uphill if d.house.attic_heated else min(s.uphill, heated(s)[1])
     share *= min(max((warm - s.flue_foot) / (s.flue_top - s.flue_foot), 0.0), 1.0)
     return Way(
@@ -181,11 +192,12 @@ def way(s) -> Way:
         2 * between(tilt, BEND),
         cap,
         0.5 if d.chimney.arrester else 0.0,
-        _through_wall(s, opening * FACE * 1.2, flue, 4 * flue / round_it, rough),
+        _through_wall(s, drawn * 1.2, flue, 4 * flue / round_it, rough),
         share,
         heated(s)[0] - s.edge,
         heated(s)[1] - s.edge,
         d.fire.bed_height or 0.15,
+        gap,
     )
 
 
@@ -365,6 +377,7 @@ class State:
     head: float
     left: float
     drive: float
+    doors: float
 
 
 def state(w: Way, e: Evening, mass: float, rub: float | None = None) -> State:
@@ -385,6 +398,9 @@ def state(w: Way, e: Evening, mass: float, rub: float | None = None) -> State:
     )
     head = (mass / w.flue) ** 2 / (2 * inside)
     rubbed = f * w.long / w.across
+    doors = 0.0
+    if w.gap is not None:  # six tenths of a sharp hole carry the stream
+        doors = air(e.room, e.at) * (in_room / (0.6 * w.gap)) ** 2 / 2
     return State(
         mass,
         in_room,
@@ -395,8 +411,9 @@ def state(w: Way, e: Evening, mass: float, rub: float | None = None) -> State:
         pull,
         rubbed,
         head,
-        draft + e.wind - pull - (w.other + rubbed) * head,
+        draft + e.wind - pull - (w.other + rubbed) * head - doors,
         draft + e.wind,
+        doors,
     )
 
 
@@ -450,6 +467,8 @@ def told(s) -> dict:
         for top, mass, e in zip(columns["top"], columns["mass"], evenings(s), strict=True)
     ]
     found |= columns
+    if w.gap is not None:
+        found["open"] = [_evening(way(s, shut=False), e) for e in evenings(s)]
     found["sizing"] = _sizing(w)
     lit = []
     for e in evenings(s)[:2]:  # nobody has lit it: the flue is as warm as what stands round it
@@ -476,6 +495,8 @@ def _evening(w: Way, e: Evening) -> dict[str, float]:
     }
     room = air(e.room, e.at)
     least = max(plume(e.power, w.opening_high, room, w.bed), speed_in(e.burn) * w.opening * room)
+    if w.gap is not None:  # behind glass no plume comes out, but the wood has to breathe
+        least = max(e.burn * e.dry * e.needs, speed_in(e.burn) * w.gap * room)
     spare = state(w, e, least + e.burn)
     borne = spare.left + spare.pull
     fan = max((through(w, e, borne) - least) / room, 0.0)
@@ -491,7 +512,7 @@ def _evening(w: Way, e: Evening) -> dict[str, float]:
     return {
         "mass": going * found.mass,
         "air": going * found.air,
-        "face": going * found.air / w.opening,
+        "face": going * found.air / w.face,
         "speed": going * found.mass / w.flue / (e.at / (SMOKE[0] * found.mean)),
         "foot": found.foot,
         "mean": found.mean,
@@ -500,9 +521,10 @@ def _evening(w: Way, e: Evening) -> dict[str, float]:
         "pull": found.pull,
         "wind": e.wind,
         "stalled": stalled,
-        "losses": {name: going * found.head * loss for name, loss in losses.items()},
+        "losses": {name: going * found.head * loss for name, loss in losses.items()}
+        | {"glass doors": going * found.doors},
         "air ratio": going * (found.mass - e.burn) / (e.burn * e.dry * e.needs),
-        "capture": least / room / w.opening,
+        "capture": least / room / w.face,
         "margin": spare.left,
         "share": spare.left / max(spare.drive, 1e-9),
         "tipping fan": fan,
@@ -552,7 +574,13 @@ def findings(s, told: dict) -> dict[str, tuple]:
     for key, k in (("DRF-02", 1), ("DRF-03", 0), ("DRF-04", 2), ("DRF-11", 3)):
         have = 0.0 if told["stalled"][k] else told["face"][k] / foot
         found[key] = _held(have, told["capture"][k] / foot, False, tested)
+    found["DRF-12"] = (None, None, "does not apply")
+    if opened := told.get("open"):
+        mild = opened[1]
+        have = 0.0 if mild["stalled"] else mild["face"] / foot
+        found["DRF-12"] = _held(have, mild["capture"] / foot, False, tested)
     added = [all_of - own for all_of, own in zip(told["pull"], told["own"], strict=True)]
+    added += [each["pull"] - each["own"] for each in told.get("open", [])]
     found["DRF-05"] = _held(max(added), LIMIT, True, tested)
     if max(added) > 100:
         found["DRF-05"] = ("over 100 Pa", LIMIT, "falls short")
@@ -650,7 +678,11 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
             up = (1 - lean) * plume(power, w.opening_high, heavy, w.bed) + lean * wall
             return max(up / heavy, speed * w.opening)
 
-        least = asked(power, speed_in(burn, speeds_in[k]))
+        def asked_shut(rate: float, speed: float, dry: float = 1 - wetness, heavy: float = heavy):
+            return max(rate * dry * e.needs / heavy, speed * w.gap)
+
+        speed = speed_in(burn, speeds_in[k])
+        least = asked(power, speed) if w.gap is None else asked_shut(burn, speed)
         last = ember[k] / 3600
         warm = power / burn * last
         down, none = settle(
@@ -658,10 +690,12 @@ def odds(s, tested: bool, cap_told: bool, draws: int, seed: int) -> dict:
             replace(one, burn=last, power=warm, to_gas=warm * burnt[k] * (1 - kept[k])),
             rubs[k],
         )
-        low = none or down.air * max(models[k], 0.3) < asked(warm, speed_in(last))
+        speed = speed_in(last)
+        wanted = asked(warm, speed) if w.gap is None else asked_shut(last, speed)
+        low = none or down.air * max(models[k], 0.3) < wanted
         dying += low
-        face, pull, air_in = [*face, moved / w.opening], [*pull, found.pull], [*air_in, moved]
-        smokes, below = smokes + (stalled or moved < least), below + (moved / w.opening < FACE)
+        face, pull, air_in = [*face, moved / w.face], [*pull, found.pull], [*air_in, moved]
+        smokes, below = smokes + (stalled or moved < least), below + (moved / w.face < FACE)
 
     def spread(values: list[float]) -> list[float]:
         """At a twentieth, a half and nineteen twentieths, straight between the two neighbours."""

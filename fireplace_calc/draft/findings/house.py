@@ -31,8 +31,9 @@ def pulled(found: DraftResult) -> Compared:
     """A room under suction draws smoke and carbon monoxide out of the fire; an air inlet relieves
     it. What a warm house pulls by itself is not counted here.
     """
-    worst = float(np.max(found.flows.pull - found.spills.stack))
-    inlet = float(np.max(found.spills.inlet))
+    states = [(found.flows, found.spills), *([found.tended] if found.tended else [])]
+    worst = max(float(np.max(flows.pull - spills.stack)) for flows, spills in states)
+    inlet = max(float(np.max(spills.inlet)) for _, spills in states)
     note = (
         f"An outdoor air inlet of {inlet * 1e4:.0f} cm² ({inlet / SQIN:.0f} in²) free area would"
         " keep it there."
@@ -44,6 +45,8 @@ def pulled(found: DraftResult) -> Compared:
             " That is over the 55 in² some codes allow one inlet: use weaker fans, or "
             "give them air of their own."
         )
+    if found.tended:
+        note = f"Counted with the glass doors open and shut. {note}".rstrip()
     limit = coefficient("depressurisation limit")
     if worst > RUNAWAY:
         return Compared(FALLS_SHORT, f"over {RUNAWAY:.0f} Pa", limit, f"{_NO_HOUSE} {note}".strip())

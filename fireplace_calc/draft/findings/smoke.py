@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from fireplace_calc.base.tables.draft import coefficient, coefficients
@@ -23,7 +25,7 @@ from fireplace_calc.draft.findings.register import (
 from fireplace_calc.draft.physics.air import FREEZING
 from fireplace_calc.draft.result import DraftResult
 from fireplace_calc.draft.spillage import inward_velocity
-from fireplace_calc.rules.comparing import NOT_CHECKED, Compared, at_least
+from fireplace_calc.rules.comparing import NOT_CHECKED, Compared, at_least, not_applicable
 
 HOTTEST = 623.15
 """Gas of an open fire goes up no hotter: 350 C, what masonry chimneys for them are made for in
@@ -37,6 +39,9 @@ CROSS_DRAFT = (
 )
 
 
+SHUT = "Glass doors shut; speed through their inlet."
+
+
 def _carries(found: DraftResult, case: int) -> Compared:
     capture = float(found.spills.capture[case])
     if found.flows.stalled[case]:
@@ -48,7 +53,11 @@ def _carries(found: DraftResult, case: int) -> Compared:
         if foot > HOTTEST
         else ""
     )
-    if capture <= inward_velocity(np.asarray(found.fire.burn)[case]) * (1 + LIMIT_SLACK):
+    if found.tended:
+        note = f"{SHUT} {note}".rstrip()
+        if foot > HOTTEST:
+            return Compared(NOT_CHECKED, None, capture, f"{note} Or the inlet is too small.")
+    elif capture <= inward_velocity(np.asarray(found.fire.burn)[case]) * (1 + LIMIT_SLACK):
         note = f"{CROSS_DRAFT} {note}".rstrip()
     return on_this_house(found, at_least(float(found.flows.face[case]), capture, note))
 
@@ -71,6 +80,18 @@ def carried_mild(found: DraftResult) -> Compared:
     out. On a mild evening it pulls least.
     """
     return _carries(found, MILD)
+
+
+@judged("DRF-12", OPERATING, "Smoke carried off with the doors open, mild evening", "ft/s", PLUME)
+def carried_tended(found: DraftResult) -> Compared:
+    """Glass doors are opened to lay on wood, and then the flue must carry the smoke of the whole
+    opening.
+    """
+    if found.tended is None:
+        return not_applicable("No glass doors are told.")
+    flows, spills = found.tended
+    opened = replace(found, flows=flows, spills=spills, tended=None)
+    return _carries(opened, MILD)
 
 
 @judged("DRF-03", OPERATING, "Smoke carried off, winter evening", "ft/s", PLUME)

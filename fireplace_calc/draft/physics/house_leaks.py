@@ -238,3 +238,39 @@ def net_inflow(pull: Number, leaks: Leaks) -> Array:
     True
     """
     return flows(pull, leaks, slope=False)[0]
+
+
+def door_loss(area: Number, density: Number) -> Number:
+    r"""What the inlet of shut glass doors takes of the draft, over air flow squared.
+
+    Parameters
+    ----------
+    area : float or array
+        Free, gaps counted in; infinite where they stand open. [m2]
+    density : float or array
+        Of the room's air. [kg/m3]
+
+    Returns
+    -------
+    float or array
+        Pressure over mass flow squared. [Pa s2/kg2]
+
+    Notes
+    -----
+    .. math:: \Delta p = \dot m^2 / (2 \rho\,(0.6 A)^2)
+
+    A sharp-edged opening, as for any air inlet. Engineering judgement: nothing measured on the
+    doors of a masonry fireplace was found, and what the glass keeps back of the fire's heat is not
+    figured.
+
+    References
+    ----------
+    Orifice flow, ASHRAE Handbook Fundamentals, chapter on ventilation and infiltration, from
+    memory.
+
+    Examples
+    --------
+    >>> round(door_loss(0.0355, 1.27) * (215 / 3600 * 1.27) ** 2, 1)
+    5.0
+    """
+    return 1.0 / (2.0 * density * (coefficient("inlet discharge") * area) ** 2)

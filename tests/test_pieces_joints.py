@@ -319,6 +319,8 @@ def test_pieces_of_one_lift_even_out_or_are_refused_by_name():
             "no lift '3'; the lifts are 1, 2",
         ),
         (lambda: plan_joints(courses(2), units="feet"), "feet-inches or millimetres is wanted"),
+        (lambda: plan_joints(courses(2), start=float("nan")), "start is nan, which is no level"),
+        (lambda: Rise("a", -0.1, 0.0, 0.1), "no less than nought"),
         (lambda: Rise("a", 2.0, 1.5, 1.0), "were two of them swapped"),
         (lambda: Rise("a", 1.0, float("nan"), 2.0), "The rise of a"),
         (lambda: Rise("a", 1.0, 1.5, 2.0, 0), "pull of a is 0"),
@@ -421,6 +423,16 @@ def test_the_pole_in_millimeters_goes_to_half_ones_at_most_for_a_level():
     plan = plan_joints(house(), [WantedLevel("lintel", 27.0 * INCH)], units=MILLIMETRES)
     assert plan.tick == 0.0005 and not plan.unmet
     assert pole_table(plan)[1][0][3:] == ("684.5 mm", "685.8 mm", "1.3 mm low")
+
+
+def test_a_level_between_two_marks_asks_for_no_finer_ones():
+    """8 15/32 in lies half a mark from 8 7/16 and 8 1/2: sixteenths will do, half a mark off."""
+    plan = plan_joints(courses(1), [WantedLevel("1", 8.46875 * INCH)])
+    assert plan.tick == INCH / 16 and plan.tops == pytest.approx([8.5 * INCH])
+    below = plan_joints(
+        [Rise("1", 8.0 * INCH, 8.0 * INCH, 8.49 * INCH)], [WantedLevel("1", 8.49 * INCH)]
+    )
+    assert below.tick == INCH / 32 and below.tops == pytest.approx([8.46875 * INCH])
 
 
 def test_tops_no_tape_has_a_mark_for():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import isfinite
 
 import numpy as np
 
@@ -169,7 +170,8 @@ def plan_joints(
     Raises
     ------
     InputError
-        When the chain is empty, a name stands twice, or a wanted level names no lift.
+        When the chain is empty, a name stands twice, a wanted level names no lift, or the start is
+        no number.
 
     Notes
     -----
@@ -178,7 +180,7 @@ def plan_joints(
     breaks joint over two courses is no lift.
     """
     chain, wanted = tuple(chain), tuple(wanted)
-    _checked(chain)
+    _checked(chain, start)
     ranges = _ranges(chain)
     places = [_gate(chain, level) for level in wanted]
     gates, conflicts = settle_gates(ranges.least, ranges.most, places, start)
@@ -227,7 +229,11 @@ def settled_misses(
     )
 
 
-def _checked(chain: tuple[Rise, ...]) -> None:
+def _checked(chain: tuple[Rise, ...], start: float) -> None:
+    if not isfinite(start):
+        raise InputError(
+            f"The start is {shown(start)}, which is no level.", "start", "a level in m", start
+        )
     names = [one.name for one in chain]
     twice = next((name for name in names if names.count(name) > 1), None)
     if not chain or twice is not None:

@@ -72,10 +72,11 @@ class Rise:
     def __post_init__(self) -> None:
         """Refuse what no mason could lay."""
         told = (self.least, self.wanted, self.most)
-        if not all(isfinite(value) for value in told) or not self.least <= self.most:
+        if not all(isfinite(value) for value in told) or not 0 <= self.least <= self.most:
             raise InputError(
                 f"The rise of {self.name} is {shown(told)} m, but least, wanted and most are "
-                "wanted, the most no less than the least; were two of them swapped?",
+                "wanted, the least no less than nought and the most no less than the least; were "
+                "two of them swapped?",
                 self.name,
                 "least, wanted and most",
                 told,

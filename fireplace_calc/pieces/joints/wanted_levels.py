@@ -8,7 +8,7 @@ from math import isfinite
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array
+from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.base.messages import shown
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
@@ -141,59 +141,77 @@ def settle_gates(
     ranks before were given stays.
     """
     ends = np.array([0, *(p.place + 1 for p in wanted)])
-    floors = np.concatenate([[0.0], np.cumsum(least)])[ends]
-    ceilings = np.concatenate([[0.0], np.cumsum(most)])[ends]
-    low = np.array([start, *(p.low for p in wanted)])
-    high = np.array([start, *(p.high for p in wanted)])
+    gaps = _Gaps(
+        _between(least, ends),
+        _between(most, ends),
+        np.array([start, *(p.low for p in wanted)]),
+        np.array([start, *(p.high for p in wanted)]),
+        (ends[:, None] <= ends) & ~np.eye(len(ends), dtype=bool),
+    )
     ranks = np.array([0, *(p.rank for p in wanted)])
-    below = ends[:, None] < ends[None, :]
-    same = ends[:, None] == ends[None, :]
-    pairs = below | (same & ~np.eye(len(ends), dtype=bool))
-    reach = ceilings[None, :] - ceilings[:, None], floors[None, :] - floors[:, None]
-    opened = np.zeros(len(ends), dtype=bool)
-    settled = ranks == 0
-    conflicts: list[Conflict] = []
-    for rank in sorted(set(ranks.tolist()) - {0}):
-        opened |= ranks == rank
-        while opened.any():
-            held = settled | opened
-            among = pairs & held[:, None] & held[None, :]
-            sharing = opened[:, None].astype(float) + opened[None, :]
-            among &= sharing > 0
-            sharing[sharing == 0] = 1.0
-            too_low = low[None, :] - high[:, None] - reach[0]
-            too_high = reach[1] - (high[None, :] - low[:, None])
-            missing = np.maximum(too_low, too_high)
-            each = np.where(among, missing / sharing, -np.inf)
-            i, j = (int(n) for n in np.unravel_index(int(each.argmax()), each.shape))
-            miss = float(each[i, j])
-            if miss <= ROUNDING:
-                settled |= opened
-                opened[:] = False
-                break
-            sign = 1.0 if too_low[i, j] >= too_high[i, j] else -1.0
-            shares = (sign * miss * opened[i], -sign * miss * opened[j])
-            given = reach[0][i, j] if sign > 0 else reach[1][i, j]
-            for n, share in zip((i, j), shares, strict=True):
-                if opened[n]:
-                    end = high[n] if share > 0 else low[n]
-                    low[n] = high[n] = end + share
-            settled[[i, j]] = True
-            opened[[i, j]] = False
-            conflicts.append(
-                Conflict(
-                    i + START,
-                    j + START,
-                    float(given),
-                    float(missing[i, j]),
-                    sign > 0,
-                    (float(shares[0]), float(shares[1])),
-                )
-            )
+    settled, conflicts = ranks == 0, []
+    for rank in sorted({p.rank for p in wanted}):
+        opened = ranks == rank
+        while opened.any() and (worst := gaps.worst(settled, opened)) is not None:
+            conflicts.append(worst)
+            for n, miss in zip((worst.lower, worst.upper), worst.miss, strict=True):
+                if opened[n - START]:
+                    gaps.fix(n - START, miss)
+                settled[n - START], opened[n - START] = True, False
+        settled |= opened
     gates = tuple(
-        Gate(p.place, float(a), float(b)) for p, a, b in zip(wanted, low[1:], high[1:], strict=True)
+        Gate(p.place, float(low), float(high))
+        for p, low, high in zip(wanted, gaps.low[1:], gaps.high[1:], strict=True)
     )
     return gates, tuple(conflicts)
+
+
+def _between(rises: Array, ends: IntArray) -> Array:
+    """From each level (down) to each other (across), by these rises. [m]"""
+    levels = np.concatenate([[0.0], np.cumsum(rises)])[ends]
+    return np.asarray(levels - levels[:, None])
+
+
+@dataclass(frozen=True, slots=True)
+class _Gaps:
+    """Levels, the start first, and what the joints give between each two. [m]
+
+    ``low`` and ``high`` are what will do, and are drawn together where a level has to be missed.
+    """
+
+    least: Array
+    most: Array
+    low: Array
+    high: Array
+    pairs: BoolArray
+
+    def worst(self, settled: BoolArray, opened: BoolArray) -> Conflict | None:
+        """The two levels that force the greatest miss on one that is still open, if any does."""
+        held = settled | opened
+        sharing = opened[:, None].astype(float) + opened
+        among = self.pairs & held[:, None] & held & (sharing > 0)
+        too_low = self.low - self.high[:, None] - self.most
+        too_high = self.least - (self.high - self.low[:, None])
+        missing = np.maximum(too_low, too_high)
+        each = np.where(among, missing / np.maximum(sharing, 1.0), -np.inf)
+        i, j = (int(n) for n in np.unravel_index(int(each.argmax()), each.shape))
+        miss, low = float(each[i, j]), bool(too_low[i, j] >= too_high[i, j])
+        if miss <= ROUNDING:
+            return None
+        up = miss if low else -miss
+        return Conflict(
+            i + START,
+            j + START,
+            float((self.most if low else self.least)[i, j]),
+            float(missing[i, j]),
+            low,
+            (up * float(opened[i]), -up * float(opened[j])),
+        )
+
+    def fix(self, number: int, miss: float) -> None:
+        """Hold a level to the one place that is left to it, so far beyond what will do."""
+        end = self.high[number] if miss > 0 else self.low[number]
+        self.low[number] = self.high[number] = end + miss
 
 
 def conflict_words(

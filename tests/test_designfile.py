@@ -15,7 +15,7 @@ from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing import file_reading, whole_files
+from fireplace_calc.editing import whole_files
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.editing.designfile import load, save
 from fireplace_calc.editing.file_reading import load_text
@@ -332,7 +332,7 @@ def test_an_empty_file_is_no_design(tmp_path, text):
     ids=["name of 50 MB", "3 million nearby parts", "200 000 dots"],
 )
 def test_a_file_too_large_for_a_design_is_refused_before_it_is_read(tmp_path, text, monkeypatch):
-    monkeypatch.setattr(file_reading.tomllib, "loads", None)
+    monkeypatch.setattr(tomllib, "loads", None)
     path = tmp_path / "large.toml"
     path.write_text(text)
     with pytest.raises(InputError, match="larger than 256 kB"):

@@ -45,6 +45,8 @@ sums if nested.
 
 
 def _number(text: str) -> Fraction:
+    if text.isdecimal():
+        return Fraction(int(text))
     whole = re.fullmatch(r"(\d+)[ -](\d+)/(\d+)", text)
     return (
         int(whole[1]) + Fraction(int(whole[2]), int(whole[3]))
@@ -129,6 +131,7 @@ def _finite(number: float, kind: str, name: str, received: Any) -> float:
     return number
 
 
+@lru_cache(maxsize=4096)
 def _by_rule(text: str, kind: str) -> float | None:
     """Read the common texts without waking pint; nothing when none of the rules fits."""
     if kind == "length" and (m := _FEET.match(text)):
@@ -149,6 +152,7 @@ def _by_rule(text: str, kind: str) -> float | None:
     return None
 
 
+@lru_cache(maxsize=4096)
 def _in_plain_letters(given: str) -> str:
     """The same text without printers' marks: primes, curly quotes, thousands, small fractions."""
     text = (

@@ -4,7 +4,6 @@ out.
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Callable, Mapping
 from dataclasses import fields
 from functools import lru_cache
@@ -62,6 +61,8 @@ def book_names() -> dict[str, str]:
 
 
 def _unknown_key(key: str) -> InputError:
+    import difflib  # here, so that importing the package does not wait for it
+
     near = difflib.get_close_matches(key, [*all_inputs(), *book_names()], n=3, cutoff=0.5)
     hint = f"did you mean {' or '.join(near)}?" if near else "NOMENCLATURE.md lists them all."
     return InputError(f"There is no input named {key}; {hint}", key, "a declared input", key)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterator
 from dataclasses import fields
 from pathlib import Path
@@ -82,6 +81,8 @@ def _read_toml(text: str, name: str) -> dict[str, Any]:
             name,
         )
     wrong, why = f"{name} is not valid TOML", ""
+    import tomllib  # here, so that importing the package does not wait for it
+
     try:
         found = tomllib.loads(text)
     except RecursionError:

@@ -1,7 +1,8 @@
-"""Twenty whole designs against four books: what is provided, what is asked, what is to spare and what is said of it, reckoned twice."""
+"""Twenty whole designs against seven books: what is provided, what is asked, what is to spare and what is said of it, reckoned twice."""
 
 import pytest
 from naive.clauses import BOOKS
+from naive.in_part import IN_PART
 from naive.whole import NAMES, assessed, differs, naive
 
 
@@ -10,11 +11,14 @@ def number(value) -> bool:
     return isinstance(value, (int, float)) and not isinstance(value, bool)
 
 
-@pytest.mark.parametrize("book", BOOKS)
+BOTH = BOOKS | IN_PART
+
+
+@pytest.mark.parametrize("book", BOTH)
 @pytest.mark.parametrize("name", NAMES)
 def test_every_clause_that_ends_in_numbers(name, book):
     mine, theirs = {}, {}
-    for asked in BOOKS[book](naive(name).clauses):
+    for asked in BOTH[book](naive(name).clauses):
         mine |= {
             (asked.key, what): value
             for what, value in zip(("provided", "required", "margin"), asked.numbers, strict=True)

@@ -4,13 +4,18 @@ Figures: data/other_codes_sources.csv, each row with its document and confidence
 by hand.
 """
 
+import html
 from math import radians, tan
 
+import pypdf
 import pytest
 from test_rules_abroad import F, M, N, X, case, limit
 
 from fireplace_calc import PACKS, assess, change
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.papers.one_sheet import check_sheet
+from fireplace_calc.drawing.papers.written_sheets import findings
+from fireplace_calc.panels.html import sentence as panel_sentence
 from fireplace_calc.report.books import coverage
 from fireplace_calc.report.plain_summary import summary
 from fireplace_calc.rules import check_every_pack
@@ -263,6 +268,8 @@ CASES = [
         (beside(None, "20 mm"), N),
         ({"surround.trim": []}, X),
     ),
+    *limit(DE, "DE-06", {"house.room_width": "3 m"}, "house.room_length", "m", 3.99, 4, 4.01),
+    *case(DE, "DE-06", ({"house.room_width": None}, N), ({"house.room_length": None}, N)),
     *case(DE, "DE-08", ({}, M), ({"stack.connector": "yes"}, F), ({"stack.connector": None}, N)),
     *limit(DE, "DE-10", {}, "flue_net_area", "mm2", 9999, 10000, 10001),
     *case(DE, "DE-10", ({"flue.area_from": None}, N)),
@@ -378,14 +385,22 @@ def test_every_rule_is_tried():
 
 
 @pytest.mark.parametrize("pack", OTHERS)
-def test_a_book_read_in_part_says_so_wherever_it_is_shown(pack):
+def test_a_book_read_in_part_says_so_wherever_it_is_shown(pack, tmp_path):
     """A clean sheet from five clauses must not read as a clean sheet from a whole code."""
     reach = PACKS[pack].reach
     assert (
         reach.startswith("Read in part") and "not read" in reach and coverage(PACKS[pack]).uncovered
     )
-    said = " ".join(summary(assess(Design(), pack)).split())
+    result = assess(Design(), pack)
+    said = " ".join(summary(result).split())
     assert reach in said
+    assert html.escape(reach) in panel_sentence(result, "feet-inches")
+    sheet = next(piece for piece in findings(result, "feet-inches") if not isinstance(piece, str))
+    assert reach in sheet.before
+    list(check_sheet(result, tmp_path / "check.pdf"))  # written sheet by sheet
+    pages = pypdf.PdfReader(tmp_path / "check.pdf").pages
+    paper = " ".join(" ".join(page.extract_text() for page in pages).split())
+    assert reach in paper
 
 
 def test_a_book_read_whole_says_nothing():

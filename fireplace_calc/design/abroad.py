@@ -105,7 +105,11 @@ class Abroad(Record):
         "Windows, doors or vents within 15 m of the outlet", None, "The neighbors' too."
     )
     above_windows: float | None = length(
-        "Outlet above those", None, "-30 m", "30 m", "Above the highest of them, its top."
+        "Outlet above windows and doors",
+        None,
+        "-30 m",
+        "30 m",
+        "Those within 15 m: above the top of the highest.",
     )
     parapet: float | None = length(
         "Parapet above the roof", None, "0 mm", "3000 mm", "0 where there is none."

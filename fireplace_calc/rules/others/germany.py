@@ -85,6 +85,15 @@ def height(facts: Facts) -> Compared:
     return at_least(high, 4500 * MM, f"From the top of the opening. {PRACTICE}")
 
 
+@GERMANY.rule("DE-06", "German practice", "Floor of the room", "m2", "room_length; room_width")
+def room(facts: Facts) -> Compared:
+    """An open fire takes its air from the room; a small one soon has none left."""
+    long, wide = facts.design.house.room_length, facts.design.house.room_width
+    if long is None or wide is None:
+        return unknown("The size of the room")
+    return at_least(long * wide, 12.0, PRACTICE)
+
+
 @GERMANY.rule(
     "DE-07", "German practice", "Wood around the opening", "mm", "trim_distance_to_opening"
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
@@ -77,7 +77,7 @@ class Assessment:
         """
         from fireplace_calc.draft import judgement
 
-        return judgement(self.draft)
+        return judgement(self.draft, self.design)
 
     @cached_property
     def odds(self) -> Odds:
@@ -110,8 +110,10 @@ class Assessment:
         not code.
         """
         from fireplace_calc.structure import assess_structure
+        from fireplace_calc.structure.findings.register import judgement
 
-        return assess_structure(self.geometry, self.pack)
+        found = assess_structure(self.geometry, self.pack)
+        return replace(found, findings=judgement(found, named=True))
 
     @cached_property
     def work(self) -> Plan:

@@ -10,11 +10,13 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 from strategies import designs
+from test_missing import HOUSES, partly_answered, told, unknown_keys
 
 from fireplace_calc import PACKS, assess, change, load, save
 from fireplace_calc.assessment import assess_all
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.draft.findings.follows import GROUNDS as DRAFT
 from fireplace_calc.editing.assumptions import assumed, tell, tell_everything
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.editing.file_reading import load_text
@@ -26,8 +28,9 @@ from fireplace_calc.report.sentences import sign, tally
 from fireplace_calc.rules.comparing import MEETS
 from fireplace_calc.rules.core import PASSING
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.follows import FOLLOWS, MEASURED, TURNS, follows_from
-from fireplace_calc.rules.traced import NESTED
+from fireplace_calc.rules.tracing.follows import FOLLOWS, MEASURED, TURNS, follows_from
+from fireplace_calc.rules.tracing.traced import NESTED
+from fireplace_calc.structure.findings.follows import GROUNDS as STRUCTURE
 
 SIZES = ("own", "8.5x8.5", "8.5x13", "12x16", "13x18", "20x20")
 
@@ -90,6 +93,67 @@ def test_a_finding_names_every_assumption_that_another_value_would_turn(design, 
         if finding.verdict in PASSING and turned:
             assert key in finding.assumed, (finding.key, key, finding.assumed)
             assert finding.on_assumption
+
+
+def judged(design, pack):
+    result = assess(design, pack)
+    return {f.key: f for f in (*result.judgement, *result.structure.findings)}
+
+
+@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs(), st.integers(0, 10**6), st.sampled_from(HOUSES))
+def test_a_judgement_names_every_assumption_that_another_value_would_turn(design, seed, pack):
+    """And those that would move its figures; unknown inputs for which something is taken too."""
+    dice = Random(seed)
+    design = partly_answered(design, dice)
+    before, inputs = judged(design, pack), all_inputs()
+    taken = sorted(assumed(design) & set(inputs))
+    for key in dice.sample(taken, 4) + dice.sample(unknown_keys(design), 1):
+        known = value_of(design, key) is not None
+        try:
+            other = moved(design, key, dice) if known else next(told(design, key, dice), design)
+        except InputError:
+            continue
+        after = judged(other, pack)
+        for finding in before.values():
+            then = after[finding.key]
+            if finding.verdict not in PASSING:
+                assert finding.assumed == ()
+            elif then.verdict not in PASSING or (known and figures(then) != figures(finding)):
+                assert key in finding.assumed, (finding.key, key)
+
+
+def figures(finding):
+    return finding.verdict, finding.provided, finding.required
+
+
+@pytest.mark.parametrize("rooms", [DRAFT, STRUCTURE], ids=["draft", "structure"])
+def test_judgements_follow_from_inputs_that_there_are(rooms):
+    keys = {
+        *rooms.taken,
+        *rooms.always,
+        *(key for found in rooms.follows.values() for key in found),
+    }
+    assert keys <= {*all_inputs(), "surround.trim", "roof.nearby"}
+
+
+def test_a_field_that_nobody_has_listed_follows_from_every_input():
+    assert DRAFT.behind("something new") == frozenset(all_inputs())
+    assert DRAFT.behind("path.roughness") > DRAFT.behind("path.flue_area")
+    assert STRUCTURE.behind("design.loads.mortar") == {"loads.mortar"}
+
+
+def test_a_judgement_on_nothing_assumed_says_nothing():
+    told = tell_everything(change(Design(), {"throat.damper_area": "127 in2"}))
+    found = judged(told, "US IRC 2021")
+    assert found["DRF-08"].assumed == () and found["DRF-08"].said == "meets"
+    assert found["STR-21"].assumed == ()
+    plain = judged(Design(), "US IRC 2021")
+    assert plain["STR-21"].assumed == ("base.footing_projection",)
+    assert "stack.connector" in plain["DRF-08"].assumed
+    assert plain["STR-14"].assumed == ("opening.head",)
+    assert "house.leakage" in plain["DRF-02"].assumed
+    assert "house.leakage" not in plain["DRF-01"].assumed
 
 
 @settings(max_examples=15, deadline=None, suppress_health_check=list(HealthCheck))

@@ -5,7 +5,7 @@ No outside source: what silence may mean is this project's own rule (issue of *n
 
 from random import Random
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
@@ -20,12 +20,23 @@ from fireplace_calc.lessons.answered import ANSWERS
 from fireplace_calc.report.assumed_inputs import GROUP_NAMES, group_of, label_of, to_enter
 from fireplace_calc.report.sentences import sentence
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.rules.follows import MEASURED
+from fireplace_calc.rules.tracing.follows import MEASURED
 
-AS_DRAWN = {*MEASURED.values(), "firebox.back_width"}
+AS_DRAWN = {
+    *MEASURED.values(),
+    *("firebox.back_width", "opening.hood"),
+    *(key for key in all_inputs() if key.startswith("brick.")),
+}
 """Unknown, they leave the drawing's own figure: nothing is missing without them."""
+OFFICIAL = "SMK-07"
+"""It warns of another chapter's limit and waits for the building official, for no input."""
 HOUSES = ("US IRC 2021", "UK ADJ", "Canada NBC")
-QUIET = {"deadline": None, "suppress_health_check": list(HealthCheck)}
+QUIET = {
+    "deadline": None,
+    "suppress_health_check": list(HealthCheck),
+    "phases": (Phase.explicit, Phase.reuse, Phase.generate),
+}
+"""Without making a failing case smaller: each takes a second."""
 
 
 def values(spec, dice):
@@ -95,6 +106,8 @@ def test_a_code_finding_names_every_input_that_would_answer_it(design, seed):
             for pack, found in before.items():
                 then = {f.key: f.verdict for f in after[pack]}
                 for finding in found:
+                    if finding.key == OFFICIAL:
+                        continue
                     if finding.verdict == NOT_CHECKED != then[finding.key]:
                         assert key in finding.missing, (pack, finding.key, key)
 

@@ -15,7 +15,7 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.rules.gathering import gather_facts
-from fireplace_calc.rules.traced import Reading, Traced
+from fireplace_calc.rules.tracing.traced import Reading, Traced
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 SHALLOW = {

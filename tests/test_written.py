@@ -26,13 +26,24 @@ from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.explore.worked_figures import work_figures
+from fireplace_calc.panels import found as checked
 from fireplace_calc.panels import html as page
 from fireplace_calc.panels.folds.hints import checklist_hint
 from fireplace_calc.proportion import find_guides
 from fireplace_calc.report import draft_report
 from fireplace_calc.report.assumed_inputs import assumptions, to_enter
 from fireplace_calc.report.books import side_by_side
-from fireplace_calc.report.sentences import answer, asked, compared, quantity, sign, tally, weight
+from fireplace_calc.report.sentences import (
+    answer,
+    answers_rest,
+    asked,
+    compared,
+    judged_tally,
+    quantity,
+    sign,
+    tally,
+    weight,
+)
 from fireplace_calc.takeoff import bill, prices, second_opinion
 
 BOATHOUSE = assess(load(DATA / "designs" / "boathouse.toml"))
@@ -200,7 +211,9 @@ def test_findings_on_paper_are_the_assessments(units):
                 assert row[7] == " ".join(text for text in (f.note, f.why, to_enter(f)) if text)
         calls = [part for part in parts if isinstance(part, str) and part.startswith("Call an")]
         assert calls == [f"Call an engineer. {why}" for why in result.structure.engineer]
-        assert stands.before == " ".join(result.structure.remarks)
+        counted = f"{judged_tally(result.structure.findings)}."
+        assert stands.before == " ".join((counted, *result.structure.remarks))
+        assert draft.before == f"{judged_tally(result.judgement)}."
 
 
 @pytest.mark.parametrize("units", SYSTEMS)
@@ -330,7 +343,7 @@ def tables(text):
 @pytest.mark.parametrize("units", SYSTEMS)
 @pytest.mark.parametrize("everything", [False, True])
 def test_findings_in_the_panel_are_the_assessments(units, everything):
-    (table,) = tables(page.findings(BOATHOUSE, units, everything))
+    (table,) = tables(checked.findings(BOATHOUSE, units, everything))
     assert table["caption"] == "Checks against US IRC 2021"
     shown = [f for f in BOATHOUSE.findings if everything or f.verdict != "does not apply"]
     for row, f in zip(table["rows"], shown, strict=True):
@@ -346,7 +359,7 @@ def test_findings_in_the_panel_are_the_assessments(units, everything):
 
 @pytest.mark.parametrize("units", SYSTEMS)
 def test_the_draft_in_the_panel_is_the_reports(units):
-    text = page.draft(BOATHOUSE, units)
+    text = checked.draft(BOATHOUSE, units)
     judged, evenings, losses, opinions, hour = tables(text)
     assert [tuple(row) for row in opinions["rows"]] == draft_report.opinion_rows(BOATHOUSE, units)
     assert [tuple(row) for row in hour["rows"]] == draft_report.first_hour_rows(BOATHOUSE, units)
@@ -365,9 +378,14 @@ def test_the_draft_in_the_panel_is_the_reports(units):
 
 @pytest.mark.parametrize("units", SYSTEMS)
 def test_books_order_and_figures_in_the_panel(units):
-    (table,) = tables(page.books(BOATHOUSE, units))
-    for row, q in zip(table["rows"], side_by_side(BOATHOUSE.design), strict=True):
+    (table,) = tables(checked.books(BOATHOUSE, units))
+    asked_all = side_by_side(BOATHOUSE.design)
+    for row, q in zip(table["rows"], asked_all, strict=True):
         assert row == [q.text, *(answer(a, units) for a in q.answers), q.why]
+    once = answers_rest(a for q in asked_all for a in q.answers)
+    assert once.startswith("A sign in brackets") and html.escape(once) in checked.books(
+        BOATHOUSE, units
+    )
     (table,) = tables(page.takeoff(BOATHOUSE, units))
     *lines, last = table["rows"]
     for row, r in zip(lines, BOATHOUSE.takeoff, strict=True):

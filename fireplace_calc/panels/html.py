@@ -8,18 +8,10 @@ from html import escape
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.brickwork.work import split_brick
-from fireplace_calc.draft import MODES
-from fireplace_calc.draft.cases import CASES
-from fireplace_calc.drawing.papers.written_sheets import airing
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import Guide, width_sentence
-from fireplace_calc.report import draft_report
-from fireplace_calc.report.assumed_inputs import to_enter
-from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
-from fireplace_calc.report.sentences import answer, asked, compared, quantity, read_in_part, sign
-from fireplace_calc.rules import Finding
-from fireplace_calc.rules.core import JUDGEMENT as JUDGED
+from fireplace_calc.report.sentences import quantity, read_in_part
 from fireplace_calc.rules.told_areas import not_used
 
 WORD = 0.7
@@ -126,71 +118,8 @@ def _columns(*shares: float) -> str:
     )
 
 
-def findings(result: Assessment, units: str, everything: bool = False) -> str:
-    """Findings worst first: sign and word, what is there, what is asked, what is to spare, where it
-    is written and why.
-    """
-    shown = [f for f in result.findings if everything or f.verdict != "does not apply"]
-    return _compared(shown, units, f"Checks against {result.pack}", "Rule, edition, confidence")
-
-
-def _compared(shown: Iterable[Finding], units: str, caption: str, origin: str) -> str:
-    rows = []
-    for f in shown:
-        provided, _, margin = compared(f, units)
-        required = asked(f, units)
-        css = ' class="short"' if f.verdict == "falls short" else ""
-        note = f" {escape(f.note[0].upper() + f.note[1:])}" if f.note else ""
-        note += f" {escape(asks)}" if (asks := to_enter(f)) else ""
-        rests = f" Based on: {escape(f.source)}." if f.edition == JUDGED else ""
-        rows.append(
-            f"<tr><td{css}>{sign(f)} {f.said}</td><td><b>{escape(f.title)}</b><br><span"
-            f" class='why'>{escape(f.why)}{note}{rests}</span></td><td"
-            f" class=n>{escape(str(provided))}</td><td class=n>{escape(str(required))}</td><td"
-            f" class=n>{escape(str(margin))}</td><td>{f.key}, {escape(f.clause)}<br><span"
-            f" class='why'>{f.edition}, {escape(f.confidence)}</span></td></tr>"
-        )
-    head = ("Verdict", "Check, and why it exists", "Provided", "Required", "To spare", origin)
-    return table(caption, (11, 43, 12, 13, 8, 13), head, rows)
-
-
-def draft(result: Assessment, units: str) -> str:
-    """What the air does: findings, evenings, where the draft goes. Every number with its mode, the
-    whole as judgement.
-    """
-    said = (
-        f"<b>{escape(draft_report.LABEL)}</b> {escape(draft_report.sized(result, units))}"
-        f" {escape(draft_report.likely(result, units))} <span"
-        f" class='why'>{escape(draft_report.BAND)}</span>"
-    )
-    evenings = [_row(row) for row in draft_report.case_rows(result, units)]
-    losses = [_row(row) for row in draft_report.loss_rows(result)]
-    mode = MODES["operating"].capitalize()
-    return (
-        f'<div class="sentence">{said}</div>'
-        + _compared(result.judgement, units, "What the air says", "Finding, mode, confidence")
-        + table(f"Evenings. {mode}", (12,) + (11,) * 8, draft_report.COLUMNS, evenings)
-        + table(
-            "Where the draft goes, in Pa. Operating mode",
-            (20, *(20,) * len(CASES)),
-            ("", *CASES),
-            losses,
-        )
-        + flow(airing(result, units))
-    )
-
-
-def books(result: Assessment, units: str) -> str:
-    """The same design under every book, the same question in one row."""
-    lines = [
-        _row((q.text, *(answer(a, units) for a in q.answers), q.why))
-        for q in side_by_side(result.design)
-    ]
-    head = ("Question", *SIDE_BY_SIDE.values(), "Why they differ")
-    return table("The same question to every book", (14, 17, 17, 17, 17, 18), head, lines)
-
-
-def _row(texts: Iterable[str]) -> str:
+def row(texts: Iterable[str]) -> str:
+    """A row of a table: what it is about, and its cells."""
     first, *others = texts
     return (
         f"<tr><td><b>{escape(first)}</b></td>"
@@ -239,7 +168,7 @@ def takeoff(result: Assessment, units: str) -> str:
 def guided(found: Iterable[Guide], result: Assessment, units: str) -> str:
     """What every guide says of the design, with its source, and which widths suit the room."""
     rows = [
-        _row((g.name.capitalize(), g.sentence, f"{g.source.text}, {g.source.confidence}"))
+        row((g.name.capitalize(), g.sentence, f"{g.source.text}, {g.source.confidence}"))
         for g in found
     ]
     return remark(width_sentence(result.geometry, units)) + table(
@@ -250,7 +179,7 @@ def guided(found: Iterable[Guide], result: Assessment, units: str) -> str:
 def figures(result: Assessment, units: str) -> str:
     """The figures a mason might be asked about, to follow with a pencil."""
     rows = [
-        _row((one.name, one.formula, one.numbers, one.result, one.source))
+        row((one.name, one.formula, one.numbers, one.result, one.source))
         for one in work_figures(result, units)
     ]
     return table(
@@ -271,7 +200,7 @@ def flow(parts: Iterable[str | Table]) -> str:
 
 def options(rows: Sequence[tuple[str, Sequence[str]]], names: Sequence[str]) -> str:
     """Designs side by side, a column each."""
-    lines = [_row((name, *texts)) for name, texts in rows]
+    lines = [row((name, *texts)) for name, texts in rows]
     return table("Side by side", (16, *(84 / len(names) for _ in names)), ("", *names), lines)
 
 

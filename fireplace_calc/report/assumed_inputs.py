@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fireplace_calc.assessment import Assessment
@@ -104,20 +104,29 @@ def to_enter(finding: Finding) -> str:
     what one that is not checked waits for. Nothing where there is nothing.
     """
     if finding.on_assumption:
-        if len(finding.assumed) > MOST_SINGLE:
-            return f"Nobody has entered {len(finding.assumed)} inputs: {_counted(finding.assumed)}."
-        return f"Nobody has entered: {_few([label_of(key) for key in finding.assumed])}."
-    if finding.missing:
-        named = [f"{label_of(key)} (under {group_of(key)})" for key in finding.missing]
-        return f"Enter: {_few(named)}."
-    return ""
+        return not_entered(finding.assumed)
+    return f"Enter: {named(finding.missing)}." if finding.missing else ""
 
 
-def _few(named: Sequence[str]) -> str:
-    more = len(named) - MOST_NAMED
-    return ", ".join(named[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+def not_entered(keys: Sequence[str]) -> str:
+    """Inputs that nobody has entered, in a sentence: a few by their labels, many counted."""
+    if len(keys) <= MOST_SINGLE:
+        return f"Nobody has entered: {_few([label_of(key) for key in keys])}."
+    return f"Nobody has entered {len(keys)} inputs: {_counted(keys)}."
 
 
-def _counted(keys: Iterable[str]) -> str:
+def named(keys: Sequence[str]) -> str:
+    """Inputs by their labels and where they stand; many counted by where they stand."""
+    if len(keys) <= MOST_SINGLE:
+        return _few([f"{label_of(key)} (under {group_of(key)})" for key in keys])
+    return _counted(keys)
+
+
+def _counted(keys: Sequence[str]) -> str:
     groups = Counter(map(group_of, keys))
     return ", ".join(f"{number} under {name}" for name, number in groups.items())
+
+
+def _few(words: Sequence[str]) -> str:
+    more = len(words) - MOST_NAMED
+    return ", ".join(words[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")

@@ -14,6 +14,7 @@ from fireplace_calc.report.assumed_inputs import assumptions
 from fireplace_calc.report.sentences import (
     CAUTION,
     SIGNS,
+    judged_tally,
     quantity,
     read_in_part,
     require_units,
@@ -79,6 +80,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
         f"Draft. {draft_report.LABEL} {draft_report.sized(assessment, units)}"
         f" {draft_report.likely(assessment, units)} {draft_report.air_doubted(assessment)}"
     )
+    yield f"Draft checks: {judged_tally(assessment.judgement)}"
     for finding in assessment.judgement:
         if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
             yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.assessment import Assessment
@@ -15,7 +17,7 @@ from fireplace_calc.base.units import (
     InputError,
     from_unit,
 )
-from fireplace_calc.report.assumed_inputs import to_enter
+from fireplace_calc.report.assumed_inputs import named, not_entered, to_enter
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import Row
@@ -133,8 +135,23 @@ def answer(found: Answer, units: str = FEET_INCHES) -> str:
             if required
             else ""
         )
-        said.append(f"{sign(f)} {f.said}{figures} ({f.key})")
+        said.append(f"{sign(f)} {f.verdict}{figures} ({f.key})")
     return "; ".join(said) or "does not apply"
+
+
+def answers_rest(answers: Iterable[Answer]) -> str:
+    """Said once for all answers side by side: what their signs in brackets mean, and which inputs
+    nobody has entered; nothing where all are.
+    """
+    found = [f for one in answers for f in one.findings]
+    resting = sorted({key for f in found if f.on_assumption for key in f.assumed})
+    missing = sorted({key for f in found for key in f.missing})
+    said = []
+    if resting:
+        said.append(f"A sign in brackets passes on an assumption. {not_entered(resting)}")
+    if missing:
+        said.append(f"What is not checked waits for: {named(missing)}.")
+    return " ".join(said)
 
 
 def weight(kg: float, units: str = FEET_INCHES) -> str:
@@ -148,12 +165,22 @@ def sign(finding: Finding) -> str:
 
 
 def tally(assessment: Assessment) -> str:
-    """How many checks came out how, worst first; those on an assumption counted apart."""
+    """How many checks of the code came out how, worst first; those on an assumption apart."""
+    return _tallied(assessment.counts, assessment.assumed)
 
+
+def judged_tally(findings: Iterable[Finding]) -> str:
+    """The same of findings on the draft or the structure."""
+    found = tuple(findings)
+    return _tallied(
+        Counter(f.verdict for f in found), Counter(f.verdict for f in found if f.on_assumption)
+    )
+
+
+def _tallied(counts: Mapping[str, int], assumed: Mapping[str, int]) -> str:
     def counted(verdict: str, words: str) -> str:
-        number = assessment.counts.get(verdict, 0)
-        assumed = assessment.assumed.get(verdict, 0)
-        apart = f" ({assumed} of them on an assumption)" if assumed else ""
+        number, resting = counts.get(verdict, 0), assumed.get(verdict, 0)
+        apart = f" ({resting} of them on an assumption)" if resting else ""
         return f"{number} {verdict if number == 1 else words}{apart}"
 
     return ", ".join(counted(verdict, words) for verdict, words in PLURALS.items())

@@ -88,7 +88,7 @@ def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.
         (
             (
                 sign(f),
-                f.verdict,
+                f.said,
                 f.title,
                 *compared(f, units),
                 f.clause,

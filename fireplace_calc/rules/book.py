@@ -11,7 +11,7 @@ from fireplace_calc.base.tables import rule_sources
 from fireplace_calc.rules.comparing import WORST_FIRST, Compared
 from fireplace_calc.rules.core import EDITIONS, Finding, Rule
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.traced import Assumptions, LastAnswer
+from fireplace_calc.rules.tracing.traced import Assumptions, LastAnswer
 
 Question = TypeVar("Question", bound=Callable[..., Compared])
 """A rule's function: it takes the facts; some take more from a state's amendment."""

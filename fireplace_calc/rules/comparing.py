@@ -32,7 +32,7 @@ class Compared:
     required: Shown = None
     note: str = ""
     missing: tuple[str, ...] = ()
-    """Unknown inputs it waits for, by dotted key; a code's rule leaves that to ``rules/traced``."""
+    """Unknown inputs it waits for, by dotted key; of a code's rule ``tracing`` finds them out."""
 
 
 class Printed(float):

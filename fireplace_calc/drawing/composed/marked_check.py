@@ -257,7 +257,7 @@ def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sh
     sheet.text(
         4.0,
         HEIGHT - 6.2,
-        f"{finding.key}  {finding.title}: {provided}{asked}, {finding.verdict}",
+        f"{finding.key}  {finding.title}: {provided}{asked}, {finding.said}",
         size=TITLE,
         ha="left",
         bold=True,

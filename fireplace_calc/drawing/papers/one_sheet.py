@@ -19,7 +19,15 @@ from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import find_guides, width_sentence
 from fireplace_calc.report.alternatives import side_by_side
 from fireplace_calc.report.assumed_inputs import assumptions
-from fireplace_calc.report.sentences import CAUTION, asked, compared, read_in_part, sign, tally
+from fireplace_calc.report.sentences import (
+    CAUTION,
+    asked,
+    compared,
+    judged_tally,
+    read_in_part,
+    sign,
+    tally,
+)
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 
 Told = Iterator[tuple[int, int, str]]
@@ -193,6 +201,8 @@ def _checked(result: Assessment, units: str) -> Iterator[str | Table]:
         yield Table(
             "Draft and structure: engineering judgement, not code", FOUND, found_rows(judged, units)
         )
+    yield f"Draft: {judged_tally(result.judgement)}."
+    yield f"Structure: {judged_tally(result.structure.findings)}."
     yield from (f"Call an engineer. {reason}" for reason in result.structure.engineer)
     yield Table(
         "Inspected on site", SIGNED, tuple((what, "", "", "") for what in TO_SIGN), tick=True

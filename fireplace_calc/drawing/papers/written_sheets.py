@@ -18,6 +18,7 @@ from fireplace_calc.report.sentences import (
     CAUTION,
     asked,
     compared,
+    judged_tally,
     quantity,
     read_in_part,
     sign,
@@ -120,7 +121,10 @@ def findings(result: Assessment, units: str) -> Iterator[str | Table]:
         ),
     )
     yield Table(
-        "Will it draw? Engineering judgement, not code", FOUND, found_rows(result.judgement, units)
+        "Will it draw? Engineering judgement, not code",
+        FOUND,
+        found_rows(result.judgement, units),
+        before=f"{judged_tally(result.judgement)}.",
     )
     yield from airing(result, units)
     yield from standing(result, units)
@@ -149,7 +153,7 @@ def standing(result: Assessment, units: str) -> Iterator[str | Table]:
         "Will it stand? Engineering judgement, not code",
         FOUND,
         found_rows(stands.findings, units),
-        before=" ".join(stands.remarks),
+        before=" ".join((f"{judged_tally(stands.findings)}.", *stands.remarks)),
     )
     yield from (f"Call an engineer. {reason}" for reason in stands.engineer)
 

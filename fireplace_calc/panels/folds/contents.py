@@ -7,7 +7,7 @@ from collections.abc import Callable
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.papers.written_sheets import cutting, ordering, standing
-from fireplace_calc.panels import html
+from fireplace_calc.panels import found, html
 from fireplace_calc.panels.folds.folds import (
     LONG_REST,
     REST,
@@ -32,13 +32,13 @@ def _words(said: Callable[[Assessment, str], str], rest: float = REST) -> Make:
 
 
 FOLDS: dict[str, tuple[str, Make]] = {
-    "checks": ("Checks", _words(html.findings)),
+    "checks": ("Checks", _words(found.findings)),
     "remedies": ("What would fix it?", Remedies),
     "reach": ("How far can it be raised?", HowFar),
     "checklist": ("Site checklist", Checklist),
     "assumed": ("What was assumed", Assumed),
-    "books": ("Every book", _words(html.books, LONG_REST)),
-    "draft": ("Will it draw?", _words(html.draft, LONG_REST)),
+    "books": ("Every book", _words(found.books, LONG_REST)),
+    "draft": ("Will it draw?", _words(found.draft, LONG_REST)),
     "structure": (
         "Will it stand?",
         _words(lambda result, units: html.flow(standing(result, units)), LONG_REST),

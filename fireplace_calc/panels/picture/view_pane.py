@@ -17,6 +17,7 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.panels import html
 from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.panels.picture.draft_pictures import DraftPictures
+from fireplace_calc.report.assumed_inputs import to_enter
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.gathering import gather_facts
 
@@ -92,7 +93,8 @@ class ViewPane:
             result.design,
         )
         return html.remark(
-            f"{finding.title} ({finding.key}) {finding.verdict} here. {finding.note}"
+            f"{finding.title} ({finding.key}) {finding.said} here. {finding.note}"
+            f" {to_enter(finding)}".rstrip()
         )
 
     def on_idle(self, result: Assessment, units: str) -> None:

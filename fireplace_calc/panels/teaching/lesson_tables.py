@@ -8,7 +8,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.lessons import Lesson, warned
 from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
-from fireplace_calc.report.sentences import answer, asked, compared, sign
+from fireplace_calc.report.sentences import answer, answers_rest, asked, compared, sign
 from fireplace_calc.rules import Finding
 
 BOOKS = ("us", "canada", "uk")
@@ -44,14 +44,13 @@ def compared_books(design: Design, lesson: Lesson, pack: str, units: str) -> Tab
     """The lesson's questions with the answer of each book; ``pack`` is the American one."""
     chosen = [list(SIDE_BY_SIDE).index(book) for book in BOOKS]
     names = [pack if book == "us" else SIDE_BY_SIDE[book] for book in BOOKS]
-    rows = (
-        (q.text, *(answer(q.answers[k], units) for k in chosen), q.why)
-        for q in side_by_side(design, {"us": pack})
-        if q.text in lesson.questions
-    )
+    asked_all = [q for q in side_by_side(design, {"us": pack}) if q.text in lesson.questions]
+    rows = tuple((q.text, *(answer(q.answers[k], units) for k in chosen), q.why) for q in asked_all)
     books = (Column(name, 30) for name in names)
     columns = (Column("Question", 22), *books, Column("Why they differ", 38))
-    return Table("The same question to three books", columns, tuple(rows))
+    answers = (q.answers[k] for q in asked_all for k in chosen)
+    title, rests = "The same question to three books", answers_rest(answers)
+    return Table(title, columns, rows, before=rests)
 
 
 def cautions(lesson: Lesson) -> Table:

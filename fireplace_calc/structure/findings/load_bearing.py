@@ -48,7 +48,7 @@ def _lintel(structure: Structure) -> LintelResult | Compared:
 def _lintel_on_its_bearing(structure: Structure) -> LintelResult | Compared:
     """The straight head where its bearing is known too."""
     lintel = _lintel(structure)
-    if isinstance(lintel, LintelResult) and lintel.bearing is None:
+    if not isinstance(lintel, Compared) and lintel.bearing is None:
         return NO_BEARING
     return lintel
 

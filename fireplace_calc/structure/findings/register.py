@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 
 from fireplace_calc.rules.book import worst_first
 from fireplace_calc.rules.core import JUDGEMENT, Finding
+from fireplace_calc.rules.tracing.resting import hold
 from fireplace_calc.structure.findings import arched, bearing, earthquake, load_bearing, stability
+from fireplace_calc.structure.findings.follows import GROUNDS
 
 if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
@@ -22,12 +24,14 @@ RULES = (
 )
 
 
-def judgement(structure: Structure) -> tuple[Finding, ...]:
+def judgement(structure: Structure, named: bool = False) -> tuple[Finding, ...]:
     """Every finding on the structure, worst first.
 
     Parameters
     ----------
     structure : Structure
+    named : bool
+        Whether what passes carries the inputs it rests on that nobody has entered.
 
     Returns
     -------
@@ -35,4 +39,8 @@ def judgement(structure: Structure) -> tuple[Finding, ...]:
         ``edition`` says that it is engineering judgement, ``clause`` in which mode the number was
         found.
     """
-    return worst_first(rule.check(structure, JUDGEMENT) for rule in RULES)
+    return worst_first(
+        hold(RULES, structure, structure.design, GROUNDS)
+        if named
+        else (rule.check(structure, JUDGEMENT) for rule in RULES)
+    )

@@ -13,8 +13,15 @@ from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.rules.core import Finding, Rule
-from fireplace_calc.rules.follows import BESIDE, BESIDE_SECOND, MEASURED, TURNS, follows_from, idle
 from fireplace_calc.rules.told_areas import doubted_areas
+from fireplace_calc.rules.tracing.follows import (
+    BESIDE,
+    BESIDE_SECOND,
+    MEASURED,
+    TURNS,
+    follows_from,
+    idle,
+)
 
 if TYPE_CHECKING:
     from fireplace_calc.rules.facts import Facts

@@ -40,16 +40,19 @@ UNITS = (
     *("base.block_height", "base.block_width", "base.bed"),
 )
 """Sizes of the brick or block that is corbelled, until somebody enters them."""
-SOLIDS = tuple(
-    key
-    for key in all_inputs()
-    if key.partition(".")[0]
-    in (
-        *("method", "opening", "lintel", "firebox", "base", "hearth", "throat"),
-        *("smoke_chamber", "flue", "chimney", "brick", "surround", "second_flue"),
-    )
+SOLIDS = (
+    *(
+        key
+        for key in all_inputs()
+        if key.partition(".")[0]
+        in (
+            *("method", "opening", "lintel", "firebox", "base", "hearth", "throat"),
+            *("smoke_chamber", "flue", "chimney", "brick", "surround", "second_flue"),
+        )
+    ),
+    *("house.ceiling", "site.grade"),
 )
-"""Whatever weighs something."""
+"""Whatever weighs something; the facing ends at the ceiling, the base begins below grade."""
 
 FOLLOWS: dict[str, tuple[str, ...]] = {
     "accessory": ("clearance.accessory", "fire.doors_inlet"),

@@ -1,0 +1,1 @@
+"""What a rule or a judgement reads, and which inputs stand behind it."""

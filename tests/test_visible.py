@@ -1,0 +1,146 @@
+"""What of a set is seen from one side, held against rays through its triangles.
+
+``SETS=200 pytest tests/test_visible.py`` tries more random sets, by hand.
+"""
+
+import os
+from math import radians
+
+import numpy as np
+import pytest
+from set_strategies import random_set, stood
+
+from fireplace_calc.build.setting.setting_order import order_of_setting
+from fireplace_calc.geometry.assembled.clash import body
+from fireplace_calc.geometry.assembled.sections import contact, underside
+from fireplace_calc.geometry.visible.eye import CORNER, FRONT, SECTION, Eye
+from fireplace_calc.geometry.visible.stages import Stages
+
+COUNT = int(os.environ.get("SETS", "6"))
+EYES = {
+    "front": FRONT,
+    "section": SECTION,
+    "corner": CORNER,
+    "above": Eye(0.0, radians(90)),
+    "behind": Eye(radians(150), radians(20)),
+}
+
+
+def grown(seed, eye):
+    assembly = stood(random_set(seed))
+    order = [s.placed for s in order_of_setting(assembly) if s.placed]
+    return assembly, order, Stages(assembly, order, eye)
+
+
+def triangles(assembly, order, eye):
+    """Every triangle of pieces and beds on paper with its depth, and whose it is."""
+    found, names = [], []
+    for one in order:
+        below = assembly.by_lift[one.lift - 1] if one.lift else ()
+        solids = [body(one.piece)]
+        for bed in [contact(one.piece, b.piece) for b in below] or [underside(one.piece)]:
+            if not bed.is_empty():
+                solids.append(bed.extrude(one.bed).translate((0, 0, -one.bed)))
+        for solid in solids:
+            placed = solid.translate((0, 0, one.level))
+            if eye.half:
+                placed = placed.trim_by_plane((-1, 0, 0), 0)
+            mesh = placed.to_mesh64()
+            corners = mesh.vert_properties[mesh.tri_verts] @ eye.axes.T
+            found.append(corners)
+            names += [one.name] * len(corners)
+    return np.concatenate(found), names
+
+
+def first_met(corners, names, u, v):
+    """Whose triangle a line of sight meets first; none where it meets nothing, or an edge."""
+    a, b, c = (corners[:, k, :2] for k in range(3))
+
+    def turn(p, q):
+        return (q[:, 0] - p[:, 0]) * (v - p[:, 1]) - (q[:, 1] - p[:, 1]) * (u - p[:, 0])
+
+    w = np.stack([turn(b, c), turn(c, a), turn(a, b)], 1)
+    whole = w.sum(axis=1)
+    inside = (np.abs(whole) > 1e-12) & ((w * np.sign(whole)[:, None]) > 0).all(axis=1)
+    rows = np.flatnonzero(inside)
+    if not len(rows):
+        return None
+    depth = (w[rows] * corners[rows, :, 2]).sum(axis=1) / whole[rows]
+    return names[rows[np.argmin(depth)]]
+
+
+def holds(part, u, v):
+    """Whether a point lies in a part, by counting sides to its right."""
+    crossings = 0
+    for ring in part.rings:
+        a, b = ring, np.roll(ring, -1, axis=0)
+        over = (a[:, 1] <= v) != (b[:, 1] <= v)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            at = a[:, 0] + (v - a[:, 1]) / (b[:, 1] - a[:, 1]) * (b[:, 0] - a[:, 0])
+        crossings += int((over & (u < at)).sum())
+    return crossings % 2 == 1
+
+
+@pytest.mark.parametrize("eye", EYES)
+@pytest.mark.parametrize("seed", range(COUNT))
+def test_a_line_of_sight_meets_what_is_drawn_there(seed, eye):
+    assembly, order, stages = grown(seed, EYES[eye])
+    rng = np.random.default_rng(seed)
+    for count in (len(order) // 2, len(order)):
+        corners, names = triangles(assembly, order[:count], EYES[eye])
+        low, high = corners[..., :2].min(axis=(0, 1)), corners[..., :2].max(axis=(0, 1))
+        parts, wrong = stages.seen(count), 0
+        for u, v in rng.uniform(low, high, (150, 2)):
+            there = {p.name for p in parts if holds(p, u, v)}
+            met = first_met(corners, names, u, v)
+            wrong += there != ({met} if met else set())
+        # A point on a joint's very edge may fall either way.
+        assert wrong <= 1, f"{wrong} of 150"
+
+
+@pytest.mark.parametrize("seed", range(COUNT))
+def test_what_is_cut_is_the_pieces_own_section(seed):
+    """Pieces laid on their side and sliced at the center line, by manifold3d."""
+    _, order, stages = grown(seed, SECTION)
+    for one in order:
+        lying = body(one.piece).rotate((0, 90, 0))
+        box = body(one.piece).bounding_box()
+        if not box[0] < -1e-4 < box[3]:
+            continue
+        wanted = lying.slice(1e-7).area()
+        drawn = [p for p in stages.seen(len(order)) if p.name == one.name and p.cut]
+        found = sum(_area(r) for p in drawn if p.kind == "piece" for r in p.rings)
+        assert found == pytest.approx(wanted, abs=1e-6)
+
+
+def _area(ring):
+    x, y = ring.T
+    return float((x * np.roll(y, -1) - np.roll(x, -1) * y).sum() / 2)
+
+
+def test_a_stage_shows_no_piece_that_does_not_stand():
+    _, order, stages = grown(3, CORNER)
+    assert stages.seen(0) == ()
+    for count in range(1, len(order) + 1):
+        shown = {p.name for p in stages.seen(count)}
+        assert shown <= {p.name for p in order[:count]} and order[count - 1].name in shown
+    assert stages.seen(4) is stages.seen(4)
+
+
+def test_a_stage_asked_for_first_is_the_one_reached_step_by_step():
+    _, order, stages = grown(2, CORNER)
+    _, _, other = grown(2, CORNER)
+    last = [[r.tolist() for r in p.rings] for p in other.seen(len(order))]
+    for count in range(len(order)):
+        stages.seen(count)
+    assert [[r.tolist() for r in p.rings] for p in stages.seen(len(order))] == last
+
+
+def test_the_bounds_hold_everything_that_is_seen():
+    for eye in EYES.values():
+        _, order, stages = grown(1, eye)
+        x0, y0, x1, y1 = stages.bounds()
+        drawn = np.concatenate([r for p in stages.seen(len(order)) for r in p.rings])
+        assert (drawn.min(axis=0) > np.array([x0, y0]) - 1e-6).all()
+        assert (drawn.max(axis=0) < np.array([x1, y1]) + 1e-6).all()
+        assert drawn.max(axis=0)[1] == pytest.approx(y1, abs=0.06)

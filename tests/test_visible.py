@@ -13,16 +13,16 @@ from set_strategies import random_set, stood
 from fireplace_calc.build.setting.setting_order import order_of_setting
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.sections import contact, underside
-from fireplace_calc.geometry.visible.eye import CORNER, FRONT, SECTION, Eye
 from fireplace_calc.geometry.visible.stages import Stages
+from fireplace_calc.geometry.visible.viewpoint import CORNER, FRONT, SECTION, Viewpoint
 
 COUNT = int(os.environ.get("SETS", "6"))
 EYES = {
     "front": FRONT,
     "section": SECTION,
     "corner": CORNER,
-    "above": Eye(0.0, radians(90)),
-    "behind": Eye(radians(150), radians(20)),
+    "above": Viewpoint(0.0, radians(90)),
+    "behind": Viewpoint(radians(150), radians(20)),
 }
 
 

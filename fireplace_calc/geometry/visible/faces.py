@@ -15,7 +15,7 @@ from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.sections import contact, underside
 from fireplace_calc.geometry.mesh import SHARP, Mesh
-from fireplace_calc.geometry.visible.eye import Eye
+from fireplace_calc.geometry.visible.viewpoint import Viewpoint
 from fireplace_calc.pieces.records import SetPiece
 
 FLAT = 1 - 1e-9
@@ -166,13 +166,13 @@ def hidden(face: Face, others: Iterable[Face]) -> Face | None:
 
 
 @lru_cache(maxsize=4096)
-def piece_faces(piece: SetPiece, eye: Eye) -> tuple[Face, ...]:
+def piece_faces(piece: SetPiece, eye: Viewpoint) -> tuple[Face, ...]:
     """Faces of a piece on its bed at nought, less what the piece itself hides.
 
     Parameters
     ----------
     piece : SetPiece
-    eye : Eye
+    eye : Viewpoint
 
     Returns
     -------
@@ -184,7 +184,7 @@ def piece_faces(piece: SetPiece, eye: Eye) -> tuple[Face, ...]:
 
 @lru_cache(maxsize=4096)
 def bed_faces(
-    piece: SetPiece, below: tuple[SetPiece, ...], bed: float, eye: Eye
+    piece: SetPiece, below: tuple[SetPiece, ...], bed: float, eye: Viewpoint
 ) -> tuple[Face, ...]:
     """Faces of the mortar under a piece, its top at nought.
 
@@ -195,7 +195,7 @@ def bed_faces(
         What it may lie on; nothing under the lowest lift.
     bed : float
         Thickness of the joint. [m]
-    eye : Eye
+    eye : Viewpoint
 
     Returns
     -------
@@ -208,7 +208,7 @@ def bed_faces(
     return _seen(Manifold.compose(bodies), eye, MORTAR)
 
 
-def _seen(whole: Manifold, eye: Eye, kind: str) -> tuple[Face, ...]:
+def _seen(whole: Manifold, eye: Viewpoint, kind: str) -> tuple[Face, ...]:
     if eye.half:
         whole = whole.trim_by_plane((-1.0, 0.0, 0.0), 0.0)
     if whole.is_empty():
@@ -220,7 +220,7 @@ def _seen(whole: Manifold, eye: Eye, kind: str) -> tuple[Face, ...]:
     return tuple(f for f in left if f is not None)
 
 
-def _front(whole: Manifold, eye: Eye, kind: str) -> list[Face]:
+def _front(whole: Manifold, eye: Viewpoint, kind: str) -> list[Face]:
     """Flat faces that look at the eye, each with the whole of its outline."""
     made = whole.to_mesh64()
     mesh = Mesh("", "", made.vert_properties, made.tri_verts.astype("int32"))

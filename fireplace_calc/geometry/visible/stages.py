@@ -15,8 +15,8 @@ from manifold3d import CrossSection, OpType
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
 from fireplace_calc.geometry.assembled.solids import extent
-from fireplace_calc.geometry.visible.eye import Eye
 from fireplace_calc.geometry.visible.faces import Face, bed_faces, hidden, meeting, piece_faces
+from fireplace_calc.geometry.visible.viewpoint import Viewpoint
 
 
 @dataclass(frozen=True, eq=False)
@@ -55,10 +55,10 @@ class Stages:
     made : Assembly
     order : sequence of Placed
         Its pieces as they are set.
-    eye : Eye
+    eye : Viewpoint
     """
 
-    def __init__(self, made: Assembly, order: Sequence[Placed], eye: Eye) -> None:
+    def __init__(self, made: Assembly, order: Sequence[Placed], eye: Viewpoint) -> None:
         self.made, self.order, self.eye = made, tuple(order), eye
         self._seen: list[tuple[Named, ...]] = [()]
         self._parts: dict[int, tuple[SeenPart, ...]] = {}

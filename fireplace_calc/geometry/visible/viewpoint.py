@@ -12,7 +12,7 @@ from fireplace_calc.base.arrays import Array
 
 
 @dataclass(frozen=True)
-class Eye:
+class Viewpoint:
     """A way of looking: on paper u runs right, v runs up, and depth runs away from the eye.
 
     Attributes
@@ -37,7 +37,7 @@ class Eye:
         return np.array([right, up, np.cross(up, right)])
 
 
-FRONT = Eye()
-SECTION = Eye(radians(90), 0.0, True)
-CORNER = Eye(radians(-35), radians(28))
+FRONT = Viewpoint()
+SECTION = Viewpoint(radians(90), 0.0, True)
+CORNER = Viewpoint(radians(-35), radians(28))
 """From the front; cut on the center line, the room on the left; from above the left corner."""

@@ -32,7 +32,7 @@ Bounds = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True, eq=False)
-class Face:
+class FlatFace:
     """What is seen of a flat face.
 
     Attributes
@@ -65,23 +65,23 @@ class Face:
         """How far from the eye its plane lies. [m]"""
         return self.plane[0] * u + self.plane[1] * v + self.plane[2]
 
-    def less(self, gone: CrossSection) -> Face | None:
+    def less(self, gone: CrossSection) -> FlatFace | None:
         """What is left of it, or nothing."""
         return self.of(self.outline - gone)
 
-    def of(self, outline: CrossSection) -> Face | None:
+    def of(self, outline: CrossSection) -> FlatFace | None:
         """The same plane with another outline, or nothing where that is a speck."""
         if outline.is_empty() or outline.area() < SPECK:
             return None
-        return Face(
+        return FlatFace(
             outline, outline.bounds(), self.plane, self.normal, self.group, self.kind, self.cut
         )
 
-    def lifted(self, up: float, deeper: float) -> Face:
+    def lifted(self, up: float, deeper: float) -> FlatFace:
         """The same face moved on paper and in depth. [m]"""
         a, b, c = self.plane
         x0, y0, x1, y1 = self.bounds
-        return Face(
+        return FlatFace(
             self.outline.translate((0.0, up)),
             (x0, y0 + up, x1, y1 + up),
             (a, b, c - b * up + deeper),
@@ -92,12 +92,12 @@ class Face:
         )
 
 
-def nearer(one: Face, other: Face) -> CrossSection | None:
+def nearer(one: FlatFace, other: FlatFace) -> CrossSection | None:
     """What of one face lies before another, as far as their boxes meet; none where nothing does.
 
     Parameters
     ----------
-    one, other : Face
+    one, other : FlatFace
     """
     x0, y0 = max(one.bounds[0], other.bounds[0]), max(one.bounds[1], other.bounds[1])
     x1, y1 = min(one.bounds[2], other.bounds[2]), min(one.bounds[3], other.bounds[3])
@@ -121,12 +121,12 @@ def nearer(one: Face, other: Face) -> CrossSection | None:
     return one.outline ^ CrossSection([kept], FillRule.NonZero)
 
 
-def meeting(some: Sequence[Face], others: Sequence[Face]) -> BoolArray:
+def meeting(some: Sequence[FlatFace], others: Sequence[FlatFace]) -> BoolArray:
     """Which faces lie over each other on paper, by their boxes.
 
     Parameters
     ----------
-    some, others : sequence of Face
+    some, others : sequence of FlatFace
 
     Returns
     -------
@@ -142,20 +142,20 @@ def meeting(some: Sequence[Face], others: Sequence[Face]) -> BoolArray:
     return meets
 
 
-def hidden(face: Face, others: Iterable[Face]) -> Face | None:
+def hidden(face: FlatFace, others: Iterable[FlatFace]) -> FlatFace | None:
     """What is left of a face behind others.
 
     Parameters
     ----------
-    face : Face
-    others : iterable of Face
+    face : FlatFace
+    others : iterable of FlatFace
         Of which only what lies before it counts.
 
     Returns
     -------
-    Face or None
+    FlatFace or None
     """
-    left: Face | None = face
+    left: FlatFace | None = face
     for other in others:
         if left is None:
             return None
@@ -166,7 +166,7 @@ def hidden(face: Face, others: Iterable[Face]) -> Face | None:
 
 
 @lru_cache(maxsize=4096)
-def piece_faces(piece: SetPiece, eye: Viewpoint) -> tuple[Face, ...]:
+def piece_faces(piece: SetPiece, eye: Viewpoint) -> tuple[FlatFace, ...]:
     """Faces of a piece on its bed at nought, less what the piece itself hides.
 
     Parameters
@@ -176,7 +176,7 @@ def piece_faces(piece: SetPiece, eye: Viewpoint) -> tuple[Face, ...]:
 
     Returns
     -------
-    tuple of Face
+    tuple of FlatFace
         Empty where it is cut away whole.
     """
     return _seen(body(piece), eye, PIECE)
@@ -185,7 +185,7 @@ def piece_faces(piece: SetPiece, eye: Viewpoint) -> tuple[Face, ...]:
 @lru_cache(maxsize=4096)
 def bed_faces(
     piece: SetPiece, below: tuple[SetPiece, ...], bed: float, eye: Viewpoint
-) -> tuple[Face, ...]:
+) -> tuple[FlatFace, ...]:
     """Faces of the mortar under a piece, its top at nought.
 
     Parameters
@@ -199,7 +199,7 @@ def bed_faces(
 
     Returns
     -------
-    tuple of Face
+    tuple of FlatFace
     """
     beds = [contact(piece, b) for b in below] if below else [underside(piece)]
     bodies = [b.extrude(bed).translate((0.0, 0.0, -bed)) for b in beds if b.area() > SPECK]
@@ -208,7 +208,7 @@ def bed_faces(
     return _seen(Manifold.compose(bodies), eye, MORTAR)
 
 
-def _seen(whole: Manifold, eye: Viewpoint, kind: str) -> tuple[Face, ...]:
+def _seen(whole: Manifold, eye: Viewpoint, kind: str) -> tuple[FlatFace, ...]:
     if eye.half:
         whole = whole.trim_by_plane((-1.0, 0.0, 0.0), 0.0)
     if whole.is_empty():
@@ -220,7 +220,7 @@ def _seen(whole: Manifold, eye: Viewpoint, kind: str) -> tuple[Face, ...]:
     return tuple(f for f in left if f is not None)
 
 
-def _front(whole: Manifold, eye: Viewpoint, kind: str) -> list[Face]:
+def _front(whole: Manifold, eye: Viewpoint, kind: str) -> list[FlatFace]:
     """Flat faces that look at the eye, each with the whole of its outline."""
     made = whole.to_mesh64()
     mesh = Mesh("", "", made.vert_properties, made.tri_verts.astype("int32"))
@@ -242,7 +242,7 @@ def _front(whole: Manifold, eye: Viewpoint, kind: str) -> list[Face]:
         a, b = -right / away, -up / away
         at = mesh.points[mesh.faces[largest, 0]]
         cut = eye.half and normal[0] > FLAT and abs(at[0]) < HAIR
-        face = Face(
+        face = FlatFace(
             outline,
             outline.bounds(),
             (float(a), float(b), float(depth - a * u - b * v)),

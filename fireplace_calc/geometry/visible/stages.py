@@ -15,7 +15,7 @@ from manifold3d import CrossSection, OpType
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
 from fireplace_calc.geometry.assembled.solids import extent
-from fireplace_calc.geometry.visible.faces import Face, bed_faces, hidden, meeting, piece_faces
+from fireplace_calc.geometry.visible.faces import FlatFace, bed_faces, hidden, meeting, piece_faces
 from fireplace_calc.geometry.visible.viewpoint import Viewpoint
 
 
@@ -44,7 +44,7 @@ class SeenPart:
     cut: bool
 
 
-Named = tuple[str, Face]
+Named = tuple[str, FlatFace]
 
 
 class Stages:
@@ -63,7 +63,7 @@ class Stages:
         self._seen: list[tuple[Named, ...]] = [()]
         self._parts: dict[int, tuple[SeenPart, ...]] = {}
         self._rings: dict[tuple[int, ...], SeenPart] = {}
-        self._kept: list[Face] = []
+        self._kept: list[FlatFace] = []
 
     def seen(self, count: int) -> tuple[SeenPart, ...]:
         """Everything that is seen when so many pieces stand.
@@ -114,7 +114,7 @@ class Stages:
         standing = [face for _, face in before]
         over = meeting(standing, fresh)
         own = meeting(fresh, fresh)
-        found: list[tuple[str, Face | None]] = [
+        found: list[tuple[str, FlatFace | None]] = [
             (name, hidden(face, [fresh[k] for k in np.flatnonzero(over[n])]))
             for n, (name, face) in enumerate(before)
         ]
@@ -126,12 +126,12 @@ class Stages:
 
     def _joined(self, seen: tuple[Named, ...]) -> tuple[SeenPart, ...]:
         """Faces that meet without an edge as one."""
-        groups: dict[tuple[str, str, int], list[Face]] = {}
+        groups: dict[tuple[str, str, int], list[FlatFace]] = {}
         for name, face in seen:
             groups.setdefault((name, face.kind, face.group), []).append(face)
         return tuple(self._part(name, faces) for (name, _, _), faces in groups.items())
 
-    def _part(self, name: str, faces: list[Face]) -> SeenPart:
+    def _part(self, name: str, faces: list[FlatFace]) -> SeenPart:
         """One part, made once for the same faces."""
         key = tuple(map(id, faces))
         if key not in self._rings:

@@ -92,6 +92,14 @@ BARRED = TOLD | {
     "loads.masonry_strength": "1500 psi",
 }
 HEAVY = BORNE | {"loads.beam_over_head": "20000 lbf"}
+RIDGE = {
+    "loads.hill": "ridge",
+    "loads.hill_height": "60 ft",
+    "loads.hill_length": "120 ft",
+    "loads.hill_distance": "0 ft",
+}
+SIZE = ("height", "length", "distance")
+ADRIFT = TOLD | {"loads.support": None}
 FREE = {**TOLD, "loads.support": "23.5 ft"}
 CASES = [
     ("STR-01", TOLD, M),
@@ -102,6 +110,10 @@ CASES = [
     ("STR-01", TOLD | {"site.wind": None}, N),
     ("STR-01", TOLD | {"loads.exposure": None}, N),
     ("STR-01", TOLD | {"loads.support": "30 ft"}, X),
+    ("STR-01", TOLD | RIDGE, F),
+    ("STR-01", TOLD | RIDGE | {"loads.hill_distance": "900 ft"}, M),
+    *(("STR-01", TOLD | RIDGE | {f"loads.hill_{of}": None}, N) for of in SIZE),
+    *(("STR-20", ADRIFT | RIDGE | {f"loads.hill_{of}": None}, N) for of in SIZE),
     ("STR-02", FREE, M),
     ("STR-02", TOLD, F),
     ("STR-02", {}, N),
@@ -371,6 +383,21 @@ def _under(changes: dict) -> dict:
 
 
 # -- wind on a drawn chimney ------------------------------------------------------------------------
+def test_a_crest_makes_the_wind_stronger_and_says_so():
+    """ASCE 7-16 26.8: at the level of the chimney's middle the ridge's factor, by its own formula;
+    what it does to the pressure it does to the force.
+    """
+    flat, made = worked(**_under(TOLD)), worked(**_under(TOLD | RIDGE))
+    one, other = (m.stack.worst.wind_load for m in (flat, made))
+    high = one.middle - made.frame.grade
+    factor = (1 + 1.45 * 0.5 * math.exp(-3 * high / (120 * FOOT))) ** 2
+    assert other.pressure == pytest.approx(one.pressure * factor)
+    assert other.structure_force == pytest.approx(one.structure_force * factor)
+    assert any("ridge makes its pressure" in said for said in made.remarks)
+    assert any("taken as flat" in said for said in flat.remarks)
+    assert not any("taken as flat" in said for said in made.remarks)
+
+
 def test_wind_by_hand():
     """The plain design held at 15 ft, by hand from the figures of ASCE 7-16: both ways, and the
     larger in use (W5).
@@ -963,7 +990,7 @@ def test_two_flues_are_two_in_the_wind_and_two_holes_in_the_wall():
 def test_data_rows_have_a_source():
     """Every figure with where it comes from and how well it is known."""
     files = sorted(DATA.glob("structure_*.csv"))
-    assert len(files) == 7
+    assert len(files) == 8
     for file in files:
         with file.open(newline="", encoding="utf-8") as opened:
             for row in csv.DictReader(opened):

@@ -7,9 +7,11 @@ A row's mark (W01, L08 ...) is that of our list of examples; what is derived by 
 import csv
 from functools import lru_cache
 from importlib.resources import files
-from math import asin, atan2, degrees, hypot
+from math import asin, atan2, degrees, exp, hypot
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from fireplace_calc.base.places import nearest, winter_means
 from fireplace_calc.base.units import CUFT, DEG, FOOT, INCH, PCF, POUND, PSF, G, InputError
@@ -55,6 +57,7 @@ from fireplace_calc.structure.beam import (
 from fireplace_calc.structure.figures import PSI, figure, terrain
 from fireplace_calc.structure.footing import area_for, edge_factor
 from fireplace_calc.structure.loads.compression import axial_allowed, pressed_section
+from fireplace_calc.structure.loads.hill import hill_factor
 from fireplace_calc.structure.loads.sections import edge_tension, free_height, ring
 from fireplace_calc.structure.loads.seismic import (
     bar_count,
@@ -186,6 +189,69 @@ def test_rooftop_factor(share, printed):
 def test_rooftop_nearly_doubles():
     """W5: G Cf of a compact stub is 1.1 to 1.2; 1.9 stands in its place."""
     assert 1.5 < 1.9 / (figure("gust factor") * force_coefficient(2.0)) < 1.8
+
+
+STEPS = {  # slope: ridge, escarpment, hill
+    0.20: (0.29, 0.17, 0.21),
+    0.25: (0.36, 0.21, 0.26),
+    0.30: (0.43, 0.26, 0.32),
+    0.35: (0.51, 0.30, 0.37),
+    0.40: (0.58, 0.34, 0.42),
+    0.45: (0.65, 0.38, 0.47),
+    0.50: (0.72, 0.43, 0.53),
+}
+
+
+@pytest.mark.parametrize("slope", STEPS)
+def test_hill_factor_at_the_crest(slope):
+    """ASCE 7 Figure 26.8-1, exposure C, K1 by slope (read); half of its last digit, and a hair for
+    0.725 printed 0.72.
+    """
+    for shape, printed in zip(("ridge", "escarpment", "hill"), STEPS[slope], strict=True):
+        found = hill_factor(shape, "C", 100 * slope, 100.0, 0.0, 0.0) ** 0.5 - 1
+        assert found == pytest.approx(printed, abs=0.0051), shape
+
+
+def test_hill_factor_by_distance_and_height():
+    """ASCE 7-16 26.8: K2 = 1 - x / mu L, K3 = exp(-gamma z / L); mu 1.5, behind an escarpment 4;
+    gamma 3, 2.5, 4 (read twice). Steeper than a half counts as a half, with twice the height as
+    length; gentler than a fifth as flat. With a pencil.
+    """
+    assert hill_factor("ridge", "C", 30, 100, 75, 20) == pytest.approx(
+        (1 + 1.45 * 0.3 * 0.5 * exp(-0.6)) ** 2
+    )
+    assert hill_factor("escarpment", "C", 30, 100, 200, 20) == pytest.approx(
+        (1 + 0.85 * 0.3 * 0.5 * exp(-0.5)) ** 2
+    )
+    assert hill_factor("escarpment", "C", 30, 100, 75, 20, behind=False) == pytest.approx(
+        (1 + 0.85 * 0.3 * 0.5 * exp(-0.5)) ** 2
+    )
+    assert hill_factor("hill", "C", 30, 100, 75, 20) == pytest.approx(
+        (1 + 1.05 * 0.3 * 0.5 * exp(-0.8)) ** 2
+    )
+    assert hill_factor("ridge", "C", 80, 100, 0, 16) == pytest.approx(
+        (1 + 1.45 * 0.5 * exp(-3 * 16 / 160)) ** 2
+    )
+    assert hill_factor("ridge", "D", 19.9, 100, 0, 0) == 1.0
+    assert hill_factor("ridge", "C", 30, 100, 150, 0) == 1.0
+    assert hill_factor("ridge", "C", 30, 100, 500, 0) == 1.0
+    with pytest.raises(InputError, match="holds only"):
+        hill_factor("dune", "C", 30, 100, 0, 0)
+
+
+@given(
+    st.sampled_from(("ridge", "escarpment", "hill")),
+    st.sampled_from("BCD"),
+    *(st.floats(1, 500) for _ in range(2)),
+    *(st.floats(0, 500) for _ in range(2)),
+    st.booleans(),
+)
+def test_a_hill_never_shelters(shape, exposure, rise, long, away, height, behind):
+    """At least one everywhere, less farther off and higher up, most at the crest."""
+    found = hill_factor(shape, exposure, rise, long, away, height, behind)
+    assert 1.0 <= found <= hill_factor(shape, exposure, rise, long, 0.0, 0.0)
+    assert found >= hill_factor(shape, exposure, rise, long, away + 5, height + 5, behind)
+    assert hill_factor(shape, exposure, rise, long, away, height) >= found
 
 
 def test_maps_are_told_apart():

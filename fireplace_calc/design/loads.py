@@ -184,6 +184,25 @@ class Loads(Record):
         ("B", "C", "D"),
         "B built up or wooded, C open country, D along water.",
     )
+    hill: str = choice(
+        "Ground", "flat", ("flat", "ridge", "escarpment", "hill"), "Wind speeds up toward a crest."
+    )
+    hill_height: float | None = length(
+        "Hill height", None, "5 ft", "3000 ft", "Crest over the ground before it."
+    )
+    hill_length: float | None = length(
+        "Hill half length",
+        None,
+        "5 ft",
+        "10000 ft",
+        "Level, from the crest down to half its height.",
+    )
+    hill_distance: float | None = length("House from the crest", None, "0 ft", "20000 ft", "Level.")
+    hill_behind: bool | None = yes_no(
+        "House on the high side",
+        None,
+        "Behind the crest of an escarpment; unknown is taken so, which is more wind.",
+    )
     wind_map: str = choice(
         "Wind speed read from",
         "ultimate",

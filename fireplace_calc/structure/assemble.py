@@ -16,6 +16,7 @@ from fireplace_calc.structure.figures import PSI, figure
 from fireplace_calc.structure.findings.register import judgement
 from fireplace_calc.structure.footing import assess_footing
 from fireplace_calc.structure.lintel import LintelResult, assess_lintel
+from fireplace_calc.structure.loads.hill import hill_at
 from fireplace_calc.structure.loads.seismic import STRONG_SEISMIC, seismic_load, steel
 from fireplace_calc.structure.loads.stack import free_stack
 from fireplace_calc.structure.loads.weights import weigh
@@ -109,6 +110,18 @@ def _engineer(structure: Structure) -> tuple[str, ...]:
     return tuple(found)
 
 
+def _ground(structure: Structure) -> str:
+    """What the ground does to the wind."""
+    loads, frame = structure.design.loads, structure.frame
+    if loads.hill == "flat":
+        return "The ground is taken as flat; a hill or a ridge makes the wind stronger."
+    top, foot = (hill_at(loads, z) for z in (frame.highest - frame.grade, 0.0))
+    return (
+        f"The {loads.hill} makes its pressure {top:.2f} times that over flat ground at the"
+        f" chimney's top, {foot:.2f} at the ground."
+    )
+
+
 def _angle_remarks(structure: Structure, head: LintelResult) -> list[str]:
     """What the drawn angles leave without steel under it, and how they lie."""
     found, lintel, breast = [], structure.design.lintel, structure.frame.breast
@@ -129,8 +142,8 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
         found.append(
             f"Wind {side.wind_load.side}: {show(side.wind_load.structure_force, 'force')} as "
             f"another structure, {show(side.wind_load.rooftop_force, 'force')} as a rooftop "
-            f"structure, from {design.loads.wind_map} maps; the larger is used. The "
-            "ground is taken as flat; a hill or a ridge makes the wind stronger."
+            f"structure, from {design.loads.wind_map} maps; the larger is used."
+            f" {_ground(structure)}"
         )
         if side.corner is not None and side.tension is not None:
             found.append(

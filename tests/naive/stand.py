@@ -68,7 +68,25 @@ class Stands:
             self.d.loads.exposure
         ]
         kz = 2.01 * (max(level - self.s.grade, 15 * FT) / (gradient * FT)) ** (2 / alpha)
-        return 0.613 * kz * 0.9 * math.exp(-0.000119 * site.altitude) * site.wind**2
+        flat = 0.613 * kz * 0.9 * math.exp(-0.000119 * site.altitude) * site.wind**2
+        return flat * self.crest(level - self.s.grade)
+
+    def crest(self, height: float) -> float:
+        """Wind over a hill, ASCE 7-16 figure 26.8-1: (1 + K1 K2 K3) squared."""
+        loads = self.d.loads
+        if loads.hill == "flat" or loads.hill_height / loads.hill_length < 0.2:
+            return 1.0
+        per_slope, decay = {
+            "ridge": ({"B": 1.30, "C": 1.45, "D": 1.55}, 3.0),
+            "escarpment": ({"B": 0.75, "C": 0.85, "D": 0.95}, 2.5),
+            "hill": ({"B": 0.95, "C": 1.05, "D": 1.15}, 4.0),
+        }[loads.hill]
+        long = max(loads.hill_length, 2 * loads.hill_height)
+        high_side = loads.hill == "escarpment" and loads.hill_behind in (True, None)
+        far = (4.0 if high_side else 1.5) * long
+        k1 = per_slope[loads.exposure] * loads.hill_height / long
+        k2 = max(0.0, (far - loads.hill_distance) / far)
+        return (1 + k1 * k2 / math.exp(decay * max(height, 0.0) / long)) ** 2
 
     def strips(self, sideways: bool) -> list[tuple[float, float, float]]:
         """Foot, top and width of what the wind sees: stack, crown as wide as its foot, liner, and a foot of cap unless there is none."""
@@ -86,7 +104,10 @@ class Stands:
     def wind(self, sideways: bool) -> dict | None:
         """By both ways of the standard: as another structure, and as one on a roof."""
         s, d = self.s, self.d
+        hill = (d.loads.hill_height, d.loads.hill_length, d.loads.hill_distance)
         if d.site.wind is None or d.loads.exposure is None:
+            return None
+        if d.loads.hill != "flat" and None in hill:
             return None
         open_from = max(self.base, s.downhill if d.chimney.location == "interior" else s.grade)
         seen = [

@@ -18,6 +18,7 @@ from fireplace_calc.rules.comparing import (
 from fireplace_calc.rules.core import Rule, filing
 from fireplace_calc.structure.allowables import soils
 from fireplace_calc.structure.figures import figure, source
+from fireplace_calc.structure.loads.wind import wind_asked
 
 if TYPE_CHECKING:
     from fireplace_calc.structure.record import Structure
@@ -68,8 +69,9 @@ def footing_pressure_in_wind(structure: Structure) -> Compared:
         return not_applicable("The house takes the wind on this chimney.")
     if not footing.wind_known:
         return unknown(
-            "The wind speed or the exposure",
-            *unknown_of(structure.design, "site.wind", "loads.exposure", "loads.support"),
+            "The wind speed, the exposure or the hill",
+            *wind_asked(structure.design),
+            *unknown_of(structure.design, "loads.support"),
         )
     if footing.overturns:
         return Compared(FALLS_SHORT, note="The footing tips over first.")

@@ -21,6 +21,8 @@ from fireplace_calc.rules.comparing import (
 from fireplace_calc.rules.core import Rule, filing
 from fireplace_calc.structure.allowables import flexural_tension, flexural_tensions
 from fireplace_calc.structure.figures import figure, source
+from fireplace_calc.structure.loads.hill import HILL_INPUTS
+from fireplace_calc.structure.loads.wind import wind_asked
 
 if TYPE_CHECKING:
     from fireplace_calc.structure.loads.stack import Side
@@ -53,11 +55,12 @@ def _wind(structure: Structure) -> tuple[Side, WindLoad] | Compared:
 
 
 def _windless(structure: Structure, found: Shown = None, required: Shown = None) -> Compared:
-    """Not checked: wind speed or exposure is not known."""
-    speed_known = structure.design.site.wind is not None
-    note = f"{'The wind exposure' if speed_known else 'The wind speed'} is not known yet."
-    asked = ("site.wind", "loads.exposure")
-    return waiting(structure, note, *asked, found=found, required=required)
+    """Not checked: wind speed, exposure or the hill is not known."""
+    asked = wind_asked(structure.design)
+    what = "The wind speed" if "site.wind" in asked else "The wind exposure"
+    if asked and all(key in HILL_INPUTS for key in asked):
+        what = "The size of the hill"
+    return waiting(structure, f"{what} is not known yet.", *asked, found=found, required=required)
 
 
 def waiting(

@@ -7,8 +7,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import unknown_of
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.structure.figures import figure
+from fireplace_calc.structure.loads.hill import HILL_INPUTS, hill_at, hill_known
 from fireplace_calc.structure.loads.wind_pressure import (
     altitude_factor,
     exposure_factor,
@@ -141,8 +143,14 @@ class WindLoad:
         )
 
 
+def wind_asked(design: Design) -> tuple[str, ...]:
+    """Inputs without which there is no wind to reckon with, by dotted key; those told left out."""
+    hill = () if design.loads.hill == "flat" else HILL_INPUTS
+    return unknown_of(design, "site.wind", "loads.exposure", *hill)
+
+
 def wind_load(design: Design, frame: Frame, sideways: bool, base: float) -> WindLoad | None:
-    """Wind on what stands in it above a level; nothing when speed or exposure is not known.
+    """Wind on what stands in it above a level; nothing when speed, exposure or hill is not known.
 
     Parameters
     ----------
@@ -162,11 +170,11 @@ def wind_load(design: Design, frame: Frame, sideways: bool, base: float) -> Wind
     -----
     A chimney inside the house stands in the wind from the lowest roof contact up, any other from
     grade. The shape goes by the height from the ground, which gives more than the height of the
-    stub. Ground is taken as flat.
+    stub.
     """
     loads, site = design.loads, design.site
     speed, exposure = site.wind, loads.exposure
-    if speed is None or exposure is None:
+    if speed is None or exposure is None or not hill_known(loads):
         return None
     roof = frame.downhill_contact
     lowest = max(base, roof if design.chimney.location == "interior" else frame.grade)
@@ -182,9 +190,9 @@ def wind_load(design: Design, frame: Frame, sideways: bool, base: float) -> Wind
     air, direction = altitude_factor(site.altitude), figure("directionality, square chimney")
 
     def pressure(level: float) -> float:
-        return velocity_pressure(
-            speed, exposure_factor(level - frame.grade, exposure), direction, air
-        )
+        height = level - frame.grade
+        factor, hill = exposure_factor(height, exposure), hill_at(loads, height)
+        return velocity_pressure(speed, factor, direction, air, hill)
 
     tall = (max(strip.top for strip in seen) - frame.grade) / (
         2 * min(frame.stack_half, frame.stack_depth)

@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from scipy.optimize import linprog, minimize
 
 from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, InputError
-from fireplace_calc.pieces.joints.joint_plan import plan_joints
+from fireplace_calc.pieces.joints.joint_plan import plan_joints, settled_misses
 from fireplace_calc.pieces.joints.rise import Rise, rise_of
 from fireplace_calc.pieces.joints.story_pole import joint_words, pole_rows, pole_table, pole_text
 from fireplace_calc.pieces.joints.tape import tape_text
@@ -128,6 +128,7 @@ def test_misses_and_joints_are_those_of_an_independent_optimiser(seed):
         assert one.least <= rise <= one.most
     expected = least_misses(chain, levels, start)
     assert misses(tops, chain, levels) == pytest.approx(expected, abs=2e-8)
+    assert settled_misses(chain, levels, start) == pytest.approx(expected, abs=2e-8)
     assert bool(plan.unmet) == (max(expected, default=0.0) > 1e-8)
 
     place = {r.name: k for k, r in enumerate(chain)}
@@ -232,6 +233,8 @@ def test_twenty_courses_by_hand():
     assert plan.tops[-1] == pytest.approx(169.5 * INCH) and not plan.unmet
     joints = {round((rise / INCH - 8) * 16) for rise in plan.rounded_rises}
     assert joints == {7, 8}
+    assert sum(plan.departures) == pytest.approx(0.75 * INCH)
+    assert {round(d / INCH * 16) for d in plan.departures} == {0, 1}
 
 
 def test_pull_shares_by_the_number_of_pieces():

@@ -100,14 +100,15 @@ def test_spread_and_odds_by_another_generator(way):
     assert odds.half == pytest.approx(within * 0.67449 / SIGMAS, rel=0.04)
 
 
-def test_one_piece_has_a_closed_form():
-    """A single piece is out when its slope times its height passes 1/4 in."""
-    rises = np.array([9 * FOOT])
+@pytest.mark.parametrize(("feet", "inches"), [(9, 1 / 4), (12, 3 / 8), (21, 1 / 2)])
+def test_one_piece_has_a_closed_form(feet, inches):
+    """A single piece is out when its slope times its height passes what is allowed at that height."""
+    rises = np.array([feet * FOOT])
     odds = plumb_odds(rises, 10 * INCH, INCH / 40, LEVELED)
-    sigma = 9 * FOOT / 400 / SIGMAS
-    share = 1 - erf(0.25 * INCH / sigma / sqrt(2))
+    sigma = feet * FOOT / 400 / SIGMAS
+    share = 1 - erf(inches * INCH / sigma / sqrt(2))
     assert odds.outside == pytest.approx(share, abs=4 * sqrt(share * (1 - share) / 10_000))
-    assert share_outside(9 * FOOT / 400, 0.25 * INCH) == pytest.approx(share, rel=1e-6)
+    assert share_outside(feet * FOOT / 400, inches * INCH) == pytest.approx(share, rel=1e-6)
     assert share_outside(0.0, 0.1) == 0.0
 
 

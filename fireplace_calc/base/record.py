@@ -64,6 +64,22 @@ class Record:
         return made
 
 
+class HashedOnce(Record):
+    """A record that is looked up again and again: what it hashes to is worked out once."""
+
+    __slots__ = ("_hash",)
+    _hash: int
+
+    def hashed(self) -> int:
+        """Hash of all fields together."""
+        try:
+            return self._hash
+        except AttributeError:
+            made = hash(_names(type(self))[1](self))  # type: ignore[arg-type]  # a class is hashable
+            object.__setattr__(self, "_hash", made)
+            return made
+
+
 @lru_cache(maxsize=64)
 def _names(record: type) -> tuple[tuple[str, ...], Callable[[Any], tuple[Any, ...]]]:
     """Fields of a record, and how to get at all of them at once."""

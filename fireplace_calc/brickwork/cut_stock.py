@@ -41,15 +41,21 @@ def bricks_for(lengths: Iterable[float], brick: float, kerf: float = KERF) -> in
     >>> bricks_for([4.0, 4.0, 5.0, 2.0], 9.0, 0.125)
     2
     """
-    left: list[float] = []
-    for length in sorted(lengths, reverse=True):
+    wanted = sorted(lengths, reverse=True)
+    least, number = wanted[-1] if wanted else 0.0, 0
+    left: list[float] = []  # of the bricks that still have enough for the shortest piece
+    for length in wanted:
         for k, rest in enumerate(left):
             if length <= rest + 1e-9:
                 left[k] = rest - length - kerf
                 break
         else:
+            number += 1
             left.append(brick - length - kerf)
-    return len(left)
+            k = len(left) - 1
+        if left[k] + 1e-9 < least:
+            del left[k]
+    return number
 
 
 def cut_list(layouts: tuple[Layout, ...]) -> dict[Shape, int]:

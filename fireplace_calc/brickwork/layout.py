@@ -127,8 +127,9 @@ def _cuts(corners: Array, rings: list[Polygon], zone: Polygon) -> dict[int, Poly
     touching = (depth.max(axis=1) > LEAST_CUT / 8).all(axis=1)
     inside = touching & ~crossed.any(axis=1)
     found: dict[int, Polygon] = {k: rings[k] for k in np.flatnonzero(inside).tolist()}
-    for k in np.flatnonzero(touching & ~inside).tolist():
-        ring = tidy(overlap(rings[k], zone, np.flatnonzero(crossed[k]).tolist()))
+    cut = np.flatnonzero(touching & ~inside)
+    for k, by in zip(cut.tolist(), crossed[cut].tolist(), strict=True):
+        ring = tidy(overlap(rings[k], zone, [side for side, yes in enumerate(by) if yes]))
         if ring:
             found[k] = ring
     return found

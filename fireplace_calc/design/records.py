@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.base.record import Record
+from fireplace_calc.base.record import HashedOnce
 from fireplace_calc.design.abroad import Abroad
 from fireplace_calc.design.chimney import Chimney, Stack
 from fireplace_calc.design.declarations import choice, text
@@ -23,7 +23,7 @@ from fireplace_calc.design.work import Waste, Work
 
 
 @dataclass(frozen=True, slots=True)
-class Design(Record):
+class Design(HashedOnce):
     """A fireplace and its chimney, as somebody chose it."""
 
     name: str = text("Name", "A plain fireplace", "Shown on every sheet.")
@@ -64,3 +64,7 @@ class Design(Record):
     """Inputs that somebody entered although they stand at their default, by dotted key. A default
     that is not among them is an assumption (``editing.assumptions``).
     """
+
+    def __hash__(self) -> int:
+        """Of all inputs together."""
+        return self.hashed()

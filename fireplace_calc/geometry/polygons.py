@@ -242,8 +242,7 @@ def tidy(ring: Sequence[Point]) -> Polygon:
     if len(points) < 3:
         return ()
     kept, (ax, ay) = [], points[-1]
-    for k, (x, y) in enumerate(points):
-        bx, by = points[k + 1 - len(points)]
+    for (x, y), (bx, by) in zip(points, (*points[1:], points[0]), strict=True):
         if abs((x - ax) * (by - y) - (y - ay) * (bx - x)) > ROUNDING * (
             abs(bx - ax) + abs(by - ay)
         ):

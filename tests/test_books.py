@@ -21,6 +21,7 @@ from fireplace_calc.report.books import (
     PREFIXES,
     SIDE_BY_SIDE,
     asked_keys,
+    books_beside,
     checklist,
     coverage,
     side_by_side,
@@ -143,7 +144,25 @@ def test_every_question_names_clauses_that_are_there():
                 assert key in PACKS[pack].keys, (row["question"], key)
                 assert key not in used, "one clause, one question"
                 used.add(key)
-    assert len(used) >= 80
+        for key in row["others"].split():
+            assert any(key in pack.keys for pack in PACKS.values() if pack.reach), key
+            assert key not in used
+            used.add(key)
+    assert len(used) >= 95
+
+
+@pytest.mark.parametrize("pack", PACKS)
+def test_the_readers_own_book_stands_beside_the_others(pack):
+    """Whatever code the reader has chosen, its column says what its own findings say."""
+    chosen = books_beside(pack)
+    assert pack in chosen.values() and len(chosen) == (5 if PACKS[pack].reach else 4)
+    result = assess(BOATHOUSE, pack)
+    table = side_by_side_table(result)
+    assert list(table.columns) == ["Question", *chosen.values(), "Why they differ"]
+    own = {f.key: f for f in result.findings}
+    said = [a for q in side_by_side(BOATHOUSE, chosen) for a in q.answers if a.pack == pack]
+    assert all(f == own[f.key] for a in said for f in a.findings)
+    assert sum(not a.silent for a in said) >= 2, "it answers some of the questions"
 
 
 def test_side_by_side_is_what_each_book_says():

@@ -216,10 +216,10 @@ def test_the_checklist_is_the_packs_own_and_counts_down():
     assert "✓ meets</td><td><b>Laid out from the center line" in told(made, "checks")
 
 
-def test_every_book_answers_in_one_table():
+def test_several_books_answer_in_one_table():
     made = panel(BOATHOUSE)
     for words in (
-        "The same question to every book",
+        "The same question to several books",
         "Canada NBC",
         "UK ADJ",
         "silent",

@@ -14,7 +14,7 @@ from fireplace_calc.drawing.papers.written_sheets import airing
 from fireplace_calc.panels import html
 from fireplace_calc.report import draft_report
 from fireplace_calc.report.assumed_inputs import to_enter
-from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
+from fireplace_calc.report.books import books_beside, side_by_side
 from fireplace_calc.report.sentences import (
     answer,
     answers_rest,
@@ -83,11 +83,12 @@ def draft(result: Assessment, units: str) -> str:
 
 
 def books(result: Assessment, units: str) -> str:
-    """The same design under every book, the same question in one row."""
-    asked_all = side_by_side(result.design)
+    """The same question to several books, the reader's own among them."""
+    chosen = books_beside(result.pack)
+    asked_all = side_by_side(result.design, chosen)
     lines = [html.row((q.text, *(answer(a, units) for a in q.answers), q.why)) for q in asked_all]
-    head = ("Question", *SIDE_BY_SIDE.values(), "Why they differ")
-    shares = (14, 17, 17, 17, 17, 18)
-    return html.table("The same question to every book", shares, head, lines) + html.remark(
+    head, each = ("Question", *chosen.values(), "Why they differ"), 68 / len(chosen)
+    shares = (14, *(each for _ in chosen), 18)
+    return html.table("The same question to several books", shares, head, lines) + html.remark(
         answers_rest(a for q in asked_all for a in q.answers)
     )

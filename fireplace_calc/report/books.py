@@ -51,6 +51,20 @@ SIDE_BY_SIDE = {
     "practice": "Trade practice",
 }
 """Column of the questions, and the pack that answers it unless another is chosen."""
+COLUMNS = {"US IRC": "us", "Canada": "canada", "UK": "uk", "Trade": "practice"}
+"""Start of a pack's name, and the column in which it stands; the rest share the last one."""
+
+
+def books_beside(pack: str) -> dict[str, str]:
+    """Column of the questions to the pack that answers it, the reader's own among them.
+
+    Examples
+    --------
+    >>> list(books_beside("Canada Ontario").values())
+    ['US IRC 2021', 'Canada Ontario', 'UK ADJ', 'Trade practice']
+    """
+    column = next((held for name, held in COLUMNS.items() if pack.startswith(name)), "others")
+    return SIDE_BY_SIDE | {column: pack}
 
 
 @lru_cache(maxsize=1)
@@ -201,8 +215,8 @@ def side_by_side(design: Design, packs: dict[str, str] | None = None) -> tuple[Q
     ----------
     design : Design
     packs : dict, optional
-        Column (``us``, ``canada``, ``uk``, ``practice``) to the name of a pack; ``SIDE_BY_SIDE``
-        when left out.
+        Column (``us``, ``canada``, ``uk``, ``practice``, ``others``) to the name of a pack;
+        ``SIDE_BY_SIDE`` when left out.
 
     Returns
     -------

@@ -118,16 +118,19 @@ def judgement_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.
 
 
 def side_by_side_table(assessment: Assessment, units: str = FEET_INCHES) -> pandas.DataFrame:
-    """The same design under every book, the same question in one row."""
-    from fireplace_calc.report.books import SIDE_BY_SIDE, side_by_side
+    """The same design under several books, the assessment's own among them, the same question in
+    one row.
+    """
+    from fireplace_calc.report.books import books_beside, side_by_side
 
     require_units(units)
+    chosen = books_beside(assessment.pack)
     return whole(
         (
             (q.text, *(answer(a, units) for a in q.answers), q.why)
-            for q in side_by_side(assessment.design)
+            for q in side_by_side(assessment.design, chosen)
         ),
-        ("Question", *SIDE_BY_SIDE.values(), "Why they differ"),
+        ("Question", *chosen.values(), "Why they differ"),
     )
 
 

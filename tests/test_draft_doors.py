@@ -189,3 +189,12 @@ def test_what_smokes_behind_doors_is_what_no_flow_carries():
     starved = replace(way, doors=2e-4)
     flow = settle(starved, fire, around)
     assert bool(flow.stalled) and bool(spill(flow, starved, fire, around).smokes)
+
+
+def test_a_judgement_on_doors_rests_on_what_it_reads():
+    """Assumptions are named where something passes; that there are no doors is told, not assumed."""
+    shut, bare = ({f.key: f for f in assess(d).judgement} for d in (with_doors("20 in2"), Design()))
+    assert bare["DRF-12"].verdict == X and bare["DRF-12"].assumed == ()
+    assert "flue.size" in shut["DRF-12"].assumed and shut["DRF-12"].verdict == M
+    assert shut["DRF-02"].assumed == bare["DRF-02"].assumed != ()
+    assert not any(key.startswith("abroad.") for key in shut["DRF-02"].assumed)

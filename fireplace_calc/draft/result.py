@@ -128,6 +128,11 @@ class DraftResult:
     shared: bool = False
     tended: Tended | None = None
 
+    @property
+    def shut(self) -> bool:
+        """Whether glass doors are shut while the fire burns."""
+        return self.tended is not None
+
     def face(self, case: str) -> float:
         """Face velocity of a case, operating mode. [m/s]"""
         return float(self.flows.face[CASES.index(case)])

@@ -9,6 +9,7 @@ from fireplace_calc.rules.tracing.follows import (
     BORE,
     CHAMBER,
     HEARTH,
+    HOOD,
     LINER,
     MOUTH,
     OPENING_HIGH,
@@ -24,7 +25,7 @@ HOUSE = (
 )
 AIR = ("site.altitude", "site.winter", "site.mild")
 FIRE = tuple(key for key in all_inputs() if key.startswith("fire."))
-OPENING = ("opening.width", *OPENING_HIGH, "opening.head", "opening.rise")
+OPENING = ("opening.width", *OPENING_HIGH, HOOD, "opening.head", "opening.rise")
 DAMPER = ("throat.damper", "throat.damper_open", "throat.damper_area")
 TOP = ("chimney.rain_cap", "chimney.rain_cap_area", "chimney.arrester")
 HEIGHT = (*TO_LINER_TOP, *HEARTH)
@@ -53,9 +54,11 @@ GROUNDS = Grounds(
         "path.flue_area": BORE,
         "path.height": TO_LINER_TOP,
         "path.opening_area": OPENING,
+        "shut": ("fire.doors_inlet",),
         "sizing_velocity": SIZED,
         "spills": BURNING,
         "surroundings": (*HOUSE, *AIR),
+        "tended": BURNING,
         "tested": ("house.leakage",),
         "wind_case": (*ROOF, *HEIGHT),
         "wind_range": (*ROOF, *HEIGHT, "site.mild", "site.altitude"),

@@ -31,7 +31,7 @@ def pulled(found: DraftResult) -> Compared:
     """A room under suction draws smoke and carbon monoxide out of the fire; an air inlet relieves
     it. What a warm house pulls by itself is not counted here.
     """
-    states = [(found.flows, found.spills), *([found.tended] if found.tended else [])]
+    states = [(found.flows, found.spills), *([found.tended] if found.shut and found.tended else [])]
     worst = max(float(np.max(flows.pull - spills.stack)) for flows, spills in states)
     inlet = max(float(np.max(spills.inlet)) for _, spills in states)
     note = (
@@ -45,7 +45,7 @@ def pulled(found: DraftResult) -> Compared:
             " That is over the 55 in² some codes allow one inlet: use weaker fans, or "
             "give them air of their own."
         )
-    if found.tended:
+    if found.shut:
         note = f"Counted with the glass doors open and shut. {note}".rstrip()
     limit = coefficient("depressurisation limit")
     if worst > RUNAWAY:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 
 from fireplace_calc.base.tables.draft import coefficient, coefficients
@@ -23,7 +21,7 @@ from fireplace_calc.draft.findings.register import (
     on_this_house,
 )
 from fireplace_calc.draft.physics.air import FREEZING
-from fireplace_calc.draft.result import DraftResult
+from fireplace_calc.draft.result import DraftResult, Tended
 from fireplace_calc.draft.spillage import inward_velocity
 from fireplace_calc.rules.comparing import NOT_CHECKED, Compared, at_least, not_applicable
 
@@ -42,24 +40,26 @@ CROSS_DRAFT = (
 SHUT = "Glass doors shut; speed through their inlet."
 
 
-def _carries(found: DraftResult, case: int) -> Compared:
-    capture = float(found.spills.capture[case])
-    if found.flows.stalled[case]:
+def _carries(found: DraftResult, case: int, opened: Tended | None = None) -> Compared:
+    """As the evening settled, or with glass doors open."""
+    flows, spills = opened or (found.flows, found.spills)
+    capture = float(spills.capture[case])
+    if flows.stalled[case]:
         return at_least(0.0, capture, "No steady flow carries this fire away.")
-    foot = float(found.flows.foot[case])
+    foot = float(flows.foot[case])
     note = (
         f"Gas of {foot - FREEZING:.0f} °C would go up, and no open fire's is over 350 °C: check the"
         " burn rate."
         if foot > HOTTEST
         else ""
     )
-    if found.tended:
+    if found.shut and not opened:
         note = f"{SHUT} {note}".rstrip()
         if foot > HOTTEST:
             return Compared(NOT_CHECKED, None, capture, f"{note} Or the inlet is too small.")
     elif capture <= inward_velocity(np.asarray(found.fire.burn)[case]) * (1 + LIMIT_SLACK):
         note = f"{CROSS_DRAFT} {note}".rstrip()
-    return on_this_house(found, at_least(float(found.flows.face[case]), capture, note))
+    return on_this_house(found, at_least(float(flows.face[case]), capture, note))
 
 
 @judged(
@@ -87,11 +87,9 @@ def carried_tended(found: DraftResult) -> Compared:
     """Glass doors are opened to lay on wood, and then the flue must carry the smoke of the whole
     opening.
     """
-    if found.tended is None:
+    if not found.shut:
         return not_applicable("No glass doors are told.")
-    flows, spills = found.tended
-    opened = replace(found, flows=flows, spills=spills, tended=None)
-    return _carries(opened, MILD)
+    return _carries(found, MILD, found.tended)
 
 
 @judged("DRF-03", OPERATING, "Smoke carried off, winter evening", "ft/s", PLUME)

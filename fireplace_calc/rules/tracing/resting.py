@@ -11,6 +11,7 @@ from typing import Any, cast
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import all_inputs, unknown_of
+from fireplace_calc.rules.comparing import MEETS
 from fireplace_calc.rules.core import JUDGEMENT, PASSING, Finding, Rule, Subject
 from fireplace_calc.rules.tracing.follows import idle
 
@@ -121,7 +122,8 @@ def hold(
         read: set[str] = set()
         finding = rule.check(cast("Subject", Noted(subject, read, grounds.nested)), JUDGEMENT)
         if finding.verdict in PASSING:
-            behind = frozenset(grounds.always).union(*map(grounds.behind, read))
+            always = grounds.always if finding.verdict == MEETS else ()
+            behind = frozenset(always).union(*map(grounds.behind, read))
             finding = finding._replace(assumed=tuple(sorted(open_to_doubt & behind)))
         found.append(finding)
     return tuple(found)

@@ -40,9 +40,12 @@ PICTURE = """async () => {
 }"""
 TABLE = """(caption) => {
   const tables = [...document.querySelectorAll('.fireplace-panel table')];
-  const table = tables.find((t) => t.caption.textContent.startsWith(caption));
+  const table = tables.find((t) => t.caption && t.caption.textContent.startsWith(caption));
   return !table ? [] : [...table.rows].slice(1).map((row) => [...row.cells].map((cell) => cell.textContent.trim()));
 }"""
+FINDINGS = """() => [...document.querySelectorAll('.fireplace-findings table')]
+  .map((table) => [...table.rows].at(-1)).filter((row) => row.querySelector('td'))
+  .map((row) => [...row.cells].slice(0, 5).map((cell) => (cell.querySelector('b') || cell).textContent.trim()))"""
 
 NAMELESS = """() => {
   const all = [...document.querySelectorAll('.fireplace-panel :is(input, select, button, textarea, [role=slider])')];
@@ -79,9 +82,7 @@ def checks_shown(view) -> list[list[str]]:
     """Verdict, title and the three figures, top to bottom; the sentence under the title is left
     out.
     """
-    titles = view.locator(".fireplace-panel table.sheet").first.locator("b").all_text_contents()
-    rows = view.evaluate(TABLE, "Checks against")
-    return [[row[0], title, *row[2:5]] for row, title in zip(rows, titles, strict=True)]
+    return view.evaluate(FINDINGS)
 
 
 def order_shown(view) -> list[list[str]]:

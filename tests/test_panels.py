@@ -12,6 +12,7 @@ import pytest
 from ipywidgets.widgets.widget import _instances as live_widgets
 
 from fireplace_calc import change, load
+from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import PANES
 from fireplace_calc.drawing.papers.work_sheets import LIFTS, STEPS
 from fireplace_calc.drawing.papers.written_sheets import FOUND
@@ -38,7 +39,14 @@ BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boa
 def told(made, fold: str) -> str:
     """What a fold says once it is open."""
     made.open(fold)
-    return made.folds[fold].widget.value
+    return words_in(made.folds[fold].widget)
+
+
+def words_in(widget) -> str:
+    """All that is written in a widget, as HTML."""
+    if isinstance(widget, w.HTML):
+        return widget.value
+    return "".join(map(words_in, getattr(widget, "children", ())))
 
 
 @pytest.mark.parametrize("view", ["all", "draft", "front", "section", "plan", "roof"])
@@ -199,6 +207,67 @@ def test_what_was_assumed_is_asked_and_one_click_answers():
     assert len(fold.questions.children) == asked - 2
 
 
+def line_of(made, fold, key):
+    """The line of one finding in an open fold."""
+    made.open(fold)
+    return made.folds[fold].list.lines[key]
+
+
+def test_one_click_at_a_finding_asks_what_it_rests_on_and_the_next_answers():
+    made = panel(BOATHOUSE)
+    met = [f for f in made.result.findings if f.verdict == "meets" and f.on_assumption]
+    key = min(met, key=lambda f: len(f.assumed)).key
+    line = line_of(made, "checks", key)
+    asked = line.asked
+    assert asked and "on an assumption" in line.words.value
+    assert line.button in line.widget.children and line.rows not in line.widget.children
+    line.button.click()
+    assert line.rows in line.widget.children and "Put the questions away" in line.button.description
+    assert len(line.rows.children) == len(asked[:12]) + 1
+    made.folds["checks"].list.questions.buttons[asked[0]].click()
+    assert asked[0] in made.design.told
+    made.folds["checks"].update()
+    assert line_of(made, "checks", key) is line and line.asked == asked[1:]
+    assert line.open == bool(line.asked)
+
+
+def test_a_check_that_waits_has_the_field_right_there():
+    made = panel(BOATHOUSE)
+    line = line_of(made, "checks", "CLR-03")
+    assert line.asked == ("clearance.fill",)
+    assert line.button.description == "Answer it here"
+    assert line.button.tooltip == "Answer it here: Nothing in the air space"
+    line.button.click()
+    question, _ = line.rows.children
+    field, confirm = question.children
+    assert field is made.everything.control("clearance.fill").widget
+    assert confirm.layout.display == "none", "what nobody knows cannot be so"
+    field.value = "none"
+    made.folds["checks"].update()
+    assert "✓ meets" in line.words.value and line.button not in line.widget.children
+    assert not line.open and line.rows not in line.widget.children
+
+
+@pytest.mark.parametrize(("fold", "key"), [("draft", "DRF-02"), ("structure", "STR-22")])
+def test_what_draft_and_structure_rest_on_is_asked_there_too(fold, key):
+    made = panel(Design())
+    line = line_of(made, fold, key)
+    many = len(line.asked)
+    assert many and "on an assumption" in line.words.value
+    line.button.click()
+    assert len(line.rows.children) == min(many, 12) + 1
+    assert (f"{many - 12} more come" in line.more.value) == (many > 12)
+
+
+def test_a_finding_that_nobody_has_to_answer_has_no_button():
+    made = panel(BOATHOUSE)
+    made.open("checks")
+    for finding in made.result.findings:
+        if finding.verdict == "falls short":
+            line = made.folds["checks"].list.lines[finding.key]
+            assert line.widget.children == (line.words,)
+
+
 def test_the_checklist_is_the_packs_own_and_counts_down():
     made = panel(BOATHOUSE, pack="Trade practice")
     made.open("checklist")
@@ -248,7 +317,7 @@ def test_a_slider_reaches_the_ends_its_input_allows(boathouse):
 
 def test_a_closed_fold_costs_nothing_and_an_open_one_follows(boathouse):
     made = panel(boathouse)
-    assert made.folds["checks"].widget.value and list(made.folds) == ["checks"]
+    assert told(made, "checks") and list(made.folds) == ["checks"]
     for name, word in (
         ("takeoff", "Material takeoff"),
         ("structure", "STR-"),
@@ -265,7 +334,7 @@ def test_a_closed_fold_costs_nothing_and_an_open_one_follows(boathouse):
 
 def test_only_the_folds_asked_for():
     made = panel(BOATHOUSE, folds=("structure", "takeoff"))
-    assert made.named == ("structure", "takeoff") and "STR-" in made.folds["structure"].widget.value
+    assert made.named == ("structure", "takeoff") and "STR-" in told(made, "structure")
 
 
 def test_undo_and_redo_go_back_and_forth():

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 from jupyter_client.manager import start_new_kernel
+from test_panels import words_in
 
 from fireplace_calc import change, load, save
 from fireplace_calc.base.printing import feet_inches
@@ -272,7 +273,7 @@ def shown(made) -> dict:
 def test_a_fault_in_a_picture_neither_ends_keeping_nor_the_panel(tmp_path, no_section, caplog):
     no_section["on"] = False
     made = panel(load(EXAMPLE), keep=tmp_path, folds=("checks",))
-    before, checks = shown(made), made.folds["checks"].widget.value
+    before, checks = shown(made), words_in(made.folds["checks"].widget)
     no_section["on"] = True
     for raised in ("8 in", "10 in"):
         made.set_input("opening.extension", raised)
@@ -281,7 +282,7 @@ def test_a_fault_in_a_picture_neither_ends_keeping_nor_the_panel(tmp_path, no_se
         assert shown(made) == before, "nothing half painted is sent"
         box = made.leads["opening.extension"].box
         assert box.value == feet_inches(made.design.opening.extension)
-    assert made.folds["checks"].widget.value != checks
+    assert words_in(made.folds["checks"].widget) != checks
     assert [record.exc_info[0] for record in caplog.records] == [ZeroDivisionError] * 2
     caplog.clear()
     no_section["on"] = False
@@ -298,7 +299,7 @@ def test_what_is_kept_opens_though_it_cannot_be_drawn(tmp_path, no_section, capl
     save(mine, tmp_path / "design.toml")
     made = panel(load(EXAMPLE), keep=tmp_path, folds=("checks",))
     assert made.design == mine and "could not be drawn" in made.said.value
-    assert "Picked up" in made.said.value and made.folds["checks"].widget.value
+    assert "Picked up" in made.said.value and words_in(made.folds["checks"].widget)
     caplog.clear()
 
 
@@ -308,7 +309,7 @@ def test_a_fault_in_a_fold_leaves_the_panel_alive(tmp_path, monkeypatch, caplog)
     def fail(*what):
         raise ZeroDivisionError("of our own making")
 
-    monkeypatch.setattr(made.folds["checks"], "said", fail)
+    monkeypatch.setattr(made.folds["checks"].list, "show", fail)
     made.set_input("opening.width", "50 in")
     assert "earlier design" in made.said.value and load(tmp_path / "design.toml") == made.design
     caplog.clear()

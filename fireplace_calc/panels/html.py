@@ -37,6 +37,10 @@ STYLE = """<style>
 .fireplace-panel .short { font-weight: 700; }
 .fireplace-panel .widget-html-content { flex: 1 1 auto; min-width: 0; }
 .fireplace-panel .wide { overflow-x: auto; contain: inline-size; content-visibility: auto; contain-intrinsic-size: auto 800px; }
+.fireplace-panel .one { contain-intrinsic-size: auto 70px; }
+.fireplace-panel .unseen th { height: 0; padding: 0; border: 0; line-height: 0; font-size: 0; color: transparent; }
+.fireplace-findings, .fireplace-findings > .widget-vbox { overflow: visible; }
+.fireplace-panel :is(.fireplace-ask, .fireplace-questions) { margin-left: 11%; }
 .fireplace-sheet { display: grid !important; grid-template: 108fr 78fr / 106fr 92fr 102fr; aspect-ratio: 300 / 186;
   width: calc(100% - 2px); max-width: 1050px; margin: 1px; overflow: hidden; box-shadow: 0 0 0 1px var(--jp-border-color2, #d5d8da); }
 .fireplace-sheet .fireplace-picture { width: 100%; height: 100%; min-width: 0; min-height: 0; margin: 0; contain: strict; display: block; }
@@ -134,17 +138,20 @@ def table(
     head: Iterable[str],
     rows: Iterable[str],
     least: float = 0.0,
+    one: bool = False,
 ) -> str:
     """Rows of cells, already written, under a caption and headings; shares of the width in per
-    cent, its least width in em.
+    cent, its least width in em. ``one`` of many below each other shows no headings of its own.
     """
+    told = f"<caption>{escape(caption)}</caption>" if caption else ""
     names = (
-        f"<caption>{escape(caption)}</caption>{_columns(*shares)}<tr>"
+        f"{told}{_columns(*shares)}<tr{' class=unseen' if one else ''}>"
         + "".join(f"<th>{escape(name)}" for name in head)
         + "</tr>"
     )
     style = f' style="min-width:{least:.0f}em"' if least else ""
-    return f'<div class="wide"><table class="sheet"{style}>{names}{"".join(rows)}</table></div>'
+    css = "wide one" if one else "wide"
+    return f'<div class="{css}"><table class="sheet"{style}>{names}{"".join(rows)}</table></div>'
 
 
 def takeoff(result: Assessment, units: str) -> str:

@@ -7,8 +7,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.inputs import UNKNOWN
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.rules import Finding
 
@@ -50,10 +52,14 @@ def label_of(key: str) -> str:
     return LISTS[key] if key in LISTS else all_inputs()[key].label
 
 
-def _value(assessment: Assessment, key: str, units: str) -> str:
+def value_in_words(design: Design, key: str, units: str) -> str:
+    """What an input is, as the reader sees it."""
+    value = value_of(design, key)
     if key in LISTS:
-        return "none"
-    value, kind = value_of(assessment.design, key), all_inputs()[key].kind
+        return f"{len(value)} told" if value else "none"
+    kind = all_inputs()[key].kind
+    if value is None:
+        return UNKNOWN
     if kind == "yes-no":
         return "yes" if value else "no"
     return str(value) if kind in ("choice", "text", "count") else show(value, kind, units)
@@ -80,7 +86,7 @@ def assumptions(assessment: Assessment, units: str = FEET_INCHES) -> tuple[Assum
                 resting.setdefault(key, []).append(finding.key)
     first = sorted(resting.items(), key=lambda item: (-len(item[1]), item[0]))
     return tuple(
-        Assumption(key, label_of(key), _value(assessment, key, units), tuple(found))
+        Assumption(key, label_of(key), value_in_words(assessment.design, key, units), tuple(found))
         for key, found in first
     )
 

@@ -6,12 +6,12 @@ from collections.abc import Callable
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.papers.work_sheets import working
-from fireplace_calc.drawing.papers.written_sheets import cutting, ordering, standing
+from fireplace_calc.drawing.papers.written_sheets import cutting, ordering
 from fireplace_calc.panels import found, html
+from fireplace_calc.panels.folds.checks import Assumed, Checks, Draft, Stands
 from fireplace_calc.panels.folds.folds import (
     LONG_REST,
     REST,
-    Assumed,
     Body,
     Checklist,
     Fold,
@@ -32,17 +32,14 @@ def _words(said: Callable[[Assessment, str], str], rest: float = REST) -> Make:
 
 
 FOLDS: dict[str, tuple[str, Make]] = {
-    "checks": ("Checks", _words(found.findings)),
+    "checks": ("Checks", Checks),
     "remedies": ("What would fix it?", Remedies),
     "reach": ("How far can it be raised?", HowFar),
     "checklist": ("Site checklist", Checklist),
     "assumed": ("What was assumed", Assumed),
     "books": ("Every book", _words(found.books, LONG_REST)),
-    "draft": ("Will it draw?", _words(found.draft, LONG_REST)),
-    "structure": (
-        "Will it stand?",
-        _words(lambda result, units: html.flow(standing(result, units)), LONG_REST),
-    ),
+    "draft": ("Will it draw?", Draft),
+    "structure": ("Will it stand?", Stands),
     "bricks": (
         "Brickwork and cuts",
         _words(lambda result, units: html.flow(cutting(result, units)), LONG_REST),

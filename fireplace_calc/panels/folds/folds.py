@@ -11,14 +11,12 @@ from typing import TYPE_CHECKING, Any
 import ipywidgets as w
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.editing.assumptions import tell
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import row
-from fireplace_calc.panels.folds.hints import assumed_hint, checklist_hint
+from fireplace_calc.panels.folds.hints import checklist_hint
 from fireplace_calc.panels.host import Host
 from fireplace_calc.proportion import NAMES, find_guides
-from fireplace_calc.report.assumed_inputs import LISTS, assumptions
 from fireplace_calc.report.books import checklist
 from fireplace_calc.rules import PACKS
 
@@ -144,39 +142,3 @@ class Body(Fold):
             self.widget.children = [self.turning]
         else:
             self.turning.put(self.panel.result.geometry)
-
-
-class Assumed(Fold):
-    """What nobody has entered and checks pass on: the control to enter it, and a button that says
-    it is so. Controls are those of their groups; a button is made once an input.
-    """
-
-    def __init__(self, panel: Host) -> None:
-        super().__init__(panel)
-        self.hint, self.questions = w.HTML(), w.VBox()
-        self.buttons: dict[str, w.Button] = {}
-        self.rows: dict[str, w.Box] = {}
-        self.widget = w.VBox([self.hint, self.questions])
-
-    def update(self) -> None:
-        """The questions of the moment, first those that most checks rest on."""
-        taken = assumptions(self.panel.result, self.panel.units)
-        self.hint.value = assumed_hint(taken)
-        shown = tuple(self._row(one.key, one.label, one.value) for one in taken)
-        if self.questions.children != shown:
-            self.questions.children = shown
-
-    def _row(self, key: str, label: str, value: str) -> w.Box:
-        if key not in self.rows:
-            button = w.Button(description="It is so", layout=w.Layout(width="6em"))
-            button.on_click(partial(self._confirm, key))
-            self.buttons[key] = button
-            said = w.Label(f"{label}: {value}", layout=w.Layout(width="24em"))
-            asked = said if key in LISTS else self.panel.everything.control(key).widget
-            self.rows[key] = row([asked, button])
-            self.rows[key].layout.min_height = "40px"  # a label may take two lines
-        self.buttons[key].tooltip = f"It is so: {label}, {value}"
-        return self.rows[key]
-
-    def _confirm(self, key: str, _: w.Button) -> None:
-        self.panel.put(tell(self.panel.design, [key]))

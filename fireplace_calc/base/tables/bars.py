@@ -38,7 +38,7 @@ def reinforcing_bars() -> dict[str, Bar]:
 
 
 def reinforcing_bar(name: str) -> Bar:
-    """One bar.
+    """A reinforcing bar by its name.
 
     Parameters
     ----------

@@ -1053,3 +1053,16 @@ def test_a_liner_makers_table_for_fifteen_percent(opening, flue, said):
     assert found.verdict == said
     if said == F:
         assert -0.35 < found.margin < 0
+
+
+def test_a_measured_round_flue_counts_by_the_circle_of_its_area():
+    """0.5 m2 at 4 m asks for 220 mm, a circle of 38,013 mm2; the drawn bore of 250 mm would do."""
+    for area, expected in (("38012 mm2", F), ("38014 mm2", M)):
+        found = verdict(CA, "CA-006", {**sized(0.5, 4, 250), "flue_net_area": area})
+        assert found.verdict == expected and found.provided == pytest.approx(220, abs=0.01)
+
+
+def test_a_rectangular_flue_that_is_not_checked_still_shows_its_short_side():
+    for sizes in ((1.3, 4, 410, 400), (2.05, 10, 410, 400), (0.14, 4, 200, 199)):
+        found = verdict(CA, "CA-007", box(*sizes))
+        assert (found.verdict, found.provided, found.required) == (N, min(sizes[2:]), None)

@@ -358,6 +358,8 @@ CASES = [
 def test_case(pack, key, changes, verdict):
     found = {f.key: f for f in assess(change(Design(), changes), pack).findings}[key]
     assert found.verdict == verdict, found
+    if found.margin is not None and verdict in (M, F):
+        assert (found.margin >= 0) == (verdict == M)
     if verdict in (N, X):
         assert found.note or found.required is not None, "it has to say why"
 

@@ -74,7 +74,7 @@ class FlowPath:
     fire_bed : float or array
         Height of the burning fuel over the hearth. [m]
     doors : float or array
-        Free area of the inlet of glass doors that are shut while it burns; infinite where there are
+        Free area of the inlet of glass doors that are shut while it burns; nought where there are
         none, or where they stand open. [m2]
     """
 
@@ -96,17 +96,17 @@ class FlowPath:
     bottom: Number = 0.0
     top: Number = 0.0
     fire_bed: Number = FIRE_BED
-    doors: Number = np.inf
+    doors: Number = 0.0
 
     @property
     def face_area(self) -> Number:
         """Through which the room's air comes in: the opening, or the inlet of shut doors. [m2]"""
-        return np.minimum(self.opening_area, self.doors)
+        return np.minimum(self.opening_area, np.where(self.shut, self.doors, np.inf))
 
     @property
     def shut(self) -> BoolArray:
         """Whether glass doors are shut before the fire."""
-        shut: BoolArray = np.isfinite(np.asarray(self.doors))
+        shut: BoolArray = np.asarray(self.doors) > 0
         return shut
 
     @property
@@ -173,7 +173,7 @@ def trace_flow_path(geometry: Framed, datum: str = "opening top", opened: bool =
     }[datum]
     slopes, warm = f.chamber_slopes, heated(geometry)
     inlet = design.fire.doors_inlet
-    doors = np.inf if opened or inlet is None else inlet
+    doors = 0.0 if opened or inlet is None else inlet
     foot = f.throat_width * (f.depth - f.throat_front)
     cap, screen = top_loss(
         design.chimney.rain_cap, design.chimney.arrester, design.chimney.rain_cap_area, flue
@@ -217,7 +217,8 @@ def _transmittance(
     """Of liner, casing, gap and masonry, with the film of a fire that just reaches the published
     face velocity, or that draws through the inlet of shut doors.
     """
-    flow = 1.2 * min(opening * coefficient("face velocity"), doors * DOOR_SPEED)
+    air = opening * coefficient("face velocity")
+    flow = 1.2 * (min(air, doors * DOOR_SPEED) if doors else air)
     inside = film(flow, flue, hydraulic_diameter(flue, perimeter), roughness, 350.0)
     return float(
         transmittance(inside, wall_resistance(wall_layers(geometry)), outer_film(geometry))

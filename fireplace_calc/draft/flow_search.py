@@ -84,7 +84,9 @@ def flow_inputs(
     resistance = coefficient("velocity head") + path.inlet + path.other
     doors = None
     if path.shut.any():
-        doors = door_loss(path.doors, air_density(room, surroundings.pressure))
+        doors = door_loss(
+            np.where(path.shut, path.doors, np.inf), air_density(room, surroundings.pressure)
+        )
     return FlowInputs(
         room,
         outdoor + path.indoors * (room - outdoor),

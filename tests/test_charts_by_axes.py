@@ -221,7 +221,7 @@ def test_levers_are_pulled_for_what_they_move():
     }  # fmt: skip
     assert loads["head"] == {
         "opening.rise", "firebox.jamb", "lintel.bearing", "lintel.height", "lintel.thickness",
-        "lintel.material",
+        "lintel.material", "lintel.angles", "lintel.level_leg",
     }  # fmt: skip
     assert loads["foot"] == {"base.footing_thickness", "base.footing_projection"}
     assert loads["both"] == {"opening.width"}

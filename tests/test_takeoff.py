@@ -21,28 +21,33 @@ from fireplace_calc.base.units import CUFT, FEET_INCHES, INCH, PCF, POUND, SQFT,
 from fireplace_calc.brickwork import block_coursing, block_ring, lay_brickwork
 from fireplace_calc.brickwork.arch_ring import laid_arch
 from fireplace_calc.brickwork.block_work import LaidBlock
+from fireplace_calc.brickwork.face_bond import face_bond, snapped_from_one
 from fireplace_calc.brickwork.unit import (
     COMMON,
     Unit,
     block,
     brick_of,
+    facing_brick,
     firebrick,
     in_mass,
     in_wall,
 )
 from fireplace_calc.brickwork.work import floor_bricks, lining_bricks
 from fireplace_calc.design.firebox import BRICKS, MASONRY
-from fireplace_calc.design.opening import SIZES
+from fireplace_calc.design.opening import FACE_BONDS, SIZES
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.views.face import block_front, face_units, jamb_ends, voussoirs
+from fireplace_calc.drawing.papers import written_sheets
+from fireplace_calc.drawing.sheets.hatch import bonded
+from fireplace_calc.drawing.views.face import block_front, coursed_face, jamb_ends, voussoirs
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.panels.html import sentence
 from fireplace_calc.report.plain_summary import summary
 from fireplace_calc.takeoff import all_goods, bill, prices, share_out, take_off, total_weight
+from fireplace_calc.takeoff.before_masonry import trim_boxes
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
-from fireplace_calc.takeoff.facing import facing_volume, head_shows, shown_areas, trim_boxes
+from fireplace_calc.takeoff.facing import facing_volume, head_shows, shown_areas
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
 INCH3 = INCH**3
@@ -179,8 +184,9 @@ PIECES = settings(SLOW, max_examples=int(os.environ.get("PIECES", "40")))
     st.sampled_from([None, "1/4 in", "12 mm"]),
     st.sampled_from(SIZES),
     st.sampled_from(["brick", "brick", "stone"]),
+    st.sampled_from(FACE_BONDS),
 )
-def test_pieces_drawn_are_counted_and_ordered(design, facing, joint, common, face):
+def test_pieces_drawn_are_counted_and_ordered(design, facing, joint, common, face, bond):
     """Firebrick piece by piece off the layout that is drawn; voussoirs off the joints of the front
     elevation; brick of the face by the courses and lengths it is drawn in. Nothing is ordered short,
     and an arch has its spare.
@@ -191,6 +197,7 @@ def test_pieces_drawn_are_counted_and_ordered(design, facing, joint, common, fac
             "brick.facing": facing,
             "brick.facing_joint": joint,
             "brick.common": common,
+            "brick.facing_bond": bond,
             "surround.face": face,
         },
     )
@@ -208,13 +215,18 @@ def test_pieces_drawn_are_counted_and_ordered(design, facing, joint, common, fac
         if lay
     )
     assert rows["Firebrick, whole"].net == whole if whole else "Firebrick, whole" not in rows
-    course, long, _ = face_units(made)
     if face == "brick":
         area = sum(shown_areas(made).values())
         shown = [s for s in share_out(made) if s.item == "Facing brick"]
         full = all(facing_volume(made, p) <= p.volume for p in made.parts if p.name in SHOWN)
         if full:
-            assert sum(s.count for s in shown) == pytest.approx(area / (course * long))
+            laid, unit = coursed_face(made), facing_brick(made.design)
+            most = laid.stretchers + laid.headers
+            least = laid.stretchers + laid.headers / snapped_from_one(unit)
+            counted = sum(s.count for s in shown) / area
+            assert least * (1 - 1e-9) <= counted <= most * (1 + 1e-9)
+            if laid.name in ("running", "third running", "stack"):
+                assert counted == pytest.approx(1 / (unit.course * (unit.length + unit.joint)))
     if "Arch brick" in rows:
         soffit = np.array([(-1.0, 0.0), (0.0, 0.2), (1.0, 0.0)])
         joints = [j for j in voussoirs(made, soffit, 1.2 * soffit)]
@@ -687,6 +699,86 @@ def test_brick_of_other_sizes_to_the_square_foot(name, printed):
     the table in whole hundredths.
     """
     assert brick_of(name, None).per_area * SQFT == pytest.approx(printed, abs=0.006)
+
+
+@pytest.mark.parametrize("size", ["common", "modular", "engineer modular", "UK metric"])
+@pytest.mark.parametrize(
+    ("bond", "more"), [("Flemish", 1 / 3), ("English", 1 / 2), ("common", 1 / 6)]
+)
+def test_headers_take_more_brick_to_the_square_foot(size, bond, more):
+    """BIA Technical Notes 10, corrections for bond, from memory: a third more brick in Flemish bond,
+    half in English, a sixth where every sixth course is headers. So modular brick, 6.75 in running
+    bond, is 9.00, 10.125 and 7.875.
+    """
+    unit = brick_of(size, None)
+    laid = face_bond(unit, bond)
+    assert laid.name == bond and not laid.note
+    assert (laid.stretchers + laid.headers) / unit.per_area == pytest.approx(1 + more)
+    if size == "modular":
+        printed = {"Flemish": 9.0, "English": 10.125, "common": 7.875}[bond]
+        assert (laid.stretchers + laid.headers) * SQFT == pytest.approx(printed, abs=0.006)
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("bond", FACE_BONDS)
+def test_every_brick_of_a_bond_is_drawn_once(size, bond):
+    """Head joints drawn in so many whole modules and courses are the bricks counted in them; in no
+    bond but stack does one stand over another; queen has no header bond and says so.
+    """
+    laid = face_bond(brick_of(size, None), bond)
+    header_bond = bond in ("common", "English", "Flemish")
+    assert (laid.name == bond) == (not laid.note) == (not header_bond or size != "queen")
+    wide, high = 5 * laid.module * 1000, 2 * laid.repeat * laid.course * 1000
+    sheet = np.array([(0.3, 0), (wide + 0.3, 0), (wide + 0.3, high), (0.3, high)])
+    heads = [(1000 * at, rows) for at, rows in laid.heads]
+    sizes = laid.course * 1000, laid.module * 1000, laid.repeat
+    drawn = bonded([sheet], [], (0.0, 0.0), *sizes, heads)
+    upright = drawn[np.abs(drawn[:, 0, 0] - drawn[:, 1, 0]) < 1e-6]
+    tall = np.abs(upright[:, 0, 1] - upright[:, 1, 1]).sum() / (laid.course * 1000)
+    area = wide * high / 1e6
+    assert tall == pytest.approx((laid.stretchers + laid.headers) * area)
+    if laid.name != "stack":
+        rows = [sorted(at for at, of in laid.heads if k in of) for k in range(laid.repeat)]
+        least = brick_of(size, None).depth / 2 if laid.headers else laid.module / 3
+        for below, above in zip(rows, rows[1:] + rows[:1], strict=True):
+            lap = min(
+                min((a - b) % laid.module, (b - a) % laid.module) for a in above for b in below
+            )
+            assert lap > least * 0.99
+
+
+def test_headers_tail_into_the_wall_or_are_snapped():
+    """English bond in common brick, 3.08 stretchers and 6.16 headers to the square foot. Before
+    brick walls a header is a brick; before the 4 in chimney wall, and before block, two come out of
+    one, 3-3/4 in each.
+    """
+    english = {"brick.facing_bond": "English", "house.ceiling": "20 ft"}
+    for changes, whole in (
+        ({}, {"firebox walls", "smoke chamber walls", "shoulder"}),
+        ({"firebox.masonry": "hollow grouted solid"}, {"shoulder"}),
+        ({"chimney.wall": "8 in"}, {*SHOWN}),
+    ):
+        made = build_geometry(change(Design(), english | changes))
+        areas = shown_areas(made)
+        counted = {s.part: s.count for s in share_out(made) if s.item == "Facing brick"}
+        assert set(counted) == set(SHOWN)
+        for part, count in counted.items():
+            each = 3.0802 + 6.1604 / (1 if part in whole else 2)
+            assert count / (areas[part] / SQFT) == pytest.approx(each, rel=1e-4), part
+    note = next(r for r in take_off(made) if r.item == "Facing brick").note
+    assert "English bond" in note and "6.16 headers to the square foot tail into the wall" in note
+
+
+def test_england_has_its_own_names_for_two_bonds():
+    """Stretcher bond and English garden wall bond, from memory, where her book is asked; common brick
+    stays common brick.
+    """
+    for bond, told in (("running", "stretcher bond"), ("common", "English garden wall bond")):
+        design = change(Design(), {"brick.facing_bond": bond})
+        for pack, said in (("UK ADJ", told), ("US IRC 2021", f"{bond} bond")):
+            order = next(iter(written_sheets.ordering(assess(design, pack), FEET_INCHES)))
+            notes = {row[0]: row[-1] for row in order.rows}
+            assert f"room, {said};" in notes["Facing brick"]
 
 
 def test_every_brick_of_the_record_stands_in_the_table():

@@ -15,7 +15,7 @@ from fireplace_calc.build.production_rates import MORTAR, REFRACTORY, StepGoods,
 from fireplace_calc.build.step_cautions import cautions_before, cautions_of
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff import Share, share_out
-from fireplace_calc.takeoff.facing import FACE, HOOD, MANTEL
+from fireplace_calc.takeoff.before_masonry import FACE, HOOD, MANTEL
 
 
 @dataclass(frozen=True, slots=True)

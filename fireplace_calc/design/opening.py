@@ -28,8 +28,8 @@ SIZES = (
 """By the trade's names, each a row of ``data/brick_sizes.csv``."""
 BARS = ("No. 3", "No. 4", "No. 5", "No. 6")
 """Each a row of ``data/reinforcing_bars.csv``."""
-FACE_BONDS = ("running", "stack")
-"""Both take the same brick to the square foot."""
+FACE_BONDS = ("running", "third running", "stack", "common", "English", "Flemish")
+"""How a face may be bonded."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -286,7 +286,13 @@ class Brick(Record):
         "1 in",
         "Bed and head; unknown takes the one this brick is made for.",
     )
-    facing_bond: str = choice("Facing bond", "running", FACE_BONDS, "How the face is laid.")
+    facing_bond: str = choice(
+        "Facing bond",
+        "running",
+        FACE_BONDS,
+        "How the face is laid. Common has headers every sixth course. In England running is"
+        " stretcher bond, and common is English garden wall bond.",
+    )
     common: str = choice(
         "Common brick", "common", SIZES, "Behind the face, in the stack and under a brick hearth."
     )

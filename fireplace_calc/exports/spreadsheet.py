@@ -13,6 +13,7 @@ from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.resources import made_by
+from fireplace_calc.brickwork.face_bond import english
 from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, finding_row, harmless
 from fireplace_calc.report.sentences import CAUTION
@@ -145,7 +146,7 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
             row.volume,
             packs,
             harmless(line.pack) or None,
-            row.note,
+            english(row.note, result.pack),
         )
         for column, value in enumerate(cells, 1):
             cell = sheet.cell(number, column, value)

@@ -1,24 +1,19 @@
-"""What shows in the room: facing brick one wythe deep, another finish over the masonry, mantel
-and trim, each with what it weighs, and a metal hood.
+"""What shows in the room: the face by what stands behind it, facing brick in its bond, and the area
+of another finish.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from dataclasses import dataclass
 from math import hypot
 
-from fireplace_calc.base.printing import feet_inches
-from fireplace_calc.base.tables import density
-from fireplace_calc.base.tables.finishes import finishes
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SQFT
-from fireplace_calc.brickwork.unit import facing_brick, in_mass
-from fireplace_calc.design.opening import Trim
+from fireplace_calc.brickwork.face_bond import face_bond, snapped_from_one
+from fireplace_calc.brickwork.unit import UnitMasonry, facing_brick
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.takeoff.bricks import size_note
-from fireplace_calc.takeoff.share import Share
 
-FACE, MANTEL, HOOD = "face", "mantel", "hood"
-"""Whose shares those are that stand before the masonry."""
 BEFORE_BASE = "base walls"
 """What shows of the front under the walls, beside and over a raised hearth."""
 
@@ -106,9 +101,68 @@ def _over_chamber(geometry: Geometry, low: float, high: float) -> float:
     return area + 2 * f.stack_half * max(high - max(low, f.shoulder_top), 0.0)
 
 
+@dataclass(frozen=True, slots=True)
+class Facing:
+    """Brick of the face before or in one part.
+
+    Attributes
+    ----------
+    volume : float
+        Of brick and joints. [m3]
+    laid : UnitMasonry
+        How it fills that.
+    note : str
+        How it was counted.
+    """
+
+    volume: float
+    laid: UnitMasonry
+    note: str
+
+
+def facing_of(geometry: Geometry, name: str) -> Facing:
+    """Brick that shows in the room, one wythe deep, and its headers: whole ones where the wall
+    behind is brick and deep enough for their tails, else snapped off, so many out of one brick.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    name : str
+        Of the part behind it, a key of ``shown_areas``.
+
+    Returns
+    -------
+    Facing
+        Nothing of it where the face is not brick.
+    """
+    design, unit = geometry.design, facing_brick(geometry.design)
+    area = shown_areas(geometry)[name] if design.surround.face == "brick" else 0.0
+    bond = face_bond(unit, design.brick.facing_bond)
+    behind = {
+        "chimney walls": design.chimney.wall,
+        "smoke chamber walls": design.smoke_chamber.wall,
+        BEFORE_BASE: 0.0,
+    }.get(name, unit.length)
+    brick_built = name in geometry.by_name and geometry.by_name[name].material == "brick"
+    tails = brick_built and behind > unit.length - ROUNDING
+    tail, of_one = (unit.length, 1) if tails else (unit.depth, snapped_from_one(unit))
+    ends = bond.headers * bond.header * bond.course
+    deep = (1 - ends) * (unit.depth + unit.joint) + ends * (tail + unit.joint)
+    bare = unit.height * unit.depth
+    filled = bond.stretchers * bare * unit.length + bond.headers * bare * tail
+    count = bond.stretchers + bond.headers / of_one
+    note = f"one wythe in the room, {bond.name} bond; {size_note(unit)}"
+    if bond.headers:
+        headers = "tail into the wall" if tails else f"are snapped, {of_one} out of one brick"
+        share = f"{bond.headers * SQFT:.2f} headers to the square foot {headers}"
+        note = f"{note}; {share}"
+    note = f"{note}; {bond.note}" if bond.note else note
+    return Facing(area * deep, UnitMasonry(unit, 0, count / deep, filled / deep), note)
+
+
 def facing_volume(geometry: Geometry, part: Part) -> float:
-    """Brick of a part that shows in the room, one wythe deep: beside and over the opening, over the
-    throat, and up to the ceiling.
+    """Brick of a part that shows in the room: beside and over the opening, over the throat, and up
+    to the ceiling.
 
     Parameters
     ----------
@@ -121,10 +175,7 @@ def facing_volume(geometry: Geometry, part: Part) -> float:
     float
         Brick with its joints; none where the face is not brick. [m3]
     """
-    if geometry.design.surround.face != "brick":
-        return 0.0
-    laid = facing_brick(geometry.design)
-    return shown_areas(geometry)[part.name] * (laid.depth + laid.joint)
+    return facing_of(geometry, part.name).volume
 
 
 def finish_area(geometry: Geometry) -> float:
@@ -145,105 +196,3 @@ def finish_area(geometry: Geometry) -> float:
         for name, area in shown_areas(geometry).items()
         if face != "stone" or name not in parts or parts[name].material != "stone"
     )
-
-
-def face_shares(geometry: Geometry) -> Iterator[Share]:
-    """Whatever stands before the masonry: a finish; facing brick before the block of a raised base.
-
-    Parameters
-    ----------
-    geometry : Geometry
-
-    Yields
-    ------
-    Share
-    """
-    surround = geometry.design.surround
-    if surround.face == "brick":
-        laid = facing_brick(geometry.design)
-        filled = shown_areas(geometry)[BEFORE_BASE] * (laid.depth + laid.joint)
-        if filled > 0:
-            mass, note = in_mass(laid), f"one wythe in the room; {size_note(laid)}"
-            bare = filled * mass.share
-            yield Share(
-                *(FACE, "Facing brick", "brick", bare, bare * density("brick")),
-                filled * mass.per_volume,
-                note,
-            )
-            yield _mortar(filled - bare)
-        return
-    usual, area = finishes()[surround.face], finish_area(geometry)
-    thick = usual.thickness if surround.thickness is None else surround.thickness
-    if area > 0:
-        bare = area * thick * (1 - usual.mortar)
-        note = f"{feet_inches(thick)} thick with its bed, before the masonry as it is drawn"
-        yield Share(
-            *(FACE, f"Face {surround.face}", surround.face, bare, bare * density(surround.face)),
-            area / SQFT,
-            f"{note}; usual, {usual.source.confidence}" if surround.thickness is None else note,
-        )
-        if usual.mortar > 0:
-            yield _mortar(area * thick * usual.mortar)
-
-
-def _mortar(volume: float) -> Share:
-    return Share(FACE, "Mortar", "mortar", volume, volume * density("mortar"))
-
-
-def trim_boxes(geometry: Geometry) -> Iterator[tuple[Trim, tuple[float, float, float, float]]]:
-    """Every piece of mantel and trim as it is drawn: one over the opening, two beside it.
-
-    Parameters
-    ----------
-    geometry : Geometry
-
-    Returns
-    -------
-    iterator of Trim and tuple of float
-        The piece; left, right, bottom and top of what is seen from the front. [m]
-    """
-    f = geometry.frame
-    for piece in geometry.design.surround.trim:
-        if piece.place == "above":
-            low = f.opening_top + piece.drawn_distance
-            half = min(f.block_half, f.half_width + max(piece.drawn_distance, 0.1))
-            yield piece, (-half, half, low, low + piece.height)
-        else:
-            near = f.half_width + piece.drawn_distance
-            yield piece, (-near - piece.height, -near, f.hearth, f.opening_top)
-            yield piece, (near, near + piece.height, f.hearth, f.opening_top)
-
-
-def trim_shares(geometry: Geometry) -> Iterator[Share]:
-    """Mantel and trim: wood where it burns, else stone.
-
-    Parameters
-    ----------
-    geometry : Geometry
-
-    Yields
-    ------
-    Share
-    """
-    for piece, (left, right, low, top) in trim_boxes(geometry):
-        volume = (right - left) * (top - low) * piece.drawn_projection
-        of = "wood" if piece.combustible else "stone"
-        note = "; size unknown, as drawn" if piece.projection is None else ""
-        if volume > 0:
-            yield Share(
-                *(MANTEL, f"Mantel and trim, {of}", of, volume, volume * density(of)),
-                note=f"{piece.name}{note}",
-            )
-
-
-def hood(geometry: Geometry) -> Iterator[Share]:
-    """The metal hood, bought in one piece and weighed by its maker; none where none is drawn.
-
-    Yields
-    ------
-    Share
-    """
-    f = geometry.frame
-    if f.hood > 0:
-        size = f"{feet_inches(2 * f.half_width)} by {feet_inches(f.hood)}"
-        yield Share(HOOD, "Metal hood", "metal", 0.0, 0.0, 1, size)

@@ -20,8 +20,9 @@ from fireplace_calc.design.firebox import DRAWN_PLATE
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Loft, Solid
+from fireplace_calc.takeoff.before_masonry import face_shares, hood, trim_shares
 from fireplace_calc.takeoff.bricks import size_note
-from fireplace_calc.takeoff.facing import face_shares, facing_volume, hood, trim_shares
+from fireplace_calc.takeoff.facing import facing_of
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 from fireplace_calc.takeoff.lintel_bars import bars_in_lintel
 from fireplace_calc.takeoff.share import (
@@ -57,16 +58,15 @@ class _Sharing:
         )
         self.mass = bricks.in_mass(self.common)
 
-    def masonry(self, part: Part, laid: UnitMasonry, facing: float = 0.0) -> Iterator[Share]:
-        """Whatever the walls are made of; the first ``facing`` cubic metres of them are brick that
-        shows in the room.
+    def masonry(self, part: Part, laid: UnitMasonry, shown: bool = False) -> Iterator[Share]:
+        """Whatever the walls are made of; where they show in the room, the first of them is the
+        brick of the face.
         """
-        facing = min(facing, part.volume)
-        if facing > 0:
-            note = f"one wythe in the room; {size_note(self.facing)}"
-            face = bricks.in_mass(self.facing)
-            yield from brick(part, "Facing brick", face, volume=facing, note=note)
-        rest = replace(part, volume=part.volume - facing)
+        front = facing_of(self.geometry, part.name) if shown else None
+        volume = min(front.volume, part.volume) if front else 0.0
+        if front and volume > 0:
+            yield from brick(part, "Facing brick", front.laid, volume=volume, note=front.note)
+        rest = replace(part, volume=part.volume - volume)
         if rest.volume <= 0:
             return
         if part.material == "stone":
@@ -260,7 +260,7 @@ class _Sharing:
             case "arch":
                 return self.arch(part)
             case "firebox walls" | "smoke chamber walls" | "shoulder":
-                return self.masonry(part, self.mass, facing_volume(self.geometry, part))
+                return self.masonry(part, self.mass, shown=True)
             case "smoke chamber lining":
                 return self.chamber_lining(part)
             case "transition":
@@ -273,7 +273,7 @@ class _Sharing:
                 return self.masonry(
                     part,
                     bricks.in_wall(self.common, self.design.chimney.wall),
-                    facing_volume(self.geometry, part),
+                    shown=True,
                 )
             case "crown":
                 return self.crown(part)

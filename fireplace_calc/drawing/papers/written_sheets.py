@@ -10,6 +10,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.face_bond import english
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.report import draft_report
@@ -257,7 +258,7 @@ def ordering(
             weight(line.row.weight_kg, units),
             f"{line.packs} {line.pack}" if line.packs else "",
             "no price" if line.amount is None else grouped(line.amount, 2),
-            line.row.note,
+            english(line.row.note, result.pack),
         )
         for line in found.lines
     )

@@ -10,7 +10,7 @@ from fireplace_calc.drawing.views.face import hearth_front
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.proportion import proportion_figures, shelf_top, wall_ends, wall_top
-from fireplace_calc.takeoff.facing import trim_boxes
+from fireplace_calc.takeoff.before_masonry import trim_boxes
 
 FOOT = 12 * INCH
 

@@ -19,13 +19,12 @@ from fireplace_calc.drawing.room.room_scene import Scene, _named, scene
 from fireplace_calc.drawing.room.rubble_face import rubble
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
-from fireplace_calc.drawing.sheets.hatch import coursing
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.face import (
     block_front,
-    face_units,
+    face_joints,
     hearth_front,
     hood_ring,
     jamb_ends,
@@ -222,8 +221,7 @@ def _face(
         stones = rubble(ends[:, 0].min(), ends[:, 0].max(), ends[:, 1].min(), ends[:, 1].max())
         hidden.hatch(stones * k + origin, rings, holes)
         return
-    course, unit, stack = face_units(geometry)
-    view.sheet.hatches.append(coursing(rings, holes, origin, course * k, unit * k, stack))
+    view.sheet.hatches.append(face_joints(geometry, rings, holes, origin, k))
 
 
 def _block(

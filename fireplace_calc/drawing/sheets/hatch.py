@@ -84,9 +84,8 @@ def coursing(
     origin: tuple[float, float],
     course: float,
     unit: float,
-    stack: bool = False,
 ) -> np.ndarray:
-    """Bed joints, and head joints in running or stack bond, of a face of units.
+    """Bed joints, and head joints in running bond, of a face of units.
 
     Parameters
     ----------
@@ -96,8 +95,6 @@ def coursing(
         Where a head joint meets a bed joint. [mm]
     course, unit : float
         Height of a course and length of a unit, each with its joint. [mm]
-    stack : bool
-        Whether head joints stand over each other.
 
     Returns
     -------
@@ -105,21 +102,68 @@ def coursing(
         Segments. [mm]
     """
     beds = lines_in(rings, 0.0, course, origin[1] % course, holes)
-    if stack:
-        return np.concatenate([beds, lines_in(rings, 90.0, unit, -origin[0], holes)])
     upright = lines_in(rings, 90.0, unit / 2, -origin[0], holes)
+    # every other one stands half a unit aside, in the odd courses
+    wanted = np.rint(2 * (upright[:, 0, 0] - origin[0]) / unit) % 2
+    return np.concatenate([beds, _heads(upright, wanted, 2, origin[1], course)])
+
+
+def bonded(
+    rings: list[np.ndarray],
+    holes: list[np.ndarray],
+    origin: tuple[float, float],
+    course: float,
+    module: float,
+    repeat: int,
+    heads: Sequence[tuple[float, Sequence[int]]],
+) -> np.ndarray:
+    """The same in any bond.
+
+    Parameters
+    ----------
+    rings, holes : list of array, each (n, 2)
+        The face, and what stands in front of it. [mm]
+    origin : tuple of float
+        From where the bond is set out. [mm]
+    course, module : float
+        Height of a course, and after how much of it its joints come again. [mm]
+    repeat : int
+        After how many courses they do. [-]
+    heads : sequence of float and sequence of int
+        Where a head joint stands in the module [mm], and in which courses of the repeat.
+
+    Returns
+    -------
+    array, (k, 2, 2)
+        Segments. [mm]
+    """
+    found = [lines_in(rings, 0.0, course, origin[1] % course, holes)]
+    for at, rows in heads:
+        upright = lines_in(rings, 90.0, module, -origin[0] - at, holes)
+        if len(rows) == repeat:
+            found.append(upright)
+            continue
+        for row in rows:
+            wanted = np.full(len(upright), row)
+            found.append(_heads(upright, wanted, repeat, origin[1], course))
+    return np.concatenate(found)
+
+
+def _heads(
+    upright: np.ndarray, wanted: np.ndarray, repeat: int, origin: float, course: float
+) -> np.ndarray:
+    """Of each upright line what stands in its own course of every so many, (k, 2, 2). [mm]"""
     x, low, high = upright[:, 0, 0], upright[:, :, 1].min(axis=1), upright[:, :, 1].max(axis=1)
-    first, last = np.floor((low - origin[1]) / course), np.ceil((high - origin[1]) / course)
-    first += (
-        first % 2 != np.rint(2 * (x - origin[0]) / unit) % 2
-    )  # every other one stands half a unit aside, in the odd courses
-    counts = np.maximum(np.ceil((last - first) / 2), 0).astype(int)
+    first, last = np.floor((low - origin) / course), np.ceil((high - origin) / course)
+    first += (wanted - first) % repeat
+    counts = np.maximum(np.ceil((last - first) / repeat), 0).astype(int)
     which, step = counted(counts)
-    row = first[which] + 2 * step
-    bottom = np.maximum(origin[1] + row * course, low[which])
-    top = np.minimum(origin[1] + (row + 1) * course, high[which])
-    heads = np.stack([np.stack([x[which], bottom], 1), np.stack([x[which], top], 1)], 1)
-    return np.concatenate([beds, heads[top - bottom > 0.05]])
+    row = first[which] + repeat * step
+    bottom = np.maximum(origin + row * course, low[which])
+    top = np.minimum(origin + (row + 1) * course, high[which])
+    heads: Array = np.stack([np.stack([x[which], bottom], 1), np.stack([x[which], top], 1)], 1)
+    kept: Array = heads[top - bottom > 0.05]
+    return kept
 
 
 def counted(counts: np.ndarray) -> tuple[np.ndarray, np.ndarray]:

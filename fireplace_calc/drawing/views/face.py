@@ -10,8 +10,10 @@ from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.arch_ring import laid_arch
+from fireplace_calc.brickwork.face_bond import FaceBond, face_bond, lapped
 from fireplace_calc.brickwork.unit import common_brick, facing_brick
 from fireplace_calc.brickwork.work import lining_bricks
+from fireplace_calc.drawing.sheets.hatch import bonded, coursing
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
 from fireplace_calc.takeoff.facing import jamb_foot, jambs_show
@@ -20,8 +22,8 @@ STONE, TILE = (8 * INCH, 15 * INCH), (6 * INCH, 6 * INCH)
 """Height and length of face stones and tiles, as drawn. [m]"""
 
 
-def face_units(geometry: Geometry) -> tuple[float, float, bool]:
-    """How the face is coursed.
+def coursed_face(geometry: Geometry) -> FaceBond:
+    """How the face is coursed: brick in its bond, stone and tile as they are drawn.
 
     Parameters
     ----------
@@ -29,15 +31,45 @@ def face_units(geometry: Geometry) -> tuple[float, float, bool]:
 
     Returns
     -------
-    float, float, bool
-        Height of a course and length of a unit, joints counted in [m]; whether head joints stand
-        over each other.
+    FaceBond
+        [m]
     """
     d = geometry.design
     if d.surround.face in ("stone", "tile"):
-        return *(STONE if d.surround.face == "stone" else TILE), False
-    unit = facing_brick(d)
-    return unit.course, unit.length + unit.joint, d.brick.facing_bond == "stack"
+        return lapped(*(STONE if d.surround.face == "stone" else TILE))
+    return face_bond(facing_brick(d), d.brick.facing_bond)
+
+
+def face_joints(
+    geometry: Geometry,
+    rings: list[np.ndarray],
+    holes: list[np.ndarray],
+    origin: tuple[float, float],
+    scale: float,
+) -> Array:
+    """Joints of the face, set out from the middle of the hearth.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    rings, holes : list of array, each (n, 2)
+        The face, and what stands before it. [mm]
+    origin : tuple of float
+        The middle of the hearth on the sheet. [mm]
+    scale : float
+        Millimeters of the sheet to a metre. [mm/m]
+
+    Returns
+    -------
+    array, (k, 2, 2)
+        Segments. [mm]
+    """
+    bond = coursed_face(geometry)
+    if bond.name == "running":
+        return coursing(rings, holes, origin, bond.course * scale, bond.module * scale)
+    heads = [(at * scale, rows) for at, rows in bond.heads]
+    sizes = bond.course * scale, bond.module * scale, bond.repeat
+    return bonded(rings, holes, origin, *sizes, heads)
 
 
 def lining_course(geometry: Geometry) -> float:

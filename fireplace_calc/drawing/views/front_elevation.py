@@ -7,12 +7,12 @@ from math import asin, cos, sin
 import numpy as np
 
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
-from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
+from fireplace_calc.drawing.sheets.hatch import lines_in
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.face import (
     block_front,
-    face_units,
+    face_joints,
     hearth_front,
     hood_level,
     hood_ring,
@@ -34,7 +34,8 @@ from fireplace_calc.drawing.views.layout import (
 )
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
-from fireplace_calc.takeoff.facing import head_shows, trim_boxes
+from fireplace_calc.takeoff.before_masonry import trim_boxes
+from fireplace_calc.takeoff.facing import head_shows
 
 ARCH_STEPS = 24
 
@@ -174,10 +175,8 @@ def _face(view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[n
     """Courses of the face in the room, whole ones counted from the hearth."""
     if geometry.design.surround.face == "plaster":
         return
-    course, unit, stack = face_units(geometry)
     origin = view.at(0.0, geometry.frame.hearth)
-    k = view.scale
-    view.sheet.hatches.append(coursing(rings, holes, origin, course * k, unit * k, stack))
+    view.sheet.hatches.append(face_joints(geometry, rings, holes, origin, view.scale))
 
 
 def _firebox(view: View, geometry: Geometry) -> None:

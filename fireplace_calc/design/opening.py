@@ -10,20 +10,9 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.design.declarations import choice, count, length, pieces, text, yes_no
 
 SIZES = (
-    "common",
-    "modular",
-    "engineer modular",
-    "closure modular",
-    "roman",
-    "norman",
-    "engineer norman",
-    "utility",
-    "standard",
-    "engineer standard",
-    "closure standard",
-    "king",
-    "queen",
-    "UK metric",
+    *("common", "modular", "engineer modular", "closure modular", "roman", "norman"),
+    *("engineer norman", "utility", "standard", "engineer standard", "closure standard"),
+    *("king", "queen", "UK metric"),
 )
 """By the trade's names, each a row of ``data/brick_sizes.csv``."""
 BARS = ("No. 3", "No. 4", "No. 5", "No. 6")

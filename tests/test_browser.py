@@ -46,6 +46,8 @@ TABLE = """(caption) => {
 FINDINGS = """() => [...document.querySelectorAll('.fireplace-findings table')]
   .map((table) => [...table.rows].at(-1)).filter((row) => row.querySelector('td'))
   .map((row) => [...row.cells].slice(0, 5).map((cell) => (cell.querySelector('b') || cell).textContent.trim()))"""
+UNSEEN = """() => [...document.querySelectorAll('.fireplace-findings .unseen')]
+  .every((row) => row.getBoundingClientRect().height < 2)"""
 
 NAMELESS = """() => {
   const all = [...document.querySelectorAll('.fireplace-panel :is(input, select, button, textarea, [role=slider])')];
@@ -183,6 +185,10 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
         assert view.evaluate(FOCUSED), "the keyboard does not reach into an opened group"
         assert nameless == [], "controls without a name"
         unfold(view, "Checks")
+        wide = view.viewport_size
+        for across in (768, wide["width"]):
+            view.set_viewport_size({"width": across, "height": wide["height"]})
+            settles(view, lambda: view.evaluate(UNSEEN), True, "headings over each finding")
         box = view.get_by_role("textbox", name="Opening width", exact=True)
         box.fill("4 bananas")
         box.press("Enter")

@@ -38,7 +38,7 @@ STYLE = """<style>
 .fireplace-panel .widget-html-content { flex: 1 1 auto; min-width: 0; }
 .fireplace-panel .wide { overflow-x: auto; contain: inline-size; content-visibility: auto; contain-intrinsic-size: auto 800px; }
 .fireplace-panel .one { contain-intrinsic-size: auto 70px; }
-.fireplace-panel .unseen th { height: 0; padding: 0; border: 0; line-height: 0; font-size: 0; color: transparent; }
+.fireplace-panel table.sheet tr.unseen th { height: 0; padding: 0; border: 0; line-height: 0; font-size: 0; color: transparent; }
 .fireplace-findings, .fireplace-findings > .widget-vbox { overflow: visible; }
 .fireplace-panel :is(.fireplace-ask, .fireplace-questions) { margin-left: 11%; }
 .fireplace-sheet { display: grid !important; grid-template: 108fr 78fr / 106fr 92fr 102fr; aspect-ratio: 300 / 186;

@@ -15,7 +15,8 @@ from strategies import designs
 
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import DATA, rows
-from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND
+from fireplace_calc.base.tables.mortars import mix, mortar_figures
+from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND, InputError
 from fireplace_calc.build import plan_work
 from fireplace_calc.build.curing_schedule import cold_days, curing
 from fireplace_calc.build.lift_parts import COURSED, volume_between
@@ -24,8 +25,6 @@ from fireplace_calc.build.mortar import (
     batch_volume,
     batches,
     is_hot,
-    mix,
-    mortar_figures,
     open_time,
     protection,
     weather_band,
@@ -50,6 +49,7 @@ MINE = (
     "lifting_teams",
     "mortar_weather",
     "mortar_figures",
+    "mortar_recipes",
     "first_fires",
     "build_waits",
     "build_holds",
@@ -825,3 +825,39 @@ def test_whatever_is_cast_is_formed(design):
         laid = sum(hours_for(one, design) for one in step.goods)
         if cast:
             assert step.hours >= laid + min(0.5 * p.share for p in cast) - 1e-9, step.name
+
+
+@pytest.mark.parametrize(
+    ("recipe", "lime", "sand"),
+    [("type M", 0.25, 3.5), ("type S", 0.5, 4.5), ("type N", 1, 6), ("type O", 2, 9)],
+)
+def test_mortar_by_its_type(recipe, lime, sand):
+    """ASTM C270 (memory): sand 2-1/4 to 3 times cement and lime; NAVEDTRA 14043 rule 38 (read): a
+    cubic yard of mortar takes 38 ft3 of materials. A sack of cement is a cubic foot.
+    """
+    made = mix(27 * CUFT, recipe)
+    loose = made.cement + made.lime * 50 / 40 + made.sand / CUFT
+    assert loose == pytest.approx(38)
+    assert made.lime * 50 / 40 / made.cement == pytest.approx(lime)
+    assert made.sand / CUFT / made.cement == pytest.approx(sand)
+    assert 2.25 <= sand / (1 + lime) <= 3
+    ranges = {"M": (0, 0.25), "S": (0.25, 0.5), "N": (0.5, 1.25), "O": (1.25, 2.5)}
+    least, most = ranges[recipe[-1]]
+    assert least <= lime <= most
+
+
+def test_mortar_to_order_names_what_to_buy_by_its_recipe():
+    """The row is in bags; mixed on site it is sacks of cement, bags of lime and sand, waste in."""
+    for recipe, name in (("1:1:6", "1:1:6: "), ("type S", "type S, 1:1/2:4-1/2: ")):
+        geometry = made({"work.mortar_mix": recipe, "waste.mortar": "20 %"})
+        row = {r.item: r for r in take_off(geometry)}["Mortar"]
+        bought = mix(1.2 * row.volume, recipe)
+        assert f"mixed on site {name}{ceil(bought.cement)} sacks of cement" in row.note
+        assert f"{ceil(bought.lime)} bags of lime" in row.note
+        assert f"{ceil(bought.sand / CUFT)} ft3 of sand" in row.note
+        plan = plan_work(geometry)
+        assert plan.mix == mix(plan.mortar, recipe)
+    hot = {r.item: r for r in take_off(made())}["Refractory mortar"]
+    assert "no mix of cement and sand stands the heat" in hot.note
+    with pytest.raises(InputError, match="holds only"):
+        mix(1.0, "type K")

@@ -10,9 +10,9 @@ from math import ceil, degrees
 import pytest
 
 from fireplace_calc.base.tables import rows
+from fireplace_calc.base.tables.mortars import mix
 from fireplace_calc.base.units import CUFT, CUYD, FOOT, INCH, SQFT, SQIN, in_unit
 from fireplace_calc.brickwork.unit import COMMON, Unit, block, in_mass
-from fireplace_calc.build.mortar import mix
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry

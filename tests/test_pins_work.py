@@ -76,9 +76,7 @@ def test_the_plan_as_a_whole(name):
         "calendar": mine.steps[-1].end,
         "mortar": mortar,
         "open time": mine.open_time,
-        "cement": 3.5 * mortar / (18 * 0.3048**3),
-        "lime": 2.6 * mortar / (18 * 0.3048**3),
-        "sand": mortar,  # 1:1:6, USDA FB 1889
+        **mine.mixed(mortar),
         "people": d.work.people,
         "first fire": d.work.cure + d.work.cold_days,
         "last fire": d.work.cure + d.work.cold_days + 4,

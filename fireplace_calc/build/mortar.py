@@ -11,8 +11,9 @@ from functools import lru_cache
 from math import ceil
 
 from fireplace_calc.base.tables import rows
+from fireplace_calc.base.tables.mortars import mortar_figures
 from fireplace_calc.base.tolerances import COUNT_SLACK
-from fireplace_calc.base.units import CUFT, InputError
+from fireplace_calc.base.units import InputError
 
 MPH = 1609.344 / 3600
 """One mile an hour. [m/s]"""
@@ -34,35 +35,6 @@ class Weather:
     do: str
     source: str
     confidence: str
-
-
-@dataclass(frozen=True, slots=True)
-class Mix:
-    """Materials for a volume of 1:1:6 mortar.
-
-    Attributes
-    ----------
-    cement, lime : float
-        Sacks of 94 lb, and bags of 50 lb. [-]
-    sand : float
-        [m3]
-    """
-
-    cement: float
-    lime: float
-    sand: float
-
-
-@lru_cache(maxsize=1)
-def mortar_figures() -> dict[str, float]:
-    """Published figures of mortar.
-
-    Returns
-    -------
-    dict of float
-        By name, each in the unit of its row in ``data/mortar_figures.csv``. [unit]
-    """
-    return {r["name"]: float(r["value"]) for r in rows("mortar_figures.csv")}
 
 
 @lru_cache(maxsize=1)
@@ -249,34 +221,3 @@ def batches(volume: float, hours: float, air: float, wind: float = 0.0) -> tuple
         return 0, 0.0
     number = max(ceil(hours / open_time(air, wind) - COUNT_SLACK), 1)
     return number, volume / number
-
-
-def mix(volume: float) -> Mix:
-    """What goes into cement and lime mortar, 1:1:6 by volume.
-
-    Parameters
-    ----------
-    volume : float
-        Of mortar. [m3]
-
-    Returns
-    -------
-    Mix
-
-    Notes
-    -----
-    Mortar is taken to fill no more than its sand did: trade knowledge, from memory.
-
-    References
-    ----------
-    USDA Farmers' Bulletin 1889, 1941, figures for 1000 brick.
-
-    Examples
-    --------
-    >>> made = mix(18 * CUFT)
-    >>> made.cement, made.lime, round(made.sand / CUFT)
-    (3.5, 2.6, 18)
-    """
-    f = mortar_figures()
-    share = volume / (f["sand per 1000 brick"] * CUFT)
-    return Mix(f["cement per 1000 brick"] * share, f["lime per 1000 brick"] * share, volume)

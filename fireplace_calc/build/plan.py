@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from fireplace_calc.base.tables.mortars import Mix, mix
 from fireplace_calc.base.units import FOOT
 from fireplace_calc.build.curing_schedule import Curing, curing
 from fireplace_calc.build.lifting.equation import HOIST, TWO
 from fireplace_calc.build.lifting.lift_list import Lift, list_lifts
-from fireplace_calc.build.mortar import Mix, Weather, mix, open_time, protection, work_rule
+from fireplace_calc.build.mortar import Weather, open_time, protection, work_rule
 from fireplace_calc.build.notes import Caution, Dust, Wait, cautions, dust
 from fireplace_calc.build.steps import WorkStep, ready_at, work_steps
 from fireplace_calc.geometry.parts import Geometry
@@ -76,7 +77,7 @@ class Plan:
     mortar : float
         Cement mortar of all steps. [m3]
     mix : Mix
-        Its materials as 1:1:6.
+        Its materials, by the design's recipe.
     curing : Curing
         And first fires.
     cautions : tuple of Caution
@@ -180,7 +181,7 @@ def plan_work(geometry: Geometry) -> Plan:
         protection(mean, work.wind),
         open_time(work.air, work.wind),
         mortar,
-        mix(mortar),
+        mix(mortar, work.mortar_mix),
         curing(work),
         cautions(),
         dust(),

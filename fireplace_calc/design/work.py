@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.base.record import Record
-from fireplace_calc.design.declarations import count, length, quantity
+from fireplace_calc.design.declarations import choice, count, length, quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +36,12 @@ class Work(Record):
         "0 m/s",
         "40 m/s",
         "Dries mortar in heat, chills it in frost.",
+    )
+    mortar_mix: str = choice(
+        "Mortar mix",
+        "1:1:6",
+        ("1:1:6", "type M", "type S", "type N", "type O"),
+        "Cement, lime and sand mixed on site; refractory mortar is bought.",
     )
     people: int = count("People", 2, 1, 12, "One lays, the others serve.")
     day: int = count("Hours a day", 8, 1, 14, "At the wall.")

@@ -78,7 +78,8 @@ def all_goods() -> dict[str, Goods]:
         _bag(50, "refractory mortar"),
         1,
         "mortar",
-        "firebrick, section and liner joints, parging",
+        "firebrick, section and liner joints, parging; bought ready or dry, medium-duty: no mix of"
+        " cement and sand stands the heat",
     )
     stone = Goods(
         "ton",

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import ceil
 
 from fireplace_calc.base.tables import densities
+from fireplace_calc.base.tables.mortars import mix, mortar_recipes
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import PCF
+from fireplace_calc.base.units import CUFT, PCF
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.goods import all_goods
 from fireplace_calc.takeoff.share import Share
@@ -128,7 +129,26 @@ def take_off(geometry: Geometry) -> tuple[Row, ...]:
         name: getattr(design, name)
         for name in ("brick", "firebrick", "block", "section", "mortar", "concrete")
     }
-    return tuple(_row(item, by_item[item], waste) for item in all_goods() if item in by_item)
+    found = [_row(item, by_item[item], waste) for item in all_goods() if item in by_item]
+    recipe = geometry.design.work.mortar_mix
+    return tuple(
+        replace(row, note=f"{row.note}; {_on_site(row, recipe, waste['mortar'])}")
+        if row.item == "Mortar"
+        else row
+        for row in found
+    )
+
+
+def _on_site(row: Row, recipe: str, waste: float) -> str:
+    """What to buy for mortar that is mixed on site, waste counted in."""
+    made = mix(row.volume * (1 + waste), recipe)
+    parts = mortar_recipes().get(recipe)
+    name = recipe if parts is None else f"{recipe}, {parts.proportions}"
+    return (
+        f"or mixed on site {name}: {ceil(made.cement - ROUNDING)} sacks of cement (94 lb),"
+        f" {ceil(made.lime - ROUNDING)} bags of lime (50 lb),"
+        f" {ceil(made.sand / CUFT - ROUNDING)} ft3 of sand"
+    )
 
 
 def weight_of(geometry: Geometry) -> float:

@@ -486,6 +486,20 @@ class Work:
         made.end, made.idle = made.start + hours / self.d.work.day, made.start - free
         self.steps.append(made)
 
+    def mixed(self, mortar: float) -> dict[str, float]:
+        """Sacks, bags and sand: 1:1:6 as USDA FB 1889 has it; ASTM C270's types (memory) by rule 38
+        of NAVEDTRA 14043, with 94 lb of cement a cubic foot and 40 lb of lime.
+        """
+        yards = mortar / FT**3 / 27
+        if self.d.work.mortar_mix == "1:1:6":
+            feet = 27 * yards
+            return {"cement": 3.5 * feet / 18, "lime": 2.6 * feet / 18, "sand": mortar}
+        lime, sand = {"M": (1 / 4, 3.5), "S": (1 / 2, 4.5), "N": (1, 6), "O": (2, 9)}[
+            self.d.work.mortar_mix.removeprefix("type ")
+        ]
+        cement = 38 * yards / (1 + lime + sand)
+        return {"cement": cement, "lime": cement * lime * 40 / 50, "sand": cement * sand * FT**3}
+
     def formed(self, part: str) -> float:
         """Face of concrete that boards have to hold. [m2]"""
         s, d = self.s, self.d

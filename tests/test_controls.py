@@ -28,6 +28,7 @@ from fireplace_calc.panels.folds.remedies import (
     remedy_words,
 )
 from fireplace_calc.panels.live_design import LiveDesign
+from fireplace_calc.panels.live_panel import Panel
 from fireplace_calc.panels.session import Session
 from fireplace_calc.report.sentences import sentence
 
@@ -445,3 +446,14 @@ def test_a_fault_of_ours_is_said_and_logged_and_ends_nothing(caplog):
     )
     assert caplog.records[-1].exc_info[1].args == ("x",)
     caplog.clear()
+
+
+def test_what_a_set_decides_takes_no_answer_and_says_why(no_full_collection):
+    panel = Panel(change(Design(), {"pieces.set": "middling"}))
+    depth = panel.everything.control("throat.depth")
+    assert depth.widget.disabled and "set middling" in depth.widget.tooltip
+    assert not panel.everything.control("clearance.back").widget.disabled
+    assert "small" in panel.everything.control("pieces.set").widget.options
+    panel.set_input("pieces.set", "")
+    panel.everything.show("throat.depth")
+    assert not depth.widget.disabled and "set" not in depth.widget.tooltip

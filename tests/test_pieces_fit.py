@@ -4,6 +4,7 @@ import pytest
 
 from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import INCH
+from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.geometry.assembled.assembly import as_wanted, assemble, rise_range
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.geometry.assembled.readings import lined, read_off, smoke_area
@@ -11,7 +12,7 @@ from fireplace_calc.pieces.choice import Choice, choose, extensions_of, heads_of
 from fireplace_calc.pieces.set_text import read_set
 
 MIDDLING = (DATA / "sets" / "middling.toml").read_text()
-SHIPPED = sorted(p.stem for p in (DATA / "sets").glob("*.toml"))
+SHIPPED = shipped_sets()
 
 
 def stood(text, **choice):

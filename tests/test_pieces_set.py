@@ -15,6 +15,9 @@ from fireplace_calc.geometry.assembled.solids import (
     piece_weight,
 )
 from fireplace_calc.pieces.choice import Choice, choose, extensions_of, flues_of, heads_of
+from fireplace_calc.pieces.piece_text import FIELDS as PIECE_FIELDS
+from fireplace_calc.pieces.records import ROLES
+from fireplace_calc.pieces.set_text import FIELDS as SET_FIELDS
 from fireplace_calc.pieces.set_text import read_set
 
 MIDDLING = (DATA / "sets" / "middling.toml").read_text()
@@ -172,3 +175,14 @@ def test_an_outline_may_be_measured_either_way_round():
 def test_no_text_ends_in_anything_but_a_sentence(text):
     with pytest.raises(InputError):
         read_set(text)
+
+
+def test_the_blank_set_asks_for_its_pieces_first():
+    with pytest.raises(InputError, match="0 pieces"):
+        read_set((DATA / "sets" / "blank.toml").read_text())
+
+
+def test_the_blank_set_names_every_field_and_role():
+    text = (DATA / "sets" / "blank.toml").read_text()
+    for word in (*PIECE_FIELDS, *SET_FIELDS, *ROLES):
+        assert word in text or word in ("density", "top"), word

@@ -101,6 +101,9 @@ RIDGE = {
 SIZE = ("height", "length", "distance")
 ADRIFT = TOLD | {"loads.support": None}
 FREE = {**TOLD, "loads.support": "23.5 ft"}
+WIDE = {"pieces.set": "wide", "flue.sections": 20}
+"""Its maker allows a raise of 300 mm and a flue 9 m over the hearth: data/sets/wide.toml."""
+
 CASES = [
     ("STR-01", TOLD, M),
     ("STR-01", TOLD | {"loads.mortar": "N, masonry cement", "site.wind": "125 mph"}, F),
@@ -301,6 +304,12 @@ CASES = [
     ("STR-22", TOLD, M),
     ("STR-22", TOLD | {"base.footing_thickness": "11-7/8 in"}, F),
     ("STR-22", TOLD | {"base.footing_projection": "13 in"}, F),
+    ("STR-30", TOLD, X),
+    ("STR-30", WIDE | {"opening.extension": "160 mm"}, M),
+    ("STR-30", WIDE | {"opening.extension": "320 mm"}, F),
+    ("STR-31", TOLD, X),
+    ("STR-31", WIDE, M),
+    ("STR-31", WIDE | {"flue.sections": 34}, F),
 ]
 
 

@@ -172,5 +172,5 @@ def pieces_of(record: Any) -> dict[str, Field[Any]]:
 
 
 def is_record(value: Any) -> bool:
-    """True for a nested record, false for a plain value."""
-    return is_dataclass(value)
+    """True for a nested record of inputs, false for any other value."""
+    return is_dataclass(value) and hasattr(value, "with_read")

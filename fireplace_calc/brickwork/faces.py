@@ -53,10 +53,12 @@ class Face:
 
 def floor_face(frame: Frame) -> Face:
     """The floor in plan: x to the right, y from the opening. [m]"""
-    front, back = frame.half_width, frame.half_at(frame.depth)
+    front, back, begins = frame.half_width, frame.half_at(frame.depth), frame.lining_front
+    square = ((front, begins), (-front, begins)) if begins > LEAST_ZONE else ()
+    rear = ((back, frame.depth), (-back, frame.depth))
     return Face(
         "floor",
-        (((-front, 0.0), (front, 0.0), (back, frame.depth), (-back, frame.depth)),),
+        (((-front, 0.0), (front, 0.0), *square[:1], *rear, *square[1:]),),
         bevel=atan(frame.side_slope),
     )
 
@@ -98,7 +100,7 @@ def _side(frame: Frame) -> Face:
     slant = hypot(1.0, frame.side_slope)
 
     def rear(z: float) -> tuple[float, float]:
-        return (frame.back_at(z) * slant, z)
+        return ((frame.back_at(z) - frame.lining_front) * slant, z)
 
     def zone(z0: float, z1: float, front: list[tuple[float, float]]) -> Polygon:
         bends = [rear(bend)] if z0 + LEAST_ZONE < bend < z1 - LEAST_ZONE else []
@@ -106,11 +108,11 @@ def _side(frame: Frame) -> Face:
 
     zones = [zone(low, spring, [(0.0, low), (0.0, spring)])]
     if top - spring > LEAST_ZONE:
-        front = [(frame.breast * slant, spring)]
-        front += (
-            [(frame.breast * slant, head)] if spring + LEAST_ZONE < head < top - LEAST_ZONE else []
-        )
-        zones.append(zone(spring, top, [*front, (frame.throat_front * slant, top)]))
+        under = (frame.breast - frame.lining_front) * slant
+        front = [(under, spring)]
+        front += [(under, head)] if spring + LEAST_ZONE < head < top - LEAST_ZONE else []
+        over = (frame.throat_front - frame.lining_front) * slant
+        zones.append(zone(spring, top, [*front, (over, top)]))
     return Face("side", tuple(zones), alike=2, centred=False, bevel=atan(frame.side_slope))
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
+from fireplace_calc.geometry.convex import convex_parts
 from fireplace_calc.geometry.parts import Part
 from fireplace_calc.geometry.polygons import Polygon, area, box, overlap
 from fireplace_calc.geometry.solids import CIRCLE, Cylinder, Solid, level_cuts
@@ -107,7 +108,7 @@ def outlines(solids: tuple[Solid, ...], level: float) -> list[Outline]:
                 )
             )
         else:
-            found += [outline(p) for p in level_cuts(s, level)]
+            found += [outline(q) for p in level_cuts(s, level) for q in convex_parts(p)]
     return found
 
 

@@ -26,6 +26,7 @@ COURSED = (
     "firebox walls",
     "smoke chamber lining",
     "smoke chamber walls",
+    "masonry round the set",
     "flue liner",
     "flue casing",
     "second flue liner",

@@ -19,11 +19,14 @@ from fireplace_calc.build.lift_parts import (
     working_floors,
 )
 from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.pieces.records import PARTS
 
 CAST = ("concrete", "grout", "parging", "mortar")
 """Poured or coated: inside another part they come after it, for it is their form. Anything else is
 built round.
 """
+INSIDE_SET = ("firebox lining", "firebox floor", "lintel", "arch", "throat front")
+"""Of a fireplace from a set, what its masonry does not wait for."""
 LAST = ("hearth extension",)
 """Left to the end, so that nothing falls on it."""
 
@@ -38,7 +41,7 @@ class Dependency:
         Place of both in the list of lift parts, from 0. [-]
     how : str
         ``rests on``, ``stands in``, ``is cast against``, ``goes round``, ``leans on``, ``is
-        steadied by`` or ``goes on``.
+        steadied by``, ``goes on`` or ``comes after``.
     """
 
     first: int
@@ -105,7 +108,7 @@ def dependencies_of(geometry: Geometry) -> tuple[list[LiftPart], list[Dependency
         (a, b)
         for one, other in pairs
         for a, b in ((one, other), (other, one))
-        if contacts.inside(a, b)
+        if contacts.inside(a, b) and not _beside_the_set(a, b)
     ]
     floors = working_floors(geometry)
     breaks = break_levels(
@@ -148,7 +151,40 @@ def dependencies_of(geometry: Geometry) -> tuple[list[LiftPart], list[Dependency
                     for n, s in pieces_of[lower.name]
                     if min(u.high, s.high) - max(u.low, s.low) > CONTACT_GAP
                 ]
+    dependencies += _as_the_set_says(geometry, pieces_of)
     return lift_parts, dependencies
+
+
+def _beside_the_set(inner: Part, outer: Part) -> bool:
+    """The masonry round a set goes round its pieces, not round what is laid inside them."""
+    return outer.name == "masonry round the set" and inner.name in INSIDE_SET
+
+
+def _as_the_set_says(
+    geometry: Geometry, pieces_of: dict[str, list[tuple[int, LiftPart]]]
+) -> list[Dependency]:
+    """What a set's file says has to stand before, although nothing rests on it."""
+    made = geometry.design.piece_set
+    if made is None:
+        return []
+    of_role = {role: name for name, roles in PARTS.items() for role in roles if name in pieces_of}
+    lining = "firebox lining"
+    waits = (
+        {(lining, of_role.get(made.piece(m).role, "")) for m in made.lining.after}
+        if made.lining
+        else set()
+    )
+    for piece in made.pieces:
+        for mark in piece.after:
+            before = lining if mark == "lining" else of_role.get(made.piece(mark).role, "")
+            waits.add((of_role.get(piece.role, ""), before))
+    return [
+        Dependency(n, m, "comes after")
+        for later, before in sorted(waits)
+        if later != before
+        for n, _ in pieces_of.get(before, [])
+        for m, _ in pieces_of.get(later, [])
+    ]
 
 
 def order_of_work(geometry: Geometry) -> Order:

@@ -11,7 +11,7 @@ from fireplace_calc.build.lift_parts import LiftPart
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import Cylinder, Loft, Solid
-from fireplace_calc.takeoff import Share, all_goods
+from fireplace_calc.takeoff import Share, goods_for
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
 
 MORTAR, REFRACTORY = "Mortar", "Refractory mortar"
@@ -60,7 +60,7 @@ class StepGoods:
 
 
 def _quantity(share: Share) -> float:
-    holds = all_goods()[share.item].holds
+    holds = goods_for(share.item).holds
     return share.count if holds is None else share.volume / holds
 
 
@@ -143,7 +143,7 @@ def goods_of(built: Iterable[LiftPart], by_part: dict[str, list[Share]]) -> tupl
             sums = found.setdefault(share.item, [0.0, 0.0, 0.0])
             for k, value in enumerate((_quantity(share), share.volume, share.weight)):
                 sums[k] += value * lift_part.share
-    return tuple(StepGoods(item, all_goods()[item].unit, *sums) for item, sums in found.items())
+    return tuple(StepGoods(item, goods_for(item).unit, *sums) for item, sums in found.items())
 
 
 def hours_for(goods: StepGoods, design: Design) -> float:

@@ -16,10 +16,12 @@ from fireplace_calc.design.firebox import Base, Firebox
 from fireplace_calc.design.loads import Anchorage, Ground, Loads
 from fireplace_calc.design.measured import Measured
 from fireplace_calc.design.opening import Brick, Hearth, Lintel, Opening, Surround
+from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.second_flue import SecondFlue
 from fireplace_calc.design.smoke_path import Flue, SmokeChamber, Throat
 from fireplace_calc.design.surroundings import Clearance, House, Roof, Site
 from fireplace_calc.design.work import Waste, Work
+from fireplace_calc.pieces.records import PieceSet
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +36,7 @@ class Design(HashedOnce):
         ("laid", "modular"),
         "Laid in brick round clay liners, or set by hand in refractory sections.",
     )
+    pieces: TakenSet = TakenSet()
     site: Site = Site()
     house: House = House()
     opening: Opening = Opening()
@@ -60,6 +63,8 @@ class Design(HashedOnce):
     measured: Measured = Measured()
     loads: Loads = Loads()
     work: Work = Work()
+    piece_set: PieceSet | None = None
+    """What ``pieces.set`` names, as its file tells it."""
     told: frozenset[str] = frozenset()
     """Inputs that somebody entered although they stand at their default, by dotted key. A default
     that is not among them is an assumption (``editing.assumptions``).

@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import fields
 from functools import lru_cache
+from pathlib import Path
 from typing import Any
 
 from fireplace_calc.base.inputs import Input, inputs_of, is_record, pieces_of
@@ -16,6 +17,8 @@ from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.smoke_path import ALONG
 from fireplace_calc.editing.consistency import require_consistent
+from fireplace_calc.editing.sets.deciding import decide, let_go, refuse_decided
+from fireplace_calc.editing.sets.piece_sets import find_set
 
 
 def _long_side(turned: Any) -> tuple[str, Any]:
@@ -124,9 +127,17 @@ def _piece(record: type, entry: Any, key: str, number: int) -> Any:
     return record(**read)
 
 
-def apply(design: Design, changes: Mapping[str, Any]) -> Design:
+def apply(design: Design, changes: Mapping[str, Any], folder: Path | None = None) -> Design:
     """Put checked values into a copy of the record, without asking whether the whole still holds
-    together.
+    together, or what a set of pieces decides.
+
+    Parameters
+    ----------
+    design : Design
+    changes : mapping
+        As for ``change``.
+    folder : path, optional
+        Where a set's file is looked for first.
     """
     groups: dict[str, dict[str, Any]] = {}
     top: dict[str, Any] = {}
@@ -140,6 +151,8 @@ def apply(design: Design, changes: Mapping[str, Any]) -> Design:
         spec = all_inputs().get(key)
         if spec is not None:
             read = spec.read(value)
+            if key == "pieces.set":
+                top["piece_set"] = find_set(read, folder) if read else None
             (groups.setdefault(group, {}) if dot else top)[name or group] = read
             (told.add if is_default(key, read) else told.discard)(key)
             continue
@@ -184,6 +197,16 @@ def change(design: Design, changes: Mapping[str, Any]) -> Design:
     1.2192
     """
     changed = apply(design, changes)
+    if design.piece_set is not None and changed.piece_set is None:
+        changed = let_go(design, changed)
+    if changed.piece_set is not None:
+        asked = [book_names().get(key, key) for key in changes]
+        if changed.piece_set == design.piece_set:
+            both = {
+                k: (value_of(design, k), value_of(changed, k)) for k in asked if k in all_inputs()
+            }
+            refuse_decided(design, {k: (all_inputs()[k], *v) for k, v in both.items()})
+        changed = decide(changed)
     require_consistent(changed)
     return changed
 

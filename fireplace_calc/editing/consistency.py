@@ -8,6 +8,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.sets.set_consistency import require_set
 from fireplace_calc.geometry.bore import flue_bore
 from fireplace_calc.geometry.frame_builder import back_width, build_frame
 
@@ -63,12 +64,14 @@ def require_consistent(design: Design) -> None:
     _at_most(
         "Back width", back, opening.width, "the sides splay inward from the opening to the back."
     )
-    _at_most(
-        "Vertical back",
-        firebox.vertical_back,
-        opening.height + design.throat.height - rake / STEEPEST,
-        "the back leans forward between here and the throat.",
-    )
+    require_set(design)
+    if design.piece_set is None:
+        _at_most(
+            "Vertical back",
+            firebox.vertical_back,
+            opening.height + design.throat.height - rake / STEEPEST,
+            "the back leans forward between here and the throat.",
+        )
     _at_most(
         "Throat depth",
         design.throat.depth,

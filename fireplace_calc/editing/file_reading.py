@@ -15,6 +15,7 @@ from fireplace_calc.editing.assumptions import MARK
 from fireplace_calc.editing.changes import NO_ANSWERS, all_inputs, apply, book_names
 from fireplace_calc.editing.consistency import require_consistent
 from fireplace_calc.editing.file_text import END, HEADER, OLD_HEADER
+from fireplace_calc.editing.sets.deciding import decide
 
 LARGEST = 256_000
 """A design file with every list full has a quarter of this. [bytes]"""
@@ -177,7 +178,7 @@ def _unmarked(key: str, value: Any) -> tuple[Any, bool]:
     return int(words) if counted else words, False
 
 
-def load_text(text: str | bytes, name: str = "design file") -> Design:
+def load_text(text: str | bytes, name: str = "design file", folder: Path | None = None) -> Design:
     """A design out of the text or the bytes of a file, all of it or nothing; errors name the file.
 
     >>> from fireplace_calc.editing.file_text import text_of
@@ -185,7 +186,7 @@ def load_text(text: str | bytes, name: str = "design file") -> Design:
     True
     """
     text = _decoded(text, name) if isinstance(text, bytes) else text
-    return _as_told(whole_design(_read_toml(text, name), name), text)
+    return _as_told(whole_design(_read_toml(text, name), name, folder), text)
 
 
 def load_file(path: Path) -> Design:
@@ -196,7 +197,7 @@ def load_file(path: Path) -> Design:
     InputError
         One sentence that names the file, the key, what is allowed and what was found.
     """
-    return load_text(file_text(path), str(path))
+    return load_text(file_text(path), str(path), path.parent)
 
 
 def _as_told(design: Design, text: str) -> Design:
@@ -204,7 +205,7 @@ def _as_told(design: Design, text: str) -> Design:
     return design.with_read({"told": frozenset()}) if text.startswith(OLD_HEADER) else design
 
 
-def whole_design(content: dict[str, Any], path: str) -> Design:
+def whole_design(content: dict[str, Any], path: str, folder: Path | None = None) -> Design:
     """A design out of the tables and keys of a file.
 
     Parameters
@@ -213,6 +214,8 @@ def whole_design(content: dict[str, Any], path: str) -> Design:
         As TOML holds it.
     path : str
         Name of the file, for what is said about it.
+    folder : path, optional
+        Where the file of its set is looked for first.
 
     Raises
     ------
@@ -226,9 +229,10 @@ def whole_design(content: dict[str, Any], path: str) -> Design:
             if not told and words == OLD_DEFAULTS.get(key):
                 continue
             _check_type(key, words)
-            taken = apply(design, {key: words})
+            taken = apply(design, {key: words}, folder)
             design = taken if told else taken.with_read({"told": design.told})
         key = ""
+        design = decide(design)
         require_consistent(design)
     except InputError as wrong:
         where = f"{path}: {key}: " if key else f"{path}: "

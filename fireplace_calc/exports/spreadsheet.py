@@ -17,7 +17,7 @@ from fireplace_calc.brickwork.face_bond import english
 from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, finding_row, harmless
 from fireplace_calc.report.sentences import CAUTION
-from fireplace_calc.takeoff import Price, all_goods, bill
+from fireplace_calc.takeoff import Price, bill, goods_for
 
 if TYPE_CHECKING:
     from _typeshed import SizedBuffer
@@ -126,7 +126,7 @@ def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
         cell = sheet.cell(FIRST - 1, column, heading)
         cell.font, cell.alignment = Font(bold=True), Alignment(wrap_text=True, vertical="top")
     for number, line in enumerate(priced.lines, FIRST):
-        row, sold = line.row, all_goods()[line.row.item]
+        row, sold = line.row, goods_for(line.row.item)
         waste = getattr(design.waste, sold.waste) if sold.waste else 0.0
         known = prices.get(row.item)
         order = f"=ROUNDUP(ROUND(D{number}*(1+E{number})/F{number},9),0)*F{number}"

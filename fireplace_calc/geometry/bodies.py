@@ -7,6 +7,7 @@ from math import atan2, cos, hypot, sin
 from typing import TYPE_CHECKING
 
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
+from fireplace_calc.geometry.parts import Part
 from fireplace_calc.geometry.polygons import Point, Polygon, is_convex, signed_area
 from fireplace_calc.geometry.solids import Loft, Solid
 
@@ -54,6 +55,35 @@ def solid_body(solid: Solid, size: float = 1.0) -> Manifold:
     return _hull(
         [(x, y, solid.bottom) for x, y in lower] + [(x, y, solid.top) for x, y in upper], size
     )
+
+
+def plan_rings(part: Part, level: float) -> list[Polygon]:
+    """Level cut of a part whose cuts run into each other or out of it: what is left, ring by ring.
+
+    Parameters
+    ----------
+    part : Part
+    level : float
+        [m]
+
+    Returns
+    -------
+    list of Polygon
+        Outlines counter-clockwise, holes clockwise. [m]
+    """
+    from manifold3d import CrossSection, FillRule, OpType
+
+    def united(rings: list[Polygon]) -> CrossSection:
+        turned = [list(r if signed_area(r) > 0 else r[::-1]) for r in rings]
+        return CrossSection.batch_boolean(
+            [CrossSection([r], FillRule.NonZero) for r in turned], OpType.Add
+        )
+
+    adds, cuts = part.plan(level)
+    if not adds:
+        return []
+    left = united(adds) - united(cuts) if cuts else united(adds)
+    return [tuple((float(x), float(y)) for x, y in ring) for ring in left.to_polygons()]
 
 
 def _hull(corners: list[tuple[float, float, float]], size: float) -> Manifold:

@@ -105,6 +105,11 @@ class Frame:
     """What was drawn otherwise than asked, because the parts would not fit: one sentence each."""
 
     @property
+    def lining_front(self) -> float:
+        """Where the firebox lining begins behind the opening plane. [m]"""
+        return 0.0
+
+    @property
     def highest(self) -> float:
         """Top of the higher liner. [m]"""
         return self.liner_top if self.second is None else max(self.liner_top, self.second.top)

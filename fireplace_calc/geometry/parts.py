@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 from itertools import pairwise
 
 from fireplace_calc.design.records import Design
@@ -44,8 +44,11 @@ class Part:
         """Upright cut on the center line, front to back: polygons of ``(y, z)``. [m]
 
         Between two levels where nothing bends the cut is made of straight-sided pieces; pieces that
-        meet are joined.
+        meet are joined. Kept, since several views show it and most parts stay when a slider moves.
         """
+        return list(_sections(self))
+
+    def _cut_upright(self) -> list[Polygon]:
         adds, cuts = self._crossed(self.adds), self._crossed(self.cuts)
         levels = sorted({z for s in adds + cuts for z in _bends(s)})
         # A polygon grows upward as two chains of points, front and back. At each level those whose
@@ -87,6 +90,11 @@ class Part:
     def top(self) -> float:
         """Highest level. [m]"""
         return max(s.top for s in self.adds)
+
+
+@lru_cache(maxsize=256)
+def _sections(part: Part) -> tuple[Polygon, ...]:
+    return tuple(part._cut_upright())
 
 
 def _from(solid: Solid) -> float:

@@ -122,8 +122,8 @@ def _allow(what: str, count: int, low: int, high: int) -> None:
 
 
 def _of_width(made: PieceSet, mark: str, width: Width) -> SetPiece:
-    swapped = dict(width.swaps).get(mark, mark)
-    return _set_out(made.piece(swapped), width.shift)
+    swapped = dict(width.swaps).get(mark)
+    return made.piece(swapped) if swapped else _set_out(made.piece(mark), width.shift)
 
 
 @lru_cache(maxsize=512)

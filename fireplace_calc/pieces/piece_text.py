@@ -95,9 +95,10 @@ def read_piece(
     role = fields.words("role").lower()
     if role not in ROLES:
         raise fields.wrong("role", f"one of {', '.join(ROLES)}")
-    height, adds, cuts = _solid(fields)
+    height, adds, cuts, plain = _solid(fields)
     if "mirror" in raw:
         adds, cuts = [mirrored(s) for s in adds], [mirrored(s) for s in cuts]
+        plain = plain and ([mirrored(s) for s in plain[0]], [mirrored(s) for s in plain[1]])
     density = fields.number("density", 200, 8000, "kg/m3") or whole.density
     weight = fields.number("weight", LEAST_WEIGHT, MOST_WEIGHT, "kg")
     if density is None and weight is None:
@@ -121,6 +122,7 @@ def read_piece(
         fields.length("liner", 0.0),
         raw.get("mirror", ""),
         _material(fields),
+        (tuple(plain[0]), tuple(plain[1])) if plain else None,
     )
 
 
@@ -158,8 +160,10 @@ def _source(
     return {}
 
 
-def _solid(fields: Fields) -> tuple[float, list[Shape], list[Shape]]:
-    """Height from bed to bed, and the solids of a piece."""
+def _solid(
+    fields: Fields,
+) -> tuple[float, list[Shape], list[Shape], tuple[list[Shape], list[Shape]] | None]:
+    """Height from bed to bed, the solids of a piece, and those of it without tongue and socket."""
     raw, unit = fields.raw, fields.unit
     at = fields.point("at", raw["at"]) if "at" in raw else (0.0, 0.0)
     tongue = _tongue(fields)
@@ -192,13 +196,15 @@ def _solid(fields: Fields) -> tuple[float, list[Shape], list[Shape]]:
         made, hole = solids(fields, table, at, height, "cut")
         cuts += made
         adds += hole
+    plain = None
     if "bore" in raw:
-        more, less = bored(fields, at, height)
+        more, less, whole = bored(fields, at, height)
+        plain = [*adds], [*cuts, whole]
         adds += more
         cuts += less
     elif "nest" in raw:
         raise fields.wrong("nest", "a bore to nest round")
-    return height, adds, cuts
+    return height, adds, cuts, plain
 
 
 def _material(fields: Fields) -> str:

@@ -41,6 +41,17 @@ FIREBOX = frozenset(ROLES[1:7])
 """Roles that stand round the fire."""
 HEAD = frozenset(("throat back", "throat front", "smoke shelf", "reducer"))
 """Roles between the firebox and the flue."""
+PARTS = {
+    "base plates": ("base plate",),
+    "firebox walls": tuple(sorted(FIREBOX)),
+    "lintel": ("lintel",),
+    "throat back": ("throat back",),
+    "smoke shelf": ("smoke shelf",),
+    "throat front": ("throat front",),
+    "smoke chamber walls": ("reducer", "collar"),
+    "flue casing": ("flue",),
+}
+"""Parts of a fireplace from a set, and the roles of their pieces."""
 HEADS = ("straight", "segmental")
 
 
@@ -125,6 +136,9 @@ class SetPiece:
         Mark it is the other hand of, where it is one.
     material : str
         One of ``MATERIALS``.
+    plain : tuple of tuple of Shape, or None
+        What it adds and cuts without its tongue and socket, where it nests: as it fills a stack of
+        its kind, nests filled. [m]
     """
 
     mark: str
@@ -143,6 +157,7 @@ class SetPiece:
     liner: float
     mirrored: str
     material: str
+    plain: tuple[tuple[Shape, ...], tuple[Shape, ...]] | None = None
 
     @cached_property
     def _content(self) -> int:

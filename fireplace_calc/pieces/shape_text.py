@@ -150,8 +150,8 @@ def _ring(
     return Tapered(low, top, ring, ring)
 
 
-def bored(fields: Fields, at: Point, height: float) -> tuple[list[Shape], list[Shape]]:
-    """The bore of a flue piece and how it nests: what it adds and what it cuts.
+def bored(fields: Fields, at: Point, height: float) -> tuple[list[Shape], list[Shape], Shape]:
+    """The bore of a flue piece and how it nests: what it adds, what it cuts, and the bore alone.
 
     The tongue is a ring round the bore, over the bed; the socket is wider by the clearance, under
     it.
@@ -167,7 +167,8 @@ def bored(fields: Fields, at: Point, height: float) -> tuple[list[Shape], list[S
 
     Returns
     -------
-    tuple of list
+    tuple
+        [m]
     """
     told = fields.raw["bore"]
     across = fields.point("bore", told) if isinstance(told, list) else fields.length("bore")
@@ -193,7 +194,7 @@ def bored(fields: Fields, at: Point, height: float) -> tuple[list[Shape], list[S
         adds.append(_ring(across, wall, at, height, height + tongue))
     if socket > 0:
         cuts.append(_ring(across, wall + clearance, at, 0.0, socket))
-    return adds, cuts
+    return adds, cuts, _ring(across, 0.0, at, 0.0, height)
 
 
 def arch(fields: Fields, height: float, at: Point) -> tuple[Tapered, ArchCut]:

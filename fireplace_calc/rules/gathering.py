@@ -94,7 +94,9 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
     )
     areas = believed_areas(design, f)
     splay = hypot(1.0, f.side_slope)
-    jamb = (f.block_half - f.half_width) / splay
+    # The gap for movement round a set is no masonry.
+    beside = f.block_half - f.half_width if design.piece_set is None else fb.jamb
+    jamb = beside / splay
     chamber_left = min(
         f.throat_front,
         f.block_back - f.depth,
@@ -105,7 +107,8 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
     course = corbel_size(design, "course", CHAMBER)
     along = 2 * (f.stack_half if design.roof.ridge_runs == "along the opening" else f.stack_depth)
     base, out, thick = design.base, design.base.footing_projection, ch.wall
-    lintel = "masonry arch" if design.opening.head == "segmental" else design.lintel.material
+    arched = design.opening.head == "segmental" and design.piece_set is None
+    lintel = "masonry arch" if arched else design.lintel.material
     return Facts(
         shallow=design.opening.type == "shallow",
         opening_area=areas.opening,

@@ -71,7 +71,7 @@ class Arch:
 
 
 def assess_arch(design: Design, frame: Frame, weights: Weights) -> Arch | None:
-    """The arched head of a design; nothing under a straight one.
+    """The arched head of a design; nothing under a straight one, or under a set's own lintel.
 
     Parameters
     ----------
@@ -93,7 +93,7 @@ def assess_arch(design: Design, frame: Frame, weights: Weights) -> Arch | None:
     the back of the ring. Friction alone holds the bed joint, and the pier is held at its foot by
     the hearth slab.
     """
-    if frame.spring >= frame.opening_top:
+    if frame.spring >= frame.opening_top or design.piece_set is not None:
         return None
     ring = Ring(
         2 * frame.half_width, frame.opening_top - frame.spring, design.lintel.height, frame.breast

@@ -24,6 +24,9 @@ from fireplace_calc.structure.loads.weights import Weights
 from fireplace_calc.structure.opening_load import head_load
 from fireplace_calc.structure.reinforced import ReinforcedBeam, beam_shear, reinforced_lintel
 
+MASONRY = "masonry round the set"
+"""What stands on the lintel of a set."""
+
 
 @dataclass(frozen=True, slots=True)
 class LintelResult:
@@ -112,11 +115,12 @@ def wall_weight(frame: Frame, weights: Weights) -> float:
         On the safe side: the thickest of breast, throat and smoke chamber front. [Pa]
     """
     thick = max(frame.breast, frame.throat_front, frame.flue_y - frame.bore.depth / 2)
-    return G * weights.density("firebox walls", density("brick")) * thick
+    behind = MASONRY if MASONRY in weights.parts else "firebox walls"
+    return G * weights.density(behind, density("brick")) * thick
 
 
 def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResult | None:
-    """The straight head of a design; nothing under an arch.
+    """The straight head of a design, or the lintel of a set; nothing under an arch.
 
     Parameters
     ----------
@@ -137,7 +141,7 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
     angles are those drawn, and bend alike: each takes an even share. By the veneer table each has
     to carry its own part of the breast.
     """
-    if design.opening.head == "segmental":
+    if design.opening.head == "segmental" and design.piece_set is None:
         return None
     lintel, clear = design.lintel, 2 * frame.half_width
     least = figure("lintel bearing")

@@ -6,7 +6,7 @@ part.
 """
 
 from fireplace_calc.takeoff.cost import Bill, Price, PricedLine, bill, prices
-from fireplace_calc.takeoff.goods import Goods, all_goods
+from fireplace_calc.takeoff.goods import Goods, all_goods, goods_for
 from fireplace_calc.takeoff.rows import Row, take_off, total_weight, weight_of
 from fireplace_calc.takeoff.rules_of_thumb import Opinion, second_opinion
 from fireplace_calc.takeoff.share import Share
@@ -22,6 +22,7 @@ __all__ = [
     "Share",
     "bill",
     "all_goods",
+    "goods_for",
     "prices",
     "second_opinion",
     "share_out",

@@ -21,8 +21,11 @@ BEFORE_BASE = "base walls"
 def head_shows(geometry: Geometry) -> bool:
     """Whether what carries the wall over the opening is seen from the room.
 
-    An angle lies behind the brick; a finish over the masonry covers brick and concrete.
+    An angle lies behind the brick, and the lintel of a set behind its facing; a finish over the
+    masonry covers brick and concrete.
     """
+    if geometry.frame.lining_front > 0:
+        return False
     head = _head(geometry).material
     return head != "steel" and (
         geometry.design.surround.face == "brick" or head not in ("brick", "concrete")
@@ -31,6 +34,8 @@ def head_shows(geometry: Geometry) -> bool:
 
 def jambs_show(geometry: Geometry) -> bool:
     """Whether the ends of the lining are seen beside the opening, in a face of brick."""
+    if geometry.frame.lining_front > 0:
+        return False
     lining = geometry.by_name["firebox lining"].material
     return geometry.design.surround.face == "brick" and lining not in ("brick", "steel")
 
@@ -81,10 +86,15 @@ def shown_areas(geometry: Geometry) -> dict[str, float]:
     if jambs_show(geometry):
         ends = d.firebox.lining_thickness * hypot(1.0, f.side_slope)
         walls -= 2 * ends * max(f.spring - jamb_foot(geometry), 0.0)
+    walls, chamber = max(walls, 0.0), wide * max(min(f.flue_start, ceiling) - f.throat, 0.0)
+    masonry = (
+        {"firebox walls": walls, "smoke chamber walls": chamber}
+        if d.piece_set is None
+        else {"masonry round the set": walls + chamber}
+    )
     return {
         BEFORE_BASE: wide * foot - 2 * half * min(apron, foot) + riser,
-        "firebox walls": max(walls, 0.0),
-        "smoke chamber walls": wide * max(min(f.flue_start, ceiling) - f.throat, 0.0),
+        **masonry,
         "shoulder": _over_chamber(geometry, f.flue_start, f.shoulder_top),
         "chimney walls": _over_chamber(geometry, f.shoulder_top, f.crown_bottom),
     }

@@ -50,6 +50,10 @@ class Goods:
     spare: int = 0
 
 
+SET_PIECE = "Piece "
+"""What the name of an item begins with that is a piece of a set; its mark follows."""
+
+
 def _bag(pounds: float, material: str) -> float:
     return pounds * POUND / density(material)
 
@@ -169,3 +173,20 @@ def all_goods() -> dict[str, Goods]:
         "Mortar": mortar,
         "Refractory mortar": pail,
     }
+
+
+def goods_for(item: str) -> Goods:
+    """How one item is bought: by the list, or as the piece of a set, which is counted and not
+    wasted.
+
+    Parameters
+    ----------
+    item : str
+
+    Returns
+    -------
+    Goods
+    """
+    if item.startswith(SET_PIECE):
+        return Goods("piece", None, 1, "", "of the set; broken ones are ordered again by mark")
+    return all_goods()[item]

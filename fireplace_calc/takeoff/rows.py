@@ -11,7 +11,7 @@ from fireplace_calc.base.tables.mortars import mix, mortar_recipes
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import CUFT, PCF
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.takeoff.goods import all_goods
+from fireplace_calc.takeoff.goods import SET_PIECE, all_goods, goods_for
 from fireplace_calc.takeoff.share import Share
 from fireplace_calc.takeoff.shares import share_out
 
@@ -81,7 +81,7 @@ def to_order(net: float, waste: float, step: float) -> float:
 
 
 def _row(item: str, shares: list[Share], waste: dict[str, float]) -> Row:
-    sold = all_goods()[item]
+    sold = goods_for(item)
     volume, weight = sum(s.volume for s in shares), sum(s.weight for s in shares)
     if sold.holds is not None:
         net = volume / sold.holds
@@ -129,7 +129,9 @@ def take_off(geometry: Geometry) -> tuple[Row, ...]:
         name: getattr(design, name)
         for name in ("brick", "firebrick", "block", "section", "mortar", "concrete")
     }
-    found = [_row(item, by_item[item], waste) for item in all_goods() if item in by_item]
+    of_set = [item for item in by_item if item.startswith(SET_PIECE)]
+    listed = [item for item in all_goods() if item in by_item]
+    found = [_row(item, by_item[item], waste) for item in (*of_set, *listed)]
     recipe = geometry.design.work.mortar_mix
     return tuple(
         replace(row, note=f"{row.note}; {_on_site(row, recipe, waste['mortar'])}")

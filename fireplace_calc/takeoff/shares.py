@@ -34,6 +34,7 @@ from fireplace_calc.takeoff.share import (
     joints,
     poured,
 )
+from fireplace_calc.takeoff.shares_of_set import is_of_set, set_shares
 
 Kind = TypeVar("Kind", bound=Solid)
 
@@ -236,6 +237,8 @@ class _Sharing:
 
     def part(self, part: Part) -> Iterator[Share]:
         """All that one part asks for."""
+        if is_of_set(self.geometry, part):
+            return set_shares(self.geometry, part)
         match part.name:
             case "footing":
                 return poured(part, "Footing concrete")
@@ -259,7 +262,7 @@ class _Sharing:
                 return self.lintel(part)
             case "arch":
                 return self.arch(part)
-            case "firebox walls" | "smoke chamber walls" | "shoulder":
+            case "firebox walls" | "smoke chamber walls" | "masonry round the set" | "shoulder":
                 return self.masonry(part, self.mass, shown=True)
             case "smoke chamber lining":
                 return self.chamber_lining(part)

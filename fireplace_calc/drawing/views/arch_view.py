@@ -32,8 +32,9 @@ UNDER, OVER = 0.30, 0.25
 
 
 def has_arch(geometry: Geometry) -> bool:
-    """Whether there is one to draw."""
-    return geometry.frame.spring < geometry.frame.opening_top
+    """Whether there is one to draw; the lintel of a set is none, whatever its soffit."""
+    arched = geometry.frame.spring < geometry.frame.opening_top
+    return arched and geometry.design.piece_set is None
 
 
 def arch(

@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
-from math import cos, pi, sin
+from math import cos, inf, pi, sin
 from typing import Any
 
 import numpy as np
 
 from fireplace_calc.base.tables.bars import reinforcing_bar
 from fireplace_calc.drawing.sheets.sheet import View
+from fireplace_calc.geometry.frame_builder import bed_joints
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.geometry.polygons import Point, Polygon
+from fireplace_calc.geometry.polygons import Point, Polygon, chords
+from fireplace_calc.pieces.records import PARTS
 
 EVEN = 2e-3
 """Places nearer than this are one. [mm]"""
@@ -144,3 +146,19 @@ def clip_top(polygon: Polygon, top: float) -> Polygon:
             t = (top - az) / (bz - az)
             kept.append((ax + t * (bx - ax), top))
     return tuple(kept)
+
+
+def set_joints(view: View, geometry: Geometry, top: float, bottom: float = -inf) -> None:
+    """Bed joints of a set where the section cuts them, between two levels. [m]"""
+    levels = [z for bed in bed_joints(geometry.design, geometry.frame) for z in bed]
+    levels = [z for z in levels if bottom < z < top]
+    if not levels:
+        return
+    for part in geometry.parts:
+        if part.name not in PARTS or part.name == "flue casing":
+            continue
+        for polygon in part.section():
+            turned = tuple((z, y) for y, z in polygon)
+            for z in levels:
+                for front, back in chords(turned, z):
+                    view.path([(front, z), (back, z)], "fine")

@@ -146,10 +146,18 @@ def _arc(geometry: Geometry, grow: float = 0.0) -> Polygon:
 def lintel_ring(geometry: Geometry) -> Polygon:
     """What carries the wall over the opening, as seen from the front. [m]"""
     f, lintel = geometry.frame, geometry.design.lintel
-    if f.spring < f.opening_top:
+    half, top = f.half_width + (lintel.bearing or 0.0), f.opening_top + lintel.height
+    if f.spring >= f.opening_top:
+        return box(-half, half, f.opening_top, top)
+    if geometry.design.piece_set is None:
         return (*_arc(geometry), *reversed(_arc(geometry, lintel.height)))
-    half = f.half_width + (lintel.bearing or 0.0)
-    return box(-half, half, f.opening_top, f.opening_top + lintel.height)
+    return (
+        (-half, f.spring),
+        *reversed(_arc(geometry)),
+        (half, f.spring),
+        (half, top),
+        (-half, top),
+    )
 
 
 def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
@@ -215,8 +223,9 @@ def _lintel(view: View, geometry: Geometry) -> None:
     if not head_shows(geometry):
         view.path([*shape, shape[0]], "hidden")
         return
-    view.seen(shape, geometry.by_name["arch" if arched else "lintel"].material, "seen", layer=-1)
-    if arched:
+    head = geometry.by_name.get("arch") or geometry.by_name["lintel"]
+    view.seen(shape, head.material, "seen", layer=-1)
+    if arched and geometry.design.piece_set is None:
         curves = (view.ring(_arc(geometry, grow)) for grow in (0.0, d.lintel.height))
         view.sheet.hatches += voussoirs(geometry, *curves)
 

@@ -20,9 +20,12 @@ from fireplace_calc.drawing.views.layout import (
     roomy,
     title,
 )
-from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.bodies import plan_rings
+from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Polygon, box
 
+CUT = ("firebox lining", "firebox walls", "masonry round the set")
+"""Parts that the plan cuts."""
 STUD = 3.5 * INCH
 """Depth of the framing drawn round the masonry. [m]"""
 
@@ -49,12 +52,7 @@ def plan(
     )
     _floor(view, geometry)
     z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
-    cuts = [
-        (part, part.plan(z))
-        for part in geometry.parts
-        if part.name in ("firebox lining", "firebox walls")
-    ]
-    cut_parts(view, [(part, [_notched(adds[0], holes[0])]) for part, (adds, holes) in cuts if adds])
+    cut_parts(view, _walls(geometry, z))
     _second_flue(view, geometry, z)
     _framing(view, geometry, gap_side, gap_back)
     _strings(view, cell, geometry, units, wide, gap_back)
@@ -64,6 +62,15 @@ def plan(
         key(sheet, view.at(wide, 0)[0] + 14.0, cell.bottom + 12, cell.right - 3)
     title(sheet, cell, "Plan at the hearth", name_scale(denominator) if name_scale else "")
     return view
+
+
+def _walls(geometry: Geometry, z: float) -> list[tuple[Part, list[Polygon]]]:
+    """Lining, walls and what stands round a set, each as rings in plan. [m]"""
+    cut = [p for p in geometry.parts if p.name in CUT]
+    if geometry.design.piece_set is not None:
+        return [(part, plan_rings(part, z)) for part in cut]
+    plans = [(part, part.plan(z)) for part in cut]
+    return [(part, [_notched(adds[0], holes[0])]) for part, (adds, holes) in plans if adds]
 
 
 def _notched(outside: Polygon, inside: Polygon) -> Polygon:
@@ -121,17 +128,13 @@ def _words(
 
 
 def _floor(view: View, geometry: Geometry) -> None:
-    f, d = geometry.frame, geometry.design
-    floor = (
-        (-f.half_at(0.0), 0.0),
-        (f.half_at(0.0), 0.0),
-        (f.half_at(f.depth), f.depth),
-        (-f.half_at(f.depth), f.depth),
-    )
-    view.sheet.fill([view.ring(floor)], geometry.by_name["firebox floor"].material, layer=-2)
+    f, d, paving = geometry.frame, geometry.design, geometry.by_name["firebox floor"]
+    rings = [view.ring(ring) for ring in paving.plan(f.hearth)[0]]
+    view.sheet.fill(rings, paving.material, layer=-2)
     floor_lines(view, geometry)
     for y in (f.throat_front, f.throat_back):
-        view.path([(-f.half_at(y), y), (f.half_at(y), y)], "hidden")
+        half = f.half_at(y) if d.piece_set is None else f.throat_width / 2
+        view.path([(-half, y), (half, y)], "hidden")
     if d.hearth.front > 0:
         half = f.half_width + d.hearth.side
         view.seen(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from math import degrees
 
 import numpy as np
 
@@ -194,3 +195,26 @@ def break_line(view: View, x0: float, x1: float, z: float) -> None:
         ],
         "seen",
     )
+
+
+def of_a_set(
+    items: list[tuple[tuple[float, float], str]], geometry: Geometry
+) -> list[tuple[tuple[float, float], str]]:
+    """The same words where a set's pieces stand: no transition, a reducer for a chamber. [m]"""
+    f = geometry.frame
+    lean = degrees(max(f.chamber_slopes.values()))
+    kept = [
+        (place, f"reducer, leans {lean:.0f} deg at most" if "chamber" in text else text)
+        for place, text in items
+        if text not in ("transition", "smoke shelf", "lintel", "arch")
+    ]
+    return [
+        *kept,
+        ((f.depth * 0.97, f.throat + 0.05), "smoke shelf"),
+        ((f.breast - 0.05, f.opening_top + 0.1), "lintel"),
+    ]
+
+
+def apart(row: list[float]) -> list[float]:
+    """Stops of a string without those that fall together. [m]"""
+    return [y for i, y in enumerate(row) if i == 0 or y - row[i - 1] > 1e-6]

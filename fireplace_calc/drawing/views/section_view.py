@@ -16,13 +16,14 @@ from fireplace_calc.drawing.sheets.dimensions import (
     room_for,
 )
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
-from fireplace_calc.drawing.views.cuts import clip_top, cut_parts, lintel_bars
+from fireplace_calc.drawing.views.cuts import clip_top, cut_parts, lintel_bars, set_joints
 from fireplace_calc.drawing.views.face import hood_level
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import (
     LADDER,
     ScaleName,
     Scales,
+    apart,
     break_line,
     earth,
     fit,
@@ -30,6 +31,7 @@ from fireplace_calc.drawing.views.layout import (
     length,
     level,
     lining_word,
+    of_a_set,
     roomy,
     title,
 )
@@ -189,7 +191,8 @@ def _joints(view: View, geometry: Geometry, top: float) -> None:
         view.path(
             [(f.block_back - wall, f.footing_top + z), (f.block_back, f.footing_top + z)], "fine"
         )
-    if d.method == "modular":
+    set_joints(view, geometry, top)
+    if d.method == "modular" and d.piece_set is None:
         z = f.hearth + d.firebox.section_height
         while z < f.throat:
             thick = d.firebox.lining_thickness * (hypot(1.0, f.lean) if z > f.back_bend else 1.0)
@@ -211,11 +214,6 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
         line -= chain(
             view.sheet, [view.at(y, 0)[0] for y in row], texts, line, limits=limits, name=name
         )
-
-
-def apart(row: list[float]) -> list[float]:
-    """Stops of a string without those that fall together. [m]"""
-    return [y for i, y in enumerate(row) if i == 0 or y - row[i - 1] > 1e-6]
 
 
 def _upright(view: View, cell: Cell, geometry: Geometry, units: str, line: float) -> None:
@@ -295,4 +293,6 @@ def _words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], st
         ((d.base.block_width * 0.5, (f.footing_top + f.slab_bottom) / 2), "base"),
         ((0.0, (f.footing_bottom + f.footing_top) / 2), "footing"),
     ]
+    if d.piece_set is not None:
+        return of_a_set(items, geometry)
     return items if f.lean > 0 else [item for item in items if item[1] != "smoke shelf"]

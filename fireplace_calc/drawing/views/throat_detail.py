@@ -7,19 +7,21 @@ from math import degrees
 
 from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
-from fireplace_calc.drawing.views.cuts import cut_parts, lintel_bars
+from fireplace_calc.drawing.views.cuts import cut_parts, lintel_bars, set_joints
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import (
     LADDER,
     ScaleName,
     Scales,
+    apart,
     break_line,
     fit,
     key,
     length,
+    of_a_set,
     title,
 )
-from fireplace_calc.drawing.views.section_view import apart, over_opening
+from fireplace_calc.drawing.views.section_view import over_opening
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
 
@@ -55,6 +57,7 @@ def detail(
         top,
     )
     lintel_bars(view, geometry)
+    set_joints(view, geometry, top, low)
     view.path([(f.throat_front, f.throat), (f.depth, f.throat)], "fine")
     if f.hood > 0:
         view.path([(0.0, max(f.clear_top, low)), (0.0, f.opening_top)], "cut")
@@ -125,4 +128,6 @@ def _words(geometry: Geometry) -> list[tuple[tuple[float, float], str]]:
         ),
         ((f.flue_y, min(f.flue_start + OVER * 0.6, f.crown_bottom)), f"flue {f.bore.label}"),
     ]
+    if d.piece_set is not None:
+        return of_a_set(words, geometry)
     return [*words, ((f.depth * 0.97, f.throat - 0.03), "smoke shelf")] if f.lean > 0 else words

@@ -15,6 +15,9 @@ from fireplace_calc.geometry.assembled.solids import extent
 from fireplace_calc.geometry.polygons import Polygon, area
 from fireplace_calc.pieces.records import ArchCut, FirebrickLining, Round
 
+FINE = 7
+"""Decimals of a meter that a section keeps. [-]"""
+
 
 @dataclass(frozen=True, slots=True)
 class ReadOff:
@@ -113,8 +116,9 @@ def read_off(made: Assembly) -> ReadOff:
     liner = next((s for s in flue.cuts if isinstance(s, Round)), None)
     x0, x1, y0, y1, _, _ = extent(flue)
     foot = _bounds(passage(tuple(p.piece for p in reducer), 0.0)[0])
-    head = _bounds(passage(tuple(p.piece for p in reducer), 1.0)[0])
-    high = reducer[0].piece.height
+    last = max(p.lift for p in made.placed if p.piece.role == "reducer")
+    head = _bounds(passage(tuple(p.piece for p in made.by_lift[last]), 1.0)[0])
+    high = made.by_lift[last][0].top - reducer[0].level
     below = [p for p in made.placed if p.piece.role not in ("flue", "collar")]
     reach = [extent(p.piece) for p in below]
     return ReadOff(
@@ -168,7 +172,7 @@ def _first(made: Assembly, *roles: str) -> tuple[Placed, ...]:
 
 def _bounds(ring: Polygon) -> tuple[float, float, float, float]:
     """Least and greatest x, then y. [m]"""
-    xs, ys = [x for x, _ in ring], [y for _, y in ring]
+    xs, ys = [round(x, FINE) for x, _ in ring], [round(y, FINE) for _, y in ring]
     return min(xs), max(xs), min(ys), max(ys)
 
 
@@ -177,8 +181,8 @@ def _box(ring: Polygon) -> tuple[float, float, float, float]:
     rebate or not. [m, m, m, -]
     """
     _, _, front, rear = _bounds(ring)
-    half = max(x for x, y in ring if y < front + CONTACT_GAP)
-    narrow = max(x for x, y in ring if y > rear - CONTACT_GAP)
+    half = round(max(x for x, y in ring if y < front + CONTACT_GAP), FINE)
+    narrow = round(max(x for x, y in ring if y > rear - CONTACT_GAP), FINE)
     deep = rear - front
     # The side runs from the front corner to the farthest one back that is not the back's own.
     side = [(x, y) for x, y in ring if x > 0 and y > front + deep / 3 and x >= narrow]

@@ -114,10 +114,16 @@ def extent(piece: SetPiece) -> tuple[float, float, float, float, float, float]:
     return min(xs), max(xs), min(ys), max(ys), 0.0, max(tops)
 
 
+@lru_cache(maxsize=1024)
+def _plain(piece: SetPiece) -> tuple[tuple[Solid, ...], tuple[Solid, ...]]:
+    adds, cuts = piece.plain or (piece.adds, piece.cuts)
+    return tuple(map(_solid, adds)), tuple(map(_solid, cuts))
+
+
 def placed_solids(
     piece: SetPiece, set_back: float, level: float
 ) -> tuple[list[Solid], list[Solid]]:
-    """What a piece adds and cuts where it stands.
+    """What a piece adds and cuts where it stands, its nest filled.
 
     Parameters
     ----------
@@ -132,8 +138,8 @@ def placed_solids(
     tuple of list
         Of solids. [m]
     """
-    made = piece_part(piece)
+    adds, cuts = _plain(piece)
     return (
-        [moved(s, 0.0, set_back, level) for s in made.adds],
-        [moved(s, 0.0, set_back, level) for s in made.cuts],
+        [moved(s, 0.0, set_back, level) for s in adds],
+        [moved(s, 0.0, set_back, level) for s in cuts],
     )

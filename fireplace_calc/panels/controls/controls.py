@@ -62,11 +62,14 @@ def written(spec: Input, value: Any, units: str) -> str:
 class Control:
     """One input as a box or a list of words.
 
-    ``show`` puts a value in without reporting it back.
+    ``show`` puts a value in without reporting it back; ``suggestions`` are texts to pick from.
     """
 
-    def __init__(self, key: str, spec: Input, report: Report) -> None:
+    def __init__(
+        self, key: str, spec: Input, report: Report, suggestions: tuple[str, ...] = ()
+    ) -> None:
         self.key, self.spec, self.report, self.quiet = key, spec, report, False
+        self.suggestions = suggestions
         self.widget = self._make()
         self.widget.observe(self._changed, "value")
 
@@ -91,14 +94,23 @@ class Control:
             return w.IntText(
                 value=spec.low, description=spec.label, tooltip=told, style=style, layout=layout
             )
-        return w.Text(
+        box = w.Combobox if self.suggestions else w.Text
+        return box(
             description=spec.label,
             tooltip=told,
             placeholder=spec.allowed(),
             continuous_update=False,
             style=style,
             layout=layout,
+            **({"options": self.suggestions} if self.suggestions else {}),
         )
+
+    def lock(self, reason: str) -> None:
+        """Take no answer, and say why; none opens it again."""
+        told = f"{self.spec.help} Allowed: {self.spec.allowed()}."
+        if self.widget.disabled != bool(reason):
+            self.widget.disabled = bool(reason)
+            self.widget.tooltip = reason or told
 
     def _given(self, value: Any) -> Any:
         return value.strip() if isinstance(value, str) and self.spec.kind != "text" else value

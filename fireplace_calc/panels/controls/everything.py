@@ -14,6 +14,8 @@ import ipywidgets as w
 from fireplace_calc.base.inputs import inputs_of, is_record, pieces_of
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
+from fireplace_calc.editing.sets.deciding import SNAPPED, decided
+from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.panels.changer import Changer
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.controls.controls import Control
@@ -45,8 +47,9 @@ class Everything:
         """The control of one input, or of one list of pieces."""
         if key not in self.controls:
             declared = _lists().get(key)
+            known = shipped_sets() if key == "pieces.set" else ()
             self.controls[key] = (
-                Control(key, all_inputs()[key], self.panel.set_input)
+                Control(key, all_inputs()[key], self.panel.set_input, known)
                 if declared is None
                 else Pieces(self.panel, key, declared)
             )
@@ -55,7 +58,11 @@ class Everything:
 
     def show(self, key: str) -> None:
         """Bring one control up to the design."""
-        self.controls[key].show(value_of(self.panel.design, key), self.panel.units)
+        design, control = self.panel.design, self.controls[key]
+        control.show(value_of(design, key), self.panel.units)
+        if isinstance(control, Control):
+            locked = key not in SNAPPED and key in decided(design)
+            control.lock(f"Read off the pieces of the set {design.pieces.set}." if locked else "")
 
     @cached_property
     def widget(self) -> w.Accordion:

@@ -9,7 +9,14 @@ from typing import TYPE_CHECKING
 from fireplace_calc.rules.book import worst_first
 from fireplace_calc.rules.core import JUDGEMENT, Finding
 from fireplace_calc.rules.tracing.resting import hold
-from fireplace_calc.structure.findings import arched, bearing, earthquake, load_bearing, stability
+from fireplace_calc.structure.findings import (
+    arched,
+    bearing,
+    earthquake,
+    load_bearing,
+    makers,
+    stability,
+)
 from fireplace_calc.structure.findings.follows import GROUNDS
 
 if TYPE_CHECKING:
@@ -21,6 +28,7 @@ RULES = (
     *load_bearing.RULES,
     *arched.RULES,
     *bearing.RULES,
+    *makers.RULES,
 )
 
 

@@ -15,7 +15,7 @@ EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 
 TESTS = {
     "base": "units tables record developers design takeoff draft_air places draft_examples",
-    "pieces": "pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_fit random_sets",
+    "pieces": "pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_fit random_sets pieces_design",
     "design": "developers record design designfile",
     "editing": "record designfile consistency design kept_comments assess session geometry",
     "geometry": "pieces_set pieces_fit setting_order setting_mortar visible pins_place pins_order beside geometry mesh drawing_cuts",

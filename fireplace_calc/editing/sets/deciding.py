@@ -1,0 +1,187 @@
+"""What a set of pieces decides of a design, and how: read off, snapped, or left to choose. [m]"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import lru_cache
+from typing import Any
+
+from fireplace_calc.base.inputs import Input, inputs_of
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.base.units import InputError
+from fireplace_calc.design.records import Design
+
+SNAPPED = ("opening.width", "opening.extension", "opening.head", "flue.sections")
+"""Inputs that a set offers in steps of its own: what is asked takes the nearest."""
+
+
+OF_SETS = ("vertical_back", "rake")
+"""Of the firebox, what only a set has so: a back that stands upright to under a flat shelf."""
+
+
+@lru_cache(maxsize=256)
+def decided(design: Design) -> Mapping[str, Any]:
+    """Every input that the set decides, by dotted key, in SI; empty without a set.
+
+    Parameters
+    ----------
+    design : Design
+
+    Returns
+    -------
+    mapping
+
+    Raises
+    ------
+    InputError
+        When the set cannot be built.
+    """
+    if design.piece_set is None:
+        return {}
+    from fireplace_calc.geometry.from_set.set_up import raises_of, set_up
+
+    up, around = set_up(design), design.pieces
+    read, made, choice = up.read, design.piece_set, up.choice
+    lining = made.lining
+    floor = lining.floor if lining else 0.0
+    raised = raises_of(made, choice.width, choice.head)[choice.extensions]
+    height = read.opening_top - read.plate_top - floor
+    wall = (2 * read.flue_half - read.bore_width) / 2
+    liner = read.liner or wall / 2
+    depth = up.set_back + up.depth
+    found: dict[str, Any] = {
+        "method": "modular",
+        "opening.width": 2 * up.half,
+        "opening.standard_height": height - raised,
+        "opening.extension": raised,
+        "opening.head": choice.head,
+        "lintel.material": _lintel(up.assembly),
+        "lintel.height": read.lintel_height,
+        "lintel.bearing": read.lintel_bearing,
+        "firebox.depth": depth,
+        "firebox.splay": read.splay,
+        "firebox.back_width": 2 * up.half_back,
+        "firebox.vertical_back": read.throat_bottom - read.plate_top - floor,
+        "firebox.rake": depth - up.set_back - read.throat_back,
+        "firebox.breast": up.set_back + min(read.lintel_depth, read.throat_front),
+        "firebox.jamb": read.half_over_all + around.around - up.half,
+        "firebox.wall": up.set_back + read.deep_over_all + around.around - depth,
+        "firebox.lining": "firebrick" if lining else "refractory section",
+        "firebox.section_height": next(
+            p.piece.height for p in up.assembly.placed if p.piece.role == "wall"
+        ),
+        "throat.height": read.throat_bottom - read.opening_top,
+        "throat.depth": read.throat_back - read.throat_front,
+        "smoke_chamber.height": read.head_top - read.throat_bottom,
+        "flue.shape": "round" if read.round else "rectangular",
+        "flue.size": "own",
+        "flue.own_width": read.bore_width,
+        "flue.own_depth": read.bore_depth,
+        "flue.own_wall": liner,
+        "flue.section_height": read.flue_height,
+        "flue.joint": read.flue_bed,
+        "flue.sections": choice.flues,
+        "flue.casing": wall - liner,
+        "flue.offset": 0.0,
+    }
+    if lining:
+        found |= {
+            "firebox.lining_thickness": lining.thickness,
+            "firebox.joint": lining.joint,
+            "firebox.floor": lining.floor,
+        }
+    if choice.head == "segmental":
+        found["opening.rise"] = read.rise
+    return found
+
+
+def _lintel(assembly: Any) -> str | None:
+    """Material of the set's lintel in the words of the input; unknown unless reinforced."""
+    for one in assembly.placed:
+        if one.piece.role == "lintel":
+            return "reinforced concrete" if one.piece.material.startswith("reinforced") else None
+    return None
+
+
+def decide(design: Design) -> Design:
+    """The design with what its set decides put in; a design without one as it is.
+
+    Parameters
+    ----------
+    design : Design
+
+    Raises
+    ------
+    InputError
+        When the set decides what no design may hold.
+    """
+    found = decided(design)
+    if not found:
+        return design
+    groups: dict[str, dict[str, Any]] = {}
+    top: dict[str, Any] = {}
+    for key, value in found.items():
+        group, dot, name = key.partition(".")
+        (groups.setdefault(group, {}) if dot else top)[name or group] = value
+    try:
+        for group, values in groups.items():
+            top[group] = replace(getattr(design, group), **values)
+    except InputError as wrong:
+        raise InputError(
+            f"The set {design.pieces.set} cannot be taken: {wrong}",
+            wrong.name,
+            wrong.allowed,
+            wrong.received,
+        ) from None
+    return design.with_read({**top, "told": design.told | frozenset(found)})
+
+
+def let_go(before: Design, after: Design) -> Design:
+    """A design that has left its set: sizes stay, but nobody has told them, and the back is a
+    mason's again.
+
+    Parameters
+    ----------
+    before, after : Design
+        With the set, and without.
+    """
+    firebox = after.firebox.with_read({n: inputs_of(after.firebox)[n].default for n in OF_SETS})
+    return after.with_read({"firebox": firebox, "told": after.told - frozenset(decided(before))})
+
+
+def refuse_decided(before: Design, asked: Mapping[str, tuple[Input, Any, Any]]) -> None:
+    """Refuse to change what the set decides, unless it is offered in steps.
+
+    Parameters
+    ----------
+    before : Design
+        As it was.
+    asked : mapping
+        By dotted key: the input, what it is, and what it was to be.
+
+    Raises
+    ------
+    InputError
+        One sentence: what the set says, and how to choose oneself.
+    """
+    locked = decided(before)
+    for key, (spec, held, wanted) in asked.items():
+        if key not in locked or key in SNAPPED:
+            continue
+        same = (
+            abs(held - wanted) <= ROUNDING * max(abs(held), 1.0)
+            if isinstance(held, float) and isinstance(wanted, float)
+            else held == wanted
+        )
+        if not same:
+            says = held if isinstance(held, str) else show(held, spec.kind)
+            name = before.pieces.set
+            raise InputError(
+                f"{spec.label} is {says} by the pieces of the set {name}; take another set, or"
+                " none, to choose it yourself.",
+                spec.label,
+                f"{says}, as the set has it",
+                wanted,
+            )

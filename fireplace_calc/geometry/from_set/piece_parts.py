@@ -1,0 +1,96 @@
+"""One part out of the pieces of some lifts, with the mortar under and between them. [m]"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from fireplace_calc.geometry.assembled.assembly import Placed
+from fireplace_calc.geometry.assembled.solids import extent, placed_solids
+from fireplace_calc.geometry.from_set.mortar_beds import bed_solids, joint_solids
+from fireplace_calc.geometry.parts import Part, part
+from fireplace_calc.geometry.solids import Loft, Solid
+from fireplace_calc.pieces.records import PARTS, SetPiece
+
+TOUCH = 1e-6
+"""What begins nearer than this to the center line does not cross it. [m]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Stood:
+    """A lift and what it stands on.
+
+    Attributes
+    ----------
+    here : tuple of Placed
+        All its pieces.
+    below : tuple of SetPiece
+        Of the lift under it.
+    under : float
+        What its bed lies on, over the assembly's start. [m]
+    """
+
+    here: tuple[Placed, ...]
+    below: tuple[SetPiece, ...]
+    under: float
+
+    def holds(self, roles: tuple[str, ...]) -> bool:
+        """Whether it has a piece of one of these roles."""
+        return any(p.piece.role in roles for p in self.here)
+
+    @property
+    def keeper(self) -> str:
+        """Which part holds its upright joints: that of its first piece, the lintel last."""
+        names = (n for n, of in PARTS.items() if n != "lintel" and self.holds(of))
+        return next(names, "lintel")
+
+
+@lru_cache(maxsize=256)
+def part_of_pieces(name: str, lifts: tuple[Stood, ...], set_back: float, start: float) -> Part:
+    """One part out of all pieces of its roles. Kept by content: most stay when one slider moves.
+
+    Parameters
+    ----------
+    name : str
+        One of ``PARTS``.
+    lifts : tuple of Stood
+        Those with such pieces.
+    set_back : float
+        Of the set's front line from the opening plane. [m]
+    start : float
+        Level of the assembly's start. [m]
+
+    Returns
+    -------
+    Part
+    """
+    adds: list[Solid] = []
+    cuts: list[Solid] = []
+    aside: list[Solid] = []
+    for stood in lifts:
+        for one in stood.here:
+            if one.piece.role not in PARTS[name]:
+                continue
+            more, less = placed_solids(one.piece, set_back, one.level + start)
+            bed, holes = bed_solids(one, stood.below, stood.under, set_back, start)
+            adds += [*more, *bed]
+            cuts += [*less, *holes]
+            left, right, *_ = extent(one.piece)
+            if left > -TOUCH or right < TOUCH:
+                aside += [*more, *less]
+            aside += [s for s in (*bed, *holes) if _beside(s)]
+        if stood.keeper == name:
+            ups, holes = joint_solids(stood.here, stood.below, stood.under, set_back, start)
+            adds += ups
+            cuts += holes
+            aside += [s for s in ups if _beside(s)]
+    made = part(name, "refractory", adds, cuts)
+    return Part(name, made.material, made.adds, made.cuts, made.volume, tuple(aside))
+
+
+def _beside(solid: Solid) -> bool:
+    """Whether a solid stands beside the center line."""
+    if not isinstance(solid, Loft):
+        return False
+    xs = [x for x, _ in solid.lower]
+    return min(xs) > -TOUCH or max(xs) < TOUCH

@@ -1,0 +1,145 @@
+"""Outlines and voids of a fireplace from a set: inside the lining, through the facing, round it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import cached_property
+
+from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.arches import ArchVoid
+from fireplace_calc.geometry.assembled.passage import lift_section, passage
+from fireplace_calc.geometry.from_set.frame_of_set import SetFrame
+from fireplace_calc.geometry.from_set.set_up import SetUp, set_up
+from fireplace_calc.geometry.from_set.tapering import between
+from fireplace_calc.geometry.laid_parts import Builder
+from fireplace_calc.geometry.outlines import centered
+from fireplace_calc.geometry.polygons import Polygon
+from fireplace_calc.geometry.solids import Loft, Solid, prism
+from fireplace_calc.pieces.records import FIREBOX, ArchCut, SetPiece
+
+
+class SetOutlines(Builder):
+    """The shapes of one design with a set; every part is one, less what stands in it. [m]"""
+
+    frame: SetFrame
+
+    def __init__(self, design: Design) -> None:
+        super().__init__(design)
+        self.up: SetUp = set_up(design)
+
+    def trapezoid(self, front: float, back: float, spread: float = 0.0) -> Polygon:
+        """Level outline between the sides: square through the facing, splayed behind. [m]
+
+        Parameters
+        ----------
+        front, back : float
+            As y. [m]
+        spread : float
+            How far each side is pushed out, along x. [m]
+        """
+        f = self.frame
+        a, b = f.half_at(front) + spread, f.half_at(back) + spread
+        if not front < f.set_back < back:
+            return ((-a, front), (a, front), (b, back), (-b, back))
+        c, y = f.half_width + spread, f.set_back
+        return ((-a, front), (a, front), (c, y), (b, back), (-b, back), (-c, y))
+
+    @cached_property
+    def lining_hole(self) -> list[Solid]:
+        """What the pieces leave round the fire, from the base plates to the throat."""
+        f = self.frame
+        rings = [
+            (min(p.level for p in here) + f.plate_bottom, passage(tuple(p.piece for p in here))[0])
+            for here in self.up.assembly.by_lift
+            if any(p.piece.role in FIREBOX for p in here)
+        ]
+        feet = [f.slab_top, *(level for level, _ in rings[1:]), f.throat]
+        return [
+            prism(low, high, tuple((x, y + f.set_back) for x, y in ring))
+            for low, high, (_, ring) in zip(feet, feet[1:], rings, strict=False)
+        ]
+
+    def inside(self) -> list[Solid]:
+        """What is clear inside the lining and behind the front of the pieces."""
+        f = self.frame
+        lintel_back = f.breast
+        low = [prism(f.hearth, f.spring, self.trapezoid(f.set_back, f.depth))]
+        return [*low, prism(f.spring, f.throat, self.trapezoid(lintel_back, f.depth))]
+
+    def reveal(self) -> list[Solid]:
+        """What is clear through the facing."""
+        f = self.frame
+        if f.set_back <= 0:
+            return []
+        plan = centered(f.half_width, 0.0, f.set_back)
+        made: list[Solid] = [prism(f.hearth, f.spring, plan)]
+        if f.spring < f.opening_top:
+            span = 2 * f.half_width
+            made.append(ArchVoid(f.spring, f.opening_top - f.spring, span, f.set_back, 0.0))
+        return made
+
+    def under_lintel(self) -> list[Solid]:
+        """What is clear under an arched lintel, over its springing."""
+        for one in self.up.assembly.placed:
+            for cut in one.piece.cuts:
+                if one.piece.role == "lintel" and isinstance(cut, ArchCut):
+                    level = one.level + self.frame.plate_bottom
+                    return [
+                        ArchVoid(level, cut.rise, cut.span, cut.depth, 0.0, self.frame.set_back)
+                    ]
+        return []
+
+    @cached_property
+    def floor(self) -> Loft:
+        """Firebrick paving between the sides, and through the facing."""
+        return prism(self.frame.slab_top, self.frame.hearth, self.trapezoid(0.0, self.frame.depth))
+
+    @cached_property
+    def cavity(self) -> list[Solid]:
+        """What the masonry round the set leaves for it, up to the flue: lift by lift a box that
+        leans in with its pieces, and the gap for movement round it.
+        """
+        f, made = self.frame, []
+        low = f.plate_bottom
+        for number, here in enumerate(self.up.assembly.by_lift):
+            if any(p.piece.role == "flue" for p in here):
+                break
+            high = self.up.assembly.tops[number] + f.plate_bottom
+            pieces, foot = tuple(p.piece for p in here), here[0].level + f.plate_bottom
+            made.append(prism(low, foot, self._box(pieces, 0.0)))
+            made.append(Loft(foot, high, self._box(pieces, 0.0), self._box(pieces, 1.0)))
+            low = high
+        if low < f.flue_start:
+            made.append(prism(low, f.flue_start, made[-1].upper))
+        return list[Solid](made)
+
+    def _box(self, pieces: tuple[SetPiece, ...], share: float) -> Polygon:
+        """Round a lift at a share of its height, the gap counted in."""
+        x0, y0, x1, y1 = lift_section(pieces, share).bounds()
+        back, gap = self.frame.set_back, self.design.pieces.gap
+        half = max(-x0, x1) + gap
+        return centered(half, max(back + y0 - gap, 0.0), back + y1 + gap)
+
+    def chamber_air(self) -> Iterable[Solid]:
+        """What is clear from the throat to the flue, lift by lift; over each, through the bed, the
+        outline of its top.
+        """
+        f = self.frame
+        lifts = [
+            here
+            for here in self.up.assembly.by_lift
+            if {p.piece.role for p in here} & {"throat back", "throat front", "reducer", "collar"}
+        ]
+        feet = [f.throat] + [min(p.level for p in here) + f.plate_bottom for here in lifts[1:]]
+        for here, low, next_foot in zip(lifts, feet, [*feet[1:], f.flue_start], strict=True):
+            pieces = tuple(p.piece for p in here)
+            high = here[0].top + f.plate_bottom
+            lower, middle, upper = (
+                tuple((x, y + f.set_back) for x, y in passage(pieces, share)[0])
+                for share in (0.0, 0.5, 1.0)
+            )
+            solid = between(lower, middle, upper, low, high)
+            yield solid
+            upper = solid.upper
+            if next_foot > high:
+                yield prism(high, next_foot, upper)

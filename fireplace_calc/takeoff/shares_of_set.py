@@ -1,0 +1,57 @@
+"""What a part from a set asks for: its pieces by mark, and the refractory mortar between them."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.pieces.records import PARTS, SetPiece
+from fireplace_calc.takeoff.goods import SET_PIECE
+from fireplace_calc.takeoff.share import Share, joints
+
+
+def is_of_set(geometry: Geometry, part: Part) -> bool:
+    """Whether a part is made of a set's pieces."""
+    return geometry.design.piece_set is not None and part.name in PARTS
+
+
+def set_item(piece: SetPiece) -> str:
+    """What a piece is called on the list: ``Piece WR, right wall``."""
+    return f"{SET_PIECE}{piece.mark}, {piece.name}"
+
+
+def set_shares(geometry: Geometry, part: Part) -> Iterator[Share]:
+    """Pieces of a part, counted one by one, then its mortar, nests filled.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        Of a design with a set.
+    part : Part
+
+    Yields
+    ------
+    Share
+        Their volumes add up to the part's.
+    """
+    from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
+    from fireplace_calc.geometry.from_set.set_up import set_up  # wakes manifold3d
+
+    placed = set_up(geometry.design).assembly.placed
+    count = Counter(p.piece for p in placed if p.piece.role in PARTS[part.name])
+    filled = 0.0
+    for piece, number in count.items():
+        volume = number * piece_volume(piece)
+        filled += volume
+        note = "weighed" if piece.weighed is not None else f"taken as {piece.density:g} kg/m3"
+        yield Share(
+            part.name,
+            set_item(piece),
+            "refractory",
+            volume,
+            number * piece_weight(piece),
+            number,
+            note,
+        )
+    yield from joints(part, part.volume - filled, "refractory mortar")

@@ -1,0 +1,244 @@
+"""A design that names its set: what the set decides, what is built from it, and that it all adds up."""
+
+import pytest
+
+from fireplace_calc import PACKS, assess, change, load, save
+from fireplace_calc.base.resources import DATA
+from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.design.pieces import TakenSet
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.assumptions import assumed
+from fireplace_calc.editing.consistency import require_consistent
+from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.frame_builder import build_frame
+from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.geometry.mesh import _body
+from fireplace_calc.structure.loads.weights import weigh
+
+CHOICES = {
+    "as it comes": {},
+    "arch": {"opening.head": "segmental"},
+    "raised": {"opening.extension": "12 in", "pieces.gap": "1 in"},
+    "raised once, no facing": {"opening.extension": "6 in", "pieces.facing": "0 in"},
+    "thick": {"pieces.around": "8 in", "pieces.facing": "7-5/8 in", "flue.sections": 12},
+    "high hearth": {"base.hearth_level": "16 in", "hearth.drop": "4 in"},
+    "small": {"pieces.set": "small"},
+    "small and wider": {
+        "pieces.set": "small",
+        "opening.width": "30 in",
+        "opening.head": "segmental",
+    },
+    "wide": {"pieces.set": "wide", "opening.extension": "170 mm"},
+    "wide and low": {"pieces.set": "wide", "opening.head": "segmental", "flue.sections": 10},
+}
+
+
+def middling(**changes):
+    return change(Design(), {"pieces.set": "middling", "flue.sections": 20} | changes)
+
+
+@pytest.fixture(scope="module")
+def plain():
+    return middling()
+
+
+def test_the_set_decides_the_firebox(plain):
+    """By hand from the set's file, in inches: 22-3/8 in front, closing in 4-7/8 over 20, the splits and
+    their joint square to the side; three courses of 10 on beds of 3/8 and the lintel on its bed, less
+    the floor's 2-1/2."""
+    aside = 1.375 * (1 + (4.875 / 20) ** 2) ** 0.5
+    assert plain.opening.width / INCH == pytest.approx(2 * (22.375 - aside), abs=1e-4)
+    assert plain.opening.standard_height / INCH == pytest.approx(3 * 10.375 + 0.375 - 2.5)
+    assert plain.opening.extension == 0
+    assert plain.throat.height / INCH == pytest.approx(9)
+    assert plain.flue.own_width / INCH == pytest.approx(15)
+    assert plain.firebox.lining == "firebrick"
+    assert plain.method == "modular"
+
+
+def test_what_the_set_decides_is_told_by_it(plain):
+    assert not assumed(plain) & {"throat.height", "opening.width", "firebox.splay", "flue.casing"}
+
+
+@pytest.mark.parametrize(
+    ("asked", "courses", "gives"),
+    [
+        ("0 in", 0, 0),
+        ("3 in", 0, 0),
+        ("4 in", 1, 6.375),
+        ("7-1/2 in", 1, 6.375),
+        ("10 in", 2, 12.75),
+        ("24 in", 2, 12.75),
+    ],
+)
+def test_an_extension_snaps_to_what_its_pieces_give(asked, courses, gives):
+    made = middling(**{"opening.extension": asked})
+    assert made.opening.extension / INCH == pytest.approx(gives, abs=1e-6)
+    assert set_up(made).choice.extensions == courses
+
+
+def test_a_width_snaps_to_what_the_set_comes_in():
+    for asked, gives in (("18 in", 24), ("26 in", 24), ("28 in", 30), ("8 ft", 30)):
+        made = middling(**{"pieces.set": "small", "opening.width": asked})
+        assert made.opening.width / INCH == pytest.approx(gives, abs=0.1)
+
+
+def test_flue_pieces_are_counted_within_what_the_set_has():
+    assert middling(**{"flue.sections": 4}).flue.sections == 12
+    assert middling(**{"flue.sections": 40}).flue.sections == 36
+
+
+def test_what_is_locked_says_why(plain):
+    with pytest.raises(
+        InputError, match=r"Throat depth is 5 1/2\" by the pieces of the set middling"
+    ):
+        change(plain, {"throat.depth": "6 in"})
+    change(plain, {"throat.depth": "5-1/2 in"})  # as it is
+
+
+def test_a_set_can_be_left_again(plain):
+    free = change(plain, {"pieces.set": ""})
+    assert free.piece_set is None
+    assert change(free, {"throat.depth": "6 in"}).throat.depth == pytest.approx(6 * INCH)
+
+
+@pytest.mark.parametrize("name", ["no such set", "../middling", ".hidden", "middling.toml "])
+def test_a_set_that_is_not_there_is_said(name):
+    with pytest.raises(InputError, match=r"[Ss]et"):
+        change(Design(), {"pieces.set": name})
+
+
+def test_a_record_that_names_a_set_without_its_pieces_is_refused():
+    with pytest.raises(InputError, match="has not been read"):
+        require_consistent(Design(pieces=TakenSet(set="middling")))
+
+
+def test_a_design_with_a_set_is_saved_and_loaded(tmp_path):
+    made = middling(**{"opening.extension": "12 in", "opening.head": "segmental"})
+    save(made, tmp_path / "job.toml")
+    assert load(tmp_path / "job.toml") == made
+
+
+def test_a_set_beside_the_job_goes_before_the_shipped_one(tmp_path):
+    text = (DATA / "sets" / "middling.toml").read_text().replace("height = 10\n", "height = 11\n")
+    (tmp_path / "middling.toml").write_text(text)
+    save(middling(), tmp_path / "job.toml")
+    found = load(tmp_path / "job.toml")
+    assert found.opening.standard_height / INCH == pytest.approx(3 * 11.375 + 0.375 - 2.5)
+
+
+def test_a_set_whose_pieces_do_not_meet_is_refused_by_name(tmp_path):
+    text = (DATA / "sets" / "middling.toml").read_text()
+    (tmp_path / "crooked.toml").write_text(text.replace("at = [-24, 14]", "at = [-24, 24]"))
+    (tmp_path / "job.toml").write_text('[pieces]\nset = "crooked"\n')
+    with pytest.raises(InputError, match=r"The pieces of the set crooked do not meet: SH\.1"):
+        load(tmp_path / "job.toml")
+
+
+def test_no_second_flue_with_a_set(plain):
+    with pytest.raises(InputError, match="a set carries one flue"):
+        change(plain, {"second_flue.serves": "fireplace"})
+
+
+@pytest.mark.parametrize("name", CHOICES)
+def test_parts_and_voids_fill_the_whole_and_nothing_stands_in_anything(name):
+    made = build_geometry(middling(**CHOICES[name]))
+    filled = sum(p.volume for p in made.parts + made.voids)
+    assert filled == pytest.approx(made.outer.volume, rel=1e-7)
+    assert all(p.volume > 0 for p in made.parts + made.voids)
+    bodies = [(p.name, _body(p)) for p in made.parts]
+    for k, (one, solid) in enumerate(bodies):
+        for other, against in bodies[:k]:
+            common = (solid ^ against).volume()
+            assert common < 1e-5 * min(solid.volume(), against.volume()) + 1e-5, (one, other)
+
+
+@pytest.mark.parametrize("name", CHOICES)
+def test_every_piece_is_on_the_list_once_with_its_weight(name):
+    made = middling(**CHOICES[name])
+    placed = set_up(made).assembly.placed
+    rows = {
+        r.item.split(",")[0].removeprefix("Piece "): r
+        for r in assess(made).takeoff
+        if r.item.startswith("Piece ")
+    }
+    counts = {}
+    for one in placed:
+        counts[one.piece.mark] = counts.get(one.piece.mark, 0) + 1
+    assert {mark: r.net for mark, r in rows.items()} == counts
+    for one in placed:
+        row = rows[one.piece.mark]
+        assert row.piece_kg == pytest.approx(piece_weight(one.piece), abs=1e-6)
+        assert row.volume == pytest.approx(row.net * piece_volume(one.piece), rel=1e-12)
+    assert not any("ection" in r.item and "Flue" in r.item for r in assess(made).takeoff)
+
+
+def test_the_weight_of_the_whole_is_that_of_its_list(plain):
+    shown = assess(plain)
+    assert weigh(build_geometry(plain)).total == pytest.approx(
+        sum(r.weight_kg for r in shown.takeoff)
+    )
+
+
+@pytest.mark.parametrize("pack", sorted(PACKS))
+def test_every_code_is_asked_of_a_set(pack):
+    made = assess(middling(**{"opening.extension": "12 in"}), pack)
+    assert made.findings and made.draft and made.structure
+
+
+def test_the_smoke_takes_the_slot_of_the_throat(plain):
+    frame = build_frame(plain)
+    assert frame.throat_area / INCH**2 == pytest.approx(38 * 5.5, abs=1e-3)
+    assert frame.half_at(frame.set_back) == frame.half_width
+    assert frame.flue_length / INCH == pytest.approx(20 * 8.375, abs=1e-6)
+
+
+def test_the_order_of_work_sets_the_throats_back_before_the_lining(plain):
+    steps = [s.name for s in assess(plain).work.steps]
+    wanted = [
+        "Base plates",
+        "Firebox walls",
+        "Throat back",
+        "Firebox lining",
+        "Lintel",
+        "Throat front",
+    ]
+    assert [s for s in steps if s in wanted] == wanted
+
+
+def test_joints_are_planned_for_an_opening_that_is_wanted(plain):
+    high = plain.opening.height + 0.25 * INCH
+    made = change(plain, {"pieces.opening_wanted": f"{high / INCH} in"})
+    assert made.opening.height == pytest.approx(high, abs=INCH / 32)
+    assert set_up(made).plan.unmet == ()
+    far = change(plain, {"pieces.opening_wanted": "40 in"})
+    assert set_up(far).plan.unmet
+
+
+@pytest.mark.parametrize(
+    ("changes", "key", "verdict", "limit"),
+    [
+        ({"opening.extension": "12 in"}, "STR-30", "meets", 13),
+        ({"flue.sections": 36}, "STR-31", "falls short", 360),
+    ],
+)
+def test_the_makers_limits_are_checks_of_their_own(changes, key, verdict, limit):
+    found = next(f for f in assess(middling(**changes)).structure.findings if f.key == key)
+    assert (found.verdict, found.required) == (verdict, pytest.approx(limit))
+    assert "maker" in found.source
+
+
+def test_beyond_the_makers_limit_it_falls_short_and_says_who_approves(tmp_path):
+    text = (DATA / "sets" / "middling.toml").read_text().replace("raise = 13", "raise = 12")
+    (tmp_path / "lower.toml").write_text(text.replace("stack = 360\n", ""))
+    (tmp_path / "job.toml").write_text('[pieces]\nset = "lower"\n[opening]\nextension = "12 in"\n')
+    found = {f.key: f for f in assess(load(tmp_path / "job.toml")).structure.findings}
+    assert found["STR-30"].verdict == "falls short"
+    assert "approval of an engineer" in found["STR-30"].note
+    assert found["STR-31"].verdict == "not checked" and "ask its maker" in found["STR-31"].note
+
+
+def test_without_a_set_its_makers_limits_do_not_apply():
+    found = {f.key: f.verdict for f in assess(Design()).structure.findings}
+    assert found["STR-30"] == found["STR-31"] == "does not apply"

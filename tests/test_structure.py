@@ -324,7 +324,7 @@ def test_finding(key, changes, expected):
 
 def test_every_finding_is_tried_both_ways():
     keys = {rule.key for rule in RULES}
-    assert len(keys) == len(RULES) == 25
+    assert len(keys) == len(RULES) == 27
     for want in (M, F):
         assert {key for key, _, expected in CASES if expected == want} == keys
 

@@ -392,6 +392,16 @@ def _under(changes: dict) -> dict:
 
 
 # -- wind on a drawn chimney ------------------------------------------------------------------------
+@pytest.mark.parametrize("mixed", ["1:1:6", "type M", "type S", "type N", "type O"])
+@pytest.mark.parametrize("told", [None, "M or S", "N", "N, masonry cement"])
+def test_the_list_mixes_what_the_chimney_is_told_to_have(mixed, told):
+    """A list that mixes another mortar than the bed joints count on says so."""
+    made = worked(**_under(TOLD | {"work.mortar_mix": mixed, "loads.mortar": told}))
+    said = any("but the list mixes" in remark for remark in made.remarks)
+    fits = {"type M": "M or S", "type S": "M or S", "type N": "N"}
+    assert said == (mixed != "1:1:6" and told is not None and fits.get(mixed) != told)
+
+
 def test_a_crest_makes_the_wind_stronger_and_says_so():
     """ASCE 7-16 26.8: at the level of the chimney's middle the ridge's factor, by its own formula;
     what it does to the pressure it does to the force.

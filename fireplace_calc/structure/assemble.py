@@ -22,6 +22,8 @@ from fireplace_calc.structure.loads.stack import free_stack
 from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.record import Structure
 
+MORTARS = {"type M": ("M or S",), "type S": ("M or S",), "type N": ("N",), "type O": ()}
+"""What a mix of cement and lime counts as in the table of bed joints."""
 WEAK_LINTEL = {"STR-09", "STR-10", "STR-13", "STR-24", "STR-25"}
 SILENT = (
     "The US residential code has no wind rule for chimneys. Meeting it does not make a "
@@ -159,6 +161,11 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
         found.append(
             "Wind speed and exposure come from the local code's map; the weather stations here do"
             " not give them."
+        )
+    told, mixed = design.loads.mortar, design.work.mortar_mix
+    if told is not None and mixed in MORTARS and told not in MORTARS[mixed]:
+        found.append(
+            f"The chimney's mortar is told as {told}, but the list mixes {mixed}: make them one."
         )
     head = structure.lintel
     if head is not None:

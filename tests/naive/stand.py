@@ -741,6 +741,11 @@ class Stands:
                 found.append("building's width is not known")
         elif "wind" not in worst and not self.held:
             found.append("come from the local code's map")
+        mixed, told = d.work.mortar_mix, d.loads.mortar
+        if mixed.startswith("type") and told is not None:
+            letter = mixed[-1]
+            if "masonry" in told or letter not in told.split(" or "):
+                found.append(f"told as {told}, but the list mixes {mixed}")
         if head is not None:
             found.append("figured for the clear opening and one bearing")
             if d.lintel.material == "steel":

@@ -84,10 +84,21 @@ class Stages:
             self._parts[count] = self._joined(self._seen[count])
         return self._parts[count]
 
-    def bounds(self) -> tuple[float, float, float, float]:
-        """Left, bottom, right and top of the whole set on paper. [m]"""
+    def bounds(self, count: int | None = None) -> tuple[float, float, float, float]:
+        """Left, bottom, right and top on paper of the first pieces set. [m]
+
+        Parameters
+        ----------
+        count : int or None
+            How many; all of them where nothing is said. [-]
+
+        Returns
+        -------
+        tuple of float
+            [m]
+        """
         corners = []
-        for one in self.order:
+        for one in self.order[:count]:
             x0, x1, y0, y1, z0, z1 = extent(one.piece)
             x1 = min(x1, 0.0) if self.eye.half else x1
             corners += [

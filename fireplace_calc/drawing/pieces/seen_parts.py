@@ -1,0 +1,41 @@
+"""What is seen of a set, put on a sheet: faces toned by how they lie, what is set now marked."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+
+from fireplace_calc.drawing.sheets.sheet import View
+from fireplace_calc.geometry.visible.stages import SeenPart
+
+UPWARD, FORWARD = 0.5, 0.6
+"""A face is a top from this much up, and a front from this much toward the room. [-]"""
+NOW_LAYER = 1
+
+
+def put_parts(view: View, parts: Iterable[SeenPart], now: Collection[str] = ()) -> None:
+    """Draw faces, each with its outline; what is set now in a tone and a line of its own.
+
+    Parameters
+    ----------
+    view : View
+    parts : iterable of SeenPart
+    now : collection of str
+        Names of pieces.
+    """
+    for part in parts:
+        rings = [view.ring(ring) for ring in part.rings]
+        marked = part.name in now
+        material = "refractory" if part.cut and part.kind == "piece" else None
+        view.sheet.fill(rings, _tone(part, marked), material, layer=NOW_LAYER if marked else 0)
+        if part.kind == "mortar":
+            continue  # the pieces' own lines bound it
+        weight = "flag" if marked else "seen" if part.cut else "fine"
+        for ring in rings:
+            view.sheet.line(ring, weight, closed=True)
+
+
+def _tone(part: SeenPart, marked: bool) -> str:
+    if part.kind == "mortar":
+        return "mortar"
+    way = "top" if part.normal[2] > UPWARD else "front" if part.normal[1] < -FORWARD else "side"
+    return f"set {way}" if marked else f"piece {way}"

@@ -1,0 +1,54 @@
+"""A set with everything its pictures need, worked out once: order, cards, and what is seen."""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+from fireplace_calc.build.setting.cards import SettingCard, cards_of
+from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
+from fireplace_calc.geometry.visible.stages import Stages
+from fireplace_calc.geometry.visible.viewpoint import Viewpoint
+from fireplace_calc.pieces.records import FirebrickLining
+
+
+class SetPictures:
+    """A set that fits, as its pictures read it.
+
+    Parameters
+    ----------
+    made : Assembly
+    lining : FirebrickLining or None
+    """
+
+    def __init__(self, made: Assembly, lining: FirebrickLining | None = None) -> None:
+        self.made, self.lining = made, lining
+        self._stages: dict[Viewpoint, Stages] = {}
+
+    @cached_property
+    def cards(self) -> tuple[SettingCard, ...]:
+        """Every step, in order."""
+        return cards_of(self.made, self.lining)
+
+    @cached_property
+    def order(self) -> tuple[Placed, ...]:
+        """Pieces as they are set."""
+        return tuple(card.placed for card in self.cards if card.placed is not None)
+
+    def standing(self, step: int) -> int:
+        """How many pieces stand after a step; nought is the bare footing. [-]"""
+        return sum(card.placed is not None for card in self.cards[:step])
+
+    def shown(self, step: int) -> int:
+        """How many pieces the window holds at a step: all under the flue until that begins. [-]"""
+        under = sum(p.piece.role != "flue" for p in self.order)
+        return under if under > 0 and self.standing(step) <= under else len(self.order)
+
+    def card(self, step: int) -> SettingCard | None:
+        """The card of a step, from 1; none on the bare footing."""
+        return self.cards[step - 1] if step else None
+
+    def stages(self, eye: Viewpoint) -> Stages:
+        """What is seen from one side, kept for the next step."""
+        if eye not in self._stages:
+            self._stages[eye] = Stages(self.made, self.order, eye)
+        return self._stages[eye]

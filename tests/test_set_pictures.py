@@ -7,8 +7,8 @@ from set_strategies import random_set, stood
 
 from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, SYSTEMS
-from fireplace_calc.drawing.pieces.build_view import build_sheet
-from fireplace_calc.drawing.pieces.card_view import card_sheet
+from fireplace_calc.drawing.pieces.card_picture import card_sheet
+from fireplace_calc.drawing.pieces.growing import build_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.geometry.assembled.assembly import as_wanted

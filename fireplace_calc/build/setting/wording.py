@@ -200,7 +200,8 @@ def _check(card: SettingCard, units: str) -> str:
     inside = " Diagonals equal." if one.piece.role in FIREBOX and one.piece.role != "lintel" else ""
     return (
         f"{each}. STOP, lift complete: {card.lift}. Tops level within"
-        f" {tape_text(hold.level, units)}, faces plumb within {tape_text(hold.plumb, units)} from the start, beds within"
+        f" {tape_text(hold.level, units)}, faces plumb within {tape_text(hold.plumb, units)} from"
+        f" the start, beds within"
         f" {tape_text(hold.joint, units)} of what is told, top on its mark.{inside}"
     )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import hypot
 
 from fireplace_calc.base.printing import show
+from fireplace_calc.base.tables.bars import reinforcing_bar
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
@@ -113,6 +114,7 @@ def require_consistent(design: Design) -> None:
             0.9 * design.lintel.height,
             "they lie inside the lintel, in its lower part.",
         )
+        _require_bars(design)
     _at_most(
         "Transition",
         design.smoke_chamber.transition,
@@ -156,13 +158,36 @@ def require_consistent(design: Design) -> None:
         _at_most(
             "Offset rise",
             design.flue.offset_rise,
-            rise - design.chimney.shoulder - design.chimney.crown - design.chimney.liner_above,
+            rise
+            - design.chimney.shoulder
+            - design.chimney.crown
+            - design.chimney.wash
+            - design.chimney.liner_above,
             "the flue has to finish its shift below the crown.",
         )
     if opening.head == "segmental":
         _require_seat(design)
     if design.second_flue.drawn:
         _require_second_flue(design)
+
+
+def _require_bars(design: Design) -> None:
+    """Bars lie side by side in the lintel, each with as much grout as it is thick."""
+    lintel, firebox = design.lintel, design.firebox
+    if lintel.bars is None or lintel.bar is None:
+        return
+    thick = reinforcing_bar(lintel.bar).diameter
+    wide = min(firebox.breast, firebox.depth - design.throat.depth)
+    high = 2 * (lintel.bar_center or 0.0) or lintel.height
+    if 2 * thick * lintel.bars > wide + ROUNDING or 2 * thick > min(high, lintel.height) + ROUNDING:
+        size = f"{show(lintel.height, 'length')} high and {show(wide, 'length')} thick"
+        raise InputError(
+            f"Lintel bars are {lintel.bars} of {lintel.bar}, but the lintel is {size}: each bar"
+            f" wants {show(2 * thick, 'length')} of it both ways.",
+            "Lintel bars",
+            "bars that fit side by side",
+            lintel.bars,
+        )
 
 
 def _require_doors(design: Design) -> None:

@@ -182,6 +182,7 @@ class Panel(LiveDesign):
         def stale(key: str) -> bool:
             group = key.partition(".")[0]
             changed = getattr(before, group) is not getattr(self.design, group)
+            changed |= before.piece_set is not self.design.piece_set
             return every or changed or key in self.refused
 
         for key, lead in self.leads.items():

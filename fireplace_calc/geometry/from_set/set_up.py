@@ -62,7 +62,7 @@ def _planned(
 ) -> tuple[JointPlan, Assembly, ReadOff]:
     lifts = choose(made, choice)
     units = MILLIMETRES if made.metric else FEET_INCHES
-    plan = plan_joints([_rise(lift) for lift in lifts], wanted, units=units)
+    plan = plan_joints([_rise(lift) for lift in lifts], wanted, units=units, start_name="the base")
     assembly = assemble(lifts, plan.rounded_rises)
     return plan, assembly, read_off(assembly)
 

@@ -33,7 +33,7 @@ TESTS = {
     "drawing": "set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
     " drawing_air onesheet papers drawing drawing_reuse",
     "exports": "exported_look exports cli",
-    "panels": "controls written job said session panels turning lessons page",
+    "panels": "step_by_step controls written job said session panels turning lessons page",
 }
 """By the room's folder, names of test modules."""
 OTHERS = ("bench", "browser", "install", "server", "walks")

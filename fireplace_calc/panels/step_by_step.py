@@ -1,0 +1,147 @@
+"""A set built on the screen: one slider from the bare footing to the last piece, with its card."""
+
+from __future__ import annotations
+
+from html import escape
+from typing import Any
+
+import ipywidgets as w
+
+from fireplace_calc.base.units import FEET_INCHES, InputError
+from fireplace_calc.build.setting.wording import card_cautions, card_title, card_words
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing import HEIGHT, WIDTH
+from fireplace_calc.drawing.composed.compose import WHOLE
+from fireplace_calc.drawing.pieces.growing import build_view
+from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.panels import html
+from fireplace_calc.panels.controls.choices import PAPERS, UNITS, dropdown, row
+from fireplace_calc.panels.picture.board import Board
+
+STYLE = """<style>
+.fireplace-card table { border-collapse: collapse; line-height: 1.45; }
+.fireplace-card th { text-align: left; vertical-align: top; padding: .1em 1em .1em 0; }
+.fireplace-card td { padding: .1em 0; max-width: 46em; }
+.fireplace-card h3 { margin: .3em 0; }
+.fireplace-steps button { min-width: 9em; height: 44px; }
+.fireplace-steps .widget-slider { height: 44px; }
+</style>"""
+MARGIN = 6.0
+"""Round the picture. [mm]"""
+
+
+class StepByStep:
+    """The pieces of a design's set, set one by one.
+
+    Parameters
+    ----------
+    design : Design
+        With a set.
+    units : str
+        ``feet-inches`` or ``millimetres``.
+    step : int
+        Where it begins; nought is the bare footing. [-]
+
+    Raises
+    ------
+    InputError
+        When the design has no set.
+
+    Attributes
+    ----------
+    pictures : SetPictures
+        Order and cards.
+    slider : IntSlider
+    """
+
+    def __init__(self, design: Design, units: str = FEET_INCHES, step: int = 0) -> None:
+        made = design.piece_set
+        if made is None:
+            raise InputError(
+                "The design is built without a set of pieces, so there is none to set; name one"
+                " with pieces.set.",
+                "Set of pieces",
+                "the name of a set",
+                design.pieces.set,
+            )
+        self.units = units
+        self.pictures = SetPictures(set_up(design).assembly, made.lining)
+        last = len(self.pictures.cards)
+        self.board = Board()
+        self.board.frame(True)
+        self.card = w.HTML()
+        self.card.add_class("fireplace-card")
+        self.slider = w.IntSlider(
+            value=min(step, last),
+            min=0,
+            max=last,
+            description="Step",
+            tooltip=f"0 is the bare footing, {last} the last piece.",
+            layout=w.Layout(width="100%", max_width="60em"),
+        )
+        self.slider.observe(self._slid, "value")
+        self.widget = w.VBox(
+            [w.HTML(html.STYLE + STYLE), self._controls(), self.board.widget, self.card]
+        )
+        self.widget.add_class("fireplace-panel")
+        self.show()
+
+    def _controls(self) -> w.VBox:
+        back = w.Button(description="Step back")
+        on = w.Button(description="Next piece")
+        back.on_click(lambda _: self.go(self.slider.value - 1))
+        on.on_click(lambda _: self.go(self.slider.value + 1))
+        units = dropdown("Units", UNITS, self.units, self.read_in)
+        paper = dropdown("Paper", PAPERS, "light", self.paint_on)
+        paper.add_class("fireplace-paper")  # the page's own theme chooses it
+        made = w.VBox([self.slider, row([back, on, units, paper])])
+        made.add_class("fireplace-steps")
+        return made
+
+    def go(self, step: int) -> None:
+        """Show another step, as far as there is one."""
+        self.slider.value = min(max(step, self.slider.min), self.slider.max)
+
+    def read_in(self, units: str) -> None:
+        """Take other units."""
+        self.units = units
+        self.show()
+
+    def paint_on(self, paper: str) -> None:
+        """Take other paper."""
+        self.board.picture.set_theme(paper)
+        self.show()
+
+    def _slid(self, event: dict[str, Any]) -> None:
+        del event
+        self.show()
+
+    def show(self) -> None:
+        """Bring picture and card up to the step."""
+        step = self.slider.value
+        sheet = Sheet(WIDTH, HEIGHT)
+        cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
+        build_view(sheet, cell, self.pictures, step, self.units)
+        self.board.show([(WHOLE, sheet)])
+        self.card.value = self._words(step)
+
+    def _words(self, step: int) -> str:
+        card = self.pictures.card(step)
+        if card is None:
+            many = len(self.pictures.cards)
+            return f"<h3>The bare footing</h3><p>{many} steps to the last piece of the flue.</p>"
+        rows = "".join(
+            f"<tr><th scope='row'>{escape(head)}</th><td>{escape(words)}</td></tr>"
+            for head, words in card_words(card, self.units)
+        )
+        cautions = "".join(f"<li>{escape(words)}</li>" for words in card_cautions(card))
+        title = f"Step {step} of {len(self.pictures.cards)}: {card_title(card)}"
+        return f"<h3>{escape(title)}</h3><table>{rows}</table><ul>{cautions}</ul>"
+
+    def _repr_mimebundle_(self, **kwargs: Any) -> dict[str, Any]:
+        return {**self.widget._repr_mimebundle_(**kwargs), "text/plain": str(self)}
+
+    def __str__(self) -> str:
+        return f"A set of {len(self.pictures.order)} pieces, step by step"

@@ -2,7 +2,7 @@
 
 import pytest
 
-from fireplace_calc.base.resources import DESIGNS, NOTEBOOKS
+from fireplace_calc.base.resources import DESIGNS, NOTEBOOKS, SETS
 from fireplace_calc.jupyter.command import main
 
 
@@ -16,7 +16,8 @@ def test_notebooks_and_designs_are_copied_byte_for_byte(folder):
     copied = {str(path.relative_to(folder)): path.read_bytes() for path in folder.rglob("*.*")}
     wanted = {path.name: path.read_bytes() for path in NOTEBOOKS.glob("*.ipynb")}
     wanted |= {f"designs/{path.name}": path.read_bytes() for path in DESIGNS.glob("*.toml")}
-    assert copied == wanted and len(wanted) == 9
+    wanted |= {f"sets/{path.name}": path.read_bytes() for path in SETS.glob("*.toml")}
+    assert copied == wanted and len(wanted) == 15
 
 
 def test_a_second_time_nothing_is_done(folder, capsys):

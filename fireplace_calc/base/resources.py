@@ -22,6 +22,7 @@ _TOP = CARRIED if CARRIED.is_dir() else CLONE
 
 DATA = _TOP / "data"
 DESIGNS = DATA / "designs"
+SETS = DATA / "sets"
 NOTEBOOKS = _TOP / "notebooks"
 
 

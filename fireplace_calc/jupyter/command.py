@@ -9,7 +9,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from fireplace_calc.base.resources import CARRIED, DESIGNS, NOTEBOOKS, made_by
+from fireplace_calc.base.resources import CARRIED, DESIGNS, NOTEBOOKS, SETS, made_by
 from fireplace_calc.base.units import InputError
 from fireplace_calc.jupyter.copies import copy_out
 
@@ -77,7 +77,12 @@ def _notebook(asked: str) -> Path:
 
 def _copy(folder: str) -> int:
     written, alone = copy_out(
-        {".": NOTEBOOKS.glob("*.ipynb"), "designs": DESIGNS.glob("*.toml")}, Path(folder)
+        {
+            ".": NOTEBOOKS.glob("*.ipynb"),
+            "designs": DESIGNS.glob("*.toml"),
+            "sets": SETS.glob("*.toml"),
+        },
+        Path(folder),
     )
     print(f"Written to {folder}: {len(written)}.")
     for path in alone:

@@ -5,13 +5,11 @@ from __future__ import annotations
 from functools import lru_cache
 from pathlib import Path
 
-from fireplace_calc.base.resources import DATA
+from fireplace_calc.base.resources import SETS
 from fireplace_calc.base.units import InputError
 from fireplace_calc.pieces.records import PieceSet
 from fireplace_calc.pieces.set_text import LONGEST_FILE, read_set
 
-SETS = DATA / "sets"
-"""Those that came with the package; all of them invented."""
 BLANK = "blank"
 """The one to fill in."""
 
@@ -48,7 +46,8 @@ def find_set(name: str, folder: Path | None = None) -> PieceSet:
             ", ".join(shipped_sets()),
             name,
         )
-    folders = [f for f in (folder, Path.cwd()) if f is not None] + [SETS]
+    near = [f for f in (folder, Path.cwd()) if f is not None]
+    folders = [*near, *(f / "sets" for f in near), SETS]
     for place in folders:
         path = place / f"{name}.toml"
         if path.is_file():

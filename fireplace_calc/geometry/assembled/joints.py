@@ -12,7 +12,7 @@ from fireplace_calc.geometry.assembled.sections import SKIN, section
 from fireplace_calc.geometry.polygons import Point
 from fireplace_calc.pieces.records import SetPiece
 
-FACING = 3.0
+FACING = 5.0
 """Sides that face each other nearer than so many of the widest joint are a joint. [-]"""
 
 

@@ -104,7 +104,10 @@ class SetBuilder(SetOutlines):
         yield part("firebox air", "air", [*self.reveal(), *self.inside(), *self.under_lintel()])
         chamber = list(self.chamber_air())
         yield part("smoke chamber air", "air", chamber)
-        yield part("flue air", "air", self.bore(f.flue_start, f.liner_top))
+        flue = self.bore(self.flue_foot, f.liner_top)
+        if self.flue_foot > f.flue_start:  # the bed is as open as what it lies on
+            flue.append(prism(f.flue_start, self.flue_foot, chamber[-1].upper))
+        yield part("flue air", "air", flue)
         yield part(
             "gap round liner",
             "air",

@@ -7,6 +7,7 @@ from functools import cached_property
 
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.arches import ArchVoid
+from fireplace_calc.geometry.assembled.assembly import Placed
 from fireplace_calc.geometry.assembled.passage import lift_section, passage
 from fireplace_calc.geometry.from_set.frame_of_set import SetFrame
 from fireplace_calc.geometry.from_set.set_up import SetUp, set_up
@@ -49,7 +50,7 @@ class SetOutlines(Builder):
         """What the pieces leave round the fire, from the base plates to the throat."""
         f = self.frame
         rings = [
-            (min(p.level for p in here) + f.plate_bottom, passage(tuple(p.piece for p in here))[0])
+            (min(p.level for p in here) + f.plate_bottom, self._inside_of(here))
             for here in self.up.assembly.by_lift
             if any(p.piece.role in FIREBOX for p in here)
         ]
@@ -58,6 +59,12 @@ class SetOutlines(Builder):
             prism(low, high, tuple((x, y + f.set_back) for x, y in ring))
             for low, high, (_, ring) in zip(feet, feet[1:], rings, strict=False)
         ]
+
+    @staticmethod
+    def _inside_of(here: tuple[Placed, ...]) -> Polygon:
+        """What a lift leaves round the fire: half way up, but over the arch of a lintel."""
+        share = 1.0 if any(p.piece.role == "lintel" for p in here) else 0.5
+        return passage(tuple(p.piece for p in here), share)[0]
 
     def inside(self) -> list[Solid]:
         """What is clear inside the lining and behind the front of the pieces."""
@@ -120,7 +127,17 @@ class SetOutlines(Builder):
         half = max(-x0, x1) + gap
         return centered(half, max(back + y0 - gap, 0.0), back + y1 + gap)
 
-    def chamber_air(self) -> Iterable[Solid]:
+    @cached_property
+    def flue_foot(self) -> float:
+        """Where the bore begins: over the first bed, unless that is filled as a nest. [m]"""
+        made = self.up.assembly
+        first = next(p for p in made.placed if p.piece.role == "flue")
+        below = made.by_lift[first.lift - 1] if first.lift else ()
+        if first.piece.plain and below and all(p.piece.plain for p in below):
+            return self.frame.flue_start
+        return first.level + self.frame.plate_bottom
+
+    def chamber_air(self) -> Iterable[Loft]:
         """What is clear from the throat to the flue, lift by lift; over each, through the bed, the
         outline of its top.
         """

@@ -1,0 +1,225 @@
+"""Sets broken on purpose: each kind of misfit is refused with a sentence that names the pieces and the
+measure.
+
+``SETS=2000 pytest tests/test_pieces_misfits.py`` breaks as many of each kind, by hand.
+"""
+
+import os
+import re
+import tomllib
+from dataclasses import replace
+
+import pytest
+import tomlkit
+from set_strategies import random_set, text
+
+from fireplace_calc.base.units import InputError
+from fireplace_calc.geometry.assembled.assembly import as_wanted
+from fireplace_calc.geometry.assembled.fitting import fit
+from fireplace_calc.pieces.choice import Choice, choose
+from fireplace_calc.pieces.set_text import read_set
+
+COUNT = int(os.environ.get("SETS", "12"))
+MEASURE = re.compile(r"\d(?:/\d+)?\"? ?\(\d+\.\d mm\)|ways? through|does not close|tips|no seat")
+
+
+def piece(raw, *marks):
+    return next(p for p in raw["piece"] if p["mark"] in marks)
+
+
+def unit(raw):
+    """An inch in the file's unit."""
+    return 25.4 if raw["unit"] == "mm" else 1.0
+
+
+def shift(raw, mark, dx=0.0, dy=0.0, field="outline"):
+    one, inch = piece(raw, mark), unit(raw)
+    for name in (field, "top"):
+        if name in one:
+            one[name] = [[x + dx * inch, y + dy * inch] for x, y in one[name]]
+
+
+def grow(raw, mark, by):
+    """Wider by so much at either end."""
+    one, inch = piece(raw, mark), unit(raw)
+    one["outline"] = [[x + (by * inch if x > 0 else -by * inch), y] for x, y in one["outline"]]
+
+
+def own_left_wall(raw, **fields):
+    """The left wall told by itself, so that it can differ."""
+    left, right = piece(raw, "WL"), piece(raw, "WR")
+    if "mirror" in left:
+        left.clear()
+        left.update(mark="WL", role="wall", height=right["height"])
+        left["outline"] = [[-x, y] for x, y in reversed(right["outline"])]
+    left.update(fields)
+    return left
+
+
+def drop(raw, lift, mark):
+    next(one for one in raw["lift"] if one["name"] == lift)["pieces"].remove(mark)
+    still = {m for one in raw["lift"] for m in one["pieces"]}
+    raw["piece"] = [p for p in raw["piece"] if p["mark"] in still]
+    for one in raw["piece"]:
+        if "after" in one:
+            one["after"] = [m for m in one["after"] if m == "lining" or m in still]
+    if "lining" in raw:
+        raw["lining"]["after"] = [m for m in raw["lining"]["after"] if m in still]
+
+
+def wall_too_high(raw):
+    left = own_left_wall(raw)
+    left["height"] += 1.0 * unit(raw)
+
+
+def back_too_wide(raw):
+    grow(raw, "WB", 1.0)
+
+
+def back_too_narrow(raw):
+    grow(raw, "WB", -3.0)
+
+
+def back_shifted(raw):
+    shift(raw, "WB", dx=1.5)
+
+
+def back_too_far_forward(raw):
+    shift(raw, "WB", dy=-0.75)
+
+
+def back_too_far_back(raw):
+    shift(raw, "WB", dy=1.5)
+
+
+def wall_moved_out(raw):
+    own_left_wall(raw)
+    shift(raw, "WL", dx=-2.0)
+
+
+def wall_moved_back(raw):
+    own_left_wall(raw)
+    shift(raw, "WL", dy=2.0)
+
+
+def lintel_too_short(raw):
+    grow(raw, "LS", -(4.5))
+
+
+def lintel_shifted(raw):
+    shift(raw, "LS", dx=5.0)
+
+
+def lintel_too_deep(raw):
+    one, inch = piece(raw, "LS"), unit(raw)
+    rear = max(y for _, y in one["outline"])
+    one["outline"] = [[x, y + inch if y == rear else y] for x, y in one["outline"]]
+
+
+def throat_shifted(raw):
+    shift(raw, "NB", dy=1.5)
+
+
+def throat_front_missing(raw):
+    drop(raw, "throat", "NF")
+
+
+def reducer_half_moved(raw):
+    shift(raw, "RR", dx=1.0)  # its mirror moves along, and the two part
+
+
+def reducer_too_small(raw):
+    one = piece(raw, "R")
+    one["outline"] = [[0.4 * x, y] for x, y in one["outline"]]
+    one["top"] = [[0.4 * x, y] for x, y in one["top"]]
+    one.pop("cut")
+
+
+def flue_shifted(raw):
+    one, inch = piece(raw, "F"), unit(raw)
+    one["at"] = [one["at"][0] + 40 * inch, one["at"][1]]
+
+
+def tongue_too_long(raw):
+    piece(raw, "F")["nest"]["tongue"] += 1.5 * unit(raw)
+
+
+def plates_too_short(raw):
+    one = piece(raw, "P")
+    one["outline"] = [[x, 0.3 * y] for x, y in one["outline"]]
+
+
+def top_wall_not_set_back(raw):
+    own = piece(raw, "TR")
+    front = min(y for _, y in own["outline"])
+    own["outline"] = [[x, 0.0 if y == front else y] for x, y in own["outline"]]
+
+
+def bore_too_large(raw):
+    one = piece(raw, "F")
+    wide = max(x for x, _ in one["outline"]) * 2
+    size = wide - 0.6 * unit(raw)
+    one["bore"] = size if not isinstance(one["bore"], list) else [size, size]
+
+
+def extension_wall_missing(raw):
+    for lift in raw["lift"]:
+        if lift["name"].startswith("extension"):
+            lift["pieces"].remove("XR")
+    raw["piece"] = [p for p in raw["piece"] if p["mark"] not in ("XR",)]
+    left = next((p for p in raw["piece"] if p["mark"] == "XL"), None)
+    if left is not None and "mirror" in left:
+        wall, high = piece(raw, "WR"), piece(raw, "XB")["height"]
+        left.clear()
+        left.update(mark="XL", role="extension wall", height=high)
+        left["outline"] = [[-x, y] for x, y in reversed(wall["outline"])]
+
+
+KEPT = {"rebate": 24, "left_more": 0, "joint": 4}
+KINDS = {
+    wall_too_high: ({}, ["WL", "W"]),
+    back_too_wide: (KEPT, ["WB.1"]),
+    back_too_narrow: (KEPT, ["WB.1"]),
+    back_shifted: (KEPT, ["WB.1", "W"]),
+    back_too_far_forward: (KEPT, ["WB.1", "W"]),
+    back_too_far_back: (KEPT, ["WB.1", "W"]),
+    wall_moved_out: (KEPT, ["WL.1", "WB.1"]),
+    wall_moved_back: (KEPT, ["WL.1", "WB.1"]),
+    lintel_too_short: ({"arch": 0}, ["LS.1"]),
+    lintel_shifted: ({"arch": 0}, ["LS.1"]),
+    lintel_too_deep: ({"arch": 0}, ["LS.1", "T"]),
+    throat_shifted: ({"throats": 2}, ["NB.1"]),
+    throat_front_missing: ({"throats": 2}, ["NB.1"]),
+    reducer_half_moved: ({"reducers": 2}, ["RL.1", "RR.1"]),
+    reducer_too_small: ({"reducers": 1}, ["R.1"]),
+    flue_shifted: ({"nest": 8}, ["F.1"]),
+    tongue_too_long: ({"nest": 8, "flues": 4}, ["F."]),
+    plates_too_short: ({"plates": 1}, ["P.1"]),
+    top_wall_not_set_back: ({"left_more": 0}, ["TR.1", "LS.1"]),
+    bore_too_large: ({"nest": 0, "flues": 3, "round": 0}, ["F."]),
+    extension_wall_missing: ({"extensions": 2}, ["XL."]),
+}
+
+
+def said_of(raw, recipe):
+    """What is said of a set, by reading or by fitting."""
+    try:
+        lifts = choose(
+            read_set(tomlkit.dumps(raw)), Choice(extensions=recipe.extensions, flues=recipe.flues)
+        )
+        return " ".join(f.says for f in fit(as_wanted(lifts)))
+    except InputError as refused:
+        return str(refused)
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.__name__)
+def test_a_set_broken_on_purpose_is_refused_by_name_and_measure(kind):
+    fixed, names = KINDS[kind]
+    for seed in range(COUNT):
+        recipe = replace(random_set(seed), **fixed)
+        raw = tomllib.loads(text(recipe))
+        kind(raw)
+        said = said_of(raw, recipe)
+        assert said, (kind.__name__, seed, "passes")
+        assert all(name in said for name in names), (seed, said)
+        assert MEASURE.search(said) or "higher than" in said, (seed, said)

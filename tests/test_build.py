@@ -861,3 +861,22 @@ def test_mortar_to_order_names_what_to_buy_by_its_recipe():
     assert "no mix of cement and sand stands the heat" in hot.note
     with pytest.raises(InputError, match="holds only"):
         mix(1.0, "type K")
+
+
+def test_a_slab_right_on_its_footing_is_formed_at_its_sides():
+    """Footing up to the ground, 12 in under the floor; 2-1/2 of that are firebrick, the rest is slab:
+    no base stands between, and none is looked for.
+    """
+    design = change(
+        Design(),
+        {
+            "base.core": "hollow",
+            "base.slab": "9-1/2 in",
+            "base.footing_thickness": "48 in",
+            "base.footing_depth": "48 in",
+        },
+    )
+    geometry = build_geometry(design)
+    assert "base walls" not in geometry.by_name
+    slab = next(s for s in plan_work(geometry).steps if s.name == "Hearth slab")
+    assert slab.hours > geometry.by_name["hearth slab"].volume

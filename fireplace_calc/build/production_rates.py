@@ -105,7 +105,7 @@ def form_areas(geometry: Geometry) -> dict[str, float]:
         area = sum(map(_sides, part.adds))
         if part.name == "transition":
             area = sum(map(_sides, part.cuts))
-        elif part.name == "hearth slab" and hollow:
+        elif part.name == "hearth slab" and hollow and "base walls" in geometry.by_name:
             walls = geometry.by_name["base walls"]
             area += sum(s.volume for s in walls.cuts if s not in walls.aside) / (
                 walls.top - walls.bottom

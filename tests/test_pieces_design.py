@@ -242,3 +242,8 @@ def test_beyond_the_makers_limit_it_falls_short_and_says_who_approves(tmp_path):
 def test_without_a_set_its_makers_limits_do_not_apply():
     found = {f.key: f.verdict for f in assess(Design()).structure.findings}
     assert found["STR-30"] == found["STR-31"] == "does not apply"
+
+
+def test_a_set_that_reaches_into_its_footing_is_refused(plain):
+    with pytest.raises(InputError, match="base plates, floor and slab of the set middling reach"):
+        change(plain, {"site.grade": "6 in", "base.footing_depth": "14 in"})

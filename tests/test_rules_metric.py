@@ -74,7 +74,9 @@ class Spying:
 def put(record, path, value):
     """A record with one number of it, or of a record in it, changed."""
     first, *rest = path
-    first = {"height": "standard_height"}.get(first, first)  # of an opening that is not raised
+    first = {"height": "standard_height", "clear_height": "standard_height"}.get(
+        first, first
+    )  # of an opening that is not raised
     if isinstance(record, tuple):
         return tuple(
             (put(v, rest, value) if rest else value) if k == first else v

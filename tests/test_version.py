@@ -109,5 +109,5 @@ def test_an_example_is_found_by_name_from_any_folder(monkeypatch, tmp_path):
 
 @pytest.mark.parametrize("name", ["nowhere", "", "../designs/plain", "/etc/passwd"])
 def test_an_example_that_is_not_there_is_refused_with_the_names(name):
-    with pytest.raises(InputError, match="boathouse, plain"):
+    with pytest.raises(InputError, match="boathouse, boathouse-set, plain"):
         example(name)

@@ -82,7 +82,9 @@ def quantity(amount: float, row: Row, units: str = FEET_INCHES) -> str:
         if row.unit == "ton"
         else f"{amount:.1f}"
     )
-    return f"{number} {row.unit}" + ("" if amount == 1 or row.unit == "brick" else "s")
+    if amount == 1 or row.unit == "brick":
+        return f"{number} {row.unit}"
+    return f"{number} {row.unit.replace('foot', 'feet')}{'' if row.unit.endswith('foot') else 's'}"
 
 
 def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]:

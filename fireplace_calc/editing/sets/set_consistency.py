@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame_builder import build_frame
 
 MOST_SAID = 3
 """Misfits named in one message. [-]"""
@@ -45,6 +48,17 @@ def require_set(design: Design) -> None:
             "Set of pieces",
             "pieces that meet",
             name,
+        )
+    frame = build_frame(design)
+    short = frame.footing_top - frame.slab_bottom
+    if short > ROUNDING:
+        raise InputError(
+            f"Hearth level is {show(frame.hearth, 'length')}, but base plates, floor and slab of"
+            f" the set {name} reach {show(short, 'length')} into the footing; raise the hearth or"
+            " lower the footing.",
+            "Hearth level",
+            f"at least {show(frame.hearth + short, 'length')}",
+            frame.hearth,
         )
     if design.second_flue.drawn:
         raise InputError(

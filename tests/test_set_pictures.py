@@ -87,7 +87,10 @@ def test_the_level_beside_the_front_is_the_piece_s_top(pictures):
 def test_the_window_holds_what_stands_under_the_flue_until_that_begins(pictures):
     first = next(c.number for c in pictures.cards if c.placed and c.placed.piece.role == "flue")
     assert pictures.shown(1) == pictures.shown(first - 1) == pictures.standing(first - 1)
-    assert pictures.shown(first) == len(pictures.order)
+    under, whole = pictures.shown(1), len(pictures.order)
+    assert pictures.shown(first) == pictures.shown(first + 5) == min(under + 6, whole)
+    assert pictures.shown(first + 6) == min(under + 12, whole)
+    assert pictures.shown(len(pictures.cards)) == whole
 
 
 def test_a_card_says_what_its_words_say(pictures):

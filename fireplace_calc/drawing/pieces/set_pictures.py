@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from functools import cached_property
+from math import ceil
 
 from fireplace_calc.build.setting.cards import SettingCard, cards_of
 from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
 from fireplace_calc.geometry.visible.stages import Stages
 from fireplace_calc.geometry.visible.viewpoint import Viewpoint
 from fireplace_calc.pieces.records import FirebrickLining
+
+AT_A_TIME = 6
+"""Flue pieces that the window makes room for together. [-]"""
 
 
 class SetPictures:
@@ -39,9 +43,12 @@ class SetPictures:
         return sum(card.placed is not None for card in self.cards[:step])
 
     def shown(self, step: int) -> int:
-        """How many pieces the window holds at a step: all under the flue until that begins. [-]"""
+        """How many pieces the window holds at a step: all under the flue until that begins, then a
+        few flue pieces more at a time, so that the scale seldom jumps. [-]
+        """
         under = sum(p.piece.role != "flue" for p in self.order)
-        return under if under > 0 and self.standing(step) <= under else len(self.order)
+        beyond = max(self.standing(step) - under, 0 if under else 1)
+        return min(under + ceil(beyond / AT_A_TIME) * AT_A_TIME, len(self.order))
 
     def card(self, step: int) -> SettingCard | None:
         """The card of a step, from 1; none on the bare footing."""

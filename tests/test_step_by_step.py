@@ -56,3 +56,14 @@ def test_a_design_without_a_set_is_refused():
 def test_another_set_has_other_steps():
     small = change(Design(), {"pieces.set": "small"})
     assert StepByStep(small).slider.max != StepByStep(load(example("boathouse-set"))).slider.max
+
+
+def test_the_cards_are_printed_where_one_works(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    small = StepByStep(change(Design(), {"pieces.set": "small"}))
+    small.print_cards()
+    assert (tmp_path / "cards.pdf").read_bytes().startswith(b"%PDF")
+    assert f"{small.slider.max} cards" in small.said.value
+    monkeypatch.setattr("fireplace_calc.panels.step_by_step.CARDS", "nowhere/cards.pdf")
+    small.print_cards()
+    assert "cards.pdf" in small.said.value and "cards, one a page" not in small.said.value

@@ -12,6 +12,7 @@ from fireplace_calc.build.setting.wording import card_cautions, card_title, card
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import HEIGHT, WIDTH
 from fireplace_calc.drawing.composed.compose import WHOLE
+from fireplace_calc.drawing.papers.setting_cards import print_cards
 from fireplace_calc.drawing.pieces.growing import build_view
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
@@ -28,6 +29,8 @@ STYLE = """<style>
 .fireplace-steps button { min-width: 9em; height: 44px; }
 .fireplace-steps .widget-slider { height: 44px; }
 </style>"""
+CARDS = "cards.pdf"
+"""Where the cards are written."""
 MARGIN = 6.0
 """Round the picture. [mm]"""
 
@@ -66,12 +69,12 @@ class StepByStep:
                 "the name of a set",
                 design.pieces.set,
             )
-        self.units = units
+        self.design, self.units = design, units
         self.pictures = SetPictures(set_up(design).assembly, made.lining)
         last = len(self.pictures.cards)
         self.board = Board()
         self.board.frame(True)
-        self.card = w.HTML()
+        self.card, self.said = w.HTML(), w.HTML()
         self.card.add_class("fireplace-card")
         self.slider = w.IntSlider(
             value=min(step, last),
@@ -83,7 +86,7 @@ class StepByStep:
         )
         self.slider.observe(self._slid, "value")
         self.widget = w.VBox(
-            [w.HTML(html.STYLE + STYLE), self._controls(), self.board.widget, self.card]
+            [w.HTML(html.STYLE + STYLE), self._controls(), self.said, self.board.widget, self.card]
         )
         self.widget.add_class("fireplace-panel")
         self.show()
@@ -93,16 +96,27 @@ class StepByStep:
         on = w.Button(description="Next piece")
         back.on_click(lambda _: self.go(self.slider.value - 1))
         on.on_click(lambda _: self.go(self.slider.value + 1))
+        cards = w.Button(description="Print the cards")
+        cards.on_click(lambda _: self.print_cards())
         units = dropdown("Units", UNITS, self.units, self.read_in)
         paper = dropdown("Paper", PAPERS, "light", self.paint_on)
         paper.add_class("fireplace-paper")  # the page's own theme chooses it
-        made = w.VBox([self.slider, row([back, on, units, paper])])
+        made = w.VBox([self.slider, row([back, on, cards, units, paper])])
         made.add_class("fireplace-steps")
         return made
 
     def go(self, step: int) -> None:
         """Show another step, as far as there is one."""
         self.slider.value = min(max(step, self.slider.min), self.slider.max)
+
+    def print_cards(self) -> None:
+        """Write every card to a PDF where the notebook stands, and say so."""
+        try:
+            pages = print_cards(self.design, CARDS, self.units)
+        except InputError as trouble:
+            self.said.value = html.trouble(str(trouble))
+        else:
+            self.said.value = html.remark(f"{CARDS}: {pages} cards, one a page.")
 
     def read_in(self, units: str) -> None:
         """Take other units."""

@@ -30,7 +30,7 @@ TESTS = {
     "proportion": "proportion room_by_hand room_view onesheet",
     "report": "report said books developers writing assess cli draft_findings onesheet",
     "lessons": "lessons_pencil lessons panels",
-    "drawing": "set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
+    "drawing": "setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
     " drawing_air onesheet papers drawing drawing_reuse",
     "exports": "exported_look exports cli",
     "panels": "step_by_step controls written job said session panels turning lessons page",

@@ -247,3 +247,12 @@ def test_without_a_set_its_makers_limits_do_not_apply():
 def test_a_set_that_reaches_into_its_footing_is_refused(plain):
     with pytest.raises(InputError, match="base plates, floor and slab of the set middling reach"):
         change(plain, {"site.grade": "6 in", "base.footing_depth": "14 in"})
+
+
+def test_a_set_without_a_lining_is_refused_by_name(tmp_path):
+    text = (DATA / "sets" / "middling.toml").read_text().replace('after = ["lining"]\n', "")
+    start = text.index("[lining]")
+    (tmp_path / "bare.toml").write_text(text[:start] + text[text.index("\n[", start) + 1 :])
+    (tmp_path / "job.toml").write_text('[pieces]\nset = "bare"\n')
+    with pytest.raises(InputError, match=r"The set bare has no table \[lining\]"):
+        load(tmp_path / "job.toml")

@@ -99,7 +99,8 @@ def _ways(
         ways = [len(passage(kinds, share)) for share in (0.0, 0.5, 1.0)]
         if ways[1] != 1 or 0 in ways:
             said = "no way through" if 0 in ways else f"{ways[1]} ways through"
-            says = f"{names} do not close round the smoke: {said}."
+            verb = "do" if len(here) > 1 else "does"
+            says = f"{names} {verb} not close round the smoke: {said}."
             yield Misfit(who, "way", 0.0, says)
     if head is not None and number > head:
         under = tuple(b.piece for b in below)

@@ -19,6 +19,7 @@ from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.bodies import CHORDS
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.convex import convex_parts
 from fireplace_calc.geometry.mesh import SMOOTHING, meshes, part_mesh
 from fireplace_calc.geometry.parts import part as make_part
 from fireplace_calc.geometry.polygons import chords
@@ -246,3 +247,23 @@ def test_a_line_through_a_rebated_outline_runs_in_and_out_twice():
     side = tuple((y, x) for x, y in throat)
     assert chords(side, 1.0) == [(0.0, 5.0), (43.0, 48.0)]
     assert spans(prism(0.0, 1.0, throat), 0.5) == [(5.25, 8.5)]
+
+
+@pytest.mark.parametrize(
+    "ring",
+    [
+        ((0, 0), (3, 0), (3, 1), (1, 1), (1, 3), (0, 3)),
+        ((4.875, 0), (9, 0), (9, 3), (5, 23.75), (1.5, 23.75), (1.5, 20), (0, 20)),
+        ((0, 0), (5, 0), (5, 5.25), (43, 5.25), (43, 0), (48, 0), (48, 8.5), (0, 8.5)),
+        ((0, 0), (4, 0), (4, 4), (0, 4), (0, 3), (3, 3), (3, 1), (0, 1)),
+        ((0, 0), (2, 0), (2, 1), (0, 1)),
+    ],
+)
+@pytest.mark.parametrize("turn", [1, -1])
+def test_convex_parts_are_the_outline_without_overlap(ring, turn):
+    """By shapely: together the outline, and no two of them share anything but a side."""
+    parts = [Shape(p) for p in convex_parts(ring[::turn])]
+    whole = Shape(ring)
+    assert sum(p.area for p in parts) == pytest.approx(whole.area)
+    assert unary_union(parts).symmetric_difference(whole).area == pytest.approx(0, abs=1e-9)
+    assert all(p.convex_hull.area == pytest.approx(p.area) for p in parts)

@@ -43,10 +43,7 @@ def _merged(one: Polygon, other: Polygon) -> Polygon | None:
         for j, c in enumerate(other):
             if c == b and other[(j + 1) % len(other)] == a:
                 first = one[i + 1 :] + one[: i + 1]
-                second = other[j + 2 :] + other[:j]
-                if len(second) < len(other) - 2:
-                    second = (other + other)[j + 2 : j + len(other)]
-                made = first + second
+                made = first + (other + other)[j + 2 : j + len(other)]
                 return made if is_convex(made) else None
     return None
 

@@ -10,9 +10,10 @@ from test_draft_examples import reference
 from test_draft_properties import fires
 
 from fireplace_calc.draft import Surroundings, settle
+from fireplace_calc.draft.conditions import leaks
 from fireplace_calc.draft.flow_search import settled
 from fireplace_calc.draft.operating import excess_pressure
-from fireplace_calc.draft.physics.house_leaks import leakage
+from fireplace_calc.draft.physics.house_leaks import leakage, net_inflow
 from fireplace_calc.draft.root_search import SCAN_STEPS, largest_root
 
 
@@ -74,6 +75,35 @@ def test_many_places_are_searched_as_each_alone():
     for k in range(7):
         own, without = largest_root(lambda x, k=k: slopes[k] - x, low[k : k + 1], high[k : k + 1])
         assert own[0] == found[k] and without[0] == none[k]
+
+
+@pytest.mark.parametrize("off", [1e-4, 1e-6, 1e-8, -1e-8, -1e-6])
+def test_a_root_a_hair_from_a_step_of_the_scan_is_closed_like_any_other(off):
+    """The first secant moves hardly at all there, which is no sign that it has arrived: the error
+    left is that move times the width of the step.
+    """
+    low, high = 0.5, 200.0
+    steps = high * np.exp(-np.arange(1, SCAN_STEPS) * np.log(high / low) / SCAN_STEPS)
+    roots = steps * (1 + off)
+    found, none = largest_root(
+        lambda x: (roots - x) * np.abs(roots + x) ** 3, np.full(27, low), np.full(27, high)
+    )
+    assert not none.any()
+    assert found == pytest.approx(roots, rel=1e-11)
+
+
+@pytest.mark.parametrize("changes", [1.0, 30.0, 1000.0, 30_000.0])
+def test_what_leaves_even_a_very_leaky_house_comes_in(changes):
+    """It is pulled by less than the last digits of what is lost in the flue."""
+    way, lit, air = reference(np.linspace(2.0, 16.0, 57))
+    air = replace(air, wind=8.0, leak=leakage(changes, 400.0, 0.5), exponent=0.5)
+    flow = settle(way, lit, air)
+    house = leaks(way, air)
+    out = flow.mass - lit.burn
+    assert not flow.stalled.any()
+    assert net_inflow(flow.pull, house) == pytest.approx(out, rel=1e-9)
+    drive = flow.draft + air.wind
+    assert sum(flow.losses.values()) + flow.pull == pytest.approx(drive, rel=1e-9)
 
 
 def test_where_nothing_crosses_the_lower_bound_comes_back():

@@ -99,10 +99,9 @@ def settle(
     mass, stalled = search_flow(fire, house, surroundings, given)
     at = flow_state(mass, given)
     _, top = flue_temperatures(at.foot, given.beside, given.cooling / mass)
-    pull = np.where(np.isinf(house.coefficient), 0.0, at.left)
-    if stalled.any():  # elsewhere the house takes just what the flue leaves for it
-        out = taken_out(mass, fire, surroundings.fans, house.room)
-        pull = np.where(stalled, house_pull(out, house, at.left), pull)
+    # Not what the flue leaves, though they are one: a leaky house is pulled so little that the last
+    # digits of the losses count.
+    pull = house_pull(taken_out(mass, fire, surroundings.fans, house.room), house, at.left)
     air = (mass - fire.burn) / house.room
     flowing = np.where(stalled, 0.0, 1.0)
     shut = 0.0 if given.doors is None else flowing * given.doors * (mass - fire.burn) ** 2

@@ -179,8 +179,10 @@ def _close(
             near = np.where(bad, 0.5 * (lower + upper), near)
             move = np.where(bad, np.abs(near - root), move)
         near = np.where(moving, near, root)
-        # The next move is shorter by more than this one was.
-        moving = moving & (move * np.minimum(move / before, 1.0) > CONVERGED * near)
+        # The next move: shorter again as this one was, and of a bent line what the product of the
+        # last two distances leaves.
+        shorter = np.maximum(move / before, np.abs(root - last) / near)
+        moving = moving & (move * np.minimum(shorter, 1.0) > CONVERGED * near)
         last, at_last, root = root, at_root, near
         if not moving.any():
             break

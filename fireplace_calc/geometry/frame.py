@@ -110,6 +110,11 @@ class Frame:
         return 0.0
 
     @property
+    def beds(self) -> tuple[tuple[float, float], ...]:
+        """Bottom and top of every bed under the flue, of a set of pieces; none without one. [m]"""
+        return ()
+
+    @property
     def highest(self) -> float:
         """Top of the higher liner. [m]"""
         return self.liner_top if self.second is None else max(self.liner_top, self.second.top)

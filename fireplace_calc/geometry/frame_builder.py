@@ -163,50 +163,6 @@ def build_frame(design: Design) -> Frame:
     return set_frame(design, made)
 
 
-def bed_joints(design: Design, frame: Frame) -> tuple[tuple[float, float], ...]:
-    """Bottom and top of every bed of a set under its flue; none without a set.
-
-    Parameters
-    ----------
-    design : Design
-    frame : Frame
-        Of it.
-
-    Returns
-    -------
-    tuple of tuple of float
-        From the base up. [m]
-    """
-    if design.piece_set is None:
-        return ()
-    from fireplace_calc.geometry.from_set.set_up import set_up  # wakes manifold3d
-
-    up = set_up(design)
-    start = frame.hearth - frame_floor(design) - up.read.plate_top
-    made = up.assembly
-    return tuple(
-        (start + (made.tops[n - 1] if n else made.start), start + max(p.level for p in here))
-        for n, here in enumerate(made.by_lift)
-        if not any(p.piece.role == "flue" for p in here)
-    )
-
-
-def frame_floor(design: Design) -> float:
-    """Thickness of the paving on a set's base plates.
-
-    Parameters
-    ----------
-    design : Design
-
-    Returns
-    -------
-    float
-        [m]
-    """
-    made = design.piece_set
-    return made.lining.floor if made is not None and made.lining is not None else 0.0
-
-
 def _adjustments(
     design: Design,
     rake: float,

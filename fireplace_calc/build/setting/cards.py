@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from fireplace_calc.base.tables.erection import allowed_off
@@ -158,11 +158,6 @@ def cards_of(
         )
         standing.append(one)
     return tuple(cards)
-
-
-def card_named(cards: Iterable[SettingCard]) -> Mapping[str, SettingCard]:
-    """Cards by the name of what they set."""
-    return {card.name: card for card in cards}
 
 
 def _lining_card(step: SettingStep, of: int, lining: FirebrickLining | None) -> SettingCard:

@@ -12,7 +12,6 @@ import numpy as np
 
 from fireplace_calc.base.tables.bars import reinforcing_bar
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.geometry.frame_builder import bed_joints
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Point, Polygon, chords
 from fireplace_calc.pieces.records import PARTS
@@ -150,7 +149,7 @@ def clip_top(polygon: Polygon, top: float) -> Polygon:
 
 def set_joints(view: View, geometry: Geometry, top: float, bottom: float = -inf) -> None:
     """Bed joints of a set where the section cuts them, between two levels. [m]"""
-    levels = [z for bed in bed_joints(geometry.design, geometry.frame) for z in bed]
+    levels = [z for bed in geometry.frame.beds for z in bed]
     levels = [z for z in levels if bottom < z < top]
     if not levels:
         return

@@ -45,9 +45,8 @@ def decided(design: Design) -> Mapping[str, Any]:
     up, around = set_up(design), design.pieces
     read, made, choice = up.read, design.piece_set, up.choice
     lining = made.lining
-    floor = lining.floor if lining else 0.0
     raised = raises_of(made, choice.width, choice.head)[choice.extensions]
-    height = read.opening_top - read.plate_top - floor
+    height = read.opening_top - read.plate_top - up.floor
     wall = (2 * read.flue_half - read.bore_width) / 2
     liner = read.liner or wall / 2
     depth = up.set_back + up.depth
@@ -63,9 +62,9 @@ def decided(design: Design) -> Mapping[str, Any]:
         "firebox.depth": depth,
         "firebox.splay": read.splay,
         "firebox.back_width": 2 * up.half_back,
-        "firebox.vertical_back": read.throat_bottom - read.plate_top - floor,
+        "firebox.vertical_back": read.throat_bottom - read.plate_top - up.floor,
         "firebox.rake": depth - up.set_back - read.throat_back,
-        "firebox.breast": up.set_back + min(read.lintel_depth, read.throat_front),
+        "firebox.breast": up.breast,
         "firebox.jamb": read.half_over_all + around.around - up.half,
         "firebox.wall": up.set_back + read.deep_over_all + around.around - depth,
         "firebox.lining": "firebrick" if lining else "refractory section",

@@ -7,10 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from fireplace_calc.base.tolerances import CONTACT_GAP
-from fireplace_calc.base.units import InputError
-from fireplace_calc.geometry.assembled.wording import small
 from fireplace_calc.pieces.choice import ChosenLift
+from fireplace_calc.pieces.joints.rise import rise_of
 from fireplace_calc.pieces.records import SetPiece
 
 
@@ -81,42 +79,6 @@ class Assembly:
         return next((p.lift for p in self.placed if p.piece.role in roles), None)
 
 
-def rise_range(lift: ChosenLift) -> tuple[float, float, float]:
-    """Least, wanted and most rise of a lift, from top to top: what all its beds allow.
-
-    Parameters
-    ----------
-    lift : ChosenLift
-
-    Returns
-    -------
-    tuple of float
-        [m]
-
-    Raises
-    ------
-    InputError
-        Where no joints even its pieces out; it names the two and the measure.
-    """
-    lows = [(p.height + p.bed.least, p) for p in lift.pieces]
-    highs = [(p.height + p.bed.most, p) for p in lift.pieces]
-    (low, tall), (high, short) = (
-        max(lows, key=lambda t: t[0]),
-        min(highs, key=lambda t: t[0]),
-    )
-    if low > high + CONTACT_GAP:
-        over, even = tall.height - short.height, short.bed.most - tall.bed.least
-        raise InputError(
-            f"{lift.name}: {tall.mark} is {small(over)} higher than {short.mark}, and their beds"
-            f" even out {small(even)} at most.",
-            "height",
-            f"within {small(even)}",
-            over,
-        )
-    mean = sum(p.height + p.bed.wanted for p in lift.pieces) / len(lift.pieces)
-    return low, min(max(mean, low), max(low, high)), max(low, high)
-
-
 def assemble(lifts: Sequence[ChosenLift], rises: Sequence[float], start: float = 0.0) -> Assembly:
     """Stand the pieces on each other.
 
@@ -155,4 +117,10 @@ def as_wanted(lifts: Sequence[ChosenLift], start: float = 0.0) -> Assembly:
     start : float
         What the first bed lies on. [m]
     """
-    return assemble(lifts, [rise_range(lift)[1] for lift in lifts], start)
+    return assemble(lifts, [_as_wanted(lift) for lift in lifts], start)
+
+
+def _as_wanted(lift: ChosenLift) -> float:
+    """Rise of a lift when its beds come as near as they can to what is wanted. [m]"""
+    rise = rise_of(lift.name, lift.pieces)
+    return min(max(rise.wanted, rise.least), rise.most)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import hypot, pi
+from math import hypot
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.base.units import InputError
@@ -12,7 +12,7 @@ from fireplace_calc.geometry.assembled.passage import passage
 from fireplace_calc.geometry.assembled.seats import bearing_lengths
 from fireplace_calc.geometry.assembled.sections import contact
 from fireplace_calc.geometry.assembled.solids import extent
-from fireplace_calc.geometry.polygons import Polygon, area
+from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.pieces.records import ArchCut, FirebrickLining, Round
 
 FINE = 7
@@ -214,27 +214,3 @@ def lined(made: ReadOff, lining: FirebrickLining | None) -> tuple[float, float, 
     depth = made.depth - thick
     half = made.half_width - aside
     return half, half - made.splay * depth, depth
-
-
-def smoke_area(made: Assembly, role: str) -> float:
-    """Clear area half way up the lowest lift with this role.
-
-    Parameters
-    ----------
-    made : Assembly
-    role : str
-
-    Returns
-    -------
-    float
-        [m2]
-    """
-    kinds = tuple(p.piece for p in _first(made, role))
-    if role in ("flue", "collar") and (bore := _round_bore(kinds[0].cuts)):
-        return pi * bore**2
-    return area(passage(kinds)[0])
-
-
-def _round_bore(cuts: tuple[object, ...]) -> float | None:
-    rounds = [s for s in cuts if isinstance(s, Round)]
-    return min(s.radius for s in rounds) if rounds else None

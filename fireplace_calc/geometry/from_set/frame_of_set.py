@@ -24,17 +24,17 @@ class SetFrame(Frame):
         Width of the throat's slot. [m]
     slopes : tuple of float
         Run over rise of the reducer's sides, front and back. [-]
-    slot_bottom, slot_top : float
-        Levels of the throat's pieces. [m]
     plate_bottom : float
         Level of what the base plates' bed lies on. [m]
+    lift_beds : tuple of (float, float)
+        Bottom and top of every bed under the flue. [m]
     """
 
     set_back: float = 0.0
     throat_across: float = 0.0
     slopes: tuple[float, float, float] = (0.0, 0.0, 0.0)
-    slot_top: float = 0.0
     plate_bottom: float = 0.0
+    lift_beds: tuple[tuple[float, float], ...] = ()
 
     def half_at(self, y: float) -> float:
         """Half the width between the sides: square through the facing, then splayed. [m]
@@ -45,6 +45,11 @@ class SetFrame(Frame):
             Depth from the opening plane. [m]
         """
         return self.half_width - self.side_slope * max(y - self.set_back, 0.0)
+
+    @property
+    def beds(self) -> tuple[tuple[float, float], ...]:
+        """Bottom and top of every bed under the flue. [m]"""
+        return self.lift_beds
 
     @property
     def lining_front(self) -> float:
@@ -82,9 +87,8 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
     SetFrame
     """
     up, around = set_up(design), design.pieces
-    read, lining = up.read, design.piece_set.lining if design.piece_set else None
-    floor = lining.floor if lining else 0.0
-    start = frame.hearth - floor - read.plate_top
+    read, made = up.read, up.assembly
+    start = frame.hearth - up.floor - read.plate_top
     back = up.set_back + read.deep_over_all + around.gap + around.around
     flue_y = up.set_back + read.bore_y
     unit_half, unit_depth = read.flue_half, read.flue_deep
@@ -108,7 +112,7 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
         "side_slope": read.splay,
         "back_width": 2 * up.half_back,
         "depth": up.set_back + up.depth,
-        "breast": up.set_back + min(read.lintel_depth, read.throat_front),
+        "breast": up.breast,
         "throat_front": up.set_back + read.throat_front,
         "throat_back": up.set_back + read.throat_back,
         "block_half": block_half,
@@ -128,6 +132,10 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
         set_back=up.set_back,
         throat_across=read.throat_width,
         slopes=read.slopes,
-        slot_top=start + read.throat_top,
         plate_bottom=start,
+        lift_beds=tuple(
+            (start + under, start + max(p.level for p in here))
+            for under, here in zip((made.start, *made.tops), made.by_lift, strict=False)
+            if all(p.piece.role != "flue" for p in here)
+        ),
     )

@@ -39,6 +39,8 @@ class SetUp:
         Of the firebox, lining in; the depth from the front of the pieces. [m]
     set_back : float
         Of the front of the pieces from the opening plane. [m]
+    floor : float
+        Thickness of the paving on the base plates. [m]
     """
 
     choice: Choice
@@ -49,6 +51,12 @@ class SetUp:
     half_back: float
     depth: float
     set_back: float
+    floor: float
+
+    @property
+    def breast(self) -> float:
+        """Back of what stands over the opening, from the opening plane. [m]"""
+        return self.set_back + min(self.read.lintel_depth, self.read.throat_front)
 
 
 @lru_cache(maxsize=256)
@@ -75,14 +83,18 @@ def _of_lift(lifts: tuple[ChosenLift, ...], role: str) -> int:
     raise InputError(f"The set has no {role}.", "role", f"a {role}", None)
 
 
+def _floor(made: PieceSet) -> float:
+    """Thickness of the paving on the base plates. [m]"""
+    return made.lining.floor if made.lining else 0.0
+
+
 def _wanted(design: Design, made: PieceSet, choice: Choice) -> tuple[WantedLevel, ...]:
     """Levels that the design asks of the joints: the lintel's seat first, then the top."""
     asked = design.pieces
     if asked.opening_wanted is None and asked.top_wanted is None:
         return ()
     lifts = choose(made, choice)
-    floor = made.lining.floor if made.lining else 0.0
-    hearth = _rise(lifts[0]).wanted + floor
+    hearth = _rise(lifts[0]).wanted + _floor(made)
     levels = [WantedLevel(lifts[0].name, _rise(lifts[0]).wanted, rank=1)]
     if asked.opening_wanted is not None:
         head = _of_lift(lifts, "lintel")
@@ -198,4 +210,4 @@ def set_up(design: Design) -> SetUp:
     half, half_back, depth = lined(read, made.lining)
     gap = design.pieces.gap if design.pieces.facing > ROUNDING else 0.0
     set_back = design.pieces.facing + gap
-    return SetUp(choice, plan, assembly, read, half, half_back, depth, set_back)
+    return SetUp(choice, plan, assembly, read, half, half_back, depth, set_back, _floor(made))

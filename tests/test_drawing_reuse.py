@@ -6,9 +6,11 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc import assess, change
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import SETS as SHIPPED
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.firebox import BRICKS
+from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import CELLS, HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.compose import PANES, WHOLE, draw_view, reads, view_sheet
 from fireplace_calc.drawing.composed.live import live_views, roof_limits
@@ -142,3 +144,54 @@ def test_what_another_view_painted_over_is_painted_again(boathouse):
     ) == []
     assert [pane for pane, _ in kept.encode_changed(large, [WHOLE])] == [WHOLE]
     assert kept.encode_changed(four, PANES.values()) == first
+
+
+SETS = [
+    {"pieces.set": "middling"},
+    {"pieces.set": "middling", "opening.head": "segmental"},
+    {"pieces.set": "small"},
+    {"pieces.set": "wide"},
+]
+SET_MOVES = [
+    {"pieces.gap": "1 in", "pieces.around": "3-1/8 in"},
+    {"pieces.facing": "3-1/8 in", "pieces.gap": "1 in"},
+    {"pieces.opening_wanted": "29-1/2 in"},
+    {"pieces.set": "wide"},
+    {"opening.extension": "12 in"},
+    {"opening.width": "24 in"},
+    {"flue.sections": 22},
+    {"chimney.gap": "1 in"},
+    {"base.hearth_level": "6 in"},
+    {"surround.face": "stone"},
+]
+
+
+@pytest.mark.parametrize("view", sorted(CELLS))
+@pytest.mark.parametrize("first", SETS, ids=lambda c: "-".join(c.values()))
+def test_views_of_a_set_that_read_the_same_look_the_same(first, view):
+    one = assess(change(Design(), first))
+    for move in SET_MOVES:
+        other = assess(change(one.design, move))
+        keys = [reads(view, r.geometry, roof_limits(r.findings)) for r in (one, other)]
+        if keys[0] == keys[1]:
+            drawn = [
+                content(
+                    draw_view(view, CELLS[view], r.geometry, "feet-inches", roof_limits(r.findings))
+                )
+                for r in (one, other)
+            ]
+            assert drawn[0] == drawn[1], move
+
+
+def test_a_set_with_another_rebate_is_drawn_again(tmp_path):
+    """The rebate's corner stands elsewhere; every length that is read off stays."""
+    text = (SHIPPED / "middling.toml").read_text(encoding="utf-8")
+    other = text.replace("[9, 3], [5, 23.75]", "[9, 6], [5, 23.75]")
+    assert other != text
+    (tmp_path / "mine.toml").write_text(other, encoding="utf-8")
+    (tmp_path / "job.toml").write_text('[pieces]\nset = "mine"\n', encoding="utf-8")
+    one = assess(change(Design(), {"pieces.set": "middling"}))
+    two = assess(load(tmp_path / "job.toml"))
+    plans = [draw_view("plan", CELLS["plan"], r.geometry, "feet-inches") for r in (one, two)]
+    assert content(plans[0]) != content(plans[1])
+    assert reads("plan", one.geometry) != reads("plan", two.geometry)

@@ -8,7 +8,12 @@ from fireplace_calc.base.record import Record
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.declarations import choice, length, quantity, yes_no
 
-BRICKS = ("9 x 4-1/2 x 2-1/2 in", "9 x 4-1/2 x 3 in", "9 x 4-1/2 x 2 in")
+BRICKS = (
+    "9 x 4-1/2 x 2-1/2 in",
+    "9 x 4-1/2 x 3 in",
+    "9 x 4-1/2 x 2 in",
+    "9 x 4-1/2 x 1-1/4 in",
+)
 
 
 STEEL_UNIT = "steel unit"

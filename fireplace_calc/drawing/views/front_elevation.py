@@ -88,7 +88,7 @@ def _named(geometry: Geometry, ceiling: float) -> dict[str, float]:
     named = {"floor": 0.0, "hearth": f.hearth, "opening top": f.opening_top} | hood_level(geometry)
     if f.spring < f.opening_top:
         named["spring line"] = f.spring
-    named["arch" if f.spring < f.opening_top else "lintel top"] = f.opening_top + d.lintel.height
+    named["arch" if "arch" in geometry.by_name else "lintel top"] = f.opening_top + d.lintel.height
     for piece in d.surround.trim:
         if piece.place == "above":
             named[f"underside of {piece.name}"] = f.opening_top + piece.drawn_distance
@@ -199,7 +199,8 @@ def _firebox(view: View, geometry: Geometry) -> None:
         opening,
     )
     lining = geometry.by_name["firebox lining"].material
-    tone = "steel" if lining == "steel" else "firebrick" if d.method == "laid" else "refractory"
+    fired = lining == "firebrick" or d.method == "laid"
+    tone = "steel" if lining == "steel" else "firebrick" if fired else "refractory"
     view.seen(back, tone, "fine", layer=-2)
     if bend < top:
         half = low

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from math import atan
 
+from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.assembled.readings import ReadOff
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.from_set.set_up import set_up
 
 FACING = "The facing over the opening needs an angle or an arch of its own, which is not drawn."
+BARE = "A brick face is drawn, but no facing stands before the pieces: tell how thick it is."
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +128,8 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
         "stack_depth": stack_depth,
         "stack_middle": 0.0,
         "flue_y": flue_y,
-        "adjusted": (FACING,) if up.set_back > 0 else (),
+        "bore": replace(frame.bore, label=_bore_label(read, design)),
+        "adjusted": _said(design, up.set_back),
     }
     return SetFrame(
         **held,
@@ -139,3 +143,18 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
             if all(p.piece.role != "flue" for p in here)
         ),
     )
+
+
+def _said(design: Design, set_back: float) -> tuple[str, ...]:
+    """What is drawn otherwise than it can be built."""
+    if set_back > 0:
+        return (FACING,)
+    return (BARE,) if design.surround.face == "brick" else ()
+
+
+def _bore_label(read: ReadOff, design: Design) -> str:
+    """Size of the bore as the set's own file tells it."""
+    metric = design.piece_set is not None and design.piece_set.metric
+    sides = (read.bore_width,) if read.round else (read.bore_width, read.bore_depth)
+    texts = (f"{s * 1000:.0f}" if metric else feet_inches(s, inches_only=True) for s in sides)
+    return " x ".join(texts)

@@ -1,12 +1,24 @@
 """The cards of a set on paper."""
 
+from collections import Counter
+from dataclasses import replace
+
 import pytest
 from pypdf import PdfReader
 
 from fireplace_calc import change
-from fireplace_calc.base.units import MILLIMETRES, InputError
+from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, InputError
+from fireplace_calc.build.setting.pallet_list import pallet_rows
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.setting_cards import print_cards
+from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
+from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
+from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.geometry.assembled.assembly import assemble
+from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.pieces.choice import ChosenLift
+from fireplace_calc.pieces.joints.tape import tape_text
 
 
 def test_every_step_is_a_page_that_names_its_piece_and_the_caution(tmp_path):
@@ -14,9 +26,57 @@ def test_every_step_is_a_page_that_names_its_piece_and_the_caution(tmp_path):
     pages = print_cards(small, tmp_path / "cards.pdf", MILLIMETRES)
     read = [page.extract_text() for page in PdfReader(tmp_path / "cards.pdf").pages]
     assert len(read) == pages
-    assert "base plate" in read[0]
-    assert "F8.10" in read[-1]
-    assert all("not permission" in text and f"of {pages}" in text for text in read)
+    pallet, pole, *cards = read
+    assert "On the pallet" in pallet
+    assert "Story pole" in pole
+    assert "base plate" in cards[0]
+    assert "F8.10" in cards[-1]
+    assert all("not permission" in " ".join(text.split()) for text in read)
+    assert [f"Step {n} of {len(cards)}" in text for n, text in enumerate(cards, 1)] == [True] * len(
+        cards
+    )
+
+
+@pytest.mark.parametrize("units", [FEET_INCHES, MILLIMETRES])
+@pytest.mark.parametrize("name", ["small", "middling", "wide"])
+def test_the_delivery_is_drawn_mark_by_mark_to_one_scale(name, units):
+    made = set_up(change(Design(), {"pieces.set": name, "flue.sections": 12})).assembly
+    (sheet,) = pallet_sheets(made, units)
+    said = [label.text for label in sheet.labels]
+    for mark, count in Counter(one.piece.mark for one in made.placed).items():
+        assert f"{mark} x {count}" in said
+    assert [said.count(word) for word in ("here", "short", "broken")] == [
+        len(pallet_rows(made))
+    ] * 3
+    assert not collisions(sheet)
+
+
+@pytest.mark.parametrize("units", [FEET_INCHES, MILLIMETRES])
+@pytest.mark.parametrize("name", ["small", "middling", "wide"])
+@pytest.mark.parametrize("sections", [4, 40])
+def test_the_pole_has_every_lift_at_its_top(name, units, sections):
+    design = change(Design(), {"pieces.set": name, "flue.sections": sections})
+    up = set_up(design)
+    sheet = pole_sheet(SetPictures(up.assembly, design.piece_set.lining), up.plan, units)
+    said = [label.text for label in sheet.labels]
+    tick = up.plan.tick if units == up.plan.units else 0.0
+    for lift, top in zip(up.plan.chain, up.plan.tops, strict=True):
+        assert any(
+            text.startswith(f"{tape_text(top, units, tick)}  {lift.name}, ") for text in said
+        )
+    assert not collisions(sheet)
+
+
+def test_a_set_of_many_marks_has_sheets_enough():
+    made = set_up(change(Design(), {"pieces.set": "middling"})).assembly
+    more = [replace(made.placed[0].piece, mark=f"X{n}") for n in range(20)]
+    lifts = [ChosenLift(piece.mark, (piece,)) for piece in more]
+    first, second = pallet_sheets(assemble(lifts, [piece.height for piece in more]))
+    assert "X0 x 1" in [label.text for label in first.labels]
+    assert [label.text for label in second.labels if label.text.endswith("x 1")] == [
+        "X18 x 1",
+        "X19 x 1",
+    ]
 
 
 def test_no_set_no_cards(tmp_path):

@@ -116,7 +116,9 @@ class StepByStep:
         except InputError as trouble:
             self.said.value = html.trouble(str(trouble))
         else:
-            self.said.value = html.remark(f"{CARDS}: {pages} cards, one a page.")
+            self.said.value = html.remark(
+                f"{CARDS}: {pages} pages: the delivery, the story pole, and a card for every step."
+            )
 
     def read_in(self, units: str) -> None:
         """Take other units."""

@@ -118,17 +118,31 @@ def volume_text(volume: float, units: str) -> str:
     return f"{grouped(volume / QUART, 1)} qt"
 
 
+def weight_text(weight: float, units: str) -> str:
+    """A weight in both systems, the reader's first.
+
+    Parameters
+    ----------
+    weight : float
+        [kg]
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Examples
+    --------
+    >>> weight_text(20.0, "feet-inches"), weight_text(20.0, "millimetres")
+    ('44 lb (20 kg)', '20 kg (44 lb)')
+    """
+    both = show(weight, "mass"), show(weight, "mass", MILLIMETRES)
+    first, second = reversed(both) if units == MILLIMETRES else both
+    return f"{first} ({second})"
+
+
 def _weight(card: SettingCard, units: str) -> str:
     if card.handling is None:
         return ""
-    weight = card.handling.weight
     known = "weighed" if card.handling.weighed else "from its density; weigh one"
-    first, second = (
-        (show(weight, "mass", MILLIMETRES), show(weight, "mass"))
-        if units == MILLIMETRES
-        else (show(weight, "mass"), show(weight, "mass", MILLIMETRES))
-    )
-    return f"{first} ({second}), {known}"
+    return f"{weight_text(card.handling.weight, units)}, {known}"
 
 
 def _lift(card: SettingCard) -> str:

@@ -1,4 +1,6 @@
-"""The cards of a set as a PDF: one page a step, to take to the wall."""
+"""A set as a PDF to take to the wall: what has to be on the pallet, the story pole, and a card for
+every step.
+"""
 
 from __future__ import annotations
 
@@ -8,8 +10,12 @@ from io import BytesIO
 from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.pieces.card_picture import card_sheet
+from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
+from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.sheets.lists import wrapped
 from fireplace_calc.drawing.sheets.pdf import PdfBook
+from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.geometry.from_set.set_up import set_up
 
@@ -18,9 +24,12 @@ CAUTION = (
     " the local code, licensed engineers and the mason on site decide."
 )
 
+SMALLEST = 2.2
+"""Letters of the caution. [mm]"""
+
 
 def print_cards(design: Design, path: str | os.PathLike[str], units: str = FEET_INCHES) -> int:
-    """Write the card of every step, in order, each on a page of its own.
+    """Write the delivery, the story pole, and the card of every step in order, each on its page.
 
     Parameters
     ----------
@@ -49,13 +58,20 @@ def print_cards(design: Design, path: str | os.PathLike[str], units: str = FEET_
             "the name of a set",
             design.pieces.set,
         )
-    pictures = SetPictures(set_up(design).assembly, made.lining)
+    up = set_up(design)
+    pictures = SetPictures(up.assembly, made.lining)
+    sheets = [
+        *pallet_sheets(up.assembly, units),
+        pole_sheet(pictures, up.plan, units),
+        *(card_sheet(pictures, card.number, units) for card in pictures.cards),
+    ]
     written = BytesIO()
     book = PdfBook(written, f"{design.name}: piece by piece", CAUTION)
-    for card in pictures.cards:
-        sheet = card_sheet(pictures, card.number, units)
-        sheet.text(6.0, 4.0, CAUTION, size=2.2, ha="left")
+    for sheet in sheets:
+        lines = wrapped(CAUTION, (sheet.width - 12.0) * SMALL / SMALLEST)
+        for n, line in enumerate(reversed(lines)):
+            sheet.text(6.0, 4.0 + 3.0 * n, line, size=SMALLEST, ha="left")
         book.add(sheet)
     book.save()
     write_whole(path, written.getvalue())
-    return len(pictures.cards)
+    return len(sheets)

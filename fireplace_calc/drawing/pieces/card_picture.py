@@ -7,7 +7,7 @@ from math import radians
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.build.setting.cards import SettingCard
 from fireplace_calc.build.setting.wording import card_cautions, card_title, card_words
-from fireplace_calc.drawing.pieces.seen_parts import put_parts
+from fireplace_calc.drawing.pieces.seen_parts import bounds_of, put_parts
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
 from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.lists import wrapped
@@ -25,6 +25,8 @@ HEADS, LINE, GAP = 22.0, 4.0, 1.6
 """Width of the headings; from line to line; between paragraphs. [mm]"""
 WIDTH, HEIGHT = 297.0, 210.0
 """A sheet of A4, lying. [mm]"""
+FOOT = 6.0
+"""Left free at the foot of a sheet. [mm]"""
 
 
 def card_view(
@@ -62,7 +64,7 @@ def card_sheet(pictures: SetPictures, step: int, units: str = FEET_INCHES) -> Sh
         ``feet-inches`` or ``millimetres``.
     """
     sheet = Sheet(WIDTH, HEIGHT)
-    card_view(sheet, Cell(0.0, 0.0, WIDTH, HEIGHT), pictures, step, units)
+    card_view(sheet, Cell(2.0, FOOT, WIDTH - 2.0, HEIGHT), pictures, step, units)
     return sheet
 
 
@@ -121,7 +123,7 @@ def _standing(sheet: Sheet, cell: Cell, pictures: SetPictures, step: int) -> Non
     parts = _near(pictures, step, CORNER)
     if not parts:
         return
-    view, _ = fit(sheet, cell, _box(parts), (6.0, 6.0, 6.0, 6.0), LADDER)
+    view, _ = fit(sheet, cell, bounds_of(parts), (6.0, 6.0, 6.0, 6.0), LADDER)
     put_parts(view, parts, (pictures.cards[step - 1].name,))
 
 
@@ -131,7 +133,7 @@ def _from_above(sheet: Sheet, cell: Cell, pictures: SetPictures, step: int, unit
     card = pictures.cards[step - 1]
     if not parts or card.placed is None:
         return
-    x0, y0, x1, y1 = _box(parts)
+    x0, y0, x1, y1 = bounds_of(parts)
     reach = max(-x0, x1)
     box = (-reach, min(y0, 0.0), reach, y1)
     view, _ = fit(sheet, cell, box, (24.0, 15.0, 8.0, 6.0), LADDER)
@@ -158,15 +160,3 @@ def _from_above(sheet: Sheet, cell: Cell, pictures: SetPictures, step: int, unit
             along="y",
             limits=(cell.bottom + 2, cell.top - 2),
         )
-
-
-def _box(parts: list[SeenPart]) -> tuple[float, float, float, float]:
-    """Left, bottom, right and top of what is drawn. [m]"""
-    low = [ring.min(axis=0) for part in parts for ring in part.rings]
-    high = [ring.max(axis=0) for part in parts for ring in part.rings]
-    return (
-        float(min(p[0] for p in low)),
-        float(min(p[1] for p in low)),
-        float(max(p[0] for p in high)),
-        float(max(p[1] for p in high)),
-    )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.geometry.visible.stages import SeenPart
@@ -32,6 +32,24 @@ def put_parts(view: View, parts: Iterable[SeenPart], now: Collection[str] = ()) 
         weight = "flag" if marked else "seen" if part.cut else "fine"
         for ring in rings:
             view.sheet.line(ring, weight, closed=True)
+
+
+def bounds_of(parts: Sequence[SeenPart]) -> tuple[float, float, float, float]:
+    """Left, bottom, right and top of what is drawn. [m]
+
+    Parameters
+    ----------
+    parts : sequence of SeenPart
+        At least one.
+    """
+    low = [ring.min(axis=0) for part in parts for ring in part.rings]
+    high = [ring.max(axis=0) for part in parts for ring in part.rings]
+    return (
+        float(min(p[0] for p in low)),
+        float(min(p[1] for p in low)),
+        float(max(p[0] for p in high)),
+        float(max(p[1] for p in high)),
+    )
 
 
 def _tone(part: SeenPart, marked: bool) -> str:

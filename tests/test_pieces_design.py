@@ -256,3 +256,25 @@ def test_a_set_without_a_lining_is_refused_by_name(tmp_path):
     (tmp_path / "job.toml").write_text('[pieces]\nset = "bare"\n')
     with pytest.raises(InputError, match=r"The set bare has no table \[lining\]"):
         load(tmp_path / "job.toml")
+
+
+def test_a_file_that_contradicts_its_set_is_told_so(tmp_path):
+    path = tmp_path / "job.toml"
+    path.write_text(
+        '[pieces]\nset = "small"\n[opening]\nwidth = "30 in"\n[firebox]\ndepth = "40 in"\n'
+        '[flue]\nsections = 40\nsize = "own"\n'
+    )
+    design = load(path)
+    depth, sections = design.overruled
+    assert depth.startswith("Firebox depth is 3'-4\" in the file") and "set small" in depth
+    assert sections == (
+        "Flue sections is 40 in the file, but the pieces of the set small make it 36."
+    )
+    assert set(design.overruled) <= set(build_frame(design).adjusted)
+    assert change(design, {"flue.sections": 20}).overruled == ()
+    save(design, path)
+    assert load(path).overruled == ()
+
+
+def test_the_example_says_what_its_set_makes():
+    assert load(DATA / "designs" / "boathouse-set.toml").overruled == ()

@@ -69,6 +69,8 @@ class Design(HashedOnce):
     """Inputs that somebody entered although they stand at their default, by dotted key. A default
     that is not among them is an assumption (``editing.assumptions``).
     """
+    overruled: tuple[str, ...] = ()
+    """What its file said otherwise than the pieces of its set, one sentence each."""
 
     def __hash__(self) -> int:
         """Of all inputs together."""

@@ -206,7 +206,7 @@ def change(design: Design, changes: Mapping[str, Any]) -> Design:
                 k: (value_of(design, k), value_of(changed, k)) for k in asked if k in all_inputs()
             }
             refuse_decided(design, {k: (all_inputs()[k], *v) for k, v in both.items()})
-        changed = decide(changed)
+        changed = decide(changed).with_read({"overruled": ()})
     require_consistent(changed)
     return changed
 

@@ -12,10 +12,10 @@ from fireplace_calc.base.messages import shown
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import MARK
-from fireplace_calc.editing.changes import NO_ANSWERS, all_inputs, apply, book_names
+from fireplace_calc.editing.changes import NO_ANSWERS, all_inputs, apply, book_names, value_of
 from fireplace_calc.editing.consistency import require_consistent
 from fireplace_calc.editing.file_text import END, HEADER, OLD_HEADER
-from fireplace_calc.editing.sets.deciding import decide
+from fireplace_calc.editing.sets.deciding import decide, overruled
 
 LARGEST = 256_000
 """A design file with every list full has a quarter of this. [bytes]"""
@@ -222,7 +222,7 @@ def whole_design(content: dict[str, Any], path: str, folder: Path | None = None)
     InputError
         One sentence that names the file, the key, what is allowed and what was found.
     """
-    design, key = Design(), ""
+    design, key, entered = Design(), "", []
     try:
         for key, value in _flat(content):
             words, told = _unmarked(key, value)
@@ -231,8 +231,15 @@ def whole_design(content: dict[str, Any], path: str, folder: Path | None = None)
             _check_type(key, words)
             taken = apply(design, {key: words}, folder)
             design = taken if told else taken.with_read({"told": design.told})
-        key = ""
-        design = decide(design)
+            if told:
+                entered.append(book_names().get(key, key))
+        key, asked = "", design
+        design = decide(asked)
+        specs = all_inputs()
+        both = {
+            k: (specs[k], value_of(design, k), value_of(asked, k)) for k in entered if k in specs
+        }
+        design = design.with_read({"overruled": overruled(design, both)})
         require_consistent(design)
     except InputError as wrong:
         where = f"{path}: {key}: " if key else f"{path}: "

@@ -15,10 +15,14 @@ from fireplace_calc.design.records import Design
 
 SNAPPED = ("opening.width", "opening.extension", "opening.head", "flue.sections")
 """Inputs that a set offers in steps of its own: what is asked takes the nearest."""
-
-
 OF_SETS = ("vertical_back", "rake")
 """Of the firebox, what only a set has so: a back that stands upright to under a flat shelf."""
+
+
+TAPE, NOMINAL = 0.0008, 0.0127
+"""Lengths that differ by half a sixteenth of an inch read alike; a size of the set is asked for by
+its name, which may be a joint off. [m]
+"""
 
 
 @lru_cache(maxsize=256)
@@ -169,14 +173,8 @@ def refuse_decided(before: Design, asked: Mapping[str, tuple[Input, Any, Any]]) 
     for key, (spec, held, wanted) in asked.items():
         if key not in locked or key in SNAPPED:
             continue
-        same = (
-            abs(held - wanted) <= ROUNDING * max(abs(held), 1.0)
-            if isinstance(held, float) and isinstance(wanted, float)
-            else held == wanted
-        )
-        if not same:
-            says = held if isinstance(held, str) else show(held, spec.kind)
-            name = before.pieces.set
+        if not _same(held, wanted, ROUNDING * max(abs(held), 1.0) if _number(held) else 0.0):
+            says, name = _words(held, spec), before.pieces.set
             raise InputError(
                 f"{spec.label} is {says} by the pieces of the set {name}; take another set, or"
                 " none, to choose it yourself.",
@@ -184,3 +182,47 @@ def refuse_decided(before: Design, asked: Mapping[str, tuple[Input, Any, Any]]) 
                 f"{says}, as the set has it",
                 wanted,
             )
+
+
+def overruled(taken: Design, asked: Mapping[str, tuple[Input, Any, Any]]) -> tuple[str, ...]:
+    """What a file says otherwise than the set it names, beyond a nominal size and a tape's mark.
+
+    Parameters
+    ----------
+    taken : Design
+        As its set decides.
+    asked : mapping
+        By dotted key: the input, what it is, and what the file says.
+
+    Returns
+    -------
+    tuple of str
+        One sentence each.
+    """
+    locked = decided(taken)
+    return tuple(
+        f"{spec.label} is {_words(wanted, spec)} in the file, but the pieces of the set"
+        f" {taken.pieces.set} make it {_words(held, spec)}."
+        for key, (spec, held, wanted) in asked.items()
+        if key in locked and wanted is not None and not _same(held, wanted, _give(key, spec))
+    )
+
+
+def _give(key: str, spec: Input) -> float:
+    return 0.0 if spec.kind != "length" else NOMINAL if key in SNAPPED else TAPE
+
+
+def _number(value: Any) -> bool:
+    return isinstance(value, float | int)
+
+
+def _same(held: Any, wanted: Any, within: float) -> bool:
+    if _number(held) and _number(wanted):
+        return bool(abs(held - wanted) <= within)
+    return bool(held == wanted)
+
+
+def _words(value: Any, spec: Input) -> str:
+    if value is None:
+        return "unknown"
+    return value if isinstance(value, str) else show(value, spec.kind)

@@ -148,8 +148,8 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
 def _said(design: Design, set_back: float) -> tuple[str, ...]:
     """What is drawn otherwise than it can be built."""
     if set_back > 0:
-        return (FACING,)
-    return (BARE,) if design.surround.face == "brick" else ()
+        return (*design.overruled, FACING)
+    return (*design.overruled, BARE) if design.surround.face == "brick" else design.overruled
 
 
 def _bore_label(read: ReadOff, design: Design) -> str:

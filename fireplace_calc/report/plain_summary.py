@@ -85,12 +85,13 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
         if finding.verdict in (FALLS_SHORT, NOT_CHECKED):
             yield f"{SIGNS[finding.verdict]} {finding.verdict}: {sentence(finding, units)}"
     yield ""
-    yield f"{'Takeoff':26}{'net':>16}{'to order':>18}{'weight':>13}{'one piece':>12}"
+    first = max(26, *(len(r.item) + 1 for r in assessment.takeoff))
+    yield f"{'Takeoff':{first}}{'net':>15}{'to order':>16}{'weight':>12}{'one piece':>11}"
     for r in assessment.takeoff:
         piece = show(r.piece_kg, "mass", units) if r.piece_kg and r.unit != "brick" else ""
         yield (
-            f"{r.item:26}{quantity(r.net, r, units):>16}{quantity(r.order, r, units):>18}"
-            f"{weight(r.weight_kg, units):>13}{piece:>12}"
+            f"{r.item:{first}}{quantity(r.net, r, units):>15}{quantity(r.order, r, units):>16}"
+            f"{weight(r.weight_kg, units):>12}{piece:>11}"
         ).rstrip()
     yield ""
     yield CAUTION

@@ -204,7 +204,8 @@ def sentence(finding: Finding, units: str = FEET_INCHES) -> str:
         if finding.verdict == FALLS_SHORT and finding.margin and numbers is not None:
             much = "little" if numbers[1] > numbers[0] else "much"
             lacking = f", {margin.removeprefix('-')} too {much}"
-        said.append(f"{provided} provided, {required} required{lacking}.")
+        wanted = f", {required} required{lacking}" if required else ""
+        said.append(f"{provided} provided{wanted}.")
     said += [
         text[:1].upper() + text[1:]
         for text in (finding.note, finding.why, to_enter(finding))

@@ -258,6 +258,38 @@ def test_a_set_without_a_lining_is_refused_by_name(tmp_path):
         load(tmp_path / "job.toml")
 
 
+@pytest.mark.parametrize("name", ["small", "middling", "wide"])
+def test_a_cast_reducer_is_not_corbeled(name):
+    result = assess(change(Design(), {"pieces.set": name}))
+    found = {f.key: f for f in result.findings}
+    assert found["SMK-06"].verdict == found["SMK-07"].verdict == "does not apply"
+    assert found["SMK-05"].verdict == "meets"
+
+
+def test_the_smoke_chamber_wall_is_the_reducer_and_what_stands_round_it():
+    """Middling: the reducer is 2-1/2 in thick where it is thinnest, at its head, on every side."""
+    for facing, around, wall in (("3-5/8 in", "7-5/8 in", 6.125), ("7-5/8 in", "3-5/8 in", 6.125)):
+        design = change(
+            Design(), {"pieces.set": "middling", "pieces.facing": facing, "pieces.around": around}
+        )
+        found = {f.key: f for f in assess(design).findings}["SMK-01"]
+        assert found.provided == pytest.approx(wall, abs=1e-5)
+        assert found.verdict == "falls short"
+        assert "smoke_chamber.wall" not in found.assumed
+
+
+@pytest.mark.parametrize(
+    ("facing", "verdict"), [("3-5/8 in", "not checked"), ("0 in", "falls short")]
+)
+def test_the_lintel_of_the_set_does_not_answer_for_that_of_the_facing(facing, verdict):
+    small = change(
+        Design(), {"pieces.set": "small", "pieces.facing": facing, "surround.face": "brick"}
+    )
+    found = {f.key: f for f in assess(small).findings}
+    assert found["LIN-01"].verdict == "falls short"
+    assert found["LIN-03"].verdict == verdict
+
+
 def test_a_file_that_contradicts_its_set_is_told_so(tmp_path):
     path = tmp_path / "job.toml"
     path.write_text(

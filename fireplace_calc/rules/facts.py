@@ -53,6 +53,7 @@ class Facts:
     lintel_bearing_each_end: float | None
     lintel_material: str | None
     face: str
+    facing_apart: bool
     smoke_chamber_wall_thickness: float
     smoke_chamber_lining: str | None
     smoke_chamber_lining_thickness: float

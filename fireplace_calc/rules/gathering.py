@@ -137,6 +137,7 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
         lintel_bearing_each_end=design.lintel.bearing,
         lintel_material=lintel,
         face=design.surround.face,
+        facing_apart=design.piece_set is not None and design.pieces.facing > 0,
         smoke_chamber_wall_thickness=min(sc.wall, chamber_left),
         smoke_chamber_lining=sc.lining,
         smoke_chamber_lining_thickness=sc.lining_thickness,

@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.base.inputs import Input, inputs_of
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
+from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.records import Design
+
+if TYPE_CHECKING:
+    from fireplace_calc.geometry.from_set.set_up import SetUp
 
 SNAPPED = ("opening.width", "opening.extension", "opening.head", "flue.sections")
 """Inputs that a set offers in steps of its own: what is asked takes the nearest."""
@@ -78,6 +82,8 @@ def decided(design: Design) -> Mapping[str, Any]:
         "throat.height": read.throat_bottom - read.opening_top,
         "throat.depth": read.throat_back - read.throat_front,
         "smoke_chamber.height": read.head_top - read.throat_bottom,
+        "smoke_chamber.wall": _chamber_wall(up, around),
+        "smoke_chamber.construction": "prefabricated lining",
         "flue.shape": "round" if read.round else "rectangular",
         "flue.size": "own",
         "flue.own_width": read.bore_width,
@@ -98,6 +104,13 @@ def decided(design: Design) -> Mapping[str, Any]:
     if choice.head == "segmental":
         found["opening.rise"] = read.rise
     return found
+
+
+def _chamber_wall(up: SetUp, around: TakenSet) -> float:
+    """Reducer and the masonry round it where they are thinnest; a gap is no masonry. [m]"""
+    sides, front, back = up.read.reducer_walls
+    before = max(up.set_back - around.gap, 0.0)
+    return min(min(sides, back) + around.around, front + before)
 
 
 def _lintel(assembly: Any) -> str | None:

@@ -8,10 +8,10 @@ from math import hypot
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.base.units import InputError
 from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
-from fireplace_calc.geometry.assembled.passage import passage
+from fireplace_calc.geometry.assembled.passage import lift_section, passage
 from fireplace_calc.geometry.assembled.seats import bearing_lengths
 from fireplace_calc.geometry.assembled.sections import contact
-from fireplace_calc.geometry.assembled.solids import extent
+from fireplace_calc.geometry.assembled.solids import extent, piece_part
 from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.pieces.records import ArchCut, FirebrickLining, Round
 
@@ -51,6 +51,8 @@ class ReadOff:
         How far the pieces reach sideways from the center line and back, to the flue. [m]
     slopes : tuple of float
         Run over rise of the reducer's sides, front and back. [-]
+    reducer_walls : tuple of float
+        Least thickness of its sides, front and back, measured level. [m]
     """
 
     plate_top: float
@@ -82,6 +84,7 @@ class ReadOff:
     half_over_all: float
     deep_over_all: float
     slopes: tuple[float, float, float]
+    reducer_walls: tuple[float, float, float]
 
 
 def read_off(made: Assembly) -> ReadOff:
@@ -155,7 +158,26 @@ def read_off(made: Assembly) -> ReadOff:
             abs(foot[2] - head[2]) / high,
             abs(foot[3] - head[3]) / high,
         ),
+        reducer_walls=_reducer_walls(made),
     )
+
+
+def _reducer_walls(made: Assembly) -> tuple[float, float, float]:
+    """Wherever an outline turns, between the smoke's way and the outside. [m]"""
+    found = []
+    for lift in made.by_lift:
+        pieces = tuple(p.piece for p in lift)
+        if not any(p.role == "reducer" for p in pieces):
+            continue
+        turns = {
+            z / p.height for p in pieces for s in piece_part(p).adds for z in (s.bottom, s.top)
+        }
+        for share in sorted(t for t in turns if 0.0 <= t <= 1.0):
+            x0, y0, x1, y1 = lift_section(pieces, share).bounds()
+            left, right, front, back = _bounds(passage(pieces, share)[0])
+            found.append((min(left - x0, x1 - right), front - y0, y1 - back))
+    sides, front, back = (round(min(walls), FINE) for walls in zip(*found, strict=True))
+    return sides, front, back
 
 
 def _missing(role: str) -> InputError:

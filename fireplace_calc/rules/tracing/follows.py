@@ -61,6 +61,7 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "damper_place": ("throat.damper",),
     "edge_trim": ("clearance.edge_trim",),
     "face": ("surround.face",),
+    "facing_apart": ("pieces.set", "pieces.facing"),
     "fireplace_listed": ("clearance.fireplace_listed",),
     "flue_offset": ("flue.offset",),
     "flue_route": ("flue.route",),

@@ -177,5 +177,7 @@ def veneer_lintel(facts: Facts) -> Compared:
     """Facing brick over the opening is carried like any veneer."""
     if facts.face != "brick":
         return not_applicable("The face is not brick.")
+    if facts.facing_apart:
+        return unknown("What carries the facing before the pieces of the set")
     found = lintel_bearing(facts)
     return found if found.verdict == DOES_NOT_APPLY else with_note(found, READ_IN)

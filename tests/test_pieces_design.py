@@ -1,6 +1,8 @@
 """A design that names its set: what the set decides, what is built from it, and that it all adds up."""
 
+import numpy as np
 import pytest
+from manifold3d import CrossSection, Manifold, OpType
 
 from fireplace_calc import PACKS, assess, change, load, save
 from fireplace_calc.base.resources import DATA
@@ -266,15 +268,41 @@ def test_a_cast_reducer_is_not_corbeled(name):
     assert found["SMK-05"].verdict == "meets"
 
 
-def test_the_smoke_chamber_wall_is_the_reducer_and_what_stands_round_it():
-    """Middling: the reducer is 2-1/2 in thick where it is thinnest, at its head, on every side."""
-    for facing, around, wall in (("3-5/8 in", "7-5/8 in", 6.125), ("7-5/8 in", "3-5/8 in", 6.125)):
-        design = change(
-            Design(), {"pieces.set": "middling", "pieces.facing": facing, "pieces.around": around}
-        )
+WALLS = ("as it comes", "thick", "small", "raised once, no facing")
+
+
+@pytest.mark.parametrize("name", WALLS)
+def test_the_smoke_chamber_wall_is_the_least_that_is_drawn(name):
+    """Sawn through level by level from foot to head of the reducer, and measured on the saw cut."""
+    design = middling(**CHOICES[name])
+    made, read = build_geometry(design), set_up(design).read
+    solid = Manifold.batch_boolean([_body(p) for p in made.parts], OpType.Add)
+    foot = made.frame.flue_start - read.head_top  # what the levels of the set count from
+    reducers = [p for p in set_up(design).assembly.placed if p.piece.role == "reducer"]
+    middle = made.frame.set_back + read.bore_y
+    least = 1.0
+    for z in np.linspace(reducers[0].level + 1e-6, reducers[-1].top - 1e-6, 60):
+        cut = solid.slice(foot + z)
+        for across, strip in (
+            ("right", CrossSection.square((9.0, 2e-4)).translate((0.0, middle - 1e-4))),
+            ("front", CrossSection.square((2e-4, 9.0 + middle)).translate((0.05, -9.0))),
+            ("back", CrossSection.square((2e-4, 9.0)).translate((0.05, middle))),
+        ):
+            thick = (cut ^ strip).area() / 2e-4
+            assert thick > 0.05, across
+            least = min(least, thick)
+    assert design.smoke_chamber.wall == pytest.approx(least, abs=3e-4)
+
+
+def test_the_smoke_chamber_wall_is_no_default():
+    """Middling: at the reducer's foot 4 in of it behind, and 3-5/8 in of masonry."""
+    for around, verdict in (("3-5/8 in", "falls short"), ("4 in", "meets")):
+        design = change(Design(), {"pieces.set": "middling", "pieces.around": around})
         found = {f.key: f for f in assess(design).findings}["SMK-01"]
-        assert found.provided == pytest.approx(wall, abs=1e-5)
-        assert found.verdict == "falls short"
+        assert (found.provided, found.verdict) == (
+            pytest.approx(7.625 if around == "3-5/8 in" else 8.0, abs=1e-5),
+            verdict,
+        )
         assert "smoke_chamber.wall" not in found.assumed
 
 

@@ -107,10 +107,24 @@ def decided(design: Design) -> Mapping[str, Any]:
 
 
 def _chamber_wall(up: SetUp, around: TakenSet) -> float:
-    """Reducer and the masonry round it where they are thinnest; a gap is no masonry. [m]"""
-    sides, front, back = up.read.reducer_walls
-    before = max(up.set_back - around.gap, 0.0)
-    return min(min(sides, back) + around.around, front + before)
+    """Reducer and the masonry that follows it in, where they are thinnest: at the sides and behind
+    that is the foot. The gap between them is no masonry. [m]
+    """
+    half, back = up.read.chamber_foot
+    aside = up.read.half_over_all - half
+    behind = up.read.deep_over_all - back
+    return min(min(aside, behind) + around.around, _front_wall(up, around.gap))
+
+
+def _front_wall(up: SetUp, gap: float) -> float:
+    """Least of the reducer's front with what stands before it, no masonry within the gap. [m]"""
+    turns = list(up.read.reducer_front)
+    edge = gap - up.set_back  # so far back there is room for masonry before the gap
+    for (out_0, in_0), (out_1, in_1) in zip(turns, turns[1:], strict=False):
+        if (out_0 - edge) * (out_1 - edge) < 0:
+            share = (edge - out_0) / (out_1 - out_0)
+            turns.append((edge, in_0 + share * (in_1 - in_0)))
+    return min(max(outside - edge, 0.0) + inside - outside for outside, inside in turns)
 
 
 def _lintel(assembly: Any) -> str | None:

@@ -51,8 +51,11 @@ class ReadOff:
         How far the pieces reach sideways from the center line and back, to the flue. [m]
     slopes : tuple of float
         Run over rise of the reducer's sides, front and back. [-]
-    reducer_walls : tuple of float
-        Least thickness of its sides, front and back, measured level. [m]
+    chamber_foot : tuple of float
+        Of the smoke's way where the reducer begins and it is widest: half the width, and the back.
+        [m]
+    reducer_front : tuple of (float, float)
+        How far back its front stands, outside and inside, wherever that turns. [m]
     """
 
     plate_top: float
@@ -84,7 +87,8 @@ class ReadOff:
     half_over_all: float
     deep_over_all: float
     slopes: tuple[float, float, float]
-    reducer_walls: tuple[float, float, float]
+    chamber_foot: tuple[float, float]
+    reducer_front: tuple[tuple[float, float], ...]
 
 
 def read_off(made: Assembly) -> ReadOff:
@@ -158,26 +162,22 @@ def read_off(made: Assembly) -> ReadOff:
             abs(foot[2] - head[2]) / high,
             abs(foot[3] - head[3]) / high,
         ),
-        reducer_walls=_reducer_walls(made),
+        chamber_foot=(max(-foot[0], foot[1]), foot[3]),
+        reducer_front=_reducer_front(made),
     )
 
 
-def _reducer_walls(made: Assembly) -> tuple[float, float, float]:
-    """Wherever an outline turns, between the smoke's way and the outside. [m]"""
+def _reducer_front(made: Assembly) -> tuple[tuple[float, float], ...]:
     found = []
     for lift in made.by_lift:
         pieces = tuple(p.piece for p in lift)
-        if not any(p.role == "reducer" for p in pieces):
+        if all(p.role != "reducer" for p in pieces):
             continue
-        turns = {
-            z / p.height for p in pieces for s in piece_part(p).adds for z in (s.bottom, s.top)
-        }
-        for share in sorted(t for t in turns if 0.0 <= t <= 1.0):
-            x0, y0, x1, y1 = lift_section(pieces, share).bounds()
-            left, right, front, back = _bounds(passage(pieces, share)[0])
-            found.append((min(left - x0, x1 - right), front - y0, y1 - back))
-    sides, front, back = (round(min(walls), FINE) for walls in zip(*found, strict=True))
-    return sides, front, back
+        ends = ((p, z) for p in pieces for s in piece_part(p).adds for z in (s.bottom, s.top))
+        for share in sorted({z / p.height for p, z in ends if z <= p.height}):
+            outside = round(lift_section(pieces, share).bounds()[1], FINE)
+            found.append((outside, _bounds(passage(pieces, share)[0])[2]))
+    return tuple(found)
 
 
 def _missing(role: str) -> InputError:

@@ -1,4 +1,6 @@
-"""The drawings as DXF: true size, a layer to each material, dimensions as dimensions."""
+"""The drawings as DXF: true size, a layer to each material, dimensions as dimensions, a block to
+each mark of a set.
+"""
 
 from __future__ import annotations
 
@@ -20,8 +22,8 @@ from fireplace_calc.drawing.views.face import hood_ring, open_ring
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.views.laid_bricks import from_the_room
 from fireplace_calc.editing.whole_files import write_whole
-from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box
+from fireplace_calc.pieces.records import PARTS
 
 DIMENSIONS = "workbook"
 """The style of dimensions."""
@@ -63,10 +65,11 @@ def write_dxf(result: Assessment, path: str | os.PathLike[str], units: str = FEE
     document.units = ezdxf.units.IN if inches else ezdxf.units.MM
     document.header["$MEASUREMENT"] = 0 if inches else 1
     document.header["$LUNITS"] = 4 if inches else 2
-    pen = _Pen(document, 1 / (INCH if inches else MM), result.geometry)
+    pen = _Pen(document, 1 / (INCH if inches else MM), result)
     pen.front()
     pen.section()
     pen.plan()
+    pen.pieces()
     write_whole(path, _signed(document, version).encode(document.output_encoding))
     return Path(path)
 
@@ -86,7 +89,8 @@ def _signed(document: Any, library: str) -> str:
 class _Pen:
     """Draws model metres at a scale, each view moved to its place."""
 
-    def __init__(self, document: Any, scale: float, geometry: Geometry) -> None:
+    def __init__(self, document: Any, scale: float, result: Assessment) -> None:
+        geometry = result.geometry
         self.document, self.space, self.scale, self.g, self.f = (
             document,
             document.modelspace(),
@@ -95,6 +99,11 @@ class _Pen:
             geometry.frame,
         )
         self.dx = self.dy = 0.0
+        self.set = None
+        if geometry.design.piece_set is not None:
+            from fireplace_calc.exports.dxf_pieces import SetInserts  # wakes manifold3d
+
+            self.set = SetInserts(document, scale, self.layer, result)
         hearth = geometry.design.hearth
         beside = self.f.half_width + hearth.side if hearth.front > 0 else 0.0
         self.wide = max(self.f.block_half, beside)  # half of what front and plan show [m]
@@ -205,8 +214,12 @@ class _Pen:
         f = self.f
         self.dx = self.wide + APART + self.g.design.hearth.front
         for part in self.g.parts:
+            if self.set and part.name in PARTS:
+                continue
             for ring in part.section():
                 self.ring(ring, part.material)
+        if self.set:
+            self.set.cut_upright(self.dx)
         if f.hood > 0:
             self.ring([(0.0, f.clear_top), (0.0, f.opening_top)], "metal")
         low = f.footing_bottom - 0.2
@@ -238,6 +251,9 @@ class _Pen:
         z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
         for name in ("firebox lining", "firebox walls"):
             part = self.g.by_name[name]
+            if self.set and name in PARTS:
+                self.set.cut_level(self.dx, z)
+                continue
             for ring in part.plan(z)[0]:
                 self.ring(ring, part.material)
         floor = lay_brickwork(self.g).floor
@@ -266,3 +282,11 @@ class _Pen:
         far = self.wide + 0.4
         self.dimension((f.half_width, 0.0), (f.half_at(f.depth), f.depth), far, upright=True)
         self.name("Plan at the hearth", -f.block_half, low - 0.5)
+
+    def pieces(self) -> None:
+        """The set in space beside the plan, a block to each mark."""
+        if self.set is None:
+            return
+        self.dx += 2 * self.wide + APART + 0.4
+        self.set.in_space(self.dx)
+        self.name("The set in space", -self.f.block_half, -0.5)

@@ -11,12 +11,10 @@ from fireplace_calc.drawing.sheets.lists import wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.layout import LADDER, fit, length
-from fireplace_calc.geometry.assembled.assembly import Assembly, assemble
+from fireplace_calc.geometry.assembled.assembly import Assembly
 from fireplace_calc.geometry.assembled.solids import extent
-from fireplace_calc.geometry.visible.stages import SeenPart, Stages
+from fireplace_calc.geometry.visible.stages import seen_alone
 from fireplace_calc.geometry.visible.viewpoint import CORNER
-from fireplace_calc.pieces.choice import ChosenLift
-from fireplace_calc.pieces.records import SetPiece
 
 WIDTH, HEIGHT = 210.0, 297.0
 """A sheet of A4, upright. [mm]"""
@@ -28,12 +26,6 @@ LINE = 3.6
 """From line to line. [mm]"""
 BOXES, BOX = 19.0, 3.0
 """Where the boxes to tick begin, and the side of one. [mm]"""
-
-
-def _alone(piece: SetPiece) -> tuple[SeenPart, ...]:
-    """A piece by itself, seen from its corner."""
-    made = assemble([ChosenLift(piece.mark, (piece,))], [piece.height])
-    return Stages(made, made.placed, CORNER).seen(1)
 
 
 def pallet_sheets(made: Assembly, units: str = FEET_INCHES) -> list[Sheet]:
@@ -50,7 +42,7 @@ def pallet_sheets(made: Assembly, units: str = FEET_INCHES) -> list[Sheet]:
     list of Sheet
     """
     rows = pallet_rows(made)
-    drawn = [_alone(row.piece) for row in rows]
+    drawn = [seen_alone(row.piece, CORNER) for row in rows]
     wide, high = (WIDTH - 8.0) / ACROSS, (HEIGHT - HEAD - END) / DOWN
     inner = Cell(0.0, 0.0, wide - 4.0, high - FOOT)
     scratch = Sheet(WIDTH, HEIGHT)

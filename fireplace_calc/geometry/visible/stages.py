@@ -13,10 +13,12 @@ import numpy as np
 from manifold3d import CrossSection, OpType
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
+from fireplace_calc.geometry.assembled.assembly import Assembly, Placed, assemble
 from fireplace_calc.geometry.assembled.solids import extent
 from fireplace_calc.geometry.visible.faces import FlatFace, bed_faces, hidden, meeting, piece_faces
 from fireplace_calc.geometry.visible.viewpoint import Viewpoint
+from fireplace_calc.pieces.choice import ChosenLift
+from fireplace_calc.pieces.records import SetPiece
 
 
 @dataclass(frozen=True, eq=False)
@@ -156,3 +158,15 @@ class Stages:
             first = faces[0]
             self._rings[key] = SeenPart(name, rings, first.normal, first.kind, first.cut)
         return self._rings[key]
+
+
+def seen_alone(piece: SetPiece, eye: Viewpoint) -> tuple[SeenPart, ...]:
+    """What is seen of a piece by itself, its bed at nought.
+
+    Parameters
+    ----------
+    piece : SetPiece
+    eye : Viewpoint
+    """
+    made = assemble([ChosenLift(piece.mark, (piece,))], [piece.height])
+    return Stages(made, made.placed, eye).seen(1)

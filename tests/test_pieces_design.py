@@ -251,15 +251,6 @@ def test_a_set_that_reaches_into_its_footing_is_refused(plain):
         change(plain, {"site.grade": "6 in", "base.footing_depth": "14 in"})
 
 
-def test_a_set_without_a_lining_is_refused_by_name(tmp_path):
-    text = (DATA / "sets" / "middling.toml").read_text().replace('after = ["lining"]\n', "")
-    start = text.index("[lining]")
-    (tmp_path / "bare.toml").write_text(text[:start] + text[text.index("\n[", start) + 1 :])
-    (tmp_path / "job.toml").write_text('[pieces]\nset = "bare"\n')
-    with pytest.raises(InputError, match=r"The set bare has no table \[lining\]"):
-        load(tmp_path / "job.toml")
-
-
 @pytest.mark.parametrize("name", ["small", "middling", "wide"])
 def test_a_cast_reducer_is_not_corbeled(name):
     result = assess(change(Design(), {"pieces.set": name}))

@@ -149,12 +149,14 @@ def split_brick(geometry: Geometry) -> str:
         Nothing where the brick is laid as it comes.
     """
     box, said = geometry.design.firebox, []
-    for name, label, told in (
-        ("firebox lining", "Lining thickness", box.lining_thickness),
-        ("firebox floor", "Firebrick floor", box.floor),
+    for made, label, told in (
+        (geometry.facing_fire, "Lining thickness", box.lining_thickness),
+        (geometry.under_fire, "Firebrick floor", box.floor),
     ):
-        if geometry.by_name[name].material == "firebrick":
-            laid = lining_bricks(geometry) if name == "firebox lining" else floor_bricks(geometry)
+        if made.material == "firebrick":
+            laid = (
+                lining_bricks(geometry) if label == "Lining thickness" else floor_bricks(geometry)
+            )
             whole = next(
                 side for side in sorted(brick_sides(box.brick)) if side > laid.unit.depth - ROUNDING
             )
@@ -180,8 +182,8 @@ def lay_brickwork(geometry: Geometry) -> Brickwork:
         Faces that are not firebrick are left out.
     """
     d, f, unit = geometry.design, geometry.frame, block(geometry)
-    paved = geometry.by_name["firebox floor"].material == "firebrick"
-    lined = geometry.by_name["firebox lining"].material == "firebrick"
+    paved = geometry.under_fire.material == "firebrick"
+    lined = geometry.facing_fire.material == "firebrick"
     lining = lining_bricks(geometry)
     base = geometry.by_name.get("base walls")
     under = geometry.by_name.get("hearth extension base")

@@ -250,7 +250,8 @@ class _Pen:
         self.dx += f.block_back + APART + 1.0 + self.wide
         z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
         for name in ("firebox lining", "firebox walls"):
-            part = self.g.by_name[name]
+            if (part := self.g.by_name.get(name)) is None:  # pieces that face the fire themselves
+                continue
             if self.set and name in PARTS:
                 self.set.cut_level(self.dx, z)
                 continue
@@ -264,7 +265,7 @@ class _Pen:
                 (f.half_at(f.depth), f.depth),
                 (-f.half_at(f.depth), f.depth),
             ),
-            self.g.by_name["firebox floor"].material,
+            self.g.under_fire.material,
         )
         if floor is not None:
             self.lines(floor.edges.tolist())

@@ -172,6 +172,16 @@ class Geometry:
         """Parts and voids by name."""
         return {p.name: p for p in self.parts + self.voids}
 
+    @property
+    def facing_fire(self) -> Part:
+        """What faces the fire: the lining, or the pieces of a set that has none."""
+        return self.by_name.get("firebox lining") or self.by_name["firebox walls"]
+
+    @property
+    def under_fire(self) -> Part:
+        """What the fire is laid on: the paving, or the base plates of a set that has none."""
+        return self.by_name.get("firebox floor") or self.by_name["base plates"]
+
     @cached_property
     def levels(self) -> dict[str, float]:
         """Level of everything that has a name on the drawing, bottom to top. [m]"""

@@ -36,7 +36,7 @@ def jambs_show(geometry: Geometry) -> bool:
     """Whether the ends of the lining are seen beside the opening, in a face of brick."""
     if geometry.frame.lining_front > 0:
         return False
-    lining = geometry.by_name["firebox lining"].material
+    lining = geometry.facing_fire.material
     return geometry.design.surround.face == "brick" and lining not in ("brick", "steel")
 
 

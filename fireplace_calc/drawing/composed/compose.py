@@ -144,7 +144,7 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
         )
     if view == "section":
         shown = min(f.shoulder_top + ABOVE, f.crown_bottom)
-        laid = f.side_slope if geometry.by_name["firebox lining"].material == "firebrick" else None
+        laid = f.side_slope if geometry.facing_fire.material == "firebrick" else None
         return (
             pick(_UPRIGHT),
             pick(_DEEP),

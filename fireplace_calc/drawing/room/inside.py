@@ -15,7 +15,7 @@ from fireplace_calc.drawing.room.eye import Eye
 from fireplace_calc.drawing.sheets.hatch import lines_in
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.drawing.views.face import lining_course
+from fireplace_calc.drawing.views.face import section_joints
 from fireplace_calc.drawing.views.front_elevation import opening_ring
 from fireplace_calc.drawing.views.laid_bricks import kept_within
 from fireplace_calc.geometry.parts import Geometry
@@ -112,7 +112,7 @@ def draw_inside(
     sheet, f = view.sheet, geometry.frame
     opening = np.array(opening_ring(geometry), dtype=float)
     lit, rear = lit_ring(geometry, eye)
-    bricks = geometry.by_name["firebox lining"].material == "firebrick"
+    bricks = geometry.facing_fire.material == "firebrick"
     sheet.fill([view.ring(opening)], "box dark", layer=-7)
     sheet.fill([view.ring(lit)], "box side", layer=-6)
     lines = []
@@ -173,11 +173,11 @@ def _joints(geometry: Geometry) -> Iterator[np.ndarray]:
     if work.floor is not None:
         edges = work.floor.edges
         yield np.concatenate([edges, np.full((len(edges), 2, 1), f.hearth)], 2)
-    lining = geometry.by_name["firebox lining"].material
+    lining = geometry.facing_fire.material
     if lining == "steel":
         return
     if lining != "firebrick":
-        yield from _sections(geometry, lining_course(geometry))
+        yield from _sections(geometry)
         return
     splay, lean = hypot(1.0, f.side_slope), hypot(1.0, f.lean)
     for layout in work.lining:
@@ -193,9 +193,9 @@ def _joints(geometry: Geometry) -> Iterator[np.ndarray]:
             yield right * (-1.0, 1.0, 1.0)
 
 
-def _sections(geometry: Geometry, height: float) -> Iterator[np.ndarray]:
+def _sections(geometry: Geometry) -> Iterator[np.ndarray]:
     f = geometry.frame
-    for z in np.arange(f.hearth + height, f.throat, height):
+    for z in section_joints(geometry):
         y = f.back_at(z)
         half = f.half_at(y)
         yield np.array(

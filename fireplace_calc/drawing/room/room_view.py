@@ -195,7 +195,7 @@ def _breast(
     holes.append(hole)
     for end, beds in jamb_ends(geometry):
         holes.append(view.ring(end))
-        view.sheet.fill([holes[-1]], geometry.by_name["firebox lining"].material, layer=-8)
+        view.sheet.fill([holes[-1]], geometry.facing_fire.material, layer=-8)
         hidden.lines(sides(holes[-1]), "seen", behind=hidden_by)
         hidden.hatch(view.ring(beds), behind=hidden_by)
     _face(view, hidden, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth))

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from fireplace_calc.base.arrays import Array
+from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.arch_ring import laid_arch
@@ -78,6 +79,17 @@ def lining_course(geometry: Geometry) -> float:
     return d.firebox.section_height if d.method == "modular" else common_brick(d).course
 
 
+def section_joints(geometry: Geometry) -> list[float]:
+    """Level of every joint between refractory sections over the hearth: the beds of a set, or one
+    a section. [m]
+    """
+    f = geometry.frame
+    if f.beds:
+        return [high for _, high in f.beds if f.hearth < high < f.throat - CONTACT_GAP]
+    height = lining_course(geometry)
+    return [float(z) for z in np.arange(f.hearth + height, f.throat, height)]
+
+
 def hood_ring(geometry: Geometry, opening: Polygon) -> Polygon:
     """A metal hood as it is seen from the front; empty where there is none. [m]
 
@@ -146,7 +158,7 @@ def jamb_ends(geometry: Geometry) -> Iterator[tuple[Polygon, Array]]:
         Outline of one end, and the bed joints across it. [m]
     """
     f, d = geometry.frame, geometry.design
-    lining = geometry.by_name["firebox lining"].material
+    lining = geometry.facing_fire.material
     if not jambs_show(geometry):
         return
     low = jamb_foot(geometry)

@@ -17,8 +17,8 @@ from fireplace_calc.drawing.views.face import (
     hood_level,
     hood_ring,
     jamb_ends,
-    lining_course,
     open_ring,
+    section_joints,
     voussoirs,
 )
 from fireplace_calc.drawing.views.laid_bricks import front_lines
@@ -38,6 +38,8 @@ from fireplace_calc.takeoff.before_masonry import trim_boxes
 from fireplace_calc.takeoff.facing import head_shows
 
 ARCH_STEPS = 24
+ALONE = 1e5
+"""So far apart that there is one line. [mm]"""
 
 
 def front(
@@ -170,7 +172,7 @@ def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
         holes.append(lintel_ring(geometry))
     for end, beds in jamb_ends(geometry):
         holes.append(end)
-        material = geometry.by_name["firebox lining"].material
+        material = geometry.facing_fire.material
         view.seen(end, material, "seen", layer=-3)
         view.sheet.hatches.append(beds * view.scale + (view.x0, view.y0))
     if d.hearth.front > 0 and f.extension_top > 0:
@@ -198,7 +200,7 @@ def _firebox(view: View, geometry: Geometry) -> None:
         ((-low, f.hearth), (low, f.hearth), (low, bend), (high, top), (-high, top), (-low, bend)),
         opening,
     )
-    lining = geometry.by_name["firebox lining"].material
+    lining = geometry.facing_fire.material
     fired = lining == "firebrick" or d.method == "laid"
     tone = "steel" if lining == "steel" else "firebrick" if fired else "refractory"
     view.seen(back, tone, "fine", layer=-2)
@@ -211,8 +213,8 @@ def _firebox(view: View, geometry: Geometry) -> None:
     if lining == "firebrick":
         front_lines(view, geometry, bare)
     elif lining != "steel":
-        height = lining_course(geometry) * view.scale
-        view.sheet.hatches.append(lines_in([bare], 0.0, height, view.at(0, f.hearth)[1] % height))
+        levels = (view.at(0, z)[1] for z in section_joints(geometry))
+        view.sheet.hatches += [lines_in([bare], 0.0, ALONE, level) for level in levels]
     view.sheet.line(ring, "cut", closed=True)
     if hood := hood_ring(geometry, opening):
         view.seen(hood, "metal", "seen", layer=1)

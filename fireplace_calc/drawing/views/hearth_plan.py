@@ -117,7 +117,7 @@ def _words(
         ),
         ((-f.half_at(f.depth * 0.42) - lining / 2, f.depth * 0.42), lining_word(geometry)),
         ((-f.half_at(f.throat_back) * 0.6, (f.throat_front + f.throat_back) / 2), "throat above"),
-        ((-f.half_at(0.0) * 0.8, f.depth * 0.1), "firebox floor"),
+        ((-f.half_at(0.0) * 0.8, f.depth * 0.1), _floor_word(geometry)),
     ]
     if d.hearth.front > 0:
         thick, of = length(d.hearth.thickness, units), geometry.by_name["hearth extension"].material
@@ -127,10 +127,19 @@ def _words(
     return words
 
 
+def _floor_word(geometry: Geometry) -> str:
+    """What the fire is laid on, as it is called in plan."""
+    return {"base plates": "base plate"}.get(geometry.under_fire.name, "firebox floor")
+
+
 def _floor(view: View, geometry: Geometry) -> None:
-    f, d, paving = geometry.frame, geometry.design, geometry.by_name["firebox floor"]
-    rings = [view.ring(ring) for ring in paving.plan(f.hearth)[0]]
-    view.sheet.fill(rings, paving.material, layer=-2)
+    f, d, paving = geometry.frame, geometry.design, geometry.under_fire
+    rings = paving.plan(f.hearth)[0]
+    if paving.name != "firebox floor":  # base plates reach under the walls
+        a, b = f.half_width, f.half_at(f.depth)
+        right = ((a, 0.0), (a, f.lining_front), (b, f.depth))
+        rings = [(*right, *((-x, y) for x, y in right[::-1]))]
+    view.sheet.fill([view.ring(ring) for ring in rings], paving.material, layer=-2)
     floor_lines(view, geometry)
     for y in (f.throat_front, f.throat_back):
         half = f.half_at(y) if d.piece_set is None else f.throat_width / 2

@@ -146,7 +146,9 @@ def roomy(cell: Cell) -> bool:
 
 
 def lining_word(geometry: Geometry) -> str:
-    """What the lining of the firebox is called where it is cut."""
+    """What faces the fire, as it is called where it is cut."""
+    if "firebox lining" not in geometry.by_name:
+        return "wall piece"
     return "air chamber" if geometry.design.firebox.lining == STEEL_UNIT else "lining"
 
 

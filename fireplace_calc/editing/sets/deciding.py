@@ -58,6 +58,7 @@ def decided(design: Design) -> Mapping[str, Any]:
     wall = (2 * read.flue_half - read.bore_width) / 2
     liner = read.liner or wall / 2
     depth = up.set_back + up.depth
+    thick = lining.thickness + lining.joint if lining else 0.0
     found: dict[str, Any] = {
         "method": "modular",
         "opening.width": 2 * up.half,
@@ -74,7 +75,7 @@ def decided(design: Design) -> Mapping[str, Any]:
         "firebox.rake": depth - up.set_back - read.throat_back,
         "firebox.breast": up.breast,
         "firebox.jamb": read.half_over_all + around.around - up.half,
-        "firebox.wall": up.set_back + read.deep_over_all + around.around - depth,
+        "firebox.wall": around.around + min(read.deep_over_all - up.depth, read.wall + thick),
         "firebox.lining": "firebrick" if lining else "refractory section",
         "firebox.section_height": next(
             p.piece.height for p in up.assembly.placed if p.piece.role == "wall"
@@ -101,6 +102,8 @@ def decided(design: Design) -> Mapping[str, Any]:
             "firebox.joint": lining.joint,
             "firebox.floor": lining.floor,
         }
+    else:
+        found |= {"firebox.lining_thickness": read.wall, "firebox.floor": read.plate}
     if choice.head == "segmental":
         found["opening.rise"] = read.rise
     return found

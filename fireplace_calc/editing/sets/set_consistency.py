@@ -13,8 +13,8 @@ MOST_SAID = 3
 
 
 def require_set(design: Design) -> None:
-    """Refuse a set that has not been read, whose pieces do not meet, that has no lining, or that
-    cannot do what is asked; a design without one passes.
+    """Refuse a set that has not been read, whose pieces do not meet, or that cannot do what is
+    asked; a design without one passes.
 
     Parameters
     ----------
@@ -47,14 +47,6 @@ def require_set(design: Design) -> None:
             f"The pieces of the set {name} do not meet: {said}{more}",
             "Set of pieces",
             "pieces that meet",
-            name,
-        )
-    if design.piece_set.lining is None:
-        raise InputError(
-            f"The set {name} has no table [lining]; a firebox without a firebrick lining is not"
-            " built yet, so tell its thickness, joint and floor in the set's file.",
-            "Set of pieces",
-            "a set with a lining",
             name,
         )
     frame = build_frame(design)

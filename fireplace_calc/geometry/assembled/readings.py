@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from math import hypot
+from functools import lru_cache
+from itertools import pairwise
+from math import dist, hypot
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.base.units import InputError
 from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
-from fireplace_calc.geometry.assembled.passage import lift_section, passage
+from fireplace_calc.geometry.assembled.passage import lift_section, passage, walled
 from fireplace_calc.geometry.assembled.seats import bearing_lengths
 from fireplace_calc.geometry.assembled.sections import contact
 from fireplace_calc.geometry.assembled.solids import extent, piece_part
-from fireplace_calc.geometry.polygons import Polygon
-from fireplace_calc.pieces.records import ArchCut, FirebrickLining, Round
+from fireplace_calc.geometry.polygons import Polygon, signed_area
+from fireplace_calc.pieces.records import FIREBOX, ArchCut, FirebrickLining, Point, Round, SetPiece
 
 FINE = 7
 """Decimals of a meter that a section keeps. [-]"""
@@ -49,6 +52,9 @@ class ReadOff:
         Of one, bed to bed, and the mean joint. [m]
     half_over_all, deep_over_all : float
         How far the pieces reach sideways from the center line and back, to the flue. [m]
+    wall, plate : float
+        Of the pieces round the fire where they are thinnest, square to their faces; and height of
+        the base plates. [m]
     slopes : tuple of float
         Run over rise of the reducer's sides, front and back. [-]
     chamber_foot : tuple of float
@@ -86,6 +92,8 @@ class ReadOff:
     flue_bed: float
     half_over_all: float
     deep_over_all: float
+    wall: float
+    plate: float
     slopes: tuple[float, float, float]
     chamber_foot: tuple[float, float]
     reducer_front: tuple[tuple[float, float], ...]
@@ -157,6 +165,8 @@ def read_off(made: Assembly) -> ReadOff:
         flue_bed=sum(p.bed for p in flues) / len(flues),
         half_over_all=max(max(-e[0], e[1]) for e in reach),
         deep_over_all=max(e[3] for e in reach),
+        wall=min(map(_thinnest, _round_the_fire(made))),
+        plate=min(p.piece.height for p in plates if p.piece.role == "base plate"),
         slopes=(
             abs(foot[1] - head[1]) / high,
             abs(foot[2] - head[2]) / high,
@@ -178,6 +188,45 @@ def _reducer_front(made: Assembly) -> tuple[tuple[float, float], ...]:
             outside = round(lift_section(pieces, share).bounds()[1], FINE)
             found.append((outside, _bounds(passage(pieces, share)[0])[2]))
     return tuple(found)
+
+
+def _round_the_fire(made: Assembly) -> Iterator[tuple[SetPiece, ...]]:
+    """Walls and backs of each lift that has some, the lintel left out."""
+    for here in made.by_lift:
+        kinds = tuple(p.piece for p in here if p.piece.role in FIREBOX)
+        if kinds:
+            yield kinds
+
+
+@lru_cache(maxsize=1024)
+def _thinnest(pieces: tuple[SetPiece, ...]) -> float:
+    """Least distance from the fire to what is outside, at foot and head. [m]"""
+    found = []
+    for share in (0.0, 1.0):
+        shell = walled(lift_section(pieces, share))
+        rings = [tuple((float(x), float(y)) for x, y in ring) for ring in shell.to_polygons()]
+        outer = max(rings, key=signed_area)
+        found += [_apart(inner, outer) for inner in passage(pieces, share)[:1]]
+    return round(min(found, default=0.0), FINE)
+
+
+def _apart(one: Polygon, other: Polygon) -> float:
+    """Least distance between two rings that do not cross. [m]"""
+    return min(
+        _off(spot, a, b)
+        for here, there in ((one, other), (other, one))
+        for spot in here
+        for a, b in pairwise((*there, there[0]))
+    )
+
+
+def _off(spot: Point, a: Point, b: Point) -> float:
+    """Distance of a spot from a side. [m]"""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    long = dx * dx + dy * dy
+    along = ((spot[0] - a[0]) * dx + (spot[1] - a[1]) * dy) / long if long else 0.0
+    share = min(max(along, 0.0), 1.0)
+    return dist(spot, (a[0] + share * dx, a[1] + share * dy))
 
 
 def _missing(role: str) -> InputError:

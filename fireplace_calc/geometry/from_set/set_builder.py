@@ -57,10 +57,11 @@ class SetBuilder(SetOutlines):
         yield from self.group("base plates")
 
     def firebox(self) -> Iterable[Part]:
-        """Lining, walls, lintel, and the masonry round them."""
+        """Lining, where there is one, walls, lintel, and the masonry round them."""
         f = self.frame
-        floor_behind = prism(f.slab_top, f.hearth, self.trapezoid(f.set_back, f.depth))
-        yield part("firebox lining", "firebrick", self.lining_hole, [floor_behind, *self.inside()])
+        if self.has_lining:
+            behind = prism(f.slab_top, f.hearth, self.trapezoid(f.set_back, f.depth))
+            yield part("firebox lining", "firebrick", self.lining_hole, [behind, *self.inside()])
         yield from self.group("firebox walls")
         yield from self.group("lintel", "throat back", "smoke shelf", "throat front")
         through = prism(f.slab_top, f.hearth, centered(f.half_width, 0.0, f.set_back))
@@ -124,8 +125,10 @@ class SetBuilder(SetOutlines):
         yield from self.group("base plates")
         yield from (p for p in self.firebox() if p.name != "masonry round the set")
         yield from self.smoke_chamber()
-        floor = prism(f.slab_top, f.hearth, self.trapezoid(f.set_back, f.depth))
-        yield part("inside", "air", [floor, *self.inside(), *self.under_lintel()])
+        inside = [*self.inside(), *self.under_lintel()]
+        if self.has_lining:
+            inside.append(prism(f.slab_top, f.hearth, self.trapezoid(f.set_back, f.depth)))
+        yield part("inside", "air", inside)
         front = max(f.set_back - self.design.pieces.gap, 0.0)
         if front < f.set_back:
             strip = centered(f.half_width, front, f.set_back)

@@ -27,6 +27,7 @@ class SetOutlines(Builder):
     def __init__(self, design: Design) -> None:
         super().__init__(design)
         self.up: SetUp = set_up(design)
+        self.has_lining = design.piece_set is not None and design.piece_set.lining is not None
 
     def trapezoid(self, front: float, back: float, spread: float = 0.0) -> Polygon:
         """Level outline between the sides: square through the facing, splayed behind. [m]
@@ -67,8 +68,10 @@ class SetOutlines(Builder):
         return passage(tuple(p.piece for p in here), share)[0]
 
     def inside(self) -> list[Solid]:
-        """What is clear inside the lining and behind the front of the pieces."""
+        """What is clear inside the lining, or the pieces, and behind the front of the pieces."""
         f = self.frame
+        if not self.has_lining:
+            return self.lining_hole
         lintel_back = f.breast
         low = [prism(f.hearth, f.spring, self.trapezoid(f.set_back, f.depth))]
         return [*low, prism(f.spring, f.throat, self.trapezoid(lintel_back, f.depth))]

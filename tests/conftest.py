@@ -13,6 +13,38 @@ if os.environ.get("CI"):
     settings.load_profile("the same every time")
 
 ROOT = Path(__file__).resolve().parent.parent
+BROWSER = {"test_browser.py", "test_hostile.py", "test_page.py", "test_walks.py"}
+"""Servers, and browsers that wait for them: begun first, and no two at a time."""
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items):
+    for item in items:
+        if item.path.name in BROWSER:
+            item.add_marker("browser")
+        elif item.path.suffix == ".py" and not item.get_closest_marker("install"):
+            item.add_marker("unit")
+    items.sort(key=lambda item: item.path.name not in BROWSER)
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_auto_num_workers(config):
+    """A file or two are quicker in one process than in several that each have to start."""
+    asked = [config.invocation_params.dir / arg.partition("::")[0] for arg in config.args]
+    return 0 if all(path.is_file() for path in asked) else None
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config, log):
+    """A file stays in one process, and so do all browsers."""
+    from xdist.scheduler import LoadFileScheduling
+
+    class OneBrowser(LoadFileScheduling):
+        def _split_scope(self, nodeid):
+            scope = super()._split_scope(nodeid)
+            return "browser" if Path(scope).name in BROWSER else scope
+
+    return OneBrowser(config, log) if config.option.dist == "loadfile" else None
 
 
 @pytest.fixture(scope="session")

@@ -1,19 +1,27 @@
 """Pictures of a set: clean on every step, in both unit systems, and they show what stands."""
 
+from datetime import datetime
+
 import numpy as np
 import pytest
 from set_strategies import made as made_set
 from set_strategies import random_set, stood
 
+from fireplace_calc import change
 from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, SYSTEMS
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.pieces.built_picture import built_sheet, built_view, pole_marks
 from fireplace_calc.drawing.pieces.card_picture import card_sheet
 from fireplace_calc.drawing.pieces.growing import build_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.assembled.assembly import as_wanted
+from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.set_text import read_set
+from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
 
 
 def middling(**choice):
@@ -107,3 +115,70 @@ def test_the_lining_is_a_card_without_a_picture_of_a_piece(pictures):
     sheet = card_sheet(pictures, step)
     assert marked(sheet) == 0 and "Firebrick lining" in words(sheet)
     assert pictures.standing(step) == pictures.standing(step - 1)
+
+
+NOON = datetime(2027, 5, 3, 12, 0)
+
+
+def as_measured(plan, sixteenths):
+    """The lowest lifts, each so many sixteenths over the story pole."""
+    tops = zip(plan.chain, plan.tops, sixteenths, strict=False)
+    return AsBuilt(
+        "a job",
+        tops=tuple(MeasuredTop(r.name, top + n * INCH / 16, NOON) for r, top, n in tops),
+    )
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("sections", [4, 40])
+@pytest.mark.parametrize("name", ["small", "middling", "wide"])
+def test_wanted_against_built_is_clean(name, sections, units):
+    """Nothing, some, and all of it measured; the window on the screen and the whole on paper."""
+    design = change(Design(), {"pieces.set": name, "flue.sections": sections})
+    up = set_up(design)
+    pictures = SetPictures(up.assembly, design.piece_set.lining)
+    for count in (0, 1, 5, len(up.plan.chain)):
+        built = as_measured(up.plan, [(-2, 0, 1, 16, -1)[n % 5] for n in range(count)])
+        assert collisions(built_sheet(pictures, up.plan, built, units)) == [], count
+        sheet = Sheet(300.0, 186.0)
+        built_view(sheet, Cell(6.0, 6.0, 294.0, 180.0), pictures, up.plan, built, units)
+        assert collisions(sheet) == [], count
+
+
+def test_the_pole_says_what_is_wanted_what_stands_and_what_is_left():
+    """By hand: three courses on a pole, the second 1/8 in low; what is to come moves down with it."""
+    design = change(Design(), {"pieces.set": "small"})
+    up = set_up(design)
+    marks, count = pole_marks(up.plan, as_measured(up.plan, (0, 1, -2)))
+    assert count == 3
+    assert [m.stands for m in marks[:4]] == [True, True, True, False]
+    assert [m.words.partition(": ")[2] for m in marks[:3]] == [
+        "stands as wanted",
+        'stands 1/16" high',
+        'stands 1/8" low, out of tolerance',  # 3/16 in thinner than told
+    ]
+    assert marks[3].now - marks[3].wanted == pytest.approx(-INCH / 8)
+    assert marks[3].words.partition(": ")[2].startswith("now build to")
+    skipped = AsBuilt(tops=(MeasuredTop(up.plan.chain[1].name, up.plan.tops[1], NOON),))
+    marks, count = pole_marks(up.plan, skipped)
+    assert count == 2 and marks[0].now is None and "stands, not measured" in marks[0].words
+    assert "to come" in marks[2].words
+
+
+def test_both_ticks_are_drawn_to_scale():
+    """One inch high: the tick on the right of the pole stands an inch over the one on the left."""
+    design = change(Design(), {"pieces.set": "small"})
+    up = set_up(design)
+    pictures = SetPictures(up.assembly, design.piece_set.lining)
+    sheet = built_sheet(pictures, up.plan, as_measured(up.plan, (0, 16)))
+    flags = [
+        line for (weight, _), lines in sheet.lines.items() for line in lines if weight == "flag"
+    ]
+    low, high = sorted(line[0, 1] for line in flags)
+    scale = (high - low) / (up.plan.tops[1] - up.plan.tops[0] + INCH)
+    ticks = [
+        line[0, 1]
+        for line in sheet.lines["seen", "ink"]
+        if len(line) == 2 and line[0, 1] == line[1, 1] and np.ptp(line[:, 0]) == pytest.approx(5.5)
+    ]
+    assert min(abs(high - y - INCH * scale) for y in ticks) == pytest.approx(0.0, abs=1e-6)

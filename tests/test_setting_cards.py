@@ -2,6 +2,7 @@
 
 from collections import Counter
 from dataclasses import replace
+from datetime import datetime
 
 import pytest
 from pypdf import PdfReader
@@ -10,15 +11,18 @@ from fireplace_calc import change
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, InputError
 from fireplace_calc.build.setting.pallet_list import pallet_rows
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.papers.as_built_record import print_record
 from fireplace_calc.drawing.papers.setting_cards import print_cards
 from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
 from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.geometry.assembled.assembly import assemble
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.pieces.choice import ChosenLift
 from fireplace_calc.pieces.joints.tape import tape_text
+from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
 
 
 def test_every_step_is_a_page_that_names_its_piece_and_the_caution(tmp_path):
@@ -89,3 +93,58 @@ def test_a_folder_that_is_not_there_is_said(tmp_path):
     small = change(Design(), {"pieces.set": "small"})
     with pytest.raises(InputError):
         print_cards(small, tmp_path / "nowhere" / "cards.pdf")
+
+
+def measured(up, count):
+    noon = datetime(2027, 5, 3, 12, 0)
+    return AsBuilt(
+        "Lake house",
+        tops=tuple(
+            MeasuredTop(
+                rise.name, top + 0.004 * (n % 2), noon, "A. B.", 0.001, None, 0.002, note="dry"
+            )
+            for n, (rise, top) in enumerate(zip(up.plan.chain, up.plan.tops, strict=True))
+            if n < count
+        ),
+    )
+
+
+@pytest.mark.parametrize("units", [FEET_INCHES, MILLIMETRES])
+@pytest.mark.parametrize("name", ["small", "middling", "wide"])
+@pytest.mark.parametrize("count", [0, 3, 40])
+def test_the_record_for_the_inspector(tmp_path, name, count, units):
+    """Job, hold point, wanted, built, tolerance, within or not, who measured, lines to sign, fingerprint."""
+    design = change(Design(), {"pieces.set": name, "flue.sections": 20})
+    up = set_up(design)
+    built = measured(up, count)
+    pages = print_record(design, built, tmp_path / "record.pdf", units)
+    read = [page.extract_text() for page in PdfReader(tmp_path / "record.pdf").pages]
+    assert len(read) == pages
+    said = " ".join(" ".join(read).split())
+    for words in (
+        "Lake house",
+        fingerprint(design),
+        "Measured by",
+        "Inspected by",
+        "Date",
+        "memory",
+    ):
+        assert words in said
+    assert all(fingerprint(design) in text for text in read)
+    assert ("Nothing has been measured yet" in said) == (count == 0)
+    assert said.count("A. B.") == len(built.tops)
+    assert ("NO: top" in said) == (count > 0)  # every other bed is 4 mm too full
+    if count == 3:
+        first, second, third = (tape_text(top.level, units) for top in built.tops)
+        assert first in said and second in said and third in said
+        assert f"Not measured: {up.plan.chain[3].name}" in said
+
+
+def test_no_set_no_record(tmp_path):
+    with pytest.raises(InputError, match="nothing of one can be measured"):
+        print_record(Design(), AsBuilt(), tmp_path / "record.pdf")
+    small = change(Design(), {"pieces.set": "small"})
+    other = AsBuilt(tops=(MeasuredTop("attic", 1.0, datetime(2027, 5, 3)),))
+    with pytest.raises(InputError, match="no lift 'attic'"):
+        print_record(small, other, tmp_path / "record.pdf")
+    assert not list(tmp_path.iterdir())

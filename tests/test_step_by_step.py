@@ -1,13 +1,17 @@
 """A set built on the screen, one piece at a time."""
 
+import re
+from datetime import datetime
+
 import pytest
 
 from fireplace_calc import change
 from fireplace_calc.base.resources import example
-from fireplace_calc.base.units import MILLIMETRES, InputError
+from fireplace_calc.base.units import INCH, MILLIMETRES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.panels.step_by_step import StepByStep
+from fireplace_calc.pieces.standing.as_built_file import read_as_built
 
 
 @pytest.fixture(scope="module")
@@ -67,3 +71,172 @@ def test_the_cards_are_printed_where_one_works(tmp_path, monkeypatch):
     monkeypatch.setattr("fireplace_calc.panels.step_by_step.CARDS", "nowhere/cards.pdf")
     small.print_cards()
     assert "cards.pdf" in small.said.value and "a card for every step" not in small.said.value
+
+
+SMALL = {"pieces.set": "small", "flue.sections": 12}
+
+
+def opened(folder=None, changes=SMALL, **how):
+    panel = StepByStep(change(Design(), changes), keep=folder, **how)
+    panel.open()
+    panel.measured.now = lambda: datetime(2027, 5, 3, 10, 40, 12, 345)
+    return panel.measured
+
+
+def enter(measured, level, **more):
+    for key, text in {"level": level, **more}.items():
+        measured.form.boxes[key].value = text
+    measured.enter()
+
+
+def test_a_closed_fold_makes_nothing():
+    panel = StepByStep(change(Design(), SMALL))
+    assert panel.measured is None
+    panel.go(7)
+    panel.open()
+    assert panel.measured is not None
+
+
+def test_a_top_is_entered_in_the_readers_units_and_the_next_comes_up(tmp_path):
+    measured = opened(tmp_path)
+    first, second = measured.up.plan.chain[0].name, measured.up.plan.chain[1].name
+    assert measured.form.lift.value == first
+    before = measured.board.images[measured.board.panes[0]].value
+    enter(measured, "3 1/2", plumb="1/16", by="A. B.", note="dry day")
+    (top,) = measured.kept.built.tops
+    assert (top.lift, top.level, top.plumb) == (
+        first,
+        pytest.approx(3.5 * INCH),
+        pytest.approx(INCH / 16),
+    )
+    assert (top.by, top.note, top.when) == ("A. B.", "dry day", datetime(2027, 5, 3, 10, 40, 12))
+    assert measured.form.lift.value == second
+    assert measured.form.boxes["level"].value == "" and measured.form.boxes["by"].value == "A. B."
+    assert measured.board.images[measured.board.panes[0]].value != before
+    assert "dry day" in measured.table.value and "Next" in measured.words.value
+    measured.read_in(MILLIMETRES)
+    enter(measured, "300", left_right="-2")
+    top = measured.kept.built.tops[-1]
+    assert (top.level, top.left_right) == (pytest.approx(0.3), pytest.approx(-0.002))
+    assert "2 mm left high" in measured.table.value
+    enter(measured, "1'-10 1/4\"")
+    assert measured.kept.built.tops[-1].level == pytest.approx(22.25 * INCH)
+
+
+@pytest.mark.parametrize(
+    ("boxes", "said"),
+    [
+        ({"level": ""}, "Top stands at is empty"),
+        ({"level": "about three"}, "Top stands at is .*no length"),
+        ({"level": "3 1/2", "plumb": "1/0"}, "divides by nothing"),
+        ({"level": "3 1/2", "left_right": "two"}, "Right side high by"),
+        ({"level": "900 m"}, "at most 100 m"),
+    ],
+)
+def test_what_is_no_measure_changes_nothing(tmp_path, boxes, said):
+    measured = opened(tmp_path)
+    enter(measured, **boxes)
+    assert measured.kept.built.tops == () and not list(tmp_path.iterdir())
+    assert re.search(said, measured.said.value) and 'role="alert"' in measured.said.value
+
+
+def test_it_is_back_after_a_restart_and_undo_goes_no_further(tmp_path):
+    measured = opened(tmp_path)
+    enter(measured, "3 1/2", by="A. B.")
+    enter(measured, "11 7/8")
+    kept = tmp_path / "as-built.toml"
+    assert len(read_as_built(kept.read_text()).tops) == 2
+    measured.undo()
+    assert measured.form.boxes["level"].value == "11 7/8"
+    assert measured.form.lift.value == measured.up.plan.chain[1].name
+    assert len(read_as_built(kept.read_text()).tops) == 1
+    again = opened(tmp_path)
+    assert again.kept.built == measured.kept.built and "Picked up" in again.said.value
+    assert again.form.lift.value == measured.up.plan.chain[1].name
+    again.undo()
+    assert "Nothing to take back" in again.said.value and len(again.kept.built.tops) == 1
+
+
+def test_what_no_joint_cures_is_said_while_it_can_be_lifted_off():
+    """The lintel's seat is wanted where the joints just reach; an inch low on the way is never made up."""
+    wanted = {**SMALL, "pieces.opening_wanted": "24-1/2 in"}
+    measured = opened(None, wanted)
+    tops = measured.up.plan.tops
+    assert 'role="alert"' not in measured.words.value
+    enter(measured, f"{tops[0] / INCH}")
+    assert 'role="alert"' not in measured.words.value
+    enter(measured, f"{tops[1] / INCH - 1}")
+    assert 'role="alert"' in measured.words.value and "Lift off" in measured.words.value
+    measured.undo()
+    assert 'role="alert"' not in measured.words.value
+
+
+def test_set_again_takes_off_what_stood_on_it(tmp_path):
+    measured = opened(tmp_path)
+    for level in ("3 1/2", "11 7/8", "20 1/4"):
+        enter(measured, level)
+    measured.form.choose(measured.up.plan.chain[1].name)
+    measured.form.again.value = True
+    enter(measured, "11 15/16")
+    assert measured.form.again.value is False
+    assert measured.form.lift.value == measured.up.plan.chain[2].name
+    assert "Lifted off and set again." in measured.table.value
+
+
+def test_a_record_of_another_set_stays_and_a_new_one_goes_elsewhere(tmp_path):
+    enter(opened(tmp_path, {"pieces.set": "wide"}), "3 1/2")
+    kept = (tmp_path / "as-built.toml").read_text()
+    assert read_as_built(kept).tops[0].lift
+    (tmp_path / "as-built.toml").write_text(kept.replace('lift = "', 'lift = "attic '))
+    before = (tmp_path / "as-built.toml").read_text()
+    measured = opened(tmp_path)
+    assert "record of another set" in measured.said.value and measured.kept.built.tops == ()
+    enter(measured, "3 1/2")
+    assert (tmp_path / "as-built.toml").read_text() == before
+    assert len(read_as_built((tmp_path / "copy-2" / "as-built.toml").read_text()).tops) == 1
+    assert "copy-2" in measured.said.value
+
+
+def test_a_record_that_cannot_be_read_is_set_aside(tmp_path):
+    (tmp_path / "as-built.toml").write_text("[[top")
+    measured = opened(tmp_path)
+    assert "set aside as as-built-unreadable-1.toml" in measured.said.value
+    enter(measured, "3 1/2")
+    assert (tmp_path / "as-built-unreadable-1.toml").read_text() == "[[top"
+    assert len(read_as_built((tmp_path / "as-built.toml").read_text()).tops) == 1
+
+
+def test_a_folder_that_cannot_be_written_is_said_and_nothing_is_taken(tmp_path):
+    (tmp_path / "job").write_text("a file, not a folder")
+    measured = opened(tmp_path / "job")
+    enter(measured, "3 1/2")
+    assert "Not kept" in measured.said.value and measured.kept.built.tops == ()
+    assert measured.form.boxes["level"].value == "3 1/2"
+
+
+def test_the_record_is_printed_beside_what_is_kept(tmp_path, monkeypatch):
+    measured = opened(tmp_path / "job")
+    enter(measured, "3 1/2")
+    measured.print_record()
+    assert (tmp_path / "job" / "as-built.pdf").read_bytes().startswith(b"%PDF")
+    assert "pages" in measured.said.value
+    monkeypatch.chdir(tmp_path)
+    unkept = opened()
+    assert "No folder was named" in unkept.said.value
+    unkept.print_record()
+    assert (tmp_path / "as-built.pdf").exists()
+
+
+def test_the_slider_brings_the_hold_point_up():
+    panel = StepByStep(change(Design(), SMALL))
+    panel.open()
+    card = [c for c in panel.pictures.cards if c.hold][3]
+    panel.go(card.number)
+    assert panel.measured.form.lift.value == card.lift
+    panel.go(card.number + 1)
+    assert panel.measured.form.lift.value == card.lift  # no hold point: it stays
+    panel.read_in(MILLIMETRES)
+    assert panel.measured.units == MILLIMETRES
+    light = panel.measured.board.images[panel.measured.board.panes[0]].value
+    panel.paint_on("dark")
+    assert panel.measured.board.images[panel.measured.board.panes[0]].value != light

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from html import escape
 from typing import Any
 
@@ -20,17 +21,21 @@ from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import PAPERS, UNITS, dropdown, row
 from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.panels.setting.as_it_stands import AsItStands
 
 STYLE = """<style>
 .fireplace-card table { border-collapse: collapse; line-height: 1.45; }
 .fireplace-card th { text-align: left; vertical-align: top; padding: .1em 1em .1em 0; }
 .fireplace-card td { padding: .1em 0; max-width: 46em; }
 .fireplace-card h3 { margin: .3em 0; }
+.fireplace-measured .widget-text input { height: 36px; }
 .fireplace-steps button { min-width: 9em; height: 44px; }
 .fireplace-steps .widget-slider { height: 44px; }
 </style>"""
 CARDS = "cards.pdf"
 """Where the cards are written."""
+MEASURE = "As it stands: enter what level and tape say"
+"""Heading of the fold in which tops are entered."""
 MARGIN = 6.0
 """Round the picture. [mm]"""
 
@@ -46,6 +51,8 @@ class StepByStep:
         ``feet-inches`` or ``millimetres``.
     step : int
         Where it begins; nought is the bare footing. [-]
+    keep : path, optional
+        Folder of the job: keeps what was measured after every entry.
 
     Raises
     ------
@@ -57,9 +64,17 @@ class StepByStep:
     pictures : SetPictures
         Order and cards.
     slider : IntSlider
+    measured : AsItStands or None
+        What was measured; nothing until its fold is opened.
     """
 
-    def __init__(self, design: Design, units: str = FEET_INCHES, step: int = 0) -> None:
+    def __init__(
+        self,
+        design: Design,
+        units: str = FEET_INCHES,
+        step: int = 0,
+        keep: str | os.PathLike[str] | None = None,
+    ) -> None:
         made = design.piece_set
         if made is None:
             raise InputError(
@@ -69,8 +84,11 @@ class StepByStep:
                 "the name of a set",
                 design.pieces.set,
             )
-        self.design, self.units = design, units
-        self.pictures = SetPictures(set_up(design).assembly, made.lining)
+        self.design, self.units, self.keep = design, units, keep
+        self.up = set_up(design)
+        self.pictures = SetPictures(self.up.assembly, made.lining)
+        self.measured: AsItStands | None = None
+        self.paper = "light"
         last = len(self.pictures.cards)
         self.board = Board()
         self.board.frame(True)
@@ -85,9 +103,10 @@ class StepByStep:
             layout=w.Layout(width="100%", max_width="60em"),
         )
         self.slider.observe(self._slid, "value")
-        self.widget = w.VBox(
-            [w.HTML(html.STYLE + STYLE), self._controls(), self.said, self.board.widget, self.card]
-        )
+        self.fold = w.Accordion(children=[w.VBox()], titles=[MEASURE], selected_index=None)
+        self.fold.observe(lambda _: self._unfolded(), "selected_index")
+        shown = [self._controls(), self.said, self.board.widget, self.card, self.fold]
+        self.widget = w.VBox([w.HTML(html.STYLE + STYLE), *shown])
         self.widget.add_class("fireplace-panel")
         self.show()
 
@@ -124,15 +143,41 @@ class StepByStep:
         """Take other units."""
         self.units = units
         self.show()
+        if self.measured is not None:
+            self.measured.read_in(units)
 
     def paint_on(self, paper: str) -> None:
         """Take other paper."""
+        self.paper = paper
         self.board.picture.set_theme(paper)
         self.show()
+        if self.measured is not None:
+            self.measured.paint_on(paper)
+
+    def open(self) -> None:
+        """Unfold what was measured, as a click on its heading does."""
+        self.fold.selected_index = 0
+
+    def _unfolded(self) -> None:
+        """Make it when it is first looked at: a fold that is closed costs nothing."""
+        if self.fold.selected_index is None:
+            return
+        if self.measured is None:
+            self.measured = AsItStands(self.design, self.up, self.pictures, self.units, self.keep)
+            self.measured.paint_on(self.paper)
+            self.fold.children[0].children = [self.measured.widget]
+        self._follow_hold_point()
+
+    def _follow_hold_point(self) -> None:
+        """Where the step shown completes a lift, that is the one to measure."""
+        card = self.pictures.card(self.slider.value)
+        if self.measured is not None and card is not None and card.hold is not None:
+            self.measured.form.choose(card.lift)
 
     def _slid(self, event: dict[str, Any]) -> None:
         del event
         self.show()
+        self._follow_hold_point()
 
     def show(self) -> None:
         """Bring picture and card up to the step."""

@@ -193,12 +193,28 @@ def _beside(one: Placed, standing: Iterable[Placed]) -> tuple[tuple[str, float],
     return tuple(found)
 
 
+def lift_length(made: Assembly, lift: int) -> float:
+    """From the left end of a lift to its right end.
+
+    Parameters
+    ----------
+    made : Assembly
+    lift : int
+        Counted from the base, from nought. [-]
+
+    Returns
+    -------
+    float
+        [m]
+    """
+    reach = [extent(p.piece) for p in made.by_lift[lift]]
+    return float(max(e[1] for e in reach) - min(e[0] for e in reach))
+
+
 def _tolerances(made: Assembly, one: Placed) -> Tolerances:
     """What the published tolerances allow a lift, by its length and its height."""
-    reach = [extent(p.piece) for p in made.by_lift[one.lift]]
-    long = max(e[1] for e in reach) - min(e[0] for e in reach)
     return Tolerances(
-        allowed_off("bed level", long),
+        allowed_off("bed level", lift_length(made, one.lift)),
         allowed_off("plumb", one.top - made.start),
         allowed_off("bed thickness"),
     )

@@ -5,27 +5,20 @@ every step.
 from __future__ import annotations
 
 import os
-from io import BytesIO
 
 from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.papers.site_book import write_book
 from fireplace_calc.drawing.pieces.card_picture import card_sheet
 from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
 from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
-from fireplace_calc.drawing.sheets.lists import wrapped
-from fireplace_calc.drawing.sheets.pdf import PdfBook
-from fireplace_calc.drawing.sheets.style import SMALL
-from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.geometry.from_set.set_up import set_up
 
 CAUTION = (
     "Arithmetic, not permission. Weigh a piece before you trust its weight; the maker of the set,"
     " the local code, licensed engineers and the mason on site decide."
 )
-
-SMALLEST = 2.2
-"""Letters of the caution. [mm]"""
 
 
 def print_cards(design: Design, path: str | os.PathLike[str], units: str = FEET_INCHES) -> int:
@@ -65,13 +58,4 @@ def print_cards(design: Design, path: str | os.PathLike[str], units: str = FEET_
         pole_sheet(pictures, up.plan, units),
         *(card_sheet(pictures, card.number, units) for card in pictures.cards),
     ]
-    written = BytesIO()
-    book = PdfBook(written, f"{design.name}: piece by piece", CAUTION)
-    for sheet in sheets:
-        lines = wrapped(CAUTION, (sheet.width - 12.0) * SMALL / SMALLEST)
-        for n, line in enumerate(reversed(lines)):
-            sheet.text(6.0, 4.0 + 3.0 * n, line, size=SMALLEST, ha="left")
-        book.add(sheet)
-    book.save()
-    write_whole(path, written.getvalue())
-    return len(sheets)
+    return write_book(sheets, path, f"{design.name}: piece by piece", CAUTION, CAUTION)

@@ -34,6 +34,20 @@ def put_parts(view: View, parts: Iterable[SeenPart], now: Collection[str] = ()) 
             view.sheet.line(ring, weight, closed=True)
 
 
+def put_outlines(view: View, parts: Iterable[SeenPart]) -> None:
+    """Draw faces as outlines alone: what is not there yet.
+
+    Parameters
+    ----------
+    view : View
+    parts : iterable of SeenPart
+    """
+    for part in parts:
+        if part.kind != "mortar":
+            for ring in part.rings:
+                view.sheet.line(view.ring(ring), "hidden", "soft", closed=True)
+
+
 def bounds_of(parts: Sequence[SeenPart]) -> tuple[float, float, float, float]:
     """Left, bottom, right and top of what is drawn. [m]
 

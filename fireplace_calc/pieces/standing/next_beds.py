@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import cache
 
 from fireplace_calc.base.tolerances import ROUNDING
@@ -26,6 +27,7 @@ def replan(
     built: AsBuilt,
     start: float = 0.0,
     units: str = FEET_INCHES,
+    tape: str = "",
 ) -> Replan:
     """Plan what is left from the last top that was measured.
 
@@ -40,7 +42,9 @@ def replan(
     start : float
         Level that the first lift is set on. [m]
     units : str
-        ``feet-inches`` or ``millimetres``.
+        Of what is said: ``feet-inches`` or ``millimetres``.
+    tape : str
+        Whose marks the tops are rounded to: that of the story pole, where it is another.
 
     Returns
     -------
@@ -53,21 +57,19 @@ def replan(
     InputError
         When a level or an entry names no lift of the chain.
     """
-    chain, wanted = tuple(chain), tuple(wanted)
+    chain, wanted, tape = tuple(chain), tuple(wanted), tape or units
     begin = start if built.start is None else built.start
     standing = built.standing(chain)
     last, level, name = -1, begin, ""
     if standing:
         last, top = standing[-1]
         level, name = top.level, top.lift
-    plan = plan_above(chain, wanted, last, level, name, units) if last + 1 < len(chain) else None
+    plan = plan_above(chain, wanted, last, level, name, tape) if last + 1 < len(chain) else None
+    lost = _lost(chain, wanted, standing, begin, plan, tape)
+    if plan is not None and tape != units:
+        plan = replace(plan, units=units, tick=0.0)  # said to the nearest mark of the other tape
     return Replan(
-        name,
-        level,
-        plan,
-        _lost(chain, wanted, standing, begin, plan, units),
-        _doubts(chain, wanted, standing, begin, units),
-        units,
+        name, level, plan, lost, _doubts(chain, wanted, standing, begin, units, tape), units
     )
 
 
@@ -111,7 +113,7 @@ def _lost(
     standing: Sequence[tuple[int, MeasuredTop]],
     start: float,
     plan: JointPlan | None,
-    units: str,
+    tape: str,
 ) -> tuple[LostLevel, ...]:
     """Levels that come farther off than they had to from the start, by half a mark and more."""
     if not standing:
@@ -119,7 +121,7 @@ def _lost(
     tops = dict(standing)
     under = [(-1, start, "the start"), *((n, t.level, f"the top of {t.lift}") for n, t in standing)]
     places = [place_of(chain, w.lift) for w in wanted]
-    slack = ticks(units)[0] / 2 + ROUNDING
+    slack = ticks(tape)[0] / 2 + ROUNDING
 
     @cache
     def least_miss(number: int) -> dict[int, float]:
@@ -158,11 +160,12 @@ def _doubts(
     standing: Sequence[tuple[int, MeasuredTop]],
     start: float,
     units: str,
+    tape: str,
 ) -> tuple[str, ...]:
     """What cannot be right, or is not known."""
     said: list[str] = []
     below, under, name = -1, start, "the start"
-    slack = ticks(units)[0] / 2 + ROUNDING
+    slack = ticks(tape)[0] / 2 + ROUNDING
     for place, top in standing:
         between = chain[below + 1 : place + 1]
         least, most = sum(r.least for r in between), sum(r.most for r in between)

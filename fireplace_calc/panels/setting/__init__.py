@@ -1,0 +1,1 @@
+"""A set under the hands: what was measured on it, entered and kept."""

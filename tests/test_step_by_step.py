@@ -90,11 +90,13 @@ def enter(measured, level, **more):
 
 
 def test_a_closed_fold_makes_nothing():
-    panel = StepByStep(change(Design(), SMALL))
+    panel = StepByStep(change(Design(), SMALL), step=7)
     assert panel.measured is None
-    panel.go(7)
+    panel.go(8)
+    assert panel.measured is None
     panel.open()
     assert panel.measured is not None
+    assert panel.measured.form.lift.value == panel.up.plan.chain[0].name  # nothing was measured yet
 
 
 def test_a_top_is_entered_in_the_readers_units_and_the_next_comes_up(tmp_path):

@@ -166,7 +166,6 @@ class StepByStep:
             self.measured = AsItStands(self.design, self.up, self.pictures, self.units, self.keep)
             self.measured.paint_on(self.paper)
             self.fold.children[0].children = [self.measured.widget]
-        self._follow_hold_point()
 
     def _follow_hold_point(self) -> None:
         """Where the step shown completes a lift, that is the one to measure."""

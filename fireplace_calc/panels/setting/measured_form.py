@@ -70,7 +70,9 @@ class MeasuredForm:
             for key, label in told.items()
         }
         self.again = w.Checkbox(
-            description="Lifted off and set again, with all that stood on it", indent=False
+            description="Lifted off and set again, with all that stood on it",
+            indent=False,
+            layout=w.Layout(width="40em", max_width="100%"),
         )
         lengths = row([self.lift, *(self.boxes[key] for key in LENGTHS)])
         self.widget = w.VBox([lengths, row([self.boxes[key] for key in WORDS]), self.again])

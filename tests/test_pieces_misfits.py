@@ -4,13 +4,13 @@ measure.
 ``SETS=2000 pytest tests/test_pieces_misfits.py`` breaks as many of each kind, by hand.
 """
 
+import json
 import os
 import re
 import tomllib
 from dataclasses import replace
 
 import pytest
-import tomlkit
 from set_strategies import random_set, text
 
 from fireplace_calc.base.units import InputError
@@ -19,8 +19,8 @@ from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.set_text import read_set
 
-COUNT = int(os.environ.get("SETS", "12"))
-MEASURE = re.compile(r"\d(?:/\d+)?\"? ?\(\d+\.\d mm\)|ways? through|does not close|tips|no seat")
+COUNT = int(os.environ.get("SETS", "25"))
+MEASURE = re.compile(r"\d\" \(\d+\.\d mm\)|: \d+(?: \d+/\d+|/\d+)?\" too much")
 
 
 def piece(raw, *marks):
@@ -175,51 +175,87 @@ def extension_wall_missing(raw):
         left["outline"] = [[-x, y] for x, y in reversed(wall["outline"])]
 
 
+def bore_leaves_a_thin_rim(raw):
+    bore_too_large(raw)
+
+
+def reducer_cut_too_narrow(raw):
+    """Its foot ends an inch inside the throat's slot, right and left."""
+    one, inch = piece(raw, "R"), unit(raw)
+    slot = max(x for x, _ in one["cut"][0]["outline"])
+    half = max(x for x, _ in one["outline"])
+    share = (slot - inch) / half
+    one["outline"] = [[share * x, y] for x, y in one["outline"]]
+    one.pop("cut")
+
+
 KEPT = {"rebate": 24, "left_more": 0, "joint": 4}
+SIDE = r"W[LR]\.\d"
 KINDS = {
-    wall_too_high: ({}, ["WL", "W"]),
-    back_too_wide: (KEPT, ["WB.1"]),
-    back_too_narrow: (KEPT, ["WB.1"]),
-    back_shifted: (KEPT, ["WB.1", "W"]),
-    back_too_far_forward: (KEPT, ["WB.1", "W"]),
-    back_too_far_back: (KEPT, ["WB.1", "W"]),
-    wall_moved_out: (KEPT, ["WL.1", "WB.1"]),
-    wall_moved_back: (KEPT, ["WL.1", "WB.1"]),
-    lintel_too_short: ({"arch": 0}, ["LS.1"]),
-    lintel_shifted: ({"arch": 0}, ["LS.1"]),
-    lintel_too_deep: ({"arch": 0}, ["LS.1", "T"]),
-    throat_shifted: ({"throats": 2}, ["NB.1"]),
-    throat_front_missing: ({"throats": 2}, ["NB.1"]),
-    reducer_half_moved: ({"reducers": 2}, ["RL.1", "RR.1"]),
-    reducer_too_small: ({"reducers": 1}, ["R.1"]),
-    flue_shifted: ({"nest": 8}, ["F.1"]),
-    tongue_too_long: ({"nest": 8, "flues": 4}, ["F."]),
-    plates_too_short: ({"plates": 1}, ["P.1"]),
-    top_wall_not_set_back: ({"left_more": 0}, ["TR.1", "LS.1"]),
-    bore_too_large: ({"nest": 0, "flues": 3, "round": 0}, ["F."]),
-    extension_wall_missing: ({"extensions": 2}, ["XL."]),
+    wall_too_high: ({}, (r"\bWL\b", r"\bW[RB]\b")),
+    back_too_wide: (KEPT, (SIDE, r"WB\.1")),
+    back_too_narrow: (KEPT, (SIDE, r"WB\.1")),
+    back_shifted: (KEPT, (SIDE, r"WB\.1")),
+    back_too_far_forward: (KEPT, (SIDE, r"WB\.1")),
+    back_too_far_back: (KEPT, (SIDE, r"WB\.1")),
+    wall_moved_out: (KEPT, (r"WL\.1", r"WB\.1")),
+    wall_moved_back: (KEPT, (r"WL\.1", r"W[RB]\.1")),
+    lintel_too_short: ({"arch": 0}, (r"LS\.1", r"[WX][LR]\.\d")),
+    lintel_shifted: ({"arch": 0}, (r"LS\.1", r"[WX][LR]\.\d")),
+    lintel_too_deep: ({"arch": 0}, (r"LS\.1", r"T[LR]\.1")),
+    throat_shifted: ({"throats": 2}, (r"NB\.1", r"NF\.1")),
+    throat_front_missing: ({"throats": 2}, (r"NB\.1", r"LS\.1")),
+    reducer_half_moved: ({"reducers": 2}, (r"RL\.1", r"RR\.1")),
+    reducer_too_small: ({"reducers": 1}, (r"\bR\.1", r"(?:N[BF]?|SH)\.1")),
+    reducer_cut_too_narrow: ({"reducers": 1}, (r"\bR\.1", r"(?:N[BF]?|SH)\.1")),
+    flue_shifted: ({"nest": 8}, (r"\bF\.1", r"\bC\.1")),
+    tongue_too_long: ({"nest": 8, "flues": 4}, (r"\bF\.1", r"\bF\.2")),
+    plates_too_short: ({"plates": 1}, (r"WB\.1", r"P\.1")),
+    top_wall_not_set_back: ({"left_more": 0}, (r"TR\.1", r"LS\.1")),
+    bore_too_large: ({"nest": 0, "flues": 3, "round": 0}, (r"\bF\.1", r"\bR[LR]?\.1")),
+    bore_leaves_a_thin_rim: ({"nest": 0, "flues": 3, "round": 1}, (r"\bF\.2", r"\bF\.1")),
+    extension_wall_missing: ({"extensions": 2}, (r"XB\.1", r"W[RB]\.\d")),
 }
 
 
+def inline(value):
+    if isinstance(value, dict):
+        return "{ " + ", ".join(f"{k} = {inline(v)}" for k, v in value.items()) + " }"
+    if isinstance(value, list):
+        return "[" + ", ".join(map(inline, value)) + "]"
+    return json.dumps(value)
+
+
+def written(raw):
+    """A set's file from what was read of one; a writer of our own, for it is written a thousand times."""
+    lines = [f"{k} = {inline(v)}" for k, v in raw.items() if k not in ("piece", "lift", "width")]
+    for name in ("piece", "lift", "width"):
+        for one in raw.get(name, []):
+            lines += [f"[[{name}]]", *(f"{k} = {inline(v)}" for k, v in one.items())]
+    return "\n".join(lines)
+
+
 def said_of(raw, recipe):
-    """What is said of a set, by reading or by fitting."""
+    """What is said of a set, sentence by sentence, by reading or by fitting."""
     try:
         lifts = choose(
-            read_set(tomlkit.dumps(raw)), Choice(extensions=recipe.extensions, flues=recipe.flues)
+            read_set(written(raw)), Choice(extensions=recipe.extensions, flues=recipe.flues)
         )
-        return " ".join(f.says for f in fit(as_wanted(lifts)))
+        return [f.says for f in fit(as_wanted(lifts))]
     except InputError as refused:
-        return str(refused)
+        return [str(refused)]
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.__name__)
-def test_a_set_broken_on_purpose_is_refused_by_name_and_measure(kind):
-    fixed, names = KINDS[kind]
+def test_one_sentence_names_both_pieces_and_the_measure(kind):
+    fixed, (one, other) = KINDS[kind]
     for seed in range(COUNT):
         recipe = replace(random_set(seed), **fixed)
         raw = tomllib.loads(text(recipe))
         kind(raw)
         said = said_of(raw, recipe)
         assert said, (kind.__name__, seed, "passes")
-        assert all(name in said for name in names), (seed, said)
-        assert MEASURE.search(said) or "cannot come level" in said, (seed, said)
+        assert any(re.search(one, s) and re.search(other, s) and MEASURE.search(s) for s in said), (
+            seed,
+            said,
+        )

@@ -3,41 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import combinations
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
 from fireplace_calc.geometry.assembled.clash import clash
+from fireplace_calc.geometry.assembled.closing.ways import way_faults
 from fireplace_calc.geometry.assembled.joints import seam
-from fireplace_calc.geometry.assembled.passage import bed_ways, passage
 from fireplace_calc.geometry.assembled.seats import seat_fault
 from fireplace_calc.geometry.assembled.solids import extent
-from fireplace_calc.geometry.assembled.wording import small
+from fireplace_calc.geometry.assembled.wording import Misfit, small
 from fireplace_calc.pieces.records import SetPiece
 
-
-@dataclass(frozen=True, slots=True)
-class Misfit:
-    """Two pieces, or a lift, that do not meet.
-
-    Attributes
-    ----------
-    names : tuple of str
-        Of the pieces, mark and number.
-    kind : str
-        ``seat``, ``tips``, ``tight``, ``wide``, ``clash``, ``bed``, ``way`` or ``stack``.
-    by : float
-        How much is missing or too much; nought where it is no length. [m]
-    says : str
-        The sentence.
-    """
-
-    names: tuple[str, ...]
-    kind: str
-    by: float
-    says: str
+__all__ = ["Misfit", "fit"]
 
 
 def fit(made: Assembly) -> tuple[Misfit, ...]:
@@ -58,7 +37,7 @@ def fit(made: Assembly) -> tuple[Misfit, ...]:
         found += _beds(made, number)
         if number:
             found += _seats(here, below)
-        found += _ways(here, below, number, head)
+        found += way_faults(here, below, number, head)
         found += _seams(here)
         found += _clashes(here, below)
     return tuple(found)
@@ -83,33 +62,6 @@ def _seats(here: tuple[Placed, ...], below: tuple[Placed, ...]) -> Iterable[Misf
             others = " or ".join(b.name for b in below)
             says = f"{one.name} {fault.says} {others}."
             yield Misfit((one.name, *(b.name for b in below)), fault.kind, fault.by, says)
-
-
-def _ways(
-    here: tuple[Placed, ...], below: tuple[Placed, ...], number: int, head: int | None
-) -> Iterable[Misfit]:
-    """One hole for the smoke in every lift, and in every bed over the lintel."""
-    kinds = tuple(a.piece for a in here)
-    names = " and ".join(a.name for a in here)
-    if all(p.role == "base plate" for p in kinds):
-        return
-    who = tuple(a.name for a in here)
-    if number != head or not any(p.role == "lintel" for p in kinds):
-        # A pocket from above or below is no way through; what goes through is clear half way up.
-        ways = [len(passage(kinds, share)) for share in (0.0, 0.5, 1.0)]
-        if ways[1] != 1 or 0 in ways:
-            said = "no way through" if 0 in ways else f"{ways[1]} ways through"
-            verb = "do" if len(here) > 1 else "does"
-            says = f"{names} {verb} not close round the smoke: {said}."
-            yield Misfit(who, "way", 0.0, says)
-    if head is not None and number > head:
-        under = tuple(b.piece for b in below)
-        if bed_ways(kinds, under) != 1:
-            says = (
-                f"The bed of {names} on {' and '.join(b.name for b in below)} does not close round"
-                " the smoke."
-            )
-            yield Misfit((*who, *(b.name for b in below)), "bed", 0.0, says)
 
 
 def _seams(here: tuple[Placed, ...]) -> Iterable[Misfit]:

@@ -5,18 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
-from math import dist, hypot
+from math import hypot
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.base.units import InputError
 from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
 from fireplace_calc.geometry.assembled.passage import lift_section, passage, walled
 from fireplace_calc.geometry.assembled.seats import bearing_lengths
-from fireplace_calc.geometry.assembled.sections import contact
+from fireplace_calc.geometry.assembled.sections import apart, contact
 from fireplace_calc.geometry.assembled.solids import extent, piece_part
 from fireplace_calc.geometry.polygons import Polygon, signed_area
-from fireplace_calc.pieces.records import FIREBOX, ArchCut, FirebrickLining, Point, Round, SetPiece
+from fireplace_calc.pieces.records import FIREBOX, ArchCut, FirebrickLining, Round, SetPiece
 
 FINE = 7
 """Decimals of a meter that a section keeps. [-]"""
@@ -206,27 +205,8 @@ def _thinnest(pieces: tuple[SetPiece, ...]) -> float:
         shell = walled(lift_section(pieces, share))
         rings = [tuple((float(x), float(y)) for x, y in ring) for ring in shell.to_polygons()]
         outer = max(rings, key=signed_area)
-        found += [_apart(inner, outer) for inner in passage(pieces, share)[:1]]
+        found += [apart(inner, outer) for inner in passage(pieces, share)[:1]]
     return round(min(found, default=0.0), FINE)
-
-
-def _apart(one: Polygon, other: Polygon) -> float:
-    """Least distance between two rings that do not cross. [m]"""
-    return min(
-        _off(spot, a, b)
-        for here, there in ((one, other), (other, one))
-        for spot in here
-        for a, b in pairwise((*there, there[0]))
-    )
-
-
-def _off(spot: Point, a: Point, b: Point) -> float:
-    """Distance of a spot from a side. [m]"""
-    dx, dy = b[0] - a[0], b[1] - a[1]
-    long = dx * dx + dy * dy
-    along = ((spot[0] - a[0]) * dx + (spot[1] - a[1]) * dy) / long if long else 0.0
-    share = min(max(along, 0.0), 1.0)
-    return dist(spot, (a[0] + share * dx, a[1] + share * dy))
 
 
 def _missing(role: str) -> InputError:

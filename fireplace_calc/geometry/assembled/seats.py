@@ -8,7 +8,7 @@ from functools import lru_cache
 from manifold3d import CrossSection
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
-from fireplace_calc.geometry.assembled.sections import contact, shrunk, united
+from fireplace_calc.geometry.assembled.sections import apart, contact, shrunk, united
 from fireplace_calc.geometry.assembled.solids import middle_of_mass
 from fireplace_calc.geometry.assembled.wording import small
 from fireplace_calc.geometry.polygons import chords
@@ -29,7 +29,7 @@ class SeatFault:
     kind : str
         ``seat`` or ``tips``.
     by : float
-        How much bearing is missing. [m]
+        How much bearing is missing, or how far its weight lies beside. [m]
     says : str
         To be followed by the names of what is under it.
     """
@@ -68,7 +68,9 @@ def seat_fault(piece: SetPiece, below: tuple[SetPiece, ...]) -> SeatFault | None
     x, y, _ = middle_of_mass(piece)
     spot = CrossSection.square((CONTACT_GAP, CONTACT_GAP), True).translate((x, y))
     if (seat.hull() ^ spot).is_empty():
-        return SeatFault("tips", 0.0, "tips: its weight lies beside its seat on")
+        ring = tuple((float(px), float(py)) for px, py in seat.hull().to_polygons()[0])
+        by = apart(((x, y),), ring)
+        return SeatFault("tips", by, f"tips: its weight lies {small(by)} beside its seat on")
     return None
 
 

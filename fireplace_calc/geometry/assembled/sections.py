@@ -10,11 +10,13 @@ from __future__ import annotations
 import atexit
 from collections.abc import Iterable
 from functools import lru_cache
+from itertools import pairwise
+from math import dist
 
 from manifold3d import CrossSection, FillRule, JoinType, OpType
 
 from fireplace_calc.geometry.assembled.solids import piece_part
-from fireplace_calc.geometry.polygons import Polygon, signed_area
+from fireplace_calc.geometry.polygons import Point, Polygon, signed_area
 from fireplace_calc.pieces.records import SetPiece
 
 SKIN = 1e-7
@@ -132,6 +134,36 @@ def holes(outline: CrossSection, least: float = 1e-4) -> list[Polygon]:
     return sorted(
         (r[::-1] for r in rings if signed_area(r) < -least), key=signed_area, reverse=True
     )
+
+
+def apart(one: Polygon, other: Polygon) -> float:
+    """Least distance between two rings, or two spots, that do not cross.
+
+    Parameters
+    ----------
+    one, other : Polygon
+        [m]
+
+    Returns
+    -------
+    float
+        [m]
+    """
+    return min(
+        _off(spot, a, b)
+        for here, there in ((one, other), (other, one))
+        for spot in here
+        for a, b in pairwise((*there, there[0]))
+    )
+
+
+def _off(spot: Point, a: Point, b: Point) -> float:
+    """Distance of a spot from a side. [m]"""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    long = dx * dx + dy * dy
+    along = ((spot[0] - a[0]) * dx + (spot[1] - a[1]) * dy) / long if long else 0.0
+    share = min(max(along, 0.0), 1.0)
+    return dist(spot, (a[0] + share * dx, a[1] + share * dy))
 
 
 @atexit.register

@@ -1,8 +1,32 @@
-"""Small measures in words: what is too tight or too wide, by how much."""
+"""What does not meet, in words: what is too tight or too wide, by how much."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from fireplace_calc.base.printing import feet_inches
+
+
+@dataclass(frozen=True, slots=True)
+class Misfit:
+    """Two pieces, or a lift, that do not meet.
+
+    Attributes
+    ----------
+    names : tuple of str
+        Of the pieces, mark and number.
+    kind : str
+        ``seat``, ``tips``, ``tight``, ``wide``, ``clash``, ``bed``, ``way`` or ``stack``.
+    by : float
+        How much is missing or too much; nought where it is no length. [m]
+    says : str
+        The sentence.
+    """
+
+    names: tuple[str, ...]
+    kind: str
+    by: float
+    says: str
 
 
 def small(meters: float) -> str:

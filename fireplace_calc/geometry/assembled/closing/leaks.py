@@ -237,7 +237,7 @@ def second_way(pieces: tuple[SetPiece, ...]) -> tuple[tuple[int, ...], float, fl
     Returns
     -------
     tuple
-        [-, m, m]
+        The numbers [-], width and depth [m].
     """
     ring = passage(pieces, 0.5)[1]
     wide, deep = _box(ring)

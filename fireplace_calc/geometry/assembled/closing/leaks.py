@@ -214,7 +214,7 @@ def rim(pieces: tuple[SetPiece, ...], below: tuple[SetPiece, ...], least: float)
 
 
 def way_box(pieces: tuple[SetPiece, ...], share: float) -> tuple[float, float]:
-    """Width and depth of the way through a lift. [m]
+    """Width and depth of the way through a lift.
 
     Parameters
     ----------
@@ -222,6 +222,11 @@ def way_box(pieces: tuple[SetPiece, ...], share: float) -> tuple[float, float]:
         Of one lift.
     share : float
         Of its height. [-]
+
+    Returns
+    -------
+    tuple of float
+        [m]
     """
     return _box(passage(pieces, share)[0])
 

@@ -227,6 +227,26 @@ NOTEBOOK = [
 ]
 
 
+def write_notebook(path, sources):
+    """A notebook of these cells that asks to be run."""
+    cells = [
+        {
+            "cell_type": "code",
+            "execution_count": None,
+            "id": f"c{k}",
+            "metadata": {},
+            "outputs": [],
+            "source": text,
+        }
+        for k, text in enumerate(sources)
+    ]
+    kernel = {"name": "python3", "display_name": "Python 3", "language": "python"}
+    told = {"fireplace": {"run_on_open": True}, "kernelspec": kernel}
+    path.write_text(
+        json.dumps({"cells": cells, "metadata": told, "nbformat": 4, "nbformat_minor": 5})
+    )
+
+
 def test_a_reader_turns_cuts_and_changes_it(tmp_path):
     """By keyboard in JupyterLab. The picture must not be blank, each act must change it and say so."""
     if chromium() is None:
@@ -238,34 +258,7 @@ def test_a_reader_turns_cuts_and_changes_it(tmp_path):
             " chromium)"
         )
     root = tmp_path.resolve()
-    cells = [
-        {
-            "cell_type": "code",
-            "execution_count": None,
-            "id": f"c{k}",
-            "metadata": {},
-            "outputs": [],
-            "source": text,
-        }
-        for k, text in enumerate(NOTEBOOK)
-    ]
-    (root / "turn.ipynb").write_text(
-        json.dumps(
-            {
-                "cells": cells,
-                "metadata": {
-                    "fireplace": {"run_on_open": True},
-                    "kernelspec": {
-                        "name": "python3",
-                        "display_name": "Python 3",
-                        "language": "python",
-                    },
-                },
-                "nbformat": 4,
-                "nbformat_minor": 5,
-            }
-        )
-    )
+    write_notebook(root / "turn.ipynb", NOTEBOOK)
     with server("lab", root / "turn.ipynb", root) as address, page() as view:
         failed = []
         view.on("pageerror", lambda error: failed.append(str(error)))
@@ -299,7 +292,7 @@ def test_a_reader_turns_cuts_and_changes_it(tmp_path):
         for letter in "mydd0bx":  # a notebook's own commands, were they let through
             canvas.press(letter)
         assert (
-            view.locator(".jp-Notebook .jp-Cell").count() == len(cells) and canvas.is_visible()
+            view.locator(".jp-Notebook .jp-Cell").count() == len(NOTEBOOK) and canvas.is_visible()
         ), "a letter reached the notebook"
         canvas.press("3")
         pictures.append(on_idle("from straight above"))
@@ -321,3 +314,101 @@ def test_a_reader_turns_cuts_and_changes_it(tmp_path):
         )
         assert len(set(names)) == len(names) and all(names)
         assert said.text_content().startswith("The fireplace") and failed == []
+
+
+# -- a set built on the screen ----------------------------------------------------------------------
+STEPS = [
+    "from fireplace_calc import Design, change\n"
+    "from fireplace_calc.panels.step_by_step import StepByStep\n"
+    "StepByStep(change(Design(), {'pieces.set': 'small'}))",
+]
+MARKED = """(canvas) => {
+  const { width, height } = canvas;
+  const data = canvas.getContext('2d').getImageData(0, 0, width, height).data;
+  let dots = 0;
+  for (let k = 0; k < data.length; k += 4) dots += data[k] - data[k + 2] > 60;
+  return dots;
+}"""
+
+
+def test_a_set_is_built_piece_by_piece_and_a_piece_is_picked(tmp_path):
+    """By keyboard and by mouse in JupyterLab. Every step is another picture with something marked
+    in it; a picked piece is told with its mark, name and weight; geometry comes over once.
+    """
+    if chromium() is None:
+        assert os.environ.get(REQUIRED) != "required", (
+            "no Chromium, but this run must not do without the browser test"
+        )
+        pytest.skip("no Chromium on this machine (Debian: apt-get install chromium)")
+    root = tmp_path.resolve()
+    write_notebook(root / "steps.ipynb", STEPS)
+    with server("lab", root / "steps.ipynb", root) as address, page() as view:
+        failed, large = [], []
+        view.on("pageerror", lambda error: failed.append(str(error)))
+        view.on(
+            "websocket",
+            lambda socket: socket.on(
+                "framereceived",
+                lambda frame: large.append(frame) if GEOMETRY in data_of(frame) else None,
+            ),
+        )
+        view.goto(address)
+        view.get_by_role("button", name="Run all cells", exact=True).click(timeout=60_000)
+        canvas = view.locator("canvas.turning-canvas")
+        canvas.wait_for(timeout=60_000)
+        said = view.locator(".turning-said span").first
+        slider = view.get_by_role("slider").first
+
+        def painted(step):
+            view.wait_for_function(
+                "([n]) => document.querySelector('.turning-canvas').dataset.step === String(n)",
+                arg=[step],
+                timeout=10_000,
+            )
+            view.wait_for_timeout(300)  # the fine picture follows
+            return base64.b64decode(canvas.evaluate("(c) => c.toDataURL()").split(",")[1])
+
+        pictures, marked = [painted(0)], [canvas.evaluate(MARKED)]
+        assert large, "the geometry came over"
+        large.clear()
+        slider.focus()
+        for step in range(1, 13):
+            slider.press("ArrowRight")
+            pictures.append(painted(step))
+            marked.append(canvas.evaluate(MARKED))
+        assert len(set(pictures)) == len(pictures), "a step that changes nothing"
+        assert marked[0] == 0 and min(marked[1:]) > 50, "what is new is marked"
+        assert "after step 12" in said.text_content()
+        assert large == [], "the geometry was sent again"
+        canvas.focus()
+        told = []
+        for letter in "nnnp":
+            canvas.press(letter)
+            view.wait_for_timeout(300)
+            told.append(said.text_content().split(":")[0])
+        assert told[0] != told[1] != told[2] and told[3] == told[1], told
+        canvas.press("Escape")
+        view.wait_for_timeout(300)
+        assert said.text_content().startswith("The fireplace")
+        box = canvas.bounding_box()
+        for share in (0.4, 0.45, 0.5, 0.55, 0.6, 0.65, 0.7):  # down the middle to what stands there
+            view.mouse.click(box["x"] + box["width"] / 2, box["y"] + share * box["height"])
+            view.wait_for_timeout(250)
+            if not said.text_content().startswith("The fireplace"):
+                break
+        assert re.match(r"\w+\.\d+, [a-z0-9, ]+: \d+ lb \(\d+ kg\)\. ", said.text_content())
+        chosen = view.get_by_label("Piece", exact=True)
+        assert chosen.input_value() == said.text_content().split(",")[0]
+        chosen.select_option("F8.1")
+        view.wait_for_timeout(300)
+        assert "set in step" in said.text_content(), "it does not stand yet"
+        assert failed == []
+
+
+GEOMETRY = b'"forms"'
+"""What a message has in it that brings the geometry of a set."""
+
+
+def data_of(frame):
+    """A frame of the socket as bytes."""
+    return frame if isinstance(frame, bytes) else frame.encode()

@@ -10,6 +10,7 @@ from fireplace_calc.base.resources import example
 from fireplace_calc.base.units import INCH, MILLIMETRES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.designfile import load
+from fireplace_calc.panels.picture.turning import Turning
 from fireplace_calc.panels.step_by_step import StepByStep
 from fireplace_calc.pieces.standing.as_built_file import read_as_built
 
@@ -242,3 +243,19 @@ def test_the_slider_brings_the_hold_point_up():
     light = panel.measured.board.images[panel.measured.board.panes[0]].value
     panel.paint_on("dark")
     assert panel.measured.board.images[panel.measured.board.panes[0]].value != light
+
+
+def test_the_pieces_in_space_are_sent_once_and_then_a_number(monkeypatch):
+    """Slider and view are tied on the page: the kernel sends the view nothing at a step."""
+    small = StepByStep(change(Design(), {"pieces.set": "small"}), step=2)
+    assert small.turning.step == 2
+    tie = small.tie
+    assert (tie.source, tie.target) == ((small.slider, "value"), (small.turning, "step"))
+    sent = []
+    monkeypatch.setattr(Turning, "send_state", lambda self, key=None: sent.append(key))
+    for step in (0, 5, 9):
+        small.go(step)
+    assert sent == []
+    small.turning.step = 4
+    small.read_in(MILLIMETRES)
+    assert [*map(str, sent)] == ["step", "units"]

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, InputError
-from fireplace_calc.build.setting.setting_order import order_of_setting
+from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
+from fireplace_calc.build.setting.setting_order import steps_by_name
 from fireplace_calc.build.setting.wording import weight_text
 from fireplace_calc.geometry.assembled.assembly import Placed
 from fireplace_calc.geometry.assembled.sections import section
@@ -57,11 +57,7 @@ class SetInserts:
         self.start = frame.plate_bottom if isinstance(frame, SetFrame) else 0.0
         self.blocks: dict[str, str] = {}
         lining = design.piece_set.lining if design.piece_set else None
-        try:
-            steps = order_of_setting(self.up.assembly, lining)
-        except InputError:  # pieces that wait for each other have no order
-            steps = ()
-        self.step = {step.name: str(step.number) for step in steps}
+        self.step = steps_by_name(self.up.assembly, lining)
 
     def in_space(self, dx: float) -> None:
         """The set as it stands, x to the right of ``dx``, y away from the room, z up. [m]"""
@@ -73,7 +69,7 @@ class SetInserts:
             told = (
                 piece.mark,
                 str(one.number),
-                self.step.get(one.name, ""),
+                str(self.step.get(one.name, "")),
                 piece.name,
                 piece.role,
                 piece.material,

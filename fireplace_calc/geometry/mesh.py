@@ -32,6 +32,8 @@ skin there. [-]
 """
 SMOOTHING = 1e-6
 """Features smaller than this are smoothed out of a skin. [m]"""
+Plane = tuple[tuple[float, float, float], float]
+"""Its normal into what is kept [-], and how far along the normal it stands [m]."""
 CUT_NORMALS = {"left half": (1.0, 0.0, 0.0), "front half": (0.0, 1.0, 0.0)}
 """What can be cut away: the way from the cut into what is kept."""
 
@@ -163,7 +165,7 @@ def meshes(geometry: Geometry, away: str = "") -> tuple[Mesh, ...]:
     return tuple(_skin(p.name, p.material, body) for p, body in left if not body.is_empty())
 
 
-def cut_plane(geometry: Geometry, away: str) -> tuple[tuple[float, float, float], float]:
+def cut_plane(geometry: Geometry, away: str) -> Plane:
     """The plane that cuts a half away.
 
     Parameters
@@ -178,6 +180,20 @@ def cut_plane(geometry: Geometry, away: str) -> tuple[tuple[float, float, float]
         Its normal into what is kept [-], and how far along the normal it stands [m].
     """
     return CUT_NORMALS[away], geometry.frame.flue_y if away == "front half" else 0.0
+
+
+def skin(name: str, material: str, body: Manifold, plane: Plane | None = None) -> Mesh | None:
+    """The skin of a body, or of what a plane leaves of it; none where that is nothing.
+
+    Parameters
+    ----------
+    name, material : str
+    body : Manifold
+    plane : tuple or None
+        Its normal into what is kept [-], and how far along the normal it stands [m].
+    """
+    left = body.trim_by_plane(*plane) if plane else body
+    return None if left.is_empty() else _skin(name, material, left)
 
 
 @lru_cache(maxsize=512)

@@ -21,6 +21,7 @@ from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import PAPERS, UNITS, dropdown, row
 from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.panels.picture.turning import Turning
 from fireplace_calc.panels.setting.as_it_stands import AsItStands
 
 STYLE = """<style>
@@ -29,6 +30,9 @@ STYLE = """<style>
 .fireplace-card td { padding: .1em 0; max-width: 46em; }
 .fireplace-card h3 { margin: .3em 0; }
 .fireplace-measured .widget-text input { height: 36px; }
+.fireplace-beside { flex-wrap: wrap; gap: 1em; align-items: flex-start; }
+.fireplace-beside > .turning, .fireplace-beside > :first-child { flex: 1 1 30em; min-width: 0; }
+.fireplace-beside > .fireplace-card { flex: 1 1 24em; max-width: 32em; }
 .fireplace-steps button { min-width: 9em; height: 44px; }
 .fireplace-steps .widget-slider { height: 44px; }
 </style>"""
@@ -66,6 +70,8 @@ class StepByStep:
     slider : IntSlider
     measured : AsItStands or None
         What was measured; nothing until its fold is opened.
+    turning : Turning
+        The pieces in space; the page itself moves it with the slider, by the step's number alone.
     """
 
     def __init__(
@@ -105,7 +111,11 @@ class StepByStep:
         self.slider.observe(self._slid, "value")
         self.fold = w.Accordion(children=[w.VBox()], titles=[MEASURE], selected_index=None)
         self.fold.observe(lambda _: self._unfolded(), "selected_index")
-        shown = [self._controls(), self.said, self.board.widget, self.card, self.fold]
+        self.turning = Turning(design, units=units, step=self.slider.value)
+        self.tie = w.jslink((self.slider, "value"), (self.turning, "step"))
+        beside = w.HBox([self.turning, self.card])
+        beside.add_class("fireplace-beside")
+        shown = [self._controls(), self.said, beside, self.board.widget, self.fold]
         self.widget = w.VBox([w.HTML(html.STYLE + STYLE), *shown])
         self.widget.add_class("fireplace-panel")
         self.show()
@@ -141,7 +151,7 @@ class StepByStep:
 
     def read_in(self, units: str) -> None:
         """Take other units."""
-        self.units = units
+        self.units = self.turning.units = units
         self.show()
         if self.measured is not None:
             self.measured.read_in(units)
@@ -150,6 +160,7 @@ class StepByStep:
         """Take other paper."""
         self.paper = paper
         self.board.picture.set_theme(paper)
+        self.turning.theme = paper
         self.show()
         if self.measured is not None:
             self.measured.paint_on(paper)

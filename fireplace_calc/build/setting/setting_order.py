@@ -93,6 +93,26 @@ def order_of_setting(
     )
 
 
+def steps_by_name(made: Assembly, lining: FirebrickLining | None = None) -> dict[str, int]:
+    """Number of the step in which each piece is set, and the lining laid.
+
+    Parameters
+    ----------
+    made : Assembly
+    lining : FirebrickLining or None
+
+    Returns
+    -------
+    dict of str to int
+        By the name of the piece, or ``lining``; empty where pieces wait for each other. [-]
+    """
+    try:
+        steps = order_of_setting(made, lining)
+    except InputError:
+        return {}
+    return {step.name: step.number for step in steps}
+
+
 def stopped_by(steps: Iterable[SettingStep], missing: Iterable[str]) -> tuple[SettingStep, ...]:
     """Steps that cannot be done while some pieces are missing: theirs, and all that waits for them.
 

@@ -9,18 +9,37 @@ const PLACES = { front: [0, 0], side: [-90, 0], above: [0, 90], corner: [-30, 20
 const NAMES = { front: 'Front', side: 'Side', above: 'Above', corner: 'Corner' };
 const CUTS = { '': 'Nothing', 'left half': 'Left half', 'front half': 'Front half' };
 const SEEN = { '': [-30, 20], 'left half': [-50, 10], 'front half': [-20, 20] }; // where a cut shows best [deg]
+const ROUND = { '': 'Masonry', pieces: 'No masonry' };
 const AIMS = { fireplace: 'Fireplace', whole: 'Whole' };
 
 const read = (view, Kind) => new Kind(view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength));
 const dot = (v, p, k) => v[0] * p[k] + v[1] * p[k + 1] + v[2] * p[k + 2];
 const rgb = (hex) => [1, 3, 5].map((k) => parseInt(hex.slice(k, k + 2), 16));
 
-/** Corners, faces and edges of one state, unpacked, with the plane of each face. */
-function unpack(packed) {
-  const kinds = { points: Float32Array, normals: Float32Array, faces: Uint32Array, edges: Uint32Array, owner: Uint16Array,
-    cap: Uint8Array, sharp: Uint8Array };
-  const body = Object.fromEntries(Object.entries(kinds).map(([name, Kind]) => [name, read(packed[name], Kind)]));
-  return Object.assign(body, { offsets: Float32Array.from(body.owner, (_, f) => dot(body.normals.subarray(3 * f), body.points, 3 * body.faces[3 * f])) });
+const KINDS = { points: Float32Array, normals: Float32Array, faces: Uint32Array, edges: Uint32Array, owner: Uint16Array,
+  cap: Uint8Array, sharp: Uint8Array };
+const opened = (packed) => Object.fromEntries(Object.entries(KINDS).map(([name, Kind]) => [name, read(packed[name], Kind)]));
+
+/** Corners, faces and edges of one state, unpacked, with the plane of each face. A form of a set is sent once and put
+    down wherever a piece or a bed of that form stands. */
+function unpack(shown, state) {
+  const forms = shown.forms.map((form) => form[state] && opened(form[state]));
+  const runs = [{ ...opened(shown.states[state]), at: [0, 0, 0] }];
+  for (const [form, part, ...at] of shown.stands) {
+    if (forms[form]) runs.push({ ...forms[form], owner: new Uint16Array(forms[form].owner.length).fill(part), at });
+  }
+  const body = Object.fromEntries(Object.entries(KINDS).map(([name, Kind]) =>
+    [name, new Kind(runs.reduce((long, run) => long + run[name].length, 0))]));
+  const end = Object.fromEntries(Object.keys(KINDS).map((name) => [name, 0]));
+  for (const run of runs) {
+    const corner = end.points / 3, face = end.owner;
+    for (const name of ['normals', 'owner', 'cap', 'sharp']) body[name].set(run[name], end[name]);
+    run.points.forEach((v, k) => { body.points[end.points + k] = v + run.at[k % 3]; });
+    run.faces.forEach((v, k) => { body.faces[end.faces + k] = v + corner; });
+    run.edges.forEach((v, k) => { body.edges[end.edges + k] = v + (k % 4 < 2 ? corner : face); });
+    for (const name of Object.keys(KINDS)) end[name] += run[name].length;
+  }
+  return Object.assign(body, { parts: shown.parts, one: shown.parts.map((p) => p.one), offsets: Float32Array.from(body.owner, (_, f) => dot(body.normals.subarray(3 * f), body.points, 3 * body.faces[3 * f])) });
 }
 
 /** Where the eye is: right, up and towards the viewer. */
@@ -43,9 +62,9 @@ function fit(box, eye, width, height) {
   return { scale, x: (across[0] + across[1]) / 2, y: (along[0] + along[1]) / 2 };
 }
 
-/** Faces into a depth buffer: for each dot, which face is nearest. */
-function fill(body, eye, place, width, height) {
-  const { points, faces, normals } = body, corners = points.length / 3, count = faces.length / 3;
+/** Faces of the parts that stand into a depth buffer: for each dot, which face is nearest. */
+function fill(body, stands, eye, place, width, height) {
+  const { points, faces, normals, owner } = body, corners = points.length / 3, count = faces.length / 3;
   const X = new Float32Array(corners), Y = new Float32Array(corners), Z = new Float32Array(corners);
   for (let p = 0; p < corners; p++) {
     X[p] = width / 2 + place.scale * (dot(eye.right, points, 3 * p) - place.x);
@@ -55,7 +74,7 @@ function fill(body, eye, place, width, height) {
   const depth = new Float32Array(width * height).fill(-Infinity), face = new Int32Array(width * height).fill(-1);
   const facing = new Uint8Array(count);
   for (let f = 0; f < count; f++) {
-    if (dot(eye.near, normals, 3 * f) < 1e-4) continue;
+    if (!stands[owner[f]] || dot(eye.near, normals, 3 * f) < 1e-4) continue;
     facing[f] = 1;
     const [a, b, c] = [faces[3 * f], faces[3 * f + 1], faces[3 * f + 2]];
     const area = (X[b] - X[a]) * (Y[c] - Y[a]) - (X[c] - X[a]) * (Y[b] - Y[a]);
@@ -104,15 +123,16 @@ function hatching(hatch, grain) {
   };
 }
 
-/** Colour every dot: a material's tone, lit from over the right shoulder; a cut face in its full tone, hatched. */
-function colour(image, body, seen, eye, theme, hatches, parts, grain) {
+/** Colour every dot: a material's tone, lit from over the right shoulder; a cut face in its full tone, hatched; a marked
+    part in a tone of its own. */
+function colour(image, body, marked, seen, eye, theme, hatches, parts, grain) {
   const out = new Uint32Array(image.data.buffer), paper = rgb(theme.paper), ink = rgb(theme.ink);
   const pack = (c) => (255 << 24) | (c[2] << 16) | (c[1] << 8) | c[0];
   const sun = [0, 1, 2].map((k) => 0.25 * eye.right[k] + 0.55 * eye.up[k] + 0.8 * eye.near[k]);
   const plain = pack(paper), flat = new Uint32Array(body.owner.length), tones = [], ways = [], kinds = {};
   for (let f = 0; f < flat.length; f++) {
     if (!seen.facing[f]) continue;
-    const tone = rgb(theme.tones[parts[body.owner[f]].material] || theme.soft);
+    const tone = rgb(theme.tones[marked[body.owner[f]] ? 'set front' : parts[body.owner[f]].material] || theme.soft);
     const light = theme.flat || body.cap[f] ? 1 : 0.8 + 0.24 * Math.max(0, dot(sun, body.normals, 3 * f));
     tones[f] = tone.map((v) => Math.min(255, Math.round(v * light)));
     flat[f] = pack(tones[f]);
@@ -131,8 +151,9 @@ function colour(image, body, seen, eye, theme, hatches, parts, grain) {
   }
 }
 
-/** Edges as runs of line, by weight. A piece is seen where one of its own faces is seen beside it. */
-function rule(body, seen) {
+/** Edges as runs of line, by weight. A piece is seen where one of its own faces is seen beside it. A
+    marked one has a heavy outline. */
+function rule(body, marked, seen) {
   const { edges, sharp, cap, normals, offsets, owner } = body, { X, Y, face, facing, width, height } = seen;
   const flush = (f, g) => f === g || (f >= 0 && g >= 0 && Math.abs(offsets[f] - offsets[g]) < 5e-4 &&
     normals[3 * f] * normals[3 * g] + normals[3 * f + 1] * normals[3 * g + 1] + normals[3 * f + 2] * normals[3 * g + 2] > 0.9999);
@@ -152,7 +173,7 @@ function rule(body, seen) {
       let now = '';
       if (own(one) || own(other) || own(at(x, y))) {
         const alike = flush(one, other) && body.one[owner[one]] === body.one[owner[other]];
-        now = alike ? '' : (one >= 0 && cap[one]) || (other >= 0 && cap[other]) ? 'cut' : one < 0 || other < 0 ? 'outline' : 'seen';
+        now = alike ? '' : marked[owner[l]] || (one >= 0 && cap[one]) || (other >= 0 && cap[other]) ? 'cut' : one < 0 || other < 0 ? 'outline' : 'seen';
       }
       const last = line[line.length - 1];
       if (last && last[0] === now) last[2] = k + 1;
@@ -173,26 +194,32 @@ function rule(body, seen) {
 }
 
 /** One picture, on a canvas of so many dots to a pixel; tells which part is seen at each dot. */
-function draw(canvas, body, view, theme, hatches, box, grain) {
+function draw(canvas, body, stands, marked, view, theme, hatches, box, grain) {
   const width = Math.max(1, Math.round(canvas.clientWidth * grain)), height = Math.max(1, Math.round(canvas.clientHeight * grain));
   if (canvas.width !== width || canvas.height !== height) Object.assign(canvas, { width, height });
   const eye = camera(view.turned * DEGREE, view.raised * DEGREE), place = fit(box, eye, width, height);
   place.scale *= view.size;
   place.y += view.lift * (box[5] - box[4]) * Math.cos(view.raised * DEGREE);
-  const seen = fill(body, eye, place, width, height);
+  const seen = fill(body, stands, eye, place, width, height);
   const pen = canvas.getContext('2d'), image = pen.createImageData(width, height);
-  colour(image, body, seen, eye, theme, hatches, body.parts, grain);
+  colour(image, body, marked, seen, eye, theme, hatches, body.parts, grain);
   pen.putImageData(image, 0, 0);
   pen.strokeStyle = theme.ink;
   pen.lineCap = 'round';
   const fine = Math.min(Math.max(place.scale / grain / 140, 0.5), 1); // a chimney shown whole asks for a finer pen
-  for (const [name, runs] of Object.entries(rule(body, seen))) {
+  for (const [name, runs] of Object.entries(rule(body, marked, seen))) {
     pen.lineWidth = WEIGHTS[name] * grain * fine;
     pen.beginPath();
     for (const [x, y, u, w] of runs) { pen.moveTo(x, y); pen.lineTo(u, w); }
     pen.stroke();
   }
   return (x, y) => body.parts[body.owner[seen.face[Math.floor(y * grain) * width + Math.floor(x * grain)]]];
+}
+
+/** The box of the fireplace, moved up by thirds of its height while the flue grows out of it. */
+function growing(box, top) {
+  const third = (box[5] - box[4]) / 3, up = Math.max(0, Math.ceil((top + 0.1 - box[5]) / third)) * third;
+  return [...box.slice(0, 4), box[4] + up, box[5] + up];
 }
 
 /** Where one stands, in words. */
@@ -234,12 +261,12 @@ function dark() {
 
 function render({ model, el }) {
   const start = () => ({ turned: PLACES.corner[0], raised: PLACES.corner[1], size: 1, lift: 0 });
-  let view = start(), cut = model.get('cut'), aim = 'fireplace', bodies = {}, parts = [], name = () => null, due = 0, rest = 0, paper = '';
+  let view = start(), cut = model.get('cut'), aim = 'fireplace', bodies = {}, alone = '', name = () => null, due = 0, rest = 0, paper = '';
   const canvas = make('canvas', { className: 'turning-canvas', tabIndex: 0 });
   canvas.setAttribute('role', 'img');
   const said = make('span'), pointed = make('span', { className: 'turning-pointed' }), legend = make('ul', { className: 'turning-legend' });
   said.setAttribute('aria-live', 'polite');
-  const buttons = [];
+  const buttons = [], pieces = () => model.get('shown').parts.filter((p) => p.mark), building = () => model.get('step') >= 0 && pieces().length > 0;
   const group = (label, choices, act, on) => {
     const made = make('div', { className: 'turning-group' }, make('span', {}, label));
     made.setAttribute('role', 'group');
@@ -259,6 +286,9 @@ function render({ model, el }) {
   const tools = make('div', { className: 'turning-tools' },
     group('Cut away', CUTS, open, (key) => cut === key), group('Show', AIMS, (key) => { aim = key; Object.assign(view, { size: 1, lift: 0 }); show(); }, (key) => aim === key),
     group('Seen from', NAMES, go), sizes);
+  const around = group('Around the pieces', ROUND, (key) => { alone = key; show(); }, (key) => alone === key);
+  const list = make('select', { ariaLabel: 'Piece', onchange: () => pick(list.value) }), asked = make('label', { className: 'turning-group' }, make('span', {}, 'Piece'), list);
+  tools.append(around, asked);
   const root = make('div', { className: 'turning fireplace-panel' }, tools, canvas, make('div', { className: 'turning-said' }, said, pointed), legend);
   el.append(root);
 
@@ -268,33 +298,60 @@ function render({ model, el }) {
   }
   function paint(grain) {
     due = 0;
-    const body = bodies[cut];
-    if (body && canvas.clientWidth) name = draw(canvas, body, view, theme(), model.get('hatches'), model.get('shown').boxes[aim], grain);
+    const shown = model.get('shown'), step = model.get('step'), picked = model.get('picked');
+    if (!canvas.clientWidth) return;
+    const stands = shown.parts.map((p) => (building() ? p.step !== null && p.step <= step : !alone || p.step !== null));
+    const marked = shown.parts.map((p) => p.name === picked || (step > 0 && p.step === step && p.material !== 'mortar'));
+    const body = bodies[cut] ||= unpack(shown, cut), box = shown.boxes[building() && aim === 'fireplace' ? 'set' : aim];
+    const top = Math.max(...shown.parts.map((p, k) => (stands[k] && p.top ? p.top : -Infinity)));
+    const window = building() && aim === 'fireplace' ? growing(box, top) : box;
+    name = draw(canvas, body, stands, marked, view, theme(), model.get('hatches'), window, grain);
+    canvas.dataset.step = step;
+  }
+  /** What a part is: of a piece its mark, what it is called, and its weight. */
+  function words(part) {
+    return part.mark ? `${part.name}, ${part.called}: ${part.weight[model.get('units')]}` : `${part.name}: ${part.material}`;
+  }
+  function pick(name) {
+    model.set('picked', name);
+    model.save_changes();
+  }
+  function onward(by) {
+    const names = pieces().filter((p) => !building() || p.step <= model.get('step')).sort((a, b) => a.step - b.step).map((p) => p.name);
+    const now = names.indexOf(model.get('picked'));
+    if (names.length) pick(names[now < 0 ? (by > 0 ? 0 : names.length - 1) : (now + by + names.length) % names.length]);
   }
   function show() {
     view.turned = ((view.turned + 540) % 360) - 180;
     view.raised = Math.min(Math.max(view.raised, -30), 90);
     buttons.forEach(([button, on]) => button.setAttribute('aria-pressed', String(on())));
+    around.hidden = !pieces().length || building();
+    asked.hidden = !pieces().length;
+    list.value = model.get('picked');
+    const picked = pieces().find((p) => p.name === model.get('picked'));
+    const told = picked ? words(picked) + (building() && picked.step > model.get('step') ? `, set in step ${picked.step}` : '') + '. ' : '';
     const sight = `${aim === 'whole' ? 'The whole' : 'The fireplace'}${cut ? `, ${cut} cut away` : ''}, seen ${whence(view)}` +
-      (view.size === 1 ? '' : `, ${Number(view.size.toPrecision(2))} times as large`);
-    canvas.setAttribute('aria-label', `${model.get('title')} in three dimensions. ${sight}. Arrow keys turn it.`);
+      (view.size === 1 ? '' : `, ${Number(view.size.toPrecision(2))} times as large`) +
+      (building() ? `, after step ${model.get('step')}` : alone ? ', the pieces alone' : '');
+    canvas.setAttribute('aria-label', `${model.get('title')} in three dimensions. ${told}${sight}. Arrow keys turn it${
+      pieces().length ? '; N and P pick the next piece and the one before' : ''}.`);
     if (!due) due = requestAnimationFrame(() => paint(1));
     clearTimeout(rest);
-    rest = setTimeout(() => { said.textContent = sight + '.'; paint(Math.min(window.devicePixelRatio || 1, 2)); }, 160);
+    rest = setTimeout(() => { said.textContent = `${told}${sight}.`; paint(Math.min(window.devicePixelRatio || 1, 2)); }, 160);
   }
   function key(materials) {
     legend.replaceChildren(...materials.map((m) => make('li', {}, swatch(m, theme(), model.get('hatches')[m]), m)));
   }
   function take() {
-    const shown = model.get('shown');
+    const { parts } = model.get('shown');
     bodies = {};
-    for (const [state, packed] of Object.entries(shown.states)) {
-      bodies[state] = Object.assign(unpack(packed), { parts: shown.parts, one: shown.parts.map((p) => p.one) });
-    }
-    key([...new Set(shown.parts.map((p) => p.material))]);
+    list.replaceChildren(make('option', { value: '', textContent: 'none' }),
+      ...pieces().sort((a, b) => a.step - b.step).map((p) => make('option', { value: p.name, textContent: `${p.name}, ${p.called}` })));
+    key([...new Set(parts.filter((p) => !building() || p.step !== null).map((p) => p.material))]);
     show();
   }
   const KEYS = {
+    n: () => onward(1), p: () => onward(-1), Escape: () => pick(''),
     ArrowLeft: () => { view.turned -= 10; }, ArrowRight: () => { view.turned += 10; },
     ArrowUp: () => { view.raised += 10; }, ArrowDown: () => { view.raised -= 10; },
     PageUp: () => { view.lift += 0.08 / view.size; }, PageDown: () => { view.lift -= 0.08 / view.size; },
@@ -308,16 +365,21 @@ function render({ model, el }) {
     KEYS[event.key]();
     show();
   });
-  let held = null;
-  canvas.addEventListener('pointerdown', (event) => { held = [event.clientX, event.clientY]; canvas.setPointerCapture(event.pointerId); });
+  let held = null, down = null;
+  canvas.addEventListener('pointerdown', (event) => { held = down = [event.clientX, event.clientY]; canvas.setPointerCapture(event.pointerId); });
   canvas.addEventListener('pointermove', (event) => {
     const part = held ? null : name(event.offsetX, event.offsetY);
-    pointed.textContent = part ? `${part.name}: ${part.material}` : '';
+    pointed.textContent = part ? words(part) : '';
     if (!held) return;
     view.turned -= (event.clientX - held[0]) * 0.4;
     view.raised += (event.clientY - held[1]) * 0.3;
     held = [event.clientX, event.clientY];
     show();
+  });
+  canvas.addEventListener('pointerup', (event) => {
+    if (!down || Math.hypot(event.clientX - down[0], event.clientY - down[1]) > 4) return;
+    const part = name(event.offsetX, event.offsetY);
+    if (part?.mark || model.get('picked')) pick(part?.mark ? part.name : '');
   });
   for (const kind of ['pointerup', 'pointercancel']) canvas.addEventListener(kind, () => { held = null; });
   const again = () => take(), printing = () => { paper = 'print'; paint(2); }, printed = () => { paper = ''; show(); };
@@ -327,11 +389,13 @@ function render({ model, el }) {
   window.addEventListener('beforeprint', printing);
   window.addEventListener('afterprint', printed);
   model.on('change:shown change:theme', again);
+  model.on('change:step change:picked change:units', show);
   take();
   return () => {
     size.disconnect(); looks.disconnect(); clearTimeout(rest); cancelAnimationFrame(due);
     window.removeEventListener('beforeprint', printing); window.removeEventListener('afterprint', printed);
     model.off('change:shown change:theme', again);
+    model.off('change:step change:picked change:units', show);
   };
 }
 

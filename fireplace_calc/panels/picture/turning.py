@@ -4,23 +4,29 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
 import anywidget
 import traitlets
 
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.style import HATCHES, THEMES
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mesh import CUT_NORMALS, Mesh, cut_plane, meshes
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.panels.picture.packing import packed_skins
+from fireplace_calc.panels.picture.turning_set import packed_set, steps_of_parts
+from fireplace_calc.takeoff.shares_of_set import is_of_set
 
 STYLE = """
 .turning { max-width: 1100px; font-size: 13px; }
 .turning-tools { display: flex; flex-wrap: wrap; gap: .35em 1.4em; margin-bottom: .45em; }
 .turning-group { display: flex; align-items: center; }
+.turning-group[hidden] { display: none; }
+.turning-group select { font: inherit; min-height: 2.1em; }
 .turning-group > span { margin-right: .5em; opacity: .82; }
 .turning-group button { font: inherit; color: inherit; background: transparent;
   border: 1px solid var(--jp-border-color1, #999);
@@ -29,9 +35,10 @@ STYLE = """
 .turning-group button:hover { background: color-mix(in srgb, currentColor 10%, transparent); }
 .turning-group button[aria-pressed="true"] { font-weight: 700;
   box-shadow: inset 0 -3px 0 currentColor; }
-.turning button:focus-visible, .turning-canvas:focus-visible { outline: 3px solid #0b5c8a;
+.turning :is(button, select, canvas):focus-visible { outline: 3px solid #0b5c8a;
   outline-offset: 1px; }
-[data-jp-theme-light="false"] .turning :is(button, canvas):focus-visible { outline-color: #7cc1ea; }
+[data-jp-theme-light="false"] .turning :is(button, select, canvas):focus-visible {
+  outline-color: #7cc1ea; }
 .turning-canvas { display: block; width: 100%; height: var(--turning-height, 560px); cursor: grab;
   touch-action: pan-y;
   border: 1px solid var(--jp-border-color2, #d5d8da); box-sizing: border-box; }
@@ -62,6 +69,16 @@ class Turning(anywidget.AnyWidget):
         ``light``, ``dark`` or ``print``; ``auto`` follows the page.
     cut : str
         What is cut away at first: nothing, ``left half`` or ``front half``.
+    units : str
+        ``feet-inches`` or ``millimetres``, for weights.
+    step : int
+        Of the setting of a set: what stands after it is shown, what is new is marked. Nought is
+        the bare footing; -1 shows the whole fireplace. Only the number is sent. [-]
+
+    Attributes
+    ----------
+    picked : str
+        Name of the piece that the reader has picked, or nothing.
     """
 
     _esm = Path(__file__).with_name("turning.js")
@@ -70,6 +87,9 @@ class Turning(anywidget.AnyWidget):
     themes = traitlets.Dict().tag(sync=True)
     hatches = traitlets.Dict().tag(sync=True)
     title = traitlets.Unicode().tag(sync=True)
+    units = traitlets.Unicode(FEET_INCHES).tag(sync=True)
+    step = traitlets.Int(-1).tag(sync=True)
+    picked = traitlets.Unicode().tag(sync=True)
     theme = traitlets.Enum(("auto", *THEMES), "auto").tag(sync=True)
     cut = traitlets.Enum(("", *CUT_NORMALS), "").tag(sync=True)
 
@@ -110,70 +130,43 @@ def packed(made: Geometry) -> dict[str, Any]:
     -------
     dict
         ``parts``, ``boxes`` (left, right, front, back, bottom, top [m]) and ``states``: whole, and
-        with a half cut away.
+        with a half cut away. Of a set every piece is a part of its own: ``forms`` are what its
+        pieces and its mortar look like in each state, ``stands`` where each of them stands.
     """
-    f, number = made.frame, {part.name: k for k, part in enumerate(made.parts)}
-    whole = meshes(made)
-    ends = [e for low, high in zip(*_ends(whole), strict=True) for e in (low, high)]
-    hearth = [
-        ends[0],
-        ends[1],
-        ends[2],
-        f.block_back,
-        f.slab_bottom - MARGIN,
-        f.flue_start + MARGIN,
+    shown = replace(made, parts=tuple(p for p in made.parts if not is_of_set(made, p)))
+    number = {part.name: k for k, part in enumerate(shown.parts)}
+    step = steps_of_parts(made)
+    parts = [
+        {
+            "name": part.name,
+            "material": part.material,
+            "one": part.material if part.name in BONDED else part.name,
+            "step": step.get(part.name),
+        }
+        for part in shown.parts
     ]
-    states = {"": _packed(whole, number)}
+    whole = meshes(shown)
+    states = {"": packed_skins(whole, number)}
     for away in CUT_NORMALS:
-        states[away] = _packed(meshes(made, away), number, cut_plane(made, away))
+        states[away] = packed_skins(meshes(shown, away), number, cut_plane(made, away))
+    of_set = packed_set(made, len(parts))
     return {
-        "parts": [
-            {
-                "name": part.name,
-                "material": part.material,
-                "one": part.material if part.name in BONDED else part.name,
-            }
-            for part in made.parts
-        ],
-        "boxes": {"whole": ends, "fireplace": hearth},
+        "parts": parts + of_set["parts"],
+        "forms": of_set["forms"],
+        "stands": of_set["stands"],
+        "boxes": _boxes(made, whole) | {"set": of_set["box"]},
         "states": states,
     }
 
 
-def _ends(skins: tuple[Mesh, ...]) -> tuple[list[float], list[float]]:
+def _boxes(made: Geometry, skins: tuple[Mesh, ...]) -> dict[str, list[float]]:
+    """Left, right, front, back, bottom and top of the whole, and of the fireplace alone. [m]"""
+    f = made.frame
     low = [min(float(skin.points[:, k].min()) for skin in skins) for k in range(3)]
-    return low, [max(float(skin.points[:, k].max()) for skin in skins) for k in range(3)]
-
-
-def _packed(
-    skins: tuple[Mesh, ...], number: dict[str, int], plane: tuple[Any, Any] | None = None
-) -> dict[str, bytes]:
-    """Several skins as one run of numbers: corners, faces, normals, whose a face is, which were
-    cut, and edges with their faces.
-    """
-    import numpy as np
-
-    corners = np.cumsum([0, *(len(skin.points) for skin in skins)])
-    faces = np.cumsum([0, *(len(skin.faces) for skin in skins)])
-    edges = [skin.edges + [c, c, f, f] for skin, c, f in zip(skins, corners, faces, strict=False)]
-    cap = np.zeros(faces[-1], bool)
-    if plane is not None:
-        normal, at = plane
-        first = np.concatenate([skin.points[skin.faces[:, 0]] for skin in skins])
-        turned = np.concatenate([skin.normals for skin in skins])
-        cap = (turned @ normal < -0.9999) & (np.abs(first @ normal - at) < 1e-6)
+    high = [max(float(skin.points[:, k].max()) for skin in skins) for k in range(3)]
+    high[2] = max(high[2], f.liner_top)
+    whole = [e for ends in zip(low, high, strict=True) for e in ends]
     return {
-        "points": np.concatenate([skin.points for skin in skins]).astype("<f4").tobytes(),
-        "faces": (
-            np.concatenate([skin.faces + c for skin, c in zip(skins, corners, strict=False)])
-            .astype("<u4")
-            .tobytes()
-        ),
-        "normals": np.concatenate([skin.normals for skin in skins]).astype("<f4").tobytes(),
-        "owner": (
-            np.repeat([number[skin.name] for skin in skins], np.diff(faces)).astype("<u2").tobytes()
-        ),
-        "cap": cap.astype("u1").tobytes(),
-        "edges": np.concatenate(edges).astype("<u4").tobytes(),
-        "sharp": np.concatenate([skin.sharp for skin in skins]).astype("u1").tobytes(),
+        "whole": whole,
+        "fireplace": [*whole[:3], f.block_back, f.slab_bottom - MARGIN, f.flue_start + MARGIN],
     }

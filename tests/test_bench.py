@@ -27,6 +27,10 @@ def area(width: float = 1.5, depth: float = 2) -> float:
     found = max(width, depth) - steps[0] * 4  # 9 + 9
     return found if found >= LIMIT else 12 * INCH
     slope(width, depth)
+    floor(width)
+    from math import sin
+    from units import FOOT, INCH
+    return sin(width) < 1e-9
 '''
 
 
@@ -90,9 +94,13 @@ def test_faults_are_planted_in_code_and_not_in_words():
         (9, "return found if not (found >= LIMIT) else 12 * INCH"),
         (9, "return found if found >= LIMIT else 12 * FOOT"),
         (10, "slope(depth, width)"),
+        (14, "return None"),
+        (14, "return sin(width) >= 1e-9"),
     ):
         assert (line, planted) in found
-    assert {line for line, _ in found} == {3, 4, 6, 8, 9, 10}
+    # neither a name that the module lacks nor a quarter more of a hair
+    assert {line for line, _ in found} == {3, 4, 6, 8, 9, 10, 14}
+    assert len([line for line, _ in found if line == 14]) == 2
 
 
 def test_every_fault_of_the_package_leaves_a_module_that_can_be_read():

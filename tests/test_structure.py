@@ -33,6 +33,7 @@ from fireplace_calc.structure.arch_thrust import (
     thrust_line,
 )
 from fireplace_calc.structure.figures import PSI, figure
+from fireplace_calc.structure.findings.bearing import footing_pressure, footing_pressure_in_wind
 from fireplace_calc.structure.findings.register import RULES
 from fireplace_calc.structure.loads.sections import ring, with_holes
 from fireplace_calc.structure.loads.weights import weigh
@@ -131,6 +132,7 @@ CASES = [
     ("STR-05", TOLD | {"flue.sections": 12}, F),
     ("STR-05", {"flue.sections": 12}, N),
     ("STR-05", {"flue.sections": 12, "abroad.braced": "yes"}, X),
+    ("STR-04", TOLD | {"flue.sections": 6}, M),  # 10-3/4 in over the roof, 22 in wide
     ("STR-04", {"flue.sections": 4}, X),
     ("STR-05", {"flue.sections": 4}, X),
     ("STR-06", TOLD, M),
@@ -730,6 +732,37 @@ def test_plain_precast_remark():
         **_under(TOLD | {"lintel.material": "reinforced concrete", "lintel.height": "8 in"})
     )
     assert any("needs its bars" in remark for remark in made.remarks) and made.lintel.stress > 0
+
+
+def test_a_stone_lintel_bends_over_its_height():
+    """A rectangle b wide and h high has the section modulus b h^2 / 6: 8 in of breast, 6 in of
+    stone, 8 x 36 / 6 = 48 in3; its shear goes over 48 in2.
+    """
+    stone = {"lintel.material": "stone", "loads.stone": "granite", "lintel.height": "6 in"}
+    lintel = worked(**_under(TOLD | stone)).lintel
+    assert lintel.modulus / INCH**3 == pytest.approx(48)
+    assert lintel.stress == pytest.approx(lintel.moment / (48 * INCH**3))
+    assert lintel.shear_stress == pytest.approx(lintel.shear / (48 * INCH**2))
+
+
+@pytest.mark.parametrize(("width", "low"), [("60 in", False), ("72 in", True)])
+def test_a_wide_arch_under_a_low_breast_has_no_triangle(width, low):
+    """32 in of masonry from the spring line to where the breast draws in: the triangle over 60 in
+    is 30 in high and stands in it, over 72 in it is 36 in high and does not.
+    """
+    made = worked(**_under(ARCHED | {"opening.width": width, "smoke_chamber.height": "20 in"}))
+    assert (made.frame.flue_start - made.frame.spring) / INCH == pytest.approx(32)
+    assert made.arch.low_cover == low and (made.arch.load.triangular == 0) == low
+
+
+def test_weight_beyond_the_edge_of_the_footing_falls_short():
+    """Asked of the rules themselves: no design that can be drawn gets there in still air."""
+    made = worked(**_under(TOLD))
+    off = replace(made, footing=replace(made.footing, pressure=None))
+    assert footing_pressure(off).verdict == F and "beyond the edge" in footing_pressure(off).note
+    blown = replace(made.footing, supported=False, wind_known=True, overturns=True)
+    tipped = footing_pressure_in_wind(replace(made, footing=blown))
+    assert tipped.verdict == F and "tips over" in tipped.note
 
 
 def test_arch_of_a_design():

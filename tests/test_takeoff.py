@@ -685,6 +685,15 @@ def test_brick_to_the_square_foot():
 
 
 @pytest.mark.parametrize(
+    ("told", "note"), [({}, "shelf; size unknown, as drawn"), ({"projection": "5 in"}, "shelf")]
+)
+def test_a_mantel_of_unknown_size_is_taken_as_drawn_and_says_so(told, note):
+    shelf = {"name": "shelf", "distance": "14 in"} | told
+    made = build_geometry(change(Design(), {"surround.trim": [shelf]}))
+    assert [s.note for s in share_out(made) if s.part == "mantel"] == [note]
+
+
+@pytest.mark.parametrize(
     ("name", "printed"),
     [
         ("modular", 6.75),

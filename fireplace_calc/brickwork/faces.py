@@ -5,7 +5,7 @@ flat, each in its own plane. [m]
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan, hypot
+from math import hypot
 
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.parts import Geometry
@@ -29,15 +29,12 @@ class Face:
         How many there are: the sides mirror one another. [-]
     centred : bool
         Whether it is set out from its centre line; a side is set out from its front arris.
-    bevel : float
-        Lean of the cut through the brick's thickness where it meets the next face. [rad]
     """
 
     name: str
     zones: tuple[Polygon, ...]
     alike: int = 1
     centred: bool = True
-    bevel: float = 0.0
 
     @property
     def area(self) -> float:
@@ -59,19 +56,17 @@ def floor_face(frame: Frame) -> Face:
     return Face(
         "floor",
         (((-front, 0.0), (front, 0.0), *square[:1], *rear, *square[1:]),),
-        bevel=atan(frame.side_slope),
     )
 
 
 def lining_faces(frame: Frame) -> tuple[Face, ...]:
     """Back, raked back along its slope, and one of two sides; levels count from the room floor."""
     low, bend, top = frame.slab_top, frame.back_bend, frame.throat
-    splay, wide = atan(frame.side_slope), frame.half_at(frame.depth)
+    wide = frame.half_at(frame.depth)
     faces = [
         Face(
             "back",
             (((-wide, low), (wide, low), (wide, min(bend, top)), (-wide, min(bend, top))),),
-            bevel=splay,
         )
     ]
     if top - bend > LEAST_ZONE:
@@ -80,7 +75,6 @@ def lining_faces(frame: Frame) -> tuple[Face, ...]:
             Face(
                 "raked back",
                 (((-wide, 0.0), (wide, 0.0), (upper, long), (-upper, long)),),
-                bevel=splay,
             )
         )
     return (*faces, _side(frame))
@@ -113,7 +107,7 @@ def _side(frame: Frame) -> Face:
         front += [(under, head)] if spring + LEAST_ZONE < head < top - LEAST_ZONE else []
         over = (frame.throat_front - frame.lining_front) * slant
         zones.append(zone(spring, top, [*front, (over, top)]))
-    return Face("side", tuple(zones), alike=2, centred=False, bevel=atan(frame.side_slope))
+    return Face("side", tuple(zones), alike=2, centred=False)
 
 
 def opening_faces(geometry: Geometry) -> tuple[Face, ...]:

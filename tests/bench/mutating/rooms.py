@@ -21,7 +21,7 @@ TESTS = {
     "geometry": "pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pins_place pins_order beside geometry mesh drawing_cuts",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions books",
     "brickwork": "pins_order brickwork takeoff",
-    "takeoff": "pins_order pins_formulas goods takeoff handbook_examples handbook_table3 exports cli",
+    "takeoff": "pins_order pins_formulas goods takeoff pieces_design handbook_examples handbook_table3 exports cli",
     "structure": "pins_structure pins_formulas low_wall structure_examples structure",
     "draft": "pins_draft pins_formulas draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep",
     "build": "pallet_list setting_order setting_mortar setting_cards pins_work pins_formulas lifting build",

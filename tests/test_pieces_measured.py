@@ -16,9 +16,9 @@ from fireplace_calc.drawing.pieces.measured_picture import measured_view
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.editing.sets.measured_files import EMPTY, MeasuredFiles
+from fireplace_calc.editing.sets.so_far import fit_so_far
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.assembled.fitting import fit
-from fireplace_calc.geometry.assembled.so_far import fit_so_far
 from fireplace_calc.geometry.assembled.solids import piece_volume
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.pieces.choice import Choice, choose

@@ -23,6 +23,7 @@ from fireplace_calc.geometry.assembled.solids import piece_volume
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.measured.hollow_forms import FORMS
+from fireplace_calc.pieces.measured.kept_words import read_sheet_text, sheet_text
 from fireplace_calc.pieces.measured.lifts import lifts_of, still_missing
 from fireplace_calc.pieces.measured.reading import read_sheet
 from fireplace_calc.pieces.measured.set_file import set_text
@@ -37,7 +38,6 @@ from fireplace_calc.pieces.measured.sheet import (
     put_head,
     without,
 )
-from fireplace_calc.pieces.measured.sheet_text import read_sheet_text, sheet_text
 from fireplace_calc.pieces.measured.sketch import sketch_of
 from fireplace_calc.pieces.measured.typed import (
     read_corners,

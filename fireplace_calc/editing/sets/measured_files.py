@@ -8,9 +8,9 @@ from pathlib import Path
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.editing.whole_files import set_aside, write_whole
+from fireplace_calc.pieces.measured.kept_words import read_sheet_text, sheet_text
 from fireplace_calc.pieces.measured.set_file import set_text
 from fireplace_calc.pieces.measured.sheet import MeasuredSheet, begun
-from fireplace_calc.pieces.measured.sheet_text import read_sheet_text, sheet_text
 
 EMPTY = begun(MeasuredSheet({"unit": "in"}))
 """A sheet on which nothing is typed yet."""

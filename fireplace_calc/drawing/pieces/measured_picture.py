@@ -19,7 +19,7 @@ from fireplace_calc.geometry.assembled.solids import extent
 from fireplace_calc.geometry.visible.stages import SeenPart, Stages
 from fireplace_calc.geometry.visible.viewpoint import FRONT, Viewpoint
 from fireplace_calc.pieces.choice import ChosenLift
-from fireplace_calc.pieces.measured.sketch import Sketch, SketchedLength
+from fireplace_calc.pieces.measured.sketch import PieceSketch, SketchedLength
 from fireplace_calc.pieces.records import SetPiece
 
 ABOVE = Viewpoint(0.0, radians(90))
@@ -44,7 +44,7 @@ OPEN = "?"
 def measured_view(
     sheet: Sheet,
     cell: Cell,
-    sketch: Sketch,
+    sketch: PieceSketch,
     beside: Sequence[SetPiece] = (),
     asked: str = "",
     units: str = FEET_INCHES,
@@ -55,7 +55,7 @@ def measured_view(
     ----------
     sheet : Sheet
     cell : Cell
-    sketch : Sketch
+    sketch : PieceSketch
     beside : sequence of SetPiece
         Of its lift.
     asked : str
@@ -95,7 +95,7 @@ def _seen(piece: SetPiece, eye: Viewpoint) -> tuple[SeenPart, ...]:
     return Stages(made, made.placed, eye).seen(1)
 
 
-def _rooms(sketch: Sketch, view: str) -> tuple[float, float, float, float]:
+def _rooms(sketch: PieceSketch, view: str) -> tuple[float, float, float, float]:
     """Margins for the dimensions of a view: left, below, right, above. [mm]"""
     count = dict.fromkeys(EDGES, 0)
     for one in sketch.lengths:
@@ -197,7 +197,7 @@ def _dimension(
 
 
 def _where(
-    sheet: Sheet, cell: Cell, sketch: Sketch, beside: Sequence[SetPiece], asked: str
+    sheet: Sheet, cell: Cell, sketch: PieceSketch, beside: Sequence[SetPiece], asked: str
 ) -> None:
     """The lift from above, the piece marked, with its distances from center line and front."""
     pieces = (*beside, sketch.placed)

@@ -48,7 +48,7 @@ class SketchedLength:
 
 
 @dataclass(frozen=True, slots=True)
-class Sketch:
+class PieceSketch:
     """A piece to draw.
 
     Attributes
@@ -74,7 +74,7 @@ class Sketch:
     says: str
 
 
-def sketch_of(sheet: MeasuredSheet, number: int, asked: str = "") -> Sketch | None:
+def sketch_of(sheet: MeasuredSheet, number: int, asked: str = "") -> PieceSketch | None:
     """A piece of a sheet, as far as it has been typed.
 
     Parameters
@@ -87,7 +87,7 @@ def sketch_of(sheet: MeasuredSheet, number: int, asked: str = "") -> Sketch | No
 
     Returns
     -------
-    Sketch or None
+    PieceSketch or None
         None without a form.
     """
     entry = sheet.entries[number]
@@ -114,7 +114,7 @@ def sketch_of(sheet: MeasuredSheet, number: int, asked: str = "") -> Sketch | No
         alone, placed = _other(alone), _other(placed)
     lacking = any(not d.optional and d.key not in typed for d in form.dims)
     place = source.get("X", ""), source.get("Y", "")
-    return Sketch(alone, placed, lengths, place, lacking or bool(says), says)
+    return PieceSketch(alone, placed, lengths, place, lacking or bool(says), says)
 
 
 def _filled(form: Form, typed: dict[str, Any], unit: float, asked: str) -> dict[str, Any]:

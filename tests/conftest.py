@@ -50,7 +50,7 @@ def pytest_xdist_make_scheduler(config, log):
 @pytest.fixture(scope="session")
 def boathouse():
     """The example design."""
-    return load(ROOT / "data" / "designs" / "boathouse.toml")
+    return load(ROOT / "data" / "designs" / "boathouse-laid.toml")
 
 
 @pytest.fixture

@@ -39,7 +39,7 @@ from fireplace_calc.rules.practice import PRACTICE
 from fireplace_calc.rules.uk.book import ADJ
 from fireplace_calc.rules.us.book import IRC
 
-BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
+BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse-laid.toml")
 
 
 @pytest.mark.parametrize("pack", PACKS.values(), ids=lambda p: p.name)

@@ -22,7 +22,7 @@ from fireplace_calc.explore.mending.levers import HEAD, LEVERS, STACK
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.panels.picture.draft_pictures import DraftPictures
 
-BOATHOUSE = load(DATA / "designs" / "boathouse.toml")
+BOATHOUSE = load(DATA / "designs" / "boathouse-laid.toml")
 
 
 @pytest.fixture(scope="module")

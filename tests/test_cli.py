@@ -13,7 +13,7 @@ from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, TAKEOFF_COLUMNS, write_csv
 
-BOATHOUSE = DATA / "designs" / "boathouse.toml"
+BOATHOUSE = DATA / "designs" / "boathouse-laid.toml"
 
 
 def run(*arguments, **options):

@@ -32,7 +32,7 @@ from fireplace_calc.panels.live_panel import Panel
 from fireplace_calc.panels.session import Session
 from fireplace_calc.report.sentences import sentence
 
-BOATHOUSE = load(DATA / "designs" / "boathouse.toml")
+BOATHOUSE = load(DATA / "designs" / "boathouse-laid.toml")
 INPUTS = all_inputs()
 METRIC = "millimetres"
 
@@ -315,7 +315,7 @@ def test_every_remedy_can_be_reached_from_the_fold():
     leave: the others had no button anywhere.
     """
     design = change(
-        load(DATA / "designs" / "boathouse.toml"),
+        load(DATA / "designs" / "boathouse-laid.toml"),
         {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"},
     )
     pack, taken = "US IRC 2021", []

@@ -53,7 +53,7 @@ from fireplace_calc.report.plain_summary import summary
 from fireplace_calc.report.tables import draft_table, judgement_table
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 
-BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
+BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse-laid.toml")
 FOUND = draft_result(build_geometry(BOATHOUSE))
 
 

@@ -20,7 +20,7 @@ from fireplace_calc.explore import LIMITS, LimitMap
 from fireplace_calc.panels.picture.draft_pictures import DraftPictures
 
 DESIGNS = Path(__file__).resolve().parents[1] / "data" / "designs"
-BOATHOUSE, PLAIN = load(DESIGNS / "boathouse.toml"), load(DESIGNS / "plain.toml")
+BOATHOUSE, PLAIN = load(DESIGNS / "boathouse-laid.toml"), load(DESIGNS / "plain.toml")
 ENDS = [
     (BOATHOUSE, {}),
     (BOATHOUSE, {"opening.extension": "24 in", "flue.sections": 40}),

@@ -20,7 +20,7 @@ from fireplace_calc.report.sentences import CAUTION
 from fireplace_calc.takeoff import prices, total_weight
 
 UNITS = [("feet-inches", INCH), ("millimetres", MM)]
-BOATHOUSE = load(DATA / "designs" / "boathouse.toml")
+BOATHOUSE = load(DATA / "designs" / "boathouse-laid.toml")
 
 
 @pytest.fixture(scope="module")

@@ -136,7 +136,7 @@ def test_one_hood_is_ordered_and_hung_last():
     assert len(hooded.work.steps) == len(bare.work.steps) + 1
 
 
-@pytest.mark.parametrize("name", ["plain.toml", "boathouse.toml"])
+@pytest.mark.parametrize("name", ["plain.toml", "boathouse-laid.toml"])
 @pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
 def test_every_view_stays_clean(name, units):
     for hood in ("1 in", "12 in"):

@@ -174,7 +174,7 @@ def test_it_works_from_another_folder(place):
     ]
     assert run([command, "notebooks", "mine"], place.folder)[0] == 0
     status, told, trouble = place.python(
-        "-m", "fireplace_calc", "mine/designs/boathouse.toml", "--out", "out"
+        "-m", "fireplace_calc", "mine/designs/boathouse-laid.toml", "--out", "out"
     )
     assert status == 1 and "Boathouse club room" in told and trouble == "", trouble
     assert len(os.listdir(place.folder / "out")) == 6

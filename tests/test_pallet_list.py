@@ -13,7 +13,7 @@ from fireplace_calc.geometry.from_set.set_up import set_up
 
 @pytest.fixture(scope="module")
 def boathouse():
-    return load(example("boathouse-set"))
+    return load(example("boathouse"))
 
 
 @pytest.fixture(scope="module")

@@ -33,7 +33,7 @@ from fireplace_calc.panels.teaching.lesson_panel import lesson
 pytestmark = pytest.mark.usefixtures("no_full_collection")
 DEAR = ("options", "remedies", "reach", "body", "draft")
 """Folds that take long to follow a change."""
-BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
+BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse-laid.toml")
 
 
 def told(made, fold: str) -> str:
@@ -462,11 +462,11 @@ def test_papers_come_as_a_link_and_lie_beside_what_is_kept(tmp_path):
         ("Design file", "design.toml", b"# A fireplace"),
     ):
         shown[words].click()
-        kept = tmp_path / f"boathouse-club-room-{name}"
+        kept = tmp_path / f"boathouse-club-room-laid-{name}"
         data = base64.b64decode(re.search(r'href="data:[^;]+;base64,([^"]+)"', fold.link.value)[1])
         assert data.startswith(begins) and kept.read_bytes() == data, words
         assert kept.name in fold.link.value and "Done" in fold.job.status.value
-    assert load(tmp_path / "boathouse-club-room-design.toml") == BOATHOUSE
+    assert load(tmp_path / "boathouse-club-room-laid-design.toml") == BOATHOUSE
 
 
 def test_papers_are_written_while_the_panel_lives_on(tmp_path):

@@ -309,6 +309,65 @@ def test_the_lintel_of_the_set_does_not_answer_for_that_of_the_facing(facing, ve
     assert found["LIN-03"].verdict == verdict
 
 
+ANGLED = {"pieces.set": "small", "surround.face": "brick", "pieces.facing_head": "steel angle"}
+
+
+@pytest.mark.parametrize(
+    ("told", "verdict"),
+    [
+        ({"pieces.angle_bearing": "3-7/8 in"}, "falls short"),
+        ({"pieces.angle_bearing": "4 in"}, "meets"),
+        ({"pieces.angle_bearing": "unknown"}, "not checked"),
+        ({"pieces.facing_head": "something else"}, "not checked"),
+    ],
+)
+def test_the_angle_under_the_facing_bears(told, verdict):
+    """IRC R703.8.3: 4 in at each end."""
+    found = {f.key: f for f in assess(change(Design(), ANGLED | told)).findings}["LIN-03"]
+    assert found.verdict == verdict
+
+
+def test_the_angle_under_the_facing_is_drawn_counted_and_weighed():
+    """By hand: legs 3-1/2 by 3-1/2 by 1/4 in are 1.6875 in2; the small set's opening and twice 6 in."""
+    design = change(Design(), ANGLED)
+    made = assess(design)
+    angle = made.geometry.by_name["facing lintel"]
+    inch = 0.0254
+    long = design.opening.width + 12 * inch
+    assert angle.volume == pytest.approx(1.6875 * inch**2 * long, rel=1e-9)
+    assert (angle.bottom, angle.top) == pytest.approx(
+        (made.geometry.frame.opening_top, made.geometry.frame.opening_top + 3.5 * inch)
+    )
+    (row,) = (r for r in made.takeoff if r.item == "Facing lintel")
+    assert row.order == 1
+    assert row.piece_kg == pytest.approx(1.6875 * inch**2 * long * 7850, rel=1e-3)
+    assert made.geometry.frame.adjusted == ()
+    bare = assess(change(design, {"pieces.facing_head": "unknown"}))
+    assert "facing lintel" not in bare.geometry.by_name
+    round_set = [p.by_name["masonry round the set"].volume for p in (made.geometry, bare.geometry)]
+    assert round_set[1] - round_set[0] == pytest.approx(angle.volume, rel=1e-6)
+
+
+def test_the_angle_stands_before_the_facing_over_it():
+    work = assess(change(Design(), ANGLED)).work
+    step = next(s for s in work.steps if s.name == "Facing lintel")
+    over = [s for s in work.steps if step.number in s.after]
+    assert step.after and over and all("Masonry round the set" in s.name for s in over)
+    assert any("props carry" in caution for caution in step.cautions)
+
+
+def test_an_angle_longer_than_the_jamb_is_refused():
+    with pytest.raises(InputError, match="take a shorter bearing"):
+        change(Design(), ANGLED | {"pieces.angle_bearing": "24 in"})
+
+
+def test_a_curved_facing_has_no_angle():
+    design = change(Design(), ANGLED | {"opening.head": "segmental"})
+    assert "facing lintel" not in assess(design).geometry.by_name
+    found = {f.key: f.verdict for f in assess(design).structure.findings}
+    assert found["STR-32"] == "not checked"
+
+
 def test_a_file_that_contradicts_its_set_is_told_so(tmp_path):
     path = tmp_path / "job.toml"
     path.write_text(
@@ -328,4 +387,4 @@ def test_a_file_that_contradicts_its_set_is_told_so(tmp_path):
 
 
 def test_the_example_says_what_its_set_makes():
-    assert load(DATA / "designs" / "boathouse-set.toml").overruled == ()
+    assert load(DATA / "designs" / "boathouse.toml").overruled == ()

@@ -30,7 +30,7 @@ from fireplace_calc.panels.folds.remedies import remedy_words, shortened
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff import bill, prices
 
-BOATHOUSE = load("data/designs/boathouse.toml")
+BOATHOUSE = load("data/designs/boathouse-laid.toml")
 FAULTS = {
     "boathouse": BOATHOUSE,
     "raised on too small a flue": change(
@@ -381,7 +381,7 @@ def test_what_comes_to_mind_first_is_refused_with_its_reason():
     assessed again here in full.
     """
     design = change(
-        load(DATA / "designs" / "boathouse.toml"),
+        load(DATA / "designs" / "boathouse-laid.toml"),
         {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"},
     )
     before, found = (
@@ -408,8 +408,8 @@ def test_what_comes_to_mind_first_is_refused_with_its_reason():
 
 def test_what_a_remedy_costs_is_written_like_every_other_sum():
     """Sign before, thousands set apart by a space; a comma means another thing abroad."""
-    one = find_remedies(load(DATA / "designs" / "boathouse.toml"))[0]
-    named = every_finding(assess(load(DATA / "designs" / "boathouse.toml")))
+    one = find_remedies(load(DATA / "designs" / "boathouse-laid.toml"))[0]
+    named = every_finding(assess(load(DATA / "designs" / "boathouse-laid.toml")))
     for cost, told in (
         (1734.4, "+1 734 "),
         (-1734.6, "-1 735 "),

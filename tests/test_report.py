@@ -37,7 +37,7 @@ from fireplace_calc.report.sentences import (
 )
 from fireplace_calc.takeoff import prices
 
-BOATHOUSE = assess(load(DATA / "designs" / "boathouse.toml"))
+BOATHOUSE = assess(load(DATA / "designs" / "boathouse-laid.toml"))
 PLAIN = assess(Design())
 HEARTH = next(f for f in PLAIN.findings if f.key == "HTH-07")
 METRIC = "millimetres"
@@ -345,7 +345,7 @@ def test_the_odds_in_words():
 def test_the_summary_tells_sizes_checks_draft_and_order():
     text = " ".join(summary(BOATHOUSE).split())
     f = BOATHOUSE.geometry.frame
-    assert text.startswith("Boathouse club room Invented example")
+    assert text.startswith("Boathouse club room, laid Invented example")
     for said in (
         "Opening 3'-6\" wide, 3'-0\" high, 1 512.0 in²",
         "Firebox 1'-11\" deep, back",

@@ -9,7 +9,7 @@ from fireplace_calc.base.tables import DATA
 from fireplace_calc.explore import find_remedies
 from fireplace_calc.report.sentences import asked
 
-BOATHOUSE = load(DATA / "designs" / "boathouse.toml")
+BOATHOUSE = load(DATA / "designs" / "boathouse-laid.toml")
 
 
 def test_a_limit_says_which_way_it_binds():

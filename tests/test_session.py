@@ -22,7 +22,7 @@ from fireplace_calc.panels.session import MOST_OPTIONS, Session
 
 pytestmark = pytest.mark.usefixtures("no_full_collection")
 
-EXAMPLE = Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml"
+EXAMPLE = Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse-laid.toml"
 ENDLESS = """
 from fireplace_calc import load
 from fireplace_calc.drawing.composed import compose

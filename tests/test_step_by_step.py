@@ -17,7 +17,7 @@ from fireplace_calc.pieces.standing.as_built_file import read_as_built
 
 @pytest.fixture(scope="module")
 def grown():
-    return StepByStep(load(example("boathouse-set")))
+    return StepByStep(load(example("boathouse")))
 
 
 def test_every_piece_of_the_set_has_one_step_and_the_lining_one(grown):
@@ -60,7 +60,7 @@ def test_a_design_without_a_set_is_refused():
 
 def test_another_set_has_other_steps():
     small = change(Design(), {"pieces.set": "small"})
-    assert StepByStep(small).slider.max != StepByStep(load(example("boathouse-set"))).slider.max
+    assert StepByStep(small).slider.max != StepByStep(load(example("boathouse"))).slider.max
 
 
 def test_the_cards_are_printed_where_one_works(tmp_path, monkeypatch):

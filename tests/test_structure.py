@@ -24,6 +24,7 @@ from fireplace_calc.geometry.first_moments import _moments, moments
 from fireplace_calc.geometry.polygons import box
 from fireplace_calc.geometry.solids import Cylinder, Loft, prism
 from fireplace_calc.structure import Structure, assess_structure
+from fireplace_calc.structure.angle_of_facing import facing_angle
 from fireplace_calc.structure.arch_thrust import (
     THIRD,
     Load,
@@ -104,6 +105,7 @@ ADRIFT = TOLD | {"loads.support": None}
 FREE = {**TOLD, "loads.support": "23.5 ft"}
 WIDE = {"pieces.set": "wide", "flue.sections": 20}
 """Its maker allows a raise of 300 mm and a flue 9 m over the hearth: data/sets/wide.toml."""
+ANGLED = WIDE | {"pieces.facing_head": "steel angle"}
 
 CASES = [
     ("STR-01", TOLD, M),
@@ -312,6 +314,13 @@ CASES = [
     ("STR-31", TOLD, X),
     ("STR-31", WIDE, M),
     ("STR-31", WIDE | {"flue.sections": 34}, F),
+    *((key, TOLD, X) for key in ("STR-32", "STR-33")),
+    *((key, WIDE | {"pieces.facing": "0 in"}, X) for key in ("STR-32", "STR-33")),
+    *((key, WIDE, N) for key in ("STR-32", "STR-33")),
+    *((key, ANGLED, M) for key in ("STR-32", "STR-33")),
+    *((key, ANGLED | {"pieces.angle_bearing": None}, N) for key in ("STR-32", "STR-33")),
+    *((key, ANGLED | {"pieces.angle_height": "1 in"}, F) for key in ("STR-32", "STR-33")),
+    *((key, ANGLED | {"pieces.facing_head": "something else"}, N) for key in ("STR-32", "STR-33")),
 ]
 
 
@@ -326,7 +335,7 @@ def test_finding(key, changes, expected):
 
 def test_every_finding_is_tried_both_ways():
     keys = {rule.key for rule in RULES}
-    assert len(keys) == len(RULES) == 27
+    assert len(keys) == len(RULES) == 29
     for want in (M, F):
         assert {key for key, _, expected in CASES if expected == want} == keys
 
@@ -1108,3 +1117,36 @@ def test_a_finding_that_cannot_answer_names_the_one_input_it_waits_for(key, chan
     found = {f.key: f for f in assess_structure(build_geometry(change(Design(), told))).findings}
     assert found[key].verdict == N and words in found[key].note, found[key]
     assert " or " not in found[key].note
+
+
+def test_the_angle_under_the_facing_by_hand():
+    """A wythe of 3-5/8 in brick, 45 degrees over 42 in and a bearing of 6 in, on 3-1/2 by 3-1/2 by
+    1/4 in of steel. Triangle: W L / 6, even load: w L2 / 8; W L3 / 60 E I and 5 w L4 / 384 E I
+    (beam tables, from memory).
+    """
+    design = change(
+        Design(),
+        {"pieces.set": "middling", "opening.width": "42 in", "pieces.facing_head": "steel angle"},
+    )
+    made = assess_structure(build_geometry(design))
+    bent = facing_angle(design, made.frame, design.pieces.facing_angle("straight"))
+    span = design.opening.width + 6 * 0.0254
+    leg, thin, deep = 3.5 * 0.0254, 0.25 * 0.0254, 3.625 * 0.0254
+    flat, upright = leg * thin, (leg - thin) * thin
+    heel = (flat * thin / 2 + upright * (thin + (leg - thin) / 2)) / (flat + upright)
+    inertia = (
+        leg * thin**3 / 12
+        + flat * (heel - thin / 2) ** 2
+        + thin * (leg - thin) ** 3 / 12
+        + upright * ((leg + thin) / 2 - heel) ** 2
+    )
+    wall = 9.80665 * density("brick") * deep * span**2 / 4
+    own = 9.80665 * density("steel") * (flat + upright)
+    assert bent.stress == pytest.approx(
+        (wall * span / 6 + own * span**2 / 8) * (leg - heel) / inertia, rel=1e-9
+    )
+    stiff = 29e6 * 6894.757 * inertia
+    assert bent.deflection == pytest.approx(
+        wall * span**3 / 60 / stiff + 5 * own * span**4 / 384 / stiff, rel=1e-4
+    )
+    assert bent.stress / 6894.757 == pytest.approx(1627, abs=1)  # psi

@@ -24,7 +24,7 @@ from fireplace_calc.draft.physics.weather import BREEZE
 from fireplace_calc.explore import grid, sketch, station_label, stations, sweep
 from fireplace_calc.geometry.builder import build_geometry
 
-BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse.toml")
+BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse-laid.toml")
 CATALOGUE = {
     "boathouse": BOATHOUSE,
     "plain": Design(),

@@ -104,10 +104,10 @@ def test_without_a_clone_the_installed_package_tells_it(monkeypatch, tmp_path):
 
 def test_an_example_is_found_by_name_from_any_folder(monkeypatch, tmp_path):
     monkeypatch.chdir(tmp_path)
-    assert fireplace_calc.load(example("boathouse")).name == "Boathouse club room"
+    assert fireplace_calc.load(example("boathouse-laid")).name == "Boathouse club room, laid"
 
 
 @pytest.mark.parametrize("name", ["nowhere", "", "../designs/plain", "/etc/passwd"])
 def test_an_example_that_is_not_there_is_refused_with_the_names(name):
-    with pytest.raises(InputError, match="boathouse, boathouse-set, plain"):
+    with pytest.raises(InputError, match="boathouse, boathouse-laid, plain"):
         example(name)

@@ -10,7 +10,7 @@ from fireplace_calc.drawing.papers.full_papers import writing
 
 @pytest.fixture(scope="module")
 def result():
-    return assess(load(DATA / "designs" / "boathouse.toml"))
+    return assess(load(DATA / "designs" / "boathouse-laid.toml"))
 
 
 def test_every_step_is_told_and_the_file_comes_last(result, tmp_path):

@@ -46,7 +46,7 @@ from fireplace_calc.report.sentences import (
 )
 from fireplace_calc.takeoff import bill, prices, second_opinion
 
-BOATHOUSE = assess(load(DATA / "designs" / "boathouse.toml"))
+BOATHOUSE = assess(load(DATA / "designs" / "boathouse-laid.toml"))
 PLAIN = assess(Design())
 METRIC = "millimetres"
 

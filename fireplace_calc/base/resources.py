@@ -32,7 +32,7 @@ def example(name: str) -> Path:
     Parameters
     ----------
     name : str
-        ``boathouse`` or ``plain``.
+        ``boathouse`` (from a set), ``boathouse-laid`` or ``plain``.
 
     Returns
     -------

@@ -77,7 +77,7 @@ def cautions_of(
         "base core",
     }:
         yield "Collapse: the pit is deeper than 5 ft; slope or shore its sides."
-    if parts & {"lintel", "arch"}:
+    if parts & {"lintel", "arch", "facing lintel"}:
         held = "the centering carries" if "arch" in parts else "props carry"
         yield (
             f"Collapse: {held} it and the wall laid over it until the mortar is hard."

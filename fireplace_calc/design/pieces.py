@@ -5,7 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.base.record import Record
-from fireplace_calc.design.declarations import length, text
+from fireplace_calc.design.declarations import choice, length, text
+from fireplace_calc.design.opening import AngleLegs
+
+ANGLE = "steel angle"
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +26,28 @@ class TakenSet(Record):
         "0 in",
         "16 in",
         "Brick or stone in front of the set, to the opening plane.",
+    )
+    facing_head: str | None = choice(
+        "What carries the facing over the opening",
+        None,
+        (ANGLE, "something else"),
+        "The lintel of the set stands behind the gap and carries none of it; an angle is drawn.",
+    )
+    angle_height: float = length(
+        "Upright leg of the facing angle", "3-1/2 in", "1 in", "8 in", "Behind the facing."
+    )
+    angle_leg: float = length(
+        "Level leg of the facing angle",
+        "3-1/2 in",
+        "1 in",
+        "8 in",
+        "Under the facing; no longer than the facing is thick.",
+    )
+    angle_thickness: float = length(
+        "Thickness of the facing angle", "1/4 in", "1/8 in", "1 in", "Of its steel."
+    )
+    angle_bearing: float | None = length(
+        "Bearing of the facing angle", "6 in", "0 in", "24 in", "At each end.", optional=True
     )
     around: float = length(
         "Masonry round the pieces",
@@ -52,3 +77,20 @@ class TakenSet(Record):
         "800 in",
         "Hearth to the top of the last flue piece; the joints over the lintel are planned for it.",
     )
+
+    def facing_angle(self, head: str) -> AngleLegs | None:
+        """Steel angle under the facing, as far as there is one. [m]
+
+        Parameters
+        ----------
+        head : str
+            Of the opening; under a curved one an angle carries nothing.
+
+        Returns
+        -------
+        AngleLegs or None
+        """
+        if self.facing_head != ANGLE or head != "straight" or self.facing <= 0:
+            return None
+        level = min(self.angle_leg, self.facing)
+        return AngleLegs(self.facing, level, min(self.angle_thickness, self.angle_height, level))

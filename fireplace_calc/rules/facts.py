@@ -54,6 +54,8 @@ class Facts:
     lintel_material: str | None
     face: str
     facing_apart: bool
+    facing_head: str | None
+    facing_lintel_bearing: float | None
     smoke_chamber_wall_thickness: float
     smoke_chamber_lining: str | None
     smoke_chamber_lining_thickness: float

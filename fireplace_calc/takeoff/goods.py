@@ -150,6 +150,7 @@ def all_goods() -> dict[str, Goods]:
             *("ft3", CUFT, 0.25, "", "noncombustible, taken as stone; in full sections")
         ),
         "Steel lintel": single,
+        "Facing lintel": single,
         "Stone lintel": single,
         "Concrete lintel": single,
         "Timber lintel": single,

@@ -5,15 +5,20 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.pieces.records import PARTS, SetPiece
 from fireplace_calc.takeoff.goods import SET_PIECE
-from fireplace_calc.takeoff.share import Share, joints
+from fireplace_calc.takeoff.share import Share, hand_set, joints
+
+FACING_LINTEL = "facing lintel"
 
 
 def is_of_set(geometry: Geometry, part: Part) -> bool:
-    """Whether a part is made of a set's pieces."""
-    return geometry.design.piece_set is not None and part.name in PARTS
+    """Whether a part is made of a set's pieces, or carries the facing before them."""
+    return geometry.design.piece_set is not None and (
+        part.name in PARTS or part.name == FACING_LINTEL
+    )
 
 
 def set_item(piece: SetPiece) -> str:
@@ -35,6 +40,9 @@ def set_shares(geometry: Geometry, part: Part) -> Iterator[Share]:
     Share
         Their volumes add up to the part's.
     """
+    if part.name == FACING_LINTEL:
+        yield from _facing_lintel(geometry, part)
+        return
     from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
     from fireplace_calc.geometry.from_set.set_up import set_up  # wakes manifold3d
 
@@ -55,3 +63,14 @@ def set_shares(geometry: Geometry, part: Part) -> Iterator[Share]:
             note,
         )
     yield from joints(part, part.volume - filled, "refractory mortar")
+
+
+def _facing_lintel(geometry: Geometry, part: Part) -> Iterator[Share]:
+    """The steel angle under the facing, in one piece."""
+    design = geometry.design
+    around, legs = design.pieces, design.pieces.facing_angle(design.opening.head)
+    if legs is not None:
+        long = 2 * geometry.frame.half_width + 2 * (around.angle_bearing or 0.0)
+        thick, level, high = map(feet_inches, (legs.thickness, legs.level, around.angle_height))
+        note = f"angle {thick} thick, level leg {level}, {high} high, {feet_inches(long)} long"
+        yield from hand_set(part, "Facing lintel", "steel", 1, note=note)

@@ -35,7 +35,7 @@ def resident() -> float:
 
 
 def main() -> None:
-    boathouse = load(ROOT / "data" / "designs" / "boathouse.toml")
+    boathouse = load(ROOT / "data" / "designs" / "boathouse-laid.toml")
     picture = Picture(WIDTH, HEIGHT, DOTS)
     results = {
         name: [assess(change(boathouse, step)) for step in steps] for name, steps in STEPS.items()

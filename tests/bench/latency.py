@@ -27,7 +27,7 @@ import io, numpy as np
 import ipywidgets as w
 from fireplace_calc import load, change, assess
 from fireplace_calc.base.units import INCH
-boathouse = load(r"{ROOT}/data/designs/boathouse.toml")
+boathouse = load(r"{ROOT}/data/designs/boathouse-laid.toml")
 stamp = lambda design: int(round(design.opening.width / INCH * 2))
 """
 OURS = """

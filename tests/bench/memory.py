@@ -45,7 +45,7 @@ def redraw(live, times: int) -> None:
 
 def main() -> None:
     changes = int(sys.argv[1]) if len(sys.argv) > 1 else 10_000
-    live = panel(load(ROOT / "data" / "designs" / "boathouse.toml"))
+    live = panel(load(ROOT / "data" / "designs" / "boathouse-laid.toml"))
     live.session.put_aside()
     for name in live.named:
         live.open(name)

@@ -53,7 +53,7 @@ def row(name: str, found: list[float]) -> str:
 
 def main() -> None:
     print("| | median [ms] | 95 % [ms] |\n|---|---|---|")
-    boathouse = load(ROOT / "data" / "designs" / "boathouse.toml")
+    boathouse = load(ROOT / "data" / "designs" / "boathouse-laid.toml")
     moves = [
         {"opening.width": f"{30 + k / 8:g} in", "flue.sections": 14 + k % 20} for k in range(200)
     ]

@@ -48,6 +48,7 @@ GRIPS = {
     **dict.fromkeys((*BLOCKS, *(f"{item}, cut" for item in BLOCKS)), "fair"),
     "Masonry block": "fair",
     "Steel lintel": "fair",
+    "Facing lintel": "fair",
     "Timber lintel": "fair",
 }
 """Webs and edges the fingers close on; anything else is smooth and wide, and in doubt the worse:
@@ -120,6 +121,8 @@ def _size(
     wide, deep = plan()
     if item == "Steel lintel":
         return d.lintel.legs(f.breast).level, d.lintel.height
+    if item == "Facing lintel" and (angle := d.pieces.facing_angle(d.opening.head)):
+        return angle.level, d.pieces.angle_height
     if item.endswith("lintel"):
         return deep, d.lintel.height
     return min(

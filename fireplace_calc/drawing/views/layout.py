@@ -10,6 +10,7 @@ import numpy as np
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.firebox import STEEL_UNIT
+from fireplace_calc.design.opening import AngleLegs
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
@@ -205,6 +206,9 @@ def of_a_set(
     """The same words where a set's pieces stand: no transition, a reducer for a chamber. [m]"""
     f = geometry.frame
     lean = degrees(max(f.chamber_slopes.values()))
+    design = geometry.design
+    angle = design.pieces.facing_angle(design.opening.head)
+    facing = [] if angle is None else [_under_facing(geometry, angle)]
     kept = [
         (place, f"reducer, leans {lean:.0f} deg at most" if "chamber" in text else text)
         for place, text in items
@@ -214,7 +218,14 @@ def of_a_set(
         *kept,
         ((f.depth * 0.97, f.throat + 0.05), "smoke shelf"),
         ((f.breast - 0.05, f.opening_top + 0.1), "lintel"),
+        *facing,
     ]
+
+
+def _under_facing(geometry: Geometry, angle: AngleLegs) -> tuple[tuple[float, float], str]:
+    """Where to point at the angle that carries the facing: its level leg. [m]"""
+    back, top = geometry.design.pieces.facing, geometry.frame.opening_top
+    return (back - angle.level * 0.8, top + angle.thickness / 2), "angle under the facing"
 
 
 def apart(row: list[float]) -> list[float]:

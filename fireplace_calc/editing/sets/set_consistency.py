@@ -60,6 +60,15 @@ def require_set(design: Design) -> None:
             f"at least {show(frame.hearth + short, 'length')}",
             frame.hearth,
         )
+    jamb, bearing = frame.block_half - frame.half_width, design.pieces.angle_bearing or 0.0
+    if design.pieces.facing_angle(design.opening.head) and bearing > jamb + ROUNDING:
+        raise InputError(
+            f"Bearing of the facing angle is {show(bearing, 'length')}, but the facing beside the"
+            f" opening is {show(jamb, 'length')} wide; take a shorter bearing.",
+            "Bearing of the facing angle",
+            f"at most {show(jamb, 'length')}",
+            bearing,
+        )
     if design.second_flue.drawn:
         raise InputError(
             "A second flue is asked for, but a set carries one flue; build the chimney without a"

@@ -6,6 +6,7 @@ from dataclasses import dataclass, fields, replace
 from math import atan
 
 from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.design.pieces import ANGLE
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.assembled.readings import ReadOff
 from fireplace_calc.geometry.frame import Frame
@@ -148,7 +149,11 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
 def _said(design: Design, set_back: float) -> tuple[str, ...]:
     """What is drawn otherwise than it can be built."""
     if set_back > 0:
-        return (*design.overruled, FACING)
+        carried = design.pieces.facing_head is not None and (
+            design.pieces.facing_head != ANGLE
+            or design.pieces.facing_angle(design.opening.head) is not None
+        )
+        return design.overruled if carried else (*design.overruled, FACING)
     return (*design.overruled, BARE) if design.surround.face == "brick" else design.overruled
 
 

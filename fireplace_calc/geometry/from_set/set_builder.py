@@ -16,6 +16,10 @@ from fireplace_calc.geometry.parts import Part, part
 from fireplace_calc.geometry.solids import Loft, Solid, prism
 from fireplace_calc.pieces.records import PARTS
 
+FACING_LINTEL = "facing lintel"
+OUTSIDE = ("masonry round the set", FACING_LINTEL)
+"""What stands before and round the gap."""
+
 
 class SetBuilder(SetOutlines):
     """Builds the solids of a design with a set."""
@@ -65,15 +69,31 @@ class SetBuilder(SetOutlines):
         yield from self.group("firebox walls")
         yield from self.group("lintel", "throat back", "smoke shelf", "throat front")
         through = prism(f.slab_top, f.hearth, centered(f.half_width, 0.0, f.set_back))
-        cuts: list[Solid] = [*self.cavity]
+        cuts: list[Solid] = [*self.cavity, *self.facing_angle]
         if f.set_back > 0:
             cuts += self._outside_cavity([through, *self.reveal()])
+        if self.facing_angle:
+            yield part(FACING_LINTEL, "steel", self.facing_angle)
         yield part(
             "masonry round the set",
             self.masonry,
             [prism(f.plate_bottom, f.flue_start, self.block)],
             cuts,
         )
+
+    @cached_property
+    def facing_angle(self) -> list[Solid]:
+        """Steel angle under the facing, its upright leg at the back of it."""
+        d, f = self.design, self.frame
+        legs = d.pieces.facing_angle(d.opening.head)
+        if legs is None:
+            return []
+        half, heel = f.half_width + (d.pieces.angle_bearing or 0.0), f.opening_top + legs.thickness
+        back, top = d.pieces.facing, f.opening_top + d.pieces.angle_height
+        return [
+            prism(f.opening_top, heel, centered(half, back - legs.level, back)),
+            prism(heel, top, centered(half, back - legs.thickness, back)),
+        ]
 
     def _outside_cavity(self, solids: list[Solid]) -> list[Solid]:
         """What of the reveal lies in the facing, before the gap."""
@@ -123,7 +143,7 @@ class SetBuilder(SetOutlines):
         """Everything solid or clear that stands in the cavity, the smoke's way over it left out."""
         f = self.frame
         yield from self.group("base plates")
-        yield from (p for p in self.firebox() if p.name != "masonry round the set")
+        yield from (p for p in self.firebox() if p.name not in OUTSIDE)
         yield from self.smoke_chamber()
         inside = [*self.inside(), *self.under_lintel()]
         if self.has_lining:

@@ -62,6 +62,8 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "edge_trim": ("clearance.edge_trim",),
     "face": ("surround.face",),
     "facing_apart": ("pieces.set", "pieces.facing"),
+    "facing_head": ("pieces.facing_head",),
+    "facing_lintel_bearing": ("pieces.angle_bearing",),
     "fireplace_listed": ("clearance.fireplace_listed",),
     "flue_offset": ("flue.offset",),
     "flue_route": ("flue.route",),

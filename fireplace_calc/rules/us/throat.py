@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fireplace_calc.base.printing import show
+from fireplace_calc.design.pieces import ANGLE
 from fireplace_calc.rules.comparing import (
     DOES_NOT_APPLY,
     NOT_CHECKED,
@@ -178,6 +179,10 @@ def veneer_lintel(facts: Facts) -> Compared:
     if facts.face != "brick":
         return not_applicable("The face is not brick.")
     if facts.facing_apart:
-        return unknown("What carries the facing before the pieces of the set")
+        if facts.facing_head is None:
+            return unknown("What carries the facing before the pieces of the set")
+        if facts.facing_head != ANGLE:
+            return unknown("How what carries the facing bears")
+        return with_note(at_least(facts.facing_lintel_bearing, inches(4)), READ_IN)
     found = lintel_bearing(facts)
     return found if found.verdict == DOES_NOT_APPLY else with_note(found, READ_IN)

@@ -13,6 +13,7 @@ from fireplace_calc.structure.findings import (
     arched,
     bearing,
     earthquake,
+    facing,
     load_bearing,
     makers,
     stability,
@@ -29,6 +30,7 @@ RULES = (
     *arched.RULES,
     *bearing.RULES,
     *makers.RULES,
+    *facing.RULES,
 )
 
 

@@ -412,7 +412,7 @@ def test_one_sentence_tells_the_picture_to_whoever_cannot_see_it():
     counts, assumed = BOATHOUSE.counts, BOATHOUSE.assumed
     top = show(BOATHOUSE.geometry.frame.crown_top, "length")
     assert text == (
-        f"Boathouse club room: opening 3'-6\" wide, 3'-0\" high, 20 flue sections, chimney top {top}"
+        f"Boathouse club room, laid: opening 3'-6\" wide, 3'-0\" high, 20 flue sections, chimney top {top}"
         f" above the floor, {show(BOATHOUSE.weight, 'mass')} as it stands. US IRC 2021:"
         f" {counts['falls short']} fall short, {counts['not checked']} not checked,"
         f" {counts['meets']} meet ({assumed['meets']} of them on an assumption),"

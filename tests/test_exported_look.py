@@ -217,7 +217,7 @@ def test_the_order_begins_with_name_caution_and_what_is_not_in_it(book):
     result, opened = book
     sheet = opened["Order"]
     assert (sheet["A1"].value, sheet["A1"].font.b, sheet["A1"].font.sz) == (
-        "Boathouse club room",
+        "Boathouse club room, laid",
         True,
         14,
     )
@@ -235,7 +235,7 @@ def test_the_order_begins_with_name_caution_and_what_is_not_in_it(book):
     )
     assert (opened.properties.creator, opened.properties.title) == (
         made_by(),
-        "Boathouse club room",
+        "Boathouse club room, laid",
     )
 
 

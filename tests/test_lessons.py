@@ -10,7 +10,7 @@ from pypdf import PdfReader
 
 from fireplace_calc import assess, change
 from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError, from_unit
-from fireplace_calc.drawing.composed.marked_check import PLACES
+from fireplace_calc.drawing.composed.marked_places import PLACES
 from fireplace_calc.drawing.papers.class_papers import class_pages, class_sheet
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.editing.changes import all_inputs

@@ -6,14 +6,15 @@ from math import hypot
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from strategies import designs
 
 from fireplace_calc import PACKS, assess, change, load
 from fireplace_calc.base.units import from_unit
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
-from fireplace_calc.drawing.composed.marked_check import PLACES, can_show, marked
+from fireplace_calc.drawing.composed.marked_check import can_show, marked
+from fireplace_calc.drawing.composed.marked_places import PLACES
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.geometry.builder import build_geometry
 
@@ -31,6 +32,7 @@ def shown(design):
 
 @settings(max_examples=60, deadline=None)
 @given(designs())
+@example(load(DESIGNS / "boathouse.toml"))
 def test_what_is_marked_is_what_is_compared(design):
     """From where to where on the view, against what the check says is there."""
     for finding, geometry in shown(design):
@@ -46,7 +48,7 @@ def test_what_is_marked_is_what_is_compared(design):
 
 
 @pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
-@pytest.mark.parametrize("name", ["boathouse", "plain"])
+@pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
 def test_sheets_with_a_mark_are_clean(name, units):
     keys = set()
     for finding, geometry in shown(load(DESIGNS / f"{name}.toml")):
@@ -70,7 +72,7 @@ def test_sheets_with_a_mark_are_clean(name, units):
     assert len(keys) >= 30
 
 
-@pytest.mark.parametrize("name", ["boathouse", "plain"])
+@pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
 def test_the_long_stroke_stands_where_what_is_asked_would_end(name):
     """Short strokes of 3.6 mm at both ends of what is there, one of 6.4 mm at the share that is asked,
     all square to it; one that would cross a figure or leave the sheet is left out.

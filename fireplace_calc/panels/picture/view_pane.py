@@ -11,7 +11,8 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.composed.live import CLEARANCES, live_views
-from fireplace_calc.drawing.composed.marked_check import PLACES, can_show, marked
+from fireplace_calc.drawing.composed.marked_check import can_show, marked
+from fireplace_calc.drawing.composed.marked_places import PLACES
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.panels import html

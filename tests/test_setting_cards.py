@@ -30,8 +30,9 @@ def test_every_step_is_a_page_that_names_its_piece_and_the_caution(tmp_path):
     pages = print_cards(small, tmp_path / "cards.pdf", MILLIMETRES)
     read = [page.extract_text() for page in PdfReader(tmp_path / "cards.pdf").pages]
     assert len(read) == pages
-    pallet, pole, *cards = read
+    pallet, staging, pole, *cards = read
     assert "On the pallet" in pallet
+    assert "Staging" in staging and "kg x m" in staging
     assert "Story pole" in pole
     assert "base plate" in cards[0]
     assert "F8.10" in cards[-1]

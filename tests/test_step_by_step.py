@@ -68,7 +68,7 @@ def test_the_cards_are_printed_where_one_works(tmp_path, monkeypatch):
     small = StepByStep(change(Design(), {"pieces.set": "small"}))
     small.print_cards()
     assert (tmp_path / "cards.pdf").read_bytes().startswith(b"%PDF")
-    assert f"{small.slider.max + 2} pages" in small.said.value  # the delivery and the pole before
+    assert f"{small.slider.max + 3} pages" in small.said.value  # delivery, staging and pole before
     monkeypatch.setattr("fireplace_calc.panels.step_by_step.CARDS", "nowhere/cards.pdf")
     small.print_cards()
     assert "cards.pdf" in small.said.value and "a card for every step" not in small.said.value

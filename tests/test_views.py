@@ -25,6 +25,7 @@ from fireplace_calc.drawing.views.throat_detail import detail
 from fireplace_calc.geometry.builder import build_geometry
 
 DRAW = {"front": front, "plan": plan, "section": section, "roof": roof}
+PIECES = {"pieces.set": "small"}
 WORKS = {
     "plain": {},
     "raised": {
@@ -699,7 +700,7 @@ def test_extension_lines_of_the_throat_drawn_large():
 @pytest.mark.parametrize("view", CATALOGUE.values(), ids=lambda view: view.key)
 def test_every_view_gives_its_window_back(view):
     """For whoever marks something on it: a metre of the model is so many millimetres there."""
-    for changes in ({}, WORKS["arched"], {"second_flue.serves": "fireplace"}):
+    for changes in ({}, WORKS["arched"], {"second_flue.serves": "fireplace"}, PIECES):
         made = build_geometry(change(Design(), changes))
         if view.suits(made):
             sheet = Sheet(WIDTH, HEIGHT)

@@ -82,6 +82,30 @@ class Work(Record):
         "25 in",
         "Ankles to hands, where the piece's size does not say more.",
     )
+    walkway: float = length(
+        "Walkway kept free", "3 ft", "2 ft", "8 ft", "From the pallet to the fireplace, for two."
+    )
+    staged_off: float = length(
+        "Piles stand off the work",
+        "4 ft",
+        "2 ft",
+        "12 ft",
+        "From the front of the pieces to the nearest pile: room to kneel and for a board.",
+    )
+    pallet_away: float = length(
+        "Pallet from the fireplace",
+        "12 ft",
+        "3 ft",
+        "100 ft",
+        "How near it can be put down, from the front of the pieces.",
+    )
+    pallet_aside: float = length(
+        "Pallet right of the middle",
+        "0 in",
+        "-50 ft",
+        "50 ft",
+        "Seen from the room; less than nought puts it to the left.",
+    )
     lifts: float = quantity("ratio", "Lifts a minute", "0.2", "0.05", "15", "By one person.")
     cure: int = count(
         "Days of curing", 28, 1, 90, "Before the first fire; site practice, not code."

@@ -146,7 +146,8 @@ class StepByStep:
             self.said.value = html.trouble(str(trouble))
         else:
             self.said.value = html.remark(
-                f"{CARDS}: {pages} pages: the delivery, the story pole, and a card for every step."
+                f"{CARDS}: {pages} pages: the delivery, where it is put down, the story pole, and a"
+                " card for every step."
             )
 
     def read_in(self, units: str) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from fireplace_calc.drawing.pieces.staging_picture import has_set, staging
 from fireplace_calc.drawing.roof.roof_view import roof
 from fireplace_calc.drawing.room.room_view import room
 from fireplace_calc.drawing.views.arch_view import arch, has_arch
@@ -86,6 +87,14 @@ CATALOGUE = {
             "Brick layout",
             can_lay,
             "There is nothing to lay brick by brick in this design; the front elevation is shown.",
+        ),
+        NamedView(
+            "staging",
+            "Staging",
+            staging,
+            "Staging",
+            has_set,
+            "This design is built without a set of pieces; the front elevation is shown.",
         ),
     )
 }

@@ -1,5 +1,5 @@
-"""A set as a PDF to take to the wall: what has to be on the pallet, the story pole, and a card for
-every step.
+"""A set as a PDF to take to the wall: what has to be on the pallet, where it is put down, the story
+pole, and a card for every step.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from fireplace_calc.drawing.pieces.card_picture import card_sheet
 from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
 from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.pieces.staging_picture import staging_sheet
 from fireplace_calc.geometry.from_set.set_up import set_up
 
 CAUTION = (
@@ -22,7 +23,8 @@ CAUTION = (
 
 
 def print_cards(design: Design, path: str | os.PathLike[str], units: str = FEET_INCHES) -> int:
-    """Write the delivery, the story pole, and the card of every step in order, each on its page.
+    """Write the delivery, the staging, the story pole, and the card of every step, each on its
+    page.
 
     Parameters
     ----------
@@ -55,6 +57,7 @@ def print_cards(design: Design, path: str | os.PathLike[str], units: str = FEET_
     pictures = SetPictures(up.assembly, made.lining)
     sheets = [
         *pallet_sheets(up.assembly, units),
+        staging_sheet(design, units),
         pole_sheet(pictures, up.plan, units),
         *(card_sheet(pictures, card.number, units) for card in pictures.cards),
     ]

@@ -1,0 +1,207 @@
+"""The floor before the fireplace: spots for piles, walkway, pallets, mixer. [m]
+
+Seen from above; x counts from the center line to the right, y from the front of the pieces away
+from the room, so that all of it lies under nought.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import inf
+
+from fireplace_calc.base.tolerances import CONTACT_GAP
+from fireplace_calc.base.units import INCH
+from fireplace_calc.build.setting.piles import LEFT, Pile
+from fireplace_calc.design.surroundings import House
+from fireplace_calc.design.work import Work
+
+PALLET = (48 * INCH, 40 * INCH)
+"""Common in America, along the wall and away from it; common practice, from memory. [m]"""
+MIXER = (36 * INCH, 36 * INCH)
+"""Floor for a mixer and a tub: our own habit. [m]"""
+HANDS = 6 * INCH
+"""Left free between piles: our own habit. [m]"""
+
+Place = tuple[float, float]
+Area = tuple[float, float, float, float]
+"""Left, low, right, high. [m]"""
+
+
+@dataclass(frozen=True, slots=True)
+class StagingFloor:
+    """What is known of the floor.
+
+    Attributes
+    ----------
+    half : float
+        From the center line to the end of the room; without end where it is not known. [m]
+    deep : float
+        From the front of the pieces to the opposite wall; without end where not known. [m]
+    walkway, off, away, aside : float
+        Kept free; nearest pile; pallet from the front and to the right. [m]
+    """
+
+    half: float
+    deep: float
+    walkway: float
+    off: float
+    away: float
+    aside: float
+
+    @property
+    def way(self) -> float:
+        """From the pallet to the work. [m]"""
+        return abs(self.aside) + self.away
+
+    @property
+    def walkways(self) -> tuple[Area, ...]:
+        """Floor kept free: up the middle, and across to a pallet that stands aside. [m]"""
+        side = self.walkway / 2
+        up = (-side, -self.away, side, 0.0)
+        if abs(self.aside) <= side:
+            return (up,)
+        low, high = sorted((0.0, self.aside))
+        return up, (low - side, -self.away, high + side, self.walkway - self.away)
+
+
+@dataclass(frozen=True, slots=True)
+class Spots:
+    """Where piles can stand, all of one size, on each side the nearest to the work first.
+
+    Attributes
+    ----------
+    size : tuple of float
+        Along the wall, and away from it. [m]
+    left, right : tuple of (float, float)
+        Their middles. [m]
+    """
+
+    size: tuple[float, float]
+    left: tuple[Place, ...]
+    right: tuple[Place, ...]
+
+    def on(self, side: str) -> tuple[Place, ...]:
+        """Those of one side. [m]"""
+        return self.left if side == LEFT else self.right
+
+    def ways(self, side: str) -> list[float]:
+        """From each to the work, square to the walls. [m]"""
+        return [abs(x) - y for x, y in self.on(side)]
+
+
+def site_of(work: Work, house: House) -> StagingFloor:
+    """The floor as a design tells it.
+
+    Parameters
+    ----------
+    work : Work
+    house : House
+
+    Returns
+    -------
+    StagingFloor
+        A pallet that the room has no depth for stands against its far wall. [m]
+    """
+    half = inf if house.room_length is None else house.room_length / 2
+    deep = inf if house.room_width is None else house.room_width
+    away = max(min(work.pallet_away, deep - PALLET[1]), work.staged_off)
+    reach = max(half - PALLET[0] / 2, 0.0)
+    aside = min(max(work.pallet_aside, -reach), reach)
+    return StagingFloor(half, deep, work.walkway, work.staged_off, away, aside)
+
+
+def spots_for(piles: tuple[Pile, ...], site: StagingFloor, taken: tuple[Area, ...]) -> Spots:
+    """Spots to both sides of the walkway, as many as there are piles where the room has so many.
+
+    Parameters
+    ----------
+    piles : tuple of Pile
+    site : StagingFloor
+    taken : tuple of (float, float, float, float)
+        Floor where nothing else may stand. [m]
+
+    Returns
+    -------
+    Spots
+        Turned the way that leaves room for more and, of two alike, nearer to the work; none begins
+        behind the pallets.
+    """
+    if not piles:
+        return Spots((0.0, 0.0), (), ())
+    short = max(pile.footprint[0] for pile in piles) + HANDS
+    long = max(pile.footprint[1] for pile in piles) + HANDS
+    turned = [
+        Spots(
+            size,
+            _grid(size, site, taken, len(piles), -1.0),
+            _grid(size, site, taken, len(piles), 1.0),
+        )
+        for size in ((long, short), (short, long))
+    ]
+    return max(turned, key=lambda s: (len(s.left) + len(s.right), -sum(s.ways(LEFT))))
+
+
+def _grid(
+    size: tuple[float, float], site: StagingFloor, taken: tuple[Area, ...], most: int, sign: float
+) -> tuple[Place, ...]:
+    wide, deep = size
+    found = []
+    for rank in range(most):
+        out = site.walkway / 2 + rank * wide
+        if out + wide > site.half + CONTACT_GAP:
+            break
+        for row in range(most):
+            down = site.off + row * deep
+            if down >= site.away or down + deep > site.deep + CONTACT_GAP:
+                break
+            x, y = sign * (out + wide / 2), -(down + deep / 2)
+            area = (x - wide / 2, y - deep / 2, x + wide / 2, y + deep / 2)
+            if not any(_over(area, other) for other in taken):
+                found.append((x, y))
+    found.sort(key=lambda p: (round(abs(p[0]) - p[1], 9), -p[1]))
+    return tuple(found[:most])
+
+
+def _over(one: Area, other: Area) -> bool:
+    return (
+        one[0] < other[2] - CONTACT_GAP
+        and other[0] < one[2] - CONTACT_GAP
+        and one[1] < other[3] - CONTACT_GAP
+        and other[1] < one[3] - CONTACT_GAP
+    )
+
+
+def pallet_areas(site: StagingFloor, count: int) -> tuple[Area, ...]:
+    """Floor under pallets and, last, the mixer: side by side, in rows where the wall is too short.
+
+    Parameters
+    ----------
+    site : StagingFloor
+    count : int
+        Pallets. [-]
+
+    Returns
+    -------
+    tuple of (float, float, float, float)
+        Left, low, right, high. [m]
+    """
+    sizes = [PALLET] * count + [MIXER]
+    room = 2 * site.half
+    rows: list[list[tuple[float, float]]] = [[]]
+    for size in sizes:
+        taken = sum(s[0] + HANDS for s in rows[-1])
+        if rows[-1] and taken + size[0] > room:
+            rows.append([])
+        rows[-1].append(size)
+    found: list[Area] = []
+    high = -site.away
+    for row in rows:
+        wide = sum(s[0] for s in row) + HANDS * (len(row) - 1)
+        left = site.aside - wide / 2
+        if site.half < inf:
+            left = min(max(left, -site.half), max(site.half - wide, -site.half))
+        for across, deep in row:
+            found.append((left, high - deep, left + across, high))
+            left += across + HANDS
+        high -= max(s[1] for s in row) + HANDS
+    return tuple(found)

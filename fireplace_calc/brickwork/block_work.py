@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fireplace_calc.brickwork.coursing import Coursing, block_coursing
 from fireplace_calc.brickwork.cut_stock import bricks_for
@@ -124,6 +125,7 @@ def _at(solids: Iterable[Solid], level: float) -> Extent | None:
     return None
 
 
+@lru_cache(maxsize=64)
 def _laid(
     outer: Extent, core: Extent | None, flue: Extent | None, unit: Unit, parity: int
 ) -> BlockCourse:

@@ -7,16 +7,19 @@ overlap, so volumes add and subtract exactly.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from itertools import pairwise
+from typing import Any, TypeVar, cast
 
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.polygons import Point, Polygon
 from fireplace_calc.geometry.solids import Solid, level_cuts, spans
+
+Made = TypeVar("Made")
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,6 +174,16 @@ class Geometry:
     def by_name(self) -> dict[str, Part]:
         """Parts and voids by name."""
         return {p.name: p for p in self.parts + self.voids}
+
+    @cached_property
+    def _known(self) -> dict[Callable[..., Any], Any]:
+        return {}
+
+    def once(self, work: Callable[[Geometry], Made]) -> Made:
+        """What a function makes of this geometry, which it is asked for only once."""
+        if work not in self._known:
+            self._known[work] = work(self)
+        return cast("Made", self._known[work])
 
     @property
     def facing_fire(self) -> Part:

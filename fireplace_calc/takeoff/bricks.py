@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import CUFT, FEET_INCHES, INCH, SQFT
 from fireplace_calc.brickwork.unit import Unit
@@ -17,6 +19,7 @@ CORELESS = 0.27 * CUFT / (7.625 * INCH * 7.625 * INCH * 15.625 * INCH)
 """
 
 
+@lru_cache(maxsize=64)
 def size_note(unit: Unit) -> str:
     """What brick it is, and how many the work takes.
 

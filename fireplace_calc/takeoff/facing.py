@@ -146,7 +146,7 @@ def facing_of(geometry: Geometry, name: str) -> Facing:
         Nothing of it where the face is not brick.
     """
     design, unit = geometry.design, facing_brick(geometry.design)
-    area = shown_areas(geometry)[name] if design.surround.face == "brick" else 0.0
+    area = geometry.once(shown_areas)[name] if design.surround.face == "brick" else 0.0
     bond = face_bond(unit, design.brick.facing_bond)
     behind = {
         "chimney walls": design.chimney.wall,

@@ -41,9 +41,7 @@ Kind = TypeVar("Kind", bound=Solid)
 
 def _of_kind(kind: type[Kind], solid: Solid) -> Kind:
     if not isinstance(solid, kind):
-        raise TypeError(
-            f"A part is drawn as {type(solid).__name__}, but counted as {kind.__name__}."
-        )
+        raise TypeError(f"A {type(solid).__name__} is counted as if it were a {kind.__name__}.")
     return solid
 
 
@@ -53,10 +51,8 @@ class _Sharing:
     def __init__(self, geometry: Geometry) -> None:
         self.geometry, self.design, self.frame = geometry, geometry.design, geometry.frame
         self.work = lay_brickwork(geometry)
-        self.common, self.facing = (
-            bricks.common_brick(self.design),
-            bricks.facing_brick(self.design),
-        )
+        self.common = bricks.common_brick(self.design)
+        self.facing = bricks.facing_brick(self.design)
         self.mass = bricks.in_mass(self.common)
 
     def masonry(self, part: Part, laid: UnitMasonry, shown: bool = False) -> Iterator[Share]:
@@ -67,7 +63,7 @@ class _Sharing:
         volume = min(front.volume, part.volume) if front else 0.0
         if front and volume > 0:
             yield from brick(part, "Facing brick", front.laid, volume=volume, note=front.note)
-        rest = replace(part, volume=part.volume - volume)
+        rest = replace(part, volume=part.volume - volume) if volume else part
         if rest.volume <= 0:
             return
         if part.material == "stone":
@@ -283,7 +279,7 @@ class _Sharing:
         return self.masonry(part, self.mass)
 
 
-def share_out(geometry: Geometry) -> list[Share]:
+def share_out(geometry: Geometry) -> tuple[Share, ...]:
     """What every part asks for, and what stands before the masonry: face, mantel and trim.
 
     Parameters
@@ -292,9 +288,13 @@ def share_out(geometry: Geometry) -> list[Share]:
 
     Returns
     -------
-    list of Share
+    tuple of Share
         The volumes of a part's shares add up to the part.
     """
+    return geometry.once(_all_shares)
+
+
+def _all_shares(geometry: Geometry) -> tuple[Share, ...]:
     work = _Sharing(geometry)
     shares = [share for part in geometry.parts if part.volume > 0 for share in work.part(part)]
-    return [*shares, *face_shares(geometry), *trim_shares(geometry), *hood(geometry)]
+    return (*shares, *face_shares(geometry), *trim_shares(geometry), *hood(geometry))

@@ -130,6 +130,7 @@ def recommended_weight(
     )
 
 
+@lru_cache(maxsize=4096)
 def weight_limit(
     taken: tuple[float, float],
     put: tuple[float, float],

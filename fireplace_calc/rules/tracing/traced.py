@@ -124,10 +124,13 @@ class Traced:
 
 
 class LastAnswer(NamedTuple):
-    """What a rule found, and all that it rests on."""
+    """What a rule found, and all that it rests on: how to get at the facts it read, and what they
+    were.
+    """
 
     finding: Finding
-    values: tuple[tuple[attrgetter[Any], Any], ...]
+    facts: attrgetter[Any]
+    values: Any
     standing: Standing
 
 
@@ -156,8 +159,14 @@ def _unknown_inputs() -> tuple[tuple[str, ...], attrgetter[tuple[Any, ...]]]:
     return keys, attrgetter(*keys)
 
 
-_place = lru_cache(maxsize=1024)(attrgetter)
-"""How to get at a fact by where it stands."""
+_places = lru_cache(maxsize=4096)(attrgetter)
+"""How to get at several facts at once by where they stand."""
+
+
+@lru_cache(maxsize=8)
+def _unmeasured(pieces: tuple[Any, ...]) -> bool:
+    """Whether a list holds a piece of which something is unknown."""
+    return any(None in astuple(piece) for piece in pieces)
 
 
 class Assumptions:
@@ -188,7 +197,7 @@ class Assumptions:
                 tuple(
                     key
                     for key in ("roof.nearby", "surround.trim")
-                    if any(None in astuple(piece) for piece in value_of(self.design, key))
+                    if _unmeasured(value_of(self.design, key))
                 ),
                 self.design.second_flue.drawn,
             )
@@ -215,7 +224,7 @@ class Assumptions:
             known is not None
             and known.standing is self.standing
             and not self.doubted
-            and all(get(facts) == value for get, value in known.values)
+            and known.facts(facts) == known.values
         ):
             return known.finding
         reading = Reading()
@@ -229,8 +238,11 @@ class Assumptions:
         ):
             finding = finding.resting(behind, ())
         if not self.doubted:
-            values = tuple((_place(path), value) for path, value in dict(reading.values).items())
-            last[rule.key] = LastAnswer(finding, values, self.standing)
+            read = dict(reading.values) or {"design": self.design}
+            values = tuple(read.values())
+            last[rule.key] = LastAnswer(
+                finding, _places(*read), values if len(values) > 1 else values[0], self.standing
+            )
         return finding
 
     def missing(self, read: set[str], blank: set[str]) -> tuple[str, ...]:

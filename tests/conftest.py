@@ -4,7 +4,7 @@ import os
 from pathlib import Path
 
 import pytest
-from hypothesis import settings
+from hypothesis import is_hypothesis_test, settings
 
 from fireplace_calc import load
 
@@ -13,18 +13,30 @@ if os.environ.get("CI"):
     settings.load_profile("the same every time")
 
 ROOT = Path(__file__).resolve().parent.parent
-BROWSER = {"test_browser.py", "test_hostile.py", "test_page.py", "test_walks.py"}
-"""Servers, and browsers that wait for them: begun first, and no two at a time."""
+BROWSER = ("test_browser", "test_hostile", "test_page", "test_walk")
+"""Files of these names start servers, and browsers that wait for them: begun first, and no two at a time."""
+
+
+QUICK = 5
+"""``pytest -m unit`` asks property tests for so many times fewer examples. [-]"""
 
 
 @pytest.hookimpl(tryfirst=True)
-def pytest_collection_modifyitems(items):
+def pytest_collection_modifyitems(config, items):
     for item in items:
-        if item.path.name in BROWSER:
+        if item.path.name.startswith(BROWSER):
             item.add_marker("browser")
-        elif item.path.suffix == ".py" and not item.get_closest_marker("install"):
+        elif item.path.suffix == ".py" and not {"install", "whole"} & {
+            mark.name for mark in item.iter_markers()
+        }:
             item.add_marker("unit")
-    items.sort(key=lambda item: item.path.name not in BROWSER)
+    items.sort(key=lambda item: not item.path.name.startswith(BROWSER))
+    if config.option.markexpr == "unit":
+        tests = {getattr(item, "obj", None) for item in items}
+        for test in filter(is_hypothesis_test, tests):
+            asked = test._hypothesis_internal_use_settings
+            fewer = max(asked.max_examples // QUICK, 1)
+            test._hypothesis_internal_use_settings = settings(asked, max_examples=fewer)
 
 
 @pytest.hookimpl(optionalhook=True)
@@ -42,7 +54,7 @@ def pytest_xdist_make_scheduler(config, log):
     class OneBrowser(LoadFileScheduling):
         def _split_scope(self, nodeid):
             scope = super()._split_scope(nodeid)
-            return "browser" if Path(scope).name in BROWSER else scope
+            return "browser" if Path(scope).name.startswith(BROWSER) else scope
 
     return OneBrowser(config, log) if config.option.dist == "loadfile" else None
 

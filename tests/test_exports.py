@@ -13,6 +13,7 @@ import numpy as np
 import openpyxl
 import pytest
 import shapely
+from sampled import sampled
 from shapely.ops import unary_union
 
 from fireplace_calc import assess, change
@@ -311,7 +312,7 @@ def same(found, result, known):
     assert found["K", last] == pytest.approx(sum(part.volume for part in result.parts) + before)
 
 
-@pytest.mark.parametrize("name", WORKS)
+@pytest.mark.parametrize("name", sampled(WORKS, 1))
 def test_another_program_works_out_the_same_totals(name, tmp_path):
     """Order, cost, packs, weight and volume, evaluated from the file alone."""
     result, _ = cells_of(change(Design(), WORKS[name]), tmp_path / "order.xlsx")

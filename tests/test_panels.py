@@ -10,6 +10,7 @@ from pathlib import Path
 import ipywidgets as w
 import pytest
 from ipywidgets.widgets.widget import _instances as live_widgets
+from sampled import sampled
 
 from fireplace_calc import change, load
 from fireplace_calc.design.records import Design
@@ -563,8 +564,9 @@ def counted(act, times: int) -> list[int]:
     return counts
 
 
+@pytest.mark.parametrize("times", sampled([8, 50], 1))
 @pytest.mark.parametrize("fold", FOLDS)
-def test_no_widget_is_left_behind_by_changes(fold):
+def test_no_widget_is_left_behind_by_changes(fold, times):
     """Folds, remedies and options are shown again in the widgets they have: new ones at every rest
     would stay in the kernel for ever.
     """
@@ -575,11 +577,12 @@ def test_no_widget_is_left_behind_by_changes(fold):
     def move(k):
         made.set_input("opening.width", moves[k % len(moves)])
 
-    counts = counted(move, 12 if fold in DEAR else 50)
+    counts = counted(move, min(times, 12) if fold in DEAR else times)
     settled = counts[len(moves) :]
     assert settled == [settled[0]] * len(settled), counts
 
 
+@pytest.mark.whole
 def test_no_widget_is_left_behind_by_lists_units_options_lessons_and_exercises(tmp_path):
     made = panel(BOATHOUSE, folds=("options", "inputs"))
     made.everything.control("surround.trim")

@@ -7,6 +7,7 @@ import sys
 from dataclasses import replace
 
 import pytest
+from sampled import sampled
 
 from fireplace_calc import change
 from fireplace_calc.base.places import Place, find, inside, nearest, site, winter_means
@@ -28,7 +29,7 @@ SAMPLE = [  # idfkit 1.1.1: WMO number, latitude, longitude, height [m], 99 % he
 ]
 
 
-@pytest.mark.parametrize(("wmo", "latitude", "longitude", "height", "winter"), SAMPLE)
+@pytest.mark.parametrize(("wmo", "latitude", "longitude", "height", "winter"), sampled(SAMPLE, 2))
 def test_a_station_is_the_indexs_own(wmo, latitude, longitude, height, winter):
     """By position and by name; the newest record's temperature may have moved by half a degree
     since the sample was read.

@@ -1,5 +1,6 @@
 """A set built on the screen, one piece at a time."""
 
+import asyncio
 import re
 from datetime import datetime
 
@@ -9,7 +10,10 @@ from fireplace_calc import change
 from fireplace_calc.base.resources import example
 from fireplace_calc.base.units import INCH, MILLIMETRES, InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.pieces.growing import SHARES
 from fireplace_calc.editing.designfile import load
+from fireplace_calc.geometry.visible.stages import Stages
+from fireplace_calc.geometry.visible.viewpoint import SECTION
 from fireplace_calc.panels.picture.turning import Turning
 from fireplace_calc.panels.step_by_step import StepByStep
 from fireplace_calc.pieces.standing.as_built_file import read_as_built
@@ -259,3 +263,33 @@ def test_the_pieces_in_space_are_sent_once_and_then_a_number(monkeypatch):
     small.turning.step = 4
     small.read_in(MILLIMETRES)
     assert [*map(str, sent)] == ["step", "units"]
+
+
+def test_the_picture_leads_and_words_and_the_fine_picture_follow():
+    """On a page, whose loop runs; the picture of a moving hand is packed small."""
+
+    async def slide():
+        panel = StepByStep(change(Design(), SMALL))
+        panel.go(2)
+        panel.go(3)
+        assert panel.board.rough and "Step 3" not in panel.card.value
+        while panel.board.rough or "Step 3" not in panel.card.value:
+            await asyncio.sleep(0.01)
+        seen = len(panel.pictures.stages(SECTION)._seen)
+        while len(panel.pictures.stages(SECTION)._seen) < seen + 2:
+            await asyncio.sleep(0.01)  # later steps are worked out while nobody asks
+        panel.slider.value = 3
+        assert not panel.board.rough, "it stands already"
+
+    asyncio.run(asyncio.wait_for(slide(), 300))
+
+
+def test_what_was_worked_out_ahead_is_not_worked_out_again(monkeypatch):
+    panel = StepByStep(change(Design(), SMALL))
+    assert len(list(panel.pictures.ahead(eye for _, eye, _ in SHARES))) == 3 * (
+        len(panel.pictures.order) + 1
+    )
+    monkeypatch.setattr(Stages, "_with", None)
+    for step in (panel.slider.max, 3, 17):
+        panel.go(step)
+        assert f"Step {step} of" in panel.card.value

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import asyncio
 import os
+from contextlib import suppress
 from html import escape
 from typing import Any
 
@@ -14,12 +16,13 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import HEIGHT, WIDTH
 from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.papers.setting_cards import print_cards
-from fireplace_calc.drawing.pieces.growing import build_view
+from fireplace_calc.drawing.pieces.growing import SHARES, build_view
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import PAPERS, UNITS, dropdown, row
+from fireplace_calc.panels.folds.folds import LONG_REST, REST
 from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.panels.picture.turning import Turning
 from fireplace_calc.panels.setting.as_it_stands import AsItStands
@@ -40,6 +43,8 @@ CARDS = "cards.pdf"
 """Where the cards are written."""
 MEASURE = "As it stands: enter what level and tape say"
 """Heading of the fold in which tops are entered."""
+BREATH = 0.005
+"""Between two pieces of work done ahead. [s]"""
 MARGIN = 6.0
 """Round the picture. [mm]"""
 
@@ -118,7 +123,11 @@ class StepByStep:
         shown = [self._controls(), self.said, beside, self.board.widget, self.fold]
         self.widget = w.VBox([w.HTML(html.STYLE + STYLE), *shown])
         self.widget.add_class("fireplace-panel")
+        self._waiting: list[asyncio.TimerHandle] = []
+        self._ahead = self.pictures.ahead(eye for _, eye, _ in SHARES)
         self.show()
+        with suppress(RuntimeError):  # without a page nobody slides
+            asyncio.get_running_loop().call_later(LONG_REST, self._work_ahead)
 
     def _controls(self) -> w.VBox:
         back = w.Button(description="Step back")
@@ -186,18 +195,43 @@ class StepByStep:
             self.measured.form.choose(card.lift)
 
     def _slid(self, event: dict[str, Any]) -> None:
+        """The picture leads; words and the fine picture follow when the hand rests."""
         del event
-        self.show()
-        self._follow_hold_point()
+        self._draw(moving=True)
+        for handle in self._waiting:
+            handle.cancel()
+        followers = (
+            (REST, self._tell),
+            (REST, self._follow_hold_point),
+            (LONG_REST, self.board.settle),
+        )
+        try:
+            loop = asyncio.get_running_loop()
+            self._waiting = [loop.call_later(rest, act) for rest, act in followers]
+        except RuntimeError:  # nobody waits: at once
+            for _, act in followers:
+                act()
+
+    def _work_ahead(self) -> None:
+        """Work out a little of what later steps show, then let the reader's hand come first."""
+        for _ in self._ahead:
+            asyncio.get_running_loop().call_later(BREATH, self._work_ahead)
+            return
 
     def show(self) -> None:
         """Bring picture and card up to the step."""
-        step = self.slider.value
+        self._draw()
+        self._tell()
+
+    def _draw(self, moving: bool = False) -> None:
+        """Under a moving hand the picture is packed small, and has to be settled."""
         sheet = Sheet(WIDTH, HEIGHT)
         cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
-        build_view(sheet, cell, self.pictures, step, self.units)
-        self.board.show([(WHOLE, sheet)])
-        self.card.value = self._words(step)
+        build_view(sheet, cell, self.pictures, self.slider.value, self.units)
+        self.board.show([(WHOLE, sheet)], moving=moving)
+
+    def _tell(self) -> None:
+        self.card.value = self._words(self.slider.value)
 
     def _words(self, step: int) -> str:
         card = self.pictures.card(step)

@@ -4,7 +4,9 @@ pyplot.
 Run: ``.venv/bin/python tests/bench/latency.py [lab] [voila] [view ...]``. Prints the tables that
 stand in DEVELOPERS.md: the four views, or with names of views each of them large, in turns with the
 blank one. Every picture carries a number in its lowest left corner; the page reads it back off the
-painted picture.
+painted picture. ``steps`` is the slider that sets a set piece by piece: the picture beside the
+blank one, and the view that turns, whose canvas tells which step it shows when it has painted it.
+Also how long after *Run all cells* the first one stands.
 """
 
 from __future__ import annotations
@@ -77,6 +79,20 @@ def show(width):
 w.interact(show, width=w.FloatSlider(description="Opening width", min=18, max=96, step=0.5, value=42, readout=False))
 None
 """
+STEPS = f"""
+from fireplace_calc.panels.step_by_step import StepByStep
+grown = StepByStep(load(r"{ROOT}/data/designs/boathouse.toml"))
+show, settle = grown.board.show, grown.board.settle
+grown.board.show = lambda views, **how: show(views, stamp=grown.slider.value, **how)
+grown.board.settle = lambda: settle(grown.slider.value)
+grown.show()
+grown
+"""
+"""The example, from a set."""
+SHORT = BLANK.replace(
+    "min=18, max=96, step=0.5, value=42", "min=0, max=60, step=1, value=2"
+).replace("int(round(slider.value * 2))", "int(slider.value)")
+"""A slider as short as that of the steps."""
 CONTESTANTS = {"blank": BLANK, "ours": OURS, "interact": INTERACT}
 WATCH = r"""
 () => {
@@ -109,6 +125,18 @@ WATCH = r"""
 }
 """
 
+WATCH_SPACE = """
+() => {
+  window.seen = []; window.presses = []; window.last = null;
+  const look = () => {
+    const step = document.querySelector('.turning-canvas').dataset.step;
+    if (step !== undefined && Number(step) !== window.last) window.seen.push([window.last = Number(step), performance.now()]);
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+  document.addEventListener('keydown', () => window.presses.push(performance.now()), true);
+}
+"""
 HELD = """() => {
   const handle = document.activeElement;
   setTimeout(async () => {
@@ -121,6 +149,14 @@ HELD = """() => {
     window.held = performance.now();
   }, 2000);
 }"""
+
+
+FIRST = """([space]) => {
+  const canvas = document.querySelector('.turning-canvas'), picture = document.querySelector('.fireplace-picture');
+  if (space) return canvas?.dataset.step !== undefined;
+  return (picture?.complete && picture.naturalWidth > 0) || document.querySelector('.jp-RenderedImage img');
+}"""
+IN_SPACE = "steps, in space"
 
 
 def notebook(folder: Path, name: str, source: str) -> Path:
@@ -136,6 +172,7 @@ def notebook(folder: Path, name: str, source: str) -> Path:
 
 def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) -> dict:
     """Single presses, then a key held at 30 Hz for a second."""
+    space = name == IN_SPACE
     path = notebook(folder, name, source)
     with server(kind, path, folder) as address, Alone() as chromium:
         view = chromium.look_in()
@@ -150,10 +187,13 @@ def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) 
                     raise
         if kind == "lab":  # not one of the supplied notebooks: it asks
             view.get_by_role("button", name="Run all cells", exact=True).click(timeout=120_000)
+        asked = time.perf_counter()
         handle = view.locator('[role="slider"]').first
         handle.wait_for(timeout=120_000)
+        view.wait_for_function(FIRST, arg=[space], timeout=120_000, polling=10)
+        first = time.perf_counter() - asked
         view.wait_for_timeout(3000)
-        view.evaluate(WATCH)
+        view.evaluate(WATCH_SPACE if space else WATCH)
         view.wait_for_timeout(500)
         handle.focus()
         waits = []
@@ -173,6 +213,7 @@ def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) 
     last = next((t - held for n, t in seen if n == start + 30), None)
     return {
         "waits": waits,
+        "first": first,
         "frames": len(seen),
         "last": last,
         "right": bool(seen) and seen[-1][0] == start + 30,
@@ -188,6 +229,7 @@ def pooled(rounds: list[dict]) -> dict:
     return {
         "median": statistics.median(waits),
         "p95": waits[int(0.95 * (len(waits) - 1))],
+        "first": max(one["first"] for one in rounds),
         "frames": statistics.median_low([one["frames"] for one in rounds]),
         "last": None if None in lasts else max(lasts),
         "right": all(one["right"] for one in rounds),
@@ -198,6 +240,8 @@ def contestants(views: list[str]) -> dict[str, str]:
     """Source of each one's cell."""
     if not views:
         return CONTESTANTS
+    if views == ["steps"]:
+        return {"blank": SHORT, "steps, picture": STEPS, IN_SPACE: STEPS}
     return {"blank": BLANK} | {
         view: OURS.replace("stamp=stamp", f'stamp=stamp, view="{view}"') for view in views
     }
@@ -218,7 +262,8 @@ def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
         print(f"\n{'JupyterLab' if kind == 'lab' else 'Voila'}, {time.strftime('%Y-%m-%d')}\n")
         print(
             "| | median [ms] | 95 % [ms] | median, of blank | 95 %, of blank "
-            "| frames of 30 | last right after [ms], worst |\n|---|---|---|---|---|---|---|"
+            "| frames of 30 | last right after [ms], worst | first [s], worst |"
+            "\n|---|---|---|---|---|---|---|---|"
         )
         for name, m in found.items():
             last = "never" if m["last"] is None or not m["right"] else f"{m['last']:.0f}"
@@ -226,6 +271,7 @@ def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
                 f"| {name} | {m['median']:.1f} | {m['p95']:.1f} |"
                 f" {m['median'] / found['blank']['median']:.2f} |"
                 f" {m['p95'] / found['blank']['p95']:.2f} | {m['frames']} | {last} |"
+                f" {m['first']:.1f} |"
             )
 
 

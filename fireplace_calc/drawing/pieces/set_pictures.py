@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from functools import cached_property
 from math import ceil
 
@@ -59,3 +60,21 @@ class SetPictures:
         if eye not in self._stages:
             self._stages[eye] = Stages(self.made, self.order, eye)
         return self._stages[eye]
+
+    def ahead(self, eyes: Iterable[Viewpoint]) -> Iterator[None]:
+        """Work out what is seen after every step, a little each time it is asked to go on.
+
+        Parameters
+        ----------
+        eyes : iterable of Viewpoint
+
+        Yields
+        ------
+        None
+            After each view of each step.
+        """
+        every = tuple(eyes)
+        for count in range(len(self.order) + 1):
+            for eye in every:
+                self.stages(eye).seen(count)
+                yield

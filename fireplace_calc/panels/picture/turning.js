@@ -62,9 +62,20 @@ function fit(box, eye, width, height) {
   return { scale, x: (across[0] + across[1]) / 2, y: (along[0] + along[1]) / 2 };
 }
 
-/** Faces of the parts that stand into a depth buffer: for each dot, which face is nearest. */
-function fill(body, stands, eye, place, width, height) {
-  const { points, faces, normals, owner } = body, corners = points.length / 3, count = faces.length / 3;
+/** Where a side of a face crosses a level; nowhere is infinitely far. */
+function across(X, Y, p, q, level) {
+  return (Y[p] <= level) === (Y[q] <= level) ? Infinity : X[p] + (level - Y[p]) * (X[q] - X[p]) / (Y[q] - Y[p]);
+}
+
+/** Faces of the parts that stand into a depth buffer: for each dot, which face is nearest. Seen from where one stood
+    before, only what is new goes in, as long as nothing has gone. */
+function fill(body, stands, eye, place, width, height, before) {
+  const key = JSON.stringify([eye, place, width, height]);
+  if (before && before.body === body && before.key === key && before.stands.every((stood, k) => stands[k] || !stood)) {
+    put(body, before, stands.map((now, k) => now && !before.stands[k]), eye);
+    return Object.assign(before, { stands });
+  }
+  const { points } = body, corners = points.length / 3;
   const X = new Float32Array(corners), Y = new Float32Array(corners), Z = new Float32Array(corners);
   for (let p = 0; p < corners; p++) {
     X[p] = width / 2 + place.scale * (dot(eye.right, points, 3 * p) - place.x);
@@ -72,9 +83,16 @@ function fill(body, stands, eye, place, width, height) {
     Z[p] = dot(eye.near, points, 3 * p);
   }
   const depth = new Float32Array(width * height).fill(-Infinity), face = new Int32Array(width * height).fill(-1);
-  const facing = new Uint8Array(count);
+  const seen = { X, Y, Z, depth, face, facing: new Uint8Array(body.owner.length), width, height, body, key, stands };
+  put(body, seen, stands, eye);
+  return seen;
+}
+
+/** Faces of some parts into a depth buffer. */
+function put(body, seen, parts, eye) {
+  const { faces, normals, owner } = body, { X, Y, Z, depth, face, facing, width, height } = seen, count = owner.length;
   for (let f = 0; f < count; f++) {
-    if (!stands[owner[f]] || dot(eye.near, normals, 3 * f) < 1e-4) continue;
+    if (!parts[owner[f]] || dot(eye.near, normals, 3 * f) < 1e-4) continue;
     facing[f] = 1;
     const [a, b, c] = [faces[3 * f], faces[3 * f + 1], faces[3 * f + 2]];
     const area = (X[b] - X[a]) * (Y[c] - Y[a]) - (X[c] - X[a]) * (Y[b] - Y[a]);
@@ -84,13 +102,8 @@ function fill(body, stands, eye, place, width, height) {
     const last = Math.min(height - 1, Math.floor(Math.max(Y[a], Y[b], Y[c]) - 0.5));
     for (let y = Math.max(0, Math.ceil(Math.min(Y[a], Y[b], Y[c]) - 0.5)); y <= last; y++) {
       const level = y + 0.5;
-      let left = Infinity, right = -Infinity;
-      for (const [p, q] of [[a, b], [b, c], [c, a]]) {
-        if ((Y[p] <= level) === (Y[q] <= level)) continue;
-        const x = X[p] + (level - Y[p]) * (X[q] - X[p]) / (Y[q] - Y[p]);
-        if (x < left) left = x;
-        if (x > right) right = x;
-      }
+      const ab = across(X, Y, a, b, level), bc = across(X, Y, b, c, level), ca = across(X, Y, c, a, level);
+      const left = Math.min(ab, bc, ca), right = Math.max(ab < Infinity ? ab : -Infinity, bc < Infinity ? bc : -Infinity, ca < Infinity ? ca : -Infinity);
       const end = Math.min(width - 1, Math.floor(right - 0.499));
       for (let x = Math.max(0, Math.ceil(left - 0.501)); x <= end; x++) {
         const z = Z[a] + dx * (x + 0.5 - X[a]) + dy * (level - Y[a]), at = y * width + x;
@@ -98,7 +111,6 @@ function fill(body, stands, eye, place, width, height) {
       }
     }
   }
-  return { X, Y, face, facing, width, height };
 }
 
 /** How much ink a hatch lays on a dot: straight lines, paired lines, or dots in a quincunx. */
@@ -160,9 +172,9 @@ function rule(body, marked, seen) {
   const at = (x, y) => (x < 0 || y < 0 || x >= width || y >= height ? -1 : face[Math.floor(y) * width + Math.floor(x)]);
   const runs = { seen: [], outline: [], cut: [] };
   for (let e = 0; e < sharp.length; e++) {
-    const [a, b, l, r] = edges.subarray(4 * e, 4 * e + 4);
+    const l = edges[4 * e + 2], r = edges[4 * e + 3];
     if (sharp[e] ? !facing[l] && !facing[r] : facing[l] === facing[r]) continue;
-    const dx = X[b] - X[a], dy = Y[b] - Y[a], long = Math.hypot(dx, dy);
+    const a = edges[4 * e], b = edges[4 * e + 1], dx = X[b] - X[a], dy = Y[b] - Y[a], long = Math.hypot(dx, dy);
     if (long < 0.3) continue;
     const own = (f) => f >= 0 && ((facing[l] && flush(f, l) && owner[f] === owner[l]) || (facing[r] && flush(f, r) && owner[f] === owner[r]));
     const steps = Math.max(1, Math.ceil(long / 1.5)), nx = -dy / long, ny = dx / long;
@@ -200,7 +212,8 @@ function draw(canvas, body, stands, marked, view, theme, hatches, box, grain) {
   const eye = camera(view.turned * DEGREE, view.raised * DEGREE), place = fit(box, eye, width, height);
   place.scale *= view.size;
   place.y += view.lift * (box[5] - box[4]) * Math.cos(view.raised * DEGREE);
-  const seen = fill(body, stands, eye, place, width, height);
+  const seen = fill(body, stands, eye, place, width, height, view.seen);
+  view.seen = seen;
   const pen = canvas.getContext('2d'), image = pen.createImageData(width, height);
   colour(image, body, marked, seen, eye, theme, hatches, body.parts, grain);
   pen.putImageData(image, 0, 0);

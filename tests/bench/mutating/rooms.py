@@ -24,7 +24,7 @@ TESTS = {
     "takeoff": "pins_order pins_formulas goods takeoff pieces_design handbook_examples handbook_table3 exports cli",
     "structure": "pins_structure pins_formulas low_wall structure_examples structure",
     "draft": "pins_draft pins_formulas draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep",
-    "build": "pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build",
+    "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build",
     "assessment": "assess",
     "explore": "charts_by_axes remedies sweep drawing_air handbook_examples panels",
     "proportion": "proportion room_by_hand room_view onesheet",

@@ -1,0 +1,1 @@
+"""What somebody who casts his own pieces builds, mixes and buys."""

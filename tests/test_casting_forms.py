@@ -1,0 +1,166 @@
+"""Forms, mix and bags for somebody who casts his own, and the papers and the command that tell them."""
+
+from math import pi
+
+import pytest
+
+from fireplace_calc import change
+from fireplace_calc.base.tables.castable import castable
+from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MILLIMETRES, POUND
+from fireplace_calc.build.casting.forms_list import castable_row, form_rows, liner_volume
+from fireplace_calc.build.casting.forms_wording import (
+    HEADINGS,
+    casting_cautions,
+    form_words,
+    forms_summary,
+)
+from fireplace_calc.build.setting.pallet_list import pallet_rows
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.papers.casting_list import forms_sheets, print_forms
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.editing.sets.piece_sets import find_set, shipped_sets
+from fireplace_calc.geometry.assembled.assembly import as_wanted
+from fireplace_calc.geometry.casting.cutting import cut_into_pieces
+from fireplace_calc.geometry.casting.wish import CastingWish
+from fireplace_calc.pieces.choice import Choice, choose
+
+ROUND = {"flue.shape": "round", "flue.size": "12"}
+
+
+@pytest.fixture(scope="module")
+def cast():
+    return cut_into_pieces(change(Design(), ROUND), CastingWish())
+
+
+@pytest.fixture(scope="module")
+def made(cast):
+    return as_wanted(choose(cast.made, cast.choice))
+
+
+@pytest.fixture(scope="module")
+def rows(made):
+    return {row.piece.mark: row for row in form_rows(made)}
+
+
+def test_every_piece_has_a_form_and_the_weights_are_those_of_the_delivery(made, rows):
+    delivered = {row.piece.mark: row for row in pallet_rows(made)}
+    assert list(rows) == list(delivered)
+    assert all(rows[m].count == delivered[m].count for m in rows)
+    assert all(rows[m].weight == delivered[m].each for m in rows)
+    assert all(rows[row.form].form == row.form for row in rows.values())
+
+
+def test_a_form_is_measured_inside_by_pencil(rows):
+    """Plates of a base 4'-5-1/4 in by 2'-3-5/8 in in three strips with joints of a quarter inch."""
+    plate = rows["PM"]
+    size = [round(v / INCH, 4) for v in (plate.wide, plate.deep, plate.high)]
+    assert size == [17.625, 27.625, 3.0]
+    assert plate.mix / INCH**3 == pytest.approx(17.625 * 27.625 * 3)
+    assert [(round(x / INCH, 4), round(y / INCH, 4)) for x, y in plate.foot] == [
+        (0.0, 0.0), (17.625, 0.0), (17.625, 27.625), (0.0, 27.625)]  # fmt: skip
+    wall = rows["WR"]
+    assert min(x for x, _ in wall.foot) == min(y for _, y in wall.foot) == 0.0
+    assert max(y for _, y in wall.foot) == pytest.approx(wall.deep)
+    flue = rows["F"]
+    assert flue.high - flue.piece.height == pytest.approx(0.75 * INCH)
+
+
+def test_mix_leaves_the_liner_out(rows, made):
+    """A round liner of 12 in and 1 in of wall, bed to bed; the shipped wide set's of 400 by 320 mm."""
+    flue = rows["F"]
+    ring = pi * (7**2 - 6**2) * INCH**2
+    assert liner_volume(flue.piece) == pytest.approx(ring * flue.piece.height)
+    assert flue.mix == pytest.approx(flue.weight / flue.piece.density - ring * flue.piece.height)
+    wide = find_set("wide").piece("F25")
+    assert liner_volume(wide) == pytest.approx((0.44 * 0.36 - 0.4 * 0.32) * 0.25)
+    assert all(row.mix == pytest.approx(row.weight / row.piece.density)
+               for row in rows.values() if row.piece.mark != "F")  # fmt: skip
+
+
+def test_an_upright_piece_and_its_other_hand_come_out_of_one_form(rows):
+    assert (rows["WL"].form, rows["WL"].turned) == ("WR", True)
+    assert (rows["TL"].form, rows["TL"].turned) == ("TR", True)
+    # A rectangle is its own other hand; two beams of one size share a form as they are.
+    assert (rows["PL"].form, rows["PL"].turned) == ("PR", False)
+    assert (rows["LS1"].form, rows["LS1"].turned) == ("LS2", False)
+    # A taper turned over stands on its head: it wants a form of its own.
+    assert (rows["RL1"].form, rows["RL1"].turned) == ("RL1", False)
+    assert rows["WR"].form == "WR" and rows["TR"].form == "TR"
+    # Same plan, another height.
+    assert rows["TB"].form == "TB"
+
+
+def test_bags_by_the_printed_figures(rows):
+    """55 lb to a bag, 125 lb to a cubic foot, a twentieth lost: all from memory."""
+    listed = tuple(rows.values())
+    volume = sum(row.count * row.mix for row in listed)
+    net = volume / FOOT**3 * 125 / 55
+    row = castable_row(listed)
+    assert row.net == pytest.approx(net)
+    assert row.order == int(net * 1.05) + 1
+    assert row.volume == pytest.approx(volume)
+    assert row.weight_kg == pytest.approx(volume * listed[0].piece.density)
+    assert (row.unit, row.piece_kg) == ("bag", pytest.approx(55 * POUND))
+    assert sum(r.bags for r in listed) == pytest.approx(net)
+    assert row.note.count("memory") == 2 and "read the bag" in row.note
+    assert castable().waste == 0.05
+
+
+@pytest.mark.parametrize("units", [FEET_INCHES, MILLIMETRES])
+def test_the_list_in_words(made, units):
+    words = {row[0]: row for row in form_words(made, units)}
+    assert {len(row) for row in words.values()} == {len(HEADINGS)}
+    assert words["WL"][1:3] == ("that of WR, turned over", "the same")
+    assert words["PM"][1] == "its own" and "corners" not in words["PM"][2]
+    assert "corners" in words["WR"][2] and "at the head" not in words["WR"][2]
+    assert "at the head" in words["RR1"][2]
+    if units == FEET_INCHES:
+        assert words["PM"][2] == '1\'-5 5/8" x 2\'-3 5/8", 3" high'
+        assert 'core 1\'-0" across inside a liner 1" thick' in words["F"][2]
+        assert 'tongue 3/4" over the bed; socket 1" deep' in words["F"][2]
+        assert "socket" not in words["CT"][2] and 'tongue 3/4"' in words["CT"][2]
+    else:
+        assert words["PM"][2] == "448 mm x 702 mm, 76 mm high"
+    assert words["F"][3] == str(sum(p.piece.mark == "F" for p in made.placed))
+    said = forms_summary(made, units)
+    forms = len({row.form for row in form_rows(made)})
+    assert said.startswith(f"{forms} forms for {len(made.placed)} pieces. The heaviest is F,")
+
+
+def test_a_rectangular_core_is_told_by_both_sides():
+    made = find_set("wide")
+    stood = as_wanted(choose(made, Choice()))
+    words = {row[0]: row for row in form_words(stood, MILLIMETRES)}
+    assert "core 400 mm x 320 mm inside a liner 20 mm thick" in words["F25"][2]
+    assert "tongue 20 mm over the bed; socket 26 mm deep" in words["F25"][2]
+
+
+@pytest.mark.parametrize("name", shipped_sets())
+@pytest.mark.parametrize("head", ["straight", "segmental"])
+def test_any_set_has_its_forms(name, head):
+    made = find_set(name)
+    stood = as_wanted(choose(made, Choice(head=head)))
+    rows = form_rows(stood)
+    assert sum(row.count for row in rows) == len(stood.placed)
+    assert all(row.mix > 0 and row.bags > 0 for row in rows)
+    words = {row[0]: row[2] for row in form_words(stood)}
+    assert len(words) == len(rows)
+    assert ("under it an arch of" in words.get("LA", "")) == (head == "segmental")
+    assert "less what its drawing shows cut out" in words["SH"]
+    assert "cut out" not in words["N1"]
+
+
+def test_cautions_come_with_the_list():
+    said = casting_cautions()
+    for word in ("Silica", "Lifting", "Local code", "bursts", "28 days", "engineer", "10%"):
+        assert any(word in s for s in said), word
+    assert any(s.startswith("Mixing dry castable") for s in said)
+
+
+def test_the_list_is_printed_and_nothing_overlaps(cast, made, tmp_path):
+    for units in (FEET_INCHES, MILLIMETRES):
+        sheets = forms_sheets(made, cast.said, units)
+        assert all(not collisions(sheet) for sheet in sheets)
+    path = tmp_path / "forms.pdf"
+    assert print_forms(made, path, cast.said) >= 3
+    assert path.read_bytes().startswith(b"%PDF")

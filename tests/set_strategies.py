@@ -55,6 +55,7 @@ RANGES: dict[str, tuple[int, int]] = {
     "flues": (1, 12),
     "lining": (0, 1),
     "weighed": (0, 1),
+    "uneven": (0, 3),
 }
 """Least and most of every field. Lengths in sixteenths, counts and switches as they are."""
 
@@ -67,7 +68,8 @@ class SetRecipe:
     begins, ``splay`` what a side closes in, in hundredths of that; ``rebate`` how far the back
     stands behind the walls' lips (under an inch it stands whole behind the walls), ``left_more`` how
     much thicker the left wall is, ``nest`` the tongue of a flue piece (none: it only stands),
-    ``arch`` rise of the lintel in inches (none: straight), ``trough`` a hollow in the shelf.
+    ``arch`` rise of the lintel in inches (none: straight), ``trough`` a hollow in the shelf,
+    ``uneven`` how much higher the backs are than the walls beside them, on a thinner bed.
     """
 
     metric: int
@@ -103,6 +105,7 @@ class SetRecipe:
     flues: int
     lining: int
     weighed: int
+    uneven: int
 
 
 assert tuple(f.name for f in fields(SetRecipe)) == tuple(RANGES)
@@ -199,7 +202,7 @@ def _round_the_fire(w: _Writer, r: SetRecipe) -> tuple[float, float]:
             w.piece(f"{first}L", f"{role}wall", high, outline=_flipped(wall(start, r.left_more)))
         else:
             w.lines += ["", "[[piece]]", f'mark = "{first}L"', f'mirror = "{first}R"']
-        w.piece(f"{first}B", f"{role}back", high, *weighed, outline=back)
+        w.piece(f"{first}B", f"{role}back", high + r.uneven, *weighed, outline=back)
     reach = r.half + r.front
     after = ['after = ["lining"]'] if r.lining else []
     if r.arch:

@@ -4,7 +4,7 @@
 """
 
 import os
-from math import pi
+from math import pi, sin
 
 import pytest
 from manifold3d import CrossSection
@@ -102,6 +102,7 @@ def test_a_nest_is_what_bodies_leave_between_them(seed):
     bore = socket ^ (CrossSection([outer]) - low.slice(under.piece.height / 2))
     column = (socket - bore).extrude(one.bed + deep).translate((0, 0, under.piece.height))
     left = (column - low - high).volume()
+    left *= 2 * pi / (72 * sin(2 * pi / 72)) if r.round else 1.0  # those bodies have 72 corners
     assert nest(one.piece, under.piece, one.bed) == pytest.approx(left, abs=2e-8) != 0
 
 

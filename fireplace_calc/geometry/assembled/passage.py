@@ -94,6 +94,26 @@ def bed_ways(pieces: tuple[SetPiece, ...], below: tuple[SetPiece, ...]) -> int:
     return len(holes(ring)) if not ring.is_empty() else 0
 
 
+@lru_cache(maxsize=2048)
+def bed_way(pieces: tuple[SetPiece, ...], below: tuple[SetPiece, ...]) -> Polygon:
+    """What a bed leaves clear round the smoke: where the pieces over it and under it do not meet.
+
+    Parameters
+    ----------
+    pieces, below : tuple of SetPiece
+        Of a lift, and of the one under it.
+
+    Returns
+    -------
+    Polygon
+        Counter-clockwise; empty where the bed does not close. [m]
+    """
+    share = 0.5 if any(p.plain for p in pieces) else 0.0  # a socket is filled, to the bore
+    bed = lift_section(pieces, share) ^ lift_section(below, 1.0)
+    found = holes(walled(bed)) if not bed.is_empty() else []
+    return found[0] if found else ()
+
+
 @atexit.register
 def _release_sections() -> None:
     lift_section.cache_clear()

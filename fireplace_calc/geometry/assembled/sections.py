@@ -9,18 +9,24 @@ from __future__ import annotations
 
 import atexit
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import lru_cache
 from itertools import pairwise
-from math import dist
+from math import dist, pi, sin
 
 from manifold3d import CrossSection, FillRule, JoinType, OpType
 
 from fireplace_calc.geometry.assembled.solids import piece_part
 from fireplace_calc.geometry.polygons import Point, Polygon, signed_area
-from fireplace_calc.pieces.records import SetPiece
+from fireplace_calc.geometry.solids import CIRCLE
+from fireplace_calc.pieces.records import Round, SetPiece
 
 SKIN = 1e-7
 """How far over or under a level a section is taken, so that what only touches it counts. [m]"""
+
+
+EVEN = (2 * pi / (len(CIRCLE) * sin(2 * pi / len(CIRCLE)))) ** 0.5
+"""So much wider a polygon has the area of the circle it stands for. [-]"""
 
 
 def united(sections: Iterable[CrossSection]) -> CrossSection:
@@ -76,6 +82,23 @@ def contact(upper: SetPiece, lower: SetPiece) -> CrossSection:
     return underside(upper) ^ bearing(lower)
 
 
+@lru_cache(maxsize=1024)
+def even(piece: SetPiece) -> SetPiece:
+    """A piece whose circles are a hair larger, so that their polygons have the area of the circles.
+
+    Parameters
+    ----------
+    piece : SetPiece
+    """
+    if not any(isinstance(s, Round) for s in piece.adds + piece.cuts):
+        return piece
+    adds, cuts = (
+        tuple(replace(s, radius=s.radius * EVEN) if isinstance(s, Round) else s for s in shapes)
+        for shapes in (piece.adds, piece.cuts)
+    )
+    return replace(piece, adds=adds, cuts=cuts)
+
+
 @lru_cache(maxsize=8192)
 def contact_area(upper: SetPiece, lower: SetPiece) -> float:
     """Area of their bed.
@@ -89,7 +112,7 @@ def contact_area(upper: SetPiece, lower: SetPiece) -> float:
     float
         [m2]
     """
-    return float(contact(upper, lower).area())
+    return float(contact(even(upper), even(lower)).area())
 
 
 def shrunk(outline: CrossSection, by: float) -> CrossSection:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import lru_cache
 from itertools import pairwise
 
@@ -13,6 +14,7 @@ from fireplace_calc.geometry.assembled.sections import (
     SKIN,
     closed,
     contact_area,
+    even,
     outlined,
     section,
     united,
@@ -20,10 +22,14 @@ from fireplace_calc.geometry.assembled.sections import (
 from fireplace_calc.geometry.assembled.solids import piece_part
 from fireplace_calc.geometry.polygons import Polygon, signed_area
 from fireplace_calc.geometry.solids import Solid
-from fireplace_calc.pieces.records import SetPiece
+from fireplace_calc.pieces.records import ArchCut, SetPiece
 
 LEAST_RING = 1e-6
 """A ring of a nest smaller than this is a hair of two circles. [m2]"""
+FINE = 1e-10
+"""What a halving may change. [m3]"""
+HALVINGS = 20
+"""At most. [-]"""
 
 
 def _bends(pieces: tuple[SetPiece, ...], height: float) -> list[float]:
@@ -43,7 +49,8 @@ def perpends(pieces: tuple[SetPiece, ...], standing: tuple[SetPiece, ...] | None
     """Mortar in the upright joints of a lift, as high as its lowest piece.
 
     The closed section less the pieces, by Simpson's rule between levels where nothing bends: exact
-    for straight sides, whose area is quadratic in the height.
+    for straight sides, whose area is quadratic in the height; beside an arch it is halved until
+    that changes nothing.
 
     Parameters
     ----------
@@ -61,12 +68,38 @@ def perpends(pieces: tuple[SetPiece, ...], standing: tuple[SetPiece, ...] | None
     shown = pieces if standing is None else standing
     if len(shown) < 2:
         return 0.0
-    total = 0.0
-    for low, high in pairwise(_bends(pieces, height)):
-        ends = [low + SKIN, (low + high) / 2, high - SKIN]
-        a, b, c = (_between(shown, height, z, span) for z in ends)
-        total += (high - low) * (a + 4 * b + c) / 6
-    return total
+
+    def joint(level: float) -> float:
+        return _between(shown, height, level, span)
+
+    arched = any(isinstance(s, ArchCut) for p in shown for s in p.cuts)
+    return sum(
+        _summed(joint, low, high, HALVINGS if arched else 0)
+        for low, high in pairwise(_bends(pieces, height))
+    )
+
+
+def _summed(area: Callable[[float], float], low: float, high: float, halvings: int) -> float:
+    """Simpson's rule between two levels, halved where an arch bends what lies between. [m3]"""
+    ends = [low + SKIN, (low + high) / 2, high - SKIN]
+    return _halved(area, low, high, [area(z) for z in ends], halvings)
+
+
+def _halved(
+    area: Callable[[float], float], low: float, high: float, known: list[float], halvings: int
+) -> float:
+    a, b, c = known
+    whole = (high - low) * (a + 4 * b + c) / 6
+    if not halvings:
+        return whole
+    middle = (low + high) / 2
+    left, right = area((low + middle) / 2), area((middle + high) / 2)
+    finer = (high - low) * (a + 4 * left + 2 * b + 4 * right + c) / 12
+    if abs(finer - whole) < FINE:
+        return finer
+    return _halved(area, low, middle, [a, left, b], halvings - 1) + _halved(
+        area, middle, high, [b, right, c], halvings - 1
+    )
 
 
 def _between(pieces: tuple[SetPiece, ...], height: float, level: float, span: float) -> float:
@@ -133,6 +166,7 @@ def nest(upper: SetPiece, lower: SetPiece, bed: float) -> float:
     float
         Nought where no socket is roofed over what stands under it. [m3]
     """
+    upper, lower = even(upper), even(lower)
     bends = sorted({z for s in _solids(upper) for z in (s.bottom, s.top)})
     roof = bends[1]
     if roof >= upper.height:

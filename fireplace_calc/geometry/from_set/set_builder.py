@@ -122,13 +122,14 @@ class SetBuilder(SetOutlines):
     def voids(self) -> Iterable[Part]:
         """Air of firebox, reducer and flue, and the gap for movement round the pieces."""
         f = self.frame
-        yield part("firebox air", "air", [*self.reveal(), *self.inside(), *self.under_lintel()])
+        yield part(
+            "firebox air",
+            "air",
+            [*self.reveal(), *self.inside(), *self.under_lintel(), *self.under_throat()],
+        )
         chamber = list(self.chamber_air())
         yield part("smoke chamber air", "air", chamber)
-        flue = self.bore(self.flue_foot, f.liner_top)
-        if self.flue_foot > f.flue_start:  # the bed is as open as what it lies on
-            flue.append(prism(f.flue_start, self.flue_foot, chamber[-1].upper))
-        yield part("flue air", "air", flue)
+        yield part("flue air", "air", [*self.bore(self.flue_foot, f.liner_top), *self.flue_bed()])
         yield part(
             "gap round liner",
             "air",
@@ -145,7 +146,7 @@ class SetBuilder(SetOutlines):
         yield from self.group("base plates")
         yield from (p for p in self.firebox() if p.name not in OUTSIDE)
         yield from self.smoke_chamber()
-        inside = [*self.inside(), *self.under_lintel()]
+        inside = [*self.inside(), *self.under_lintel(), *self.under_throat()]
         if self.has_lining:
             inside.append(prism(f.slab_top, f.hearth, self.trapezoid(f.set_back, f.depth)))
         yield part("inside", "air", inside)

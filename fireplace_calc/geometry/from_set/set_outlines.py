@@ -5,18 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterable
 from functools import cached_property
 
+from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.arches import ArchVoid
 from fireplace_calc.geometry.assembled.assembly import Placed
-from fireplace_calc.geometry.assembled.passage import lift_section, passage
+from fireplace_calc.geometry.assembled.passage import bed_way, lift_section, passage
 from fireplace_calc.geometry.from_set.frame_of_set import SetFrame
 from fireplace_calc.geometry.from_set.set_up import SetUp, set_up
-from fireplace_calc.geometry.from_set.tapering import between
+from fireplace_calc.geometry.from_set.tapering import alike, between
 from fireplace_calc.geometry.laid_parts import Builder
 from fireplace_calc.geometry.outlines import centered
-from fireplace_calc.geometry.polygons import Polygon
+from fireplace_calc.geometry.polygons import Polygon, overlap
 from fireplace_calc.geometry.solids import Loft, Solid, prism
-from fireplace_calc.pieces.records import FIREBOX, ArchCut, SetPiece
+from fireplace_calc.pieces.records import FIREBOX, ArchCut, SetPiece, Tapered
 
 
 class SetOutlines(Builder):
@@ -47,19 +49,58 @@ class SetOutlines(Builder):
         return ((-a, front), (a, front), (c, y), (b, back), (-b, back), (-c, y))
 
     @cached_property
+    def throat_lift(self) -> int:
+        """Number of the lift that the throat is in. [-]"""
+        number = self.up.assembly.first("throat front", "throat back")
+        if number is None:
+            raise InputError("The set has no throat.", "role", "a throat back", None)
+        return number
+
+    @property
+    def throat_foot(self) -> float:
+        """Underside of the throat's pieces: what no mortar fills of the bed under them is the
+        fire's. [m]
+        """
+        return self._foot(self.throat_lift)
+
+    def under_throat(self) -> list[Solid]:
+        """What is clear over the lining, or over the walls, in the bed under the throat."""
+        ring = self._through_bed(self.throat_lift, self.frame.throat, self.throat_foot)
+        return [ring] if ring.top > ring.bottom else []
+
+    def _foot(self, number: int) -> float:
+        """Level of the lintel's underside in its own lift, of the lowest in any other. [m]"""
+        here = self.up.assembly.by_lift[number]
+        feet = [p.level for p in here if p.piece.role == "lintel"] or [p.level for p in here]
+        return min(feet) + self.frame.plate_bottom
+
+    def _bed_way(self, number: int) -> Polygon:
+        """What the bed under a lift leaves clear. [m]"""
+        lifts = self.up.assembly.by_lift
+        pieces, below = (tuple(p.piece for p in lifts[n]) for n in (number, number - 1))
+        return bed_way(pieces, below) or passage(below, 1.0)[0]
+
+    @cached_property
     def lining_hole(self) -> list[Solid]:
         """What the pieces leave round the fire, from the base plates to the throat."""
-        f = self.frame
-        rings = [
-            (min(p.level for p in here) + f.plate_bottom, self._inside_of(here))
-            for here in self.up.assembly.by_lift
-            if any(p.piece.role in FIREBOX for p in here)
-        ]
-        feet = [f.slab_top, *(level for level, _ in rings[1:]), f.throat]
-        return [
-            prism(low, high, tuple((x, y + f.set_back) for x, y in ring))
-            for low, high, (_, ring) in zip(feet, feet[1:], rings, strict=False)
-        ]
+        f, made = self.frame, self.up.assembly
+        rings: list[tuple[float, Polygon]] = []
+        low = f.slab_top
+        for number in range(1, self.throat_lift):
+            here = made.by_lift[number]
+            if any(p.piece.role in FIREBOX for p in here):
+                high = here[0].top + f.plate_bottom
+                rings += [
+                    (self._foot(number), self._bed_way(number)),
+                    (high, self._inside_of(here)),
+                ]
+        found: list[Solid] = []
+        for k, (high, ring) in enumerate(rings):
+            if k + 1 < len(rings) and alike(ring, rings[k + 1][1]):
+                continue
+            found.append(prism(low, high, tuple((x, y + f.set_back) for x, y in ring)))
+            low = high
+        return found
 
     @staticmethod
     def _inside_of(here: tuple[Placed, ...]) -> Polygon:
@@ -71,7 +112,7 @@ class SetOutlines(Builder):
         """What is clear inside the lining, or the pieces, and behind the front of the pieces."""
         f = self.frame
         if not self.has_lining:
-            return self.lining_hole
+            return list(self.lining_hole)
         lintel_back = f.breast
         low = [prism(f.hearth, f.spring, self.trapezoid(f.set_back, f.depth))]
         return [*low, prism(f.spring, f.throat, self.trapezoid(lintel_back, f.depth))]
@@ -141,25 +182,45 @@ class SetOutlines(Builder):
         return first.level + self.frame.plate_bottom
 
     def chamber_air(self) -> Iterable[Loft]:
-        """What is clear from the throat to the flue, lift by lift; over each, through the bed, the
-        outline of its top.
-        """
-        f = self.frame
-        lifts = [
-            here
-            for here in self.up.assembly.by_lift
-            if {p.piece.role for p in here} & {"throat back", "throat front", "reducer", "collar"}
-        ]
-        feet = [f.throat] + [min(p.level for p in here) + f.plate_bottom for here in lifts[1:]]
-        for here, low, next_foot in zip(lifts, feet, [*feet[1:], f.flue_start], strict=True):
+        """What is clear from the throat to the flue, lift by lift and through every bed."""
+        f, made = self.frame, self.up.assembly
+        last = next(n for n, here in enumerate(made.by_lift) if here[0].piece.role == "flue") - 1
+        for number in range(self.throat_lift, last + 1):
+            here = made.by_lift[number]
             pieces = tuple(p.piece for p in here)
-            high = here[0].top + f.plate_bottom
+            low, high = self._foot(number), here[0].top + f.plate_bottom
             lower, middle, upper = (
                 tuple((x, y + f.set_back) for x, y in passage(pieces, share)[0])
                 for share in (0.0, 0.5, 1.0)
             )
-            solid = between(lower, middle, upper, low, high)
-            yield solid
-            upper = solid.upper
-            if next_foot > high:
-                yield prism(high, next_foot, upper)
+            yield between(lower, middle, upper, low, high)
+            yield from self._hollows(here)
+            if number < last:
+                yield self._through_bed(number + 1, high, self._foot(number + 1))
+
+    def _through_bed(self, number: int, low: float, high: float) -> Loft:
+        ring = self._bed_way(number)
+        return prism(low, high, tuple((x, y + self.frame.set_back) for x, y in ring))
+
+    def _hollows(self, here: tuple[Placed, ...]) -> Iterable[Loft]:
+        """Troughs in the top of a lift's pieces, beside its way."""
+        f, way = self.frame, passage(tuple(p.piece for p in here), 0.5)[0]
+        for one in here:
+            for hollow in one.piece.cuts:
+                if not isinstance(hollow, Tapered) or hollow.bottom < ROUNDING:
+                    continue
+                if hollow.top < one.piece.height - ROUNDING or overlap(hollow.upper, way):
+                    continue
+                low = one.level + hollow.bottom + f.plate_bottom
+                lower, upper = (
+                    tuple((x, y + f.set_back) for x, y in ring)
+                    for ring in (hollow.lower, hollow.upper)
+                )
+                yield Loft(low, one.top + f.plate_bottom, lower, upper)
+
+    def flue_bed(self) -> Iterable[Loft]:
+        """What is clear through the bed under the flue, where it is not filled as a nest."""
+        f = self.frame
+        if self.flue_foot > f.flue_start:
+            number = next(p.lift for p in self.up.assembly.placed if p.piece.role == "flue")
+            yield self._through_bed(number, f.flue_start, self.flue_foot)

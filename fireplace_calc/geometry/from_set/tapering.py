@@ -50,6 +50,17 @@ def in_step(lower: Polygon, upper: Polygon) -> Polygon:
     return min(turns, key=lambda ring: sum(map(dist, lower, ring)))
 
 
+def alike(one: Polygon, other: Polygon) -> bool:
+    """Whether two rings are the same but for what an offset leaves.
+
+    Parameters
+    ----------
+    one, other : Polygon
+        [m]
+    """
+    return len(one) == len(other) and max(map(dist, one, in_step(one, other))) < STRAIGHT / 10
+
+
 def matched(lower: tuple[Polygon, ...], upper: tuple[Polygon, ...]) -> tuple[Polygon, ...]:
     """Of the upper rings, for each lower one, that which stands nearest over it.
 

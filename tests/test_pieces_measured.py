@@ -156,7 +156,7 @@ def test_pieces_of_one_mark_nest_into_each_other(told):
 def test_a_role_that_is_not_there_yet_is_named(told):
     bare = without(told, number_of(told, "F8"))
     read = read_sheet(bare)
-    assert "No flue yet." in still_missing(read, lifts_of(read))
+    assert "Not on the sheet yet: flue." in still_missing(read, lifts_of(read))
 
 
 def test_too_few_on_the_pallet_are_told(told):
@@ -476,7 +476,7 @@ def test_a_sheet_that_is_none_is_refused(text):
 
 def test_the_file_keeps_what_was_read_off_the_tape(told):
     text = set_text(told)
-    assert "A: width over all 9, B: depth 23 3/4" in text
+    assert "A: width 9, B: depth 23 3/4" in text
     assert tomllib.loads(text)["name"] == HEAD["name"]
 
 

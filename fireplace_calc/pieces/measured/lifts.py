@@ -119,7 +119,7 @@ def still_missing(read: ReadSheet, lifts: tuple[MeasuredLift, ...]) -> tuple[str
     """
     roles = {t.table.get("role") for t in read.told}
     lacking = [" or ".join(group) for group in NEEDED if not roles & set(group)]
-    said = [f"No {' and no '.join(lacking)} yet."] if lacking else []
+    said = [f"Not on the sheet yet: {', '.join(lacking)}."] if lacking else []
     standing = {n for t in read.told for n in t.lifts}
     gaps = [str(n) for n in range(1, max(standing, default=0)) if n not in standing]
     if gaps:

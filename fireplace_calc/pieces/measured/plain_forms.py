@@ -127,7 +127,7 @@ SIMPLE = (
     Form(
         "wall with a rebate",
         (
-            Dim("A", "width over all", Fraction(9)),
+            Dim("A", "width", Fraction(9)),
             Dim("B", "depth", Fraction(24)),
             Dim("C", "height", Fraction(10)),
             Dim("D", "thickness in front", Fraction(4), True),

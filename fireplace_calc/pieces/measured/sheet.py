@@ -35,7 +35,7 @@ BEFORE = {
     "form": "Form",
 }
 PLACE = {
-    "X": "X: from the center line to its left side",
+    "X": "X: center line to left side",
     "Y": "Y: set back from the front",
     "count": "How many on the pallet",
     "weight": "Weight, on a scale",

@@ -73,6 +73,11 @@ class PieceSketch:
     guessed: bool
     says: str
 
+    def words(self) -> str:
+        """The drawing in words, for whoever cannot see it."""
+        told = ", ".join(f"{one.key} {one.words or 'not told yet'}" for one in self.lengths)
+        return f"The piece from the front, from its right side and from above: {told}."
+
 
 def sketch_of(sheet: MeasuredSheet, number: int, asked: str = "") -> PieceSketch | None:
     """A piece of a sheet, as far as it has been typed.

@@ -1,0 +1,1 @@
+"""Entering what stands on a pallet, by keyboard alone."""

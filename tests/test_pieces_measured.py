@@ -543,11 +543,11 @@ def test_the_bore_is_drawn_as_wide_as_it_is_typed():
 
 def test_a_restart_goes_on_where_it_was_and_a_design_takes_the_set(told, tmp_path, monkeypatch):
     files = MeasuredFiles(tmp_path / "own.toml")
-    assert files.open()[0].entries == EMPTY.entries
+    assert files.take_up()[0].entries == EMPTY.entries
     half = MeasuredSheet(told.head, told.entries[:3])
     assert 'pieces.set = "own"' in files.keep(half)
     again = MeasuredFiles(tmp_path / "own.toml")
-    assert again.open()[0] == half
+    assert again.take_up()[0] == half
     again.keep(told)
     monkeypatch.chdir(tmp_path)
     design = change(Design(), {"pieces.set": "own"})
@@ -562,7 +562,7 @@ def test_what_cannot_be_written_yet_is_kept_on_the_sheet_and_said(tmp_path):
     files = MeasuredFiles(tmp_path / "own.toml")
     assert "not written yet" in files.keep(put(EMPTY, 0, "A", "12 3/"))
     assert not (tmp_path / "own.toml").exists()
-    assert MeasuredFiles(tmp_path / "own.toml").open()[0].entries[0]["A"] == "12 3/"
+    assert MeasuredFiles(tmp_path / "own.toml").take_up()[0].entries[0]["A"] == "12 3/"
 
 
 def test_a_set_that_a_hand_has_changed_is_never_written_over(told, tmp_path):
@@ -574,7 +574,7 @@ def test_a_set_that_a_hand_has_changed_is_never_written_over(told, tmp_path):
     assert "stays as it is" in files.keep(put(told, 0, "A", "26"))
     assert path.read_text() == by_hand
     other = MeasuredFiles(path)
-    assert other.open()[0].entries[0]["A"] == "26", "the sheet goes on"
+    assert other.take_up()[0].entries[0]["A"] == "26", "the sheet goes on"
     path.rename(tmp_path / "mine.toml")
     assert "is written" in other.keep(told) and path.read_text() == set_text(told)
 
@@ -588,7 +588,7 @@ def test_a_set_of_another_hand_is_never_written_over(told, tmp_path):
 
 def test_a_sheet_that_cannot_be_read_is_set_aside(tmp_path):
     (tmp_path / "own-sheet.toml").write_text("x")
-    sheet, said = MeasuredFiles(tmp_path / "own.toml").open()
+    sheet, said = MeasuredFiles(tmp_path / "own.toml").take_up()
     assert sheet == EMPTY and "own-sheet-unreadable-1.toml" in said
     assert (tmp_path / "own-sheet-unreadable-1.toml").read_text() == "x"
 

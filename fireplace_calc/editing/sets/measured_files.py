@@ -42,7 +42,7 @@ class MeasuredFiles:
         self.sheet = self.set.with_name(f"{self.set.stem}-sheet.toml")
         self._written = ""
 
-    def open(self) -> tuple[MeasuredSheet, str]:
+    def take_up(self) -> tuple[MeasuredSheet, str]:
         """The sheet as it was left, and what is to be said of that; an empty one at first.
 
         Returns

@@ -66,9 +66,9 @@ class MeasureSet:
 
     def __init__(self, path: str | os.PathLike[str] = "my-set.toml") -> None:
         self.files = MeasuredFiles(path)
-        self.sheet, self.kept = self.files.open()
+        self.sheet, self.kept = self.files.take_up()
         self.more = self.pressed = False
-        self.asked, self.refused = "", ""
+        self.asked, self.remark = "", ""
         self._known: tuple[MeasuredSheet, ReadSheet] | None = None
         self.board = Board()
         self.board.frame(True)
@@ -109,11 +109,11 @@ class MeasureSet:
             "drop": lambda _: self._drop(),
             "more": lambda _: self._more(),
         }
-        self.refused, self.heard = "", told.get("count", 0)
+        self.remark, self.heard = "", told.get("count", 0)
         try:
             acts.get(str(told.get("do")), lambda _: None)(told)
         except InputError as wrong:
-            self.refused = str(wrong)
+            self.remark = str(wrong)
             self._ask(self.asked or "mark")
         self.show()
 
@@ -123,7 +123,11 @@ class MeasureSet:
         if told.get("id") != self._id() or key not in self._keys():
             return  # of a piece that has been left meanwhile
         if self.number == WHOLE:
+            metric = self.sheet.metric
             self._keep(put_head(self.sheet, key, text))
+            if self.sheet.metric != metric and self.sheet.entries:
+                unit = "inches and pounds" if metric else "millimeters and kilograms"
+                self.remark = f"Every bare number on the sheet is now read in {unit}."
         else:
             self._keep(put(self.sheet, self.number, key, text))
         self.asked = str(told.get("next") or self.asked)
@@ -238,7 +242,7 @@ class MeasureSet:
 
     def _said(self, wrong: Mapping[str, str], misfits: tuple[Misfit, ...]) -> list[str]:
         mark = "" if self.number == WHOLE else self.sheet.entries[self.number].get("mark", "")
-        said = [self.refused, wrong.get("", ""), *(m.says for m in of_mark(misfits, mark))]
+        said = [self.remark, wrong.get("", ""), *(m.says for m in of_mark(misfits, mark))]
         return [words for words in said if words]
 
     def _draw(self, units: str) -> None:

@@ -156,7 +156,7 @@ def put(sheet: MeasuredSheet, number: int, key: str, text: str) -> MeasuredSheet
         made = _formed(made, USUAL.get(text, "box"))
         if text.split()[-1:] != old.split()[-1:]:
             made = {k: v for k, v in made.items() if k not in ("X", "Y")}
-    if key == "form" and text != old:
+    if key == "form" and text in FORMS:
         made = _formed(entry, text)
     entries = [*sheet.entries]
     entries[number] = made

@@ -5,6 +5,7 @@
 const DEGREE = Math.PI / 180;
 const WEIGHTS = { seen: 0.9, outline: 1.5, cut: 2.1 }; // [px]
 const MM = 96 / 25.4; // [px]
+const REACH = 6; // how far past a part its lines and what is asked beside them go [dots]
 const PLACES = { front: [0, 0], side: [-90, 0], above: [0, 90], corner: [-30, 20] }; // turned to the right, up [deg]
 const NAMES = { front: 'Front', side: 'Side', above: 'Above', corner: 'Corner' };
 const CUTS = { '': 'Nothing', 'left half': 'Left half', 'front half': 'Front half' };
@@ -68,12 +69,13 @@ function across(X, Y, p, q, level) {
 }
 
 /** Faces of the parts that stand into a depth buffer: for each dot, which face is nearest. Seen from where one stood
-    before, only what is new goes in, as long as nothing has gone. */
-function fill(body, stands, eye, place, width, height, before) {
-  const key = JSON.stringify([eye, place, width, height]);
+    before, only what is new goes in, as long as nothing has gone; `dirty` is then the box of dots that may change. */
+function fill(body, stands, marked, eye, place, width, height, theme, before) {
+  const key = JSON.stringify([eye, place, width, height, theme.paper, theme.ink]);
   if (before && before.body === body && before.key === key && before.stands.every((stood, k) => stands[k] || !stood)) {
-    put(body, before, stands.map((now, k) => now && !before.stands[k]), eye);
-    return Object.assign(before, { stands });
+    const fresh = stands.map((now, k) => now && !before.stands[k]), turned = marked.map((now, k) => now !== before.marked[k]);
+    put(body, before, fresh, eye);
+    return Object.assign(before, { stands, marked, dirty: reached(body, before, fresh.map((now, k) => now || turned[k])) });
   }
   const { points } = body, corners = points.length / 3;
   const X = new Float32Array(corners), Y = new Float32Array(corners), Z = new Float32Array(corners);
@@ -83,7 +85,8 @@ function fill(body, stands, eye, place, width, height, before) {
     Z[p] = dot(eye.near, points, 3 * p);
   }
   const depth = new Float32Array(width * height).fill(-Infinity), face = new Int32Array(width * height).fill(-1);
-  const seen = { X, Y, Z, depth, face, facing: new Uint8Array(body.owner.length), width, height, body, key, stands };
+  const seen = { X, Y, Z, depth, face, facing: new Uint8Array(body.owner.length), width, height, body, key, stands, marked,
+    runs: [], dirty: [0, 0, width, height] };
   put(body, seen, stands, eye);
   return seen;
 }
@@ -111,6 +114,23 @@ function put(body, seen, parts, eye) {
       }
     }
   }
+}
+
+/** Box of the dots that some parts reach, and what is ruled round them: left, top, right, bottom. */
+function reached(body, seen, parts) {
+  const { faces, owner } = body, { X, Y, facing, width, height } = seen, box = [width, height, 0, 0];
+  for (let f = 0; f < owner.length; f++) {
+    if (!parts[owner[f]] || !facing[f]) continue;
+    for (let k = 3 * f; k < 3 * f + 3; k++) {
+      const x = X[faces[k]], y = Y[faces[k]];
+      if (x < box[0]) box[0] = x;
+      if (y < box[1]) box[1] = y;
+      if (x > box[2]) box[2] = x;
+      if (y > box[3]) box[3] = y;
+    }
+  }
+  return [Math.max(0, Math.floor(box[0]) - REACH), Math.max(0, Math.floor(box[1]) - REACH),
+    Math.min(width, Math.ceil(box[2]) + REACH), Math.min(height, Math.ceil(box[3]) + REACH)];
 }
 
 /** How much ink a hatch lays on a dot: straight lines, paired lines, or dots in a quincunx. */
@@ -142,17 +162,19 @@ function colour(image, body, marked, seen, eye, theme, hatches, parts, grain) {
   const pack = (c) => (255 << 24) | (c[2] << 16) | (c[1] << 8) | c[0];
   const sun = [0, 1, 2].map((k) => 0.25 * eye.right[k] + 0.55 * eye.up[k] + 0.8 * eye.near[k]);
   const plain = pack(paper), flat = new Uint32Array(body.owner.length), tones = [], ways = [], kinds = {};
+  const own = parts.map((part, k) => rgb(theme.tones[marked[k] ? 'set front' : part.material] || theme.soft));
   for (let f = 0; f < flat.length; f++) {
     if (!seen.facing[f]) continue;
-    const tone = rgb(theme.tones[marked[body.owner[f]] ? 'set front' : parts[body.owner[f]].material] || theme.soft);
+    const tone = own[body.owner[f]];
     const light = theme.flat || body.cap[f] ? 1 : 0.8 + 0.24 * Math.max(0, dot(sun, body.normals, 3 * f));
     tones[f] = tone.map((v) => Math.min(255, Math.round(v * light)));
     flat[f] = pack(tones[f]);
     const kind = parts[body.owner[f]].material;
     if (body.cap[f]) ways[f] = kinds[kind] ||= hatching(hatches[kind], grain);
   }
-  for (let at = 0, y = 0; y < seen.height; y++) {
-    for (let x = 0; x < seen.width; x++, at++) {
+  const [left, above, right, below] = seen.dirty;
+  for (let y = above; y < below; y++) {
+    for (let x = left, at = y * seen.width + left; x < right; x++, at++) {
       const f = seen.face[at];
       if (f < 0) { out[at] = plain; continue; }
       const laid = ways[f] ? 0.45 * ways[f](x, y) : 0;
@@ -170,12 +192,12 @@ function rule(body, marked, seen) {
   const flush = (f, g) => f === g || (f >= 0 && g >= 0 && Math.abs(offsets[f] - offsets[g]) < 5e-4 &&
     normals[3 * f] * normals[3 * g] + normals[3 * f + 1] * normals[3 * g + 1] + normals[3 * f + 2] * normals[3 * g + 2] > 0.9999);
   const at = (x, y) => (x < 0 || y < 0 || x >= width || y >= height ? -1 : face[Math.floor(y) * width + Math.floor(x)]);
-  const runs = { seen: [], outline: [], cut: [] };
+  const [left, above, right, below] = seen.dirty, apart = (p, q, low, high) => Math.max(p, q) < low || Math.min(p, q) > high;
   for (let e = 0; e < sharp.length; e++) {
     const l = edges[4 * e + 2], r = edges[4 * e + 3];
     if (sharp[e] ? !facing[l] && !facing[r] : facing[l] === facing[r]) continue;
     const a = edges[4 * e], b = edges[4 * e + 1], dx = X[b] - X[a], dy = Y[b] - Y[a], long = Math.hypot(dx, dy);
-    if (long < 0.3) continue;
+    if (long < 0.3 || apart(X[a], X[b], left, right) || apart(Y[a], Y[b], above, below)) continue;
     const own = (f) => f >= 0 && ((facing[l] && flush(f, l) && owner[f] === owner[l]) || (facing[r] && flush(f, r) && owner[f] === owner[r]));
     const steps = Math.max(1, Math.ceil(long / 1.5)), nx = -dy / long, ny = dx / long;
     const line = [];
@@ -196,13 +218,13 @@ function rule(body, marked, seen) {
       const before = line[k - 1]?.[0], after = line[k + 1]?.[0];
       return w ? before || after || steps < 5 || to - from > 2 : !before || !after || to - from > 6;
     });
+    seen.runs[e] = [];
     kept.forEach(([w, from, to], k) => {
       if (!w) return;
       const next = kept[k + 1], end = next ? next[1] : to;
-      runs[w].push([X[a] + dx * from / steps, Y[a] + dy * from / steps, X[a] + dx * end / steps, Y[a] + dy * end / steps]);
+      seen.runs[e].push([w, X[a] + dx * from / steps, Y[a] + dy * from / steps, X[a] + dx * end / steps, Y[a] + dy * end / steps]);
     });
   }
-  return runs;
 }
 
 /** One picture, on a canvas of so many dots to a pixel; tells which part is seen at each dot. */
@@ -212,21 +234,34 @@ function draw(canvas, body, stands, marked, view, theme, hatches, box, grain) {
   const eye = camera(view.turned * DEGREE, view.raised * DEGREE), place = fit(box, eye, width, height);
   place.scale *= view.size;
   place.y += view.lift * (box[5] - box[4]) * Math.cos(view.raised * DEGREE);
-  const seen = fill(body, stands, eye, place, width, height, view.seen);
-  view.seen = seen;
-  const pen = canvas.getContext('2d'), image = pen.createImageData(width, height);
-  colour(image, body, marked, seen, eye, theme, hatches, body.parts, grain);
-  pen.putImageData(image, 0, 0);
+  const seen = view.seen = fill(body, stands, marked, eye, place, width, height, theme, view.seen);
+  const [left, above, right, below] = seen.dirty, pen = canvas.getContext('2d');
+  const told = (x, y) => body.parts[body.owner[seen.face[Math.floor(y * grain) * width + Math.floor(x * grain)]]];
+  if (left >= right || above >= below) return told;
+  seen.image ||= pen.createImageData(width, height);
+  colour(seen.image, body, marked, seen, eye, theme, hatches, body.parts, grain);
+  rule(body, marked, seen);
+  pen.save();
+  pen.putImageData(seen.image, 0, 0, left, above, right - left, below - above);
+  pen.beginPath();
+  pen.rect(left, above, right - left, below - above);
+  pen.clip();
   pen.strokeStyle = theme.ink;
   pen.lineCap = 'round';
   const fine = Math.min(Math.max(place.scale / grain / 140, 0.5), 1); // a chimney shown whole asks for a finer pen
-  for (const [name, runs] of Object.entries(rule(body, marked, seen))) {
-    pen.lineWidth = WEIGHTS[name] * grain * fine;
+  for (const [name, weight] of Object.entries(WEIGHTS)) {
+    pen.lineWidth = weight * grain * fine;
     pen.beginPath();
-    for (const [x, y, u, w] of runs) { pen.moveTo(x, y); pen.lineTo(u, w); }
+    seen.runs.forEach((line) => line.forEach(([kind, x, y, u, w]) => {
+      if (kind !== name || Math.max(x, u) < left - REACH || Math.min(x, u) > right + REACH || Math.max(y, w) < above - REACH ||
+        Math.min(y, w) > below + REACH) return;
+      pen.moveTo(x, y);
+      pen.lineTo(u, w);
+    }));
     pen.stroke();
   }
-  return (x, y) => body.parts[body.owner[seen.face[Math.floor(y * grain) * width + Math.floor(x * grain)]]];
+  pen.restore();
+  return told;
 }
 
 /** The box of the fireplace, moved up by thirds of its height while the flue grows out of it. */
@@ -317,8 +352,8 @@ function render({ model, el }) {
     const marked = shown.parts.map((p) => p.name === picked || (step > 0 && p.step === step && p.material !== 'mortar'));
     const body = bodies[cut] ||= unpack(shown, cut), box = shown.boxes[building() && aim === 'fireplace' ? 'set' : aim];
     const top = Math.max(...shown.parts.map((p, k) => (stands[k] && p.top ? p.top : -Infinity)));
-    const window = building() && aim === 'fireplace' ? growing(box, top) : box;
-    name = draw(canvas, body, stands, marked, view, theme(), model.get('hatches'), window, grain);
+    const framed = building() && aim === 'fireplace' ? growing(box, top) : box;
+    name = draw(canvas, body, stands, marked, view, theme(), model.get('hatches'), framed, grain);
     canvas.dataset.step = step;
   }
   /** What a part is: of a piece its mark, what it is called, and its weight. */

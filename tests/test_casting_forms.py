@@ -4,7 +4,7 @@ from math import pi
 
 import pytest
 
-from fireplace_calc import change
+from fireplace_calc import change, load
 from fireplace_calc.base.tables.castable import castable
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MILLIMETRES, POUND
 from fireplace_calc.build.casting.forms_list import castable_row, form_rows, liner_volume
@@ -20,9 +20,13 @@ from fireplace_calc.drawing.papers.casting_list import forms_sheets, print_forms
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.editing.sets.piece_sets import find_set, shipped_sets
 from fireplace_calc.geometry.assembled.assembly import as_wanted
+from fireplace_calc.geometry.assembled.solids import piece_weight
 from fireplace_calc.geometry.casting.cutting import cut_into_pieces
 from fireplace_calc.geometry.casting.wish import CastingWish
+from fireplace_calc.geometry.frame_builder import build_frame
+from fireplace_calc.jupyter.command import main
 from fireplace_calc.pieces.choice import Choice, choose
+from fireplace_calc.pieces.set_text import read_set
 
 ROUND = {"flue.shape": "round", "flue.size": "12"}
 
@@ -164,3 +168,49 @@ def test_the_list_is_printed_and_nothing_overlaps(cast, made, tmp_path):
     path = tmp_path / "forms.pdf"
     assert print_forms(made, path, cast.said) >= 3
     assert path.read_bytes().startswith(b"%PDF")
+
+
+def test_the_command_writes_the_set_and_its_forms_and_a_design_takes_it(tmp_path, capsys):
+    job, out = tmp_path / "job.toml", tmp_path / "own.toml"
+    job.write_text('name = "My own"\n')
+    assert main(["cast", str(job), "--most", "200 lb", "--out", str(out)]) == 0
+    said = capsys.readouterr().out
+    assert (tmp_path / "own-forms.pdf").read_bytes().startswith(b"%PDF")
+    heaviest = max(map(piece_weight, read_set(out.read_text()).pieces))
+    assert heaviest <= 200 * POUND and f"({heaviest:.0f} kg)" in said
+    assert "The back stands upright" in said
+    lines = said.partition("beside the set's:\n")[2]
+    (tmp_path / "built.toml").write_text(lines)
+    laid, built = load(job), load(tmp_path / "built.toml")
+    assert built.pieces.set == "own" and not built.overruled
+    assert built.opening.width == pytest.approx(laid.opening.width, abs=INCH / 8)
+    tops = [build_frame(d).liner_top - build_frame(d).hearth for d in (laid, built)]
+    assert tops[1] == pytest.approx(tops[0], abs=INCH / 16)
+    # The same again is no harm; another cut under that name is left alone.
+    assert main(["cast", str(job), "--most", "200 lb", "--out", str(out)]) == 0
+    before = out.read_bytes()
+    capsys.readouterr()
+    assert main(["cast", str(job), "--most", "60 kg", "--out", str(out)]) == 1
+    assert "Left alone" in capsys.readouterr().err and out.read_bytes() == before
+    metric = tmp_path / "mine.toml"
+    assert main(["cast", str(job), "--units", MILLIMETRES, "--out", str(metric)]) == 0
+    assert read_set(metric.read_text()).metric
+    assert max(map(piece_weight, read_set(metric.read_text()).pieces)) <= 60
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (["job.toml", "--out", "set.txt"], "ends in .toml"),
+        (["job.toml", "--out", "set.toml", "--most", "20 kg"], "lintel weighs"),
+        (["job.toml", "--out", "set.toml", "--most", "20 in"], "Heaviest piece"),
+        (["job.toml", "--out", "nowhere/set.toml", "--most", "90 kg"], "cannot be written"),
+        (["none.toml", "--out", "set.toml"], "none.toml"),
+    ],
+)
+def test_the_command_says_what_it_cannot_do(tmp_path, monkeypatch, capsys, arguments, said):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "job.toml").write_text('name = "My own"\n')
+    assert main(["cast", *arguments]) == 2
+    assert said in capsys.readouterr().err
+    assert [p.name for p in tmp_path.iterdir()] == ["job.toml"]

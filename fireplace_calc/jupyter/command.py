@@ -1,5 +1,5 @@
-"""``fireplace-workbook``: the supplied notebooks in a folder of your own, and a notebook as a page
-without code.
+"""``fireplace-workbook``: the supplied notebooks in a folder of your own, a notebook as a page
+without code, and a laid design cut into pieces to cast.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from pathlib import Path
 
 from fireplace_calc.base.resources import CARRIED, DESIGNS, NOTEBOOKS, SETS, made_by
 from fireplace_calc.base.units import InputError
+from fireplace_calc.jupyter.cast_command import add_cast, cast
 from fireplace_calc.jupyter.copies import copy_out
 
 DONE, LEFT_ALONE, INPUT_ERROR = 0, 1, 2
@@ -30,6 +31,7 @@ def _parser() -> argparse.ArgumentParser:
     copies.add_argument(
         "folder", metavar="DIR", help="made when not there; files that differ are left alone"
     )
+    add_cast(jobs)
     page = jobs.add_parser(
         "page", help="one notebook as a page without code, for this machine alone"
     )
@@ -116,6 +118,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """
     asked = _parser().parse_args(arguments)
     try:
+        if asked.job == "cast":
+            return cast(asked)
         return _copy(asked.folder) if asked.job == "notebooks" else _serve(asked)
     except InputError as wrong:
         print(wrong, file=sys.stderr)

@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from fireplace_calc.base.printing import length_text
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.assembled.assembly import as_wanted
@@ -25,6 +26,8 @@ UPRIGHT = (
     "The back stands upright to under a flat shelf, where the laid one leans; the throat is where"
     " it was."
 )
+FINE = 9
+"""Decimals of a meter that a level keeps. [-]"""
 MOST_REDUCERS = 6
 """Courses of the reducer that are tried while one would tip. [-]"""
 EQUAL = "its pieces are of one height. Plan the joints for the level that is wanted."
@@ -78,7 +81,10 @@ class CastSet:
         }
         if self.levels is not None:
             keys = ("pieces.opening_wanted", "pieces.top_wanted")
-            made |= {key: f"{level!r} m" for key, level in zip(keys, self.levels, strict=True)}
+            made |= {
+                key: length_text(level, self.made.metric)
+                for key, level in zip(keys, self.levels, strict=True)
+            }
         return made
 
 
@@ -139,7 +145,8 @@ def cut_into_pieces(
         )
     f = lines.frame
     off = count * (flues.pieces[0].height + lines.bed[1]) - lines.marks(f.liner_top - f.flue_start)
-    levels = (f.opening_top - f.hearth, f.liner_top - f.hearth) if off or fire.off else None
+    over = (f.opening_top - f.hearth, f.liner_top - f.hearth)
+    levels = (round(over[0], FINE), round(over[1], FINE)) if off or fire.off else None
     return CastSet(text, made, choice, tuple(_differs(lines, fire, count, off)), levels)
 
 

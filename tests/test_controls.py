@@ -18,7 +18,8 @@ from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.explore import find_remedies, highest_raise, rejected_remedies
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.panels import session as session_module
-from fireplace_calc.panels.controls.controls import Control, Lead, written
+from fireplace_calc.panels.controls.controls import Control, Lead
+from fireplace_calc.panels.controls.reader_units import typed, with_unit
 from fireplace_calc.panels.folds.remedies import (
     MOST,
     Remedies,
@@ -49,22 +50,62 @@ def plain_text(text):
         ("opening.width", 36 * INCH + INCH / 64, "3'-0 1/64\"", "914.8 mm"),
         ("house.air_inlet", 12 * INCH**2, "12 in2", "0.007742 m2"),
         ("flue.sections", 12, "12", "12"),
-        ("firebox.splay", 1 / 3, "0.333333", "0.333333"),
+        ("firebox.splay", 1 / 3, "4 in 12", "4 in 12"),
+        ("roof.pitch", 7.5 / 12, "7 1/2 in 12", "7 1/2 in 12"),
+        ("fire.moisture", 0.18, "18 %", "18 %"),
+        ("waste.mortar", 0.2, "20 %", "20 %"),
+        ("site.altitude", 1609.344, "5280 ft", "1609.34 m"),
         ("ground.soil_bearing_assumed", 3000 * 47.880259, "3000 psf", "143.641 kPa"),
         ("ground.concrete_fc", 3000 * 6894.757293, "3000 psi", "20.6843 MPa"),
         ("stack.imposed_load_on_chimney", 444.82216, "100 lbf", "0.44482 kN"),
-        ("site.winter", 263.15, "-10 degC", "-10 degC"),
-        ("site.wind", 47.0, "47 m/s", "47 m/s"),
-        ("house.volume", 400.0, "400 m3", "400 m3"),
-        ("house.exhaust", 0.06, "60 L/s", "60 L/s"),
-        ("fire.burn_rate", 5 / 3600, "5 kg/h", "5 kg/h"),
+        ("site.winter", 263.15, "14 degF", "-10 degC"),
+        ("site.wind", 44.704, "100 mph", "44.704 m/s"),
+        ("house.volume", 14000 * 0.0283168466, "14000 ft3", "396.44 m3"),
+        ("house.exhaust", 0.0471947443, "100 cfm", "47.195 L/s"),
+        ("fire.burn_rate", 0.45359237 * 11 / 3600, "11 lb/h", "4.9895 kg/h"),
         ("measured.chamber_slope", 0.523598776, "30 deg", "30 deg"),
         ("site.frost_depth", None, "unknown", "unknown"),
     ],
 )
 def test_a_box_shows_what_a_reader_would_type(key, value, american, metric):
-    """1 lbf is 4.4482216 N, 1 lbf/ft2 47.880259 Pa, 1 in2 6.4516 cm2."""
-    assert (written(INPUTS[key], value, "feet-inches"), written(INPUTS[key], value, METRIC)) == (
+    """1 lbf is 4.4482216 N, 1 lbf/ft2 47.880259 Pa, 1 in2 6.4516 cm2, 1 ft3 0.0283168466 m3, 1 lb
+    0.45359237 kg, 1 mph 0.44704 m/s (NIST Special Publication 811, appendix B).
+    """
+    spec = INPUTS[key]
+    assert (typed(spec, value, "feet-inches", key), typed(spec, value, METRIC, key)) == (
+        american,
+        metric,
+    )
+
+
+@pytest.mark.parametrize(
+    ("key", "text", "american", "metric"),
+    [
+        ("opening.width", "44", "44 in", "44 mm"),
+        ("opening.width", "12-3/8", "12-3/8 in", "12-3/8 mm"),
+        ("opening.width", "12 3/8", "12 3/8 in", "12 3/8 mm"),
+        ("opening.width", "44 mm", "44 mm", "44 mm"),
+        ("opening.width", "3'-8\"", "3'-8\"", "3'-8\""),
+        ("site.altitude", "5280", "5280 ft", "5280 m"),
+        ("loads.hill_height", "60", "60 ft", "60 m"),
+        ("site.winter", "-4", "-4 degF", "-4 degC"),
+        ("site.wind", "115", "115 mph", "115 m/s"),
+        ("house.exhaust", "150", "150 cfm", "150 L/s"),
+        ("house.volume", "20000", "20000 ft3", "20000 m3"),
+        ("roof.pitch", "8", "8:12", "8:12"),
+        ("roof.pitch", "0.5", "0.5", "0.5"),
+        ("roof.pitch", "7:12", "7:12", "7:12"),
+        ("fire.moisture", "18", "18 %", "18 %"),
+        ("fire.moisture", ".18", ".18", ".18"),
+        ("house.leakage", "6", "6", "6"),
+        ("flue.sections", "6", "6", "6"),
+        ("site.wind", "unknown", "unknown", "unknown"),
+        ("name", "1", "1", "1"),
+    ],
+)
+def test_a_bare_number_is_in_the_readers_units(key, text, american, metric):
+    spec = INPUTS[key]
+    assert (with_unit(text, spec, "feet-inches", key), with_unit(text, spec, METRIC, key)) == (
         american,
         metric,
     )
@@ -76,13 +117,30 @@ NUMBERS = [key for key, spec in INPUTS.items() if spec.low is not None and spec.
 @pytest.mark.parametrize("units", SYSTEMS)
 @pytest.mark.parametrize("key", NUMBERS)
 def test_what_a_box_shows_reads_back(key, units):
-    """To what is shown of it: a sixty-fourth of an inch, or five figures."""
+    """To what is shown of it: a sixty-fourth of an inch, a foot of altitude, or five figures."""
     spec = INPUTS[key]
     for share in (0.0, 0.37, 1.0):
         value = spec.low + share * (spec.high - spec.low)
-        back = to_si(written(spec, value, units), spec.kind)
+        text = typed(spec, value, units, key)
+        back = to_si(text, spec.kind)
         off = INCH / 128 + 1e-9 if spec.kind == "length" else 2e-3 * abs(value) + 6e-3
+        if text.endswith((" ft", " m")):
+            off = 0.1525
         assert abs(back - value) <= off, (value, back)
+        if (bare := text.split(" ")[0]) and text.endswith(
+            (" degF", " cfm", " mph", " in2", " kPa")
+        ):
+            assert to_si(with_unit(bare, spec, units, key), spec.kind) == back
+
+
+def test_a_box_of_the_panel_takes_a_bare_number():
+    told = Told()
+    box = Control("opening.extension", INPUTS["opening.extension"], told)
+    box.show(0.0, "feet-inches")
+    box.widget.value = "6 3/8"
+    box.show(0.0, METRIC)
+    box.widget.value = "160"
+    assert told == [("opening.extension", "6 3/8 in"), ("opening.extension", "160 mm")]
 
 
 class Told(list):

@@ -10,8 +10,8 @@ import ipywidgets as w
 from traitlets import CFloat, CInt
 
 from fireplace_calc.base.inputs import UNKNOWN, Input
-from fireplace_calc.base.printing import feet_inches, show
-from fireplace_calc.base.units import FEET_INCHES, INCH, MM, POUND, PSF, G
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM
+from fireplace_calc.panels.controls.reader_units import typed, with_unit
 
 Report = Callable[[str, Any], object]
 """Called with a dotted key and what the reader gave."""
@@ -21,54 +21,18 @@ PLACE = 1e-6
 """Two places of a slider nearer than this are one. [in or mm]"""
 
 
-def written(spec: Input, value: Any, units: str) -> str:
-    """A value as the reader would type it."""
-    if value is None:
-        return UNKNOWN
-    if spec.kind == "length" and units == FEET_INCHES:
-        return feet_inches(value, finest=64)
-    if spec.kind == "length":
-        return f"{round(value / MM, 2):g} mm"
-    if spec.kind == "area":
-        return (
-            f"{round(value / INCH**2, 3):g} in2"
-            if units == FEET_INCHES
-            else f"{round(value, 6):g} m2"
-        )
-    if spec.kind in ("ratio", "count"):
-        return f"{round(value, 6):g}"
-    if spec.kind == "bearing":
-        feet = units == FEET_INCHES
-        return f"{value / PSF:.6g} psf" if feet else f"{value / 1e3:.6g} kPa"
-    if spec.kind == "strength":
-        feet = units == FEET_INCHES
-        return f"{value / (144 * PSF):.6g} psi" if feet else f"{value / 1e6:.6g} MPa"
-    if spec.kind == "force":
-        return (
-            f"{round(value / (POUND * G), 3):g} lbf"
-            if units == FEET_INCHES
-            else f"{round(value / 1000, 5):g} kN"
-        )
-    return {
-        "temperature": f"{round(value - 273.15, 2):g} degC",
-        "speed": f"{round(value, 3):g} m/s",
-        "volume": f"{round(value, 2):g} m3",
-        "flow": f"{round(value * 1000, 3):g} L/s",
-        "mass rate": f"{round(value * 3600, 4):g} kg/h",
-        "angle": f"{round(value * 57.29577951308232, 4):g} deg",
-    }.get(spec.kind, show(value, spec.kind, units))
-
-
 class Control:
     """One input as a box or a list of words.
 
-    ``show`` puts a value in without reporting it back; ``suggestions`` are texts to pick from.
+    ``show`` puts a value in without reporting it back; ``suggestions`` are texts to pick from. A
+    bare number is read in the reader's units.
     """
 
     def __init__(
         self, key: str, spec: Input, report: Report, suggestions: tuple[str, ...] = ()
     ) -> None:
         self.key, self.spec, self.report, self.quiet = key, spec, report, False
+        self.units = FEET_INCHES
         self.suggestions = suggestions
         self.widget = self._make()
         self.widget.observe(self._changed, "value")
@@ -113,11 +77,13 @@ class Control:
             self.widget.tooltip = reason or told
 
     def _given(self, value: Any) -> Any:
-        return value.strip() if isinstance(value, str) and self.spec.kind != "text" else value
+        if not isinstance(value, str) or self.spec.kind == "text":
+            return value
+        return with_unit(value.strip(), self.spec, self.units, self.key)
 
     def show(self, value: Any, units: str) -> None:
         """Put a value in."""
-        spec = self.spec
+        spec, self.units = self.spec, units
         if spec.kind == "yes-no":
             shown = UNKNOWN if value is None else "yes" if value else "no"
         elif spec.kind == "text" or (spec.kind == "count" and not spec.optional):
@@ -125,7 +91,7 @@ class Control:
         elif spec.kind == "choice":
             shown = UNKNOWN if value is None else value
         else:
-            shown = written(spec, value, units)
+            shown = typed(spec, value, units, self.key)
         if self.widget.value != shown:
             self.quiet = True
             self.widget.value = shown
@@ -182,7 +148,7 @@ class Lead:
 
     def _typed(self, event: Mapping[str, Any]) -> None:
         if not self.quiet:
-            self.typed(self.key, event["new"])
+            self.typed(self.key, with_unit(event["new"], self.spec, self.units, self.key))
 
     def _slide(self, event: Mapping[str, Any]) -> None:
         value = event["new"]
@@ -224,7 +190,7 @@ class Lead:
                     gone.close()
             elif abs(self.slider.value - self.place) > PLACE:
                 self.slider.value = self.place
-            text = written(self.spec, value, units)
+            text = typed(self.spec, value, units, self.key)
             if self.box.value != text:
                 self.box.value = text
         self.quiet = False

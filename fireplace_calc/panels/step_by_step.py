@@ -124,10 +124,10 @@ class StepByStep:
         self.widget = w.VBox([w.HTML(html.STYLE + STYLE), *shown])
         self.widget.add_class("fireplace-panel")
         self._waiting: list[asyncio.TimerHandle] = []
+        self._ahead_due: asyncio.TimerHandle | None = None
         self._ahead = self.pictures.ahead(eye for _, eye, _ in SHARES)
         self.show()
-        with suppress(RuntimeError):  # without a page nobody slides
-            asyncio.get_running_loop().call_later(LONG_REST, self._work_ahead)
+        self._work_ahead_in(LONG_REST)
 
     def _controls(self) -> w.VBox:
         back = w.Button(description="Step back")
@@ -211,12 +211,20 @@ class StepByStep:
         except RuntimeError:  # nobody waits: at once
             for _, act in followers:
                 act()
+        self._work_ahead_in(LONG_REST)
 
     def _work_ahead(self) -> None:
-        """Work out a little of what later steps show, then let the reader's hand come first."""
+        """Work out a little of what later steps show."""
         for _ in self._ahead:
-            asyncio.get_running_loop().call_later(BREATH, self._work_ahead)
+            self._work_ahead_in(BREATH)
             return
+
+    def _work_ahead_in(self, rest: float) -> None:
+        """Go on when the reader's hand has rested so long; without a page nobody slides. [s]"""
+        if self._ahead_due is not None:
+            self._ahead_due.cancel()
+        with suppress(RuntimeError):
+            self._ahead_due = asyncio.get_running_loop().call_later(rest, self._work_ahead)
 
     def show(self) -> None:
         """Bring picture and card up to the step."""

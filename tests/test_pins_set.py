@@ -100,3 +100,10 @@ def test_the_air_begins_where_the_masonry_ends(laid):
     assert frame.flue_length / INCH == pytest.approx(20 * 8.375)
     assert frame.flue_y / INCH == pytest.approx(11.875 + 4.125)
     assert frame.liner_top / FOOT == pytest.approx(230.625 / 12)
+
+
+def test_every_bed_under_the_flue_lies_on_the_top_of_what_it_stands_on(laid):
+    """Half an inch under the plates, three eighths on every top from there to the collar."""
+    tops = (-2.5, 7.875, 18.25, 28.625, 38, 43.375, 59.75)
+    beds = [(-6, -5.5), *((top, top + 0.375) for top in tops)]
+    assert [(b / INCH, t / INCH) for b, t in laid.frame.beds] == [pytest.approx(b) for b in beds]

@@ -262,6 +262,7 @@ class _Finder:
         if (
             node.attr in ("minimum", "maximum", "any", "all", "ceil", "floor", "sin", "cos")
             and node.value.end_lineno == node.end_lineno
+            and (node.attr in ("any", "all") or getattr(node.value, "id", "") in ("np", "math"))
         ):
             at = node.end_col_offset - len(node.attr)
             self.found.append(

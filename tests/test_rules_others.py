@@ -417,3 +417,23 @@ def test_where_the_building_code_and_the_residential_code_part():
     here, there = ({f.key: f.verdict for f in found[name]} for name in (IBC, "US IRC 2021"))
     assert (here["IBC-12"], there["AIR-03"]) == (F, M)
     assert (here["IBC-01"], there["SEI-01"]) == (N, X)
+
+
+@pytest.mark.parametrize(
+    ("told", "missing"),
+    [
+        ({"second_flue.connector_area": "60 in2"}, "The second flue's net area"),
+        (
+            {
+                "second_flue.shape": "rectangular",
+                "second_flue.size": "8x12",
+                "second_flue.area_from": "table",
+            },
+            "The appliance's connector",
+        ),
+    ],
+)
+def test_the_flue_of_an_appliance_waits_for_what_is_missing_and_names_it(told, missing):
+    design = change(Design(), {"second_flue.serves": "appliance"} | told)
+    found = {f.key: f for f in assess(design, IBC).findings}["IBC-15"]
+    assert found.verdict == N and found.note == f"{missing} is not known yet."

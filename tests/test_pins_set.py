@@ -39,8 +39,8 @@ PARTS = {
     "crown": ("concrete", 222.625, 228.625),
 }
 VOIDS = {
-    "firebox air": ("air", 0, 38),
-    "smoke chamber air": ("air", 38, 63.125),
+    "firebox air": ("air", 0, 38.375),  # through the bed under the throat
+    "smoke chamber air": ("air", 38.375, 63.125),
     "flue air": ("air", 63.125, 230.625),
     "gap round liner": ("air", 63.125, 222.625),
     "gap for movement": ("air", -6, 63.125),

@@ -16,8 +16,11 @@ from fireplace_calc.build.casting.forms_wording import (
 )
 from fireplace_calc.build.setting.pallet_list import pallet_rows
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing import HEIGHT, WIDTH
 from fireplace_calc.drawing.papers.casting_list import forms_sheets, print_forms
+from fireplace_calc.drawing.pieces.cast_picture import cast_view
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.editing.sets.piece_sets import find_set, shipped_sets
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.assembled.solids import piece_weight
@@ -25,6 +28,7 @@ from fireplace_calc.geometry.casting.cutting import cut_into_pieces
 from fireplace_calc.geometry.casting.wish import CastingWish
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.jupyter.command import main
+from fireplace_calc.panels import panel
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.set_text import read_set
 
@@ -115,16 +119,18 @@ def test_the_list_in_words(made, units):
     words = {row[0]: row for row in form_words(made, units)}
     assert {len(row) for row in words.values()} == {len(HEADINGS)}
     assert words["WL"][1:3] == ("that of WR, turned over", "the same")
-    assert words["PM"][1] == "its own" and "corners" not in words["PM"][2]
-    assert "corners" in words["WR"][2] and "at the head" not in words["WR"][2]
-    assert "at the head" in words["RR1"][2]
+    assert words["PM"][1] == "its own" and "Corners" not in words["PM"][2]
+    assert "Corners" in words["WR"][2] and "At the head" not in words["WR"][2]
+    assert "At the head" in words["RR1"][2]
     if units == FEET_INCHES:
         assert words["PM"][2] == '1\'-5 5/8" x 2\'-3 5/8", 3" high'
         assert 'core 1\'-0" across inside a liner 1" thick' in words["F"][2]
         assert 'tongue 3/4" over the bed; socket 1" deep' in words["F"][2]
+        assert 'Corners (8-1/8",0") (11-7/8",0")' in words["WR"][2]
         assert "socket" not in words["CT"][2] and 'tongue 3/4"' in words["CT"][2]
     else:
         assert words["PM"][2] == "448 mm x 702 mm, 76 mm high"
+        assert "Corners (206,0) (302,0) (95,619)" in words["WR"][2]
     assert words["F"][3] == str(sum(p.piece.mark == "F" for p in made.placed))
     said = forms_summary(made, units)
     forms = len({row.form for row in form_rows(made)})
@@ -214,3 +220,47 @@ def test_the_command_says_what_it_cannot_do(tmp_path, monkeypatch, capsys, argum
     assert main(["cast", *arguments]) == 2
     assert said in capsys.readouterr().err
     assert [p.name for p in tmp_path.iterdir()] == ["job.toml"]
+
+
+@pytest.mark.parametrize("units", [FEET_INCHES, MILLIMETRES])
+def test_every_form_is_drawn_once_and_no_word_lies_on_another(made, units):
+    sheet = Sheet(WIDTH, HEIGHT)
+    cast_view(sheet, Cell(6.0, 6.0, WIDTH - 6.0, HEIGHT - 6.0), made, units)
+    assert not collisions(sheet)
+    words = [label.text for label in sheet.labels]
+    rows = form_rows(made)
+    assert sum(", " in word or " x " in word for word in words) == len({r.form for r in rows})
+    for row in rows:
+        assert sum(f"{row.piece.mark} x {row.count}" in word.split(", ") for word in words) == 1
+
+
+def test_the_fold_cuts_the_design_as_it_stands(tmp_path):
+    shown = panel(Design(), folds=("casting",), keep=tmp_path)
+    shown.open("casting")
+    fold = shown.folds["casting"]
+    assert fold.made is not None and len(fold.made.made.pieces) == 21
+    assert "59 kg" in fold.list.value and "No piece over" in fold.said.value
+    image = next(iter(fold.board.widget.children))
+    first = bytes(image.value)
+    assert len(first) > 1000
+    fold.slider.value = 200
+    heavy = fold.made
+    assert max(map(piece_weight, heavy.made.pieces)) > 60
+    assert bytes(image.value) != first
+    fold.hand_set()
+    laid = next(tmp_path.rglob("cast-set.toml"))
+    assert laid.read_text() == heavy.text and "cast-set.toml" in fold.link.value
+    fold.hand_forms()
+    assert next(tmp_path.rglob("cast-set-forms.pdf")).read_bytes().startswith(b"%PDF")
+    # What cannot be cut is said, and the last picture does not stand for it.
+    fold.slider.value = 20
+    assert fold.made is None and "lintel weighs" in fold.said.value
+    assert fold.board.widget.layout.display == "none" and not fold.list.value
+    fold.hand_set()
+    fold.hand_forms()
+    assert not fold.link.value
+    fold.slider.value = 150
+    assert fold.board.widget.layout.display is None and fold.made.text != heavy.text
+    shown.set_units(MILLIMETRES)
+    fold.update()
+    assert fold.made.made.metric

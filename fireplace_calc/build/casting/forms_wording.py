@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fireplace_calc.base.printing import grouped, show
-from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, MM
 from fireplace_calc.build.casting.forms_list import FormRow, castable_row, form_rows
 from fireplace_calc.build.curing_schedule import curing
 from fireplace_calc.build.notes import Caution, cautions, dust
@@ -33,7 +33,8 @@ NOT_ASKED = (
 
 
 def corner_words(ring: Outline, units: str) -> str:
-    """Corners of a form, each across and set back from the left front corner. [m]
+    """Corners of a form, each across and set back from the left front corner; no length is broken
+    over two lines. [m]
 
     Parameters
     ----------
@@ -42,7 +43,13 @@ def corner_words(ring: Outline, units: str) -> str:
     units : str
         ``feet-inches`` or ``millimetres``.
     """
-    return "; ".join(f"{_size(x, units)}, {_size(y, units)}" for x, y in ring)
+    return " ".join(f"({_mark(x, units)},{_mark(y, units)})" for x, y in ring)
+
+
+def _mark(value: float, units: str) -> str:
+    if units == MILLIMETRES:
+        return f"{value / MM:.0f}"
+    return _size(value, units).replace(" ", "-")
 
 
 def _size(value: float, units: str) -> str:
@@ -61,9 +68,9 @@ def inside_words(row: FormRow, units: str = FEET_INCHES) -> str:
     sides = f"{_size(row.wide, units)} x {_size(row.deep, units)}, {_size(row.high, units)} high"
     said = [sides]
     if len(row.foot) != 4 or row.head != row.foot or not _square(row):
-        said.append(f"corners {corner_words(row.foot, units)}")
+        said.append(f"Corners {corner_words(row.foot, units)}")
     if row.head != row.foot:
-        said.append(f"at the head {corner_words(row.head, units)}")
+        said.append(f"At the head {corner_words(row.head, units)}")
     if row.piece.plain is not None:
         said.append(_core(row, units))
     said += [

@@ -21,6 +21,7 @@ from fireplace_calc.panels.folds.folds import (
 )
 from fireplace_calc.panels.folds.options import Options
 from fireplace_calc.panels.folds.papers import Papers
+from fireplace_calc.panels.folds.pieces_to_cast import PiecesToCast
 from fireplace_calc.panels.folds.remedies import HowFar, Remedies
 from fireplace_calc.panels.host import Host
 
@@ -57,6 +58,7 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "options": ("Options side by side", Options),
     "guides": ("Proportions", Guides),
     "body": ("In three dimensions", Body),
+    "casting": ("Cast it yourself", PiecesToCast),
     "papers": ("Save, open and print", Papers),
     "inputs": ("All other inputs", Inputs),
 }
@@ -74,6 +76,7 @@ MASON = (
     "bricks",
     "takeoff",
     "body",
+    "casting",
     "papers",
     "inputs",
 )

@@ -4,6 +4,7 @@ would not fit. [m]
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import hypot
 
 from fireplace_calc.base.tolerances import ROUNDING
@@ -34,6 +35,7 @@ def back_width(design: Design) -> float:
     return max(width - 2 * firebox.splay * firebox.depth, width / 3)
 
 
+@lru_cache(maxsize=64)
 def build_frame(design: Design) -> Frame:
     """Hang every level and line of a design on the room floor, the opening plane and the center
     line.

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 
 from fireplace_calc.base.printing import feet_inches
@@ -46,10 +45,10 @@ def set_shares(geometry: Geometry, part: Part) -> Iterator[Share]:
     from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
     from fireplace_calc.geometry.from_set.set_up import set_up  # wakes manifold3d
 
-    placed = set_up(geometry.design).assembly.placed
-    count = Counter(p.piece for p in placed if p.piece.role in PARTS[part.name])
-    filled = 0.0
-    for piece, number in count.items():
+    roles, filled = PARTS[part.name], 0.0
+    for piece, number in set_up(geometry.design).assembly.counted.items():
+        if piece.role not in roles:
+            continue
         volume = number * piece_volume(piece)
         filled += volume
         note = "weighed" if piece.weighed is not None else f"taken as {piece.density:g} kg/m3"

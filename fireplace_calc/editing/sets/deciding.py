@@ -160,7 +160,9 @@ def decide(design: Design) -> Design:
         (groups.setdefault(group, {}) if dot else top)[name or group] = value
     try:
         for group, values in groups.items():
-            top[group] = replace(getattr(design, group), **values)
+            held = getattr(design, group)
+            if any(getattr(held, name) != value for name, value in values.items()):
+                top[group] = replace(held, **values)
     except InputError as wrong:
         raise InputError(
             f"The set {design.pieces.set} cannot be taken: {wrong}",
@@ -168,7 +170,9 @@ def decide(design: Design) -> Design:
             wrong.allowed,
             wrong.received,
         ) from None
-    return design.with_read({**top, "told": design.told | frozenset(found)})
+    if not found.keys() <= design.told:
+        top["told"] = design.told | frozenset(found)
+    return design.with_read(top)
 
 
 def let_go(before: Design, after: Design) -> Design:

@@ -46,9 +46,10 @@ class Placed:
         return self.level + self.piece.height
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Assembly:
-    """A set as it stands.
+    """A set as it stands; two are the same only where they are one, so that what is known of one is
+    kept by it.
 
     Attributes
     ----------
@@ -73,6 +74,11 @@ class Assembly:
         for one in self.placed:
             made[one.lift].append(one)
         return tuple(map(tuple, made))
+
+    @cached_property
+    def counted(self) -> Counter[SetPiece]:
+        """How many of every piece, from the base up. [-]"""
+        return Counter(p.piece for p in self.placed)
 
     def first(self, *roles: str) -> int | None:
         """Number of the lowest lift that holds a piece of one of these roles. [-]"""

@@ -34,15 +34,16 @@ class Stood:
     below: tuple[SetPiece, ...]
     under: float
 
-    def holds(self, roles: tuple[str, ...]) -> bool:
-        """Whether it has a piece of one of these roles."""
-        return any(p.piece.role in roles for p in self.here)
+    @property
+    def names(self) -> list[str]:
+        """Parts that it has pieces of."""
+        roles = {p.piece.role for p in self.here}
+        return [name for name, of in PARTS.items() if not roles.isdisjoint(of)]
 
     @property
     def keeper(self) -> str:
         """Which part holds its upright joints: that of its first piece, the lintel last."""
-        names = (n for n, of in PARTS.items() if n != "lintel" and self.holds(of))
-        return next(names, "lintel")
+        return next((name for name in self.names if name != "lintel"), "lintel")
 
 
 @lru_cache(maxsize=256)

@@ -36,12 +36,15 @@ class SetBuilder(SetOutlines):
             )
             for n, here in enumerate(made.by_lift)
         )
-        parts = {}
-        for name, roles in PARTS.items():
-            lifts = tuple(one for one in stood if one.holds(roles))
-            if lifts:
-                parts[name] = part_of_pieces(name, lifts, f.set_back, f.plate_bottom)
-        return parts
+        lifts: dict[str, list[Stood]] = {}
+        for one in stood:
+            for name in one.names:
+                lifts.setdefault(name, []).append(one)
+        return {
+            name: part_of_pieces(name, tuple(lifts[name]), f.set_back, f.plate_bottom)
+            for name in PARTS
+            if name in lifts
+        }
 
     def group(self, *names: str) -> Iterable[Part]:
         """Some of the parts that are pieces."""
@@ -62,6 +65,13 @@ class SetBuilder(SetOutlines):
 
     def firebox(self) -> Iterable[Part]:
         """Lining, where there is one, walls, lintel, and the masonry round them."""
+        return self._firebox
+
+    @cached_property
+    def _firebox(self) -> tuple[Part, ...]:
+        return tuple(self._in_and_round_the_set())
+
+    def _in_and_round_the_set(self) -> Iterable[Part]:
         f = self.frame
         if self.has_lining:
             behind = prism(f.slab_top, f.hearth, self.trapezoid(f.set_back, f.depth))
@@ -127,8 +137,8 @@ class SetBuilder(SetOutlines):
             "air",
             [*self.reveal(), *self.inside(), *self.under_lintel(), *self.under_throat()],
         )
-        chamber = list(self.chamber_air())
-        yield part("smoke chamber air", "air", chamber)
+        chamber = part("smoke chamber air", "air", self.chamber_air())
+        yield chamber
         yield part("flue air", "air", [*self.bore(self.flue_foot, f.liner_top), *self.flue_bed()])
         yield part(
             "gap round liner",
@@ -136,7 +146,7 @@ class SetBuilder(SetOutlines):
             self.along_flue(f.flue_start, f.crown_bottom, f.cavity_half, f.cavity_depth),
             self.unit(f.flue_start, f.crown_bottom),
         )
-        yield self.movement([*self._set_in_cavity(), part("smoke chamber air", "air", chamber)])
+        yield self.movement([*self._set_in_cavity(), chamber])
         if self.design.base.core == "hollow" and (core := self.core()):
             yield part("base air", "air", core)
 
@@ -168,9 +178,11 @@ class SetBuilder(SetOutlines):
         """The gap round the pieces: the cavity less all that stands in it. What a part cuts out of
         itself is given back, so that the volumes close.
         """
-        adds: list[Solid] = [*self.cavity]
+        adds = [s for s in self.cavity if s.top > s.bottom]
         cuts: list[Solid] = []
+        volume = sum(s.volume for s in self.cavity)
         for one in filled:
             adds += one.cuts
             cuts += one.adds
-        return part("gap for movement", "air", adds, cuts)
+            volume -= one.volume
+        return Part("gap for movement", "air", tuple(adds), tuple(cuts), volume)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
@@ -98,7 +98,7 @@ class SetOutlines(Builder):
         for k, (high, ring) in enumerate(rings):
             if k + 1 < len(rings) and alike(ring, rings[k + 1][1]):
                 continue
-            found.append(prism(low, high, tuple((x, y + f.set_back) for x, y in ring)))
+            found.append(prism(low, high, _back(ring, f.set_back)))
             low = high
         return found
 
@@ -189,34 +189,13 @@ class SetOutlines(Builder):
             here = made.by_lift[number]
             pieces = tuple(p.piece for p in here)
             low, high = self._foot(number), here[0].top + f.plate_bottom
-            lower, middle, upper = (
-                tuple((x, y + f.set_back) for x, y in passage(pieces, share)[0])
-                for share in (0.0, 0.5, 1.0)
-            )
-            yield between(lower, middle, upper, low, high)
-            yield from self._hollows(here)
+            yield from _clear_in(pieces, f.set_back, low, high)
             if number < last:
                 yield self._through_bed(number + 1, high, self._foot(number + 1))
 
     def _through_bed(self, number: int, low: float, high: float) -> Loft:
         ring = self._bed_way(number)
-        return prism(low, high, tuple((x, y + self.frame.set_back) for x, y in ring))
-
-    def _hollows(self, here: tuple[Placed, ...]) -> Iterable[Loft]:
-        """Troughs in the top of a lift's pieces, beside its way."""
-        f, way = self.frame, passage(tuple(p.piece for p in here), 0.5)[0]
-        for one in here:
-            for hollow in one.piece.cuts:
-                if not isinstance(hollow, Tapered) or hollow.bottom < ROUNDING:
-                    continue
-                if hollow.top < one.piece.height - ROUNDING or overlap(hollow.upper, way):
-                    continue
-                low = one.level + hollow.bottom + f.plate_bottom
-                lower, upper = (
-                    tuple((x, y + f.set_back) for x, y in ring)
-                    for ring in (hollow.lower, hollow.upper)
-                )
-                yield Loft(low, one.top + f.plate_bottom, lower, upper)
+        return prism(low, high, _back(ring, self.frame.set_back))
 
     def flue_bed(self) -> Iterable[Loft]:
         """What is clear through the bed under the flue, where it is not filled as a nest."""
@@ -224,3 +203,28 @@ class SetOutlines(Builder):
         if self.flue_foot > f.flue_start:
             number = next(p.lift for p in self.up.assembly.placed if p.piece.role == "flue")
             yield self._through_bed(number, f.flue_start, self.flue_foot)
+
+
+@lru_cache(maxsize=256)
+def _clear_in(
+    pieces: tuple[SetPiece, ...], set_back: float, low: float, high: float
+) -> tuple[Loft, ...]:
+    """The smoke's way through a lift, and troughs in its top beside that. Kept by content: a flue
+    that grows changes none of it.
+    """
+    lower, middle, upper = (_back(passage(pieces, share)[0], set_back) for share in (0.0, 0.5, 1.0))
+    found, way = [between(lower, middle, upper, low, high)], passage(pieces, 0.5)[0]
+    for piece in pieces:
+        for hollow in piece.cuts:
+            if not isinstance(hollow, Tapered) or hollow.bottom < ROUNDING:
+                continue
+            if hollow.top < piece.height - ROUNDING or overlap(hollow.upper, way):
+                continue
+            foot = high - piece.height + hollow.bottom
+            lower, upper = _back(hollow.lower, set_back), _back(hollow.upper, set_back)
+            found.append(Loft(foot, high, lower, upper))
+    return tuple(found)
+
+
+def _back(ring: Polygon, set_back: float) -> Polygon:
+    return tuple((x, y + set_back) for x, y in ring)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import dist
 
 from fireplace_calc.geometry.polygons import Polygon
@@ -50,6 +51,7 @@ def in_step(lower: Polygon, upper: Polygon) -> Polygon:
     return min(turns, key=lambda ring: sum(map(dist, lower, ring)))
 
 
+@lru_cache(maxsize=1024)
 def alike(one: Polygon, other: Polygon) -> bool:
     """Whether two rings are the same but for what an offset leaves.
 

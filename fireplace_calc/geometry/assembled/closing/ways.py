@@ -25,7 +25,7 @@ what goes through is clear half way up. [-]
 
 
 def way_faults(
-    here: tuple[Placed, ...], below: tuple[Placed, ...], number: int, head: int | None
+    here: tuple[Placed, ...], below: tuple[Placed, ...], over: int | None
 ) -> Iterable[Misfit]:
     """One hole for the smoke in every lift, and in every bed over the lintel, its rim wide enough.
 
@@ -33,10 +33,9 @@ def way_faults(
     ----------
     here, below : tuple of Placed
         Of a lift, and of the one under it.
-    number : int
-        Of the lift. [-]
-    head : int or None
-        Number of the lift with the lintel. [-]
+    over : int or None
+        1 where the lift stands over the lintel's, 0 where it is that, -1 under it; none without a
+        lintel. [-]
 
     Yields
     ------
@@ -45,14 +44,14 @@ def way_faults(
     kinds = tuple(a.piece for a in here)
     if all(p.role == "base plate" for p in kinds):
         return
-    if number != head or not any(p.role == "lintel" for p in kinds):
+    if over != 0:
         ways = {share: len(passage(kinds, share)) for share in SHARES}
         lost = next((share for share in SHARES if not ways[share]), None)
         if lost is not None:
             yield from _no_way(here, below, lost)
         elif ways[0.5] > 1:
             yield _two_ways(here, ways[0.5])
-    if head is not None and number > head:
+    if over == 1:
         yield from _bed(here, below)
 
 

@@ -272,4 +272,5 @@ class MeasureSet:
         return {**self.widget._repr_mimebundle_(**kwargs), "text/plain": str(self)}
 
     def __str__(self) -> str:
-        return f"A sheet of {len(self.sheet.entries)} pieces, kept in {self.files.sheet.name}"
+        count, kept = len(self.sheet.entries), self.files.sheet.name
+        return f"A sheet of {count} {'piece' if count == 1 else 'pieces'}, kept in {kept}"

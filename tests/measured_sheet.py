@@ -44,7 +44,6 @@ def as_sheet():
     sheet = MeasuredSheet(HEAD)
     for number, row in enumerate(rows()):
         sheet = MeasuredSheet(sheet.head, (*sheet.entries, {}))
-        for key in FIELDS:
-            if row[key]:
-                sheet = put(sheet, number, key, row[key])
+        for key in FIELDS:  # empty ones too: a role may bring what this piece does not have
+            sheet = put(sheet, number, key, row[key])
     return sheet

@@ -162,6 +162,17 @@ def test_more_fields_are_shown_when_asked_for_and_where_they_are_told(full):
     assert full.page.shown["more"] and full.page.shown["ask"]["key"] == "name"
 
 
+def test_a_new_piece_may_be_like_one_of_those_before(full):
+    full.hear({"do": "open", "number": 2})
+    full.hear({"do": "new", "id": full.page.shown["id"]})
+    assert full.number == 40 and field(full, "D")["text"] == "4 1/8"
+    full.hear({"do": "open", "number": 0})
+    full.hear({"do": "new", "id": full.page.shown["id"]})
+    assert full.number == 40 and field(full, "A")["text"] == "26 3/8", "in place of the one begun"
+    full.hear({"do": "new", "id": full.page.shown["id"]})
+    assert full.number == 40 and len(full.sheet.entries) == 41
+
+
 def test_the_set_file_is_there_after_every_field(headed):
     plate(headed)
     assert [p.mark for p in read_set(headed.files.set.read_text()).pieces] == ["PR"]

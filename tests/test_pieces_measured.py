@@ -5,7 +5,7 @@ from fractions import Fraction
 from math import pi
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from measured_sheet import HEAD, as_sheet, rows
 
@@ -352,6 +352,37 @@ def _mm(text):
     )
 
 
+@settings(deadline=None)
+@given(st.data())
+def test_any_lengths_make_a_piece_within_its_box_or_are_refused(data):
+    """A solid is never more than width, depth and height over all, tongue counted in, nor less than
+    nothing; what cannot be built is told at a field, and drawn all the same.
+    """
+    name = data.draw(st.sampled_from([f for f in FORMS if f != "corner by corner"]))
+    sheet = put(put(begun(MeasuredSheet(HEAD)), 0, "form", name), 0, "mark", "A1")
+    for dim in FORMS[name].dims:
+        quarters = data.draw(st.integers(0 if dim.optional else 1, 120))
+        if quarters:
+            sheet = put(sheet, 0, dim.key, f"{quarters}/4")
+    read = read_sheet(sheet).told[0]
+    assert (read.piece is None) == bool(read.wrong or read.missing)
+    sketch = sketch_of(sheet, 0)
+    assert sketch is not None
+    if read.piece is None:
+        return
+    entry = sheet.entries[0]
+    wide, deep, high = (float(Fraction(entry[key])) for key in "ABC")
+    if "reducer" in name or name == "tapered block":
+        wide = max([wide, *(float(Fraction(entry[k])) for k in ("D", "G") if k in entry)])
+        deep = max([deep, *(float(Fraction(entry[k])) for k in ("E", "H") if k in entry)])
+    if name == "wedge":
+        wide = max(wide, float(Fraction(entry["D"])))
+    if name == "block with a bore":
+        high += float(Fraction(entry.get("G", "0")))
+    content = piece_volume(read.piece) / CUBIC_INCH
+    assert 0 < content <= wide * deep * high * (1 + 1e-9), entry
+
+
 def test_an_arch_that_is_set_off_the_center_line_is_refused_at_the_field():
     wrong = read_sheet(put(typical("arched lintel"), 0, "X", "3")).told[0].wrong
     assert "X" in wrong and "center line" in wrong["X"]
@@ -433,10 +464,18 @@ def test_a_role_brings_its_form_and_keeps_what_is_called_the_same():
     assert "times" in keys_of(sheet, entry) and label_of(entry, "D") == "D: bore, across"
 
 
-def test_a_place_is_kept_from_wall_to_wall_and_asked_anew_for_another_role():
-    sheet = put(put(typical("wall with a rebate"), 0, "role", "wall"), 0, "X", "17")
-    assert put(sheet, 0, "role", "extension wall").entries[0]["X"] == "17"
-    assert "X" not in put(sheet, 0, "role", "lintel").entries[0]
+def test_a_role_that_was_there_before_brings_its_lengths_and_its_place():
+    sheet = put(put(typical("wall with a rebate"), 0, "role", "wall"), 0, "mark", "WR")
+    for key, text in {"form": "wall with a rebate", "C": "10", "X": "17", "lifts": "2"}.items():
+        sheet = put(sheet, 0, key, text)
+    sheet = put(put(begun(sheet), 1, "role", "back"), 1, "A", "37")
+    assert "X" not in sheet.entries[1] and sheet.entries[1]["form"] == "box"
+    sheet = put(begun(sheet), 2, "lifts", "3")
+    for role in ("wall", "extension wall"):
+        again = put(sheet, 2, "role", role).entries[2]
+        assert (again["C"], again["X"], again["lifts"]) == ("10", "17", "3"), role
+        assert again["form"] == "wall with a rebate" and "mark" not in again
+    assert "X" not in put(sheet, 2, "role", "lintel").entries[2]
 
 
 # ---- files ----

@@ -103,7 +103,7 @@ class MeasureSet:
             "put": self._put,
             "at": self._at,
             "done": lambda _: self._done(),
-            "new": lambda _: self._begin(None),
+            "new": lambda _: self._like(),
             "hand": self._hand,
             "open": self._open,
             "drop": lambda _: self._drop(),
@@ -155,6 +155,17 @@ class MeasureSet:
                 words = f"A set has at most {MOST_PIECES} pieces."
                 raise InputError(words, "piece", str(MOST_PIECES), len(self.sheet.entries))
             self._keep(begun(self.sheet))
+        self._go(len(self.sheet.entries) - 1)
+
+    def _like(self) -> None:
+        """Go to a new piece that begins as a copy of the one that is open."""
+        number, last = self.number, len(self.sheet.entries) - 1
+        fresh = "mark" not in self.sheet.entries[last]
+        if number in (WHOLE, last):
+            self._begin(None)
+            return
+        kept = self.sheet.entries[: last if fresh else last + 1]
+        self._keep(begun(MeasuredSheet(self.sheet.head, kept), number))
         self._go(len(self.sheet.entries) - 1)
 
     def _hand(self, told: Mapping[str, Any]) -> None:

@@ -132,6 +132,12 @@ def _ring(v: Values) -> Shaped:
         if "I" not in v:
             words = "I, the wall of the tongue, is missing: what nests has one."
             raise InputError(words, "I", "a length", "")
+        rim = v["I"] + (v.get("J", NOUGHT) if "H" in v else NOUGHT)
+        if 2 * rim >= min(wide - across, deep - back):
+            words = "I, the wall of the tongue, leaves nothing of the block around it."
+            raise InputError(words, "I", "less than the block around the bore", str(v["I"]))
+        if "H" in v:
+            less(v, "H", v["C"], "socket", "C")
         table["nest"] = told
     spans = [*whole(v), Span("D", "plan", "above", (wide - across) / 2, (wide + across) / 2)]
     if "E" in v:

@@ -54,6 +54,8 @@ OF_A_HAND = ("mark", "lifts", "times", "count", "weight", "name", "after")
 NOT_COPIED = frozenset(("mark", "mirror", "weight", *MORE))
 """What the next piece does not take over from the last: its own, and what may be out of sight."""
 LETTERS = "ABCDEFGHIJKL"
+SHAPED = ("form", *LETTERS, "X", "Y", "times")
+"""What a piece takes over from another of its role."""
 UNITS = ("in", "mm")
 SIDES = {"R": "L", "L": "R", "right": "left", "left": "right"}
 
@@ -145,17 +147,15 @@ def put(sheet: MeasuredSheet, number: int, key: str, text: str) -> MeasuredSheet
 
     Notes
     -----
-    A role brings the form it mostly has, and the place is asked anew unless it is another wall or
-    another back; a form keeps the lengths that are called the same. A mark that changes is changed
-    wherever the sheet names it.
+    A role brings form, lengths and place of the piece before that had it, or of another wall or
+    another back; of a new one the form it mostly has. A form keeps the lengths that are called the
+    same. A mark that changes is changed wherever the sheet names it.
     """
     entry = sheet.entries[number]
     old = entry.get(key, "")
     made = _with(entry, key, text)
     if key == "role" and text != old:
-        made = _formed(made, USUAL.get(text, "box"))
-        if text.split()[-1:] != old.split()[-1:]:
-            made = {k: v for k, v in made.items() if k not in ("X", "Y")}
+        made = _as_before(sheet, number, made)
     if key == "form" and text in FORMS:
         made = _formed(entry, text)
     entries = [*sheet.entries]
@@ -238,6 +238,23 @@ def _with(entry: Entry, key: str, text: str) -> Entry:
     clean = " ".join(text.split())
     rest = {k: v for k, v in entry.items() if k != key}
     return {**rest, key: clean} if clean else rest
+
+
+def _as_before(sheet: MeasuredSheet, number: int, entry: Entry) -> Entry:
+    """An entry in the form of the last piece of its role, or of its kind: most of them differ by a
+    length or two.
+    """
+    role = entry.get("role", "")
+    for same in (role, role.split()[-1] if role else ""):
+        for k in range(len(sheet.entries) - 1, -1, -1):
+            other = sheet.entries[k]
+            held = other.get("role", "")
+            if k == number or not held or (held if same == role else held.split()[-1]) != same:
+                continue
+            kept = {key: text for key, text in entry.items() if key not in SHAPED}
+            return {**kept, **{key: other[key] for key in SHAPED if key in other}}
+    made = _formed(entry, USUAL.get(role, "box"))
+    return {key: text for key, text in made.items() if key not in ("X", "Y")}
 
 
 def _formed(entry: Entry, form: str) -> Entry:

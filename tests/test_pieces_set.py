@@ -126,6 +126,18 @@ WRONG = {
     "arch too wide": (("span = 44.75", "span = 54"), "a span less than the width"),
     "bore": (("bore = 15\nliner", "bore = 1\nliner"), "Piece F8, bore"),
     "nest": (("clearance = 0.25", "slack = 0.25"), "Piece F8, nest has no field 'slack'"),
+    "socket wider than its block": (
+        ("wall = 1, clearance = 0.25 }\nheight = 8", "wall = 2.25, clearance = 0.5 }\nheight = 8"),
+        "Piece F8, nest: it is",
+    ),
+    "trough over the shelf": (
+        ("from = 3, to = 5", "from = 3, to = 6"),
+        "it reaches 1 in out of it",
+    ),
+    "trough beside the shelf": (
+        ("[43, 5.75], [5, 5.75]", "[48.5, 5.75], [5, 5.75]"),
+        "Piece SH, cut",
+    ),
     "liner": (("liner = 0.75", 'liner = "a lot"'), "Piece F8, liner"),
     "lift of none": (('pieces = ["CT"]', 'pieces = ["CX"]'), "Lift 10, pieces"),
     "unused": (('pieces = ["CT"]', 'pieces = ["F8"]'), "No lift holds CT"),

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from fireplace_calc.base.messages import shown
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
-from fireplace_calc.pieces.fields import Fields
+from fireplace_calc.pieces.fields import MILLIMETER, Fields
 from fireplace_calc.pieces.records import MATERIALS, ROLES, JointRange, SetPiece, Shape
-from fireplace_calc.pieces.shape_text import arch, block, bored, mirrored, solids
+from fireplace_calc.pieces.shape_text import arch, block, bored, bounds, mirrored, solids
 
 FIELDS = (
     "mark",
@@ -204,7 +205,25 @@ def _solid(
         cuts += less
     elif "nest" in raw:
         raise fields.wrong("nest", "a bore to nest round")
+    _require_cuts_within(fields, adds, cuts)
     return height, adds, cuts, plain
+
+
+def _require_cuts_within(fields: Fields, adds: list[Shape], cuts: list[Shape]) -> None:
+    """Refuse a cut that reaches out of the box around the piece: it would take away what is not
+    there, and volume and weight with it.
+    """
+    box = bounds(adds)
+    for one in cuts:
+        here = bounds([one])
+        under = [low - mine for low, mine in zip(box[:3], here[:3], strict=True)]
+        over = [mine - high for high, mine in zip(box[3:], here[3:], strict=True)]
+        out = max(*under, *over)
+        if out > ROUNDING:
+            field = next(f for f in ("cut", "nest", "bore", "arch", "add") if f in fields.raw)
+            unit = "mm" if fields.unit == MILLIMETER else "in"
+            by = f"{out / fields.unit:.3g} {unit}"
+            raise fields.wrong(field, "a cut within the piece", f"it reaches {by} out of it")
 
 
 def _material(fields: Fields) -> str:

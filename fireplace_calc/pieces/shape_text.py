@@ -223,6 +223,37 @@ def arch(fields: Fields, height: float, at: Point) -> tuple[Tapered, ArchCut]:
     return Tapered(0.0, height, outline, outline), ArchCut(rise, span, depth)
 
 
+def bounds(shapes: list[Shape]) -> tuple[float, float, float, float, float, float]:
+    """The box around solids: least x, y and z, then the greatest. [m]
+
+    Parameters
+    ----------
+    shapes : list of Shape
+
+    Returns
+    -------
+    tuple of float
+        [m]
+    """
+    xs: list[float] = []
+    ys: list[float] = []
+    zs: list[float] = []
+    for s in shapes:
+        if isinstance(s, Tapered):
+            xs += [x for x, _ in (*s.lower, *s.upper)]
+            ys += [y for _, y in (*s.lower, *s.upper)]
+            zs += [s.bottom, s.top]
+        elif isinstance(s, Round):
+            xs += [s.center[0] - s.radius, s.center[0] + s.radius]
+            ys += [s.center[1] - s.radius, s.center[1] + s.radius]
+            zs += [s.bottom, s.top]
+        else:
+            xs += [-s.span / 2, s.span / 2]
+            ys += [0.0, s.depth]
+            zs += [0.0, s.rise]
+    return min(xs), min(ys), min(zs), max(xs), max(ys), max(zs)
+
+
 def mirrored(shape: Shape) -> Shape:
     """The other hand of a solid."""
     if isinstance(shape, Tapered):

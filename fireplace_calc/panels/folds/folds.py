@@ -138,7 +138,8 @@ class Body(Fold):
             # here, so that whoever never unfolds it need not wait
             from fireplace_calc.panels.picture.turning import Turning
 
-            self.turning = Turning(self.panel.result.geometry)
+            self.turning = Turning(self.panel.result.geometry, units=self.panel.units)
             self.widget.children = [self.turning]
         else:
             self.turning.put(self.panel.result.geometry)
+            self.turning.units = self.panel.units

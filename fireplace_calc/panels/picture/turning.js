@@ -314,7 +314,8 @@ function render({ model, el }) {
   canvas.setAttribute('role', 'img');
   const said = make('span'), pointed = make('span', { className: 'turning-pointed' }), legend = make('ul', { className: 'turning-legend' });
   said.setAttribute('aria-live', 'polite');
-  const buttons = [], pieces = () => model.get('shown').parts.filter((p) => p.mark), building = () => model.get('step') >= 0 && pieces().length > 0;
+  const buttons = [], pieces = () => model.get('shown').parts.filter((p) => p.mark), building = () => model.get('step') >= 0 && pieces().length > 0,
+    bare = () => alone && pieces().length > 0;
   const group = (label, choices, act, on) => {
     const made = make('div', { className: 'turning-group' }, make('span', {}, label));
     made.setAttribute('role', 'group');
@@ -348,7 +349,7 @@ function render({ model, el }) {
     due = 0;
     const shown = model.get('shown'), step = model.get('step'), picked = model.get('picked');
     if (!canvas.clientWidth) return;
-    const stands = shown.parts.map((p) => (building() ? p.step !== null && p.step <= step : !alone || p.step !== null));
+    const stands = shown.parts.map((p) => (building() ? p.step !== null && p.step <= step : !bare() || p.step !== null));
     const marked = shown.parts.map((p) => p.name === picked || (step > 0 && p.step === step && p.material !== 'mortar'));
     const body = bodies[cut] ||= unpack(shown, cut), box = shown.boxes[building() && aim === 'fireplace' ? 'set' : aim];
     const top = Math.max(...shown.parts.map((p, k) => (stands[k] && p.top ? p.top : -Infinity)));
@@ -380,7 +381,7 @@ function render({ model, el }) {
     const told = picked ? words(picked) + (building() && picked.step > model.get('step') ? `, set in step ${picked.step}` : '') + '. ' : '';
     const sight = `${aim === 'whole' ? 'The whole' : 'The fireplace'}${cut ? `, ${cut} cut away` : ''}, seen ${whence(view)}` +
       (view.size === 1 ? '' : `, ${Number(view.size.toPrecision(2))} times as large`) +
-      (building() ? `, after step ${model.get('step')}` : alone ? ', the pieces alone' : '');
+      (building() ? `, after step ${model.get('step')}` : bare() ? ', the pieces alone' : '');
     canvas.setAttribute('aria-label', `${model.get('title')} in three dimensions. ${told}${sight}. Arrow keys turn it${
       pieces().length ? '; N and P pick the next piece and the one before' : ''}.`);
     if (!due) due = requestAnimationFrame(() => paint(1));

@@ -2,6 +2,7 @@
 
 import ast
 import inspect
+from functools import cache
 from graphlib import CycleError, TopologicalSorter
 from importlib import import_module
 from pathlib import Path
@@ -72,15 +73,21 @@ def dotted(path: Path) -> str:
     return name.removesuffix(".__init__")
 
 
-def imports(path: Path) -> set[str]:
+@cache
+def nodes(path: Path) -> tuple[ast.AST, ...]:
+    return tuple(ast.walk(ast.parse(path.read_text())))
+
+
+@cache
+def imports(path: Path) -> frozenset[str]:
     found = set()
-    for node in ast.walk(ast.parse(path.read_text())):
+    for node in nodes(path):
         if isinstance(node, ast.Import):
             found |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom) and node.level == 0:
             found.add(node.module)
             found |= {f"{node.module}.{alias.name}" for alias in node.names}
-    return found
+    return frozenset(found)
 
 
 MODULES = sorted(PACKAGE.rglob("*.py"))
@@ -133,7 +140,7 @@ def test_files_are_opened_in_few_rooms(path):
     if room(path) in OPENS_FILES | ALONE:
         return
     opening = {"open", "read_text", "read_bytes", "write_text", "write_bytes"}
-    for node in ast.walk(ast.parse(path.read_text())):
+    for node in nodes(path):
         if isinstance(node, ast.Call):
             called = getattr(node.func, "attr", "") or getattr(node.func, "id", "")
             on_self = isinstance(node.func, ast.Attribute) and getattr(
@@ -172,7 +179,7 @@ def test_no_function_bears_its_modules_name(name):
 def test_class_names_are_given_once():
     named = {}
     for path in MODULES:
-        for node in ast.walk(ast.parse(path.read_text())):
+        for node in nodes(path):
             if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
                 named.setdefault(node.name, []).append(label(path))
     assert {name: where for name, where in named.items() if len(where) > 1} == {}

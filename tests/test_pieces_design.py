@@ -1,8 +1,11 @@
 """A design that names its set: what the set decides, what is built from it, and that it all adds up."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from manifold3d import CrossSection, Manifold, OpType
+from set_strategies import random_set, stood
 
 from fireplace_calc import PACKS, assess, change, load, save
 from fireplace_calc.base.resources import DATA
@@ -11,6 +14,7 @@ from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.consistency import require_consistent
+from fireplace_calc.geometry.assembled.readings import read_off
 from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.frame_builder import build_frame
@@ -388,3 +392,44 @@ def test_a_file_that_contradicts_its_set_is_told_so(tmp_path):
 
 def test_the_example_says_what_its_set_makes():
     assert load(DATA / "designs" / "boathouse.toml").overruled == ()
+
+
+def own_set(folder, text):
+    (folder / "own.toml").write_text(text)
+    (folder / "job.toml").write_text('[pieces]\nset = "own"\n')
+    return load(folder / "job.toml")
+
+
+def test_the_liner_is_what_the_set_says_or_an_assumption(tmp_path):
+    """A set cast round a clay liner is no listed unit, and one whose file is silent is not clay by itself."""
+    text = (DATA / "sets" / "middling.toml").read_text()
+    silent = own_set(tmp_path, text)
+    assert silent.flue.liner == "ASTM C315 clay" and "flue.liner" in assumed(silent)
+    assert change(silent, {"flue.liner": "other"}).flue.liner == "other"
+    told = own_set(
+        tmp_path,
+        text.replace("liner = 0.75\n", 'liner = 0.75\nliner_kind = "listed factory unit"\n'),
+    )
+    assert told.flue.liner == "listed factory unit" and "flue.liner" not in assumed(told)
+    with pytest.raises(InputError, match="Liner kind is listed factory unit by the pieces"):
+        change(told, {"flue.liner": "ASTM C315 clay"})
+    with pytest.raises(InputError, match=r"Piece F8.*liner_kind.*one of ASTM C315 clay"):
+        own_set(tmp_path, text.replace("liner = 0.75\n", 'liner_kind = "iron"\n'))
+
+
+def test_sides_that_run_straight_back_have_no_splay_at_all():
+    """A rounding of a billionth below nought was refused as a splay that no design may hold."""
+    for seed in range(40):
+        recipe = replace(random_set(seed), splay=0, flues=12)
+        assert read_off(stood(recipe)).splay == 0.0, seed
+
+
+def test_a_set_may_be_raised_until_its_back_stands_seven_feet(tmp_path):
+    """By hand, in inches: six courses of 10 on 3/8, the lintel's 9-3/8, less the floor's 2-1/2."""
+    text = (DATA / "sets" / "middling.toml").read_text()
+    course = '[[lift]]\nname = "third course"\npieces = ["WL", "WR", "WB"]\n'
+    more = [course.replace("third", name) for name in ("fourth", "fifth", "sixth")]
+    text = text.replace(course, course + "\n".join(more)).replace("height = 10\n", "height = 9\n")
+    high = own_set(tmp_path, text)
+    assert high.firebox.vertical_back / INCH == pytest.approx(6 * 9.375 + 9.375 - 2.5)
+    assert high.firebox.vertical_back / INCH > 60

@@ -50,7 +50,7 @@ class Firebox(Record):
         "How far each side closes in over the depth; used while the back width is unknown.",
     )
     vertical_back: float = length(
-        "Vertical back", "14 in", "0 in", "60 in", "Height before the back leans forward."
+        "Vertical back", "14 in", "0 in", "84 in", "Height before the back leans forward."
     )
     rake: float = length(
         "Rake",

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, count, length, quantity, text, yes_no
+from fireplace_calc.pieces.records import LINERS
 
 ALONG = "along the opening"
 """The long side of a liner left to right, as most stacks have it."""
@@ -184,14 +185,7 @@ class Flue(Record):
     liner: str | None = choice(
         "Liner kind",
         "ASTM C315 clay",
-        (
-            "ASTM C315 clay",
-            "UL 1777 system",
-            "listed factory unit",
-            "approved to 1800 F",
-            "unlined",
-            "other",
-        ),
+        LINERS,
         "What the smoke touches.",
         "liner_kind",
         optional=True,

@@ -10,7 +10,7 @@ from fireplace_calc.base.messages import shown
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.pieces.fields import MILLIMETER, Fields
-from fireplace_calc.pieces.records import MATERIALS, ROLES, JointRange, SetPiece, Shape
+from fireplace_calc.pieces.records import LINERS, MATERIALS, ROLES, JointRange, SetPiece, Shape
 from fireplace_calc.pieces.shape_text import arch, block, bored, bounds, mirrored, solids
 
 FIELDS = (
@@ -26,6 +26,7 @@ FIELDS = (
     "bore",
     "nest",
     "liner",
+    "liner_kind",
     "add",
     "cut",
     "height",
@@ -124,7 +125,17 @@ def read_piece(
         raw.get("mirror", ""),
         _material(fields),
         (tuple(plain[0]), tuple(plain[1])) if plain else None,
+        _liner_kind(fields),
     )
+
+
+def _liner_kind(fields: Fields) -> str:
+    if "liner_kind" not in fields.raw:
+        return ""
+    kind = fields.words("liner_kind")
+    if kind not in LINERS:
+        raise fields.wrong("liner_kind", f"one of {', '.join(LINERS)}")
+    return kind
 
 
 def _mark(raw: Mapping[str, Any], known: Mapping[str, Any]) -> str:

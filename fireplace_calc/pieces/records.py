@@ -37,6 +37,15 @@ MATERIALS = (
     "lightweight concrete",
 )
 """What a piece is cast of."""
+LINERS = (
+    "ASTM C315 clay",
+    "UL 1777 system",
+    "listed factory unit",
+    "approved to 1800 F",
+    "unlined",
+    "other",
+)
+"""What the smoke touches."""
 FIREBOX = frozenset(ROLES[1:7])
 """Roles that stand round the fire."""
 HEAD = frozenset(("throat back", "throat front", "smoke shelf", "reducer"))
@@ -139,6 +148,8 @@ class SetPiece:
     plain : tuple of tuple of Shape, or None
         What it adds and cuts without its tongue and socket, where it nests: as it fills a stack of
         its kind, nests filled. [m]
+    liner_kind : str
+        One of ``LINERS``, of a flue piece; empty where its file does not say.
     """
 
     mark: str
@@ -158,6 +169,7 @@ class SetPiece:
     mirrored: str
     material: str
     plain: tuple[tuple[Shape, ...], tuple[Shape, ...]] | None = None
+    liner_kind: str = ""
 
     @cached_property
     def _content(self) -> int:

@@ -106,6 +106,8 @@ def decided(design: Design) -> Mapping[str, Any]:
         found |= {"firebox.lining_thickness": read.wall, "firebox.floor": read.plate}
     if choice.head == "segmental":
         found["opening.rise"] = read.rise
+    if kind := next((p.liner_kind for p in up.assembly.counted if p.role == "flue"), ""):
+        found["flue.liner"] = kind
     return found
 
 

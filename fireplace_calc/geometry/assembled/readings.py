@@ -238,7 +238,7 @@ def _box(ring: Polygon) -> tuple[float, float, float, float]:
     # The side runs from the front corner to the farthest one back that is not the back's own.
     side = [(x, y) for x, y in ring if x > 0 and y > front + deep / 3 and x >= narrow]
     x, y = min(side, key=lambda p: (p[1] > rear - CONTACT_GAP, p[0])) if side else (narrow, rear)
-    return half, narrow, deep, (half - x) / (y - front)
+    return half, narrow, deep, round((half - x) / (y - front), FINE) + 0.0
 
 
 def _bearing(made: Assembly, lintel: Placed) -> float:

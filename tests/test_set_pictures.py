@@ -14,11 +14,15 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.pieces.built_picture import built_sheet, built_view, pole_marks
 from fireplace_calc.drawing.pieces.card_picture import card_sheet
 from fireplace_calc.drawing.pieces.growing import build_sheet
-from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.pieces.set_pictures import SetPictures, pictures_of
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.assembled.assembly import as_wanted
+from fireplace_calc.geometry.assembled.clash import body
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.from_set.lining_piece import lining_as_piece
 from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.geometry.visible.viewpoint import FRONT
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.set_text import read_set
 from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
@@ -182,3 +186,51 @@ def test_both_ticks_are_drawn_to_scale():
         if len(line) == 2 and line[0, 1] == line[1, 1] and np.ptp(line[:, 0]) == pytest.approx(5.5)
     ]
     assert min(abs(high - y - INCH * scale) for y in ticks) == pytest.approx(0.0, abs=1e-6)
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize(
+    ("name", "head"), [("small", "segmental"), ("middling", "straight"), ("wide", "straight")]
+)
+def test_the_lining_of_a_design_is_drawn_in_its_turn(name, head, units):
+    design = change(
+        Design(),
+        {"pieces.set": name, "flue.sections": 12, "opening.head": head, "house.ceiling": "9 ft"},
+    )
+    made = pictures_of(design)
+    step = next(c.number for c in made.cards if c.placed is None)
+    assert made.standing(step) == made.standing(step - 1) + 1
+    for shown in (step - 1, step, step + 1, len(made.cards)):
+        assert collisions(card_sheet(made, shown, units)) == [], shown
+        assert collisions(build_sheet(made, shown, units)) == [], shown
+    assert marked(card_sheet(made, step)) > 100 and marked(build_sheet(made, step)) > 100
+    lined = build_sheet(made, step + 1)
+    assert lined.hatched["firebrick"] and not build_sheet(made, step - 1).hatched["firebrick"]
+    said = words(card_sheet(made, step, units))
+    for head_word in ("Brick", "Mortar", "Time"):
+        assert head_word in said
+    assert len(made.drawn) == len(made.order) + 1
+    # By hand: the back of the lining from the front, between its sides.
+    frame = build_geometry(design).frame
+    sheet = build_sheet(made, step, units)
+    ground = min(sheet.lines["ground", "ink"], key=lambda line: line[:, 0].min())
+    reach = made.stages(FRONT).bounds(made.shown(step))
+    scale = np.ptp(ground[:, 0]) / (reach[2] - reach[0] + 0.2)
+    widths = [np.ptp(rings[0][:, 0]) for rings in sheet.fills[1, "set front"]]
+    assert any(w == pytest.approx(frame.back_width * scale, rel=1e-4) for w in widths)
+
+
+def test_the_lining_that_is_drawn_is_the_one_that_is_counted():
+    """Its body by manifold3d: the part's volume, and the paving inside, which the part leaves to the floor."""
+    for name in ("small", "middling", "wide"):
+        made = build_geometry(change(Design(), {"pieces.set": name}))
+        one, frame = lining_as_piece(made), made.frame
+        floor = (frame.half_width + frame.back_width / 2) * (frame.depth - frame.set_back)
+        floor *= frame.hearth - frame.slab_top
+        wanted = made.by_name["firebox lining"].volume + floor
+        assert body(one.piece).volume() == pytest.approx(wanted, rel=1e-6)
+
+
+def test_a_set_without_a_lining_has_none_to_draw():
+    bare = change(Design(), {"flue.sections": 12})
+    assert lining_as_piece(build_geometry(bare)) is None

@@ -287,7 +287,7 @@ def test_the_picture_leads_and_words_and_the_fine_picture_follow():
 def test_what_was_worked_out_ahead_is_not_worked_out_again(monkeypatch):
     panel = StepByStep(change(Design(), SMALL))
     assert len(list(panel.pictures.ahead(eye for _, eye, _ in SHARES))) == 3 * (
-        len(panel.pictures.order) + 1
+        len(panel.pictures.drawn) + 1
     )
     monkeypatch.setattr(Stages, "_with", None)
     for step in (panel.slider.max, 3, 17):

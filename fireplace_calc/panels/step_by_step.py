@@ -17,7 +17,7 @@ from fireplace_calc.drawing import HEIGHT, WIDTH
 from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.papers.setting_cards import print_cards
 from fireplace_calc.drawing.pieces.growing import SHARES, build_view
-from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.pieces.set_pictures import pictures_of
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.panels import html
@@ -97,7 +97,7 @@ class StepByStep:
             )
         self.design, self.units, self.keep = design, units, keep
         self.up = set_up(design)
-        self.pictures = SetPictures(self.up.assembly, made.lining)
+        self.pictures = pictures_of(design)
         self.measured: AsItStands | None = None
         self.paper = "light"
         last = len(self.pictures.cards)

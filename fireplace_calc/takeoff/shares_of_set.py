@@ -37,20 +37,25 @@ def set_shares(geometry: Geometry, part: Part) -> Iterator[Share]:
     Yields
     ------
     Share
-        Their volumes add up to the part's.
+        Their volumes add up to the part's, but for tongues: one is counted with its piece, and
+        stands in the part above.
     """
     if part.name == FACING_LINTEL:
         yield from _facing_lintel(geometry, part)
         return
     from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
+    from fireplace_calc.geometry.assembled.volumes import socket_room, tongue_volume
     from fireplace_calc.geometry.from_set.set_up import set_up  # wakes manifold3d
 
-    roles, filled = PARTS[part.name], 0.0
-    for piece, number in set_up(geometry.design).assembly.counted.items():
+    made = set_up(geometry.design).assembly
+    roles, filled, over = PARTS[part.name], 0.0, 0.0
+    for piece, number in made.counted.items():
         if piece.role not in roles:
             continue
         volume = number * piece_volume(piece)
         filled += volume
+        # A tongue is counted with its piece, and stands in the part whose socket takes it.
+        over += number * tongue_volume(piece)
         note = "weighed" if piece.weighed is not None else f"taken as {piece.density:g} kg/m3"
         yield Share(
             part.name,
@@ -61,7 +66,14 @@ def set_shares(geometry: Geometry, part: Part) -> Iterator[Share]:
             number,
             note,
         )
-    yield from joints(part, part.volume - filled, "refractory mortar")
+    if any(socket_room(piece) for piece in made.counted if piece.role in roles):
+        over -= sum(
+            tongue_volume(below.piece)
+            for one in made.placed
+            if one.piece.role in roles and one.lift and socket_room(one.piece)
+            for below in made.by_lift[one.lift - 1]
+        )
+    yield from joints(part, part.volume - filled + over, "refractory mortar")
 
 
 def _facing_lintel(geometry: Geometry, part: Part) -> Iterator[Share]:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from fireplace_calc.base.tables.erection import allowed_off
+from fireplace_calc.build.lining_work import LiningWork
 from fireplace_calc.build.setting.handling import Handling, handling_of
 from fireplace_calc.build.setting.mixes import OPEN_TIME, MortarMix, mixes_of_steps
 from fireplace_calc.build.setting.setting_order import SettingStep, order_of_setting
@@ -72,6 +73,8 @@ class SettingCard:
         Where the lift stands with it and is checked before the next.
     lining : FirebrickLining or None
         Where this is its step.
+    laid : LiningWork or None
+        What the lining takes, where that was counted.
     """
 
     number: int
@@ -91,6 +94,7 @@ class SettingCard:
     opens_mix: bool
     hold: Tolerances | None
     lining: FirebrickLining | None
+    laid: LiningWork | None = None
 
 
 def cards_of(
@@ -98,6 +102,7 @@ def cards_of(
     lining: FirebrickLining | None = None,
     work: Work = DAY_WORK,
     open_time: float = OPEN_TIME,
+    laid: LiningWork | None = None,
 ) -> tuple[SettingCard, ...]:
     """Cards of the whole set, in the order of setting.
 
@@ -110,6 +115,8 @@ def cards_of(
         Who lifts, and how high a staging lift is.
     open_time : float
         How long mortar may be spread and covered, 10 to 15 minutes. [s]
+    laid : LiningWork or None
+        What the lining takes, where a whole design is at hand to count it.
 
     Returns
     -------
@@ -131,7 +138,7 @@ def cards_of(
     for step in steps:
         one = step.placed
         if one is None:
-            cards.append(_lining_card(step, len(steps), lining))
+            cards.append(_lining_card(step, len(steps), lining, laid))
             continue
         x0, x1, y0, _, _, _ = extent(one.piece)
         mix = mix_of[step.name]
@@ -160,7 +167,9 @@ def cards_of(
     return tuple(cards)
 
 
-def _lining_card(step: SettingStep, of: int, lining: FirebrickLining | None) -> SettingCard:
+def _lining_card(
+    step: SettingStep, of: int, lining: FirebrickLining | None, laid: LiningWork | None
+) -> SettingCard:
     return SettingCard(
         number=step.number,
         of=of,
@@ -179,6 +188,7 @@ def _lining_card(step: SettingStep, of: int, lining: FirebrickLining | None) -> 
         opens_mix=False,
         hold=None,
         lining=lining,
+        laid=laid,
     )
 
 

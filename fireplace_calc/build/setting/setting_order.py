@@ -17,10 +17,9 @@ from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
 from fireplace_calc.geometry.assembled.lowering import covers, laps_over
 from fireplace_calc.geometry.assembled.seats import carriers
 from fireplace_calc.geometry.assembled.solids import middle_of_mass, piece_weight
+from fireplace_calc.geometry.from_set.lining_piece import LINING
 from fireplace_calc.pieces.records import FIREBOX, FirebrickLining
 
-LINING = "lining"
-"""Name of the step in which the firebrick is laid."""
 GRAM = 3
 """Weights are compared to so many decimals of a kilogram, so that both hands of a pair are alike.
 [-]

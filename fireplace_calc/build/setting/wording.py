@@ -221,9 +221,20 @@ def _check(card: SettingCard, units: str) -> str:
 
 
 def _lining_words(card: SettingCard, units: str) -> Rows:
-    lining = card.lining
+    lining, laid = card.lining, card.laid
     if lining is None:
         return ()
+    counted: Rows = ()
+    if laid is not None:
+        counted = (
+            ("Brick", f"{laid.whole} firebrick whole, {laid.cut} to cut, waste not counted"),
+            (
+                "Mortar",
+                f"{volume_text(laid.mortar, units)} refractory, mixed as you lay: no more than you"
+                " cover in 10 to 15 minutes",
+            ),
+            ("Time", f"{grouped(laid.seconds / 3600, 1)} h of one mason, at the pace under Work"),
+        )
     return (
         ("Floor", f"{tape_text(lining.floor, units)}, set out from the center line"),
         (
@@ -232,5 +243,6 @@ def _lining_words(card: SettingCard, units: str) -> Rows:
             " joints behind and between, second course bonded by half bricks",
         ),
         ("Top", "up to the joint under the smoke shelf, closed with a slope of mortar"),
+        *counted,
         ("Check", "sides alike, plumb; no joint wider than half a brick is thick"),
     )

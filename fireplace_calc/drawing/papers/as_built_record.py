@@ -11,7 +11,7 @@ from fireplace_calc.build.setting.cards import lift_length
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.site_book import write_book
 from fireplace_calc.drawing.pieces.built_picture import built_sheet
-from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.pieces.set_pictures import pictures_of
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
@@ -85,7 +85,7 @@ def print_record(
             design.pieces.set,
         )
     up = set_up(design)
-    pictures = SetPictures(up.assembly, made.lining)
+    pictures = pictures_of(design)
     sheets = [built_sheet(pictures, up.plan, built, units), *_written(design, up, built, units)]
     mark = fingerprint(design)
     foot = f"{CAUTION} Inputs {mark}. {made_by()}."

@@ -12,7 +12,7 @@ from fireplace_calc.drawing.papers.site_book import write_book
 from fireplace_calc.drawing.pieces.card_picture import card_sheet
 from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
 from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
-from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.pieces.set_pictures import pictures_of
 from fireplace_calc.drawing.pieces.staging_picture import staging_sheet
 from fireplace_calc.geometry.from_set.set_up import set_up
 
@@ -54,7 +54,7 @@ def print_cards(design: Design, path: str | os.PathLike[str], units: str = FEET_
             design.pieces.set,
         )
     up = set_up(design)
-    pictures = SetPictures(up.assembly, made.lining)
+    pictures = pictures_of(design)
     sheets = [
         *pallet_sheets(up.assembly, units),
         staging_sheet(design, units),

@@ -140,8 +140,8 @@ def built_view(
     marks, count = pole_marks(plan, built, units)
     first = 0 if whole else max(count - BEHIND, 0)
     last = len(marks) if whole else min(max(count, first) + AHEAD, len(marks))
-    lifts = {p.name: p.lift for p in pictures.made.placed}
-    every = pictures.stages(FRONT).seen(len(pictures.order))
+    lifts = {p.name: p.lift for p in pictures.drawn}
+    every = pictures.stages(FRONT).seen(len(pictures.drawn))
     parts = [part for part in every if first <= lifts[part.name] < last]
     shown = marks[first:last]
     box = bounds_of(parts)

@@ -21,7 +21,7 @@ from fireplace_calc.geometry.visible.viewpoint import CORNER, Viewpoint
 ABOVE = Viewpoint(0.0, radians(90))
 BELOW = 1.3
 """How much of what stands under a piece is shown. [m]"""
-HEADS, LINE, GAP = 22.0, 4.0, 1.6
+HEADS, LINE, GAP = 24.0, 4.0, 1.6
 """Width of the headings; from line to line; between paragraphs. [mm]"""
 WIDTH, HEIGHT = 297.0, 210.0
 """A sheet of A4, lying. [mm]"""
@@ -111,10 +111,11 @@ def _lines(sheet: Sheet, left: float, y: float, words: str, right: float) -> flo
 def _near(pictures: SetPictures, step: int, eye: Viewpoint) -> list[SeenPart]:
     """What is seen of pieces not too far under the last one set; lower ones hide none of it."""
     count = pictures.standing(step)
-    set_so_far = pictures.order[:count]
+    set_so_far = pictures.drawn[:count]
     if not count:
         return []
-    low = set_so_far[-1].level - BELOW
+    last = set_so_far[-1]
+    low = (last.level if last is not pictures.brick else last.top) - BELOW
     shown = {p.name for p in set_so_far if p.top > low}
     return [part for part in pictures.stages(eye).seen(count) if part.name in shown]
 
@@ -124,7 +125,7 @@ def _standing(sheet: Sheet, cell: Cell, pictures: SetPictures, step: int) -> Non
     if not parts:
         return
     view, _ = fit(sheet, cell, bounds_of(parts), (6.0, 6.0, 6.0, 6.0), LADDER)
-    put_parts(view, parts, (pictures.cards[step - 1].name,))
+    put_parts(view, parts, (pictures.name_drawn(pictures.cards[step - 1]),))
 
 
 def _from_above(sheet: Sheet, cell: Cell, pictures: SetPictures, step: int, units: str) -> None:

@@ -34,7 +34,7 @@ def build_view(
         ``feet-inches`` or ``millimetres``.
     """
     count, card = pictures.standing(step), pictures.card(step)
-    now = (card.name,) if card else ()
+    now = (pictures.name_drawn(card),) if card else ()
     cells = _cells(cell)
     boxes = [pictures.stages(eye).bounds(pictures.shown(step)) for _, eye, _ in SHARES]
     rooms = [(LEVELS, *MARGINS[1:]) if eye is FRONT else MARGINS for _, eye, _ in SHARES]

@@ -52,7 +52,7 @@ def pole_sheet(pictures: SetPictures, plan: JointPlan, units: str = FEET_INCHES)
     sheet.text(8.0, HEIGHT - 9.0, "Story pole", size=TITLE, ha="left", bold=True)
     told = "tops over what the first bed lies on; after each, the bed under it"
     sheet.text(WIDTH - 8.0, HEIGHT - 9.0, told, size=SMALL, ha="right", ink="soft")
-    parts = pictures.stages(FRONT).seen(len(pictures.order))
+    parts = pictures.stages(FRONT).seen(len(pictures.drawn))
     box = bounds_of(parts)
     place = Cell(8.0, 14.0, WIDTH - 8.0, HEIGHT - 16.0)
     room = LEADER + level_room(marks, stacked=False)

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Sequence
 
 from fireplace_calc.drawing.sheets.sheet import View
+from fireplace_calc.geometry.from_set.lining_piece import LINING
 from fireplace_calc.geometry.visible.stages import SeenPart
 
 UPWARD, FORWARD = 0.5, 0.6
 """A face is a top from this much up, and a front from this much toward the room. [-]"""
 NOW_LAYER = 1
+BRICK = f"{LINING}.1"
+"""Name of the lining among what is seen."""
 
 
 def put_parts(view: View, parts: Iterable[SeenPart], now: Collection[str] = ()) -> None:
@@ -25,7 +28,8 @@ def put_parts(view: View, parts: Iterable[SeenPart], now: Collection[str] = ()) 
     for part in parts:
         rings = [view.ring(ring) for ring in part.rings]
         marked = part.name in now
-        material = "refractory" if part.cut and part.kind == "piece" else None
+        cast = "firebrick" if part.name == BRICK else "refractory"
+        material = cast if part.cut and part.kind == "piece" else None
         view.sheet.fill(rings, _tone(part, marked), material, layer=NOW_LAYER if marked else 0)
         if part.kind == "mortar":
             continue  # the pieces' own lines bound it

@@ -55,6 +55,22 @@ def piece_volume(piece: SetPiece) -> float:
     return piece_part(piece).volume
 
 
+def plain_volume(piece: SetPiece) -> float:
+    """Volume of a piece as it fills a stack of its kind: without tongue, its socket filled.
+
+    Parameters
+    ----------
+    piece : SetPiece
+
+    Returns
+    -------
+    float
+        [m3]
+    """
+    adds, cuts = _plain(piece)
+    return sum(s.volume for s in adds) - sum(s.volume for s in cuts)
+
+
 def piece_weight(piece: SetPiece) -> float:
     """Weight of a piece, as weighed, or by volume and density.
 

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from manifold3d import CrossSection
 
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.geometry.assembled.assembly import Assembly
 from fireplace_calc.geometry.assembled.passage import reach
 from fireplace_calc.geometry.assembled.sections import (
@@ -19,7 +20,7 @@ from fireplace_calc.geometry.assembled.sections import (
     section,
     united,
 )
-from fireplace_calc.geometry.assembled.solids import piece_part
+from fireplace_calc.geometry.assembled.solids import piece_part, piece_volume, plain_volume
 from fireplace_calc.geometry.polygons import Polygon, signed_area
 from fireplace_calc.geometry.solids import Solid
 from fireplace_calc.pieces.records import ArchCut, SetPiece
@@ -197,3 +198,45 @@ def _solids(piece: SetPiece) -> list[Solid]:
 
 def _rings(outline: CrossSection) -> list[Polygon]:
     return [tuple((float(x), float(y)) for x, y in ring) for ring in outline.to_polygons()]
+
+
+@lru_cache(maxsize=1024)
+def tongue_volume(piece: SetPiece) -> float:
+    """Volume of what stands over a piece's upper bed.
+
+    Parameters
+    ----------
+    piece : SetPiece
+
+    Returns
+    -------
+    float
+        [m3]
+    """
+    made, height = piece_part(piece), piece.height
+    outer = sum(s.volume for s in made.adds if s.bottom >= height - ROUNDING)
+    # The bore runs on through it, with upright sides.
+    bore = sum(
+        s.volume * (s.top - height) / (s.top - s.bottom)
+        for s in made.cuts
+        if s.top > height + ROUNDING
+    )
+    return outer - bore if outer else 0.0
+
+
+@lru_cache(maxsize=1024)
+def socket_room(piece: SetPiece) -> float:
+    """Room in a piece's socket beside its bore.
+
+    Parameters
+    ----------
+    piece : SetPiece
+
+    Returns
+    -------
+    float
+        [m3]
+    """
+    if piece.plain is None:
+        return 0.0
+    return max(plain_volume(piece) + tongue_volume(piece) - piece_volume(piece), 0.0)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
-from fireplace_calc.build.setting.setting_order import LINING, steps_by_name
+from fireplace_calc.build.setting.setting_order import steps_by_name
 from fireplace_calc.build.setting.wording import weight_text
+from fireplace_calc.geometry.from_set.lining_piece import LINING
 from fireplace_calc.geometry.mesh import CUT_NORMALS, Plane, cut_plane, skin
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.panels.picture.packing import packed_skins

@@ -1,9 +1,14 @@
 """The view that turns: what the page is sent is the parts; the browser tests turn it."""
 
+import os
+from dataclasses import replace
+
 import numpy as np
 import pytest
+from set_strategies import random_set
 from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
+from test_pieces_random import designed
 
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
 from fireplace_calc.build.setting.cards import cards_of
@@ -184,6 +189,27 @@ def test_pieces_and_mortar_fill_their_parts_and_nothing_stands_in_anything(with_
             assert (one ^ other).volume() < 1e-8
     parts = sum(part.volume for part in made.parts if part.name in PARTS)
     assert sum(body.volume() for body in bodies) == pytest.approx(parts, rel=1.5e-3)
+
+
+def test_the_pieces_of_random_sets_stand_apart_and_fill_their_parts():
+    """``SETS=1000 pytest tests/test_turning.py -k random`` draws as many, by hand. A set beyond the
+    range of an input makes no design.
+    """
+    count = int(os.environ.get("SETS", "6"))
+    drawn = (designed(replace(random_set(k), lining=k % 2, flues=12)) for k in range(count))
+    built = [design for design in drawn if design is not None]
+    assert len(built) >= count // 3
+    for design in built:
+        made = build_geometry(design)
+        every = stood_apart(design, made.frame.plate_bottom, lambda here: here[-1])
+        names = [one.name for one in every if one.placed]
+        assert sorted(names) == sorted(one.name for one in set_up(design).assembly.placed)
+        bodies = [one.body.translate(one.at) for one in every]
+        for k, one in enumerate(bodies):
+            for other in bodies[max(0, k - 30) : k]:
+                assert (one ^ other).volume() < 1e-8
+        parts = sum(part.volume for part in made.parts if part.name in PARTS)
+        assert sum(body.volume() for body in bodies) == pytest.approx(parts, rel=1.5e-3)
 
 
 def test_what_is_sent_of_a_long_flue_hardly_grows(with_set):

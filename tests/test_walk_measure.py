@@ -121,6 +121,28 @@ class Mason:
         return self.keys / KEYS_A_SECOND + THOUGHT * self.looked
 
 
+def hasty(mason):
+    """A hand that does not wait: the mark of the next piece is typed before its page has come."""
+    number = int(mason.title().split()[1])
+    mason.press("/")
+    mason.type("W2B")
+    mason.press("Enter")
+    mason.comes_to(f"Piece {number + 1}")
+    assert mason.fields()["mark"][0] == "W2B" and mason.at() == "role"
+    marks = mason.view.locator(".measuring-table tbody button").all_inner_texts()
+    assert marks[-2:] == ["W2L", "W2B"]
+    # What is missing is gone to, and the mark that was typed ahead does no harm.
+    while mason.at() != "C":
+        mason.press("Enter")
+    mason.press("Delete")
+    mason.press("Control+Enter")
+    mason.type("W9")
+    mason.settled()
+    assert mason.at() == "C" and mason.fields()["mark"][0] == "W2B"
+    wrong = mason.view.locator(".measuring-wrong").all_inner_texts()
+    assert "C: height is missing." in wrong
+
+
 @pytest.mark.parametrize(("kind", "count"), [("lab", 40), ("voila", 6)])
 def test_pieces_are_entered_by_keyboard_alone(kind, count, tmp_path, monkeypatch):
     """All forty in JupyterLab, to a design that is drawn from the set; the first few in Voila."""
@@ -154,9 +176,11 @@ def test_pieces_are_entered_by_keyboard_alone(kind, count, tmp_path, monkeypatch
         said = view.locator(".measuring-misfits li").all_inner_texts()
         states = view.locator(".measuring-table tbody td:last-child").all_inner_texts()
         assert states == ["ok"] * count
+        made = read_set((root / "own-set.toml").read_text())
+        assert len(made.pieces) == count
+        if count < len(rows()):
+            hasty(mason)
         assert failed == []
-    made = read_set((root / "own-set.toml").read_text())
-    assert len(made.pieces) == count
     for row in told:
         volume = piece_volume(made.piece(row["mark"])) / INCH**3
         assert volume == pytest.approx(float(row["volume"]), abs=0.006), row["mark"]
@@ -167,6 +191,6 @@ def test_pieces_are_entered_by_keyboard_alone(kind, count, tmp_path, monkeypatch
     print(f"{mason.keys} key presses, {mason.looked} looks at the sheet: {minutes:.1f} minutes")
     assert minutes < 15 and said == ["Everything meets."]
     monkeypatch.chdir(root)
-    design = change(load(example("boathouse")), {"pieces.set": "own-set"})
+    design = change(load(example("boathouse-laid")), {"pieces.set": "own-set"})
     drawn = single("front", build_geometry(design))
     assert len(design.piece_set.pieces) == 40 and drawn.lines and drawn.labels

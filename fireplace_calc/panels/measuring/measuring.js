@@ -24,7 +24,7 @@ let made = 0;
 function render({ model, el }) {
   const own = `measuring-${made += 1}`;
   const cells = new Map();
-  let id = null, sent = 0, rest = 0, serial = model.get('shown').ask.serial, quiet = false, waiting = false, entered = false, saidAlready = '';
+  let id = null, sent = 0, rest = 0, serial = model.get('shown').ask.serial, quiet = false, waiting = 0, entered = false, saidAlready = '';
 
   const title = make('h3'), fields = make('div', { className: 'measuring-fields' });
   const said = make('div', { className: 'measuring-said', aria: { role: 'status', 'aria-live': 'polite' } });
@@ -81,7 +81,7 @@ function render({ model, el }) {
   /** Ask for another piece; the mark is typed into at once, before it is there. */
   function ask(what, more) {
     send({ do: what, id, ...more });
-    waiting = true;
+    waiting = sent;
     entered = false;
     const cell = cells.get('mark');
     if (!cell) return;
@@ -136,6 +136,7 @@ function render({ model, el }) {
   function take() {
     const shown = model.get('shown'), other = shown.id !== id;
     const at = document.activeElement, key = [...cells].find(([, c]) => c.input === at)?.[0];
+    const answered = waiting && shown.heard >= waiting, early = waiting && !answered;
     const typed = waiting && key === 'mark' ? at.value : '';
     quiet = true;
     if (other) cells.clear();
@@ -146,15 +147,17 @@ function render({ model, el }) {
     }
     const boxes = shown.fields.map((f) => cells.get(f.key).box);
     if (boxes.length !== fields.children.length || boxes.some((b, k) => fields.children[k] !== b)) fields.replaceChildren(...boxes);
-    for (const told of shown.fields) tell(cells.get(told.key), told, other || (waiting && told.key === 'mark'));
+    for (const told of shown.fields) {
+      if (!(early && told.key === 'mark')) tell(cells.get(told.key), told, other || (answered && told.key === 'mark'));
+    }
     if (key && document.activeElement !== cells.get(key)?.input && cells.has(key)) {
       const input = cells.get(key).input;
       input.focus();
       if (other && key === 'mark') { input.value = typed; } else if (input.select && text(cells.get(key)) === cells.get(key).sent) input.select();
     }
     quiet = false;
-    const goOn = waiting && other && entered && typed;
-    waiting = entered = false;
+    const goOn = answered && other && entered && typed;
+    if (answered) { waiting = 0; entered = false; }
     id = shown.id;
     title.textContent = shown.title;
     hand.hidden = drop.hidden = more.hidden = picture.parentElement.hidden = shown.whole;

@@ -87,6 +87,19 @@ def test_a_misfit_names_its_pieces_and_the_measure(case):
     assert piece in found and says in found, found
 
 
+@pytest.mark.parametrize(
+    ("at", "kind", "by"), [("0.25", "wide", 1 / 16), ("0.03125", "tight", 1 / 16)]
+)
+def test_two_pieces_too_near_or_too_far_are_named_with_the_measure(at, kind, by):
+    """The two base plates stand so far each side of the middle: twice that is their joint, which may
+    be 1/8 to 7/16 in.
+    """
+    assert "at = [0.125, 0]" in MIDDLING
+    (found,) = fit(stood(MIDDLING.replace("at = [0.125, 0]", f"at = [{at}, 0]", 1)))
+    assert found.kind == kind and found.by / INCH == pytest.approx(by, abs=1e-5)
+    assert sorted(name[:2] for name in found.names) == ["PL", "PR"], found
+
+
 def test_a_joint_out_of_its_range_is_a_misfit():
     lifts = choose(read_set(MIDDLING), Choice())
     wanted = as_wanted(lifts)

@@ -19,7 +19,7 @@ TESTS = {
     "design": "developers record design designfile",
     "editing": "record designfile consistency design kept_comments assess session geometry",
     "geometry": "pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pins_place pins_order beside geometry mesh drawing_cuts",
-    "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions books pieces_design",
+    "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design",
     "brickwork": "pins_order brickwork takeoff",
     "takeoff": "pins_order pins_formulas goods takeoff pieces_design handbook_examples handbook_table3 exports cli",
     "structure": "pins_structure pins_formulas low_wall structure_examples structure",

@@ -192,11 +192,14 @@ def test_every_rule_about_words_is_tried():
 SETTLED = {
     ("LIN-01", "lintel_material"),
     ("LIN-03", "lintel_material"),
+    ("LIN-03", "facing_head"),
+    ("LIN-03", "facing_lintel_bearing"),
     ("CA-059", "chimney_location"),
     ("UK-023", "combustible_to_flue_lining_inner_face"),
 }
 """A bearing that is long enough is long enough under any lintel; a wall thick enough indoors is so
-wherever it stands; one of England's two distances is enough by itself.
+wherever it stands; one of England's two distances is enough by itself. What carries the facing is
+asked only where the facing stands before a set.
 """
 OPTIONAL = [f.name for f in dataclasses.fields(Facts) if "None" in str(f.type)]
 

@@ -196,7 +196,8 @@ def test_the_pieces_of_random_sets_stand_apart_and_fill_their_parts():
     range of an input makes no design.
     """
     count = int(os.environ.get("SETS", "6"))
-    drawn = (designed(replace(random_set(k), lining=k % 2, flues=12)) for k in range(count))
+    seeds = [*range(count), 94]  # a bed in which smoothing folded a wall into the tongue
+    drawn = (designed(replace(random_set(k), lining=k % 2, flues=12)) for k in seeds)
     built = [design for design in drawn if design is not None]
     assert len(built) >= count // 3
     for design in built:

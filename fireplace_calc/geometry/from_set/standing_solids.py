@@ -16,7 +16,7 @@ from fireplace_calc.geometry.assembled.assembly import Placed
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.solids import placed_solids
 from fireplace_calc.geometry.bodies import solid_body
-from fireplace_calc.geometry.from_set.mortar_beds import SLIVER, bed_solids, joint_solids
+from fireplace_calc.geometry.from_set.mortar_beds import bed_solids, joint_solids
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.solids import Solid
 from fireplace_calc.pieces.records import SetPiece
@@ -132,8 +132,7 @@ def _united(adds: list[Solid], cuts: list[Solid]) -> Manifold:
 
 
 def _unless_crumb(whole: Manifold) -> Manifold | None:
-    bare = whole.simplify(SLIVER).as_original()
-    return None if bare.volume() < CRUMB else bare
+    return None if whole.volume() < CRUMB else whole
 
 
 @atexit.register

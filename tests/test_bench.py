@@ -103,6 +103,7 @@ def test_faults_are_planted_in_code_and_not_in_words():
     assert len([line for line, _ in found if line == 14]) == 2
 
 
+@pytest.mark.whole
 def test_every_fault_of_the_package_leaves_a_module_that_can_be_read():
     """One module of each room; what cannot be read would be killed by nothing."""
     for path in sorted(

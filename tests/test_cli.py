@@ -158,6 +158,7 @@ def test_a_file_that_cannot_be_written_is_status_two(tmp_path, capsys, name):
     assert not [left for left in os.listdir(tmp_path) if left.endswith(".tmp")]
 
 
+@pytest.mark.whole
 def test_a_reader_who_stops_early_changes_nothing(tmp_path):
     command = [sys.executable, "-m", "fireplace_calc", str(BOATHOUSE), "--out", str(tmp_path)]
     running = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE)

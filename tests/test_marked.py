@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from hypothesis import example, given, settings
+from sampled import sampled
 from strategies import designs
 
 from fireplace_calc import PACKS, assess, change, load
@@ -47,7 +48,7 @@ def test_what_is_marked_is_what_is_compared(design):
         )
 
 
-@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+@pytest.mark.parametrize("units", sampled(["feet-inches", "millimetres"], 1))
 @pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
 def test_sheets_with_a_mark_are_clean(name, units):
     keys = set()

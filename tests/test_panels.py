@@ -564,7 +564,7 @@ def counted(act, times: int) -> list[int]:
     return counts
 
 
-@pytest.mark.parametrize("times", sampled([8, 50], 1))
+@pytest.mark.parametrize("times", sampled([6, 50], 1))
 @pytest.mark.parametrize("fold", FOLDS)
 def test_no_widget_is_left_behind_by_changes(fold, times):
     """Folds, remedies and options are shown again in the widgets they have: new ones at every rest

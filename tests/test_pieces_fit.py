@@ -8,6 +8,7 @@ from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.geometry.assembled.assembly import as_wanted, assemble
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.geometry.assembled.readings import lined, read_off
+from fireplace_calc.geometry.assembled.seats import seat_fault
 from fireplace_calc.pieces.choice import Choice, choose, extensions_of, heads_of
 from fireplace_calc.pieces.set_text import read_set
 
@@ -145,3 +146,115 @@ def test_lengths_are_read_off_the_pieces():
 def test_an_extension_brings_its_joint_along():
     flat, raised = (read_off(stood(MIDDLING, extensions=n)) for n in (0, 2))
     assert (raised.opening_top - flat.opening_top) / INCH == pytest.approx(12.75)
+
+
+def first(text, kind, **choice):
+    return next(m for m in fit(stood(text, **choice)) if m.kind == kind)
+
+
+def test_a_gap_is_told_between_its_pieces_to_the_last_digit():
+    """By hand, in inches: the back 3 narrower at either end leaves its joint of 1/4 and 3 more; each end
+    is told by itself, and the joint of a half reducer moved by 3 is 1/4 and two threes."""
+    narrow = MIDDLING.replace("at = [-18.75, 20.375]", "at = [-15.75, 20.375]").replace(
+        "outline = [[0, 0], [37.5, 0], [37.5, 3]", "outline = [[0, 0], [31.5, 0], [31.5, 3]"
+    )
+    ways = [m for m in fit(stood(narrow)) if m.kind == "way"]
+    assert {m.names for m in ways} >= {("WR.1", "WB.1"), ("WL.1", "WB.1")}
+    assert all(m.by / INCH == pytest.approx(3.25, abs=1e-4) for m in ways)
+    assert '3 1/4" (82.6 mm) open: the smoke gets out there' in ways[0].says
+    apart = MIDDLING.replace(
+        'role = "reducer"\nat = [0.125, 0]', 'role = "reducer"\nat = [3.125, 0]'
+    )
+    found = first(apart, "way")
+    assert set(found.names) == {"RR.1", "RL.1"} and "leave" in found.says
+    assert found.by / INCH == pytest.approx(6.25, abs=1e-4)
+
+
+def test_a_wall_behind_the_front_of_its_mate_is_told():
+    """The left wall pushed back 2 in, the right one left: 2 in are open to the room."""
+    pushed = MIDDLING.replace(
+        'mark = "WL"\nname = "left wall"\nmirror = "WR"',
+        'mark = "WL"\nrole = "wall"\nheight = 10\noutline = [[-22.375, 2], [-26.5, 2], [-26.5, 5],'
+        " [-22.5, 25.75], [-19, 25.75], [-19, 22], [-17.5, 22]]",
+    )
+    found = first(pushed, "way")
+    assert found.names == ("WL.1", "WR.1")
+    assert found.by / INCH == pytest.approx(2, abs=1e-4)
+    assert 'WL.1 stands 2" (50.8 mm) behind the front of WR.1' in found.says
+
+
+def test_a_way_that_is_shut_and_one_too_many_are_told_with_their_size():
+    """The shelf as long as the block lies on the slot, 38 by 5-1/2 under it; a trough cut right through
+    is a second way."""
+    through = MIDDLING.replace("from = 3, to = 5", "from = 0, to = 5")
+    found = first(through, "way")
+    assert found.names == ("N2.1", "N1.1") and "2 ways through" in found.says
+    assert found.by / INCH == pytest.approx(5.5, abs=1e-4)  # the lesser; the trough has 6
+    start = MIDDLING.index("top = [[0, 1.875]")
+    solid = MIDDLING[
+        : MIDDLING.index("outline = [[0, 0], [23.875, 0], [23.875, 23.75], [0, 23.75]")
+    ]
+    solid += "outline = [[0, 0], [23.875, 0], [23.875, 23.75], [0, 23.75]]\n"
+    solid += MIDDLING[MIDDLING.index("\n", start) + 1 :]
+    shut = first(solid, "way")
+    assert set(shut.names) >= {"RL.1", "RR.1", "N2.1", "N1.1"}
+    assert "shut the smoke's way" in shut.says
+    assert shut.by / INCH == pytest.approx(5.5, abs=1e-3)
+
+
+def test_a_rim_round_the_bore_is_measured_where_it_is_thinnest():
+    """By hand, in inches: a round bore of 19 in a block of 20, no nests: half an inch stands, where the
+    corners have four; 1 is asked."""
+    text = MIDDLING.replace("nest = { tongue = 0.75, wall = 1 }\n", "").replace(
+        "nest = { tongue = 0.75, socket = 1, wall = 1, clearance = 0.25 }\n", ""
+    )
+    assert fit(stood(text)) == ()
+    thin = text.replace("bore = 15\nliner = 0.75", "bore = 19\nliner = 0.25")
+    found = next(m for m in fit(stood(thin)) if m.names == ("F8.2", "F8.1"))
+    assert found.kind == "bed" and found.by / INCH == pytest.approx(0.5, abs=0.02)
+    assert "wide round the smoke where it is narrowest" in found.says
+    just = text.replace("bore = 15\nliner = 0.75", "bore = 17.95\nliner = 0.25")
+    assert not [m for m in fit(stood(just)) if m.names == ("F8.2", "F8.1")]
+
+
+def test_a_bed_with_a_gap_names_the_pieces_over_and_under_it():
+    """The throat's front part left out: the reducer has nothing under its front, from side to side of
+    the slot; its own lift still closes, for the room's side counts as walled."""
+    gone = MIDDLING.replace('pieces = ["N2", "SH", "N1"]', 'pieces = ["N2", "SH"]')
+    start = gone.index('[[piece]]\nmark = "N1"')
+    gone = gone[:start] + gone[gone.index("[[piece]]", start + 5) :]
+    beds = [m for m in fit(stood(gone)) if m.kind == "bed"]
+    assert beds and all("does not close round the smoke" in m.says for m in beds)
+    assert any({"N2.1", "LS.1"} <= set(m.names) for m in beds)
+    assert all(m.by > 30 * INCH for m in beds)
+
+
+def test_what_tips_says_how_far():
+    """By hand, in inches: a block 10 deep on 3 of it; half of its least bearing of 1 carries nothing, so
+    its middle lies 5 - 2-1/2 beside."""
+    low, high = (
+        read_set(
+            'name = "two"\nunit = "in"\ndensity = 2000\nbed = [0.25, 0.375, 0.5]\n'
+            "perpend = [0.125, 0.25, 0.5]\n"
+            '[[piece]]\nmark = "A"\nrole = "wall"\nheight = 4\n'
+            f"outline = [[-5, {front}], [5, {front}], [5, {back}], [-5, {back}]]\n"
+            '[[lift]]\nname = "one"\npieces = ["A"]\n'
+        ).piece("A")
+        for front, back in ((-5, 3), (0, 10))
+    )
+    fault = seat_fault(high, (low,))
+    assert (fault.kind, fault.by / INCH) == ("tips", pytest.approx(2.5, abs=1e-3))
+    assert '2 1/2" (63.5 mm) beside its seat' in fault.says
+
+
+def test_a_lift_that_is_sound_below_is_judged_anew_with_another_bed():
+    """What is known of a lift is known of its own beds alone."""
+    lifts = choose(read_set(MIDDLING), Choice())
+    wanted = as_wanted(lifts)
+    rises = [b - a for a, b in zip((0.0, *wanted.tops), wanted.tops, strict=False)]
+    assert fit(assemble(lifts, rises)) == ()
+    rises[2] += 0.25 * INCH
+    names = [m.names for m in fit(assemble(lifts, rises))]
+    assert names == [("WL.2",), ("WR.2",), ("WB.2",)]
+    rises[2] -= 0.4 * INCH
+    assert {m.kind for m in fit(assemble(lifts, rises))} == {"tight"}

@@ -108,9 +108,7 @@ def test_a_piece_with_a_lip_over_its_neighbor_comes_after_it():
     front = old.replace(
         "height", "add = [{ outline = [[0, 5], [4, 5], [4, 7], [0, 7]], from = 3, to = 5 }]\nheight"
     )
-    back = (
-        "cut = [{ outline = [[0, -0.25], [4.25, -0.25], [4.25, 2], [0, 2]], from = 2.75, to = 5 }]"
-    )
+    back = "cut = [{ outline = [[0, 0], [4.25, 0], [4.25, 2], [0, 2]], from = 2.75, to = 5 }]"
     ring = "[48, 8.5], [0, 8.5]]\nheight = 5"
     assert old in MIDDLING and ring in MIDDLING
     text = MIDDLING.replace(ring, ring.replace("height", f"{back}\nheight"))
@@ -126,8 +124,8 @@ def test_pieces_that_lock_are_refused_by_name_unless_the_file_says_which_slides_
     one = "{ outline = [[0, 5], [4, 5], [4, 7], [0, 7]], from = 3, to = 5 }"
     two = "{ outline = [[44, 5], [48, 5], [48, 7], [44, 7]], from = 0, to = 2 }"
     cuts = (
-        "cut = [{ outline = [[0, -0.25], [4.25, -0.25], [4.25, 2], [0, 2]], from = 2.75, to = 5 },"
-        " { outline = [[43.75, -0.25], [48, -0.25], [48, 2], [43.75, 2]], from = 0, to = 2.25 }]"
+        "cut = [{ outline = [[0, 0], [4.25, 0], [4.25, 2], [0, 2]], from = 2.75, to = 5 },"
+        " { outline = [[43.75, 0], [48, 0], [48, 2], [43.75, 2]], from = 0, to = 2.25 }]"
     )
     ring = "[48, 8.5], [0, 8.5]]\nheight = 5"
     text = MIDDLING.replace(ring, ring.replace("height", f"{cuts}\nheight"))

@@ -18,7 +18,7 @@ TESTS = {
     "pieces": "pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_fit random_sets pieces_design",
     "design": "developers record design designfile",
     "editing": "record designfile consistency design kept_comments assess session geometry",
-    "geometry": "pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pins_place pins_order beside geometry mesh drawing_cuts",
+    "geometry": "pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design",
     "brickwork": "pins_order brickwork takeoff",
     "takeoff": "pins_order pins_formulas goods takeoff pieces_design handbook_examples handbook_table3 exports cli",

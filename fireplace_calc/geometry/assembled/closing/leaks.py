@@ -90,11 +90,10 @@ def lift_leaks(
                 for gap, at in ((gap, _beside(here, gap)) for gap in gaps)
             )
         )
-    rings = passage(below, 1.0) if below else ()
-    if not rings:
+    if not (below and (ring := way_out(below))):
         return ()
     open_front = CrossSection.square((2 * WALL + x1 - x0, WALL)).translate((x0 - WALL, y0 - WALL))
-    run = _open_run(united([*here, open_front]), outlined(rings[:1]), reach(pieces))
+    run = _open_run(united([*here, open_front]), outlined([ring]), reach(pieces))
     if run is None:
         return ()
     width, gap = run
@@ -132,8 +131,8 @@ def bed_leaks(pieces: tuple[SetPiece, ...], below: tuple[SetPiece, ...]) -> tupl
                 for at in touched
             )
         )
-    rings = passage(below, 1.0) or passage(pieces, 0.0)
-    run = _open_run(united(whole), outlined(rings[:1]), span) if rings else None
+    ring = way_out(below) or next(iter(passage(pieces, 0.0)), ())
+    run = _open_run(united(whole), outlined([ring]), span) if ring else None
     if run is None:
         return ()
     width, gap = run
@@ -213,22 +212,40 @@ def rim(pieces: tuple[SetPiece, ...], below: tuple[SetPiece, ...], least: float)
     return low
 
 
-def way_box(pieces: tuple[SetPiece, ...], share: float) -> tuple[float, float]:
-    """Width and depth of the way through a lift.
+def way_out(pieces: tuple[SetPiece, ...]) -> Polygon:
+    """The way through a lift where it comes out, no trough beside it.
 
     Parameters
     ----------
     pieces : tuple of SetPiece
         Of one lift.
-    share : float
-        Of its height. [-]
+
+    Returns
+    -------
+    Polygon
+        Empty where nothing goes through. [m]
+    """
+    through = outlined(passage(pieces, 0.5)[:1])
+    shared = [(float((outlined([r]) ^ through).area()), r) for r in passage(pieces, 1.0)]
+    most, ring = max(shared, default=(0.0, ()))
+    return ring if most > 0.0 else ()
+
+
+def box_of(ring: Polygon) -> tuple[float, float]:
+    """Width and depth of the box round a ring.
+
+    Parameters
+    ----------
+    ring : Polygon
+        [m]
 
     Returns
     -------
     tuple of float
         [m]
     """
-    return _box(passage(pieces, share)[0])
+    xs, ys = [x for x, _ in ring], [y for _, y in ring]
+    return max(xs) - min(xs), max(ys) - min(ys)
 
 
 def second_way(pieces: tuple[SetPiece, ...]) -> tuple[tuple[int, ...], float, float]:
@@ -245,11 +262,6 @@ def second_way(pieces: tuple[SetPiece, ...]) -> tuple[tuple[int, ...], float, fl
         The numbers [-], width and depth [m].
     """
     ring = passage(pieces, 0.5)[1]
-    wide, deep = _box(ring)
+    wide, deep = box_of(ring)
     near = outlined([ring]).offset(2 * reach(pieces) + NEAR, JoinType.Miter, 4.0)
     return _beside([section(p, p.height / 2) for p in pieces], near), wide, deep
-
-
-def _box(ring: Polygon) -> tuple[float, float]:
-    xs, ys = [x for x, _ in ring], [y for _, y in ring]
-    return max(xs) - min(xs), max(ys) - min(ys)

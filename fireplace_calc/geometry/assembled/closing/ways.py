@@ -8,10 +8,11 @@ from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.geometry.assembled.assembly import Placed
 from fireplace_calc.geometry.assembled.closing.leaks import (
     bed_leaks,
+    box_of,
     lift_leaks,
     rim,
     second_way,
-    way_box,
+    way_out,
 )
 from fireplace_calc.geometry.assembled.passage import bed_ways, passage
 from fireplace_calc.geometry.assembled.solids import extent
@@ -82,10 +83,11 @@ def _no_way(here: tuple[Placed, ...], below: tuple[Placed, ...], share: float) -
 
 def _shut(here: tuple[Placed, ...], below: tuple[Placed, ...]) -> Misfit:
     names, under = _names(here), _names(below)
-    if not (below and passage(_kinds(below), 1.0)):
+    ring = way_out(_kinds(below)) if below else ()
+    if not ring:
         leave = "leave" if len(names) > 1 else "leaves"
         return Misfit(names, "way", 0.0, f"{_and(names)} {leave} the smoke no way through.")
-    wide, deep = way_box(_kinds(below), 1.0)
+    wide, deep = box_of(ring)
     says = (
         f"{_and(names)} {'shut' if len(names) > 1 else 'shuts'} the smoke's way, {small(wide)} by"
         f" {small(deep)} where it comes out of {_and(under)}."

@@ -7,11 +7,12 @@ A row's mark (W01, L08 ...) is that of our list of examples; what is derived by 
 import csv
 from functools import lru_cache
 from importlib.resources import files
-from math import asin, atan2, degrees, exp, hypot
+from math import asin, atan2, degrees, exp, hypot, sqrt
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.optimize import linprog
 
 from fireplace_calc.base.places import nearest, winter_means
 from fireplace_calc.base.units import CUFT, DEG, FOOT, INCH, PCF, POUND, PSF, G, InputError
@@ -592,7 +593,14 @@ def test_table_of_veneer_lintels():
     what covers it in all three.
     """
     assert [row.no_storey / FOOT for row in lintel_spans()] == pytest.approx([6, 8, 10, 14, 20])
-    assert lintel_spans()[-1].one_storey == pytest.approx(12 * FOOT)
+    assert [row.one_storey / FOOT for row in lintel_spans()] == pytest.approx([4.5, 6, 8, 9.5, 12])
+    assert [row.two_storeys / FOOT for row in lintel_spans()] == pytest.approx([3, 4.5, 6, 7, 9.5])
+    legs = [(r.vertical / INCH, r.horizontal / INCH, r.thickness / INCH) for r in lintel_spans()]
+    assert legs == [
+        pytest.approx(each)
+        for each in ((3, 3, 1 / 4), (4, 3, 1 / 4), *((n, 3.5, 5 / 16) for n in (5, 6, 6)))
+    ]
+    assert [row.pieces for row in lintel_spans()] == [1, 1, 1, 1, 2]
     inch = [
         (3, 3, 0.25, 6),
         (3.5, 3.5, 0.25, 6),
@@ -678,6 +686,39 @@ def test_line_of_thrust_passes_the_third_points():
 def test_minor_arch(span, rise, minor):
     """BIA 31A (read): span to 6 ft and rise to 0.15 of it, the limits counted in."""
     assert Ring(span * INCH, rise * INCH, 8 * INCH, 4 * INCH).minor is minor
+
+
+@pytest.mark.parametrize("triangular", [0, 0.5, 1])
+@pytest.mark.parametrize("depth", [0.1, 0.15, 0.3])
+@pytest.mark.parametrize("rise", [0.02, 0.15, 0.3, 0.5])
+def test_the_line_of_least_thrust_is_that_of_a_linear_programme(rise, depth, triangular):
+    """Heyman's safe theorem as scipy solves it: crown c and one over the thrust u, so that
+    c - M u keeps to the middle third at every place; the least thrust is the largest u. The line
+    through the third points is kept where it does, and cannot thrust less than that.
+    """
+    ring, load = (
+        Ring(1.0, rise, depth, 0.1),
+        Load(1.0, 1000.0 * triangular, 1000.0 * (1 - triangular) + 1),
+    )
+    line = thrust_line(ring, load)
+    middle = len(line.points) // 2
+    xs = [x for x, _ in line.points[middle:]]
+    rows, limits = [], []
+    for x in xs:
+        inner, outer = (
+            sqrt((ring.radius + share * depth) ** 2 - x * x) - ring.radius + rise
+            for share in (1 / 3, 2 / 3)
+        )
+        rows += [[1, -load.moment(x)], [-1, load.moment(x)]]
+        limits += [outer, -inner]
+    best = linprog([0, -1], rows, limits, bounds=[(None, None), (0, None)])
+    assert line.inside == best.success
+    if best.success:
+        least = 1 / best.x[1]
+        third = third_thrust(ring, load)
+        assert line.thrust == pytest.approx(least, rel=1e-6) or (
+            line.thrust == pytest.approx(third) and third > least
+        )
 
 
 def test_a_thin_high_arch_has_no_line():

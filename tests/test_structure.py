@@ -330,7 +330,24 @@ def test_finding(key, changes, expected):
     found = verdict(changes, key)
     assert found.verdict == expected, found
     assert expected != N or found.note
+    if expected in (M, F) and found.margin is not None:
+        assert (found.margin >= 0) == (expected == M), found
     assert found.edition == "engineering judgement" and found.source and found.confidence
+
+
+@pytest.mark.parametrize(
+    ("material", "said"),
+    [
+        ("reinforced concrete", "maker's table"),
+        ("reinforced masonry", "the masonry's strength"),
+        ("masonry arch", "held by its abutments"),
+        ("timber", "never accepted over a fire"),
+        (None, "The lintel's material is not known yet."),
+    ],
+)
+def test_bending_that_cannot_be_worked_out_says_why(material, said):
+    changes = {"lintel.material": material, "lintel.height": "8 in"}
+    assert said in verdict(TOLD | changes, "STR-09").note
 
 
 def test_every_finding_is_tried_both_ways():

@@ -684,6 +684,11 @@ def test_brick_to_the_square_foot():
     )
 
 
+def test_the_row_of_mortar_alone_says_what_to_mix_on_site():
+    said = [r.item for r in take_off(build_geometry(Design())) if "bags of lime" in r.note]
+    assert said == ["Mortar"]
+
+
 @pytest.mark.parametrize(
     ("told", "note"), [({}, "shelf; size unknown, as drawn"), ({"projection": "5 in"}, "shelf")]
 )

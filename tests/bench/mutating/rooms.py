@@ -15,9 +15,9 @@ EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 
 TESTS = {
     "base": "units tables record developers design takeoff draft_air places draft_examples",
-    "pieces": "pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_fit random_sets pieces_design",
+    "pieces": "pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_measured pieces_fit random_sets pieces_design",
     "design": "developers record design designfile",
-    "editing": "record designfile consistency design kept_comments assess session geometry",
+    "editing": "pieces_measured record designfile consistency design kept_comments assess session geometry",
     "geometry": "pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design",
     "brickwork": "pins_order brickwork takeoff",
@@ -31,12 +31,12 @@ TESTS = {
     "report": "report said books developers writing assess cli draft_findings onesheet",
     "lessons": "lessons_pencil lessons panels",
     "drawing": "setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
-    " drawing_air onesheet papers drawing drawing_reuse",
+    " drawing_air onesheet papers drawing drawing_reuse pieces_measured",
     "exports": "exported_look exports cli",
-    "panels": "step_by_step controls written job said session panels turning lessons page",
+    "panels": "measuring step_by_step controls written job said session panels turning lessons page",
 }
 """By the room's folder, names of test modules."""
-OTHERS = ("bench", "browser", "install", "server", "walks")
+OTHERS = ("bench", "browser", "install", "server", "walk_measure", "walks")
 """Tests that are no unit tests of the package."""
 
 

@@ -26,7 +26,9 @@ from fireplace_calc.geometry.assembled.readings import lined, read_off
 from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
 from fireplace_calc.geometry.assembled.volumes import beds, nests, perpends
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.casting.cast_piece import CastPiece, box
 from fireplace_calc.geometry.casting.cutting import CastSet, cut_into_pieces
+from fireplace_calc.geometry.casting.round_the_fire import both_hands
 from fireplace_calc.geometry.casting.wish import CastingWish
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.pieces.choice import choose
@@ -382,3 +384,166 @@ def test_a_piece_that_stays_too_heavy_is_named_with_its_weight():
     )
     with pytest.raises(InputError, match="stands on a set already"):
         cut_into_pieces(change(Design(), {"pieces.set": "small"}))
+
+
+def test_what_is_taken_where_nothing_is_asked():
+    """Our own habit, as the docstring of ``CastingWish`` has it; the lintel's bearing wants 3 in."""
+    wish, inch = CastingWish(), INCH
+    told = [wish.wall, wish.back, wish.plate, wish.shelf, wish.tallest]
+    assert told == [3.5 * inch, 3 * inch, 3 * inch, 4 * inch, 16 * inch]
+    assert (wish.most, wish.units) == (60.0, FEET_INCHES)
+    bed, perpend = wish.bed, wish.perpend
+    told = [bed.least, bed.wanted, bed.most, perpend.least, perpend.wanted, perpend.most]
+    assert [j / inch for j in told] == pytest.approx([0.25, 0.375, 0.5, 0.125, 0.25, 0.4375])
+    cast = cut_into_pieces(Design(), wish)
+    assert cast.made.piece("N1").height == cast.made.piece("SHR").height
+    assert cast.made.piece("N1").height == pytest.approx(4 * inch)
+    assert cast.made.piece("PM").height == pytest.approx(3 * inch)
+    back = cast.made.piece("WB").adds[0].lower
+    assert back[2][1] - back[0][1] == pytest.approx(3 * inch)
+
+
+def test_what_stands_before_the_lining_and_after_it():
+    lined_, bare = (
+        cut_into_pieces(change(Design(), {"firebox.lining": kind}), CastingWish(most=150))
+        for kind in ("firebrick", "refractory section")
+    )
+    assert lined_.made.lining.after == ("N2",)
+    for mark in ("LS1", "LS2", "LS", "N1"):
+        if mark in {p.mark for p in lined_.made.pieces}:
+            assert lined_.made.piece(mark).after == ("lining",), mark
+            assert bare.made.piece(mark).after == ()
+    others = [p for p in lined_.made.pieces if p.role not in ("lintel", "throat front")]
+    assert all(p.after == () for p in others)
+    materials = {p.role: p.material for p in lined_.made.pieces}
+    assert materials.pop("lintel") == "reinforced refractory concrete"
+    assert set(materials.values()) == {"refractory concrete"}
+
+
+def test_strips_halves_and_quarters_are_named_by_hand_and_number():
+    design = change(Design(), {"opening.width": "48 in", "flue.sections": 4,
+                               "throat.height": "5 in", "firebox.breast": "6 in"})  # fmt: skip
+    cast = cut_into_pieces(design, CastingWish(most=67, plate=4 * INCH))
+    lifts = {lift.name: lift for lift in choose(cast.made, cast.choice)}
+    plates = [(p.mark, p.name) for p in lifts["plate"].pieces]
+    assert plates == [
+        ("PR1", "right base plate 1"), ("PL1", "left base plate 1"),
+        ("PR2", "right base plate 2"), ("PL2", "left base plate 2"),
+    ] or [m for m, _ in plates] == ["PM", "PR1", "PL1", "PR2", "PL2"]  # fmt: skip
+    corners = [[x for x, _ in p.adds[0].lower] for p in lifts["plate"].pieces]
+    spans = sorted((min(xs), max(xs)) for xs in corners)
+    gaps = [b[0] - a[1] for a, b in zip(spans, spans[1:], strict=False)]
+    assert gaps == pytest.approx([INCH / 4] * len(gaps))
+    widths = [b - a for a, b in spans]
+    assert max(widths) - min(widths) <= INCH / 8 + 1e-9
+    halves = {p.mark: p for p in lifts["throat"].pieces}
+    assert halves["SHR"].name == "right half of the smoke shelf"
+    assert halves["SHL"].name == "left half of the smoke shelf"
+    for left, right in (("SHL", "SHR"), ("PL1", "PR1"), ("WL", "WR")):
+        one, other = cast.made.piece(left), cast.made.piece(right)
+        assert one.mirrored == right and other.mirrored == ""
+        assert piece_volume(one) == pytest.approx(piece_volume(other))
+
+
+def test_quarters_of_a_reducer_meet_and_fill_its_halves():
+    """A chamber so low that halves stay too heavy: four quarters, cut across at the middle."""
+    design = change(Design(), {"smoke_chamber.height": "14 in", "firebox.breast": "4 in",
+                               "opening.width": "30 in", "firebox.depth": "14 in",
+                               "firebox.rake": "6 in", "throat.height": "3-1/2 in",
+                               "flue.shape": "round", "flue.size": "8", "flue.sections": 4,
+                               "firebox.lining": "refractory section"})  # fmt: skip
+    # The shelf is as low as can be in both, so that both reducers are as high.
+    whole = cut_into_pieces(design, CastingWish(most=60, shelf=3 * INCH))
+    cast = cut_into_pieces(design, CastingWish(most=22, shelf=3 * INCH))
+    halves = [p for p in whole.made.pieces if p.role == "reducer"]
+    assert [p.mark for p in halves] == ["RR", "RL"]
+    quarters = [p for p in cast.made.pieces if p.role == "reducer"]
+    assert [(p.mark, p.name) for p in quarters] == [
+        ("RFR", "right front quarter of the reducer"), ("RFL", "left front quarter of the reducer"),
+        ("RBR", "right back quarter of the reducer"), ("RBL", "left back quarter of the reducer"),
+    ]  # fmt: skip
+    # The joint between them goes through both walls, a quarter of an inch wide.
+    wall = [ring for p in quarters[:1] for ring in (p.adds[0].lower, p.adds[0].upper)]
+    lost = 2 * sum(r[1][0] - r[3][0] for r in wall) / 2 * INCH / 4 * quarters[0].height
+    filled = sum(map(piece_volume, quarters))
+    assert filled == pytest.approx(sum(map(piece_volume, halves)) - lost, rel=1e-3)
+
+
+def test_a_shelf_of_its_own_stands_only_where_there_is_room():
+    """Shelf from the throat's back to the back's: 6-1/4 in is one bar, a sixteenth more is two."""
+    bare = {"firebox.lining": "refractory section"}
+    one = cut_into_pieces(change(Design(), bare | {"firebox.rake": "3-1/4 in"}), CastingWish())
+    assert not any(p.role == "smoke shelf" for p in one.made.pieces)
+    bar = one.made.piece("N2").adds[0].lower
+    assert max(y for _, y in bar) == pytest.approx(23 * INCH)
+    two = cut_into_pieces(change(Design(), bare | {"firebox.rake": "3-5/16 in"}), CastingWish())
+    assert any(p.role == "smoke shelf" for p in two.made.pieces)
+    bar = two.made.piece("N2").adds[0].lower
+    assert max(y for _, y in bar) == pytest.approx((20 - 3.3125 + 3) * INCH)
+
+
+def test_a_thin_flue_piece_has_no_nest_and_a_thick_one_bears_an_inch_beside_it():
+    for casing, nests_ in (("1 in", False), ("2-1/2 in", True), ("4 in", True)):
+        own = {"flue.size": "own", "flue.own_wall": "1/4 in"} if not nests_ else {}
+        design = change(Design(), {"flue.casing": casing, "flue.sections": 4, **own})
+        cast = cut_into_pieces(design, CastingWish(most=200))
+        flue = cast.made.piece("F")
+        levels_ = {s.top for s in (*flue.adds, *flue.cuts)}
+        assert (max(levels_) > flue.height) == nests_, casing
+        socket = [s for s in flue.cuts if s.bottom == 0.0 and s.top < flue.height]
+        assert len(socket) == nests_
+        if nests_:
+            outer = max(x for x, _ in flue.adds[0].lower)
+            inner = max(x for x, _ in socket[0].lower)
+            assert outer - inner >= INCH
+            assert socket[0].top == INCH
+        assert flue.liner == pytest.approx((0.875 if nests_ else 0.25) * INCH)
+        assert fit(stood(cast)) == ()
+
+
+def test_what_comes_out_otherwise_is_said():
+    plain = cut_into_pieces(Design(), CastingWish())
+    assert plain.said[0].startswith("The back stands upright")
+    assert "The flue is 26 pieces in place of 10 sections." in plain.said
+    # 26 times 9-1/4 in, and 10 times 24-1/8.
+    assert any('the flue ends 3/4" lower' in said for said in plain.said)
+    assert plain.levels == pytest.approx((30 * INCH, (30 + 8 + 28 + 241.25) * INCH))
+    told = plain.changes("own")
+    assert told["pieces.opening_wanted"] == "30 in" and told["pieces.top_wanted"] == "307-1/4 in"
+    assert told["flue.sections"] == 26 and told["pieces.facing"] == "0 in"
+    upright = change(Design(), {"firebox.rake": "0 in", "flue.joint": "3/8 in",
+                                "flue.section_height": "8 in", "flue.sections": 8})  # fmt: skip
+    same = cut_into_pieces(upright, CastingWish())
+    assert same.said == () and same.levels is None
+    assert same.changes("own")["pieces.top_wanted"] is None
+    # Five equal courses under a bed that may not give leave the opening off, and that is said.
+    stiff = JointRange(3 * INCH / 8, 3 * INCH / 8, 3 * INCH / 8)
+    off = cut_into_pieces(
+        change(upright, {"opening.standard_height": "33-1/16 in"}),
+        CastingWish(bed=stiff, tallest=7 * INCH),
+    )
+    read, hearth = levels(off)
+    missing = 33.0625 * INCH - (read.opening_top - hearth)
+    assert abs(missing) > INCH / 32
+    way = "lower" if missing > 0 else "higher"
+    assert any(f"the opening is {round(abs(missing) / INCH * 16)}/16" in said.replace("1/8", "2/16")
+               and way in said for said in off.said), off.said  # fmt: skip
+    assert off.levels[0] == pytest.approx(33.0625 * INCH)
+
+
+def test_levels_count_from_the_hearth_wherever_that_is():
+    high = change(Design(), {"base.hearth_level": "14 in"})
+    plain = cut_into_pieces(Design(), CastingWish()).levels
+    assert cut_into_pieces(high, CastingWish()).levels == pytest.approx(plain)
+
+
+def test_both_hands_are_one_shape():
+    right = CastPiece("RR", "right", "reducer", box(4, 60, 0, 90), 80, box(4, 40, 10, 70))
+    one, other = both_hands(right, "RL", "left")
+    assert one == right and other.volume == right.volume
+    assert (other.mark, other.mirror) == ("RL", "RR")
+    assert sorted(other.top) == sorted((-x, y) for x, y in right.top)
+    assert both_hands(replace(right, top=()), "RL", "left")[1].top == ()
+    # A frustum by its formula: h/3 (A + B + sqrt(AB)) for similar ends, 20 by 10 and 10 by 5.
+    cut = CastPiece("A", "a", "wall", box(0, 20, 0, 10), 30, box(0, 10, 0, 5))
+    assert cut.volume == pytest.approx(30 / 3 * (200 + 50 + 100))

@@ -327,6 +327,10 @@ def test_a_design_that_names_the_set_is_the_same_fireplace(case, units, tmp_path
         assert getattr(g, name) == pytest.approx(getattr(f, name), abs=2 * mark), name
     assert g.throat_area == pytest.approx(f.throat_area, rel=0.01)
     assert g.bore.area == pytest.approx(f.bore.area, rel=0.01)
+    made = build_geometry(built)
+    filled = sum(p.volume for p in made.parts + made.voids)
+    assert filled == pytest.approx(made.outer.volume, rel=1e-7)
+    assert all(p.volume > 0 for p in made.parts + made.voids)
     done = assess(built)
     assert done.findings
     if case == "as it comes":

@@ -26,7 +26,7 @@ from fireplace_calc.brickwork import (
 from fireplace_calc.brickwork.block_work import lay_block
 from fireplace_calc.brickwork.bonds import BONDS, basketweave_joint, brick_corners
 from fireplace_calc.brickwork.coursing import SIXTEENTH
-from fireplace_calc.brickwork.face_bond import face_bond
+from fireplace_calc.brickwork.face_bond import face_bond, snapped_from_one
 from fireplace_calc.brickwork.faces import Face, floor_face, lining_faces
 from fireplace_calc.brickwork.ring import block_layer, round_a_hole
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit, firebrick
@@ -251,6 +251,22 @@ def test_a_face_of_modular_brick_is_coursed_three_to_eight_inches(bond, rows):
     assert laid.module / INCH == pytest.approx(8) and laid.repeat == rows
     steps = [(pytest.approx(8 * k / rows), (k,)) for k in range(rows)]
     assert [(at / INCH, courses) for at, courses in laid.heads] == steps
+
+
+def test_a_tenth_of_a_millimeter_of_a_brick_is_no_piece():
+    """A face higher than its course and joint by less than any tape finds takes no course more."""
+    course = STRAIGHT.height + STRAIGHT.joint
+    laid = [
+        lay(Face("back", (box(-0.45, 0.45, 0.0, course + over),)), STRAIGHT, "stack").pieces
+        for over in (0.0, 1e-4)
+    ]
+    assert len(laid[0]) == len(laid[1]) > 0
+
+
+@pytest.mark.parametrize(("depth", "number"), [(3.625, 2), (3.9375, 2), (4.0, 1), (7.625, 1)])
+def test_headers_out_of_one_brick_lose_a_saw_cut_between_them(depth, number):
+    """A brick 8 in long, an eighth lost: two of 3-15/16 in, but not two of 4 in."""
+    assert snapped_from_one(Unit(8 * INCH, 2.25 * INCH, depth * INCH, 0.375 * INCH)) == number
 
 
 BLOCK = Unit(0.390, 0.190, 0.190, 0.010)

@@ -177,6 +177,8 @@ def test_every_piece_is_on_the_list_once_with_its_weight(name):
         row = rows[one.piece.mark]
         assert row.piece_kg == pytest.approx(piece_weight(one.piece), abs=1e-6)
         assert row.volume == pytest.approx(row.net * piece_volume(one.piece), rel=1e-12)
+        density = 1900 if made.pieces.set == "wide" else 2000  # as the set's file has it
+        assert f"taken as {density} kg/m3" in row.note and "weighed" not in row.note
     assert not any("ection" in r.item and "Flue" in r.item for r in assess(made).takeoff)
 
 

@@ -1,14 +1,18 @@
 """Do the pieces of a set meet; and what is said when they do not."""
 
 import pytest
+from manifold3d import CrossSection
 
 from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import INCH
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.geometry.assembled.assembly import as_wanted, assemble
+from fireplace_calc.geometry.assembled.closing.leaks import _open_run
 from fireplace_calc.geometry.assembled.fitting import fit
+from fireplace_calc.geometry.assembled.lowering import covers
 from fireplace_calc.geometry.assembled.readings import lined, read_off
 from fireplace_calc.geometry.assembled.seats import seat_fault
+from fireplace_calc.geometry.assembled.wording import small
 from fireplace_calc.pieces.choice import Choice, choose, extensions_of, heads_of
 from fireplace_calc.pieces.set_text import read_set
 
@@ -258,3 +262,49 @@ def test_a_lift_that_is_sound_below_is_judged_anew_with_another_bed():
     assert names == [("WL.2",), ("WR.2",), ("WB.2",)]
     rises[2] -= 0.4 * INCH
     assert {m.kind for m in fit(assemble(lifts, rises))} == {"tight"}
+
+
+@pytest.mark.parametrize(
+    ("back", "kind", "by"), [(21.375, "wide", 1.375 - 0.4375), (20.0625, "tight", 0.125 - 0.0625)]
+)
+def test_a_joint_too_wide_or_too_tight_is_told_by_how_much(back, kind, by):
+    """By hand, in inches: the walls' lips end 20 back; a joint is 1/8 to 7/16."""
+    found = first(MIDDLING.replace("at = [-18.75, 20.375]", f"at = [-18.75, {back}]"), kind)
+    assert set(found.names) in ({"WL.1", "WB.1"}, {"WR.1", "WB.1"})
+    assert found.by / INCH == pytest.approx(by, abs=1e-4)
+
+
+def test_a_gap_that_widens_upward_is_told_half_way_up():
+    """The halves of the reducer lean apart: 1/4 at the foot, 6-1/4 at the head, 3-1/4 half way."""
+    top = "top = [[0, 1.875], [9.875, 1.875], [9.875, 21.875], [0, 21.875], [0, 19.375]"
+    assert top in MIDDLING
+    leaning = MIDDLING.replace(
+        "top = [[0, 1.875], [9.875, 1.875], [9.875, 21.875], [0, 21.875], [0, 19.375], [7.375, 19.375],"
+        " [7.375, 4.375], [0, 4.375]]",
+        "top = [[3, 1.875], [9.875, 1.875], [9.875, 21.875], [3, 21.875], [3, 19.375], [7.375, 19.375],"
+        " [7.375, 4.375], [3, 4.375]]",
+    )
+    found = next(m for m in fit(stood(leaning)) if m.kind == "way" and "RR.1" in m.names)
+    assert found.by / INCH == pytest.approx(3.25, abs=1e-4)
+
+
+def test_pieces_that_pass_each_other_cover_nothing_of_each_other():
+    pieces = {p.mark: p for p in read_set(MIDDLING).pieces}
+    assert covers(pieces["LS"], pieces["WR"]) and covers(pieces["WR"], pieces["LS"])
+    assert not covers(pieces["LS"], pieces["WB"]) and not covers(pieces["WL"], pieces["WR"])
+
+
+def test_of_two_open_stretches_the_longer_is_told():
+    """A frame round a way a meter square, 20 cm of it open at the left and 40 at the right."""
+    way = CrossSection.square((1.0, 1.0))
+    frame = CrossSection.square((1.4, 1.4)).translate((-0.2, -0.2)) - way
+    for x, wide in ((-0.3, 0.2), (0.9, 0.4)):
+        frame -= CrossSection.square((0.4, wide)).translate((x, 0.5 - wide / 2))
+    width, where = _open_run(frame, way, 0.005)
+    assert width == pytest.approx(0.4, abs=1e-6) and where.bounds()[0] > 0.9
+    assert _open_run(frame, CrossSection.square((0.005, 0.005)), 0.005) is None
+
+
+def test_a_length_of_a_sixty_fourth_is_told_as_one():
+    assert small(0.0254 / 64) == '1/64" (0.4 mm)'
+    assert small(0.0254 / 64.5) == 'less than 1/64" (0.4 mm)'

@@ -17,7 +17,7 @@ BROWSER = ("test_browser", "test_hostile", "test_page", "test_walk")
 """Files of these names start servers, and browsers that wait for them: begun first, and no two at a time."""
 
 
-QUICK = 5
+QUICK = 8
 """``pytest -m unit`` asks property tests for so many times fewer examples. [-]"""
 
 

@@ -368,6 +368,7 @@ def test_a_button_takes_its_remedy(found):
     assert line.words.value == remedy_words(remedies[0], named, "feet-inches")
 
 
+@pytest.mark.whole
 def test_every_remedy_can_be_reached_from_the_fold():
     """``find_remedies`` gave 24 for the raised example and the panel showed twelve and what they
     leave: the others had no button anywhere.

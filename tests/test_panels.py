@@ -10,7 +10,6 @@ from pathlib import Path
 import ipywidgets as w
 import pytest
 from ipywidgets.widgets.widget import _instances as live_widgets
-from sampled import sampled
 
 from fireplace_calc import change, load
 from fireplace_calc.design.records import Design
@@ -564,9 +563,9 @@ def counted(act, times: int) -> list[int]:
     return counts
 
 
-@pytest.mark.parametrize("times", sampled([6, 50], 1))
+@pytest.mark.whole
 @pytest.mark.parametrize("fold", FOLDS)
-def test_no_widget_is_left_behind_by_changes(fold, times):
+def test_no_widget_is_left_behind_by_changes(fold):
     """Folds, remedies and options are shown again in the widgets they have: new ones at every rest
     would stay in the kernel for ever.
     """
@@ -577,7 +576,7 @@ def test_no_widget_is_left_behind_by_changes(fold, times):
     def move(k):
         made.set_input("opening.width", moves[k % len(moves)])
 
-    counts = counted(move, min(times, 12) if fold in DEAR else times)
+    counts = counted(move, 12 if fold in DEAR else 50)
     settled = counts[len(moves) :]
     assert settled == [settled[0]] * len(settled), counts
 

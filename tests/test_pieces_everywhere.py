@@ -37,7 +37,9 @@ def designs():
         told = tomllib.loads((DATA / "sets" / f"{name}.toml").read_text())
         for width in WIDTHS if len(told.get("width", [])) > 1 else list(WIDTHS)[1:]:
             for raised in ("raised",) if "no lining" in width else RAISED:
-                yield pytest.param((name, width, raised), id=" ".join((name, width, raised)))
+                marks = () if width == "narrow" else pytest.mark.whole
+                case = name, width, raised
+                yield pytest.param(case, id=" ".join(case), marks=marks)
 
 
 @pytest.fixture(scope="module", params=designs())

@@ -29,7 +29,7 @@ SAMPLE = [  # idfkit 1.1.1: WMO number, latitude, longitude, height [m], 99 % he
 ]
 
 
-@pytest.mark.parametrize(("wmo", "latitude", "longitude", "height", "winter"), sampled(SAMPLE, 2))
+@pytest.mark.parametrize(("wmo", "latitude", "longitude", "height", "winter"), sampled(SAMPLE, 1))
 def test_a_station_is_the_indexs_own(wmo, latitude, longitude, height, winter):
     """By position and by name; the newest record's temperature may have moved by half a degree
     since the sample was read.

@@ -67,6 +67,7 @@ def test_another_set_has_other_steps():
     assert StepByStep(small).slider.max != StepByStep(load(example("boathouse"))).slider.max
 
 
+@pytest.mark.whole
 def test_the_cards_are_printed_where_one_works(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     small = StepByStep(change(Design(), {"pieces.set": "small"}))

@@ -117,6 +117,7 @@ def test_the_numbers_are_those_of_plain_floats(country):
                 ), variable
 
 
+@pytest.mark.whole
 def test_a_cluster_gives_the_same_to_the_last_bit(monkeypatch):
     """Two workers in processes of their own; parcels small enough that there are many, and cut
     across designs and stations.
@@ -318,6 +319,7 @@ def test_a_whole_country_of_the_index_has_labels_that_differ():
     assert {p.state for p in inside("usa", "me")} == {"ME"} and inside("QQQ") == ()
 
 
+@pytest.mark.whole
 def test_xarray_and_dask_sleep_until_they_are_asked():
     asked = (
         "import sys, fireplace_calc, fireplace_calc.explore as e; print('xarray' in"

@@ -263,7 +263,7 @@ def test_a_tenth_of_a_millimeter_of_a_brick_is_no_piece():
     assert len(laid[0]) == len(laid[1]) > 0
 
 
-@pytest.mark.parametrize(("depth", "number"), [(3.625, 2), (3.9375, 2), (4.0, 1), (7.625, 1)])
+@pytest.mark.parametrize(("depth", "number"), [(3.625, 2), (3.9375, 2), (3.94, 1), (7.625, 1)])
 def test_headers_out_of_one_brick_lose_a_saw_cut_between_them(depth, number):
     """A brick 8 in long, an eighth lost: two of 3-15/16 in, but not two of 4 in."""
     assert snapped_from_one(Unit(8 * INCH, 2.25 * INCH, depth * INCH, 0.375 * INCH)) == number

@@ -263,6 +263,17 @@ def test_a_tenth_of_a_millimeter_of_a_brick_is_no_piece():
     assert len(laid[0]) == len(laid[1]) > 0
 
 
+def test_every_side_of_every_brick_by_its_two_ends():
+    """The sides of a brick go round it once; of a face without a brick there are none."""
+    one = Face("back", (box(-0.2, 0.2, 0.0, STRAIGHT.height),))
+    laid = lay(one, STRAIGHT, "stack")
+    walked = [(a, b) for p in laid.pieces for a, b in pairwise((*p.ring, p.ring[0]))]
+    assert np.allclose(laid.edges, walked) and len(walked) == 4 * len(laid.pieces)
+    thin = Face("back", (box(-0.2, 0.2, 0.0, 1e-4),))
+    none = lay(thin, STRAIGHT, "stack")
+    assert not none.pieces and none.edges.shape == (0, 2, 2)
+
+
 @pytest.mark.parametrize(("depth", "number"), [(3.625, 2), (3.9375, 2), (3.94, 1), (7.625, 1)])
 def test_headers_out_of_one_brick_lose_a_saw_cut_between_them(depth, number):
     """A brick 8 in long, an eighth lost: two of 3-15/16 in, but not two of 4 in."""

@@ -592,6 +592,14 @@ def finding(key, changes, pack="US IRC 2021"):
     return next(f for f in result.findings if f.key == key)
 
 
+@pytest.mark.parametrize("route", ["frost_protected_shallow_R403.3", "ASCE_32", "solid_rock"])
+@pytest.mark.parametrize(("frost", "asks"), [("30 in", False), ("50 in", True)])
+def test_only_a_footing_above_the_frost_line_needs_the_official(route, frost, asks):
+    """The footing of the default lies 36 in down: below frost of 30 in no other way is needed."""
+    found = finding("FND-11", {"frost_depth": frost, "frost_protection_method": route})
+    assert found.verdict == M and ("has to agree" in found.note) == asks
+
+
 def test_what_the_pressure_leaves_out_is_said_only_of_the_drawn_one():
     """A pressure somebody worked out has all loads in it; the one of the drawing has its weight."""
     assert "without wind" in finding("FND-08", {"material_class": "clay"}).note

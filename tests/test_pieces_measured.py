@@ -462,6 +462,8 @@ def test_a_role_brings_its_form_and_keeps_what_is_called_the_same():
     entry = sheet.entries[0]
     assert entry["form"] == "block with a bore" and entry["A"] == "24" and "D" not in entry
     assert "times" in keys_of(sheet, entry) and label_of(entry, "D") == "D: bore, across"
+    assert label_of(entry, "mirror") == "Other hand of" and label_of(entry, "mark") == "Mark"
+    assert "material" in keys_of(sheet, entry) and "material" not in keys_of(sheet, entry, False)
 
 
 def test_a_role_that_was_there_before_brings_its_lengths_and_its_place():
@@ -552,6 +554,24 @@ def test_a_form_is_drawn_before_and_after_it_is_typed(form, typed, hand):
     for length in sketch.lengths:
         shown = f"{length.key} {length.words or '?'}"
         assert shown in words and bool(length.words) == typed
+
+
+@pytest.mark.parametrize("form", [f for f in FORMS if f != "corner by corner"])
+@pytest.mark.parametrize("hand", [False, True])
+def test_every_length_is_drawn_as_long_as_it_is_typed_and_within_its_piece(form, hand):
+    sheet = typical(form)
+    sheet = other_hand(sheet, 0, "A2") if hand else sheet
+    sketch, entry = sketch_of(sheet, len(sheet.entries) - 1), sheet.entries[0]
+    assert {one.key for one in sketch.lengths} >= {d.key for d in FORMS[form].dims if d.typical} - {
+        "J"
+    }
+    half, deep = (float(Fraction(entry[key])) * INCH / 2 for key in "AB")
+    for one in sketch.lengths:
+        typed = float(Fraction(entry[one.key])) * INCH
+        assert one.high - one.low == pytest.approx(typed), one
+        if one.edge in ("below", "above"):
+            low, high = (0.0, 2 * deep) if one.view == "side" else (-half, half)
+            assert low - 1e-9 <= one.low <= one.high <= high + 1e-9, one
 
 
 def test_what_may_stay_empty_is_drawn_while_it_is_asked_for():

@@ -218,6 +218,16 @@ def test_the_plain_fireplace_in_pieces_of_sixty_kilograms():
     assert deep == [3.875, 3.875]
     assert {p.role for p in cast.made.pieces} >= {"reducer", "collar", "flue", "smoke shelf"}
     assert sum(p.role == "base plate" for p in cast.made.pieces) == 3
+    # Reducer: half the throat's mean width, 14-9/16 in, and a wall; front 8 in less a wall, back 20
+    # and a wall. At its head the bore of 11-1/4 in and a shell of 3-3/8, its middle 14-3/8 in back.
+    foot = [(x / INCH, y / INCH) for x, y in cast.made.piece("RR1").adds[0].lower]
+    assert max(x for x, _ in foot) == pytest.approx(18.0625)
+    assert {round(y, 4) for _, y in foot} == {4.5, 8.0, 20.0, 23.5}
+    assert min(x for x, _ in foot) == pytest.approx(0.125)
+    assert sorted({round(x, 4) for x, _ in foot}) == [0.125, 14.5625, 18.0625]
+    head = [(x / INCH, y / INCH) for x, y in cast.made.piece("RR2").adds[0].upper]
+    assert sorted({round(x, 4) for x, _ in head}) == [0.125, 5.625, 9.0]
+    assert sorted({round(y, 4) for _, y in head}) == [5.375, 8.75, 20.0, 23.375]
     flue = cast.made.piece("F")
     square, bore = (11.25 + 2 * 3.375) ** 2, 11.25**2
     tall = flue.height / INCH
@@ -264,6 +274,17 @@ def test_an_extension_is_lifts_of_its_own_that_raise_the_opening():
     down = read_off(as_wanted(choose(cast.made, low)))
     assert read.opening_top - down.opening_top == pytest.approx(9.5 * INCH)
     assert fit(as_wanted(choose(cast.made, low))) == ()
+    # What two equal courses of an odd 17-1/16 in leave is in the lintel's bed, with the walls' own.
+    odd = cut_into_pieces(change(raised, {"opening.extension": "17-1/16 in"}), CastingWish(most=90))
+    read, hearth = levels(odd)
+    assert odd.choice.extensions == 2
+    assert read.opening_top - hearth == pytest.approx(41.0625 * INCH, abs=1e-9)
+    # The lowest course is 3 in and its joint; a sixteenth less is none.
+    least = cut_into_pieces(change(raised, {"opening.extension": "3-3/8 in"}), CastingWish())
+    assert least.choice.extensions == 1
+    assert least.made.piece("XR").height == pytest.approx(3 * INCH)
+    less = cut_into_pieces(change(raised, {"opening.extension": "3-5/16 in"}), CastingWish())
+    assert less.choice.extensions == 0
     # Two inches and a joint are no course: the walls are cast higher, and it is said.
     little = cut_into_pieces(change(raised, {"opening.extension": "2 in"}), CastingWish())
     assert little.choice.extensions == 0

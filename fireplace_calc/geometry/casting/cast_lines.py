@@ -189,10 +189,10 @@ class CastLines:
         """Of the bore. [-]"""
         return self.marks(self.frame.flue_y)
 
-    def around_bore(self, more: int) -> tuple[int, int, int, int]:
-        """Left, right, front and back of what stands so far outside the bore. [-]"""
+    def around_bore(self, more: int) -> tuple[int, int, int]:
+        """Half the width, front and back of what stands so far outside the bore. [-]"""
         half, deep = (ceil(side / 2) + more for side in (self.bore[0], self.bore[-1]))
-        return -half, half, self.flue_middle - deep, self.flue_middle + deep
+        return half, self.flue_middle - deep, self.flue_middle + deep
 
 
 def refuse_uncut(design: Design) -> None:

@@ -23,7 +23,7 @@ from fireplace_calc.geometry.casting.round_the_fire import (
 
 INCH_MARKS = {False: 16, True: 25}
 """About an inch, in marks of the tape, by whether it is metric. [-]"""
-Sides = tuple[int, int, int, int]
+Sides = tuple[int, int, int]
 
 
 def throat(lines: CastLines) -> CastLift:
@@ -178,12 +178,11 @@ def _reducer(
 
 
 def _reducer_rings(lines: CastLines, share: float) -> tuple[Sides, Sides]:
-    """Outside and inside of the reducer at a share of its height: left, right, front, back. [-]"""
+    """Outside and inside of the reducer at a share of its height: half, front, back. [-]"""
     front, _, half = lines.slot
     wall, depth = lines.marks(lines.wish.wall), lines.marks(lines.frame.depth)
-    out_half = min(half + wall, _half_throat(lines))
-    outside = (-out_half, out_half, max(front - wall, 0), min(depth + wall, lines.rear))
-    inside = (-half, half, front, depth)
+    outside = (half + wall, max(front - wall, 0), min(depth + wall, lines.rear))
+    inside = (half, front, depth)
     return (
         _between(outside, lines.around_bore(lines.shell), share),
         _between(inside, lines.around_bore(0), share),
@@ -191,13 +190,15 @@ def _reducer_rings(lines: CastLines, share: float) -> tuple[Sides, Sides]:
 
 
 def _between(lower: Sides, upper: Sides, share: float) -> Sides:
-    a, b, c, d = (round(low + (high - low) * share) for low, high in zip(lower, upper, strict=True))
-    return -b, b, c, d
+    half, front, back = (
+        round(low + (high - low) * share) for low, high in zip(lower, upper, strict=True)
+    )
+    return half, front, back
 
 
 def _half(lines: CastLines, outside: Sides, inside: Sides) -> Ring:
     """Right half of a ring. [-]"""
-    start, (_, x, front, back), (_, inner, near, far) = lines.half_joint, outside, inside
+    start, (x, front, back), (inner, near, far) = lines.half_joint, outside, inside
     return (
         *((start, front), (x, front), (x, back), (start, back)),
         *((start, far), (inner, far), (inner, near), (start, near)),
@@ -207,7 +208,7 @@ def _half(lines: CastLines, outside: Sides, inside: Sides) -> Ring:
 def _quarter(lines: CastLines, outside: Sides, inside: Sides, front: bool) -> Ring:
     """Right quarter of a ring, the one in front or the one behind. [-]"""
     gap = lines.half_joint
-    (_, x, low, high), (_, inner, near, far) = outside, inside
+    (x, low, high), (inner, near, far) = outside, inside
     middle = (near + far) // 2
     if front:
         cut = middle - gap
@@ -231,14 +232,14 @@ def _nest(lines: CastLines) -> Nest | None:
 
 def _collar(lines: CastLines, height: int) -> tuple[CastPiece]:
     """Round hole on a square one: what the flue stands on. [-]"""
-    left, right, front, back = lines.around_bore(lines.shell)
+    half, front, back = lines.around_bore(lines.shell)
     nest = _nest(lines)
     tongue = Nest(nest.tongue, 0, nest.wall, 0) if nest else None
     made = CastPiece(
         "CT",
         "collar",
         "collar",
-        box(left, right, front, back),
+        box(-half, half, front, back),
         height,
         bore=lines.bore,
         middle=(0, lines.flue_middle),
@@ -268,14 +269,14 @@ def flue(lines: CastLines) -> tuple[CastLift, int]:
     """
     told = lines.design.flue
     rise = told.sections * (told.section_height + told.joint) / lines.wish.tick
-    left, right, front, back = lines.around_bore(lines.shell)
+    half, front, back = lines.around_bore(lines.shell)
     liner = min(lines.marks(lines.frame.bore.wall), lines.shell - 1)
     for count in range(told.sections, MOST_FLUES + 1):
         made = CastPiece(
             "F",
             "flue piece",
             "flue",
-            box(left, right, front, back),
+            box(-half, half, front, back),
             round(rise / count) - lines.bed[1],
             bore=lines.bore,
             middle=(0, lines.flue_middle),

@@ -198,3 +198,12 @@ def test_the_blank_set_names_every_field_and_role():
     text = (DATA / "sets" / "blank.toml").read_text()
     for word in (*PIECE_FIELDS, *SET_FIELDS, *ROLES):
         assert word in text or word in ("density", "top"), word
+
+
+def test_the_other_hand_weighs_the_same_and_a_piece_like_it_is_weighed_anew():
+    text = (DATA / "sets" / "middling.toml").read_text()
+    told = text.replace('name = "right wall"\n', 'name = "right wall"\nweight = 61.5\npallet = 6\n')
+    assert told != text
+    made = {p.mark: (p.weighed, p.on_pallet) for p in read_set(told).pieces}
+    assert made["WR"] == made["WL"] == (61.5, 6)
+    assert made["XR"] == (None, None)  # like WR, but of another height

@@ -17,6 +17,7 @@ from shapely.geometry import Polygon
 from strategies import designs
 
 from fireplace_calc import assess, change
+from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.tables import densities
 from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, InputError
 from fireplace_calc.design.records import Design
@@ -572,3 +573,20 @@ def test_both_hands_are_one_shape():
     # A frustum by its formula: h/3 (A + B + sqrt(AB)) for similar ends, 20 by 10 and 10 by 5.
     cut = CastPiece("A", "a", "wall", box(0, 20, 0, 10), 30, box(0, 10, 0, 5))
     assert cut.volume == pytest.approx(30 / 3 * (200 + 50 + 100))
+
+
+def test_a_joint_of_odd_sixteenths_is_no_tighter_on_the_center_line():
+    tight = JointRange(3 * INCH / 16, 3 * INCH / 16, INCH / 4)
+    cast = cut_into_pieces(Design(), CastingWish(most=100, perpend=tight))
+    plate = cast.made.piece("PR").adds[0].lower
+    assert 2 * min(x for x, _ in plate) == pytest.approx(INCH / 4)
+    assert fit(stood(cast)) == ()
+
+
+def test_a_back_as_high_as_a_design_may_hold_is_cast_and_a_sixteenth_more_is_not():
+    most = inputs_of(Design().firebox)["vertical_back"].bounds[1]
+    opening = round(most / INCH - 25)
+    high = change(Design(), {"opening.standard_height": f"{opening} in", "throat.height": "25 in"})
+    assert cut_into_pieces(high, CastingWish(most=400))
+    with pytest.raises(InputError, match="Hearth to throat is"):
+        cut_into_pieces(change(high, {"throat.height": "25-1/16 in"}), CastingWish(most=400))

@@ -147,7 +147,7 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
     root = tmp_path.resolve()
     shutil.copytree(ROOT / "data", root / "data")
     shutil.copytree(ROOT / "notebooks", root / "notebooks", ignore=shutil.ignore_patterns(".*"))
-    with server("lab", root / "notebooks" / "first-look.ipynb", root) as address, page() as view:
+    with server("lab", root / "notebooks" / "three-books.ipynb", root) as address, page() as view:
         view.goto(address)
         view.locator(".fireplace-picture").first.wait_for(timeout=120_000)  # nobody pressed run
         assert view.locator(".jp-Notebook .cm-content:visible").count() == 0, "code in the way"

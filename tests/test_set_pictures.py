@@ -18,6 +18,8 @@ from fireplace_calc.drawing.pieces.growing import build_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures, pictures_of
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.views.laid_bricks import section_lines
+from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.builder import build_geometry
@@ -235,3 +237,21 @@ def test_the_lining_that_is_drawn_is_the_one_that_is_counted():
 def test_a_set_without_a_lining_has_none_to_draw():
     bare = change(Design(), {"flue.sections": 12})
     assert lining_as_piece(build_geometry(bare)) is None
+
+
+def test_the_side_beyond_the_section_begins_where_the_lining_does():
+    """Behind the facing and the gap, as far back as the firebox is deep: no brick in the reveal or
+    across the lintel.
+    """
+    geometry = build_geometry(change(Design(), {"pieces.set": "middling"}))
+    f = geometry.frame
+    sheet = Sheet(300.0, 300.0)
+    view = section(sheet, Cell(0.0, 0.0, 300.0, 300.0), geometry, FEET_INCHES)
+    before = len(sheet.hatches)
+    section_lines(view, geometry)
+    (lines,) = sheet.hatches[before:]
+    across = (lines[:, :, 0] - view.x0) / view.scale
+    assert across.min() == pytest.approx(f.set_back, abs=0.1 * INCH) and f.set_back > 4 * INCH
+    assert across.max() == pytest.approx(f.depth, abs=0.1 * INCH)
+    lintel = (across < f.breast - 0.001) & ((lines[:, :, 1] - view.y0) / view.scale > f.opening_top)
+    assert not lintel.all(axis=1).any()

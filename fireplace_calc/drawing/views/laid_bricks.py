@@ -81,7 +81,7 @@ def section_lines(view: View, geometry: Geometry, window: Polygon | None = None)
     over = box(-1.0, 9.0, f.hearth, 99.0) if window is None else window
     for layout in lay_brickwork(geometry).lining:
         if layout.face.name == "side":
-            edges = layout.edges / (hypot(1.0, f.side_slope), 1.0)
+            edges = layout.edges / (hypot(1.0, f.side_slope), 1.0) + (f.lining_front, 0.0)
             view.sheet.hatches.append(_placed(view, kept_within(edges, np.array(over))))
 
 

@@ -332,6 +332,13 @@ CUT_FROM = {
         "flue.size": "12",
         "firebox.lining": "refractory section",
     },
+    "lined, two beams over it": {
+        "opening.width": "36 in",
+        "opening.extension": "4 in",
+        "firebox.lining": "firebrick",
+        "flue.shape": "round",
+        "flue.size": "12",
+    },
 }
 
 
@@ -355,6 +362,8 @@ def test_a_design_that_names_the_set_is_the_same_fireplace(case, units, tmp_path
     assert all(p.volume > 0 for p in made.parts + made.voids)
     done = assess(built)
     assert done.findings
+    stood = {one.part for step in done.work.steps for one in step.parts}
+    assert stood >= {p.name for p in made.parts if p.volume > 0}
     if case == "as it comes":
         # What is at most a mark off does not move the draft's own figure.
         assert done.draft.flows.mass == pytest.approx(assess(laid).draft.flows.mass, rel=0.02)

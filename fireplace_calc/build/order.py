@@ -27,6 +27,7 @@ built round.
 """
 INSIDE_SET = ("firebox lining", "firebox floor", "lintel", "arch", "throat front")
 """Of a fireplace from a set, what its masonry does not wait for."""
+LAID_INSIDE = ("firebox lining", "firebox floor")
 LAST = ("hearth extension",)
 """Left to the end, so that nothing falls on it."""
 
@@ -130,8 +131,11 @@ def dependencies_of(geometry: Geometry) -> tuple[list[LiftPart], list[Dependency
     for inner, outer in nested:
         dependencies += _nested(inner, outer, pieces_of[inner.name], pieces_of[outer.name])
     within = {(a.name, b.name) for a, b in nested}
+    apart = _parted_by_the_set(geometry)
     for one, other in pairs:
         for lower, upper in ((one, other), (other, one)):
+            if (lower.name, upper.name) in apart:
+                continue
             if (lower.name, upper.name) not in within and contacts.carries(lower, upper):
                 dependencies.append(
                     Dependency(
@@ -158,6 +162,28 @@ def dependencies_of(geometry: Geometry) -> tuple[list[LiftPart], list[Dependency
 def _beside_the_set(inner: Part, outer: Part) -> bool:
     """The masonry round a set goes round its pieces, not round what is laid inside them."""
     return outer.name == "masonry round the set" and inner.name in INSIDE_SET
+
+
+def _parted_by_the_set(geometry: Geometry) -> frozenset[tuple[str, str]]:
+    """Of a set, which part never carries which: pieces rest on pieces, as their seats have it, and
+    lean on nothing that is laid inside them, whatever mortar hangs over it.
+    """
+    if geometry.design.piece_set is None:
+        return frozenset()
+    from fireplace_calc.build.setting.setting_order import carried_by
+    from fireplace_calc.geometry.from_set.set_up import set_up  # wakes manifold3d
+
+    made = set_up(geometry.design).assembly
+    of_role = {role: name for name, roles in PARTS.items() for role in roles}
+    part_of = {p.name: of_role[p.piece.role] for p in made.placed}
+    seats = {
+        (part_of[under], part_of[name])
+        for name, below in carried_by(made).items()
+        for under in below
+    }
+    pieces = frozenset(part_of.values())
+    between = ((a, b) for a in pieces for b in pieces if (a, b) not in seats)
+    return frozenset((*between, *((laid, piece) for laid in LAID_INSIDE for piece in pieces)))
 
 
 def _as_the_set_says(

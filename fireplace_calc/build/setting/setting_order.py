@@ -72,7 +72,7 @@ def order_of_setting(
     InputError
         When pieces wait for each other; it names them.
     """
-    carried = _carried(made)
+    carried = carried_by(made)
     waits = {name: set(under) for name, under in carried.items()}
     _add_covered(made, waits)
     _add_told(made, lining, waits)
@@ -141,8 +141,18 @@ def _rank(one: Placed) -> tuple[float, float, float, str]:
     return one.lift, -weight, round(middle_of_mass(one.piece)[0], 6), one.name
 
 
-def _carried(made: Assembly) -> dict[str, tuple[str, ...]]:
-    """What each piece rests on."""
+def carried_by(made: Assembly) -> dict[str, tuple[str, ...]]:
+    """What each piece rests on, by names.
+
+    Parameters
+    ----------
+    made : Assembly
+
+    Returns
+    -------
+    dict of str to tuple of str
+        Nothing under a piece of the first lift.
+    """
     found: dict[str, tuple[str, ...]] = {}
     for number, here in enumerate(made.by_lift):
         below = made.by_lift[number - 1] if number else ()

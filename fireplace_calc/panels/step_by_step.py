@@ -19,7 +19,7 @@ from fireplace_calc.drawing.papers.setting_cards import print_cards
 from fireplace_calc.drawing.pieces.growing import SHARES, build_view
 from fireplace_calc.drawing.pieces.set_pictures import pictures_of
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.geometry.from_set.set_up import set_of, set_up
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import PAPERS, UNITS, dropdown, row
 from fireplace_calc.panels.folds.folds import LONG_REST, REST
@@ -86,15 +86,7 @@ class StepByStep:
         step: int = 0,
         keep: str | os.PathLike[str] | None = None,
     ) -> None:
-        made = design.piece_set
-        if made is None:
-            raise InputError(
-                "The design is built without a set of pieces, so there is none to set; name one"
-                " with pieces.set.",
-                "Set of pieces",
-                "the name of a set",
-                design.pieces.set,
-            )
+        set_of(design, "there is none to set; name one with pieces.set")
         self.design, self.units, self.keep = design, units, keep
         self.up = set_up(design)
         self.pictures = pictures_of(design)

@@ -6,7 +6,7 @@ import os
 from datetime import date
 
 from fireplace_calc.base.resources import made_by
-from fireplace_calc.base.units import FEET_INCHES, InputError
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.build.setting.cards import lift_length
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.site_book import write_book
@@ -17,7 +17,7 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.geometry.assembled.assembly import Assembly
-from fireplace_calc.geometry.from_set.set_up import SetUp, set_up
+from fireplace_calc.geometry.from_set.set_up import SetUp, set_of, set_up
 from fireplace_calc.pieces.standing.as_built import AsBuilt
 from fireplace_calc.pieces.standing.inspector_record import (
     HEADINGS,
@@ -76,14 +76,7 @@ def print_record(
     InputError
         When the design has no set, an entry names no lift of it, or the file cannot be written.
     """
-    made = design.piece_set
-    if made is None:
-        raise InputError(
-            "The design is built without a set of pieces, so nothing of one can be measured.",
-            "Set of pieces",
-            "the name of a set",
-            design.pieces.set,
-        )
+    set_of(design, "nothing of one can be measured")
     up = set_up(design)
     pictures = pictures_of(design)
     sheets = [built_sheet(pictures, up.plan, built, units), *_written(design, up, built, units)]

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import os
 
-from fireplace_calc.base.units import FEET_INCHES, InputError
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.site_book import write_book
 from fireplace_calc.drawing.pieces.card_picture import card_sheet
@@ -14,7 +14,7 @@ from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
 from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
 from fireplace_calc.drawing.pieces.set_pictures import pictures_of
 from fireplace_calc.drawing.pieces.staging_picture import staging_sheet
-from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.geometry.from_set.set_up import set_of, set_up
 
 CAUTION = (
     "Arithmetic, not permission. Weigh a piece before you trust its weight; the maker of the set,"
@@ -45,14 +45,7 @@ def print_cards(design: Design, path: str | os.PathLike[str], units: str = FEET_
     InputError
         When the design has no set, or the file cannot be written.
     """
-    made = design.piece_set
-    if made is None:
-        raise InputError(
-            "The design is built without a set of pieces, so there are no cards to print.",
-            "Set of pieces",
-            "the name of a set",
-            design.pieces.set,
-        )
+    set_of(design, "there are no cards to print")
     up = set_up(design)
     pictures = pictures_of(design)
     sheets = [

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import isfinite
 
-from fireplace_calc.base.units import FEET_INCHES, InputError
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.build.setting.setting_order import order_of_setting
 from fireplace_calc.build.setting.site_plan import Area
 from fireplace_calc.build.setting.staging import StagedPile, StagingPlan, plan_staging
@@ -29,7 +29,7 @@ from fireplace_calc.drawing.views.layout import (
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.geometry.assembled.assembly import Assembly
 from fireplace_calc.geometry.assembled.solids import extent
-from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.geometry.from_set.set_up import set_of, set_up
 from fireplace_calc.geometry.parts import Geometry
 
 WIDTH, HEIGHT = 297.0, 210.0
@@ -104,14 +104,7 @@ def staging_view(
     InputError
         When the design has no set.
     """
-    made = design.piece_set
-    if made is None:
-        raise InputError(
-            "The design is built without a set of pieces, so there is nothing to put down.",
-            "Set of pieces",
-            "the name of a set",
-            design.pieces.set,
-        )
+    made = set_of(design, "there is nothing to put down")
     up = set_up(design)
     steps = order_of_setting(up.assembly, made.lining)
     plan = plan_staging(up.assembly, steps, design.work, design.house)

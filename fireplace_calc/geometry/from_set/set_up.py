@@ -129,6 +129,34 @@ def take(design: Design) -> Choice:
     return Choice(width, extensions, head, flues)
 
 
+def set_of(design: Design, otherwise: str) -> PieceSet:
+    """The set a design is built from.
+
+    Parameters
+    ----------
+    design : Design
+    otherwise : str
+        What cannot be without one, for the message.
+
+    Returns
+    -------
+    PieceSet
+
+    Raises
+    ------
+    InputError
+        When there is none.
+    """
+    if design.piece_set is None:
+        raise InputError(
+            f"The design is built without a set of pieces, so {otherwise}.",
+            "Set of pieces",
+            "the name of a set",
+            design.pieces.set,
+        )
+    return design.piece_set
+
+
 def _set_of(design: Design) -> PieceSet:
     if design.piece_set is None:
         raise InputError(

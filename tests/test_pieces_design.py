@@ -344,6 +344,11 @@ def test_the_angle_under_the_facing_is_drawn_counted_and_weighed():
     assert (angle.bottom, angle.top) == pytest.approx(
         (made.geometry.frame.opening_top, made.geometry.frame.opening_top + 3.5 * inch)
     )
+    flat, upright = angle.adds  # its heel at the back of the facing, which is 3-5/8 in thick
+    for solid, front in ((flat, 3.625 - 3.5), (upright, 3.625 - 0.25)):
+        deep = [y for _, y in solid.lower]
+        assert (min(deep), max(deep)) == pytest.approx((front * inch, 3.625 * inch))
+    assert [flat.top, upright.bottom] == pytest.approx([angle.bottom + 0.25 * inch] * 2)
     (row,) = (r for r in made.takeoff if r.item == "Facing lintel")
     assert row.order == 1
     assert row.piece_kg == pytest.approx(1.6875 * inch**2 * long * 7850, rel=1e-3)

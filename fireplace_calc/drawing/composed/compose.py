@@ -28,6 +28,8 @@ PANES = {"left": Cell(0.0, 0.0, 106.0, HEIGHT), "section": CELLS["section"], "ro
 TURNS = ("front", "section", "roof", "plan")
 """Which view is drawn first."""
 WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)
+LARGE = 200.0
+"""Width from which a view on its own paper is hatched wider apart. [mm]"""
 RULES = {
     "front": [(4.0, 78.4), (102.0, 78.4)],
     "section": [(106.4, 4.0), (106.4, HEIGHT - 4.0)],
@@ -197,13 +199,14 @@ def view_sheet(
     units: str,
     limits: Limits | None = None,
     shown: Collection[str] = (),
+    own_paper: bool = False,
 ) -> Sheet:
     """One view in one cell; the very same sheet as long as what it is drawn from is the same."""
-    key = (view, cell, units, reads(view, geometry, limits), frozenset(shown))
+    key = (view, cell, units, reads(view, geometry, limits), frozenset(shown), own_paper)
     if key not in _kept:
         if len(_kept) >= 64:
             _kept.clear()
-        _kept[key] = draw_view(view, cell, geometry, units, limits, shown)
+        _kept[key] = draw_view(view, cell, geometry, units, limits, shown, own_paper)
     return _kept[key]
 
 
@@ -214,16 +217,19 @@ def draw_view(
     units: str,
     limits: Limits | None = None,
     shown: Collection[str] = (),
+    own_paper: bool = False,
 ) -> Sheet:
     """One view in one cell, drawn afresh; in its room with those proportion guides that are
-    ``shown``, by name.
+    ``shown``, by name. On its own paper the cell is the whole of the sheet.
     """
-    sheet = Sheet(WIDTH, HEIGHT, hatch_size=CATALOGUE[view].broad if cell is WHOLE else 1.0)
+    large = cell.right - cell.left >= LARGE if own_paper else cell is WHOLE
+    paper = (cell.right, cell.top) if own_paper else (WIDTH, HEIGHT)
+    sheet = Sheet(*paper, hatch_size=CATALOGUE[view].broad if large else 1.0)
     more: dict[str, Any] = {"limits": limits} if view == "roof" else {}
     if view == "room" and shown:
         more = {"guides": [guide for guide in find_guides(geometry, units) if guide.name in shown]}
     CATALOGUE[view].draw(sheet, cell, geometry, units, **more)
-    if cell is not WHOLE and view in RULES:
+    if not own_paper and not large and view in RULES:
         sheet.line(RULES[view], "fine", "soft")
     return sheet
 

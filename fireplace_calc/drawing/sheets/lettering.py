@@ -7,32 +7,22 @@ from __future__ import annotations
 from functools import lru_cache
 
 import numpy as np
-from matplotlib.font_manager import FontProperties
 from matplotlib.path import Path
-from matplotlib.textpath import TextPath
 
-_FONT = FontProperties(family="DejaVu Sans")
-_BOLD = FontProperties(family="DejaVu Sans", weight="bold")
-_FINE = 32.0
-"""Dots to the height of a capital, when the curves of a letter are made into chords that keep
-within a part of a dot. [-]
-"""
-_CAP = 0.73
-"""Height of a capital over the size of the font. [-]"""
+from fireplace_calc.drawing.page.glyphs import CAP, GRAIN, glyph
 
 
 @lru_cache(maxsize=512)
 def _glyph(letter: str, bold: bool) -> tuple[np.ndarray, np.ndarray, float]:
     """Outline of one letter whose capitals are 1 high, and how far the next one stands."""
-    prop, size = _BOLD if bold else _FONT, 1.0 / _CAP
-    between = TextPath((0, 0), f"|{letter}|", size=size, prop=prop).vertices[:, 0].max()
-    advance = float(between - TextPath((0, 0), "||", size=size, prop=prop).vertices[:, 0].max())
-    if letter.isspace():
-        return np.empty((0, 2)), np.empty(0, Path.code_type), advance
-    drawn = TextPath((0, 0), letter, size=size, prop=prop)
-    rings = [np.asarray(ring) for ring in Path(drawn.vertices * _FINE, drawn.codes).to_polygons()]
-    codes = [[Path.MOVETO, *[Path.LINETO] * (len(ring) - 2), Path.CLOSEPOLY] for ring in rings]
-    return np.concatenate(rings) / _FINE, np.concatenate(codes).astype(Path.code_type), advance
+    advance, *rings = glyph(letter, bold)
+    points = [np.reshape(ring, (-1, 2)) / GRAIN for ring in rings]
+    codes = [[Path.MOVETO, *[Path.LINETO] * (len(ring) - 2), Path.CLOSEPOLY] for ring in points]
+    return (
+        np.concatenate([np.empty((0, 2)), *points]),
+        np.array([code for ring in codes for code in ring], Path.code_type),
+        advance / GRAIN,
+    )
 
 
 @lru_cache(maxsize=4096)
@@ -86,7 +76,7 @@ def base(
 
 def font_size(size: float) -> float:
     """Of the font whose capitals are ``size`` high, in the same unit."""
-    return size / _CAP
+    return size / CAP
 
 
 def extent(

@@ -1,0 +1,160 @@
+"""A drawing as the page is sent it: the same Figure as lines and letters, as SVG, PDF and PNG."""
+
+import io
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from matplotlib.figure import Figure
+from matplotlib.font_manager import FontProperties
+from matplotlib.patches import Circle, Rectangle
+from matplotlib.path import Path
+from matplotlib.textpath import TextPath
+from strategies import designs
+
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.drawing import single
+from fireplace_calc.drawing.page import glyphs
+from fireplace_calc.drawing.page.message import page_message
+from fireplace_calc.drawing.page.page_renderer import PageCanvas
+from fireplace_calc.drawing.page.sheet_artist import sheet_figure
+from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.sheets.ink_layers import layers
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.sheets.style import THEMES
+from fireplace_calc.geometry.builder import build_geometry
+
+
+def unpacked(told, body):
+    """Points [mm] and run lengths, read as a page reads them."""
+    count = told["count"]
+    points = np.frombuffer(body[: 4 * count], "<i2").reshape(-1, 2) / told["grain"]
+    return points, np.frombuffer(body[4 * count :], "<u2")
+
+
+@pytest.mark.parametrize("bold", [False, True])
+def test_the_file_holds_the_letters_of_the_font(bold):
+    """Against matplotlib's TextPath, its curves finely cut. A chord leaves its curve by a ninth of
+    a thirty-second of a capital at most.
+    """
+    prop = FontProperties(family="DejaVu Sans", weight="bold" if bold else "normal")
+    for letter in glyphs.LETTERS:
+        advance, *rings = glyphs.glyph(letter, bold)
+        wide = TextPath((0, 0), f"{letter}|", size=1 / 0.73, prop=prop).vertices[:, 0].max()
+        bar = TextPath((0, 0), "|", size=1 / 0.73, prop=prop).vertices[:, 0].max()
+        assert advance == pytest.approx(1000 * (wide - bar), abs=0.6), letter
+        if letter == " ":
+            assert rings == []
+            continue
+        shape = TextPath((0, 0), letter, size=1 / 0.73, prop=prop)
+        fine = [r / 500 for r in Path(shape.vertices * 500, shape.codes).to_polygons()]
+        ours = [np.reshape(ring, (-1, 2)) / 1000 for ring in rings]
+        assert len(ours) == len(fine), letter
+        off = 1 / 32 / 9 + 0.0005
+        for ring, wanted in zip(ours, fine, strict=True):
+            assert np.abs(ring.min(0) - wanted.min(0)).max() < off, letter
+            assert np.abs(ring.max(0) - wanted.max(0)).max() < off, letter
+            round_it = np.hypot(*np.diff(wanted, axis=0).T).sum()
+            assert _area(ring) == pytest.approx(_area(wanted), abs=round_it * off), letter
+
+
+def _area(ring):
+    x, y = np.asarray(ring).T
+    return float(x @ np.roll(y, -1) - y @ np.roll(x, -1)) / 2
+
+
+def test_a_letter_that_the_file_lacks_is_drawn_and_sent_along():
+    sheet = Sheet(100, 50)
+    sheet.text(50, 20, "Größe 3\u2126", bold=True)
+    told, _ = page_message(sheet, "light", Cell(0, 0, 100, 50))
+    assert sorted(told["glyphs"]) == ["b\u00df", "b\u00f6", "b\u2126"]
+    assert all(len(glyph) > 1 for glyph in told["glyphs"].values())
+    sheet.labels[0] = Sheet(100, 50).text(50, 20, "plain")
+    assert "glyphs" not in page_message(sheet, "light", Cell(0, 0, 100, 50))[0]
+
+
+@settings(deadline=None, max_examples=20, suppress_health_check=list(HealthCheck))
+@given(
+    designs(), st.sampled_from(["front", "section", "plan", "roof"]), st.sampled_from(list(THEMES))
+)
+def test_a_message_holds_every_line_and_letter_of_its_sheet(design, view, theme):
+    """Against the sheet's own layers: each point within half a step of 1/64 mm."""
+    sheet = single(view, build_geometry(design), FEET_INCHES)
+    cell = Cell(10.0, 20.0, 290.0, 180.0)
+    told, body = page_message(sheet, theme, cell)
+    assert told["box"] == [10.0, 20.0, 280.0, 160.0]
+    points, runs = unpacked(told, body)
+    drawn = list(layers(sheet, THEMES[theme], letters=False))
+    wanted = np.concatenate([layer.path.vertices for layer in drawn]) - (10.0, 20.0)
+    assert np.abs(points - wanted).max() <= 0.5 / told["grain"] + 1e-9
+    assert runs.sum() == len(points)
+    assert sum(pen[-1] for pen in told["pens"]) == len(runs)
+    assert [pen[0] or pen[1] for pen in told["pens"]] == [n.face or n.edge for n in drawn]
+    assert [pen[2] for pen in told["pens"]] == pytest.approx([n.width for n in drawn])
+    assert [n[2] for n in told["labels"]] == [label.text for label in sheet.labels]
+    for (x, y, _, size, turned, bold, ink), n in zip(told["labels"], sheet.labels, strict=True):
+        at = lettering.base(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold)
+        assert (x, y) == pytest.approx(at, abs=0.006)
+        assert (size, turned, bold) == (pytest.approx(n.size), n.turned, n.bold)
+        assert ink == getattr(THEMES[theme], n.ink)
+
+
+def test_a_figure_hands_the_page_what_a_message_holds(boathouse):
+    """The short way of a slider and the Figure's own way are one."""
+    sheet = single("section", build_geometry(boathouse), FEET_INCHES)
+    drawn = PageCanvas(sheet_figure(sheet, "dark")).drawn()
+    told, body = page_message(sheet, "dark", Cell(0, 0, sheet.width, sheet.height))
+    assert drawn.pens[0][0] == THEMES["dark"].paper
+    assert drawn.pens[1:] == told["pens"]
+    assert drawn.labels == told["labels"]
+    points = np.concatenate(drawn.points[1:])
+    assert np.abs(unpacked(told, body)[0] - points).max() <= 0.5 / told["grain"] + 1e-9
+
+
+@pytest.mark.parametrize(
+    ("form", "begins"), [("svg", b"<?xml"), ("pdf", b"%PDF"), ("png", b"\x89PNG")]
+)
+def test_the_same_figure_is_saved_in_other_forms(boathouse, form, begins):
+    out = io.BytesIO()
+    sheet = single("front", build_geometry(boathouse), FEET_INCHES)
+    sheet_figure(sheet).savefig(out, format=form)
+    assert out.getvalue().startswith(begins)
+    assert len(out.getvalue()) > 10_000
+
+
+def test_a_large_paper_stays_within_sixteen_bits():
+    sheet = Sheet(3000, 2000)
+    sheet.line([(0, 0), (3000, 2000)])
+    told, body = page_message(sheet, "light", Cell(0, 0, 3000, 2000))
+    assert unpacked(told, body)[0].tolist() == [[0, 0], [3000, 2000]]
+
+
+def test_other_artists_reach_the_page_too():
+    """A curve as chords within a hundredth of its radius, a clip as its rectangle, a closed run
+    ending where it began.
+    """
+    figure = Figure((4, 2))
+    axes = figure.add_axes((0, 0, 1, 1))
+    axes.set_axis_off()
+    axes.set_xlim(0, 4)
+    axes.set_ylim(0, 2)
+    axes.add_patch(Circle((2, 1), 0.5, facecolor="none", edgecolor="#ff0000"))
+    axes.add_patch(Rectangle((3, 1), 5, 0.5, facecolor="#00ff0080", edgecolor="none"))
+    axes.text(1, 1, "there", rotation=90, weight="bold")
+    drawn = PageCanvas(figure).drawn()
+    (_, circle, box) = drawn.points
+    middle = np.array([50.8, 25.4])
+    assert np.hypot(*(circle - middle).T) == pytest.approx(12.7, abs=0.01)
+    assert circle[0] == pytest.approx(circle[-1])
+    assert drawn.pens[2][0] == "#00ff0080"
+    assert drawn.pens[2][6] == [0.0, 0.0, 101.6, 50.8]
+    assert box[-1] == pytest.approx(box[0])
+    assert [(n[2], n[4], n[5]) for n in drawn.labels] == [("there", True, True)]
+
+
+def test_an_image_is_refused():
+    figure = Figure()
+    figure.figimage(np.zeros((4, 4)))
+    with pytest.raises(NotImplementedError, match="lines and letters"):
+        PageCanvas(figure).drawn()

@@ -1,6 +1,8 @@
 """A drawing as the page is sent it: the same Figure as lines and letters, as SVG, PDF and PNG."""
 
 import io
+import subprocess
+import sys
 
 import numpy as np
 import pytest
@@ -158,3 +160,32 @@ def test_an_image_is_refused():
     figure.figimage(np.zeros((4, 4)))
     with pytest.raises(NotImplementedError, match="lines and letters"):
         PageCanvas(figure).drawn()
+
+
+def test_a_first_picture_asks_no_font(boathouse, monkeypatch):
+    def no_font(*_, **__):
+        raise AssertionError("a letter was asked of the font")
+
+    monkeypatch.setattr(TextPath, "__init__", no_font)
+    glyphs.glyph.cache_clear()
+    lettering._glyph.cache_clear()
+    lettering.outline.cache_clear()
+    for view in ("front", "section", "plan", "roof"):
+        sheet = single(view, build_geometry(boathouse), FEET_INCHES)
+        page_message(sheet, "light", Cell(0, 0, sheet.width, sheet.height))
+
+
+def test_a_first_picture_loads_no_view_that_is_not_shown():
+    """In an interpreter of its own: what the room, the arch and the staging need takes as long as
+    the four elevations do.
+    """
+    code = (
+        "import sys, fireplace_calc.drawing.page.message, fireplace_calc.drawing.page.stage\n"
+        "print(*(m for m in sys.modules if m.startswith('fireplace_calc.drawing')))"
+    )
+    loaded = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True
+    )
+    assert "fireplace_calc.drawing.views.section_view" in loaded.stdout
+    for late in ("staging_picture", "arch_view", "room_view", "brick_layout"):
+        assert late not in loaded.stdout

@@ -4,19 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from importlib import import_module
 from typing import Any
 
-from fireplace_calc.drawing.pieces.staging_picture import has_set, staging
 from fireplace_calc.drawing.roof.roof_view import roof
-from fireplace_calc.drawing.room.room_view import room
-from fireplace_calc.drawing.views.arch_view import arch, has_arch
-from fireplace_calc.drawing.views.brick_layout import bricks, can_lay
-from fireplace_calc.drawing.views.chimney_plan import chimney, has_second_flue
 from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.section_view import section
-from fireplace_calc.drawing.views.throat_detail import detail
 from fireplace_calc.geometry.parts import Geometry
+
+
+def _later(module: str, name: str) -> Callable[..., Any]:
+    """A function of a module that is loaded when it is first called: a first picture does not wait
+    for views that nobody has asked for.
+    """
+
+    def called(*given: Any, **named: Any) -> Any:
+        return getattr(import_module(f"fireplace_calc.drawing.{module}"), name)(*given, **named)
+
+    return called
 
 
 def _every_design(geometry: Geometry) -> bool:
@@ -61,39 +67,45 @@ CATALOGUE = {
         NamedView("section", "Section", section, "Section"),
         NamedView("plan", "Plan", plan, "Plan", broad=1.6),
         NamedView("roof", "Against the roof", roof, "Against the roof"),
-        NamedView("room", "In its room", room),
-        NamedView("detail", "Throat and chamber", detail, "Throat and smoke chamber", broad=1.6),
+        NamedView("room", "In its room", _later("room.room_view", "room")),
+        NamedView(
+            "detail",
+            "Throat and chamber",
+            _later("views.throat_detail", "detail"),
+            "Throat and smoke chamber",
+            broad=1.6,
+        ),
         NamedView(
             "arch",
             "Arch and its thrust",
-            arch,
+            _later("views.arch_view", "arch"),
             "Arch and its thrust",
-            has_arch,
+            _later("views.arch_view", "has_arch"),
             "The opening of this design has a straight head; the front elevation is shown.",
         ),
         NamedView(
             "chimney",
             "Chimney plan",
-            chimney,
+            _later("views.chimney_plan", "chimney"),
             "Plan of the chimney",
-            has_second_flue,
+            _later("views.chimney_plan", "has_second_flue"),
             "This chimney has one flue, as the section shows; the front elevation is shown.",
             broad=1.6,
         ),
         NamedView(
             "bricks",
             "Brick layout",
-            bricks,
+            _later("views.brick_layout", "bricks"),
             "Brick layout",
-            can_lay,
+            _later("views.brick_layout", "can_lay"),
             "There is nothing to lay brick by brick in this design; the front elevation is shown.",
         ),
         NamedView(
             "staging",
             "Staging",
-            staging,
+            _later("pieces.staging_picture", "staging"),
             "Staging",
-            has_set,
+            _later("pieces.staging_picture", "has_set"),
             "This design is built without a set of pieces; the front elevation is shown.",
         ),
     )

@@ -26,6 +26,7 @@ FLOORS = [
     ["assessment"],
     ["explore", "proportion"],
     ["report"],
+    ["survey"],
     ["lessons"],
     ["drawing"],
     ["exports"],

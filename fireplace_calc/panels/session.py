@@ -17,16 +17,18 @@ from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.editing.designfile import load, load_words, text_of_words
+from fireplace_calc.editing.file_reading import file_text
 from fireplace_calc.editing.kept_comments import text_over
 from fireplace_calc.editing.kept_folder import KeptFolder
 from fireplace_calc.editing.visitor import own_folder
 from fireplace_calc.editing.whole_files import set_aside
 from fireplace_calc.rules import PACKS
+from fireplace_calc.survey.kept import Survey, read_survey, survey_text
 
 PAUSE = 1.0
 """A hand that rests longer has made a move of its own, to be undone alone. [s]"""
 STEPS_BACK, MOST_OPTIONS = 500, 4
-DESIGN, READER = "design.toml", "reader.toml"
+DESIGN, READER, SURVEY = "design.toml", "reader.toml", "survey.toml"
 OPTIONS = tuple(f"option-{number}.toml" for number in range(1, MOST_OPTIONS + 1))
 """Files in the folder."""
 
@@ -49,10 +51,13 @@ class Session:
     ) -> None:
         self.first, self.design, self.pack, self.units = first, first, pack, units
         self.options: list[Design] = []
+        self.survey = Survey()
         self.past: list[Design] = []
         self.coming: list[Design] = []
         self.folder = (
-            None if folder is None else KeptFolder(own_folder(folder), (DESIGN, READER, *OPTIONS))
+            None
+            if folder is None
+            else KeptFolder(own_folder(folder), (DESIGN, READER, SURVEY, *OPTIONS))
         )
         self.said = ""
         self._run = ("", 0.0)
@@ -148,12 +153,14 @@ class Session:
         InputError
             When the folder cannot be written.
         """
-        now = (self.design, self.pack, self.units, tuple(self.options))
+        now = (self.design, self.pack, self.units, tuple(self.options), self.survey)
         if self.folder is None or now == self._kept:
             return
         designs = dict(zip((DESIGN, *OPTIONS), (self.design, *self.options), strict=False))
         files = {name: self._content(name, design) for name, design in designs.items()}
         files[READER] = text_of_words({"pack": self.pack, "units": self.units}).encode()
+        if self.survey != Survey():
+            files[SURVEY] = survey_text(self.survey).encode()
         try:
             self.folder.keep(files)
         except OSError as trouble:
@@ -204,6 +211,7 @@ class Session:
                 self._say("The example is shown instead.")
             options = [self._read(folder.path / name) for name in OPTIONS]
             self.options = [option for option in options if option is not None]
+            self.survey = self._read_survey(folder.path / SURVEY)
             words = load_words(folder.path / READER)
             with suppress(OSError):  # what cannot be read stays unknown, so it is not written over
                 folder.known = {n: c for n, c in folder.look().items() if n not in self._left}
@@ -224,12 +232,25 @@ class Session:
             return load(path)
         except InputError as trouble:
             self._say(str(trouble))
+        self._set_aside(path)
+        return None
+
+    def _read_survey(self, path: Path) -> Survey:
+        if not path.exists():
+            return Survey()
+        try:
+            return read_survey(file_text(path))
+        except InputError as trouble:
+            self._say(str(trouble))
+        self._set_aside(path)
+        return Survey()
+
+    def _set_aside(self, path: Path) -> None:
         try:
             self._say(f"It was set aside as {set_aside(path).name}.")
         except OSError:
             self._left.add(path.name)
             self._say("It could not be renamed and is left as it is.")
-        return None
 
     def _say(self, sentence: str) -> None:
         self.said = f"{self.said} {sentence}".strip()

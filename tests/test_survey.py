@@ -104,7 +104,9 @@ def test_what_the_pencil_passes(brick):
     """
     found = {f.key: f for f in assess(brick.design, "US IRC 2021").findings}
     assert found["ROF-02"].verdict == MEETS
-    assert found["THR-03"].provided == pytest.approx(96.0) and found["THR-03"].verdict == "not checked"
+    assert (
+        found["THR-03"].provided == pytest.approx(96.0) and found["THR-03"].verdict == "not checked"
+    )
     assert found["THR-03"].required == pytest.approx(96 - (4 - pi))
 
 

@@ -105,7 +105,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         result = assess(load(asked.design), asked.pack)
         from fireplace_calc.drawing.papers.full_papers import paper, paper_set
         from fireplace_calc.exports import write_dxf, write_spreadsheet
-        from fireplace_calc.takeoff import prices
+        from fireplace_calc.takeoff.cost import prices
 
         paper(units, asked.paper)
         known = prices(asked.prices)

@@ -17,7 +17,8 @@ from fireplace_calc.exports import write_dxf, write_spreadsheet
 from fireplace_calc.exports.dxf import COLOURS
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, harmless
 from fireplace_calc.report.sentences import CAUTION
-from fireplace_calc.takeoff import prices, total_weight
+from fireplace_calc.takeoff import total_weight
+from fireplace_calc.takeoff.cost import prices
 
 UNITS = [("feet-inches", INCH), ("millimetres", MM)]
 BOATHOUSE = load(DATA / "designs" / "boathouse-laid.toml")

@@ -35,7 +35,9 @@ from fireplace_calc.geometry.assembled.solids import (
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.polygons import box
 from fireplace_calc.report.csv_files import write_csv
-from fireplace_calc.takeoff import all_goods, bill, prices, second_opinion, total_weight
+from fireplace_calc.takeoff import all_goods, total_weight
+from fireplace_calc.takeoff.cost import bill, prices
+from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 
 SYSTEM = [
     ("feet-inches", INCH, {"$INSUNITS": 1, "$MEASUREMENT": 0, "$LUNITS": 4}),

@@ -9,7 +9,8 @@ from fireplace_calc import assess
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import CUYD, POUND
 from fireplace_calc.design.records import Design
-from fireplace_calc.takeoff import all_goods, bill, prices
+from fireplace_calc.takeoff import all_goods
+from fireplace_calc.takeoff.cost import bill, prices
 
 SOLD = {
     ("yd3", 0.25, "concrete"): "Footing concrete; Core grout; Hearth slab concrete;"

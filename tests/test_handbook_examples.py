@@ -19,8 +19,9 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import part
 from fireplace_calc.geometry.polygons import area, box
 from fireplace_calc.geometry.solids import prism
-from fireplace_calc.takeoff import handbook, handbook_flues, second_opinion, take_off
+from fireplace_calc.takeoff import handbook, handbook_flues, take_off
 from fireplace_calc.takeoff.rows import to_order
+from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 
 TABLE = {row["id"]: row for row in rows("examples_handbook.csv")}
 LINERS = ("8.5x13", "13x13", "8.5x8.5")

@@ -17,7 +17,7 @@ from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.report.alternatives import differences, side_by_side
 from fireplace_calc.report.sentences import weight
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.takeoff import bill, prices
+from fireplace_calc.takeoff.cost import bill, prices
 
 UNITS = [("feet-inches", "letter"), ("millimetres", "A4"), ("millimetres", "A3")]
 

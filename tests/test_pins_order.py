@@ -10,7 +10,9 @@ from naive.reading import PINS
 from naive.whole import NAMES, assessed, differs, naive
 
 from fireplace_calc.brickwork import block_coursing, lay_brickwork
-from fireplace_calc.takeoff import bill, prices, second_opinion, share_out
+from fireplace_calc.takeoff import share_out
+from fireplace_calc.takeoff.cost import bill, prices
+from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 
 COLUMNS = {
     "unit": "unit",

@@ -29,7 +29,7 @@ from fireplace_calc.explore.mending.levers import LEVERS
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.panels.folds.remedies import remedy_words, shortened
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.takeoff import bill, prices
+from fireplace_calc.takeoff.cost import bill, prices
 
 BOATHOUSE = load("data/designs/boathouse-laid.toml")
 FAULTS = {

@@ -35,7 +35,7 @@ from fireplace_calc.report.sentences import (
     tally,
     weight,
 )
-from fireplace_calc.takeoff import prices
+from fireplace_calc.takeoff.cost import prices
 
 BOATHOUSE = assess(load(DATA / "designs" / "boathouse-laid.toml"))
 PLAIN = assess(Design())

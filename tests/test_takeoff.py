@@ -44,9 +44,10 @@ from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.panels.html import sentence
 from fireplace_calc.report.plain_summary import summary
-from fireplace_calc.takeoff import all_goods, bill, prices, share_out, take_off, total_weight
+from fireplace_calc.takeoff import all_goods, share_out, take_off, total_weight
 from fireplace_calc.takeoff.before_masonry import trim_boxes
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
+from fireplace_calc.takeoff.cost import bill, prices
 from fireplace_calc.takeoff.facing import facing_volume, head_shows, shown_areas
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))

@@ -44,7 +44,8 @@ from fireplace_calc.report.sentences import (
     tally,
     weight,
 )
-from fireplace_calc.takeoff import bill, prices, second_opinion
+from fireplace_calc.takeoff.cost import bill, prices
+from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 
 BOATHOUSE = assess(load(DATA / "designs" / "boathouse-laid.toml"))
 PLAIN = assess(Design())

@@ -6,6 +6,7 @@ Levels count from the finished floor of the room. Left and right are as seen fro
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from fireplace_calc.base.record import HashedOnce
 from fireplace_calc.design.abroad import Abroad
@@ -21,7 +22,9 @@ from fireplace_calc.design.second_flue import SecondFlue
 from fireplace_calc.design.smoke_path import Flue, SmokeChamber, Throat
 from fireplace_calc.design.surroundings import Clearance, House, Roof, Site
 from fireplace_calc.design.work import Waste, Work
-from fireplace_calc.pieces.records import PieceSet
+
+if TYPE_CHECKING:
+    from fireplace_calc.pieces.records import PieceSet
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, count, length, quantity, text, yes_no
-from fireplace_calc.pieces.records import LINERS
+from fireplace_calc.pieces.liner_kinds import LINERS
 
 ALONG = "along the opening"
 """The long side of a liner left to right, as most stacks have it."""

@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import fields
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.base.inputs import Input, inputs_of, is_record, pieces_of
 from fireplace_calc.base.messages import shown
@@ -18,7 +18,9 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.design.smoke_path import ALONG
 from fireplace_calc.editing.consistency import require_consistent
 from fireplace_calc.editing.sets.deciding import decide, let_go, refuse_decided
-from fireplace_calc.editing.sets.piece_sets import find_set
+
+if TYPE_CHECKING:
+    from fireplace_calc.pieces.records import PieceSet
 
 
 def _long_side(turned: Any) -> tuple[str, Any]:
@@ -127,6 +129,15 @@ def _piece(record: type, entry: Any, key: str, number: int) -> Any:
     return record(**read)
 
 
+def _set_of(name: str, folder: Path | None) -> PieceSet | None:
+    """The set of that name; none where no name is told."""
+    if not name:
+        return None
+    from fireplace_calc.editing.sets.piece_sets import find_set  # wakes the reading of sets
+
+    return find_set(name, folder)
+
+
 def apply(design: Design, changes: Mapping[str, Any], folder: Path | None = None) -> Design:
     """Put checked values into a copy of the record, without asking whether the whole still holds
     together, or what a set of pieces decides.
@@ -152,7 +163,7 @@ def apply(design: Design, changes: Mapping[str, Any], folder: Path | None = None
         if spec is not None:
             read = spec.read(value)
             if key == "pieces.set":
-                top["piece_set"] = find_set(read, folder) if read else None
+                top["piece_set"] = _set_of(read, folder)
             (groups.setdefault(group, {}) if dot else top)[name or group] = read
             (told.add if is_default(key, read) else told.discard)(key)
             continue

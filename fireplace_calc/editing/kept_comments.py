@@ -8,7 +8,6 @@ next change.
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import fields
 from typing import TYPE_CHECKING, Any
 
@@ -67,6 +66,8 @@ def text_over(old: str, design: Design) -> str:
     text = document.as_string()
     if END in old:
         text = f"{text.rstrip()}\n\n{END}\n"
+    import tomllib  # here, so that importing the package does not wait for it
+
     try:
         same = tomllib.loads(text) == document.unwrap()
     except tomllib.TOMLDecodeError:

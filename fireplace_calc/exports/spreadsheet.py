@@ -17,7 +17,8 @@ from fireplace_calc.brickwork.face_bond import english
 from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, finding_row, harmless
 from fireplace_calc.report.sentences import CAUTION
-from fireplace_calc.takeoff import Price, bill, goods_for
+from fireplace_calc.takeoff import goods_for
+from fireplace_calc.takeoff.cost import Price, bill
 
 if TYPE_CHECKING:
     from _typeshed import SizedBuffer

@@ -10,7 +10,8 @@ from fireplace_calc.base.messages import shown
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.pieces.fields import MILLIMETER, Fields
-from fireplace_calc.pieces.records import LINERS, MATERIALS, ROLES, JointRange, SetPiece, Shape
+from fireplace_calc.pieces.liner_kinds import LINERS
+from fireplace_calc.pieces.records import MATERIALS, ROLES, JointRange, SetPiece, Shape
 from fireplace_calc.pieces.shape_text import arch, block, bored, bounds, mirrored, solids
 
 FIELDS = (

@@ -37,15 +37,6 @@ MATERIALS = (
     "lightweight concrete",
 )
 """What a piece is cast of."""
-LINERS = (
-    "ASTM C315 clay",
-    "UL 1777 system",
-    "listed factory unit",
-    "approved to 1800 F",
-    "unlined",
-    "other",
-)
-"""What the smoke touches."""
 FIREBOX = frozenset(ROLES[1:7])
 """Roles that stand round the fire."""
 HEAD = frozenset(("throat back", "throat front", "smoke shelf", "reducer"))
@@ -149,7 +140,7 @@ class SetPiece:
         What it adds and cuts without its tongue and socket, where it nests: as it fills a stack of
         its kind, nests filled. [m]
     liner_kind : str
-        One of ``LINERS``, of a flue piece; empty where its file does not say.
+        One of ``liner_kinds.LINERS``, of a flue piece; empty where its file does not say.
     """
 
     mark: str

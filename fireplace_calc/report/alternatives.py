@@ -18,7 +18,7 @@ from fireplace_calc.report.sentences import weight
 from fireplace_calc.report.wide_tables import whole
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
-from fireplace_calc.takeoff import Price, bill, prices
+from fireplace_calc.takeoff.cost import Price, bill, prices
 
 if TYPE_CHECKING:
     import pandas

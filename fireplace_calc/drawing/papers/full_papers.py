@@ -23,7 +23,7 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.layout import ARCHITECT
 from fireplace_calc.editing.file_text import fingerprint
-from fireplace_calc.takeoff import Price
+from fireplace_calc.takeoff.cost import Price
 
 PAPERS = {"letter": (279.4, 215.9), "A4": (297.0, 210.0), "A3": (420.0, 297.0)}
 """All lying. [mm]"""

@@ -28,7 +28,8 @@ from fireplace_calc.report.sentences import (
 )
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
-from fireplace_calc.takeoff import Price, bill, prices, second_opinion
+from fireplace_calc.takeoff.cost import Price, bill, prices
+from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 
 FOUND = (
     Column("", 5),

@@ -23,8 +23,8 @@ from fireplace_calc.explore.mending.trials import (
 from fireplace_calc.explore.raising import by_kind, every_finding
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT
-from fireplace_calc.takeoff import Bill, Price, bill
-from fireplace_calc.takeoff import prices as price_list
+from fireplace_calc.takeoff.cost import Bill, Price, bill
+from fireplace_calc.takeoff.cost import prices as price_list
 
 USUAL = {
     ("flue.sections", "+"),

@@ -26,7 +26,7 @@ from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import Fold
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
-from fireplace_calc.takeoff import prices
+from fireplace_calc.takeoff.cost import prices
 
 KINDS = {
     "pdf": "application/pdf",

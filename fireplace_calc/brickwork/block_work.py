@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 from fireplace_calc.brickwork.coursing import Coursing, block_coursing
 from fireplace_calc.brickwork.cut_stock import bricks_for
@@ -50,25 +50,18 @@ class LaidBlock:
             A block sawn to height, or ripped along its row, takes one of its own; of a length cut
             short the rest is used again where it is long enough.
         """
-        whole, taken, areas, cut_volume = 0, Counter[float](), 0.0, 0.0
+        whole, areas, cut_volume, taken = 0, 0.0, 0.0, list[float]()
         for (of, height), course in zip(self.coursing.pieces, self.courses, strict=True):
-            if of != kind and (of, kind) != ("sawn", "block"):
-                continue
-            taken.update(course.lengths)
-            if of == "sawn":
-                taken[self.unit.length] += course.whole
-                cut_volume += sum(course.areas) * height
-            else:
+            if of == kind:
                 whole += course.whole
                 areas += course.areas[0] * height
                 cut_volume += course.areas[1] * height
-        return BlockCount(
-            whole,
-            taken.total(),
-            bricks_for(taken.elements(), self.unit.length),
-            areas,
-            cut_volume,
-        )
+                taken += course.lengths
+            elif of == "sawn" and kind == "block":
+                cut_volume += sum(course.areas) * height
+                taken += (*course.lengths, *(self.unit.length,) * course.whole)
+        from_blocks = bricks_for(taken, self.unit.length)
+        return BlockCount(whole, len(taken), from_blocks, areas, cut_volume)
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,11 +101,11 @@ def lay_block(part: Part, unit: Unit) -> LaidBlock:
     middle = (part.bottom + part.top) / 2
     cores = [solid for solid in part.cuts if solid not in part.aside]
     outer, core = _at(part.adds, middle) or NOTHING, _at(cores, middle)
-    made, bottom = [], part.bottom
-    for parity, top in enumerate(min(part.bottom + top, part.top) for top in coursing.tops):
-        flue = _at(part.aside, (bottom + top) / 2)
-        made.append(_laid(outer, core, flue, unit, parity % 2))
-        bottom = top
+    flues: list[Extent | None] = [None] * coursing.courses
+    if part.aside:
+        beds = [part.bottom, *(min(part.bottom + top, part.top) for top in coursing.tops)]
+        flues = [_at(part.aside, (low + high) / 2) for low, high in pairwise(beds)]
+    made = (_laid(outer, core, flue, unit, k % 2) for k, flue in enumerate(flues))
     return LaidBlock(coursing, unit, tuple(made))
 
 

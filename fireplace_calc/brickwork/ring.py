@@ -4,8 +4,10 @@ meet; or a solid layer, row by row. Corners lap course by course.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from typing import NamedTuple
 
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
 from fireplace_calc.geometry.polygons import Polygon, box
@@ -14,48 +16,117 @@ Extent = tuple[float, float, float, float]
 """Left, right, front, back. [m]"""
 
 
-@dataclass(frozen=True)
-class BlockCourse:
-    """One course of block.
+class Run(NamedTuple):
+    """Blocks end to end along one line.
 
     Attributes
     ----------
-    blocks : tuple of polygon and bool
-        Outline of each in plan [m], and whether it is cut.
-    lengths : tuple of float
-        What each cut one takes of a block's length, in the same order. [m]
+    blocks : tuple of (float, float, bool)
+        Where each begins and ends [m], and whether it is cut.
+    whole : int
+        Full ones. [-]
+    cut : tuple of float
+        Lengths of the cut ones. [m]
     """
 
-    blocks: tuple[tuple[Polygon, bool], ...]
-    lengths: tuple[float, ...]
+    blocks: tuple[tuple[float, float, bool], ...]
+    whole: int
+    cut: tuple[float, ...]
+
+
+class BlockRow(NamedTuple):
+    """One run of a course, between two lines.
+
+    Attributes
+    ----------
+    run : Run
+    low, high : float
+        Near and far side of it. [m]
+    across : bool
+        Whether it runs from left to right; else from front to back.
+    ripped : bool
+        Whether all of it is cut along its length.
+    """
+
+    run: Run
+    low: float
+    high: float
+    across: bool
+    ripped: bool = False
+
+    def outlines(self) -> Iterator[tuple[Polygon, bool]]:
+        """Each block in plan [m], and whether it is cut."""
+        for a, b, cut in self.run.blocks:
+            sides = (a, b, self.low, self.high) if self.across else (self.low, self.high, a, b)
+            yield box(*sides), cut or self.ripped
+
+    def lengths(self) -> tuple[float, ...]:
+        """What each cut block takes of a block's length. [m]"""
+        if not self.ripped:
+            return self.run.cut
+        return tuple(b - a for a, b, _ in self.run.blocks)
+
+
+@dataclass(frozen=True, eq=False)
+class BlockCourse:
+    """One course of block; two are the same only where they are one and the same.
+
+    Attributes
+    ----------
+    unit : Unit
+        The full block. [m]
+    rows : tuple of BlockRow
+        Of which it is made.
+    """
+
+    unit: Unit
+    rows: tuple[BlockRow, ...]
 
     @cached_property
+    def blocks(self) -> tuple[tuple[Polygon, bool], ...]:
+        """Outline of each in plan [m], and whether it is cut."""
+        return tuple(block for row in self.rows for block in row.outlines())
+
+    @cached_property
+    def _sums(self) -> tuple[int, tuple[float, ...], tuple[float, float]]:
+        whole, lengths, areas = 0, list[float](), [0.0, 0.0]
+        for row in self.rows:
+            deep, cut = row.high - row.low, row.lengths()
+            lengths += cut
+            areas[1] += sum(cut) * deep
+            if not row.ripped:
+                whole += row.run.whole
+                areas[0] += row.run.whole * self.unit.length * deep
+        return whole, tuple(lengths), (areas[0], areas[1])
+
+    @property
     def whole(self) -> int:
         """Full blocks. [-]"""
-        return len(self.blocks) - self.cut
+        return self._sums[0]
+
+    @property
+    def lengths(self) -> tuple[float, ...]:
+        """What each cut one takes of a block's length, in the order of ``blocks``. [m]"""
+        return self._sums[1]
 
     @property
     def cut(self) -> int:
         """Cut blocks, halves counted in. [-]"""
         return len(self.lengths)
 
-    @cached_property
+    @property
     def areas(self) -> tuple[float, float]:
         """Of the whole blocks and of the cut ones, in plan. [m2]"""
-        sums = [0.0, 0.0]
-        for ring, cut in self.blocks:
-            (left, front), (right, back) = ring[0], ring[2]
-            sums[cut] += (right - left) * (back - front)
-        return sums[0], sums[1]
+        return self._sums[2]
 
     def __add__(self, other: BlockCourse) -> BlockCourse:
-        return BlockCourse(self.blocks + other.blocks, self.lengths + other.lengths)
+        return BlockCourse(self.unit, self.rows + other.rows)
 
 
-def _run(start: float, end: float, unit: Unit) -> list[tuple[float, float, bool]]:
+def _run(start: float, end: float, unit: Unit) -> Run:
     """Blocks along one wall: full ones from both ends, a closer in the middle. [m]"""
     left, right, step = start, end, unit.length + unit.joint
-    made, low = [], True
+    made, low, cut = [], True, False
     while right - left > unit.length + LEAST_CUT:
         if low:
             made.append((left, left + unit.length, False))
@@ -64,15 +135,12 @@ def _run(start: float, end: float, unit: Unit) -> list[tuple[float, float, bool]
             made.append((right - unit.length, right, False))
             right -= step
         low = not low
-    if right - left > LEAST_CUT:
-        made.append((left, right, right - left < unit.length - LEAST_CUT))
-    return sorted(made)
-
-
-def _course(made: list[tuple[Polygon, bool, float]]) -> BlockCourse:
-    return BlockCourse(
-        tuple((ring, cut) for ring, cut, _ in made), tuple(long for _, cut, long in made if cut)
-    )
+    whole, last = len(made), right - left
+    if last > LEAST_CUT:
+        cut = last < unit.length - LEAST_CUT
+        made.append((left, right, cut))
+        whole += not cut
+    return Run(tuple(sorted(made)), whole, (last,) if cut else ())
 
 
 @lru_cache(maxsize=64)
@@ -104,17 +172,14 @@ def block_ring(
     low, high = middle - half, middle + half
     across = (low, high) if through else (low + w + j, high - w - j)
     along = (w + j, deep - w - j) if through else (0.0, deep)
-    made = [
-        (box(a, b, y, y + w), cut, b - a)
-        for y in (0.0, deep - w)
-        for a, b, cut in _run(*across, unit)
-    ]
-    made += [
-        (box(x, x + w, a, b), cut, b - a)
-        for x in (low, high - w)
-        for a, b, cut in _run(*along, unit)
-    ]
-    return _course(made)
+    front, side = _run(*across, unit), _run(*along, unit)
+    return BlockCourse(
+        unit,
+        (
+            *(BlockRow(front, y, y + w, True) for y in (0.0, deep - w)),
+            *(BlockRow(side, x, x + w, False) for x in (low, high - w)),
+        ),
+    )
 
 
 @lru_cache(maxsize=64)
@@ -137,15 +202,12 @@ def block_layer(area: Extent, unit: Unit, parity: int) -> BlockCourse:
     """
     left, right, front, back = area
     start, end, low, high = area if parity % 2 == 0 else (front, back, left, right)
-    made = []
+    across, run, rows = parity % 2 == 0, _run(start, end, unit), []
     while high - low > LEAST_CUT:
         far = min(low + unit.depth, high)
-        ripped = far - low < unit.depth - LEAST_CUT
-        for a, b, cut in _run(start, end, unit):
-            ring = box(a, b, low, far) if parity % 2 == 0 else box(low, far, a, b)
-            made.append((ring, cut or ripped, b - a))
+        rows.append(BlockRow(run, low, far, across, far - low < unit.depth - LEAST_CUT))
         low += unit.depth + unit.joint
-    return _course(made)
+    return BlockCourse(unit, tuple(rows))
 
 
 def round_a_hole(area: Extent, hole: Extent, unit: Unit, parity: int) -> BlockCourse:
@@ -169,7 +231,7 @@ def round_a_hole(area: Extent, hole: Extent, unit: Unit, parity: int) -> BlockCo
     low, high = max(hole[2], front), min(hole[3], back)
     if far <= near or high <= low:
         return block_layer(area, unit, parity)
-    whole = BlockCourse((), ())
+    whole = BlockCourse(unit, ())
     for strip in (
         (left, right, front, low),
         (left, near, low, high),

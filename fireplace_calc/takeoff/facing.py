@@ -5,12 +5,13 @@ of another finish.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import hypot
 
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SQFT
 from fireplace_calc.brickwork.face_bond import face_bond, snapped_from_one
-from fireplace_calc.brickwork.unit import UnitMasonry, facing_brick
+from fireplace_calc.brickwork.unit import Unit, UnitMasonry, facing_brick
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.takeoff.bricks import size_note
 
@@ -147,7 +148,6 @@ def facing_of(geometry: Geometry, name: str) -> Facing:
     """
     design, unit = geometry.design, facing_brick(geometry.design)
     area = geometry.once(shown_areas)[name] if design.surround.face == "brick" else 0.0
-    bond = face_bond(unit, design.brick.facing_bond)
     behind = {
         "chimney walls": design.chimney.wall,
         "smoke chamber walls": design.smoke_chamber.wall,
@@ -155,6 +155,16 @@ def facing_of(geometry: Geometry, name: str) -> Facing:
     }.get(name, unit.length)
     brick_built = name in geometry.by_name and geometry.by_name[name].material == "brick"
     tails = brick_built and behind > unit.length - ROUNDING
+    deep, laid, note = _wythe(unit, design.brick.facing_bond, tails)
+    return Facing(area * deep, laid, note)
+
+
+@lru_cache(maxsize=64)
+def _wythe(unit: Unit, bonded: str, tails: bool) -> tuple[float, UnitMasonry, str]:
+    """Depth of a face in its bond, headers averaged in [m], how brick fills it, and how it was
+    counted; ``tails`` where its headers are whole and reach into the wall.
+    """
+    bond = face_bond(unit, bonded)
     tail, of_one = (unit.length, 1) if tails else (unit.depth, snapped_from_one(unit))
     ends = bond.headers * bond.header * bond.course
     deep = (1 - ends) * (unit.depth + unit.joint) + ends * (tail + unit.joint)
@@ -167,7 +177,7 @@ def facing_of(geometry: Geometry, name: str) -> Facing:
         share = f"{bond.headers * SQFT:.2f} headers to the square foot {headers}"
         note = f"{note}; {share}"
     note = f"{note}; {bond.note}" if bond.note else note
-    return Facing(area * deep, UnitMasonry(unit, 0, count / deep, filled / deep), note)
+    return deep, UnitMasonry(unit, 0, count / deep, filled / deep), note
 
 
 def facing_volume(geometry: Geometry, part: Part) -> float:

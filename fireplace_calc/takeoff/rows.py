@@ -82,17 +82,22 @@ def to_order(net: float, waste: float, step: float) -> float:
 
 def _row(item: str, shares: list[Share], waste: dict[str, float]) -> Row:
     sold = goods_for(item)
-    volume, weight = sum(s.volume for s in shares), sum(s.weight for s in shares)
+    volume = weight = count = 0.0
+    materials: dict[str, None] = {}
+    notes: dict[str, None] = {sold.note: None}  # without doubles, in the order of the parts
+    for share in shares:
+        volume += share.volume
+        weight += share.weight
+        count += share.count
+        materials[share.material] = notes[share.note] = None
     if sold.holds is not None:
         net = volume / sold.holds
-    elif sold.unit == "ft2":
-        net = sum(s.count for s in shares)
     else:
-        net = ceil(sum(s.count for s in shares) - ROUNDING)
+        net = count if sold.unit == "ft2" else ceil(count - ROUNDING)
     order = max(to_order(net, waste.get(sold.waste, 0.0), sold.step), net + sold.spare)
-    materials = tuple(dict.fromkeys(s.material for s in shares))
-    notes = [n for n in dict.fromkeys((sold.note, *(s.note for s in shares))) if n]
-    notes += [_density_note(m) for m in materials if weight > 0]
+    said = [note for note in notes if note]
+    if weight > 0:
+        said += map(_density_note, materials)
     counted = sold.holds is None and sold.unit != "ft2" and weight > 0
     piece = weight / net if counted else None
     return Row(
@@ -104,7 +109,7 @@ def _row(item: str, shares: list[Share], waste: dict[str, float]) -> Row:
         weight,
         volume,
         piece,
-        "; ".join(notes),
+        "; ".join(said),
     )
 
 

@@ -17,7 +17,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.explore import find_remedies, highest_raise, rejected_remedies
 from fireplace_calc.explore.raising import every_finding
-from fireplace_calc.panels import session as session_module
+from fireplace_calc.panels import work_in_hand
 from fireplace_calc.panels.controls.controls import Control, Lead
 from fireplace_calc.panels.controls.reader_units import typed, with_unit
 from fireplace_calc.panels.folds.remedies import (
@@ -265,7 +265,7 @@ def test_other_units_take_another_slider_and_the_same_units_the_same():
 @pytest.fixture
 def clock(monkeypatch):
     now = SimpleNamespace(at=100.0)
-    monkeypatch.setattr(session_module, "monotonic", lambda: now.at)
+    monkeypatch.setattr(work_in_hand, "monotonic", lambda: now.at)
     return now
 
 
@@ -298,10 +298,10 @@ def test_after_a_step_back_or_an_option_the_hand_begins_anew(clock):
     work.take({"opening.width": "37 in"}, run="opening.width")
     work.put_aside()
     work.take({"opening.width": "38 in"}, run="opening.width")
-    assert widths(work.past) == [36, 37] and widths(work.options) == [37]
+    assert widths(work.past) == [36, 37, 37] and widths(work.options) == [37]
     work.undo()
     work.take({"opening.width": "39 in"}, run="opening.width")
-    assert widths(work.past) == [36, 37]
+    assert widths(work.past) == [36, 37, 37]
 
 
 def test_the_past_is_five_hundred_steps_long(clock):

@@ -367,7 +367,7 @@ def test_undo_and_redo_go_back_and_forth():
 
 
 def test_one_run_of_a_slider_is_one_step_back(monkeypatch):
-    monkeypatch.setattr("fireplace_calc.panels.session.monotonic", lambda: 0.0)  # a quick hand
+    monkeypatch.setattr("fireplace_calc.panels.work_in_hand.monotonic", lambda: 0.0)  # a quick hand
     made = panel(BOATHOUSE)
     for width in range(42, 60):
         made.on_slider("opening.width", f"{width} in")
@@ -593,7 +593,10 @@ def test_no_widget_is_left_behind_by_lists_units_options_lessons_and_exercises(t
         few = made.design.surround.trim[: 1 + k % 2]
         made.set_input("surround.trim", few)
         made.set_units(("millimetres", "feet-inches")[k % 2])
-        made.session.options[:] = [made.design] * (k % 4)
+        for option in made.session.shelf[:2]:
+            made.session.remove_option(option.number)
+        for _ in range(k % 3):
+            made.session.put_aside()
         made.folds["options"].update()
         teaching.teach(list(LESSONS)[k % len(LESSONS)])
         session.numbers.choose(kinds[k % len(kinds)])

@@ -159,7 +159,7 @@ def test_the_designer_lays_two_options_side_by_side_and_hands_over_a_sheet(kind,
     walker.says(re.compile("opening 3'-8\" wide"))
     walker.unfold("Options side by side")
     walker.push("Keep this design as an option")
-    walker.says("Bring back option 1")
+    walker.says("Bring back Option 1")
     walker.start()
     walker.press(*["ArrowRight"] * 8)
     other = change(boathouse, {"opening.width": "48 in"})
@@ -188,6 +188,7 @@ def test_the_designer_lays_two_options_side_by_side_and_hands_over_a_sheet(kind,
     walker.undo_to(re.compile("opening 3'-8\" wide"))
     assert sorted(path.name for path in (folder / "kept" / "client").glob("*.toml")) == [
         "design.toml",
+        "history.toml",
         "option-1.toml",
         "reader.toml",
     ]

@@ -10,6 +10,7 @@ from pathlib import Path
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.file_reading import file_text, load_file, parsed_file
+from fireplace_calc.editing.file_text import quoted
 from fireplace_calc.editing.kept_comments import text_over
 from fireplace_calc.editing.whole_files import write_whole
 
@@ -63,7 +64,7 @@ def load(path: str | os.PathLike[str]) -> Design:
 
 def text_of_words(words: Mapping[str, str]) -> str:
     """A few plain words with their names, as the text of a file."""
-    return "".join(f'{name} = "{word}"\n' for name, word in words.items())
+    return "".join(f"{name} = {quoted(word)}\n" for name, word in words.items())
 
 
 def load_words(path: str | os.PathLike[str]) -> dict[str, str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from dataclasses import fields
 from functools import lru_cache
@@ -71,6 +72,15 @@ def _forms(value: float, kind: str, key: str) -> Iterator[str]:
         for unit in reversed(units) if key in NUMBERS else units:
             yield f"{value / FACTORS[kind][unit]:.{digits}g} {unit}".strip()
     yield f"{value!r} {SI_UNIT[kind].replace('**', '')}".strip()
+
+
+def quoted(value: Any) -> str:
+    r"""Text, whole numbers and lists of them, as TOML and JSON both write them.
+
+    >>> print(quoted(['3" bed', 2]))
+    ["3\" bed", 2]
+    """
+    return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
 def written(value: Any, spec: Input, key: str = "") -> str:

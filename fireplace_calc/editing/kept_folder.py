@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -24,8 +24,8 @@ class KeptFolder:
     ----------
     path : path
         Made when it is first written to.
-    names : tuple of str
-        Every file that may belong to the work.
+    belongs : callable
+        Whether a file of this name is part of the work.
 
     Attributes
     ----------
@@ -35,8 +35,8 @@ class KeptFolder:
         Content of each file, as it was last read or written here.
     """
 
-    def __init__(self, path: Path, names: tuple[str, ...]) -> None:
-        self.asked, self.path, self.names = path, path, names
+    def __init__(self, path: Path, belongs: Callable[[str], bool]) -> None:
+        self.asked, self.path, self.belongs = path, path, belongs
         self.known: dict[str, bytes] = {}
 
     @property
@@ -77,10 +77,11 @@ class KeptFolder:
         OSError
             When a file is there and cannot be read.
         """
-        found = {}
-        for name in self.names:
-            with suppress(FileNotFoundError, NotADirectoryError):
-                found[name] = (self.path / name).read_bytes()
+        found: dict[str, bytes] = {}
+        with suppress(FileNotFoundError, NotADirectoryError):
+            for name in filter(self.belongs, sorted(os.listdir(self.path))):
+                with suppress(FileNotFoundError):
+                    found[name] = (self.path / name).read_bytes()
         return found
 
     def keep(self, files: Mapping[str, bytes]) -> None:

@@ -42,3 +42,9 @@ class Host(Changer, Protocol):
 
     def redraw(self) -> None:
         """Draw the picture again."""
+
+    def catch_up(self) -> None:
+        """Keep and show what the session has on the table."""
+
+    def show_job(self) -> None:
+        """Show all of another job that the session has on the table."""

@@ -114,6 +114,13 @@ class LiveDesign(ABC):
         self.show_inputs(every=True)
         self.redraw()
 
+    def show_job(self) -> None:
+        """Show all of another job that the session has on the table."""
+        self.show_inputs(every=True)
+        self.redraw()
+        if self.session.said:
+            self.say(html.remark(self.session.said) + self.answer)
+
     def set_paper(self, paper: str) -> None:
         """Draw on light, dark or print paper."""
         self.view_pane.board.picture.set_theme(paper)

@@ -52,6 +52,9 @@ class Panel(LiveDesign):
         is opened again.
     leads : sequence of str
         Inputs with a slider in front.
+    jobs : path, optional
+        Folder of all jobs, which every notebook shares, instead of ``keep``: the job that was open
+        last is opened again.
     stamp : callable, optional
         A number to paint into the picture, from the design: for a benchmark that has to know which
         picture it sees.
@@ -67,8 +70,9 @@ class Panel(LiveDesign):
         keep: str | os.PathLike[str] | None = None,
         leads: Sequence[str] = LEADS,
         stamp: Callable[[Design], int] | None = None,
+        jobs: str | os.PathLike[str] | None = None,
     ) -> None:
-        super().__init__(Session(design, pack, units, keep), view, stamp)
+        super().__init__(Session(design, pack, units, keep, jobs), view, stamp)
         self.listed, self.refused = self.design, set[str]()
         self.words = w.HTML()
         self.words.add_class("fireplace-summary")
@@ -81,6 +85,7 @@ class Panel(LiveDesign):
             "Show a check", pointable(self.pack), "", self._point, "29em", "8em"
         )
         self.viewer = dropdown("View", VIEWS, view, self.set_view, "15.5em", "3.5em")
+        self.choosers: dict[str, w.Dropdown] = {}
         self.accordion = w.Accordion(
             children=[w.VBox() for _ in self.named],
             titles=[FOLDS[name][0] for name in self.named],
@@ -105,17 +110,20 @@ class Panel(LiveDesign):
 
     def undo(self) -> None:
         """Take the last change back."""
-        self._stepped(self.session.undo(), "Nothing left to undo.")
+        self._step(self.session.undo, "Nothing left to undo.")
 
     def redo(self) -> None:
         """Take a change that was taken back again."""
-        self._stepped(self.session.redo(), "Nothing to redo.")
+        self._step(self.session.redo, "Nothing to redo.")
 
-    def _stepped(self, done: bool, otherwise: str) -> None:
+    def _step(self, step: Callable[[], bool], otherwise: str) -> None:
         """Follow a step, or say that there is none: a button that went dead would drop the
         keyboard's focus.
         """
-        if done:
+        done: list[bool] = []
+        if not self.attempt(lambda: done.append(step())):
+            return
+        if done[0]:
             self.catch_up()
         else:
             self.say(html.remark(otherwise))
@@ -138,6 +146,12 @@ class Panel(LiveDesign):
         self.session.pack = pack
         self.pointer.options = pointable(pack)
         self.redraw()
+
+    def show_job(self) -> None:
+        """Show all of another job, with the code and the units of its own."""
+        for name, chooser in self.choosers.items():
+            chooser.value = getattr(self.session, name)
+        super().show_job()
 
     def _point(self, key: str | None) -> None:
         if (key or "") != self.view_pane.marked:
@@ -200,8 +214,12 @@ class Panel(LiveDesign):
         packs = {name: name for name in PACKS}
         choices = [
             self.viewer,
-            dropdown("Units", UNITS, self.units, self.set_units, *size),
-            dropdown("Code", packs, self.pack, self.set_pack, *size),
+            self.choosers.setdefault(
+                "units", dropdown("Units", UNITS, self.units, self.set_units, *size)
+            ),
+            self.choosers.setdefault(
+                "pack", dropdown("Code", packs, self.pack, self.set_pack, *size)
+            ),
             paper,
             self.pointer,
         ]

@@ -1,149 +1,184 @@
-"""What one reader has on the table: the design, the way back, options put aside, and a folder that
-keeps all of it.
-"""
+"""What one reader has on the table, and the job that keeps all of it."""
 
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
-from contextlib import suppress
-from dataclasses import replace
 from pathlib import Path
-from time import monotonic
 from typing import Any
 
-from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.changes import change
-from fireplace_calc.editing.designfile import load, load_words, text_of_words
-from fireplace_calc.editing.file_reading import file_text
-from fireplace_calc.editing.kept_comments import text_over
+from fireplace_calc.editing.jobs.history import Moment
+from fireplace_calc.editing.jobs.jobs_folder import JobsFolder
+from fireplace_calc.editing.jobs.kept_job import KeptJob, KeptWork
 from fireplace_calc.editing.kept_folder import KeptFolder
 from fireplace_calc.editing.visitor import own_folder
-from fireplace_calc.editing.whole_files import set_aside
+from fireplace_calc.panels.work_in_hand import WorkInHand
 from fireplace_calc.rules import PACKS
 from fireplace_calc.survey.kept import Survey, read_survey, survey_text
 
-PAUSE = 1.0
-"""A hand that rests longer has made a move of its own, to be undone alone. [s]"""
-STEPS_BACK, MOST_OPTIONS = 500, 4
-DESIGN, READER, SURVEY = "design.toml", "reader.toml", "survey.toml"
-OPTIONS = tuple(f"option-{number}.toml" for number in range(1, MOST_OPTIONS + 1))
-"""Files in the folder."""
+OWN_WORDS = ("pack", "units")
+"""Words of ``reader.toml`` that the session itself looks after."""
 
 
-class Session:
+class Session(WorkInHand):
     """A design with its past, kept on disk after every change.
 
     Parameters
     ----------
     first : Design
-        The example: where ``start_again`` goes, and where an empty folder begins.
+        The example, and where an empty folder begins.
     pack, units : str
         Code and unit system to begin with.
     folder : path, optional
-        Where everything is kept; made when not there. Without one nothing is kept.
+        Where everything is kept, of one job alone; made when not there.
+    jobs : path, optional
+        Folder of all jobs, instead: the one that was open last is opened, and without one the
+        example is looked at. Without either nothing is kept.
+
+    Attributes
+    ----------
+    job : str
+        Key of the job that is open; empty while nothing of the reader's own is.
+    words : dict
+        Further words of the reader, kept with the job.
+    survey : Survey
+        What was measured of a fireplace that stands.
+    said : str
+        What there is to say about what was opened.
     """
 
     def __init__(
-        self, first: Design, pack: str, units: str, folder: str | os.PathLike[str] | None = None
+        self,
+        first: Design,
+        pack: str,
+        units: str,
+        folder: str | os.PathLike[str] | None = None,
+        jobs: str | os.PathLike[str] | None = None,
     ) -> None:
-        self.first, self.design, self.pack, self.units = first, first, pack, units
-        self.options: list[Design] = []
+        self.first, self._at_first = first, (pack, units)
+        self.jobs = None if jobs is None else JobsFolder(own_folder(jobs))
+        super().__init__(first, units)
+        self._lay_out(None)
+        if self.jobs is not None:
+            self._open_last(self.jobs)
+        elif folder is not None:
+            self._open(KeptJob(own_folder(folder)))
+
+    def _lay_out(self, kept: KeptJob | None) -> None:
+        """Begin with the example."""
+        self.kept, self.job, self.said, self._news = kept, "", "", ("", -1)
+        self.pack, self.units = self._at_first
+        self.words: dict[str, str] = {}
         self.survey = Survey()
-        self.past: list[Design] = []
-        self.coming: list[Design] = []
-        self.folder = (
-            None
-            if folder is None
-            else KeptFolder(own_folder(folder), (DESIGN, READER, SURVEY, *OPTIONS))
-        )
-        self.said = ""
-        self._run = ("", 0.0)
-        self._kept: tuple[Any, ...] = ()
-        self._written: dict[str, Design] = {}
-        self._left: set[str] = set()
-        if self.folder is not None:
-            self._open(self.folder)
+        self._standing: tuple[Any, ...] = ()
+        self.begin(self.first, None if kept is None else kept.folder.path)
 
-    def take(self, changes: Mapping[str, Any], run: str = "") -> None:
-        """Change some inputs.
+    # -- jobs -------------------------------------------------------------------------------------
+    @property
+    def folder(self) -> KeptFolder | None:
+        """Where it is kept; none while it is not."""
+        return self.kept.folder if self.kept else None
 
-        Raises
-        ------
-        InputError
-            And nothing is changed.
-        """
-        self.put(change(self.design, changes), run)
+    @property
+    def looking(self) -> bool:
+        """Whether the reader looks at the example, and the first change will begin a job."""
+        return self.jobs is not None and self.kept is None
 
-    def put(self, design: Design, run: str = "") -> None:
-        """Lay another design on the table. Moves of one run, without a pause between them, are one
-        step back.
-        """
-        now = monotonic()
-        if not (run and self._run[0] == run and now - self._run[1] < PAUSE):
-            self.past.append(self.design)
-            del self.past[:-STEPS_BACK]
-        self._run = (run, now)
-        self.coming.clear()
-        self.design = design
+    def _open_last(self, jobs: JobsFolder) -> None:
+        if key := jobs.open_key():
+            self._open_key(jobs, key)
 
-    def undo(self) -> bool:
-        """Back to the design before; false when there is none."""
-        return self._step(self.past, self.coming)
-
-    def redo(self) -> bool:
-        """Forward again; false when nothing was undone."""
-        return self._step(self.coming, self.past)
-
-    def _step(self, source: list[Design], target: list[Design]) -> bool:
-        if not source:
-            return False
-        target.append(self.design)
-        self.design, self._run = source.pop(), ("", 0.0)
-        return True
-
-    def without(self, key: str) -> Design:
-        """The design with one input at its default and without name and note, to tell whether
-        anything else has changed.
-        """
-        group, _, name = key.partition(".")
-        record = getattr(self.design, group)
-        default = inputs_of(record)[name].default
-        return replace(self.design, name="", note="", **{group: replace(record, **{name: default})})
-
-    def put_aside(self) -> None:
-        """Keep the design as an option beside the others; to undo what comes after leads back to
-        it.
+    def open_job(self, key: str) -> None:
+        """Go on with a job of the list, as its folder holds it now.
 
         Raises
         ------
         InputError
-            When there is no room for another.
+            When there is none of that key, or what is on the table cannot be kept.
         """
-        if len(self.options) >= MOST_OPTIONS:
+        jobs = self._all_jobs()
+        self.keep()
+        jobs.design(key)
+        self._open_key(jobs, key)
+        jobs.remember(key)
+
+    def _open_key(self, jobs: JobsFolder, key: str) -> None:
+        self._lay_out(None)
+        self._open(KeptJob(jobs.path / key))
+        self.job = key
+
+    def look_at_example(self) -> None:
+        """Leave the job as it is kept, and look at the example.
+
+        Raises
+        ------
+        InputError
+            When what is on the table cannot be kept.
+        """
+        jobs = self._all_jobs()
+        self.keep()
+        self._lay_out(None)
+        jobs.remember("")
+
+    def start_job(self, name: str, design: Design) -> None:
+        """Begin a job of one's own with this design, under this name.
+
+        Raises
+        ------
+        InputError
+            When there is no name, or nothing can be kept.
+        """
+        jobs = self._all_jobs()
+        self.keep()
+        pack, units = self.pack, self.units
+        key = jobs.start(name)
+        self._lay_out(KeptJob(jobs.path / key))
+        self.job, self.pack, self.units = key, pack, units
+        self.begin(design, jobs.path / key)
+        self.keep()
+        jobs.remember(key)
+
+    def rename_job(self, name: str) -> None:
+        """Call the open job otherwise, in the list and on its sheets.
+
+        Raises
+        ------
+        InputError
+            When there is no name, or it cannot be kept.
+        """
+        jobs = self._all_jobs()
+        before = jobs.named(self.job)
+        jobs.rename(self.job, name)
+        if self.design.name == before:
+            self.take({"name": jobs.named(self.job)})
+            self.keep()
+
+    def _all_jobs(self) -> JobsFolder:
+        if self.jobs is None:
             raise InputError(
-                f"There are {MOST_OPTIONS} options already; remove one first.",
-                "Options",
-                f"up to {MOST_OPTIONS}",
-                "",
+                "This page keeps no list of jobs: name the folder of all jobs in its call.",
+                "jobs",
+                'a folder, such as jobs="kept"',
+                None,
             )
-        self.options.append(self.design)
-        self._run = ("", 0.0)
+        return self.jobs
 
     @property
     def notice(self) -> str:
-        """Where the work is kept, when that is not where it was asked to be."""
-        if self.folder is None or not self.folder.shared:
-            return ""
-        return (
-            f"{self.folder.asked} was changed elsewhere. This panel is kept in {self.folder.path}."
-        )
+        """Where the work is kept, when that is not where it was asked to be, or has just begun."""
+        if self.folder is not None and self.folder.shared:
+            return (
+                f"{self.folder.asked} was changed elsewhere. This panel is kept in"
+                f" {self.folder.path}."
+            )
+        words, version = self._news
+        return words if version == self.history.version else ""
 
+    # -- keeping ----------------------------------------------------------------------------------
     def keep(self) -> None:
         """Bring the folder up to what is on the table. A file is replaced whole, so that a kill at
-        any moment leaves the old or the new.
+        any moment leaves the old or the new. A change of the example begins a job.
 
         When somebody else has written there since, that stays, and this session goes on in a
         folder of its own inside; ``notice`` says so.
@@ -153,31 +188,41 @@ class Session:
         InputError
             When the folder cannot be written.
         """
-        now = (self.design, self.pack, self.units, tuple(self.options), self.survey)
-        if self.folder is None or now == self._kept:
+        words = {"pack": self.pack, "units": self.units, **self.words}
+        now = (self.design, words, self.history.version, self.survey)
+        untouched = self.looking and not self.history.version and self.survey == Survey()
+        if now == self._standing or untouched:
             return
-        designs = dict(zip((DESIGN, *OPTIONS), (self.design, *self.options), strict=False))
-        files = {name: self._content(name, design) for name, design in designs.items()}
-        files[READER] = text_of_words({"pack": self.pack, "units": self.units}).encode()
-        if self.survey != Survey():
-            files[SURVEY] = survey_text(self.survey).encode()
+        if self.kept is None:
+            if self.jobs is None:
+                return
+            self._begin_job(self.jobs)
+        assert self.kept is not None
+        known = self.history.numbers()
+        self.designs = {number: d for number, d in self.designs.items() if number in known}
+        measured = None if self.survey == Survey() else survey_text(self.survey)
+        work = KeptWork(self.design, self.history, self.shelf, self.designs, words, measured)
         try:
-            self.folder.keep(files)
+            self.kept.keep(work)
         except OSError as trouble:
             raise InputError(
-                f"Not kept: {self.folder.path} cannot be written: {trouble.strerror}.",
+                f"Not kept: {self.kept.folder.path} cannot be written: {trouble.strerror}.",
                 "folder",
                 "a folder that can be written to",
-                str(self.folder.path),
+                str(self.kept.folder.path),
             ) from None
-        self._kept, self._written = now, designs
+        self._standing = now
 
-    def _content(self, name: str, design: Design) -> bytes:
-        """A design as its file is to hold it, with the comments that a reader wrote into it."""
-        known = self.folder.known.get(name, b"") if self.folder else b""
-        if known and self._written.get(name) is design:
-            return known
-        return text_over(known.decode("utf-8-sig", "replace"), design).encode()
+    def _begin_job(self, jobs: JobsFolder) -> None:
+        """What the reader made of the example is his own from now on."""
+        self.job = jobs.start(self.design.name.strip() or "My fireplace")
+        self.kept = KeptJob(jobs.path / self.job)
+        jobs.remember(self.job)
+        self._news = (
+            f"This is a job of your own now, in My jobs as {jobs.named(self.job)}. The example"
+            " stays as it was.",
+            self.history.version,
+        )
 
     def lay(self, name: str, content: bytes) -> Path | None:
         """Lay a paper beside what is kept; nowhere when nothing is kept.
@@ -195,62 +240,44 @@ class Session:
         except OSError:
             return None
         if self.folder.path != before:
-            self._kept = ()
+            self._standing = ()
             self.keep()
         return laid
 
-    def _open(self, folder: KeptFolder) -> None:
-        """Take up what was kept; a file that cannot be read is set aside under another name, never
-        overwritten.
-        """
-        with folder.alone():
-            found = self._read(folder.path / DESIGN)
-            if found is not None:
-                self.design = found
-            elif self.said:
-                self._say("The example is shown instead.")
-            options = [self._read(folder.path / name) for name in OPTIONS]
-            self.options = [option for option in options if option is not None]
-            self.survey = self._read_survey(folder.path / SURVEY)
-            words = load_words(folder.path / READER)
-            with suppress(OSError):  # what cannot be read stays unknown, so it is not written over
-                folder.known = {n: c for n, c in folder.look().items() if n not in self._left}
-        self.pack = words["pack"] if words.get("pack") in PACKS else self.pack
-        self.units = words["units"] if words.get("units") in SYSTEMS else self.units
-        if self.design != self.first:
-            self.past.append(self.first)
+    def _open(self, kept: KeptJob) -> None:
+        """Take up what was kept."""
+        found = kept.read(self._named, read_survey)
+        self.kept, self.designs, self.said = kept, found.designs, kept.said
+        self.survey = found.survey or Survey()
+        own = dict(zip(OWN_WORDS, (PACKS, SYSTEMS), strict=True))
+        for name, allowed in own.items():
+            if found.words.get(name) in allowed:
+                setattr(self, name, found.words[name])
+        self.words = {name: word for name, word in found.words.items() if name not in own}
+        if found.design is None and kept.said:
+            self._say("The example is shown instead.")
+        self._begin_with(found, kept)
+        copies = kept.folder.copies
+        if copies:
+            self._say(f"Other panels kept their work in {', '.join(copies)} of {kept.folder.path}.")
+
+    def _begin_with(self, found: KeptWork, kept: KeptJob) -> None:
+        """Stand where the files stand, with as much of the past as they know."""
+        design = self.first if found.design is None else found.design
+        self.history.folder = kept.folder.path
+        if found.history is not None:
+            if found.design is None:
+                found.history.take_up(design, found.shelf)
+            self.history = found.history
+        else:
+            self.history.moments[0].shelf = found.shelf
+            if design != self.first and self.jobs is None:
+                self.history.moments.append(Moment("", found.shelf, design))
+                self.history.at = 1
+            else:
+                self.history.moments[0].design = design
+        if design != self.first and self.jobs is None:
             self._say("Picked up where you left off. Start again brings back the example.")
-        if folder.copies:
-            self._say(
-                f"Other panels kept their work in {', '.join(folder.copies)} of {folder.path}."
-            )
-
-    def _read(self, path: Path) -> Design | None:
-        if not path.exists():
-            return None
-        try:
-            return load(path)
-        except InputError as trouble:
-            self._say(str(trouble))
-        self._set_aside(path)
-        return None
-
-    def _read_survey(self, path: Path) -> Survey:
-        if not path.exists():
-            return Survey()
-        try:
-            return read_survey(file_text(path))
-        except InputError as trouble:
-            self._say(str(trouble))
-        self._set_aside(path)
-        return Survey()
-
-    def _set_aside(self, path: Path) -> None:
-        try:
-            self._say(f"It was set aside as {set_aside(path).name}.")
-        except OSError:
-            self._left.add(path.name)
-            self._say("It could not be renamed and is left as it is.")
 
     def _say(self, sentence: str) -> None:
         self.said = f"{self.said} {sentence}".strip()

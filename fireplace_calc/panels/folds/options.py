@@ -5,6 +5,7 @@ breaks.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from typing import Any
 
 import ipywidgets as w
@@ -12,16 +13,21 @@ import ipywidgets as w
 from fireplace_calc.assessment import Assessment, assess
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.compose import views
+from fireplace_calc.editing.jobs.options import MOST_OPTIONS, Option, removed, shown
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
-from fireplace_calc.panels.session import MOST_OPTIONS
 from fireplace_calc.report.alternatives import side_by_side
+
+NAME = {"style": {"description_width": "4em"}, "continuous_update": False}
+"""How a box for a name is laid out."""
 
 
 class Options(Fold):
-    """The fold of options: a row of small pictures with their buttons, and a table under them."""
+    """The fold of options: a row of small pictures with their names and buttons, those that were
+    removed, and a table under them.
+    """
 
     rest = LONG_REST
 
@@ -29,67 +35,104 @@ class Options(Fold):
         super().__init__(panel)
         self.table, self.shelf = w.HTML(), w.Box()
         self.cards: list[OptionCard] = []
+        self.gone: list[w.Button] = []
+        self.removed = row([])
         self.shelf.add_class("fireplace-shelf")
-        self.keep = button(
-            "Keep this design as an option", lambda: self._changed(panel.session.put_aside)
+        self.name = w.Text(
+            description="Call it", placeholder="Option, or a name of your own", **NAME
         )
+        self.keep = button("Keep this design as an option", self._put_aside)
         hint = w.HTML(
             html.remark(
                 f"Up to {MOST_OPTIONS} designs, each compared with the first. The design you are"
-                " working on comes last."
+                " working on comes last. Undo takes back what you do here, too."
             )
         )
-        self.widget = w.VBox([hint, self.keep, self.shelf, self.table])
+        self.widget = w.VBox(
+            [hint, row([self.name, self.keep]), self.shelf, self.removed, self.table]
+        )
 
-    def _changed(self, act: Callable[[], Any]) -> None:
+    def changed(self, act: Callable[[], Any]) -> None:
+        """Do something with the options, and keep and show what comes of it."""
         if self.panel.attempt(act):
             self.panel.keep()
-            self.update()
+        self.update()
 
-    def _bring_back(self, number: int) -> None:
-        self.panel.put(self.panel.session.options[number - 1])
+    def _put_aside(self) -> None:
+        self.changed(lambda: self.panel.session.put_aside(self.name.value))
+        self.name.value = ""
 
-    def _take_away(self, number: int) -> None:
-        self._changed(lambda: self.panel.session.options.pop(number - 1))
+    def bring_back(self, number: int) -> None:
+        """Work on an option's design."""
+        self.panel.session.bring_back_option(number)
+        self.panel.catch_up()
 
     def update(self) -> None:
         """Small pictures, and everything side by side."""
-        panel = self.panel
-        results = [assess(option, panel.pack) for option in panel.session.options]
+        panel, session = self.panel, self.panel.session
+        options = shown(session.shelf)
+        results = [assess(design, panel.pack) for design in session.options]
         self.keep.disabled = len(results) >= MOST_OPTIONS
         while len(self.cards) < len(results):
-            self.cards.append(OptionCard(len(self.cards) + 1, self._bring_back, self._take_away))
-        for card, result in zip(self.cards, results, strict=False):
-            card.show(result, panel.units)
+            self.cards.append(OptionCard(self))
+        for card, option, result in zip(self.cards, options, results, strict=False):
+            card.show(option, result, panel.units)
         self.shelf.children = [card.widget for card in self.cards[: len(results)]]
-        names = [f"Option {number}" for number in range(1, len(results) + 1)]
+        self._show_removed()
+        names = [option.name for option in options]
         self.table.value = html.options(
             side_by_side([*results, panel.result], panel.units), [*names, "This design"]
         )
 
+    def _show_removed(self) -> None:
+        gone = removed(self.panel.session.shelf)
+        while len(self.gone) < len(gone):
+            self.gone.append(button("", partial(self._put_back, len(self.gone))))
+        for made, option in zip(self.gone, gone, strict=False):
+            made.description = f"Put back {option.name}"
+        self.removed.children = self.gone[: len(gone)]
+
+    def _put_back(self, place: int) -> None:
+        session = self.panel.session
+        option = removed(session.shelf)[place]
+        self.changed(lambda: session.put_back_option(option.number))
+
 
 class OptionCard:
-    """One option: a small picture in its room, a button to bring it back and one to take it away.
+    """One option: its name, to be changed, a small picture in its room, a button to bring it back
+    and one to take it away.
 
-    A card is shown again with another design, and its picture is drawn only for a new one.
+    A card is shown again with another option, and its picture is drawn only for a new design.
     """
 
-    def __init__(
-        self, number: int, back: Callable[[int], None], away: Callable[[int], None]
-    ) -> None:
+    def __init__(self, fold: Options) -> None:
+        self.fold, self.number, self.quiet = fold, 0, False
         self.picture = Picture(WIDTH, HEIGHT, dots=2.0)
         self.shown: tuple[Any, str] | None = None
         self.image = w.Image(format="png")
         self.image.add_class("fireplace-picture")
-        self.image.add_class(f"fireplace-view-option-{number}")
-        buttons = [
-            button(f"Bring back option {number}", lambda: back(number)),
-            button(f"Remove option {number}", lambda: away(number)),
-        ]
-        self.widget = w.VBox([w.HTML(f"<b>Option {number}</b>"), self.image, row(buttons)])
+        self.name = w.Text(description="Name", **NAME)
+        self.name.observe(lambda event: self._named(event["new"]), "value")
+        self.back = button("", lambda: fold.bring_back(self.number))
+        self.away = button("", self._away)
+        self.widget = w.VBox([self.name, self.image, row([self.back, self.away])])
 
-    def show(self, result: Assessment, units: str) -> None:
+    def _named(self, name: str) -> None:
+        if not self.quiet:
+            session = self.fold.panel.session
+            self.fold.changed(lambda: session.rename_option(self.number, name))
+
+    def _away(self) -> None:
+        session = self.fold.panel.session
+        self.fold.changed(lambda: session.remove_option(self.number))
+
+    def show(self, option: Option, result: Assessment, units: str) -> None:
         """Draw an option, unless it is the one that is shown."""
+        self.number, self.quiet = option.number, True
+        self.name.value = option.name
+        self.quiet = False
+        self.back.description = f"Bring back {option.name}"
+        self.away.description = f"Remove {option.name}"
         if self.shown != (result.design, units):
             self.shown = (result.design, units)
             self.image.value = self.picture.png(list(views("room", result.geometry, units)))

@@ -42,7 +42,7 @@ class KeptRecord:
     ) -> None:
         self.built, self.chain, self.said = AsBuilt(job), tuple(chain), ""
         self._past: list[tuple[AsBuilt, Mapping[str, str]]] = []
-        self.folder = None if keep is None else KeptFolder(own_folder(keep), (AS_BUILT,))
+        self.folder = None if keep is None else KeptFolder(own_folder(keep), AS_BUILT.__eq__)
         if self.folder is None:
             self.said = "No folder was named, so the record is gone when the notebook is closed."
         else:

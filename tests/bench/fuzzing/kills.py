@@ -22,6 +22,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.drawing.papers.one_sheet import hand_over
 from fireplace_calc.editing.designfile import load_words
+from fireplace_calc.editing.jobs.history_file import read_history
 from fireplace_calc.exports import write_dxf, write_spreadsheet
 from fireplace_calc.panels.session import Session
 from fireplace_calc.report.csv_files import write_csv
@@ -109,6 +110,8 @@ def held(path: Path) -> bool:
         return whole(path)
     if path.name == "reader.toml":
         return set(load_words(path)) == {"pack", "units"}
+    if path.name == "history.toml":
+        return read_history(path, lambda before, after: "", path.parent) is not None
     try:
         return load(path) in two()
     except InputError:

@@ -13,7 +13,8 @@ from fireplace_calc.base.units import FOOT, INCH, SQIN, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import all_inputs, value_of
-from fireplace_calc.panels.session import SURVEY, Session
+from fireplace_calc.editing.jobs.kept_job import SURVEY
+from fireplace_calc.panels.session import Session
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS
 from fireplace_calc.survey.asked.entry import CANNOT_REACH, NOTE, STATIONS, reads_number
 from fireplace_calc.survey.asked.walk import BY_KEY, ENTRY_OF, NUMBER, WALK

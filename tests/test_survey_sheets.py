@@ -1,0 +1,190 @@
+"""The sheets of a survey: clean on every paper, every arrow numbered, every entry with its lines."""
+
+from collections import Counter
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from fireplace_calc.base.units import SYSTEMS, InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.survey.entry_rows import blanks_of
+from fireplace_calc.drawing.survey.invented import sketched
+from fireplace_calc.drawing.survey.measured_sheets import (
+    measured_sheets,
+    measured_view,
+    print_measured,
+)
+from fireplace_calc.drawing.survey.numbered import SPANS, arrow_sketch, number_of
+from fireplace_calc.drawing.survey.rings import clipped
+from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
+from fireplace_calc.drawing.survey.survey_sheets import (
+    PAPER_SIZES,
+    SHOWN,
+    print_survey,
+    survey_sheets,
+)
+from fireplace_calc.drawing.survey.survey_words import gaps
+from fireplace_calc.survey.asked.entry import STATIONS, reads_number
+from fireplace_calc.survey.asked.walk import BY_KEY, NUMBER, WALK
+from fireplace_calc.survey.from_survey import surveyed
+from fireplace_calc.survey.kept import Survey
+from fireplace_calc.survey.unseen import CAUTIONS, UNSEEN
+from tests.sampled import sampled
+from tests.test_survey import BRICK, filled, words
+
+
+def texts(sheets):
+    return [label.text for sheet in sheets for label in sheet.labels]
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("paper", PAPER_SIZES)
+def test_the_blank_sheets_are_clean_and_whole(paper, units):
+    sheets = survey_sheets(paper, units)
+    assert [found for sheet in sheets for found in collisions(sheet)] == []
+    assert {(sheet.width, sheet.height) for sheet in sheets} == {PAPER_SIZES[paper]}
+    told = Counter(texts(sheets))
+    for entry in WALK:
+        assert (
+            told[entry.spec.label]
+            + sum(told[f"{entry.spec.label}  [{s.letter}]"] for s in SKETCHES.values())
+            == 1
+        ), entry.key
+    flat = " ".join(texts(sheets))
+    for line in (*(one.what for one in UNSEEN), *CAUTIONS):
+        assert line.split(".")[0].split(",")[0][:25] in flat
+    assert ("mm" in told) == (units == "millimetres") and ("ft, in" in told) == (
+        units != "millimetres"
+    )
+
+
+@pytest.mark.parametrize("station", STATIONS)
+def test_every_arrow_has_its_number_on_its_station(station):
+    """Of each entry with an arrow the sketch is among those of its station."""
+    entries = [e for e in WALK if e.station == station]
+    for name in SHOWN.get(station, ()):
+        sheet = Sheet(140.0, 195.0)
+        arrow_sketch(sheet, Cell(2.0, 2.0, 138.0, 193.0), name, sketched(), entries)
+        assert collisions(sheet) == []
+        told = Counter(texts([sheet]))
+        for entry in entries:
+            for where, hold in SPANS.get(entry.key, ()):
+                assert where in SHOWN[station], entry.key
+                spans = hold(sketched())
+                if where != name or entry.key == "arch rise":  # the lintel sketched is straight
+                    continue
+                numbers = [
+                    number_of(entry, entry.readings[n] if len(spans) > 1 else "")
+                    for n in range(len(spans))
+                ]
+                assert all(told[number] == 1 for number in numbers), (entry.key, numbers)
+
+
+def test_what_a_tape_reads_has_an_arrow_or_says_where():
+    """Lengths without an arrow are those that no sketch of this scale can show, or of the room."""
+    bare = {e.key for e in WALK if reads_number(e.spec) and e.key not in SPANS}
+    assert bare == {
+        *("firebrick joint", "lintel thickness", "room length", "room width", "corbel step"),
+        *("cricket height", "air in front", "fireblock depth"),
+    }
+    assert set(SPANS) <= set(BY_KEY)
+
+
+def test_what_was_entered_is_written_in():
+    survey = filled(BRICK).cannot_reach("jamb")
+    sheets = survey_sheets(survey=survey)
+    assert [found for sheet in sheets for found in collisions(sheet)] == []
+    told = texts(sheets)
+    assert "39-1/2 in" in told and "The brick house" in told
+    assert [b.name for b in blanks_of(BY_KEY["jamb"], "feet-inches", survey) if b.told] == [
+        "cannot reach"
+    ]
+    assert [b.name for b in blanks_of(BY_KEY["flue shape"], "feet-inches", survey) if b.told] == [
+        "rectangular"
+    ]
+    long = Survey("x" * 190, "").put("jamb, left", "y" * 190)
+    assert [found for sheet in survey_sheets(survey=long) for found in collisions(sheet)] == []
+
+
+@pytest.mark.parametrize("paper", PAPER_SIZES)
+def test_what_was_measured_is_clean(paper):
+    told = surveyed(filled(BRICK).cannot_reach("lintel bearing"))
+    sheets = measured_sheets(told, Design(), paper=paper)
+    assert [found for sheet in sheets for found in collisions(sheet)] == []
+    flat = texts(sheets)
+    for text in ("1b: 3'-4\"", "3: 2'-5\"", "44: 18'-11\"", "45: 2'-10\""):
+        assert text in flat
+    at = flat.index
+    assert (
+        at("Signs of trouble that were seen") < at("What is doubtful") < at("Measured beside drawn")
+    )
+
+
+SHARES = st.dictionaries(
+    st.sampled_from([e.key for e in WALK]), st.floats(0.0, 1.0), min_size=4, max_size=14
+)
+
+
+@given(shares=SHARES, name=st.sampled_from(list(SKETCHES)))
+@settings(deadline=None)
+def test_any_fireplace_that_can_be_drawn_is_clean(shares, name):
+    """However it was raised, tilted or cut short: no word over a line, nothing off the sheet."""
+    survey = Survey()
+    for key, share in shares.items():
+        survey = survey.put(BY_KEY[key].boxes[0], words(BY_KEY[key].spec, share))
+    told = surveyed(survey)
+    if told.design is None:
+        return
+    sheet = Sheet(140.0, 195.0)
+    measured_view(sheet, Cell(2.0, 2.0, 138.0, 193.0), name, told, Design())
+    assert collisions(sheet) == []
+
+
+def test_a_line_ends_where_the_window_does():
+    """By hand: a line through a window of one by one, in at the left, out at the top."""
+    window = (0.0, 0.0, 1.0, 1.0)
+    assert list(clipped([(-1.0, 0.0), (1.0, 2.0)], window)) == []
+    assert list(clipped([(-0.5, 0.0), (1.0, 1.5)], window)) == [[(0.0, 0.5), (0.5, 1.0)]]
+    inside = [(0.1, 0.1), (0.9, 0.1), (0.9, 0.9)]
+    assert list(clipped(inside, window)) == [inside]
+    out_and_in = [(0.5, 0.5), (1.5, 0.5), (0.5, 0.6)]
+    assert [len(run) for run in clipped(out_and_in, window)] == [2, 2]
+
+
+def test_gaps_are_named():
+    told = surveyed(filled(BRICK).cannot_reach("lintel bearing").put("breast, left", "x"))
+    said = list(gaps(told))
+    assert said[0] == "Cannot be reached: lintel bearing."
+    assert said[1].startswith("Cannot be read") and "breast" in said[1]
+    assert said[2].startswith("Not looked at") and "liner kind" in said[2]
+    assert "flue depth" in said[3] and "opening width" not in said[3]
+    assert said[4].startswith("Nobody has entered")
+
+
+def test_another_paper_is_refused_in_a_sentence(tmp_path):
+    with pytest.raises(InputError, match="letter and a4"):
+        print_survey(tmp_path / "x.pdf", "foolscap")
+
+
+def test_entries_that_do_not_go_together_make_no_paper(tmp_path):
+    told = surveyed(filled({"opening height, left": "20 in", "height before raising": "30 in"}))
+    with pytest.raises(InputError, match="Nothing can be drawn"):
+        print_measured(tmp_path / "x.pdf", told, Design())
+    assert not (tmp_path / "x.pdf").exists()
+
+
+def test_both_are_printed(tmp_path):
+    told = surveyed(filled(BRICK))
+    pages = print_survey(tmp_path / "blank.pdf"), print_measured(tmp_path / "m.pdf", told, Design())
+    assert pages[0] == len(survey_sheets()) and pages[1] == len(measured_sheets(told, Design()))
+    for name in ("blank.pdf", "m.pdf"):
+        assert (tmp_path / name).read_bytes().startswith(b"%PDF")
+
+
+@pytest.mark.parametrize("entry", sampled(list(WALK), 20), ids=lambda e: e.key)
+def test_every_entry_can_be_out_of_reach(entry):
+    assert blanks_of(entry, "feet-inches")[-1].name == "cannot reach"
+    assert NUMBER[entry.key] == WALK.index(entry) + 1

@@ -10,23 +10,23 @@ from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.drawing.survey.entry_rows import blanks_of
-from fireplace_calc.drawing.survey.invented import sketched
-from fireplace_calc.drawing.survey.measured_sheets import (
+from fireplace_calc.drawing.survey.as_measured import (
     measured_sheets,
     measured_view,
     print_measured,
 )
+from fireplace_calc.drawing.survey.entry_rows import blanks_of
+from fireplace_calc.drawing.survey.invented import sketched
 from fireplace_calc.drawing.survey.numbered import SPANS, arrow_sketch, number_of
 from fireplace_calc.drawing.survey.rings import clipped
 from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
-from fireplace_calc.drawing.survey.survey_sheets import (
+from fireplace_calc.drawing.survey.survey_words import gaps
+from fireplace_calc.drawing.survey.to_take_along import (
     PAPER_SIZES,
     SHOWN,
     print_survey,
     survey_sheets,
 )
-from fireplace_calc.drawing.survey.survey_words import gaps
 from fireplace_calc.survey.asked.entry import STATIONS, reads_number
 from fireplace_calc.survey.asked.walk import BY_KEY, NUMBER, WALK
 from fireplace_calc.survey.from_survey import surveyed

@@ -12,8 +12,8 @@ from fireplace_calc.drawing.sheets.lists import TextFlow
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.survey.numbered import arrow_sketch, number_of
 from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
-from fireplace_calc.drawing.survey.survey_sheets import CAUTION, PAPER_SIZES
 from fireplace_calc.drawing.survey.survey_words import doubt_parts, survey_parts
+from fireplace_calc.drawing.survey.to_take_along import CAUTION, PAPER_SIZES
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.survey.asked.entry import SurveyEntry

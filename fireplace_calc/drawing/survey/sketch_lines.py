@@ -24,7 +24,7 @@ ABOVE = 0.5
 """How much of the flue is shown above the shoulder. [m]"""
 
 
-class Sketch(NamedTuple):
+class SurveySketch(NamedTuple):
     """A way of looking.
 
     Attributes
@@ -153,12 +153,12 @@ def _section_window(g: Geometry) -> tuple[float, float, float, float]:
     return front, _section_low(g) - 0.02, g.frame.block_back + 0.1, _section_top(g) + 0.02
 
 
-SKETCHES: dict[str, Sketch] = {
-    "front": Sketch("A", "From the room", _front, _front_window),
-    "plan": Sketch("B", "From above, at the hearth", _plan, _plan_window),
-    "section": Sketch("C", "Cut down the middle", _section, _section_window),
-    "roof": Sketch("D", "Against the roof, seen along the ridge", roof_outlines, roof_window),
-    "top": Sketch("E", "Top of the chimney: side, and from above", top_outlines, top_window),
+SKETCHES: dict[str, SurveySketch] = {
+    "front": SurveySketch("A", "From the room", _front, _front_window),
+    "plan": SurveySketch("B", "From above, at the hearth", _plan, _plan_window),
+    "section": SurveySketch("C", "Cut down the middle", _section, _section_window),
+    "roof": SurveySketch("D", "Against the roof, seen along the ridge", roof_outlines, roof_window),
+    "top": SurveySketch("E", "Top of the chimney: side, and from above", top_outlines, top_window),
 }
 
 

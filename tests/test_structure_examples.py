@@ -12,6 +12,7 @@ from math import asin, atan2, degrees, exp, hypot, sqrt
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.integrate import quad
 from scipy.optimize import linprog
 
 from fireplace_calc.base.places import nearest, winter_means
@@ -688,8 +689,20 @@ def test_minor_arch(span, rise, minor):
     assert Ring(span * INCH, rise * INCH, 8 * INCH, 4 * INCH).minor is minor
 
 
+@pytest.mark.parametrize("x", [0.1, 0.3, 0.5, 0.55])
+@pytest.mark.parametrize(("triangular", "uniform"), [(600.0, 0.0), (0.0, 900.0), (600.0, 900.0)])
+def test_the_moment_of_a_load_is_its_integral(x, triangular, uniform):
+    """Load by load over a span of one, each by its arm to the point: by scipy's quadrature."""
+
+    def pressure(at):
+        return uniform + (4 * triangular * (0.5 - at) if at < 0.5 else 0.0)
+
+    wanted, _ = quad(lambda at: pressure(at) * (x - at), 0.0, min(x, 0.5))
+    assert Load(1.0, triangular, uniform).moment(x) == pytest.approx(wanted, rel=1e-9)
+
+
 @pytest.mark.parametrize("triangular", [0, 0.5, 1])
-@pytest.mark.parametrize("depth", [0.1, 0.15, 0.3])
+@pytest.mark.parametrize("depth", [0.06, 0.15, 0.3])
 @pytest.mark.parametrize("rise", [0.02, 0.15, 0.3, 0.5])
 def test_the_line_of_least_thrust_is_that_of_a_linear_programme(rise, depth, triangular):
     """Heyman's safe theorem as scipy solves it: crown c and one over the thrust u, so that
@@ -713,12 +726,13 @@ def test_the_line_of_least_thrust_is_that_of_a_linear_programme(rise, depth, tri
         limits += [outer, -inner]
     best = linprog([0, -1], rows, limits, bounds=[(None, None), (0, None)])
     assert line.inside == best.success
-    if best.success:
-        least = 1 / best.x[1]
-        third = third_thrust(ring, load)
-        assert line.thrust == pytest.approx(least, rel=1e-6) or (
-            line.thrust == pytest.approx(third) and third > least
-        )
+    third, crown = third_thrust(ring, load), rise + 2 * depth / 3
+    bands = zip(xs, limits[::2], limits[1::2], strict=True)
+    kept = all(-i - 1e-9 <= crown - load.moment(x) / third <= o + 1e-9 for x, o, i in bands)
+    thrust = third if kept or not best.success else 1 / best.x[1]
+    assert line.thrust == pytest.approx(thrust, rel=1e-6)
+    for x, z in line.points:
+        assert z == pytest.approx(crown - load.moment(abs(x)) / line.thrust)
 
 
 def test_a_thin_high_arch_has_no_line():

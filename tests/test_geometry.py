@@ -18,6 +18,7 @@ from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.first_moments import _moments
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.polygons import box
 from fireplace_calc.geometry.solids import Cylinder, Loft, level_cuts
@@ -361,3 +362,15 @@ def test_no_chamber_lining_leaves_the_block_or_loses_its_volume(
     for solid in made.by_name["smoke chamber lining"].adds:
         for x, y in (*solid.lower, *solid.upper):
             assert abs(x) <= f.block_half + 1e-9 and -1e-9 <= y <= f.block_back + 1e-9
+
+
+def test_first_moments_of_a_leaning_hopper_are_its_integrals():
+    """Sides of 2 - t, middle at 1 + 2.5 t and 1 + 4.5 t, t from nought to one: the integrals of
+    (2 - t)^2, of that times each middle, and times t, by hand.
+    """
+    hopper = Loft(0.0, 1.0, box(0, 2, 0, 2), box(3, 4, 5, 6))
+    assert _moments(hopper) == pytest.approx((7 / 3, 37 / 8, 155 / 24, 11 / 12))
+    raised = Loft(10.0, 11.0, hopper.lower, hopper.upper)
+    assert _moments(raised) == pytest.approx((7 / 3, 37 / 8, 155 / 24, 11 / 12 + 10 * 7 / 3))
+    upright = Loft(1.0, 3.0, box(4, 6, 7, 10), box(4, 6, 7, 10))
+    assert _moments(upright) == pytest.approx((12, 60, 102, 24))

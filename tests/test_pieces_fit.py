@@ -140,6 +140,9 @@ def test_lengths_are_read_off_the_pieces():
     for name, wanted in inches.items():
         assert getattr(r, name) / INCH == pytest.approx(wanted, abs=1e-5), name
     assert r.splay == pytest.approx(4.875 / 20, abs=1e-6)
+    # The reducer, 16 high: inside from 19-1/8 to 7-1/2 aside, 5 to 4-3/8 in front, 19-3/4 to 19-3/8 behind.
+    assert r.slopes == pytest.approx((11.625 / 16, 0.625 / 16, 0.375 / 16), abs=1e-6)
+    assert [one / INCH for one in r.chamber_foot] == pytest.approx([19.125, 19.75], abs=1e-5)
     half, back, depth = lined(r, read_set(MIDDLING).lining)
     aside = 1.375 * (1 + (4.875 / 20) ** 2) ** 0.5
     assert half / INCH == pytest.approx(22.375 - aside, abs=1e-5)

@@ -226,7 +226,11 @@ def test_joints_corners_lifts_counts_and_weights():
         Fraction(3, 8),
         Fraction(1, 2),
     ]
-    assert read_corners("0,0; 9,0; 5,23 1/2", INCH, "A", "A")[2] == (5, Fraction(47, 2))
+    assert read_corners("0,0; 9,-2; -5,23 1/2", INCH, "A", "A") == [
+        (0, 0),
+        (9, -2),
+        (-5, Fraction(47, 2)),
+    ]
     assert read_lifts("2-4, 6") == (2, 3, 4, 6) and read_times("12 to 36") == (12, 36)
     assert read_weight("100", True) == 100 and read_weight("100", False) == 45.359237
     for read in (

@@ -16,9 +16,10 @@ from fireplace_calc.geometry.assembled.solids import (
 )
 from fireplace_calc.pieces.choice import Choice, choose, extensions_of, flues_of, heads_of
 from fireplace_calc.pieces.piece_text import FIELDS as PIECE_FIELDS
-from fireplace_calc.pieces.records import ROLES
+from fireplace_calc.pieces.records import ROLES, ArchCut, Round, Tapered
 from fireplace_calc.pieces.set_text import FIELDS as SET_FIELDS
 from fireplace_calc.pieces.set_text import read_set
+from fireplace_calc.pieces.shape_text import bounds, mirrored, shifted
 
 MIDDLING = (DATA / "sets" / "middling.toml").read_text()
 
@@ -207,3 +208,23 @@ def test_the_other_hand_weighs_the_same_and_a_piece_like_it_is_weighed_anew():
     made = {p.mark: (p.weighed, p.on_pallet) for p in read_set(told).pieces}
     assert made["WR"] == made["WL"] == (61.5, 6)
     assert made["XR"] == (None, None)  # like WR, but of another height
+
+
+def test_a_solid_is_boxed_shifted_and_mirrored():
+    """By hand, in whole numbers: a tongue beside the center line, a wall that leans, an arch."""
+    tongue = Round(1.0, 4.0, 2.0, (5.0, 7.0))
+    leaning = Tapered(
+        0.0, 9.0, ((3.0, 1.0), (4.0, 1.0), (4.0, 6.0)), ((1.0, 2.0), (2.0, 2.0), (2.0, 8.0))
+    )
+    arch = ArchCut(3.0, 20.0, 6.0)
+    assert bounds([tongue]) == (3, 5, 1, 7, 9, 4)
+    assert bounds([leaning]) == (1, 1, 0, 4, 8, 9)
+    assert bounds([arch]) == (-10, 0, 0, 10, 6, 3)
+    assert bounds([tongue, leaning, arch]) == (-10, 0, 0, 10, 9, 9)
+    assert shifted(tongue, 10.0) == Round(1.0, 4.0, 2.0, (15.0, 7.0))
+    assert bounds([shifted(leaning, -1.0)]) == (0, 1, 0, 3, 8, 9)
+    assert shifted(arch, 10.0) == arch == mirrored(arch)
+    assert mirrored(tongue) == Round(1.0, 4.0, 2.0, (-5.0, 7.0))
+    assert mirrored(leaning) == Tapered(
+        0.0, 9.0, ((-4.0, 6.0), (-4.0, 1.0), (-3.0, 1.0)), ((-2.0, 8.0), (-2.0, 2.0), (-1.0, 2.0))
+    )

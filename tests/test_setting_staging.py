@@ -17,7 +17,7 @@ from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, SYSTEMS, InputErr
 from fireplace_calc.build.setting.dealing import deal_as_delivered, deal_by_weight, that_fit
 from fireplace_calc.build.setting.piles import Pile, piles_of
 from fireplace_calc.build.setting.setting_order import order_of_setting
-from fireplace_calc.build.setting.site_plan import HANDS, MIXER, PALLET
+from fireplace_calc.build.setting.site_plan import HANDS, MIXER, PALLET, StagingFloor
 from fireplace_calc.build.setting.staging import plan_staging
 from fireplace_calc.build.setting.staging_wording import staging_words
 from fireplace_calc.design.records import Design
@@ -310,3 +310,23 @@ def test_the_paper_set_has_a_clean_sheet_of_it(name, size):
             said = {label.text for label in made["Staging"].labels}
             if size == "A3":
                 assert {one.pile.label for one in plan.piles if one.place} <= said
+
+
+@pytest.mark.parametrize(
+    ("aside", "across"),
+    [
+        (0.0, None),
+        (0.5, None),
+        (-0.5, None),
+        (2.0, (-0.5, -6.0, 2.5, -5.0)),
+        (-2.0, (-2.5, -6.0, 0.5, -5.0)),
+    ],
+)
+def test_a_pallet_beside_the_walkway_has_one_of_its_own(aside, across):
+    """A walkway of 1 m, the pallet 6 m before the work: straight up the middle, and across to a pallet
+    that stands farther aside than its edge.
+    """
+    floor = StagingFloor(5.0, 7.0, 1.0, 0.5, 6.0, aside)
+    up = (-0.5, -6.0, 0.5, 0.0)
+    assert floor.walkways == ((up,) if across is None else (up, across))
+    assert floor.way == 6.0 + abs(aside)

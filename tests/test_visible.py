@@ -10,6 +10,8 @@ import numpy as np
 import pytest
 from sampled import sampled
 from set_strategies import random_set, stood
+from shapely.geometry import Polygon as Shape
+from shapely.ops import unary_union
 
 from fireplace_calc.build.setting.setting_order import order_of_setting
 from fireplace_calc.geometry.assembled.clash import body
@@ -146,3 +148,17 @@ def test_the_bounds_hold_everything_that_is_seen():
         assert (drawn.min(axis=0) > np.array([x0, y0]) - 1e-6).all()
         assert (drawn.max(axis=0) < np.array([x1, y1]) + 1e-6).all()
         assert drawn.max(axis=0)[1] == pytest.approx(y1, abs=0.06)
+
+
+@pytest.mark.parametrize("eye", sampled(EYES, 2))
+def test_what_is_seen_covers_the_shadow_once(eye):
+    """No face lies behind another, of the same piece neither: together they are as large as the
+    shadow of all triangles, which shapely unites.
+    """
+    assembly, order, stages = grown(1, EYES[eye])
+    count = len(order) // 2
+    corners, _ = triangles(assembly, order[:count], EYES[eye])
+    flat = [Shape(t[:, :2]) for t in corners]
+    shadow = unary_union([t.buffer(1e-7) for t in flat if t.area > 1e-10])
+    drawn = sum(_area(r) for part in stages.seen(count) for r in part.rings)
+    assert drawn == pytest.approx(shadow.area, rel=1e-4)

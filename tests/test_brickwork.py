@@ -28,6 +28,7 @@ from fireplace_calc.brickwork.bonds import BONDS, basketweave_joint, brick_corne
 from fireplace_calc.brickwork.coursing import SIXTEENTH
 from fireplace_calc.brickwork.face_bond import face_bond, snapped_from_one
 from fireplace_calc.brickwork.faces import Face, floor_face, lining_faces
+from fireplace_calc.brickwork.layout import _pieces
 from fireplace_calc.brickwork.ring import block_layer, round_a_hole
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit, firebrick
 from fireplace_calc.brickwork.work import count_bricks
@@ -562,3 +563,39 @@ def test_the_faces_are_the_firebox(design):
     assert faces["side"].area == pytest.approx(side, rel=1e-9)
     for face in faces.values():
         assert all(shapely.LinearRing(zone).is_ccw for zone in face.zones)
+
+
+@pytest.mark.parametrize(
+    ("thickness", "wythes", "depth", "high"),
+    [
+        (2.5, 1, 2.5, 4.5),
+        (4.5, 1, 4.5, 2.5),
+        (9, 1, 9, 2.5),
+        (5.125, 2, 2.5, 4.5),  # 2 x 2-1/2 and a joint
+        (7.75, 3, 2.5, 4.5),  # 3 x 2-1/2 and two joints
+        (9.125, 2, 4.5, 2.5),  # 2 x 4-1/2 and a joint
+        (1.25, 1, 1.25, 4.5),  # a split
+        (18.125, 2, 9, 2.5),  # 2 x 9 and a joint; four of 4-1/2 would be a quarter inch more
+    ],
+)
+def test_a_lining_is_as_many_wythes_as_come_nearest(thickness, wythes, depth, high):
+    """A straight of 9 by 4-1/2 by 2-1/2 in with joints of 1/8, by hand. [in]"""
+    laid = firebrick("9 x 4-1/2 x 2-1/2 in", thickness * INCH, INCH / 8)
+    assert laid.wythes == wythes
+    assert laid.unit.depth / INCH == pytest.approx(depth)
+    assert laid.unit.height / INCH == pytest.approx(high)
+
+
+@pytest.mark.parametrize(("over", "cut"), [(0.95, 0), (1.05, 1)])
+@pytest.mark.parametrize("left", [False, True])
+def test_a_gap_of_an_eighth_is_joint_and_a_wider_one_takes_a_cut(over, cut, left):
+    """One course of two bricks of 9 in with joints of 1/4, and what is left at one end. [in]"""
+    unit, gap = Unit(9 * INCH, 4.5 * INCH, 2.5 * INCH, INCH / 4), over / 8
+    wide = (2 * 9.25 + gap) * INCH
+    face = Face("floor", (box(0.0, wide, 0.0, 4.5 * INCH),))
+    laid = _pieces(face, unit, "stack", ((gap + 0.25) * INCH if left else 0.0, 0.0))
+    assert sorted(piece.whole for piece in laid) == [False] * cut + [True, True]
+    assert sum(p.area for p in laid) / INCH**2 == pytest.approx(4.5 * (18 + cut * gap))
+    if cut:
+        piece = min(laid, key=lambda p: p.area)
+        assert (piece.length / INCH, piece.height / INCH) == pytest.approx((gap, 4.5))

@@ -5,6 +5,7 @@ temperatures kept apart.
 from collections import defaultdict
 from dataclasses import fields, is_dataclass
 from math import ceil, inf, isnan
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -19,6 +20,7 @@ from fireplace_calc.base.tables.mortars import mix, mortar_figures
 from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND, InputError
 from fireplace_calc.build import plan_work
 from fireplace_calc.build.curing_schedule import cold_days, curing
+from fireplace_calc.build.grouping import reasons
 from fireplace_calc.build.lift_parts import COURSED, volume_between
 from fireplace_calc.build.lifting.equation import HOIST, ONE, TWO, UNKNOWN
 from fireplace_calc.build.mortar import (
@@ -880,3 +882,33 @@ def test_a_slab_right_on_its_footing_is_formed_at_its_sides():
     assert "base walls" not in geometry.by_name
     slab = next(s for s in plan_work(geometry).steps if s.name == "Hearth slab")
     assert slab.hours > geometry.by_name["hearth slab"].volume
+
+
+@pytest.mark.parametrize(
+    ("part", "why"),
+    [
+        ("footing", "bears on undisturbed ground or engineered fill"),
+        ("hearth extension base", "bears on the floor of the room or the ground, which"),
+        ("hearth extension", "bears on the floor of the room or the ground, which"),
+        ("lintel", "bears on nothing that is drawn: give its ends a bearing"),
+        ("arch", "bears on nothing that is drawn: give its ends a bearing"),
+    ],
+)
+def test_what_nothing_drawn_carries_says_what_it_bears_on(part, why):
+    """The footing has the ground, the hearth in the room its floor; anything else has nothing."""
+    order = SimpleNamespace(lift_parts=[SimpleNamespace(part=part)])
+    (said,) = reasons(order, [0], [[]])
+    assert said.startswith(why)
+
+
+def test_a_step_names_what_it_waits_for_and_not_itself():
+    """Of two parts in one step the second rests on the first, and both on the slab."""
+    parts = [SimpleNamespace(part=p) for p in ("hearth slab", "firebox floor", "firebox lining")]
+    on, over = (SimpleNamespace(first=n, how="rests on") for n in (0, 1))
+    more = SimpleNamespace(first=0, how="goes on")
+    order = SimpleNamespace(lift_parts=parts)
+    assert reasons(order, [1, 2], [[], [on], [over, on]]) == ("rests on hearth slab",)
+    assert reasons(order, [2], [[], [on], [over, more]]) == (
+        "rests on firebox floor",
+        "goes on what is below it",
+    )

@@ -19,11 +19,11 @@ DENSITY = LETTER * CAP / SMALL
 """Dots of the page to a millimeter of a sheet. [px/mm]"""
 ALL = "all"
 """The four elevations together."""
-FOUR = (240.0, 130.0)
+FOUR = (236.0, 134.0)
 """Least stage for four views together. [mm]"""
 TWO = 190.0
 """Least width of a stage for two. [mm]"""
-LEAST = (100.0, 90.0)
+LEAST = (100.0, 112.0)
 """Least paper of a view; on a smaller stage letters are smaller too. [mm]"""
 SHARES = {"left": 106.0 / 300.0, "section": 92.0 / 300.0, "front": 108.0 / 186.0}
 """Of the width for front and plan, and for the section; of the height for the front. [-]"""

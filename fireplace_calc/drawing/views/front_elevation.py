@@ -279,7 +279,7 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float
     x = view.at(-wide, 0)[0] - 2.0
     stops = [view.at(0, z)[1] for z in at]
     foot = view.at(-f.block_half, 0)[0]
-    limits = (cell.bottom + 2, cell.top - 2)
+    limits = (floor - 2.5, cell.top - 2)  # the strings along the floor stand under that
     used = chain(
         sheet, stops, texts, x, along="y", side=-1, limits=limits, feet=[foot] * len(stops)
     )

@@ -26,6 +26,8 @@ from fireplace_calc.geometry.polygons import Polygon, box
 
 CUT = ("firebox lining", "firebox walls", "masonry round the set")
 """Parts that the plan cuts."""
+PLAN_WORDS = 225.0
+"""Width from which words and key stand beside the plan: it is wide itself. [mm]"""
 STUD = 3.5 * INCH
 """Depth of the framing drawn round the masonry. [m]"""
 
@@ -41,13 +43,14 @@ def plan(
     """Draw the plan into a cell of a sheet; the room is below."""
     f, d = geometry.frame, geometry.design
     gap_side, gap_back = d.clearance.side or 0.0, d.clearance.back or 0.0
-    words = _words(geometry, units, gap_side, gap_back, roomy(cell))
+    talk = roomy(cell, PLAN_WORDS)
+    words = _words(geometry, units, gap_side, gap_back, talk)
     wide = max(f.block_half + gap_side + STUD, f.half_width + d.hearth.side) + 0.02
     view, denominator = fit(
         sheet,
         cell,
         (-wide, -d.hearth.front - 0.02, wide, f.block_back + gap_back + STUD + 0.02),
-        (room_for(text for _, text in words) + 6.0, 19, 57 if roomy(cell) else 17, 11),
+        (room_for(text for _, text in words) + 6.0, 19, 57 if talk else 17, 11),
         scales,
     )
     _floor(view, geometry)
@@ -58,7 +61,7 @@ def plan(
     _strings(view, cell, geometry, units, wide, gap_back)
     tips = sorted(((view.at(*place), text) for place, text in words), key=lambda tip: tip[0][1])
     notes(sheet, tips, view.at(-wide, 0)[0] - 3.0, side=-1, limits=(cell.bottom + 10, cell.top - 3))
-    if roomy(cell):
+    if talk:
         key(sheet, view.at(wide, 0)[0] + 14.0, cell.bottom + 12, cell.right - 3)
     title(sheet, cell, "Plan at the hearth", name_scale(denominator) if name_scale else "")
     return view

@@ -141,9 +141,9 @@ def key(sheet: Sheet, left: float, bottom: float, right: float) -> None:
         sheet.text(left + 11.0, y + 2.1, word, size=SMALL, ha="left", va="middle")
 
 
-def roomy(cell: Cell) -> bool:
+def roomy(cell: Cell, least: float = 185.0) -> bool:
     """Whether a cell has room for words beside the dimensions."""
-    return cell.right - cell.left > 150.0
+    return cell.right - cell.left > least
 
 
 def lining_word(geometry: Geometry) -> str:

@@ -220,7 +220,9 @@ def _upright(view: View, cell: Cell, geometry: Geometry, units: str, line: float
     """Strings of the heights: footing, base, slab and floor; opening, throat, smoke chamber; and
     the whole of it.
     """
-    f, limits = geometry.frame, (cell.bottom + 9, cell.top - 2)
+    f = geometry.frame
+    # under the footing stand the strings front to back
+    limits = (view.at(0, f.footing_bottom)[1] - 2.5, cell.top - 2)
     row = apart(
         [
             f.footing_bottom,

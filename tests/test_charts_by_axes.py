@@ -207,7 +207,7 @@ def test_levers_are_pulled_for_what_they_move():
     """
     draft = {(one.key, one.step[0]) for one in LEVERS if one.for_draft}
     assert draft == {
-        ("flue.sections", "+"), ("flue.size", "+"), ("flue.size", "-"), ("flue.own_width", "+"),
+        ("flue.sections", "+"), ("flue.size", "+"), ("flue.size", "-"), ("flue.shape", "+"), ("flue.own_width", "+"),
         ("flue.own_width", "-"), ("flue.offset", "-"), ("opening.extension", "-"),
         ("opening.width", "-"), ("opening.standard_height", "-"), ("throat.depth", "+"),
         ("house.air_inlet", "+"), ("house.exhaust", "-"), ("chimney.arrester", "n"),
@@ -216,7 +216,7 @@ def test_levers_are_pulled_for_what_they_move():
     loads = {name: {one.key for one in LEVERS if one.loads == group} for name, group in
              {"stack": STACK, "head": HEAD, "foot": FOOTING, "both": HEAD + FOOTING}.items()}  # fmt: skip
     assert loads["stack"] == {
-        "flue.sections", "flue.size", "flue.own_width", "flue.offset", "chimney.wall", "chimney.gap",
+        "flue.sections", "flue.size", "flue.shape", "flue.own_width", "flue.offset", "chimney.wall", "chimney.gap",
         "loads.support", "anchorage.vertical_bars_no4",
     }  # fmt: skip
     assert loads["head"] == {
@@ -226,8 +226,9 @@ def test_levers_are_pulled_for_what_they_move():
     assert loads["foot"] == {"base.footing_thickness", "base.footing_projection"}
     assert loads["both"] == {"opening.width"}
     reach = {(one.key, one.step): one.max_steps for one in LEVERS if one.max_steps != 24}
-    assert set(reach.values()) <= {6, 40, 48}
-    assert sum(many == 6 for many in reach.values()) == 2, "six liners up or down"
+    assert set(reach.values()) <= {6, 40, 48, 72}
+    assert reach["firebox.jamb", "+1/2 in"] == 72, "an arch may want a jamb three feet longer"
+    assert sum(many == 6 for many in reach.values()) == 3, "six liners up, down or across"
 
 
 def settings(design, key, sign):

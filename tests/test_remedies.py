@@ -79,19 +79,31 @@ def verdicts(design, pack="US IRC 2021"):
     }
 
 
-def spoilt(before, after):
-    """Keys that fall short and did not, or are a question where there was an answer."""
+CANADAS = {"DRF-08", "DRF-09"}
+"""Held against Canada's table of round flues, whatever the code of the job."""
+
+
+def spoilt(before, after, pack="US IRC 2021"):
+    """Keys that fall short and did not, or are a question where there was an answer; not what the
+    table of another country than the job's says.
+    """
+    skip = set() if pack.startswith("Canada") else CANADAS
     return {
         k
-        for k in after
+        for k in after.keys() - skip
         if after[k] == FALLS_SHORT != before[k]
         or after[k] == NOT_CHECKED
         and before[k] in (MEETS, DOES_NOT_APPLY)
     }
 
 
-def mended(before, after):
-    return {k for k in after if before[k] == FALLS_SHORT and after[k] in (MEETS, DOES_NOT_APPLY)}
+def mended(before, after, pack="US IRC 2021"):
+    skip = set() if pack.startswith("Canada") else CANADAS
+    return {
+        k
+        for k in after.keys() - skip
+        if before[k] == FALLS_SHORT and after[k] in (MEETS, DOES_NOT_APPLY)
+    }
 
 
 def one_step_less(design, remedy):
@@ -109,13 +121,17 @@ def one_step_less(design, remedy):
 def held(design, pack="US IRC 2021"):
     """Every promise of a list of remedies."""
     before = verdicts(design, pack)
-    aims = {k for k, v in before.items() if v == FALLS_SHORT}
+    skip = set() if pack.startswith("Canada") else CANADAS
+    aims = {k for k, v in before.items() if v == FALLS_SHORT} - skip
     found = find_remedies(design, pack)
     for remedy in found:
         after = verdicts(change(design, remedy.change), pack)
-        assert not spoilt(before, after), remedy.sentence()
+        assert not spoilt(before, after, pack), remedy.sentence()
+        assert {f.key for f in remedy.warns} == {
+            k for k in skip if after[k] == FALLS_SHORT != before[k]
+        } | {k for k in skip if after[k] == NOT_CHECKED and before[k] in (MEETS, DOES_NOT_APPLY)}
         assert (
-            set(remedy.mends) == mended(before, after) != set()
+            set(remedy.mends) == mended(before, after, pack) != set()
             and set(remedy.mends) | set(remedy.stays) == aims
         )
         assert {f.key: f.verdict for f in remedy.findings} == {k: after[k] for k in aims}
@@ -126,11 +142,13 @@ def held(design, pack="US IRC 2021"):
         less = one_step_less(design, remedy)
         if less is not None:
             near = verdicts(less, pack)
-            assert not set(remedy.mends) <= mended(before, near) or spoilt(before, near), (
-                remedy.sentence()
-            )
+            assert not set(remedy.mends) <= mended(before, near, pack) or spoilt(
+                before, near, pack
+            ), remedy.sentence()
     assert [r.rank for r in found] == list(range(1, len(found) + 1))
-    order = [(-len(r.mends), r.cost is None, r.cost or 0.0, r.relative) for r in found]
+    order = [
+        (bool(r.warns), -len(r.mends), r.cost is None, r.cost or 0.0, r.relative) for r in found
+    ]
     assert order == sorted(order)
     return found
 
@@ -378,9 +396,9 @@ def test_an_arch_has_no_lintel_and_a_measured_area_says_so():
         work_figures(assess(arched), "furlongs")
 
 
-def test_what_comes_to_mind_first_is_refused_with_its_reason():
-    """A larger liner for a raised firebox mends the ratio and is too large by Canada's table;
-    assessed again here in full.
+def test_what_would_break_something_is_told_apart_with_its_reason():
+    """A larger liner of a raised firebox mends the ratio; the square one next in size does not by
+    its own rule. Assessed again here in full.
     """
     design = change(
         load(DATA / "designs" / "boathouse-laid.toml"),
@@ -390,9 +408,8 @@ def test_what_comes_to_mind_first_is_refused_with_its_reason():
         every_finding(assess(design)),
         {one.lever.key: one for one in rejected_remedies(design)},
     )
-    assert set(found["flue.size"].mends) >= {"DRF-01", "FLU-10"} and "DRF-09" in [
-        f.key for f in found["flue.size"].breaks
-    ]
+    assert "FLU-10" in found["flue.shape"].mends
+    assert "FLU-11" in [f.key for f in found["flue.shape"].breaks]
     for one in found.values():
         after = every_finding(assess(change(design, one.change)))
         assert all(

@@ -11,6 +11,9 @@ from fireplace_calc.explore.curves import (
     pressure_steps,
 )
 from fireplace_calc.explore.limits import LIMITS, LimitMap, limit_map
+from fireplace_calc.explore.liners import LinerRaise, LinerTable, liner_raises
+from fireplace_calc.explore.mending.combined import find_combinations
+from fireplace_calc.explore.mending.locks import LOOKS
 from fireplace_calc.explore.mending.remedies import find_remedies, rejected_remedies
 from fireplace_calc.explore.mending.remedy import RejectedRemedy, Remedy
 from fireplace_calc.explore.raising import HighestRaise, RaiseStop, highest_raise
@@ -20,8 +23,11 @@ from fireplace_calc.explore.worked_figures import WorkedFigure, work_figures
 
 __all__ = [
     "LIMITS",
+    "LOOKS",
     "Curve",
     "LimitMap",
+    "LinerRaise",
+    "LinerTable",
     "HighestRaise",
     "RejectedRemedy",
     "Remedy",
@@ -37,7 +43,9 @@ __all__ = [
     "try_change",
     "pressure_steps",
     "rejected_remedies",
+    "find_combinations",
     "find_remedies",
+    "liner_raises",
     "sketch",
     "station_label",
     "stations",

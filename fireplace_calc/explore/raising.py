@@ -4,7 +4,7 @@ drawing itself.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import dataclass
 
 from fireplace_calc.assessment import DEFAULT_PACK, Assessment
@@ -150,7 +150,9 @@ def _metres(ticks: int) -> float:
     return to_si(f"{ticks / 16} in", "length")
 
 
-def _short(kind: str, designs: Sequence[Design], pack: str) -> list[dict[str, Finding]]:
+def _short(
+    kind: str, designs: Sequence[Design], pack: str, ignored: Container[str]
+) -> list[dict[str, Finding]]:
     """What of one kind falls short, design by design."""
     if kind == "draft":
         found = [judgement(one) for one in draft_results([sketch(d) for d in designs])]
@@ -159,14 +161,17 @@ def _short(kind: str, designs: Sequence[Design], pack: str) -> list[dict[str, Fi
     else:
         made = [build_geometry(d) for d in designs]
         found = [PACKS[pack].check(gather_facts(one, weight_of(one))) for one in made]
-    return [{f.key: f for f in one if f.verdict == FALLS_SHORT} for one in found]
+    return [
+        {f.key: f for f in one if f.verdict == FALLS_SHORT and f.key not in ignored}
+        for one in found
+    ]
 
 
 def _first_stop(
-    kind: str, drawn: dict[int, Design], scanned: list[int], pack: str
+    kind: str, drawn: dict[int, Design], scanned: list[int], pack: str, ignored: Container[str]
 ) -> tuple[dict[str, Finding], RaiseStop | None]:
     """What of one kind is broken from the start, and where something else first breaks."""
-    scan = _short(kind, [drawn[t] for t in scanned], pack)
+    scan = _short(kind, [drawn[t] for t in scanned], pack, ignored)
     broken = scan[0]
     far = next((n for n, one in enumerate(scan) if one.keys() - broken.keys()), None)
     if far is None:
@@ -175,7 +180,7 @@ def _first_stop(
     between = [t for t in range(scanned[far - 1] + 1, scanned[far]) if t in drawn]
     closely = zip(
         [*between, scanned[far]],
-        [*_short(kind, [drawn[t] for t in between], pack), scan[far]],
+        [*_short(kind, [drawn[t] for t in between], pack, ignored), scan[far]],
         strict=True,
     )
     tick, found = next((t, one) for t, one in closely if one.keys() - broken.keys())
@@ -184,7 +189,9 @@ def _first_stop(
     )
 
 
-def highest_raise(design: Design, pack: str = DEFAULT_PACK) -> HighestRaise:
+def highest_raise(
+    design: Design, pack: str = DEFAULT_PACK, ignored: Container[str] = ()
+) -> HighestRaise:
     """How far the firebox of a design can be raised before something breaks that stood at the least
     raise.
 
@@ -194,6 +201,8 @@ def highest_raise(design: Design, pack: str = DEFAULT_PACK) -> HighestRaise:
         Everything but its raise stays.
     pack : str
         Code to hold it against.
+    ignored : container of str
+        Keys of findings that stop nothing here.
 
     Returns
     -------
@@ -240,7 +249,7 @@ def highest_raise(design: Design, pack: str = DEFAULT_PACK) -> HighestRaise:
         stops.append(RaiseStop("drawing", _metres(beyond - 1), refusal=refused[beyond]))
     scanned = sorted({least, end, *(t for t in drawn if t % LOOK == 0)})
     for kind in KINDS[:3]:
-        start, stop = _first_stop(kind, drawn, scanned, pack)
+        start, stop = _first_stop(kind, drawn, scanned, pack, ignored)
         broken += start.values()
         stops += [stop] if stop else []
     stops.sort(key=lambda stop: (stop.raised, KINDS.index(stop.kind)))

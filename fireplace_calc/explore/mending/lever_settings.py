@@ -81,6 +81,8 @@ def settings_of(design: Design, lever: Lever) -> list[list[Setting]]:
         return _trim(design, lever)
     if lever.key == "flue.size":
         return [list(_liners(design, lever))]
+    if lever.key == "flue.shape":
+        return [list(_other_shape(design, lever))]
     if lever.key == "flue.own_width":
         return [list(_own_size(design, lever))] if design.flue.size.strip().lower() == "own" else []
     group, name = lever.key.split(".")
@@ -146,6 +148,24 @@ def _liners(design: Design, lever: Lever) -> Iterator[Setting]:
             {lever.key: row.size},
             design.flue.size,
             row.size,
+            abs(row.net_area / area - 1),
+        )
+
+
+def _other_shape(design: Design, lever: Lever) -> Iterator[Setting]:
+    """The next larger liners of the shape that is not the design's, shape and size together."""
+    area, shape = flue_bore(design.flue).table_area, design.flue.shape
+    if area is None:
+        return
+    other = "rectangular" if shape == "round" else "round"
+    larger = [row for row in _by_area(other) if row.net_area > area + SQIN / 2]
+    for k, row in enumerate(larger[: lever.max_steps], 1):
+        yield Setting(
+            lever,
+            k,
+            {lever.key: other, "flue.size": row.size},
+            f"{shape} {design.flue.size}",
+            f"{other} {row.size}",
             abs(row.net_area / area - 1),
         )
 

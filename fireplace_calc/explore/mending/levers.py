@@ -61,6 +61,14 @@ LEVERS = (
     Lever(
         "flue.size", "-" + NEXT, "Take a smaller liner", for_draft=True, loads=STACK, max_steps=6
     ),
+    Lever(
+        "flue.shape",
+        "+" + NEXT,
+        "Take a larger liner of the other shape",
+        for_draft=True,
+        loads=STACK,
+        max_steps=6,
+    ),
     Lever("flue.own_width", "+1/2 in", "Widen the flue", for_draft=True, loads=STACK),
     Lever("flue.own_width", "-1/2 in", "Narrow the flue", for_draft=True, loads=STACK),
     Lever("flue.offset", "-1/2 in", "Shift the flue less", for_draft=True, loads=STACK),
@@ -115,7 +123,7 @@ LEVERS = (
     ),
     Lever("firebox.depth", "+1/2 in", "Deepen the firebox"),
     Lever("firebox.wall", "+1/2 in", "Thicken the firebox wall"),
-    Lever("firebox.jamb", "+1/2 in", "Widen the jambs", loads=HEAD),
+    Lever("firebox.jamb", "+1/2 in", "Widen the jambs", loads=HEAD, max_steps=72),
     Lever("firebox.lining_thickness", "+1/4 in", "Thicken the lining"),
     Lever("firebox.joint", "-1/16 in", "Lay the firebrick with thinner joints"),
     Lever("firebox.floor", "+1/4 in", "Thicken the firebrick floor"),

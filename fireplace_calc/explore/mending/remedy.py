@@ -1,34 +1,33 @@
-"""What a remedy is: one change that mends something, with what it costs and weighs."""
+"""What a remedy is: changes that mend something, with what they cost, weigh and take to do."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property
 
+from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.explore.mending.lever_settings import Changes, Value
+from fireplace_calc.explore.mending.lever_settings import Changes, Setting, Value
 from fireplace_calc.explore.mending.levers import Lever
 from fireplace_calc.rules import Finding
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Remedy:
-    """One change that mends something and breaks nothing.
+    """One change, or two or three together, that mends something and breaks nothing.
 
     Attributes
     ----------
-    lever : Lever
-    change : dict
-        For ``change``.
-    before, after : object
-        Where the lever was and where it goes, a number in SI or a word. [SI]
-    steps : int
-        How many of the lever's steps; one less does not mend the same. [-]
+    settings : tuple of Setting
+        What is changed, each of another lever.
     mends, stays : tuple of str
         Keys of what was to be mended: what is, and what is not.
     findings : tuple of Finding
         All that was to be mended, as it stands after the change.
+    warns : tuple of Finding
+        What falls short then and did not by the book of another country than the job's.
     counts : dict
         Of each kind (code, draft, structure) how many findings have which verdict after the change.
         [-]
@@ -40,34 +39,71 @@ class Remedy:
         Whether a price behind it is an invented example.
     weight : float
         Over what the whole weighed before. [kg]
-    relative : float
-        The change over what was there before. [-]
-    piece : str
-        Of the trim, where it is one piece.
+    now, then : Assessment
+        Before and after, in full.
     rank : int
         From 1.
     """
 
-    lever: Lever
-    change: Changes
-    before: Value
-    after: Value
-    steps: int
+    settings: tuple[Setting, ...]
     mends: tuple[str, ...]
     stays: tuple[str, ...]
     findings: tuple[Finding, ...]
+    warns: tuple[Finding, ...]
     counts: dict[str, dict[str, int]]
     cost: float | None
     currency: str
     invented: bool
     weight: float
-    relative: float
-    piece: str
+    now: Assessment = field(repr=False, compare=False)
+    then: Assessment = field(repr=False, compare=False)
     rank: int = 0
+
+    @property
+    def lever(self) -> Lever:
+        """The first lever that is moved."""
+        return self.settings[0].lever
+
+    @property
+    def before(self) -> Value:
+        """Where the first lever was. [SI]"""
+        return self.settings[0].before
+
+    @property
+    def after(self) -> Value:
+        """Where the first lever goes. [SI]"""
+        return self.settings[0].after
+
+    @property
+    def steps(self) -> int:
+        """How many steps of the first lever; one less does not mend the same. [-]"""
+        return self.settings[0].steps
+
+    @property
+    def piece(self) -> str:
+        """Of the trim, where the first lever moves one piece."""
+        return self.settings[0].piece
+
+    @property
+    def change(self) -> Changes:
+        """For ``change``."""
+        return {key: value for one in self.settings for key, value in one.change.items()}
+
+    @property
+    def relative(self) -> float:
+        """The changes over what was there before, added up. [-]"""
+        return sum(one.relative for one in self.settings)
+
+    @cached_property
+    def hours(self) -> float:
+        """Work of all hands over what it took before; worked out when first asked for. [h]"""
+        return self.then.work.hours - self.now.work.hours
 
     def sentence(self, units: str = FEET_INCHES) -> str:
         """What to do, with where it was and where it goes, in the reader's units."""
-        return _sentence(self.lever, self.piece, self.before, self.after, units)
+        return " ".join(
+            _sentence(one.lever, one.piece, one.before, one.after, units) for one in self.settings
+        )
 
 
 @dataclass(frozen=True, slots=True)

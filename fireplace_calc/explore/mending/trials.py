@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -10,7 +10,8 @@ from fireplace_calc.assessment import Assessment, assess
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import draft_results, judgement
 from fireplace_calc.explore.mending.lever_settings import Setting
-from fireplace_calc.explore.mending.levers import FOOT
+from fireplace_calc.explore.mending.levers import FOOT, Lever
+from fireplace_calc.explore.mending.locks import foreign, stays
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.sketches import Sketch, sketch, try_change
 from fireplace_calc.geometry.builder import build_geometry
@@ -35,11 +36,19 @@ class Baseline:
         Every finding by key.
     aims : frozenset of str
         Keys of what is to be mended.
+    locked : frozenset of str
+        Inputs that stay.
     """
 
     now: Assessment
     before: dict[str, Finding]
     aims: frozenset[str]
+    locked: frozenset[str] = frozenset()
+
+    @cached_property
+    def foreign(self) -> frozenset[str]:
+        """Keys of what another country's book says, which rejects nothing here."""
+        return foreign(self.now.pack)
 
     @cached_property
     def code(self) -> frozenset[str]:
@@ -50,6 +59,16 @@ class Baseline:
     def draft(self) -> frozenset[str]:
         """Aims on the draft."""
         return self.aims & {f.key for f in self.now.judgement}
+
+    @cached_property
+    def airy(self) -> frozenset[str]:
+        """Findings on the draft."""
+        return frozenset(f.key for f in self.now.judgement)
+
+    @cached_property
+    def heavy(self) -> frozenset[str]:
+        """Findings on the structure, and of the code those that ask for the weight."""
+        return self.needs_weight | {f.key for f in self.now.structure.findings}
 
     @cached_property
     def needs_weight(self) -> frozenset[str]:
@@ -72,15 +91,25 @@ class Baseline:
         """Aims that are now satisfied."""
         return {f.key for f in found if f.key in self.aims and f.verdict in SATISFIED}
 
-    def worsened(self, found: Iterable[Finding]) -> bool:
+    def worse(self, f: Finding) -> bool:
         """Whether something falls short that did not, or has no answer any more."""
-        return any(
-            f.verdict == FALLS_SHORT
-            and self.before[f.key].verdict != FALLS_SHORT
-            or f.verdict == NOT_CHECKED
-            and self.before[f.key].verdict in SATISFIED
-            for f in found
-        )
+        was = self.before[f.key].verdict
+        if f.verdict == FALLS_SHORT:
+            return was != FALLS_SHORT
+        return f.verdict == NOT_CHECKED and was in SATISFIED
+
+    def worsened(self, found: Iterable[Finding]) -> bool:
+        """Whether any of these is worse than before by the books of this job."""
+        return any(self.worse(f) for f in found if f.key not in self.foreign)
+
+    def tried(self, changes: Mapping[str, object]) -> Design | None:
+        """A changed design; nothing where it cannot be drawn, or moves what is locked."""
+        if not self.locked.isdisjoint(changes):
+            return None
+        changed = try_change(self.now.design, changes)
+        if changed is None or not stays(self.now.design, changed, self.locked):
+            return None
+        return changed
 
 
 class LeverTrials:
@@ -88,13 +117,23 @@ class LeverTrials:
 
     def __init__(self, base: Baseline, settings: list[Setting]) -> None:
         self.base = base
-        drawn = [(one, try_change(base.now.design, one.change)) for one in settings]
+        drawn = [(one, base.tried(one.change)) for one in settings]
         self.tried = [(one, design) for one, design in drawn if design is not None]
         self.mends: dict[int, set[str]] = {}
         self.bad: set[int] = set()
 
     def __len__(self) -> int:
         return len(self.tried)
+
+    @property
+    def lever(self) -> Lever:
+        """Whose settings they are."""
+        return self.tried[0][0].lever
+
+    @property
+    def keys(self) -> frozenset[str]:
+        """Inputs that it moves."""
+        return frozenset(key for one, _ in self.tried for key in one.change)
 
     @property
     def probes(self) -> list[int]:
@@ -106,7 +145,7 @@ class LeverTrials:
 
     def screen(self, places: Iterable[int]) -> None:
         """Which aims the settings at some places [-] would mend, as far as code and loads say."""
-        lever, base = self.tried[0][0].lever, self.base
+        lever, base = self.lever, self.base
         for k in places:
             if k in self.mends:
                 continue
@@ -127,7 +166,7 @@ class LeverTrials:
 
     def draft_in_doubt(self, places: Iterable[int]) -> list[int]:
         """Of some settings, by place [-], those whose draft has to be worked out."""
-        if not self.tried[0][0].lever.for_draft:
+        if not self.lever.for_draft:
             return []
         return [k for k in places if self.base.draft or self.mends[k]]
 

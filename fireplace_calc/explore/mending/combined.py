@@ -1,0 +1,148 @@
+"""Two or three changes together, where one does not do it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from fireplace_calc.assessment import DEFAULT_PACK, Assessment
+from fireplace_calc.design.records import Design
+from fireplace_calc.explore.mending.effects import Effects
+from fireplace_calc.explore.mending.hunt import Hunt
+from fireplace_calc.explore.mending.remedies import find_remedies, ranked, remedy_of, screened
+from fireplace_calc.explore.mending.remedy import Remedy
+from fireplace_calc.explore.mending.teams import Team, promising
+from fireplace_calc.explore.mending.trials import Baseline, assess_unless_worse
+from fireplace_calc.explore.stepwise import Steps, finished
+from fireplace_calc.takeoff import Price, bill
+from fireplace_calc.takeoff import prices as price_list
+
+MOST_TEAMS = {2: 24, 3: 12}
+"""Sets of levers that are hunted through at most, by how many levers. [-]"""
+
+
+def _run(effects: Effects, hunts: Sequence[Hunt]) -> None:
+    """All hunts to their ends, what they want to see looked at together."""
+    while wanted := {point: None for hunt in hunts for point in hunt.wants()}:
+        found = effects.look(wanted)
+        for hunt in hunts:
+            if hunt.asked and not hunt.dead and all(hunt.point(at) in found for at in hunt.asked):
+                hunt.take(found)
+
+
+def _chosen(
+    promised: Sequence[Team], most: int, unmended: frozenset[str], known: Sequence[Remedy]
+) -> list[Team]:
+    """Of what is promised: what mends most, and what mends something that nothing else does."""
+    cheapest = {frozenset(one.mends): one.cost for one in reversed(known) if one.cost is not None}
+    worth = [
+        team
+        for team in promised
+        if not any(team.goal <= mended and cost <= team.cost for mended, cost in cheapest.items())
+    ]
+    best = max((len(team.goal) for team in worth), default=0)
+    first = [team for team in worth if len(team.goal) == best]
+    rest = [team for team in worth if len(team.goal) < best and team.goal & unmended]
+    return [*first, *rest][:most]
+
+
+def _proved(base: Baseline, effects: Effects, hunt: Hunt) -> tuple[Assessment, Hunt] | None:
+    """The best of a hunt assessed in full; nothing where it has none."""
+    while not hunt.dead:
+        design = base.tried(effects.changes(hunt.point(hunt.best)))
+        result = None if design is None else assess_unless_worse(base, design)
+        if result is not None:
+            return result, hunt
+        hunt.refuse()
+        _run(effects, [hunt])
+    return None
+
+
+def looking_for_combinations(
+    design: Design,
+    pack: str = DEFAULT_PACK,
+    aims: Iterable[str] | None = None,
+    prices: Mapping[str, Price] | None = None,
+    locks: Iterable[str] = (),
+    most: int = 3,
+) -> Steps[tuple[Remedy, ...]]:
+    """``find_combinations`` step by step, for whoever shows how far it is.
+
+    Parameters
+    ----------
+    design : Design
+    pack : str
+        Code to check it against.
+    aims : iterable of str, optional
+    prices : mapping of str to Price, optional
+    locks : iterable of str, optional
+        All three as for ``find_remedies``.
+    most : int
+        How many changes at most, 2 or 3. [-]
+
+    Returns
+    -------
+    generator
+        How far it is, of how far, and what comes next. [-]
+    """
+    locks = tuple(locks)
+    base, rows = screened(design, pack, aims, locks)
+    if len(base.aims) == 0 or not rows:
+        return ()
+    priced = price_list() if prices is None else prices
+    known = list(find_remedies(design, pack, aims, prices, locks))
+    yield 1, 2 * most, "each change by itself"
+    effects = Effects(base, rows, priced)
+    was = bill(base.now.takeoff, priced)
+    found: list[Remedy] = []
+    for size in range(2, most + 1):
+        yield 2 * size - 2, 2 * most, f"{size} changes together"
+        mended = {key for one in known for key in one.mends}
+        unmended = frozenset(base.aims - mended)
+        at_least = max((len(one.mends) for one in known), default=1)
+        promised = promising(effects, size, at_least, unmended)
+        hunts = [
+            Hunt(effects, team.rows, team.goal)
+            for team in _chosen(promised, MOST_TEAMS[size], unmended, known)
+        ]
+        _run(effects, hunts)
+        yield 2 * size - 1, 2 * most, f"{size} changes together, each in full"
+        for hunt in hunts:
+            if (proof := _proved(base, effects, hunt)) is not None:
+                point = hunt.point(hunt.best)
+                settings = tuple(rows[r].tried[k][0] for r, k in point)
+                found.append(remedy_of(base, settings, proof[0], was, priced))
+        known += found
+    yield 2 * most, 2 * most, "ready"
+    return ranked(found)
+
+
+def find_combinations(
+    design: Design,
+    pack: str = DEFAULT_PACK,
+    aims: Iterable[str] | None = None,
+    prices: Mapping[str, Price] | None = None,
+    locks: Iterable[str] = (),
+    most: int = 3,
+) -> tuple[Remedy, ...]:
+    """Two or three changes together that mend what fewer do not, or what fewer mend dearer.
+
+    Parameters
+    ----------
+    design : Design
+    pack : str
+        Code to check it against.
+    aims : iterable of str, optional
+    prices : mapping of str to Price, optional
+    locks : iterable of str, optional
+        All three as for ``find_remedies``.
+    most : int
+        How many changes at most, 2 or 3. [-]
+
+    Returns
+    -------
+    tuple of Remedy
+        Each assessed in full: it breaks nothing, no change in it can be left out or made by a step
+        less, and of its levers no other least settings that mend the same are cheaper. Ranked as
+        single remedies are.
+    """
+    return finished(looking_for_combinations(design, pack, aims, prices, locks, most))

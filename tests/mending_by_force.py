@@ -16,7 +16,8 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.structure import assess_structure
-from fireplace_calc.takeoff import bill, prices, take_off, total_weight
+from fireplace_calc.takeoff import take_off, total_weight
+from fireplace_calc.takeoff.cost import bill, prices
 
 CANADAS = ("DRF-08", "DRF-09")
 """Held against Canada's table: no aim, and no break, of a job under another code."""

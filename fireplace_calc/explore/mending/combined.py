@@ -13,8 +13,8 @@ from fireplace_calc.explore.mending.remedy import Remedy
 from fireplace_calc.explore.mending.teams import Team, promising
 from fireplace_calc.explore.mending.trials import Baseline, assess_unless_worse
 from fireplace_calc.explore.stepwise import Steps, finished
-from fireplace_calc.takeoff import Price, bill
-from fireplace_calc.takeoff import prices as price_list
+from fireplace_calc.takeoff.cost import Price, bill
+from fireplace_calc.takeoff.cost import prices as price_list
 
 MOST_TEAMS = {2: 24, 3: 12}
 """Sets of levers that are hunted through at most, by how many levers. [-]"""

@@ -21,7 +21,8 @@ from fireplace_calc.explore.mending.looking import BARELY, SURE, Want, look, sco
 from fireplace_calc.explore.mending.trials import Baseline, LeverTrials
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import Finding
-from fireplace_calc.takeoff import Price, bill, take_off
+from fireplace_calc.takeoff import take_off
+from fireplace_calc.takeoff.cost import Price, bill
 
 FEW = 8
 """Settings of a lever of which all are looked at, as of the few next liners. [-]"""

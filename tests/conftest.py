@@ -1,5 +1,6 @@
 """What several tests share."""
 
+import gc
 import os
 from pathlib import Path
 
@@ -79,3 +80,9 @@ def no_fault_is_overheard(caplog):
     yield
     faults = [r for r in caplog.get_records("call") if r.name.startswith("fireplace_calc")]
     assert not faults, faults
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_finish():
+    """Modules and tests stay to the end: the collector need not walk them again and again."""
+    gc.freeze()

@@ -11,15 +11,14 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.frame_builder import build_frame
 
 
-@pytest.mark.parametrize("key", sorted(all_inputs()))
-def test_every_input_is_declared_in_full(key):
-    spec = all_inputs()[key]
-    assert spec.label and spec.help.endswith((".", "]")), "label and one line of help"
-    if spec.low is not None:
-        assert spec.low < spec.high
-        assert spec.default is None or spec.low <= spec.default <= spec.high
-    if spec.choices:
-        assert spec.default is None or spec.default in spec.choices
+def test_every_input_is_declared_in_full():
+    for key, spec in all_inputs().items():
+        assert spec.label and spec.help.endswith((".", "]")), f"{key}: label and one line of help"
+        if spec.low is not None:
+            assert spec.low < spec.high, key
+            assert spec.default is None or spec.low <= spec.default <= spec.high, key
+        if spec.choices:
+            assert spec.default is None or spec.default in spec.choices, key
 
 
 def test_labels_and_book_names_are_given_once():

@@ -110,7 +110,11 @@ RECORDS = dict(records())
 
 
 def each(found):
-    return pytest.mark.parametrize("name", sorted(found))
+    """All of a room in one test: thousands of tests take longer to be counted than to run."""
+    rooms = {}
+    for name in sorted(found):
+        rooms.setdefault(name.split(".")[0], []).append(name)
+    return pytest.mark.parametrize("names", rooms.values(), ids=rooms)
 
 
 def section(text, title):
@@ -168,33 +172,38 @@ def units_in(text):
 
 
 @each(FUNCTIONS)
-def test_public_functions_say_what_they_are(name):
-    text = inspect.getdoc(FUNCTIONS[name])
-    assert text and len(text.split("\n")[0]) > 10, "a first sentence"
+def test_public_functions_say_what_they_are(names):
+    for name in names:
+        text = inspect.getdoc(FUNCTIONS[name])
+        assert text and len(text.split("\n")[0]) > 10, f"{name}: a first sentence"
 
 
 @each({n for n, f in FUNCTIONS.items() if "Parameters\n---" in (inspect.getdoc(f) or "")})
-def test_parameter_sections_agree_with_the_signature(name):
-    function = FUNCTIONS[name]
-    assert set(entries(inspect.getdoc(function))) == set(inspect.signature(function).parameters)
+def test_parameter_sections_agree_with_the_signature(names):
+    for name in names:
+        text, signature = inspect.getdoc(FUNCTIONS[name]), inspect.signature(FUNCTIONS[name])
+        assert set(entries(text)) == set(signature.parameters), name
 
 
 @each({n for n in FUNCTIONS if strict(n)})
-def test_every_number_of_a_function_has_its_unit(name):
-    text, found = inspect.getdoc(FUNCTIONS[name]), hints(FUNCTIONS[name])
-    returned, said = found["return"], entries(text)
-    for parameter, hint in found.items():
-        if is_number(hint) and parameter != "return":
-            assert units_in(said.get(parameter, "")), f"{parameter}: a unit under Parameters"
-    if is_number(returned):
-        assert units_in(section(text, "Returns")), "a unit under Returns"
+def test_every_number_of_a_function_has_its_unit(names):
+    for name in names:
+        text, found = inspect.getdoc(FUNCTIONS[name]), hints(FUNCTIONS[name])
+        said = entries(text)
+        for parameter, hint in found.items():
+            if is_number(hint) and parameter != "return":
+                has_unit = units_in(said.get(parameter, ""))
+                assert has_unit, f"{name}, {parameter}: a unit under Parameters"
+        if is_number(found["return"]):
+            assert units_in(section(text, "Returns")), f"{name}: a unit under Returns"
 
 
 @each({n for n in METHODS if strict(n)})
-def test_every_number_of_a_method_has_its_unit(name):
-    text, found = inspect.getdoc(METHODS[name]) or "", hints(METHODS[name])
-    if any(is_number(hint) for hint in found.values()):
-        assert units_in(text), "a unit in brackets"
+def test_every_number_of_a_method_has_its_unit(names):
+    for name in names:
+        text, found = inspect.getdoc(METHODS[name]) or "", hints(METHODS[name])
+        if any(is_number(hint) for hint in found.values()):
+            assert units_in(text), f"{name}: a unit in brackets"
 
 
 def test_the_search_finds_what_it_should():
@@ -211,8 +220,9 @@ def test_the_search_finds_what_it_should():
 
 
 @each({n for n in RECORDS if strict(n)})
-def test_every_record_of_numbers_names_its_units(name):
+def test_every_record_of_numbers_names_its_units(names):
     """In the class's docstring, or in the one behind the field."""
-    record = RECORDS[name]
-    if any(is_number(hints(record)[field.name]) for field in fields(record)):
-        assert units_in(inspect.getdoc(record)), "a unit in brackets"
+    for name in names:
+        record = RECORDS[name]
+        if any(is_number(hints(record)[field.name]) for field in fields(record)):
+            assert units_in(inspect.getdoc(record)), f"{name}: a unit in brackets"

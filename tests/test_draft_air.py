@@ -6,7 +6,6 @@ import fluids
 import numpy as np
 import psychrolib
 import pytest
-from CoolProp.CoolProp import PropsSI
 from ht.conv_internal import turbulent_Gnielinski
 
 from fireplace_calc.base.tables.draft import wood_analysis
@@ -15,6 +14,13 @@ from fireplace_calc.draft.physics import air, losses, walls, wood
 
 TEMPERATURES = (250.0, 263.15, 278.15, 293.15, 323.15, 373.15, 473.15, 573.15, 673.15, 873.15)
 OAK = wood_analysis("hardwood")
+
+
+def PropsSI(*asked):
+    """CoolProp's own; two seconds to import, so not where tests are only collected."""
+    from CoolProp.CoolProp import PropsSI as coolprops
+
+    return coolprops(*asked)
 
 
 @pytest.mark.parametrize(

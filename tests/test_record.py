@@ -32,27 +32,34 @@ def made(key, value):
     return getattr(replace(getattr(Design(), group), **{name: value}), name)
 
 
-@pytest.mark.parametrize("key", RANGES)
-def test_both_ends_of_a_range_are_taken_and_nothing_beyond(key):
-    spec = RANGES[key]
-    step = 1 if spec.kind == "count" else 0.01 * (spec.high - spec.low)
-    assert made(key, spec.low) == spec.low and made(key, spec.high) == spec.high
-    for value in (spec.low - step, spec.high + step, math.nan, math.inf, -math.inf):
-        with pytest.raises(InputError, match=re.escape(spec.label)):
-            made(key, value)
+GROUPS = sorted({key.partition(".")[0] for key in INPUTS})
 
 
-@pytest.mark.parametrize("key", INPUTS)
-def test_what_is_of_another_kind_is_refused(key):
-    spec = INPUTS[key]
-    if spec.optional:
-        assert made(key, None) is None
-    else:
-        with pytest.raises(InputError, match="cannot be unknown"):
-            made(key, None)
-    for value in (object(), [], {}, 3 + 4j, b"36 in", "a\nb", range(3)):
-        with pytest.raises(InputError, match=re.escape(spec.label)):
-            made(key, value)
+def of_group(inputs, group):
+    return {key: spec for key, spec in inputs.items() if key.startswith(f"{group}.")}
+
+
+@pytest.mark.parametrize("group", GROUPS)
+def test_both_ends_of_a_range_are_taken_and_nothing_beyond(group):
+    for key, spec in of_group(RANGES, group).items():
+        step = 1 if spec.kind == "count" else 0.01 * (spec.high - spec.low)
+        assert made(key, spec.low) == spec.low and made(key, spec.high) == spec.high
+        for value in (spec.low - step, spec.high + step, math.nan, math.inf, -math.inf):
+            with pytest.raises(InputError, match=re.escape(spec.label)):
+                made(key, value)
+
+
+@pytest.mark.parametrize("group", GROUPS)
+def test_what_is_of_another_kind_is_refused(group):
+    for key, spec in of_group(INPUTS, group).items():
+        if spec.optional:
+            assert made(key, None) is None
+        else:
+            with pytest.raises(InputError, match="cannot be unknown"):
+                made(key, None)
+        for value in (object(), [], {}, 3 + 4j, b"36 in", "a\nb", range(3)):
+            with pytest.raises(InputError, match=re.escape(spec.label)):
+                made(key, value)
 
 
 @pytest.mark.parametrize(

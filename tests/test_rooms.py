@@ -96,21 +96,29 @@ NAMES = {dotted(path) for path in MODULES}
 FLOOR_OF = {name: floor for floor, names in enumerate(FLOORS) for name in names}
 
 
+ROOMS = {}
+for path in MODULES:
+    ROOMS.setdefault(room(path), []).append(path)
+
+each_room = pytest.mark.parametrize("here", ROOMS)
+"""All modules of a room in one test: thousands of tests take longer to be counted than to run."""
+
+
 def label(path):
     return str(path.relative_to(PACKAGE))
 
 
-@pytest.mark.parametrize("path", MODULES, ids=label)
-def test_a_module_imports_only_from_below(path):
-    here = room(path)
+@each_room
+def test_a_module_imports_only_from_below(here):
     if here in ALONE:
         return
     assert here in FLOOR_OF, f"{here} has no floor yet: put it into FLOORS and into DEVELOPERS.md"
-    for name in imports(path) & NAMES - {"fireplace_calc"}:
-        there = name.split(".")[1]
-        if there not in ALONE:
-            below = FLOOR_OF[there] < FLOOR_OF[here]
-            assert there == here or below, f"{here} imports {there}"
+    for path in ROOMS[here]:
+        for name in imports(path) & NAMES - {"fireplace_calc"}:
+            there = name.split(".")[1]
+            if there not in ALONE:
+                below = FLOOR_OF[there] < FLOOR_OF[here]
+                assert there == here or below, f"{label(path)} imports {there}"
 
 
 def test_no_circle_between_modules():
@@ -129,36 +137,40 @@ def test_no_circle_between_modules():
         pytest.fail(" -> ".join(error.args[1]))
 
 
-@pytest.mark.parametrize("path", MODULES, ids=label)
-def test_heavy_libraries_keep_to_their_room(path):
-    for name in imports(path):
-        rooms = HOUSE_RULES.get(name.split(".")[0])
-        assert rooms is None or room(path) in rooms, f"{room(path)} imports {name}"
+@each_room
+def test_heavy_libraries_keep_to_their_room(here):
+    for path in ROOMS[here]:
+        for name in imports(path):
+            rooms = HOUSE_RULES.get(name.split(".")[0])
+            assert rooms is None or here in rooms, f"{label(path)} imports {name}"
 
 
-@pytest.mark.parametrize("path", MODULES, ids=label)
-def test_files_are_opened_in_few_rooms(path):
-    if room(path) in OPENS_FILES | ALONE:
+@each_room
+def test_files_are_opened_in_few_rooms(here):
+    if here in OPENS_FILES | ALONE:
         return
     opening = {"open", "read_text", "read_bytes", "write_text", "write_bytes"}
-    for node in nodes(path):
-        if isinstance(node, ast.Call):
-            called = getattr(node.func, "attr", "") or getattr(node.func, "id", "")
-            on_self = isinstance(node.func, ast.Attribute) and getattr(
-                node.func.value, "id", ""
-            ) in ("self", "panel")
-            assert called not in opening or on_self, f"{path.name} opens a file"
+    for path in ROOMS[here]:
+        for node in nodes(path):
+            if isinstance(node, ast.Call):
+                called = getattr(node.func, "attr", "") or getattr(node.func, "id", "")
+                on_self = isinstance(node.func, ast.Attribute) and getattr(
+                    node.func.value, "id", ""
+                ) in ("self", "panel")
+                assert called not in opening or on_self, f"{label(path)} opens a file"
 
 
-@pytest.mark.parametrize("path", MODULES, ids=label)
-def test_a_module_stays_one_idea_long(path):
-    assert len(path.read_text().splitlines()) <= LONGEST, "split it: aim at 40 to 300 lines"
+def test_a_module_stays_one_idea_long():
+    lines = {label(path): len(path.read_text().splitlines()) for path in MODULES}
+    too_long = {path: number for path, number in lines.items() if number > LONGEST}
+    assert not too_long, "split them: aim at 40 to 300 lines"
 
 
-@pytest.mark.parametrize("folder", sorted({path.parent for path in MODULES}), ids=label)
-def test_a_folder_holds_a_dozen_modules(folder):
-    most = LARGER.get(label(folder), (MOST_FILES, ""))[0]
-    assert len([p for p in folder.glob("*.py") if p.stem != "__init__"]) <= most
+def test_a_folder_holds_a_dozen_modules():
+    for folder in {path.parent for path in MODULES}:
+        most = LARGER.get(label(folder), (MOST_FILES, ""))[0]
+        held = [p for p in folder.glob("*.py") if p.stem != "__init__"]
+        assert len(held) <= most, label(folder)
 
 
 def modules():
@@ -169,12 +181,11 @@ def modules():
     ]
 
 
-@pytest.mark.parametrize("name", modules())
-def test_no_function_bears_its_modules_name(name):
+def test_no_function_bears_its_modules_name():
     """``from fireplace_calc.x import x`` would hide the module behind the function."""
-    module = import_module(name)
-    twin = vars(module).get(name.split(".")[-1])
-    assert not inspect.isfunction(twin), f"rename the function or the module {name}"
+    for name in modules():
+        twin = vars(import_module(name)).get(name.split(".")[-1])
+        assert not inspect.isfunction(twin), f"rename the function or the module {name}"
 
 
 def test_class_names_are_given_once():

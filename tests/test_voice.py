@@ -51,17 +51,17 @@ def test_the_test_finds_what_it_looks_for():
     assert sentences("One. Two; three") == ["One", "Two", "three"]
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda r: f"{r.key} {r.editions[0]}")
-def test_rules_speak_short(rule):
-    for sentence in sentences(rule.why):
-        assert len(sentence.split()) <= LONGEST, sentence
-    assert not BANNED.search(f"{rule.title} {rule.why}")
-    assert len(rule.title.split()) <= 12
+def test_rules_speak_short():
+    for rule in RULES:
+        for sentence in sentences(rule.why):
+            assert len(sentence.split()) <= LONGEST, sentence
+        assert not BANNED.search(f"{rule.title} {rule.why}"), (rule.key, rule.title, rule.why)
+        assert len(rule.title.split()) <= 12, (rule.key, rule.title)
 
 
-@pytest.mark.parametrize("rule", AMERICAN, ids=lambda r: f"{r.key} {r.editions[0]}")
-def test_american_rules_in_american_words(rule):
-    assert not ENGLISH.search(f"{rule.title}; {rule.why}"), (rule.title, rule.why)
+def test_american_rules_in_american_words():
+    for rule in AMERICAN:
+        assert not ENGLISH.search(f"{rule.title}; {rule.why}"), (rule.title, rule.why)
 
 
 @pytest.mark.parametrize("pack", PACKS)

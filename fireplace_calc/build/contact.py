@@ -5,6 +5,7 @@ their level cuts.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.geometry.convex import convex_parts
@@ -67,6 +68,12 @@ def outline(polygon: Polygon) -> Outline:
     return Outline(polygon, *sides, polygon == box(*sides), area(polygon))
 
 
+@lru_cache(maxsize=2048)
+def _convex(polygon: Polygon) -> tuple[Outline, ...]:
+    """A level cut as convex outlines; most parts are upright and have one cut at every level."""
+    return tuple(outline(part) for part in convex_parts(polygon))
+
+
 TWELVE = CIRCLE[::6]
 """Corners that a circle is read by here: enough to tell inside from outside. Their outline holds
 three square radii.
@@ -108,7 +115,7 @@ def outlines(solids: tuple[Solid, ...], level: float) -> list[Outline]:
                 )
             )
         else:
-            found += [outline(q) for p in level_cuts(s, level) for q in convex_parts(p)]
+            found += [one for polygon in level_cuts(s, level) for one in _convex(polygon)]
     return found
 
 
@@ -190,7 +197,7 @@ class Contacts:
         each other. [m]
         """
         (a, b), (c, d) = self.span[one.name], self.span[other.name]
-        return max(a, c), min(b, d)
+        return a if a > c else c, b if b < d else d
 
     def carries(self, lower: Part, upper: Part) -> bool:
         """Whether the underside of one part lies on the other, where that still is or just ends."""
@@ -207,8 +214,10 @@ class Contacts:
 
     def inside(self, inner: Part, outer: Part) -> bool:
         """Whether one part stands in a hole of the other, half-way up the height they share."""
+        if not outer.cuts:
+            return False
         low, high = self.shared_height(inner, outer)
-        if not outer.cuts or high - low <= CONTACT_GAP:
+        if high - low <= CONTACT_GAP:
             return False
         holes = self.plan(outer, (low + high) / 2)[1]
         return (

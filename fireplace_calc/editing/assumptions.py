@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import fields
 from functools import lru_cache
-from operator import attrgetter
+from itertools import compress
+from operator import attrgetter, eq
 from typing import Any
 
 from fireplace_calc.base.inputs import is_record, pieces_of
@@ -53,12 +54,9 @@ def assumed(design: Design) -> frozenset[str]:
     >>> "clearance.back" in assumed(change(Design(), {"clearance.back": "4 in"}))
     False
     """
-    told = design.told
-    return frozenset(
-        key
-        for (key, default), value in zip(_defaults().items(), _values()(design), strict=True)
-        if value == default and key not in told
-    )
+    defaults = _defaults()
+    stands = map(eq, _values()(design), defaults.values())
+    return frozenset(compress(defaults, stands)) - design.told
 
 
 def tell(design: Design, keys: Iterable[str]) -> Design:

@@ -67,7 +67,7 @@ class Builder(BaseParts):
     def firebox(self) -> Iterable[Part]:
         """Lining, lintel, shelf and walls."""
         d, f = self.design, self.frame
-        inside = self.firebox_air()
+        inside = self.firebox_air
         behind_arch = [s for s in inside if isinstance(s, ArchVoid)]
         lined = [s for s in inside if not isinstance(s, ArchVoid)]
         yield part(
@@ -201,7 +201,7 @@ class Builder(BaseParts):
     def voids(self) -> Iterable[Part]:
         """Air of firebox, smoke chamber and flues, and the gaps."""
         d, f = self.design, self.frame
-        yield part("firebox air", "air", self.firebox_air())
+        yield part("firebox air", "air", self.firebox_air)
         if self.design.firebox.lining == STEEL_UNIT:
             yield part("air chamber", "air", self.lining_outside, self.plate_outside)
         yield part("smoke chamber air", "air", [self.chamber()])

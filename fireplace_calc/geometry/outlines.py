@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from functools import cached_property
 from math import hypot
 
 from fireplace_calc.design.firebox import STEEL_UNIT
@@ -161,7 +162,8 @@ class Outlines:
         return ((-a, front), (a, front), (b, back), (-b, back))
 
     # -- voids ----------------------------------------------------------------------------------
-    def firebox_air(self) -> list[Solid]:
+    @cached_property
+    def firebox_air(self) -> tuple[Solid, ...]:
         """Inside of the firebox, from the hearth to the throat."""
         f = self.frame
         air = stacked(
@@ -182,7 +184,7 @@ class Outlines:
                     f.spring, f.opening_top - f.spring, 2 * f.half_width, f.breast, f.side_slope
                 )
             )
-        return air
+        return tuple(air)
 
     def chamber_outline(self, upper: bool, spread: float = 0.0) -> Polygon:
         """Bottom or top rectangle of the smoke chamber, pushed out square to each leaning face, but
@@ -259,14 +261,9 @@ class Outlines:
             if round_radius is not None:
                 made.append(Cylinder(low, high, round_radius, (a, f.flue_y), b - a))
             else:
-                made.append(
-                    Loft(
-                        low,
-                        high,
-                        centered(half, f.flue_y - deep, f.flue_y + deep, a),
-                        centered(half, f.flue_y - deep, f.flue_y + deep, b),
-                    )
-                )
+                front, back = f.flue_y - deep, f.flue_y + deep
+                ends = (centered(half, front, back, shift) for shift in (a, b))
+                made.append(Loft(low, high, *ends))
         return made
 
     def bore(self, bottom: float, top: float, wall: float = 0.0) -> list[Solid]:

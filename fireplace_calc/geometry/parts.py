@@ -8,7 +8,7 @@ overlap, so volumes add and subtract exactly.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property, lru_cache
 from itertools import pairwise
 from typing import Any, TypeVar, cast
@@ -134,11 +134,14 @@ def part(
     aside: Iterable[Solid] = (),
 ) -> Part:
     """Make a part and sum its volume once; ``aside`` are cuts beside the section line."""
-    adds = tuple(s for s in adds if s.top - s.bottom > 1e-12)
-    aside = tuple(s for s in aside if s.top - s.bottom > 1e-12)
-    cuts = tuple(s for s in cuts if s.top - s.bottom > 1e-12) + aside
-    volume = sum(s.volume for s in adds) - sum(s.volume for s in cuts)
+    adds, aside = _with_height(adds), _with_height(aside)
+    cuts = _with_height(cuts) + aside
+    volume = sum([s.volume for s in adds]) - sum([s.volume for s in cuts])
     return Part(name, material, adds, cuts, volume, aside)
+
+
+def _with_height(solids: Iterable[Solid]) -> tuple[Solid, ...]:
+    return tuple([s for s in solids if s.top - s.bottom > 1e-12])
 
 
 def beside(name: str, material: str, adds: Iterable[Solid], cuts: Iterable[Solid] = ()) -> Part:
@@ -160,15 +163,20 @@ class Geometry:
         In order from the footing up.
     voids : tuple of Part
         Firebox, smoke chamber, flue and the gap round it, as air.
-    outer : Part
-        The whole as one solid, voids filled.
+    whole : callable
+        Gives the whole as one solid.
     """
 
     design: Design
     frame: Frame
     parts: tuple[Part, ...]
     voids: tuple[Part, ...]
-    outer: Part
+    whole: Callable[[], Part] = field(repr=False, compare=False)
+
+    @cached_property
+    def outer(self) -> Part:
+        """The whole as one solid, voids filled; built when first asked for."""
+        return self.whole()
 
     @cached_property
     def by_name(self) -> dict[str, Part]:

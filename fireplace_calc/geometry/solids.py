@@ -57,6 +57,8 @@ class Loft:
         """
         if not self.bottom <= z <= self.top:
             return None
+        if self.lower == self.upper:
+            return self.lower
         t = (z - self.bottom) / (self.top - self.bottom)
         return tuple(
             (a + t * (c - a), b + t * (d - b))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
+from operator import attrgetter
 from typing import TypeVar
 
 from fireplace_calc.base.tables import rule_sources
@@ -156,7 +157,8 @@ RANK = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
 
 def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
     """Findings in the order a reader wants them."""
-    return tuple(sorted(found, key=lambda f: (RANK[f.verdict], f.key)))
+    by_key = sorted(found, key=attrgetter("key"))
+    return tuple(sorted(by_key, key=lambda finding: RANK[finding.verdict]))
 
 
 def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ...]]:

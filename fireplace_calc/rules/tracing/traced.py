@@ -6,7 +6,8 @@ from __future__ import annotations
 
 from dataclasses import astuple
 from functools import lru_cache
-from operator import attrgetter
+from itertools import compress, repeat
+from operator import attrgetter, is_, is_not
 from typing import TYPE_CHECKING, Any, NamedTuple, Self, cast
 
 from fireplace_calc.editing.assumptions import assumed
@@ -159,6 +160,9 @@ def _unknown_inputs() -> tuple[tuple[str, ...], attrgetter[tuple[Any, ...]]]:
     return keys, attrgetter(*keys)
 
 
+_measured = attrgetter(*MEASURED.values())
+"""Of a design, what may have been told of facts that one input decides alone."""
+
 _places = lru_cache(maxsize=4096)(attrgetter)
 """How to get at several facts at once by where they stand."""
 
@@ -186,14 +190,8 @@ class Assumptions:
         self.standing = _one(
             Standing(
                 assumed(self.design) - idle(self.design),
-                frozenset(
-                    fact for fact, key in MEASURED.items() if value_of(self.design, key) is not None
-                ),
-                frozenset(
-                    key
-                    for key, value in zip(keys, values(self.design), strict=True)
-                    if value is None
-                ),
+                frozenset(compress(MEASURED, map(is_not, _measured(self.design), repeat(None)))),
+                frozenset(compress(keys, map(is_, values(self.design), repeat(None)))),
                 tuple(
                     key
                     for key in ("roof.nearby", "surround.trim")

@@ -64,6 +64,20 @@ class Survey:
         rest = {k: v for k, v in self.told.items() if k not in (box, entry.key)}
         return replace(self, told={**rest, box: clean} if clean else rest)
 
+    def named(self, name: str) -> Survey:
+        """The survey of a job that is called otherwise.
+
+        Parameters
+        ----------
+        name : str
+
+        Raises
+        ------
+        InputError
+            When it cannot be kept.
+        """
+        return replace(self, name=_kept_text("name", " ".join(name.split())))
+
     def cannot_reach(self, key: str, so: bool = True) -> Survey:
         """The survey with an entry that nobody can get at, or that can be reached again.
 

@@ -32,6 +32,13 @@ def _words(said: Callable[[Assessment, str], str], rest: float = REST) -> Make:
     return lambda panel: Words(panel, said, rest)
 
 
+def _survey(panel: Host) -> Fold:
+    # here, so that whoever never unfolds it need not wait
+    from fireplace_calc.panels.survey.survey_fold import MeasureWhatStands
+
+    return MeasureWhatStands(panel)
+
+
 FOLDS: dict[str, tuple[str, Make]] = {
     "checks": ("Checks", Checks),
     "remedies": ("What would fix it?", Remedies),
@@ -59,6 +66,7 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "guides": ("Proportions", Guides),
     "body": ("In three dimensions", Body),
     "casting": ("Cast it yourself", PiecesToCast),
+    "survey": ("Measure what stands", _survey),
     "papers": ("Save, open and print", Papers),
     "inputs": ("All other inputs", Inputs),
 }
@@ -77,6 +85,7 @@ MASON = (
     "takeoff",
     "body",
     "casting",
+    "survey",
     "papers",
     "inputs",
 )

@@ -1,0 +1,1 @@
+"""The fold on which a fireplace that stands is measured."""

@@ -1,0 +1,193 @@
+"""A fireplace that stands, entered in walking order, and what comes of it."""
+
+from __future__ import annotations
+
+import base64
+import tempfile
+from collections.abc import Callable, Mapping
+from html import escape
+from pathlib import Path
+from typing import Any
+
+import ipywidgets as w
+
+from fireplace_calc.assessment import assess
+from fireplace_calc.base.units import InputError
+from fireplace_calc.drawing import HEIGHT, WIDTH
+from fireplace_calc.drawing.composed.compose import WHOLE
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.survey.as_measured import measured_view, print_measured
+from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
+from fireplace_calc.drawing.survey.survey_words import doubt_parts, gaps, survey_parts
+from fireplace_calc.drawing.survey.to_take_along import print_survey
+from fireplace_calc.exports import read_back
+from fireplace_calc.panels import html
+from fireplace_calc.panels.controls.choices import dropdown
+from fireplace_calc.panels.controls.reader_units import with_unit
+from fireplace_calc.panels.folds.folds import LONG_REST, Fold
+from fireplace_calc.panels.host import Host
+from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.panels.survey.survey_page import SurveyPage
+from fireplace_calc.panels.survey.survey_telling import BESIDE, FOUND, RESULTS, page_of
+from fireplace_calc.survey.asked.entry import ROOM, STATIONS
+from fireplace_calc.survey.asked.walk import ENTRY_OF
+from fireplace_calc.survey.from_survey import Surveyed, surveyed
+from fireplace_calc.survey.kept import LONGEST, Survey
+
+MARGIN = 4.0
+"""Round the picture. [mm]"""
+TAKEN = "The measured fireplace is on the table. Undo brings back the one before."
+
+
+class MeasureWhatStands(Fold):
+    """Entries in the order of the walk, what was found, and measured beside drawn.
+
+    Attributes
+    ----------
+    page : SurveyPage
+    station : str
+        Where whoever measures stands, or which result is shown.
+    """
+
+    rest = LONG_REST
+
+    def __init__(self, panel: Host) -> None:
+        super().__init__(panel)
+        self.station, self.said = ROOM, ""
+        self.refused: dict[str, tuple[str, str]] = {}
+        self._known: tuple[Survey, Surveyed] | None = None
+        self._mine = panel.session.survey
+        self.page, self.found, self.link = SurveyPage(), w.HTML(), w.HTML()
+        self.board = Board()
+        self.board.frame(True)
+        views = {f"{s.letter}  {s.title}": name for name, s in SKETCHES.items()}
+        self.view = dropdown("Sketch", views, "front", lambda _: self._draw(), "28em", "4em")
+        self.picture = w.VBox([self.view, self.board.widget])
+        self.widget = w.VBox([self.page, self.link, self.found, self.picture])
+        self.page.on_msg(lambda _, content, __: self.hear(content))
+
+    def read(self) -> Surveyed:
+        """The survey as it reads, worked out once for each state of it."""
+        survey = self.panel.session.survey
+        if self._known is None or self._known[0] is not survey:
+            self._known = survey, surveyed(survey)
+        return self._known[1]
+
+    # -- what comes from the page -----------------------------------------------------------------
+    def hear(self, told: Mapping[str, Any]) -> None:
+        """Take one message; what is refused is said where it was typed.
+
+        Parameters
+        ----------
+        told : mapping
+            ``do`` what, with the ``box``, ``key``, ``station``, ``text`` it is about.
+        """
+        acts: dict[str, Callable[[Mapping[str, Any]], None]] = {
+            "put": self._put,
+            "out": self._out,
+            "at": self._at,
+            "name": self._name,
+            "take": lambda _: self._take(),
+            "print": self._print,
+        }
+        self.said = ""
+        try:
+            acts.get(str(told.get("do")), lambda _: None)(told)
+        except InputError as wrong:
+            self.said = str(wrong)
+        self.update()
+
+    def _put(self, told: Mapping[str, Any]) -> None:
+        box, text = str(told.get("box")), str(told.get("text", ""))
+        entry = ENTRY_OF.get(box)
+        if entry is None:
+            return
+        self.refused.pop(box, None)
+        whole = with_unit(text.strip(), entry.spec, self.panel.units, entry.fills)
+        try:
+            self._keep(self.panel.session.survey.put(box, whole))
+        except InputError as wrong:
+            self.refused[box] = text[:LONGEST], str(wrong)
+
+    def _out(self, told: Mapping[str, Any]) -> None:
+        key = str(told.get("key"))
+        self.refused = {b: v for b, v in self.refused.items() if ENTRY_OF[b].key != key}
+        self._keep(self.panel.session.survey.cannot_reach(key, bool(told.get("on"))))
+
+    def _at(self, told: Mapping[str, Any]) -> None:
+        station = str(told.get("station"))
+        if station in (*STATIONS, *RESULTS):
+            self.station = station
+
+    def _name(self, told: Mapping[str, Any]) -> None:
+        self._keep(self.panel.session.survey.named(str(told.get("text", ""))))
+
+    def _keep(self, survey: Survey) -> None:
+        self.panel.session.survey = self._mine = survey
+        self.panel.keep()
+
+    def _take(self) -> None:
+        """Lay the measured fireplace on the table."""
+        design = self.read().design
+        if design is not None:
+            self.panel.put(design)
+            self.said = TAKEN
+
+    def _print(self, told: Mapping[str, Any]) -> None:
+        panel = self.panel
+        with tempfile.TemporaryDirectory() as folder:
+            path = Path(folder) / "survey.pdf"
+            if told.get("what") == "sheets":
+                print_survey(path, units=panel.units, survey=panel.session.survey)
+                self._hand("survey-sheets.pdf", read_back(path))
+            else:
+                print_measured(path, self.read(), panel.design, panel.pack, panel.units)
+                self._hand("as-measured.pdf", read_back(path))
+
+    def _hand(self, name: str, content: bytes) -> None:
+        """Give a paper as a link, and lay it beside what is kept."""
+        kept = self.panel.session.lay(name, content)
+        where = f" It is also in {escape(str(kept))}." if kept else ""
+        data = base64.b64encode(content).decode()
+        self.link.value = (
+            f'<a download="{name}" href="data:application/pdf;base64,{data}">Download {name}</a>'
+            f"{where}"
+        )
+
+    # -- what is shown ----------------------------------------------------------------------------
+    def update(self) -> None:
+        """Bring page and words up to the survey and the design as they stand."""
+        told, panel = self.read(), self.panel
+        if panel.session.survey is not self._mine:  # another job has been opened
+            self._mine = panel.session.survey
+            self.refused.clear()
+        self.page.shown = page_of(
+            panel.session.survey, told, self.station, panel.units, self.refused, self.said
+        )
+        self.found.value = self._words(told)
+        shown = self.station == BESIDE and told.design is not None
+        self.picture.layout.display = None if shown else "none"
+        if shown:
+            self._draw()
+
+    def _words(self, told: Surveyed) -> str:
+        panel = self.panel
+        if self.station not in RESULTS:
+            return ""
+        if told.design is None:
+            return html.remark(f"Nothing can be drawn. {told.trouble}")
+        if not panel.session.survey.told:
+            return html.remark("Nothing has been entered yet: everything below would be usual.")
+        if self.station == FOUND:
+            result = assess(told.design, panel.pack)
+            return html.flow([*doubt_parts(told, result, panel.units), *told.said, *gaps(told)])
+        return html.flow(survey_parts(told, panel.design, panel.units))
+
+    def _draw(self) -> None:
+        told = self.read()
+        if self.station != BESIDE or told.design is None:
+            return
+        sheet = Sheet(WIDTH, HEIGHT)
+        cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
+        measured_view(sheet, cell, self.view.value, told, self.panel.design, self.panel.units)
+        self.board.show([(WHOLE, sheet)])

@@ -1,0 +1,205 @@
+"""The fold on which a fireplace that stands is entered: box by box, kept, and what comes of it."""
+
+import base64
+import re
+
+import pytest
+
+from fireplace_calc.base.units import INCH
+from fireplace_calc.design.records import Design
+from fireplace_calc.panels import panel
+from fireplace_calc.panels.folds.contents import FOLDS
+from fireplace_calc.panels.session import Session
+from fireplace_calc.panels.survey.survey_telling import BESIDE, FOUND
+from fireplace_calc.survey.asked.entry import CANNOT_REACH, HIDDEN, ROOF, ROOM, SIGNS, STATIONS, UP
+from fireplace_calc.survey.asked.walk import WALK
+from fireplace_calc.survey.kept import Survey
+from tests.test_survey import BRICK, filled
+
+pytestmark = pytest.mark.usefixtures("no_full_collection")
+
+
+def opened(units="feet-inches", **more):
+    made = panel(Design(), units=units, folds=("survey",), **more)
+    made.open("survey")
+    return made, made.folds["survey"]
+
+
+def put(fold, box, text):
+    fold.hear({"do": "put", "box": box, "text": text})
+
+
+def box(fold, name):
+    return next(b for e in fold.page.shown["entries"] for b in e["boxes"] if b["box"] == name)
+
+
+def entry(fold, key):
+    return next(e for e in fold.page.shown["entries"] if e["key"] == key)
+
+
+def test_it_stands_among_the_folds():
+    assert FOLDS["survey"][0] == "Measure what stands"
+
+
+@pytest.mark.parametrize("station", STATIONS)
+def test_every_station_shows_its_entries_in_order(station):
+    fold = opened()[1]
+    fold.hear({"do": "at", "station": station})
+    assert [e["key"] for e in fold.page.shown["entries"]] == [
+        e.key for e in WALK if e.station == station
+    ]
+    assert all(b["label"] for e in fold.page.shown["entries"] for b in e["boxes"])
+    labels = {s["name"]: s["label"] for s in fold.page.shown["stations"]}
+    assert labels[station].endswith(f": 0 of {len(fold.page.shown['entries'])}")
+
+
+@pytest.mark.parametrize(
+    ("units", "typed", "kept", "length"),
+    [
+        ("feet-inches", "44", "44 in", 44 * INCH),
+        ("millimetres", "1100", "1100 mm", 1.1),
+        ("feet-inches", "1100 mm", "1100 mm", 1.1),
+    ],
+)
+def test_a_bare_number_is_in_the_readers_units(units, typed, kept, length):
+    made, fold = opened(units)
+    put(fold, "opening width, top", typed)
+    assert made.session.survey.told == {"opening width, top": kept}
+    assert fold.read().design.opening.width == pytest.approx(length)
+    assert entry(fold, "opening width")["found"].startswith("Read: ")
+
+
+def test_slopes_and_angles_have_a_unit_of_their_own():
+    made, fold = opened()
+    put(fold, "roof pitch", "6")
+    put(fold, "smoke chamber lean, front", "30")
+    assert made.session.survey.told == {
+        "roof pitch": "6:12",
+        "smoke chamber lean, front": "30 deg",
+    }
+
+
+def test_what_cannot_be_read_is_said_at_its_box_and_changes_nothing():
+    made, fold = opened()
+    put(fold, "jamb, left", "4000")
+    assert "workable range" in box(fold, "jamb, left")["wrong"]
+    assert box(fold, "jamb, right")["wrong"] == "" and "\\" not in box(fold, "jamb, left")["wrong"]
+    put(fold, "jamb, right", "x" * 999 + "\u0007")
+    shown = box(fold, "jamb, right")
+    assert shown["wrong"] and shown["text"].startswith("xxx")
+    assert set(made.session.survey.told) == {"jamb, left"}
+    put(fold, "jamb, right", "12")
+    put(fold, "jamb, left", "12")
+    assert box(fold, "jamb, right")["wrong"] == box(fold, "jamb, left")["wrong"] == ""
+
+
+def test_what_does_not_go_together_is_said_at_one_of_them():
+    fold = opened()[1]
+    put(fold, "opening height, left", "30")
+    put(fold, "height before raising", "40")
+    assert "high now" in box(fold, "height before raising")["wrong"]
+    assert fold.page.shown["whole"] is False
+    fold.hear({"do": "at", "station": FOUND})
+    assert "Nothing can be drawn" in fold.found.value
+    fold.hear({"do": "take"})  # nothing to take, and nothing breaks
+
+
+def test_out_of_reach_is_a_tick():
+    made, fold = opened()
+    put(fold, "lintel bearing, left", "6")
+    fold.hear({"do": "out", "key": "lintel bearing", "on": True})
+    assert entry(fold, "lintel bearing")["out"] is True
+    assert box(fold, "lintel bearing, left")["text"] == ""
+    assert made.session.survey.told == {"lintel bearing": CANNOT_REACH}
+    fold.hear({"do": "out", "key": "lintel bearing", "on": False})
+    assert made.session.survey == Survey()
+    fold.hear({"do": "at", "station": UP})
+    put(fold, "damper", "none")
+    fold.hear({"do": "out", "key": "damper", "on": True})
+    assert box(fold, "damper")["text"] == "" and entry(fold, "damper")["out"] is True
+
+
+def test_a_sign_of_trouble_says_what_to_do():
+    fold = opened()[1]
+    fold.hear({"do": "at", "station": SIGNS})
+    put(fold, "wood charred or stained", "yes")
+    assert "Light no fire" in entry(fold, "wood charred or stained")["found"]
+    put(fold, "wood charred or stained", "no")
+    assert entry(fold, "wood charred or stained")["found"] == ""
+
+
+def test_what_was_found_says_the_doubtful_first():
+    made, fold = opened()
+    fold.hear({"do": "at", "station": FOUND})
+    assert "Nothing has been entered" in fold.found.value
+    made.session.survey = filled(BRICK)
+    fold.update()
+    words = re.sub("<.*?>", " ", fold.found.value)
+    at = words.index
+    assert at("Signs of trouble") < at("What is doubtful") < at("Not looked at")
+    assert "95.1 in²" in words and "falls short" in words
+    assert fold.picture.layout.display == "none"
+
+
+def test_measured_beside_drawn_has_table_and_picture():
+    made, fold = opened()
+    made.session.survey = filled(BRICK)
+    fold.hear({"do": "at", "station": BESIDE})
+    assert "Measured beside drawn" in fold.found.value and "greatest is taken" in fold.found.value
+    assert fold.picture.layout.display is None
+    (image,) = fold.board.widget.children
+    before = bytes(image.value)
+    fold.view.value = "roof"
+    assert before and bytes(image.value) not in (b"", before)
+    made.set_input("opening.width", "50 in")
+    fold.update()
+    assert "10&quot; less" in fold.found.value
+
+
+def test_the_measured_fireplace_is_laid_on_the_table_and_undone():
+    made, fold = opened()
+    made.session.survey = filled(BRICK)
+    fold.hear({"do": "take"})
+    assert made.design.opening.width == pytest.approx(40 * INCH)
+    assert made.design.name == "The brick house" and "Undo" in fold.page.shown["said"]
+    made.undo()
+    assert made.design == Design()
+
+
+@pytest.mark.parametrize(("what", "name"), [("sheets", "survey-sheets"), ("found", "as-measured")])
+def test_papers_are_handed_over(what, name, tmp_path):
+    made, fold = opened(keep=tmp_path)
+    made.session.survey = filled(BRICK)
+    fold.hear({"do": "print", "what": what})
+    link = fold.link.value
+    assert f'download="{name}.pdf"' in link
+    assert base64.b64decode(re.search('base64,([^"]+)', link)[1]).startswith(b"%PDF")
+    assert (tmp_path / f"{name}.pdf").exists()
+
+
+def test_it_is_kept_with_the_job(tmp_path):
+    _, fold = opened(keep=tmp_path)
+    put(fold, "opening width, top", "44")
+    fold.hear({"do": "name", "text": "The  brick house"})
+    again = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
+    assert again.survey == Survey("The brick house", "", {"opening width, top": "44 in"})
+
+
+NOISE = [
+    {},
+    {"do": None},
+    {"do": "put"},
+    {"do": "put", "box": "x", "text": "1"},
+    {"do": "put", "box": ["jamb"], "text": 4},
+    {"do": "at", "station": "elsewhere"},
+    {"do": "out", "key": "nothing"},
+    {"do": "name", "text": "a\u0000b" * 400},
+    {"do": "print", "what": 3},
+]
+
+
+@pytest.mark.parametrize("told", NOISE, ids=range(len(NOISE)))
+def test_noise_changes_nothing(told):
+    made, fold = opened()
+    fold.hear(told)
+    assert made.session.survey == Survey() and fold.station in (ROOM, ROOF, HIDDEN, UP)

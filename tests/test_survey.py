@@ -20,7 +20,7 @@ from fireplace_calc.survey.asked.entry import CANNOT_REACH, NOTE, STATIONS, read
 from fireplace_calc.survey.asked.walk import BY_KEY, ENTRY_OF, NUMBER, WALK
 from fireplace_calc.survey.beside import BESIDE_HEADINGS, beside_drawn, beside_words
 from fireplace_calc.survey.doubts import RAISED, doubt_rows, raised_findings
-from fireplace_calc.survey.from_survey import surveyed
+from fireplace_calc.survey.from_survey import DEEP, surveyed
 from fireplace_calc.survey.kept import LARGEST, LONGEST, Survey, read_survey, survey_text
 from fireplace_calc.survey.reading import LEFT_OUT, MEASURED, UNREACHED, WRONG, read_entry
 from fireplace_calc.survey.unseen import CAUTIONS, UNSEEN
@@ -195,7 +195,7 @@ def test_every_entry_lands_in_its_input(entry):
             continue
         landed += 1
         assert _holds(told.design, entry, reading.taken), (entry.key, text)
-        if entry.fills in all_inputs() and entry.fills != NOTE:
+        if entry.fills in all_inputs() and entry.fills != NOTE and DEEP not in told.said:
             assert entry.fills not in assumed(told.design)
     assert landed
 
@@ -206,6 +206,8 @@ def _keys_of(boxes):
 
 def _holds(design, entry, taken):
     held = value_of(design, entry.fills)
+    if entry.key == "floor above grade" and taken < -17.6 * INCH:
+        return held == Design().site.grade  # and it is said: see below
     if entry.key == "opening height":
         return design.opening.height == pytest.approx(taken)
     if entry.key == "height before raising":
@@ -324,6 +326,16 @@ def test_an_assumed_size_gives_way_and_says_so():
     assert told.design.lintel.height == pytest.approx(2 * INCH)
     assert told.design.lintel.bearing is None
     assert len([text for text in told.said if "leaves no room" in text]) == 2
+
+
+def test_a_room_far_below_grade_is_not_drawn_and_said():
+    """The usual footing stands 36 in below grade, 12 in thick: 17.5 in deep a room still fits, by
+    4 in of slab and 2-1/2 in of firebrick under it.
+    """
+    for text, drawn in (("-17-1/2 in", True), ("-18 in", False)):
+        told = surveyed(filled({"floor above grade": text}))
+        assert (DEEP not in told.said) == drawn
+        assert (told.design.site.grade < 0) == drawn
 
 
 # -- beside ----------------------------------------------------------------------------------------

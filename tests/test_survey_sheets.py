@@ -27,10 +27,12 @@ from fireplace_calc.drawing.survey.to_take_along import (
     print_survey,
     survey_sheets,
 )
+from fireplace_calc.jupyter.command import main
+from fireplace_calc.jupyter.survey_command import PAPERS
 from fireplace_calc.survey.asked.entry import STATIONS, reads_number
 from fireplace_calc.survey.asked.walk import BY_KEY, NUMBER, WALK
 from fireplace_calc.survey.from_survey import surveyed
-from fireplace_calc.survey.kept import Survey
+from fireplace_calc.survey.kept import Survey, survey_text
 from fireplace_calc.survey.unseen import CAUTIONS, UNSEEN
 from tests.sampled import sampled
 from tests.test_survey import BRICK, filled, words
@@ -167,6 +169,24 @@ def test_gaps_are_named():
 def test_another_paper_is_refused_in_a_sentence(tmp_path):
     with pytest.raises(InputError, match="letter and a4"):
         print_survey(tmp_path / "x.pdf", "foolscap")
+
+
+def test_the_command_prints_them(tmp_path, capsys):
+    kept, out = tmp_path / "survey.toml", tmp_path / "sheets.pdf"
+    kept.write_text(survey_text(filled(BRICK)))
+    assert main(["survey", str(out)]) == 0
+    assert f"{len(survey_sheets())} pages" in capsys.readouterr().out
+    told = ["survey", str(out), "--told", str(kept), "--paper", "a4", "--units", "millimetres"]
+    assert main(told) == 0 and out.read_bytes().startswith(b"%PDF")
+    kept.write_text("[told]\nx = 1\n")
+    assert main(told) == 2 and "x" in capsys.readouterr().err
+    assert main(["survey", str(tmp_path / "nowhere" / "x.pdf")]) == 2
+    with pytest.raises(SystemExit):
+        main(["survey", str(out), "--paper", "foolscap"])
+
+
+def test_the_command_knows_every_paper():
+    assert set(PAPERS) == set(PAPER_SIZES)
 
 
 def test_entries_that_do_not_go_together_make_no_paper(tmp_path):

@@ -1,5 +1,5 @@
 """``fireplace-workbook``: the supplied notebooks in a folder of your own, a notebook as a page
-without code, and a laid design cut into pieces to cast.
+without code, a laid design cut into pieces to cast, and the sheets to measure what stands.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from fireplace_calc.base.resources import CARRIED, DESIGNS, NOTEBOOKS, SETS, mad
 from fireplace_calc.base.units import InputError
 from fireplace_calc.jupyter.cast_command import add_cast, cast
 from fireplace_calc.jupyter.copies import copy_out
+from fireplace_calc.jupyter.survey_command import add_survey, print_sheets
 
 DONE, LEFT_ALONE, INPUT_ERROR = 0, 1, 2
 HERE = "127.0.0.1"
@@ -32,6 +33,7 @@ def _parser() -> argparse.ArgumentParser:
         "folder", metavar="DIR", help="made when not there; files that differ are left alone"
     )
     add_cast(jobs)
+    add_survey(jobs)
     page = jobs.add_parser(
         "page", help="one notebook as a page without code, for this machine alone"
     )
@@ -120,6 +122,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         if asked.job == "cast":
             return cast(asked)
+        if asked.job == "survey":
+            return print_sheets(asked)
         return _copy(asked.folder) if asked.job == "notebooks" else _serve(asked)
     except InputError as wrong:
         print(wrong, file=sys.stderr)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from fireplace_calc.base.printing import length_text
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
@@ -25,6 +26,10 @@ from fireplace_calc.survey.worked_out import (
 )
 
 NAME = "A fireplace that stands"
+DEEP = (
+    "Floor above grade is measured and not drawn: the usual footing would stand in the hearth."
+    " How deep the footing lies is not seen."
+)
 TOGETHER = frozenset(
     (
         *("opening height", "height before raising", "throat length", "rounding of the corners"),
@@ -104,6 +109,9 @@ def surveyed(survey: Survey) -> Surveyed:
         changes |= chimney_inputs(readings, below)
         given_way, said = _give_way(below, changes)
         changes |= given_way
+        if "site.grade" in changes and _too_deep(below):
+            del changes["site.grade"]
+            said = (*said, DEEP)
         said = (*said, *((area,) if area else ()), *_side_by_side(changes))
         return Surveyed(readings, changes, change(Design(), changes), said=said)
     except InputError as wrong:
@@ -143,11 +151,20 @@ def _entry_of(readings: Readings, label: str) -> str:
     """The entry that a sentence is about, by the label or the key of its input."""
     names = {key for key, spec in all_inputs().items() if label in (key, spec.label)}
     for key, one in readings.items():
-        if label in (key, one.entry.spec.label) or (
-            one.entry.fills in names and one.state == MEASURED
-        ):
+        about = label in (key, one.entry.spec.label) or one.entry.fills in names
+        if about and one.state == MEASURED:
             return key
     return ""
+
+
+def _too_deep(design: Design) -> bool:
+    """Whether the room lies so deep that the usual footing would stand in the hearth's slab."""
+    base, hearth = design.base, max(design.base.hearth_level, design.hearth.drop)
+    under = hearth + design.site.grade + base.footing_depth - base.footing_thickness
+    bed = design.hearth.thickness + design.hearth.bed
+    ahead = min(hearth - design.hearth.drop - bed, 0.0) + design.site.grade + base.footing_depth
+    over = max(base.slab + design.firebox.floor - under, base.footing_thickness - ahead)
+    return over > ROUNDING
 
 
 Limit = Callable[[Design], float]

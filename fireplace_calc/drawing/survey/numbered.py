@@ -21,7 +21,37 @@ from fireplace_calc.survey.asked.walk import NUMBER
 
 BUBBLE, HEAD, AIR = 2.9, 1.7, 0.5
 """Radius round a number, length of an arrow's head, air round a word. [mm]"""
-SCALES = (5, 6, 8, 10, 12, 15, 16, 18, 20, 22, 25, 28, 32, 36, 40, 45, 50, 60, 70, 80, 90, 100, 120)
+SCALES = (
+    5,
+    6,
+    8,
+    10,
+    12,
+    15,
+    16,
+    18,
+    20,
+    22,
+    25,
+    28,
+    32,
+    36,
+    40,
+    45,
+    50,
+    60,
+    70,
+    80,
+    90,
+    100,
+    120,
+    150,
+    200,
+    250,
+    300,
+    400,
+    500,
+)
 AWAY = (3.6, 5.0, 7.0, 9.5, 12.5, 16.0, 20.0, 25.0, 31.0, 38.0)
 """How far a number may stand from its arrow, the nearer the better. [mm]"""
 ALONG = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)
@@ -242,10 +272,10 @@ def _put_number(sheet: Sheet, cell: Cell, arrow: _Arrow, taken: _Taken) -> None:
 
 
 def _edge(middle: Pair, foot: Pair, half: Pair) -> Pair:
-    """Where a leader leaves the number."""
+    """Where a leader leaves the number; at its foot where that is no farther."""
     dx, dy = foot[0] - middle[0], foot[1] - middle[1]
     far = hypot(dx, dy) or 1.0
-    reach = min(half[0] / abs(dx / far) if dx else 1e9, half[1] / abs(dy / far) if dy else 1e9)
+    reach = min(half[0] / abs(dx / far) if dx else far, half[1] / abs(dy / far) if dy else far, far)
     return middle[0] + dx / far * reach, middle[1] + dy / far * reach
 
 

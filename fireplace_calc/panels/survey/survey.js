@@ -25,7 +25,7 @@ function render({ model, el }) {
     onchange: () => model.send({ do: 'name', text: name.value }) });
   const labelled = (label, input) => make('div', { className: 'survey-field' }, make('label', { htmlFor: input.id, textContent: label }), input);
   const take = button('Work on the measured fireplace', () => model.send({ do: 'take' }));
-  const print = button('Print the found (PDF)', () => model.send({ do: 'print', what: 'found' }));
+  const print = button('Print what was found (PDF)', () => model.send({ do: 'print', what: 'found' }));
   const head = make('div', { className: 'survey-head' }, labelled('Station', where), labelled('Name of the job', name),
     button('Print the sheets (PDF)', () => model.send({ do: 'print', what: 'sheets' })), print, take);
   const said = make('p', { className: 'survey-said', aria: { role: 'status' } });

@@ -53,17 +53,29 @@ def collisions(sheet: Sheet) -> list[str]:
     hatching = sheet.fine_lines()
     return found + [
         f"text {sheet.labels[k].text!r} lies across hatching"
-        for k in np.nonzero(_passes(hatching[:, 0], hatching[:, 1], inner).any(axis=0))[0]
+        for k in np.nonzero(passes(hatching[:, 0], hatching[:, 1], inner).any(axis=0))[0]
     ]
 
 
 def _crossed(line: np.ndarray, boxes: np.ndarray) -> np.ndarray:
     """Which segments of a polyline pass through which boxes."""
-    return _passes(line[:-1], line[1:], boxes)
+    return passes(line[:-1], line[1:], boxes)
 
 
-def _passes(start: np.ndarray, end: np.ndarray, boxes: np.ndarray) -> np.ndarray:
-    """Which segments pass through which boxes, by clipping (Liang and Barsky)."""
+def passes(start: np.ndarray, end: np.ndarray, boxes: np.ndarray) -> np.ndarray:
+    """Which segments pass through which boxes, by clipping (Liang and Barsky).
+
+    Parameters
+    ----------
+    start, end : array (k, 2)
+        Of the segments. [mm]
+    boxes : array (n, 4)
+        Left, bottom, right, top. [mm]
+
+    Returns
+    -------
+    array (k, n) of bool
+    """
     a, d = start[:, None, :], (end - start)[:, None, :]
     with np.errstate(divide="ignore", invalid="ignore"):
         low, high = (boxes[None, :, :2] - a) / d, (boxes[None, :, 2:] - a) / d

@@ -9,6 +9,7 @@ from math import cos, hypot, pi, sin
 import numpy as np
 
 from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.sheets.overlaps import passes
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.survey.sketch_lines import SKETCHES, draw_lines
@@ -21,37 +22,7 @@ from fireplace_calc.survey.asked.walk import NUMBER
 
 BUBBLE, HEAD, AIR = 2.9, 1.7, 0.5
 """Radius round a number, length of an arrow's head, air round a word. [mm]"""
-SCALES = (
-    5,
-    6,
-    8,
-    10,
-    12,
-    15,
-    16,
-    18,
-    20,
-    22,
-    25,
-    28,
-    32,
-    36,
-    40,
-    45,
-    50,
-    60,
-    70,
-    80,
-    90,
-    100,
-    120,
-    150,
-    200,
-    250,
-    300,
-    400,
-    500,
-)
+SCALES = (5, 6, 8, *range(10, 40, 2), *range(40, 100, 5), *range(100, 525, 25))
 AWAY = (3.6, 5.0, 7.0, 9.5, 12.5, 16.0, 20.0, 25.0, 31.0, 38.0)
 """How far a number may stand from its arrow, the nearer the better. [mm]"""
 ALONG = (0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95)
@@ -213,18 +184,8 @@ def _segments(sheet: Sheet) -> np.ndarray:
 
 
 def _cross(segments: np.ndarray, box: Box) -> np.ndarray:
-    """Which segments pass through a box, by clipping (Liang and Barsky)."""
-    if not len(segments):
-        return np.zeros(0, dtype=bool)
-    low, high = np.array(box[:2]), np.array(box[2:])
-    start, run = segments[:, 0], segments[:, 1] - segments[:, 0]
-    with np.errstate(divide="ignore", invalid="ignore"):
-        a, b = (low - start) / run, (high - start) / run
-    still, inside = run == 0, (start >= low) & (start <= high)
-    enter = np.where(still, np.where(inside, -np.inf, np.inf), np.minimum(a, b))
-    leave = np.where(still, np.where(inside, np.inf, -np.inf), np.maximum(a, b))
-    crossed: np.ndarray = np.maximum(enter.max(axis=1), 0.0) < np.minimum(leave.min(axis=1), 1.0)
-    return crossed
+    """Which segments pass through a box."""
+    return passes(segments[:, 0], segments[:, 1], np.array([box]))[:, 0]
 
 
 def _places(arrow: _Arrow) -> Iterator[tuple[float, Pair, Pair]]:

@@ -25,6 +25,11 @@ class Host(Changer, Protocol):
     viewer: w.Dropdown
 
     @property
+    def named(self) -> tuple[str, ...]:
+        """Folds that there are, by their names."""
+        ...
+
+    @property
     def pack(self) -> str:
         """Book the design is checked against."""
         ...
@@ -42,6 +47,9 @@ class Host(Changer, Protocol):
 
     def redraw(self) -> None:
         """Draw the picture again."""
+
+    def open(self, name: str) -> None:
+        """Unfold one fold."""
 
     def catch_up(self) -> None:
         """Keep and show what the session has on the table."""

@@ -85,6 +85,13 @@ class Session(WorkInHand):
         """Whether the reader looks at the example, and the first change will begin a job."""
         return self.jobs is not None and self.kept is None
 
+    @property
+    def asks(self) -> bool:
+        """Whether there is something to ask when a notebook is opened: nothing of the reader's own
+        is on the table, or it could be one of several.
+        """
+        return self.jobs is not None and (self.looking or len(self.jobs.jobs()) > 1)
+
     def _open_last(self, jobs: JobsFolder) -> None:
         if key := jobs.open_key():
             self._open_key(jobs, key)

@@ -24,6 +24,9 @@ from fireplace_calc.panels.folds.papers import Papers
 from fireplace_calc.panels.folds.pieces_to_cast import PiecesToCast
 from fireplace_calc.panels.folds.remedies import HowFar, Remedies
 from fireplace_calc.panels.host import Host
+from fireplace_calc.panels.jobs.history_list import HistoryList
+from fireplace_calc.panels.jobs.my_jobs import MyJobs
+from fireplace_calc.panels.jobs.start_mine import StartMine
 
 Make = Callable[[Host], Fold]
 
@@ -69,10 +72,15 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "survey": ("Measure what stands", _survey),
     "papers": ("Save, open and print", Papers),
     "inputs": ("All other inputs", Inputs),
+    "start": ("My jobs", MyJobs),
+    "new": ("Start mine", StartMine),
+    "history": ("What was done", HistoryList),
 }
 """Title and maker of every fold, by the name a notebook asks for it."""
 
-DESIGNER = ("guides", "options", "body", "checks", "assumed", "cost", "papers", "inputs")
+JOBS = ("start", "new", "history")
+"""Folds about the reader's own jobs."""
+DESIGNER = ("guides", "options", "body", "checks", "assumed", "cost", "papers", "inputs", *JOBS)
 MASON = (
     "remedies",
     "reach",
@@ -88,5 +96,17 @@ MASON = (
     "survey",
     "papers",
     "inputs",
+    *JOBS,
 )
-CREW = ("work", "bricks", "takeoff", "cost", "structure", "checks", "assumed", "papers", "inputs")
+CREW = (
+    "work",
+    "bricks",
+    "takeoff",
+    "cost",
+    "structure",
+    "checks",
+    "assumed",
+    "papers",
+    "inputs",
+    *JOBS,
+)

@@ -1,0 +1,1 @@
+"""A fireplace of one's own, from a dozen answers."""

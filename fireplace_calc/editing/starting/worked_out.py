@@ -1,0 +1,87 @@
+"""What follows from the answers: stories and roof to levels, a height to a count of sections."""
+
+from __future__ import annotations
+
+from math import ceil
+
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.base.units import FOOT, INCH, InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.geometry.frame_builder import build_frame
+
+FLOOR = 1.0 * FOOT
+"""Thickness taken for a floor between two storeys, ceiling to floor: engineering judgement. [m]"""
+
+
+def levels(design: Design, storeys: int) -> dict[str, str]:
+    """Eaves and highest heated ceiling over the floor of the room.
+
+    Parameters
+    ----------
+    design : Design
+        With its ceiling.
+    storeys : int
+        Over the floor of the room, its own counted in. [-]
+    """
+    top = storeys * design.house.ceiling + (storeys - 1) * FLOOR
+    return {"roof.eaves_level": f"{top} m", "house.highest_ceiling": f"{top} m"}
+
+
+def ridge(design: Design) -> dict[str, str]:
+    """Level of the ridge, from pitch, eaves and distance: an outside chimney stands at the eaves,
+    one inside has the room's depth between it and them. To the next whole inch up.
+
+    Parameters
+    ----------
+    design : Design
+        With pitch, distance and eaves.
+    """
+    frame, roof = build_frame(design), design.roof
+    inside = design.chimney.location == "interior"
+    run = roof.ridge_distance + frame.stack_depth + (design.house.room_width or 0.0) * inside
+    inches = ceil((roof.eaves_level + roof.pitch * run) / INCH - ROUNDING)
+    return {"roof.ridge_level": f"{inches} in"}
+
+
+def sections_for(design: Design, top: float) -> int:
+    """The fewest flue sections that bring the top of the chimney as high as asked.
+
+    Parameters
+    ----------
+    design : Design
+    top : float
+        Of the crown, over the floor of the room. [m]
+
+    Returns
+    -------
+    int
+        [-]
+
+    Raises
+    ------
+    InputError
+        When fewer or more sections than a flue may have would do it.
+    """
+    spec = all_inputs()["flue.sections"]
+    least, most = (round(bound) for bound in spec.bounds)
+    first, last = (crown_with(design, count) for count in (least, most))
+    each = (last - first) / (most - least)
+    count = max(least, least + ceil((top - ROUNDING - first) / each))
+    if count > most or top < first - each:
+        raise InputError(
+            f"Chimney height is {show(top, 'length')} over the floor, but {least} to {most}"
+            f" sections bring its top to {show(first, 'length')} to {show(last, 'length')}.",
+            "Chimney height",
+            f"{show(first, 'length')} to {show(last, 'length')}",
+            show(top, "length"),
+        )
+    return count
+
+
+def crown_with(design: Design, sections: int) -> float:
+    """Top of the crown over the floor of the room, with so many sections. [m]"""
+    more = sections - design.flue.sections
+    each = design.flue.section_height + design.flue.joint
+    return build_frame(design).crown_top + more * each

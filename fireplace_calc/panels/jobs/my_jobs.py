@@ -71,15 +71,17 @@ class MyJobs(Fold):
 
     def _start(self) -> None:
         """To the questions; the first answer begins the job."""
-        if NEW in self.panel.named:
-            self.panel.open(NEW)
+        panel = self.panel
+        if NEW in panel.named:
+            panel.open(NEW)
         else:
-            self.panel.attempt(lambda: self._switch(self.panel.session.look_at_example))
+            self._switch(panel.session.look_at_example)
 
     def _leave(self) -> None:
-        others = [name for name in self.panel.named if name not in (NEW, "start")]
+        panel = self.panel
+        others = [name for name in panel.named if name not in (NEW, "start")]
         if others:
-            self.panel.open(others[0])
+            panel.open(others[0])
 
     def _open(self) -> None:
         if key := self.list.value:

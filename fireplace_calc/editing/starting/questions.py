@@ -37,7 +37,7 @@ FACES = {"brick": "brick", "stone": "stone", "plaster": "plaster", "tile": "tile
 
 
 @dataclass(frozen=True)
-class Question:
+class StartQuestion:
     """One question.
 
     Attributes
@@ -140,10 +140,12 @@ def _always(words: Mapping[str, str]) -> Callable[[str], Mapping[str, str]]:
 
 
 QUESTIONS = (
-    Question("name", "What is the job called?", "Miller house", lambda t, u: {"name": t.strip()}),
-    Question("place", "Where is it? A town, or the altitude", "a town, or 5,280 ft", _place),
-    Question("book", "Which code?", "", _nothing, only=True),
-    Question(
+    StartQuestion(
+        "name", "What is the job called?", "Miller house", lambda t, u: {"name": t.strip()}
+    ),
+    StartQuestion("place", "Where is it? A town, or the altitude", "a town, or 5,280 ft", _place),
+    StartQuestion("book", "Which code?", "", _nothing, only=True),
+    StartQuestion(
         "storeys",
         "How many stories, from this floor up?",
         "",
@@ -151,9 +153,9 @@ QUESTIONS = (
         _always(STOREYS),
         only=True,
     ),
-    Question("ceiling", "How high is the ceiling?", "9 ft", _length("house.ceiling", FEET)),
-    Question("room", "How large is the room? Fireplace wall first", "20 x 14 ft", _room),
-    Question(
+    StartQuestion("ceiling", "How high is the ceiling?", "9 ft", _length("house.ceiling", FEET)),
+    StartQuestion("room", "How large is the room? Fireplace wall first", "20 x 14 ft", _room),
+    StartQuestion(
         "stands",
         "Where does the chimney stand?",
         "",
@@ -161,19 +163,19 @@ QUESTIONS = (
         _always(STANDS),
         only=True,
     ),
-    Question(
+    StartQuestion(
         "pitch",
         "How steep is the roof?",
         "8 in 12",
         lambda text, units: {"roof.pitch": with_bare_unit(text, units, (":12", ":12"))},
     ),
-    Question(
+    StartQuestion(
         "ridge",
         "How far is it, level, from the chimney to the ridge?",
         "8 ft",
         _length("roof.ridge_distance", FEET),
     ),
-    Question(
+    StartQuestion(
         "method",
         "Laid in brick, or set in pieces?",
         "",
@@ -181,14 +183,14 @@ QUESTIONS = (
         lambda units: methods(),
         only=True,
     ),
-    Question(
+    StartQuestion(
         "width",
         "How wide is the opening?",
         "42 in",
         _length("opening.width", INCHES),
         _usual("opening_width_w_in"),
     ),
-    Question(
+    StartQuestion(
         "height",
         "How high is it, before anything is raised?",
         "30 in",
@@ -196,14 +198,14 @@ QUESTIONS = (
         _usual("opening_height_h_in"),
         decides=("opening.standard_height",),
     ),
-    Question(
+    StartQuestion(
         "raised",
         "How far is the firebox raised?",
         "0 in",
         _length("opening.extension", INCHES),
     ),
-    Question("head", "Arch or straight?", "", _head, _always(HEADS), only=True),
-    Question(
+    StartQuestion("head", "Arch or straight?", "", _head, _always(HEADS), only=True),
+    StartQuestion(
         "liner",
         "Which liner?",
         "12x16",
@@ -211,8 +213,8 @@ QUESTIONS = (
         liner_choices,
         decides=("flue.size",),
     ),
-    Question("top", "How high is the chimney, floor to top?", "24 ft", _nothing),
-    Question(
+    StartQuestion("top", "How high is the chimney, floor to top?", "24 ft", _nothing),
+    StartQuestion(
         "face",
         "What is the face made of?",
         "",

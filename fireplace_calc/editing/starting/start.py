@@ -19,7 +19,7 @@ from fireplace_calc.editing.starting.questions import (
     FEET,
     QUESTIONS,
     STOREYS,
-    Question,
+    StartQuestion,
 )
 from fireplace_calc.editing.starting.worked_out import levels, ridge, sections_for
 from fireplace_calc.geometry.frame_builder import build_frame
@@ -110,7 +110,7 @@ class Start:
             design = _following(design, {"flue.sections": sections_for(design, top)})
         return design
 
-    def decided_by_set(self, question: Question) -> str:
+    def decided_by_set(self, question: StartQuestion) -> str:
         """Why a question is none: the set has decided it; empty when it has not."""
         taken = decided(self.design) if question.decides else {}
         if not any(key in taken for key in question.decides):
@@ -118,7 +118,7 @@ class Start:
         name = self.design.pieces.set
         return f"The set {name} decides this: {self.became(question)}"
 
-    def became(self, question: Question) -> str:
+    def became(self, question: StartQuestion) -> str:
         """What came of an answer, where that is more than was typed."""
         design, frame = self.design, build_frame(self.design)
 
@@ -162,7 +162,7 @@ class Start:
             keys.append("flue.sections")
         return tuple((key, value_of(self.design, key)) for key in keys)
 
-    def left(self) -> tuple[Question, ...]:
+    def left(self) -> tuple[StartQuestion, ...]:
         """Questions without an answer that the set has not decided either."""
         return tuple(
             question

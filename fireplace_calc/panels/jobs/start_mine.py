@@ -10,7 +10,7 @@ import ipywidgets as w
 
 from fireplace_calc.base.places import Place
 from fireplace_calc.base.units import InputError
-from fireplace_calc.editing.starting.questions import QUESTIONS, Question
+from fireplace_calc.editing.starting.questions import QUESTIONS, StartQuestion
 from fireplace_calc.editing.starting.start import Start, places
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, row
@@ -172,7 +172,7 @@ class StartMine(Fold):
 class QuestionRow:
     """One question: a box or a list, and what came of the answer."""
 
-    def __init__(self, question: Question, fold: StartMine) -> None:
+    def __init__(self, question: StartQuestion, fold: StartMine) -> None:
         self.question, self.fold, self.quiet = question, fold, False
         self.units = ""
         self.said = w.HTML()

@@ -85,8 +85,8 @@ ACTIONS = st.lists(
 )
 
 
-def act(work: Session, what: str, how) -> None:
-    """One thing a reader does; what is refused changes nothing."""
+def act(work: Session, what: str, how) -> bool:
+    """One thing a reader does, and whether he could; what is refused changes nothing."""
     before = state(work)
     options = shown(work.shelf)
     try:
@@ -108,8 +108,12 @@ def act(work: Session, what: str, how) -> None:
             work.put_back_option(removed(work.shelf)[how].number)
         elif what == "bring back" and how < len(options):
             work.bring_back_option(options[how].number)
+        else:
+            return False
     except InputError:
         assert state(work) == before
+        return False
+    return True
 
 
 @settings(deadline=None, max_examples=32)
@@ -117,35 +121,36 @@ def act(work: Session, what: str, how) -> None:
 def test_undo_brings_back_every_earlier_state_after_any_reload(tmp_path_factory, actions):
     """A list of states kept by the test, against the session and what it finds on disk again."""
     folder = tmp_path_factory.mktemp("job")
-    clock = iter(range(10**6))
+    now = [0.0]
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(work_in_hand, "monotonic", lambda: next(clock) * 0.01)
+        patch.setattr(work_in_hand, "monotonic", lambda: now[0])
+        patch.setattr("fireplace_calc.editing.whole_files.os.fsync", lambda handle: None)
         work = session(folder)
-        states, at = [state(work)], 0
-        sliding = False
+        states, at, sliding = [state(work)], 0, False
         for what, how in actions:
-            if what == "reload":
+            if what == "pause":
+                now[0] += 1.5
+                sliding = False
+            elif what == "reload":
                 before = state(work), work.steps, work.history.at
                 work.keep()
-                work = session(folder)
+                work, sliding = session(folder), False
                 assert (state(work), work.steps, work.history.at) == before
             elif what in ("undo", "redo"):
                 step = -1 if what == "undo" else 1
                 there = 0 <= at + step < len(states)
                 assert getattr(work, what)() == there
                 at += step * there
-            else:
-                act(work, what, how)
+                sliding = sliding and not there
+            elif act(work, what, how):
                 if state(work) != states[at]:
                     if not (sliding and what == "slide"):
                         del states[at + 1 :]
                         at += 1
                         states.append(None)
+                        sliding = what == "slide"
                     states[at] = state(work)
-            if what != "slide":
-                sliding = False
-            elif state(work) == states[at] and work.history.moving:
-                sliding = True
+                sliding = sliding and what == "slide"
             assert state(work) == states[at]
         work.keep()
         work = session(folder)
@@ -188,6 +193,7 @@ def test_a_kill_between_two_writes_leaves_the_old_or_the_new(tmp_path_factory, a
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("fireplace_calc.editing.kept_folder.write_whole", write)
+        patch.setattr("fireplace_calc.editing.whole_files.os.fsync", lambda handle: None)
         with suppress(Killed):
             work.keep()
     again = session(folder)

@@ -12,19 +12,25 @@ import pytest
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import DATA
-from fireplace_calc.base.units import INCH, MM, SYSTEMS
+from fireplace_calc.base.units import INCH, MM, SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
-from fireplace_calc.explore import find_remedies, highest_raise, rejected_remedies
+from fireplace_calc.explore import (
+    find_combinations,
+    find_remedies,
+    highest_raise,
+    liner_raises,
+    rejected_remedies,
+)
+from fireplace_calc.explore.mending.remedy import ranked
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.panels import work_in_hand
 from fireplace_calc.panels.controls.controls import Control, Lead
 from fireplace_calc.panels.controls.reader_units import typed, with_unit
+from fireplace_calc.panels.folds.reach import HowFar, liner_words, reach_words
 from fireplace_calc.panels.folds.remedies import (
-    MOST,
     Remedies,
     RemedyLine,
-    reach_words,
     refused_words,
     remedy_words,
 )
@@ -34,6 +40,7 @@ from fireplace_calc.panels.session import Session
 from fireplace_calc.report.sentences import sentence
 
 BOATHOUSE = load(DATA / "designs" / "boathouse-laid.toml")
+RAISED = change(BOATHOUSE, {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"})
 INPUTS = all_inputs()
 METRIC = "millimetres"
 
@@ -368,45 +375,125 @@ def test_a_button_takes_its_remedy(found):
     assert line.words.value == remedy_words(remedies[0], named, "feet-inches")
 
 
-@pytest.mark.whole
+class Hand:
+    """As much of a panel as the fold of remedies asks for."""
+
+    def __init__(self, design, pack="US IRC 2021", units="feet-inches"):
+        self.session = SimpleNamespace(words={})
+        self.units, self.taken, self.kept = units, [], 0
+        self.lay(design, pack)
+
+    def lay(self, design, pack="US IRC 2021"):
+        self.design, self.pack, self.result = design, pack, assess(design, pack)
+
+    def set_inputs(self, changes):
+        self.taken.append(changes)
+
+    def keep(self):
+        self.kept += 1
+
+
+def shown(listed):
+    return [line.children[1].value for line in listed.widget.children]
+
+
 def test_every_remedy_can_be_reached_from_the_fold():
     """``find_remedies`` gave 24 for the raised example and the panel showed twelve and what they
     leave: the others had no button anywhere.
     """
-    design = change(
-        load(DATA / "designs" / "boathouse-laid.toml"),
-        {"flue.size": "12", "flue.sections": 22, "opening.extension": "14 in"},
-    )
-    pack, taken = "US IRC 2021", []
-    whole = find_remedies(design, pack)
-    assert len(whole) > MOST
-    panel = SimpleNamespace(
-        design=design,
-        pack=pack,
-        units="feet-inches",
-        result=assess(design, pack),
-        set_inputs=taken.append,
-    )
+    panel = Hand(RAISED)
+    fold, whole = Remedies(panel), find_remedies(RAISED)
+    fold.update()
+    assert f"There are {len(whole)} of them." in plain_text(fold.said.value) and len(whole) > 12
+    named = every_finding(panel.result)
+    assert shown(fold.single) == [remedy_words(one, named, "feet-inches") for one in whole]
+    for line in fold.single.widget.children:
+        line.children[0].click()
+    assert panel.taken == [one.change for one in whole]
+    lines = fold.single.widget.children
+    panel.lay(change(Design(), {"name": "another"}))
+    fold.update()
+    assert fold.single.widget.children == lines[: len(find_remedies(panel.design))]
+
+
+def test_what_is_kept_is_ticked_kept_with_the_job_and_never_moved():
+    panel = Hand(RAISED)
     fold = Remedies(panel)
     fold.update()
-    assert f"There are {len(whole)} of them." in plain_text(fold.said.value)
-    first = list(fold.rows.children)
-    assert len(first) < len(whole) and fold.more.layout.display != "none"
-    assert fold.more.description == f"Show all {len(whole)} changes"
-    fold.more.click()
-    shown = [line.children[1].value for line in fold.rows.children]
-    named = every_finding(panel.result)
-    assert shown == [remedy_words(one, named, "feet-inches") for one in whole]
-    for line in fold.rows.children:
-        line.children[0].click()
-    assert taken == [one.change for one in whole]
-    fold.more.click()
-    assert list(fold.rows.children) == first
-    panel.design = change(Design(), {"name": "another"})
-    panel.result = assess(panel.design, pack)
+    for name in ("width", "raise"):
+        fold.boxes[name].value = True
+    assert panel.session.words == {"kept": "width raise"} and panel.kept == 2
+    assert [one.change for one in fold.known[1]] == [
+        one.change for one in find_remedies(RAISED, locks=("width", "raise"))
+    ]
+    again = Remedies(panel)
+    assert [name for name, box in again.boxes.items() if box.value] == ["width", "raise"]
+    panel.session.words = {"kept": "look nonsense"}  # another job is opened
     fold.update()
-    few = find_remedies(panel.design, pack)
-    assert (fold.more.layout.display == "none") is (len(fold.rows.children) == len(few))
+    assert [name for name, box in fold.boxes.items() if box.value] == ["look"]
+    assert panel.session.words == {"kept": "look nonsense"} and panel.kept == 2
+
+
+def test_least_work_comes_first_when_the_reader_wants_it():
+    panel = Hand(change(Design(), {"hearth.front": "14 in", "hearth.side": "6 in"}))
+    fold = Remedies(panel)
+    fold.update()
+    assert "hours of work" not in "".join(shown(fold.single))
+    fold.first.value = "work"
+    assert panel.session.words["first"] == "work"
+    named = every_finding(panel.result)
+    inorder = ranked(find_remedies(panel.design), "work")
+    hours = [(bool(r.warns), -len(r.mends), r.hours) for r in inorder]
+    assert hours == sorted(hours)
+    assert shown(fold.single) == [remedy_words(r, named, "feet-inches", "work") for r in inorder]
+    assert all("hours of work, " in plain_text(words) for words in shown(fold.single))
+    with pytest.raises(InputError, match="beauty"):
+        ranked((), "beauty")
+
+
+def test_two_or_three_changes_are_looked_for_on_request():
+    panel = Hand(change(Design(), {"hearth.front": "14 in", "hearth.side": "6 in"}))
+    fold = Remedies(panel)
+    fold.update()
+    assert shown(fold.together) == []
+    fold.ask.click()
+    found = find_combinations(panel.design)
+    named = every_finding(panel.result)
+    assert found and shown(fold.together) == [
+        remedy_words(one, named, "feet-inches") for one in found
+    ]
+    assert f"{len(found)} ways found" in plain_text(fold.job.status.value)
+    fold.together.lines[0].button.click()
+    assert panel.taken == [found[0].change]
+    assert fold.together.lines[0].button.description == "Use changes 1"
+    panel.lay(RAISED)
+    fold.update()
+    assert shown(fold.together) == []
+
+
+def test_canadas_table_is_said_beside_an_american_remedy():
+    one = next(one for one in find_remedies(RAISED) if one.warns)
+    text = plain_text(remedy_words(one, every_finding(assess(RAISED)), "feet-inches"))
+    assert f"Another country's book says no: {sentence(one.warns[0])}" in text
+
+
+def test_the_fold_of_the_raise_tells_of_every_liner_on_request():
+    panel = Hand(RAISED)
+    panel.session.without = lambda key: change(panel.design, {key: "0 in"})
+    fold = HowFar(panel)
+    fold.update()
+    assert fold.table.value == ""
+    fold.ask.click()
+    text, table = plain_text(fold.table.value), liner_raises(RAISED)
+    assert "round 12, yours" in text and text == plain_text(liner_words(table, "feet-inches"))
+    for one in table.rows:
+        assert f"{one.shape} {one.size}" in text
+        for f in one.short if one.short else one.stop.findings if one.stop else ():
+            assert f"{f.title} ({f.key}, {f.clause})" in text
+    assert "Short without any raise, so not counted" in text
+    panel.lay(change(RAISED, {"flue.sections": 20}))
+    fold.update()
+    assert fold.table.value == ""
 
 
 def test_what_is_refused_is_told_with_what_it_would_break():

@@ -27,7 +27,7 @@ from fireplace_calc.explore import (
 from fireplace_calc.explore.mending.lever_settings import settings_of
 from fireplace_calc.explore.mending.levers import LEVERS
 from fireplace_calc.explore.raising import every_finding
-from fireplace_calc.panels.folds.remedies import remedy_words, shortened
+from fireplace_calc.panels.folds.remedies import remedy_words
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff.cost import bill, prices
 
@@ -437,13 +437,3 @@ def test_what_a_remedy_costs_is_written_like_every_other_sum():
     ):
         words = remedy_words(replace(one, cost=cost), named, "feet-inches")
         assert f"</b> {told}" in words
-
-
-def test_a_short_list_mends_all_that_the_long_one_does():
-    """The panel kept the twelve best and said of what the others mend that nothing fixes it."""
-    found = find_remedies(BOATHOUSE)
-    for most in range(len(found) + 1):
-        kept = shortened(found, most)
-        assert kept[:most] == found[:most]
-        assert {k for one in kept for k in one.mends} == {k for one in found for k in one.mends}
-    assert len(shortened(found, 0)) < len(found)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from fireplace_calc.assessment import DEFAULT_PACK, Assessment
 from fireplace_calc.design.records import Design
 from fireplace_calc.explore.mending.effects import Effects
 from fireplace_calc.explore.mending.hunt import Hunt
-from fireplace_calc.explore.mending.remedies import find_remedies, ranked, remedy_of, screened
-from fireplace_calc.explore.mending.remedy import Remedy
+from fireplace_calc.explore.mending.remedies import find_remedies, remedy_of, screened
+from fireplace_calc.explore.mending.remedy import Remedy, ranked
 from fireplace_calc.explore.mending.teams import Team, promising
 from fireplace_calc.explore.mending.trials import Baseline, assess_unless_worse
 from fireplace_calc.explore.stepwise import Steps, finished
@@ -20,13 +20,14 @@ MOST_TEAMS = {2: 24, 3: 12}
 """Sets of levers that are hunted through at most, by how many levers. [-]"""
 
 
-def _run(effects: Effects, hunts: Sequence[Hunt]) -> None:
-    """All hunts to their ends, what they want to see looked at together."""
+def _run(effects: Effects, hunts: Sequence[Hunt]) -> Iterator[None]:
+    """All hunts to their ends, what they want to see looked at together, round by round."""
     while wanted := {point: None for hunt in hunts for point in hunt.wants()}:
         found = effects.look(wanted)
         for hunt in hunts:
             if hunt.asked and not hunt.dead and all(hunt.point(at) in found for at in hunt.asked):
                 hunt.take(found)
+        yield
 
 
 def _chosen(
@@ -53,7 +54,8 @@ def _proved(base: Baseline, effects: Effects, hunt: Hunt) -> tuple[Assessment, H
         if result is not None:
             return result, hunt
         hunt.refuse()
-        _run(effects, [hunt])
+        for _ in _run(effects, [hunt]):
+            pass
     return None
 
 
@@ -90,12 +92,14 @@ def looking_for_combinations(
         return ()
     priced = price_list() if prices is None else prices
     known = list(find_remedies(design, pack, aims, prices, locks))
-    yield 1, 2 * most, "each change by itself"
+    whole = 3 * most - 2
+    yield 1, whole, "what each change does"
     effects = Effects(base, rows, priced)
+    for _ in effects.pair_up():
+        yield 2, whole, "what two do together"
     was = bill(base.now.takeoff, priced)
     found: list[Remedy] = []
     for size in range(2, most + 1):
-        yield 2 * size - 2, 2 * most, f"{size} changes together"
         mended = {key for one in known for key in one.mends}
         unmended = frozenset(base.aims - mended)
         at_least = max((len(one.mends) for one in known), default=1)
@@ -104,15 +108,16 @@ def looking_for_combinations(
             Hunt(effects, team.rows, team.goal)
             for team in _chosen(promised, MOST_TEAMS[size], unmended, known)
         ]
-        _run(effects, hunts)
-        yield 2 * size - 1, 2 * most, f"{size} changes together, each in full"
+        for _ in _run(effects, hunts):
+            yield 3 * size - 4, whole, f"{size} changes together"
         for hunt in hunts:
+            yield 3 * size - 3, whole, f"{size} changes together, in full"
             if (proof := _proved(base, effects, hunt)) is not None:
                 point = hunt.point(hunt.best)
                 settings = tuple(rows[r].tried[k][0] for r, k in point)
                 found.append(remedy_of(base, settings, proof[0], was, priced))
         known += found
-    yield 2 * most, 2 * most, "ready"
+    yield whole, whole, "ready"
     return ranked(found)
 
 

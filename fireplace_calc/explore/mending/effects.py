@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import combinations, pairwise, product
 
 import numpy as np
@@ -26,6 +26,8 @@ from fireplace_calc.takeoff.cost import Price, bill
 
 FEW = 8
 """Settings of a lever of which all are looked at, as of the few next liners. [-]"""
+AT_ONCE = 100
+"""Designs looked at before anybody else is heard. [-]"""
 CAPPED = 1e3
 """Of a change over nothing: as much as this. [-]"""
 Point = tuple[tuple[int, int], ...]
@@ -113,10 +115,12 @@ class Effects:
         self._was = bill(base.now.takeoff, prices).total
         self._costs: dict[int, Array] = {}
         self._twists: dict[tuple[int, int], Array] = {}
-        self._twist(useful(self))
 
-    def _twist(self, rows: Sequence[int]) -> None:
-        """Look at some settings of two levers together, to learn what neither shows by itself."""
+    def pair_up(self) -> Iterator[None]:
+        """Look at some settings of two levers together, to learn what neither shows by itself; a
+        few at a time, so that whoever waits can be heard between.
+        """
+        rows = useful(self)
         air, heavy = self._columns(self.base.airy), self._columns(self.base.heavy)
         moved = {r: (np.abs(self.scores[r] - self.start) > BARELY).any(axis=0) for r in rows}
         some = {r: some_places(len(self.rows[r])) for r in rows}
@@ -135,7 +139,13 @@ class Effects:
                     points[point] = Want(
                         design, bool((columns & air).any()), bool((columns & heavy).any())
                     )
-        seen = dict(zip(points, look(self.base, list(points.values()), self.code), strict=True))
+        seen: dict[Point, dict[str, Finding]] = {}
+        listed = list(points)
+        for first in range(0, len(listed), AT_ONCE):
+            some_points = listed[first : first + AT_ONCE]
+            found = look(self.base, [points[point] for point in some_points], self.code)
+            seen.update(zip(some_points, found, strict=True))
+            yield
         for (one, other), columns in wanted.items():
             single = sums([self.scores[one], self.scores[other]], self.start)
             off: dict[tuple[int, ...], Array] = {}

@@ -5,7 +5,6 @@ in full.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -15,7 +14,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.explore.mending.lever_settings import Setting, settings_of
 from fireplace_calc.explore.mending.levers import LEVERS
 from fireplace_calc.explore.mending.locks import foreign, locked_inputs
-from fireplace_calc.explore.mending.remedy import RejectedRemedy, Remedy
+from fireplace_calc.explore.mending.remedy import RejectedRemedy, Remedy, ranked
 from fireplace_calc.explore.mending.trials import (
     Baseline,
     LeverTrials,
@@ -95,21 +94,6 @@ def remedy_of(
         base.now,
         result,
     )
-
-
-def ranked(found: Iterable[Remedy]) -> tuple[Remedy, ...]:
-    """Remedies, best first, with their rank."""
-    inorder = sorted(
-        found,
-        key=lambda r: (
-            bool(r.warns),
-            -len(r.mends),
-            r.cost is None,
-            r.cost or 0.0,
-            r.relative,
-        ),
-    )
-    return tuple(replace(one, rank=k) for k, one in enumerate(inorder, 1))
 
 
 @lru_cache(maxsize=2)

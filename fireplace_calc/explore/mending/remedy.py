@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
-from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.mending.lever_settings import Changes, Setting, Value
 from fireplace_calc.explore.mending.levers import Lever
 from fireplace_calc.rules import Finding
+
+ORDERS = ("cost", "work")
+"""What may come first among remedies that mend as much."""
 
 
 @dataclass(frozen=True)
@@ -104,6 +108,40 @@ class Remedy:
         return " ".join(
             _sentence(one.lever, one.piece, one.before, one.after, units) for one in self.settings
         )
+
+
+def ranked(found: Iterable[Remedy], by: str = "cost") -> tuple[Remedy, ...]:
+    """Remedies, best first, with their rank.
+
+    Parameters
+    ----------
+    found : iterable of Remedy
+    by : str
+        What counts where as much is mended, one of ``ORDERS``: the cheapest, or the least work.
+
+    Returns
+    -------
+    tuple of Remedy
+
+    Raises
+    ------
+    InputError
+        When there is no such order.
+    """
+    if by not in ORDERS:
+        raise InputError(
+            f"Order is {by!r}, but there are only {', '.join(ORDERS)}.",
+            "Order",
+            ", ".join(ORDERS),
+            by,
+        )
+
+    def place(r: Remedy) -> tuple[float, ...]:
+        dear = (r.hours,) if by == "work" else (r.cost is None, r.cost or 0.0)
+        return bool(r.warns), -len(r.mends), *dear, r.relative
+
+    inorder = sorted(found, key=place)
+    return tuple(replace(one, rank=k) for k, one in enumerate(inorder, 1))
 
 
 @dataclass(frozen=True, slots=True)

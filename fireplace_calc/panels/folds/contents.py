@@ -22,7 +22,8 @@ from fireplace_calc.panels.folds.folds import (
 from fireplace_calc.panels.folds.options import Options
 from fireplace_calc.panels.folds.papers import Papers
 from fireplace_calc.panels.folds.pieces_to_cast import PiecesToCast
-from fireplace_calc.panels.folds.remedies import HowFar, Remedies
+from fireplace_calc.panels.folds.reach import HowFar
+from fireplace_calc.panels.folds.remedies import Remedies
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.jobs.history_list import HistoryList
 from fireplace_calc.panels.jobs.my_jobs import MyJobs

@@ -1,152 +1,187 @@
-"""How far the firebox can be raised, and the least change that mends what falls short."""
+"""What would fix it: the least changes that mend what falls short, with what the customer wants
+kept as it is.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from html import escape
 from typing import Any
 
 import ipywidgets as w
 
-from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.base.printing import grouped
 from fireplace_calc.explore import (
-    HighestRaise,
-    RaiseStop,
+    LOOKS,
     RejectedRemedy,
     Remedy,
     find_remedies,
-    highest_raise,
     rejected_remedies,
 )
+from fireplace_calc.explore.mending.combined import looking_for_combinations
+from fireplace_calc.explore.mending.locks import foreign
+from fireplace_calc.explore.mending.remedy import ORDERS, ranked
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.panels import html
+from fireplace_calc.panels.controls.choices import button, dropdown, row
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
+from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.report.sentences import sentence, weight
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT
 
 Named = dict[str, Finding]
 """Findings of every kind by key."""
-MOST = 12
-"""Remedies shown at first; the list is ranked, and a button shows the rest."""
-
-
-class HowFar(Fold):
-    """The raise as a number, and the clause or the physics that stops it."""
-
-    rest = LONG_REST
-
-    def __init__(self, panel: Host) -> None:
-        super().__init__(panel)
-        self.words = w.HTML()
-        self.widget = self.words
-        self.known: tuple[Any, Any] = (None, None)
-
-    def update(self) -> None:
-        """Worked out again only when something else than the raise or the units has changed."""
-        panel = self.panel
-        key = (panel.session.without("opening.extension"), panel.pack)
-        if self.known[0] != key:
-            self.known = (key, highest_raise(panel.design, panel.pack))
-        self.words.value = reach_words(self.known[1], panel.design.opening.extension, panel.units)
+KEPT, FIRST = "kept", "first"
+"""Among the reader's words: what stays as it is, and what comes first."""
+ORDER_WORDS = {"Least cost": "cost", "Least work": "work"}
 
 
 class Remedies(Fold):
-    """Remedies, ranked, each with a button that makes the change."""
+    """Remedies, ranked, each with a button that makes the change; two or three changes together on
+    request.
+    """
 
     rest = LONG_REST
 
     def __init__(self, panel: Host) -> None:
         super().__init__(panel)
-        self.said, self.rows, self.refused = w.HTML(), w.VBox(), w.HTML()
-        self.whole = False
-        self.more = w.Button(layout=w.Layout(width="auto", display="none"))
-        self.more.on_click(lambda _: self._turn())
-        self.widget = w.VBox([self.said, self.rows, self.more, self.refused])
-        self.known: tuple[Any, tuple[Remedy, ...]] = (None, ())
-        self.lines: list[RemedyLine] = []
+        self._showing, kept = False, self.kept
+        self.boxes = {
+            name: w.Checkbox(
+                value=name in kept,
+                description=look.label,
+                indent=False,
+                layout=w.Layout(width="auto", margin="0 1.2em 0 0"),
+            )
+            for name, look in LOOKS.items()
+        }
+        for box in self.boxes.values():
+            box.observe(lambda _: self._ticked(), "value")
+        self.first = dropdown("First", ORDER_WORDS, self.order, self._ordered, "16em", "4em")
+        self.said, self.refused = w.HTML(), w.HTML()
+        self.job = Job("steps")
+        self.ask = button("Look for two or three changes together", self.look)
+        self.together, self.single = Listed(panel, "changes"), Listed(panel, "remedy")
+        self.widget = w.VBox(
+            [
+                w.HTML(html.remark("Keep as it is:")),
+                row(self.boxes.values()),
+                row([self.first, self.ask]),
+                self.job.widget,
+                self.together.widget,
+                self.said,
+                self.single.widget,
+                self.refused,
+            ]
+        )
+        self.known: tuple[Any, tuple[Remedy, ...], tuple[RejectedRemedy, ...]] = (None, (), ())
+        self.found: tuple[Any, tuple[Remedy, ...]] = (None, ())
+
+    # -- what the reader wants ------------------------------------------------------------------
+    @property
+    def kept(self) -> tuple[str, ...]:
+        """What stays as it is, by the names of ``LOOKS``."""
+        words = self.panel.session.words.get(KEPT, "").split()
+        return tuple(name for name in LOOKS if name in words)
+
+    @property
+    def order(self) -> str:
+        """What comes first among remedies that mend as much."""
+        word = self.panel.session.words.get(FIRST, "")
+        return word if word in ORDERS else ORDERS[0]
+
+    def _ticked(self) -> None:
+        self._want(KEPT, " ".join(name for name, box in self.boxes.items() if box.value))
+
+    def _ordered(self, by: str) -> None:
+        self._want(FIRST, by)
+
+    def _want(self, name: str, word: str) -> None:
+        """Keep what the reader wants with the job, and list again."""
+        if not self._showing and self.panel.session.words.get(name, "") != word:
+            self.panel.session.words[name] = word
+            self.panel.keep()
+            self.update()
+
+    # -- what there is ----------------------------------------------------------------------------
+    def _key(self) -> Any:
+        return self.panel.design, self.panel.pack, self.kept
 
     def update(self) -> None:
         """The list for the design as it stands."""
-        panel = self.panel
-        key = (panel.design, panel.pack, panel.units)
-        if self.known[0] != key:
-            self.known = (key, find_remedies(panel.design, panel.pack))
-            self._show(self.known[1])
-            self.refused.value = refused_words(
-                rejected_remedies(panel.design, panel.pack),
-                every_finding(panel.result),
-                panel.units,
-            )
-
-    def _turn(self) -> None:
-        """From the short list to the whole one and back."""
-        self.whole = not self.whole
-        self._show(self.known[1])
-
-    def _show(self, found: tuple[Remedy, ...]) -> None:
-        panel = self.panel
+        panel, key, kept = self.panel, self._key(), self.kept
+        self._showing = True
+        for name, box in self.boxes.items():
+            box.value = name in kept
+        self.first.value, self._showing = self.order, False
         named = every_finding(panel.result)
-        short = [f for f in named.values() if f.verdict == FALLS_SHORT]
-        over = sum(f.key not in {key for one in found for key in one.mends} for f in short)
-        best = shortened(found, MOST)
-        self.more.layout.display = "none" if len(best) == len(found) else ""
-        self.more.description = (
-            f"Show the best {len(best)}" if self.whole else f"Show all {len(found)} changes"
-        )
-        listed = found if self.whole else best
+        if self.known[0] != key:
+            self.known = (
+                key,
+                find_remedies(panel.design, panel.pack, locks=kept),
+                rejected_remedies(panel.design, panel.pack, locks=kept),
+            )
+        single = ranked(self.known[1], self.order)
+        together = ranked(self.found[1], self.order) if self.found[0] == key else ()
         self.said.value = html.remark(
-            "Nothing falls short."
-            if not short
-            else (
-                f"{len(short)} checks fall short. Each line below is the smallest single change"
-                " that fixes what it names and breaks nothing else."
-            )
-            + (f" There are {len(found)} of them." if len(found) > 1 else "")
-            + (
-                f" For the other {over}, none of the changes tried here helps by itself without"
-                " breaking something else."
-                if over
-                else ""
-            )
+            listed_words(named.values(), single, together, foreign(panel.pack))
         )
-        while len(self.lines) < len(listed):
-            self.lines.append(RemedyLine(self.panel))
-        for line, one in zip(self.lines, listed, strict=False):
-            line.show(one, named)
-        self.rows.children = [line.widget for line in self.lines[: len(listed)]]
+        self.single.show(single, named, self.order)
+        self.together.show(together, named, self.order)
+        self.refused.value = refused_words(self.known[2], named, panel.units)
+
+    def look(self) -> None:
+        """Look for two or three changes that do together what fewer do not."""
+        key, (design, pack, kept) = self._key(), self._key()
+
+        def steps() -> Steps:
+            found = yield from looking_for_combinations(design, pack, locks=kept)
+            self.found = (key, found)
+
+        def ready() -> str:
+            if self._key() != key:
+                return "The design has changed: look again."
+            self.update()
+            found = len(self.found[1])
+            return (
+                f"{found} ways found to make two or three changes together."
+                if found > 1
+                else "One way found."
+                if found
+                else "No two or three changes together do more than those below."
+            )
+
+        self.job.run(steps, ready)
 
 
-def shortened(found: tuple[Remedy, ...], most: int) -> tuple[Remedy, ...]:
-    """The best remedies, and of the rest the first that mends what none before it does.
-
-    Parameters
-    ----------
-    found : tuple of Remedy
-        Ranked, best first.
-    most : int
-        How many of the best to keep in any case. [-]
-
-    Returns
-    -------
-    tuple of Remedy
-        In the same order: together they mend all that the whole list mends.
+class Listed:
+    """Lines of remedies. Lines are shown again with other remedies: new ones at every rest would
+    never leave the kernel.
     """
-    kept, mended = [], set[str]()
-    for n, one in enumerate(found):
-        if n < most or set(one.mends) - mended:
-            kept.append(one)
-            mended |= set(one.mends)
-    return tuple(kept)
+
+    def __init__(self, panel: Host, name: str) -> None:
+        self.panel, self.name = panel, name
+        self.lines: list[RemedyLine] = []
+        self.widget = w.VBox()
+
+    def show(self, found: Sequence[Remedy], named: Named, order: str) -> None:
+        """Tell of other remedies."""
+        while len(self.lines) < len(found):
+            self.lines.append(RemedyLine(self.panel, self.name))
+        for line, one in zip(self.lines, found, strict=False):
+            line.show(one, named, order)
+        shown = tuple(line.widget for line in self.lines[: len(found)])
+        if self.widget.children != shown:
+            self.widget.children = shown
 
 
 class RemedyLine:
-    """A button and what it would do. Lines are shown again with other remedies: new ones at every
-    rest would never leave the kernel.
-    """
+    """A button and what it would do."""
 
-    def __init__(self, panel: Host) -> None:
-        self.panel = panel
+    def __init__(self, panel: Host, name: str = "remedy") -> None:
+        self.panel, self.name = panel, name
         self.one: Remedy | None = None
         self.button = w.Button(layout=w.Layout(width="10em", flex="0 0 auto"))
         self.button.on_click(lambda _: self._take())
@@ -157,15 +192,39 @@ class RemedyLine:
         if self.one is not None:
             self.panel.set_inputs(self.one.change)
 
-    def show(self, one: Remedy, named: Named) -> None:
+    def show(self, one: Remedy, named: Named, order: str = ORDERS[0]) -> None:
         """Tell of another remedy."""
         self.one = one
-        self.button.description = f"Use remedy {one.rank}"
-        self.words.value = remedy_words(one, named, self.panel.units)
+        self.button.description = f"Use {self.name} {one.rank}"
+        self.words.value = remedy_words(one, named, self.panel.units, order)
 
 
-def remedy_words(one: Remedy, named: Named, units: str) -> str:
-    """One remedy: what to do, what it mends, what stays, what it costs and weighs."""
+def listed_words(
+    found: Any, single: Sequence[Remedy], together: Sequence[Remedy], aside: frozenset[str]
+) -> str:
+    """How many checks fall short, and how far the lists go."""
+    short = [f for f in found if f.verdict == FALLS_SHORT and f.key not in aside]
+    if not short:
+        return "Nothing falls short."
+    mended = {key for one in (*single, *together) for key in one.mends}
+    over = [f for f in short if f.key not in mended]
+    many = "1 check falls" if len(short) == 1 else f"{len(short)} checks fall"
+    words = f"{many} short. Each line below is the smallest single change"
+    words += " that fixes what it names and breaks nothing else."
+    if len(single) > 1:
+        words += f" There are {len(single)} of them."
+    if over:
+        words += (
+            f" For {', '.join(f'{f.title} ({f.key})' for f in over)}, none of the changes tried"
+            " here helps without breaking something else."
+        )
+    return words
+
+
+def remedy_words(one: Remedy, named: Named, units: str, order: str = ORDERS[0]) -> str:
+    """One remedy: what to do, what it mends, what stays, what it costs and weighs, and how much
+    work it is where least work comes first.
+    """
 
     def names(keys: tuple[str, ...]) -> str:
         return escape(", ".join(f"{named[key].title} ({key})" for key in keys))
@@ -181,15 +240,22 @@ def remedy_words(one: Remedy, named: Named, units: str) -> str:
         if abs(one.weight) > 0.5
         else "same weight"
     )
+    hours = f" {one.hours:+.1f} hours of work," if order == "work" else ""
     left = f"<br><span class='why'>Still short: {names(one.stays)}.</span>" if one.stays else ""
+    warned = (
+        "<br><span class='why'>Another country's book says no: "
+        f"{escape(' '.join(sentence(f, units) for f in one.warns))}</span>"
+        if one.warns
+        else ""
+    )
     return (
-        f'<div class="sentence"><b>{escape(one.sentence(units))}</b> {escape(cost)},'
-        f" {escape(heavier)}.<br>Fixes {names(one.mends)}.{left}</div>"
+        f'<div class="sentence"><b>{escape(one.sentence(units))}</b>{hours} {escape(cost)},'
+        f" {escape(heavier)}.<br>Fixes {names(one.mends)}.{left}{warned}</div>"
     )
 
 
-def refused_words(found: tuple[RejectedRemedy, ...], named: Named, units: str) -> str:
-    """What comes to mind first and is no remedy, because it breaks something else."""
+def refused_words(found: Sequence[RejectedRemedy], named: Mapping[str, Finding], units: str) -> str:
+    """What comes to mind and is no remedy, because it breaks something else."""
     lines = []
     for one in found:
         mends = ", ".join(f"{named[key].title} ({key})" for key in one.mends)
@@ -204,46 +270,3 @@ def refused_words(found: tuple[RejectedRemedy, ...], named: Named, units: str) -
         if lines
         else ""
     )
-
-
-def reach_words(reach: HighestRaise, now: float, units: str) -> str:
-    """The answer first, then what stops it, then every kind of thing that stops it somewhere."""
-
-    def long(value: float) -> str:
-        return escape(show(value, "length", units), quote=False)
-
-    if reach.stop is None:
-        first = (
-            f"<b>The firebox can be raised by {long(reach.raised)}</b>, the end of the workable"
-            " range, and nothing new falls short."
-        )
-    else:
-        first = (
-            f"<b>The firebox can be raised by {long(reach.raised)}</b> over its standard height."
-            f" Any higher, and: {_stopped(reach.stop, units)}"
-        )
-    there = (
-        f" It is raised by {long(now)} now, {long(abs(reach.raised - now))}"
-        f" {'below' if now <= reach.raised else 'above'} that."
-    )
-    rows = [
-        f"<tr><td><b>{escape(stop.kind)}</b></td><td"
-        f" class=n>{long(stop.raised)}</td><td>{_stopped(stop, units)}</td></tr>"
-        for stop in reach.stops
-    ]
-    ladder = (
-        html.table("What stops it, and where", (12, 14, 74), ("Kind", "Up to", "Then"), rows)
-        if rows
-        else ""
-    )
-    broken = "; ".join(f"{f.title} ({f.key})" for f in reach.broken)
-    before = (
-        f'<div class="sentence">Short without any raise, so not counted: {escape(broken)}.</div>'
-        if broken
-        else ""
-    )
-    return f'<div class="sentence">{first}{there}</div>{ladder}{before}'
-
-
-def _stopped(stop: RaiseStop, units: str) -> str:
-    return escape(" ".join(sentence(f, units) for f in stop.findings) or stop.refusal)

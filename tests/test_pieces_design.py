@@ -1,6 +1,7 @@
 """A design that names its set: what the set decides, what is built from it, and that it all adds up."""
 
 from dataclasses import replace
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -14,6 +15,7 @@ from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.consistency import require_consistent
+from fireplace_calc.editing.sets.deciding import _front_wall
 from fireplace_calc.geometry.assembled.readings import read_off
 from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
 from fireplace_calc.geometry.builder import build_geometry
@@ -440,3 +442,26 @@ def test_a_set_may_be_raised_until_its_back_stands_seven_feet(tmp_path):
     high = own_set(tmp_path, text)
     assert high.firebox.vertical_back / INCH == pytest.approx(6 * 9.375 + 9.375 - 2.5)
     assert high.firebox.vertical_back / INCH > 60
+
+
+@pytest.mark.parametrize(
+    ("set_back", "gap", "turns", "least"),
+    [
+        (
+            4.0,
+            0.125,
+            [(0.0, 5.0), (2.0, 4.375)],
+            8.25,
+        ),  # all before it is masonry, to 3-7/8 in front
+        (0.0, 1.0, [(0.0, 5.0), (2.0, 4.375)], 3.375),  # 1 of masonry before the head
+        (0.0, 1.0, [(0.0, 5.0), (2.0, 6.5)], 4.75),  # thinnest where the masonry begins
+        (0.0, 0.0, [(0.0, 5.0), (0.0, 3.0), (2.0, 4.0)], 3.0),
+        (0.0, 3.0, [(0.0, 5.0), (2.0, 4.0)], 2.0),  # no room for masonry at all
+    ],
+)
+def test_the_front_of_a_reducer_is_measured_where_it_is_thinnest(set_back, gap, turns, least):
+    """Outside and inside of its front at every turn, by hand: what stands, and the masonry before it
+    but for the gap.
+    """
+    up = SimpleNamespace(read=SimpleNamespace(reducer_front=tuple(turns)), set_back=set_back)
+    assert _front_wall(up, gap) == pytest.approx(least)

@@ -7,6 +7,7 @@ the top walls and the lintel, 9 on 3/8: 38; the throat, 5: 43-3/8; the reducer, 
 collar, 3: 63-1/8; twenty flue pieces of 8: 230-5/8.
 """
 
+from dataclasses import astuple
 from math import pi
 
 import pytest
@@ -15,6 +16,7 @@ from fireplace_calc import change
 from fireplace_calc.base.units import FOOT, INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.from_set.set_outlines import SetOutlines
 
 PARTS = {
     "footing": ("concrete", -48, -36),
@@ -107,3 +109,33 @@ def test_every_bed_under_the_flue_lies_on_the_top_of_what_it_stands_on(laid):
     tops = (-2.5, 7.875, 18.25, 28.625, 38, 43.375, 59.75)
     beds = [(-6, -5.5), *((top, top + 0.375) for top in tops)]
     assert [(b / INCH, t / INCH) for b, t in laid.frame.beds] == [pytest.approx(b) for b in beds]
+
+
+def test_an_arch_is_clear_through_the_pieces_and_the_facing():
+    """Under the set's lintel, its bed at 28-5/8: 44-3/4 wide, 4 high and 5 deep behind the facing. Under
+    the facing's arch as wide as the opening: 22-3/8 aside less the splits of 1-1/4 on 1/8, square to
+    a side that comes in 4-7/8 on 20.
+    """
+    told = {"pieces.set": "middling", "flue.sections": 20, "pieces.facing": "4 in"}
+    made = SetOutlines(change(Design(), told | {"opening.head": "segmental"}))
+    front = 4.5  # the facing, and the half inch behind it
+    half = 22.375 - 1.375 * (1 + (4.875 / 20) ** 2) ** 0.5
+    (lintel,) = made.under_lintel()
+    below, over = made.reveal()
+    assert inches(lintel) == pytest.approx([29, 4, 44.75, 5, 0, front])
+    assert inches(over) == pytest.approx([29, 4, 2 * half, front, 0, 0])
+    assert (below.bottom / INCH, below.top / INCH) == pytest.approx((0, 29))
+    assert below.lower == below.upper and below.volume / INCH**3 == pytest.approx(
+        29 * 2 * half * front
+    )
+    flat = SetOutlines(change(Design(), told))
+    assert flat.under_lintel() == [] and [inches(s)[:2] for s in flat.reveal()] == [
+        pytest.approx([0, 29])
+    ]
+    bare = SetOutlines(change(Design(), told | {"pieces.facing": "0 in", "pieces.gap": "0 in"}))
+    assert bare.reveal() == []
+
+
+def inches(solid) -> list[float]:
+    """Its numbers in their order."""
+    return [value / INCH for value in astuple(solid) if isinstance(value, float)]

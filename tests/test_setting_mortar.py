@@ -273,9 +273,12 @@ def test_every_bed_and_joint_stands_where_a_pencil_puts_it():
     assert flue.body.volume() / INCH**3 == pytest.approx(wide, rel=2e-3)
     first = up.assembly.by_lift[0][0]
     feet = (0.0, 3.5, 13.875, 24.25, 34.625, 44.0, 49.375)  # plates, three courses, lintel, throat
+    tops = (*feet[1:], 65.75)
     for number, foot in enumerate(feet):
         joints = every[f"joints of {up.assembly.by_lift[number][0].name}"]
         assert (joints.at[2] - start) / INCH == pytest.approx(foot)
+        assert joints.body.bounding_box()[2] == pytest.approx(0.0, abs=1e-9)
+        assert joints.body.bounding_box()[5] / INCH == pytest.approx(tops[number] - foot)
     joints = every[f"joints of {first.name}"]
     assert joints.with_piece == first.name and joints.placed is None
     assert joints.at == (0.0, up.set_back, start + up.assembly.start)

@@ -8,7 +8,8 @@ nothing returned, ``not`` dropped, an index off by one, least for most, another 
 a docstring, an annotation or a message. The same room, count and seed plant the same faults. Those
 that nobody can find stand in ``mutating/equivalent.csv`` with the reason. Exit status 1 when one
 survives. A room's tests run once without a fault; those that fail even so are named and left out,
-since they find nothing. ``--wide`` lets survivors meet every other unit test.
+since they find nothing. ``--wide`` lets survivors meet every other unit test; ``--unit`` asks the
+unit tests alone, which is quicker and the harder bar.
 """
 
 from __future__ import annotations
@@ -49,6 +50,8 @@ OPTIONS = (
     *("-x", "-q", "--no-header", "--tb=line", "-o", "addopts=", "-p", "no:cacheprovider"),
     *("--doctest-modules", "--hypothesis-seed=0"),
 )
+UNIT_ONLY = ("-m", "unit")
+"""Nothing marked ``whole``, and fewer examples."""
 _stamp = itertools.count(1)
 
 
@@ -131,7 +134,8 @@ def run(told: list[str], said: Path) -> bool:
             signal.alarm(LONGEST)
             status = 1
             with suppress(BaseException):
-                status = int(import_module("pytest").main([*OPTIONS, *told]))
+                options = [*OPTIONS, *(UNIT_ONLY if "UNIT_ONLY" in os.environ else ())]
+                status = int(import_module("pytest").main([*options, *told]))
             sys.stdout.flush()
             os._exit(min(status, 1))
     return os.waitpid(child, 0)[1] != 0
@@ -224,8 +228,11 @@ def main() -> int:
     parser.add_argument("--workers", type=int, default=1)
     parser.add_argument("--only", nargs="*", default=[], metavar="FAULT", help="these, as printed")
     parser.add_argument("--wide", action="store_true", help="survivors meet all unit tests")
+    parser.add_argument("--unit", action="store_true", help="unit tests alone")
     parser.add_argument("--list", action="store_true", help="plant nothing, say what would be")
     asked = parser.parse_args()
+    if asked.unit:
+        os.environ["UNIT_ONLY"] = "1"
     faults = [again(where) for where in asked.only]
     for name, _, count in (one.partition("=") for one in asked.rooms):
         faults += chosen(name, int(count or 20), asked.seed, asked.first)

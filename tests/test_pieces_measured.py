@@ -3,6 +3,7 @@
 import tomllib
 from fractions import Fraction
 from math import pi
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import given, settings
@@ -16,7 +17,7 @@ from fireplace_calc.drawing.pieces.measured_picture import measured_view
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.editing.sets.measured_files import EMPTY, MeasuredFiles
-from fireplace_calc.editing.sets.so_far import fit_so_far
+from fireplace_calc.editing.sets.so_far import _runs, fit_so_far
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.geometry.assembled.solids import piece_volume
@@ -660,3 +661,21 @@ def test_a_sheet_that_cannot_be_read_is_set_aside(tmp_path):
 def test_a_name_that_no_design_could_ask_for_is_refused(name, tmp_path):
     with pytest.raises(InputError):
         MeasuredFiles(tmp_path / name)
+
+
+@pytest.mark.parametrize(
+    ("every", "left_out", "runs"),
+    [
+        ((1, 2, 3, 5), (), [[1, 2, 3], [5]]),
+        ((1, 2, 3, 5), (2,), [[1, 3], [5]]),
+        ((1, 2, 3, 4, 6), (2, 3), [[1, 4], [6]]),
+        ((2, 3, 4, 5), (2, 4), [[3, 5]]),
+        ((1, 3, 4), (3,), [[1], [4]]),  # nobody has typed the second
+        ((1, 2), (1, 2), []),
+    ],
+)
+def test_a_gap_that_an_extension_leaves_is_none(every, left_out, runs):
+    """Numbers of lifts that stand on each other, with the extension courses left out."""
+    lifts = [SimpleNamespace(number=n) for n in every]
+    kept = [lift for lift in lifts if lift.number not in left_out]
+    assert [[lift.number for lift in run] for run in _runs(kept, lifts)] == runs

@@ -173,6 +173,10 @@ def test_odds_of_two_dozen_fires(name, turned):
         (25.01, -0.001, "below the ridge on a steep windward slope", -0.2, 0.4),
         (60, -1, "below the ridge on a steep windward slope", -0.2, 0.4),
         (60, 0, "over a steep roof", -0.7, -0.3),
+        # where two rows meet, the one that presses harder
+        (10, 0, "over a pitched roof", -0.7, -0.3),
+        (25, -1, "below the ridge on a steep windward slope", -0.2, 0.4),
+        (30, 0, "over a pitched roof", -0.7, -0.3),
     ],
 )
 def test_the_wind_at_a_top_goes_by_slope_and_ridge(degrees, over, case, low, high):

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from fireplace_calc import assess, change
-from fireplace_calc.base.inputs import LONGEST_TEXT, is_record
+from fireplace_calc.base.inputs import LONGEST_TEXT, Input, is_record
 from fireplace_calc.base.record import MOST_PIECES
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.fire import Fire
@@ -182,3 +182,19 @@ def test_a_copy_with_values_that_were_read_is_the_copy_of_dataclasses():
     assert before.with_read({"opening": made}) == replace(before, opening=made)
     with pytest.raises(FrozenInstanceError):
         made.width = 2.0
+
+
+@pytest.mark.parametrize(("low", "high"), [(None, None), (1.0, None), (None, 1.0)])
+def test_what_lacks_an_end_has_no_range(low, high):
+    with pytest.raises(TypeError, match="Roof deck is no number"):
+        _ = Input("Roof deck", "length", 0.0, low, high).bounds
+
+
+def test_a_range_has_both_its_ends_and_the_slack_of_a_float():
+    """A billionth of the greater end, whichever it is, on both sides."""
+    for low, high, slack in ((1.0, 5.0, 5e-9), (-8.0, 2.0, 8e-9), (0.0, 3.0, 3e-9)):
+        one = Input("Roof deck", "length", low, low, high)
+        assert one.bounds == (low, high)
+        least, most = one.ends
+        assert low - least == pytest.approx(slack, rel=1e-3)
+        assert most - high == pytest.approx(slack, rel=1e-3)

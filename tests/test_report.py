@@ -35,6 +35,7 @@ from fireplace_calc.report.sentences import (
     tally,
     weight,
 )
+from fireplace_calc.report.steps import step_words
 from fireplace_calc.takeoff.cost import prices
 
 BOATHOUSE = assess(load(DATA / "designs" / "boathouse-laid.toml"))
@@ -537,3 +538,52 @@ def test_a_text_that_starts_like_a_formula_gets_a_quote():
     assert [harmless(v) for v in ("=1", "+1", "-1", "@a", "a=1", "", -1.0, None)] == [
         "'=1", "'+1", "'-1", "'@a", "a=1", "", -1.0, None
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("changes", "words"),
+    [
+        ({"name": "Cabin"}, "Name Cabin"),
+        ({"note": "Ask the roofer"}, "Note"),
+        ({"name": "Cabin", "note": "Ask"}, "Name Cabin, Note"),
+        ({"name": "Cabin", "opening.width": "42 in"}, "Name Cabin, Opening width 3'-6\""),
+        ({"note": "Ask", "opening.width": "42 in"}, "Opening width 3'-6\", Note"),
+        (
+            {"name": "Cabin", "note": "Ask", "opening.width": "42 in"},
+            "Name Cabin, Opening width 3'-6\" and 1 more",
+        ),
+        ({"name": "C" * 90}, "Name " + "C" * 90),
+        ({"name": "C" * 95}, "Name " + "C" * 95),
+        ({"name": "C" * 96}, "Name " + "C" * 92 + "..."),
+    ],
+)
+def test_a_step_is_named_by_what_was_done(changes, words):
+    """The name first, the note last, two of all named, and no more than a hundred letters."""
+    assert step_words(Design(), change(Design(), changes), "feet-inches") == words
+
+
+def test_a_first_hour_says_when_the_flue_draws():
+    """Eight fires with figures that tell themselves apart: face by minute and fire, liner likewise."""
+    times = np.array([15.0, 60.0, 600.0, 3600.0])
+    up = np.zeros((4, 8), bool)
+    up[-1, 3] = True
+    face = 0.1 * np.arange(1, 5)[:, None] + 0.01 * np.arange(8)
+    hour = SimpleNamespace(
+        times=times,
+        established=np.array([0.0, 15.0, 15.1, np.inf, np.inf, 90.0, 600.0, 3600.0]),
+        up=up,
+        face=face,
+        liner=273.15 + 100 * np.arange(4)[:, None] + np.arange(8),
+    )
+    rows = draft_report.first_hour_rows(SimpleNamespace(first_hour=hour), METRIC)
+    assert [row[1] for row in rows] == [
+        *("at once", "at once", "after 0.3 min", "not in the first hour"),
+        *("not at all: air comes down", "after 1.5 min", "after 10.0 min", "after 60.0 min"),
+    ]
+    assert [row[0].split(", ")[0] for row in rows] == ["winter"] * 4 + ["mild"] * 4
+    assert rows[0][0] == rows[4][0].replace("mild", "winter") == "winter, as it stands"
+    for k, row in enumerate(rows):
+        read = [float(text.removesuffix(" m/s")) for text in row[2:5]]
+        assert read == pytest.approx(face[1:, k], abs=0.006)
+        warm = [273.15 + float(text.removesuffix(" °C")) for text in row[5:]]
+        assert warm == pytest.approx(hour.liner[2:, k], abs=0.6)

@@ -11,9 +11,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fireplace_calc import change, load, save
+from fireplace_calc.base.resources import SETS
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed, tell
+from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.editing.jobs import kept_job
 from fireplace_calc.editing.jobs.deltas import apply_to, between
@@ -418,6 +420,24 @@ def test_list_copy_rename_bin_and_put_back(tmp_path):
     with pytest.raises(InputError, match="no name"):
         jobs.rename("miller-house", " \n")
     assert work.design.name == "Miller place"
+
+
+def test_a_copy_takes_the_set_beside_it_and_leaves_what_was_measured(tmp_path):
+    work, jobs = in_jobs(tmp_path), JobsFolder(tmp_path)
+    work.start_job("Miller", Design())
+    (tmp_path / "miller" / "sets").mkdir()
+    mine = (SETS / "small.toml").read_text()
+    (tmp_path / "miller" / "sets" / "mine.toml").write_text(mine)
+    (tmp_path / "miller" / "as-built.toml").write_text("")
+    (tmp_path / "miller" / "papers.pdf").write_bytes(b"paper")
+    design = load_text('pieces.set = "mine"\n', "test", tmp_path / "miller")
+    work.put(design)
+    work.keep()
+    copy = tmp_path / jobs.copy("miller")
+    assert load(copy / "design.toml") == design
+    assert sorted(path.name for path in copy.iterdir()) == [
+        *("design.toml", "history.toml", "job.toml", "reader.toml", "sets")
+    ]
 
 
 @settings(deadline=None, max_examples=32)

@@ -15,6 +15,7 @@ from fireplace_calc.editing.designfile import load
 from fireplace_calc.geometry.visible.stages import Stages
 from fireplace_calc.geometry.visible.viewpoint import SECTION
 from fireplace_calc.panels.picture.turning import Turning
+from fireplace_calc.panels.session import Session
 from fireplace_calc.panels.step_by_step import StepByStep
 from fireplace_calc.pieces.standing.as_built_file import read_as_built
 
@@ -294,3 +295,19 @@ def test_what_was_worked_out_ahead_is_not_worked_out_again(monkeypatch):
     for step in (panel.slider.max, 3, 17):
         panel.go(step)
         assert f"Step {step} of" in panel.card.value
+
+
+def test_the_job_that_is_open_is_set_where_it_has_a_set(tmp_path):
+    """What is measured is kept with the job; a laid one leaves the example, and says so."""
+    example = change(Design(), {"pieces.set": "middling"})
+    work = Session(example, "US IRC 2021", "feet-inches", jobs=tmp_path)
+    assert StepByStep(example, jobs=tmp_path).design == example
+    work.start_job("Miller", change(Design(), {"pieces.set": "small"}))
+    page = StepByStep(example, jobs=tmp_path)
+    assert page.design == work.design and "This is Miller" in page.said.value
+    assert page.keep == tmp_path / "miller"
+    work.take({"pieces.set": "", "method": "laid"})
+    work.keep()
+    page = StepByStep(example, jobs=tmp_path)
+    assert page.design == example and "without a set" in page.said.value
+    assert page.keep == tmp_path / "pieces"

@@ -26,6 +26,7 @@ from fireplace_calc.panels.folds.folds import LONG_REST, REST
 from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.panels.picture.turning import Turning
 from fireplace_calc.panels.setting.as_it_stands import AsItStands
+from fireplace_calc.panels.setting.open_job import open_set
 
 STYLE = """<style>
 .fireplace-card table { border-collapse: collapse; line-height: 1.45; }
@@ -62,6 +63,9 @@ class StepByStep:
         Where it begins; nought is the bare footing. [-]
     keep : path, optional
         Folder of the job: keeps what was measured after every entry.
+    jobs : path, optional
+        Folder of all jobs, instead: the job that is open is set, if it has a set; else the design
+        given, and the page says so.
 
     Raises
     ------
@@ -85,7 +89,11 @@ class StepByStep:
         units: str = FEET_INCHES,
         step: int = 0,
         keep: str | os.PathLike[str] | None = None,
+        jobs: str | os.PathLike[str] | None = None,
     ) -> None:
+        heard = ""
+        if jobs is not None:
+            design, keep, heard = open_set(jobs, design)
         set_of(design, "there is none to set; name one with pieces.set")
         self.design, self.units, self.keep = design, units, keep
         self.up = set_up(design)
@@ -95,7 +103,7 @@ class StepByStep:
         last = len(self.pictures.cards)
         self.board = Board()
         self.board.frame(True)
-        self.card, self.said = w.HTML(), w.HTML()
+        self.card, self.said = w.HTML(), w.HTML(html.remark(heard) if heard else "")
         self.card.add_class("fireplace-card")
         self.slider = w.IntSlider(
             value=min(step, last),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -10,13 +9,16 @@ from pathlib import Path
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.designfile import load, load_words, text_of_words
-from fireplace_calc.editing.jobs.kept_job import DESIGN, belongs
+from fireplace_calc.editing.jobs.kept_job import DESIGN
 from fireplace_calc.editing.jobs.names import BIN, as_name, folder_for, one_line
 from fireplace_calc.editing.kept_folder import COPY
 from fireplace_calc.editing.whole_files import write_whole
 
 NAMED, OPEN = "job.toml", "open.toml"
 """The name of a job, in its folder; which one is open, beside the jobs."""
+TEXT = "*.toml"
+OF_ITS_OWN = (DESIGN, NAMED, "as-built.toml")
+"""Files that a copy is given otherwise, or not at all."""
 MOST_LISTED = 500
 """Jobs in a list. [-]"""
 
@@ -101,7 +103,8 @@ class JobsFolder:
         return path.name
 
     def copy(self, key: str, name: str = "") -> str:
-        """Another job with all that this one holds.
+        """Another job with all that this one holds, sets beside it too; what was measured while one
+        was built stays with that one.
 
         Raises
         ------
@@ -112,8 +115,8 @@ class JobsFolder:
         source = self._there(key)
         try:
             path = self._new(self.path, name)
-            names = [file for file in os.listdir(source) if belongs(file) and file != DESIGN]
-            for file in (*names, DESIGN):  # the design last: without one it is no job yet
+            for file in _to_copy(source):
+                (path / file).parent.mkdir(exist_ok=True)
                 write_whole(path / file, (source / file).read_bytes())
         except OSError as trouble:
             raise self._cannot(self.path, trouble) from None
@@ -235,3 +238,11 @@ class JobsFolder:
             "a folder that can be written to",
             str(path),
         )
+
+
+def _to_copy(source: Path) -> list[Path]:
+    """Files of a job, by where they stand in it; the design last: without one it is no job yet."""
+    found = [
+        path.relative_to(source) for path in (*source.glob(TEXT), *source.glob(f"sets/{TEXT}"))
+    ]
+    return [path for path in sorted(found) if path.name not in OF_ITS_OWN] + [Path(DESIGN)]

@@ -13,9 +13,7 @@ from bench.browser import ROOT, chromium, page, server
 
 from fireplace_calc import assess, change
 from fireplace_calc.base.units import FEET_INCHES, INCH
-from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.composed.compose import PANES
-from fireplace_calc.drawing.composed.live import live_views
+from fireplace_calc.drawing.page.stage import stage_cells, stage_views
 from fireplace_calc.report.sentences import asked, compared, quantity, sign
 
 REQUIRED = "FIREPLACE_BROWSER_TEST"
@@ -29,15 +27,19 @@ MOVES = [  # label, key of the input, role of the box beside it, keys to press, 
         "+1.5 in",
     ),
     ("Firebox extension", "opening.extension", "textbox", ["Home", "PageUp", "ArrowRight"], "3 in"),
-    ("Flue sections", "flue.sections", "spinbutton", ["ArrowDown", "ArrowDown", "ArrowLeft"], "-3"),
+    ("Flue sections", "flue.sections", "textbox", ["ArrowDown", "ArrowDown", "ArrowLeft"], "-3"),
 ]
-PICTURE = """async () => {
-  const read = async (image) => {
-    const bytes = new Uint8Array(await (await fetch(image.src)).arrayBuffer());
-    return btoa(Array.from(bytes, (b) => String.fromCharCode(b)).join(''));
-  };
-  return Promise.all([...document.querySelectorAll('.fireplace-picture')].map(read));
+STAGE = """() => {
+  const { width, height } = document.querySelector('.fp-stage').getBoundingClientRect();
+  return [width, height];
 }"""
+WORDS = """() => Object.fromEntries([...document.querySelectorAll('.fp-sheet')]
+  .map((canvas) => [canvas.dataset.name, canvas.ariaLabel]))"""
+INKED = """() => [...document.querySelectorAll('.fp-sheet')].map((canvas) => {
+  const data = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height).data, seen = new Set();
+  for (let k = 0; k < data.length; k += 4) seen.add(data[k] << 16 | data[k + 1] << 8 | data[k + 2]);
+  return seen.size;
+})"""
 TABLE = """(caption) => {
   const tables = [...document.querySelectorAll('.fireplace-panel table')];
   const table = tables.find((t) => t.caption && t.caption.textContent.startsWith(caption));
@@ -50,7 +52,7 @@ UNSEEN = """() => [...document.querySelectorAll('.fireplace-findings .unseen')]
   .every((row) => row.getBoundingClientRect().height < 2)"""
 
 NAMELESS = """() => {
-  const all = [...document.querySelectorAll('.fireplace-panel :is(input, select, button, textarea, [role=slider])')];
+  const all = [...document.querySelectorAll('.fp-bench :is(input, select, button, textarea):not([role=tab]):not(:disabled)')];
   const label = (e) => [...(e.labels || [])].map((l) => l.textContent).join('');
   const name = (e) => e.getAttribute('aria-label') || label(e) || (e.tagName === 'BUTTON' ? e.textContent : '');
   return all.filter((e) => !name(e).trim() || e.tabIndex < 0).map((e) => e.outerHTML);
@@ -61,11 +63,11 @@ FOCUSED = """() => {
 }"""
 
 
-def picture_of(result) -> list[bytes]:
-    """The pictures the panel has to show at rest, view by view, painted afresh."""
-    picture = Picture(WIDTH, HEIGHT)
-    picture.draw(live_views("all", result.geometry, FEET_INCHES, result.findings))
-    return [picture.encode_pane(pane, fine=True) for pane in PANES.values()]
+def words_of(result, size) -> dict[str, str]:
+    """What stands on each view of a stage of some size, in words. [px]"""
+    cut = stage_cells("all", *size)
+    views = stage_views("all", result.geometry, FEET_INCHES, result.findings, (), cut)
+    return {name: ", ".join(n.text for n in sheet.labels) for name, _, sheet in views}
 
 
 def checks_of(result) -> list[list[str]]:
@@ -101,8 +103,17 @@ def settles(view, look, wanted, what):
     assert seen == wanted, what
 
 
+def open_tab(view, *names):
+    """Open a tab by keyboard, and what is within it."""
+    for name, which in zip(names, (0, -1), strict=False):
+        tab = view.get_by_role("tab", name=name, exact=True).nth(which)
+        tab.focus()
+        tab.press("Enter")
+        settles(view, lambda tab=tab: tab.get_attribute("aria-selected"), "true", name)
+
+
 def unfold(view, heading):
-    """Open a fold by keyboard."""
+    """Open a group of inputs by keyboard."""
     fold = view.get_by_role("button", name=heading, exact=True)
     assert fold.get_attribute("aria-expanded") == "false"
     fold.press("Enter")
@@ -111,16 +122,13 @@ def unfold(view, heading):
 
 def shows(view, result):
     """Picture, checks and order list are those of this assessment."""
-    settles(
-        view,
-        lambda: [base64.b64decode(data) for data in view.evaluate(PICTURE)],
-        picture_of(result),
-        "picture",
-    )
+    settles(view, lambda: view.evaluate(WORDS), words_of(result, view.evaluate(STAGE)), "picture")
+    open_tab(view, "Checks", "Checks")
     settles(view, lambda: checks_shown(view), checks_of(result), "checks")
-    unfold(view, "Material takeoff")
+    open_tab(view, "Order", "Material takeoff")
     settles(view, lambda: order_shown(view), order_of(result), "takeoff")
-    unfold(view, "Checks")
+    open_tab(view, "Drawing")
+    settles(view, lambda: view.evaluate(WORDS), words_of(result, view.evaluate(STAGE)), "picture")
 
 
 def moved(design, key, value):
@@ -149,8 +157,9 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
     shutil.copytree(ROOT / "notebooks", root / "notebooks", ignore=shutil.ignore_patterns(".*"))
     with server("lab", root / "notebooks" / "three-books.ipynb", root) as address, page() as view:
         view.goto(address)
-        view.locator(".fireplace-picture").first.wait_for(timeout=120_000)  # nobody pressed run
+        view.locator(".fp-sheet").first.wait_for(timeout=120_000)  # nobody pressed run
         assert view.locator(".jp-Notebook .cm-content:visible").count() == 0, "code in the way"
+        assert min(view.evaluate(INKED)) > 20, "blank"
         cells = view.locator(".jp-Notebook .jp-Cell").count()
         design, result = boathouse, assess(boathouse)
         shows(view, result)
@@ -164,7 +173,8 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
                 handle.press(pressed)
             before, design = result, moved(design, key, value)
             result = assess(design)
-            assert picture_of(result) != picture_of(before), key
+            size = view.evaluate(STAGE)
+            assert words_of(result, size) != words_of(before, size), key
             assert checks_of(result) != checks_of(before) and order_of(result) != order_of(
                 before
             ), key
@@ -175,8 +185,8 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
                 "a letter reached the notebook"
             )
             assert handle.is_visible(), "a letter reached the notebook"
-        for heading in ("All other inputs", "Fire"):  # folded groups, no mouse
-            unfold(view, heading)
+        open_tab(view, "All inputs")
+        unfold(view, "Fire")
         view.get_by_role("textbox", name="Burn rate", exact=True).wait_for(
             timeout=20_000
         )  # controls are made when a group is first opened
@@ -184,7 +194,7 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
         nameless = view.evaluate(NAMELESS)
         assert view.evaluate(FOCUSED), "the keyboard does not reach into an opened group"
         assert nameless == [], "controls without a name"
-        unfold(view, "Checks")
+        open_tab(view, "Checks", "Checks")
         wide = view.viewport_size
         for across in (768, wide["width"]):
             view.set_viewport_size({"width": across, "height": wide["height"]})
@@ -192,19 +202,17 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
         box = view.get_by_role("textbox", name="Opening width", exact=True)
         box.fill("4 bananas")
         box.press("Enter")
-        trouble = view.locator(".fireplace-panel [role=alert]")
+        trouble = view.locator(".fp-wrong .fp-why")
         trouble.wait_for(timeout=5_000)
         assert "Opening width" in trouble.text_content() and "bananas" in trouble.text_content()
         shows(view, result)  # the last good one stands
         box.fill("44 in")
         box.press("Enter")
         shows(view, assess(change(design, {"opening.width": "44 in"})))
-        assert view.locator(".fireplace-panel [role=alert]").count() == 0
+        assert view.locator(".fp-wrong").count() == 0
         view.get_by_role("combobox", name="Units", exact=True).select_option(label="Millimetres")
         box = view.get_by_role("textbox", name="Opening width", exact=True)
-        view.locator('[role="slider"][aria-label="Opening width"][aria-valuemax^="2430"]').wait_for(
-            timeout=20_000
-        )
+        view.locator('input[type=range][aria-label="Opening width"][max="2430"]').wait_for()
         for pressed, last in (("End", "2430 mm"), ("Home", "460 mm"), ("ArrowRight", "470 mm")):
             view.get_by_role("slider", name="Opening width", exact=True).press(pressed)
             settles(view, box.input_value, last, f"box after {pressed}")

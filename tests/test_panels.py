@@ -13,7 +13,6 @@ from ipywidgets.widgets.widget import _instances as live_widgets
 
 from fireplace_calc import change, load
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.composed.compose import PANES
 from fireplace_calc.drawing.papers.work_sheets import LIFTS, STEPS
 from fireplace_calc.drawing.papers.written_sheets import FOUND
 from fireplace_calc.drawing.sheets import lettering
@@ -24,7 +23,6 @@ from fireplace_calc.lessons import LESSONS
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.lookup import Lookup
 from fireplace_calc.panels.folds.contents import FOLDS
-from fireplace_calc.panels.folds.folds import LONG_REST
 from fireplace_calc.panels.html import flow
 from fireplace_calc.panels.picture.board import URL
 from fireplace_calc.panels.teaching.exercise_panel import practice
@@ -49,18 +47,34 @@ def words_in(widget) -> str:
     return "".join(map(words_in, getattr(widget, "children", ())))
 
 
+def pictures(made) -> dict:
+    """What stands on the stage, by the name of its view."""
+    return {name: (sent.told, sent.body) for name, sent in made.stage.shown.items()}
+
+
+def hear(made, **message) -> None:
+    """What the page sends when a hand does something."""
+    made.page._handle_custom_msg(message, [])
+
+
+def chosen(made) -> str:
+    """Which view the bar says is shown."""
+    return made.told()["lists"]["view"]["value"]
+
+
+def field(made, key) -> dict:
+    """An input in front, as the page is told it."""
+    return next(one for one in made.told()["fields"] if one["key"] == key)
+
+
 @pytest.mark.parametrize("view", ["all", "draft", "front", "section", "plan", "roof"])
 def test_every_view_opens_and_follows(view):
     made = panel(BOATHOUSE, view=view)
-    shown = {
-        cell: image.value for cell, image in made.view_pane.board.images.items() if image.value
-    }
+    shown = pictures(made)
     assert shown
     made.set_input("opening.extension", "10 in")
     assert made.design.opening.extension == pytest.approx(0.254)
-    after = {
-        cell: image.value for cell, image in made.view_pane.board.images.items() if image.value
-    }
+    after = pictures(made)
     if view != "plan":  # a plan at the hearth does not show how high the opening is
         assert shown != after
     assert "10 in" not in made.said.value and made.result.design is made.design
@@ -85,28 +99,24 @@ def test_the_draft_tells_modes_and_odds():
 
 def test_a_bad_input_changes_nothing():
     made = panel(BOATHOUSE, view="draft")
-    pictures = {cell: image.value for cell, image in made.view_pane.board.images.items()}
+    before = pictures(made)
     made.set_input("opening.width", "banana")
-    assert "banana" in made.said.value and made.design is BOATHOUSE
-    assert pictures == {cell: image.value for cell, image in made.view_pane.board.images.items()}
+    assert "banana" in made.refused["opening.width"] and made.design is BOATHOUSE
+    assert before == pictures(made)
 
 
 def test_views_units_papers_and_codes_change_and_come_back():
     made = panel(BOATHOUSE)
-    start = {
-        cell: image.value for cell, image in made.view_pane.board.images.items() if image.value
-    }
+    start = pictures(made)
     for move, back in (
         (lambda: made.set_units("millimetres"), lambda: made.set_units("feet-inches")),
         (lambda: made.set_paper("dark"), lambda: made.set_paper("light")),
         (lambda: made.set_view("draft"), lambda: made.set_view("all")),
     ):
         move()
-        assert start != {
-            cell: image.value for cell, image in made.view_pane.board.images.items() if image.value
-        }
+        assert start != pictures(made)
         back()
-        assert start == {cell: made.view_pane.board.images[cell].value for cell in start}
+        assert start == pictures(made)
     made.set_pack("US IRC 2015")
     assert "US IRC 2015" in told(made, "checks")
 
@@ -118,27 +128,6 @@ def fine(board) -> bool:
         == URL + base64.b64encode(board.picture.encode_pane(pane, fine=True))
         for pane in board.panes
     )
-
-
-def test_a_moving_hand_gets_a_small_picture_and_a_resting_one_the_fine_one():
-    async def reader():
-        made = panel(BOATHOUSE)
-        board = made.view_pane.board
-        await asyncio.sleep(2 * LONG_REST)
-        assert fine(board)
-        size = {pane: len(board.images[pane].value) for pane in board.panes}
-        made.leads["opening.width"].slider.value = 50
-        await asyncio.sleep(LONG_REST / 4)
-        left = PANES["left"]
-        assert not fine(board) and board.rough and len(board.images[left].value) < 0.6 * size[left]
-        await asyncio.sleep(2 * LONG_REST)
-        assert (
-            fine(board)
-            and not board.rough
-            and made.design.opening.width == pytest.approx(50 * 0.0254)
-        )
-
-    asyncio.run(reader())
 
 
 def test_a_picture_that_no_hand_moves_is_fine_at_once(tmp_path):
@@ -168,25 +157,22 @@ def test_a_place_is_looked_up_and_set():
 
 def test_a_check_is_shown_where_it_is_measured():
     made = panel(BOATHOUSE)
-    assert len(made.view_pane.board.widget.children) == 3
-    made.pointer.value = "HTH-07"
-    assert (
-        len(made.view_pane.board.widget.children) == 1
-        and made.view_pane.board.widget.children[0].value
-    )
-    first = made.view_pane.board.widget.children[0].value
+    assert list(pictures(made)) == ["front", "section", "roof", "plan"]
+    hear(made, do="jump", key="HTH-07")
+    first = pictures(made)
+    assert len(first) == 1 and chosen(made) == "HTH-07"
     made.set_input("hearth.front", "18 in")
-    assert made.view_pane.board.widget.children[0].value != first
-    made.pointer.value = "HTH-05"  # for small openings
+    assert pictures(made) != first
+    hear(made, do="view", name="HTH-05")  # for small openings
     assert "does not apply" in made.said.value
-    made.set_view("all")
-    assert (
-        made.view_pane.marked == ""
-        and made.pointer.value == ""
-        and len(made.view_pane.board.widget.children) == 3
-    )
+    hear(made, do="view", name="all")
+    assert made.view_pane.marked == "" and chosen(made) == "all" and len(pictures(made)) == 4
+    hear(made, do="jump", key="HTH-07")
+    hear(made, do="jump", key="HTH-07")
+    assert chosen(made) == "all", "a second click puts the view back"
     made.set_pack("UK ADJ")
-    assert "UK-045" in dict(made.pointer.options).values()
+    checks = made.told()["lists"]["view"]["options"]["Where a check is measured"]
+    assert "UK-045" in dict(checks)
 
 
 def test_what_was_assumed_is_asked_and_one_click_answers():
@@ -301,18 +287,16 @@ def test_several_books_answer_in_one_table():
 def test_a_slider_reaches_the_ends_its_input_allows(boathouse):
     """18 and 96 in for the width; in whole centimetres the first and last inside them."""
     shown = panel(boathouse)
-    slider = shown.leads["opening.width"].slider
-    assert (slider.min, slider.max, slider.step) == (18, 96, 0.5)
+
+    def ends(key):
+        told = field(shown, key)
+        return told["low"], told["high"], told["step"]
+
+    assert ends("opening.width") == (18, 96, 0.5)
     shown.set_units("millimetres")
-    assert slider.comm is None, (
-        "the page keeps its first ends for Home and End: the old slider has to go"
-    )
-    slider = shown.leads["opening.width"].slider
-    assert (slider.min, slider.max, slider.step) == (460, 2430, 10) and shown.leads[
-        "opening.width"
-    ].widget.children[0] is slider
-    extension = shown.leads["opening.extension"].slider
-    assert (extension.min, extension.max) == (0, 600)
+    assert ends("opening.width") == (460, 2430, 10)
+    assert ends("opening.extension") == (0, 600, 10)
+    assert ends("flue.sections") == (4, 40, 1)
 
 
 def test_a_closed_fold_costs_nothing_and_an_open_one_follows(boathouse):
@@ -407,8 +391,9 @@ def test_lists_of_pieces_grow_change_and_shrink():
     add = trim.widget.children[-1]
     add.click()
     assert len(made.design.surround.trim) == had + 1 and len(trim.rows) == had + 1
-    next(c for c in trim.rows[-1] if c.spec.kind == "length").widget.value = "3 bananas"
-    assert "bananas" in made.said.value and len(made.design.surround.trim) == had + 1
+    distance = next(c for c in trim.rows[-1] if c.spec.kind == "length").widget
+    distance.value = "3 bananas"
+    assert "bananas" in distance.wrong and len(made.design.surround.trim) == had + 1
     wanted = made.design.surround.trim[:-1]
     trim.list.children[-1].children[-1].click()
     assert made.design.surround.trim == wanted and len(trim.list.children) == had
@@ -451,6 +436,7 @@ def buttons(widget) -> dict:
 
 def test_papers_come_as_a_link_and_lie_beside_what_is_kept(tmp_path):
     made = panel(BOATHOUSE, folds=("papers",), keep=tmp_path)
+    made.open("papers")
     fold = made.folds["papers"]
     shown = buttons(fold.widget)
     for words, name, begins in (
@@ -472,6 +458,7 @@ def test_papers_come_as_a_link_and_lie_beside_what_is_kept(tmp_path):
 def test_papers_are_written_while_the_panel_lives_on(tmp_path):
     """In a kernel the button returns at once and the work goes on after it."""
     made = panel(BOATHOUSE, folds=("papers",))
+    made.open("papers")
     fold = made.folds["papers"]
 
     async def reader():
@@ -486,6 +473,7 @@ def test_papers_are_written_while_the_panel_lives_on(tmp_path):
 
 def test_a_design_file_is_opened_whole_or_refused(tmp_path):
     made = panel(BOATHOUSE, folds=("papers",))
+    made.open("papers")
     other = change(BOATHOUSE, {"opening.width": "50 in"})
     made.folds["papers"]._opened(
         ({"name": "mine.toml", "content": memoryview(text_of(other).encode())},)
@@ -502,44 +490,102 @@ def test_a_design_file_is_opened_whole_or_refused(tmp_path):
     assert made.design == BOATHOUSE
 
 
-def test_a_slider_that_rounds_what_it_shows_does_not_change_the_design():
-    """The page lets a slider stand only on its own steps and reports that place back; 3'-6" is
-    1066.8 mm, the step 10 mm.
-    """
+def test_a_slider_gives_the_readers_own_units():
     made = panel(BOATHOUSE)
     made.set_units("millimetres")
-    lead = made.leads["opening.width"]
-    assert lead.slider.value == pytest.approx(1066.8) and lead.box.value == "1066.8 mm"
-    lead.slider.value = 1070.0  # the page's own rounding, not a hand
-    assert made.design is BOATHOUSE and not made.session.past and lead.box.value == "1066.8 mm"
-    lead.slider.value = 1080.0  # a hand
+    told = field(made, "opening.width")
+    assert told["place"] == pytest.approx(1066.8) and told["text"] == "1066.8 mm"
+    hear(made, do="slide", key="opening.width", value=1080)
     assert made.design.opening.width == pytest.approx(1.08)
-    lead.slider.value = 1070.0
-    assert made.design.opening.width == pytest.approx(1.07), "and back to where it had rounded to"
-    made.set_units("feet-inches")
-    made.set_input("opening.width", "42.25 in")
-    for rounded in (42.5, 42.0):
-        lead.slider.value = 42.25
-        lead.slider.value = rounded
-        if rounded == 42.5:
-            assert made.design.opening.width == pytest.approx(42.25 * 0.0254)
+    hear(made, do="units", name="feet-inches")
+    hear(made, do="slide", key="opening.width", value=44.5)
+    assert made.design.opening.width == pytest.approx(44.5 * 0.0254)
+    hear(made, do="slide", key="flue.sections", value=24)
+    assert made.design.flue.sections == 24
 
 
 def test_what_was_refused_leaves_its_box_with_the_next_change():
+    made, sent = panel(BOATHOUSE), []
+    made.page.send = lambda message, bodies=None: sent.append(message)
+    hear(made, do="type", key="opening.extension", value="36 in")
+    assert "Not changed" in made.refused["opening.extension"]
+    assert sent[-1]["wrong"] == made.refused and not made.said.value
+    hear(made, do="type", key="opening.width", value="44")
+    assert made.design.opening.width == pytest.approx(44 * 0.0254)
+    told = {one["key"]: one["text"] for m in sent for one in m.get("fields", ())}
+    assert told["opening.extension"] == '6"' and not made.refused
+    hear(made, do="type", key="flue.sections", value="99")
+    assert "99" in made.refused["flue.sections"] and made.design.flue.sections == 20
+
+
+def test_a_refusal_stands_at_its_own_field_wherever_that_is():
     made = panel(BOATHOUSE)
-    box = made.leads["opening.extension"].box
-    box.value = "36 in"
-    assert "Not changed" in made.said.value and box.value == "36 in"
-    made.set_input("opening.width", "44 in")
-    assert box.value == '6"' and not made.said.value
-    box.value = "30 in"
-    made.put(made.session.first)
-    assert box.value == '6"'
-    count = made.leads["flue.sections"].box
-    count.value = 99
-    assert "99" in made.said.value and made.design.flue.sections == 20
-    made.set_input("opening.width", "46 in")
-    assert count.value == 20
+    box = made.everything.control("house.ceiling").widget
+    box.value = "90 ft"
+    assert "Ceiling" in box.wrong and "\\" not in box.wrong and not made.said.value
+    assert made.design == BOATHOUSE and box.value == "90 ft"
+    box.value = "10"
+    assert "Ceiling" in box.wrong and "10 in" in box.wrong, "read in the reader's units"
+    box.value = "10 ft"
+    assert box.wrong == "" and made.design.house.ceiling == pytest.approx(3.048)
+
+
+def test_shape_and_size_of_the_liner_are_one_choice():
+    """12 in round: 113.1 sq in, pi 36."""
+    made = panel(BOATHOUSE)
+    liner = made.everything.control("flue.size")
+    assert made.everything.control("flue.shape") is liner
+    words = next(word for word in liner.widget.options if word.startswith("round 12 in"))
+    assert "113" in words
+    liner.widget.value = words
+    assert (made.design.flue.shape, made.design.flue.size) == ("round", "12")
+    liner.widget.value = next(w for w in liner.widget.options if w.startswith("rectangular 12x16"))
+    assert (made.design.flue.shape, made.design.flue.size) == ("rectangular", "12x16")
+    made.undo()
+    assert liner.widget.value == words
+    made.set_inputs({"flue.size": "own", "flue.own_width": "13 in"})
+    assert liner.widget.value.startswith("a size of its own")
+
+
+def test_the_strip_counts_and_names_the_worst(boathouse):
+    made = panel(boathouse)
+    told = made.told()["strip"]
+    result = made.result
+    assumed = result.assumed["meets"]
+    numbers = [result.counts[v] for v in ("falls short", "not checked")]
+    assert [one["number"] for one in told["counts"]] == [
+        *numbers,
+        assumed,
+        result.counts["meets"] - assumed,
+    ]
+    assert [one["key"] for one in told["worst"]] == [f.key for f in result.findings[:3]]
+    assert told["bill"][1][1][0] == "37 937 lb"
+    made.set_input("flue.sections", 24)
+    assert made.told()["strip"]["bill"] != told["bill"]
+
+
+def test_a_tab_opens_its_fold_and_only_that(boathouse):
+    made = panel(boathouse)
+    assert made.content.children == () and not made.folds
+    hear(made, do="tab", name="takeoff")
+    assert made.content.children == (made.folds["takeoff"].widget,)
+    hear(made, do="tab", name="")
+    assert made.content.children == ()
+    for _, _, folds in made.tabs:
+        for name, _ in folds:
+            assert name in made.named
+
+
+def test_the_stage_lays_its_views_out_for_its_size(boathouse):
+    made = panel(boathouse)
+    before = pictures(made)
+    hear(made, do="size", wide=1500, high=900)
+    assert {n: told["box"] for n, (told, _) in pictures(made).items()} != {
+        n: told["box"] for n, (told, _) in before.items()
+    }
+    hear(made, do="size", wide=380, high=420)  # one at a time, the others further on
+    places = [told["at"] for told, _ in pictures(made).values()]
+    assert [at[0] for at in places] == [0, 1, 2, 3]
 
 
 def test_a_table_of_many_columns_is_wide_enough_for_its_headings():

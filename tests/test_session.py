@@ -259,10 +259,10 @@ def no_section(monkeypatch):
     switch = {"on": True}
     drawn = compose.draw_view
 
-    def fail(view, *what):
+    def fail(view, *what, **how):
         if view == "section" and switch["on"]:
             raise ZeroDivisionError("of our own making")
-        return drawn(view, *what)
+        return drawn(view, *what, **how)
 
     monkeypatch.setattr(compose, "draw_view", fail)
     monkeypatch.setattr(compose, "_kept", {})
@@ -270,12 +270,13 @@ def no_section(monkeypatch):
 
 
 def shown(made) -> dict:
-    return {cell: image.value for cell, image in made.view_pane.board.images.items()}
+    return {name: (sent.told, sent.body) for name, sent in made.stage.shown.items()}
 
 
 def test_a_fault_in_a_picture_neither_ends_keeping_nor_the_panel(tmp_path, no_section, caplog):
     no_section["on"] = False
     made = panel(load(EXAMPLE), keep=tmp_path, folds=("checks",))
+    made.open("checks")
     before, checks = shown(made), words_in(made.folds["checks"].widget)
     no_section["on"] = True
     for raised in ("8 in", "10 in"):
@@ -283,8 +284,8 @@ def test_a_fault_in_a_picture_neither_ends_keeping_nor_the_panel(tmp_path, no_se
         assert load(tmp_path / "design.toml") == made.design
         assert "could not be drawn" in made.said.value and "kept" in made.said.value
         assert shown(made) == before, "nothing half painted is sent"
-        box = made.leads["opening.extension"].box
-        assert box.value == feet_inches(made.design.opening.extension)
+        told = {one["key"]: one["text"] for one in made.told()["fields"]}
+        assert told["opening.extension"] == feet_inches(made.design.opening.extension)
     assert words_in(made.folds["checks"].widget) != checks
     assert [record.exc_info[0] for record in caplog.records] == [ZeroDivisionError] * 2
     caplog.clear()
@@ -301,6 +302,7 @@ def test_what_is_kept_opens_though_it_cannot_be_drawn(tmp_path, no_section, capl
     mine = change(load(EXAMPLE), {"opening.width": "50 in"})
     save(mine, tmp_path / "design.toml")
     made = panel(load(EXAMPLE), keep=tmp_path, folds=("checks",))
+    made.open("checks")
     assert made.design == mine and "could not be drawn" in made.said.value
     assert "Picked up" in made.said.value and words_in(made.folds["checks"].widget)
     caplog.clear()
@@ -308,6 +310,7 @@ def test_what_is_kept_opens_though_it_cannot_be_drawn(tmp_path, no_section, capl
 
 def test_a_fault_in_a_fold_leaves_the_panel_alive(tmp_path, monkeypatch, caplog):
     made = panel(load(EXAMPLE), keep=tmp_path, folds=("checks", "takeoff"))
+    made.open("checks")
 
     def fail(*what):
         raise ZeroDivisionError("of our own making")

@@ -26,6 +26,8 @@ NAME = """() => {
   const label = [...(e.labels || [])].map((l) => l.textContent).join('') || e.getAttribute('aria-label');
   return (label || e.textContent || '').trim();
 }"""
+ROW = "() => document.activeElement.closest('[role=tablist]')?.ariaLabel || ''"
+SLIDER = "() => document.activeElement.type === 'range'"
 KINDS = ["lab", "voila"]
 
 
@@ -33,11 +35,27 @@ class Walker:
     """Somebody with a keyboard and no mouse, in front of one panel."""
 
     def __init__(self, view, number=0):
-        self.view, self.panel = view, view.locator(".fireplace-panel").nth(number)
+        self.view, self.panel = view, view.locator(".fp-bench, .fireplace-panel").nth(number)
 
     def start(self):
         """Stand on the panel's first control, where Tab from the page's top leads to in the end."""
         self.panel.locator("[role=slider], select, input").first.focus()
+
+    def tab(self, *names):
+        """Open a tab, and what is within it: along the row with the arrow keys."""
+        for name, row in zip(names, ("stands beside", "Within"), strict=False):
+            self.start()
+            tab = self.panel.locator(f"[role=tablist][aria-label*='{row}'] [tabindex='0']")
+            for _ in range(40):
+                if self.view.evaluate(ROW).find(row) >= 0:
+                    break
+                self.press("Tab")
+            for _ in range(20):
+                if self.view.evaluate(NAME) == name:
+                    break
+                self.press("ArrowRight")
+            assert self.view.evaluate(NAME) == name, tab.count()
+            self.press("Enter")
 
     def to(self, name, most=90):
         """Press Tab until the thing of this name has the focus."""
@@ -48,6 +66,15 @@ class Walker:
         raise AssertionError(
             f"{name} is not reached by Tab; the focus is on {self.view.evaluate(NAME)!r}"
         )
+
+    def slider(self, name):
+        """Tab to a slider: the box of the same name comes first."""
+        self.start()
+        for _ in range(40):
+            if self.view.evaluate(NAME) == name and self.view.evaluate(SLIDER):
+                return
+            self.press("Tab")
+        raise AssertionError(f"the slider {name} is not reached by Tab")
 
     def press(self, *keys):
         for key in keys:
@@ -78,7 +105,7 @@ class Walker:
             self.view.wait_for_timeout(800)
             if self.panel.get_by_text(words).count():
                 return
-        told = self.panel.locator(".fireplace-summary").first.text_content()
+        told = self.panel.locator(".fp-strip").first.text_content()
         raise AssertionError(
             f"undone {most} times, and still not {words} but {told}; focus on"
             f" {self.view.evaluate(NAME)}"
@@ -86,7 +113,8 @@ class Walker:
 
     def pictures(self):
         return self.view.evaluate(
-            "() => [...document.querySelectorAll('.fireplace-sheet img')].map((i) => i.src)"
+            "() => [...document.querySelectorAll('.fp-sheet')].map((c) => c.toDataURL())"
+            ".concat([...document.querySelectorAll('.fireplace-sheet img')].map((i) => i.src))"
         )
 
     def looks_otherwise(self, before):
@@ -105,7 +133,7 @@ class Walker:
 
 def faults(view):
     """What axe finds serious on the panels, each with where."""
-    found = Axe().run(view, context=".fireplace-panel").response["violations"]
+    found = Axe().run(view, context=".fp-bench, .fireplace-panel").response["violations"]
     return [
         (v["id"], [node["html"][:160] for node in v["nodes"]][:4])
         for v in found
@@ -137,7 +165,7 @@ def opened(tmp_path):
         closing.append(looking)
         view = looking.__enter__()
         view.goto(address, timeout=120_000)
-        view.locator(".fireplace-panel .fireplace-picture").first.wait_for(timeout=120_000)
+        view.locator(".fp-sheet, .fireplace-picture").first.wait_for(timeout=120_000)
         view.wait_for_timeout(1500)
         return view, root / "notebooks"
 
@@ -150,17 +178,16 @@ def opened(tmp_path):
 def test_the_designer_lays_two_options_side_by_side_and_hands_over_a_sheet(kind, opened, boathouse):
     view, folder = opened(kind, "with-a-client.ipynb")
     walker = Walker(view)
-    walker.start()
     before = walker.pictures()
-    walker.to("Opening width")
+    walker.slider("Opening width")
     walker.press(*["ArrowRight"] * 4)
     walker.looks_otherwise(before)
     wider = change(boathouse, {"opening.width": "44 in"})
     walker.says(re.compile("opening 3'-8\" wide"))
-    walker.unfold("Options side by side")
+    walker.tab("Options")
     walker.push("Keep this design as an option")
     walker.says("Bring back Option 1")
-    walker.start()
+    walker.slider("Opening width")
     walker.press(*["ArrowRight"] * 8)
     other = change(boathouse, {"opening.width": "48 in"})
     told = dict(side_by_side([assess(wider), assess(other)]))
@@ -168,15 +195,13 @@ def test_the_designer_lays_two_options_side_by_side_and_hands_over_a_sheet(kind,
     walker.says(told["Material costs"][1])
     walker.says(told["Differs from the first in"][1])
     assert faults(view) == []
-    walker.start()
-    walker.to("Proportions")
+    walker.tab("Looks", "Proportions")
     before = walker.pictures()
-    walker.press("Enter")
     walker.to("Golden section")
     walker.press("Space")
     walker.looks_otherwise(before)
     assert faults(view) == []
-    walker.unfold("Save, open and print")
+    walker.tab("Save and print")
     walker.push("Sheet to hand over")
     text = "".join(sheet.extract_text() for sheet in walker.paper().pages)
     assert (
@@ -202,21 +227,22 @@ def test_the_mason_asks_how_far_takes_a_remedy_and_prints_the_check_sheet(kind, 
     )
     walker = Walker(view)
     best = find_remedies(raised)[0]
+    walker.tab("What mends it")
     walker.says(best.sentence())
     assert faults(view) == []
-    walker.unfold("How far can it be raised?")
+    walker.tab("What mends it", "How far can it be raised?")
     walker.says(f"The firebox can be raised by {show(highest_raise(raised).raised, 'length')}")
-    walker.unfold("What would fix it?")
+    walker.tab("What mends it", "What would fix it?")
     walker.push("Use remedy 1")
     mended = change(raised, best.change)
     counts = assess(mended).counts
     walker.says(
         re.compile(f"{counts['falls short']} fall short, {counts['not checked']} not checked")
     )
-    walker.unfold("Formula, numbers, result")
+    walker.tab("Will it draw?", "Formula, numbers, result")
     walker.says("Face velocity, sizing mode")
     assert faults(view) == []
-    walker.unfold("Save, open and print")
+    walker.tab("Save and print")
     walker.push("Check sheet")
     text = "".join(sheet.extract_text() for sheet in walker.paper().pages)
     assert fingerprint(mended) in text and "Inspected on site" in text

@@ -69,3 +69,16 @@ def version() -> str:
 def made_by() -> str:
     """Name and version of the program, as every file written here carries it."""
     return f"{MAKER} {version()}"
+
+
+def page_source(folder: str, *names: str) -> str:
+    """Scripts or styles of a page, one behind the other.
+
+    Parameters
+    ----------
+    folder : str
+        Within the package.
+    *names : str
+        File names.
+    """
+    return "\n".join((PACKAGE / folder / name).read_text("utf-8") for name in names)

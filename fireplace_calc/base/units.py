@@ -53,7 +53,7 @@ resists are pressures, told in units of their own.
 """
 
 EXAMPLES = {
-    "length": """"36 in", "3'-0\\"" or "914 mm\"""",
+    "length": """36 in, 3'-0" or 914 mm""",
     "area": '"864 in2" or "0.56 m2"',
     "volume": '"400 m3" or "14000 ft3"',
     "angle": '"45 deg"',

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection
 from typing import TYPE_CHECKING, Any, Protocol
 
 if TYPE_CHECKING:
@@ -23,8 +23,8 @@ class Changer(Protocol):
         ...
 
     @property
-    def leads(self) -> Mapping[str, Any]:
-        """The controls in front, by dotted key."""
+    def leads(self) -> Collection[str]:
+        """Dotted keys of the controls in front."""
         ...
 
     def set_input(self, key: str, value: Any) -> None:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Protocol
 
-import ipywidgets as w
-
 from fireplace_calc.panels.changer import Changer
 
 if TYPE_CHECKING:
@@ -22,7 +20,6 @@ class Host(Changer, Protocol):
     session: Session
     view_pane: ViewPane
     everything: Everything
-    viewer: w.Dropdown
 
     @property
     def named(self) -> tuple[str, ...]:
@@ -44,6 +41,9 @@ class Host(Changer, Protocol):
 
     def keep(self) -> None:
         """Write the work to its folder."""
+
+    def set_view(self, view: str) -> None:
+        """Draw another view."""
 
     def redraw(self) -> None:
         """Draw the picture again."""

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
-from html import escape
+from html import escape, unescape
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
@@ -95,6 +96,11 @@ def _apart(result: Assessment, verdict: str) -> str:
     """How many of a verdict stand on an assumption."""
     number = result.assumed.get(verdict, 0)
     return f" (<b>{number}</b> of them on an assumption)" if number else ""
+
+
+def plain(words: str) -> str:
+    """HTML without its marks, as a screen reader says it."""
+    return unescape(re.sub(r"<[^>]*>", "", words))
 
 
 def trouble(message: str) -> str:

@@ -50,7 +50,8 @@ class LiveDesign(ABC):
     def __init__(
         self, session: Session, view: str, stamp: Callable[[Design], int] | None = None
     ) -> None:
-        self.session, self.view_pane, self.said = session, ViewPane(view, stamp), w.HTML()
+        self.session, self.view_pane = session, self.make_pane(view, stamp)
+        self.said = self.make_answer()
         self.answer = self.notice = ""
         self.waiting: dict[Callable[[], None], asyncio.TimerHandle] = {}
         self.due: asyncio.Handle | None = None
@@ -96,8 +97,12 @@ class LiveDesign(ABC):
         """Take a slider's place now and draw as soon as the kernel has answered, so that the hand
         is not kept waiting.
         """
-        taken = self.attempt(lambda: self.session.take({key: value}, run=key))
-        if taken and self.due is None:
+        if self.attempt(lambda: self.session.take({key: value}, run=key)):
+            self.catch_up_soon()
+
+    def catch_up_soon(self) -> None:
+        """Draw as soon as the kernel has answered."""
+        if self.due is None:
             try:
                 self.due = asyncio.get_running_loop().call_soon(self.catch_up)
             except RuntimeError:  # no loop: a script or a test
@@ -123,7 +128,7 @@ class LiveDesign(ABC):
 
     def set_paper(self, paper: str) -> None:
         """Draw on light, dark or print paper."""
-        self.view_pane.board.picture.set_theme(paper)
+        self.view_pane.set_theme(paper)
         self.redraw()
 
     def set_marked(self, key: str | None) -> None:
@@ -206,6 +211,14 @@ class LiveDesign(ABC):
             act()
         except Exception as fault:
             self.say(self._failed("What is written below is of an earlier design", fault))
+
+    def make_pane(self, view: str, stamp: Callable[[Design], int] | None) -> ViewPane:
+        """Where the picture stands."""
+        return ViewPane(view, stamp)
+
+    def make_answer(self) -> Any:
+        """Where answers are said: its ``value`` is HTML."""
+        return w.HTML()
 
     # -- what each kind of page has of its own ----------------------------------------------------
     @abstractmethod

@@ -1,5 +1,5 @@
-"""The live panel: three sliders in front, one picture that follows, and everything else in folds
-below it.
+"""The live panel: the reader's inputs in front, one picture that follows, the verdicts under it,
+and everything else in tabs beside it.
 """
 
 from __future__ import annotations
@@ -9,29 +9,24 @@ from collections.abc import Callable, Sequence
 from functools import partial
 from typing import Any
 
-import ipywidgets as w
-
 from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.panels import html
-from fireplace_calc.panels.controls.choices import PAPERS, UNITS, button, dropdown, row
-from fireplace_calc.panels.controls.controls import Lead
 from fireplace_calc.panels.controls.everything import Everything
-from fireplace_calc.panels.folds.contents import FOLDS
+from fireplace_calc.panels.folds.contents import DESIGNER, FOLDS, tabs
 from fireplace_calc.panels.folds.folds import LONG_REST, REST, Fold
-from fireplace_calc.panels.live_design import LiveDesign
 from fireplace_calc.panels.memory import send_promptly, settle_memory
-from fireplace_calc.panels.picture.view_pane import VIEWS, pointable
 from fireplace_calc.panels.session import Session
-from fireplace_calc.rules import PACKS
+from fireplace_calc.panels.workbench.bench import Bench
 
 LEADS = ("opening.width", "opening.extension", "flue.sections")
-"""The sliders in front."""
+"""In front for who builds it."""
+CLIENT_LEADS = ("opening.width", "opening.standard_height", "base.hearth_level", "surround.face")
+"""In front for who will sit before it."""
 
 
-class Panel(LiveDesign):
+class Panel(Bench):
     """Everything about one design, live.
 
     Parameters
@@ -45,18 +40,17 @@ class Panel(LiveDesign):
     view : str
         What is drawn first, one of ``VIEWS``.
     folds : sequence of str, optional
-        Which folds there are, by their names in ``FOLDS``, the first one open; all of them when
-        left out.
+        Which folds there are, by their names in ``FOLDS``; all of them when left out.
     keep : path, optional
         Folder that keeps design and options after every change and gives them back when the panel
         is opened again.
-    leads : sequence of str
-        Inputs with a slider in front.
+    leads : sequence of str, optional
+        Inputs in front; the reader's own when left out.
     jobs : path, optional
         Folder of all jobs, which every notebook shares, instead of ``keep``: the job that was open
         last is opened again.
     stamp : callable, optional
-        A number to paint into the picture, from the design: for a benchmark that has to know which
+        A number to tell with the picture, from the design: for a benchmark that has to know which
         picture it sees.
     """
 
@@ -68,94 +62,44 @@ class Panel(LiveDesign):
         view: str = "all",
         folds: Sequence[str] | None = None,
         keep: str | os.PathLike[str] | None = None,
-        leads: Sequence[str] = LEADS,
+        leads: Sequence[str] | None = None,
         stamp: Callable[[Design], int] | None = None,
         jobs: str | os.PathLike[str] | None = None,
     ) -> None:
-        super().__init__(Session(design, pack, units, keep, jobs), view, stamp)
-        self.listed, self.refused = self.design, set[str]()
-        self.words = w.HTML()
-        self.words.add_class("fireplace-summary")
-        inputs = all_inputs()
-        self.leads = {key: Lead(key, inputs[key], self.on_slider, self.set_input) for key in leads}
-        self.everything = Everything(self)
         self.named = tuple(FOLDS if folds is None else folds)
+        self.tabs = tabs(self.named)
+        usual = CLIENT_LEADS if self.named == DESIGNER else LEADS
+        super().__init__(
+            Session(design, pack, units, keep, jobs),
+            view,
+            usual if leads is None else leads,
+            stamp,
+        )
+        self.everything = Everything(self)
         self.folds: dict[str, Fold] = {}
-        self.pointer = dropdown(
-            "Show a check", pointable(self.pack), "", self._point, "29em", "8em"
-        )
-        self.viewer = dropdown("View", VIEWS, view, self.set_view, "15.5em", "3.5em")
-        self.choosers: dict[str, w.Dropdown] = {}
-        self.accordion = w.Accordion(
-            children=[w.VBox() for _ in self.named],
-            titles=[FOLDS[name][0] for name in self.named],
-            selected_index=0 if self.named else None,
-        )
-        self.accordion.observe(lambda _: self._unfolded(), "selected_index")
-        self.widget = self._lay_out()
-        self.show_inputs(every=True)
         self.redraw()
         if self.session.said:
             self.say(html.remark(self.session.said) + self.answer)
+        self.page.first = self.told()
         settle_memory()
         send_promptly()
 
     # -- what the reader does ---------------------------------------------------------------------
-    def set_input(self, key: str, value: Any) -> None:
-        """Take one new input; a bad one changes nothing, is answered in one sentence and stands in
-        its box till the next change.
-        """
-        if not self.set_inputs({key: value}):
-            self.refused.add(key)
-
-    def undo(self) -> None:
-        """Take the last change back."""
-        self._step(self.session.undo, "Nothing left to undo.")
-
-    def redo(self) -> None:
-        """Take a change that was taken back again."""
-        self._step(self.session.redo, "Nothing to redo.")
-
-    def _step(self, step: Callable[[], bool], otherwise: str) -> None:
-        """Follow a step, or say that there is none: a button that went dead would drop the
-        keyboard's focus.
-        """
-        done: list[bool] = []
-        if not self.attempt(lambda: done.append(step())):
-            return
-        if done[0]:
-            self.catch_up()
+    def refuse_elsewhere(self, key: str, why: str) -> None:
+        """At its box, where that has been made."""
+        if key in self.everything.controls:
+            self.everything.controls[key].refuse(self.refused[key])
         else:
-            self.say(html.remark(otherwise))
+            super().refuse_elsewhere(key, why)
 
     def open(self, name: str) -> None:
-        """Unfold one fold, as a click on its heading does."""
-        self.accordion.selected_index = self.named.index(name)
-
-    def set_view(self, view: str) -> None:
-        """Draw another view."""
-        self.view_pane.view = view
-        if self.view_pane.marked:
-            self.pointer.value = ""  # comes back here through _point
-        else:
-            self.view_pane.frame()
-            self.redraw()
-
-    def set_pack(self, pack: str) -> None:
-        """Check against another book."""
-        self.session.pack = pack
-        self.pointer.options = pointable(pack)
-        self.redraw()
-
-    def show_job(self) -> None:
-        """Show all of another job, with the code and the units of its own."""
-        for name, chooser in self.choosers.items():
-            chooser.value = getattr(self.session, name)
-        super().show_job()
-
-    def _point(self, key: str | None) -> None:
-        if (key or "") != self.view_pane.marked:
-            self.set_marked(key)
+        """Open one fold in its tab; none, and the drawing stands alone."""
+        name = name if name in self.named else ""
+        self.opened = name
+        for rest in (REST, LONG_REST):
+            self._follow(partial(self._tell_open, rest))
+        self.content.children = (self.folds[name].widget,) if name in self.folds else ()
+        self.page.send({"opened": name})
 
     # -- what follows -----------------------------------------------------------------------------
     def followers(self) -> tuple[tuple[float, Callable[[], None]], ...]:
@@ -163,8 +107,8 @@ class Panel(LiveDesign):
         return (REST, self.update), (LONG_REST, self.on_idle)
 
     def update(self) -> None:
-        """The sentence under the picture, and the open fold."""
-        self.words.value = html.sentence(self.result, self.units)
+        """The strip under the picture, and the open fold."""
+        self.page.send({"strip": self.told_strip()})
         self._tell_open(REST)
 
     def on_idle(self) -> None:
@@ -172,20 +116,13 @@ class Panel(LiveDesign):
         self._tell_open(LONG_REST)
         self.view_pane.on_idle(self.result, self.units)
 
-    def _unfolded(self) -> None:
-        for rest in (REST, LONG_REST):
-            self._follow(partial(self._tell_open, rest))
-
     def _tell_open(self, rest: float) -> None:
-        chosen = self.accordion.selected_index
-        if chosen is None:
+        if not self.opened:
             return
-        name = self.named[chosen]
-        if name not in self.folds:
-            self.folds[name] = FOLDS[name][1](self)
-            self.accordion.children[chosen].children = [self.folds[name].widget]
-        if self.folds[name].rest == rest:
-            self.folds[name].update()
+        if self.opened not in self.folds:
+            self.folds[self.opened] = FOLDS[self.opened][1](self)
+        if self.folds[self.opened].rest == rest:
+            self.folds[self.opened].update()
 
     def show_inputs(self, every: bool = False) -> None:
         """Bring those controls up to date whose record has changed or whose input was refused, or
@@ -199,46 +136,13 @@ class Panel(LiveDesign):
             changed |= before.piece_set is not self.design.piece_set
             return every or changed or key in self.refused
 
-        for key, lead in self.leads.items():
-            if stale(key):
-                lead.show(value_of(self.design, key), self.units)
+        fields = self.told_fields(filter(stale, self.leads))
+        self.page.send({"fields": fields, "done": True})
         for key in filter(stale, self.everything.controls):
             self.everything.show(key)
         self.refused.clear()
-
-    # -- how it is laid out -----------------------------------------------------------------------
-    def _lay_out(self) -> w.Widget:
-        size = ("15.5em", "3.5em")
-        paper = dropdown("Paper", PAPERS, "light", self.set_paper, *size)
-        paper.add_class("fireplace-paper")  # the page's own theme chooses it, through jupyter/
-        packs = {name: name for name in PACKS}
-        choices = [
-            self.viewer,
-            self.choosers.setdefault(
-                "units", dropdown("Units", UNITS, self.units, self.set_units, *size)
-            ),
-            self.choosers.setdefault(
-                "pack", dropdown("Code", packs, self.pack, self.set_pack, *size)
-            ),
-            paper,
-            self.pointer,
-        ]
-        tools = row(
-            [
-                *choices,
-                button("Undo", self.undo),
-                button("Redo", self.redo),
-                button("Start again", lambda: self.put(self.session.first)),
-            ]
-        )
-        controls = w.VBox([*(lead.widget for lead in self.leads.values()), tools])
-        controls.add_class("fireplace-controls")
-        picture = self.view_pane.board.widget
-        page = w.VBox(
-            [w.HTML(html.STYLE), controls, self.said, picture, self.words, self.accordion]
-        )
-        page.add_class("fireplace-panel")
-        return page
+        if before.name != self.design.name:
+            self.send_lists()
 
     def __str__(self) -> str:
         return f"Live panel: {self.session.first.name}"

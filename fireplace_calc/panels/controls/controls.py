@@ -11,7 +11,8 @@ from traitlets import CFloat, CInt
 
 from fireplace_calc.base.inputs import UNKNOWN, Input
 from fireplace_calc.base.units import FEET_INCHES, INCH, MM
-from fireplace_calc.panels.controls.reader_units import typed, with_unit
+from fireplace_calc.panels.controls.reader_units import allowed, typed, with_unit
+from fireplace_calc.panels.workbench.field_box import FieldBox
 
 Report = Callable[[str, Any], object]
 """Called with a dotted key and what the reader gave."""
@@ -41,40 +42,26 @@ class Control:
         if not self.quiet:
             self.report(self.key, self._given(event["new"]))
 
-    def _make(self) -> w.DOMWidget:
-        spec, told = self.spec, f"{self.spec.help} Allowed: {self.spec.allowed()}."
-        style = {"description_width": "15em"}
-        layout = w.Layout(width="27em")
+    def _make(self) -> FieldBox:
+        spec = self.spec
+        self.told = f"{spec.help} Allowed: {spec.allowed()}."
+        how: dict[str, Any] = {"description": spec.label, "tooltip": self.told}
         if spec.kind in ("choice", "yes-no"):
-            words = list(spec.choices) or ["yes", "no"]
-            return w.Dropdown(
-                options=words + [UNKNOWN] * spec.optional,
-                description=spec.label,
-                tooltip=told,
-                style=style,
-                layout=layout,
-            )
+            words = [*(spec.choices or ("yes", "no")), *[UNKNOWN] * spec.optional]
+            return FieldBox(kind="choice", options=words, value=words[0], **how)
         if spec.kind == "count" and not spec.optional:
-            return w.IntText(
-                value=spec.low, description=spec.label, tooltip=told, style=style, layout=layout
-            )
-        box = w.Combobox if self.suggestions else w.Text
-        return box(
-            description=spec.label,
-            tooltip=told,
-            placeholder=spec.allowed(),
-            continuous_update=False,
-            style=style,
-            layout=layout,
-            **({"options": self.suggestions} if self.suggestions else {}),
-        )
+            return FieldBox(kind="count", value=spec.low, placeholder=spec.allowed(), **how)
+        return FieldBox(placeholder=spec.allowed(), options=self.suggestions, **how)
 
     def lock(self, reason: str) -> None:
         """Take no answer, and say why; none opens it again."""
-        told = f"{self.spec.help} Allowed: {self.spec.allowed()}."
         if self.widget.disabled != bool(reason):
             self.widget.disabled = bool(reason)
-            self.widget.tooltip = reason or told
+            self.widget.tooltip = reason or self.told
+
+    def refuse(self, why: str) -> None:
+        """Say at the field what was wrong with its answer, which stays there to be mended."""
+        self.widget.wrong = why
 
     def _given(self, value: Any) -> Any:
         if not isinstance(value, str) or self.spec.kind == "text":
@@ -92,6 +79,8 @@ class Control:
             shown = UNKNOWN if value is None else value
         else:
             shown = typed(spec, value, units, self.key)
+        self.widget.wrong = ""
+        self.widget.placeholder = allowed(spec, units, self.key)
         if self.widget.value != shown:
             self.quiet = True
             self.widget.value = shown

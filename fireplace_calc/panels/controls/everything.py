@@ -12,13 +12,16 @@ from typing import Any
 import ipywidgets as w
 
 from fireplace_calc.base.inputs import inputs_of, is_record, pieces_of
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.editing.sets.deciding import SNAPPED, decided
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
+from fireplace_calc.panels import html
 from fireplace_calc.panels.changer import Changer
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.controls.controls import Control
+from fireplace_calc.panels.controls.liner_choice import LINER, LINER_INPUTS, LinerControl
 from fireplace_calc.panels.controls.lookup import Lookup
 from fireplace_calc.report.assumed_inputs import group_named
 
@@ -37,14 +40,20 @@ class Everything:
 
     def __init__(self, panel: Changer) -> None:
         self.panel = panel
-        self.controls: dict[str, Control | Pieces] = {}
+        self.controls: dict[str, Control | LinerControl | Pieces] = {}
         self.groups: dict[str, list[str]] = {}
         for key in (*all_inputs(), *_lists()):
-            if key not in panel.leads:
+            if key not in panel.leads and key != LINER_INPUTS[1]:
                 self.groups.setdefault(key.rpartition(".")[0], []).append(key)
 
-    def control(self, key: str) -> Control | Pieces:
-        """The control of one input, or of one list of pieces."""
+    def control(self, key: str) -> Control | LinerControl | Pieces:
+        """The control of one input, or of one list of pieces; shape and size of the liner have one
+        together.
+        """
+        if key in LINER_INPUTS and key not in self.controls:
+            made = LinerControl(lambda: self.panel.design, self.panel.set_input)
+            self.controls |= dict.fromkeys((LINER, *LINER_INPUTS), made)
+            self.show(key)
         if key not in self.controls:
             declared = _lists().get(key)
             known = shipped_sets() if key == "pieces.set" else ()
@@ -59,8 +68,9 @@ class Everything:
     def show(self, key: str) -> None:
         """Bring one control up to the design."""
         design, control = self.panel.design, self.controls[key]
+        key = LINER_INPUTS[1] if key == LINER else key
         control.show(value_of(design, key), self.panel.units)
-        if isinstance(control, Control):
+        if not isinstance(control, Pieces):
             locked = key not in SNAPPED and key in decided(design)
             control.lock(f"Read off the pieces of the set {design.pieces.set}." if locked else "")
 
@@ -118,11 +128,11 @@ class Pieces:
         self.shown: tuple[Any, ...] = ()
         self.rows: list[list[Control]] = []
         self.boxes: list[w.Widget] = []
-        self.list = w.VBox()
+        self.list, self.wrong = w.VBox(), w.HTML()
         label = declared["label"]
         add = button(f"Add to {label.lower()}", lambda: self._put((*self.shown, self.record())))
         self.widget = w.VBox(
-            [w.HTML(f"<b>{label}</b>. {declared['help']}"), self.list, add],
+            [w.HTML(f"<b>{label}</b>. {declared['help']}"), self.list, self.wrong, add],
             layout=w.Layout(width="100%"),
         )
 
@@ -138,7 +148,13 @@ class Pieces:
         """One box of one piece, read by the input it belongs to."""
         made: list[Any] = []
         spec, piece = inputs_of(self.record)[name], self.shown[number]
-        if self.panel.attempt(lambda: made.append(replace(piece, **{name: spec.read(value)}))):
+        try:
+            made.append(replace(piece, **{name: spec.read(value)}))
+        except InputError as error:
+            self.rows[number][list(inputs_of(self.record)).index(name)].refuse(
+                f"Not changed. {error}"
+            )
+        else:
             self._replace(number, *made)
 
     def _replace(self, number: int, *instead: Any) -> None:
@@ -147,8 +163,13 @@ class Pieces:
     def _put(self, pieces: tuple[Any, ...]) -> None:
         self.panel.set_input(self.key, pieces)
 
+    def refuse(self, why: str) -> None:
+        """Say over the list what was wrong with it."""
+        self.wrong.value = html.trouble(why.removeprefix("Not changed. "))
+
     def show(self, pieces: tuple[Any, ...], units: str) -> None:
         """Bring the rows up to the list."""
+        self.wrong.value = ""
         while len(self.rows) < len(pieces):
             self.boxes.append(self._row(len(self.rows)))
         if len(pieces) != len(self.list.children):

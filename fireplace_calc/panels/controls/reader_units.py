@@ -148,3 +148,26 @@ def _twelfths(rise: float) -> str:
     if abs(rise * 16 - ticks) > 1e-6:
         return f"{rise:.5g}"
     return feet_inches(ticks / 16 * INCH, inches_only=True).rstrip('"')
+
+
+def allowed(spec: Input, units: str, key: str = "") -> str:
+    """What a box takes, from end to end, as the reader would type it.
+
+    Parameters
+    ----------
+    spec : Input
+    units : str
+        The reader's.
+    key : str
+        Dotted key of the input.
+
+    Examples
+    --------
+    >>> from fireplace_calc.editing.changes import all_inputs
+    >>> allowed(all_inputs()["fire.moisture"], "feet-inches", "fire.moisture")
+    '0 % to 70 %'
+    """
+    if spec.kind != "ratio" and not _far(key):
+        return spec.allowed(units)
+    ends = (typed(spec, end, units, key) for end in spec.bounds)
+    return " to ".join(ends)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from typing import Any
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.papers.work_sheets import working
@@ -81,6 +82,31 @@ FOLDS: dict[str, tuple[str, Make]] = {
 
 JOBS = ("start", "new", "history")
 """Folds about the reader's own jobs."""
+TABS: dict[str, tuple[str, ...]] = {
+    "My job": (*JOBS, "survey", "options"),
+    "Checks": ("checks", "assumed", "checklist", "books"),
+    "What mends it": ("remedies", "reach"),
+    "Will it draw?": ("draft", "worked"),
+    "Will it stand?": ("structure",),
+    "Order": ("takeoff", "cost", "bricks", "casting"),
+    "Order of work": ("work",),
+    "Looks": ("guides", "body"),
+    "Save and print": ("papers",),
+    "All inputs": ("inputs",),
+}
+"""Which folds stand in which tab of the workbench."""
+
+
+def tabs(named: Iterable[str]) -> list[list[Any]]:
+    """Tabs that hold some folds: key, heading, and the folds in it with theirs."""
+    wanted = set(named)
+    kept = {
+        title: [[name, FOLDS[name][0]] for name in folds if name in wanted]
+        for title, folds in TABS.items()
+    }
+    return [[title, title, folds] for title, folds in kept.items() if folds]
+
+
 DESIGNER = ("guides", "options", "body", "checks", "assumed", "cost", "papers", "inputs", *JOBS)
 MASON = (
     "remedies",

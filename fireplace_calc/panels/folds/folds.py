@@ -113,7 +113,7 @@ class Guides(Fold):
         view_pane, on = self.panel.view_pane, event["new"]
         view_pane.guides = view_pane.guides | {name} if on else view_pane.guides - {name}
         if on and view_pane.view != "room":
-            self.panel.viewer.value = "room"  # draws
+            self.panel.set_view("room")  # draws
         else:
             self.panel.redraw()
 

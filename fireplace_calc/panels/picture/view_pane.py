@@ -5,6 +5,7 @@ measured.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from typing import Any
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.design.records import Design
@@ -13,13 +14,13 @@ from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.composed.live import CLEARANCES, live_views
 from fireplace_calc.drawing.composed.marked_check import can_show, marked
 from fireplace_calc.drawing.composed.marked_places import PLACES
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.panels import html
 from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.panels.picture.draft_pictures import DraftPictures
 from fireplace_calc.report.assumed_inputs import to_enter
-from fireplace_calc.rules import PACKS
+from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.gathering import gather_facts
 
 VIEWS = {
@@ -46,8 +47,21 @@ class ViewPane:
         self.view, self.marked, self.stamp = view, "", stamp
         self.guides: set[str] = set()
         self.remark = ""
-        self.board, self.draft_pictures = Board(), DraftPictures()
+        self.draft_pictures = DraftPictures()
+        self.make_screen()
         self.frame()
+
+    def make_screen(self) -> None:
+        """The images it is shown in."""
+        self.board = Board()
+
+    def set_theme(self, theme: str) -> None:
+        """Draw on light, dark or print paper."""
+        self.board.picture.set_theme(theme)
+
+    def resize(self, wide: float, high: float) -> bool:
+        """Take the page's size; whether anything has to be drawn again. Images keep theirs. [px]"""
+        return False
 
     def frame(self) -> None:
         """Make room for one large view or for four."""
@@ -67,9 +81,7 @@ class ViewPane:
         if view in CATALOGUE and not CATALOGUE[view].suits(made):
             view, self.remark = "front", html.remark(CATALOGUE[view].otherwise)
         self._paint(
-            live_views(
-                view, made, units, PACKS[pack].check(gather_facts(made), CLEARANCES), self.guides
-            ),
+            self.live(view, made, units, PACKS[pack].check(gather_facts(made), CLEARANCES)),
             design,
         )
         return True
@@ -90,7 +102,7 @@ class ViewPane:
             self._paint([(WHOLE, marked(finding, result.geometry, units))], result.design)
             return ""
         self._paint(
-            live_views(PLACES[self.marked][0], result.geometry, units, result.findings),
+            self.live(PLACES[self.marked][0], result.geometry, units, result.findings),
             result.design,
         )
         return html.remark(
@@ -98,18 +110,26 @@ class ViewPane:
             f" {to_enter(finding)}".rstrip()
         )
 
+    def live(
+        self, view: str, geometry: Geometry, units: str, findings: Iterable[Finding]
+    ) -> Iterable[Any]:
+        """The sheets of a view, each with its place."""
+        return live_views(view, geometry, units, findings, self.guides)
+
     def on_idle(self, result: Assessment, units: str) -> None:
         """Bring up to date what is too slow for a moving hand, and show all of it finely."""
         if self.view == "draft" and not self.marked:
             self._paint(self.draft_pictures.whole(result, units), result.design, moving=False)
-        self.board.settle(self._stamp(result.design))
+        self.settle(result.design)
+
+    def settle(self, design: Design) -> None:
+        """The hand rests: send finely what was sent for speed."""
+        self.board.settle(self._stamp(design))
 
     def _stamp(self, design: Design) -> int | None:
         return None if self.stamp is None else self.stamp(design)
 
-    def _paint(
-        self, shown: Iterable[tuple[Cell, Sheet]], design: Design, moving: bool = True
-    ) -> None:
+    def _paint(self, shown: Iterable[Any], design: Design, moving: bool = True) -> None:
         self.board.show(shown, self._stamp(design), moving)
 
 

@@ -1,0 +1,1 @@
+"""The live panel as one page: bar, tabs, controls, stage and strip."""

@@ -1,0 +1,53 @@
+"""The workbench's page: ``painting.js``, ``field.js`` and ``workbench.js`` beside this file, as one
+module of the browser.
+"""
+
+from __future__ import annotations
+
+import anywidget
+import traitlets
+
+from fireplace_calc.base.resources import page_source
+from fireplace_calc.panels.html import STYLE
+
+FOLDER = "panels/workbench"
+"""Where its files are, within the package."""
+
+
+class BenchPage(anywidget.AnyWidget):
+    """Bar, tabs, controls, stage and strip.
+
+    Attributes
+    ----------
+    first : dict
+        What it shows until the kernel answers: ``tabs``, ``lists``, ``fields``, ``strip``,
+        ``stage`` and the ``bodies`` of its sheets.
+    glyphs : dict
+        Outline of every letter, by face and letter.
+    said : str
+        Answer to what was done last, as HTML.
+    """
+
+    _esm = page_source(FOLDER, "painting.js", "field.js", "workbench.js")
+    _css = page_source(FOLDER, "field.css", "workbench.css") + STYLE.replace("<style>", "").replace(
+        "</style>", ""
+    )
+    first = traitlets.Dict().tag(sync=True)
+    glyphs = traitlets.Dict().tag(sync=True)
+    said = traitlets.Unicode().tag(sync=True)
+
+
+class StageAnswer:
+    """The sentence over the picture; ``value`` is HTML, as of any other widget of words."""
+
+    def __init__(self, page: BenchPage) -> None:
+        self.page = page
+
+    @property
+    def value(self) -> str:
+        """As it stands."""
+        return str(self.page.said)
+
+    @value.setter
+    def value(self, text: str) -> None:
+        self.page.said = text

@@ -1,0 +1,112 @@
+// One input under a hand: its name, a box, a slider where it has ends, what is allowed, and what was
+// wrong with the last answer, at the field itself.
+
+function make(tag, what = {}, ...inside) {
+  const node = Object.assign(document.createElement(tag), what);
+  node.append(...inside);
+  return node;
+}
+
+function push(label, act, className = '') {
+  const button = make('button', { type: 'button', textContent: label, className });
+  button.onclick = act;
+  return button;
+}
+
+class Field {
+  /**
+   * told: key, label, help, kind ('measure', 'count', 'choice' or 'text'), text, allowed, locked;
+   * a choice has options [[value, words]]; with a slider it has low, high, step and place.
+   * say: called with {do: 'slide' | 'type', key, value}.
+   */
+  constructor(told, say) {
+    [this.key, this.say, this.kind] = [told.key, say, told.kind];
+    this.id = `fp-${Math.random().toString(36).slice(2)}`; // fields of several modules stand on one page
+    this.why = make('p', { id: `${this.id}-why`, className: 'fp-why' });
+    this.why.setAttribute('aria-live', 'polite');
+    this.node = make('div', { className: 'fp-field' });
+    this.node.append(make('label', { htmlFor: this.id, textContent: told.label }));
+    if (told.kind === 'choice') this.list();
+    else this.typing(told);
+    this.node.append(this.why);
+    this.node.title = told.help;
+    this.show(told);
+  }
+
+  list() {
+    this.box = make('select', { id: this.id });
+    this.box.onchange = () => this.say({ do: 'type', key: this.key, value: this.box.value });
+    this.box.setAttribute('aria-describedby', this.why.id);
+    this.node.append(this.box);
+  }
+
+  typing(told) {
+    this.box = make('input', { id: this.id, type: 'text', autocomplete: 'off', spellcheck: false });
+    this.box.setAttribute('aria-describedby', this.why.id);
+    const take = () => {
+      if (this.box.value === this.told) return;
+      this.told = this.box.value;
+      this.say({ do: 'type', key: this.key, value: this.box.value });
+    };
+    this.box.onchange = take;
+    this.box.onkeydown = (event) => { if (event.key === 'Enter') take(); };
+    if (told.suggestions) this.suggest(told.suggestions);
+    if (told.low === undefined) { this.node.append(this.box); return; }
+    this.slide = make('input', { type: 'range', className: 'fp-slide' });
+    this.slide.setAttribute('aria-label', told.label);
+    this.slide.oninput = () => this.moved();
+    const step = (way, sign, words) => {
+      const button = push(sign, () => { way > 0 ? this.slide.stepUp() : this.slide.stepDown(); this.moved(); });
+      button.setAttribute('aria-label', `${told.label}, ${words}`);
+      return button;
+    };
+    this.steps = [step(-1, '−', 'less'), step(1, '+', 'more')];
+    this.node.classList.add('fp-sliding');
+    this.node.append(this.steps[0], this.box, this.steps[1], this.slide);
+  }
+
+  suggest(words) {
+    const list = make('datalist', { id: `${this.id}-known` }, ...words.map((value) => make('option', { value })));
+    this.box.setAttribute('list', list.id);
+    this.node.append(list);
+  }
+
+  moved() {
+    this.hand = performance.now();
+    this.say({ do: 'slide', key: this.key, value: Number(this.slide.value) }, this.key);
+  }
+
+  show(told) {
+    this.node.classList.toggle('fp-locked', Boolean(told.locked));
+    for (const part of [this.box, this.slide, ...(this.steps || [])]) if (part) part.disabled = Boolean(told.locked);
+    this.allowed = told.locked || told.allowed;
+    if (told.kind === 'choice') this.options(told);
+    else if (this.box.value !== told.text) this.box.value = told.text;
+    this.told = told.text;
+    if (this.slide) {
+      const ends = [told.low, told.high, told.step].join();
+      if (this.ends !== ends) Object.assign(this.slide, { min: told.low, max: told.high, step: told.step });
+      this.ends = ends;
+      if (!(performance.now() - this.hand < 400)) this.slide.value = told.place;
+      this.slide.setAttribute('aria-valuetext', told.text);
+    }
+    this.wrong(told.wrong || '');
+  }
+
+  options(told) {
+    const written = JSON.stringify(told.options);
+    if (this.written !== written) {
+      this.box.replaceChildren(...told.options.map(([value, words]) => make('option', { value, textContent: words })));
+      this.written = written;
+    }
+    this.box.value = told.text;
+  }
+
+  /** What was wrong, in the place of what is allowed; the answer that was refused stays to be mended. */
+  wrong(why) {
+    const said = why || this.allowed || '';
+    if (this.why.textContent !== said) this.why.textContent = said;
+    this.node.classList.toggle('fp-wrong', Boolean(why));
+    if (why) this.box.setAttribute('aria-invalid', 'true'); else this.box.removeAttribute('aria-invalid');
+  }
+}

@@ -1,0 +1,110 @@
+"""The strip under the stage: verdicts counted, the worst three, what it costs and weighs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.drawing.composed.marked_check import can_show
+from fireplace_calc.report.sentences import PLURALS, SIGNS, asked, compared, sign
+from fireplace_calc.rules import Finding
+from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
+from fireplace_calc.takeoff import Price, bill
+
+WORST = 3
+"""How many of the worst stand in the strip. [-]"""
+
+
+def told_strip(
+    result: Assessment, units: str, priced: Mapping[str, Price], marked: str = ""
+) -> dict[str, Any]:
+    """Verdicts, the worst of them, cost and weight, as ``workbench.js`` shows them.
+
+    Parameters
+    ----------
+    result : Assessment
+    units : str
+        The reader's.
+    priced : mapping of str to Price
+        The price list.
+    marked : str
+        Key of the check that the stage shows where it is measured.
+
+    Returns
+    -------
+    dict
+        ``counts``, ``worst`` and ``bill``, each a list of what one button says.
+    """
+    return {
+        "counts": _counts(result),
+        "worst": [_told(f, units, marked) for f in worst(result)],
+        "bill": _bill(result, units, priced),
+    }
+
+
+def worst(result: Assessment) -> list[Finding]:
+    """The first that fall short, then those not checked, then those that meet on an assumption."""
+    found = result.findings
+    first = [f for verdict in (FALLS_SHORT, NOT_CHECKED) for f in found if f.verdict == verdict]
+    return [*first, *(f for f in found if f.verdict == MEETS and f.on_assumption)][:WORST]
+
+
+def _counts(result: Assessment) -> list[dict[str, Any]]:
+    assumed, counts = result.assumed.get(MEETS, 0), result.counts
+    told = [
+        {
+            "sign": SIGNS[verdict],
+            "number": counts.get(verdict, 0),
+            "words": PLURALS[verdict],
+            "fold": "checks",
+            "bad": verdict == FALLS_SHORT and bool(counts.get(verdict)),
+        }
+        for verdict in (FALLS_SHORT, NOT_CHECKED)
+    ]
+    meets = counts.get(MEETS, 0) - assumed
+    return [
+        *told,
+        {
+            "sign": f"({SIGNS[MEETS]})",
+            "number": assumed,
+            "words": "on an assumption",
+            "fold": "assumed",
+            "bad": False,
+        },
+        {
+            "sign": SIGNS[MEETS],
+            "number": meets,
+            "words": PLURALS[MEETS],
+            "fold": "checks",
+            "bad": False,
+        },
+    ]
+
+
+def _told(finding: Finding, units: str, marked: str) -> dict[str, Any]:
+    provided, wanted = compared(finding, units)[0], asked(finding, units)
+    wanted = wanted if finding.numbers or not wanted else f"wanted: {wanted}"
+    figures = ", ".join(filter(None, (provided, wanted)))
+    where = "Draws it where it is measured." if can_show(finding) else "Opens the checks."
+    return {
+        "key": finding.key,
+        "sign": sign(finding),
+        "title": finding.title,
+        "figures": figures or finding.said,
+        "help": f"{finding.key}, {finding.clause}: {finding.said}. {where}",
+        "shown": finding.key == marked,
+    }
+
+
+def _bill(result: Assessment, units: str, priced: Mapping[str, Price]) -> list[list[Any]]:
+    found = bill(result.takeoff, priced)
+    unpriced = sum(line.price is None for line in found.lines)
+    words = "example prices" if found.invented else "the order"
+    if unpriced:
+        words += f", {unpriced} without"
+    return [
+        ["cost", [f"{grouped(found.total)} {found.currency}", words]],
+        ["takeoff", [show(result.weight, "mass", units), "as it stands"]],
+    ]

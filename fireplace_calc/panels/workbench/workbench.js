@@ -1,0 +1,334 @@
+// The workbench's page: bar, tabs, controls, stage and strip. A sheet comes as lines and letters and
+// is drawn here (painting.js) at whatever size and density the screen has.
+
+/** The sheets on the stage, each on a canvas of its own. */
+class Stage {
+  constructor(glyphs) {
+    this.glyphs = glyphs;
+    this.node = make('div', { className: 'fp-sheets' });
+    this.held = new Map(); // name -> {canvas, sheet}
+    this.paper = '#fff';
+    this.sizes = new ResizeObserver((entries) => {
+      for (const entry of entries) {
+        const box = entry.devicePixelContentBoxSize?.[0], dense = window.devicePixelRatio;
+        const exact = (told, size) => (Math.abs(told - size * dense) < 2 ? told : Math.round(size * dense));
+        const wide = exact(box?.inlineSize, entry.contentRect.width), high = exact(box?.blockSize, entry.contentRect.height);
+        const canvas = entry.target;
+        if (!wide || !high || (canvas.width === wide && canvas.height === high)) continue;
+        [canvas.width, canvas.height] = [wide, high];
+        this.draw(canvas.dataset.name);
+      }
+    });
+  }
+
+  draw(name) {
+    const held = this.held.get(name);
+    if (held && held.canvas.width > 1) paintSheet(held.canvas, held.sheet, this.glyphs, this.paper);
+  }
+
+  /** Take the sheets that changed; `names` are all that are on the stage, the others leave it. */
+  take({ sheets, names, paper }, bodies) {
+    const repaint = this.paper !== paper;
+    this.paper = paper;
+    this.node.style.background = paper;
+    sheets.forEach((sheet, k) => {
+      const held = this.held.get(sheet.name) || this.add(sheet.name);
+      Object.assign(this.glyphs, sheet.glyphs || {});
+      held.sheet = unpackSheet(sheet, bodies[k]);
+      const [left, top, wide, high] = sheet.at.map((share) => `${100 * share}%`);
+      Object.assign(held.canvas.style, { left, top, width: wide, height: high });
+      held.canvas.setAttribute('aria-label', sheet.words);
+      this.draw(sheet.name);
+    });
+    for (const [name, { canvas }] of this.held) {
+      if (names.includes(name)) { if (repaint) this.draw(name); continue; }
+      this.sizes.unobserve(canvas);
+      canvas.remove();
+      this.held.delete(name);
+    }
+    const beyond = [...this.held.values()].some(({ canvas }) => parseFloat(canvas.style.left) >= 99.9);
+    this.node.classList.toggle('fp-swept', beyond); // more views than fit: swept along with a finger or the arrow keys
+    for (const [name, value] of [['tabindex', '0'], ['role', 'region'], ['aria-label', 'Views, side by side']]) {
+      if (beyond) this.node.setAttribute(name, value); else this.node.removeAttribute(name);
+    }
+  }
+
+  add(name) {
+    const canvas = make('canvas', { className: 'fp-sheet', width: 1, height: 1 });
+    canvas.dataset.name = name;
+    canvas.setAttribute('role', 'img');
+    this.node.append(canvas);
+    try { this.sizes.observe(canvas, { box: 'device-pixel-content-box' }); } catch { this.sizes.observe(canvas); }
+    const held = { canvas };
+    this.held.set(name, held);
+    return held;
+  }
+
+  close() { this.sizes.disconnect(); }
+}
+
+/** A list with a name: options are [[value, words]], or {group: [[value, words]]}. */
+function choice(label, act) {
+  const list = make('select');
+  const node = make('label', { className: 'fp-choice' }, make('span', { textContent: label }), list);
+  list.onchange = () => act(list.value);
+  const option = ([value, words]) => make('option', { value, textContent: words });
+  const show = (options, value) => {
+    const written = JSON.stringify(options);
+    if (list.written !== written) {
+      list.written = written;
+      const groups = Array.isArray(options) ? [['', options]] : Object.entries(options);
+      list.replaceChildren(...groups.flatMap(([name, inside]) =>
+        (name ? [make('optgroup', { label: name }, ...inside.map(option))] : inside.map(option))));
+    }
+    list.value = value;
+  };
+  return { node, show };
+}
+
+/** A row of tabs: the arrow keys go along it, Enter or Space opens, since what is opened may take a moment. */
+function tabRow(label, className, act) {
+  const node = make('div', { className });
+  node.setAttribute('role', 'tablist');
+  node.setAttribute('aria-label', label);
+  const mark = (chosen) => {
+    for (const tab of node.children) {
+      const on = tab.dataset.name === chosen;
+      tab.setAttribute('aria-selected', String(on));
+      tab.tabIndex = on ? 0 : -1;
+      if (on) tab.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    }
+  };
+  const fill = (named) => node.replaceChildren(...named.map(([name, title]) => {
+    const tab = push(title, () => act(name));
+    tab.dataset.name = name;
+    tab.setAttribute('role', 'tab');
+    return tab;
+  }));
+  node.onkeydown = (event) => {
+    const all = [...node.children], at = all.indexOf(document.activeElement);
+    const to = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: all.length - 1 }[event.key];
+    if (to === undefined || at < 0) return;
+    event.preventDefault();
+    all[(to + all.length) % all.length].focus();
+  };
+  return { node, fill, mark };
+}
+
+/** Verdicts counted, the worst three, and what it costs and weighs. */
+class Strip {
+  constructor(act) {
+    this.node = make('section', { className: 'fp-strip' });
+    this.node.setAttribute('aria-label', 'Checks, cost and weight');
+    this.said = make('p', { className: 'fp-unseen' });
+    this.said.setAttribute('role', 'status');
+    this.counts = make('div', { className: 'fp-counts' });
+    this.worst = make('div', { className: 'fp-worsts' });
+    this.bill = make('div', { className: 'fp-bill' });
+    this.node.append(this.counts, this.worst, this.bill, this.said);
+    this.act = act;
+  }
+
+  show({ counts, worst, bill, said }) {
+    this.fill(this.counts, counts.map(({ sign, number, words, fold, bad }) => {
+      const count = push('', () => this.act({ do: 'tab', name: fold }), bad ? 'fp-bad' : '');
+      count.append(make('b', { textContent: `${sign} ${number}` }), make('span', { textContent: words }));
+      return count;
+    }));
+    this.fill(this.worst, worst.map(({ key, sign, title, figures, help, shown }) => {
+      const one = push('', () => this.act({ do: 'jump', key }));
+      one.append(make('b', { textContent: `${sign} ${title}` }), make('span', { textContent: figures }));
+      one.title = help;
+      one.setAttribute('aria-pressed', String(shown));
+      return one;
+    }));
+    this.fill(this.bill, bill.map(([name, text]) => {
+      const one = push('', () => this.act({ do: 'tab', name }));
+      one.append(make('b', { textContent: text[0] }), make('span', { textContent: text[1] }));
+      return one;
+    }));
+    if (this.said.textContent !== said) this.said.textContent = said;
+  }
+
+  /** The same number of buttons keeps the focus where it is. */
+  fill(node, made) {
+    const at = [...node.children].indexOf(document.activeElement);
+    node.replaceChildren(...made);
+    if (at >= 0) (node.children[at] || node.lastElementChild)?.focus();
+  }
+}
+
+/** A notebook looks its commands up by the focused element itself: inside the workbench that element has to say no.
+    Ctrl with a letter still goes through; Ctrl with Enter would run the cell and throw the workbench away. */
+function holdLetters(event) {
+  const at = event.target;
+  if (!at.closest?.('.fp-bench')) return;
+  const through = (event.ctrlKey || event.metaKey) && event.key !== 'Enter';
+  at.toggleAttribute('data-lm-suppress-shortcuts', !through);
+}
+
+function render({ model, el }) {
+  el.classList.add('fp-frame');
+  const fields = new Map(), stage = new Stage(structuredClone(model.get('glyphs')));
+  const root = () => el.closest('.fp-bench'), grid = () => el.closest('.fp-grid');
+
+  // One step is on its way at a time; the newest place of a hand that is faster goes next.
+  let busy = 0, next = null;
+  const say = (message, run) => {
+    if (run && busy && performance.now() - busy < 2000) { next = message; return; }
+    if (run) busy = performance.now();
+    model.send(message);
+  };
+  const done = () => {
+    busy = 0;
+    if (!next) return;
+    const message = next;
+    next = null;
+    say(message, message.key);
+  };
+
+  // -- tabs: some hold several folds, which then have a row of their own
+  let groups = [], open = '';
+  const last = new Map();
+  const mark = (fold) => {
+    open = fold;
+    const group = groups.find(([, , folds]) => folds.some(([name]) => name === fold)) || ['', '', []];
+    if (fold) last.set(group[0], fold);
+    tabs.mark(group[0]);
+    const several = group[2].length > 1;
+    inner.node.hidden = !several;
+    inner.fill(several ? group[2] : []);
+    inner.mark(fold);
+    grid()?.classList.toggle('fp-open', Boolean(fold));
+  };
+  const go = (fold) => {
+    mark(fold);
+    grid()?.classList.toggle('fp-waits', Boolean(fold));
+    say({ do: 'tab', name: fold });
+  };
+  const tabs = tabRow('What stands beside the controls', 'fp-tabs', (name) => {
+    const [, , folds] = groups.find(([known]) => known === name) || ['', '', [['']]];
+    go(last.get(name) || folds[0]?.[0] || '');
+  });
+  const inner = tabRow('Within this tab', 'fp-tabs fp-inner', go);
+  inner.node.hidden = true;
+  const act = (message) => {
+    if (message.do === 'tab') go(message.name);
+    else { if (open && !wideEnough()) go(''); say(message); }
+  };
+  const wideEnough = () => grid()?.clientWidth >= 1500;
+
+  // -- the bar
+  const title = make('b');
+  const lists = {
+    view: choice('View', (name) => { if (open && !wideEnough()) go(''); say({ do: 'view', name }); }),
+    units: choice('Units', (name) => say({ do: 'units', name })),
+    pack: choice('Code', (name) => say({ do: 'pack', name })),
+    paper: choice('Paper', (name) => { paper = name; tellPaper(); }),
+  };
+  lists.paper.show([['page', 'As the page'], ['light', 'Light'], ['dark', 'Dark'], ['print', 'Print']], 'page');
+  const whole = push('Fill the window', () => fillWindow());
+  const again = push('Start again', () => say({ do: 'again' }));
+  const bar = make('div', { className: 'fp-bar' }, title, ...Object.values(lists).map((list) => list.node),
+    push('Undo', () => say({ do: 'undo' })), push('Redo', () => say({ do: 'redo' })), again, whole);
+
+  /** Over everything else, by the browser's top layer: neither the notebook's scrolling nor its clipping reaches there. */
+  function fillWindow() {
+    const bench = root(), over = bench.hasAttribute('popover');
+    if (over) { bench.hidePopover(); bench.removeAttribute('popover'); }
+    else { bench.setAttribute('popover', 'manual'); bench.showPopover(); }
+    whole.textContent = over ? 'Fill the window' : 'Back to the notebook';
+    whole.focus();
+  }
+
+  // -- dark page, dark paper, unless the reader chose another
+  let paper = 'page', told = '';
+  const tellPaper = () => {
+    const wanted = paper === 'page' ? (document.body.dataset.jpThemeLight === 'false' ? 'dark' : 'light') : paper;
+    if (wanted !== told) say({ do: 'paper', name: (told = wanted) });
+  };
+  const turned = new MutationObserver(tellPaper);
+  turned.observe(document.body, { attributes: true, attributeFilter: ['data-jp-theme-light'] });
+
+  // -- controls, stage, strip
+  const controls = make('div', { className: 'fp-controls' });
+  const answer = make('div', { className: 'fp-said' }), words = make('div');
+  answer.append(words, push('Close', () => { answer.hidden = true; }));
+  answer.hidden = true;
+  const room = make('div', { className: 'fp-stage' }, stage.node, answer);
+  const strip = new Strip(act);
+
+  const showFields = (all) => {
+    for (const one of all) {
+      const held = fields.get(one.key);
+      if (held) held.show(one);
+      else {
+        fields.set(one.key, new Field(one, say));
+        controls.append(fields.get(one.key).node);
+      }
+    }
+  };
+  const showLists = (shown) => {
+    title.textContent = title.title = shown.name;
+    again.hidden = !shown.again;
+    for (const name of ['view', 'units', 'pack']) lists[name].show(shown[name].options, shown[name].value);
+  };
+  const showSaid = () => {
+    words.innerHTML = model.get('said');
+    answer.hidden = !words.textContent.trim();
+  };
+  const take = (message, bodies) => {
+    if (message.stage) {
+      stage.take(message.stage, bodies);
+      if (message.stage.stamp !== null) room.dataset.stamp = message.stage.stamp;
+    }
+    if (message.lists) showLists(message.lists);
+    if (message.fields) showFields(message.fields);
+    if (message.wrong) for (const [key, why] of Object.entries(message.wrong)) fields.get(key)?.wrong(why);
+    if (message.strip) strip.show(message.strip);
+    if (message.opened !== undefined) {
+      if (message.opened !== open) mark(message.opened);
+      grid()?.classList.remove('fp-waits');
+    }
+    if (message.done) done();
+  };
+  const first = model.get('first');
+  groups = first.tabs;
+  tabs.fill([['', 'Drawing'], ...groups]);
+  tabs.mark('');
+  el.append(bar, tabs.node, inner.node, controls, room, strip.node);
+  take(first, first.bodies);
+  showSaid();
+  model.on('change:said', showSaid);
+  model.on('msg:custom', take);
+
+  // As high as what scrolls round it: the notebook, or the window.
+  let rest = 0, seen = null;
+  const fit = () => {
+    const bench = root();
+    if (!bench) return;
+    const outer = bench.closest('.jp-WindowedPanel-outer');
+    bench.style.setProperty('--fp-high', `${outer ? outer.clientHeight - 16 : window.innerHeight - 32}px`);
+    bench.closest('.jp-Cell')?.classList.add('fp-cell');
+    if (outer && outer !== seen) watch.observe(seen = outer);
+  };
+  const watch = new ResizeObserver(fit);
+  const measure = new ResizeObserver(([entry]) => {
+    fit();
+    clearTimeout(rest);
+    const { width, height } = entry.contentRect;
+    if (width > 40 && height > 40) rest = setTimeout(() => say({ do: 'size', wide: width, high: height }), 120);
+  });
+  measure.observe(room);
+  window.addEventListener('resize', fit);
+  window.addEventListener('keydown', holdLetters, true);
+  say({ do: 'hello' });
+  tellPaper();
+  return () => {
+    for (const one of [watch, measure, turned, stage]) (one.disconnect || one.close).call(one);
+    window.removeEventListener('resize', fit);
+    window.removeEventListener('keydown', holdLetters, true);
+  };
+}
+
+export default { render };

@@ -167,7 +167,7 @@ def allowed(spec: Input, units: str, key: str = "") -> str:
     >>> allowed(all_inputs()["fire.moisture"], "feet-inches", "fire.moisture")
     '0 % to 70 %'
     """
-    if spec.kind != "ratio" and not _far(key):
+    if spec.kind != "ratio" and not (spec.kind == "length" and _far(key)):
         return spec.allowed(units)
     ends = (typed(spec, end, units, key) for end in spec.bounds)
     return " to ".join(ends)

@@ -21,7 +21,7 @@ from fireplace_calc.panels.workbench.live_stage import LiveStage
 from fireplace_calc.panels.workbench.stage_view import StageView
 from fireplace_calc.panels.workbench.strip import told_strip
 from fireplace_calc.rules import PACKS
-from fireplace_calc.takeoff import prices
+from fireplace_calc.takeoff.cost import prices
 
 
 class Bench(LiveDesign):

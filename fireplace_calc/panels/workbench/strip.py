@@ -11,7 +11,7 @@ from fireplace_calc.drawing.composed.marked_check import can_show
 from fireplace_calc.report.sentences import PLURALS, SIGNS, asked, compared, sign
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.takeoff import Price, bill
+from fireplace_calc.takeoff.cost import Price, bill
 
 WORST = 3
 """How many of the worst stand in the strip. [-]"""

@@ -77,6 +77,7 @@ class Panel(Bench):
         )
         self.everything = Everything(self)
         self.folds: dict[str, Fold] = {}
+        self.asking = True
         self.redraw()
         if self.session.said:
             self.say(html.remark(self.session.said) + self.answer)
@@ -91,6 +92,34 @@ class Panel(Bench):
             self.everything.controls[key].refuse(self.refused[key])
         else:
             super().refuse_elsewhere(key, why)
+
+    def question(self) -> dict[str, Any] | None:
+        """What is asked when the page is opened: go on, start one, or look at the example."""
+        session = self.session
+        if not session.asks or session.jobs is None or not self.asking:
+            return None
+        listed = session.jobs.jobs()
+        choices = []
+        if session.job:
+            choices.append(["stay", f"Go on with {self.design.name}"])
+        elif listed:
+            choices.append(["go on", f"Go on with {listed[0].name}"])
+        named = {"new": "Start mine", "start": "All my jobs"}
+        choices += [[name, words] for name, words in named.items() if name in self.named]
+        if not session.job:
+            choices.append(["stay", "Look at the example"])
+        return {"words": "Whose fireplace is it to be?", "choices": choices}
+
+    def answer_question(self, name: str) -> None:
+        """Do what was chosen; it is asked once."""
+        self.asking = False
+        session = self.session
+        if name == "go on" and session.jobs is not None:
+            key = session.jobs.jobs()[0].key
+            if self.attempt(lambda: session.open_job(key)):
+                self.show_job()
+        elif name in self.named:
+            self.open(name)
 
     def open(self, name: str) -> None:
         """Open one fold in its tab; none, and the drawing stands alone."""

@@ -78,10 +78,7 @@ class MyJobs(Fold):
             self._switch(panel.session.look_at_example)
 
     def _leave(self) -> None:
-        panel = self.panel
-        others = [name for name in panel.named if name not in (NEW, "start")]
-        if others:
-            panel.open(others[0])
+        self.panel.open("")
 
     def _open(self) -> None:
         if key := self.list.value:

@@ -89,6 +89,7 @@ class Bench(LiveDesign):
             "again": lambda: self.put(self.session.first),
             "tab": lambda: self.open(name),
             "jump": lambda: self._jump(message["key"]),
+            "answer": lambda: self.answer_question(name),
         }
         acts[do]()
 
@@ -138,6 +139,12 @@ class Bench(LiveDesign):
     def refuse_elsewhere(self, key: str, why: str) -> None:
         """Say what was wrong with an input that does not stand in front."""
         self.say(html.trouble(why))
+
+    def question(self) -> dict[str, Any] | None:
+        """Something to ask over the stage: words, and choices with theirs."""
+
+    def answer_question(self, name: str) -> None:
+        """Do what was chosen."""
 
     def open(self, name: str) -> None:
         """Open one fold in its tab; none, and the drawing stands alone."""
@@ -245,6 +252,7 @@ class Bench(LiveDesign):
             "stage": stage,
             "bodies": bodies,
             "opened": self.opened,
+            "question": self.question(),
         }
 
     # -- how it is made --------------------------------------------------------------------------

@@ -200,6 +200,7 @@ function render({ model, el }) {
     inner.fill(several ? group[2] : []);
     inner.mark(fold);
     grid()?.classList.toggle('fp-open', Boolean(fold));
+    grid()?.classList.toggle('fp-grows', fold === 'new');
   };
   const go = (fold) => {
     mark(fold);
@@ -255,7 +256,18 @@ function render({ model, el }) {
   const answer = make('div', { className: 'fp-said' }), words = make('div');
   answer.append(words, push('Close', () => { answer.hidden = true; }));
   answer.hidden = true;
-  const room = make('div', { className: 'fp-stage' }, stage.node, answer);
+  const question = make('div', { className: 'fp-said fp-question', hidden: true });
+  question.setAttribute('role', 'group');
+  const ask = (asked) => {
+    question.hidden = !asked;
+    if (!asked) return;
+    question.setAttribute('aria-label', asked.words);
+    question.replaceChildren(make('b', { textContent: asked.words }), ...asked.choices.map(([name, label]) => push(label, () => {
+      question.hidden = true;
+      say({ do: 'answer', name });
+    })));
+  };
+  const room = make('div', { className: 'fp-stage' }, stage.node, make('div', { className: 'fp-over' }, question, answer));
   const strip = new Strip(act);
 
   const showFields = (all) => {
@@ -290,6 +302,7 @@ function render({ model, el }) {
       if (message.opened !== open) mark(message.opened);
       grid()?.classList.remove('fp-waits');
     }
+    if (message.question !== undefined) ask(message.question);
     if (message.done) done();
   };
   const first = model.get('first');

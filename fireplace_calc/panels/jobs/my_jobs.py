@@ -78,7 +78,8 @@ class MyJobs(Fold):
             self._switch(panel.session.look_at_example)
 
     def _leave(self) -> None:
-        self.panel.open("")
+        panel = self.panel
+        panel.open("")
 
     def _open(self) -> None:
         if key := self.list.value:

@@ -475,3 +475,59 @@ SAID = [
 def test_it_is_said_short(text):
     for sentence in text.split(". "):
         assert len(sentence.split()) <= 24, sentence
+
+
+# -- honest ----------------------------------------------------------------------------------------
+BOOKS = ("US IRC 2021", "Canada NBC", "UK ADJ")
+SHARES = (0.01, 0.1, 0.3, 0.6, 0.95)
+
+
+def judged(told, pack):
+    """Every finding of a survey's design by key; none where there is no design."""
+    return {f.key: f for f in assess(told.design, pack).findings} if told.design else {}
+
+
+@pytest.mark.parametrize("pack", BOOKS)
+@pytest.mark.parametrize("entry", sampled(list(WALK), 12), ids=lambda e: e.key)
+def test_what_a_reading_could_turn_does_not_pass_without_it(entry, pack):
+    """Wherever some reading of an entry makes a check fall short, the same check does not pass for
+    good while nobody has looked, nor when nobody can.
+    """
+    beside = BESIDE.get(entry.key, {})
+    bare = filled(beside)
+    without = [judged(surveyed(s), pack) for s in (bare, bare.cannot_reach(entry.key))]
+    for share in SHARES:
+        told = judged(surveyed(bare.put(entry.boxes[0], words(entry.spec, share))), pack)
+        for key, finding in told.items():
+            if finding.verdict != FALLS_SHORT:
+                continue
+            for found in without:
+                if found and found[key].verdict in (MEETS, "does not apply"):
+                    assert found[key].on_assumption, (key, finding.provided, found[key].provided)
+
+
+BOTH_WAYS = {
+    "opening width": {"SMK-04"},  # the chamber is no higher than the opening is wide
+    "throat depth": {"SMK-01", "CA-059"},  # what is left beside the chamber, as it is drawn
+    "flue width": {"SMK-01", "CA-059"},
+    "flue depth": {"SMK-01", "CA-059"},
+    "liner over the crown": {"CA-017"},  # Canada has a most beside its least
+}
+"""Checks that ask the other way: of two readings none is on the safe side of both."""
+
+
+@pytest.mark.parametrize("pack", BOOKS)
+@pytest.mark.parametrize("entry", sampled([e for e in WALK if e.take], 6), ids=lambda e: e.key)
+def test_the_other_reading_would_be_no_worse(entry, pack):
+    """A check that meets with the reading taken meets with the other one too."""
+    beside = BESIDE.get(entry.key, {})
+    bare = filled(beside)
+    for low, high in ((0.02, 0.1), (0.1, 0.3), (0.3, 0.5)):
+        alone = [
+            judged(surveyed(bare.put(entry.boxes[0], words(entry.spec, share))), pack)
+            for share in (low, high)
+        ]
+        taken, other = reversed(alone) if entry.take == "greatest" else alone
+        for key, finding in taken.items():
+            if finding.verdict == MEETS and other and key not in BOTH_WAYS.get(entry.key, ()):
+                assert other[key].verdict != FALLS_SHORT, (key, low, high)

@@ -10,6 +10,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.site_book import write_book
 from fireplace_calc.drawing.sheets.lists import TextFlow
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.survey.numbered import arrow_sketch, number_of
 from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
 from fireplace_calc.drawing.survey.survey_words import doubt_parts, survey_parts
@@ -50,6 +51,7 @@ def measured_view(
     told: Surveyed,
     drawn: Design | None = None,
     units: str = FEET_INCHES,
+    size: float = SMALL,
 ) -> None:
     """A sketch of what stands, each figure where it was measured.
 
@@ -64,6 +66,8 @@ def measured_view(
         Drawn under it in broken lines.
     units : str
         ``feet-inches`` or ``millimetres``.
+    size : float
+        Of the letters. [mm]
 
     Raises
     ------
@@ -80,7 +84,7 @@ def measured_view(
         return f"{number_of(entry, reading)}: {value_words(entry, value, units)}"
 
     under = None if drawn is None or drawn == design else build_geometry(drawn)
-    arrow_sketch(sheet, cell, name, build_geometry(design), WALK, says, under)
+    arrow_sketch(sheet, cell, name, build_geometry(design), WALK, says, under, size)
 
 
 def measured_sheets(

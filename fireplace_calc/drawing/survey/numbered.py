@@ -40,6 +40,7 @@ class _Arrow:
     end: Pair
     text: str
     round: bool
+    size: float
 
 
 @dataclass
@@ -81,6 +82,7 @@ def arrow_sketch(
     entries: Iterable[SurveyEntry],
     says: Says = number_of,
     under: Geometry | None = None,
+    size: float = SMALL,
 ) -> View:
     """Draw a sketch into a cell, with an arrow for every entry that has its place on it.
 
@@ -97,6 +99,8 @@ def arrow_sketch(
         What stands at each arrow.
     under : Geometry or None
         Another one, in broken lines under it.
+    size : float
+        Of the letters at the arrows. [mm]
     """
     sketch = SKETCHES[name]
     window = sketch.window(geometry)
@@ -108,7 +112,7 @@ def arrow_sketch(
         draw_lines(view, name, under, window, "hidden")
     draw_lines(view, name, geometry, window)
     title(sheet, cell, f"{sketch.letter}  {sketch.title}")
-    arrows = list(_arrows(view, name, geometry, entries, says, window))
+    arrows = list(_arrows(view, name, geometry, entries, says, window, size))
     for arrow in arrows:
         _draw_arrow(sheet, arrow)
     taken = _Taken(_segments(sheet), [n.extent for n in sheet.labels[before:]])
@@ -129,6 +133,7 @@ def _arrows(
     entries: Iterable[SurveyEntry],
     says: Says,
     window: Box,
+    size: float,
 ) -> Iterator[_Arrow]:
     for entry in entries:
         for where, hold in SPANS.get(entry.key, ()):
@@ -140,7 +145,7 @@ def _arrows(
                 text = says(entry, reading)
                 a, b = _inside(start, window), _inside(end, window)
                 if text and hypot(b[0] - a[0], b[1] - a[1]) > 0:
-                    yield _Arrow(view.at(*a), view.at(*b), text, says is number_of)
+                    yield _Arrow(view.at(*a), view.at(*b), text, says is number_of, size)
 
 
 def _inside(point: Pair, window: Box) -> Pair:
@@ -206,14 +211,15 @@ def _places(arrow: _Arrow) -> Iterator[tuple[float, Pair, Pair]]:
 
 def _put_number(sheet: Sheet, cell: Cell, arrow: _Arrow, taken: _Taken) -> None:
     """Write a number at the best free place, and lead to it from the arrow where it is far."""
-    wide = lettering.width(arrow.text, SMALL, True)
-    half = (wide / 2 + (1.4 if arrow.round else AIR), BUBBLE if arrow.round else 0.72 * SMALL + AIR)
+    size = arrow.size
+    wide = lettering.width(arrow.text, size, True)
+    half = (wide / 2 + (1.4 if arrow.round else AIR), BUBBLE if arrow.round else 0.72 * size + AIR)
     best: tuple[float, Pair, Pair] | None = None
     for away, (x, y), foot in _places(arrow):
         if best is not None and away >= best[0]:
             break
         box = (x - half[0], y - half[1], x + half[0], y + half[1])
-        inner = (x - wide / 2 - 0.3, y - SMALL * 0.75, x + wide / 2 + 0.3, y + SMALL * 0.75)
+        inner = (x - wide / 2 - 0.3, y - size * 0.75, x + wide / 2 + 0.3, y + size * 0.75)
         outside = (
             box[0] < cell.left
             or box[2] > cell.right
@@ -253,7 +259,7 @@ def _write_number(
     sheet: Sheet, arrow: _Arrow, middle: Pair, foot: Pair, half: Pair, taken: _Taken
 ) -> None:
     x, y = middle
-    label = sheet.text(x, y, arrow.text, size=SMALL, va="middle", bold=True)
+    label = sheet.text(x, y, arrow.text, size=arrow.size, va="middle", bold=True)
     if arrow.round:
         sheet.line(_pill(x, y, half), "fine")
     edge = _edge(middle, foot, half)

@@ -34,8 +34,8 @@ from fireplace_calc.survey.asked.walk import ENTRY_OF
 from fireplace_calc.survey.from_survey import Surveyed, surveyed
 from fireplace_calc.survey.kept import LONGEST, Survey
 
-MARGIN = 4.0
-"""Round the picture. [mm]"""
+MARGIN, LETTERS = 4.0, 4.0
+"""Round the picture, and height of its letters: large enough on a page of 900 dots. [mm]"""
 TAKEN = "The measured fireplace is on the table. Undo brings back the one before."
 
 
@@ -189,5 +189,6 @@ class MeasureWhatStands(Fold):
             return
         sheet = Sheet(WIDTH, HEIGHT)
         cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
-        measured_view(sheet, cell, self.view.value, told, self.panel.design, self.panel.units)
+        drawn, units = self.panel.design, self.panel.units
+        measured_view(sheet, cell, self.view.value, told, drawn, units, LETTERS)
         self.board.show([(WHOLE, sheet)])

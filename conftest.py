@@ -9,6 +9,9 @@ import pytest
 ASKED = " ".join(sys.argv[1:])
 """A worker has the arguments of the process that started it."""
 
+# A grammar of web addresses that jsonschema can do without, and nothing here is checked by.
+sys.modules.setdefault("rfc3987_syntax", None)  # type: ignore[arg-type]
+
 pytest_plugins = (
     ["nbval.plugin"] if ".ipynb" in ASKED or not ("-m unit" in ASKED or ".py" in ASKED) else []
 )

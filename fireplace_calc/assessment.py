@@ -68,7 +68,7 @@ class Assessment:
             draft_result,  # here, so that whoever never asks need not wait for numpy
         )
 
-        return draft_result(self.geometry)
+        return self.geometry.once(draft_result)
 
     @cached_property
     def judgement(self) -> tuple[Finding, ...]:
@@ -102,7 +102,7 @@ class Assessment:
         """The first fire, from a cold flue; worked out when first asked for."""
         from fireplace_calc.draft.lighting_up import first_hour
 
-        return first_hour(self.geometry)
+        return self.geometry.once(first_hour)
 
     @cached_property
     def structure(self) -> Structure:
@@ -120,7 +120,7 @@ class Assessment:
         """In what order it is built, and who lifts what; worked out when first asked for."""
         from fireplace_calc.build import plan_work
 
-        return plan_work(self.geometry)
+        return self.geometry.once(plan_work)
 
     @cached_property
     def counts(self) -> dict[str, int]:

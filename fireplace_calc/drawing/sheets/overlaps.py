@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from fireplace_calc.base.arrays import BoolArray
+from fireplace_calc.base.arrays import Array, BoolArray
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 
@@ -19,51 +19,49 @@ def collisions(sheet: Sheet) -> list[str]:
         One sentence each; empty when the sheet is clean.
     """
     found = []
-    boxes = [label.extent for label in sheet.labels]
-    for label, (left, bottom, right, top) in zip(sheet.labels, boxes, strict=True):
+    labels, boxes = sheet.labels, np.array([n.extent for n in sheet.labels]).reshape(-1, 4)
+    for label, (left, bottom, right, top) in zip(labels, boxes, strict=True):
         if left < 0 or bottom < 0 or right > sheet.width or top > sheet.height:
             found.append(f"text {label.text!r} leaves the sheet")
         if label.size < SMALL - 1e-9:
             found.append(f"text {label.text!r} is smaller than {SMALL} mm")
-    for i, (label, a) in enumerate(zip(sheet.labels, boxes, strict=True)):
-        for other, b in zip(sheet.labels[i + 1 :], boxes[i + 1 :], strict=True):
-            if (
-                a[0] < b[2] - 0.05
-                and b[0] < a[2] - 0.05
-                and a[1] < b[3] - 0.05
-                and b[1] < a[3] - 0.05
-            ):
-                found.append(f"text {label.text!r} lies over text {other.text!r}")
-    inner = np.array([(b[0] + 0.1, b[1] + 0.1, b[2] - 0.1, b[3] - 0.1) for b in boxes]).reshape(
-        -1, 4
-    )
-    for (weight, _), polylines in sheet.lines.items():
-        for line in polylines:
-            if (
-                line[:, 0].min() < -0.01
-                or line[:, 1].min() < -0.01
-                or line[:, 0].max() > sheet.width + 0.01
-                or line[:, 1].max() > sheet.height + 0.01
-            ):
-                found.append(f"a {weight} line leaves the sheet")
-            found += [
-                f"text {sheet.labels[k].text!r} lies across a {weight} line"
-                for k in np.nonzero(_crossed(line, inner).any(axis=0))[0]
-            ]
+    low, high = boxes[:, None, :2], boxes[None, :, 2:] - 0.05
+    over = ((low < high) & (low.swapaxes(0, 1) < high.swapaxes(0, 1))).all(axis=2)
+    found += [
+        f"text {labels[i].text!r} lies over text {labels[k].text!r}"
+        for i, k in np.argwhere(np.triu(over, 1))
+    ]
+    inner = boxes + (0.1, 0.1, -0.1, -0.1)
+    found += _lines_at_fault(sheet, inner)
     hatching = sheet.fine_lines()
+    crossed = passes(hatching[:, 0], hatching[:, 1], inner).any(axis=0)
     return found + [
-        f"text {sheet.labels[k].text!r} lies across hatching"
-        for k in np.nonzero(passes(hatching[:, 0], hatching[:, 1], inner).any(axis=0))[0]
+        f"text {labels[k].text!r} lies across hatching" for k in np.flatnonzero(crossed)
     ]
 
 
-def _crossed(line: np.ndarray, boxes: np.ndarray) -> np.ndarray:
-    """Which segments of a polyline pass through which boxes."""
-    return passes(line[:-1], line[1:], boxes)
+def _lines_at_fault(sheet: Sheet, boxes: Array) -> list[str]:
+    """Lines that leave the sheet or pass through a box, in the order they were drawn."""
+    weights = [weight for (weight, _), lines in sheet.lines.items() for _ in lines]
+    if not weights:
+        return []
+    drawn = [line for lines in sheet.lines.values() for line in lines]
+    points, line = np.concatenate(drawn), np.repeat(np.arange(len(drawn)), list(map(len, drawn)))
+    edge = np.array((sheet.width, sheet.height)) + 0.01
+    outside = line[((points < -0.01) | (points > edge)).any(axis=1)]
+    faults = [(k, -1, f"a {weights[k]} line leaves the sheet") for k in set(outside.tolist())]
+    joined = line[:-1] == line[1:]
+    segment, box = np.nonzero(passes(points[:-1][joined], points[1:][joined], boxes))
+    crossed = set(zip(line[:-1][joined][segment].tolist(), box.tolist(), strict=True))
+    for k, n in crossed:
+        text = sheet.labels[n].text
+        faults.append((k, n, f"text {text!r} lies across a {weights[k]} line"))
+    return [said for _, _, said in sorted(faults)]
 
 
-def passes(start: np.ndarray, end: np.ndarray, boxes: np.ndarray) -> np.ndarray:
-    """Which segments pass through which boxes, by clipping (Liang and Barsky).
+def passes(start: Array, end: Array, boxes: Array) -> BoolArray:
+    """Which segments pass through which boxes, by clipping (Liang and Barsky) of those that come
+    near at all.
 
     Parameters
     ----------
@@ -76,12 +74,14 @@ def passes(start: np.ndarray, end: np.ndarray, boxes: np.ndarray) -> np.ndarray:
     -------
     array (k, n) of bool
     """
-    a, d = start[:, None, :], (end - start)[:, None, :]
+    low, high = np.minimum(start, end)[:, None], np.maximum(start, end)[:, None]
+    found: BoolArray = ((low <= boxes[:, 2:]) & (high >= boxes[:, :2])).all(axis=2)
+    segment, box = np.nonzero(found)
+    a, d, zone = start[segment], (end - start)[segment], boxes[box]
     with np.errstate(divide="ignore", invalid="ignore"):
-        low, high = (boxes[None, :, :2] - a) / d, (boxes[None, :, 2:] - a) / d
-    still = d == 0
-    inside = (a >= boxes[None, :, :2]) & (a <= boxes[None, :, 2:])
-    enter = np.where(still, np.where(inside, -np.inf, np.inf), np.minimum(low, high))
-    leave = np.where(still, np.where(inside, np.inf, -np.inf), np.maximum(low, high))
-    crossed: BoolArray = np.maximum(enter.max(axis=2), 0.0) < np.minimum(leave.min(axis=2), 1.0)
-    return crossed
+        one, other = (zone[:, :2] - a) / d, (zone[:, 2:] - a) / d
+    still = d == 0  # such a one is near, so it runs within the box on that axis
+    enter = np.where(still, -np.inf, np.minimum(one, other)).max(axis=1)
+    leave = np.where(still, np.inf, np.maximum(one, other)).min(axis=1)
+    found[segment, box] = np.maximum(enter, 0.0) < np.minimum(leave, 1.0)
+    return found

@@ -222,7 +222,9 @@ def test_a_solid_is_boxed_shifted_and_mirrored():
     assert bounds([arch]) == (-10, 0, 0, 10, 6, 3)
     assert bounds([tongue, leaning, arch]) == (-10, 0, 0, 10, 9, 9)
     assert shifted(tongue, 10.0) == Round(1.0, 4.0, 2.0, (15.0, 7.0))
-    assert bounds([shifted(leaning, -1.0)]) == (0, 1, 0, 3, 8, 9)
+    assert shifted(leaning, -1.0) == Tapered(
+        0.0, 9.0, ((2.0, 1.0), (3.0, 1.0), (3.0, 6.0)), ((0.0, 2.0), (1.0, 2.0), (1.0, 8.0))
+    )
     assert shifted(arch, 10.0) == arch == mirrored(arch)
     assert mirrored(tongue) == Round(1.0, 4.0, 2.0, (-5.0, 7.0))
     assert mirrored(leaning) == Tapered(

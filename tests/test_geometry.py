@@ -374,3 +374,5 @@ def test_first_moments_of_a_leaning_hopper_are_its_integrals():
     assert _moments(raised) == pytest.approx((7 / 3, 37 / 8, 155 / 24, 11 / 12 + 10 * 7 / 3))
     upright = Loft(1.0, 3.0, box(4, 6, 7, 10), box(4, 6, 7, 10))
     assert _moments(upright) == pytest.approx((12, 60, 102, 24))
+    clockwise = box(4, 6, 7, 10)[::-1]
+    assert _moments(Loft(1.0, 3.0, clockwise, clockwise)) == pytest.approx((12, 60, 102, 24))

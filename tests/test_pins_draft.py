@@ -125,7 +125,10 @@ def test_findings_on_the_draft(name):
 @pytest.mark.parametrize(
     ("name", "turned"),
     [
-        *((name, False) for name in ("plain_room", "tall_stack", "shallow_kitchen", "barn_outside")),
+        *(
+            (name, False)
+            for name in ("plain_room", "tall_stack", "shallow_kitchen", "barn_outside")
+        ),
         ("plain_room", True),
     ],
 )

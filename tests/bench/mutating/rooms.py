@@ -18,22 +18,23 @@ TESTS = {
     "pieces": "pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_measured pieces_fit random_sets pieces_design",
     "design": "developers record design designfile",
     "editing": "pieces_measured record designfile consistency rules_second_flue design kept_comments pieces_design assess session geometry",
-    "geometry": "pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts",
+    "geometry": "polygons pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design",
     "brickwork": "pins_order brickwork takeoff",
     "takeoff": "pins_order pins_formulas goods takeoff pieces_design handbook_examples handbook_table3 exports cli",
     "structure": "pins_structure pins_formulas low_wall structure_examples structure",
-    "draft": "pins_draft pins_formulas draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep",
+    "draft": "pins_draft pins_formulas draft_measured draft_doors hood draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep",
     "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build",
     "assessment": "assess",
-    "explore": "charts_by_axes remedies sweep drawing_air handbook_examples panels",
+    "explore": "mending charts_by_axes remedies sweep drawing_air handbook_examples panels",
     "proportion": "proportion room_by_hand room_view onesheet",
     "report": "report said books developers writing assess cli draft_findings onesheet",
+    "survey": "survey",
     "lessons": "lessons_pencil lessons panels",
     "drawing": "setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
-    " drawing_air onesheet papers drawing drawing_reuse pieces_measured",
+    " drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets",
     "exports": "exported_look exports cli",
-    "panels": "measuring step_by_step controls written job said session panels turning lessons page",
+    "panels": "measuring step_by_step controls written job said session panels turning lessons jobs start_mine survey_fold page",
 }
 """By the room's folder, names of test modules."""
 OTHERS = ("bench", "browser", "install", "server", "walk_measure", "walks")

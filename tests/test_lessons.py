@@ -338,6 +338,8 @@ def test_the_pull_is_the_density_formula():
             for word in ("in the flue", "outdoors")
         )
         section = next(g.value for g in task.given if "section" in g.name)
+        flue_ = task.design.flue
+        assert section == pytest.approx(flue_.section_height + flue_.joint)
         each = 9.80665 * 101_325 / 287.05287 * (1 / outdoor - 1 / flue)
         assert pull == pytest.approx(each * height, rel=1e-5) and more == pytest.approx(
             each * section, rel=1e-5

@@ -580,3 +580,57 @@ def test_the_slips_of_units_that_are_known():
         "area": [144, 12, 645.16, 100],
         "pressure": [10, 1000],
     }
+
+
+LENGTHENED = {
+    "Gap around the liner too wide": "chimney.gap",
+    "Smoke chamber too tall": "smoke_chamber.height",
+    "Joints between firebricks too wide": "firebox.joint",
+}
+SHORTENED = {
+    "Flue leans too far": "flue.offset_rise",
+    "Throat too narrow, front to back": "throat.depth",
+    "Throat too low, shallow type": "throat.height",
+    "Chimney too low over the roof": "flue.sections",
+    "Cricket too low": "roof.cricket_height",
+    "Chimney wall too thin": "chimney.wall",
+    "Framing too near in front": "clearance.front",
+    "Framing too near beside": "clearance.side",
+    "Framing too near behind": "clearance.back",
+    "Framing too near the chimney": "clearance.chimney",
+    "Firebox wall too thin": "firebox.wall",
+    "Hearth too short in front": "hearth.front",
+    "Hearth too narrow beside": "hearth.side",
+    "Hearth too thin under the fire": "base.slab",
+    "Hearth extension too thin": "hearth.thickness",
+    "Firebox too shallow": "firebox.depth",
+    "Lintel bearing too short": "lintel.bearing",
+    "Footing too thin": "base.footing_thickness",
+    "Footing projection too small": "base.footing_projection",
+    "Smoke chamber wall too thin": "smoke_chamber.wall",
+    "Smoke chamber lining too thin": "smoke_chamber.lining_thickness",
+    "Smoke chamber leans too far": "smoke_chamber.height",
+}
+
+
+@pytest.mark.parametrize("name", [*LENGTHENED, *SHORTENED])
+def test_a_fault_moves_its_length_the_way_its_name_says(name, monkeypatch):
+    """One step, as if the first broke something: from an eighth to 3 in, or one section."""
+    from fireplace_calc.editing.changes import value_of
+    from fireplace_calc.lessons import plants
+    from fireplace_calc.lessons.faults import FAULTS
+    from fireplace_calc.lessons.valid_designs import valid_design
+
+    monkeypatch.setattr(plants, "_bad", lambda *told: True)
+    fault = next(f for f in FAULTS if f.name == name)
+    key = {**LENGTHENED, **SHORTENED}[name]
+    tried = (
+        (d, fault.plant(d, None, fault, Random(k))) for k in range(20) for d in [valid_design(k)]
+    )
+    before, after = next(pair for pair in tried if pair[1] is not None)
+    by = value_of(after, key) - value_of(before, key)
+    assert (by > 0) == (name in LENGTHENED)
+    if key == "flue.sections":
+        assert by == -1
+    else:
+        assert 0.125 <= round(abs(by) / INCH, 6) <= 3

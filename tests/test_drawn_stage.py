@@ -15,10 +15,13 @@ from sampled import sampled
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.compose import TURNS
+from fireplace_calc.drawing.composed.marked_check import can_show, marked
 from fireplace_calc.drawing.page.message import page_message
 from fireplace_calc.drawing.page.stage import stage_cells, stage_views
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.proportion import NAMES
 
 ROOT = Path(__file__).parents[1] / "data" / "designs"
 STAGES = {  # screen: stage beside or over the controls, and how many views have room on it [px]
@@ -174,3 +177,52 @@ def test_a_step_is_small(met, screen):
         told, body = page_message(sheet, "light", cell)
         sent += len(json.dumps(told)) + len(body)
     assert sent <= 40_000
+
+
+ARCHED = {"opening.head": "segmental", "opening.rise": "6 in"}
+TWO_FLUES = {
+    "second_flue.serves": "appliance",
+    "second_flue.side": "left",
+    "second_flue.shape": "round",
+    "second_flue.size": "8",
+}
+OTHERS = {
+    "room": ("plain", {}),
+    "detail": ("laid", {}),
+    "arch": ("laid", ARCHED),
+    "chimney": ("plain", TWO_FLUES),
+    "bricks": ("laid", {}),
+    "staging": ("set", {}),
+}
+"""Every other view of the catalogue, with a design that has what it shows."""
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("screen", STAGES)
+@pytest.mark.parametrize("view", OTHERS)
+def test_every_other_view_is_clean_on_every_stage(met, view, screen, units):
+    """The room with every proportion guide laid over it."""
+    assert set(OTHERS) | set(TURNS) == set(CATALOGUE)
+    result = met(*OTHERS[view])
+    assert CATALOGUE[view].suits(result.geometry)
+    stage = stage_cells(view, *STAGES[screen][:2])
+    for guides in ((), NAMES) if view == "room" else ((),):
+        for *_, sheet in stage_views(view, result.geometry, units, (), guides, stage):
+            assert collisions(sheet) == [], guides
+
+
+@pytest.mark.parametrize("name", sampled(["laid", "plain", "set"], 1))
+@pytest.mark.parametrize("screen", STAGES)
+def test_a_check_is_marked_on_every_stage(met, screen, name):
+    """Where it is measured, its caption over it in as many rows as it needs."""
+    result = met(name, {})
+    (paper,) = stage_cells("marked", *STAGES[screen][:2]).cells.values()
+    shown = [finding for finding in result.findings if can_show(finding)]
+    assert len(shown) > 15
+    for finding, units in itertools.product(shown, SYSTEMS):
+        sheet = marked(finding, result.geometry, units, paper)
+        assert (sheet.width, sheet.height) == (paper.right, paper.top)
+        assert collisions(sheet) == [], finding.key
+        words = " ".join(label.text for label in sheet.labels)
+        assert finding.key in words
+        assert finding.clause in words

@@ -9,9 +9,10 @@ from math import hypot
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES, from_unit
-from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
+from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.composed.marked_places import PLACES
 from fireplace_calc.drawing.roof.roof_view import roof
+from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.front_elevation import front
@@ -20,8 +21,8 @@ from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules import Finding
 
-STRIP = 13.0
-"""Room for the caption over the view. [mm]"""
+HEAD, ROW, FOOT = 4.8, 4.2, 4.0
+"""Of the caption over the view: height of a row in bold, of a row under it, and air. [mm]"""
 LENGTHS = ("in", "ft", "mm", "m")
 DRAW: dict[str, Callable[..., View]] = {
     "plan": plan,
@@ -36,7 +37,9 @@ def can_show(finding: Finding) -> bool:
     return finding.key in PLACES and finding.unit in LENGTHS and isinstance(finding.provided, float)
 
 
-def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sheet:
+def marked(
+    finding: Finding, geometry: Geometry, units: str = FEET_INCHES, paper: Cell = WHOLE
+) -> Sheet:
     """The view a check belongs to, with the check on it.
 
     Parameters
@@ -46,22 +49,25 @@ def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sh
     geometry : Geometry
     units : str
         ``feet-inches`` or ``millimetres``.
+    paper : Cell
+        Whose width and height the sheet has. [mm]
 
     Returns
     -------
     Sheet
-        Of the size of the live picture. What is there runs between two cross strokes; a third
-        stroke stands where what is asked would end.
+        What is there runs between two cross strokes; a third stroke stands where what is asked
+        would end.
     """
     if not isinstance(finding.provided, float):
         raise ValueError(f"{finding.key} measures no length on a view.")
     name, place = PLACES[finding.key]
-    sheet = Sheet(WIDTH, HEIGHT)
-    view = DRAW[name](sheet, Cell(0.0, 0.0, WIDTH, HEIGHT - STRIP), geometry, units)
+    sheet = Sheet(paper.right - paper.left, paper.top - paper.bottom)
+    top = _caption(sheet, finding, units)
+    view = DRAW[name](sheet, Cell(0.0, 0.0, sheet.width, top), geometry, units)
     start, end = place(geometry)
     short = finding.verdict == "falls short"
     ink = "bad" if short else "good"
-    _stroke(view, start, end, ink)
+    _stroke(view, start, end, ink, top)
     required = finding.required if isinstance(finding.required, float) else None
     length = hypot(end[0] - start[0], end[1] - start[1])
     if required and length > 0:
@@ -73,36 +79,47 @@ def marked(finding: Finding, geometry: Geometry, units: str = FEET_INCHES) -> Sh
             (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])),
             3.2,
             ink,
+            top,
         )
+    return sheet
+
+
+def _caption(sheet: Sheet, finding: Finding, units: str) -> float:
+    """What is measured and by which clause, at the head of the sheet; the level under it. [mm]"""
+    if not isinstance(finding.provided, float):
+        raise ValueError(f"{finding.key} measures no length on a view.")
+    required = finding.required if isinstance(finding.required, float) else None
     provided = show(from_unit(finding.provided, finding.unit), "length", units)
     asked = (
         ""
         if required is None
         else f", {show(from_unit(required, finding.unit), 'length', units)} required"
     )
-    sheet.text(
-        4.0,
-        HEIGHT - 6.2,
-        f"{finding.key}  {finding.title}: {provided}{asked}, {finding.said}",
-        size=TITLE,
-        ha="left",
-        bold=True,
-    )
+    words = f"{finding.key}  {finding.title}: {provided}{asked}, {finding.said}"
     origin = (
         f"{finding.clause}, {finding.edition}. Measured between the cross strokes; the long"
         " stroke marks what is required."
     )
-    sheet.text(4.0, HEIGHT - 11.0, origin, size=SMALL, ha="left")
-    return sheet
+    y = sheet.height - 1.4
+    for row in lettering.in_rows(words, sheet.width - 8.0, TITLE, True):
+        y -= HEAD
+        sheet.text(4.0, y, row, size=TITLE, ha="left", bold=True)
+    y -= HEAD - ROW
+    for row in lettering.in_rows(origin, sheet.width - 8.0, SMALL):
+        y -= ROW
+        sheet.text(4.0, y, row, size=SMALL, ha="left")
+    return y - FOOT / 2
 
 
-def _stroke(view: View, start: Pair, end: Pair, ink: str) -> None:
+def _stroke(view: View, start: Pair, end: Pair, ink: str, top: float) -> None:
     view.path([start, end], "flag", ink)
     for place in (start, end):
-        _cross(view, start, end, place, 1.8, ink)
+        _cross(view, start, end, place, 1.8, ink, top)
 
 
-def _cross(view: View, start: Pair, end: Pair, place: Pair, half: float, ink: str) -> None:
+def _cross(
+    view: View, start: Pair, end: Pair, place: Pair, half: float, ink: str, top: float
+) -> None:
     """A stroke square to the measured line, left out where it would leave the sheet or cross a
     figure. [mm]
     """
@@ -110,7 +127,7 @@ def _cross(view: View, start: Pair, end: Pair, place: Pair, half: float, ink: st
     long = hypot(x1 - x0, y1 - y0) or 1.0
     u, v = -(y1 - y0) / long * half, (x1 - x0) / long * half
     left, right, low, high = x - abs(u) - 0.4, x + abs(u) + 0.4, y - abs(v) - 0.4, y + abs(v) + 0.4
-    on_sheet = left > 0 and right < WIDTH and low > 0 and high < HEIGHT - STRIP
+    on_sheet = left > 0 and right < view.sheet.width and low > 0 and high < top
     if on_sheet and not any(
         a < right and left < c and b < high and low < d
         for a, b, c, d in (n.extent for n in view.sheet.labels)

@@ -25,6 +25,15 @@ TWO = 190.0
 """Least width of a stage for two. [mm]"""
 LEAST = (100.0, 112.0)
 """Least paper of a view; on a smaller stage letters are smaller too. [mm]"""
+MARKED = "marked"
+"""A check where it is measured, with its caption over it."""
+LEAST_OF = {
+    MARKED: (100.0, 144.0),
+    "detail": (165.0, 112.0),
+    "arch": (215.0, 112.0),
+    "staging": (110.0, 148.0),
+}
+"""The same of views whose words take more room. [mm]"""
 SHARES = {"left": 106.0 / 300.0, "section": 92.0 / 300.0, "front": 108.0 / 186.0}
 """Of the width for front and plan, and for the section; of the height for the front. [-]"""
 
@@ -57,7 +66,8 @@ def stage_cells(view: str, wide: float, high: float, count: int | None = None) -
     Parameters
     ----------
     view : str
-        ``all`` for the four elevations, or a view that has the stage alone.
+        ``all`` for the four elevations, a view that has the stage alone, or ``marked`` for a check
+        where it is measured.
     wide, high : float
         Of the stage, in the page's own dots. [px]
     count : int, optional
@@ -70,7 +80,7 @@ def stage_cells(view: str, wide: float, high: float, count: int | None = None) -
     """
     width, height = wide / DENSITY, high / DENSITY
     if view != ALL:
-        alone = _paper(width, height)
+        alone = _paper(width, height, LEAST_OF.get(view, LEAST))
         return PageStage(alone.right, alone.top, 1, {view: alone})
     count = count or _fitting(width, height)
     if count < len(TURNS):
@@ -96,9 +106,9 @@ def _fitting(width: float, height: float) -> int:
     return 2 if width >= TWO else 1
 
 
-def _paper(width: float, height: float) -> Cell:
+def _paper(width: float, height: float, least: tuple[float, float] = LEAST) -> Cell:
     """A view's own paper, of the stage's shape; larger than the stage where that has no room."""
-    grow = max(LEAST[0] / width, LEAST[1] / height, 1.0)
+    grow = max(least[0] / width, least[1] / height, 1.0)
     return Cell(0.0, 0.0, width * grow, height * grow)
 
 

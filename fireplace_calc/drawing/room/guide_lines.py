@@ -17,8 +17,8 @@ from fireplace_calc.drawing.views.laid_bricks import kept_within
 from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.proportion import Guide
 
-COLUMN, NARROW = 70.0, 34.0
-"""Room for the names with what they say, and for the names alone. [mm]"""
+COLUMN = 70.0
+"""Room for the names with what they say. [mm]"""
 ROW, GAP = 3.9, 1.9
 """From line to line of a text, and between two guides. [mm]"""
 HEAD = "Guides, not rules"
@@ -28,7 +28,8 @@ DOT = 0.5 * np.array([(np.cos(a), np.sin(a)) for a in np.arange(12) * np.pi / 6]
 
 def guide_room(cell: Cell, guides: Sequence[Guide], words: bool) -> float:
     """Room the guides take at the right of a view. [mm]"""
-    return (COLUMN if words else NARROW) + 9.0 if guides else 4.0
+    names = [lettering.width(guide.name, SMALL, bold=True) for guide in guides]
+    return (COLUMN if words else max(names)) + 9.0 if guides else 4.0
 
 
 def wrapped(text: str, wide: float, size: float = SMALL) -> list[str]:
@@ -50,14 +51,8 @@ def wrapped(text: str, wide: float, size: float = SMALL) -> list[str]:
     >>> wrapped("guide, not a rule", 22.0)
     ['guide, not a', 'rule']
     """
-    made: list[str] = []
-    for word in re.sub(r"(?<=\d) (?=\d{3}\b|%|mm\b|m\b|ft\b|in\b)", "\u00a0", text).split(" "):
-        longer = f"{made[-1]} {word}" if made else word
-        if made and lettering.width(longer, size) <= wide:
-            made[-1] = longer
-        else:
-            made.append(word)
-    return made
+    whole = re.sub(r"(?<=\d) (?=\d{3}\b|%|mm\b|m\b|ft\b|in\b)", "\u00a0", text)
+    return lettering.in_rows(whole, wide, size)
 
 
 def overlay(view: View, guides: Sequence[Guide], window: Polygon, cell: Cell, words: bool) -> None:

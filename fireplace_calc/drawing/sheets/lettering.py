@@ -51,6 +51,17 @@ def width(text: str, size: float, bold: bool = False) -> float:
     return outline(text, bold)[2] * size
 
 
+def in_rows(words: str, room: float, size: float, bold: bool = False) -> list[str]:
+    """Words in as many rows as they need, none wider than there is room, in the same unit."""
+    rows: list[str] = []
+    for word in words.split(" "):
+        if rows and width(f"{rows[-1]} {word}", size, bold) <= room:
+            rows[-1] += f" {word}"
+        else:
+            rows.append(word)
+    return rows
+
+
 _ACROSS = {"left": 0.0, "center": -0.5, "right": -1.0}
 _UP = {"base": 0.0, "middle": -0.5, "top": -1.0}
 

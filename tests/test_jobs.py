@@ -323,6 +323,22 @@ def test_a_history_that_cannot_be_read_is_set_aside_and_the_design_stays(tmp_pat
     assert session(tmp_path).undo()
 
 
+def test_the_history_stands_in_for_a_design_that_cannot_be_read(tmp_path):
+    work = in_jobs(tmp_path)
+    work.start_job("Miller", Design())
+    work.take({"opening.width": "50 in"})
+    work.keep()
+    (tmp_path / "miller" / "design.toml").write_text("half a design")
+    again = in_jobs(tmp_path)
+    assert again.design == work.design and "history of the job remembers" in again.said
+    assert "design-unreadable-1.toml" in again.said
+    again.keep()
+    assert load(tmp_path / "miller" / "design.toml") == work.design
+    (tmp_path / "miller" / "design.toml").write_text("half a design")
+    (tmp_path / "miller" / "history.toml").write_text("half a history")
+    assert "The example is shown" in in_jobs(tmp_path).said
+
+
 def test_the_history_stays_small_and_its_end_is_kept(tmp_path):
     """Large steps push out old ones; small ones go back five hundred."""
     work = session(tmp_path)

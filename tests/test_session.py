@@ -79,6 +79,7 @@ def test_an_empty_folder_begins_with_the_example(tmp_path):
 
 def test_a_file_that_cannot_be_read_is_set_aside_and_never_written_over(tmp_path):
     for number in (1, 2):
+        (tmp_path / "history.toml").unlink(missing_ok=True)
         (tmp_path / "design.toml").write_text(f"half a design {number}")
         found = session(tmp_path)
         assert found.design == load(EXAMPLE) and f"design-unreadable-{number}.toml" in found.said

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import os
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
 from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.jobs.history import Moment
+from fireplace_calc.editing.jobs.history import History, Moment
 from fireplace_calc.editing.jobs.jobs_folder import JobsFolder
-from fireplace_calc.editing.jobs.kept_job import KeptJob, KeptWork
+from fireplace_calc.editing.jobs.kept_job import DESIGN, KeptJob, KeptWork
 from fireplace_calc.editing.kept_folder import KeptFolder
 from fireplace_calc.editing.visitor import own_folder
 from fireplace_calc.panels.work_in_hand import WorkInHand
@@ -61,7 +62,8 @@ class Session(WorkInHand):
         super().__init__(first, units)
         self._lay_out(None)
         if self.jobs is not None:
-            self._open_last(self.jobs)
+            if key := self.jobs.open_key():
+                self._open_key(self.jobs, key)
         elif folder is not None:
             self._open(KeptJob(own_folder(folder)))
 
@@ -91,10 +93,6 @@ class Session(WorkInHand):
         is on the table, or it could be one of several.
         """
         return self.jobs is not None and (self.looking or len(self.jobs.jobs()) > 1)
-
-    def _open_last(self, jobs: JobsFolder) -> None:
-        if key := jobs.open_key():
-            self._open_key(jobs, key)
 
     def open_job(self, key: str) -> None:
         """Go on with a job of the list, as its folder holds it now.
@@ -261,12 +259,22 @@ class Session(WorkInHand):
             if found.words.get(name) in allowed:
                 setattr(self, name, found.words[name])
         self.words = {name: word for name, word in found.words.items() if name not in own}
-        if found.design is None and kept.said:
-            self._say("The example is shown instead.")
+        if DESIGN in kept.unread:
+            found.design = self._from_history(found.history)
         self._begin_with(found, kept)
         copies = kept.folder.copies
         if copies:
             self._say(f"Other panels kept their work in {', '.join(copies)} of {kept.folder.path}.")
+
+    def _from_history(self, history: History | None) -> Design | None:
+        """What the history remembers in place of a design file that cannot be read."""
+        with suppress(InputError):
+            if history is not None:
+                design = history.design_of(history.at)
+                self._say("What the history of the job remembers is shown instead.")
+                return design
+        self._say("The example is shown instead.")
+        return None
 
     def _begin_with(self, found: KeptWork, kept: KeptJob) -> None:
         """Stand where the files stand, with as much of the past as they know."""

@@ -80,12 +80,15 @@ class KeptJob:
         Goes on elsewhere when somebody else has written there.
     said : str
         What could not be read, and where it is now.
+    unread : set of str
+        Files that could not be read.
     """
 
     def __init__(self, path: Path) -> None:
         self.folder, self.said = KeptFolder(path, belongs), ""
         self._written: dict[str, Design] = {}
         self._left: set[str] = set()
+        self.unread: set[str] = set()
         self._history: tuple[History | None, int, bytes] = (None, 0, b"")
 
     def read(self, namer: Namer, survey_of: Callable[[str], Any]) -> KeptWork:
@@ -181,6 +184,7 @@ class KeptJob:
 
     def _put_aside(self, path: Path, why: InputError) -> None:
         self._say(str(why))
+        self.unread.add(path.name)
         try:
             self._say(f"It was set aside as {set_aside(path).name}.")
         except OSError:

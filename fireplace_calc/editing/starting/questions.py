@@ -176,7 +176,7 @@ QUESTIONS = (
     ),
     StartQuestion(
         "ridge",
-        "How far is it, level, from the chimney to the ridge?",
+        "How far, level, from chimney to ridge?",
         "8 ft",
         _length("roof.ridge_distance", FEET),
     ),
@@ -213,7 +213,7 @@ QUESTIONS = (
     StartQuestion(
         "liner",
         "Which liner?",
-        "12x16",
+        "12x16, or from the list",
         _liner,
         liner_choices,
         decides=("flue.size",),

@@ -42,7 +42,8 @@ SHARES = ("fire.moisture", "throat.damper_open")
 FAR = ("site.altitude", "air.intake_to_chimney_distance", "loads.building_width")
 HILLS = "loads.hill_"
 """Lengths of a site: whole feet, or meters."""
-_BARE = re.compile(r"\s*[-+−]?\s*(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.?\d*|\.\d+)\s*")
+_NUMBER = r"\d+[ -]\d+/\d+|\d+/\d+|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d*)?|\d+\.?\d*|\.\d+"
+_BARE = re.compile(rf"\s*[-+−]?\s*(?:{_NUMBER})\s*")
 
 
 def _far(key: str) -> bool:

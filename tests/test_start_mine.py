@@ -262,6 +262,7 @@ def test_the_task_on_the_page_takes_no_more_than_25_entries(page, tmp_path):
     assert load(tmp_path / "miller-house" / "design.toml") == page.design
     again = panel(Design(), jobs=tmp_path, folds=("new",))
     assert again.design == page.design
+    again.open("new")
     assert again.folds["new"].rows["width"].box.value == "42", "the answers are kept too"
 
 
@@ -339,6 +340,7 @@ def test_the_list_copies_renames_compares_bins_and_puts_back(page):
 
 def test_a_page_that_keeps_one_design_says_that_it_has_no_list(tmp_path):
     made = panel(EXAMPLE, keep=tmp_path, folds=("start", "new"))
+    made.open("start")
     assert "no list of jobs" in made.folds["start"].hint.value
     made.open("new")
     made.folds["new"].rows["width"].box.value = "42"

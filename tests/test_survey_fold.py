@@ -138,7 +138,7 @@ def test_what_was_found_says_the_doubtful_first():
     at = words.index
     assert at("Signs of trouble") < at("What is doubtful") < at("Not looked at")
     assert "95.1 in²" in words and "falls short" in words
-    assert fold.picture.layout.display == "none"
+    assert fold.board.widget.layout.display == "none"
 
 
 def test_measured_beside_drawn_has_table_and_picture():
@@ -146,7 +146,9 @@ def test_measured_beside_drawn_has_table_and_picture():
     made.session.survey = filled(BRICK)
     fold.hear({"do": "at", "station": BESIDE})
     assert "Measured beside drawn" in fold.found.value and "greatest is taken" in fold.found.value
-    assert fold.picture.layout.display is None
+    assert fold.board.widget.layout.display == "none"
+    fold.view.value = "front"
+    assert fold.board.widget.layout.display is None
     (image,) = fold.board.widget.children
     before = bytes(image.value)
     fold.view.value = "roof"
@@ -154,6 +156,17 @@ def test_measured_beside_drawn_has_table_and_picture():
     made.set_input("opening.width", "50 in")
     fold.update()
     assert "10&quot; less" in fold.found.value
+
+
+def test_a_sketch_shows_where_to_hold_the_tape():
+    fold = opened()[1]
+    fold.view.value = "plan"
+    (image,) = fold.board.widget.children
+    room = bytes(image.value)
+    fold.hear({"do": "at", "station": HIDDEN})  # the same sketch with the arrows of another station
+    assert room and bytes(image.value) != room
+    fold.view.value = ""
+    assert fold.board.widget.layout.display == "none"
 
 
 def test_the_measured_fireplace_is_laid_on_the_table_and_undone():

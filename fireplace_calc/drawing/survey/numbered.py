@@ -213,7 +213,9 @@ def _put_number(sheet: Sheet, cell: Cell, arrow: _Arrow, taken: _Taken) -> None:
     """Write a number at the best free place, and lead to it from the arrow where it is far."""
     size = arrow.size
     wide = lettering.width(arrow.text, size, True)
-    half = (wide / 2 + (1.4 if arrow.round else AIR), BUBBLE if arrow.round else 0.72 * size + AIR)
+    half = wide / 2 + AIR, 0.72 * size + AIR
+    if arrow.round:
+        half = wide / 2 + 1.4, BUBBLE * size / SMALL
     best: tuple[float, Pair, Pair] | None = None
     for away, (x, y), foot in _places(arrow):
         if best is not None and away >= best[0]:

@@ -17,6 +17,8 @@ from fireplace_calc.drawing import HEIGHT, WIDTH
 from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.survey.as_measured import measured_view, print_measured
+from fireplace_calc.drawing.survey.invented import sketched
+from fireplace_calc.drawing.survey.numbered import arrow_sketch
 from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
 from fireplace_calc.drawing.survey.survey_words import doubt_parts, gaps, survey_parts
 from fireplace_calc.drawing.survey.to_take_along import print_survey
@@ -28,14 +30,16 @@ from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.panels.survey.survey_page import SurveyPage
-from fireplace_calc.panels.survey.survey_telling import BESIDE, FOUND, RESULTS, page_of
+from fireplace_calc.panels.survey.survey_telling import FOUND, RESULTS, page_of
 from fireplace_calc.survey.asked.entry import ROOM, STATIONS
-from fireplace_calc.survey.asked.walk import ENTRY_OF
+from fireplace_calc.survey.asked.walk import ENTRY_OF, WALK
 from fireplace_calc.survey.from_survey import Surveyed, surveyed
 from fireplace_calc.survey.kept import LONGEST, Survey
 
 MARGIN, LETTERS = 4.0, 4.0
 """Round the picture, and height of its letters: large enough on a page of 900 dots. [mm]"""
+NONE = "none"
+"""No sketch, so that there is room for the entries."""
 TAKEN = "The measured fireplace is on the table. Undo brings back the one before."
 
 
@@ -61,9 +65,11 @@ class MeasureWhatStands(Fold):
         self.board = Board()
         self.board.frame(True)
         views = {f"{s.letter}  {s.title}": name for name, s in SKETCHES.items()}
-        self.view = dropdown("Sketch", views, "front", lambda _: self._draw(), "28em", "4em")
-        self.picture = w.VBox([self.view, self.board.widget])
-        self.widget = w.VBox([self.page, self.link, self.found, self.picture])
+        self.view = dropdown(
+            "Sketch", {NONE: "", **views}, "", lambda _: self._draw(), "28em", "4em"
+        )
+        self.view.add_class("survey-view")
+        self.widget = w.VBox([self.page, self.link, self.view, self.board.widget, self.found])
         self.page.on_msg(lambda _, content, __: self.hear(content))
 
     def read(self) -> Surveyed:
@@ -165,10 +171,7 @@ class MeasureWhatStands(Fold):
             panel.session.survey, told, self.station, panel.units, self.refused, self.said
         )
         self.found.value = self._words(told)
-        shown = self.station == BESIDE and told.design is not None
-        self.picture.layout.display = None if shown else "none"
-        if shown:
-            self._draw()
+        self._draw()
 
     def _words(self, told: Surveyed) -> str:
         panel = self.panel
@@ -184,11 +187,19 @@ class MeasureWhatStands(Fold):
         return html.flow(survey_parts(told, panel.design, panel.units))
 
     def _draw(self) -> None:
-        told = self.read()
-        if self.station != BESIDE or told.design is None:
+        """The sketch that is wanted: where to hold the tape, or what was measured there."""
+        told, name = self.read(), str(self.view.value)
+        wanted = bool(name) and (self.station not in RESULTS or told.design is not None)
+        self.board.widget.layout.display = None if wanted else "none"
+        if not wanted:
             return
         sheet = Sheet(WIDTH, HEIGHT)
         cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
+        if self.station in STATIONS:
+            entries = [entry for entry in WALK if entry.station == self.station]
+            arrow_sketch(sheet, cell, name, sketched(), entries, size=LETTERS)
+            self.board.show([(WHOLE, sheet)])
+            return
         drawn, units = self.panel.design, self.panel.units
-        measured_view(sheet, cell, self.view.value, told, drawn, units, LETTERS)
+        measured_view(sheet, cell, name, told, drawn, units, LETTERS)
         self.board.show([(WHOLE, sheet)])

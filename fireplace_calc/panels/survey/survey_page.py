@@ -37,6 +37,7 @@ STYLE = """
 .survey-out { display: flex; align-items: center; min-height: 44px; }
 .survey-out input { width: 22px; height: 22px; margin: 11px 6px 11px 0; }
 .survey-out label { padding: 13px 0; }
+.survey-view select { min-height: 44px; }
 .survey-found { flex: 1 1 100%; margin: 0; }
 """
 

@@ -83,9 +83,8 @@ def _entry(
         "boxes": [
             {
                 "box": box,
-                "label": entry.reading_of(box)
-                or ("reading" if reads_number(entry.spec) else "answer"),
-                "aria": f"{entry.spec.label}, {entry.reading_of(box) or 'reading'}",
+                "label": _label(entry, box),
+                "aria": f"{entry.spec.label}, {_label(entry, box)}",
                 "text": _text(survey, box, out, refused),
                 "hint": unit_of(entry, units),
                 "choices": _choices(entry),

@@ -138,7 +138,7 @@ def test_what_was_found_says_the_doubtful_first():
     at = words.index
     assert at("Signs of trouble") < at("What is doubtful") < at("Not looked at")
     assert "95.1 in²" in words and "falls short" in words
-    assert fold.board.widget.layout.display == "none"
+    assert fold.page.picture == ""
 
 
 def test_measured_beside_drawn_has_table_and_picture():
@@ -146,13 +146,12 @@ def test_measured_beside_drawn_has_table_and_picture():
     made.session.survey = filled(BRICK)
     fold.hear({"do": "at", "station": BESIDE})
     assert "Measured beside drawn" in fold.found.value and "greatest is taken" in fold.found.value
-    assert fold.board.widget.layout.display == "none"
-    fold.view.value = "front"
-    assert fold.board.widget.layout.display is None
-    (image,) = fold.board.widget.children
-    before = bytes(image.value)
-    fold.view.value = "roof"
-    assert before and bytes(image.value) not in (b"", before)
+    assert fold.page.picture == ""
+    fold.hear({"do": "sketch", "name": "front"})
+    before = fold.page.picture
+    assert before.startswith("data:image") and "1b: 3'-4\"" in fold.page.seen
+    fold.hear({"do": "sketch", "name": "roof"})
+    assert fold.page.picture not in ("", before) and "44: 18'-11\"" in fold.page.seen
     made.set_input("opening.width", "50 in")
     fold.update()
     assert "10&quot; less" in fold.found.value
@@ -160,13 +159,13 @@ def test_measured_beside_drawn_has_table_and_picture():
 
 def test_a_sketch_shows_where_to_hold_the_tape():
     fold = opened()[1]
-    fold.view.value = "plan"
-    (image,) = fold.board.widget.children
-    room = bytes(image.value)
+    fold.hear({"do": "sketch", "name": "plan"})
+    room = fold.page.picture
+    assert "6a" in fold.page.seen and "68a" not in fold.page.seen
     fold.hear({"do": "at", "station": HIDDEN})  # the same sketch with the arrows of another station
-    assert room and bytes(image.value) != room
-    fold.view.value = ""
-    assert fold.board.widget.layout.display == "none"
+    assert room and fold.page.picture != room and "68a" in fold.page.seen
+    fold.hear({"do": "sketch", "name": "elsewhere"})
+    assert fold.page.picture == ""
 
 
 def test_the_measured_fireplace_is_laid_on_the_table_and_undone():

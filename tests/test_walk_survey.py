@@ -61,8 +61,8 @@ def test_a_survey_is_entered_by_keyboard_alone(tmp_path):
         ).first.wait_for(timeout=30_000)
         assert faults(view) == []
         view.get_by_label("Sketch").focus()
-        keys.type("D")
-        view.locator(".fireplace-view-whole").last.wait_for(timeout=30_000)
+        keys.type("A")
+        view.locator(".survey-picture[alt*='1b: ']").wait_for(timeout=30_000)
         assert faults(view) == []
         if os.environ.get("SURVEY_PICTURE"):
             view.wait_for_timeout(1000)

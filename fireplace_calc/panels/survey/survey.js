@@ -23,14 +23,16 @@ function render({ model, el }) {
   const where = make('select', { id: `${own}-where`, onchange: () => model.send({ do: 'at', station: where.value }) });
   const name = make('input', { id: `${own}-name`, type: 'text', autocomplete: 'off', spellcheck: false,
     onchange: () => model.send({ do: 'name', text: name.value }) });
+  const sketch = make('select', { id: `${own}-sketch`, onchange: () => model.send({ do: 'sketch', name: sketch.value }) });
+  const picture = make('img', { className: 'survey-picture' });
   const labelled = (label, input) => make('div', { className: 'survey-field' }, make('label', { htmlFor: input.id, textContent: label }), input);
   const take = button('Work on the measured fireplace', () => model.send({ do: 'take' }));
   const print = button('Print what was found (PDF)', () => model.send({ do: 'print', what: 'found' }));
-  const head = make('div', { className: 'survey-head' }, labelled('Station', where), labelled('Name of the job', name),
+  const head = make('div', { className: 'survey-head' }, labelled('Station', where), labelled('Sketch', sketch), labelled('Name of the job', name),
     button('Print the sheets (PDF)', () => model.send({ do: 'print', what: 'sheets' })), print, take);
   const said = make('p', { className: 'survey-said', aria: { role: 'status' } });
   const list = make('ol', { className: 'survey-list' });
-  const root = make('div', { className: 'survey' }, head, said, list);
+  const root = make('div', { className: 'survey' }, head, said, picture, list);
   el.append(root);
 
   const boxes = () => [...list.querySelectorAll('input[type=text], select')].filter((b) => !b.disabled);
@@ -90,6 +92,7 @@ function render({ model, el }) {
   function show() {
     const shown = model.get('shown');
     where.replaceChildren(...shown.stations.map((s) => make('option', { value: s.name, textContent: s.label, selected: s.name === shown.station })));
+    sketch.replaceChildren(...shown.sketches.map(([value, label]) => make('option', { value, textContent: label, selected: value === shown.sketch })));
     if (name !== document.activeElement) name.value = shown.name;
     take.disabled = print.disabled = !shown.whole;
     said.textContent = shown.said;
@@ -103,10 +106,20 @@ function render({ model, el }) {
     list.hidden = !shown.entries.length;
     for (const told of shown.entries) tell(cards.get(told.key), told);
   }
+  function look() {
+    picture.hidden = !model.get('picture');
+    picture.src = model.get('picture') || 'data:,';
+    picture.alt = model.get('seen');
+  }
   root.addEventListener('keydown', (event) => { if (event.key !== 'Tab') event.stopPropagation(); });
   model.on('change:shown', show);
+  model.on('change:picture change:seen', look);
   show();
-  return () => model.off('change:shown', show);
+  look();
+  return () => {
+    model.off('change:shown', show);
+    model.off('change:picture change:seen', look);
+  };
 }
 
 export default { render };

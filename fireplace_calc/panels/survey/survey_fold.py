@@ -24,7 +24,6 @@ from fireplace_calc.drawing.survey.survey_words import doubt_parts, gaps, survey
 from fireplace_calc.drawing.survey.to_take_along import print_survey
 from fireplace_calc.exports import read_back
 from fireplace_calc.panels import html
-from fireplace_calc.panels.controls.choices import dropdown
 from fireplace_calc.panels.controls.reader_units import with_unit
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
@@ -38,8 +37,6 @@ from fireplace_calc.survey.kept import LONGEST, Survey
 
 MARGIN, LETTERS = 4.0, 4.0
 """Round the picture, and height of its letters: large enough on a page of 900 dots. [mm]"""
-NONE = "none"
-"""No sketch, so that there is room for the entries."""
 TAKEN = "The measured fireplace is on the table. Undo brings back the one before."
 
 
@@ -57,19 +54,14 @@ class MeasureWhatStands(Fold):
 
     def __init__(self, panel: Host) -> None:
         super().__init__(panel)
-        self.station, self.said = ROOM, ""
+        self.station, self.sketch, self.said = ROOM, "", ""
         self.refused: dict[str, tuple[str, str]] = {}
         self._known: tuple[Survey, Surveyed] | None = None
         self._mine = panel.session.survey
         self.page, self.found, self.link = SurveyPage(), w.HTML(), w.HTML()
         self.board = Board()
         self.board.frame(True)
-        views = {f"{s.letter}  {s.title}": name for name, s in SKETCHES.items()}
-        self.view = dropdown(
-            "Sketch", {NONE: "", **views}, "", lambda _: self._draw(), "28em", "4em"
-        )
-        self.view.add_class("survey-view")
-        self.widget = w.VBox([self.page, self.link, self.view, self.board.widget, self.found])
+        self.widget = w.VBox([self.page, self.link, self.found])
         self.page.on_msg(lambda _, content, __: self.hear(content))
 
     def read(self) -> Surveyed:
@@ -92,6 +84,7 @@ class MeasureWhatStands(Fold):
             "put": self._put,
             "out": self._out,
             "at": self._at,
+            "sketch": self._sketch,
             "name": self._name,
             "take": lambda _: self._take(),
             "print": self._print,
@@ -124,6 +117,10 @@ class MeasureWhatStands(Fold):
         station = str(told.get("station"))
         if station in (*STATIONS, *RESULTS):
             self.station = station
+
+    def _sketch(self, told: Mapping[str, Any]) -> None:
+        name = str(told.get("name"))
+        self.sketch = name if name in SKETCHES else ""
 
     def _name(self, told: Mapping[str, Any]) -> None:
         self._keep(self.panel.session.survey.named(str(told.get("text", ""))))
@@ -168,7 +165,13 @@ class MeasureWhatStands(Fold):
             self._mine = panel.session.survey
             self.refused.clear()
         self.page.shown = page_of(
-            panel.session.survey, told, self.station, panel.units, self.refused, self.said
+            panel.session.survey,
+            told,
+            self.station,
+            self.sketch,
+            panel.units,
+            self.refused,
+            self.said,
         )
         self.found.value = self._words(told)
         self._draw()
@@ -188,18 +191,18 @@ class MeasureWhatStands(Fold):
 
     def _draw(self) -> None:
         """The sketch that is wanted: where to hold the tape, or what was measured there."""
-        told, name = self.read(), str(self.view.value)
-        wanted = bool(name) and (self.station not in RESULTS or told.design is not None)
-        self.board.widget.layout.display = None if wanted else "none"
-        if not wanted:
+        told, name = self.read(), self.sketch
+        if not name or (self.station in RESULTS and told.design is None):
+            self.page.picture = ""
             return
         sheet = Sheet(WIDTH, HEIGHT)
         cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
         if self.station in STATIONS:
             entries = [entry for entry in WALK if entry.station == self.station]
             arrow_sketch(sheet, cell, name, sketched(), entries, size=LETTERS)
-            self.board.show([(WHOLE, sheet)])
-            return
-        drawn, units = self.panel.design, self.panel.units
-        measured_view(sheet, cell, name, told, drawn, units, LETTERS)
+        else:
+            drawn, units = self.panel.design, self.panel.units
+            measured_view(sheet, cell, name, told, drawn, units, LETTERS)
         self.board.show([(WHOLE, sheet)])
+        self.page.seen = ", ".join(label.text for label in sheet.labels)
+        self.page.picture = bytes(self.board.images[WHOLE].value).decode()

@@ -24,7 +24,9 @@ STYLE = """
 .survey-said { margin: .4em 0; min-height: 1.3em; font-weight: 600; }
 .survey-list { list-style: none; margin: 0; padding: 2px; display: grid; gap: 0 1.4em;
   grid-template-columns: repeat(auto-fill, minmax(min(25em, 100%), 1fr)); }
-.survey-list[hidden] { display: none; }
+.survey-picture { display: block; width: 100%; max-width: 1050px; aspect-ratio: 300 / 186;
+  box-sizing: border-box; border: 1px solid var(--jp-border-color2, #d5d8da); margin-bottom: .5em; }
+.survey-picture[hidden], .survey-list[hidden] { display: none; }
 .survey-list li { display: flex; flex-wrap: wrap; gap: .3em .7em; align-items: end;
   padding: .5em 0; border-bottom: 1px solid var(--jp-border-color2, #ccc); align-content: start; }
 .survey-title { flex: 1 1 100%; } .survey-title b { display: block; }
@@ -37,7 +39,6 @@ STYLE = """
 .survey-out { display: flex; align-items: center; min-height: 44px; }
 .survey-out input { width: 22px; height: 22px; margin: 11px 6px 11px 0; }
 .survey-out label { padding: 13px 0; }
-.survey-view select { min-height: 44px; }
 .survey-found { flex: 1 1 100%; margin: 0; }
 """
 
@@ -49,8 +50,12 @@ class SurveyPage(anywidget.AnyWidget):
     ----------
     shown : dict
         Everything that stands on it.
+    picture, seen : str
+        Address of the sketch, and its words; no address where none is wanted.
     """
 
     _esm = Path(__file__).with_name("survey.js")
     _css = STYLE
     shown = traitlets.Dict().tag(sync=True)
+    picture = traitlets.Unicode().tag(sync=True)
+    seen = traitlets.Unicode().tag(sync=True)

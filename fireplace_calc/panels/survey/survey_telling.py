@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from fireplace_calc.drawing.survey.entry_rows import letters_of, unit_of
+from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
 from fireplace_calc.survey.asked.entry import NOTE, STATIONS, SurveyEntry, reads_number
 from fireplace_calc.survey.asked.walk import NUMBER, WALK
 from fireplace_calc.survey.beside import readings_words
@@ -22,6 +23,7 @@ def page_of(
     survey: Survey,
     told: Surveyed,
     station: str,
+    sketch: str,
     units: str,
     refused: Mapping[str, tuple[str, str]],
     said: str,
@@ -35,6 +37,8 @@ def page_of(
         The same, read.
     station : str
         One of ``STATIONS`` or of ``RESULTS``.
+    sketch : str
+        The one that is shown; empty for none.
     units : str
         The reader's.
     refused : mapping of str to (str, str)
@@ -46,6 +50,8 @@ def page_of(
     return {
         "station": station,
         "stations": [*(_station(name, told) for name in STATIONS), *map(_result, RESULTS)],
+        "sketches": [["", "none"], *([n, f"{s.letter}  {s.title}"] for n, s in SKETCHES.items())],
+        "sketch": sketch,
         "name": survey.name,
         "whole": told.design is not None,
         "said": said or (told.trouble if not told.at else ""),

@@ -17,9 +17,9 @@ from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.explore import LOOKS, find_combinations, find_remedies, liner_raises
-from fireplace_calc.explore.mending.combined import looking_for_combinations
 from fireplace_calc.explore.mending.locks import foreign, locked_inputs
 from fireplace_calc.explore.raising import every_finding
+from fireplace_calc.explore.together.combined import looking_for_combinations
 from fireplace_calc.lessons.valid_designs import valid_design
 from fireplace_calc.rules.comparing import FALLS_SHORT
 

@@ -12,12 +12,12 @@ from fireplace_calc.explore.curves import (
 )
 from fireplace_calc.explore.limits import LIMITS, LimitMap, limit_map
 from fireplace_calc.explore.liners import LinerRaise, LinerTable, liner_raises
-from fireplace_calc.explore.mending.combined import find_combinations
 from fireplace_calc.explore.mending.locks import LOOKS
 from fireplace_calc.explore.mending.remedies import find_remedies, rejected_remedies
 from fireplace_calc.explore.mending.remedy import RejectedRemedy, Remedy
 from fireplace_calc.explore.raising import HighestRaise, RaiseStop, highest_raise
 from fireplace_calc.explore.sketches import Sketch, sketch, try_change
+from fireplace_calc.explore.together.combined import find_combinations
 from fireplace_calc.explore.weather_sweep import sweep
 from fireplace_calc.explore.worked_figures import WorkedFigure, work_figures
 

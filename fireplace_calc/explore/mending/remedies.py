@@ -11,6 +11,7 @@ from typing import NamedTuple
 from fireplace_calc.assessment import DEFAULT_PACK, Assessment, assess
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.explore.mending.least_steps import all_least
 from fireplace_calc.explore.mending.lever_settings import Setting, settings_of
 from fireplace_calc.explore.mending.levers import LEVERS
 from fireplace_calc.explore.mending.locks import foreign, locked_inputs
@@ -19,7 +20,6 @@ from fireplace_calc.explore.mending.trials import (
     Baseline,
     LeverTrials,
     between,
-    least_settings,
     screen,
 )
 from fireplace_calc.explore.raising import by_kind, every_finding
@@ -257,7 +257,6 @@ def find_remedies(
     was = bill(base.now.takeoff, priced)
     return ranked(
         remedy_of(base, (one,), result, was, priced)
-        for row in rows
-        for one, result, mended in least_settings(base, row)
+        for one, result, mended in all_least(base, rows)
         if _honest(one, mended)
     )

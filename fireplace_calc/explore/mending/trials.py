@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from fireplace_calc.assessment import Assessment, assess
+from fireplace_calc.assessment import Assessment
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import draft_results, judgement
 from fireplace_calc.explore.mending.lever_settings import Setting
 from fireplace_calc.explore.mending.levers import FOOT, Lever
 from fireplace_calc.explore.mending.locks import foreign, stays
-from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.sketches import Sketch, sketch, try_change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import PACKS, Finding
@@ -229,62 +228,3 @@ def between(row: LeverTrials) -> list[int]:
         if row.mends[high] - (row.mends[low] if low >= 0 else set()):
             places += range(low + 1, high)
     return places
-
-
-def assess_unless_worse(base: Baseline, design: Design) -> Assessment | None:
-    """The design assessed in full, or nothing where it breaks something; what is quick is checked
-    first.
-
-    Parameters
-    ----------
-    base : Baseline
-    design : Design
-
-    Returns
-    -------
-    Assessment or None
-    """
-    if base.worsened(PACKS[base.now.pack].check(gather_facts(sketch(design)), base.from_sketch)):
-        return None
-    result = assess(design, base.now.pack)
-    for found in (result.findings, result.structure.findings, result.judgement):
-        if base.worsened(found):
-            return None
-    return result
-
-
-def least_settings(
-    base: Baseline, row: LeverTrials
-) -> Iterator[tuple[Setting, Assessment, set[str]]]:
-    """Least steps of one lever for each set of aims that it mends; below a setting that proves good
-    every one is screened.
-
-    Parameters
-    ----------
-    base : Baseline
-    row : LeverTrials
-
-    Yields
-    ------
-    tuple of Setting, Assessment and set of str
-        The setting, what it makes, and the keys of what it mends.
-    """
-    reported: list[set[str]] = []
-    proofs: dict[int, Assessment | None] = {}
-    while (
-        k := next(
-            (k for k in sorted(row.mends) if row.promises(k, reported) and proofs.get(k, True)),
-            None,
-        )
-    ) is not None:
-        if k not in proofs:
-            proofs[k] = assess_unless_worse(base, row.tried[k][1])
-        if (result := proofs[k]) is None:
-            continue
-        if below := row.unscreened_below(k):
-            screen([row], [below])
-            continue
-        mended = base.mended(every_finding(result).values())
-        if mended and not any(mended <= one for one in reported):
-            yield row.tried[k][0], result, mended
-        reported.append(mended | row.mends[k])

@@ -18,10 +18,10 @@ from fireplace_calc.explore import (
     find_remedies,
     rejected_remedies,
 )
-from fireplace_calc.explore.mending.combined import looking_for_combinations
 from fireplace_calc.explore.mending.locks import foreign
 from fireplace_calc.explore.mending.remedy import ORDERS, ranked
 from fireplace_calc.explore.raising import every_finding
+from fireplace_calc.explore.together.combined import looking_for_combinations
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, dropdown, row
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold

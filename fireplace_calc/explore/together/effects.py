@@ -2,23 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Generator, Iterable, Iterator, Mapping, Sequence
 from itertools import combinations, pairwise, product
+from typing import TypeVar
 
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.design.records import Design
-from fireplace_calc.explore.mending.forecast import (
+from fireplace_calc.explore.mending.lever_settings import Changes
+from fireplace_calc.explore.mending.trials import Baseline, LeverTrials
+from fireplace_calc.explore.together.forecast import (
     by_the_nearest,
     filled,
     some_places,
     sums,
     telling,
 )
-from fireplace_calc.explore.mending.lever_settings import Changes
-from fireplace_calc.explore.mending.looking import BARELY, SURE, Want, look, score
-from fireplace_calc.explore.mending.trials import Baseline, LeverTrials
+from fireplace_calc.explore.together.looking import BARELY, SURE, Want, look, score
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import Finding
 from fireplace_calc.takeoff import take_off
@@ -30,6 +31,7 @@ AT_ONCE = 100
 """Designs looked at before anybody else is heard. [-]"""
 CAPPED = 1e3
 """Of a change over nothing: as much as this. [-]"""
+Key = TypeVar("Key")
 Point = tuple[tuple[int, int], ...]
 """Levers by their number, each with the place of its setting, in order of the levers."""
 
@@ -83,9 +85,18 @@ class Effects:
         self, base: Baseline, rows: Sequence[LeverTrials], prices: Mapping[str, Price]
     ) -> None:
         self.base, self.rows, self.prices = base, rows, prices
+        self._was = bill(base.now.takeoff, prices).total
+        self._costs: dict[int, Array] = {}
+        self._twists: dict[tuple[int, int], Array] = {}
+
+    def look_around(self) -> Iterator[None]:
+        """Look at every lever by itself, then at pairs of them; a few designs at a time, so that
+        whoever waits can be heard between.
+        """
+        base, rows = self.base, self.rows
         first = [(r, k) for r, row in enumerate(rows) for k in (*row.probes, *range(len(row)))]
         first = [(r, k) for r, k in first if k in rows[r].probes or len(rows[r]) <= FEW]
-        seen = self._each(dict.fromkeys(first))
+        seen = yield from self._each(dict.fromkeys(first))
         broken = {
             f.key
             for one in seen.values()
@@ -105,22 +116,18 @@ class Effects:
             if ((table[low] > 0) != (table[high] > 0)).any()
             for k in range(low + 1, high)
         ]
-        for (r, k), one in self._each(turns, self.code).items():
+        turned = yield from self._each(turns, self.code)
+        for (r, k), one in turned.items():
             known[r][k + 1] = self._scores(one)
         self.scores = [filled(table, len(row) + 1) for table, row in zip(known, rows, strict=True)]
         self.places = [
             telling(scores, [0, *(k + 1 for k in row.probes)])
             for scores, row in zip(self.scores, rows, strict=True)
         ]
-        self._was = bill(base.now.takeoff, prices).total
-        self._costs: dict[int, Array] = {}
-        self._twists: dict[tuple[int, int], Array] = {}
+        yield from self._pair_up(useful(self))
 
-    def pair_up(self) -> Iterator[None]:
-        """Look at some settings of two levers together, to learn what neither shows by itself; a
-        few at a time, so that whoever waits can be heard between.
-        """
-        rows = useful(self)
+    def _pair_up(self, rows: Sequence[int]) -> Iterator[None]:
+        """Look at some settings of two levers together, to learn what neither shows by itself."""
         air, heavy = self._columns(self.base.airy), self._columns(self.base.heavy)
         moved = {r: (np.abs(self.scores[r] - self.start) > BARELY).any(axis=0) for r in rows}
         some = {r: some_places(len(self.rows[r])) for r in rows}
@@ -139,13 +146,7 @@ class Effects:
                     points[point] = Want(
                         design, bool((columns & air).any()), bool((columns & heavy).any())
                     )
-        seen: dict[Point, dict[str, Finding]] = {}
-        listed = list(points)
-        for first in range(0, len(listed), AT_ONCE):
-            some_points = listed[first : first + AT_ONCE]
-            found = look(self.base, [points[point] for point in some_points], self.code)
-            seen.update(zip(some_points, found, strict=True))
-            yield
+        seen = yield from self._some_at_a_time(points, self.code)
         for (one, other), columns in wanted.items():
             single = sums([self.scores[one], self.scores[other]], self.start)
             off: dict[tuple[int, ...], Array] = {}
@@ -187,11 +188,23 @@ class Effects:
 
     def _each(
         self, places: Iterable[tuple[int, int]], only: frozenset[str] | None = None
-    ) -> dict[tuple[int, int], dict[str, Finding]]:
+    ) -> Generator[None, None, dict[tuple[int, int], dict[str, Finding]]]:
         """Findings with one lever, by its number, at one place."""
-        listed = list(places)
-        wanted = [self._want(((r, k),), self.rows[r].tried[k][1]) for r, k in listed]
-        return dict(zip(listed, look(self.base, wanted, only), strict=True))
+        wanted = {(r, k): self._want(((r, k),), self.rows[r].tried[k][1]) for r, k in places}
+        return (yield from self._some_at_a_time(wanted, only))
+
+    def _some_at_a_time(
+        self, wanted: Mapping[Key, Want], only: frozenset[str] | None
+    ) -> Generator[None, None, dict[Key, dict[str, Finding]]]:
+        """Findings of many designs, by what they are asked for."""
+        seen: dict[Key, dict[str, Finding]] = {}
+        listed = list(wanted)
+        for first in range(0, len(listed), AT_ONCE):
+            part = listed[first : first + AT_ONCE]
+            found = look(self.base, [wanted[key] for key in part], only)
+            seen.update(zip(part, found, strict=True))
+            yield
+        return seen
 
     def _want(self, point: Point, design: Design) -> Want:
         levers = [self.rows[r].lever for r, _ in point]

@@ -1,18 +1,19 @@
-"""Two or three changes together, where one does not do it."""
+"""The cheapest two or three changes that mend what fewer do not."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from fireplace_calc.assessment import DEFAULT_PACK, Assessment
+from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.design.records import Design
-from fireplace_calc.explore.mending.effects import Effects
-from fireplace_calc.explore.mending.hunt import Hunt
+from fireplace_calc.explore.mending.least_steps import assess_unless_worse
 from fireplace_calc.explore.mending.remedies import find_remedies, remedy_of, screened
 from fireplace_calc.explore.mending.remedy import Remedy, ranked
-from fireplace_calc.explore.mending.teams import Team, promising
-from fireplace_calc.explore.mending.trials import Baseline, assess_unless_worse
+from fireplace_calc.explore.mending.trials import Baseline
 from fireplace_calc.explore.stepwise import Steps, finished
+from fireplace_calc.explore.together.effects import Effects
+from fireplace_calc.explore.together.hunt import Hunt
+from fireplace_calc.explore.together.teams import Team, promising
 from fireplace_calc.takeoff.cost import Price, bill
 from fireplace_calc.takeoff.cost import prices as price_list
 
@@ -46,17 +47,20 @@ def _chosen(
     return [*first, *rest][:most]
 
 
-def _proved(base: Baseline, effects: Effects, hunt: Hunt) -> tuple[Assessment, Hunt] | None:
-    """The best of a hunt assessed in full; nothing where it has none."""
-    while not hunt.dead:
-        design = base.tried(effects.changes(hunt.point(hunt.best)))
-        result = None if design is None else assess_unless_worse(base, design)
-        if result is not None:
-            return result, hunt
-        hunt.refuse()
-        for _ in _run(effects, [hunt]):
-            pass
-    return None
+def _proved(base: Baseline, effects: Effects, hunts: Sequence[Hunt]) -> Iterator[None]:
+    """The best of every hunt assessed in full, in the hunt's ``proof``; one that proves worse goes
+    on for its next best.
+    """
+    while left := [one for one in hunts if one.proof is None and not one.dead]:
+        drawn = [base.tried(effects.changes(one.point(one.best))) for one in left]
+        there = [design for design in drawn if design is not None]
+        results = iter(assess_unless_worse(base, there))
+        for one, design in zip(left, drawn, strict=True):
+            one.proof = None if design is None else next(results)
+            if one.proof is None:
+                one.refuse()
+        yield
+        yield from _run(effects, [one for one in left if one.proof is None])
 
 
 def looking_for_combinations(
@@ -95,8 +99,8 @@ def looking_for_combinations(
     whole = 3 * most - 2
     yield 1, whole, "what each change does"
     effects = Effects(base, rows, priced)
-    for _ in effects.pair_up():
-        yield 2, whole, "what two do together"
+    for _ in effects.look_around():
+        yield 2, whole, "what each change does"
     was = bill(base.now.takeoff, priced)
     found: list[Remedy] = []
     for size in range(2, most + 1):
@@ -110,12 +114,12 @@ def looking_for_combinations(
         ]
         for _ in _run(effects, hunts):
             yield 3 * size - 4, whole, f"{size} changes together"
-        for hunt in hunts:
+        for _ in _proved(base, effects, hunts):
             yield 3 * size - 3, whole, f"{size} changes together, in full"
-            if (proof := _proved(base, effects, hunt)) is not None:
-                point = hunt.point(hunt.best)
-                settings = tuple(rows[r].tried[k][0] for r, k in point)
-                found.append(remedy_of(base, settings, proof[0], was, priced))
+        for hunt in hunts:
+            if hunt.proof is not None:
+                settings = tuple(rows[r].tried[k][0] for r, k in hunt.point(hunt.best))
+                found.append(remedy_of(base, settings, hunt.proof, was, priced))
         known += found
     yield whole, whole, "ready"
     return ranked(found)

@@ -8,9 +8,10 @@ from collections.abc import Mapping
 
 import numpy as np
 
+from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.arrays import Array, BoolArray
-from fireplace_calc.explore.mending.effects import Effects, Point
-from fireplace_calc.explore.mending.forecast import by_the_nearest, sums
+from fireplace_calc.explore.together.effects import Effects, Point
+from fireplace_calc.explore.together.forecast import by_the_nearest, sums
 
 Corner = tuple[int, ...]
 """Of each lever, which setting: 0 for the lever left alone. [-]"""
@@ -56,6 +57,7 @@ class Hunt:
         self.refused: set[Corner] = set()
         self.rounds, self.dead = 0, False
         self.best: Corner = ()
+        self.proof: Assessment | None = None
         self.asked: list[Corner] = []
 
     def point(self, corner: Corner) -> Point:

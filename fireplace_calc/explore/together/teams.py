@@ -9,8 +9,8 @@ from typing import NamedTuple
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray, IntArray
-from fireplace_calc.explore.mending.effects import Effects, useful
-from fireplace_calc.explore.mending.forecast import sums
+from fireplace_calc.explore.together.effects import Effects, useful
+from fireplace_calc.explore.together.forecast import sums
 
 
 class Team(NamedTuple):

@@ -1,0 +1,1 @@
+"""Two or three changes together, where one does not do it."""

@@ -25,7 +25,8 @@ class Field {
     this.why = make('p', { id: `${this.id}-why`, className: 'fp-why' });
     this.why.setAttribute('aria-live', 'polite');
     this.node = make('div', { className: 'fp-field' });
-    this.node.append(make('label', { htmlFor: this.id, textContent: told.label }));
+    this.ends = make('span', { id: `${this.id}-ends`, className: 'fp-ends' });
+    this.node.append(make('label', { htmlFor: this.id, textContent: told.label }), this.ends);
     if (told.kind === 'choice') this.list();
     else this.typing(told);
     this.node.append(this.why);
@@ -36,13 +37,13 @@ class Field {
   list() {
     this.box = make('select', { id: this.id });
     this.box.onchange = () => this.say({ do: 'type', key: this.key, value: this.box.value });
-    this.box.setAttribute('aria-describedby', this.why.id);
+    this.described();
     this.node.append(this.box);
   }
 
   typing(told) {
     this.box = make('input', { id: this.id, type: 'text', autocomplete: 'off', spellcheck: false });
-    this.box.setAttribute('aria-describedby', this.why.id);
+    this.described();
     const take = () => {
       if (this.box.value === this.told) return;
       this.told = this.box.value;
@@ -65,6 +66,8 @@ class Field {
     this.node.append(this.steps[0], this.box, this.steps[1], this.slide);
   }
 
+  described() { this.box.setAttribute('aria-describedby', `${this.ends.id} ${this.why.id}`); }
+
   suggest(words) {
     const list = make('datalist', { id: `${this.id}-known` }, ...words.map((value) => make('option', { value })));
     this.box.setAttribute('list', list.id);
@@ -79,14 +82,15 @@ class Field {
   show(told) {
     this.node.classList.toggle('fp-locked', Boolean(told.locked));
     for (const part of [this.box, this.slide, ...(this.steps || [])]) if (part) part.disabled = Boolean(told.locked);
-    this.allowed = told.locked || told.allowed;
+    if (this.ends.textContent !== told.allowed) this.ends.textContent = told.allowed;
+    this.locked = told.locked;
     if (told.kind === 'choice') this.options(told);
     else if (this.box.value !== told.text) this.box.value = told.text;
     this.told = told.text;
     if (this.slide) {
-      const ends = [told.low, told.high, told.step].join();
-      if (this.ends !== ends) Object.assign(this.slide, { min: told.low, max: told.high, step: told.step });
-      this.ends = ends;
+      const range = [told.low, told.high, told.step].join();
+      if (this.range !== range) Object.assign(this.slide, { min: told.low, max: told.high, step: told.step });
+      this.range = range;
       if (!(performance.now() - this.hand < 400)) this.slide.value = told.place;
       this.slide.setAttribute('aria-valuetext', told.text);
     }
@@ -102,9 +106,9 @@ class Field {
     this.box.value = told.text;
   }
 
-  /** What was wrong, in the place of what is allowed; the answer that was refused stays to be mended. */
+  /** What was wrong, or what decides it; an answer that was refused stays to be mended. */
   wrong(why) {
-    const said = why || this.allowed || '';
+    const said = why || this.locked || '';
     if (this.why.textContent !== said) this.why.textContent = said;
     this.node.classList.toggle('fp-wrong', Boolean(why));
     if (why) this.box.setAttribute('aria-invalid', 'true'); else this.box.removeAttribute('aria-invalid');

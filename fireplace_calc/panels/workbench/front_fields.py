@@ -44,6 +44,13 @@ def ends(spec: Input, units: str) -> tuple[float, float, float]:
     return float(first * whole), float(last * whole), 0.5 if units == FEET_INCHES else 10.0
 
 
+def _ends_told(spec: Input, units: str, key: str) -> str:
+    """What is allowed, short enough to stand beside the name."""
+    if spec.kind == "count":
+        return f"{spec.low} to {spec.high}"
+    return allowed(spec, units, key)
+
+
 def told_field(key: str, design: Design, units: str) -> dict[str, Any]:
     """One input as ``field.js`` shows it.
 
@@ -78,7 +85,7 @@ def told_field(key: str, design: Design, units: str) -> dict[str, Any]:
         "label": spec.label,
         "help": spec.help,
         "kind": "text",
-        "allowed": allowed(spec, units, key),
+        "allowed": _ends_told(spec, units, key),
         "locked": locked(design, key),
     }
     if spec.kind in ("choice", "yes-no"):

@@ -184,7 +184,7 @@ def test_the_designer_lays_two_options_side_by_side_and_hands_over_a_sheet(kind,
     walker.looks_otherwise(before)
     wider = change(boathouse, {"opening.width": "44 in"})
     walker.says(re.compile("opening 3'-8\" wide"))
-    walker.tab("Options")
+    walker.tab("My job", "Options side by side")
     walker.push("Keep this design as an option")
     walker.says("Bring back Option 1")
     walker.slider("Opening width")

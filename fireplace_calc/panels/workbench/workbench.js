@@ -323,6 +323,8 @@ function render({ model, el }) {
     const outer = bench.closest('.jp-WindowedPanel-outer');
     bench.style.setProperty('--fp-high', `${outer ? outer.clientHeight - 16 : window.innerHeight - 32}px`);
     bench.closest('.jp-Cell')?.classList.add('fp-cell');
+    const beside = bench.querySelector('.fp-content');
+    for (const [name, value] of [['tabindex', '0'], ['role', 'region'], ['aria-label', 'Beside the drawing']]) beside?.setAttribute(name, value);
     if (outer && outer !== seen) watch.observe(seen = outer);
   };
   const watch = new ResizeObserver(fit);

@@ -48,7 +48,7 @@ STYLE = """<style>
 .fireplace-view-left { grid-area: 1 / 1 / 3 / 2; }
 .fireplace-view-section { grid-area: 1 / 2 / 3 / 3; } .fireplace-view-roof { grid-area: 1 / 3 / 3 / 4; }
 .fireplace-shelf { display: grid !important; grid-template-columns: repeat(auto-fill, minmax(17em, 1fr)); gap: .8em; max-width: 1100px; }
-.fireplace-shelf .fireplace-picture { width: 100%; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
+.fireplace-shelf img { width: 100%; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
 .fireplace-view-whole { grid-area: 1 / 1 / 3 / 4; }
 .fireplace-panel .jupyter-widget-Collapse-header, .fireplace-panel .jupyter-widget-Collapse-header span {
   color: var(--jp-ui-font-color1, #111); }

@@ -4,8 +4,10 @@ breaks.
 
 from __future__ import annotations
 
+from base64 import b64encode
 from collections.abc import Callable
 from functools import partial
+from html import escape
 from typing import Any
 
 import ipywidgets as w
@@ -109,8 +111,7 @@ class OptionCard:
         self.fold, self.number, self.quiet = fold, 0, False
         self.picture = Picture(WIDTH, HEIGHT, dots=2.0)
         self.shown: tuple[Any, str] | None = None
-        self.image = w.Image(format="png")
-        self.image.add_class("fireplace-picture")
+        self.image = w.HTML()
         self.name = w.Text(description="Name", **NAME)
         self.name.observe(lambda event: self._named(event["new"]), "value")
         self.back = button("", lambda: fold.bring_back(self.number))
@@ -135,4 +136,8 @@ class OptionCard:
         self.away.description = f"Remove {option.name}"
         if self.shown != (result.design, units):
             self.shown = (result.design, units)
-            self.image.value = self.picture.png(list(views("room", result.geometry, units)))
+            drawn = b64encode(self.picture.png(list(views("room", result.geometry, units))))
+            self.image.value = (
+                f'<img alt="{escape(option.name)}, in its room"'
+                f' src="data:image/png;base64,{drawn.decode()}">'
+            )

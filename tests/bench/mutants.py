@@ -40,7 +40,15 @@ from mutating.sites import Site, sites
 
 COPIED = (
     *("fireplace_calc", "tests", "data", "notebooks", "docs", ".ci"),
-    *("pyproject.toml", "requirements.txt", "CITATION.cff", "LICENSE", ".gitignore", "*.md"),
+    *(
+        "pyproject.toml",
+        "requirements.txt",
+        "CITATION.cff",
+        "LICENSE",
+        ".gitignore",
+        "*.md",
+        "conftest.py",
+    ),
 )
 LIBRARIES = ("numpy", "pytest", "hypothesis", "shapely.ops", "matplotlib.figure", "ipywidgets")
 """Loaded once, before a fault is planted; the package itself is loaded anew for each."""

@@ -75,7 +75,7 @@ def passes(start: Array, end: Array, boxes: Array) -> BoolArray:
     array (k, n) of bool
     """
     low, high = np.minimum(start, end)[:, None], np.maximum(start, end)[:, None]
-    found: BoolArray = ((low <= boxes[:, 2:]) & (high >= boxes[:, :2])).all(axis=2)
+    found: BoolArray = np.all((low <= boxes[:, 2:]) & (high >= boxes[:, :2]), axis=2)
     segment, box = np.nonzero(found)
     a, d, zone = start[segment], (end - start)[segment], boxes[box]
     with np.errstate(divide="ignore", invalid="ignore"):

@@ -61,10 +61,6 @@ class FlatFace:
     kind: str
     cut: bool
 
-    def depth(self, u: float, v: float) -> float:
-        """How far from the eye its plane lies. [m]"""
-        return self.plane[0] * u + self.plane[1] * v + self.plane[2]
-
     def less(self, gone: CrossSection) -> FlatFace | None:
         """What is left of it, or nothing."""
         return self.of(self.outline - gone)
@@ -103,20 +99,25 @@ def nearer(one: FlatFace, other: FlatFace) -> CrossSection | None:
     x1, y1 = min(one.bounds[2], other.bounds[2]), min(one.bounds[3], other.bounds[3])
     if x0 >= x1 or y0 >= y1:
         return None
-    corners = [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
-    before = [other.depth(u, v) - one.depth(u, v) - HAIR for u, v in corners]
-    if max(before) <= 0:
+    # How far the other lies behind, less a hair: a plane over the box, so its ends lie at corners.
+    (a, b, c), (d, e, f) = one.plane, other.plane
+    along, up, at = d - a, e - b, f - c - HAIR
+    left, right = (x0, x1) if along > 0 else (x1, x0)
+    low, high = (y0, y1) if up > 0 else (y1, y0)
+    if along * right + up * high + at <= 0:
         return None
-    if min(before) >= 0:
+    if along * left + up * low + at >= 0:
         return one.outline
+    corners = [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
+    before = [along * u + up * v + at for u, v in corners]
     # The two planes cross inside the box: keep the side on which the first lies before the second.
     kept: list[tuple[float, float]] = []
     ring = [*zip(corners, before, strict=True)]
-    for (p, d), (q, e) in pairwise([*ring, ring[0]]):
-        if d > 0:
+    for (p, here), (q, there) in pairwise([*ring, ring[0]]):
+        if here > 0:
             kept.append(p)
-        if d * e < 0:
-            t = d / (d - e)
+        if here * there < 0:
+            t = here / (here - there)
             kept.append((p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t))
     return one.outline ^ CrossSection([kept], FillRule.NonZero)
 

@@ -11,7 +11,7 @@ from test_draft_properties import fires
 
 from fireplace_calc.draft import Surroundings, settle
 from fireplace_calc.draft.conditions import leaks
-from fireplace_calc.draft.flow_search import settled
+from fireplace_calc.draft.flow_search import carries, settled
 from fireplace_calc.draft.operating import excess_pressure
 from fireplace_calc.draft.physics.house_leaks import leakage, net_inflow
 from fireplace_calc.draft.root_search import SCAN_STEPS, largest_root
@@ -133,6 +133,10 @@ def test_the_last_of_many_fires_are_looked_for_alone_and_end_where_they_would(se
     friction = rng.uniform(0.025, 0.05, n)
     mass, stalled = settled(way, lit, air, friction)
     assert 0.005 < stalled.mean() < 0.3
+    for share in (0.5, 0.999, 1.001, 2.0):  # and whether a flow is reached, which need not find it
+        asked = np.maximum(mass * share, lit.least_flow)
+        reached = carries(way, lit, air, asked, friction)
+        assert (reached == (~stalled & (mass >= asked))).all() and reached.any() == (share < 1)
 
     def cut(record, part):
         return replace(

@@ -206,12 +206,10 @@ class _Shortage(NamedTuple):
         def of(value: Number) -> Number:
             return np.broadcast_to(value, self.shape)[which] if np.ndim(value) else value
 
-        given = self.given._replace(
-            **{n: of(v) for n, v in self.given._asdict().items() if v is not None}
-        )
-        house = replace(
-            self.house, **{f.name: of(getattr(self.house, f.name)) for f in fields(self.house)}
-        )
+        known = {n: of(v) for n, v in self.given._asdict().items() if v is not None}
+        given = self.given._replace(**known)
+        ways = {f.name: of(getattr(self.house, f.name)) for f in fields(self.house)}
+        house = replace(self.house, **ways)
         shut = np.broadcast_to(self.shut, self.shape)[which]
         besides, bent = of(self.besides), of(self.bent)
         return _Shortage(given, house, shut, besides, bent, shut.shape)
@@ -255,18 +253,43 @@ def settled(
     return search_flow(fire, house, surroundings, given)
 
 
+def carries(
+    path: FlowPath,
+    fire: BurningFire,
+    surroundings: Surroundings,
+    asked: Array,
+    friction: Number | None = None,
+) -> BoolArray:
+    """Whether the flow that settles is at least so much.
+
+    Parameters
+    ----------
+    path : FlowPath
+    fire : BurningFire
+    surroundings : Surroundings
+    asked : array
+        Gas up the flue, no less than the fire can burn with, in the shape of the answer. [kg/s]
+    friction : float or array, optional
+        As for ``settle``. [-]
+
+    Returns
+    -------
+    array of bool
+    """
+    house, given = leaks(path, surroundings), flow_inputs(path, fire, surroundings, friction)
+    low, high = _bounds(fire, house, surroundings, given)
+    lack = _shortage(fire, house, surroundings.fans, given, low.shape)
+    enough: BoolArray = np.asarray(lack(asked) >= 0)  # such a flow would grow: searched elsewhere
+    if (rest := np.nonzero(~enough))[0].size:
+        mass, stalled = largest_root(lack.among(rest), low[rest], high[rest])
+        enough[rest] = ~stalled & (mass >= asked[rest])
+    return enough
+
+
 def search_flow(
     fire: BurningFire, house: Leaks, surroundings: Surroundings, given: FlowInputs
 ) -> tuple[Array, BoolArray]:
     """The same for whoever has the house and what is given at hand.
-
-    Parameters
-    ----------
-    fire : BurningFire
-    house : Leaks
-    surroundings : Surroundings
-    given : FlowInputs
-        Of these.
 
     Returns
     -------

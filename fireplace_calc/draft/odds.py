@@ -9,12 +9,12 @@ from math import pi, sqrt
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array, BoolArray, Number
+from fireplace_calc.base.arrays import Array, Number
 from fireplace_calc.base.draws import DRAWS, SEED, of_hundred
 from fireplace_calc.base.tables.draft import Coefficient, coefficients
 from fireplace_calc.draft.conditions import BurningFire, Surroundings
 from fireplace_calc.draft.flow_path import FlowPath
-from fireplace_calc.draft.flow_search import settled
+from fireplace_calc.draft.flow_search import carries
 from fireplace_calc.draft.operating import settle
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.physics.weather import wind_pressure
@@ -164,16 +164,17 @@ def smoke_odds(
         to_gas = power * burnt * (1.0 - room_share)
         return BurningFire(rate, 1.0 - wetness, power, to_gas, fire.air_needed)
 
-    def smoking(one: BurningFire, mass: Array, stalled: BoolArray) -> tuple[Array, Array]:
-        """The air that these fires draw, and which share of them smokes."""
-        air = np.where(stalled, 0.0, (mass - one.burn) / density) * model
-        least = least_air(one, path, density, inward, fireback) / density
-        return air, np.mean(stalled | (air < least), axis=-1)
+    def least(one: BurningFire) -> Number:
+        """Air that they need so as not to smoke. [m3/s]"""
+        return least_air(one, path, density, inward, fireback) / density
 
     one, dying = burning(rate), burning(embers)
     flow = settle(doubtful, one, evening, friction=friction)
-    air, smokes = smoking(one, flow.mass, flow.stalled)
-    _, dying_smokes = smoking(dying, *settled(doubtful, dying, evening, friction=friction))
+    air = np.where(flow.stalled, 0.0, (flow.mass - one.burn) / density) * model
+    smokes = np.mean(flow.stalled | (air < least(one)), axis=-1)
+    drawn = dying.burn + least(dying) * density / model
+    asked = np.broadcast_to(np.maximum(drawn, dying.least_flow), air.shape)
+    dying_smokes = np.mean(~carries(doubtful, dying, evening, asked, friction), axis=-1)
     face = np.asarray(air / path.face_area)
     return Odds(
         face=np.quantile(face, QUANTILES, axis=-1),

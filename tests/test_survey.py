@@ -5,6 +5,8 @@ from math import pi
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from sampled import sampled
+from test_voice import BANNED, ENGLISH
 
 from fireplace_calc import PACKS, assess
 from fireplace_calc.base.inputs import LONGEST_TEXT
@@ -24,7 +26,6 @@ from fireplace_calc.survey.from_survey import DEEP, surveyed
 from fireplace_calc.survey.kept import LARGEST, LONGEST, Survey, read_survey, survey_text
 from fireplace_calc.survey.reading import LEFT_OUT, MEASURED, UNREACHED, WRONG, read_entry
 from fireplace_calc.survey.unseen import CAUTIONS, UNSEEN
-from tests.sampled import sampled
 
 BRICK = {
     "opening width, top": "39-1/2 in",
@@ -216,6 +217,8 @@ def _holds(design, entry, taken):
         return held == pytest.approx(5 * INCH * taken)
     if entry.key == "rounding of the corners":
         return held == pytest.approx(13 * 16 * SQIN - (4 - pi) * taken**2)
+    if entry.key == "throat height" and taken < INCH / 4:
+        return held == pytest.approx(INCH / 4)  # and it is said: see below
     if entry.key == "trim that burns":
         return bool(held) == taken and "surround.trim" not in assumed(design)
     if entry.fills == "surround.trim":
@@ -326,6 +329,21 @@ def test_an_assumed_size_gives_way_and_says_so():
     assert told.design.lintel.height == pytest.approx(2 * INCH)
     assert told.design.lintel.bearing is None
     assert len([text for text in told.said if "leaves no room" in text]) == 2
+
+
+def test_a_throat_behind_the_lintel_is_drawn_as_near_as_can_be_and_said():
+    """A raised opening that has swallowed its throat: 8 in are asked, none is there."""
+    told = surveyed(filled({"throat height, left": "0 in", "lintel height": "5 in"}))
+    assert told.design.throat.height == told.design.lintel.height == pytest.approx(INCH / 4)
+    assert [said.split(" and drawn")[0] for said in told.said] == [
+        "Throat height is 0 in",
+        "Lintel height is 5 in",
+    ]
+    throat = {f.key: f for f in assess(told.design, "US IRC 2021").findings}["THR-01"]
+    assert throat.verdict == FALLS_SHORT and throat.required == 8.0
+    told = surveyed(filled({"throat height, left": "2 in", "lintel height": "5 in"}))
+    assert told.design.throat.height == told.design.lintel.height == pytest.approx(2 * INCH)
+    assert len(told.said) == 1
 
 
 def test_a_room_far_below_grade_is_not_drawn_and_said():
@@ -473,6 +491,7 @@ SAID = [
 
 @pytest.mark.parametrize("text", sampled([text for text in SAID if text], 40))
 def test_it_is_said_short(text):
+    assert not BANNED.search(text) and not ENGLISH.search(text)
     for sentence in text.split(". "):
         assert len(sentence.split()) <= 24, sentence
 

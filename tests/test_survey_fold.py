@@ -4,6 +4,7 @@ import base64
 import re
 
 import pytest
+from test_survey import BRICK, filled
 
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
@@ -14,7 +15,6 @@ from fireplace_calc.panels.survey.survey_telling import BESIDE, FOUND
 from fireplace_calc.survey.asked.entry import CANNOT_REACH, HIDDEN, ROOF, ROOM, SIGNS, STATIONS, UP
 from fireplace_calc.survey.asked.walk import WALK
 from fireplace_calc.survey.kept import Survey
-from tests.test_survey import BRICK, filled
 
 pytestmark = pytest.mark.usefixtures("no_full_collection")
 

@@ -5,6 +5,8 @@ from collections import Counter
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from sampled import sampled
+from test_survey import BRICK, filled, words
 
 from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
@@ -34,8 +36,6 @@ from fireplace_calc.survey.asked.walk import BY_KEY, NUMBER, WALK
 from fireplace_calc.survey.from_survey import surveyed
 from fireplace_calc.survey.kept import Survey, survey_text
 from fireplace_calc.survey.unseen import CAUTIONS, UNSEEN
-from tests.sampled import sampled
-from tests.test_survey import BRICK, filled, words
 
 
 def texts(sheets):

@@ -20,6 +20,7 @@ from fireplace_calc.survey.worked_out import (
     Readings,
     chimney_inputs,
     flue_inputs,
+    low_throat,
     opening_inputs,
     throat_inputs,
     trim_inputs,
@@ -105,6 +106,8 @@ def surveyed(survey: Survey) -> Surveyed:
     said: tuple[str, ...] = ()
     try:
         changes, area = _changes(survey, readings)
+        behind, low = low_throat(readings)
+        changes |= behind
         below = apply(Design(), changes)
         changes |= chimney_inputs(readings, below)
         given_way, said = _give_way(below, changes)
@@ -112,7 +115,7 @@ def surveyed(survey: Survey) -> Surveyed:
         if "site.grade" in changes and _too_deep(below):
             del changes["site.grade"]
             said = (*said, DEEP)
-        said = (*said, *((area,) if area else ()), *_side_by_side(changes))
+        said = (*low, *said, *((area,) if area else ()), *_side_by_side(changes))
         return Surveyed(readings, changes, change(Design(), changes), said=said)
     except InputError as wrong:
         where = _entry_of(readings, wrong.name)

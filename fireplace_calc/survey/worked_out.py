@@ -16,6 +16,8 @@ from fireplace_calc.survey.reading import MEASURED, UNREACHED, SurveyReading
 Readings = Mapping[str, SurveyReading]
 TALLEST = 60 * INCH
 """What the standard height of an opening may be; what is over it counts as raised. [m]"""
+LOWEST_THROAT = INCH / 4
+"""Over the opening: the thinnest lintel that can be drawn stays below the throat. [m]"""
 USUAL_SECTION = 24 * INCH
 """Of clay flue liners, as most are made: joints of a flue that stands are not seen. [m]"""
 FEWEST, MOST = 4, 40
@@ -61,6 +63,37 @@ def opening_inputs(readings: Readings) -> dict[str, Any]:
         "opening.standard_height": readings["height before raising"].text,
         "opening.extension": length_text(now - before),
     }
+
+
+def low_throat(readings: Readings) -> tuple[dict[str, Any], tuple[str, ...]]:
+    """A throat that lies behind the lintel, as a raised opening leaves it: drawn as near to that
+    as can be, and said.
+
+    Returns
+    -------
+    dict, tuple of str
+        A throat level with the opening is drawn a quarter of an inch over it; a lintel that reaches
+        past the throat is drawn, and figured, only as high as that.
+    """
+    throat, lintel = (length_of(readings, key) for key in ("throat height", "lintel height"))
+    if throat is None:
+        return {}, ()
+    made: dict[str, Any] = {}
+    said: list[str] = []
+    drawn = max(throat, LOWEST_THROAT)
+    if drawn > throat:
+        made["throat.height"] = length_text(drawn)
+        said.append(
+            f"Throat height is {readings['throat height'].text} and drawn {show(drawn, 'length')}:"
+            " nothing lower can be drawn."
+        )
+    if lintel is not None and lintel > drawn:
+        made["lintel.height"] = length_text(drawn)
+        said.append(
+            f"Lintel height is {readings['lintel height'].text} and drawn {show(drawn, 'length')}:"
+            " the throat lies behind it. It is figured with the smaller one."
+        )
+    return made, tuple(said)
 
 
 def throat_inputs(readings: Readings) -> dict[str, Any]:

@@ -3,7 +3,7 @@
 from math import pi
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from sampled import sampled
 from test_voice import BANNED, ENGLISH
@@ -390,6 +390,7 @@ TOLD = st.dictionaries(st.sampled_from(list(ENTRY_OF)), TEXTS, max_size=12)
 
 
 @given(name=TEXTS, told=TOLD, out=st.sets(st.sampled_from(list(BY_KEY)), max_size=3))
+@settings(deadline=None)
 def test_what_is_kept_is_read_back(name, told, out):
     survey = Survey(name, "")
     for box, text in told.items():

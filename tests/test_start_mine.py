@@ -292,8 +292,10 @@ def test_undo_brings_the_answers_back_too(page):
 
 
 def test_the_example_stays_and_another_one_can_be_started(page, tmp_path):
+    assert page.question() is not None
     page.open("start")
     fold = page.folds["start"]
+    assert page.question() is None, "found by the reader himself"
     assert "looking at the example" in fold.hint.value and page.session.asks
     page.set_input("opening.width", "50 in")
     assert "job of your own" in page.said.value
@@ -368,8 +370,10 @@ def test_options_are_named_renamed_removed_and_put_back_on_the_page(page):
     pressed(fold.widget, "Keep this design as an option")
     pressed(fold.widget, "Keep this design as an option")
     assert [card.name.value for card in fold.cards] == ["With an arch", "Option 2"]
+    assert "With an arch, in its room" in fold.cards[0].image.value
     fold.cards[0].name.value = "Low arch"
     assert "Low arch" in fold.table.value and "Option 2" in fold.table.value
+    assert "Low arch, in its room" in fold.cards[0].image.value, "without drawing it anew"
     pressed(fold.widget, "Remove Low arch")
     assert "Low arch" not in fold.table.value
     pressed(fold.widget, "Put back Low arch")

@@ -152,7 +152,7 @@ def table(
     told = f"<caption>{escape(caption)}</caption>" if caption else ""
     names = (
         f"{told}{_columns(*shares)}<tr{' class=unseen' if one else ''}>"
-        + "".join(f"<th>{escape(name)}" for name in head)
+        + "".join(f"<th>{escape(name)}" if name else "<td>" for name in head)
         + "</tr>"
     )
     style = f' style="min-width:{least:.0f}em"' if least else ""

@@ -14,7 +14,7 @@ from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.everything import Everything
-from fireplace_calc.panels.folds.contents import DESIGNER, FOLDS, tabs
+from fireplace_calc.panels.folds.contents import DESIGNER, FOLDS, JOBS, tabs
 from fireplace_calc.panels.folds.folds import LONG_REST, REST, Fold
 from fireplace_calc.panels.memory import send_promptly, settle_memory
 from fireplace_calc.panels.session import Session
@@ -112,7 +112,7 @@ class Panel(Bench):
 
     def answer_question(self, name: str) -> None:
         """Do what was chosen; it is asked once."""
-        self.asking = False
+        self._asked()
         session = self.session
         if name == "go on" and session.jobs is not None:
             key = session.jobs.jobs()[0].key
@@ -121,10 +121,22 @@ class Panel(Bench):
         elif name in self.named:
             self.open(name)
 
+    def _asked(self) -> None:
+        """Ask no more: it has been answered, or the reader has found the list of jobs himself."""
+        self.asking = False
+        self.page.send({"question": None})
+
+    def show_job(self) -> None:
+        """Show all of another job, with the code and the units of its own."""
+        self._asked()
+        super().show_job()
+
     def open(self, name: str) -> None:
         """Open one fold in its tab; none, and the drawing stands alone."""
         name = name if name in self.named else ""
         self.opened = name
+        if name in JOBS:
+            self._asked()
         for rest in (REST, LONG_REST):
             self._follow(partial(self._tell_open, rest))
         self.content.children = (self.folds[name].widget,) if name in self.folds else ()

@@ -111,7 +111,7 @@ class OptionCard:
         self.fold, self.number, self.quiet = fold, 0, False
         self.picture = Picture(WIDTH, HEIGHT, dots=2.0)
         self.shown: tuple[Any, str] | None = None
-        self.image = w.HTML()
+        self.image, self.png = w.HTML(), ""
         self.name = w.Text(description="Name", **NAME)
         self.name.observe(lambda event: self._named(event["new"]), "value")
         self.back = button("", lambda: fold.bring_back(self.number))
@@ -136,8 +136,9 @@ class OptionCard:
         self.away.description = f"Remove {option.name}"
         if self.shown != (result.design, units):
             self.shown = (result.design, units)
-            drawn = b64encode(self.picture.png(list(views("room", result.geometry, units))))
-            self.image.value = (
-                f'<img alt="{escape(option.name)}, in its room"'
-                f' src="data:image/png;base64,{drawn.decode()}">'
-            )
+            drawn = self.picture.png(list(views("room", result.geometry, units)))
+            self.png = b64encode(drawn).decode()
+        self.image.value = (
+            f'<img alt="{escape(option.name)}, in its room"'
+            f' src="data:image/png;base64,{self.png}">'
+        )

@@ -50,7 +50,7 @@ class MyJobs(Fold):
         ]
         self.bin = w.Select(options=[], rows=3, description="Bin", layout=WIDE)
         self.back = button("Put back", self._put_back)
-        self.emptied = w.VBox([self.bin, self.back])
+        self.emptied = w.VBox([self.bin, row([self.back])])
         self.own = w.VBox(
             [
                 self.list,

@@ -139,6 +139,5 @@ class OptionCard:
             drawn = self.picture.png(list(views("room", result.geometry, units)))
             self.png = b64encode(drawn).decode()
         self.image.value = (
-            f'<img alt="{escape(option.name)}, in its room"'
-            f' src="data:image/png;base64,{self.png}">'
+            f'<img alt="{escape(option.name)}, in its room" src="data:image/png;base64,{self.png}">'
         )

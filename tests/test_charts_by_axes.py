@@ -14,7 +14,13 @@ from fireplace_calc.base.units import FOOT, INCH, MM, SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import CELLS
 from fireplace_calc.drawing.sheets.sheet import Cell
-from fireplace_calc.drawing.views.draft_charts import MARKS, air_view, air_views, velocity
+from fireplace_calc.drawing.views.draft_charts import (
+    MARKS,
+    air_sheet,
+    air_view,
+    air_views,
+    velocity,
+)
 from fireplace_calc.explore import LIMITS
 from fireplace_calc.explore.mending.lever_settings import settings_of
 from fireplace_calc.explore.mending.levers import FOOT as FOOTING
@@ -182,7 +188,7 @@ def test_borders_of_the_map_run_between_fields_that_differ(air):
 
 
 def test_the_legend_names_each_ground_in_the_order_of_the_limits(air):
-    sheet = air_view("plan", air)
+    sheet = air_sheet("plan", Cell(0.0, 0.0, 110.0, 130.0), air)
     placed = {label.text: label for label in sheet.labels}
     boxes = [line for line in sheet.lines["seen", "ink"] if len(line) == 5]
     assert len(boxes) == len(LIMITS)
@@ -197,6 +203,15 @@ def test_the_legend_names_each_ground_in_the_order_of_the_limits(air):
     rows = [placed[words].y for words in LIMITS]
     assert np.diff(rows) == pytest.approx(-5.4)
     assert [cell for cell, _ in air_views(air)] == list(CELLS.values())
+
+
+def test_a_low_legend_names_the_grounds_that_are_on_the_map(air):
+    sheet = air_sheet("plan", Cell(0.0, 0.0, 110.0, 62.0), air)
+    boxes = [line for line in sheet.lines["seen", "ink"] if len(line) == 5]
+    words = {label.text for label in sheet.labels}
+    present = set(np.unique(air.map.limit).tolist())
+    assert 0 < len(present) < len(LIMITS) and len(boxes) == len(present)
+    assert {k for k, text in enumerate(LIMITS) if text in words} == present
 
 
 # -- what is taken hold of -------------------------------------------------------------------------

@@ -13,10 +13,11 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.compose import CELLS
+from fireplace_calc.drawing.page.stage import stage_cells
 from fireplace_calc.drawing.sheets.chart import Chart
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.drawing.views.draft_charts import MARKS, air_views
+from fireplace_calc.drawing.views.draft_charts import MARKS, air_sheet, air_views
 from fireplace_calc.explore import LIMITS, LimitMap
 from fireplace_calc.panels.picture.draft_pictures import DraftPictures
 
@@ -39,6 +40,10 @@ def aired(result, draft_pictures):
     """What the pictures are drawn from, everything brought up to the design."""
     draft_pictures.whole(result, "feet-inches")
     return draft_pictures.air(result.geometry, result.draft)
+
+
+def by_cell(drawn):
+    return {cell: sheet for _, cell, sheet in drawn}
 
 
 @pytest.fixture(scope="module")
@@ -114,11 +119,11 @@ def test_the_mark_moves_and_the_map_stays():
     draft_pictures = DraftPictures()
     here, sheets = (
         aired(assess(BOATHOUSE), draft_pictures),
-        dict(draft_pictures.whole(assess(BOATHOUSE), "feet-inches")),
+        by_cell(draft_pictures.whole(assess(BOATHOUSE), "feet-inches")),
     )
     result = assess(change(BOATHOUSE, {"flue.sections": 25, "opening.extension": "10 in"}))
     moving, moved = (
-        dict(draft_pictures.moving(result.design, "feet-inches")),
+        by_cell(draft_pictures.moving(result.design, "feet-inches")),
         draft_pictures.air(result.geometry, result.draft),
     )
     assert moved.map.limit is here.map.limit and moved.map.here == (10 * INCH, 25)
@@ -135,8 +140,8 @@ def test_the_mark_moves_and_the_map_stays():
     )
     wide = assess(change(result.design, {"opening.width": "50 in"}))
     rest, wider = (
-        dict(draft_pictures.whole(result, "feet-inches")),
-        dict(draft_pictures.moving(wide.design, "feet-inches")),
+        by_cell(draft_pictures.whole(result, "feet-inches")),
+        by_cell(draft_pictures.moving(wide.design, "feet-inches")),
     )
     assert {name for name, cell in CELLS.items() if wider[cell] is not rest[cell]} == {"section"}
     assert aired(wide, draft_pictures).map.limit is not here.map.limit
@@ -165,3 +170,40 @@ def test_a_clause_that_always_falls_short_is_named(pictures):
     assert "CLR-08" in said and "not code" in said
     quiet = replace(air, map=replace(air.map, everywhere=()))
     assert not any("CLR-08" in label.text for label in dict(air_views(quiet))[CELLS["plan"]].labels)
+
+
+STAGES = [(980, 640), (882, 480), (1140, 740), (1620, 920), (724, 608), (768, 560), (390, 420)]
+
+
+@pytest.mark.parametrize("units", sampled(["feet-inches", "millimetres"], 1))
+@pytest.mark.parametrize("size", STAGES, ids=str)
+def test_every_picture_is_clean_on_a_stage_of_any_size(pictures, size, units):
+    for name, cell in stage_cells("draft", *size).cells.items():
+        for (_, air), (_, changes) in zip(pictures, ENDS, strict=True):
+            assert collisions(air_sheet(name, cell, air, units)) == [], (changes, name)
+
+
+def test_a_sentence_beside_the_map_is_whole_or_left_out(pictures):
+    """On paper too low for all of them, those that are written are written to their end."""
+    _, air = pictures[0]
+    for low in range(56, 120, 4):
+        sheet = air_sheet("plan", Cell(0.0, 0.0, 88.0, float(low)), air)
+        words = " ".join(label.text for label in sheet.labels)
+        for sentence in air.said:
+            start = " ".join(sentence.split(" ")[:3])
+            assert sentence in words or start not in words
+        assert set(np.unique(air.map.limit)) <= {k for k, w in enumerate(LIMITS) if w in words}
+
+
+def test_pictures_on_a_stage_are_drawn_again_only_when_something_moved():
+    draft_pictures, result = DraftPictures(), assess(BOATHOUSE)
+    draft_pictures.cells = stage_cells("draft", 980, 640).cells
+    first = draft_pictures.whole(result, "feet-inches")
+    assert [(name, sheet.width) for name, _, sheet in first] == [
+        (name, cell.right) for name, cell in draft_pictures.cells.items()
+    ]
+    again = draft_pictures.moving(BOATHOUSE, "feet-inches")
+    assert all(a is b for (*_, a), (*_, b) in zip(first, again, strict=True))
+    draft_pictures.cells = stage_cells("draft", 390, 420).cells
+    small = draft_pictures.moving(BOATHOUSE, "feet-inches")
+    assert all(sheet.width == cell.right for _, cell, sheet in small)

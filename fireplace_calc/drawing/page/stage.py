@@ -17,8 +17,8 @@ LETTER = 12.1
 """Font size of the smallest letter on a page. [px]"""
 DENSITY = LETTER * CAP / SMALL
 """Dots of the page to a millimeter of a sheet. [px/mm]"""
-ALL = "all"
-"""The four elevations together."""
+ALL, DRAFT = "all", "draft"
+"""The four elevations together, and the charts of the draft in their places."""
 FOUR = (236.0, 134.0)
 """Least stage for four views together. [mm]"""
 TWO = 190.0
@@ -66,8 +66,8 @@ def stage_cells(view: str, wide: float, high: float, count: int | None = None) -
     Parameters
     ----------
     view : str
-        ``all`` for the four elevations, a view that has the stage alone, or ``marked`` for a check
-        where it is measured.
+        ``all`` for the four elevations, ``draft`` for the charts in their places, a view that has
+        the stage alone, or ``marked`` for a check where it is measured.
     wide, high : float
         Of the stage, in the page's own dots. [px]
     count : int, optional
@@ -79,7 +79,7 @@ def stage_cells(view: str, wide: float, high: float, count: int | None = None) -
     PageStage
     """
     width, height = wide / DENSITY, high / DENSITY
-    if view != ALL:
+    if view not in (ALL, DRAFT):
         alone = _paper(width, height, LEAST_OF.get(view, LEAST))
         return PageStage(alone.right, alone.top, 1, {view: alone})
     count = count or _fitting(width, height)

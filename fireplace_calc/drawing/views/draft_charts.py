@@ -4,7 +4,6 @@ and what limits where.
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -14,6 +13,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MM
 from fireplace_calc.draft.conditions import RUNAWAY
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, RULES, WIDTH
+from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.chart import Chart, lines_of_text, round_steps
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, spread
 from fireplace_calc.drawing.sheets.style import SMALL
@@ -68,8 +68,8 @@ def pressure(
     title(sheet, cell, "Pressure on the way up")
     values, levels = [s.pressure for s in steps], [s.level for s in steps]
     if max(map(abs, values)) > RUNAWAY:
-        for k, line in enumerate(NO_FIGURE):
-            sheet.text(cell.left + 4.0, cell.top - 12.0 - 5.0 * k, line, size=SMALL, ha="left")
+        rows = [row for line in NO_FIGURE for row in _rows(line, cell, 8.0)]
+        lines_of_text(sheet, cell.left + 4.0, cell.top - 7.0, rows, SMALL, 5.0)
         return
     low, high = min(*values, -1.0), max(*values, 0.0)
     pad = 0.08 * (high - low)
@@ -83,7 +83,8 @@ def pressure(
         size=SMALL,
         ha="left",
     )
-    chart.ticks_across(round_steps(*chart.across, 6), lambda v: f"{v:g}")
+    figures = max(2, min(6, int((box.right - box.left) / 6.5)))
+    chart.ticks_across(round_steps(*chart.across, figures), lambda v: f"{v:g}")
     sheet.line([chart.at(0.0, chart.up[0]), chart.at(0.0, chart.up[1])], "hidden")
     put = spread(
         [chart.at(0, level)[1] for level in levels], [4.0] * len(steps), box.bottom, box.top + 4.0
@@ -196,59 +197,83 @@ def _borders(chart: Chart, limit: np.ndarray, columns: np.ndarray, edges: np.nda
         chart.sheet.line([chart.at(columns[k] - 0.5, y), chart.at(columns[k] + 0.5, y)], "seen")
 
 
+def _rows(words: str, cell: Cell, less: float) -> list[str]:
+    """Words in rows that fit a cell but for so much. [mm]"""
+    return lettering.in_rows(words, cell.right - cell.left - less, SMALL)
+
+
 def legend(sheet: Sheet, cell: Cell, found: LimitMap, said: Sequence[str]) -> None:
-    """What each ground on the map means, and what there is to say."""
-    top = cell.top - 4.0
+    """What each ground on the map means, and what there is to say; in a low cell the grounds that
+    are on the map alone.
+    """
     present = set(np.unique(found.limit).tolist())
-    for k, words in enumerate(LIMITS):
-        y = top - 5.4 * (k + 1)
-        ring = np.array(
-            [
-                (cell.left + 4.0, y),
-                (cell.left + 13.0, y),
-                (cell.left + 13.0, y + 4.0),
-                (cell.left + 4.0, y + 4.0),
-            ]
-        )
-        tone, hatch = MARKS[k]
-        sheet.fill([ring], tone, hatch)
-        sheet.line(ring, "seen", closed=True)
-        sheet.text(
-            cell.left + 15.0,
-            y + 2.0,
-            words,
-            size=SMALL,
-            ha="left",
-            va="middle",
-            ink="ink" if k in present else "soft",
-        )
     texts = list(said)
     if found.everywhere:
         texts.append(f"Falls short at every setting: {', '.join(found.everywhere)}.")
-    rows = [line for text in texts for line in textwrap.wrap(text, 52)]
-    lines_of_text(
-        sheet,
-        cell.left + 4.0,
-        top - 5.4 * len(LIMITS) - 2.0,
-        rows[: int((cell.top - cell.bottom - 41.0) // 4.0)],
-        SMALL,
-        4.0,
-    )
+    said_in = [_rows(text, cell, 8.0) for text in texts]
+    grounds = {k: _rows(words, cell, 17.0) for k, words in enumerate(LIMITS)}
+    y, foot = cell.top - 3.2, cell.bottom + 9.0
+    if sum(1.5 + 3.9 * len(g) for g in grounds.values()) + 4.0 * sum(map(len, said_in)) > y - foot:
+        grounds = {k: g for k, g in grounds.items() if k in present}
+    for k, words in grounds.items():
+        y -= 1.5
+        for row, text in enumerate(words):
+            y -= 3.9
+            ink = "ink" if k in present else "soft"
+            at = (cell.left + 15.0, y + 2.0)
+            sheet.text(*at, text, size=SMALL, ha="left", va="middle", ink=ink)
+            if row:
+                continue
+            x0, x1 = cell.left + 4.0, cell.left + 13.0
+            ring = np.array([(x0, y), (x1, y), (x1, y + 4.0), (x0, y + 4.0)])
+            tone, hatch = MARKS[k]
+            sheet.fill([ring], tone, hatch)
+            sheet.line(ring, "seen", closed=True)
+    y -= 2.0
+    for rows in said_in:
+        if y - 4.0 * len(rows) >= foot:  # a sentence is written whole or not at all
+            y = lines_of_text(sheet, cell.left + 4.0, y, rows, SMALL, 4.0)
+
+
+def _draw(sheet: Sheet, name: str, cell: Cell, air: DraftCharts, units: str) -> None:
+    if name == "front":
+        limits(sheet, cell, air.map, units)
+    elif name == "plan":
+        legend(sheet, cell, air.map, air.said)
+    elif name == "section":
+        pressure(sheet, cell, air.evening, air.steps, units)
+    else:
+        middle = (cell.bottom + cell.top) / 2
+        velocity(sheet, Cell(cell.left, middle, cell.right, cell.top), air.by_sections, units)
+        velocity(sheet, Cell(cell.left, cell.bottom, cell.right, middle), air.by_extension, units)
+
+
+def air_sheet(name: str, cell: Cell, air: DraftCharts, units: str = FEET_INCHES) -> Sheet:
+    """What stands where a view stands, on paper of its own.
+
+    Parameters
+    ----------
+    name : str
+        Of the view in whose place it stands: ``front``, ``plan``, ``section`` or ``roof``.
+    cell : Cell
+        The paper; it begins at its lower left corner. [mm]
+    air : DraftCharts
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    Sheet
+    """
+    made = Sheet(cell.right, cell.top)
+    _draw(made, name, cell, air, units)
+    return made
 
 
 def air_view(name: str, air: DraftCharts, units: str = FEET_INCHES) -> Sheet:
     """What stands in one cell of the live picture."""
-    made, cell = Sheet(WIDTH, HEIGHT), CELLS[name]
-    if name == "front":
-        limits(made, cell, air.map, units)
-    elif name == "plan":
-        legend(made, cell, air.map, air.said)
-    elif name == "section":
-        pressure(made, cell, air.evening, air.steps, units)
-    else:
-        middle = (cell.bottom + cell.top) / 2
-        velocity(made, Cell(cell.left, middle, cell.right, cell.top), air.by_sections, units)
-        velocity(made, Cell(cell.left, cell.bottom, cell.right, middle), air.by_extension, units)
+    made = Sheet(WIDTH, HEIGHT)
+    _draw(made, name, CELLS[name], air, units)
     if name in RULES:
         made.line(RULES[name], "fine", "soft")
     return made

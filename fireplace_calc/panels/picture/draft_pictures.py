@@ -16,7 +16,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.draft import DraftResult, draft_result
 from fireplace_calc.drawing.composed.compose import CELLS
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.drawing.views.draft_charts import DraftCharts, air_view
+from fireplace_calc.drawing.views.draft_charts import DraftCharts, air_sheet, air_view
 from fireplace_calc.explore import face_curve, limit_map, pressure_steps
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import Geometry
@@ -44,6 +44,8 @@ class DraftPictures:
         What was worked out, by name, with the key it was made for and how often it has been.
     sheets : dict
         What was drawn, by cell, with what it was drawn from.
+    cells : dict or None
+        Paper of each picture where it has its own; nothing where all share one sheet. [mm]
     """
 
     EVENING = "mild"
@@ -52,8 +54,9 @@ class DraftPictures:
     def __init__(self) -> None:
         self.known: dict[str, tuple[Any, Any, int]] = {}
         self.sheets: dict[str, tuple[tuple[Any, ...], Sheet]] = {}
+        self.cells: dict[str, Cell] | None = None
 
-    def whole(self, result: Assessment, units: str) -> list[tuple[Cell, Sheet]]:
+    def whole(self, result: Assessment, units: str) -> list[tuple[str, Cell, Sheet]]:
         """Every picture, brought up to the design: what a moving hand is not kept waiting for."""
         design = result.design
         self._keep(
@@ -74,7 +77,7 @@ class DraftPictures:
         self._keep("said", (design, units), lambda: beside(result, units))
         return self._drawn(result.geometry, result.draft, units)
 
-    def moving(self, design: Design, units: str) -> list[tuple[Cell, Sheet]]:
+    def moving(self, design: Design, units: str) -> list[tuple[str, Cell, Sheet]]:
         """While a hand moves curves, map and odds stay as they were; pressures and the design's
         mark follow.
 
@@ -103,7 +106,9 @@ class DraftPictures:
         if before[0] != key:
             self.known[name] = (key, make(), times + 1)
 
-    def _drawn(self, made: Geometry, draft: DraftResult, units: str) -> list[tuple[Cell, Sheet]]:
+    def _drawn(
+        self, made: Geometry, draft: DraftResult, units: str
+    ) -> list[tuple[str, Cell, Sheet]]:
         """One sheet a cell, the very same one as long as what it is drawn from is the same."""
         air, turns = (
             self.air(made, draft),
@@ -116,7 +121,11 @@ class DraftPictures:
             "section": (air.steps,),
             "roof": (turns["sections"], turns["extension"], at),
         }
-        for name in CELLS:
-            if self.sheets.get(name, ((),))[0] != (units, *read[name]):
-                self.sheets[name] = ((units, *read[name]), air_view(name, air, units))
-        return [(cell, self.sheets[name][1]) for name, cell in CELLS.items()]
+        cells = self.cells or CELLS
+        for name, cell in cells.items():
+            key = (units, cell, *read[name])
+            if self.sheets.get(name, ((),))[0] != key:
+                own = self.cells is not None
+                made_now = air_sheet(name, cell, air, units) if own else air_view(name, air, units)
+                self.sheets[name] = (key, made_now)
+        return [(name, cell, self.sheets[name][1]) for name, cell in cells.items()]

@@ -14,6 +14,7 @@ from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.composed.live import CLEARANCES, live_views
 from fireplace_calc.drawing.composed.marked_check import can_show, marked
 from fireplace_calc.drawing.composed.marked_places import PLACES
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.panels import html
@@ -75,7 +76,7 @@ class ViewPane:
         if self.marked or (self.view == "draft" and not self.draft_pictures.known):
             return False
         if self.view == "draft":
-            self._paint(self.draft_pictures.moving(design, units), design)
+            self._paint(self.charts(self.draft_pictures.moving(design, units)), design)
             return True
         made, view = build_geometry(design), self.view
         if view in CATALOGUE and not CATALOGUE[view].suits(made):
@@ -95,11 +96,11 @@ class ViewPane:
             A remark, when a check has no place on this design.
         """
         if not self.marked:
-            self._paint(self.draft_pictures.whole(result, units), result.design)
+            self._paint(self.charts(self.draft_pictures.whole(result, units)), result.design)
             return ""
         finding = next(f for f in result.findings if f.key == self.marked)
         if can_show(finding):
-            self._paint([(WHOLE, marked(finding, result.geometry, units))], result.design)
+            self._paint(self.check(finding, result.geometry, units), result.design)
             return ""
         self._paint(
             self.live(PLACES[self.marked][0], result.geometry, units, result.findings),
@@ -116,10 +117,19 @@ class ViewPane:
         """The sheets of a view, each with its place."""
         return live_views(view, geometry, units, findings, self.guides)
 
+    def charts(self, drawn: Iterable[tuple[str, Cell, Sheet]]) -> Iterable[Any]:
+        """The draft's pictures, each with its place."""
+        return [(cell, sheet) for _, cell, sheet in drawn]
+
+    def check(self, finding: Finding, geometry: Geometry, units: str) -> Iterable[Any]:
+        """The sheet of a check where it is measured, with its place."""
+        return [(WHOLE, marked(finding, geometry, units))]
+
     def on_idle(self, result: Assessment, units: str) -> None:
         """Bring up to date what is too slow for a moving hand, and show all of it finely."""
         if self.view == "draft" and not self.marked:
-            self._paint(self.draft_pictures.whole(result, units), result.design, moving=False)
+            charts = self.charts(self.draft_pictures.whole(result, units))
+            self._paint(charts, result.design, moving=False)
         self.settle(result.design)
 
     def settle(self, design: Design) -> None:

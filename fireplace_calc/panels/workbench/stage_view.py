@@ -6,8 +6,16 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.composed.compose import HEIGHT, TURNS, WIDTH
-from fireplace_calc.drawing.page.stage import SHARES, PageStage, stage_cells, stage_views
+from fireplace_calc.drawing.composed.compose import TURNS
+from fireplace_calc.drawing.composed.marked_check import marked
+from fireplace_calc.drawing.page.stage import (
+    DRAFT,
+    MARKED,
+    SHARES,
+    PageStage,
+    stage_cells,
+    stage_views,
+)
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.panels.picture.view_pane import ViewPane
@@ -60,8 +68,23 @@ class StageView(ViewPane):
         views = stage_views(view, geometry, units, findings, self.guides, cut)
         return ((name, places[name], cell, sheet) for name, cell, sheet in views)
 
+    def check(self, finding: Finding, geometry: Geometry, units: str) -> Iterable[Shown]:
+        """The sheet of a check where it is measured, laid out for the stage."""
+        ((name, paper),) = stage_cells(MARKED, *self.stage.size).cells.items()
+        return [(name, (0.0, 0.0, 1.0, 1.0), paper, marked(finding, geometry, units, paper))]
+
+    def charts(self, drawn: Iterable[tuple[str, Cell, Sheet]]) -> Iterable[Shown]:
+        """The draft's pictures where the views stand."""
+        places = places_on(stage_cells(DRAFT, *self.stage.size))
+        return [(name, places[name], cell, sheet) for name, cell, sheet in drawn]
+
+    def lead(self, design: Design, pack: str, units: str) -> bool:
+        """Draw what needs no more than the geometry, on the stage as it is."""
+        self.draft_pictures.cells = stage_cells(DRAFT, *self.stage.size).cells
+        return super().lead(design, pack, units)
+
     def _paint(self, shown: Iterable[Any], design: Design, moving: bool = True) -> None:
-        self.stage.show(map(_placed, shown), self._stamp(design))
+        self.stage.show(shown, self._stamp(design))
 
 
 def places_on(cut: PageStage) -> dict[str, Place]:
@@ -82,13 +105,3 @@ def places_on(cut: PageStage) -> dict[str, Place]:
         "section": (left, 0.0, middle, 1.0),
         "roof": (left + middle, 0.0, 1 - left - middle, 1.0),
     }
-
-
-def _placed(shown: Shown | tuple[Cell, Sheet]) -> Shown:
-    """A sheet with its name and place; one that shares its paper stands where it does there."""
-    if len(shown) == 4:
-        return shown
-    cell, sheet = shown
-    wide, high = cell.right - cell.left, cell.top - cell.bottom
-    place = (cell.left / WIDTH, 1 - cell.top / HEIGHT, wide / WIDTH, high / HEIGHT)
-    return f"{cell.left:g} {cell.bottom:g}", place, cell, sheet

@@ -487,7 +487,8 @@ def test_two_sessions_on_one_job_both_keep_their_work(tmp_path):
     one.keep()
     two.take({"opening.width": "44 in"})
     two.keep()
-    assert one.notice == "" and "copy-2" in two.notice
+    assert one.notice == "" and "copy-2, in My jobs as Miller, copy 2." in two.notice
+    assert two.job == "miller/copy-2", "what is done to the open job is done to this one"
     assert load(tmp_path / "miller" / "design.toml") == one.design
     assert load(tmp_path / "miller" / "copy-2" / "design.toml") == two.design
     two.open_job("miller")

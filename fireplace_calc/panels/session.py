@@ -18,9 +18,6 @@ from fireplace_calc.panels.work_in_hand import WorkInHand
 from fireplace_calc.rules import PACKS
 from fireplace_calc.survey.kept import Survey, read_survey, survey_text
 
-OWN_WORDS = ("pack", "units")
-"""Words of ``reader.toml`` that the session itself looks after."""
-
 
 class Session(WorkInHand):
     """A design with its past, kept on disk after every change.
@@ -173,9 +170,10 @@ class Session(WorkInHand):
     def notice(self) -> str:
         """Where the work is kept, when that is not where it was asked to be, or has just begun."""
         if self.folder is not None and self.folder.shared:
+            listed = f", in My jobs as {self.jobs.named(self.job)}" if self.jobs else ""
             return (
                 f"{self.folder.asked} was changed elsewhere. This panel is kept in"
-                f" {self.folder.path}."
+                f" {self.folder.path}{listed}."
             )
         words, version = self._news
         return words if version == self.history.version else ""
@@ -217,6 +215,8 @@ class Session(WorkInHand):
                 str(self.kept.folder.path),
             ) from None
         self._standing = now
+        if self.jobs is not None:
+            self.job = self.kept.folder.path.relative_to(self.jobs.path).as_posix()
 
     def _begin_job(self, jobs: JobsFolder) -> None:
         """What the reader made of the example is his own from now on."""
@@ -254,7 +254,7 @@ class Session(WorkInHand):
         found = kept.read(self._named, read_survey)
         self.kept, self.designs, self.said = kept, found.designs, kept.said
         self.survey = found.survey or Survey()
-        own = dict(zip(OWN_WORDS, (PACKS, SYSTEMS), strict=True))
+        own = {"pack": PACKS, "units": SYSTEMS}
         for name, allowed in own.items():
             if found.words.get(name) in allowed:
                 setattr(self, name, found.words[name])

@@ -112,7 +112,7 @@ class OptionCard:
         self.picture = Picture(WIDTH, HEIGHT, dots=2.0)
         self.shown: tuple[Any, str] | None = None
         self.image, self.png = w.HTML(), ""
-        self.name = w.Text(description="Name", **NAME)
+        self.name = w.Text(description="Name", layout=w.Layout(width="auto"), **NAME)
         self.name.observe(lambda event: self._named(event["new"]), "value")
         self.back = button("", lambda: fold.bring_back(self.number))
         self.away = button("", self._away)

@@ -17,7 +17,7 @@ from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.explore import LOOKS, find_combinations, find_remedies, liner_raises
-from fireplace_calc.explore.mending.locks import foreign, locked_inputs
+from fireplace_calc.explore.mending.locks import foreign, locked_inputs, stays
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.together.combined import looking_for_combinations
 from fireplace_calc.lessons.valid_designs import valid_design
@@ -212,6 +212,32 @@ def test_what_is_kept_is_named_by_look_or_by_input():
     kept = {key for name in ("width", "air") for key in LOOKS[name].keys}
     for one in find_remedies(RAISED, locks=("width", "air")):
         assert not kept & set(one.change), one.sentence()
+
+
+def test_what_a_set_decides_stays_too_when_it_is_kept():
+    """A set's raise comes in whole courses, and its width with its pieces: what is kept is not
+    moved by what follows from another change either.
+    """
+    design = change(Design(), {"pieces.set": "middling", "hearth.front": "12 in"})
+    for keep in (("width", "raise"), ("opening.standard_height",), ("firebox.depth",)):
+        keys = locked_inputs(keep)
+        found = [*find_remedies(design, locks=keep), *find_combinations(design, locks=keep, most=2)]
+        assert found
+        for one in found:
+            changed = change(design, one.change)
+            assert all(value_of(design, key) == value_of(changed, key) for key in keys)
+
+
+def test_what_follows_from_a_change_may_not_move_what_is_kept():
+    """Another set brings another width."""
+    design = change(Design(), {"pieces.set": "middling"})
+    other = change(design, {"pieces.set": "wide"})
+    moved = {
+        k
+        for k in ("opening.width", "opening.extension")
+        if value_of(design, k) != value_of(other, k)
+    }
+    assert moved and not stays(design, other, moved) and stays(design, other, ["fire.moisture"])
 
 
 def test_canadas_table_is_no_shortfall_of_an_american_job():

@@ -90,7 +90,7 @@ def looking_for_combinations(
     generator
         How far it is, of how far, and what comes next. [-]
     """
-    locks = tuple(locks)
+    locks, aims = tuple(locks), None if aims is None else tuple(aims)
     base, rows = screened(design, pack, aims, locks)
     if len(base.aims) == 0 or not rows:
         return ()

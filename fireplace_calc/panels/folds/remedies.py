@@ -76,7 +76,8 @@ class Remedies(Fold):
                 self.refused,
             ]
         )
-        self.known: tuple[Any, tuple[Remedy, ...], tuple[RejectedRemedy, ...]] = (None, (), ())
+        self.known: tuple[Any, tuple[Remedy, ...]] = (None, ())
+        self.rejected: tuple[Any, tuple[RejectedRemedy, ...]] = (None, ())
         self.found: tuple[Any, tuple[Remedy, ...]] = (None, ())
 
     # -- what the reader wants ------------------------------------------------------------------
@@ -118,11 +119,7 @@ class Remedies(Fold):
         self.first.value, self._showing = self.order, False
         named = every_finding(panel.result)
         if self.known[0] != key:
-            self.known = (
-                key,
-                find_remedies(panel.design, panel.pack, locks=kept),
-                rejected_remedies(panel.design, panel.pack, locks=kept),
-            )
+            self.known = (key, find_remedies(panel.design, panel.pack, locks=kept))
         single = ranked(self.known[1], self.order)
         together = ranked(self.found[1], self.order) if self.found[0] == key else ()
         self.said.value = html.remark(
@@ -130,7 +127,9 @@ class Remedies(Fold):
         )
         self.single.show(single, named, self.order)
         self.together.show(together, named, self.order)
-        self.refused.value = refused_words(self.known[2], named, panel.units)
+        if self.rejected[0] != key:  # what helps is on the page before what does not is looked for
+            self.rejected = (key, rejected_remedies(panel.design, panel.pack, locks=kept))
+        self.refused.value = refused_words(self.rejected[1], named, panel.units)
 
     def look(self) -> None:
         """Look for two or three changes that do together what fewer do not."""

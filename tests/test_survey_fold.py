@@ -119,6 +119,31 @@ def test_out_of_reach_is_a_tick():
     assert box(fold, "damper")["text"] == "" and entry(fold, "damper")["out"] is True
 
 
+def test_the_last_entry_is_taken_back(tmp_path):
+    made, fold = opened(keep=tmp_path)
+    assert fold.page.shown["back"] is False
+    put(fold, "jamb, left", "12")
+    put(fold, "jamb, left", "12")  # nothing new, so nothing to take back twice
+    fold.hear({"do": "out", "key": "jamb", "on": True})
+    fold.hear({"do": "back"})
+    assert made.session.survey.told == {"jamb, left": "12 in"}
+    fold.hear({"do": "back"})
+    assert made.session.survey == Survey() and fold.page.shown["back"] is False
+    fold.hear({"do": "back"})
+    assert Session(Design(), "US IRC 2021", "feet-inches", tmp_path).survey == Survey()
+
+
+def test_another_job_has_nothing_to_take_back():
+    made, fold = opened()
+    put(fold, "jamb, left", "12")
+    put(fold, "jamb, right", "x" * 999)
+    made.session.survey = filled(BRICK)  # as when another job is opened
+    put(fold, "jamb, left", "10")
+    assert box(fold, "jamb, right")["wrong"] == ""
+    fold.hear({"do": "back"})
+    assert made.session.survey == filled(BRICK) and fold.page.shown["back"] is False
+
+
 def test_a_sign_of_trouble_says_what_to_do():
     fold = opened()[1]
     fold.hear({"do": "at", "station": SIGNS})

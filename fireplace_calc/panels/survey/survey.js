@@ -28,8 +28,9 @@ function render({ model, el }) {
   const labelled = (label, input) => make('div', { className: 'survey-field' }, make('label', { htmlFor: input.id, textContent: label }), input);
   const take = button('Work on the measured fireplace', () => model.send({ do: 'take' }));
   const print = button('Print what was found (PDF)', () => model.send({ do: 'print', what: 'found' }));
+  const back = button('Take the last entry back', () => model.send({ do: 'back' }));
   const head = make('div', { className: 'survey-head' }, labelled('Station', where), labelled('Sketch', sketch), labelled('Name of the job', name),
-    button('Print the sheets (PDF)', () => model.send({ do: 'print', what: 'sheets' })), print, take);
+    button('Print the sheets (PDF)', () => model.send({ do: 'print', what: 'sheets' })), print, take, back);
   const said = make('p', { className: 'survey-said', aria: { role: 'status' } });
   const list = make('ol', { className: 'survey-list' });
   const root = make('div', { className: 'survey' }, head, said, picture, list);
@@ -95,6 +96,7 @@ function render({ model, el }) {
     sketch.replaceChildren(...shown.sketches.map(([value, label]) => make('option', { value, textContent: label, selected: value === shown.sketch })));
     if (name !== document.activeElement) name.value = shown.name;
     take.disabled = print.disabled = !shown.whole;
+    back.disabled = !shown.back;
     said.textContent = shown.said;
     if (station !== shown.station) {
       station = shown.station;

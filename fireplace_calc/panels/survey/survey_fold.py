@@ -37,6 +37,8 @@ from fireplace_calc.survey.kept import LONGEST, Survey
 
 MARGIN, LETTERS = 4.0, 4.0
 """Round the picture, and height of its letters: large enough on a page of 900 dots. [mm]"""
+MOST_BACK = 200
+"""Entries that can be taken back. [-]"""
 TAKEN = "The measured fireplace is on the table. Undo brings back the one before."
 
 
@@ -58,6 +60,7 @@ class MeasureWhatStands(Fold):
         self.refused: dict[str, tuple[str, str]] = {}
         self._known: tuple[Survey, Surveyed] | None = None
         self._mine = panel.session.survey
+        self.past: list[Survey] = []
         self.page, self.found, self.link = SurveyPage(), w.HTML(), w.HTML()
         self.board = Board()
         self.board.frame(True)
@@ -86,10 +89,12 @@ class MeasureWhatStands(Fold):
             "at": self._at,
             "sketch": self._sketch,
             "name": self._name,
+            "back": lambda _: self._back(),
             "take": lambda _: self._take(),
             "print": self._print,
         }
         self.said = ""
+        self._follow_job()
         try:
             acts.get(str(told.get("do")), lambda _: None)(told)
         except InputError as wrong:
@@ -126,8 +131,18 @@ class MeasureWhatStands(Fold):
         self._keep(self.panel.session.survey.named(str(told.get("text", ""))))
 
     def _keep(self, survey: Survey) -> None:
+        if survey != self._mine:
+            self.past.append(self._mine)
+            del self.past[:-MOST_BACK]
         self.panel.session.survey = self._mine = survey
         self.panel.keep()
+
+    def _back(self) -> None:
+        """Take the last entry back."""
+        self.refused.clear()
+        if self.past:
+            self.panel.session.survey = self._mine = self.past.pop()
+            self.panel.keep()
 
     def _take(self) -> None:
         """Lay the measured fireplace on the table."""
@@ -157,13 +172,18 @@ class MeasureWhatStands(Fold):
             f"{where}"
         )
 
+    def _follow_job(self) -> None:
+        """Where another job has been opened, forget what was typed for the one before."""
+        if self.panel.session.survey is not self._mine:
+            self._mine = self.panel.session.survey
+            self.refused.clear()
+            self.past.clear()
+
     # -- what is shown ----------------------------------------------------------------------------
     def update(self) -> None:
         """Bring page and words up to the survey and the design as they stand."""
         told, panel = self.read(), self.panel
-        if panel.session.survey is not self._mine:  # another job has been opened
-            self._mine = panel.session.survey
-            self.refused.clear()
+        self._follow_job()
         self.page.shown = page_of(
             panel.session.survey,
             told,
@@ -172,6 +192,7 @@ class MeasureWhatStands(Fold):
             panel.units,
             self.refused,
             self.said,
+            bool(self.past),
         )
         self.found.value = self._words(told)
         self._draw()

@@ -27,6 +27,7 @@ def page_of(
     units: str,
     refused: Mapping[str, tuple[str, str]],
     said: str,
+    back: bool = False,
 ) -> dict[str, Any]:
     """Everything on the page.
 
@@ -45,6 +46,8 @@ def page_of(
         By box: what was typed and could not be kept, and why.
     said : str
         The sentence over the entries.
+    back : bool
+        Whether there is an entry to take back.
     """
     entries = [entry for entry in WALK if entry.station == station]
     return {
@@ -53,6 +56,7 @@ def page_of(
         "sketches": [["", "none"], *([n, f"{s.letter}  {s.title}"] for n, s in SKETCHES.items())],
         "sketch": sketch,
         "name": survey.name,
+        "back": back,
         "whole": told.design is not None,
         "said": said or (told.trouble if not told.at else ""),
         "entries": [_entry(survey, told, entry, units, refused) for entry in entries],

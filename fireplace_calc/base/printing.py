@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import (
@@ -22,6 +23,7 @@ from fireplace_calc.base.units import (
 )
 
 
+@lru_cache(maxsize=4096)
 def feet_inches(meters: float, finest: int = 16, inches_only: bool = False) -> str:
     r"""Length to the nearest sixteenth, as a mason reads it.
 

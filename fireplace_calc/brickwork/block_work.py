@@ -51,17 +51,25 @@ class LaidBlock:
             short the rest is used again where it is long enough.
         """
         whole, areas, cut_volume, taken = 0, 0.0, 0.0, list[float]()
-        for (of, height), course in zip(self.coursing.pieces, self.courses, strict=True):
+        for (of, height, course), times in self._alike().items():
             if of == kind:
-                whole += course.whole
-                areas += course.areas[0] * height
-                cut_volume += course.areas[1] * height
-                taken += course.lengths
+                whole += course.whole * times
+                areas += course.areas[0] * height * times
+                cut_volume += course.areas[1] * height * times
+                taken += course.lengths * times
             elif of == "sawn" and kind == "block":
-                cut_volume += sum(course.areas) * height
-                taken += (*course.lengths, *(self.unit.length,) * course.whole)
+                cut_volume += sum(course.areas) * height * times
+                taken += (*course.lengths, *(self.unit.length,) * course.whole) * times
         from_blocks = bricks_for(taken, self.unit.length)
         return BlockCount(whole, len(taken), from_blocks, areas, cut_volume)
+
+    def _alike(self) -> dict[tuple[str, float, BlockCourse], int]:
+        """How many courses are of one kind, one height [m] and one plan. [-]"""
+        found: dict[tuple[str, float, BlockCourse], int] = {}
+        for (of, height), course in zip(self.coursing.pieces, self.courses, strict=True):
+            key = of, height, course
+            found[key] = found.get(key, 0) + 1
+        return found
 
 
 @dataclass(frozen=True, slots=True)

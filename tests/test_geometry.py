@@ -370,8 +370,8 @@ def test_first_moments_of_a_leaning_hopper_are_its_integrals():
     """
     hopper = Loft(0.0, 1.0, box(0, 2, 0, 2), box(3, 4, 5, 6))
     assert _moments(hopper) == pytest.approx((7 / 3, 37 / 8, 155 / 24, 11 / 12))
-    raised = Loft(10.0, 11.0, hopper.lower, hopper.upper)
-    assert _moments(raised) == pytest.approx((7 / 3, 37 / 8, 155 / 24, 11 / 12 + 10 * 7 / 3))
+    tall = Loft(10.0, 12.0, hopper.lower, hopper.upper)  # everything twice, height four times
+    assert _moments(tall) == pytest.approx((14 / 3, 37 / 4, 155 / 12, 44 / 12 + 10 * 14 / 3))
     upright = Loft(1.0, 3.0, box(4, 6, 7, 10), box(4, 6, 7, 10))
     assert _moments(upright) == pytest.approx((12, 60, 102, 24))
     clockwise = box(4, 6, 7, 10)[::-1]

@@ -7,6 +7,7 @@ from __future__ import annotations
 import os
 from functools import cache
 from random import Random
+from types import SimpleNamespace
 
 import mending_by_force as force
 import pytest
@@ -20,6 +21,8 @@ from fireplace_calc.explore import LOOKS, find_combinations, find_remedies, line
 from fireplace_calc.explore.mending.locks import foreign, locked_inputs, stays
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.together.combined import looking_for_combinations
+from fireplace_calc.explore.together.effects import Effects
+from fireplace_calc.explore.together.looking import Want
 from fireplace_calc.lessons.valid_designs import valid_design
 from fireplace_calc.rules.comparing import FALLS_SHORT
 
@@ -303,3 +306,17 @@ def test_the_table_of_liners_by_hand():
     assert small.raised is None and "FLU-10" in {f.key for f in small.short}
     assert {f.key for f in table.aside} >= {"CLR-08"}
     assert not {f.key for row in table.rows for f in row.short} & {"DRF-08", "DRF-09"}
+
+
+@pytest.mark.parametrize("first", [False, True])
+@pytest.mark.parametrize("second", [False, True])
+def test_what_one_of_two_levers_moves_is_looked_at(first, second):
+    """The draft where either is for the draft, the loads where either loads; each told apart."""
+    for draft, loads in (((first, second), (second, False)), ((second, False), (first, second))):
+        levers = [
+            SimpleNamespace(for_draft=d, loads=("chimney",) if w else ())
+            for d, w in zip(draft, loads, strict=True)
+        ]
+        both = SimpleNamespace(rows=[SimpleNamespace(lever=one) for one in levers])
+        found = Effects._want(both, ((0, 3), (1, 0)), "design")
+        assert found == Want("design", draft[0] or draft[1], loads[0] or loads[1])

@@ -2,6 +2,8 @@
 guides and the caption say. In inches where nothing else is said.
 """
 
+from types import SimpleNamespace
+
 import numpy as np
 import pytest
 
@@ -342,7 +344,11 @@ def test_a_guide_is_named_level_with_its_line():
     )
     head = next(x for x in sheet.labels if x.text == "Guides, not rules")
     assert (head.x, head.y, head.bold) == (label.x, pytest.approx(HEIGHT - 3 - 2.7), True)
-    assert guide_room(WHOLE, [1], words=True) == 79 and guide_room(WHOLE, [1], words=False) == 43
+    short, long = (SimpleNamespace(name=name) for name in ("eye", "upper third of the wall"))
+    widest = lettering.width(long.name, SMALL, bold=True)
+    assert guide_room(WHOLE, [short, long], words=True) == 79
+    for guides in ([short, long], [long, short], [long]):
+        assert guide_room(WHOLE, guides, words=False) == pytest.approx(9 + widest)
     assert guide_room(WHOLE, [], words=True) == 4
 
 

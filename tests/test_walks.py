@@ -56,6 +56,7 @@ class Walker:
                 self.press("ArrowRight")
             assert self.view.evaluate(NAME) == name, tab.count()
             self.press("Enter")
+            self.view.locator(".fp-open:not(.fp-waits)").first.wait_for()
 
     def to(self, name, most=90):
         """Press Tab until the thing of this name has the focus."""

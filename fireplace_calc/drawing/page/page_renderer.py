@@ -30,11 +30,12 @@ class Drawn:
     ----------
     pens : list
         Of each path: fill, ink, width [mm], on and off lengths [mm], cap, whether its lines may be
-        moved onto whole dots, clip as left, bottom, right, top [mm], number of its runs.
+        moved onto whole dots, clip as left, bottom, right, top [mm], number of its runs, and their
+        length where all are alike, else nought.
     points : list of array (k, 2)
         Of all paths. [mm]
     runs : list of array
-        Lengths of the runs that the points make. [-]
+        Lengths of the runs that the points make, of paths whose runs are not alike. [-]
     labels : list
         Of each text: where its base line begins [mm], itself, height of its capitals [mm], whether
         it reads from the right, whether it is bold, ink.
@@ -87,6 +88,7 @@ class PageRenderer(RendererBase):
         edge = _hex(tuple(gc.get_rgb())) if width > 0 else None
         points, starts = _chords(path, transform)
         runs = np.append(starts[1:], len(points)) - starts
+        each = int(runs[0]) if len(runs) and bool((runs == runs[0]).all()) else 0
         if not len(points) or not (face or edge):
             return
         clip: Any = gc.get_clip_rectangle()
@@ -101,10 +103,12 @@ class PageRenderer(RendererBase):
                 bool(gc.get_snap()),
                 None if clip is None else [round(float(side), 2) for side in clip.extents],
                 len(starts),
+                each,
             ]
         )
         self.drawn.points.append(points)
-        self.drawn.runs.append(runs)
+        if not each:
+            self.drawn.runs.append(runs)
 
     def draw_text(
         self,

@@ -29,7 +29,7 @@ function paintLines(context, sheet, x0, y0, dots) {
   context.miterLimit = 4;
   context.lineJoin = 'miter';
   let p = 0, r = 0;
-  for (const [face, edge, width, dashes, cap, crisp, clip, count] of sheet.pens) {
+  for (const [face, edge, width, dashes, cap, crisp, clip, count, each] of sheet.pens) {
     const wide = width * dots, odd = Math.ceil(wide) % 2 ? 0.5 : 0;
     if (clip) {
       context.save();
@@ -39,8 +39,8 @@ function paintLines(context, sheet, x0, y0, dots) {
       context.clip();
     }
     context.beginPath();
-    for (const last = r + count; r < last; r++) {
-      for (let n = runs[r], first = true; n > 0; n--, p += 2, first = false) {
+    for (let run = 0; run < count; run++) {
+      for (let n = each || runs[r++], first = true; n > 0; n--, p += 2, first = false) {
         let x = x0 + points[p] * k, y = y0 - points[p + 1] * k;
         if (crisp) {
           x = Math.floor(x + 0.5) + odd;

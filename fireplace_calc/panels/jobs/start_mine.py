@@ -177,6 +177,7 @@ class QuestionRow:
         self.units = ""
         self.said = w.HTML()
         self.box = self._make(fold.panel.units)
+        self.box.add_class("fireplace-asked")
         self.box.observe(self._changed, "value")
         self.stations = w.Dropdown(options=[ANOTHER])
         self.found: tuple[Place, ...] = ()

@@ -249,8 +249,15 @@ class MakersLimits:
     approved_by: str = ""
 
 
+class _HashedOnce:
+    """A set is looked up with every design that takes it: its hash is worked out once."""
+
+    __slots__ = ("_hash",)
+    _hash: int
+
+
 @dataclass(frozen=True, slots=True)
-class PieceSet:
+class PieceSet(_HashedOnce):
     """A set as its file tells it.
 
     Attributes
@@ -275,6 +282,15 @@ class PieceSet:
     widths: tuple[Width, ...]
     lining: FirebrickLining | None
     limits: MakersLimits
+
+    def __hash__(self) -> int:
+        """Of all that its file tells."""
+        try:
+            return self._hash
+        except AttributeError:
+            made = hash(tuple(getattr(self, field.name) for field in fields(self)))
+            object.__setattr__(self, "_hash", made)
+            return made
 
     def piece(self, mark: str) -> SetPiece:
         """The piece of a mark."""

@@ -126,6 +126,10 @@ def take_off(geometry: Geometry) -> tuple[Row, ...]:
     tuple of Row
         In the order the goods are needed on site; volumes add up to those of the parts.
     """
+    return geometry.once(_every_row)
+
+
+def _every_row(geometry: Geometry) -> tuple[Row, ...]:
     by_item: dict[str, list[Share]] = {}
     for share in share_out(geometry):
         by_item.setdefault(share.item, []).append(share)

@@ -29,8 +29,7 @@ MARKED = "marked"
 """A check where it is measured, with its caption over it."""
 LEAST_OF = {
     MARKED: (100.0, 144.0),
-    "detail": (165.0, 112.0),
-    "arch": (215.0, 112.0),
+    "arch": (120.0, 112.0),
     "staging": (110.0, 148.0),
 }
 """The same of views whose words take more room. [mm]"""

@@ -14,6 +14,8 @@ from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Sheet, View, spread
 from fireplace_calc.drawing.sheets.style import SMALL, TEXT
 
+NOTE = 1.4
+"""Of one row of a note over the next, in heights of a letter. [-]"""
 TICK, CLEAR, ROW = 1.1, 0.7, 4.4
 """Half length of a tick; air between a letter and a line; height of one row of a dimension string.
 [mm]
@@ -200,11 +202,16 @@ def levels(
 def note(
     sheet: Sheet, tip: tuple[float, float], x: float, y: float, text: str, ha: str = "left"
 ) -> None:
-    """A word with a leader to what it names; the tip gets a dot."""
+    """A word with a leader to what it names; the tip gets a dot. Of several rows the leader comes
+    to the first.
+    """
+    rows = text.split("\n")
+    y += SMALL * NOTE * (len(rows) - 1) / 2
     end = x - 0.7 if ha == "left" else x + 0.7
     sheet.line([tip, (end, y)], "dimension", "soft")
     sheet.fill([_ROUND * 0.45 + tip], "soft", layer=9)
-    sheet.text(x, y, text, size=SMALL, ha=ha, va="middle", ink="ink")
+    for k, row in enumerate(rows):
+        sheet.text(x, y - k * SMALL * NOTE, row, size=SMALL, ha=ha, va="middle", ink="ink")
 
 
 def notes(
@@ -215,9 +222,10 @@ def notes(
     limits: tuple[float, float] = (0.0, 1e3),
 ) -> None:
     """A column of notes, each beside what it names as nearly as the others allow. Items run bottom
-    to top. [mm]
+    to top; a text may have several rows. [mm]
     """
-    places = spread([tip[1] for tip, _ in items], [SMALL * 1.6] * len(items), *limits)
+    sizes = [SMALL * (NOTE * text.count("\n") + 1.6) for _, text in items]
+    places = spread([tip[1] for tip, _ in items], sizes, *limits)
     for (tip, text), at in zip(items, places, strict=True):
         note(sheet, tip, x, at, text, "left" if side > 0 else "right")
 

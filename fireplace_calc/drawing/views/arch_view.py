@@ -17,6 +17,7 @@ from fireplace_calc.drawing.views.layout import (
     Scales,
     break_line,
     fit,
+    in_room,
     length,
     title,
 )
@@ -27,6 +28,8 @@ from fireplace_calc.structure import assess_structure
 from fireplace_calc.structure.arch import Arch
 from fireplace_calc.structure.arch_thrust import POINTS, THIRD
 
+WITHIN = 180.0
+"""Width from which the thrust is written within the arch. [mm]"""
 UNDER, OVER = 0.30, 0.25
 """How much of the jamb and of the wall over the crown is shown. [m]"""
 
@@ -52,8 +55,13 @@ def arch(
     checked = {f.key: f.verdict != NOT_CHECKED for f in structure.findings}
     assert found is not None, "the opening has a straight head: ask has_arch first"
     low, top = max(f.hearth, f.spring - UNDER), f.opening_top + d.lintel.height + OVER
+    wide = cell.right - cell.left
     words = _words(found, checked, geometry, units)
-    margins = (18, 26, room_for(text for _, text in words) + 10.0, 8)
+    thrust = f"thrust {show(found.line.thrust, 'force', units)}"
+    if wide < WITHIN:
+        words.append((found.line_points[len(found.line_points) // 2], thrust))
+    words = in_room(words, 0.42 * wide)
+    margins = (18, 26, room_for(row for _, text in words for row in text.split("\n")) + 10.0, 8)
     view, denominator = fit(sheet, cell, (-f.block_half, low, f.block_half, top), margins, scales)
     _masonry(view, geometry, low, top)
     ring = found.ring
@@ -67,12 +75,8 @@ def arch(
             "hidden",
         )
     view.path(found.line_points, "cut")
-    sheet.text(
-        *view.at(0.0, f.opening_top - 0.08),
-        f"thrust {show(found.line.thrust, 'force', units)}",
-        ha="center",
-        va="top",
-    )
+    if wide >= WITHIN:
+        sheet.text(*view.at(0.0, f.opening_top - 0.08), thrust, ha="center", va="top")
     _strings(view, cell, geometry, units)
     tips = sorted(((view.at(*place), text) for place, text in words), key=lambda tip: tip[0][1])
     notes(
@@ -156,6 +160,6 @@ def _strings(view: View, cell: Cell, geometry: Geometry, units: str) -> None:
         edge - 6.0,
         along="y",
         side=-1,
-        limits=(cell.bottom + 9, cell.top - 2),
+        limits=(foot - 2.5, cell.top - 2),  # under that stands the string across
         feet=[edge] * len(up),
     )

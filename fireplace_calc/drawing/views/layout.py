@@ -146,6 +146,13 @@ def roomy(cell: Cell, least: float = 185.0) -> bool:
     return cell.right - cell.left > least
 
 
+def in_room(
+    words: list[tuple[tuple[float, float], str]], room: float
+) -> list[tuple[tuple[float, float], str]]:
+    """Notes in as many rows as keep them within a column. [mm]"""
+    return [(at, "\n".join(lettering.in_rows(text, room, SMALL))) for at, text in words]
+
+
 def lining_word(geometry: Geometry) -> str:
     """What faces the fire, as it is called where it is cut."""
     if "firebox lining" not in geometry.by_name:

@@ -16,6 +16,7 @@ from fireplace_calc.drawing.views.layout import (
     apart,
     break_line,
     fit,
+    in_room,
     key,
     length,
     of_a_set,
@@ -25,6 +26,8 @@ from fireplace_calc.drawing.views.section_view import over_opening
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
 
+KEY = 165.0
+"""Width from which the key of the hatches stands beside it. [mm]"""
 UNDER, OVER = 0.12, 0.22
 """How much of the opening and of the flue is shown. [m]"""
 
@@ -41,12 +44,14 @@ def detail(
     f, d = geometry.frame, geometry.design
     low, top = max(f.opening_top - UNDER, f.hearth), min(f.flue_start + OVER, f.crown_bottom)
     window = box(-0.02, f.block_back + 0.02, low, top)
-    words = _words(geometry)
+    wide = cell.right - cell.left
+    words = in_room(_words(geometry), 0.3 * wide)
+    right = 62 if wide > KEY else 24
     view, denominator = fit(
         sheet,
         cell,
         (-0.02, low, f.block_back + 0.02, top),
-        (room_for(text for _, text in words) + 8.0, 24, 62, 8),
+        (room_for(row for _, text in words for row in text.split("\n")) + 8.0, 24, right, 8),
         scales,
     )
     section_lines(view, geometry, window)
@@ -76,7 +81,8 @@ def detail(
     _strings(view, cell, geometry, units)
     tips = sorted(((view.at(*place), text) for place, text in words), key=lambda tip: tip[0][1])
     notes(sheet, tips, view.at(-0.02, 0)[0] - 4.0, side=-1, limits=(cell.bottom + 10, cell.top - 4))
-    key(sheet, view.at(f.block_back, 0)[0] + 26.0, cell.bottom + 12, cell.right - 3)
+    if wide > KEY:
+        key(sheet, view.at(f.block_back, 0)[0] + 26.0, cell.bottom + 12, cell.right - 3)
     title(sheet, cell, "Throat and smoke chamber", name_scale(denominator) if name_scale else "")
     return view
 

@@ -487,11 +487,16 @@ def test_the_fold_of_the_raise_tells_of_every_liner_on_request():
     assert fold.table.value == ""
     fold.ask.click()
     text, table = plain_text(fold.table.value), liner_raises(RAISED)
-    assert "round 12, yours" in text and text == plain_text(liner_words(table, "feet-inches"))
+    assert "round 12, yours" in text and text == plain_text(
+        liner_words(table, "feet-inches", panel.pack)
+    )
     for one in table.rows:
         assert f"{one.shape} {one.size}" in text
         for f in one.short if one.short else one.stop.findings if one.stop else ():
-            assert f"{f.title} ({f.key}, {f.clause})" in text
+            book = (
+                panel.pack if f.key.startswith(("FLU", "ROF", "THR")) else "engineering judgement"
+            )
+            assert f"{book}, {f.clause}: {f.title} ({f.key})" in text
     assert "Short without any raise, so not counted" in text
     panel.lay(change(RAISED, {"flue.sections": 20}))
     fold.update()

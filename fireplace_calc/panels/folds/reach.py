@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from html import escape
 from typing import Any
 
@@ -16,6 +17,8 @@ from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.report.sentences import sentence
+from fireplace_calc.rules import Finding
+from fireplace_calc.rules.core import JUDGEMENT
 
 
 class HowFar(Fold):
@@ -42,7 +45,9 @@ class HowFar(Fold):
             self.known = (key, highest_raise(panel.design, panel.pack))
         self.words.value = reach_words(self.known[1], panel.design.opening.extension, panel.units)
         known, table = self.liners
-        self.table.value = "" if table is None or known != key else liner_words(table, panel.units)
+        self.table.value = (
+            "" if table is None or known != key else liner_words(table, panel.units, panel.pack)
+        )
 
     def look(self) -> None:
         """Work out the table of liners, liner by liner."""
@@ -60,12 +65,12 @@ class HowFar(Fold):
         self.job.run(steps, ready)
 
 
-def liner_words(table: LinerTable, units: str) -> str:
+def liner_words(table: LinerTable, units: str, pack: str) -> str:
     """Every liner, how far it lets the firebox be raised, and what stops it."""
     rows = [
         f"<tr><td>{escape(_named(one))}</td>"
         f"<td class=n>{escape(show(one.net_area, 'area', units))}</td>"
-        f"<td class=n>{_raised(one, units)}</td><td>{_why(one, units)}</td></tr>"
+        f"<td class=n>{_raised(one, units)}</td><td>{_why(one, pack)}</td></tr>"
         for one in table.rows
     ]
     aside = "; ".join(f"{f.title} ({f.key})" for f in table.aside)
@@ -89,17 +94,21 @@ def _raised(one: LinerRaise, units: str) -> str:
     return "none" if one.raised is None else escape(show(one.raised, "length", units), quote=False)
 
 
-def _why(one: LinerRaise, units: str) -> str:
+def _why(one: LinerRaise, pack: str) -> str:
     if one.refusal:
         return escape(one.refusal)
     if one.short:
-        return "Short without any raise: " + escape(
-            "; ".join(f"{f.title} ({f.key}, {f.clause})" for f in one.short)
-        )
+        return "Short without any raise. " + escape(_said(one.short, pack))
     if one.stop is None:
         return "Nothing: the workable range ends here."
-    return escape(
-        "; ".join(f"{f.title} ({f.key}, {f.clause})" for f in one.stop.findings) or one.stop.refusal
+    return escape(_said(one.stop.findings, pack) or one.stop.refusal)
+
+
+def _said(found: Sequence[Finding], pack: str) -> str:
+    """Which book and clause, and what it asks for."""
+    return "; ".join(
+        f"{JUDGEMENT if f.edition == JUDGEMENT else pack}, {f.clause}: {f.title} ({f.key})"
+        for f in found
     )
 
 

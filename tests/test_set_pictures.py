@@ -255,3 +255,22 @@ def test_the_side_beyond_the_section_begins_where_the_lining_does():
     assert across.max() == pytest.approx(f.depth, abs=0.1 * INCH)
     lintel = (across < f.breast - 0.001) & ((lines[:, :, 1] - view.y0) / view.scale > f.opening_top)
     assert not lintel.all(axis=1).any()
+
+
+def test_three_views_of_a_step_share_the_sheet(pictures):
+    """Of 300 mm the front has 108, less 22 for its level and 6; the section 90, less 6 at either side:
+    their middles at 62 and 153. The level stands 3 mm beside the pieces, at the top of the left wall
+    in the first course: 3-1/2, a bed and 10 in.
+    """
+    step = next(c.number for c in pictures.cards if c.name == "WL.1")
+    sheet = build_sheet(pictures, step)
+    front, section_ = sorted(sheet.lines["ground", "ink"], key=lambda line: line[0, 0])
+    assert front[:, 0].mean() == pytest.approx(62.0) and section_[:, 0].mean() == pytest.approx(153)
+    assert front[0, 1] == front[1, 1] == section_[0, 1] == pytest.approx(section_[1, 1])
+    scale = np.ptp(front[:, 0]) / (53 * INCH + 0.2)
+    (said,) = [one for one in sheet.labels if one.text.startswith("1'-")]
+    assert said.x == pytest.approx(front[0, 0] + 0.1 * scale - 3.0)
+    assert said.y - front[0, 1] == pytest.approx(13.875 * INCH * scale)
+    names = {one.text: one.x for one in sheet.labels}
+    assert (names["Front"], names["Section on the center line"]) == (2, pytest.approx(110))
+    assert names[f"{step}. WL.1  left wall"] == pytest.approx(200)

@@ -76,6 +76,11 @@ def test_a_letter_that_the_file_lacks_is_drawn_and_sent_along():
     told, _ = page_message(sheet, "light", Cell(0, 0, 100, 50))
     assert sorted(told["glyphs"]) == ["b\u00df", "b\u00f6", "b\u2126"]
     assert all(len(glyph) > 1 for glyph in told["glyphs"].values())
+    for key, (advance, *_) in told["glyphs"].items():
+        prop = FontProperties(family="DejaVu Sans", weight="bold")
+        both = (TextPath((0, 0), text, size=1 / 0.73, prop=prop) for text in (f"{key[1]}|", "|"))
+        wide, bar = (path.vertices[:, 0].max() for path in both)
+        assert advance == pytest.approx(1000 * (wide - bar), abs=0.6), key
     sheet.labels[0] = Sheet(100, 50).text(50, 20, "plain")
     assert "glyphs" not in page_message(sheet, "light", Cell(0, 0, 100, 50))[0]
 

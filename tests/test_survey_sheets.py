@@ -1,6 +1,7 @@
 """The sheets of a survey: clean on every paper, every arrow numbered, every entry with its lines."""
 
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -29,6 +30,7 @@ from fireplace_calc.drawing.survey.to_take_along import (
     print_survey,
     survey_sheets,
 )
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.jupyter.command import main
 from fireplace_calc.jupyter.survey_command import PAPERS
 from fireplace_calc.survey.asked.entry import STATIONS, reads_number
@@ -206,5 +208,27 @@ def test_both_are_printed(tmp_path):
 
 @pytest.mark.parametrize("entry", sampled(list(WALK), 20), ids=lambda e: e.key)
 def test_every_entry_can_be_out_of_reach(entry):
-    assert blanks_of(entry, "feet-inches")[-1].name == "cannot reach"
+    *asked, last = blanks_of(entry, "feet-inches")
+    assert (last.name, last.box, last.unit, last.told) == ("cannot reach", True, "", "")
+    assert asked and all(one.box != reads_number(entry.spec) for one in asked)
     assert NUMBER[entry.key] == WALK.index(entry) + 1
+
+
+def test_arrows_over_the_roof_stand_where_a_tape_is_held():
+    """Across to the ridge, or to the edge of the picture 3.2 m away, a hand over the roof; what is
+    near stands at 0.72 of that way, from the crown up.
+    """
+    for ridge, away in ((2.0, 2.0), (3.5, 3.2), (9.0, 3.2)):
+        made = build_geometry(
+            replace(sketched().design, roof=replace(sketched().design.roof, ridge_distance=ridge))
+        )
+        held = {
+            key: hold(made)
+            for key in ("ridge distance", "top over what is near")
+            for _, hold in SPANS[key]
+        }
+        ((start, end),) = held["ridge distance"]
+        assert start[0] == 0.0 and end[0] == pytest.approx(away) and start[1] == end[1]
+        ((foot, top),) = held["top over what is near"]
+        assert foot[0] == top[0] == pytest.approx(0.72 * away)
+        assert foot[1] == made.frame.crown_top and top[1] == made.frame.highest_within_reach

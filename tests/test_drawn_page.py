@@ -19,8 +19,8 @@ from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing import single
 from fireplace_calc.drawing.page import glyphs
 from fireplace_calc.drawing.page.message import page_message
-from fireplace_calc.drawing.page.page_renderer import PageCanvas
-from fireplace_calc.drawing.page.sheet_artist import sheet_figure
+from fireplace_calc.drawing.page.page_renderer import PageCanvas, PageRenderer
+from fireplace_calc.drawing.page.sheet_artist import SheetArtist, sheet_figure
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.ink_layers import layers
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
@@ -135,6 +135,33 @@ def test_the_same_figure_is_saved_in_other_forms(boathouse, form, begins):
     sheet_figure(sheet).savefig(out, format=form)
     assert out.getvalue().startswith(begins)
     assert len(out.getvalue()) > 10_000
+
+
+class CountsDown(PageRenderer):
+    """A renderer whose heights count from above, as an SVG's do."""
+
+    def flipy(self):
+        return True
+
+
+def test_texts_stand_where_they_stood_when_heights_count_from_above(boathouse):
+    sheet = single("plan", build_geometry(boathouse), FEET_INCHES)
+    drawn = []
+    for renderer in (PageRenderer, CountsDown):
+        made = renderer(sheet.width, sheet.height)
+        SheetArtist(sheet).draw(made)
+        drawn.append(made.drawn.labels)
+    up, down = drawn
+    assert [n[0] for n in up] == [n[0] for n in down]
+    assert [sheet.height - n[1] for n in up] == pytest.approx([n[1] for n in down], abs=0.011)
+
+
+def test_a_hidden_sheet_draws_nothing(boathouse):
+    sheet = single("plan", build_geometry(boathouse), FEET_INCHES)
+    artist, renderer = SheetArtist(sheet), PageRenderer(sheet.width, sheet.height)
+    artist.set_visible(False)
+    artist.draw(renderer)
+    assert renderer.drawn.pens == renderer.drawn.labels == []
 
 
 def test_a_large_paper_stays_within_sixteen_bits():

@@ -93,8 +93,8 @@ def filled(views, stage):
     )
 
 
-@pytest.mark.parametrize("units", SYSTEMS)
-@pytest.mark.parametrize(("name", "changes"), sampled(list(pairs()), 3), ids=str)
+@pytest.mark.parametrize("units", sampled(SYSTEMS, 1))
+@pytest.mark.parametrize(("name", "changes"), sampled(list(pairs()), 2), ids=str)
 @pytest.mark.parametrize("screen", STAGES)
 def test_every_stage_is_filled_and_clean(met, screen, name, changes, units):
     """All four together and each alone: no letter meets anything, none is under 12 px, and three
@@ -197,8 +197,8 @@ OTHERS = {
 """Every other view of the catalogue, with a design that has what it shows."""
 
 
-@pytest.mark.parametrize("units", SYSTEMS)
-@pytest.mark.parametrize("screen", STAGES)
+@pytest.mark.parametrize("units", sampled(SYSTEMS, 1))
+@pytest.mark.parametrize("screen", sampled(list(STAGES), 3))
 @pytest.mark.parametrize("view", OTHERS)
 def test_every_other_view_is_clean_on_every_stage(met, view, screen, units):
     """The room with every proportion guide laid over it."""
@@ -212,7 +212,7 @@ def test_every_other_view_is_clean_on_every_stage(met, view, screen, units):
 
 
 @pytest.mark.parametrize("name", sampled(["laid", "plain", "set"], 1))
-@pytest.mark.parametrize("screen", STAGES)
+@pytest.mark.parametrize("screen", sampled(list(reversed(STAGES)), 2))
 def test_a_check_is_marked_on_every_stage(met, screen, name):
     """Where it is measured, its caption over it in as many rows as it needs."""
     result = met(name, {})

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, WIDTH, elevations, single, views
+from fireplace_calc.drawing.page.sheet_artist import sheet_figure
 from fireplace_calc.drawing.roof.roof_marks import Limits
 from fireplace_calc.drawing.sheets.canvas import Picture, paint
 from fireplace_calc.geometry.parts import Geometry
@@ -24,6 +25,7 @@ __all__ = [
     "plan",
     "roof",
     "section",
+    "sheet_figure",
     "single",
     "views",
 ]

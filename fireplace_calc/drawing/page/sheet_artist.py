@@ -33,7 +33,7 @@ class SheetArtist(Artist):
     Notes
     -----
     A renderer of dots is handed letters as outlines, which it puts where the page puts them; every
-    other one is handed texts, which can be searched and read aloud.
+    other one is handed texts, which a PDF keeps as texts that can be searched.
     """
 
     def __init__(self, sheet: Sheet, theme: str = "light") -> None:

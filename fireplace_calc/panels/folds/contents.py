@@ -3,80 +3,78 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import Any
+from importlib import import_module
+from typing import TYPE_CHECKING, Any, TypeAlias
 
-from fireplace_calc.assessment import Assessment
-from fireplace_calc.drawing.papers.work_sheets import working
-from fireplace_calc.drawing.papers.written_sheets import cutting, ordering
-from fireplace_calc.panels import found, html
-from fireplace_calc.panels.folds.checks import Assumed, Checks, Draft, Stands
-from fireplace_calc.panels.folds.folds import (
-    LONG_REST,
-    REST,
-    Body,
-    Checklist,
-    Fold,
-    Guides,
-    Inputs,
-    Words,
-)
-from fireplace_calc.panels.folds.options import Options
-from fireplace_calc.panels.folds.papers import Papers
-from fireplace_calc.panels.folds.pieces_to_cast import PiecesToCast
-from fireplace_calc.panels.folds.reach import HowFar
-from fireplace_calc.panels.folds.remedies import Remedies
-from fireplace_calc.panels.host import Host
-from fireplace_calc.panels.jobs.history_list import HistoryList
-from fireplace_calc.panels.jobs.my_jobs import MyJobs
-from fireplace_calc.panels.jobs.start_mine import StartMine
+if TYPE_CHECKING:
+    from fireplace_calc.panels.folds.folds import Fold
+    from fireplace_calc.panels.host import Host
 
-Make = Callable[[Host], Fold]
+Make: TypeAlias = "Callable[[Host], Fold]"
 
 
-def _words(said: Callable[[Assessment, str], str], rest: float = REST) -> Make:
-    return lambda panel: Words(panel, said, rest)
+def _of(module: str, name: str) -> Any:
+    """What a module of the package holds; it is read only when somebody opens its fold."""
+    return getattr(import_module(f"fireplace_calc.{module}"), name)
 
 
-def _survey(panel: Host) -> Fold:
-    # here, so that whoever never unfolds it need not wait
-    from fireplace_calc.panels.survey.survey_fold import MeasureWhatStands
+def _fold(module: str, name: str) -> Make:
+    def make(panel: Host) -> Fold:
+        made: Fold = _of(f"panels.{module}", name)(panel)
+        return made
 
-    return MeasureWhatStands(panel)
+    return make
+
+
+def _words(module: str, name: str, long: bool = False, laid_out: bool = False) -> Make:
+    """A fold of words from a function of an assessment and the units: markup, or, laid out first,
+    paragraphs and tables; with a long rest before it is written where that takes long.
+    """
+
+    def make(panel: Host) -> Fold:
+        from fireplace_calc.panels import html
+        from fireplace_calc.panels.folds.folds import LONG_REST, REST, Words
+
+        said = _of(module, name)
+        told = (lambda result, units: html.flow(said(result, units))) if laid_out else said
+        return Words(panel, told, LONG_REST if long else REST)
+
+    return make
 
 
 FOLDS: dict[str, tuple[str, Make]] = {
-    "checks": ("Checks", Checks),
-    "remedies": ("What would fix it?", Remedies),
-    "reach": ("How far can it be raised?", HowFar),
-    "checklist": ("Site checklist", Checklist),
-    "assumed": ("What was assumed", Assumed),
-    "books": ("Every book", _words(found.books, LONG_REST)),
-    "draft": ("Will it draw?", Draft),
-    "structure": ("Will it stand?", Stands),
+    "checks": ("Checks", _fold("folds.checks", "Checks")),
+    "remedies": ("What would fix it?", _fold("folds.remedies", "Remedies")),
+    "reach": ("How far can it be raised?", _fold("folds.reach", "HowFar")),
+    "checklist": ("Site checklist", _fold("folds.folds", "Checklist")),
+    "assumed": ("What was assumed", _fold("folds.checks", "Assumed")),
+    "books": ("Every book", _words("panels.found", "books", long=True)),
+    "draft": ("Will it draw?", _fold("folds.checks", "Draft")),
+    "structure": ("Will it stand?", _fold("folds.checks", "Stands")),
     "bricks": (
         "Brickwork and cuts",
-        _words(lambda result, units: html.flow(cutting(result, units)), LONG_REST),
+        _words("drawing.papers.written_sheets", "cutting", long=True, laid_out=True),
     ),
-    "takeoff": ("Material takeoff", _words(html.takeoff)),
+    "takeoff": ("Material takeoff", _words("panels.html", "takeoff")),
     "cost": (
         "Order and cost",
-        _words(lambda result, units: html.flow(ordering(result, units)), LONG_REST),
+        _words("drawing.papers.written_sheets", "ordering", long=True, laid_out=True),
     ),
     "work": (
         "Order of work",
-        _words(lambda result, units: html.flow(working(result, units)), LONG_REST),
+        _words("drawing.papers.work_sheets", "working", long=True, laid_out=True),
     ),
-    "worked": ("Formula, numbers, result", _words(html.figures, LONG_REST)),
-    "options": ("Options side by side", Options),
-    "guides": ("Proportions", Guides),
-    "body": ("In three dimensions", Body),
-    "casting": ("Cast it yourself", PiecesToCast),
-    "survey": ("Measure what stands", _survey),
-    "papers": ("Save, open and print", Papers),
-    "inputs": ("All other inputs", Inputs),
-    "start": ("My jobs", MyJobs),
-    "new": ("Start mine", StartMine),
-    "history": ("What was done", HistoryList),
+    "worked": ("Formula, numbers, result", _words("panels.html", "figures", long=True)),
+    "options": ("Options side by side", _fold("folds.options", "Options")),
+    "guides": ("Proportions", _fold("folds.folds", "Guides")),
+    "body": ("In three dimensions", _fold("folds.folds", "Body")),
+    "casting": ("Cast it yourself", _fold("folds.pieces_to_cast", "PiecesToCast")),
+    "survey": ("Measure what stands", _fold("survey.survey_fold", "MeasureWhatStands")),
+    "papers": ("Save, open and print", _fold("folds.papers", "Papers")),
+    "inputs": ("All other inputs", _fold("folds.folds", "Inputs")),
+    "start": ("My jobs", _fold("jobs.my_jobs", "MyJobs")),
+    "new": ("Start mine", _fold("jobs.start_mine", "StartMine")),
+    "history": ("What was done", _fold("jobs.history_list", "HistoryList")),
 }
 """Title and maker of every fold, by the name a notebook asks for it."""
 

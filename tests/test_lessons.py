@@ -16,6 +16,7 @@ from fireplace_calc.drawing.papers.class_papers import class_pages, class_sheet
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore import sketch
+from fireplace_calc.geometry.bore import liners
 from fireplace_calc.lessons import (
     FAULTS,
     KINDS,
@@ -26,7 +27,6 @@ from fireplace_calc.lessons import (
     exercises,
     figures,
     guess,
-    liners,
     planted,
     seeds_of,
     shown,

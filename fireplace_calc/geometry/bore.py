@@ -6,7 +6,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
 
-from fireplace_calc.base.tables.liners import rectangular_liner, round_liner
+from fireplace_calc.base.tables.liners import (
+    rectangular_liner,
+    rectangular_liners,
+    round_liner,
+    round_liners,
+)
 from fireplace_calc.design.second_flue import SecondFlue
 from fireplace_calc.design.smoke_path import ALONG, Flue
 
@@ -75,3 +80,13 @@ def flue_bore(flue: Flue | SecondFlue) -> Bore:
         wide, deep = (long, short) if flue.long_side == ALONG else (short, long)
         made = Bore(False, wide, deep, row.wall, row.net_area, row.size)
     return made
+
+
+def liners() -> dict[str, dict[str, str]]:
+    """Every liner of the tables by the name a mason calls it, with the inputs that choose it."""
+    of_shape = {"round": list(round_liners()), "rectangular": list(rectangular_liners())}
+    return {
+        f"{shape} {size} in": {"flue.shape": shape, "flue.size": size}
+        for shape, sizes in of_shape.items()
+        for size in sizes
+    }

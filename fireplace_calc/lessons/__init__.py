@@ -2,7 +2,7 @@
 from a seed.
 """
 
-from fireplace_calc.lessons.course import LESSONS, Lesson, liners, warned
+from fireplace_calc.lessons.course import LESSONS, Lesson, warned
 from fireplace_calc.lessons.exercises.numbers import KINDS, exercise, exercises
 from fireplace_calc.lessons.fault_finding import figures, guess, suspects
 from fireplace_calc.lessons.fault_records import Fault, FaultFinding
@@ -28,7 +28,6 @@ __all__ = [
     "exercises",
     "figures",
     "guess",
-    "liners",
     "planted",
     "seeds_of",
     "shown",

@@ -4,15 +4,8 @@ move.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
-from fireplace_calc.base.tables.liners import (
-    RectangularLiner,
-    RoundLiner,
-    rectangular_liners,
-    round_liners,
-)
 from fireplace_calc.build.notes import Caution, cautions
 
 LINER = "liner"
@@ -269,19 +262,6 @@ LESSONS: dict[str, Lesson] = {
     )
 }
 """In the order they are taught."""
-
-
-def liners() -> dict[str, dict[str, str]]:
-    """Every liner of the tables by the name a mason calls it, with the inputs that choose it."""
-    by_shape: dict[str, Mapping[str, RoundLiner | RectangularLiner]] = {
-        "round": round_liners(),
-        "rectangular": rectangular_liners(),
-    }
-    return {
-        f"{shape} {size} in": {"flue.shape": shape, "flue.size": size}
-        for shape, table in by_shape.items()
-        for size in table
-    }
 
 
 def warned(lesson: Lesson) -> tuple[Caution, ...]:

@@ -10,7 +10,6 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.drawing.sheets.lists import Table
-from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.proportion import Guide, width_sentence
 from fireplace_calc.report.sentences import quantity, read_in_part
 from fireplace_calc.rules.told_areas import not_used
@@ -191,6 +190,8 @@ def guided(found: Iterable[Guide], result: Assessment, units: str) -> str:
 
 def figures(result: Assessment, units: str) -> str:
     """The figures a mason might be asked about, to follow with a pencil."""
+    from fireplace_calc.explore.worked_figures import work_figures  # wakes drafts and structure
+
     rows = [
         row((one.name, one.formula, one.numbers, one.result, one.source))
         for one in work_figures(result, units)

@@ -8,8 +8,7 @@ from typing import Any
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.bore import flue_bore
-from fireplace_calc.lessons.course import liners
+from fireplace_calc.geometry.bore import flue_bore, liners
 from fireplace_calc.panels.workbench.field_box import FieldBox
 
 LINER = "flue.shape_and_size"

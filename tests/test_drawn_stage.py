@@ -226,3 +226,20 @@ def test_a_check_is_marked_on_every_stage(met, screen, name):
         words = " ".join(label.text for label in sheet.labels)
         assert finding.key in words
         assert finding.clause in words
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [{"base.footing_projection": "36 in"}, {"hearth.front": "72 in"}, {"opening.hood": "1 in"}],
+    ids=str,
+)
+def test_rarer_ends_are_clean_too(met, changes):
+    """A footing that reaches out before the hearth, a hearth that takes the whole width, one level
+    more to name.
+    """
+    for (wide, high, _), name, units in itertools.product(
+        STAGES.values(), ("plain", "laid"), SYSTEMS
+    ):
+        stage = stage_cells("all", wide, high)
+        for key, _, sheet in shown(met(name, changes), "all", units, stage):
+            assert collisions(sheet) == [], (wide, high, name, key)

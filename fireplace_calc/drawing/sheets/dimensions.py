@@ -54,7 +54,7 @@ def chain(
     feet : sequence of float, optional
         Where each extension line starts, across; none are drawn without. [mm]
     name : str
-        What the string measures, written beyond its right end.
+        What it measures, written beyond its right end, else its left, where there is room.
 
     Returns
     -------
@@ -99,11 +99,15 @@ def chain(
                 turned=turned,
                 ink="dimension",
             )
-    reach = stops[-1]
+    ends = [stops[0], stops[-1]]
     if outside:
-        reach = max(reach, _second_row(sheet, outside, line, turned, side, limits, put))
-    if name:
-        sheet.text(reach + 2.5, line, name, size=SMALL, ha="left", va="middle", ink="soft")
+        ends += _second_row(sheet, outside, line, turned, side, limits, put)
+    right, left = max(ends) + 2.5, min(ends) - 2.5
+    long = lettering.width(name, SMALL)
+    if name and right + long <= limits[1]:
+        sheet.text(right, line, name, size=SMALL, ha="left", va="middle", ink="soft")
+    elif name and left - long >= limits[0]:
+        sheet.text(left, line, name, size=SMALL, ha="right", va="middle", ink="soft")
     return 2 * ROW + 1.0 if outside else ROW + 0.6
 
 
@@ -115,10 +119,8 @@ def _second_row(
     side: int,
     limits: tuple[float, float],
     put: Callable[[float, float], tuple[float, float]],
-) -> float:
-    """Texts that found no room between their ticks, each with a leader; gives the place the last
-    leader reaches.
-    """
+) -> list[float]:
+    """Texts that found no room between their ticks, each with a leader; gives where leaders end."""
     sizes = [lettering.width(text, SMALL) + 1.6 for _, text in outside]
     places = spread([m for m, _ in outside], sizes, *limits)
     row = line + side * (ROW + (CLEAR if turned else 0.0))
@@ -128,7 +130,7 @@ def _second_row(
     for (middle, text), at in zip(outside, places, strict=True):
         sheet.line([put(middle, near), put(at, far)], "dimension", "dimension")
         sheet.text(*put(at, row), text, size=SMALL, turned=turned, ink="dimension")
-    return max(places)
+    return places
 
 
 def level_marks(
@@ -180,9 +182,10 @@ def levels(
         Value over name, on either side of the level line; side by side otherwise.
     """
     ha = "left" if side > 0 else "right"
-    places = spread(
-        [y for y, *_ in marks], [SMALL * (3.3 if stacked else 1.55)] * len(marks), *limits
-    )
+    pitch = SMALL * 1.55
+    if stacked:  # as loosely as there is room
+        pitch = min(3.3 * SMALL, max(2.8 * SMALL, (limits[1] - limits[0]) / max(len(marks), 1)))
+    places = spread([y for y, *_ in marks], [pitch] * len(marks), *limits)
     for (y, value, name), at, foot in zip(marks, places, feet, strict=True):
         knee, near = x - side * 3.4, x - side * 0.8
         if not stacked:

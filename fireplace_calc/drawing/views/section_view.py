@@ -55,7 +55,7 @@ def section(
     f, d = geometry.frame, geometry.design
     talk = roomy(cell)
     top = min(f.shoulder_top + ABOVE, f.crown_bottom)
-    front = -max(d.hearth.front, 0.1) - 0.12
+    front = -max(d.hearth.front, d.base.footing_projection, 0.1) - 0.12
     back = f.block_back + d.base.footing_projection + 0.06
     marks = level_marks(_named(geometry), lambda z: level(z, units))
     words = _words(geometry, units) if talk else []

@@ -5,6 +5,7 @@ import dataclasses
 import pytest
 
 from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.design.opening import Opening
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, book_names, change
 from fireplace_calc.geometry.builder import build_geometry
@@ -173,3 +174,11 @@ def test_words_from_the_code_tables_are_understood():
 def test_records_are_frozen():
     with pytest.raises(dataclasses.FrozenInstanceError):
         Design().opening.width = 1.0
+
+
+def test_the_opening_is_its_height_with_the_raise_and_less_the_hood():
+    """30 in standard and 6 of raise are 36; a hood of 4 leaves 32 clear, none leaves all."""
+    opening = Opening(standard_height=30 * INCH, extension=6 * INCH, hood=4 * INCH)
+    assert opening.height / INCH == pytest.approx(36)
+    assert opening.clear_height / INCH == pytest.approx(32)
+    assert dataclasses.replace(opening, hood=None).clear_height / INCH == pytest.approx(36)

@@ -334,6 +334,10 @@ class Cells(HTMLParser):
 def tables(text):
     made = Cells(text).tables
     for one in made:
+        empty = len(one["shares"]) - len(one["head"])  # a corner without a name is no heading
+        if empty > 0 and one["rows"][0] == [""] * empty:
+            one["head"] = one["rows"].pop(0) + one["head"]
+            one["css"] = one["css"][empty:]
         one["rows"] = [row for row in one["rows"] if row]
         assert sum(one["shares"]) == pytest.approx(100, abs=1.0), one["caption"]
         assert len(one["head"]) == len(one["shares"]) and one["rows"] is not None

@@ -56,6 +56,7 @@ LONGEST = 600
 """A fault that makes the tests run longer is found. [s]"""
 OPTIONS = (
     *("-x", "-q", "--no-header", "--tb=line", "-o", "addopts=", "-p", "no:cacheprovider"),
+    *("-p", "no:nbval"),
     *("--doctest-modules", "--hypothesis-seed=0"),
 )
 UNIT_ONLY = ("-m", "unit")
@@ -143,7 +144,8 @@ def run(told: list[str], said: Path) -> bool:
             status = 1
             with suppress(BaseException):
                 options = [*OPTIONS, *(UNIT_ONLY if "UNIT_ONLY" in os.environ else ())]
-                status = int(import_module("pytest").main([*options, *told]))
+                sys.argv[1:] = [*options, *told]  # what the tests' own settings look at
+                status = int(import_module("pytest").main(sys.argv[1:]))
             sys.stdout.flush()
             os._exit(min(status, 1))
     return os.waitpid(child, 0)[1] != 0
@@ -205,6 +207,8 @@ def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue, wide: bool
                 left_out += red([f"tests/test_{test}.py" for test in TESTS[name].split()], tree)
                 looked.add(name)
             done.put((fault, *planted(fault, tree, wide, left_out)))
+    except SystemExit as end:
+        done.put(end)
     finally:
         shutil.rmtree(tree, ignore_errors=True)
 
@@ -221,7 +225,10 @@ def tried(
     for one in at_work:
         one.start()
     for _ in faults:
-        yield done.get()
+        found = done.get()
+        if isinstance(found, SystemExit):  # the tests do not run: nobody would answer
+            raise found
+        yield found
     for one in at_work:
         one.join()
 

@@ -16,7 +16,7 @@ EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 TESTS = {
     "base": "units tables record developers design takeoff draft_air places draft_examples",
     "pieces": "pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_measured pieces_fit random_sets pieces_design",
-    "design": "developers record design designfile",
+    "design": "developers record design designfile hood",
     "editing": "pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry",
     "geometry": "polygons pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design",

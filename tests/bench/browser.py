@@ -115,7 +115,7 @@ class Alone:
     off the page.
     """
 
-    def __init__(self, width: int = 1280, height: int = 1000):
+    def __init__(self, width: int = 1280, height: int = 1000, dense: int = 1):
         from playwright.sync_api import sync_playwright
 
         self.port, self.folder, self.play = (
@@ -130,6 +130,7 @@ class Alone:
             f"--remote-debugging-port={self.port}",
             f"--user-data-dir={self.folder.name}",
             size,
+            f"--force-device-scale-factor={dense}",
         ]
         self.process = subprocess.Popen(
             [*command, *FLAGS, "about:blank"], stderr=subprocess.DEVNULL, stdout=subprocess.DEVNULL

@@ -1,10 +1,10 @@
 """Key press to painted picture, in a real browser: ours, a blank rectangle, and plain interact with
 pyplot.
 
-Run: ``.venv/bin/python tests/bench/latency.py [lab] [voila] [view ...]``. Prints the tables that
+Run: ``.venv/bin/python tests/bench/latency.py [lab] [voila] [1280x800@2 ...] [view ...]``. Prints the tables that
 stand in DEVELOPERS.md: the four views, or with names of views each of them large, in turns with the
-blank one. Every picture carries a number in its lowest left corner; the page reads it back off the
-painted picture. ``steps`` is the slider that sets a set piece by piece: the picture beside the
+blank one. The blank picture carries a number in its lowest left corner, read back off the painted
+picture; the workbench's stage tells the number of what it has painted. ``steps`` is the slider that sets a set piece by piece: the picture beside the
 blank one, and the view that turns, whose canvas tells which step it shows when it has painted it.
 Also how long after *Run all cells* the first one stands.
 """
@@ -12,6 +12,7 @@ Also how long after *Run all cells* the first one stands.
 from __future__ import annotations
 
 import json
+import re
 import statistics
 import sys
 import tempfile
@@ -111,10 +112,13 @@ WATCH = r"""
   // A step of the width is sent as one image in every view.
   const known = new WeakMap();
   const look = () => {
+    const stage = document.querySelector('.fp-stage'), now = performance.now();
+    if (stage?.dataset.stamp !== undefined && Number(stage.dataset.stamp) !== window.last)
+      window.seen.push([window.last = Number(stage.dataset.stamp), now]);
     for (const image of pictures()) {
       if (!image.complete || !image.naturalWidth || known.get(image) === image.src) continue;
       known.set(image, image.src);
-      const n = stamp(image), now = performance.now();
+      const n = stamp(image);
       if (n !== window.last) window.seen.push([n, now]);
       window.last = n;
     }
@@ -145,6 +149,10 @@ HELD = """() => {
       while (performance.now() < t0 + k * 1000 / 30) await new Promise((r) => setTimeout(r, 1));
       const key = { key: 'ArrowRight', code: 'ArrowRight', bubbles: true };
       handle.dispatchEvent(new KeyboardEvent('keydown', key));
+      if (handle.type === 'range') { // its own steps follow no key but a hand's
+        handle.stepUp();
+        handle.dispatchEvent(new Event('input', { bubbles: true }));
+      }
     }
     window.held = performance.now();
   }, 2000);
@@ -154,6 +162,7 @@ HELD = """() => {
 FIRST = """([space]) => {
   const canvas = document.querySelector('.turning-canvas'), picture = document.querySelector('.fireplace-picture');
   if (space) return canvas?.dataset.step !== undefined;
+  if (document.querySelector('.fp-sheet')?.width > 1) return true;
   return (picture?.complete && picture.naturalWidth > 0) || document.querySelector('.jp-RenderedImage img');
 }"""
 IN_SPACE = "steps, in space"
@@ -170,11 +179,13 @@ def notebook(folder: Path, name: str, source: str) -> Path:
     return path
 
 
-def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) -> dict:
+def measure(
+    kind: str, folder: Path, name: str, source: str, screen: tuple, presses: int = 20
+) -> dict:
     """Single presses, then a key held at 30 Hz for a second."""
     space = name == IN_SPACE
     path = notebook(folder, name, source)
-    with server(kind, path, folder) as address, Alone() as chromium:
+    with server(kind, path, folder) as address, Alone(*screen) as chromium:
         view = chromium.look_in()
         for left in range(
             12, -1, -1
@@ -188,7 +199,7 @@ def measure(kind: str, folder: Path, name: str, source: str, presses: int = 20) 
         if kind == "lab":  # not one of the supplied notebooks: it asks
             view.get_by_role("button", name="Run all cells", exact=True).click(timeout=120_000)
         asked = time.perf_counter()
-        handle = view.locator('[role="slider"]').first
+        handle = view.locator('[role="slider"], input[type="range"]').first
         handle.wait_for(timeout=120_000)
         view.wait_for_function(FIRST, arg=[space], timeout=120_000, polling=10)
         first = time.perf_counter() - asked
@@ -247,7 +258,7 @@ def contestants(views: list[str]) -> dict[str, str]:
     }
 
 
-def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
+def main(kinds: list[str], views: list[str], screen: tuple, rounds: int = 3) -> None:
     """The contestants take turns, so that a machine which is busy for a while is busy for all of
     them.
     """
@@ -256,7 +267,7 @@ def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
         runs = {name: [] for name in turns}
         with tempfile.TemporaryDirectory() as folder:
             for name, source in list(turns.items()) * rounds:
-                runs[name].append(measure(kind, Path(folder).resolve(), name, source))
+                runs[name].append(measure(kind, Path(folder).resolve(), name, source, screen))
                 print(json.dumps({kind: {name: pooled(runs[name])}}), file=sys.stderr)
         found = {name: pooled(each) for name, each in runs.items()}
         print(f"\n{'JupyterLab' if kind == 'lab' else 'Voila'}, {time.strftime('%Y-%m-%d')}\n")
@@ -277,4 +288,9 @@ def main(kinds: list[str], views: list[str], rounds: int = 3) -> None:
 
 if __name__ == "__main__":
     asked = [kind for kind in ("lab", "voila") if kind in sys.argv]
-    main(asked or ["lab", "voila"], [word for word in sys.argv[1:] if word not in asked])
+    screens = [word for word in sys.argv[1:] if re.fullmatch(r"\d+x\d+(@\d)?", word)]
+    words = [word for word in sys.argv[1:] if word not in asked + screens]
+    for screen in screens or ["1280x1000"]:
+        wide, high, dense = re.fullmatch(r"(\d+)x(\d+)(?:@(\d))?", screen).groups("1")
+        print(f"\n{screen}")
+        main(asked or ["lab", "voila"], words, (int(wide), int(high), int(dense)))

@@ -23,7 +23,12 @@ class Stage {
 
   draw(name) {
     const held = this.held.get(name);
-    if (held && held.canvas.width > 1) paintSheet(held.canvas, held.sheet, this.glyphs, this.paper);
+    if (!held || held.canvas.width < 2) return;
+    const { canvas, sheet } = held, [, , wide, high] = sheet.box;
+    paintSheet(canvas, sheet, this.glyphs, this.paper);
+    // the font size of the smallest letter, as it stands on the screen [px]
+    const dots = Math.min(canvas.width / wide, canvas.height / high) / window.devicePixelRatio;
+    canvas.dataset.letter = Math.min(...sheet.labels.map((label) => label[3])) * dots / 0.73;
   }
 
   /** Take the sheets that changed; `names` are all that are on the stage, the others leave it. */

@@ -593,7 +593,7 @@ def test_a_table_of_many_columns_is_wide_enough_for_its_headings():
     em), fits the column it stands in.
     """
     for columns in (STEPS, LIFTS, FOUND):
-        least = int(re.search(r"min-width:(\d+)em", flow([Table("t", columns, ())]))[1])
+        least = int(re.search(r"--least:(\d+)em", flow([Table("t", columns, ())]))[1])
         whole = sum(column.share for column in columns)
         for column in columns:
             for word in column.heading.split():

@@ -28,7 +28,7 @@ STYLE = """<style>
 .fireplace-panel table.sheet th { text-align: left; border-bottom: 2px solid currentColor; padding: .25em .6em .25em 0; }
 .fireplace-panel table.sheet td { vertical-align: top; border-bottom: 1px solid var(--jp-border-color2, #ccc);
   padding: .25em .6em .25em 0; line-height: 1.35; }
-.fireplace-panel table.sheet { table-layout: fixed; min-width: 46em; }
+.fireplace-panel table.sheet { table-layout: fixed; min-width: var(--least, 46em); }
 .fireplace-panel table.sheet th { line-height: 1.3; vertical-align: bottom; }
 .fireplace-panel table.sheet caption { text-align: left; font-weight: 600; padding: .2em 0 .4em; line-height: 1.3; }
 .fireplace-panel table.sheet td { overflow-wrap: anywhere; }
@@ -52,7 +52,7 @@ STYLE = """<style>
 .fireplace-panel .jupyter-widget-Collapse-header, .fireplace-panel .jupyter-widget-Collapse-header span {
   color: var(--jp-ui-font-color1, #111); }
 .fireplace-panel [role="button"]:focus-visible { outline: 3px solid #0b5c8a; outline-offset: -3px; }
-@media (max-width: 900px) { .fireplace-panel table.sheet { min-width: 44em; font-size: 12px; }
+@media (max-width: 900px) { .fireplace-panel table.sheet { min-width: var(--least, 44em); font-size: 12px; }
   .fireplace-panel table.sheet th { font-size: 11.5px; } .fireplace-panel table.sheet :is(td, th) { padding-right: .35em; } }
 @media print { .fireplace-panel table.sheet { font-size: 9pt; } .fireplace-controls { display: none; } }
 </style>"""
@@ -154,9 +154,9 @@ def table(
         + "".join(f"<th>{escape(name)}" if name else "<td>" for name in head)
         + "</tr>"
     )
-    style = f' style="min-width:{least:.0f}em"' if least else ""
+    style = f' style="--least:{least:.0f}em"' if least else ""
     css = "wide one" if one else "wide"
-    return f'<div class="{css}"><table class="sheet"{style}>{names}{"".join(rows)}</table></div>'
+    return f'<div class="{css}"{style}><table class="sheet">{names}{"".join(rows)}</table></div>'
 
 
 def takeoff(result: Assessment, units: str) -> str:

@@ -38,7 +38,7 @@ STYLE = """
 .survey-wrong:empty, .survey-found:empty { display: none; }
 .survey-out { display: flex; align-items: center; min-height: 44px; }
 .survey-out input { width: 22px; height: 22px; margin: 11px 6px 11px 0; }
-.survey-out label { padding: 13px 0; }
+.survey-out label { padding: 14px 0; }
 .survey-found { flex: 1 1 100%; margin: 0; }
 """
 

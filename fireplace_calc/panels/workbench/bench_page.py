@@ -29,8 +29,8 @@ class BenchPage(anywidget.AnyWidget):
     """
 
     _esm = page_source(FOLDER, "painting.js", "field.js", "workbench.js")
-    _css = page_source(FOLDER, "field.css", "workbench.css") + STYLE.replace("<style>", "").replace(
-        "</style>", ""
+    _css = STYLE.replace("<style>", "").replace("</style>", "") + page_source(
+        FOLDER, "field.css", "workbench.css"
     )
     first = traitlets.Dict().tag(sync=True)
     glyphs = traitlets.Dict().tag(sync=True)

@@ -31,7 +31,9 @@ SHARES = """() => {
   const bench = at('.fp-bench'), stage = at('.fp-stage'), strip = at('.fp-strip'), high = window.innerHeight;
   return { stage: area(stage) / area(bench), below: Math.max(stage.bottom, strip.bottom, at('.fp-controls').bottom) - high, across: document.documentElement.scrollWidth - window.innerWidth };
 }"""
-LETTERS = """() => [...document.querySelectorAll('.fp-sheet')].map((c) => Number(c.dataset.letter))"""
+LETTERS = (
+    """() => [...document.querySelectorAll('.fp-sheet')].map((c) => Number(c.dataset.letter))"""
+)
 NOTEBOOK = [
     "from fireplace_calc import example, load\nfrom fireplace_calc.panels import panel\n"
     "panel(load(example('boathouse')), jobs='kept')"

@@ -305,8 +305,10 @@ class Cells(HTMLParser):
         elif tag == "tr":
             self.tables[-1]["rows"].append([])
         elif tag in ("td", "th", "caption"):
-            self.into = tag
             where = self.tables[-1]
+            # the first row is headings; one without words is a plain cell
+            tag = "th" if tag == "td" and len(where["rows"]) == 1 else tag
+            self.into = tag
             if tag == "th":
                 where["head"].append("")
             elif tag == "td":

@@ -43,6 +43,8 @@ FAR = ("site.altitude", "air.intake_to_chimney_distance", "loads.building_width"
 HILLS = "loads.hill_"
 """Lengths of a site: whole feet, or meters."""
 _NUMBER = r"\d+[ -]\d+/\d+|\d+/\d+|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d*)?|\d+\.?\d*|\.\d+"
+ON_A_MARK = 1e-6
+"""A length nearer than this to a mark stands on it. [1/64 in]"""
 _BARE = re.compile(rf"\s*[-+−]?\s*(?:{_NUMBER})\s*")
 
 
@@ -127,7 +129,7 @@ def typed(spec: Input, value: Any, units: str, key: str = "") -> str:
     if spec.kind == "length":
         if _far(key):
             return f"{value / FOOT:.0f} ft" if feet else f"{round(value, 2):g} m"
-        return feet_inches(value, finest=64) if feet else f"{round(value / MM, 2):g} mm"
+        return feet_inches(value, finest=_finest(value)) if feet else f"{round(value / MM, 2):g} mm"
     if spec.kind == "temperature":
         celsius = value - 273.15
         return f"{round(celsius * 1.8 + 32, 1):g} degF" if feet else f"{round(celsius, 2):g} degC"
@@ -149,6 +151,11 @@ def _twelfths(rise: float) -> str:
     if abs(rise * 16 - ticks) > 1e-6:
         return f"{rise:.5g}"
     return feet_inches(ticks / 16 * INCH, inches_only=True).rstrip('"')
+
+
+def _finest(length: float) -> int:
+    """Sixty-fourths for a length that was typed in them, else marks of a tape. [1/in]"""
+    return 64 if abs(length / INCH * 64 - round(length / INCH * 64)) < ON_A_MARK else 16
 
 
 def allowed(spec: Input, units: str, key: str = "") -> str:

@@ -103,7 +103,7 @@ def _bill(result: Assessment, units: str, priced: Mapping[str, Price]) -> list[l
     unpriced = sum(line.price is None for line in found.lines)
     words = "example prices" if found.invented else "the order"
     if unpriced:
-        words += f", {unpriced} without"
+        words += f", {unpriced} not priced"
     return [
         ["cost", [f"{grouped(found.total)} {found.currency}", words]],
         ["takeoff", [show(result.weight, "mass", units), "as it stands"]],

@@ -126,14 +126,14 @@ NUMBERS = [key for key, spec in INPUTS.items() if spec.low is not None and spec.
 
 @pytest.mark.parametrize("units", SYSTEMS)
 def test_what_a_box_shows_reads_back(units):
-    """To what is shown of it: a sixty-fourth of an inch, a foot of altitude, or five figures."""
+    """To what is shown of it: a mark of the tape, a foot of altitude, or five figures."""
     for key in NUMBERS:
         spec = INPUTS[key]
         for share in (0.0, 0.37, 1.0):
             value = spec.low + share * (spec.high - spec.low)
             text = typed(spec, value, units, key)
             back = to_si(text, spec.kind)
-            off = INCH / 128 + 1e-9 if spec.kind == "length" else 2e-3 * abs(value) + 6e-3
+            off = INCH / 32 + 1e-9 if spec.kind == "length" else 2e-3 * abs(value) + 6e-3
             if text.endswith((" ft", " m")):
                 off = 0.1525
             assert abs(back - value) <= off, (key, value, back)

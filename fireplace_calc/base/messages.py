@@ -20,8 +20,19 @@ def shown(value: Any) -> str:
     """
     if isinstance(value, int) and abs(value) > BEYOND:
         return "a number beyond all bounds"
-    text = repr(value[: 2 * LONGEST_SHOWN] if isinstance(value, (str, bytes)) else value)
+    cut = value[: 2 * LONGEST_SHOWN] if isinstance(value, (str, bytes)) else value
+    text = _quoted(cut) if isinstance(cut, str) else repr(cut)
     return text if len(text) <= LONGEST_SHOWN else f"{text[: LONGEST_SHOWN - 3]}..."
+
+
+def _quoted(text: str) -> str:
+    """A text between marks that do not stand in it, so that feet and inches need no backslash."""
+    if not text.isprintable() or "\\" in text:
+        return repr(text)
+    left, right = next(
+        (pair for pair in ("''", '""', "“”") if not set(pair) & set(text)), ("«", "»")
+    )
+    return f"{left}{text}{right}"
 
 
 def one_line(message: str) -> str:

@@ -191,12 +191,12 @@ def _read(given: str, kind: str, name: str) -> float:
             name,
             kind,
             given,
-            f"is {given!r}, with a comma that is no mark of thousands; decimals take a point",
+            f"is {shown(given)}, with a comma that is no mark of thousands; decimals take a point",
         )
     if plain is None or not _UNIT.fullmatch(plain[3].strip()) or _POWER.search(text):
-        raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}")
+        raise _refuse(name, kind, given, f"is {shown(given)}, which is no {kind}")
     try:
         number = _pint_to_si(registry().Quantity(text), kind)
     except Exception:
-        raise _refuse(name, kind, given, f"is {given!r}, which is no {kind}") from None
+        raise _refuse(name, kind, given, f"is {shown(given)}, which is no {kind}") from None
     return _finite(number, kind, name, given)

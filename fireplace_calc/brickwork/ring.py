@@ -60,12 +60,6 @@ class BlockRow(NamedTuple):
             sides = (a, b, self.low, self.high) if self.across else (self.low, self.high, a, b)
             yield box(*sides), cut or self.ripped
 
-    def lengths(self) -> tuple[float, ...]:
-        """What each cut block takes of a block's length. [m]"""
-        if not self.ripped:
-            return self.run.cut
-        return tuple(b - a for a, b, _ in self.run.blocks)
-
 
 @dataclass(frozen=True, eq=False)
 class BlockCourse:
@@ -89,15 +83,16 @@ class BlockCourse:
 
     @cached_property
     def _sums(self) -> tuple[int, tuple[float, ...], tuple[float, float]]:
-        whole, lengths, areas = 0, list[float](), [0.0, 0.0]
-        for row in self.rows:
-            deep, cut = row.high - row.low, row.lengths()
-            lengths += cut
-            areas[1] += sum(cut) * deep
-            if not row.ripped:
-                whole += row.run.whole
-                areas[0] += row.run.whole * self.unit.length * deep
-        return whole, tuple(lengths), (areas[0], areas[1])
+        whole, lengths, full, rest = 0, list[float](), 0.0, 0.0
+        for run, low, high, _, ripped in self.rows:
+            cut = tuple(b - a for a, b, _ in run.blocks) if ripped else run.cut
+            if cut:
+                lengths += cut
+                rest += sum(cut) * (high - low)
+            if not ripped:
+                whole += run.whole
+                full += run.whole * (high - low)
+        return whole, tuple(lengths), (full * self.unit.length, rest)
 
     @property
     def whole(self) -> int:

@@ -19,10 +19,11 @@ from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.explore import LOOKS, find_combinations, find_remedies, liner_raises
 from fireplace_calc.explore.mending.locks import foreign, locked_inputs, stays
+from fireplace_calc.explore.mending.remedies import screened
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.together.combined import looking_for_combinations
 from fireplace_calc.explore.together.effects import Effects
-from fireplace_calc.explore.together.looking import Want
+from fireplace_calc.explore.together.looking import SURE, Want, score
 from fireplace_calc.lessons.valid_designs import valid_design
 from fireplace_calc.rules.comparing import FALLS_SHORT
 
@@ -320,3 +321,14 @@ def test_what_one_of_two_levers_moves_is_looked_at(first, second):
         both = SimpleNamespace(rows=[SimpleNamespace(lever=one) for one in levers])
         found = Effects._want(both, ((0, 3), (1, 0)), "design")
         assert found == Want("design", draft[0] or draft[1], loads[0] or loads[1])
+
+
+def test_what_waits_for_an_answer_is_far_from_mended():
+    """A jamb long enough on paper whose check waits for an answer counted as nearly mended, so that
+    the search asked for one step more again and again.
+    """
+    base, _ = screened(SMALL_FLUE, PACK, None, ())
+    short = base.before["FLU-11"]
+    waiting = short._replace(verdict="not checked", margin=3.0)
+    assert score(base, waiting) == -SURE < score(base, short) < 0
+    assert score(base, short._replace(verdict="meets", margin=0.0)) > 0

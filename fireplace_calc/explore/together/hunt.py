@@ -11,12 +11,12 @@ import numpy as np
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.arrays import Array, BoolArray
 from fireplace_calc.explore.together.effects import Effects, Point
-from fireplace_calc.explore.together.forecast import by_the_nearest, sums
+from fireplace_calc.explore.together.forecast import sums
 
 Corner = tuple[int, ...]
 """Of each lever, which setting: 0 for the lever left alone. [-]"""
-ROUNDS, REFUSED = 24, 4
-"""Looks at one set of levers before it is given up, and settings that prove worse in full. [-]"""
+ROUNDS, REFUSED = {2: 20, 3: 8}, 4
+"""Looks at so many levers before they are given up, and settings that prove worse in full. [-]"""
 
 
 def least(good: BoolArray) -> BoolArray:
@@ -51,8 +51,12 @@ class Hunt:
         self.effects, self.rows, self.goal = effects, rows, goal
         columns = [n for n, key in enumerate(effects.keys) if n >= effects.aims or key in goal]
         self.columns = np.array(columns)
-        self.foretold = effects.together(rows)[..., self.columns]
+        self.plain = effects.together(rows)[..., self.columns]
+        self.foretold = self.plain.copy()
         self.cost = sums([effects.costs(r)[:, None] for r in rows], np.zeros(1))[..., 0]
+        self.where = np.indices(self.cost.shape)
+        # One lever by itself is foretold rightly: how far a setting is from that.
+        self.away = self.where.sum(axis=0) - self.where.max(axis=0)
         self.seen: dict[Corner, Array] = {}
         self.refused: set[Corner] = set()
         self.rounds, self.dead = 0, False
@@ -68,23 +72,28 @@ class Hunt:
         """Which settings do it, as far as is known: those that were seen, the rest by the nearest
         of them.
         """
-        scores = self.foretold
-        if self.seen:
-            off = {at: seen - self.foretold[at] for at, seen in self.seen.items()}
-            scores = scores + by_the_nearest(self.cost.shape, off)
-        good = np.asarray((scores > 0).all(axis=-1))
+        good = np.asarray((self.foretold > 0).all(axis=-1))
         for at, seen in self.seen.items():
             good[at] = (seen > 0).all()
         for at in self.refused:
             good[at] = False
         return good
 
+    def _learn(self, at: Corner, seen: Array) -> None:
+        """Correct the forecast at a corner, and wherever nothing nearer was seen."""
+        off = seen - self.plain[at]
+        away = np.sum([np.abs(axis - k) for axis, k in zip(self.where, at, strict=True)], axis=0)
+        nearer = away <= self.away
+        self.away[nearer] = away[nearer]
+        self.foretold[nearer] = self.plain[nearer] + off
+        self.seen[at] = seen
+
     def wants(self) -> list[Point]:
         """Which settings [-] to look at next; none when the best is known, or there is none."""
         while not self.dead:
             good = self._good()
             open_to = least(good)
-            if not open_to.any() or self.rounds >= ROUNDS:
+            if not open_to.any() or self.rounds >= ROUNDS[len(self.rows)]:
                 self.dead = True
                 break
             cheapest = np.argmin(np.where(open_to, self.cost, np.inf))
@@ -102,7 +111,7 @@ class Hunt:
     def take(self, found: Mapping[Point, Array]) -> None:
         """What was seen of all that was wanted, as scores. [-]"""
         for at in self.asked:
-            self.seen[at] = found[self.point(at)][self.columns]
+            self._learn(at, found[self.point(at)][self.columns])
 
     def refuse(self) -> None:
         """The best proved worse in full: look for another."""

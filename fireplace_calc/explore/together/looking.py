@@ -11,6 +11,7 @@ from fireplace_calc.explore.mending.trials import SATISFIED, Baseline
 from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import PACKS, Finding
+from fireplace_calc.rules.comparing import NOT_CHECKED
 from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.structure import assess_structure
 from fireplace_calc.takeoff import weight_of
@@ -43,7 +44,7 @@ def score(base: Baseline, finding: Finding) -> float:
     """
     aim = finding.key in base.aims
     good = finding.verdict in SATISFIED if aim else not base.worse(finding)
-    if finding.margin is None:
+    if finding.margin is None or finding.verdict == NOT_CHECKED:  # what to spare is no answer
         return SURE if good else -SURE
     return max(finding.margin, BARELY) if good else min(finding.margin, -BARELY)
 

@@ -88,7 +88,6 @@ class Effects:
         self._was = bill(base.now.takeoff, prices).total
         self._costs: dict[int, Array] = {}
         self._twists: dict[tuple[int, int], Array] = {}
-        self._light: frozenset[int] = frozenset()  # levers that move no check on loads that counts
 
     def look_around(self) -> Iterator[None]:
         """Look at every lever by itself, then at pairs of them; a few designs at a time, so that
@@ -125,12 +124,6 @@ class Effects:
             telling(scores, [0, *(k + 1 for k in row.probes)])
             for scores, row in zip(self.scores, rows, strict=True)
         ]
-        heavy = self._columns(base.heavy)
-        self._light = frozenset(
-            r
-            for r, scores in enumerate(self.scores)
-            if not (np.abs(scores - self.start) > BARELY)[:, heavy].any()
-        )
         yield from self._pair_up(useful(self))
 
     def _pair_up(self, rows: Sequence[int]) -> Iterator[None]:
@@ -218,8 +211,7 @@ class Effects:
         return Want(
             design,
             any(lever.for_draft for lever in levers),
-            any(lever.loads for lever in levers)
-            and not self._light.issuperset(r for r, _ in point),
+            any(lever.loads for lever in levers),
         )
 
     def _scores(self, found: Mapping[str, Finding]) -> Array:

@@ -137,6 +137,11 @@ def test_the_last_of_many_fires_are_looked_for_alone_and_end_where_they_would(se
         asked = np.maximum(mass * share, lit.least_flow)
         reached = carries(way, lit, air, asked, friction)
         assert (reached == (~stalled & (mass >= asked))).all() and reached.any() == (share < 1)
+    shares = np.array(
+        [[0.5], [2.0]]
+    )  # several questions of the same fires, that differ in nothing else
+    both = carries(way, lit, air, np.maximum(mass * shares, lit.least_flow), friction)
+    assert both.shape == (2, n) and both[0].any() and not both[1].any()
 
     def cut(record, part):
         return replace(

@@ -268,7 +268,7 @@ def carries(
     fire : BurningFire
     surroundings : Surroundings
     asked : array
-        Gas up the flue, no less than the fire can burn with, in the shape of the answer. [kg/s]
+        Gas up the flue, no less than the fire can burn with. [kg/s]
     friction : float or array, optional
         As for ``settle``. [-]
 
@@ -277,7 +277,7 @@ def carries(
     array of bool
     """
     house, given = leaks(path, surroundings), flow_inputs(path, fire, surroundings, friction)
-    low, high = _bounds(fire, house, surroundings, given)
+    low, high, asked = np.broadcast_arrays(*_bounds(fire, house, surroundings, given), asked)
     lack = _shortage(fire, house, surroundings.fans, given, low.shape)
     enough: BoolArray = np.asarray(lack(asked) >= 0)  # such a flow would grow: searched elsewhere
     if (rest := np.nonzero(~enough))[0].size:

@@ -173,7 +173,7 @@ def smoke_odds(
     air = np.where(flow.stalled, 0.0, (flow.mass - one.burn) / density) * model
     smokes = np.mean(flow.stalled | (air < least(one)), axis=-1)
     drawn = dying.burn + least(dying) * density / model
-    asked = np.broadcast_to(np.maximum(drawn, dying.least_flow), air.shape)
+    asked = np.maximum(drawn, dying.least_flow)
     dying_smokes = np.mean(~carries(doubtful, dying, evening, asked, friction), axis=-1)
     face = np.asarray(air / path.face_area)
     return Odds(

@@ -384,3 +384,25 @@ def test_options_are_named_renamed_removed_and_put_back_on_the_page(page):
     page.redo()
     pressed(fold.widget, "Bring back Low arch")
     assert page.design == page.session.options[0]
+
+
+def test_stations_of_one_name_are_a_list_that_stays_while_one_is_chosen(page):
+    """Five of the index have the town in their name: the first is taken, another one may be, and a
+    length has no list.
+    """
+    page.open("new")
+    row = page.folds["new"].rows["place"]
+    assert row.stations.layout.display == "none"
+    row.box.value = "Springfield"
+    offered = row.stations.options
+    assert offered[0] == "another station" and len(offered) == len(set(offered)) > 2
+    assert all("Springfield" in one for one in offered[1:]) and row.stations.layout.display == ""
+    first = page.design.site
+    assert offered[1].startswith(first.place)
+    row.stations.value = offered[2]
+    assert offered[2].startswith(page.design.site.place) and page.design.site.place != first.place
+    assert page.design.site.altitude != first.altitude
+    assert row.stations.options == offered and row.stations.layout.display == ""
+    row.box.value = "5,280 ft"
+    assert row.stations.options == ("another station",) and row.stations.layout.display == "none"
+    assert not page.design.site.place

@@ -601,7 +601,7 @@ def test_a_fault_of_ours_is_said_and_logged_and_ends_nothing(caplog):
     caplog.clear()
 
 
-def test_what_a_set_decides_takes_no_answer_and_says_why(no_full_collection):
+def test_what_a_set_decides_takes_no_answer_and_says_why():
     panel = Panel(change(Design(), {"pieces.set": "middling"}))
     depth = panel.everything.control("throat.depth")
     assert depth.widget.disabled and "set middling" in depth.widget.tooltip

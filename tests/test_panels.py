@@ -28,7 +28,6 @@ from fireplace_calc.panels.picture.board import URL
 from fireplace_calc.panels.teaching.exercise_panel import practice
 from fireplace_calc.panels.teaching.lesson_panel import lesson
 
-pytestmark = pytest.mark.usefixtures("no_full_collection")
 DEAR = ("options", "remedies", "reach", "body", "draft")
 """Folds that take long to follow a change."""
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse-laid.toml")

@@ -22,8 +22,6 @@ from fireplace_calc.editing.jobs.options import MOST_OPTIONS
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.session import Session
 
-pytestmark = pytest.mark.usefixtures("no_full_collection")
-
 EXAMPLE = Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse-laid.toml"
 ENDLESS = """
 from fireplace_calc import load

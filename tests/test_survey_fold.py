@@ -16,8 +16,6 @@ from fireplace_calc.survey.asked.entry import CANNOT_REACH, HIDDEN, ROOF, ROOM, 
 from fireplace_calc.survey.asked.walk import WALK
 from fireplace_calc.survey.kept import Survey
 
-pytestmark = pytest.mark.usefixtures("no_full_collection")
-
 
 def opened(units="feet-inches", **more):
     made = panel(Design(), units=units, folds=("survey",), **more)

@@ -78,6 +78,7 @@ def _one_per_station(stations: Iterable[Any]) -> tuple[Place, ...]:
     )
 
 
+@lru_cache(maxsize=64)
 def find(text: str, limit: int = 10) -> tuple[Place, ...]:
     """Places by name, best first.
 

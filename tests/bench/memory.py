@@ -2,7 +2,7 @@
 afterwards over what it held before, and how many widgets there are.
 
 Run: ``.venv/bin/python tests/bench/memory.py [changes]``. The panel is the one of the notebooks,
-moved through its own controls; only the wire to a browser is missing.
+moved as the page moves it; only the wire to a browser is missing.
 """
 
 from __future__ import annotations
@@ -38,7 +38,7 @@ def redraw(live, times: int) -> None:
         for key, (low, high) in MOVES.items()
     }
     for k, key in enumerate(itertools.islice(itertools.cycle(ways), times)):
-        live.leads[key].slider.value = next(ways[key])
+        live.on_slider(key, next(ways[key]))
         if k % 50 == 49:
             live.open(live.named[(k // 50) % len(live.named)])
 

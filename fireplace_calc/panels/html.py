@@ -43,6 +43,7 @@ STYLE = """<style>
 .fireplace-panel :is(.fireplace-ask, .fireplace-questions) { margin-left: 11%; }
 .fireplace-sheet { display: grid !important; grid-template: 108fr 78fr / 106fr 92fr 102fr; aspect-ratio: 300 / 186;
   width: calc(100% - 2px); max-width: 1050px; margin: 1px; overflow: hidden; box-shadow: 0 0 0 1px var(--jp-border-color2, #d5d8da); }
+.fireplace-sheet:empty { display: none !important; }
 .fireplace-sheet .fireplace-picture { width: 100%; height: 100%; min-width: 0; min-height: 0; margin: 0; contain: strict; display: block; }
 .fireplace-view-left { grid-area: 1 / 1 / 3 / 2; }
 .fireplace-view-section { grid-area: 1 / 2 / 3 / 3; } .fireplace-view-roof { grid-area: 1 / 3 / 3 / 4; }

@@ -65,7 +65,6 @@ class PiecesToCast(Fold):
         self.slider.observe(lambda _: self.update(), "value")
         self.said, self.list, self.link = w.HTML(), w.HTML(), w.HTML()
         self.board = Board()
-        self.board.frame(True)
         files = [
             button("Set file", self.hand_set),
             button("Pieces and forms (PDF)", self.hand_forms),
@@ -84,9 +83,9 @@ class PiecesToCast(Fold):
         except InputError as wrong:
             self.made = None
             self.said.value, self.list.value = html.remark(str(wrong)), ""
-            self.board.widget.layout.display = "none"
+            self.board.widget.children = ()
             return
-        self.board.widget.layout.display = None
+        self.board.frame(True)
         said = f"No piece over {weight_text(most, units)}."
         self.said.value = html.remark(" ".join((said, *self.made.said)))
         self.list.value = html.flow([forms_table(self._stood(), units), *casting_cautions()])

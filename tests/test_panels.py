@@ -11,7 +11,7 @@ import ipywidgets as w
 import pytest
 from ipywidgets.widgets.widget import _instances as live_widgets
 
-from fireplace_calc import change, load
+from fireplace_calc import change, example, load
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.work_sheets import LIFTS, STEPS
 from fireplace_calc.drawing.papers.written_sheets import FOUND
@@ -501,6 +501,15 @@ def test_a_slider_gives_the_readers_own_units():
     assert made.design.opening.width == pytest.approx(44.5 * 0.0254)
     hear(made, do="slide", key="flue.sections", value=24)
     assert made.design.flue.sections == 24
+
+
+def test_a_slider_that_a_set_puts_back_is_told_where_it_stands():
+    """The middling set comes in one width: the hand's end of the slider is not the design's."""
+    made, sent = panel(load(example("boathouse"))), []
+    made.page.send = lambda message, bodies=None: sent.append(message)
+    before = field(made, "opening.width")
+    hear(made, do="slide", key="opening.width", value=96)
+    assert [one for m in sent for one in m.get("fields", ())] == [before]
 
 
 def test_what_was_refused_leaves_its_box_with_the_next_change():

@@ -175,13 +175,14 @@ class Panel(Bench):
             group = key.partition(".")[0]
             changed = getattr(before, group) is not getattr(self.design, group)
             changed |= before.piece_set is not self.design.piece_set
-            return every or changed or key in self.refused
+            return every or changed or key in self.refused or key in self.moved
 
         fields = self.told_fields(filter(stale, self.leads))
         self.page.send({"fields": fields, "done": True})
         for key in filter(stale, self.everything.controls):
             self.everything.show(key)
         self.refused.clear()
+        self.moved.clear()
         if before.name != self.design.name:
             self.send_lists()
 

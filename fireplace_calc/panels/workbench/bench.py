@@ -44,6 +44,9 @@ class Bench(LiveDesign):
     stage : LiveStage
     refused : dict
         What was wrong with an answer that still stands in its box, by the input's key.
+    moved : set
+        Inputs that a hand has moved since the page was last told of them: a set of pieces may have
+        put them back.
     """
 
     tabs: Sequence[Any] = ()
@@ -62,6 +65,7 @@ class Bench(LiveDesign):
         self.leads, self.opened = tuple(leads), ""
         self.words = ""
         self.listed, self.refused = self.design, dict[str, str]()
+        self.moved = set[str]()
         self.content = w.VBox()
         self.content.add_class("fp-content")
         self.content.add_class("fireplace-panel")
@@ -113,6 +117,7 @@ class Bench(LiveDesign):
         """Take a slider's place now and draw as soon as the kernel has answered, so that the hand
         is not kept waiting. [in, mm or -]
         """
+        self.moved.add(key)
         try:
             self.session.take(given(key, value, self.units, slid=True), run=key)
         except InputError as error:
@@ -121,6 +126,7 @@ class Bench(LiveDesign):
             self.catch_up_soon()
 
     def _take(self, key: str, changes: Mapping[str, Any]) -> None:
+        self.moved.add(key)
         try:
             self.session.take(changes)
         except InputError as error:

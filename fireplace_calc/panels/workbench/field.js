@@ -91,10 +91,19 @@ class Field {
       const range = [told.low, told.high, told.step].join();
       if (this.range !== range) Object.assign(this.slide, { min: told.low, max: told.high, step: told.step });
       this.range = range;
-      if (!(performance.now() - this.hand < 400)) this.slide.value = told.place;
+      this.place = told.place;
+      this.settle();
       this.slide.setAttribute('aria-valuetext', told.text);
     }
     this.wrong(told.wrong || '');
+  }
+
+  /** Put the slider where the design is, but not under a moving hand. */
+  settle() {
+    clearTimeout(this.later);
+    const left = 400 - (performance.now() - (this.hand ?? -400));
+    if (left > 0) this.later = setTimeout(() => this.settle(), left + 10);
+    else this.slide.value = this.place;
   }
 
   options(told) {

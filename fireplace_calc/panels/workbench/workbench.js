@@ -272,7 +272,7 @@ function render({ model, el }) {
       say({ do: 'answer', name });
     })));
   };
-  const room = make('div', { className: 'fp-stage' }, stage.node, make('div', { className: 'fp-over' }, question, answer));
+  const room = make('div', { className: 'fp-stage' }, question, answer, stage.node);
   const strip = new Strip(act);
 
   const showFields = (all) => {
@@ -339,7 +339,7 @@ function render({ model, el }) {
     const { width, height } = entry.contentRect;
     if (width > 40 && height > 40) rest = setTimeout(() => say({ do: 'size', wide: width, high: height }), 120);
   });
-  measure.observe(room);
+  measure.observe(stage.node);
   window.addEventListener('resize', fit);
   window.addEventListener('keydown', holdLetters, true);
   say({ do: 'hello' });

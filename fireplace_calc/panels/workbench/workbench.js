@@ -261,7 +261,7 @@ function render({ model, el }) {
   const answer = make('div', { className: 'fp-said' }), words = make('div');
   answer.append(words, push('Close', () => { answer.hidden = true; }));
   answer.hidden = true;
-  const question = make('div', { className: 'fp-said fp-question', hidden: true });
+  const question = make('div', { className: 'fp-question', hidden: true });
   question.setAttribute('role', 'group');
   const ask = (asked) => {
     question.hidden = !asked;
@@ -272,7 +272,8 @@ function render({ model, el }) {
       say({ do: 'answer', name });
     })));
   };
-  const room = make('div', { className: 'fp-stage' }, question, answer, stage.node);
+  const room = make('div', { className: 'fp-stage' }, answer, stage.node);
+  controls.append(question);
   const strip = new Strip(act);
 
   const showFields = (all) => {

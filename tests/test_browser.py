@@ -210,7 +210,7 @@ def test_three_sliders_move_picture_checks_and_takeoff(boathouse, tmp_path):
         box.press("Enter")
         shows(view, assess(change(design, {"opening.width": "44 in"})))
         assert view.locator(".fp-wrong").count() == 0
-        view.get_by_role("combobox", name="Units", exact=True).select_option(label="Millimetres")
+        view.get_by_role("combobox", name="Units", exact=True).select_option(label="Millimeters")
         box = view.get_by_role("textbox", name="Opening width", exact=True)
         view.locator('input[type=range][aria-label="Opening width"][max="2430"]').wait_for()
         for pressed, last in (("End", "2430 mm"), ("Home", "460 mm"), ("ArrowRight", "470 mm")):

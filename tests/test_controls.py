@@ -53,8 +53,8 @@ def plain_text(text):
 @pytest.mark.parametrize(
     ("key", "value", "american", "metric"),
     [
-        ("opening.width", 36.25 * INCH, "3'-0 1/4\"", "920.75 mm"),
-        ("opening.width", 36 * INCH + INCH / 64, "3'-0 1/64\"", "914.8 mm"),
+        ("opening.width", 36.25 * INCH, "3'-0 1/4\"", "921 mm"),
+        ("opening.width", 36 * INCH + INCH / 64, "3'-0 1/64\"", "915 mm"),
         ("house.air_inlet", 12 * INCH**2, "12 in2", "0.007742 m2"),
         ("flue.sections", 12, "12", "12"),
         ("firebox.splay", 1 / 3, "4 in 12", "4 in 12"),

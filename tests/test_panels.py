@@ -509,7 +509,10 @@ def test_a_slider_that_a_set_puts_back_is_told_where_it_stands():
     made.page.send = lambda message, bodies=None: sent.append(message)
     before = field(made, "opening.width")
     hear(made, do="slide", key="opening.width", value=96)
-    assert [one for m in sent for one in m.get("fields", ())] == [before]
+    (told,) = [one for m in sent for one in m.get("fields", ())]
+    assert told == before | {"note": "The nearest that the set middling gives."}
+    hear(made, do="slide", key="flue.sections", value=20)
+    assert {one["note"] for m in sent[-1:] for one in m.get("fields", ())} == {""}
 
 
 def test_what_was_refused_leaves_its_box_with_the_next_change():
@@ -565,8 +568,11 @@ def test_the_strip_counts_and_names_the_worst(boathouse):
         *numbers,
         assumed,
         result.counts["meets"] - assumed,
+        sum(f.verdict == "falls short" for f in (*result.judgement, *result.structure.findings)),
     ]
-    assert [one["key"] for one in told["worst"]] == [f.key for f in result.findings[:3]]
+    assert [one["key"] for one in told["worst"]] == ["ROF-02", "CLR-08", "DRF-06"], (
+        "10 1/2 of 24 in lacking, then 3/8 of 1 1/8, then the draft's"
+    )
     assert told["bill"][1][1][0] == "37 937 lb"
     made.set_input("flue.sections", 24)
     assert made.told()["strip"]["bill"] != told["bill"]

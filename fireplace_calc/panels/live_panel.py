@@ -156,6 +156,9 @@ class Panel(Bench):
         """What takes longer: evenings, other books, remedies."""
         self._tell_open(LONG_REST)
         self.view_pane.on_idle(self.result, self.units)
+        if not self.judged:
+            self.judged = True
+            self.page.send({"strip": self.told_strip()})
 
     def _tell_open(self, rest: float) -> None:
         if not self.opened:

@@ -10,7 +10,7 @@ import ipywidgets as w
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
 
 PAPERS = {"Light": "light", "Dark": "dark", "Print": "print"}
-UNITS = {"Feet and inches": FEET_INCHES, "Millimetres": MILLIMETRES}
+UNITS = {"Feet and inches": FEET_INCHES, "Millimeters": MILLIMETRES}
 
 
 def dropdown(

@@ -44,7 +44,7 @@ HILLS = "loads.hill_"
 """Lengths of a site: whole feet, or meters."""
 _NUMBER = r"\d+[ -]\d+/\d+|\d+/\d+|[1-9]\d{0,2}(?:,\d{3})+(?:\.\d*)?|\d+\.?\d*|\.\d+"
 ON_A_MARK = 1e-6
-"""A length nearer than this to a mark stands on it. [1/64 in]"""
+"""A length nearer than this to a mark stands on it. [1/64 in or 0.1 mm]"""
 _BARE = re.compile(rf"\s*[-+−]?\s*(?:{_NUMBER})\s*")
 
 
@@ -129,7 +129,7 @@ def typed(spec: Input, value: Any, units: str, key: str = "") -> str:
     if spec.kind == "length":
         if _far(key):
             return f"{value / FOOT:.0f} ft" if feet else f"{round(value, 2):g} m"
-        return feet_inches(value, finest=_finest(value)) if feet else f"{round(value / MM, 2):g} mm"
+        return feet_inches(value, finest=_finest(value)) if feet else f"{_millimeters(value):g} mm"
     if spec.kind == "temperature":
         celsius = value - 273.15
         return f"{round(celsius * 1.8 + 32, 1):g} degF" if feet else f"{round(celsius, 2):g} degC"
@@ -156,6 +156,12 @@ def _twelfths(rise: float) -> str:
 def _finest(length: float) -> int:
     """Sixty-fourths for a length that was typed in them, else marks of a tape. [1/in]"""
     return 64 if abs(length / INCH * 64 - round(length / INCH * 64)) < ON_A_MARK else 16
+
+
+def _millimeters(length: float) -> float:
+    """Whole ones, tenths only where it was typed in them. [mm]"""
+    tenths = length / MM * 10
+    return round(tenths) / 10 if abs(tenths - round(tenths)) < ON_A_MARK else round(length / MM)
 
 
 def allowed(spec: Input, units: str, key: str = "") -> str:

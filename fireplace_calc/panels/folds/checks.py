@@ -9,6 +9,7 @@ import ipywidgets as w
 from fireplace_calc.drawing.papers.written_sheets import standing
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.panels import found, html
+from fireplace_calc.panels.controls.liner_choice import LINER_INPUTS
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.folds.hints import assumed_hint
 from fireplace_calc.panels.folds.questions import FindingList, Questions, put
@@ -85,5 +86,8 @@ class Assumed(Fold):
     def update(self) -> None:
         """The questions of the moment, first those that most checks rest on."""
         taken = assumptions(self.panel.result, self.panel.units)
+        keys = [one.key for one in taken]
+        if set(LINER_INPUTS) <= set(keys):  # one choice answers both
+            taken = tuple(one for one in taken if one.key != LINER_INPUTS[0])
         self.hint.value = assumed_hint(taken)
         put(self.questions, [self.asking.row(one.key) for one in taken])

@@ -13,6 +13,7 @@ from fireplace_calc.editing.assumptions import tell
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.panels import found
 from fireplace_calc.panels.controls.choices import row
+from fireplace_calc.panels.controls.liner_choice import LINER_INPUTS
 from fireplace_calc.panels.host import Host
 from fireplace_calc.report.assumed_inputs import label_of, value_in_words
 from fireplace_calc.rules import Finding
@@ -51,7 +52,8 @@ class Questions:
         return self.rows[key]
 
     def _confirm(self, key: str, _: w.Button) -> None:
-        self.panel.put(tell(self.panel.design, [key]))
+        keys = LINER_INPUTS if key in LINER_INPUTS else (key,)
+        self.panel.put(tell(self.panel.design, keys))
 
 
 class FindingLine:
@@ -124,6 +126,7 @@ class FindingList:
         for finding in findings:
             if finding.key not in self.lines:
                 self.lines[finding.key] = FindingLine(self.questions)
+                self.lines[finding.key].widget.add_class(f"fp-line-{finding.key}")
             line = self.lines[finding.key]
             line.show(finding, self.panel.units, self.origin)
             shown.append(line.widget)

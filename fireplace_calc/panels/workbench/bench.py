@@ -9,6 +9,7 @@ import ipywidgets as w
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.composed.marked_check import can_show
 from fireplace_calc.drawing.page.glyphs import glyph_table
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import UNITS
@@ -16,7 +17,7 @@ from fireplace_calc.panels.live_design import LiveDesign
 from fireplace_calc.panels.picture.view_pane import VIEWS, ViewPane, pointable
 from fireplace_calc.panels.session import Session
 from fireplace_calc.panels.workbench.bench_page import BenchPage, StageAnswer
-from fireplace_calc.panels.workbench.front_fields import given, told_field
+from fireplace_calc.panels.workbench.front_fields import given, given_instead, told_field
 from fireplace_calc.panels.workbench.live_stage import LiveStage
 from fireplace_calc.panels.workbench.stage_view import StageView
 from fireplace_calc.panels.workbench.strip import told_strip
@@ -65,7 +66,8 @@ class Bench(LiveDesign):
         self.leads, self.opened = tuple(leads), ""
         self.words = ""
         self.listed, self.refused = self.design, dict[str, str]()
-        self.moved = set[str]()
+        self.notes: dict[str, str] = {}
+        self.moved, self.judged = set[str](), False
         self.content = w.VBox()
         self.content.add_class("fp-content")
         self.content.add_class("fireplace-panel")
@@ -118,11 +120,13 @@ class Bench(LiveDesign):
         is not kept waiting. [in, mm or -]
         """
         self.moved.add(key)
+        changes = given(key, value, self.units, slid=True)
         try:
-            self.session.take(given(key, value, self.units, slid=True), run=key)
+            self.session.take(changes, run=key)
         except InputError as error:
             self.refuse(key, str(error))
         else:
+            self._note(key, changes)
             self.catch_up_soon()
 
     def _take(self, key: str, changes: Mapping[str, Any]) -> None:
@@ -132,7 +136,12 @@ class Bench(LiveDesign):
         except InputError as error:
             self.refuse(key, str(error))
         else:
+            self._note(key, changes)
             self.catch_up()
+
+    def _note(self, key: str, changes: Mapping[str, Any]) -> None:
+        """Say at the field where a set gave another measure than was asked."""
+        self.notes = {key: given_instead(self.design, key, changes)}
 
     def refuse(self, key: str, why: str) -> None:
         """Say at the field what was wrong with it."""
@@ -156,7 +165,10 @@ class Bench(LiveDesign):
         """Open one fold in its tab; none, and the drawing stands alone."""
 
     def undo(self) -> None:
-        """Take the last change back."""
+        """Take the last change back, or first an entry that was refused."""
+        if self.refused:
+            self.show_inputs()
+            return
         self._step(self.session.undo, "Nothing left to undo.")
 
     def redo(self) -> None:
@@ -213,20 +225,28 @@ class Bench(LiveDesign):
         """To where a check is measured, or to what is said of it; a second time back again."""
         if key == self.view_pane.marked:
             self.set_marked("")
-        elif key in pointable(self.pack).values():
+        elif key in pointable(self.pack).values() and self._measured(key):
             self.set_marked(key)
         else:
-            self.open("checks")
+            if self.view_pane.marked:
+                self.set_marked("")
+            fold = {"DRF": "draft", "STR": "structure"}.get(key.partition("-")[0], "checks")
+            self.open(fold)
+            self.page.send({"line": key})
+
+    def _measured(self, key: str) -> bool:
+        return any(can_show(f) for f in self.result.findings if f.key == key)
 
     # -- what the page is told --------------------------------------------------------------------
     def told_fields(self, keys: Iterable[str]) -> list[dict[str, Any]]:
         """Some inputs in front, as the page shows them."""
-        return [told_field(key, self.design, self.units) for key in keys]
+        told = [told_field(key, self.design, self.units) for key in keys]
+        return [one | {"note": self.notes.get(one["key"], "")} for one in told]
 
     def told_strip(self) -> dict[str, Any]:
         """The strip, as the page shows it."""
         self.words = html.sentence(self.result, self.units)
-        told = told_strip(self.result, self.units, prices(), self.view_pane.marked)
+        told = told_strip(self.result, self.units, prices(), self.view_pane.marked, self.judged)
         return told | {"said": html.plain(self.words)}
 
     def _lists(self) -> dict[str, Any]:

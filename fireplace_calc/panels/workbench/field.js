@@ -45,12 +45,16 @@ class Field {
     this.box = make('input', { id: this.id, type: 'text', autocomplete: 'off', spellcheck: false });
     this.described();
     const take = () => {
+      if (this.slide && !this.box.value.trim()) return this.back();
       if (this.box.value === this.told) return;
       this.told = this.box.value;
       this.say({ do: 'type', key: this.key, value: this.box.value });
     };
     this.box.onchange = take;
-    this.box.onkeydown = (event) => { if (event.key === 'Enter') take(); };
+    this.box.onkeydown = (event) => {
+      if (event.key === 'Enter') take();
+      if (event.key === 'Escape' && this.box.value !== this.held) { this.back(); event.stopPropagation(); }
+    };
     if (told.suggestions) this.suggest(told.suggestions);
     if (told.low === undefined) { this.node.append(this.box); return; }
     this.slide = make('input', { type: 'range', className: 'fp-slide' });
@@ -64,6 +68,12 @@ class Field {
     this.steps = [step(-1, '−', 'less'), step(1, '+', 'more')];
     this.node.classList.add('fp-sliding');
     this.node.append(this.steps[0], this.box, this.steps[1], this.slide);
+  }
+
+  /** What stands in the design again, in place of what was typed. */
+  back() {
+    this.box.value = this.told = this.held;
+    this.wrong('');
   }
 
   described() { this.box.setAttribute('aria-describedby', `${this.ends.id} ${this.why.id}`); }
@@ -83,10 +93,11 @@ class Field {
     this.node.classList.toggle('fp-locked', Boolean(told.locked));
     for (const part of [this.box, this.slide, ...(this.steps || [])]) if (part) part.disabled = Boolean(told.locked);
     if (this.ends.textContent !== told.allowed) this.ends.textContent = told.allowed;
-    this.locked = told.locked;
+    this.locked = told.locked || told.note || '';
+    this.ends.title = told.allowed;
     if (told.kind === 'choice') this.options(told);
     else if (this.box.value !== told.text) this.box.value = told.text;
-    this.told = told.text;
+    this.told = this.held = told.text;
     if (this.slide) {
       const range = [told.low, told.high, told.step].join();
       if (this.range !== range) Object.assign(this.slide, { min: told.low, max: told.high, step: told.step });

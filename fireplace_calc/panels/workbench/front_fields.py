@@ -146,3 +146,24 @@ def given(key: str, value: Any, units: str, slid: bool = False) -> Mapping[str, 
     if spec is None or spec.kind == "text" or not isinstance(value, str):
         return {key: value}
     return {key: with_unit(value.strip(), spec, units, key)}
+
+
+def given_instead(design: Design, key: str, changes: Mapping[str, Any]) -> str:
+    """What a set of pieces gives in place of what was asked; empty where it is the same.
+
+    Parameters
+    ----------
+    design : Design
+        As it became.
+    key : str
+        Dotted key of the input.
+    changes : mapping
+        As they were asked.
+    """
+    if key not in SNAPPED or key not in decided(design) or key not in changes:
+        return ""
+    spec = all_inputs()[key]
+    asked, got = spec.read(changes[key]), value_of(design, key)
+    near = 0 if spec.kind != "length" else INCH / 4
+    same = asked == got if isinstance(got, str) else abs(asked - got) <= near
+    return "" if same else f"The nearest that the set {design.pieces.set} gives."

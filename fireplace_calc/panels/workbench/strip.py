@@ -18,7 +18,11 @@ WORST = 3
 
 
 def told_strip(
-    result: Assessment, units: str, priced: Mapping[str, Price], marked: str = ""
+    result: Assessment,
+    units: str,
+    priced: Mapping[str, Price],
+    marked: str = "",
+    judged: bool = False,
 ) -> dict[str, Any]:
     """Verdicts, the worst of them, cost and weight, as ``workbench.js`` shows them.
 
@@ -31,6 +35,8 @@ def told_strip(
         The price list.
     marked : str
         Key of the check that the stage shows where it is measured.
+    judged : bool
+        Whether draft and structure are counted too, which takes a moment longer.
 
     Returns
     -------
@@ -38,17 +44,34 @@ def told_strip(
         ``counts``, ``worst`` and ``bill``, each a list of what one button says.
     """
     return {
-        "counts": _counts(result),
-        "worst": [_told(f, units, marked) for f in worst(result)],
+        "counts": [*_counts(result), *(_judged(result) if judged else ())],
+        "worst": [_told(f, units, marked) for f in worst(result, judged)],
         "bill": _bill(result, units, priced),
     }
 
 
-def worst(result: Assessment) -> list[Finding]:
-    """The first that fall short, then those not checked, then those that meet on an assumption."""
+def worst(result: Assessment, judged: bool = False) -> list[Finding]:
+    """Those that lack most of what is wanted, the code's before draft and structure; then those not
+    checked, then those that meet on an assumption.
+    """
     found = result.findings
-    first = [f for verdict in (FALLS_SHORT, NOT_CHECKED) for f in found if f.verdict == verdict]
-    return [*first, *(f for f in found if f.verdict == MEETS and f.on_assumption)][:WORST]
+    short = sorted((f for f in found if f.verdict == FALLS_SHORT), key=_lacking)
+    others = sorted(_judged_short(result), key=_lacking) if judged else []
+    open_ones = [f for f in found if f.verdict == NOT_CHECKED]
+    assumed = [f for f in found if f.verdict == MEETS and f.on_assumption]
+    return [*short, *others, *open_ones, *assumed][:WORST]
+
+
+def _lacking(finding: Finding) -> float:
+    """What is lacking over what is wanted, most first; a kind or a yes lacks all of it. [-]"""
+    numbers, margin = finding.numbers, finding.margin
+    return -abs(margin / numbers[1]) if numbers and numbers[1] and margin else -1.0
+
+
+def _judged_short(result: Assessment) -> list[Finding]:
+    """What falls short in draft and structure. The draft is worked out for it."""
+    found = (*result.judgement, *result.structure.findings)
+    return [f for f in found if f.verdict == FALLS_SHORT]
 
 
 def _counts(result: Assessment) -> list[dict[str, Any]]:
@@ -81,6 +104,13 @@ def _counts(result: Assessment) -> list[dict[str, Any]]:
             "bad": False,
         },
     ]
+
+
+def _judged(result: Assessment) -> list[dict[str, Any]]:
+    short = _judged_short(result)
+    drawing = any(f in result.judgement for f in short)
+    told = {"sign": SIGNS[FALLS_SHORT], "number": len(short), "words": "in draft, structure"}
+    return [told | {"fold": "draft" if drawing else "structure", "bad": bool(short)}]
 
 
 def _told(finding: Finding, units: str, marked: str) -> dict[str, Any]:

@@ -25,10 +25,11 @@ class Stage {
     const held = this.held.get(name);
     if (!held || held.canvas.width < 2) return;
     const { canvas, sheet } = held, [, , wide, high] = sheet.box;
-    paintSheet(canvas, sheet, this.glyphs, this.paper);
-    // the font size of the smallest letter, as it stands on the screen [px]
+    // the font size of the smallest letter, as it stands on the screen; what nobody could read is left out [px]
     const dots = Math.min(canvas.width / wide, canvas.height / high) / window.devicePixelRatio;
-    canvas.dataset.letter = Math.min(...sheet.labels.map((label) => label[3])) * dots / 0.73;
+    const letter = Math.min(...sheet.labels.map((label) => label[3])) * dots / 0.73;
+    canvas.dataset.letter = letter;
+    paintSheet(canvas, letter < 9 ? { ...sheet, labels: [] } : sheet, this.glyphs, this.paper);
   }
 
   /** Take the sheets that changed; `names` are all that are on the stage, the others leave it. */
@@ -193,7 +194,7 @@ function render({ model, el }) {
   };
 
   // -- tabs: some hold several folds, which then have a row of their own
-  let groups = [], open = '';
+  let groups = [], open = '', fresh = false;
   const last = new Map();
   const mark = (fold) => {
     open = fold;
@@ -220,9 +221,23 @@ function render({ model, el }) {
   inner.node.hidden = true;
   const act = (message) => {
     if (message.do === 'tab') go(message.name);
-    else { if (open && !wideEnough()) go(''); say(message); }
+    else {
+      if (open && !wideEnough()) go('');
+      grid()?.classList.add('fp-waits');
+      say(message);
+    }
   };
   const wideEnough = () => grid()?.clientWidth >= 1500;
+
+  /** Something beside the drawing, as soon as it stands there. */
+  const beside = async (what) => {
+    for (let k = 0; k < 40; k++) {
+      const found = grid()?.querySelector(`.fp-content :is(${what})`);
+      if (found) return found;
+      await new Promise((done) => setTimeout(done, 50));
+    }
+    return null;
+  };
 
   // -- the bar
   const title = make('b');
@@ -243,6 +258,7 @@ function render({ model, el }) {
     const bench = root(), over = bench.hasAttribute('popover');
     if (over) { bench.hidePopover(); bench.removeAttribute('popover'); }
     else { bench.setAttribute('popover', 'manual'); bench.showPopover(); }
+    bench.onkeydown = (event) => { if (event.key === 'Escape' && bench.hasAttribute('popover')) fillWindow(); };
     whole.textContent = over ? 'Fill the window' : 'Back to the notebook';
     whole.focus();
   }
@@ -269,6 +285,8 @@ function render({ model, el }) {
     question.setAttribute('aria-label', asked.words);
     question.replaceChildren(make('b', { textContent: asked.words }), ...asked.choices.map(([name, label]) => push(label, () => {
       question.hidden = true;
+      fresh = true;
+      controls.querySelector('input')?.focus();
       say({ do: 'answer', name });
     })));
   };
@@ -298,6 +316,7 @@ function render({ model, el }) {
   const take = (message, bodies) => {
     if (message.stage) {
       stage.take(message.stage, bodies);
+      if (!open) grid()?.classList.remove('fp-waits');
       if (message.stage.stamp !== null) room.dataset.stamp = message.stage.stamp;
     }
     if (message.lists) showLists(message.lists);
@@ -307,7 +326,14 @@ function render({ model, el }) {
     if (message.opened !== undefined) {
       if (message.opened !== open) mark(message.opened);
       grid()?.classList.remove('fp-waits');
+      if (message.opened && fresh) beside('input, select').then((first) => first?.focus());
+      fresh = false;
     }
+    if (message.line) beside(`.fp-line-${message.line}`).then((line) => {
+      line?.scrollIntoView({ block: 'start' });
+      line?.classList.add('fp-found');
+      setTimeout(() => line?.classList.remove('fp-found'), 4000);
+    });
     if (message.question !== undefined) ask(message.question);
     if (message.done) done();
   };

@@ -126,17 +126,17 @@ def test_a_strangers_notebook_waits_and_a_supplied_one_runs(strangers):
             )  # the kernel could
             view.wait_for_timeout(2500)
             assert (
-                view.locator(".fireplace-picture").count() == 0
+                view.locator(".fp-sheet").count() == 0
                 and view.evaluate("window.ran") is None
             ), name
             assert list(ran.iterdir()) == [], name
         view.goto(address)
-        view.locator(".fireplace-picture").first.wait_for(timeout=60_000)
+        view.locator(".fp-sheet").first.wait_for(timeout=60_000)
         assert view.locator(".fireplace-asks").count() == 0
         # asked, it runs
         view.goto(address.replace("/tree/first-look.ipynb", "/tree/extra.ipynb"))
         view.get_by_role("button", name="Run all cells", exact=True).click()
-        view.locator(".fireplace-picture").first.wait_for(timeout=60_000)
+        view.locator(".fp-sheet").first.wait_for(timeout=60_000)
         assert [path.name for path in ran.iterdir()] == ["extra"] and view.locator(
             ".fireplace-asks"
         ).count() == 0

@@ -29,7 +29,7 @@ class Stage {
     const dots = Math.min(canvas.width / wide, canvas.height / high) / window.devicePixelRatio;
     const letter = Math.min(...sheet.labels.map((label) => label[3])) * dots / 0.73;
     canvas.dataset.letter = letter;
-    paintSheet(canvas, letter < 9 ? { ...sheet, labels: [] } : sheet, this.glyphs, this.paper);
+    paintSheet(canvas, letter < 7 ? { ...sheet, labels: [] } : sheet, this.glyphs, this.paper);
   }
 
   /** Take the sheets that changed; `names` are all that are on the stage, the others leave it. */

@@ -125,10 +125,9 @@ def test_a_strangers_notebook_waits_and_a_supplied_one_runs(strangers):
                 timeout=60_000
             )  # the kernel could
             view.wait_for_timeout(2500)
-            assert (
-                view.locator(".fp-sheet").count() == 0
-                and view.evaluate("window.ran") is None
-            ), name
+            assert view.locator(".fp-sheet").count() == 0 and view.evaluate("window.ran") is None, (
+                name
+            )
             assert list(ran.iterdir()) == [], name
         view.goto(address)
         view.locator(".fp-sheet").first.wait_for(timeout=60_000)

@@ -186,11 +186,24 @@ def test_it_works_from_another_folder(place):
     assert status == 0 and told.startswith("Live panel"), trouble
     status, _, trouble = place.python("-m", "jupyter", "execute", "mine/first-look.ipynb")
     assert status == 0, trouble
-    assert (place.folder / "mine" / "kept" / "first-look" / "design.toml").exists()
+    assert not (place.folder / "mine" / "kept").exists(), "who looks at the example keeps nothing"
+    change = (
+        "from fireplace_calc import example, load; from fireplace_calc.panels import panel; "
+        "panel(load(example('plain')), jobs='mine/kept').set_input('opening.width', '44 in')"
+    )
+    status, _, trouble = place.python("-c", change)
+    assert status == 0, trouble
+    assert len(list((place.folder / "mine" / "kept").glob("*/design.toml"))) == 1
 
 
 def test_a_page_by_name_keeps_in_the_folder_it_was_started_in(place):
-    """The supplied notebook stands among the libraries, where nothing may be written."""
+    """The supplied notebook stands among the libraries, where nothing may be written; the job it
+    opens is the one in the folder, seen by what it does to a file that cannot be read.
+    """
+    job = place.folder / "kept" / "client"
+    job.mkdir(parents=True)
+    (job / "design.toml").write_text("[opening", "utf-8")
+    (place.folder / "kept" / "open.toml").write_text('job = "client"\n', "utf-8")
     before = listing(place.prefix)
     command = [place.prefix / "bin" / "fireplace-workbook", "page", "with-a-client", "--no-browser"]
     port = ["--port", str(free_port())]
@@ -207,7 +220,7 @@ def test_a_page_by_name_keeps_in_the_folder_it_was_started_in(place):
                 assert response.status == 200 and response.read()
         finally:
             served.terminate()
-    assert (place.folder / "kept" / "client" / "design.toml").exists()
+    assert (job / "design-unreadable-1.toml").read_text("utf-8") == "[opening"
     assert listing(place.prefix) == before
 
 

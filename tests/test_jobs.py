@@ -333,17 +333,17 @@ def test_a_history_that_cannot_be_read_is_set_aside_and_the_design_stays(tmp_pat
 
 def test_the_history_stands_in_for_a_design_that_cannot_be_read(tmp_path):
     work = in_jobs(tmp_path)
-    work.start_job("Miller", Design())
+    work.start_job("Lake", Design())
     work.take({"opening.width": "50 in"})
     work.keep()
-    (tmp_path / "miller" / "design.toml").write_text("half a design")
+    (tmp_path / "lake" / "design.toml").write_text("half a design")
     again = in_jobs(tmp_path)
     assert again.design == work.design and "history of the job remembers" in again.said
     assert "design-unreadable-1.toml" in again.said
     again.keep()
-    assert load(tmp_path / "miller" / "design.toml") == work.design
-    (tmp_path / "miller" / "design.toml").write_text("half a design")
-    (tmp_path / "miller" / "history.toml").write_text("half a history")
+    assert load(tmp_path / "lake" / "design.toml") == work.design
+    (tmp_path / "lake" / "design.toml").write_text("half a design")
+    (tmp_path / "lake" / "history.toml").write_text("half a history")
     assert "The example is shown" in in_jobs(tmp_path).said
 
 
@@ -368,12 +368,12 @@ def test_the_history_stays_small_and_its_end_is_kept(tmp_path):
 def test_the_next_notebook_opens_the_same_job(tmp_path):
     one = in_jobs(tmp_path)
     assert one.looking and one.design == EXAMPLE
-    one.start_job("Miller house", Design())
+    one.start_job("Lake house", Design())
     one.take({"opening.width": "50 in"})
     one.pack = "UK ADJ"
     one.keep()
     other = in_jobs(tmp_path, Design())
-    assert (other.job, other.design, other.pack) == ("miller-house", one.design, "UK ADJ")
+    assert (other.job, other.design, other.pack) == ("lake-house", one.design, "UK ADJ")
     assert other.steps == one.steps and not other.looking
     other.look_at_example()
     assert other.looking and other.design == Design() and other.pack == "US IRC 2021"
@@ -418,23 +418,23 @@ def test_what_older_notebooks_kept_is_in_the_list_under_its_old_name(tmp_path):
 
 def test_list_copy_rename_bin_and_put_back(tmp_path):
     work, jobs = in_jobs(tmp_path), JobsFolder(tmp_path)
-    work.start_job("Miller house", change(Design(), {"name": "Miller house"}))
+    work.start_job("Lake house", change(Design(), {"name": "Lake house"}))
     work.take({"opening.width": "50 in"})
     work.put_aside("narrow")
     work.keep()
-    key = jobs.copy("miller-house")
-    assert jobs.named(key) == "Miller house, copy" and key != "miller-house"
+    key = jobs.copy("lake-house")
+    assert jobs.named(key) == "Lake house, copy" and key != "lake-house"
     work.open_job(key)
     assert [o.name for o in work.shelf] == ["narrow"] and len(work.steps) == 3
-    work.rename_job("Miller, arch")
-    assert work.design.name == "Miller house", "its sheet has another name than the list"
-    work.open_job("miller-house")
-    work.rename_job("Miller place")
-    assert work.design.name == "Miller place" == jobs.named("miller-house")
-    assert work.job == "miller-house", "the folder stays, whoever has it open"
+    work.rename_job("Lake, arch")
+    assert work.design.name == "Lake house", "its sheet has another name than the list"
+    work.open_job("lake-house")
+    work.rename_job("Lake place")
+    assert work.design.name == "Lake place" == jobs.named("lake-house")
+    assert work.job == "lake-house", "the folder stays, whoever has it open"
     binned = jobs.bin(key)
-    assert [job.name for job in jobs.jobs()] == ["Miller place"]
-    assert [(job.key, job.name) for job in jobs.binned()] == [(binned, "Miller, arch")]
+    assert [job.name for job in jobs.jobs()] == ["Lake place"]
+    assert [(job.key, job.name) for job in jobs.binned()] == [(binned, "Lake, arch")]
     assert jobs.design(jobs.put_back(binned)) == load(tmp_path / key / "design.toml")
     assert jobs.binned() == () and len(jobs.jobs()) == 2
     for wrong in ("../x", "bin", "", "no-such", str(tmp_path)):
@@ -442,22 +442,22 @@ def test_list_copy_rename_bin_and_put_back(tmp_path):
             with pytest.raises(InputError, match="no job"):
                 do(wrong)
     with pytest.raises(InputError, match="no name"):
-        jobs.rename("miller-house", " \n")
-    assert work.design.name == "Miller place"
+        jobs.rename("lake-house", " \n")
+    assert work.design.name == "Lake place"
 
 
 def test_a_copy_takes_the_set_beside_it_and_leaves_what_was_measured(tmp_path):
     work, jobs = in_jobs(tmp_path), JobsFolder(tmp_path)
-    work.start_job("Miller", Design())
-    (tmp_path / "miller" / "sets").mkdir()
+    work.start_job("Lake", Design())
+    (tmp_path / "lake" / "sets").mkdir()
     mine = (SETS / "small.toml").read_text()
-    (tmp_path / "miller" / "sets" / "mine.toml").write_text(mine)
-    (tmp_path / "miller" / "as-built.toml").write_text("")
-    (tmp_path / "miller" / "papers.pdf").write_bytes(b"paper")
-    design = load_text('pieces.set = "mine"\n', "test", tmp_path / "miller")
+    (tmp_path / "lake" / "sets" / "mine.toml").write_text(mine)
+    (tmp_path / "lake" / "as-built.toml").write_text("")
+    (tmp_path / "lake" / "papers.pdf").write_bytes(b"paper")
+    design = load_text('pieces.set = "mine"\n', "test", tmp_path / "lake")
     work.put(design)
     work.keep()
-    copy = tmp_path / jobs.copy("miller")
+    copy = tmp_path / jobs.copy("lake")
     assert load(copy / "design.toml") == design
     assert sorted(path.name for path in copy.iterdir()) == [
         *("design.toml", "history.toml", "job.toml", "reader.toml", "sets")
@@ -489,42 +489,42 @@ def test_any_name_makes_a_job_of_its_own_inside_the_folder(tmp_path_factory, nam
 
 def test_two_sessions_on_one_job_both_keep_their_work(tmp_path):
     one = in_jobs(tmp_path)
-    one.start_job("Miller", Design())
+    one.start_job("Lake", Design())
     two = in_jobs(tmp_path)
     one.take({"opening.width": "50 in"})
     one.keep()
     two.take({"opening.width": "44 in"})
     two.keep()
-    assert one.notice == "" and "copy-2, in My jobs as Miller, copy 2." in two.notice
-    assert two.job == "miller/copy-2", "what is done to the open job is done to this one"
-    assert load(tmp_path / "miller" / "design.toml") == one.design
-    assert load(tmp_path / "miller" / "copy-2" / "design.toml") == two.design
-    two.open_job("miller")
+    assert one.notice == "" and "copy-2, in My jobs as Lake, copy 2." in two.notice
+    assert two.job == "lake/copy-2", "what is done to the open job is done to this one"
+    assert load(tmp_path / "lake" / "design.toml") == one.design
+    assert load(tmp_path / "lake" / "copy-2" / "design.toml") == two.design
+    two.open_job("lake")
     assert two.design == one.design and two.notice == "" and "copy-2" in two.said
-    assert {job.name for job in two.jobs.jobs()} == {"Miller", "Miller, copy 2"}
+    assert {job.name for job in two.jobs.jobs()} == {"Lake", "Lake, copy 2"}
 
 
 def test_a_job_that_went_into_the_bin_elsewhere_is_written_again(tmp_path):
     work = in_jobs(tmp_path)
-    work.start_job("Miller", Design())
-    shutil.rmtree(tmp_path / "miller")
+    work.start_job("Lake", Design())
+    shutil.rmtree(tmp_path / "lake")
     work.take({"opening.width": "50 in"})
     work.keep()
-    assert load(tmp_path / "miller" / "design.toml") == work.design
-    shutil.rmtree(tmp_path / "miller")
+    assert load(tmp_path / "lake" / "design.toml") == work.design
+    shutil.rmtree(tmp_path / "lake")
     assert in_jobs(tmp_path).looking, "the one that was open is gone"
 
 
 def test_a_page_without_a_list_of_jobs_says_so(tmp_path):
     with pytest.raises(InputError, match="keeps no list of jobs"):
-        session(tmp_path).start_job("Miller", Design())
+        session(tmp_path).start_job("Lake", Design())
 
 
 def test_a_folder_that_cannot_be_written_is_said_and_nothing_is_lost(tmp_path):
     (tmp_path / "kept").write_text("no folder")
     work = in_jobs(tmp_path / "kept")
     with pytest.raises(InputError, match="cannot be written"):
-        work.start_job("Miller", Design())
+        work.start_job("Lake", Design())
     work.take({"opening.width": "50 in"})
     with pytest.raises(InputError, match="cannot be written"):
         work.keep()

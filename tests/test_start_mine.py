@@ -24,7 +24,7 @@ from fireplace_calc.panels import panel
 
 EXAMPLE = load(DESIGNS / "boathouse-laid.toml")
 TASK = (
-    ("name", "Miller house"),
+    ("name", "Lake house"),
     ("place", "5,280 ft"),
     ("storeys", "one"),
     ("width", "42"),
@@ -256,10 +256,10 @@ def test_the_task_on_the_page_takes_no_more_than_25_entries(page, tmp_path):
         assert "Not changed" not in rows[key].said.value, rows[key].said.value
     as_asked(page.design)
     assert entries <= 25
-    assert page.session.job == "miller-house" and page.design.name == "Miller house"
+    assert page.session.job == "lake-house" and page.design.name == "Lake house"
     assert "All answered" in page.folds["new"].hint.value
     assert "sections" in rows["top"].said.value
-    assert load(tmp_path / "miller-house" / "design.toml") == page.design
+    assert load(tmp_path / "lake-house" / "design.toml") == page.design
     again = panel(Design(), jobs=tmp_path, folds=("new",))
     assert again.design == page.design
     again.open("new")
@@ -281,7 +281,7 @@ def test_a_wrong_answer_is_said_at_its_question_and_nothing_is_lost(page):
 def test_undo_brings_the_answers_back_too(page):
     page.open("new")
     rows = page.folds["new"].rows
-    rows["name"].box.value = "Miller"
+    rows["name"].box.value = "Lake"
     rows["width"].box.value = "42"
     rows["width"].box.value = "48"
     page.undo()
@@ -318,22 +318,22 @@ def test_the_example_stays_and_another_one_can_be_started(page, tmp_path):
 
 
 def test_the_list_copies_renames_compares_bins_and_puts_back(page):
-    page.session.start_job("Miller", change(Design(), {"opening.width": "42 in"}))
+    page.session.start_job("Lake", change(Design(), {"opening.width": "42 in"}))
     page.show_job()
     page.open("start")
     fold = page.folds["start"]
     pressed(fold.widget, "Copy")
     assert [label.partition(" (")[0] for label, _ in fold.list.options] == [
-        "Miller, copy",
-        "Miller",
+        "Lake, copy",
+        "Lake",
     ]
-    fold.list.value = "miller-copy"
-    fold.name.value = "Miller, arch"
+    fold.list.value = "lake-copy"
+    fold.name.value = "Lake, arch"
     pressed(fold.widget, "Rename")
-    assert fold.list.options[0][0].startswith("Miller, arch (changed")
+    assert fold.list.options[0][0].startswith("Lake, arch (changed")
     pressed(fold.widget, "Compare with this design")
-    assert "Miller, arch" in fold.compared.value and "Differs from the first" in fold.compared.value
-    fold.list.value = "miller"
+    assert "Lake, arch" in fold.compared.value and "Differs from the first" in fold.compared.value
+    fold.list.value = "lake"
     pressed(fold.widget, "Put into the bin")
     assert page.session.looking and len(fold.list.options) == 1
     pressed(fold.widget, "Put back")

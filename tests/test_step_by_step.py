@@ -302,10 +302,10 @@ def test_the_job_that_is_open_is_set_where_it_has_a_set(tmp_path):
     example = change(Design(), {"pieces.set": "middling"})
     work = Session(example, "US IRC 2021", "feet-inches", jobs=tmp_path)
     assert StepByStep(example, jobs=tmp_path).design == example
-    work.start_job("Miller", change(Design(), {"pieces.set": "small"}))
+    work.start_job("Lake", change(Design(), {"pieces.set": "small"}))
     page = StepByStep(example, jobs=tmp_path)
-    assert page.design == work.design and "This is Miller" in page.said.value
-    assert page.keep == tmp_path / "miller"
+    assert page.design == work.design and "This is Lake" in page.said.value
+    assert page.keep == tmp_path / "lake"
     work.take({"pieces.set": "", "method": "laid"})
     work.keep()
     page = StepByStep(example, jobs=tmp_path)

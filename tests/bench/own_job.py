@@ -24,7 +24,7 @@ from fireplace_calc import load
 LOOK, KEY = 4.0, 0.2
 """Reading and thinking before an entry, and one letter typed. [s]"""
 TASK = (
-    ("What is the job called?", "Miller house"),
+    ("What is the job called?", "Lake house"),
     ("Where is it?", "5,280 ft"),
     ("Which code?", "US IRC 2021"),
     ("How many stories", "one"),
@@ -116,7 +116,7 @@ def run(kind: str, pace: float, shots: Path | None) -> int:
             if shots:
                 view.wait_for_timeout(1500)
                 view.screenshot(path=shots / f"{kind}-done.png")
-        made = load(root / "kept" / "miller-house" / "design.toml")
+        made = load(root / "kept" / "lake-house" / "design.toml")
     inches = (made.opening.width / 0.0254, made.opening.extension / 0.0254)
     print(
         f"{kind}: {entries} entries, {spent:.0f} s of which {opened:.0f} s until it asks;"

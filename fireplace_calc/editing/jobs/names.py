@@ -47,7 +47,7 @@ def as_name(text: str, of: str) -> str:
     name = one_line(text)
     if not name:
         raise InputError(
-            f"{of} has no name: type one, such as Miller house.", of, "a few words", text
+            f"{of} has no name: type one, such as Lake house.", of, "a few words", text
         )
     return name
 
@@ -55,8 +55,8 @@ def as_name(text: str, of: str) -> str:
 def folder_for(name: str, taken: frozenset[str] | set[str]) -> str:
     """Name of a folder that any disk takes, and that none of the others has.
 
-    >>> folder_for("Miller house, 2nd try", {"miller-house-2nd-try"})
-    'miller-house-2nd-try-2'
+    >>> folder_for("Lake house, 2nd try", {"lake-house-2nd-try"})
+    'lake-house-2nd-try-2'
     >>> folder_for("../..", set())
     'job'
     """

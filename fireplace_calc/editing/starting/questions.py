@@ -146,7 +146,7 @@ def _always(words: Mapping[str, str]) -> Callable[[str], Mapping[str, str]]:
 
 QUESTIONS = (
     StartQuestion(
-        "name", "What is the job called?", "Miller house", lambda t, u: {"name": t.strip()}
+        "name", "What is the job called?", "Lake house", lambda t, u: {"name": t.strip()}
     ),
     StartQuestion("place", "Where is it? A town, or the altitude", "a town, or 5,280 ft", _place),
     StartQuestion("book", "Which code?", "", _nothing, only=True),

@@ -26,6 +26,7 @@ FLOORS = [
     ["assessment"],
     ["explore", "proportion"],
     ["report"],
+    ["scene"],
     ["survey"],
     ["lessons"],
     ["drawing"],
@@ -43,7 +44,7 @@ HOUSE_RULES = {
     "matplotlib": {"drawing"},
     "ipywidgets": {"panels"},
     "anywidget": {"panels"},
-    "manifold3d": {"geometry"},
+    "manifold3d": {"geometry", "scene"},
 }
 OPENS_FILES = {"base", "editing", "report", "drawing", "exports", "takeoff", "__main__"}
 """Data, design files, price lists, exports and the command line; the rest of the house opens no

@@ -19,6 +19,10 @@ BARS = ("No. 3", "No. 4", "No. 5", "No. 6")
 """Each a row of ``data/reinforcing_bars.csv``."""
 FACE_BONDS = ("running", "third running", "stack", "common", "English", "Flemish")
 """How a face may be bonded."""
+MORTAR_COLORS = ("gray", "white", "buff", "charcoal")
+"""Gray is plain cement and lime; white is made with white cement, the others with a pigment."""
+STONE_BONDS = ("coursed rubble", "random rubble")
+"""How a face of stone may be laid: in level courses, or stone fitted to stone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,6 +259,15 @@ class Surround(Record):
         "12 in",
         "Of stone, plaster or tile with its bed; unknown takes 4 in, 1/2 in and 7/8 in. Brick has"
         " its own. It is weighed, not drawn.",
+    )
+    mortar: str = choice(
+        "Face mortar",
+        "gray",
+        MORTAR_COLORS,
+        "Color of the joints in the face. It moves no check; a pigment is not on the list.",
+    )
+    stone_bond: str = choice(
+        "Stone bond", "coursed rubble", STONE_BONDS, "How a face of stone is laid."
     )
     trim: tuple[Trim, ...] = pieces(
         Trim, "Mantel and trim", "Every step of a molded profile, one by one."

@@ -10,6 +10,7 @@ from fireplace_calc.base.tables import densities
 from fireplace_calc.base.tables.mortars import mix, mortar_recipes
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import CUFT, PCF
+from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.goods import SET_PIECE, all_goods, goods_for
 from fireplace_calc.takeoff.share import Share
@@ -141,13 +142,22 @@ def _every_row(geometry: Geometry) -> tuple[Row, ...]:
     of_set = [item for item in by_item if item.startswith(SET_PIECE)]
     listed = [item for item in all_goods() if item in by_item]
     found = [_row(item, by_item[item], waste) for item in (*of_set, *listed)]
-    recipe = geometry.design.work.mortar_mix
+    recipe, colored = geometry.design.work.mortar_mix, _colored(geometry.design)
     return tuple(
-        replace(row, note=f"{row.note}; {_on_site(row, recipe, waste['mortar'])}")
+        replace(row, note=f"{row.note}; {_on_site(row, recipe, waste['mortar'])}{colored}")
         if row.item == "Mortar"
         else row
         for row in found
     )
+
+
+def _colored(design: Design) -> str:
+    """What the face is laid in, where that is not plain gray."""
+    surround = design.surround
+    if surround.mortar == "gray" or surround.face not in ("brick", "stone"):
+        return ""
+    made = "white cement and light sand" if surround.mortar == "white" else "a pigment"
+    return f"; face laid in {surround.mortar} mortar, with {made} that the list does not count"
 
 
 def _on_site(row: Row, recipe: str, waste: float) -> str:

@@ -42,6 +42,8 @@ LOOKS = {
             "opening.hood",
             "surround.face",
             "surround.thickness",
+            "surround.mortar",
+            "surround.stone_bond",
             "surround.trim",
             "brick.facing",
             "brick.facing_joint",

@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc.design.opening import Trim
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.surround import Trim
 from fireplace_calc.editing.changes import change
 from fireplace_calc.editing.designfile import load, save
 from fireplace_calc.editing.file_reading import load_text

@@ -12,8 +12,8 @@ from strategies import designs
 from fireplace_calc import PACKS, assess, change
 from fireplace_calc.assessment import assess_all
 from fireplace_calc.base.units import InputError
-from fireplace_calc.design.opening import Trim
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.surround import Trim
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.editing.consistency import require_consistent
 from fireplace_calc.lessons.answered import ANSWERS

@@ -14,9 +14,10 @@ from fireplace_calc.base.record import MOST_PIECES
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.fire import Fire
 from fireplace_calc.design.firebox import Firebox
-from fireplace_calc.design.opening import Hearth, Opening, Surround, Trim
+from fireplace_calc.design.opening import Hearth, Opening
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.smoke_path import Flue
+from fireplace_calc.design.surround import Surround, Trim
 from fireplace_calc.design.surroundings import House, Nearby, Roof, Site
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.file_reading import load_text

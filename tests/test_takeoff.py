@@ -34,8 +34,8 @@ from fireplace_calc.brickwork.unit import (
 )
 from fireplace_calc.brickwork.work import floor_bricks, lining_bricks
 from fireplace_calc.design.firebox import BRICKS, MASONRY
-from fireplace_calc.design.opening import FACE_BONDS, SIZES
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.surround import FACE_BONDS, SIZES
 from fireplace_calc.drawing.papers import written_sheets
 from fireplace_calc.drawing.sheets.hatch import bonded
 from fireplace_calc.drawing.views.face import block_front, coursed_face, jamb_ends, voussoirs

@@ -16,10 +16,11 @@ from fireplace_calc.design.fire import Air, Fire
 from fireplace_calc.design.firebox import Base, Firebox
 from fireplace_calc.design.loads import Anchorage, Ground, Loads
 from fireplace_calc.design.measured import Measured
-from fireplace_calc.design.opening import Brick, Hearth, Lintel, Opening, Surround
+from fireplace_calc.design.opening import Hearth, Lintel, Opening
 from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.second_flue import SecondFlue
 from fireplace_calc.design.smoke_path import Flue, SmokeChamber, Throat
+from fireplace_calc.design.surround import Brick, Surround
 from fireplace_calc.design.surroundings import Clearance, House, Roof, Site
 from fireplace_calc.design.work import Waste, Work
 

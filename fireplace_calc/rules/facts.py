@@ -14,8 +14,8 @@ from fireplace_calc.design.abroad import Abroad
 from fireplace_calc.design.chimney import Stack
 from fireplace_calc.design.fire import Air
 from fireplace_calc.design.loads import Anchorage, Ground
-from fireplace_calc.design.opening import Trim
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.surround import Trim
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared
 

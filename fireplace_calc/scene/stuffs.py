@@ -10,8 +10,8 @@ from functools import lru_cache
 
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import Source, rows, source_of
-from fireplace_calc.design.opening import MORTAR_COLORS
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.surround import MORTAR_COLORS
 
 PAINTERS = (
     *("brick", "stone", "block", "tile", "flag", "slab", "board", "wood", "bark", "endgrain"),

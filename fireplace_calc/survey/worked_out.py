@@ -8,8 +8,8 @@ from typing import Any
 
 from fireplace_calc.base.printing import length_text, show
 from fireplace_calc.base.units import INCH, InputError
-from fireplace_calc.design.opening import Trim
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.surround import Trim
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.survey.reading import MEASURED, UNREACHED, SurveyReading
 

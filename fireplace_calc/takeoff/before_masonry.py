@@ -10,7 +10,7 @@ from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.tables.finishes import finishes
 from fireplace_calc.base.units import SQFT
-from fireplace_calc.design.opening import Trim
+from fireplace_calc.design.surround import Trim
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.facing import BEFORE_BASE, facing_of, finish_area
 from fireplace_calc.takeoff.share import Share

@@ -12,8 +12,8 @@ from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SI_UNIT, SQIN
-from fireplace_calc.design.opening import Trim
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.surround import Trim
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.mending.levers import Lever
 from fireplace_calc.geometry.bore import flue_bore

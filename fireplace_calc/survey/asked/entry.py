@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from fireplace_calc.base.inputs import Input, inputs_of
-from fireplace_calc.design.opening import Trim
+from fireplace_calc.design.surround import Trim
 from fireplace_calc.editing.changes import all_inputs
 
 CANNOT_REACH = "cannot reach"

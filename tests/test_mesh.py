@@ -221,13 +221,13 @@ def test_an_arch_has_its_chords():
 
 def test_a_part_that_stays_is_not_made_again(boathouse):
     """So a slider that moves the chimney does not cut the firebox anew."""
-    from fireplace_calc.geometry.mesh import _body
+    from fireplace_calc.geometry.mesh import part_body
 
-    _body.cache_clear()
+    part_body.cache_clear()
     meshes(build_geometry(boathouse))
-    made = _body.cache_info().misses
+    made = part_body.cache_info().misses
     meshes(build_geometry(change(boathouse, {"flue.sections": boathouse.flue.sections + 1})))
-    again = _body.cache_info().misses - made
+    again = part_body.cache_info().misses - made
     assert 0 < again < len(build_geometry(boathouse).parts) / 2
 
 

@@ -16,7 +16,7 @@ from fireplace_calc.drawing.views.face import section_joints
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.from_set.set_up import set_up
-from fireplace_calc.geometry.mesh import _body
+from fireplace_calc.geometry.mesh import part_body
 
 SHIPPED = shipped_sets()
 CHOICES = {
@@ -49,7 +49,9 @@ def test_parts_and_voids_fill_the_block_and_nothing_stands_in_anything(bare, nam
     filled = sum(p.volume for p in made.parts + made.voids)
     assert filled == pytest.approx(made.outer.volume, rel=1e-7)
     assert all(p.volume > 0 for p in made.parts + made.voids)
-    bodies = [(p.name, _body(p)) for p in made.parts + made.voids if p.name != "gap for movement"]
+    bodies = [
+        (p.name, part_body(p)) for p in made.parts + made.voids if p.name != "gap for movement"
+    ]
     for k, (one, solid) in enumerate(bodies):
         for other, against in bodies[:k]:
             common = (solid ^ against).volume()

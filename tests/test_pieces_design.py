@@ -21,7 +21,7 @@ from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.from_set.set_up import set_up
-from fireplace_calc.geometry.mesh import _body
+from fireplace_calc.geometry.mesh import part_body
 from fireplace_calc.structure.loads.weights import weigh
 
 CHOICES = {
@@ -155,7 +155,7 @@ def test_parts_and_voids_fill_the_whole_and_nothing_stands_in_anything(name):
     filled = sum(p.volume for p in made.parts + made.voids)
     assert filled == pytest.approx(made.outer.volume, rel=1e-7)
     assert all(p.volume > 0 for p in made.parts + made.voids)
-    bodies = [(p.name, _body(p)) for p in made.parts]
+    bodies = [(p.name, part_body(p)) for p in made.parts]
     for k, (one, solid) in enumerate(bodies):
         for other, against in bodies[:k]:
             common = (solid ^ against).volume()
@@ -275,7 +275,7 @@ def test_the_smoke_chamber_wall_is_the_least_that_is_drawn(name):
     """Sawn through level by level from foot to head of the reducer, and measured on the saw cut."""
     design = middling(**CHOICES[name])
     made, read = build_geometry(design), set_up(design).read
-    solid = Manifold.batch_boolean([_body(p) for p in made.parts], OpType.Add)
+    solid = Manifold.batch_boolean([part_body(p) for p in made.parts], OpType.Add)
     foot = made.frame.flue_start - read.head_top  # what the levels of the set count from
     reducers = [p for p in set_up(design).assembly.placed if p.piece.role == "reducer"]
     middle = made.frame.set_back + read.bore_y

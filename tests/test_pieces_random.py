@@ -22,7 +22,7 @@ from fireplace_calc.editing.sets.deciding import decide
 from fireplace_calc.geometry.assembled.solids import piece_part, piece_volume
 from fireplace_calc.geometry.assembled.volumes import beds, nests, perpends
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.mesh import _body
+from fireplace_calc.geometry.mesh import part_body
 from fireplace_calc.pieces.records import ArchCut
 
 COUNT = int(os.environ.get("SETS", "12"))
@@ -210,11 +210,11 @@ def test_no_two_solids_of_a_random_design_share_any_room():
             continue
         geometry = build_geometry(design)
         bodies = [
-            (p.name, _body(p))
+            (p.name, part_body(p))
             for p in geometry.parts + geometry.voids
             if p.name != "gap for movement"
         ]
-        outer = _body(geometry.outer)
+        outer = part_body(geometry.outer)
         for k, (one, solid) in enumerate(bodies):
             assert (solid - outer).volume() < 1e-6, (seed, one)
             for other, against in bodies[:k]:

@@ -141,7 +141,7 @@ class Mesh:
 
 def part_mesh(part: Part) -> Mesh:
     """The skin of one part."""
-    return _skin(part.name, part.material, _body(part))
+    return _skin(part.name, part.material, part_body(part))
 
 
 def meshes(geometry: Geometry, away: str = "") -> tuple[Mesh, ...]:
@@ -197,7 +197,7 @@ def skin(name: str, material: str, body: Manifold, plane: Plane | None = None) -
 
 
 @lru_cache(maxsize=512)
-def _body(part: Part) -> Manifold:
+def part_body(part: Part) -> Manifold:
     """A part as one solid. Kept, because most parts stay as they are when one slider moves."""
     from manifold3d import Manifold, OpType
 
@@ -222,14 +222,14 @@ def _smoothed(body: Manifold) -> Manifold:
 
 @lru_cache(maxsize=512)
 def _trimmed(part: Part, normal: tuple[float, float, float], at: float) -> Manifold:
-    return _body(part).trim_by_plane(normal, at)
+    return part_body(part).trim_by_plane(normal, at)
 
 
 @atexit.register
 def _release_solids() -> None:
     """Solids that outlive the library's own end are reported as lost, on the reader's screen."""
     _trimmed.cache_clear()
-    _body.cache_clear()
+    part_body.cache_clear()
 
 
 def _skin(name: str, material: str, body: Manifold) -> Mesh:

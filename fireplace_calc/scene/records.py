@@ -45,6 +45,11 @@ class Thing:
         How far it is moved where the whole is drawn apart. [m]
     step : int
         When it is set, counted from 1; nought stands from the beginning. [-]
+    cut : bool
+        Only what the knife laid bare, to be hatched as ``stuff``, which is then the material by its
+        name on the section.
+    item : str
+        Line of the list that it is one piece of; nothing for what is laid or poured.
     """
 
     key: str
@@ -57,6 +62,8 @@ class Thing:
     smooth: bool = False
     away: Point = (0.0, 0.0, 0.0)
     step: int = 0
+    cut: bool = False
+    item: str = ""
 
 
 @dataclass(frozen=True, eq=False)

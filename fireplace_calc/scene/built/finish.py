@@ -1,0 +1,79 @@
+"""Which stuff the eye sees on a part: the finish of the face in the room, else the material."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.proportion.wall_guides import wall_top
+from fireplace_calc.scene.built.standing import Standing, between_levels
+
+FACED = (
+    "base walls",
+    "hearth slab",
+    "hearth extension bed",
+    "hearth extension base",
+    "firebox walls",
+    "smoke chamber walls",
+    "masonry round the set",
+    "shoulder",
+    "chimney walls",
+)
+"""Masonry that the room sees in its finish, from floor to ceiling."""
+FACES = {"stone": "stone face"}
+"""What a finish is called among the stuffs, where it is not by its own name."""
+SLABS = {"stone": "hearth stone", "tile": "tile", "timber": "boards"}
+"""What a hearth extension is to the eye, by its material."""
+UNDER, OVER = "under the floor", "over the ceiling"
+
+
+def faced(geometry: Geometry, part: Part) -> tuple[Standing, ...]:
+    """A part as the room sees it; where it goes through floor or ceiling, in two or three.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    part : Part
+
+    Returns
+    -------
+    tuple of Standing
+        What stands in the room bears the part's own key.
+    """
+    floor, ceiling = 0.0, wall_top(geometry)
+    here = Standing(part.name, part.name, part.name, part.material, between_levels(part))
+    if part.name not in FACED:
+        return (here,)
+    made: list[Standing] = []
+    if part.bottom < floor:
+        made.append(_outside(here, UNDER, between_levels(part, high=floor)))
+    if part.top > floor and part.bottom < ceiling:
+        made.append(replace(here, body=between_levels(part, floor, ceiling)))
+    if part.top > ceiling:
+        made.append(_outside(here, OVER, between_levels(part, low=ceiling)))
+    return tuple(made)
+
+
+def _outside(here: Standing, where: str, body: object) -> Standing:
+    name = f"{here.part} {where}"
+    return replace(here, key=name, name=name, body=body)
+
+
+def stuff_of(geometry: Geometry, one: Standing) -> str:
+    """The row of the stuffs that a thing is shown in.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    one : Standing
+
+    Returns
+    -------
+    str
+    """
+    if one.part in FACED and one.key == one.part:
+        face = geometry.design.surround.face
+        return FACES.get(face, face)
+    if one.part == "hearth extension":
+        return SLABS.get(one.material, one.material)
+    return one.material

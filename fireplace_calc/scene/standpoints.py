@@ -1,0 +1,142 @@
+"""From where one looks: standing, seated, from the corner, close; and from outside the room at what
+is cut open or drawn apart.
+"""
+
+from __future__ import annotations
+
+from math import atan, degrees, radians, tan
+
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.proportion.figures import proportion_figures
+from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
+from fireplace_calc.scene.built.spread import BESIDE, BETWEEN
+from fireplace_calc.scene.records import Standpoint
+
+SEATED = 0.70
+"""Eye level of somebody seated in an easy chair, over that of the same person standing; by our own
+judgement, as a published figure was not at hand. [-]
+"""
+OFF_WALL = 0.35
+"""Nobody stands nearer to a wall. [m]"""
+USUAL_DEPTH = 5.0
+"""Of a room that nobody has measured. [m]"""
+USUAL_HALF = 3.0
+"""Half its length. [m]"""
+INSIDE = ("Standing", "Seated", "Corner", "Close")
+"""Names of those that stand in the room."""
+OUTSIDE = ("Cut", "Apart")
+"""Names of those that do not."""
+WIDE, NEAR, OPENED = 58.0, 44.0, 40.0
+"""How wide they see, from left to right. [deg]"""
+ASPECT = 1.5
+"""Width over height of a usual picture. [-]"""
+
+
+def standpoints(geometry: Geometry) -> tuple[Standpoint, ...]:
+    """Every standpoint, by the names in ``INSIDE`` and ``OUTSIDE``.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of Standpoint
+        Those in the room stand between its walls, a step off them.
+    """
+    f, hearth = geometry.frame, geometry.design.hearth
+    eye = proportion_figures()["eye level"][0]
+    tall = wall_top(geometry)
+    seated = min(f.hearth, 0.0) + SEATED * eye
+    reach = max(f.block_half, f.half_width + hearth.side)
+    middle = (f.hearth + f.opening_top) / 2
+    # What a picture of the wall should hold, from floor to a little over the mantel.
+    high = min(tall, max(f.opening_top + 0.9, 2.1))
+    away = _distance(2 * reach + 1.6, high, WIDE)
+    close = _distance(2 * f.half_width + 0.7, f.opening_top + 0.25, NEAR)
+    inside = (
+        ("Standing", (0.45, -max(away, hearth.front + 1.6), eye), (-0.04, 0.0, high * 0.5), WIDE),
+        (
+            "Seated",
+            (-reach - 0.75, -hearth.front - 1.9, seated),
+            (0.1, 0.1, middle + 0.18),
+            WIDE,
+        ),
+        (
+            "Corner",
+            (reach + 1.5, -max(away, hearth.front + 1.6), eye),
+            (-0.55, -0.2, high * 0.48),
+            WIDE + 4,
+        ),
+        (
+            "Close",
+            (0.42, -max(close, hearth.front + 0.5), max(middle + 0.35, 0.9)),
+            (-0.03, 0.15, middle),
+            NEAR,
+        ),
+    )
+    made = [Standpoint(n, _in_room(geometry, at), to, wide) for n, at, to, wide in inside]
+    return (*made, _cut(geometry), _apart(geometry))
+
+
+def _distance(wide: float, high: float, angle: float) -> float:
+    """From where something of a size just fills a picture. [m]"""
+    across = tan(radians(angle / 2))
+    return max(wide / 2 / across, high / 2 / (across / ASPECT))
+
+
+def upright_angle(angle: float, aspect: float) -> float:
+    """How much is seen from bottom to top, of a picture of some width over height. [deg]
+
+    Parameters
+    ----------
+    angle : float
+        From left to right. [deg]
+    aspect : float
+        [-]
+    """
+    return degrees(2 * atan(tan(radians(angle / 2)) / aspect))
+
+
+def _in_room(geometry: Geometry, at: tuple[float, float, float]) -> tuple[float, float, float]:
+    """The same, between the walls and under the ceiling."""
+    house = geometry.design.house
+    half = wall_ends(geometry)
+    if house.room_length is None:
+        half = max(half, USUAL_HALF)
+    deep = house.room_width or USUAL_DEPTH
+    x, y, z = at
+    # Never in the hearth, however shallow the room is.
+    nearest = -geometry.design.hearth.front - 0.15
+    return (
+        min(max(x, OFF_WALL - half), half - OFF_WALL),
+        min(max(y, OFF_WALL - deep), max(nearest, OFF_WALL - deep)),
+        min(z, wall_top(geometry) - 0.2),
+    )
+
+
+def _cut(geometry: Geometry) -> Standpoint:
+    """Before the knife, from the side of the half that is gone."""
+    f = geometry.frame
+    low, high = f.slab_bottom - 0.35, f.flue_start + 0.55
+    middle = (low + high) / 2
+    away = _distance(geometry.design.hearth.front + f.block_back + 0.6, high - low, OPENED)
+    looks = (0.1, (f.block_back - geometry.design.hearth.front) / 2, middle)
+    return Standpoint(
+        "Cut", (-0.86 * away, looks[1] - 0.5 * away, middle + 0.22 * away), looks, OPENED
+    )
+
+
+def _apart(geometry: Geometry) -> Standpoint:
+    """Before both columns, shell and what is inside it, up to where the flue starts."""
+    f = geometry.frame
+    wide = 2 * f.block_half + BESIDE + 2 * f.half_width + 0.9
+    low, high = f.footing_bottom, f.flue_start + 12 * BETWEEN
+    away = _distance(wide, (high - low) * 0.9, OPENED)
+    looks = (f.block_half + BESIDE / 2, f.block_back / 2, (low + high) / 2)
+    return Standpoint(
+        "Apart",
+        (looks[0] - 0.42 * away, looks[1] - 0.86 * away, looks[2] + 0.28 * away),
+        looks,
+        OPENED,
+    )

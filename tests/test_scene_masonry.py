@@ -1,0 +1,275 @@
+"""What the lit scene shows of what is built: the same solids, the same pieces as the list has."""
+
+from collections import Counter
+from itertools import combinations
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from strategies import designs
+from test_pieces_design import CHOICES, middling
+
+from fireplace_calc import PACKS, assess
+from fireplace_calc.base.tables import density
+from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.polygons import area
+from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
+from fireplace_calc.scene.about import about, checks_of_parts, volume_of
+from fireplace_calc.scene.built.hand_set import is_something
+from fireplace_calc.scene.built.spread import spread_apart
+from fireplace_calc.scene.masonry import STATES, _standing, last_step, masonry
+from fireplace_calc.scene.standpoints import INSIDE, OUTSIDE, standpoints
+from fireplace_calc.takeoff import share_out
+
+MOST = 16 * 1024
+"""What one change may send of what is built, points and faces. [bytes]"""
+
+
+def shown(result, state):
+    return masonry(result, state)
+
+
+def together(result, sizes):
+    """Sizes part by part; of a set a tongue of the collar stands in the flue's part."""
+    one = {"smoke chamber walls", "flue casing"} if result.design.piece_set else set()
+    yield from (((name,), size) for name, size in sizes.items() if name not in one)
+    if one:
+        yield tuple(one), sum(sizes[name] for name in one)
+
+
+def sizes(things):
+    return sum(12 * len(t.points) + 6 * len(t.faces) for t in things)
+
+
+def two_ways(boathouse):
+    """Laid and from a set, plain and with all that is odd."""
+    odd = {"opening.head": "segmental", "opening.extension": "12 in"}
+    laid = change(boathouse, {"method": "laid"} | odd)
+    return [boathouse, laid, middling(), middling(**odd)]
+
+
+@pytest.fixture(scope="module")
+def results(boathouse):
+    return [assess(design) for design in two_ways(boathouse)]
+
+
+def test_there_are_five_states(results):
+    assert STATES == ("room", "whole", "cut", "apart", "built")
+    with pytest.raises(ValueError, match="State is 'lit'"):
+        masonry(results[0], "lit")
+
+
+@pytest.mark.parametrize("state", STATES)
+def test_every_thing_has_a_key_and_a_part(results, state):
+    for result in results:
+        things = masonry(result, state)
+        assert things and len({t.key for t in things}) == len(things)
+        assert {t.part for t in things} <= {p.name for p in result.parts}
+        for thing in things:
+            assert thing.faces.min() == 0 and thing.faces.max() == len(thing.points) - 1
+            assert thing.name and thing.stuff and thing.kind in ("masonry", "piece")
+
+
+def test_the_whole_is_all_that_is_built(results):
+    """Each part's volume, again by the divergence theorem from what is shown of it.
+
+    Round bores hold a little less than their circles, so what is cast round them is larger.
+    """
+    for result in results:
+        found = Counter()
+        for thing in masonry(result, "whole"):
+            found[thing.part] += volume_of(thing)
+        for names, volume in together(result, {p.name: p.volume for p in result.parts}):
+            assert sum(found[n] for n in names) == pytest.approx(volume, rel=5e-3), names
+        assert sum(found.values()) == pytest.approx(sum(p.volume for p in result.parts), rel=1e-3)
+
+
+def test_step_by_step_ends_with_all_that_is_laid(boathouse):
+    laid = assess(boathouse)
+    things = masonry(laid, "built")
+    whole = sum(p.volume for p in laid.parts if "flue" not in p.name)
+    built = sum(volume_of(t) for t in things if "flue" not in t.part)
+    assert built == pytest.approx(whole, rel=1e-3)
+    steps = {t.step for t in things}
+    assert steps <= set(range(1, last_step(laid) + 1)) and last_step(laid) in steps
+    first = [t.part for t in things if t.step == 1]
+    assert first == ["footing"]
+
+
+def test_a_set_goes_up_from_its_base():
+    """The base stands before the first piece, the chimney of brick is not there yet."""
+    result = assess(middling())
+    things = masonry(result, "built")
+    assert {t.part for t in things if t.step == 0} >= {"footing", "hearth slab"}
+    assert not any(t.part in ("shoulder", "chimney walls", "crown") for t in things)
+    pieces = [t for t in things if t.kind == "piece"]
+    # The lining is one step of its own.
+    assert last_step(result) == len(pieces) + ("firebox lining" in result.geometry.by_name)
+    assert len({t.step for t in pieces}) == len(pieces)
+
+
+def listed(result):
+    """How many of each line are shown, and how many the list has."""
+    found = Counter(t.item for t in masonry(result, "apart") if t.item)
+    return found, {row.item: row.net for row in result.takeoff if row.item in found}
+
+
+def test_every_piece_shown_is_on_the_list(results):
+    for result in results:
+        found, listed_ = listed(result)
+        assert found and dict(found) == listed_
+    assert "Firebox back section" in listed(results[0])[0]
+
+
+@pytest.mark.parametrize("name", CHOICES)
+def test_every_piece_of_a_set_is_on_the_list(name):
+    found, listed_ = listed(assess(middling(**CHOICES[name])))
+    assert dict(found) == listed_
+
+
+@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs())
+def test_a_random_fireplace_is_shown_as_it_is_listed(design):
+    result = assess(design)
+    found, listed_ = listed(result)
+    assert dict(found) == listed_
+    keys = [t.key for t in masonry(result, "apart")]
+    assert len(set(keys)) == len(keys)
+    room = masonry(result, "room")
+    assert sizes(room) <= MOST
+    top = wall_top(result.geometry)
+    for thing in room:
+        assert thing.points[:, 2].max() <= top + 1e-6, thing.key
+
+
+def test_the_room_sees_no_more_than_it_can(results):
+    for result in results:
+        room = masonry(result, "room")
+        assert sizes(room) <= MOST
+        assert {"hearth extension", "firebox lining"} <= {t.part for t in room}
+        assert not {"footing", "flue liner", "flue casing", "crown"} & {t.part for t in room}
+        face = result.design.surround.face
+        front = [t for t in room if t.part in ("firebox walls", "masonry round the set")]
+        assert any(t.stuff == face for t in front)
+
+
+def test_the_chimney_over_the_ceiling_has_no_finish(boathouse):
+    result = assess(change(boathouse, {"surround.face": "stone"}))
+    found = {t.key: t.stuff for t in masonry(result, "whole") if t.part == "chimney walls"}
+    assert found == {"chimney walls": "stone face", "chimney walls over the ceiling": "brick"}
+
+
+def flat_area(thing):
+    a, b, c = (thing.points[thing.faces[:, k]] for k in range(3))
+    return np.linalg.norm(np.cross(b - a, c - a), axis=1).sum() / 2
+
+
+def test_what_the_knife_laid_bare_is_the_section(results):
+    """Area by area, against the sections that the drawing is made from."""
+    for result in results:
+        caps, cut = Counter(), masonry(result, "cut")
+        for thing in cut:
+            if thing.cut:
+                assert abs(thing.points[:, 0]).max() < 1e-6
+                caps[thing.part] += flat_area(thing)
+        assert min(t.points[:, 0].min() for t in cut) > -1e-6
+        drawn = {part.name: sum(map(area, part.section())) for part in result.parts}
+        for names, size in together(result, drawn):
+            bare = sum(caps[name] for name in names)
+            assert bare == pytest.approx(size, rel=2e-3, abs=2e-4), names
+
+
+def test_what_is_drawn_apart_stands_clear(results):
+    """No two things in one place: their common volume, solid by solid."""
+    for result in results:
+        standing = [one for one in _standing(result, "apart") if is_something(one)]
+        moved = spread_apart(result.geometry, standing)
+        bodies = [(one.key, one.body.translate(moved[one.key])) for one in standing]
+        boxes = {key: np.array(body.bounding_box()) for key, body in bodies}
+        for (one, solid), (other, against) in combinations(bodies, 2):
+            a, b = boxes[one], boxes[other]
+            if (a[:3] < b[3:]).all() and (b[:3] < a[3:]).all():
+                common = (solid ^ against).volume()
+                assert common < 1e-6, (one, other, common)
+
+
+def test_a_thing_weighs_what_the_list_says(results):
+    """All that is told, added up, is the weight of the whole but for face, mantel and mortar."""
+    for result in results:
+        told = Counter()
+        for thing in masonry(result, "whole"):
+            words = about(result, thing)
+            pounds = words["weight"].replace(" ", "").removesuffix("lb")
+            told[thing.part] += float(pounds or 0) * 0.45359237
+        due = Counter()
+        for share in share_out(result.geometry):
+            due[share.part] += share.weight
+        for part in result.parts:
+            if result.design.piece_set and part.material == "refractory":
+                continue  # mortar by its own volume, pieces by the scale
+            assert told[part.name] == pytest.approx(due[part.name], rel=5e-3, abs=1.0), part.name
+
+
+def test_a_piece_of_a_set_weighs_what_its_line_says():
+    result = assess(middling())
+    lines = {row.item: row for row in result.takeoff}
+    for thing in masonry(result, "apart"):
+        if thing.item:
+            line = lines[thing.item]
+            assert (
+                about(result, thing)["weight"] == f"{line.weight_kg / line.net / 0.45359237:.0f} lb"
+            )
+
+
+def test_sections_weigh_together_what_their_line_says(boathouse):
+    """A list that counts the mean piece, and pieces as large as they are drawn."""
+    result = assess(boathouse)
+    drawn = sum(
+        volume_of(t) * density("refractory")
+        for t in masonry(result, "apart")
+        if t.part == "firebox lining"
+    )
+    counted = sum(
+        s.weight
+        for s in share_out(result.geometry)
+        if s.part == "firebox lining" and s.material == "refractory"
+    )
+    assert drawn == pytest.approx(counted, rel=0.03)
+
+
+def test_every_check_speaks_of_a_part_or_of_none(results):
+    told = set().union(*checks_of_parts().values())
+    for name, pack in PACKS.items():
+        keys = {rule.key for rule in pack.rules if not rule.outside}
+        assert keys <= told, (name, sorted(keys - told))
+    judged = {f.key for r in results for f in (*r.judgement, *r.structure.findings)}
+    assert judged <= told, sorted(judged - told)
+    every = {rule.key for pack in PACKS.values() for rule in pack.rules} | judged
+    assert told <= every, sorted(told - every)
+
+
+def test_a_check_that_falls_short_is_told_at_its_part(boathouse):
+    """A hearth too narrow in front: IRC R1001.10."""
+    result = assess(change(boathouse, {"hearth.front": "10 in"}))
+    (hearth,) = (t for t in masonry(result, "room") if t.key == "hearth extension")
+    told = about(result, hearth)
+    first = told["checks"][0]
+    assert (first["key"], first["verdict"]) == ("HTH-07", "falls short")
+    assert "fall" in told["said"] and told["size"].count("'") >= 1
+    metric = about(result, hearth, "millimetres")
+    assert "254 mm deep" in metric["size"]
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs())
+def test_whoever_looks_stands_in_the_room(design):
+    geometry = assess(design).geometry
+    found = {p.name: p for p in standpoints(geometry)}
+    assert tuple(found) == (*INSIDE, *OUTSIDE)
+    half = max(wall_ends(geometry), 3.0 if design.house.room_length is None else 0.0)
+    deep = design.house.room_width or 5.0
+    for name in INSIDE:
+        x, y, z = found[name].stands
+        assert -half < x < half and -deep < y < 0 < z < wall_top(geometry), name
+        assert y < -design.hearth.front or deep < design.hearth.front + 0.5
+    assert found["Seated"].stands[2] < found["Standing"].stands[2]

@@ -14,11 +14,11 @@ from fireplace_calc.base.tables import density
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.polygons import area
 from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
-from fireplace_calc.scene.about import about, checks_of_parts, volume_of
 from fireplace_calc.scene.built.hand_set import is_something
 from fireplace_calc.scene.built.spread import spread_apart
-from fireplace_calc.scene.masonry import STATES, _standing, last_step, masonry
-from fireplace_calc.scene.standpoints import INSIDE, OUTSIDE, standpoints
+from fireplace_calc.scene.eyes import INSIDE, OUTSIDE, standpoints
+from fireplace_calc.scene.picked import about, checks_of_parts, volume_of
+from fireplace_calc.scene.shown_masonry import STATES, _standing, last_step, masonry
 from fireplace_calc.takeoff import share_out
 
 MOST = 16 * 1024

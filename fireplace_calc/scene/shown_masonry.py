@@ -15,7 +15,7 @@ from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Cylinder
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.built.finish import FACED, faced, stuff_of
-from fireplace_calc.scene.built.hand_set import hand_set, is_something
+from fireplace_calc.scene.built.hand_set import is_something, sections_of
 from fireplace_calc.scene.built.of_set import pieces_of_set, setting_steps, steps_beside_the_set
 from fireplace_calc.scene.built.spread import spread_apart
 from fireplace_calc.scene.built.standing import Standing, between_levels
@@ -124,7 +124,7 @@ def _standing(result: Assessment, state: str) -> Iterator[Standing]:
 def _laid(geometry: Geometry, part: Part, state: str) -> Iterator[Standing]:
     """A part that is no piece, in one state."""
     smooth = _round(part)
-    if state == "apart" and (sections := hand_set(geometry, part)):
+    if state == "apart" and (sections := sections_of(geometry, part)):
         yield from sections
         return
     if state == "room":
@@ -142,7 +142,7 @@ def _laid(geometry: Geometry, part: Part, state: str) -> Iterator[Standing]:
 def _step_by_step(result: Assessment) -> Iterator[Standing]:
     """A laid design in the order of its work: what of a part is built from one floor is a thing."""
     geometry = result.geometry
-    cut = {p.name: hand_set(geometry, p) for p in geometry.parts if "flue" in p.name}
+    cut = {p.name: sections_of(geometry, p) for p in geometry.parts if "flue" in p.name}
     for step in result.work.steps:
         for lift in step.parts:
             part = geometry.by_name[lift.part]

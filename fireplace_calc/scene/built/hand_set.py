@@ -19,7 +19,7 @@ FAR = 20.0
 """Beyond everything that a fireplace has. [m]"""
 
 
-def hand_set(geometry: Geometry, part: Part) -> tuple[Standing, ...]:
+def sections_of(geometry: Geometry, part: Part) -> tuple[Standing, ...]:
     """The sections of a part, from the bottom up.
 
     Parameters

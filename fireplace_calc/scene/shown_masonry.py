@@ -18,7 +18,7 @@ from fireplace_calc.scene.built.finish import FACED, faced, stuff_of
 from fireplace_calc.scene.built.hand_set import is_something, sections_of
 from fireplace_calc.scene.built.of_set import pieces_of_set, setting_steps, steps_beside_the_set
 from fireplace_calc.scene.built.spread import spread_apart
-from fireplace_calc.scene.built.standing import Standing, between_levels
+from fireplace_calc.scene.built.standing import ShownSolid, between_levels
 from fireplace_calc.scene.records import Thing
 from fireplace_calc.takeoff.shares_of_set import is_of_set
 
@@ -94,7 +94,7 @@ def last_step(result: Assessment) -> int:
     return max(steps.values()) if steps else max(s.number for s in result.work.steps if s.parts)
 
 
-def _standing(result: Assessment, state: str) -> Iterator[Standing]:
+def _standing(result: Assessment, state: str) -> Iterator[ShownSolid]:
     geometry = result.geometry
     if geometry.design.piece_set is None:
         if state == "built":
@@ -121,7 +121,7 @@ def _standing(result: Assessment, state: str) -> Iterator[Standing]:
     yield from pieces
 
 
-def _laid(geometry: Geometry, part: Part, state: str) -> Iterator[Standing]:
+def _laid(geometry: Geometry, part: Part, state: str) -> Iterator[ShownSolid]:
     """A part that is no piece, in one state."""
     smooth = _round(part)
     if state == "apart" and (sections := sections_of(geometry, part)):
@@ -132,14 +132,14 @@ def _laid(geometry: Geometry, part: Part, state: str) -> Iterator[Standing]:
             return
         if part.name not in FACED:
             body = between_levels(part, high=max(wall_top(geometry), part.bottom))
-            yield Standing(part.name, part.name, part.name, part.material, body, smooth=smooth)
+            yield ShownSolid(part.name, part.name, part.name, part.material, body, smooth=smooth)
             return
     for one in faced(geometry, part):
         if state != "room" or one.key == part.name:
             yield replace(one, smooth=smooth)
 
 
-def _step_by_step(result: Assessment) -> Iterator[Standing]:
+def _step_by_step(result: Assessment) -> Iterator[ShownSolid]:
     """A laid design in the order of its work: what of a part is built from one floor is a thing."""
     geometry = result.geometry
     cut = {p.name: sections_of(geometry, p) for p in geometry.parts if "flue" in p.name}
@@ -154,7 +154,7 @@ def _step_by_step(result: Assessment) -> Iterator[Standing]:
                 continue
             body = between_levels(part, lift.low, lift.high)
             key = lift.part if lift.of == 1 else lift.name
-            yield Standing(
+            yield ShownSolid(
                 key,
                 lift.name,
                 lift.part,
@@ -169,14 +169,14 @@ def _round(part: Part) -> bool:
     return any(isinstance(s, (Cylinder, ArchRing, ArchVoid)) for s in (*part.adds, *part.cuts))
 
 
-def _thing(geometry: Geometry, one: Standing) -> Thing:
+def _thing(geometry: Geometry, one: ShownSolid) -> Thing:
     made = skin(one.name, one.material, one.body)
     if made is None:
         raise ValueError(f"Nothing is left of {one.name}.")
     return _from_mesh(one, made, stuff_of(geometry, one))
 
 
-def _from_mesh(one: Standing, made: Mesh, stuff: str) -> Thing:
+def _from_mesh(one: ShownSolid, made: Mesh, stuff: str) -> Thing:
     return Thing(
         one.key,
         one.name,
@@ -191,7 +191,7 @@ def _from_mesh(one: Standing, made: Mesh, stuff: str) -> Thing:
     )
 
 
-def _cut_open(geometry: Geometry, standing: tuple[Standing, ...]) -> Iterator[Thing]:
+def _cut_open(geometry: Geometry, standing: tuple[ShownSolid, ...]) -> Iterator[Thing]:
     """What the knife leaves, and the faces it laid bare."""
     for one in standing:
         made = skin(one.name, one.material, one.body, (CUT, 0.0))

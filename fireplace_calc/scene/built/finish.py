@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.proportion.wall_guides import wall_top
-from fireplace_calc.scene.built.standing import Standing, between_levels
+from fireplace_calc.scene.built.standing import ShownSolid, between_levels
 
 FACED = (
     "base walls",
@@ -27,7 +27,7 @@ SLABS = {"stone": "hearth stone", "tile": "tile", "timber": "boards"}
 UNDER, OVER = "under the floor", "over the ceiling"
 
 
-def faced(geometry: Geometry, part: Part) -> tuple[Standing, ...]:
+def faced(geometry: Geometry, part: Part) -> tuple[ShownSolid, ...]:
     """A part as the room sees it; where it goes through floor or ceiling, in two or three.
 
     Parameters
@@ -41,10 +41,10 @@ def faced(geometry: Geometry, part: Part) -> tuple[Standing, ...]:
         What stands in the room bears the part's own key.
     """
     floor, ceiling = 0.0, wall_top(geometry)
-    here = Standing(part.name, part.name, part.name, part.material, between_levels(part))
+    here = ShownSolid(part.name, part.name, part.name, part.material, between_levels(part))
     if part.name not in FACED:
         return (here,)
-    made: list[Standing] = []
+    made: list[ShownSolid] = []
     if part.bottom < floor:
         made.append(_outside(here, UNDER, between_levels(part, high=floor)))
     if part.top > floor and part.bottom < ceiling:
@@ -54,12 +54,12 @@ def faced(geometry: Geometry, part: Part) -> tuple[Standing, ...]:
     return tuple(made)
 
 
-def _outside(here: Standing, where: str, body: object) -> Standing:
+def _outside(here: ShownSolid, where: str, body: object) -> ShownSolid:
     name = f"{here.part} {where}"
     return replace(here, key=name, name=name, body=body)
 
 
-def stuff_of(geometry: Geometry, one: Standing) -> str:
+def stuff_of(geometry: Geometry, one: ShownSolid) -> str:
     """The row of the stuffs that a thing is shown in.
 
     Parameters

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.scene.built.standing import CRUMB, Standing, between_levels
+from fireplace_calc.scene.built.standing import CRUMB, ShownSolid, between_levels
 from fireplace_calc.takeoff.goods import LONGEST
 
 if TYPE_CHECKING:
@@ -19,7 +19,7 @@ FAR = 20.0
 """Beyond everything that a fireplace has. [m]"""
 
 
-def sections_of(geometry: Geometry, part: Part) -> tuple[Standing, ...]:
+def sections_of(geometry: Geometry, part: Part) -> tuple[ShownSolid, ...]:
     """The sections of a part, from the bottom up.
 
     Parameters
@@ -42,7 +42,7 @@ def sections_of(geometry: Geometry, part: Part) -> tuple[Standing, ...]:
     return ()
 
 
-def _floor(geometry: Geometry, part: Part) -> Iterator[Standing]:
+def _floor(geometry: Geometry, part: Part) -> Iterator[ShownSolid]:
     f, whole = geometry.frame, between_levels(part)
     across = _ends(-f.half_width, f.half_width)
     deep = _ends(f.lining_front, f.lining_front + f.depth)
@@ -52,7 +52,7 @@ def _floor(geometry: Geometry, part: Part) -> Iterator[Standing]:
             number += 1
             # The outermost reach to where the part ends, which may lie a little farther.
             body = _slab(_slab(whole, 0, *_opened(span, across)), 1, *_opened(row, deep))
-            yield Standing(
+            yield ShownSolid(
                 f"firebox floor {number}",
                 f"floor section {number} of {of}",
                 part.name,
@@ -63,7 +63,7 @@ def _floor(geometry: Geometry, part: Part) -> Iterator[Standing]:
             )
 
 
-def _lining(geometry: Geometry, part: Part) -> Iterator[Standing]:
+def _lining(geometry: Geometry, part: Part) -> Iterator[ShownSolid]:
     """Ring by ring, the back between the sides as it is seen from the fire."""
     f, design = geometry.frame, geometry.design
     high, joint = design.firebox.section_height, design.firebox.joint or 0.0
@@ -80,7 +80,7 @@ def _lining(geometry: Geometry, part: Part) -> Iterator[Standing]:
         back, sides = body ^ behind, body - behind
         for k, span in enumerate(pairwise(across), 1):
             name = "back section" + (f" {k} of {len(across) - 1}" if len(across) > 2 else "")
-            yield Standing(
+            yield ShownSolid(
                 f"firebox back {ring + 1}.{k}",
                 f"{name}, {words}",
                 part.name,
@@ -94,7 +94,7 @@ def _lining(geometry: Geometry, part: Part) -> Iterator[Standing]:
                 name = f"{side} side section" + (
                     f" {k} of {len(deep) - 1}" if len(deep) > 2 else ""
                 )
-                yield Standing(
+                yield ShownSolid(
                     f"firebox {side} side {ring + 1}.{k}",
                     f"{name}, {words}",
                     part.name,
@@ -123,7 +123,7 @@ def _behind_the_fire(geometry: Geometry) -> Manifold:
     return CrossSection([outline]).extrude(2 * FAR).transform(turned)
 
 
-def _flue(geometry: Geometry, part: Part) -> Iterator[Standing]:
+def _flue(geometry: Geometry, part: Part) -> Iterator[ShownSolid]:
     flue, second = geometry.design.flue, geometry.frame.second
     step, sections = flue.section_height + flue.joint, flue.sections
     if second is not None and part.name.startswith("second"):
@@ -137,7 +137,7 @@ def _flue(geometry: Geometry, part: Part) -> Iterator[Standing]:
         low = part.bottom + k * step
         last = k == sections - 1
         body = between_levels(part, low, part.top if last else low + flue.section_height)
-        yield Standing(
+        yield ShownSolid(
             f"{part.name} {k + 1}",
             f"{part.name}, section {k + 1} of {sections}",
             part.name,
@@ -177,6 +177,6 @@ def _slab(body: Manifold, axis: int, low: float, high: float) -> Manifold:
     return body
 
 
-def is_something(one: Standing) -> bool:
+def is_something(one: ShownSolid) -> bool:
     """Whether anything of it is left."""
     return not one.body.is_empty() and bool(one.body.volume() > CRUMB)

@@ -8,7 +8,6 @@ from fireplace_calc.build.setting.setting_order import steps_by_name
 from fireplace_calc.geometry.from_set.lining_piece import LINING
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.pieces.records import PARTS, Round
-from fireplace_calc.scene.built.standing import Standing
 from fireplace_calc.takeoff.shares_of_set import set_item
 
 if TYPE_CHECKING:
@@ -64,7 +63,7 @@ def steps_beside_the_set(geometry: Geometry) -> dict[str, int]:
     return laid | dict.fromkeys(UNDER, 0)
 
 
-def pieces_of_set(geometry: Geometry) -> tuple[Standing, ...]:
+def pieces_of_set(geometry: Geometry) -> tuple[ShownSolid, ...]:
     """Every piece where it stands, the bed under it, and the upright joints of each lift.
 
     Parameters
@@ -83,7 +82,7 @@ def pieces_of_set(geometry: Geometry) -> tuple[Standing, ...]:
 
     steps, frame = setting_steps(geometry), geometry.frame
     start = frame.plate_bottom if isinstance(frame, SetFrame) else 0.0
-    made: list[Standing] = []
+    made: list[ShownSolid] = []
     part_with: dict[str, str] = {}
     lift: set[str] = set()
     number = -1
@@ -94,7 +93,7 @@ def pieces_of_set(geometry: Geometry) -> tuple[Standing, ...]:
         if one.placed is None:
             between = one.name.startswith("joints")
             part = _keeper(lift) if between else part_with[one.with_piece]
-            made.append(Standing(one.name, one.name, part, "mortar", body, step=step))
+            made.append(ShownSolid(one.name, one.name, part, "mortar", body, step=step))
             continue
         if one.placed.lift != number:
             number = one.placed.lift
@@ -103,7 +102,7 @@ def pieces_of_set(geometry: Geometry) -> tuple[Standing, ...]:
         lift.add(part)
         piece = one.placed.piece
         made.append(
-            Standing(
+            ShownSolid(
                 one.name,
                 f"{one.name}, {piece.name}",
                 part,

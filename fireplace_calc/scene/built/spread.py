@@ -8,7 +8,6 @@ from collections.abc import Sequence
 from math import hypot
 
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.scene.built.standing import Standing
 from fireplace_calc.scene.records import Point
 
 SHELL = (
@@ -38,7 +37,7 @@ ONE_LEVEL = 0.02
 """Undersides that differ by less are of one level. [m]"""
 
 
-def spread_apart(geometry: Geometry, things: Sequence[Standing]) -> dict[str, Point]:
+def spread_apart(geometry: Geometry, things: Sequence[ShownSolid]) -> dict[str, Point]:
     """How far each is moved, by its key.
 
     Parameters
@@ -70,7 +69,7 @@ def spread_apart(geometry: Geometry, things: Sequence[Standing]) -> dict[str, Po
     return moved
 
 
-def _levels(column: Sequence[Standing]) -> dict[str, int]:
+def _levels(column: Sequence[ShownSolid]) -> dict[str, int]:
     """The how-manieth level each stands on, from nought. [-]"""
     found: dict[str, int] = {}
     number, last = -1, -1e9
@@ -81,11 +80,11 @@ def _levels(column: Sequence[Standing]) -> dict[str, int]:
     return found
 
 
-def _underside(one: Standing) -> float:
+def _underside(one: ShownSolid) -> float:
     return float(one.body.bounding_box()[2])
 
 
-def _outward(geometry: Geometry, one: Standing) -> tuple[float, float]:
+def _outward(geometry: Geometry, one: ShownSolid) -> tuple[float, float]:
     """Away from the middle of the fire, for what does not stand round it. [m]"""
     if one.part in BACK and not geometry.design.piece_set:
         return 0.0, BACK[one.part]
@@ -100,5 +99,5 @@ def _outward(geometry: Geometry, one: Standing) -> tuple[float, float]:
     return (OUTWARD * x / far, OUTWARD * y / far) if far > 0 else (0.0, 0.0)
 
 
-def _cased(things: Sequence[Standing]) -> bool:
+def _cased(things: Sequence[ShownSolid]) -> bool:
     return any("casing" in one.part for one in things)

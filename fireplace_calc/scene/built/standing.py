@@ -20,7 +20,7 @@ EVERYWHERE = 1e6
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
+class ShownSolid:
     """One thing that stands by itself.
 
     Attributes

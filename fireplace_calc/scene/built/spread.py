@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from math import hypot
 
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.scene.built.standing import ShownSolid
 from fireplace_calc.scene.records import Point
 
 SHELL = (

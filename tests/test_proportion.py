@@ -13,6 +13,8 @@ from fireplace_calc.base.units import INCH, SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.proportion import (
     NAMES,
+    SNAPS,
+    SliderStop,
     find_guides,
     nearest_published,
     nearest_shape,
@@ -20,6 +22,8 @@ from fireplace_calc.proportion import (
     published_openings,
     shapes,
     shelf_top,
+    slider_stops,
+    snapped,
     suited_widths,
     wall_ends,
     wall_top,
@@ -420,3 +424,96 @@ def test_a_room_off_the_table_says_where_it_ends():
     assert exact.why == "short wall, 10 by 14 ft"
     alike = told({"house.room_length": "10 ft", "house.room_width": "14 ft"})[1]
     assert "is more than the 2'-0\" of the table (short wall, 10 by 14 ft)" in width_sentence(alike)
+
+
+# -- where a slider stops -------------------------------------------------------------------------
+MILLI = 0.001
+
+
+def stops_of(design, key, *kinds):
+    """One for each reason."""
+    stops = slider_stops(assess(design).geometry, key, kinds)
+    return [SliderStop(s.at, why) for s in stops for why in s.why.split("; ")]
+
+
+def test_a_slider_stops_at_whole_british_bricks():
+    """215 x 65 mm with 10 mm joints: openings of 910 and 1135 mm, four and five bricks and a joint;
+    twelve courses of 900 mm. Setting-out tables of brickwork, from memory.
+    """
+    design = change(
+        Design(name="plain"), {"brick.facing": "UK metric", "brick.facing_joint": "10 mm"}
+    )
+    wide = {s.why: s.at for s in stops_of(design, "opening.width", "whole courses")}
+    assert wide["4 bricks wide"] == pytest.approx(910 * MILLI)
+    assert wide["5 bricks wide"] == pytest.approx(1135 * MILLI)
+    assert wide["4 1/2 bricks wide"] == pytest.approx(1022.5 * MILLI)
+    high = {s.why: s.at for s in stops_of(design, "opening.standard_height", "whole courses")}
+    assert high["12 courses over the hearth"] == pytest.approx(900 * MILLI)
+
+
+def test_three_modular_courses_make_eight_inches():
+    """Nominal 4 x 2-2/3 x 8 in: three courses to 8 in (Technical Notes 10, from memory)."""
+    design = change(Design(name="plain"), {"brick.facing": "modular", "opening.extension": "4 in"})
+    high = {s.why: s.at for s in stops_of(design, "opening.extension", "whole courses")}
+    assert high["15 courses over the hearth"] == pytest.approx((40 - 30) * INCH, abs=0.02 * INCH)
+
+
+def test_where_a_slider_stops_the_guide_agrees():
+    """Put at any of its shapes, the opening is that shape; at a third, the breast is a third."""
+    design = change(
+        Design(name="plain"), {"house.room_length": "24 ft", "opening.extension": "3 in"}
+    )
+    for key in ("opening.width", "opening.standard_height", "opening.extension"):
+        tried = 0
+        for stop in stops_of(design, key, "guides"):
+            name = stop.why.removesuffix(" upright")
+            if name in shapes():
+                there = assess(change(design, {key: f"{stop.at} m"})).geometry
+                ratio = there.design.opening.width / there.design.opening.height
+                assert ratio == pytest.approx(
+                    shapes()[name] if name == stop.why else 1 / shapes()[name]
+                ), (key, stop)
+                tried += 1
+        assert tried > 2, key
+    third = {s.why: s.at for s in stops_of(design, "opening.width", "guides")}
+    there = assess(change(design, {"opening.width": f"{third['breast a third of the wall']} m"}))
+    assert 2 * there.geometry.frame.block_half == pytest.approx(8 * FOOT)
+
+
+def test_a_hearth_stops_where_the_shelf_meets_the_door_heads():
+    design = change(Design(name="plain"), SHELF)
+    found = {s.why: s.at for s in stops_of(design, "base.hearth_level", "guides")}
+    at = found["top of the shelf in line with the door heads"]
+    moved = assess(change(design, {"base.hearth_level": f"{at} m"})).geometry
+    assert shelf_top(moved)[1] == pytest.approx(80 * INCH)
+
+
+def test_a_set_offers_its_own_sizes_and_takes_each_as_it_is():
+    design = change(Design(name="plain"), {"pieces.set": "small"})
+    for key in ("opening.width", "opening.extension"):
+        stops = stops_of(design, key, "sizes of a set")
+        assert len(stops) > 1
+        for stop in stops:
+            took = change(design, {key: f"{stop.at} m"})
+            assert getattr(took.opening, key.partition(".")[2]) == pytest.approx(stop.at), stop
+    without = stops_of(Design(name="plain"), "opening.width", "sizes of a set")
+    assert {s.why.rpartition(" ")[2] for s in without} == {"small", "middling", "wide"}
+
+
+def test_a_hand_goes_to_the_nearest_stop_and_stays_where_there_is_none():
+    geometry = assess(Design(name="plain")).geometry
+    at = snapped(geometry, "opening.width", 36.3 * INCH, ["guides"])
+    near = min(
+        slider_stops(geometry, "opening.width", ["guides"]),
+        key=lambda s: abs(s.at - 36.3 * INCH),
+    )
+    assert at == near and abs(at.at - 36.3 * INCH) < 1 * INCH
+    free = snapped(geometry, "base.hearth_level", 0.1234, ["sizes of a set"])
+    assert free.at == 0.1234 and free.why == ""
+    stone = assess(change(Design(name="plain"), {"surround.face": "stone"})).geometry
+    assert slider_stops(stone, "opening.width", ["whole courses"]) == ()
+    for kind in SNAPS:
+        places = [s.at for s in slider_stops(geometry, "opening.width", [kind])]
+        assert places == sorted(set(places)) and places[0] >= 18 * INCH - 1e-9
+    with pytest.raises(ValueError, match="none of these"):
+        slider_stops(geometry, "opening.width", ["magnets"])

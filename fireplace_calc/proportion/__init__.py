@@ -12,11 +12,14 @@ from fireplace_calc.proportion.figures import (
 )
 from fireplace_calc.proportion.guide import NAMES, Guide
 from fireplace_calc.proportion.guides import find_guides
+from fireplace_calc.proportion.snapping import SNAPS, SliderStop, slider_stops, snapped
 from fireplace_calc.proportion.wall_guides import shelf_top, wall_ends, wall_top
 from fireplace_calc.proportion.widths import SuitedWidths, suited_widths, width_sentence
 
 __all__ = [
     "NAMES",
+    "SNAPS",
+    "SliderStop",
     "Guide",
     "PublishedOpening",
     "SuitedWidths",
@@ -27,6 +30,8 @@ __all__ = [
     "published_openings",
     "shapes",
     "shelf_top",
+    "slider_stops",
+    "snapped",
     "suited_widths",
     "wall_ends",
     "wall_top",

@@ -235,8 +235,9 @@ def test_two_processes_that_write_at_once_lose_nothing(tmp_path):
         assert (last.name, last.opening.width) == (name, pytest.approx(49 * INCH))
 
 
-def test_there_is_room_for_four_options():
+def test_there_is_room_for_six_options():
     full = session(None)
+    assert MOST_OPTIONS == 6
     for _ in range(MOST_OPTIONS):
         full.put_aside()
     with pytest.raises(InputError, match="remove one"):

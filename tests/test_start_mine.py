@@ -20,7 +20,8 @@ from fireplace_calc.editing.starting.questions import BY_KEY, QUESTIONS
 from fireplace_calc.editing.starting.start import Start
 from fireplace_calc.editing.starting.worked_out import sections_for
 from fireplace_calc.geometry.frame_builder import build_frame
-from fireplace_calc.panels import panel
+from fireplace_calc.panels import html, panel
+from fireplace_calc.report.for_client.under_a_picture import option_words
 
 EXAMPLE = load(DESIGNS / "boathouse-laid.toml")
 TASK = (
@@ -371,6 +372,8 @@ def test_options_are_named_renamed_removed_and_put_back_on_the_page(page):
     pressed(fold.widget, "Keep this design as an option")
     assert [card.name.value for card in fold.cards] == ["With an arch", "Option 2"]
     assert "With an arch, in its room" in fold.cards[0].image.value
+    under = html.plain(fold.cards[0].words.value)
+    assert all(line in under for line in option_words(page.result, page.units).lines)
     fold.cards[0].name.value = "Low arch"
     assert "Low arch" in fold.table.value and "Option 2" in fold.table.value
     assert "Low arch, in its room" in fold.cards[0].image.value, "without drawing it anew"

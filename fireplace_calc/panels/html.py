@@ -11,6 +11,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.proportion import Guide, width_sentence
+from fireplace_calc.report.for_client.under_a_picture import OptionWords
 from fireplace_calc.report.sentences import quantity, read_in_part
 from fireplace_calc.rules.told_areas import not_used
 
@@ -217,6 +218,17 @@ def options(rows: Sequence[tuple[str, Sequence[str]]], names: Sequence[str]) -> 
     """Designs side by side, a column each."""
     lines = [row((name, *texts)) for name, texts in rows]
     return table("Side by side", (16, *(84 / len(names) for _ in names)), ("", *names), lines)
+
+
+def option(words: OptionWords) -> str:
+    """What stands under the picture of an option; what falls short as a list."""
+    price, weight, draft, headline, *short = (escape(line) for line in words.lines)
+    listed = f"<ul>{''.join(f'<li>{line}</li>' for line in short)}</ul>" if short else ""
+    return (
+        f'<div class="sentence" title="{escape(words.stands_on)}">{price}</div>'
+        f'<div class="sentence">{weight} {draft}</div>'
+        f'<div class="sentence"><b>{headline}</b>{listed}</div>'
+    )
 
 
 def _sheet(shown: Table) -> str:

@@ -14,10 +14,10 @@ from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.report.sentences import weight
 from fireplace_calc.report.wide_tables import whole
 from fireplace_calc.rules import Finding
-from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.takeoff.cost import Price, bill, prices
 
 if TYPE_CHECKING:
@@ -35,14 +35,7 @@ def differences(first: Design, other: Design, units: str = FEET_INCHES) -> tuple
     >>> differences(Design(), change(Design(), {"flue.sections": 12}))
     ('Flue sections 12',)
     """
-    said: list[str] = []
-    for key, spec in all_inputs().items():
-        group, dot, name = key.partition(".")
-        old, new = (
-            (getattr(getattr(d, group), name) if dot else getattr(d, group)) for d in (first, other)
-        )
-        if old != new and key not in ("name", "note"):
-            said.append(f"{spec.label} {_written(new, spec.kind, units)}")
+    said = [f"{label} {new}" for label, _, new in changed_inputs(first, other, units)]
     for field in fields(Design):
         record, former = getattr(other, field.name), getattr(first, field.name)
         for name, piece in (pieces_of(record) if is_record(record) else {}).items():
@@ -51,6 +44,32 @@ def differences(first: Design, other: Design, units: str = FEET_INCHES) -> tuple
                     f"{piece.metadata['label']}: {len(getattr(record, name))} pieces, changed"
                 )
     return tuple(said)
+
+
+def changed_inputs(
+    first: Design, other: Design, units: str = FEET_INCHES
+) -> tuple[tuple[str, str, str], ...]:
+    """Every input that two designs have otherwise: its label, what it was, what it is.
+
+    >>> from fireplace_calc.editing.changes import change
+    >>> changed_inputs(Design(), change(Design(), {"flue.sections": 12}))
+    (('Flue sections', '10', '12'),)
+    """
+    found = []
+    for key, spec in all_inputs().items():
+        group, dot, name = key.partition(".")
+        old, new = (
+            (getattr(getattr(d, group), name) if dot else getattr(d, group)) for d in (first, other)
+        )
+        if old != new and key not in ("name", "note"):
+            found.append(
+                (
+                    spec.label,
+                    _written(old, spec.kind, units),
+                    _written(new, spec.kind, units),
+                )
+            )
+    return tuple(found)
 
 
 def _written(value: float | str | None, kind: str, units: str) -> str:
@@ -121,19 +140,18 @@ def _told(
     yield "Chimney top over floor", long(f.crown_top)
     yield "Face velocity, sizing mode", show(result.draft.sizing_velocity, "air speed", units)
     yield "Odds, operating mode", f"{result.odds.words}; {result.odds.dying_words}"
-    yield f"Falls short of {result.pack}", _broken(result.findings)
-    yield "Falls short in draft", _broken(result.judgement)
-    yield "Falls short in structure", _broken(result.structure.findings)
-    yield "Not checked", str(sum(f.verdict == NOT_CHECKED for f in result.findings))
+    short = shortfall(result)
+    yield f"Falls short of {result.pack}", _broken(short.code)
+    yield "Falls short in draft", _broken(short.draft)
+    yield "Falls short in structure", _broken(short.structure)
+    yield "Not checked", str(short.open)
     yield "Weight, footing included", weight(result.weight, units)
     yield "Material costs", _cost(result, known)
     yield "Hours, one mason", f"{result.work.hours:.0f}"
 
 
 def _broken(findings: Sequence[Finding]) -> str:
-    return (
-        "; ".join(f"{f.title} ({f.key})" for f in findings if f.verdict == FALLS_SHORT) or "nothing"
-    )
+    return "; ".join(f"{f.title} ({f.key})" for f in findings) or "nothing"
 
 
 def _cost(result: Assessment, known: Mapping[str, Price]) -> str:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from math import ceil
+from functools import lru_cache
+from math import ceil, floor, log10
 from pathlib import Path
 
+from fireplace_calc.base.printing import grouped
+from fireplace_calc.base.tables import Source, source_of
 from fireplace_calc.base.tables import rows as rows_of
 from fireplace_calc.base.units import InputError
 from fireplace_calc.takeoff.rows import Row
@@ -30,6 +33,8 @@ class Price:
         What a pack is called.
     confidence : str
         ``invented`` for an example.
+    low, high : float or None
+        Lowest and highest offer, where the list has them. [-]
     """
 
     item: str
@@ -39,6 +44,8 @@ class Price:
     per_pack: int | None
     pack: str
     confidence: str
+    low: float | None = None
+    high: float | None = None
 
 
 def prices(path: str | None = None) -> dict[str, Price]:
@@ -83,6 +90,8 @@ def prices(path: str | None = None) -> dict[str, Price]:
                 int(r["per_pack"]) if r["per_pack"] else None,
                 r["pack"],
                 r["confidence"],
+                float(r["low"]) if r.get("low") else None,
+                float(r["high"]) if r.get("high") else None,
             )
         except (KeyError, TypeError, ValueError):
             raise InputError(
@@ -176,3 +185,92 @@ def bill(rows: Iterable[Row], prices: Mapping[str, Price]) -> Bill:
         tuple(line.row.item for line in lines if line.price is None),
         any(price.confidence == "invented" for price in used),
     )
+
+
+@dataclass(frozen=True, slots=True)
+class PriceBand:
+    """Between what and what the materials may come, and what that stands on.
+
+    Attributes
+    ----------
+    low, high : float
+        Of all that has a price, to two figures, the low one down and the high one up. [-]
+    currency : str
+        The list's own word for it.
+    stands_on : str
+        Where the two come from, as a sentence.
+    invented : bool
+        Whether any price under it is an invented example.
+    """
+
+    low: float
+    high: float
+    currency: str
+    stands_on: str
+    invented: bool
+
+    @property
+    def words(self) -> str:
+        """As one says it; that there is no price where nothing has one."""
+        if not self.high:
+            return "no price yet"
+        said = f"{grouped(self.low)} to {grouped(self.high)} {self.currency}"
+        return f"{said} at example prices" if self.invented else said
+
+
+@lru_cache(maxsize=1)
+def price_spread() -> tuple[float, float, Source]:
+    """How far below and above a priced order the bill may end, as shares of it, and the source."""
+    (row,) = rows_of("price_spread.csv")
+    return float(row["low"]), float(row["high"]), source_of(row)
+
+
+def price_band(found: Bill, prices: Mapping[str, Price]) -> PriceBand:
+    """Between what and what the materials of a bill may come.
+
+    Parameters
+    ----------
+    found : Bill
+    prices : mapping of str to Price
+        The list it was priced by. Where it has a lowest and a highest offer for an item, those
+        count; else the spread of an order that is counted and not yet asked of a supplier.
+
+    Returns
+    -------
+    PriceBand
+        Of what has a price; what has none is missing from both ends.
+    """
+    less, more, source = price_spread()
+    low = high = 0.0
+    offered, estimated = 0, 0
+    for line in found.lines:
+        if line.price is None or line.amount is None:
+            continue
+        known = prices[line.row.item]
+        lowest = line.price * (1 + less) if known.low is None else known.low
+        highest = line.price * (1 + more) if known.high is None else known.high
+        both = known.low is not None and known.high is not None
+        offered, estimated = offered + both, estimated + (not both)
+        low += min(lowest, line.price) * line.row.order
+        high += max(highest, line.price) * line.row.order
+    said = [f"Lowest and highest offer of {offered} items."] if offered else []
+    if estimated:
+        said.append(
+            f"{-100 * less:.0f} % under to {100 * more:.0f} % over the"
+            f" {'example prices, all of them invented' if found.invented else 'price list'}:"
+            f" usual for an order that is counted and not yet quoted ({source.confidence})."
+        )
+    return PriceBand(
+        _two_figures(low, floor),
+        _two_figures(high, ceil),
+        found.currency,
+        " ".join(said),
+        found.invented,
+    )
+
+
+def _two_figures(amount: float, rounded: Callable[[float], int]) -> float:
+    if amount <= 0:
+        return 0.0
+    step = 10.0 ** (floor(log10(amount)) - 1)
+    return rounded(round(amount / step, 9)) * step

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.editing.file_text import HEADER
 
-MOST_OPTIONS, MOST_REMOVED, MOST_KNOWN = 4, 8, 24
+MOST_OPTIONS, MOST_REMOVED, MOST_KNOWN = 6, 8, 24
 """On the shelf, beside it to be put back, and in all that the history knows of."""
 OPTION_FILE = "option-{}.toml"
 _NUMBERED = re.compile(r"option-([1-9]\d{0,5})\.toml", re.ASCII)

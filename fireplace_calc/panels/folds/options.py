@@ -1,4 +1,4 @@
-"""Up to four designs put aside and seen side by side, with what each costs, weighs, draws and
+"""Up to six designs put aside and seen side by side, with what each costs, weighs, draws and
 breaks.
 """
 
@@ -21,6 +21,7 @@ from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
 from fireplace_calc.report.alternatives import side_by_side
+from fireplace_calc.report.for_client.under_a_picture import option_words
 
 NAME = {"style": {"description_width": "4em"}, "continuous_update": False}
 """How a box for a name is laid out."""
@@ -111,12 +112,12 @@ class OptionCard:
         self.fold, self.number, self.quiet = fold, 0, False
         self.picture = Picture(WIDTH, HEIGHT, dots=2.0)
         self.shown: tuple[Any, str] | None = None
-        self.image, self.png = w.HTML(), ""
+        self.image, self.png, self.words = w.HTML(), "", w.HTML()
         self.name = w.Text(description="Name", layout=w.Layout(width="auto"), **NAME)
         self.name.observe(lambda event: self._named(event["new"]), "value")
         self.back = button("", lambda: fold.bring_back(self.number))
         self.away = button("", self._away)
-        self.widget = w.VBox([self.name, self.image, row([self.back, self.away])])
+        self.widget = w.VBox([self.name, self.image, self.words, row([self.back, self.away])])
 
     def _named(self, name: str) -> None:
         if not self.quiet:
@@ -138,6 +139,7 @@ class OptionCard:
             self.shown = (result.design, units)
             drawn = self.picture.png(list(views("room", result.geometry, units)))
             self.png = b64encode(drawn).decode()
+        self.words.value = html.option(option_words(result, units))
         self.image.value = (
             f'<img alt="{escape(option.name)}, in its room" src="data:image/png;base64,{self.png}">'
         )

@@ -8,7 +8,8 @@ from typing import Any
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.drawing.composed.marked_check import can_show
-from fireplace_calc.report.sentences import PLURALS, SIGNS, asked, compared, sign
+from fireplace_calc.report.for_client.fallen_short import BY_CODE, JUDGED, figures, shortfall
+from fireplace_calc.report.sentences import PLURALS, SIGNS, sign
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.takeoff.cost import Price, bill
@@ -56,7 +57,7 @@ def worst(result: Assessment, judged: bool = False) -> list[Finding]:
     """
     found = result.findings
     short = sorted((f for f in found if f.verdict == FALLS_SHORT), key=_lacking)
-    others = sorted(_judged_short(result), key=_lacking) if judged else []
+    others = sorted(shortfall(result).judged, key=_lacking) if judged else []
     open_ones = [f for f in found if f.verdict == NOT_CHECKED]
     assumed = [f for f in found if f.verdict == MEETS and f.on_assumption]
     return [*short, *others, *open_ones, *assumed][:WORST]
@@ -68,19 +69,13 @@ def _lacking(finding: Finding) -> float:
     return -abs(margin / numbers[1]) if numbers and numbers[1] and margin else -1.0
 
 
-def _judged_short(result: Assessment) -> list[Finding]:
-    """What falls short in draft and structure. The draft is worked out for it."""
-    found = (*result.judgement, *result.structure.findings)
-    return [f for f in found if f.verdict == FALLS_SHORT]
-
-
 def _counts(result: Assessment) -> list[dict[str, Any]]:
     assumed, counts = result.assumed.get(MEETS, 0), result.counts
     told = [
         {
             "sign": SIGNS[verdict],
             "number": counts.get(verdict, 0),
-            "words": PLURALS[verdict],
+            "words": BY_CODE if verdict == FALLS_SHORT else PLURALS[verdict],
             "fold": "checks",
             "bad": verdict == FALLS_SHORT and bool(counts.get(verdict)),
         }
@@ -107,22 +102,18 @@ def _counts(result: Assessment) -> list[dict[str, Any]]:
 
 
 def _judged(result: Assessment) -> list[dict[str, Any]]:
-    short = _judged_short(result)
-    drawing = any(f in result.judgement for f in short)
-    told = {"sign": SIGNS[FALLS_SHORT], "number": len(short), "words": "in draft, structure"}
-    return [told | {"fold": "draft" if drawing else "structure", "bad": bool(short)}]
+    short = shortfall(result)
+    told = {"sign": SIGNS[FALLS_SHORT], "number": len(short.judged), "words": JUDGED}
+    return [told | {"fold": "draft" if short.draft else "structure", "bad": bool(short.judged)}]
 
 
 def _told(finding: Finding, units: str, marked: str) -> dict[str, Any]:
-    provided, wanted = compared(finding, units)[0], asked(finding, units)
-    wanted = wanted if finding.numbers or not wanted else f"wanted: {wanted}"
-    figures = ", ".join(filter(None, (provided, wanted)))
     where = "Draws it where it is measured." if can_show(finding) else "Opens the checks."
     return {
         "key": finding.key,
         "sign": sign(finding),
         "title": finding.title,
-        "figures": figures or finding.said,
+        "figures": figures(finding, units),
         "help": f"{finding.key}, {finding.clause}: {finding.said}. {where}",
         "shown": finding.key == marked,
     }

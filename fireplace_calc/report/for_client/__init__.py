@@ -1,0 +1,1 @@
+"""A design, and several side by side, in the words of whoever pays for it."""

@@ -8,11 +8,11 @@ from fireplace_calc import PACKS, assess, change, load
 from fireplace_calc.__main__ import main
 from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import INCH, SYSTEMS
+from fireplace_calc.brickwork.seen.lining_courses import section_joints
 from fireplace_calc.build.setting.cards import cards_of
 from fireplace_calc.drawing import elevations, single
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.views.face import section_joints
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.from_set.set_up import set_up

@@ -10,6 +10,7 @@ import pytest
 from fireplace_calc import change
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.seen.coursed_rubble import rubble
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import HEIGHT, WHOLE, WIDTH
 from fireplace_calc.drawing.room.eye import Block, Eye, hull
@@ -17,7 +18,6 @@ from fireplace_calc.drawing.room.guide_lines import guide_room, wrapped
 from fireplace_calc.drawing.room.inside import _joints, faces
 from fireplace_calc.drawing.room.room_scene import scene
 from fireplace_calc.drawing.room.room_view import room
-from fireplace_calc.drawing.room.rubble_face import rubble
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL

@@ -13,6 +13,7 @@ from test_drawing_reuse import MOVES, content
 
 from fireplace_calc import assess, change
 from fireplace_calc.base.units import INCH, SYSTEMS, InputError
+from fireplace_calc.brickwork.seen.coursed_rubble import rubble
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import (
     HEIGHT,
@@ -27,7 +28,6 @@ from fireplace_calc.drawing.room.eye import Block, Eye, hull
 from fireplace_calc.drawing.room.inside import _over, faces, lit_ring
 from fireplace_calc.drawing.room.room_scene import scene
 from fireplace_calc.drawing.room.room_view import room
-from fireplace_calc.drawing.room.rubble_face import rubble
 from fireplace_calc.drawing.sheets.hidden_lines import clipped, clipped_each
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet

@@ -19,9 +19,10 @@ from fireplace_calc.base.tables import densities, density
 from fireplace_calc.base.tables.bricks import brick_sizes
 from fireplace_calc.base.units import CUFT, FEET_INCHES, INCH, PCF, POUND, SQFT, InputError
 from fireplace_calc.brickwork import block_coursing, block_ring, lay_brickwork
-from fireplace_calc.brickwork.arch_ring import laid_arch
+from fireplace_calc.brickwork.arch_ring import laid_arch, voussoirs
 from fireplace_calc.brickwork.block_work import LaidBlock
 from fireplace_calc.brickwork.face_bond import face_bond, snapped_from_one
+from fireplace_calc.brickwork.seen.coursing_of_face import coursed_face
 from fireplace_calc.brickwork.unit import (
     COMMON,
     Unit,
@@ -38,7 +39,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import FACE_BONDS, SIZES
 from fireplace_calc.drawing.papers import written_sheets
 from fireplace_calc.drawing.sheets.hatch import bonded
-from fireplace_calc.drawing.views.face import block_front, coursed_face, jamb_ends, voussoirs
+from fireplace_calc.drawing.views.face import block_front, jamb_ends
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.builder import build_geometry

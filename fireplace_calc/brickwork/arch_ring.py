@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from math import ceil
 
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.brickwork.unit import Unit, facing_brick
 from fireplace_calc.geometry.arches import ArchRing
@@ -103,3 +105,32 @@ def laid_arch(geometry: Geometry) -> ArchBricks | None:
     if arch is None or arch.material != "brick" or not isinstance(arch.adds[0], ArchRing):
         return None
     return arch_bricks(arch.adds[0], facing_brick(geometry.design))
+
+
+def voussoirs(geometry: Geometry, inner: Array, outer: Array) -> Iterator[Array]:
+    """Joints of a brick arch: between the bricks of each ring, and between the rings.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        With a brick arch; any other yields nothing.
+    inner, outer : array, each (n, 2)
+        Soffit and back of the ring, from one end to the other. [mm]
+
+    Returns
+    -------
+    iterator of array, each (k, 2, 2)
+        Segments. [mm]
+    """
+    laid = laid_arch(geometry)
+    import numpy as np  # here, so that importing the package does not wait for it
+
+    steps = np.arange(len(inner))
+    for ring in laid.rings if laid else ():
+        at = np.linspace(0, len(inner) - 1, ring.round + 1)
+        low, high = (inner + share * (outer - inner) for share in (ring.inner, ring.outer))
+        yield np.stack(
+            [np.stack([np.interp(at, steps, c[:, k]) for k in (0, 1)], 1) for c in (low, high)], 1
+        )
+        if ring.outer < 1:
+            yield np.stack([high[:-1], high[1:]], 1)

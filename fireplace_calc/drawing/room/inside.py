@@ -11,11 +11,11 @@ import numpy as np
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.seen.lining_courses import section_joints
 from fireplace_calc.drawing.room.eye import Eye
 from fireplace_calc.drawing.sheets.hatch import lines_in
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.drawing.views.face import section_joints
 from fireplace_calc.drawing.views.front_elevation import opening_ring
 from fireplace_calc.drawing.views.laid_bricks import kept_within
 from fireplace_calc.geometry.parts import Geometry

@@ -12,11 +12,12 @@ from collections.abc import Sequence
 import numpy as np
 
 from fireplace_calc.base.units import FEET_INCHES, INCH
+from fireplace_calc.brickwork.arch_ring import voussoirs
+from fireplace_calc.brickwork.seen.stone_face import stone_joints
 from fireplace_calc.drawing.room.eye import Block
 from fireplace_calc.drawing.room.guide_lines import guide_room, overlay
 from fireplace_calc.drawing.room.inside import draw_inside
 from fireplace_calc.drawing.room.room_scene import Scene, _named, scene
-from fireplace_calc.drawing.room.rubble_face import rubble
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
@@ -28,7 +29,6 @@ from fireplace_calc.drawing.views.face import (
     hearth_front,
     hood_ring,
     jamb_ends,
-    voussoirs,
 )
 from fireplace_calc.drawing.views.front_elevation import (
     breast_ring,
@@ -218,7 +218,9 @@ def _face(
     k, holes = view.scale, near(holes, np.concatenate(rings))
     if face == "stone":
         ends = (np.concatenate(rings) - origin) / k
-        stones = rubble(ends[:, 0].min(), ends[:, 0].max(), ends[:, 1].min(), ends[:, 1].max())
+        (left, bottom), (right, top) = ends.min(axis=0), ends.max(axis=0)
+        bond = geometry.design.surround.stone_bond
+        stones = stone_joints(bond, (left, right, bottom, top))
         hidden.hatch(stones * k + origin, rings, holes)
         return
     view.sheet.hatches.append(face_joints(geometry, rings, holes, origin, k))

@@ -7,38 +7,15 @@ from collections.abc import Iterator
 import numpy as np
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.base.tolerances import CONTACT_GAP
-from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import lay_brickwork
-from fireplace_calc.brickwork.arch_ring import laid_arch
-from fireplace_calc.brickwork.face_bond import FaceBond, face_bond, lapped
-from fireplace_calc.brickwork.unit import common_brick, facing_brick
+from fireplace_calc.brickwork.seen.coursing_of_face import coursed_face
+from fireplace_calc.brickwork.seen.stone_face import stone_joints
 from fireplace_calc.brickwork.work import lining_bricks
 from fireplace_calc.drawing.sheets.hatch import bonded, coursing
+from fireplace_calc.drawing.sheets.hidden_lines import clipped
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
 from fireplace_calc.takeoff.facing import jamb_foot, jambs_show
-
-STONE, TILE = (8 * INCH, 15 * INCH), (6 * INCH, 6 * INCH)
-"""Height and length of face stones and tiles, as drawn. [m]"""
-
-
-def coursed_face(geometry: Geometry) -> FaceBond:
-    """How the face is coursed: brick in its bond, stone and tile as they are drawn.
-
-    Parameters
-    ----------
-    geometry : Geometry
-
-    Returns
-    -------
-    FaceBond
-        [m]
-    """
-    d = geometry.design
-    if d.surround.face in ("stone", "tile"):
-        return lapped(*(STONE if d.surround.face == "stone" else TILE))
-    return face_bond(facing_brick(d), d.brick.facing_bond)
 
 
 def face_joints(
@@ -65,29 +42,20 @@ def face_joints(
     array, (k, 2, 2)
         Segments. [mm]
     """
+    surround = geometry.design.surround
+    if surround.face == "stone":
+        (left, bottom), (right, top) = (
+            (np.concatenate(rings).min(axis=0) - origin) / scale,
+            (np.concatenate(rings).max(axis=0) - origin) / scale,
+        )
+        joints = stone_joints(surround.stone_bond, (left, right, bottom, top))
+        return clipped(joints * scale + origin, rings, holes)
     bond = coursed_face(geometry)
     if bond.name == "running":
         return coursing(rings, holes, origin, bond.course * scale, bond.module * scale)
     heads = [(at * scale, rows) for at, rows in bond.heads]
     sizes = bond.course * scale, bond.module * scale, bond.repeat
     return bonded(rings, holes, origin, *sizes, heads)
-
-
-def lining_course(geometry: Geometry) -> float:
-    """Height of a section, or of a course of common brick, where no firebrick is laid. [m]"""
-    d = geometry.design
-    return d.firebox.section_height if d.method == "modular" else common_brick(d).course
-
-
-def section_joints(geometry: Geometry) -> list[float]:
-    """Level of every joint between refractory sections over the hearth: the beds of a set, or one
-    a section. [m]
-    """
-    f = geometry.frame
-    if f.beds:
-        return [high for _, high in f.beds if f.hearth < high < f.throat - CONTACT_GAP]
-    height = lining_course(geometry)
-    return [float(z) for z in np.arange(f.hearth + height, f.throat, height)]
 
 
 def hood_ring(geometry: Geometry, opening: Polygon) -> Polygon:
@@ -116,33 +84,6 @@ def open_ring(geometry: Geometry, opening: Polygon) -> Polygon:
 def hood_level(geometry: Geometry) -> dict[str, float]:
     """Underside of a hood by its name; empty where there is none. [m]"""
     return {"hood": geometry.frame.clear_top} if geometry.frame.hood > 0 else {}
-
-
-def voussoirs(geometry: Geometry, inner: Array, outer: Array) -> Iterator[Array]:
-    """Joints of a brick arch: between the bricks of each ring, and between the rings.
-
-    Parameters
-    ----------
-    geometry : Geometry
-        With a brick arch; any other yields nothing.
-    inner, outer : array, each (n, 2)
-        Soffit and back of the ring, from one end to the other. [mm]
-
-    Yields
-    ------
-    array, (k, 2, 2)
-        Segments. [mm]
-    """
-    laid = laid_arch(geometry)
-    steps = np.arange(len(inner))
-    for ring in laid.rings if laid else ():
-        at = np.linspace(0, len(inner) - 1, ring.round + 1)
-        low, high = (inner + share * (outer - inner) for share in (ring.inner, ring.outer))
-        yield np.stack(
-            [np.stack([np.interp(at, steps, c[:, k]) for k in (0, 1)], 1) for c in (low, high)], 1
-        )
-        if ring.outer < 1:
-            yield np.stack([high[:-1], high[1:]], 1)
 
 
 def jamb_ends(geometry: Geometry) -> Iterator[tuple[Polygon, Array]]:

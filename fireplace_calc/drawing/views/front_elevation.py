@@ -6,6 +6,8 @@ from math import asin, cos, sin
 
 import numpy as np
 
+from fireplace_calc.brickwork.arch_ring import voussoirs
+from fireplace_calc.brickwork.seen.lining_courses import section_joints
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
 from fireplace_calc.drawing.sheets.hatch import lines_in
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
@@ -18,8 +20,6 @@ from fireplace_calc.drawing.views.face import (
     hood_ring,
     jamb_ends,
     open_ring,
-    section_joints,
-    voussoirs,
 )
 from fireplace_calc.drawing.views.laid_bricks import front_lines
 from fireplace_calc.drawing.views.layout import (

@@ -7,13 +7,13 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from fireplace_calc.base.places import Place, find, site
-from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.reading import to_si
-from fireplace_calc.base.units import FEET_INCHES, FOOT, InputError
+from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change, value_of
 from fireplace_calc.editing.sets.deciding import decided
 from fireplace_calc.editing.starting.answers import one_of, with_bare_unit
+from fireplace_calc.editing.starting.outcomes import came_of
 from fireplace_calc.editing.starting.questions import (
     BY_KEY,
     FEET,
@@ -22,7 +22,6 @@ from fireplace_calc.editing.starting.questions import (
     StartQuestion,
 )
 from fireplace_calc.editing.starting.worked_out import levels, ridge, sections_for
-from fireplace_calc.geometry.frame_builder import build_frame
 
 LEVELS = ("storeys", "ceiling")
 RIDGE = (*LEVELS, "stands", "room", "pitch", "ridge")
@@ -119,35 +118,8 @@ class Start:
         return f"The set {name} decides this: {self.became(question)}"
 
     def became(self, question: StartQuestion) -> str:
-        """What came of an answer, where that is more than was typed."""
-        design, frame = self.design, build_frame(self.design)
-
-        def long(value: float) -> str:
-            return show(value, "length", self.units)
-
-        flue = design.flue
-        said: dict[str, str] = {
-            "place": f"{self._place()}{self._altitude()} up, winter"
-            f" {show(design.site.winter, 'temperature', self.units)}.",
-            "storeys": f"Eaves {long(design.roof.eaves_level)} over the floor.",
-            "ridge": f"Ridge {long(design.roof.ridge_level)} over the floor.",
-            "width": f"{long(design.opening.width)} wide.",
-            "height": f"{long(design.opening.standard_height)} high.",
-            "raised": f"Raised by {long(design.opening.extension)}, so"
-            f" {long(design.opening.height)} high.",
-            "liner": f"{flue.shape.capitalize()} {frame.bore.label}, 1 to"
-            f" {frame.clear_area / frame.bore.area:.1f} of the opening.",
-            "top": f"{flue.sections} sections of {long(flue.section_height)} bring the top to"
-            f" {long(frame.crown_top)}.",
-        }
-        return said.get(question.key, "")
-
-    def _altitude(self) -> str:
-        up, feet = self.design.site.altitude, self.units == FEET_INCHES
-        return f"{grouped(round(up / FOOT))} ft" if feet else f"{grouped(round(up))} m"
-
-    def _place(self) -> str:
-        return f"{self.design.site.place}: " if self.design.site.place else ""
+        """What came of an answer: how it was read, and what follows from it."""
+        return came_of(question.key, self.design, self.answers, self.units)
 
     def worked_out(self) -> tuple[tuple[str, Any], ...]:
         """Inputs that nobody typed and that follow from an answer, with what they are. [SI]"""

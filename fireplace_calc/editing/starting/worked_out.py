@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import ceil
+from math import ceil, floor
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.tolerances import ROUNDING
@@ -46,7 +46,8 @@ def ridge(design: Design) -> dict[str, str]:
 
 
 def sections_for(design: Design, top: float) -> int:
-    """The fewest flue sections that bring the top of the chimney as high as asked.
+    """The count of flue sections that brings the top of the chimney nearest to the height asked; of
+    two that are as near, the higher.
 
     Parameters
     ----------
@@ -68,8 +69,8 @@ def sections_for(design: Design, top: float) -> int:
     least, most = (round(bound) for bound in spec.bounds)
     first, last = (crown_with(design, count) for count in (least, most))
     each = (last - first) / (most - least)
-    count = max(least, least + ceil((top - ROUNDING - first) / each))
-    if count > most or top < first - each:
+    count = least + floor((top + ROUNDING - first) / each + 0.5)
+    if not least <= count <= most:
         raise InputError(
             f"Chimney height is {show(top, 'length')} over the floor, but {least} to {most}"
             f" sections bring its top to {show(first, 'length')} to {show(last, 'length')}.",

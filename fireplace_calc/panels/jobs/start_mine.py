@@ -17,6 +17,7 @@ from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.checks import Assumed
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
+from fireplace_calc.panels.workbench.field_box import FieldBox
 from fireplace_calc.report.assumed_inputs import label_of, value_in_words
 from fireplace_calc.rules import PACKS
 
@@ -43,11 +44,13 @@ class StartMine(Fold):
         self.hint, self.out = w.HTML(), w.HTML()
         self.assumed = Assumed(panel)
         self.again = button("Start another one", self.begin)
+        asked = row(box for made in self.rows.values() for box in made.widgets)
+        asked.add_class("fp-asked")
         self.widget = w.VBox(
             [
                 row([self.again]),
                 self.hint,
-                *(made.widget for made in self.rows.values()),
+                asked,
                 self.out,
                 self.assumed.widget,
             ]
@@ -66,7 +69,7 @@ class StartMine(Fold):
         try:
             made = before.answer(key, text, PACKS)
         except InputError as why:
-            asked.said.value = html.trouble(str(why))
+            asked.refuse(str(why))
             return
         self._put(made, f"{asked.question.words} {text.strip() or SKIPPED}")
         if key == "book" and text in PACKS:
@@ -170,80 +173,82 @@ class StartMine(Fold):
 
 
 class QuestionRow:
-    """One question: a box or a list, and what came of the answer."""
+    """One question: a box or a list, and under it what came of the answer.
+
+    Attributes
+    ----------
+    box : FieldBox
+        Where the answer goes; its ``note`` is what came of it.
+    stations : FieldBox
+        Other weather stations to stand at, where the question is for the place.
+    """
 
     def __init__(self, question: StartQuestion, fold: StartMine) -> None:
         self.question, self.fold, self.quiet = question, fold, False
-        self.units = ""
-        self.said = w.HTML()
-        self.box = self._make(fold.panel.units)
-        self.box.add_class("fireplace-asked")
+        self.box = FieldBox(
+            kind="choice" if question.only else "text",
+            description=question.words,
+            tooltip=question.words,
+            placeholder=f"such as {question.hint}" if question.hint else "",
+            options=self._options(fold.panel.units),
+        )
         self.box.observe(self._changed, "value")
-        self.stations = w.Dropdown(options=[ANOTHER])
+        self.stations = FieldBox(
+            kind="choice",
+            description="Another weather station",
+            tooltip="Stations that bear the name that was typed.",
+            options=(ANOTHER,),
+            value=ANOTHER,
+        )
         self.found: tuple[Place, ...] = ()
         self.stations.layout.display = "none"
         self.stations.observe(self._moved, "value")
-        parts = [self.box, self.said]
-        if question.key == "place":
-            parts.insert(1, self.stations)
-        self.widget = row(parts)
+        self.widgets = [self.box, self.stations] if question.key == "place" else [self.box]
 
-    def _options(self, units: str) -> list[str]:
+    def _options(self, units: str) -> tuple[str, ...]:
         if self.question.key == "book":
-            return list(PACKS)
-        return list(self.question.choices(units))
-
-    def _make(self, units: str) -> w.DOMWidget:
-        question, self.units = self.question, units
-        how = {
-            "description": question.words,
-            "style": {"description_width": "24em"},
-            "layout": w.Layout(width="40em"),
-        }
-        if question.only:
-            return w.Dropdown(options=[("", ""), *((o, o) for o in self._options(units))], **how)
-        how |= {"placeholder": question.hint, "continuous_update": False}
-        if options := self._options(units):
-            return w.Combobox(options=options, **how)
-        return w.Text(**how)
+            return ("", *PACKS)
+        return (*[""] * self.question.only, *self.question.choices(units))
 
     def _changed(self, event: dict[str, Any]) -> None:
         if not self.quiet:
             self.fold.answer(self.question.key, event["new"] or "")
 
     def _moved(self, event: dict[str, Any]) -> None:
-        chosen = self.stations.index
-        if not self.quiet and event["new"] != ANOTHER and chosen:
-            self.fold.move(chosen - 1, self.found)
+        if not self.quiet and event["new"] != ANOTHER:
+            self.fold.move(self.stations.options.index(event["new"]) - 1, self.found)
+
+    def refuse(self, why: str) -> None:
+        """Say at the question what was wrong with its answer, which stays there to be mended."""
+        self.box.wrong = f"Not changed. {why}"
 
     def show(self, start: Start) -> None:
         """The answer as it stands, and what came of it."""
-        key = self.question.key
+        key, box = self.question.key, self.box
         reason = start.decided_by_set(self.question)
-        answered = key in start.answers
         self.quiet = True
-        if self.units != start.units and not self.question.only and hasattr(self.box, "options"):
-            self.units, self.box.options = start.units, self._options(start.units)
+        if box.options != (options := self._options(start.units)):
+            box.options = options
         text = start.answers.get(key, "")
-        if self.question.only and text not in self._options(start.units):
+        if self.question.only and text not in options:
             text = ""
-        if self.box.value != text:
-            self.box.value = text
-        self.box.disabled = bool(reason)
+        if box.value != text:
+            box.value = text
+        box.disabled, box.wrong = bool(reason), ""
+        box.tooltip = reason or self.question.words
+        box.note = start.became(self.question) if key in start.answers else ""
         if key == "place":
-            self._show_stations(start.answers.get("place", ""), start)
+            self._show_stations(text, start)
         self.quiet = False
-        came = reason or (start.became(self.question) if answered else "")
-        self.said.value = html.remark(came) if came else ""
 
     def _show_stations(self, text: str, start: Start) -> None:
         if not start.design.site.place or not text:
             self.found = ()
         elif text not in {place.name for place in self.found}:
             self.found = places(text)
-        names = [ANOTHER, *map(_station, self.found)]
-        if list(self.stations.options) != names:
-            self.stations.options = names
+        names = (ANOTHER, *map(_station, self.found))
+        if self.stations.options != names:
+            self.stations.options, self.stations.value = names, ANOTHER
         self.stations.layout.display = "" if len(self.found) > 1 else "none"
 
 

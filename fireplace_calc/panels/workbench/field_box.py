@@ -26,6 +26,8 @@ class FieldBox(anywidget.AnyWidget):
         Words to choose from, or to pick while typing.
     disabled : bool
         Whether something else decides it; ``tooltip`` then says what.
+    note : str
+        What came of the answer, where that is worth a line.
     wrong : str
         What was wrong with the last answer, in one sentence.
     """
@@ -39,6 +41,7 @@ class FieldBox(anywidget.AnyWidget):
     placeholder = traitlets.Unicode().tag(sync=True)
     options = traitlets.Tuple().tag(sync=True)
     disabled = traitlets.Bool(False).tag(sync=True)
+    note = traitlets.Unicode().tag(sync=True)
     wrong = traitlets.Unicode().tag(sync=True)
 
     @traitlets.validate("value")

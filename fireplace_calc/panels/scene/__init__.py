@@ -1,0 +1,1 @@
+"""The lit scene on the page: what is sent to it, and what it asks."""

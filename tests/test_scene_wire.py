@@ -1,0 +1,66 @@
+"""What goes to the page comes out as it went in; read here by hand, byte by byte."""
+
+import numpy as np
+import pytest
+
+from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
+from fireplace_calc.scene.wire import pack_fireplace, pack_layouts, pack_things
+
+BOX = np.array([[0, 0, 0], [1, 0, 0], [0, 1, 0], [0, 0, 1]], float)
+SKIN = np.array([[0, 2, 1], [0, 1, 3], [0, 3, 2], [1, 2, 3]])
+
+
+def thing(key, at=(0.0, 0.0, 0.0), grown=1.0):
+    return Thing(key, key, "brick", "masonry", BOX * grown + at, SKIN)
+
+
+def corners(packed, k):
+    """Corners of the k-th thing, by the words of ``pack_things``."""
+    points = np.frombuffer(packed["points"], "<f4").reshape(-1, 3)
+    first = sum(c for c, _ in packed["sizes"][: packed["form"][k]])
+    own = points[first : first + packed["sizes"][packed["form"][k]][0]]
+    return own + packed["at"][3 * k : 3 * k + 3]
+
+
+def test_a_form_goes_over_once_and_stands_where_it_stood():
+    things = [thing("a"), thing("b", (0.3, -1.7, 2.013)), thing("c", (5, 5, 5), 2.0)]
+    packed = pack_things(things)
+    assert packed["form"] == [0, 0, 1] and packed["sizes"] == [[4, 4], [4, 4]]
+    for k, one in enumerate(things):
+        assert np.abs(corners(packed, k) - one.points).max() < 2e-5
+    assert (np.frombuffer(packed["faces"], "<u2").reshape(-1, 3)[:4] == SKIN).all()
+
+
+def test_more_corners_than_two_bytes_count_are_refused():
+    many = Thing("m", "m", "brick", "masonry", np.zeros((65536, 3)), SKIN)
+    with pytest.raises(ValueError, match="m has 65536 corners; at most 65535"):
+        pack_things([many])
+
+
+def test_measures_and_standpoints_go_as_plain_values():
+    room = RoomMeasures(-2, 2, -5, 0.3, 2.6, (), (1, 1, 1), (0, 0.2, 0.4), 0.5)
+    packed = pack_fireplace([thing("a")], room, [Standpoint("Close", (0, -2, 1), (0, 0, 1), 40)])
+    assert packed["room"]["ceiling"] == 2.6 and packed["room"]["fire"] == (0, 0.2, 0.4)
+    assert packed["standpoints"][0]["stands"] == (0, -2, 1)
+
+
+@pytest.mark.parametrize(("wide", "step"), [(1.2, 1e-4), (6.0, 6.0 / 32767)])
+def test_an_outline_keeps_its_size(wide, step):
+    ring = np.array([[0, 0], [wide, 0], [wide, 0.05715], [0, 0.05715]])
+    laid = FaceLayout("brick", (0, 0, 0), wide, 0.1, [ring, ring + [0, 0.01]])
+    packed = pack_layouts([laid])
+    made = packed["made"][packed["order"][0]]
+    assert made["step"] == pytest.approx(step)
+    assert np.frombuffer(made["counts"], "<u2").tolist() == [4, 4]
+    back = np.frombuffer(made["rings"], "<i2").reshape(-1, 2) * made["step"]
+    assert np.abs(back[:4] - ring).max() <= step / 2 + 1e-12
+    assert np.abs(back[4:] - ring - [0, 0.01]).max() <= step / 2 + 1e-12
+
+
+def test_a_layout_that_is_held_is_only_named():
+    ring = np.array([[0, 0], [0.2, 0], [0.2, 0.06]])
+    one, other = (FaceLayout("brick", (0, 0, z), 1, 1, [ring]) for z in (0.0, 0.5))
+    first = pack_layouts([one])
+    again = pack_layouts([one, other], held=first["made"])
+    assert again["order"][0] == first["order"][0] != again["order"][1]
+    assert list(again["made"]) == [again["order"][1]]

@@ -1,4 +1,6 @@
-"""The chimney round the flue: its masonry and top, and the details its clauses ask about."""
+"""The chimney round the flue: its masonry and top, the details its clauses ask about, and the
+breast that stands in the room.
+"""
 
 from __future__ import annotations
 
@@ -233,3 +235,17 @@ class Stack(Record):
         "Through flashing", None, "Behind the veneer.", "through_flashing"
     )
     weep_holes: bool | None = yes_no("Weep holes", None, "In the veneer.", "weep_holes")
+
+
+@dataclass(frozen=True, slots=True)
+class Breast(Record):
+    """How the masonry stands in its wall, as the room sees it."""
+
+    projection: float | None = length(
+        "Breast projection",
+        None,
+        "0 in",
+        "72 in",
+        "How far the face stands out of the wall beside it; nought is flush, unknown shows no"
+        " returns and orders none.",
+    )

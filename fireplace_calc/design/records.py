@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from fireplace_calc.base.record import HashedOnce
 from fireplace_calc.design.abroad import Abroad
-from fireplace_calc.design.chimney import Chimney, Stack
+from fireplace_calc.design.chimney import Breast, Chimney, Stack
 from fireplace_calc.design.declarations import choice, text
 from fireplace_calc.design.fire import Air, Fire
 from fireplace_calc.design.firebox import Base, Firebox
@@ -52,6 +52,7 @@ class Design(HashedOnce):
     smoke_chamber: SmokeChamber = SmokeChamber()
     flue: Flue = Flue()
     chimney: Chimney = Chimney()
+    breast: Breast = Breast()
     clearance: Clearance = Clearance()
     roof: Roof = Roof()
     surround: Surround = Surround()

@@ -167,6 +167,13 @@ def require_consistent(design: Design) -> None:
         )
     if opening.head == "segmental":
         _require_seat(design)
+    if design.breast.projection is not None:
+        _at_most(
+            "Breast projection",
+            design.breast.projection,
+            build_frame(design).block_back + (design.clearance.back or 0.0),
+            "farther out, the wall would stand behind everything that is built.",
+        )
     if design.second_flue.drawn:
         _require_second_flue(design)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan, hypot
+from math import atan, hypot, inf
 from typing import Protocol
 
 from fireplace_calc.design.records import Design
@@ -133,6 +133,29 @@ class Frame:
             Depth from the opening plane. [m]
         """
         return self.half_width - self.side_slope * y
+
+    def front_at(self, z: float) -> float:
+        """How far the front of the masonry has drawn back from the face over its shoulder. [m]
+
+        Parameters
+        ----------
+        z : float
+            Level, from the slab up. [m]
+        """
+        rise, back = self.shoulder_top - self.flue_start, self.flue_y - self.stack_depth
+        return back * min(max((z - self.flue_start) / rise, 0.0), 1.0)
+
+    def front_reaches(self, y: float) -> float:
+        """Level over which the front lies farther back than ``y``; infinite where it never does,
+        and where ``y`` is nought the level of the shoulder. [m]
+
+        Parameters
+        ----------
+        y : float
+            Depth behind the face. [m]
+        """
+        rise, back = self.shoulder_top - self.flue_start, self.flue_y - self.stack_depth
+        return inf if y >= back else self.flue_start + rise * y / back
 
     @property
     def lean(self) -> float:

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 from math import hypot
 
 from fireplace_calc.base.tolerances import ROUNDING
@@ -63,7 +64,8 @@ def _head(geometry: Geometry) -> Part:
 
 def shown_areas(geometry: Geometry) -> dict[str, float]:
     """What of the face shows in the room, as it is drawn: floor to ceiling, less the opening, what
-    is seen of lintel, arch and lining, and what the hearth hides.
+    is seen of lintel, arch and lining, and what the hearth hides; the returns too, and nothing
+    behind the wall, where it is known how far the breast stands out of it.
 
     Parameters
     ----------
@@ -87,29 +89,62 @@ def shown_areas(geometry: Geometry) -> dict[str, float]:
     if jambs_show(geometry):
         ends = d.firebox.lining_thickness * hypot(1.0, f.side_slope)
         walls -= 2 * ends * max(f.spring - jamb_foot(geometry), 0.0)
-    walls, chamber = max(walls, 0.0), wide * max(min(f.flue_start, ceiling) - f.throat, 0.0)
+    walls = max(walls, 0.0) + _returns(geometry, foot) * max(min(f.throat, ceiling) - foot, 0.0)
+    chamber = _shown(geometry, f.throat, f.flue_start)
     masonry = (
         {"firebox walls": walls, "smoke chamber walls": chamber}
         if d.piece_set is None
         else {"masonry round the set": walls + chamber}
     )
     return {
-        BEFORE_BASE: wide * foot - 2 * half * min(apron, foot) + riser,
+        BEFORE_BASE: (wide + _returns(geometry, foot)) * foot - 2 * half * min(apron, foot) + riser,
         **masonry,
-        "shoulder": _over_chamber(geometry, f.flue_start, f.shoulder_top),
-        "chimney walls": _over_chamber(geometry, f.shoulder_top, f.crown_bottom),
+        "shoulder": _shown(geometry, f.flue_start, f.shoulder_top),
+        "chimney walls": _shown(geometry, f.shoulder_top, f.crown_bottom),
     }
 
 
-def _over_chamber(geometry: Geometry, low: float, high: float) -> float:
-    """Front of shoulder and stack between two levels, as far as the room goes up. [m2]"""
-    f, area = geometry.frame, 0.0
+def _shown(geometry: Geometry, low: float, high: float) -> float:
+    """Front and returns over the throat between two levels, as far as the room goes up. [m2]"""
+    f, out = geometry.frame, geometry.design.breast.projection
     high = min(high, geometry.design.house.ceiling)
-    a, b = (min(max(z, f.flue_start), f.shoulder_top) for z in (low, high))
-    if b > a:
-        over = [1 - (z - f.flue_start) / (f.shoulder_top - f.flue_start) for z in (a, b)]
-        area += (b - a) * (2 * f.stack_half + (f.block_half - f.stack_half) * sum(over))
-    return area + 2 * f.stack_half * max(high - max(low, f.shoulder_top), 0.0)
+    if high <= low:
+        return 0.0
+    bends = {f.flue_start, f.shoulder_top}
+    if out is not None:
+        bends |= {f.front_reaches(out), f.front_reaches(max(out - _corner(geometry), 0.0))}
+        back = f.flue_y + f.stack_depth  # over the shoulder
+        if back < out < f.block_back:
+            share = (f.block_back - out) / (f.block_back - back)
+            bends.add(f.flue_start + share * (f.shoulder_top - f.flue_start))
+    levels = sorted({low, high, *(z for z in bends if low < z < high)})
+    area = 0.0
+    for a, b in pairwise(levels):
+        middle = (a + b) / 2  # between two bends the mean
+        if out is not None and f.front_at(middle) > out:
+            break
+        over = (middle - f.flue_start) / (f.shoulder_top - f.flue_start)
+        half = f.block_half + (f.stack_half - f.block_half) * min(max(over, 0.0), 1.0)
+        area += (b - a) * (2 * half + _returns(geometry, middle))
+    return area
+
+
+def _returns(geometry: Geometry, z: float) -> float:
+    """Both sides of the breast at a level, from the face back to the wall; nothing where nobody has
+    told how far it stands out. [m]
+    """
+    f, out = geometry.frame, geometry.design.breast.projection
+    if out is None:
+        return 0.0
+    over = min(max((z - f.flue_start) / (f.shoulder_top - f.flue_start), 0.0), 1.0)
+    back = f.block_back + (f.flue_y + f.stack_depth - f.block_back) * over
+    return 2 * max(min(out, back) - f.front_at(z) - _corner(geometry), 0.0)
+
+
+def _corner(geometry: Geometry) -> float:
+    """What of a return is the end of a brick in the front. [m]"""
+    design = geometry.design
+    return facing_brick(design).depth if design.surround.face == "brick" else 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -106,6 +106,7 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
             d.firebox,
             d.hearth,
             d.clearance,
+            d.breast,
             d.method,
             f.back_bend > f.hearth,
         )
@@ -127,6 +128,8 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
             d.brick,
             d.base,
             d.house,
+            d.breast,
+            f.flue_y - f.stack_depth,
         )
     if view == "staging":
         room = (d.house.room_length, d.house.room_width)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.room.eye import Block, Eye
 from fireplace_calc.drawing.views.face import hearth_front
+from fireplace_calc.drawing.views.front_elevation import breast_ring
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.proportion import proportion_figures, shelf_top, wall_ends, wall_top
@@ -42,6 +43,8 @@ class Scene:
     trim: tuple[Block, ...]
     person: tuple[float, float]
     whole: bool
+    back: float = 0.0
+    """Where the wall beside the breast stands, behind the face."""
 
 
 def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
@@ -88,6 +91,7 @@ def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
         trim,
         stands,
         whole,
+        d.breast.projection or 0.0,
     )
 
 
@@ -102,6 +106,26 @@ def _named(geometry: Geometry) -> dict[str, float]:
     shelf = {f"top of {name}": over} if f.opening_top < over < wall_top(geometry) else {}
     raised = wall_top(geometry) > geometry.design.house.ceiling + 1e-9
     return {**named, **shelf, "ceiling, as drawn" if raised else "ceiling": wall_top(geometry)}
+
+
+def standing_out(geometry: Geometry, s: Scene) -> Polygon:
+    """Breast and stack up to the ceiling, or to where they go back behind the wall. [m]
+
+    Parameters
+    ----------
+    geometry : Geometry
+    s : Scene
+        Of it.
+
+    Returns
+    -------
+    Polygon
+        On the plane of the face. [m]
+    """
+    top, out = s.wall[2][1], geometry.design.breast.projection
+    return breast_ring(
+        geometry, top if out is None else min(top, geometry.frame.front_reaches(out))
+    )
 
 
 def _trim(geometry: Geometry, top: float) -> list[Block]:

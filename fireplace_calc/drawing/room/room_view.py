@@ -17,7 +17,7 @@ from fireplace_calc.brickwork.seen.stone_face import stone_joints
 from fireplace_calc.drawing.room.eye import Block
 from fireplace_calc.drawing.room.guide_lines import guide_room, overlay
 from fireplace_calc.drawing.room.inside import draw_inside
-from fireplace_calc.drawing.room.room_scene import Scene, _named, scene
+from fireplace_calc.drawing.room.room_scene import Scene, _named, scene, standing_out
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels, person
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
@@ -31,7 +31,6 @@ from fireplace_calc.drawing.views.face import (
     jamb_ends,
 )
 from fireplace_calc.drawing.views.front_elevation import (
-    breast_ring,
     lintel_ring,
     opening_ring,
 )
@@ -81,8 +80,9 @@ def room(
     tones += [geometry.by_name["hearth extension"].material] if s.hearth else []
     outlines = [view.ring(b.outline(s.eye)) for b in blocks]
     hidden_by, hidden = [*outlines, covers], HiddenLines(sheet)
-    _shell(view, hidden, s, hidden_by, units)
-    _breast(view, hidden, geometry, s, hidden_by)
+    breast = np.array(standing_out(geometry, s), dtype=float)
+    _shell(view, hidden, s, [view.ring(breast), *hidden_by], units)
+    _breast(view, hidden, geometry, s, breast, hidden_by)
     opening = opening_ring(geometry)
     hood = [view.ring(ring) for ring in [hood_ring(geometry, opening)] if ring]
     draw_inside(view, hidden, geometry, s.eye, [*hidden_by, *hood])
@@ -133,7 +133,7 @@ def _shell(
 ) -> None:
     """Wall, side walls, floor and ceiling, and the squares of the floor."""
     half, top = s.wall[2]
-    y = -s.depth
+    y, wall = -s.depth, s.back
     window = view.ring(s.window)
 
     def plane(tone: str, spots: list[tuple[float, float, float]], layer: int) -> np.ndarray:
@@ -142,22 +142,30 @@ def _shell(
             view.sheet.fill([view.ring(ring)], tone, layer=layer)
         return ring
 
-    plane("room wall", [(-half, 0, 0), (half, 0, 0), (half, 0, top), (-half, 0, top)], -10)
-    floor = plane("room floor", [(-half, 0, 0), (half, 0, 0), (half, y, 0), (-half, y, 0)], -10)
-    plane("room ceiling", [(-half, 0, top), (half, 0, top), (half, y, top), (-half, y, top)], -10)
+    def level_plane(tone: str, z: float) -> np.ndarray:
+        return plane(tone, [(-half, wall, z), (half, wall, z), (half, y, z), (-half, y, z)], -10)
+
+    ends = ((-half, 0), (half, 0), (half, top), (-half, top))
+    plane("room wall", [(x, wall, z) for x, z in ends], -10)
+    floor = level_plane("room floor", 0.0)
+    level_plane("room ceiling", top)
     corners: list[list[tuple[float, float, float]]] = []
     for side in (-half, half):
-        plane("room side", [(side, 0, 0), (side, y, 0), (side, y, top), (side, 0, top)], -10)
-        corners += [[(side, 0, z), (side, y, z)] for z in (0.0, top)] + [
-            [(side, 0, 0), (side, 0, top)]
+        plane(
+            "room side",
+            [(side, wall, 0), (side, y, 0), (side, y, top), (side, wall, top)],
+            -10,
+        )
+        corners += [[(side, wall, z), (side, y, z)] for z in (0.0, top)] + [
+            [(side, wall, 0), (side, wall, top)]
         ]
-    edges = [*corners, [(-half, 0, 0), (half, 0, 0)], [(-half, 0, top), (half, 0, top)]]
+    edges = [*corners, *([(-half, wall, z), (half, wall, z)] for z in (0, top))]
     hidden.lines(view.ring(s.eye.see(np.array(edges))), "seen", [window], hidden_by)
     step = 12 * INCH if units == FEET_INCHES else 0.3
     reach = half if s.whole else s.window[1][0]
     n = np.arange(-np.floor(reach / step), np.floor(reach / step) + 1) * step
-    rows = np.arange(1, np.floor(s.depth / step) + 1) * step
-    squares = [[(x, 0.0, 0.0), (x, y, 0.0)] for x in n] + [
+    rows = np.arange(np.floor(-wall / step) + 1, np.floor(s.depth / step) + 1) * step
+    squares = [[(x, wall, 0.0), (x, y, 0.0)] for x in n] + [
         [(-half, -r, 0.0), (half, -r, 0.0)] for r in rows
     ]
     hidden.hatch(view.ring(s.eye.see(squares)), [view.ring(floor)], hidden_by)
@@ -165,13 +173,17 @@ def _shell(
 
 
 def _breast(
-    view: View, hidden: HiddenLines, geometry: Geometry, s: Scene, hidden_by: list[np.ndarray]
+    view: View,
+    hidden: HiddenLines,
+    geometry: Geometry,
+    s: Scene,
+    ring: np.ndarray,
+    hidden_by: list[np.ndarray],
 ) -> None:
     """The masonry in the wall, its face and what carries it over the opening; the eye's level on
     the wall beside it.
     """
     f, d = geometry.frame, geometry.design
-    ring = np.array(breast_ring(geometry, s.wall[2][1]), dtype=float)
     shown, window = view.ring(ring), view.ring(s.window)
     inside = np.array(
         overlap(ring.tolist(), box(s.window[0][0], s.window[1][0], -1.0, 99.0)), dtype=float
@@ -199,8 +211,9 @@ def _breast(
         hidden.lines(sides(holes[-1]), "seen", behind=hidden_by)
         hidden.hatch(view.ring(beds), behind=hidden_by)
     _face(view, hidden, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth))
+    wall = view.ring(s.eye.see([(x, s.back, z) for x, z in s.wall]))
     level_line = view.ring(np.array([[(-9e2, s.eye.level), (9e2, s.eye.level)]]))
-    hidden.lines(level_line, "hidden", [window, view.ring(s.wall)], [shown, *hidden_by], ink="soft")
+    hidden.lines(level_line, "hidden", [window, wall], [shown, *hidden_by], ink="soft")
 
 
 def _face(

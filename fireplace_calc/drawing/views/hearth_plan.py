@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
@@ -57,7 +58,7 @@ def plan(
     z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
     cut_parts(view, _walls(geometry, z))
     _second_flue(view, geometry, z)
-    _framing(view, geometry, gap_side, gap_back)
+    _framing(view, geometry, gap_side, gap_back, wide)
     _strings(view, cell, geometry, units, wide, gap_back)
     tips = sorted(((view.at(*place), text) for place, text in words), key=lambda tip: tip[0][1])
     notes(sheet, tips, view.at(-wide, 0)[0] - 3.0, side=-1, limits=(cell.bottom + 10, cell.top - 3))
@@ -111,6 +112,9 @@ def _words(
     ]
     if not talk:
         return words
+    if (out := d.breast.projection) is not None:
+        said = f"face {length(out, units)} out of the wall" if out else "face flush with the wall"
+        words.append(((-f.block_half - side - STUD, min(out, f.block_back + back)), said))
     lining = d.firebox.lining_thickness
     words += [
         ((-f.block_half - side - STUD / 2, f.block_back + back), "framing"),
@@ -159,16 +163,25 @@ def _floor(view: View, geometry: Geometry) -> None:
         view.path([(-f.half_width, 0.0), (f.half_width, 0.0)], "seen")
 
 
-def _framing(view: View, geometry: Geometry, side: float, back: float) -> None:
-    """Framed wall beside and behind, cut, each its air space away."""
-    f = geometry.frame
+def _framing(view: View, geometry: Geometry, side: float, back: float, wide: float) -> None:
+    """Framed wall beside and behind, cut, each its air space away; beside the masonry it begins at
+    the face of the wall that the breast stands out of.
+    """
+    f, out = geometry.frame, geometry.design.breast.projection
     x0, y0 = f.block_half + side, f.block_back + back
-    for piece in (
-        box(-x0 - STUD, -x0, 0.0, y0 + STUD),
-        box(x0, x0 + STUD, 0.0, y0 + STUD),
-        box(-x0, x0, y0, y0 + STUD),
-    ):
+    wall = out or 0.0
+    pieces = [box(-x0 - STUD, x0 + STUD, y0, y0 + STUD)]
+    if wall < y0 - ROUNDING:
+        pieces = [
+            box(-x0 - STUD, -x0, wall, y0 + STUD),
+            box(x0, x0 + STUD, wall, y0 + STUD),
+            box(-x0, x0, y0, y0 + STUD),
+        ]
+    for piece in pieces:
         view.cut([piece], "timber", "seen")
+    if out is not None:
+        for x in (-x0, x0):
+            view.path([(x, wall), (wide if x > 0 else -wide, wall)], "cut")
 
 
 def _strings(

@@ -47,7 +47,7 @@ SOLIDS = (
         if key.partition(".")[0]
         in (
             *("method", "opening", "lintel", "firebox", "base", "hearth", "throat"),
-            *("smoke_chamber", "flue", "chimney", "brick", "surround", "second_flue"),
+            *("smoke_chamber", "flue", "chimney", "brick", "surround", "second_flue", "breast"),
         )
     ),
     *("house.ceiling", "site.grade"),

@@ -68,7 +68,8 @@ class Thing:
 
 @dataclass(frozen=True, eq=False)
 class FaceLayout:
-    """How the faces of a stuff are laid: the outline of every brick, stone, tile or board.
+    """How the faces of a stuff are laid: the outline of every brick, stone, tile or board. Of
+    several that fit a face the first counts.
 
     Attributes
     ----------
@@ -77,8 +78,9 @@ class FaceLayout:
     origin : tuple of float
         Where the outlines' nought lies. [m]
     along, up : tuple of float, optional
-        Directions of the two numbers of an outline; of an upright face, level and upward, where
-        they are left out. [-]
+        Directions of the two numbers of an outline. Where they are left out: of an upright or
+        sloping face, level to the right as it is seen from outside, and up the face; of a level
+        one, right and away. [-]
     width, height : float
         What is laid; it comes again after so much where ``repeats``. [m]
     rings : sequence of array
@@ -88,6 +90,9 @@ class FaceLayout:
     normal : tuple of float, optional
         Only on faces that look this way. [-]
     repeats : bool
+        Where not, nothing is laid beyond ``width`` and ``height``.
+    joint : str
+        Color of the joints, as ``#rrggbb``, where it is not the stuff's own.
     """
 
     stuff: str
@@ -100,6 +105,7 @@ class FaceLayout:
     things: tuple[str, ...] = ()
     normal: Point | None = None
     repeats: bool = True
+    joint: str = ""
 
 
 @dataclass(frozen=True, slots=True)

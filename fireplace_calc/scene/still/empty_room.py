@@ -1,0 +1,101 @@
+"""The room with nothing in it: walls, floor and ceiling, and a window at the left."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
+from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF
+from fireplace_calc.scene.records import Point, RoomMeasures, Thing, Window
+
+SILL, HEAD = 0.8, 2.1
+"""Of the window. [m]"""
+
+
+def bare_measures(geometry: Geometry) -> RoomMeasures:
+    """Measures of the room; of one that nobody has measured, usual ones.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    """
+    house, f = geometry.design.house, geometry.frame
+    half = max(wall_ends(geometry), f.block_half + 0.3)
+    half = max(half, USUAL_HALF) if house.room_length is None else half
+    deep, top = house.room_width or USUAL_DEPTH, wall_top(geometry)
+    head = min(HEAD, top - 0.2)
+    window = Window(-0.62 * deep, -0.28 * deep, min(SILL, head - 0.4), head)
+    return RoomMeasures(
+        left=-half,
+        right=half,
+        front=-deep,
+        back=geometry.design.breast.projection or 0.0,
+        ceiling=top,
+        windows=(window,),
+        lamp=(half - 0.6, -1.0, 1.4),
+        fire=(0.0, f.depth / 2, f.hearth + 0.1),
+        fire_width=f.half_width,
+    )
+
+
+def bare_room(geometry: Geometry) -> tuple[Thing, ...]:
+    """Walls, floor and ceiling, each with its face to the room.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of Thing
+    """
+    return tuple(_planes(bare_measures(geometry), geometry.frame.block_half))
+
+
+def _planes(room: RoomMeasures, breast: float) -> Iterator[Thing]:
+    left, right, front, back, top = room.left, room.right, room.front, room.back, room.ceiling
+    yield _plane(
+        "floor",
+        "boards",
+        (left, front, 0),
+        (right, front, 0),
+        (right, back, 0),
+        (left, back, 0),
+    )
+    yield _plane(
+        "ceiling",
+        "ceiling",
+        (left, back, top),
+        (right, back, top),
+        (right, front, top),
+        (left, front, top),
+    )
+    for name, low, high in (("wall left", left, -breast), ("wall right", breast, right)):
+        yield _plane(
+            name, "paint", (low, back, 0), (high, back, 0), (high, back, top), (low, back, top)
+        )
+    yield _plane(
+        "side right",
+        "paint",
+        (right, back, 0),
+        (right, front, 0),
+        (right, front, top),
+        (right, back, top),
+    )
+    (window,) = room.windows
+    for name, y0, y1, z0, z1 in (
+        ("side left, under the window", front, back, 0.0, window.sill),
+        ("side left, over the window", front, back, window.head, top),
+        ("side left, before the window", front, window.front, window.sill, window.head),
+        ("side left, behind the window", window.back, back, window.sill, window.head),
+    ):
+        yield _plane(name, "paint", (left, y0, z0), (left, y1, z0), (left, y1, z1), (left, y0, z1))
+
+
+def _plane(name: str, stuff: str, *ring: Point) -> Thing:
+    return Thing(
+        name, name, stuff, "setting", np.array(ring, dtype=float), np.array([[0, 1, 2], [0, 2, 3]])
+    )

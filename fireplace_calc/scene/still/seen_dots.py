@@ -1,0 +1,119 @@
+"""Which face every dot of a picture shows, and how far away it is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fireplace_calc.base.arrays import Array, IntArray
+from fireplace_calc.scene.records import Thing
+from fireplace_calc.scene.still.sight import NEAREST, Sight
+
+
+@dataclass(frozen=True, eq=False)
+class Faces:
+    """Every face of some things.
+
+    Attributes
+    ----------
+    corners : array
+        Three points a face. [m]
+    normals : array
+        Square to each face, outward. [-]
+    owner : array
+        Place of its thing among the things. [-]
+    """
+
+    corners: Array
+    normals: Array
+    owner: IntArray
+
+
+@dataclass(frozen=True, eq=False)
+class Seen:
+    """What every dot shows.
+
+    Attributes
+    ----------
+    face : array
+        Place of the face, -1 where there is none. [-]
+    away : array
+        From the eye, along the middle of its sight; endless where there is nothing. [m]
+    """
+
+    face: IntArray
+    away: Array
+
+
+def faces_of(things: tuple[Thing, ...]) -> Faces:
+    """Every face of some things, one behind the other."""
+    corners = np.concatenate([np.asarray(t.points, dtype=float)[t.faces] for t in things])
+    square = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    length = np.linalg.norm(square, axis=1, keepdims=True)
+    owner = np.repeat(np.arange(len(things)), [len(t.faces) for t in things])
+    return Faces(corners, square / np.maximum(length, 1e-12), owner)
+
+
+def look(faces: Faces, sight: Sight) -> Seen:
+    """What of the faces is seen, and how far away.
+
+    Parameters
+    ----------
+    faces : Faces
+    sight : Sight
+
+    Returns
+    -------
+    Seen
+        The nearest face of every dot's middle.
+    """
+    turned = sight.turned(faces.corners.reshape(-1, 3)).reshape(-1, 3, 3)
+    nearest = np.zeros((sight.height, sight.width), dtype=float)  # one over the distance
+    face = np.full(nearest.shape, -1, dtype=int)
+    ahead = (turned[:, :, 2] > NEAREST).sum(axis=1)
+    for number in np.flatnonzero(ahead):
+        ring = turned[number]
+        if ahead[number] < 3:
+            ring = _before_the_eye(ring)
+        dots = sight.dots(ring)
+        near = 1.0 / ring[:, 2]
+        for k in range(1, len(ring) - 1):
+            _fill(dots[[0, k, k + 1]], near[[0, k, k + 1]], int(number), nearest, face)
+    with np.errstate(divide="ignore"):
+        return Seen(face, 1.0 / nearest)
+
+
+def _before_the_eye(ring: Array) -> Array:
+    """What of a face lies ahead, as a ring."""
+    kept = []
+    for here, there in zip(ring, np.roll(ring, -1, axis=0), strict=True):
+        if here[2] > NEAREST:
+            kept.append(here)
+        if (here[2] > NEAREST) != (there[2] > NEAREST):
+            share = (NEAREST - here[2]) / (there[2] - here[2])
+            kept.append(here + share * (there - here))
+    return np.array(kept)
+
+
+def _fill(dots: Array, near: Array, number: int, nearest: Array, face: IntArray) -> None:
+    """Lay one triangle over what is behind it."""
+    (ax, ay), (bx, by), (cx, cy) = dots.tolist()
+    height, width = nearest.shape
+    low_x, high_x = max(int(min(ax, bx, cx) - 0.5), 0), min(int(max(ax, bx, cx) + 1.5), width)
+    low_y, high_y = max(int(min(ay, by, cy) - 0.5), 0), min(int(max(ay, by, cy) + 1.5), height)
+    area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay)
+    if low_x >= high_x or low_y >= high_y or abs(area) < 1e-9:
+        return
+    x = np.arange(low_x, high_x) + 0.5
+    y = (np.arange(low_y, high_y) + 0.5)[:, None]
+    of_b = ((x - ax) * (cy - ay) - (cx - ax) * (y - ay)) / area
+    of_c = ((bx - ax) * (y - ay) - (x - ax) * (by - ay)) / area
+    inside = (of_b >= -1e-9) & (of_c >= -1e-9) & (of_b + of_c <= 1 + 1e-9)
+    if not inside.any():
+        return
+    here = near[0] + of_b * (near[1] - near[0]) + of_c * (near[2] - near[0])
+    window = nearest[low_y:high_y, low_x:high_x]
+    wins = inside & (here > window * (1 + 1e-6))
+    window[wins] = here[wins]
+    face[low_y:high_y, low_x:high_x][wins] = number

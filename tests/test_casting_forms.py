@@ -240,13 +240,12 @@ def test_the_fold_cuts_the_design_as_it_stands(tmp_path):
     fold = shown.folds["casting"]
     assert fold.made is not None and len(fold.made.made.pieces) == 21
     assert "59 kg" in fold.list.value and "No piece over" in fold.said.value
-    image = next(iter(fold.board.widget.children))
-    first = bytes(image.value)
-    assert len(first) > 1000
+    first = fold.board.widget.drawn["bodies"]
+    assert len(first[0]) > 1000
     fold.slider.value = 200
     heavy = fold.made
     assert max(map(piece_weight, heavy.made.pieces)) > 60
-    assert bytes(image.value) != first
+    assert fold.board.widget.drawn["bodies"] != first
     fold.hand_set()
     laid = next(tmp_path.rglob("cast-set.toml"))
     assert laid.read_text() == heavy.text and "cast-set.toml" in fold.link.value
@@ -255,12 +254,12 @@ def test_the_fold_cuts_the_design_as_it_stands(tmp_path):
     # What cannot be cut is said, and the last picture does not stand for it.
     fold.slider.value = 20
     assert fold.made is None and "lintel weighs" in fold.said.value
-    assert fold.board.widget.children == () and not fold.list.value
+    assert fold.board.widget.drawn == {} and not fold.list.value
     fold.hand_set()
     fold.hand_forms()
     assert not fold.link.value
     fold.slider.value = 150
-    assert fold.board.widget.children and fold.made.text != heavy.text
+    assert fold.board.widget.drawn and fold.made.text != heavy.text
     shown.set_units(MILLIMETRES)
     fold.update()
     assert fold.made.made.metric

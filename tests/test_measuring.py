@@ -81,7 +81,7 @@ def test_the_drawing_takes_shape_with_every_field(headed):
     seen = set()
     for key, text in {"A": "26 3/8", "B": "23 3/4", "C": "3"}.items():
         typed(headed, key, text, next="C")
-        seen.add(headed.page.picture)
+        seen.add(headed.page.drawn["bodies"][0])
         assert f"{key} {text}" in headed.page.seen
     assert len(seen) == 3
 
@@ -187,9 +187,9 @@ def test_a_folder_that_takes_no_file_is_said_and_what_was_typed_stays(headed, mo
 
 
 def test_dark_paper_is_another_picture(full):
-    light = full.page.picture
+    light = full.page.drawn
     full.hear({"do": "look", "dark": True})
-    assert full.page.picture != light
+    assert full.page.drawn != light
 
 
 def test_millimeters_are_asked_for_in_millimeters(headed):

@@ -25,7 +25,7 @@ pytestmark = pytest.mark.skipif(
     chromium() is None and os.environ.get("FIREPLACE_BROWSER_TEST") != "required",
     reason="no Chromium here",
 )
-PAINTING = ROOT / "fireplace_calc" / "panels" / "workbench" / "painting.js"
+PAINTING = ROOT / "fireplace_calc" / "panels" / "picture" / "painting.js"
 PAINT = """([told, body, wide, high, paper]) => {
   const bytes = Uint8Array.from(atob(body), (c) => c.charCodeAt(0));
   const odd = new Uint8Array(bytes.length + 1); // a message may begin at an odd address

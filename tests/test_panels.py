@@ -13,6 +13,7 @@ from ipywidgets.widgets.widget import _instances as live_widgets
 
 from fireplace_calc import change, example, load
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.composed.compose import CELLS
 from fireplace_calc.drawing.papers.work_sheets import LIFTS, STEPS
 from fireplace_calc.drawing.papers.written_sheets import FOUND
 from fireplace_calc.drawing.sheets import lettering
@@ -24,7 +25,6 @@ from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.lookup import Lookup
 from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.html import flow
-from fireplace_calc.panels.picture.board import URL
 from fireplace_calc.panels.teaching.exercise_panel import practice
 from fireplace_calc.panels.teaching.lesson_panel import lesson
 
@@ -120,22 +120,17 @@ def test_views_units_papers_and_codes_change_and_come_back():
     assert "US IRC 2015" in told(made, "checks")
 
 
-def fine(board) -> bool:
-    """Whether every image of a board shows the picture as it is packed to be looked at."""
-    return all(
-        board.images[pane].value
-        == URL + base64.b64encode(board.picture.encode_pane(pane, fine=True))
-        for pane in board.panes
-    )
-
-
-def test_a_picture_that_no_hand_moves_is_fine_at_once(tmp_path):
-    """Of a fault to find: nothing follows there that would send it again."""
-    session = practice(3, folder=tmp_path)
-    assert fine(session.search.board)
-    for view in ("section", "all"):
-        session.search.look(view)
-        assert fine(session.search.board)
+def test_a_fault_is_looked_for_on_any_view(tmp_path):
+    """One view fills the board, all four have each a canvas in its place, side by side."""
+    search = practice(3, folder=tmp_path).search
+    board = search.board
+    for view, names in (("section", {"whole"}), ("all", set(CELLS))):
+        search.look(view)
+        sheets = {told["name"]: told["at"] for told in board.widget.drawn["stage"]["sheets"]}
+        assert set(sheets) == names
+        assert sum(wide * high for _, _, wide, high in sheets.values()) == pytest.approx(1)
+    board.clear()
+    assert board.widget.drawn == {}
 
 
 def test_a_place_is_looked_up_and_set():

@@ -35,6 +35,11 @@ def entry(fold, key):
     return next(e for e in fold.page.shown["entries"] if e["key"] == key)
 
 
+def seen(fold) -> str:
+    """The sketch in words."""
+    return fold.page.drawn["stage"]["sheets"][0]["words"]
+
+
 def test_it_stands_among_the_folds():
     assert FOLDS["survey"][0] == "Measure what stands"
 
@@ -161,7 +166,7 @@ def test_what_was_found_says_the_doubtful_first():
     at = words.index
     assert at("Signs of trouble") < at("What is doubtful") < at("Not looked at")
     assert "95.1 in²" in words and "falls short" in words
-    assert fold.page.picture == ""
+    assert fold.page.drawn == {}
 
 
 def test_measured_beside_drawn_has_table_and_picture():
@@ -169,12 +174,12 @@ def test_measured_beside_drawn_has_table_and_picture():
     made.session.survey = filled(BRICK)
     fold.hear({"do": "at", "station": BESIDE})
     assert "Measured beside drawn" in fold.found.value and "greatest is taken" in fold.found.value
-    assert fold.page.picture == ""
+    assert fold.page.drawn == {}
     fold.hear({"do": "sketch", "name": "front"})
-    before = fold.page.picture
-    assert before.startswith("data:image") and "1b: 3'-4\"" in fold.page.seen
+    before = fold.page.drawn
+    assert "1b: 3'-4\"" in seen(fold)
     fold.hear({"do": "sketch", "name": "roof"})
-    assert fold.page.picture not in ("", before) and "44: 18'-11\"" in fold.page.seen
+    assert fold.page.drawn not in ({}, before) and "44: 18'-11\"" in seen(fold)
     made.set_input("opening.width", "50 in")
     fold.update()
     assert "10&quot; less" in fold.found.value
@@ -183,12 +188,12 @@ def test_measured_beside_drawn_has_table_and_picture():
 def test_a_sketch_shows_where_to_hold_the_tape():
     fold = opened()[1]
     fold.hear({"do": "sketch", "name": "plan"})
-    room = fold.page.picture
-    assert "6a" in fold.page.seen and "68a" not in fold.page.seen
+    room = fold.page.drawn
+    assert "6a" in seen(fold) and "68a" not in seen(fold)
     fold.hear({"do": "at", "station": HIDDEN})  # the same sketch with the arrows of another station
-    assert room and fold.page.picture != room and "68a" in fold.page.seen
+    assert room and fold.page.drawn != room and "68a" in seen(fold)
     fold.hear({"do": "sketch", "name": "elsewhere"})
-    assert fold.page.picture == ""
+    assert fold.page.drawn == {}
 
 
 def test_the_measured_fireplace_is_laid_on_the_table_and_undone():

@@ -62,7 +62,7 @@ def test_a_survey_is_entered_by_keyboard_alone(tmp_path):
         assert faults(view) == []
         view.get_by_label("Sketch").focus()
         keys.type("A")
-        view.locator(".survey-picture[alt*='1b: ']").wait_for(timeout=30_000)
+        view.locator(".survey canvas[aria-label*='1b: ']").wait_for(timeout=30_000)
         assert faults(view) == []
         if os.environ.get("SURVEY_PICTURE"):
             view.wait_for_timeout(1000)

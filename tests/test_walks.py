@@ -115,7 +115,6 @@ class Walker:
     def pictures(self):
         return self.view.evaluate(
             "() => [...document.querySelectorAll('.fp-sheet')].map((c) => c.toDataURL())"
-            ".concat([...document.querySelectorAll('.fireplace-sheet img')].map((i) => i.src))"
         )
 
     def looks_otherwise(self, before):
@@ -166,7 +165,7 @@ def opened(tmp_path):
         closing.append(looking)
         view = looking.__enter__()
         view.goto(address, timeout=120_000)
-        view.locator(".fp-sheet, .fireplace-picture").first.wait_for(timeout=120_000)
+        view.locator(".fp-sheet").first.wait_for(timeout=120_000)
         view.wait_for_timeout(1500)
         return view, root / "notebooks"
 

@@ -42,15 +42,8 @@ STYLE = """<style>
 .fireplace-panel table.sheet tr.unseen th { height: 0; padding: 0; border: 0; line-height: 0; font-size: 0; color: transparent; }
 .fireplace-findings, .fireplace-findings > .widget-vbox { overflow: visible; }
 .fireplace-panel :is(.fireplace-ask, .fireplace-questions) { margin-left: 11%; }
-.fireplace-sheet { display: grid !important; grid-template: 108fr 78fr / 106fr 92fr 102fr; aspect-ratio: 300 / 186;
-  width: calc(100% - 2px); max-width: 1050px; margin: 1px; overflow: hidden; box-shadow: 0 0 0 1px var(--jp-border-color2, #d5d8da); }
-.fireplace-sheet:empty { display: none !important; }
-.fireplace-sheet .fireplace-picture { width: 100%; height: 100%; min-width: 0; min-height: 0; margin: 0; contain: strict; display: block; }
-.fireplace-view-left { grid-area: 1 / 1 / 3 / 2; }
-.fireplace-view-section { grid-area: 1 / 2 / 3 / 3; } .fireplace-view-roof { grid-area: 1 / 3 / 3 / 4; }
 .fireplace-shelf { display: grid !important; grid-template-columns: repeat(auto-fill, minmax(17em, 1fr)); gap: .8em; max-width: 1100px; }
 .fireplace-shelf img { width: 100%; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
-.fireplace-view-whole { grid-area: 1 / 1 / 3 / 4; }
 .fireplace-panel .jupyter-widget-Collapse-header, .fireplace-panel .jupyter-widget-Collapse-header span {
   color: var(--jp-ui-font-color1, #111); }
 .fireplace-panel [role="button"]:focus-visible { outline: 3px solid #0b5c8a; outline-offset: -3px; }

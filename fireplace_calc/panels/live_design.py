@@ -134,7 +134,6 @@ class LiveDesign(ABC):
     def set_marked(self, key: str | None) -> None:
         """Show one check where it is measured, or the view again."""
         self.view_pane.marked = key or ""
-        self.view_pane.frame()
         self.redraw()
 
     def attempt(self, act: Callable[[], Any]) -> bool:

@@ -102,7 +102,6 @@ class StepByStep:
         self.paper = "light"
         last = len(self.pictures.cards)
         self.board = Board()
-        self.board.frame(True)
         self.card, self.said = w.HTML(), w.HTML(html.remark(heard) if heard else "")
         self.card.add_class("fireplace-card")
         self.slider = w.IntSlider(
@@ -169,7 +168,7 @@ class StepByStep:
     def paint_on(self, paper: str) -> None:
         """Take other paper."""
         self.paper = paper
-        self.board.picture.set_theme(paper)
+        self.board.set_theme(paper)
         self.turning.theme = paper
         self.show()
         if self.measured is not None:
@@ -195,16 +194,12 @@ class StepByStep:
             self.measured.form.choose(card.lift)
 
     def _slid(self, event: dict[str, Any]) -> None:
-        """The picture leads; words and the fine picture follow when the hand rests."""
+        """The picture leads; words follow when the hand rests."""
         del event
-        self._draw(moving=True)
+        self._draw()
         for handle in self._waiting:
             handle.cancel()
-        followers = (
-            (REST, self._tell),
-            (REST, self._follow_hold_point),
-            (LONG_REST, self.board.settle),
-        )
+        followers = ((REST, self._tell), (REST, self._follow_hold_point))
         try:
             loop = asyncio.get_running_loop()
             self._waiting = [loop.call_later(rest, act) for rest, act in followers]
@@ -231,12 +226,11 @@ class StepByStep:
         self._draw()
         self._tell()
 
-    def _draw(self, moving: bool = False) -> None:
-        """Under a moving hand the picture is packed small, and has to be settled."""
+    def _draw(self) -> None:
         sheet = Sheet(WIDTH, HEIGHT)
         cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
         build_view(sheet, cell, self.pictures, self.slider.value, self.units)
-        self.board.show([(WHOLE, sheet)], moving=moving)
+        self.board.show([(WHOLE, sheet)])
 
     def _tell(self) -> None:
         self.card.value = self._words(self.slider.value)

@@ -1,4 +1,5 @@
-"""What one step of each slider costs: making the sheets, painting them, packing the picture; and a
+"""What one step of each slider costs: making the sheets, painting them as dots, packing them
+as lines for a page; and a
 thousand such steps.
 
 Run: ``.venv/bin/python tests/bench/draw.py``. No browser and no panel: only what is under
@@ -16,7 +17,7 @@ from pathlib import Path
 from fireplace_calc import assess, change, load
 from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
 from fireplace_calc.drawing.composed.live import live_views
-from fireplace_calc.drawing.sheets.canvas import pack
+from fireplace_calc.drawing.page.message import page_message
 
 ROOT = Path(__file__).resolve().parents[2]
 DOTS = 4.0
@@ -48,11 +49,11 @@ def main() -> None:
         rows = []
         for result in found:
             begin = time.perf_counter()
-            shown = live_views("all", result.geometry, "feet-inches", result.findings)
+            shown = list(live_views("all", result.geometry, "feet-inches", result.findings))
             made = time.perf_counter()
-            dots = picture.draw(shown)
+            picture.draw(shown)
             painted = time.perf_counter()
-            size = len(pack(dots))
+            size = sum(len(page_message(sheet, "light", cell)[1]) for cell, sheet in shown)
             end = time.perf_counter()
             rows.append((made - begin, painted - made, end - painted, end - begin, size / 1e6))
         print(

@@ -41,14 +41,22 @@ BLANK = """
 from matplotlib.figure import Figure
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.patches import Rectangle
-from fireplace_calc.drawing.sheets.canvas import pack, put_stamp
+import io
+from PIL import Image
 from fireplace_calc.drawing import WIDTH, HEIGHT
-from fireplace_calc.drawing.composed.live import FORMAT
+def put_stamp(dots, number):
+    for k in range(16):
+        dots[-8:, 8 * k : 8 * (k + 1), :3] = 255 * (number >> k & 1)
+def pack(dots):
+    out = io.BytesIO()
+    high, wide = dots.shape[:2]
+    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(out, "JPEG", quality=55, subsampling=2)
+    return out.getvalue()
 figure = Figure(figsize=(WIDTH / 25.4, HEIGHT / 25.4), dpi=88.9)
 canvas = FigureCanvasAgg(figure)
 ax = figure.add_axes((0, 0, 1, 1)); ax.set_axis_off(); ax.set_xlim(0, 100); ax.set_ylim(0, 100)
 rectangle = ax.add_patch(Rectangle((20, 20), 40, 40))
-image = w.Image(format=FORMAT, layout=w.Layout(width="1050px", max_width="none")); image.add_class("fireplace-picture")
+image = w.Image(format="jpeg", layout=w.Layout(width="1050px", max_width="none")); image.add_class("fireplace-picture")
 slider = w.FloatSlider(description="Opening width", min=18, max=96, step=0.5, value=42, readout=False)
 def draw(event=None):
     rectangle.set_width(slider.value / 2)
@@ -83,9 +91,8 @@ None
 STEPS = f"""
 from fireplace_calc.panels.step_by_step import StepByStep
 grown = StepByStep(load(r"{ROOT}/data/designs/boathouse.toml"))
-show, settle = grown.board.show, grown.board.settle
-grown.board.show = lambda views, **how: show(views, stamp=grown.slider.value, **how)
-grown.board.settle = lambda: settle(grown.slider.value)
+show = grown.board.show
+grown.board.show = lambda views: show(views, stamp=grown.slider.value)
 grown.show()
 grown
 """
@@ -112,7 +119,7 @@ WATCH = r"""
   // A step of the width is sent as one image in every view.
   const known = new WeakMap();
   const look = () => {
-    const stage = document.querySelector('.fp-stage'), now = performance.now();
+    const stage = document.querySelector('.fp-stage, .fireplace-canvases'), now = performance.now();
     if (stage?.dataset.stamp !== undefined && Number(stage.dataset.stamp) !== window.last)
       window.seen.push([window.last = Number(stage.dataset.stamp), now]);
     for (const image of pictures()) {

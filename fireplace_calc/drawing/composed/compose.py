@@ -23,8 +23,6 @@ CELLS = {
     "section": Cell(106.0, 0.0, 198.0, HEIGHT),
     "roof": Cell(198.0, 0.0, WIDTH, HEIGHT),
 }
-PANES = {"left": Cell(0.0, 0.0, 106.0, HEIGHT), "section": CELLS["section"], "roof": CELLS["roof"]}
-"""What is sent to the screen as one image: nearly always front and plan change together. [mm]"""
 TURNS = ("front", "section", "roof", "plan")
 """Which view is drawn first."""
 WHOLE = Cell(0.0, 0.0, WIDTH, HEIGHT)

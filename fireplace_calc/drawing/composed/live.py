@@ -11,11 +11,6 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules import Finding
 
-FORMAT = "jpeg"
-"""How the live picture is packed: quicker than PNG; what is lost while a hand moves is sent when it
-rests.
-"""
-
 CLEARANCES = {"ROF-01": "contact", "ROF-02": "reach"}
 """Rules whose limit the roof view draws, and the height it belongs to."""
 

@@ -24,13 +24,6 @@ from fireplace_calc.drawing.sheets.style import THEMES
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-FINE, ROUGH = {"quality": 92, "subsampling": 0}, {"quality": 55, "subsampling": 2}
-"""How a picture is packed to be looked at, and how while a hand moves: in a third of the bytes,
-with colours at half size.
-"""
-STAMP = 8
-"""Side of one dot of a stamp. [dots]"""
-
 
 def paint(ax: Axes, sheet: Sheet, theme: str = "light") -> None:
     """Paint a sheet once onto an Axes."""
@@ -86,7 +79,7 @@ class Picture:
             np.uint32
         )[0]
 
-    def draw(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> np.ndarray:
+    def draw(self, views: Iterable[tuple[Cell, Sheet]]) -> np.ndarray:
         """Paint views, each in its cell; one that is already there, the very same sheet, is left
         alone.
 
@@ -94,8 +87,6 @@ class Picture:
         ----------
         views : sequence of (Cell, Sheet)
             Cells do not overlap; nothing of a sheet lies outside its cell.
-        stamp : int, optional
-            A number for the lowest left corner.
 
         Returns
         -------
@@ -109,8 +100,6 @@ class Picture:
         for cell, sheet in views:
             if self.shown.get(cell) is not sheet:
                 self._put(buffer, cell, sheet)
-        if stamp is not None:
-            put_stamp(buffer, stamp)
         return buffer
 
     def _place(self, buffer: np.ndarray, cell: Cell) -> tuple[slice, slice]:
@@ -147,39 +136,6 @@ class Picture:
         gc.set_dashes(0, [d * self.dots for d in layer.dashes] if layer.dashes else None)
         self.renderer.draw_path(gc, layer.path, self.transform, None)
 
-    def encode(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> bytes:
-        """The views as the panel sends them."""
-        return pack(self.draw(views, stamp))
-
-    def encode_changed(
-        self,
-        views: Iterable[tuple[Cell, Sheet]],
-        panes: Iterable[Cell],
-        stamp: int | None = None,
-        fine: bool = False,
-    ) -> list[tuple[Cell, bytes]]:
-        """Paint views that look otherwise than last time, and pack those panes of the sheet they
-        lie in.
-        """
-        buffer, painted = np.asarray(self.renderer.buffer_rgba()), []
-        for cell, sheet in views:
-            if self.shown.get(cell) is not sheet:
-                self._put(buffer, cell, sheet)
-                painted.append(cell)
-        return [
-            (pane, self.encode_pane(pane, stamp, fine))
-            for pane in panes
-            if any(pane.meets(cell) for cell in painted)
-        ]
-
-    def encode_pane(self, pane: Cell, stamp: int | None = None, fine: bool = False) -> bytes:
-        """What stands in one pane of the sheet as it was painted last."""
-        buffer = np.asarray(self.renderer.buffer_rgba())
-        dots = np.ascontiguousarray(buffer[self._place(buffer, pane)])
-        if stamp is not None:
-            put_stamp(dots, stamp)
-        return pack(dots, fine)
-
     def png(self, views: Iterable[tuple[Cell, Sheet]]) -> bytes:
         """The views as PNG, without loss."""
         from PIL import Image
@@ -189,25 +145,3 @@ class Picture:
             out, "PNG", compress_level=6
         )
         return out.getvalue()
-
-
-def put_stamp(dots: np.ndarray, number: int) -> None:
-    """Paint a number of 16 bits as black and white squares into the lowest left corner, least bit
-    first.
-    """
-    for k in range(16):
-        dots[-STAMP:, STAMP * k : STAMP * (k + 1), :3] = 255 * (number >> k & 1)
-
-
-def pack(dots: np.ndarray, fine: bool = False) -> bytes:
-    """Dots as JPEG, the quickest of what a browser reads: for a moving hand small, at rest
-    ``fine``, its colours dot for dot.
-    """
-    from PIL import Image
-
-    out = io.BytesIO()
-    high, wide = dots.shape[:2]
-    Image.frombuffer("RGBX", (wide, high), dots, "raw", "RGBX", 0, 1).save(
-        out, "JPEG", **(FINE if fine else ROUGH)
-    )
-    return out.getvalue()

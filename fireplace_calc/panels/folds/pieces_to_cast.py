@@ -83,9 +83,8 @@ class PiecesToCast(Fold):
         except InputError as wrong:
             self.made = None
             self.said.value, self.list.value = html.remark(str(wrong)), ""
-            self.board.widget.children = ()
+            self.board.clear()
             return
-        self.board.frame(True)
         said = f"No piece over {weight_text(most, units)}."
         self.said.value = html.remark(" ".join((said, *self.made.said)))
         self.list.value = html.flow([forms_table(self._stood(), units), *casting_cautions()])

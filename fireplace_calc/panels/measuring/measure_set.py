@@ -70,9 +70,8 @@ class MeasureSet:
         self.more = self.pressed = False
         self.asked, self.remark = "", ""
         self._known: tuple[MeasuredSheet, ReadSheet] | None = None
-        self.board = Board()
-        self.board.frame(True)
         self.page = MeasuringPage()
+        self.board = Board(self.page)
         self.heard = 0
         self.ask: dict[str, Any] = {"key": "", "serial": 0}
         self.widget = w.VBox([self.page])
@@ -98,7 +97,7 @@ class MeasureSet:
             ``do`` what, for which ``id``, with which ``key`` and ``text``.
         """
         if "dark" in told:
-            self.board.picture.set_theme("dark" if told["dark"] else "light")
+            self.board.set_theme("dark" if told["dark"] else "light")
         acts: dict[str, Callable[[Mapping[str, Any]], None]] = {
             "put": self._put,
             "at": self._at,
@@ -265,7 +264,6 @@ class MeasureSet:
             cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
             measured_view(sheet, cell, sketch, self._beside(), self.asked, units)
         self.board.show([(SHEET, sheet)])
-        self.page.picture = bytes(self.board.images[SHEET].value).decode()
         self.page.seen = sketch.words() if sketch is not None else "No piece is open."
 
     def _beside(self) -> list[Any]:

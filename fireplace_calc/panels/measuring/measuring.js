@@ -4,14 +4,6 @@
  * answer comes, so a quick hand never waits: what is typed meanwhile is kept.
  */
 
-function make(name, props = {}, ...inside) {
-  const { aria = {}, ...rest } = props;
-  const made = Object.assign(document.createElement(name), rest);
-  for (const [key, value] of Object.entries(aria)) made.setAttribute(key, value);
-  made.append(...inside);
-  return made;
-}
-
 /** Whether the page round us is dark. */
 function dark() {
   const told = document.body.dataset.jpThemeLight;
@@ -28,7 +20,7 @@ function render({ model, el }) {
 
   const title = make('h3'), fields = make('div', { className: 'measuring-fields' });
   const said = make('div', { className: 'measuring-said', aria: { role: 'status', 'aria-live': 'polite' } });
-  const picture = make('img', { className: 'measuring-picture' });
+  const drawing = followSheets(model);
   const button = (label, act) => make('button', { type: 'button', textContent: label, onclick: act });
   const hand = button('Other hand ( / )', () => ask('hand', {}));
   const done = button('Piece done (Ctrl + Enter)', () => finish(null));
@@ -44,7 +36,7 @@ function render({ model, el }) {
   const kept = make('p', { className: 'measuring-kept' });
   const keys = make('p', { className: 'measuring-keys' },
     'Enter: next field. Shift + Enter: back. Ctrl + Enter: piece done. / in the mark: other hand of the piece before.');
-  const root = make('div', { className: 'measuring fireplace-panel' }, title, keys, fields, buttons, said, make('div', { className: 'measuring-sheet' }, picture), lacking, table, kept);
+  const root = make('div', { className: 'measuring fireplace-panel' }, title, keys, fields, buttons, said, drawing.node, lacking, table, kept);
   el.append(root);
 
   /** Send, and say that an answer is due until it has come. */
@@ -160,7 +152,7 @@ function render({ model, el }) {
     if (answered) { waiting = 0; entered = false; }
     id = shown.id;
     title.textContent = shown.title;
-    hand.hidden = drop.hidden = more.hidden = picture.parentElement.hidden = shown.whole;
+    hand.hidden = drop.hidden = more.hidden = drawing.node.hidden = shown.whole;
     done.textContent = shown.whole ? 'Go on to the pieces (Ctrl + Enter)' : 'Piece done (Ctrl + Enter)';
     more.setAttribute('aria-pressed', String(shown.more));
     more.textContent = shown.more ? 'Fewer fields' : 'More fields';
@@ -189,18 +181,19 @@ function render({ model, el }) {
   root.addEventListener('keydown', (event) => {
     if (event.key !== 'Tab') event.stopPropagation();
   });
-  const look = () => { picture.src = model.get('picture'); picture.alt = model.get('seen'); };
+  const look = () => drawing.node.firstElementChild?.setAttribute('aria-label', model.get('seen'));
   const looks = new MutationObserver(() => send({ do: 'look' }));
   looks.observe(document.body, { attributes: true, attributeFilter: ['data-jp-theme-light'] });
   model.on('change:shown', take);
-  model.on('change:picture change:seen', look);
+  model.on('change:drawn change:seen', look);
   take();
   look();
   send({ do: 'look' });
   return () => {
     looks.disconnect();
     model.off('change:shown', take);
-    model.off('change:picture change:seen', look);
+    model.off('change:drawn change:seen', look);
+    drawing.close();
   };
 }
 

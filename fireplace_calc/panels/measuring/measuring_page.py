@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
-import anywidget
 import traitlets
+
+from fireplace_calc.base.resources import page_source
+from fireplace_calc.panels.picture.sheet_page import SHEETS_STYLE, SheetTraits, sheets_source
 
 STYLE = """
 .measuring { max-width: 1100px; padding: 4px; font-size: 13px; line-height: 1.4; }
@@ -31,11 +31,6 @@ STYLE = """
   outline-color: #7cc1ea; }
 .measuring-said { min-height: 1.5em; }
 .measuring-said p { margin: .1em 0; border-left: 4px solid #a63603; padding: .15em .6em; }
-.measuring-sheet { width: calc(100% - 2px);
-  max-width: 1050px; aspect-ratio: 300 / 186; margin: 1px;
-  box-shadow: 0 0 0 1px var(--jp-border-color2, #d5d8da); }
-.measuring-sheet[hidden] { display: none; }
-.measuring-picture { width: 100%; height: 100%; margin: 0; display: block; }
 .measuring-misfits ul { margin: 0; padding-left: 1.4em; }
 .measuring-table { overflow-x: auto; margin-top: .6em; }
 .measuring table { border-collapse: collapse; width: 100%; table-layout: auto; }
@@ -48,7 +43,7 @@ STYLE = """
 """
 
 
-class MeasuringPage(anywidget.AnyWidget):
+class MeasuringPage(SheetTraits):
     """Fields, what is said of them, the drawing and the table of pieces.
 
     Attributes
@@ -56,12 +51,11 @@ class MeasuringPage(anywidget.AnyWidget):
     shown : dict
         Fields of what is open, rows of the table, and sentences; ``ask``, the field to go to, with
         a serial number that tells one request from the next.
-    picture, seen : str
-        Address of the drawing, and its words.
+    seen : str
+        The drawing in words.
     """
 
-    _esm = Path(__file__).with_name("measuring.js")
-    _css = STYLE
+    _esm = sheets_source() + page_source("panels/measuring", "measuring.js")
+    _css = STYLE + SHEETS_STYLE
     shown = traitlets.Dict().tag(sync=True)
-    picture = traitlets.Unicode().tag(sync=True)
     seen = traitlets.Unicode().tag(sync=True)

@@ -1,78 +1,65 @@
-"""The sheet on the screen: as many images as are sent apart."""
+"""A sheet on the screen, or the views of one, each on a canvas of its own."""
 
 from __future__ import annotations
 
-from base64 import b64encode
 from collections.abc import Iterable
 
-import ipywidgets as w
-
-from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.composed.compose import PANES, WHOLE
-from fireplace_calc.drawing.composed.live import FORMAT
+from fireplace_calc.drawing import HEIGHT, WIDTH
+from fireplace_calc.drawing.composed.compose import CELLS
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.panels.picture.live_stage import LiveStage, Place
+from fireplace_calc.panels.picture.sheet_page import SheetPage, SheetTraits
 
-URL = f"data:image/{FORMAT};base64,".encode()
-"""Written into the address of the image itself, a picture stands at once: from a file of its own a
-browser fetches it first.
-"""
+WHOLE_NAME = "whole"
+"""Of a sheet that is shown as one."""
+_NAMES = {cell: name for name, cell in CELLS.items()}
 
 
 class Board:
-    """A picture and the images it is shown in.
+    """Where sheets are shown that are laid out for one size.
+
+    Parameters
+    ----------
+    page : SheetTraits, optional
+        A page that has a place for them among other things; one of its own when left out.
 
     Attributes
     ----------
-    images : dict
-        Of each pane, and of the whole sheet.
-    rough : set
-        Panes that show what was packed for a moving hand.
+    widget : SheetTraits
+    stage : LiveStage
+        What stands there.
     """
 
-    def __init__(self) -> None:
-        self.picture = Picture(WIDTH, HEIGHT)
-        self.images = {pane: _image(name) for name, pane in {**PANES, "whole": WHOLE}.items()}
-        self.panes: tuple[Cell, ...] = ()
-        self.rough: set[Cell] = set()
-        self.widget = w.Box()
-        self.widget.add_class("fireplace-sheet")
+    def __init__(self, page: SheetTraits | None = None) -> None:
+        self.widget = SheetPage() if page is None else page
+        self.stage = LiveStage()
 
-    def frame(self, whole: bool) -> None:
-        """One image for one large view, or one for each pane."""
-        self.panes, self.rough = (WHOLE,) if whole else tuple(PANES.values()), set()
-        self.widget.children = [self.images[pane] for pane in self.panes]
+    def set_theme(self, theme: str) -> None:
+        """Draw on light, dark or print paper, from the next picture on."""
+        self.stage.set_theme(theme)
 
-    def show(
-        self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None, moving: bool = False
-    ) -> None:
-        """Paint what has changed and send it together: a page that draws one image keeps the next
-        waiting.
+    def show(self, views: Iterable[tuple[Cell, Sheet]], stamp: int | None = None) -> None:
+        """Send sheets, each in its cell.
 
-        Under a ``moving`` hand it is sent for speed, and ``settle`` has to follow when the hand
-        rests.
+        Parameters
+        ----------
+        views : iterable of (Cell, Sheet)
+        stamp : int, optional
+            A number that tells a benchmark which picture it sees.
         """
-        try:
-            packed = self.picture.encode_changed(views, self.panes, stamp, fine=not moving)
-        except Exception:  # what is half painted must not be taken for painted, nor be sent
-            self.picture.shown = {}
-            self.rough.clear()
-            raise
-        for pane, data in packed:
-            self._send(pane, data)
-            self.rough = self.rough | {pane} if moving else self.rough - {pane}
+        self.stage.show(
+            (_NAMES.get(cell, WHOLE_NAME), _place(cell), cell, sheet) for cell, sheet in views
+        )
+        told, bodies = self.stage.message(stamp=stamp)
+        self.widget.drawn = {"stage": told, "bodies": bodies}
 
-    def settle(self, stamp: int | None = None) -> None:
-        """The hand rests: send finely what was sent for speed."""
-        for pane in self.rough:
-            self._send(pane, self.picture.encode_pane(pane, stamp, fine=True))
-        self.rough.clear()
-
-    def _send(self, pane: Cell, data: bytes) -> None:
-        self.images[pane].value = URL + b64encode(data)
+    def clear(self) -> None:
+        """Show nothing."""
+        self.stage.show(())
+        self.widget.drawn = {}
 
 
-def _image(name: str) -> w.Image:
-    made = w.Image(format="url")
-    made.add_class("fireplace-picture")
-    made.add_class(f"fireplace-view-{name}")
-    return made
+def _place(cell: Cell) -> Place:
+    """Where a cell's canvas stands, in shares of the whole sheet."""
+    wide, high = cell.right - cell.left, cell.top - cell.bottom
+    return cell.left / WIDTH, 1 - cell.top / HEIGHT, wide / WIDTH, high / HEIGHT

@@ -50,23 +50,18 @@ class ViewPane:
         self.remark = ""
         self.draft_pictures = DraftPictures()
         self.make_screen()
-        self.frame()
 
     def make_screen(self) -> None:
-        """The images it is shown in."""
+        """Where it is shown."""
         self.board = Board()
 
     def set_theme(self, theme: str) -> None:
         """Draw on light, dark or print paper."""
-        self.board.picture.set_theme(theme)
+        self.board.set_theme(theme)
 
     def resize(self, wide: float, high: float) -> bool:
-        """Take the page's size; whether anything has to be drawn again. Images keep theirs. [px]"""
+        """Take the page's size; whether anything has to be drawn again. A board keeps its. [px]"""
         return False
-
-    def frame(self) -> None:
-        """Make room for one large view or for four."""
-        self.board.frame(bool(self.marked) or self.view not in IN_CELLS)
 
     def lead(self, design: Design, pack: str, units: str) -> bool:
         """Draw what needs no more than the geometry, before anything else is worked out; false when
@@ -126,21 +121,16 @@ class ViewPane:
         return [(WHOLE, marked(finding, geometry, units))]
 
     def on_idle(self, result: Assessment, units: str) -> None:
-        """Bring up to date what is too slow for a moving hand, and show all of it finely."""
+        """Bring up to date what is too slow for a moving hand."""
         if self.view == "draft" and not self.marked:
             charts = self.charts(self.draft_pictures.whole(result, units))
-            self._paint(charts, result.design, moving=False)
-        self.settle(result.design)
-
-    def settle(self, design: Design) -> None:
-        """The hand rests: send finely what was sent for speed."""
-        self.board.settle(self._stamp(design))
+            self._paint(charts, result.design)
 
     def _stamp(self, design: Design) -> int | None:
         return None if self.stamp is None else self.stamp(design)
 
-    def _paint(self, shown: Iterable[Any], design: Design, moving: bool = True) -> None:
-        self.board.show(shown, self._stamp(design), moving)
+    def _paint(self, shown: Iterable[Any], design: Design) -> None:
+        self.board.show(shown, self._stamp(design))
 
 
 def pointable(pack: str) -> dict[str, str]:

@@ -79,7 +79,6 @@ class AsItStands:
         self.form = MeasuredForm(self.hold_points(), units)
         self.said, self.words, self.table = w.HTML(), w.HTML(), w.HTML()
         self.board = Board()
-        self.board.frame(True)
         buttons = row(
             [
                 button("Enter", self.enter),
@@ -151,7 +150,7 @@ class AsItStands:
 
     def paint_on(self, paper: str) -> None:
         """Take other paper."""
-        self.board.picture.set_theme(paper)
+        self.board.set_theme(paper)
         self.show()
 
     def _after(self, heard: str) -> None:

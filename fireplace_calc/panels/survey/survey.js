@@ -4,14 +4,6 @@
  * Shift and Enter back.
  */
 
-function make(name, props = {}, ...inside) {
-  const { aria = {}, ...rest } = props;
-  const made = Object.assign(document.createElement(name), rest);
-  for (const [key, value] of Object.entries(aria)) made.setAttribute(key, value);
-  made.append(...inside);
-  return made;
-}
-
 let made = 0;
 
 function render({ model, el }) {
@@ -24,7 +16,7 @@ function render({ model, el }) {
   const name = make('input', { id: `${own}-name`, type: 'text', autocomplete: 'off', spellcheck: false,
     onchange: () => model.send({ do: 'name', text: name.value }) });
   const sketch = make('select', { id: `${own}-sketch`, onchange: () => model.send({ do: 'sketch', name: sketch.value }) });
-  const picture = make('img', { className: 'survey-picture' });
+  const sketches = followSheets(model);
   const labelled = (label, input) => make('div', { className: 'survey-field' }, make('label', { htmlFor: input.id, textContent: label }), input);
   const take = button('Work on the measured fireplace', () => model.send({ do: 'take' }));
   const print = button('Print what was found (PDF)', () => model.send({ do: 'print', what: 'found' }));
@@ -33,7 +25,7 @@ function render({ model, el }) {
     button('Print the sheets (PDF)', () => model.send({ do: 'print', what: 'sheets' })), print, take, back);
   const said = make('p', { className: 'survey-said', aria: { role: 'status' } });
   const list = make('ol', { className: 'survey-list' });
-  const root = make('div', { className: 'survey' }, head, said, picture, list);
+  const root = make('div', { className: 'survey' }, head, said, sketches.node, list);
   el.append(root);
 
   const boxes = () => [...list.querySelectorAll('input[type=text], select')].filter((b) => !b.disabled);
@@ -108,19 +100,12 @@ function render({ model, el }) {
     list.hidden = !shown.entries.length;
     for (const told of shown.entries) tell(cards.get(told.key), told);
   }
-  function look() {
-    picture.hidden = !model.get('picture');
-    picture.src = model.get('picture') || 'data:,';
-    picture.alt = model.get('seen');
-  }
   root.addEventListener('keydown', (event) => { if (event.key !== 'Tab') event.stopPropagation(); });
   model.on('change:shown', show);
-  model.on('change:picture change:seen', look);
   show();
-  look();
   return () => {
     model.off('change:shown', show);
-    model.off('change:picture change:seen', look);
+    sketches.close();
   };
 }
 

@@ -62,8 +62,7 @@ class MeasureWhatStands(Fold):
         self._mine = panel.session.survey
         self.past: list[Survey] = []
         self.page, self.found, self.link = SurveyPage(), w.HTML(), w.HTML()
-        self.board = Board()
-        self.board.frame(True)
+        self.board = Board(self.page)
         self.widget = w.VBox([self.page, self.link, self.found])
         self.page.on_msg(lambda _, content, __: self.hear(content))
 
@@ -214,7 +213,7 @@ class MeasureWhatStands(Fold):
         """The sketch that is wanted: where to hold the tape, or what was measured there."""
         told, name = self.read(), self.sketch
         if not name or (self.station in RESULTS and told.design is None):
-            self.page.picture = ""
+            self.board.clear()
             return
         sheet = Sheet(WIDTH, HEIGHT)
         cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
@@ -225,5 +224,3 @@ class MeasureWhatStands(Fold):
             drawn, units = self.panel.design, self.panel.units
             measured_view(sheet, cell, name, told, drawn, units, LETTERS)
         self.board.show([(WHOLE, sheet)])
-        self.page.seen = ", ".join(label.text for label in sheet.labels)
-        self.page.picture = bytes(self.board.images[WHOLE].value).decode()

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
-import anywidget
 import traitlets
+
+from fireplace_calc.base.resources import page_source
+from fireplace_calc.panels.picture.sheet_page import SHEETS_STYLE, SheetTraits, sheets_source
 
 STYLE = """
 .survey { font-size: 13px; line-height: 1.35; max-width: 1100px; }
@@ -24,9 +24,8 @@ STYLE = """
 .survey-said { margin: .4em 0; min-height: 1.3em; font-weight: 600; }
 .survey-list { list-style: none; margin: 0; padding: 2px; display: grid; gap: 0 1.4em;
   grid-template-columns: repeat(auto-fill, minmax(min(25em, 100%), 1fr)); }
-.survey-picture { display: block; width: 100%; max-width: 1050px; aspect-ratio: 300 / 186;
-  box-sizing: border-box; border: 1px solid var(--jp-border-color2, #d5d8da); margin-bottom: .5em; }
-.survey-picture[hidden], .survey-list[hidden] { display: none; }
+.survey .fireplace-canvases { margin-bottom: .5em; }
+.survey-list[hidden] { display: none; }
 .survey-list li { display: flex; flex-wrap: wrap; gap: .3em .7em; align-items: end;
   padding: .5em 0; border-bottom: 1px solid var(--jp-border-color2, #ccc); align-content: start; }
 .survey-title { flex: 1 1 100%; } .survey-title b { display: block; }
@@ -43,19 +42,15 @@ STYLE = """
 """
 
 
-class SurveyPage(anywidget.AnyWidget):
+class SurveyPage(SheetTraits):
     """Stations, the entries of one of them, and what is said of each.
 
     Attributes
     ----------
     shown : dict
         Everything that stands on it.
-    picture, seen : str
-        Address of the sketch, and its words; no address where none is wanted.
     """
 
-    _esm = Path(__file__).with_name("survey.js")
-    _css = STYLE
+    _esm = sheets_source() + page_source("panels/survey", "survey.js")
+    _css = STYLE + SHEETS_STYLE
     shown = traitlets.Dict().tag(sync=True)
-    picture = traitlets.Unicode().tag(sync=True)
-    seen = traitlets.Unicode().tag(sync=True)

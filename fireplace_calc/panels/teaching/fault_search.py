@@ -68,7 +68,6 @@ class FaultSearch:
     def look(self, view: str) -> None:
         """Draw another view."""
         self.view = view
-        self.board.frame(view != "all")
         self.board.show(live_views(view, build_geometry(self.faults.design), self.units, ()))
 
     def accuse(self, key: str) -> Reply | None:

@@ -14,11 +14,11 @@ from fireplace_calc.drawing.page.glyphs import glyph_table
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import UNITS
 from fireplace_calc.panels.live_design import LiveDesign
+from fireplace_calc.panels.picture.live_stage import LiveStage
 from fireplace_calc.panels.picture.view_pane import VIEWS, ViewPane, pointable
 from fireplace_calc.panels.session import Session
 from fireplace_calc.panels.workbench.bench_page import BenchPage, StageAnswer
 from fireplace_calc.panels.workbench.front_fields import given, given_instead, told_field
-from fireplace_calc.panels.workbench.live_stage import LiveStage
 from fireplace_calc.panels.workbench.stage_view import StageView
 from fireplace_calc.panels.workbench.strip import told_strip
 from fireplace_calc.rules import PACKS
@@ -195,7 +195,6 @@ class Bench(LiveDesign):
     def set_view(self, view: str) -> None:
         """Draw another view."""
         self.view_pane.view, self.view_pane.marked = view, ""
-        self.view_pane.frame()
         self.redraw()
         self.send_lists()
 

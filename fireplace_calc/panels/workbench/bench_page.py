@@ -1,5 +1,5 @@
-"""The workbench's page: ``painting.js``, ``field.js`` and ``workbench.js`` beside this file, as one
-module of the browser.
+"""The workbench's page: what every page with sheets has, ``field.js`` and ``workbench.js`` beside
+this file, as one module of the browser.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ import traitlets
 
 from fireplace_calc.base.resources import page_source
 from fireplace_calc.panels.html import STYLE
+from fireplace_calc.panels.picture.sheet_page import sheets_source
 
 FOLDER = "panels/workbench"
 """Where its files are, within the package."""
@@ -28,7 +29,7 @@ class BenchPage(anywidget.AnyWidget):
         Answer to what was done last, as HTML.
     """
 
-    _esm = page_source(FOLDER, "painting.js", "field.js", "workbench.js")
+    _esm = sheets_source() + page_source(FOLDER, "field.js", "workbench.js")
     _css = STYLE.replace("<style>", "").replace("</style>", "") + page_source(
         FOLDER, "field.css", "workbench.css"
     )

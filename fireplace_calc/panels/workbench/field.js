@@ -1,18 +1,6 @@
 // One input under a hand: its name, a box, a slider where it has ends, what is allowed, and what was
 // wrong with the last answer, at the field itself.
 
-function make(tag, what = {}, ...inside) {
-  const node = Object.assign(document.createElement(tag), what);
-  node.append(...inside);
-  return node;
-}
-
-function push(label, act, className = '') {
-  const button = make('button', { type: 'button', textContent: label, className });
-  button.onclick = act;
-  return button;
-}
-
 class Field {
   /**
    * told: key, label, help, kind ('measure', 'count', 'choice' or 'text'), text, allowed, locked;

@@ -8,6 +8,7 @@ import anywidget
 import traitlets
 
 from fireplace_calc.base.resources import page_source
+from fireplace_calc.panels.picture.sheet_page import elements_source
 from fireplace_calc.panels.workbench.bench_page import FOLDER
 
 
@@ -32,7 +33,7 @@ class FieldBox(anywidget.AnyWidget):
         What was wrong with the last answer, in one sentence.
     """
 
-    _esm = page_source(FOLDER, "field.js", "field_box.js")
+    _esm = elements_source() + page_source(FOLDER, "field.js", "field_box.js")
     _css = page_source(FOLDER, "field.css")
     value = traitlets.Any("").tag(sync=True)
     kind = traitlets.Enum(("text", "count", "choice"), "text").tag(sync=True)

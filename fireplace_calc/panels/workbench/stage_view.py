@@ -18,8 +18,8 @@ from fireplace_calc.drawing.page.stage import (
 )
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.panels.picture.live_stage import LiveStage, Place, Shown
 from fireplace_calc.panels.picture.view_pane import ViewPane
-from fireplace_calc.panels.workbench.live_stage import LiveStage, Place, Shown
 from fireplace_calc.rules import Finding
 
 
@@ -44,9 +44,6 @@ class StageView(ViewPane):
     def make_screen(self) -> None:
         """The stage is there already."""
 
-    def frame(self) -> None:
-        """Nothing to make room for: the stage takes what it is shown."""
-
     def set_theme(self, theme: str) -> None:
         """Draw on light, dark or print paper."""
         self.stage.set_theme(theme)
@@ -55,9 +52,6 @@ class StageView(ViewPane):
         """Take the stage's size; whether anything has to be drawn again. [px]"""
         before, self.stage.size = self.stage.size, (wide, high)
         return before != self.stage.size
-
-    def settle(self, design: Design) -> None:
-        """Nothing was sent roughly."""
 
     def live(
         self, view: str, geometry: Geometry, units: str, findings: Iterable[Finding]
@@ -83,7 +77,7 @@ class StageView(ViewPane):
         self.draft_pictures.cells = stage_cells(DRAFT, *self.stage.size).cells
         return super().lead(design, pack, units)
 
-    def _paint(self, shown: Iterable[Any], design: Design, moving: bool = True) -> None:
+    def _paint(self, shown: Iterable[Any], design: Design) -> None:
         self.stage.show(shown, self._stamp(design))
 
 

@@ -111,10 +111,6 @@
     }
     folds(panel);
     paper(panel);
-    for (const image of panel.querySelectorAll('.fireplace-picture')) {
-      const view = [...image.classList].find((name) => name.startsWith('fireplace-view-')).slice('fireplace-view-'.length);
-      image.alt = `Drawing of the fireplace, ${view === 'left' ? 'front elevation and plan' : view}; the sentence below it says what it shows.`;
-    }
   }
 
   // Dark page, dark paper. What the reader chose since the page last turned is left alone.

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, Protocol
 
 from fireplace_calc.drawing.page.message import page_message
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import THEMES
-from fireplace_calc.panels.workbench.bench_page import BenchPage
 
 USUAL = (996.0, 488.0)
 """Of a stage beside the controls in a window of 1280 by 800, until the page tells its own. [px]"""
@@ -28,12 +27,21 @@ class Sent(NamedTuple):
     body: bytes
 
 
+class StagePage(Protocol):
+    """A page that is sent what has changed."""
+
+    def send(self, content: Any, buffers: Any = None) -> None:
+        """One message, with its bytes beside it."""
+        ...
+
+
 class LiveStage:
     """What stands on the page's stage.
 
     Parameters
     ----------
-    page : BenchPage
+    page : StagePage, optional
+        None where somebody else sends what ``message`` gives.
 
     Attributes
     ----------
@@ -45,7 +53,7 @@ class LiveStage:
         Whether the page has asked: until then nothing is sent, and ``first`` holds it.
     """
 
-    def __init__(self, page: BenchPage) -> None:
+    def __init__(self, page: StagePage | None = None) -> None:
         self.page, self.theme, self.size = page, "light", USUAL
         self.shown: dict[str, Sent] = {}
         self.heard = False
@@ -81,6 +89,7 @@ class LiveStage:
     def send(self, names: Iterable[str], stamp: int | None = None) -> None:
         """Send some of what is shown."""
         stage, bodies = self.message(names, stamp)
+        assert self.page is not None
         self.page.send({"stage": stage, "done": True}, bodies)
 
     def message(

@@ -348,7 +348,7 @@ def test_a_remedy_tells_what_it_fixes_leaves_costs_and_weighs(found):
             assert ("Still short: " in text) == bool(one.stays)
     taller = next(one for one in remedies if one.lever.key == "flue.sections")
     for cost, weight, said in (
-        (1234.4, 10.0, "+1 234 USD, example prices, +22 lb."),
+        (1234.4, 10.0, "+1,234 USD, example prices, +22 lb."),
         (-50.0, -10.0, "-50 USD, example prices, -22 lb."),
         (0.0, 0.4, " 0 USD, example prices, same weight."),
         (None, 0.6, "cost not known, +1 lb."),

@@ -38,7 +38,9 @@ def agrees(result, units):
     assert said.weight == weight(result.weight, units)
     assert result.odds.words in said.draft and result.odds.dying_words in said.draft
     found = bill(result.takeoff, known)
-    low, high = (float(part.replace(" ", "")) for part in re.findall(r"\d[\d ]*\d", said.price)[:2])
+    low, high = (
+        float(re.sub("[, ]", "", part)) for part in re.findall(r"\d[\d, ]*\d", said.price)[:2]
+    )
     assert 0.8 * found.total >= low > 0.8 * found.total * 0.9
     assert 1.3 * found.total <= high < 1.3 * found.total * 1.1
     assert f"about {result.work.hours:.0f} hours" in said.without

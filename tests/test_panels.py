@@ -568,7 +568,7 @@ def test_the_strip_counts_and_names_the_worst(boathouse):
     assert [one["key"] for one in told["worst"]] == ["ROF-02", "CLR-08", "DRF-06"], (
         "10 1/2 of 24 in lacking, then 3/8 of 1 1/8, then the draft's"
     )
-    assert told["bill"][1][1][0] == "37 937 lb"
+    assert told["bill"][1][1][0] == "37,937 lb"
     made.set_input("flue.sections", 24)
     assert made.told()["strip"]["bill"] != told["bill"]
 

@@ -430,8 +430,8 @@ def test_what_a_remedy_costs_is_written_like_every_other_sum():
     one = find_remedies(load(DATA / "designs" / "boathouse-laid.toml"))[0]
     named = every_finding(assess(load(DATA / "designs" / "boathouse-laid.toml")))
     for cost, told in (
-        (1734.4, "+1 734 "),
-        (-1734.6, "-1 735 "),
+        (1734.4, "+1,734 "),
+        (-1734.6, "-1,735 "),
         (0.2, "+0 "),
         (None, "cost not known"),
     ):

@@ -199,7 +199,7 @@ def test_a_thing_weighs_what_the_list_says(results):
         told = Counter()
         for thing in masonry(result, "whole"):
             words = about(result, thing)
-            pounds = words["weight"].replace(" ", "").removesuffix("lb")
+            pounds = words["weight"].replace(",", "").removesuffix("lb")
             told[thing.part] += float(pounds or 0) * 0.45359237
         due = Counter()
         for share in share_out(result.geometry):

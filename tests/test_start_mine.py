@@ -229,7 +229,7 @@ def test_a_town_sets_altitude_and_winter_and_a_length_only_the_altitude():
     assert "up, winter" in town.became(BY_KEY["place"])
     high = town.answer("place", "5,280 ft")
     assert high.design.site.altitude == pytest.approx(5280 * FOOT) and not high.design.site.place
-    assert "5 280 ft" in high.became(BY_KEY["place"])
+    assert "5,280 ft" in high.became(BY_KEY["place"])
     with pytest.raises(InputError, match="no weather station"):
         answered(("place", "qqqqzzzz"))
 

@@ -275,17 +275,17 @@ def test_other_kinds_are_shown_in_both_systems():
         (2.831685, "volume", "100.0 ft³", "2.832 m³"),
         (0.5, "angle", "28.6°", "28.6°"),
         (12.34, "pressure", "12.3 Pa", "12.3 Pa"),
-        (143640.777, "bearing", "3 000 psf", "143.6 kPa"),
-        (20684271.9, "strength", "3 000 psi", "20.7 MPa"),
+        (143640.777, "bearing", "3,000 psf", "143.6 kPa"),
+        (20684271.9, "strength", "3,000 psi", "20.7 MPa"),
         (10.0, "speed", "22 mph", "10.0 m/s"),
-        (1000.0, "mass", "2 205 lb", "1 000 kg"),
+        (1000.0, "mass", "2,205 lb", "1 000 kg"),
         (0.001, "mass rate", "7.9 lb/h", "3.6 kg/h"),
         (2402.77, "density", "150 lb/ft³", "2 403 kg/m³"),
         (1 / 3, "ratio", "0.333", "0.333"),
         (12340.0, "power", "12.3 kW", "12.3 kW"),
         (0.0471947, "flow", "100 cfm", "47 L/s"),
         (0.3048, "air speed", "1.00 ft/s", "0.30 m/s"),
-        (4448.2216, "force", "1 000 lbf", "4.45 kN"),
+        (4448.2216, "force", "1,000 lbf", "4.45 kN"),
         (222.0, "difference", "400 °F", "222 K"),
         (310.15, "temperature", "99 °F", "37.0 °C"),
         (10.0, "length", "32'-9 11/16\"", "10.00 m"),
@@ -310,7 +310,8 @@ def test_a_length_is_rounded_as_finely_as_asked_and_in_inches_alone():
 
 
 def test_thousands_stand_apart_and_no_nought_is_negative():
-    assert grouped(1234567.0) == "1 234 567" and grouped(-1234.5, 1) == "-1 234.5"
+    assert grouped(1234567.0) == "1,234,567" and grouped(-1234.5, 1) == "-1,234.5"
+    assert grouped(1234567.0, units="millimetres") == "1 234 567"
     assert grouped(-0.004, 2) == "0.00" and grouped(-0.04, 2) == "-0.04"
 
 

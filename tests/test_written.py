@@ -264,17 +264,18 @@ def test_the_order_on_paper_is_takeoff_and_bill(units):
             r.item, quantity(r.net, r, units), quantity(r.order, r, units), weight(r.weight_kg, units),
         )  # fmt: skip
         assert row[4] == (f"{line.packs} {line.pack}" if line.packs else "")
-        assert row[5] == ("no price" if line.amount is None else grouped(line.amount, 2))
+        assert row[5] == ("no price" if line.amount is None else grouped(line.amount, 2, units))
         assert row[6] == r.note
     assert whole == (
-        f"Whole: {grouped(found.total, 2)} USD; {weight(BOATHOUSE.weight, units)} as built. Without a"
-        " price: Hearth stone, Mortar."
+        f"Whole: {grouped(found.total, 2, units)} USD; {weight(BOATHOUSE.weight, units)} as built."
+        " Without a price: Hearth stone, Mortar."
     )
     for row, o in zip(
         thumb.rows, second_opinion(BOATHOUSE.geometry, BOATHOUSE.takeoff), strict=True
     ):
         assert row == (
-            o.what, f"{grouped(o.counted)} {o.unit}", f"{grouped(o.by_rule)} {o.unit}",
+            o.what, f"{grouped(o.counted, units=units)} {o.unit}",
+            f"{grouped(o.by_rule, units=units)} {o.unit}",
             f"{o.rule}; {o.source}", o.why,
         )  # fmt: skip
     own = list(written_sheets.ordering(PLAIN, units))[0]

@@ -59,9 +59,9 @@ def feet_inches(meters: float, finest: int = 16, inches_only: bool = False) -> s
     return f"{sign}{feet}'-{text}\"" if feet else f'{sign}{text}"'
 
 
-def grouped(value: float, digits: int = 0) -> str:
-    """A number to so many decimals, its thousands set apart by a space: a comma means another thing
-    abroad.
+def grouped(value: float, digits: int = 0, units: str = FEET_INCHES) -> str:
+    """A number to so many decimals, its thousands set apart: by a comma for who reads feet and
+    inches, by a space for who reads millimeters, where a comma may be taken for a decimal mark.
 
     Parameters
     ----------
@@ -69,6 +69,8 @@ def grouped(value: float, digits: int = 0) -> str:
         In whatever unit is printed behind it. [unit]
     digits : int
         Decimals. [-]
+    units : str
+        The reader's: ``feet-inches`` or ``millimetres``.
 
     Returns
     -------
@@ -77,10 +79,11 @@ def grouped(value: float, digits: int = 0) -> str:
 
     Examples
     --------
-    >>> grouped(12345.678, 1), grouped(-0.04, 1)
-    ('12 345.7', '0.0')
+    >>> grouped(12345.678, 1), grouped(12345.678, 1, "millimetres"), grouped(-0.04, 1)
+    ('12,345.7', '12 345.7', '0.0')
     """
-    text = f"{value:,.{digits}f}".replace(",", " ")
+    text = f"{value:,.{digits}f}"
+    text = text.replace(",", " ") if units == MILLIMETRES else text
     return text.lstrip("-") if not text.strip("-0. ") else text
 
 
@@ -132,21 +135,22 @@ def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
     if kind == "length" and not metric:
         return feet_inches(value)
     if kind == "length":
-        return f"{grouped(value, 2)} m" if abs(value) >= 10 else f"{grouped(value / MM, 0)} mm"
+        return (
+            f"{grouped(value, 2, units)} m"
+            if abs(value) >= 10
+            else f"{grouped(value / MM, 0, units)} mm"
+        )
     if kind == "temperature":
         return (
-            f"{grouped(value - 273.15, 1)} °C"
+            f"{grouped(value - 273.15, 1, units)} °C"
             if metric
-            else f"{grouped((value - 273.15) * 1.8 + 32, 0)} °F"
+            else f"{grouped((value - 273.15) * 1.8 + 32, 0, units)} °F"
         )
     if kind == "count":
         return f"{value:g}"
     factor, unit, digits = _SHOWN[kind][metric]
-    return (
-        f"{grouped(value / factor, digits)} {unit}".strip()
-        if unit != "°"
-        else f"{grouped(value / factor, digits)}°"
-    )
+    number = grouped(value / factor, digits, units)
+    return f"{number}°" if unit == "°" else f"{number} {unit}".strip()
 
 
 TAPE = (1, 2, 3, 4, 6, 8, 16, 32, 64)

@@ -146,7 +146,7 @@ def _told(
     yield "Falls short in structure", _broken(short.structure)
     yield "Not checked", str(short.open)
     yield "Weight, footing included", weight(result.weight, units)
-    yield "Material costs", _cost(result, known)
+    yield "Material costs", _cost(result, known, units)
     yield "Hours, one mason", f"{result.work.hours:.0f}"
 
 
@@ -154,9 +154,9 @@ def _broken(findings: Sequence[Finding]) -> str:
     return "; ".join(f"{f.title} ({f.key})" for f in findings) or "nothing"
 
 
-def _cost(result: Assessment, known: Mapping[str, Price]) -> str:
+def _cost(result: Assessment, known: Mapping[str, Price], units: str) -> str:
     found = bill(result.takeoff, known)
-    said = [f"{grouped(found.total)} {found.currency}"]
+    said = [f"{grouped(found.total, units=units)} {found.currency}"]
     said += ["invented example prices"] if found.invented else []
     said += [f"without a price for {', '.join(found.unpriced).lower()}"] if found.unpriced else []
     return ", ".join(said)

@@ -146,7 +146,7 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     said = f"{ALONE} " if result.draft.shared else ""
     said += f"{SHUT} " if result.draft.tended else ""
     return (
-        f"{said}Over {grouped(result.odds.draws)} evenings it {result.odds.words};"
+        f"{said}Over {grouped(result.odds.draws, units=units)} evenings it {result.odds.words};"
         f" {result.odds.dying_words}. While it burns: face velocity {low} to"
         f" {high}, half of them over {middle}; {below:.0f} of 100 stay under 0.8 ft/s, which is a"
         " sizing figure."

@@ -122,7 +122,7 @@ def about(
         "name": thing.name[:1].upper() + thing.name[1:],
         "size": size_words(thing, units),
         "weight": show(found.weight, "mass", units) if found.weight else "",
-        "price": _price(found, order),
+        "price": _price(found, order, units),
         "goods": _goods(found, thing, result),
         "checks": [_told(f) for f in checks[:MOST_CHECKS]],
         "more": max(len(checks) - MOST_CHECKS, 0),
@@ -165,7 +165,7 @@ def _weighed_thing(result: Assessment, thing: Thing) -> Weighed:
     return weighed(result, thing.part, min(volume / part.volume, 1.0))
 
 
-def _price(found: Weighed, order: Bill) -> str:
+def _price(found: Weighed, order: Bill, units: str) -> str:
     """What it costs, as its share of the order."""
     lines = {line.row.item: line for line in order.lines}
     amounts = [(lines[item].amount, share) for item, share in found.goods if item in lines]
@@ -173,7 +173,7 @@ def _price(found: Weighed, order: Bill) -> str:
         return "not priced" if amounts else ""
     cost = sum(amount * share for amount, share in amounts if amount is not None)
     words = ", at example prices" if order.invented else ""
-    return f"{grouped(cost)} {order.currency} of material{words}"
+    return f"{grouped(cost, units=units)} {order.currency} of material{words}"
 
 
 def _goods(found: Weighed, thing: Thing, result: Assessment) -> list[str]:

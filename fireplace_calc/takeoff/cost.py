@@ -11,7 +11,7 @@ from pathlib import Path
 from fireplace_calc.base.printing import grouped
 from fireplace_calc.base.tables import Source, source_of
 from fireplace_calc.base.tables import rows as rows_of
-from fireplace_calc.base.units import InputError
+from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.takeoff.rows import Row
 
 
@@ -211,10 +211,15 @@ class PriceBand:
 
     @property
     def words(self) -> str:
+        """As one says it where money has a comma at its thousands."""
+        return self.said()
+
+    def said(self, units: str = FEET_INCHES) -> str:
         """As one says it; that there is no price where nothing has one."""
         if not self.high:
             return "no price yet"
-        said = f"{grouped(self.low)} to {grouped(self.high)} {self.currency}"
+        low, high = (grouped(value, units=units) for value in (self.low, self.high))
+        said = f"{low} to {high} {self.currency}"
         return f"{said} at example prices" if self.invented else said
 
 

@@ -43,7 +43,7 @@ def carry_text(weight_way: float, units: str = FEET_INCHES) -> str:
     ('723 lb x ft', '100 kg x m')
     """
     unit, name = (1.0, "kg x m") if units == MILLIMETRES else (POUND * FOOT, "lb x ft")
-    return f"{grouped(float(f'{weight_way / unit:.{FIGURES}g}'))} {name}"
+    return f"{grouped(float(f'{weight_way / unit:.{FIGURES}g}'), units=units)} {name}"
 
 
 def staging_words(

@@ -114,8 +114,8 @@ def volume_text(volume: float, units: str) -> str:
     ('0.5 qt', '0.5 L')
     """
     if units == MILLIMETRES:
-        return f"{grouped(volume / LITER, 1)} L"
-    return f"{grouped(volume / QUART, 1)} qt"
+        return f"{grouped(volume / LITER, 1, units)} L"
+    return f"{grouped(volume / QUART, 1, units)} qt"
 
 
 def weight_text(weight: float, units: str) -> str:

@@ -258,7 +258,7 @@ def ordering(
             quantity(line.row.order, line.row, units),
             weight(line.row.weight_kg, units),
             f"{line.packs} {line.pack}" if line.packs else "",
-            "no price" if line.amount is None else grouped(line.amount, 2),
+            "no price" if line.amount is None else grouped(line.amount, 2, units),
             english(line.row.note, result.pack),
         )
         for line in found.lines
@@ -272,14 +272,14 @@ def ordering(
     )
     missing = f" Without a price: {', '.join(found.unpriced)}." if found.unpriced else ""
     yield (
-        f"Whole: {grouped(found.total, 2)} {found.currency}; {weight(result.weight, units)} as"
-        f" built.{missing}"
+        f"Whole: {grouped(found.total, 2, units)} {found.currency};"
+        f" {weight(result.weight, units)} as built.{missing}"
     )
     opinions = tuple(
         (
             o.what,
-            f"{grouped(o.counted)} {o.unit}",
-            f"{grouped(o.by_rule)} {o.unit}",
+            f"{grouped(o.counted, units=units)} {o.unit}",
+            f"{grouped(o.by_rule, units=units)} {o.unit}",
             f"{o.rule}; {o.source}",
             o.why,
         )

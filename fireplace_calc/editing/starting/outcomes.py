@@ -57,10 +57,13 @@ class _Read:
     def place(self) -> str:
         site = self.design.site
         up = site.altitude
-        altitude = f"{grouped(round(up / FOOT))} ft" if self.units == FEET_INCHES else ""
-        altitude = altitude or f"{grouped(round(up))} m"
+        feet = self.units == FEET_INCHES
+        high = grouped(round(up / FOOT if feet else up), units=self.units)
         named = f"{site.place}: " if site.place else ""
-        return f"{named}{altitude} up, winter {show(site.winter, 'temperature', self.units)}."
+        return (
+            f"{named}{high} {'ft' if feet else 'm'} up,"
+            f" winter {show(site.winter, 'temperature', self.units)}."
+        )
 
     def ceiling(self) -> str:
         house = self.design.house

@@ -228,12 +228,11 @@ def remedy_words(one: Remedy, named: Named, units: str, order: str = ORDERS[0]) 
     def names(keys: tuple[str, ...]) -> str:
         return escape(", ".join(f"{named[key].title} ({key})" for key in keys))
 
-    signed = "" if one.cost is None else ("+" if one.cost > 0 else "") + grouped(one.cost)
-    cost = (
-        "cost not known"
-        if one.cost is None
-        else f"{signed} {one.currency}{', example prices' if one.invented else ''}"
-    )
+    if one.cost is None:
+        cost = "cost not known"
+    else:
+        signed = ("+" if one.cost > 0 else "") + grouped(one.cost, units=units)
+        cost = f"{signed} {one.currency}{', example prices' if one.invented else ''}"
     heavier = (
         f"{'-' if one.weight < 0 else '+'}{weight(abs(one.weight), units)}"
         if abs(one.weight) > 0.5

@@ -126,6 +126,6 @@ def _bill(result: Assessment, units: str, priced: Mapping[str, Price]) -> list[l
     if unpriced:
         words += f", {unpriced} not priced"
     return [
-        ["cost", [f"{grouped(found.total)} {found.currency}", words]],
+        ["cost", [f"{grouped(found.total, units=units)} {found.currency}", words]],
         ["takeoff", [show(result.weight, "mass", units), "as it stands"]],
     ]

@@ -71,10 +71,10 @@ def tape_text(value: float, units: str, tick: float = 0.0) -> str:
         if abs(value) < tick * 1e-3:
             value = 0.0
         else:
-            least = f"{grouped(tick / MM, 0 if tick >= MM else 2)} mm" if metric else ""
+            least = f"{grouped(tick / MM, 0 if tick >= MM else 2, units)} mm" if metric else ""
             return f"under {least or feet_inches(tick, 64)}"
     if metric:
         if tick < MM and abs(value) < 10:
-            return f"{grouped(value / MM, 2 if tick < MM / 2 else 1)} mm"
+            return f"{grouped(value / MM, 2 if tick < MM / 2 else 1, units)} mm"
         return show(value, "length", units)
     return feet_inches(value, round(INCH / tick))

@@ -81,7 +81,7 @@ def option_words(
     --------
     >>> from fireplace_calc import Design, assess
     >>> option_words(assess(Design())).price
-    '3 000 to 5 000 USD at example prices'
+    '3,000 to 5,000 USD at example prices'
     """
     require_units(units)
     known = prices() if priced is None else priced
@@ -90,7 +90,7 @@ def option_words(
     return OptionWords(
         headline=short.headline,
         short=tuple(short_words(finding, units) for finding in short.all),
-        price=band.words,
+        price=band.said(units),
         without=_without(result, found.unpriced),
         stands_on=band.stands_on,
         weight=weight(result.weight, units),

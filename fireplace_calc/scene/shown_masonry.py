@@ -177,12 +177,16 @@ def _thing(geometry: Geometry, one: ShownSolid) -> Thing:
 
 
 def _from_mesh(one: ShownSolid, made: Mesh, stuff: str) -> Thing:
+    import numpy as np
+
+    # A copy: the points of a skin are the library's own, and would keep all of it.
+    points = np.array(made.points)
     return Thing(
         one.key,
         one.name,
         stuff,
         one.kind,
-        made.points,
+        points,
         made.faces,
         one.part,
         one.smooth,

@@ -1,0 +1,104 @@
+"""The lit scene as a widget: what is sent, and what is answered; pages are tried in a browser."""
+
+import asyncio
+
+import pytest
+
+from fireplace_calc import assess
+from fireplace_calc.base.units import MILLIMETRES
+from fireplace_calc.editing.changes import change
+from fireplace_calc.panels.scene import scene_view
+from fireplace_calc.panels.scene.scene_view import SceneView
+from fireplace_calc.report.for_client.fallen_short import shortfall
+from fireplace_calc.scene.shown_masonry import STATES, masonry
+
+MOST = 16 * 1024
+"""What one change may send. [bytes]"""
+
+
+def sent(view):
+    """Messages of a view to its page from here on."""
+    told = []
+    view.send = lambda content, buffers=None: told.append(content)
+    return told
+
+
+def bytes_of(value):
+    """Bytes and letters of a message, roughly as they go over."""
+    if isinstance(value, bytes):
+        return len(value)
+    if isinstance(value, dict):
+        return sum(len(key) + bytes_of(held) for key, held in value.items())
+    if isinstance(value, (list, tuple)):
+        return sum(map(bytes_of, value))
+    return len(str(value))
+
+
+@pytest.fixture
+def view(boathouse):
+    return SceneView(boathouse)
+
+
+@pytest.mark.parametrize("state", STATES)
+def test_the_page_is_sent_what_is_built(boathouse, state):
+    made = SceneView(boathouse, mode=state)
+    built = {thing.key for thing in masonry(assess(boathouse), state)}
+    assert built <= set(made.fireplace["key"])
+
+
+def test_a_change_sends_little_and_the_room_only_once(view, boathouse):
+    changed = []
+    view.observe(lambda event: changed.append(event["name"]))
+    view.put(change(boathouse, {"opening.width": "40 in"}), moving=True)
+    assert "fireplace" in changed and "setting" not in changed and "words" not in changed
+    assert bytes_of(view.fireplace) + bytes_of(view.layouts) <= MOST
+
+
+def test_what_is_said_of_it_is_the_assessment(view, boathouse):
+    assert view.words["title"] == boathouse.name
+    assert view.words["short"] == shortfall(view.result).headline
+    wide = change(boathouse, {"opening.width": "40 in"})
+    view.put(wide)
+    assert "3'-4\" wide" in view.words["opening"]
+    view.units = MILLIMETRES
+    assert "1 016 mm wide" in view.words["opening"]
+
+
+def test_whoever_picks_a_part_is_told_of_it(view):
+    told = sent(view)
+    view._heard(view, {"ask": "about", "key": "firebox lining"}, [])
+    (about,) = told
+    assert about["tell"] == "about" and about["key"] == "firebox lining"
+    view._heard(view, {"ask": "about", "key": "nothing of the kind"}, [])
+    assert len(told) == 1
+
+
+def test_a_page_that_opens_later_is_sent_every_layout(view, boathouse):
+    first = view.layouts["order"]
+    view.put(change(boathouse, {"opening.width": "40 in"}))
+    view._heard(view, {"ask": "ready"}, [])
+    assert set(view.layouts["made"]) == set(view.layouts["order"])
+    assert len(first) == len(set(first))
+
+
+def test_a_picture_comes_back_as_the_page_made_it(view):
+    told = sent(view)
+
+    async def ask():
+        waiting = asyncio.ensure_future(view.picture(640, 400, "Close", "Dusk"))
+        await asyncio.sleep(0)
+        (asked,) = told
+        assert (asked["width"], asked["height"], asked["eye"], asked["hour"]) == (
+            *(640, 400),
+            *("Close", "Dusk"),
+        )
+        view._heard(view, {"picture": asked["id"]}, [memoryview(b"PNG")])
+        return await waiting
+
+    assert asyncio.run(ask()) == b"PNG"
+
+
+def test_without_a_page_there_is_no_picture(view, monkeypatch):
+    monkeypatch.setattr(scene_view, "PATIENCE", 0.01)
+    with pytest.raises(TimeoutError, match="No page shows the scene"):
+        asyncio.run(view.picture())

@@ -130,9 +130,9 @@ def _cut(geometry: Geometry) -> Standpoint:
 def _apart(geometry: Geometry) -> Standpoint:
     """Before both columns, shell and what is inside it, up to where the flue starts."""
     f = geometry.frame
-    wide = 2 * f.block_half + BESIDE + 2 * f.half_width + 0.9
-    low, high = f.footing_bottom, f.flue_start + 12 * BETWEEN
-    away = _distance(wide, (high - low) * 0.9, OPENED)
+    wide = 4 * f.block_half + BESIDE + 0.4
+    low, high = f.slab_bottom - 0.5, f.flue_start + 14 * BETWEEN
+    away = _distance(wide, high - low, OPENED)
     looks = (f.block_half + BESIDE / 2, f.block_back / 2, (low + high) / 2)
     return Standpoint(
         "Apart",

@@ -74,7 +74,7 @@ def masonry(result: Assessment, state: str = "whole") -> tuple[Thing, ...]:
     if state == "cut":
         return tuple(_cut_open(geometry, standing))
     away = spread_apart(geometry, standing) if state == "apart" else {}
-    made = (_thing(geometry, one) for one in standing)
+    made = (_thing(geometry, one, state == "apart") for one in standing)
     return tuple(replace(thing, away=away[thing.key]) if away else thing for thing in made)
 
 
@@ -169,11 +169,11 @@ def _round(part: Part) -> bool:
     return any(isinstance(s, (Cylinder, ArchRing, ArchVoid)) for s in (*part.adds, *part.cuts))
 
 
-def _thing(geometry: Geometry, one: ShownSolid) -> Thing:
+def _thing(geometry: Geometry, one: ShownSolid, apart: bool) -> Thing:
     made = skin(one.name, one.material, one.body)
     if made is None:
         raise ValueError(f"Nothing is left of {one.name}.")
-    return _from_mesh(one, made, stuff_of(geometry, one))
+    return _from_mesh(one, made, stuff_of(geometry, one, apart))
 
 
 def _from_mesh(one: ShownSolid, made: Mesh, stuff: str) -> Thing:

@@ -20,6 +20,8 @@ FACED = (
     "chimney walls",
 )
 """Masonry that the room sees in its finish, from floor to ceiling."""
+CONCEALED = ("base walls", "hearth slab", "hearth extension bed", "hearth extension base")
+"""Of these, what shows its own material once it is drawn apart."""
 FACES = {"stone": "stone face"}
 """What a finish is called among the stuffs, where it is not by its own name."""
 SLABS = {"stone": "hearth stone", "tile": "tile", "timber": "boards"}
@@ -59,7 +61,7 @@ def _outside(here: ShownSolid, where: str, body: object) -> ShownSolid:
     return replace(here, key=name, name=name, body=body)
 
 
-def stuff_of(geometry: Geometry, one: ShownSolid) -> str:
+def stuff_of(geometry: Geometry, one: ShownSolid, apart: bool = False) -> str:
     """The row of the stuffs that a thing is shown in.
 
     Parameters
@@ -71,7 +73,7 @@ def stuff_of(geometry: Geometry, one: ShownSolid) -> str:
     -------
     str
     """
-    if one.part in FACED and one.key == one.part:
+    if one.part in FACED and one.key == one.part and not (apart and one.part in CONCEALED):
         face = geometry.design.surround.face
         return FACES.get(face, face)
     if one.part == "hearth extension":

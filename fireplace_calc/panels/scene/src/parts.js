@@ -71,7 +71,7 @@ export function whence(eye, state, units) {
   const degrees = Math.round(eye.round * 18 / Math.PI) * 10;
   const side = degrees ? `${Math.abs(degrees)} degrees round to the ${degrees < 0 ? 'left' : 'right'}` : '';
   const where = eye.moved || !SEEN[eye.name] ? 'seen' : SEEN[eye.name];
-  return [state === 'room' ? '' : STATES[state], where === STATES[state] ? '' : where, `from ${away(eye.far, units)}`,
+  return [state === 'room' ? '' : STATES[state], state !== 'room' && !eye.moved ? '' : where, `from ${away(eye.far, units)}`,
     eye.moved ? side : ''].filter(Boolean).join(', ');
 }
 

@@ -1,6 +1,7 @@
 // What is seen: things of the kernel as meshes, an eye, and a frame whenever something has changed.
 import { BufferAttribute, BufferGeometry, Color, DirectionalLight, EdgesGeometry, HemisphereLight, LineBasicMaterial, LineSegments, Mesh, MeshLambertMaterial, PerspectiveCamera, Raycaster, Scene, Vector2, WebGLRenderer } from 'three';
 import { Eye } from './hands.js';
+import { dress, undress } from './studio.js';
 import { openLayouts, openThings } from './wire.js';
 
 const UNKNOWN = ['#aaa59b']; // a stuff without a row
@@ -57,6 +58,7 @@ export class Stage {
     this.marks = numbers.map((k) => {
       const line = new LineSegments(new EdgesGeometry(this.meshes[k].geometry, 20), new LineBasicMaterial({ color: 0x1e90ff, depthTest: false, transparent: true }));
       line.renderOrder = 9;
+      line.position.copy(this.meshes[k].position);
       this.scene.add(line);
       return line;
     });
@@ -64,7 +66,7 @@ export class Stage {
   }
 
   build() {
-    for (const mesh of this.meshes) { this.scene.remove(mesh); mesh.geometry.dispose(); mesh.material.dispose(); }
+    for (const mesh of this.meshes) { undress(mesh); this.scene.remove(mesh); mesh.geometry.dispose(); mesh.material.dispose(); }
     this.meshes = this.things.map((thing) => {
       const made = new BufferGeometry();
       made.setAttribute('position', new BufferAttribute(thing.points, 3));
@@ -73,6 +75,7 @@ export class Stage {
       const mesh = new Mesh(thing.smooth ? made : made.toNonIndexed(), new MeshLambertMaterial({ color: new Color(tone) }));
       mesh.geometry.computeVertexNormals();
       mesh.userData.thing = thing;
+      if (this.model.get('mode') !== 'room') dress(mesh, thing, this.model.get('hatches') || {});
       this.scene.add(mesh);
       return mesh;
     });
@@ -90,7 +93,7 @@ export class Stage {
   place() {
     const { camera, canvas, eye } = this, aspect = canvas.clientWidth / canvas.clientHeight || 1;
     camera.aspect = aspect;
-    camera.fov = 2 * Math.atan(Math.tan(eye.angle * Math.PI / 360) / Math.max(aspect, 1)) * 180 / Math.PI;
+    camera.fov = 2 * Math.atan(Math.tan(eye.angle * Math.PI / 360) / Math.min(Math.max(aspect, 1), 1.5)) * 180 / Math.PI;
     camera.position.set(...eye.stands);
     camera.lookAt(...eye.looks);
     camera.updateProjectionMatrix();

@@ -16,7 +16,7 @@ SEATED = 0.70
 """Eye level of somebody seated in an easy chair, over that of the same person standing; by our own
 judgement, as a published figure was not at hand. [-]
 """
-OFF_WALL = 0.35
+OFF_WALL = 0.45
 """Nobody stands nearer to a wall. [m]"""
 USUAL_DEPTH = 5.0
 """Of a room that nobody has measured. [m]"""
@@ -55,7 +55,7 @@ def standpoints(geometry: Geometry) -> tuple[Standpoint, ...]:
     away = _distance(2 * reach + 1.6, high, WIDE)
     close = _distance(2 * f.half_width + 0.7, f.opening_top + 0.25, NEAR)
     inside = (
-        ("Standing", (0.45, -max(away, hearth.front + 1.6), eye), (-0.04, 0.0, high * 0.5), WIDE),
+        ("Standing", (0.45, -max(1.35 * away, 3.6), eye), (-0.04, 0.0, high * 0.42), WIDE),
         (
             "Seated",
             (-reach - 0.75, -hearth.front - 1.9, seated),
@@ -64,8 +64,8 @@ def standpoints(geometry: Geometry) -> tuple[Standpoint, ...]:
         ),
         (
             "Corner",
-            (reach + 1.5, -max(away, hearth.front + 1.6), eye),
-            (-0.55, -0.2, high * 0.48),
+            (reach + 1.6, -max(1.2 * away, 3.4), eye),
+            (-0.55, -0.2, high * 0.43),
             WIDE + 4,
         ),
         (

@@ -11,16 +11,14 @@ from fireplace_calc.scene.built.standing import ShownSolid, between_levels
 FACED = (
     "base walls",
     "hearth slab",
-    "hearth extension bed",
-    "hearth extension base",
     "firebox walls",
     "smoke chamber walls",
     "masonry round the set",
     "shoulder",
     "chimney walls",
 )
-"""Masonry that the room sees in its finish, from floor to ceiling."""
-CONCEALED = ("base walls", "hearth slab", "hearth extension bed", "hearth extension base")
+"""Masonry that the room sees in its finish, from floor to ceiling, as the list counts the face."""
+CONCEALED = ("base walls", "hearth slab")
 """Of these, what shows its own material once it is drawn apart."""
 FACES = {"stone": "stone face"}
 """What a finish is called among the stuffs, where it is not by its own name."""
@@ -39,7 +37,7 @@ def faced(geometry: Geometry, part: Part) -> tuple[ShownSolid, ...]:
 
     Returns
     -------
-    tuple of Standing
+    tuple of ShownSolid
         What stands in the room bears the part's own key.
     """
     floor, ceiling = 0.0, wall_top(geometry)
@@ -67,7 +65,9 @@ def stuff_of(geometry: Geometry, one: ShownSolid, apart: bool = False) -> str:
     Parameters
     ----------
     geometry : Geometry
-    one : Standing
+    one : ShownSolid
+    apart : bool
+        Drawn apart: what the finish conceals shows what it is.
 
     Returns
     -------

@@ -30,7 +30,7 @@ def sections_of(geometry: Geometry, part: Part) -> tuple[ShownSolid, ...]:
 
     Returns
     -------
-    tuple of Standing
+    tuple of ShownSolid
         None where the part is not set in sections, or is not cut here.
     """
     if part.material == "refractory" and part.name == "firebox floor":

@@ -73,7 +73,7 @@ def pieces_of_set(geometry: Geometry) -> tuple[ShownSolid, ...]:
 
     Returns
     -------
-    tuple of Standing
+    tuple of ShownSolid
         Lift by lift; none without a set.
     """
     if geometry.design.piece_set is None:

@@ -44,7 +44,7 @@ def spread_apart(geometry: Geometry, things: Sequence[ShownSolid]) -> dict[str, 
     Parameters
     ----------
     geometry : Geometry
-    things : sequence of Standing
+    things : sequence of ShownSolid
 
     Returns
     -------

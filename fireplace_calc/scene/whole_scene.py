@@ -10,6 +10,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
 from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF, standpoints
+from fireplace_calc.scene.layouts.all_layouts import face_layouts
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
 from fireplace_calc.scene.shown_masonry import masonry
 
@@ -56,7 +57,7 @@ def gather_scene(result: Assessment, state: str = "room") -> WholeScene:
     return WholeScene(
         masonry(result, state),
         (),
-        (),
+        tuple(face_layouts(result)),
         _bare_room(geometry),
         standpoints(geometry),
     )

@@ -85,6 +85,7 @@ def designs(draw) -> Design:
         "chimney.wall": draw(_inches(4, 9)),
         "chimney.wash": draw(_inches(0, 4)),
         "chimney.overhang": draw(_inches(0, 3)),
+        "breast.form": draw(st.sampled_from(["shouldered", "shouldered", "straight", "flush"])),
         "roof.pitch": draw(st.integers(0, 24).map(lambda rise: f"{rise}:12")),
         "roof.ridge_distance": draw(_inches(0, 300)),
         "roof.ridge_runs": draw(st.sampled_from(["along the opening", "front to back"])),

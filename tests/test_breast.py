@@ -4,17 +4,18 @@ from collections import Counter
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
-from fireplace_calc import change
+from fireplace_calc import assess, change
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import single
 from fireplace_calc.drawing.room.room_scene import scene
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.rules.tracing.follows import idle
 from fireplace_calc.takeoff.facing import finish_area, shown_areas
 from fireplace_calc.takeoff.share import Share
 from fireplace_calc.takeoff.shares import share_out
@@ -63,20 +64,21 @@ def test_what_has_drawn_back_behind_the_wall_is_not_seen():
 
 
 def sliced(geometry, low: float, high: float, out: float | None, corner: float) -> float:
-    """Front and returns between two levels, off a thousand level cuts of the whole. [m2]"""
-    area, levels = 0.0, np.linspace(low, high, 1001)
+    """Front and returns between two levels, off two hundred level cuts of the whole. [m2]"""
+    area, levels = 0.0, np.linspace(low, high, 201)
     for z in (levels[:-1] + levels[1:]) / 2:
         x, y = np.concatenate([np.array(ring) for ring in geometry.outer.plan(z)[0]]).T
         if out is not None and y.min() > out:
             continue
         side = 0.0 if out is None else max(min(out, y.max()) - y.min() - corner, 0.0)
-        area += (high - low) / 1000 * (np.ptp(x) + 2 * side)
+        area += (high - low) / 200 * (np.ptp(x) + 2 * side)
     return area
 
 
+@settings(deadline=None)
 @given(designs(), st.one_of(st.none(), st.floats(0.0, 1.0)), st.floats(6.0, 20.0))
 def test_what_shows_over_the_throat_is_what_level_cuts_show(design, share, feet):
-    """Against the solids themselves, cut a thousand times."""
+    """Against the solids themselves, cut two hundred times."""
     most = build_geometry(design).frame.block_back + (design.clearance.back or 0.0)
     out = None if share is None else round(share * most / INCH, 3)
     told = {
@@ -88,18 +90,19 @@ def test_what_shows_over_the_throat_is_what_level_cuts_show(design, share, feet)
     except InputError:  # rounded up, over the most
         return
     f, found = g.frame, shown_areas(g)
-    wall, ceiling = g.design.breast.projection, g.design.house.ceiling
+    wall, ceiling = g.design.breast.stands_out, g.design.house.ceiling
     corner = 3.75 * INCH if design.surround.face == "brick" else 0.0
     for name, low, high in (
         ("smoke chamber walls", f.throat, f.flue_start),
-        ("shoulder", f.flue_start, f.shoulder_top),
+        ("breast walls", f.flue_start, f.block_top),
+        ("shoulder", f.block_top, f.shoulder_top),
         ("chimney walls", f.shoulder_top, f.crown_bottom),
     ):
         top = min(high, ceiling)
         wanted = sliced(g, low, top, wall, corner) if top > low else 0.0
         if f.offset and name == "chimney walls":
             continue  # a stack that leans shows one side more than the other
-        assert found[name] == pytest.approx(wanted, abs=2e-3 * (1 + wanted)), name
+        assert found[name] == pytest.approx(wanted, abs=1e-2 * (1 + wanted)), name
 
 
 def test_what_is_told_adds_up_and_older_designs_ask_for_the_same():
@@ -147,3 +150,84 @@ def test_views_of_it_are_clean(out, view, units):
     if view == "plan":
         words = " ".join(label.text for label in sheet.labels)
         assert ("flush with the wall" if out == "0 in" else "out of the wall") in words
+
+
+# -- how it goes up --------------------------------------------------------------------------------
+STRAIGHT = {"breast.form": "straight"}
+
+
+def test_a_straight_breast_is_its_block_carried_up_to_the_ceiling():
+    """From 66 in, where the flue starts, to the 9 ft ceiling: 60 by 28-1/2 in, less a flue of 14-1/2
+    in over its wall with 1/2 in of gap round it; the shoulder's 12 in begin over the ceiling.
+    """
+    plain, g = made(), made(STRAIGHT)
+    part, f = g.by_name["breast walls"], g.frame
+    cavity = 2 * f.cavity_half / INCH * (2 * f.cavity_depth / INCH)
+    assert part.volume / INCH**3 == pytest.approx((60 * 28.5 - cavity) * (108 - 66))
+    assert (part.bottom, part.top) == pytest.approx((66 * INCH, 108 * INCH))
+    assert (f.block_top, f.shoulder_top) == pytest.approx((108 * INCH, 120 * INCH))
+    assert part.material == g.design.chimney.masonry
+    shoulder = [x.by_name["shoulder"].volume for x in (plain, g)]
+    assert shoulder[1] == pytest.approx(shoulder[0])
+    assert "breast walls" not in plain.by_name and plain.frame.block_top == plain.frame.flue_start
+
+
+def test_it_shows_asks_for_and_weighs_the_whole_of_it():
+    """Front 60 in by 108 less the opening; the weight on the footing grows by the walls that are
+    added, less the stack that stood there.
+    """
+    plain, g = made(PLASTER), made(PLASTER | STRAIGHT)
+    assert square_inches(finish_area(g)) == pytest.approx(60 * 108 - 36 * 30)
+    bricks = [sum(s.count for s in share_out(x) if s.item == "Common brick") for x in (plain, g)]
+    assert bricks[1] > bricks[0] + 500
+    weights = [sum(s.weight for s in share_out(x)) for x in (plain, g)]
+    added = sum(s.weight for s in share_out(g) if s.part == "breast walls")
+    assert 0 < weights[1] - weights[0] < added
+    pressed = [assess(x.design).structure.footing.load for x in (plain, g)]
+    assert pressed[1] > pressed[0]
+
+
+def test_under_a_low_ceiling_it_is_as_it_was():
+    """The flue starts at 66 in: a ceiling under that leaves nothing to carry up."""
+    low = {"house.ceiling": "6 ft", "smoke_chamber.height": "36 in"}
+    plain, g = made(low), made(low | STRAIGHT)
+    assert [p.name for p in g.parts] == [p.name for p in plain.parts]
+    assert g.frame == plain.frame
+
+
+def test_a_straight_breast_leaves_room_for_shoulder_and_crown_over_the_ceiling():
+    """Eight sections of 2 ft end at 66 + 193 in; under a ceiling of 20 ft they are used up."""
+    high = {"house.ceiling": "20 ft", "flue.sections": 8}
+    made(high)
+    with pytest.raises(InputError, match="Crown.*share the height of the flue over the ceiling"):
+        change(Design(), high | STRAIGHT)
+
+
+def test_a_flush_breast_stands_in_the_plane_of_its_wall():
+    """Nothing stands out, whatever the projection says; solids are those of a shouldered one."""
+    flush = made(PLASTER | {"breast.form": "flush", "breast.projection": "10 in"})
+    nought = made(PLASTER | {"breast.projection": "0 in"})
+    assert flush.design.breast.stands_out == 0.0 and flush.parts == nought.parts
+    assert finish_area(flush) == finish_area(nought)
+    assert "breast.projection" in idle(flush.design)
+    assert "breast.projection" not in idle(nought.design)
+
+
+def test_a_set_of_pieces_goes_up_straight_too():
+    """Masonry round its flue, from its head to the ceiling; nothing stands in anything."""
+    work = change(Design(), {"pieces.set": "middling"} | STRAIGHT)
+    g = build_geometry(work)
+    part, f = g.by_name["breast walls"], g.frame
+    assert part.top == pytest.approx(work.house.ceiling) and part.bottom == pytest.approx(
+        f.flue_start
+    )
+    filled = sum(p.volume for p in (*g.parts, *g.voids))
+    assert filled == pytest.approx(g.outer.volume)
+
+
+@pytest.mark.parametrize("form", ["straight", "flush"])
+@pytest.mark.parametrize("view", ["room", "plan", "front", "section", "roof"])
+@pytest.mark.parametrize("ceiling", ["7 ft", "9 ft", "14 ft"])
+def test_views_of_every_form_are_clean(form, view, ceiling):
+    told = {"breast.form": form, "house.ceiling": ceiling, "breast.projection": "8 in"}
+    assert collisions(single(view, made(told))) == []

@@ -54,6 +54,8 @@ from fireplace_calc.takeoff.facing import facing_volume, head_shows, shown_areas
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
 INCH3 = INCH**3
 SHOWN = ("firebox walls", "smoke chamber walls", "shoulder", "chimney walls")
+TO_THE_CEILING = (*SHOWN, "breast walls")
+"""Of a breast that goes up straight."""
 """Parts whose front may stand in the room."""
 BEFORE = ("face", "mantel")
 """What stands before the masonry, and is none of its parts."""
@@ -150,7 +152,7 @@ def test_volume_by_material_is_the_geometrys(method, design):
             drawn[share.part] += share.volume
         elif share.volume > 0:
             work = named[share.part].material
-            shown = {"brick", "mortar"} if share.part in SHOWN else set()
+            shown = {"brick", "mortar"} if share.part in TO_THE_CEILING else set()
             assert share.material in MADE_OF[work] | shown, (work, share.item)
             filled[work] += share.volume
             ordered[share.item, share.material] += share.volume
@@ -220,7 +222,9 @@ def test_pieces_drawn_are_counted_and_ordered(design, facing, joint, common, fac
     if face == "brick":
         area = sum(shown_areas(made).values())
         shown = [s for s in share_out(made) if s.item == "Facing brick"]
-        full = all(facing_volume(made, p) <= p.volume for p in made.parts if p.name in SHOWN)
+        full = all(
+            facing_volume(made, p) <= p.volume for p in made.parts if p.name in TO_THE_CEILING
+        )
         if full:
             laid, unit = coursed_face(made), facing_brick(made.design)
             most = laid.stretchers + laid.headers
@@ -530,7 +534,7 @@ def test_cost_and_weight_follow_the_face(design, one, other):
             changes["surround.face"], f"Face {changes['surround.face']}"
         )
         row = next((r for r in rows if r.item == item), None)
-        stone = {made.by_name[n].material for n in SHOWN if n in made.by_name} == {"stone"}
+        stone = {made.by_name[n].material for n in TO_THE_CEILING if n in made.by_name} == {"stone"}
         if row is None:
             assert item == "Face stone" and stone, "a wall of stone is its own face"
         else:
@@ -604,7 +608,10 @@ def test_the_face_that_is_counted_is_the_face_that_is_drawn(design):
     head = lintel_ring(made)
     if ceiling < max(z for _, z in head) or f.throat < max(z for _, z in head):
         return  # a head that reaches into the chamber's front or over the ceiling
-    sheet = shapely.Polygon(breast_ring(made, ceiling))
+    flush = design.breast.form == "flush"  # the wall stands before its shoulder
+    sheet = shapely.Polygon(
+        breast_ring(made, min(ceiling, f.front_reaches(0.0)) if flush else ceiling)
+    )
     for hole in (opening_ring(made), *(end for end, _ in jamb_ends(made))):
         sheet -= shapely.Polygon(hole)
     if head_shows(made):

@@ -57,6 +57,7 @@ def step_name(built: list[LiftPart]) -> str:
         for word, has in (
             ("flue", parts & {"flue liner", "flue casing"}),
             ("second flue", parts & {"second flue liner", "second flue casing"}),
+            ("breast", "breast walls" in parts),
             ("shoulder", "shoulder" in parts),
             ("chimney", "chimney walls" in parts),
         )

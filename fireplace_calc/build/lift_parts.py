@@ -31,6 +31,7 @@ COURSED = (
     "flue casing",
     "second flue liner",
     "second flue casing",
+    "breast walls",
     "shoulder",
     "chimney walls",
 )
@@ -39,7 +40,7 @@ poured whole.
 """
 FLUES = ("flue liner", "flue casing", "second flue liner", "second flue casing")
 """What the smoke goes up in, and what is cast round it."""
-STACK = (*FLUES, "shoulder", "chimney walls")
+STACK = (*FLUES, "breast walls", "shoulder", "chimney walls")
 """Parts that rise together: a section of flue, then the wall round it."""
 
 

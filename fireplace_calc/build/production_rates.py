@@ -32,7 +32,7 @@ found. [h]
 """
 FORM_LEAST = 0.5
 """Any form takes half an hour, however small: engineering judgement. [h]"""
-CAST_WALLS = ("firebox walls", "smoke chamber walls", "shoulder", "chimney walls")
+CAST_WALLS = ("firebox walls", "smoke chamber walls", "breast walls", "shoulder", "chimney walls")
 """Where of concrete, formed outside; inside they are cast against what they surround."""
 
 

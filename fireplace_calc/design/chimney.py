@@ -10,6 +10,9 @@ from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, length, quantity, yes_no
 from fireplace_calc.design.firebox import MASONRY
 
+FORMS = ("shouldered", "straight", "flush")
+"""How a breast stands in its wall and goes up."""
+
 
 @dataclass(frozen=True, slots=True)
 class Chimney(Record):
@@ -241,11 +244,23 @@ class Stack(Record):
 class Breast(Record):
     """How the masonry stands in its wall, as the room sees it."""
 
+    form: str = choice(
+        "Breast form",
+        "shouldered",
+        FORMS,
+        "Shouldered draws in over the smoke chamber; straight goes up to the ceiling as wide as it"
+        " is, solid round the flue; flush has its face in the plane of the wall.",
+    )
     projection: float | None = length(
         "Breast projection",
         None,
         "0 in",
         "72 in",
-        "How far the face stands out of the wall beside it; nought is flush, unknown shows no"
-        " returns and orders none.",
+        "How far the face stands out of the wall beside it; unknown shows no returns and orders"
+        " none. A flush breast has none.",
     )
+
+    @property
+    def stands_out(self) -> float | None:
+        """How far the face stands out of the wall beside it; unknown where nobody has told. [m]"""
+        return 0.0 if self.form == "flush" else self.projection

@@ -144,7 +144,10 @@ def require_consistent(design: Design) -> None:
         min(firebox.jamb, firebox.wall) + 1e-3,
         "lining and wall share the thickness beside the chamber.",
     )
-    rise = design.flue.sections * (design.flue.section_height + design.flue.joint)
+    frame = build_frame(design)
+    rise = frame.liner_top - frame.block_top
+    shared = "shoulder, crown and standing liner share the height of the flue"
+    over = " over the ceiling" if frame.block_top > frame.flue_start else ""
     _at_most(
         "Crown",
         design.chimney.crown
@@ -152,7 +155,7 @@ def require_consistent(design: Design) -> None:
         + design.chimney.liner_above
         + design.chimney.shoulder,
         rise,
-        "shoulder, crown and standing liner share the height of the flue.",
+        f"{shared}{over}.",
     )
     if design.flue.offset > 0:
         _at_most(
@@ -167,11 +170,11 @@ def require_consistent(design: Design) -> None:
         )
     if opening.head == "segmental":
         _require_seat(design)
-    if design.breast.projection is not None:
+    if design.breast.stands_out is not None:
         _at_most(
             "Breast projection",
-            design.breast.projection,
-            build_frame(design).block_back + (design.clearance.back or 0.0),
+            design.breast.stands_out,
+            frame.block_back + (design.clearance.back or 0.0),
             "farther out, the wall would stand behind everything that is built.",
         )
     if design.second_flue.drawn:

@@ -47,8 +47,9 @@ class Frame:
     """Levels count from the finished room floor, y from the opening plane away from the room, x
     from the center line. [m]
 
-    ``side_slope`` is how far a side closes in per unit of depth [-]; ``bore`` is the flue's inside;
-    ``stack_middle`` is how far the middle of the chimney stands to the right of the flue's.
+    Up to ``block_top`` the masonry is as wide and deep as at the firebox. ``side_slope`` is how far
+    a side closes in per unit of depth [-]; ``bore`` is the flue's inside; ``stack_middle`` is how
+    far the middle of the chimney stands to the right of the flue's.
     """
 
     # levels, bottom to top
@@ -65,6 +66,7 @@ class Frame:
     throat: float
     taper_top: float
     flue_start: float
+    block_top: float
     shoulder_top: float
     crown_bottom: float
     crown_top: float
@@ -142,8 +144,8 @@ class Frame:
         z : float
             Level, from the slab up. [m]
         """
-        rise, back = self.shoulder_top - self.flue_start, self.flue_y - self.stack_depth
-        return back * min(max((z - self.flue_start) / rise, 0.0), 1.0)
+        rise, back = self.shoulder_top - self.block_top, self.flue_y - self.stack_depth
+        return back * min(max((z - self.block_top) / rise, 0.0), 1.0)
 
     def front_reaches(self, y: float) -> float:
         """Level over which the front lies farther back than ``y``; infinite where it never does,
@@ -154,8 +156,8 @@ class Frame:
         y : float
             Depth behind the face. [m]
         """
-        rise, back = self.shoulder_top - self.flue_start, self.flue_y - self.stack_depth
-        return inf if y >= back else self.flue_start + rise * y / back
+        rise, back = self.shoulder_top - self.block_top, self.flue_y - self.stack_depth
+        return inf if y >= back else self.block_top + rise * y / back
 
     @property
     def lean(self) -> float:

@@ -79,7 +79,9 @@ def build_frame(design: Design) -> Frame:
     casing = fl.casing if design.method == "modular" else 0.0
     unit_half = inside.width / 2 + inside.wall + casing
     first_depth = inside.depth / 2 + inside.wall + casing
-    shoulder_top = flue_start + ch.shoulder
+    straight = design.breast.form == "straight"
+    block_top = max(flue_start, design.house.ceiling) if straight else flue_start
+    shoulder_top = block_top + ch.shoulder
     stack_depth = max(first_depth, unit_depth(design)) + ch.gap + ch.wall
     flue_y = max(fb.depth - inside.depth / 2, stack_depth)
     front = throat_back - design.throat.depth
@@ -116,6 +118,7 @@ def build_frame(design: Design) -> Frame:
         throat=throat,
         taper_top=flue_start - sc.transition,
         flue_start=flue_start,
+        block_top=block_top,
         shoulder_top=shoulder_top,
         crown_bottom=crown_top - ch.wash - ch.crown,
         crown_top=crown_top,

@@ -134,9 +134,16 @@ class Builder(BaseParts):
         yield part("flue liner", "clay liner", liner, inside)
         if d.method == "modular":
             yield part("flue casing", "refractory", self.unit(f.flue_start, f.liner_top), liner)
-        cavity = self.along_flue(f.flue_start, f.shoulder_top, f.cavity_half, f.cavity_depth)
+        yield part(
+            "breast walls",
+            d.chimney.masonry,
+            [prism(f.flue_start, f.block_top, self.block)],
+            self.along_flue(f.flue_start, f.block_top, f.cavity_half, f.cavity_depth),
+            self.second_cavity(f.flue_start, f.block_top),
+        )
+        cavity = self.along_flue(f.block_top, f.shoulder_top, f.cavity_half, f.cavity_depth)
         shoulder = Loft(
-            f.flue_start,
+            f.block_top,
             f.shoulder_top,
             self.block,
             self.stack_outline(),
@@ -146,7 +153,7 @@ class Builder(BaseParts):
             d.chimney.masonry,
             [shoulder],
             cavity,
-            self.second_cavity(f.flue_start, f.shoulder_top),
+            self.second_cavity(f.block_top, f.shoulder_top),
         )
         yield part(
             "chimney walls",
@@ -234,9 +241,9 @@ class Builder(BaseParts):
                 f.footing_top,
                 centered(f.block_half + out, -out, f.block_back + out),
             ),
-            prism(f.footing_top, f.flue_start, self.block),
+            prism(f.footing_top, f.block_top, self.block),
             Loft(
-                f.flue_start,
+                f.block_top,
                 f.shoulder_top,
                 self.block,
                 self.stack_outline(),

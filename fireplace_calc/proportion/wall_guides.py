@@ -79,8 +79,8 @@ def like_shapes(geometry: Geometry) -> Guide:
     name, top = shelf_top(geometry)
     if name == "opening":
         name, top = (
-            "shoulder" if f.flue_start < wall_top(geometry) else "ceiling",
-            min(f.flue_start, wall_top(geometry)),
+            "shoulder" if f.block_top < wall_top(geometry) else "ceiling",
+            min(f.block_top, wall_top(geometry)),
         )
     whole, own = 2 * f.block_half / top, width / height
     lines = (

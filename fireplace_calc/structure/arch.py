@@ -98,7 +98,7 @@ def assess_arch(design: Design, frame: Frame, weights: Weights) -> Arch | None:
     ring = Ring(
         2 * frame.half_width, frame.opening_top - frame.spring, design.lintel.height, frame.breast
     )
-    wall, cover = wall_weight(frame, weights), frame.flue_start - frame.spring
+    wall, cover = wall_weight(frame, weights), frame.block_top - frame.spring
     above = head_load(design.loads, wall, ring.span, cover)
     own = G * weights.masses.get("arch", 0.0)
     load = Load(ring.span, above.triangular, own + above.uniform)

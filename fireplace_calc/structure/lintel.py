@@ -149,7 +149,7 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
         least = max(least, clear * figure("stone bearing ratio"))
     bearing = lintel.bearing
     span = clear + (least if bearing is None else bearing)
-    cover = frame.flue_start - frame.opening_top - lintel.height
+    cover = frame.block_top - frame.opening_top - lintel.height
     wall = wall_weight(frame, weights)
     load = head_load(design.loads, wall, span, cover)
     own = G * weights.masses.get("lintel", 0.0) / (clear + 2 * (bearing or 0.0))

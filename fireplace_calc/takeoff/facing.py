@@ -99,31 +99,32 @@ def shown_areas(geometry: Geometry) -> dict[str, float]:
     return {
         BEFORE_BASE: (wide + _returns(geometry, foot)) * foot - 2 * half * min(apron, foot) + riser,
         **masonry,
-        "shoulder": _shown(geometry, f.flue_start, f.shoulder_top),
+        "breast walls": _shown(geometry, f.flue_start, f.block_top),
+        "shoulder": _shown(geometry, f.block_top, f.shoulder_top),
         "chimney walls": _shown(geometry, f.shoulder_top, f.crown_bottom),
     }
 
 
 def _shown(geometry: Geometry, low: float, high: float) -> float:
     """Front and returns over the throat between two levels, as far as the room goes up. [m2]"""
-    f, out = geometry.frame, geometry.design.breast.projection
+    f, out = geometry.frame, geometry.design.breast.stands_out
     high = min(high, geometry.design.house.ceiling)
     if high <= low:
         return 0.0
-    bends = {f.flue_start, f.shoulder_top}
+    bends = {f.block_top, f.shoulder_top}
     if out is not None:
         bends |= {f.front_reaches(out), f.front_reaches(max(out - _corner(geometry), 0.0))}
         back = f.flue_y + f.stack_depth  # over the shoulder
         if back < out < f.block_back:
             share = (f.block_back - out) / (f.block_back - back)
-            bends.add(f.flue_start + share * (f.shoulder_top - f.flue_start))
+            bends.add(f.block_top + share * (f.shoulder_top - f.block_top))
     levels = sorted({low, high, *(z for z in bends if low < z < high)})
     area = 0.0
     for a, b in pairwise(levels):
         middle = (a + b) / 2  # between two bends the mean
         if out is not None and f.front_at(middle) > out:
             break
-        over = (middle - f.flue_start) / (f.shoulder_top - f.flue_start)
+        over = (middle - f.block_top) / (f.shoulder_top - f.block_top)
         half = f.block_half + (f.stack_half - f.block_half) * min(max(over, 0.0), 1.0)
         area += (b - a) * (2 * half + _returns(geometry, middle))
     return area
@@ -133,10 +134,10 @@ def _returns(geometry: Geometry, z: float) -> float:
     """Both sides of the breast at a level, from the face back to the wall; nothing where nobody has
     told how far it stands out. [m]
     """
-    f, out = geometry.frame, geometry.design.breast.projection
+    f, out = geometry.frame, geometry.design.breast.stands_out
     if out is None:
         return 0.0
-    over = min(max((z - f.flue_start) / (f.shoulder_top - f.flue_start), 0.0), 1.0)
+    over = min(max((z - f.block_top) / (f.shoulder_top - f.block_top), 0.0), 1.0)
     back = f.block_back + (f.flue_y + f.stack_depth - f.block_back) * over
     return 2 * max(min(out, back) - f.front_at(z) - _corner(geometry), 0.0)
 

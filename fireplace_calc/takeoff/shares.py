@@ -258,7 +258,13 @@ class _Sharing:
                 return self.lintel(part)
             case "arch":
                 return self.arch(part)
-            case "firebox walls" | "smoke chamber walls" | "masonry round the set" | "shoulder":
+            case (
+                "firebox walls"
+                | "smoke chamber walls"
+                | "masonry round the set"
+                | "breast walls"
+                | "shoulder"
+            ):
                 return self.masonry(part, self.mass, shown=True)
             case "smoke chamber lining":
                 return self.chamber_lining(part)

@@ -48,6 +48,7 @@ _UPRIGHT = (
     "throat",
     "taper_top",
     "flue_start",
+    "block_top",
     "shoulder_top",
     "grade",
 )

@@ -207,10 +207,10 @@ def _chimney(view: View, geometry: Geometry) -> None:
     outline = [
         (low, foot),
         (high, foot),
-        (high, f.flue_start),
+        (high, f.block_top),
         *rising,
         *((u - stack, z) for u, z in reversed(rising)),
-        (low, f.flue_start),
+        (low, f.block_top),
     ]
     view.seen(outline, "masonry", "seen", layer=-2)
     over, edge = d.chimney.overhang, f.crown_bottom + d.chimney.crown

@@ -91,7 +91,7 @@ def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
         trim,
         stands,
         whole,
-        d.breast.projection or 0.0,
+        d.breast.stands_out or 0.0,
     )
 
 
@@ -122,7 +122,7 @@ def standing_out(geometry: Geometry, s: Scene) -> Polygon:
     Polygon
         On the plane of the face. [m]
     """
-    top, out = s.wall[2][1], geometry.design.breast.projection
+    top, out = s.wall[2][1], geometry.design.breast.stands_out
     return breast_ring(
         geometry, top if out is None else min(top, geometry.frame.front_reaches(out))
     )

@@ -41,12 +41,12 @@ def roof_outlines(g: Geometry) -> Iterator[Line]:
     yield (
         [
             (low, f.grade),
-            (low, f.flue_start),
+            (low, f.block_top),
             (-stack, f.shoulder_top),
             (-stack, f.crown_bottom),
             (0.0, f.crown_bottom),
             (0.0, f.shoulder_top),
-            (high, f.flue_start),
+            (high, f.block_top),
             (high, f.grade),
         ],
         "seen",

@@ -94,8 +94,8 @@ def _named(geometry: Geometry, ceiling: float) -> dict[str, float]:
     for piece in d.surround.trim:
         if piece.place == "above":
             named[f"underside of {piece.name}"] = f.opening_top + piece.drawn_distance
-    if f.flue_start < ceiling - 0.05:
-        named["shoulder"] = f.flue_start
+    if f.block_top < ceiling - 0.05:
+        named["shoulder"] = f.block_top
     named["ceiling"] = ceiling
     return named
 
@@ -115,10 +115,10 @@ def breast_ring(geometry: Geometry, ceiling: float) -> Polygon:
         (
             (-f.block_half, 0.0),
             (f.block_half, 0.0),
-            (f.block_half, f.flue_start),
+            (f.block_half, f.block_top),
             *((f.shift_at(z) + f.stack_middle + f.stack_half, z) for z in rising),
             *((f.shift_at(z) + f.stack_middle - f.stack_half, z) for z in rising[::-1]),
-            (-f.block_half, f.flue_start),
+            (-f.block_half, f.block_top),
         ),
         ceiling,
     )

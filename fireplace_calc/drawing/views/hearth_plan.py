@@ -112,7 +112,7 @@ def _words(
     ]
     if not talk:
         return words
-    if (out := d.breast.projection) is not None:
+    if (out := d.breast.stands_out) is not None:
         said = f"face {length(out, units)} out of the wall" if out else "face flush with the wall"
         words.append(((-f.block_half - side - STUD, min(out, f.block_back + back)), said))
     lining = d.firebox.lining_thickness
@@ -167,7 +167,7 @@ def _framing(view: View, geometry: Geometry, side: float, back: float, wide: flo
     """Framed wall beside and behind, cut, each its air space away; beside the masonry it begins at
     the face of the wall that the breast stands out of.
     """
-    f, out = geometry.frame, geometry.design.breast.projection
+    f, out = geometry.frame, geometry.design.breast.stands_out
     x0, y0 = f.block_half + side, f.block_back + back
     wall = out or 0.0
     pieces = [box(-x0 - STUD, x0 + STUD, y0, y0 + STUD)]

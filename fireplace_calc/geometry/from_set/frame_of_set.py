@@ -111,6 +111,7 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
         "back_bend": start + read.throat_bottom,
         "taper_top": start + read.head_top,
         "flue_start": start + read.head_top,
+        "block_top": max(frame.block_top, start + read.head_top),
         "liner_top": start + read.flue_top,
         "half_width": up.half,
         "side_slope": read.splay,

@@ -54,7 +54,7 @@ STYLE = """
 MARGIN = 0.15
 """Room left round the fireplace when it is shown without its chimney. [m]"""
 
-BONDED = ("firebox walls", "smoke chamber walls", "shoulder", "chimney walls")
+BONDED = ("firebox walls", "smoke chamber walls", "breast walls", "shoulder", "chimney walls")
 """Parts that a mason runs through in one bond: no line is drawn between two of one material."""
 
 

@@ -246,6 +246,8 @@ def idle(design: Design) -> frozenset[str]:
     second flue that is not there.
     """
     found: set[str] = set()
+    if design.breast.form == "flush":
+        found.add("breast.projection")
     if not design.second_flue.drawn:
         found.update(SECOND[1:])
     if design.opening.head == "straight":

@@ -14,6 +14,7 @@ FACED = (
     "firebox walls",
     "smoke chamber walls",
     "masonry round the set",
+    "breast walls",
     "shoulder",
     "chimney walls",
 )

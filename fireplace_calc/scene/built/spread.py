@@ -20,6 +20,7 @@ SHELL = (
     "hearth extension base",
     "masonry round the set",
     "facing lintel",
+    "breast walls",
     "shoulder",
     "chimney walls",
     "crown",

@@ -226,3 +226,22 @@ def base_block(part: Part, laid: LaidBlock) -> Iterator[Share]:
                 yield Share(part.name, item, "block", gross, weight, count, note)
                 left -= gross
     yield from joints(part, left)
+
+
+def crown(part: Part) -> Iterator[Share]:
+    """The top of the chimney: a cap bought as it is, a stone, or cast.
+
+    Parameters
+    ----------
+    part : Part
+
+    Yields
+    ------
+    Share
+    """
+    if part.material == "metal":
+        yield Share(part.name, "Metal cap", "metal", part.volume, 0.0, 1)
+    elif part.material == "stone":
+        yield from hand_set(part, "Crown stone", "stone", 1)
+    else:
+        yield from poured(part, f"Crown {part.material}", part.material)

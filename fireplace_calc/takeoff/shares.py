@@ -29,6 +29,7 @@ from fireplace_calc.takeoff.share import (
     Share,
     base_block,
     brick,
+    crown,
     hand_set,
     hollow_block,
     joints,
@@ -43,6 +44,13 @@ def _of_kind(kind: type[Kind], solid: Solid) -> Kind:
     if not isinstance(solid, kind):
         raise TypeError(f"A {type(solid).__name__} is counted as if it were a {kind.__name__}.")
     return solid
+
+
+IN_MASS = (
+    *("firebox walls", "smoke chamber walls", "masonry round the set"),
+    *("breast walls", "shoulder"),
+)
+"""Walls laid solid, as wide as they are."""
 
 
 class _Sharing:
@@ -223,14 +231,6 @@ class _Sharing:
         item = "Second flue section" if part.name.startswith("second") else "Flue section"
         return hand_set(part, item, part.material, count, joint)
 
-    def crown(self, part: Part) -> Iterator[Share]:
-        if part.material == "metal":
-            yield Share(part.name, "Metal cap", "metal", part.volume, 0.0, 1)
-        elif part.material == "stone":
-            yield from hand_set(part, "Crown stone", "stone", 1)
-        else:
-            yield from poured(part, f"Crown {part.material}", part.material)
-
     def part(self, part: Part) -> Iterator[Share]:
         """All that one part asks for."""
         if is_of_set(self.geometry, part):
@@ -258,13 +258,7 @@ class _Sharing:
                 return self.lintel(part)
             case "arch":
                 return self.arch(part)
-            case (
-                "firebox walls"
-                | "smoke chamber walls"
-                | "masonry round the set"
-                | "breast walls"
-                | "shoulder"
-            ):
+            case name if name in IN_MASS:
                 return self.masonry(part, self.mass, shown=True)
             case "smoke chamber lining":
                 return self.chamber_lining(part)
@@ -281,7 +275,7 @@ class _Sharing:
                     shown=True,
                 )
             case "crown":
-                return self.crown(part)
+                return crown(part)
         return self.masonry(part, self.mass)
 
 

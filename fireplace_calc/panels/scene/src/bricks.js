@@ -85,7 +85,7 @@ function stoneLook(u, tones, vary) {
 /** Smooth-faced units: tile with its glaze, flags, slabs, block, cast sections. */
 export function paintPlainUnits(s, coat, { seed, wobble = 0.0005, glaze = 0, sand = 0.5, worn = 0, pits = 0, cloudy = 1 }) {
   const tones = coat.tones.map(rgb), px = s.sx, { relief, arris, vary } = coat, rings = coat.rings.length ? coat.rings : [new Float32Array([-1, -1, coat.width + 1, -1, coat.width + 1, coat.height + 1, -1, coat.height + 1])];
-  const wave = tile(seed + 1, [cell(0.08, px), cell(0.03, px)], [1, 0.6]), grit = tile(seed + 2, [1, 2, 4, 8], [1, 0.9, 0.7, 0.5]), cloud = tile(seed + 3, [cell(0.2, px), cell(0.09, px), cell(0.035, px), cell(0.012, px)], [1, 0.9, 0.6, 0.4]);
+  const wave = tile(seed + 1, [cell(0.08, px), cell(0.03, px)], [1, 0.6]), grit = tile(seed + 2, [1, 2, 4, 8], [1, 0.9, 0.7, 0.5]), cloud = tile(seed + 3, [cell(0.2, px), cell(0.09, px), cell(0.035, px), cell(0.012, px), cell(0.005, px)], [1, 0.9, 0.7, 0.5, 0.4]), holes = tile(seed + 6, [cell(0.008, px), cell(0.004, px)], [1, 0.8]);
   const edge = layUnits(s, rings, { wobble, square: grit, round: arris, reach: 0.012, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
     const look = u.look || (u.look = { tone: toneOf(u, tones, vary), lean: [(u.lot() - 0.5) * 0.01, (u.lot() - 0.5) * 0.01], proud: (u.lot() - 0.5) * 0.0008, pool: u.lot() });
     const X = x + u.shift[0], Y = y + u.shift[1], g = at(grit, X, Y), c = at(cloud, X, Y), v = at(wave, X, Y), lone = coat.rings.length ? 1 : 0;
@@ -93,7 +93,8 @@ export function paintPlainUnits(s, coat, { seed, wobble = 0.0005, glaze = 0, san
     let f = 1 + (0.05 * sand) * g + (0.06 * cloudy) * c;
     if (glaze) f *= 1 + 0.1 * v - 0.16 * Math.max(0, 1 - d / 0.006) * 0.5 + 0.09 * Math.max(0, c * look.pool);
     else if (worn) f *= 1 + 0.06 * worn * Math.max(0, 1 - d / 0.02) * (0.5 + c);
-    if (pits && at(cloud, X * 5, Y * 5) > pits) { height -= 0.0016; f *= 0.78; }
+    const hole = pits ? at(holes, X, Y) - pits : 0;
+    if (hole > 0) { height -= 0.0016 * Math.min(hole * 6, 1); f *= 1 - 0.2 * Math.min(hole * 6, 1); }
     put(s, i, look.tone, f);
     s.height[i] = height;
     s.rough[i] = 255 * Math.min(Math.max(coat.rough + (glaze ? 0.05 : 0.08) * c + 0.03 * g, 0.04), 1);

@@ -8,7 +8,7 @@ const TAU = Math.PI * 2;
 
 /** Plaster from the trowel: long shallow sweeps that overlap, and a fine sand. */
 export function paintTroweled(s, coat, { seed }) {
-  const tone = rgb(coat.tones[0]), px = s.sx, { w, h } = s, sweep = tile(seed + 1, [128, 64, 32, 16], [1, 0.7, 0.4, 0.2]), warp = tile(seed + 2, [256, 128, 64], [1, 0.7, 0.4]), sand = tile(seed + 3, [1, 2, 4], [1, 0.8, 0.5]), cloud = tile(seed + 4, [256, 128, 64, 32], [1, 0.8, 0.6, 0.4]);
+  const tone = rgb(coat.tones[0]), { w, h } = s, sweep = tile(seed + 1, [128, 64, 32, 16], [1, 0.7, 0.4, 0.2]), warp = tile(seed + 2, [256, 128, 64], [1, 0.7, 0.4]), sand = tile(seed + 3, [1, 2, 4], [1, 0.8, 0.5]), cloud = tile(seed + 4, [256, 128, 64, 32], [1, 0.8, 0.6, 0.4]);
   const kx = 512 / w, ky = 512 / h;
   for (let y = 0, i = 0; y < h; y++) for (let x = 0; x < w; x++, i++) {
     const X = x * kx, Y = y * ky, a = between(warp, X, Y), b = between(warp, X + 171, Y + 77);

@@ -13,7 +13,8 @@ export function paintBoards(s, coat, { seed, bevel = 0.0016 }) {
     const look = u.look || (u.look = boardLook(u, tones, coat.vary));
     const X = x + u.shift[0], Y = y + u.shift[1], w = between(warp, X * 0.35, Y * 1.6);
     // Distance from the heart of the log: a flat cut through a cone gives the flames.
-    const off = b - look.heart + 0.006 * w, deep = look.deep + look.taper * a + 0.012 * between(warp, X * 0.12 + 90, Y * 0.5);
+    // A beam is no wider than a log: without boards the cut comes again every hand's width, turned over.
+    const across = whole ? b : Math.abs(((b + 9) % 0.44) - 0.22) - 0.11, off = across - look.heart + 0.006 * w, deep = look.deep + look.taper * a + 0.012 * between(warp, X * 0.12 + 90, Y * 0.5);
     const ring = Math.sqrt(off * off + deep * deep) * look.rings + 0.35 * w, part = ring - Math.floor(ring);
     const late = part < 0.72 ? part * part * 0.9 : (1 - part) * 3.2;
     const p = at(pore, (X * 0.055) | 0, Y), streak = at(pore, (X * 0.02) | 0, (Y * 0.7) | 0), c = at(cloud, X, Y);
@@ -30,16 +31,16 @@ export function paintBoards(s, coat, { seed, bevel = 0.0016 }) {
 
 function boardLook(u, tones, vary) {
   const pick = tones[Math.floor(u.lot() * tones.length)], f = 1 + vary * (u.lot() * 2 - 1);
-  return { tone: pick.map((v, k) => v * f * (1 + (k - 1) * 0.02 * (u.lot() - 0.5))), heart: (u.lot() - 0.5) * 0.16, deep: 0.01 + 0.05 * u.lot(), taper: (u.lot() - 0.5) * 0.05, rings: 190 + 130 * u.lot(), strong: 0.55 + 0.5 * u.lot(), cup: (u.lot() - 0.4) * 0.0006,
+  return { tone: pick.map((v, k) => v * f * (1 + (k - 1) * 0.02 * (u.lot() - 0.5))), heart: (u.lot() - 0.5) * 0.16, deep: 0.01 + 0.05 * u.lot(), taper: (u.lot() - 0.5) * 0.05, rings: 130 + 110 * u.lot(), strong: 0.7 + 0.5 * u.lot(), cup: (u.lot() - 0.4) * 0.0006,
     knot: u.lot() < 0.16 ? [(u.lot() - 0.5) * u.half[0], (u.lot() - 0.5) * u.half[1], 0.006 + 0.008 * u.lot()] : null };
 }
 
 /** Bark: long furrows that part and meet. */
 export function paintBark(s, coat, { seed }) {
-  const tone = rgb(coat.tones[0]), px = s.sx, { w, h } = s, furrow = tile(seed + 1, [cell(0.03, px), cell(0.012, px), cell(0.006, px)], [1, 0.8, 0.4]), fine = tile(seed + 2, [1, 2, 4, 8], [0.8, 0.9, 0.8, 0.6]);
+  const tone = rgb(coat.tones[0]), { w, h } = s, furrow = tile(seed + 1, [128, 64, 32], [1, 0.8, 0.5]), fine = tile(seed + 2, [1, 2, 4, 8], [0.8, 0.9, 0.8, 0.6]);
   for (let y = 0, i = 0; y < h; y++) for (let x = 0; x < w; x++, i++) {
     // A whole number of times slower along the log, so that it still closes.
-    const n = Math.abs(between(furrow, (x * 512 / w) * 1, (y * 512 / h) * 4)), ridge = Math.min(n * 1.9, 1), g = at(fine, x, y);
+    const n = Math.abs(between(furrow, x * 512 / w, (y * 512 / h) * 5)), ridge = Math.min(n * 1.7, 1), g = at(fine, x, y);
     s.height[i] = coat.relief * (ridge + 0.12 * g);
     put(s, i, tone, (0.55 + 0.5 * ridge) * (1 + 0.13 * g));
   }

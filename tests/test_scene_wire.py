@@ -49,7 +49,7 @@ def test_an_outline_keeps_its_size(wide, step):
     ring = np.array([[0, 0], [wide, 0], [wide, 0.05715], [0, 0.05715]])
     laid = FaceLayout("brick", (0, 0, 0), wide, 0.1, [ring, ring + [0, 0.01]])
     packed = pack_layouts([laid])
-    made = packed["made"][packed["order"][0]]
+    made = packed["patterns"][packed["laid"][0]["pattern"]]
     assert made["step"] == pytest.approx(step)
     assert np.frombuffer(made["counts"], "<u2").tolist() == [4, 4]
     back = np.frombuffer(made["rings"], "<i2").reshape(-1, 2) * made["step"]
@@ -57,10 +57,12 @@ def test_an_outline_keeps_its_size(wide, step):
     assert np.abs(back[4:] - ring - [0, 0.01]).max() <= step / 2 + 1e-12
 
 
-def test_a_layout_that_is_held_is_only_named():
+def test_a_pattern_goes_over_once_and_not_again_when_it_is_held():
     ring = np.array([[0, 0], [0.2, 0], [0.2, 0.06]])
-    one, other = (FaceLayout("brick", (0, 0, z), 1, 1, [ring]) for z in (0.0, 0.5))
-    first = pack_layouts([one])
-    again = pack_layouts([one, other], held=first["made"])
-    assert again["order"][0] == first["order"][0] != again["order"][1]
-    assert list(again["made"]) == [again["order"][1]]
+    one, moved = (FaceLayout("brick", (0, 0, z), 1, 1, [ring]) for z in (0.0, 0.5))
+    other = FaceLayout("brick", (0, 0, 0), 1, 1, [ring + 0.001])
+    first = pack_layouts([one, moved])
+    assert len(first["patterns"]) == 1 and [made["origin"][2] for made in first["laid"]] == [0, 0.5]
+    again = pack_layouts([one, other], held=first["patterns"])
+    assert again["laid"][0]["pattern"] == first["laid"][0]["pattern"]
+    assert list(again["patterns"]) == [again["laid"][1]["pattern"]]

@@ -129,33 +129,43 @@ def pack_things(things: Sequence[Thing]) -> dict[str, Any]:
 
 
 def pack_layouts(layouts: Sequence[FaceLayout], held: Collection[str] = ()) -> dict[str, Any]:
-    """How faces are laid, by content.
+    """How faces are laid: patterns by their content, and where each is laid.
 
     Parameters
     ----------
     layouts : sequence of FaceLayout
     held : collection of str
-        Keys of those that the page already holds: they are only named.
+        Keys of patterns that the page already holds: they are only named.
 
     Returns
     -------
     dict
-        ``order``: the key of each layout. ``made``: by key, each that is not held: ``stuff``,
-        ``origin``, ``along``, ``up``, ``normal``, ``width``, ``height`` [m], ``things``,
-        ``repeats``, ``joint`` (color of the joints), ``step`` [m], ``counts`` (corners of each
-        outline, uint16) and ``rings`` (two numbers a corner, int16, in steps).
+        ``laid``: of each layout in turn ``pattern`` (a key), ``origin``, ``along``, ``up``,
+        ``normal`` [m] and ``things``. ``patterns``: by key, each that is not held: ``stuff``,
+        ``width``, ``height`` [m], ``repeats``, ``joint`` (color of the joints), ``step`` [m],
+        ``counts`` (corners of each outline, uint16) and ``rings`` (two numbers a corner, int16,
+        in steps).
     """
-    order, made = [], {}
+    laid, patterns = [], {}
     for layout in layouts:
-        packed = _packed_layout(layout)
-        key = _content(packed)
-        order.append(key)
+        pattern = _pattern(layout)
+        key = _content(pattern)
+        laid.append(
+            {
+                "pattern": key,
+                "origin": list(layout.origin),
+                "along": list(layout.along) if layout.along else None,
+                "up": list(layout.up) if layout.up else None,
+                "normal": list(layout.normal) if layout.normal else None,
+                "things": list(layout.things),
+            }
+        )
         if key not in held:
-            made[key] = packed
-    return {"order": order, "made": made}
+            patterns[key] = pattern
+    return {"laid": laid, "patterns": patterns}
 
 
-def _packed_layout(layout: FaceLayout) -> dict[str, Any]:
+def _pattern(layout: FaceLayout) -> dict[str, Any]:
     import numpy as np
 
     rings: list[Array] = [np.asarray(ring, float).reshape(-1, 2) for ring in layout.rings]
@@ -163,25 +173,20 @@ def _packed_layout(layout: FaceLayout) -> dict[str, Any]:
     step = max(STEP, float(np.abs(corners).max(initial=0.0)) / REACH)
     return {
         "stuff": layout.stuff,
-        "origin": list(layout.origin),
-        "along": list(layout.along) if layout.along else None,
-        "up": list(layout.up) if layout.up else None,
-        "normal": list(layout.normal) if layout.normal else None,
-        "width": layout.width,
-        "height": layout.height,
-        "things": list(layout.things),
+        "width": float(layout.width),
+        "height": float(layout.height),
         "repeats": layout.repeats,
-        "joint": getattr(layout, "joint", ""),
+        "joint": layout.joint,
         "step": step,
         "counts": np.array([len(ring) for ring in rings], "<u2").tobytes(),
         "rings": np.round(corners / step).astype("<i2").tobytes(),
     }
 
 
-def _content(packed: dict[str, Any]) -> str:
-    """A name that equal layouts share."""
+def _content(pattern: dict[str, Any]) -> str:
+    """A name that equal patterns share."""
     digest = blake2b(digest_size=9)
-    for name, value in packed.items():
+    for name, value in pattern.items():
         digest.update(name.encode())
         digest.update(value if isinstance(value, bytes) else repr(value).encode())
     return digest.hexdigest()

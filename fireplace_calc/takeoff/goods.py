@@ -144,24 +144,11 @@ def all_goods() -> dict[str, Goods]:
             for finish in ("stone", "plaster", "tile")
         },
         "Mantel and trim, wood": Goods(
-            *(
-                "board foot",
-                CUFT / 12,
-                1,
-                "",
-                "a piece told by itself in its full section, a family as molded",
-            )
+            *("board foot", CUFT / 12, 1, "", "in full sections; a profile takes less")
         ),
         "Mantel and trim, stone": Goods(
-            *(
-                "ft3",
-                CUFT,
-                0.25,
-                "",
-                "noncombustible, taken as stone; told by itself in its full section",
-            )
+            *("ft3", CUFT, 0.25, "", "noncombustible, taken as stone; in full sections")
         ),
-        "Mantel and trim, brick": replace(brick, note="facing brick in courses that stand out"),
         "Steel lintel": single,
         "Facing lintel": single,
         "Stone lintel": single,

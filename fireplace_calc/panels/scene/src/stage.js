@@ -1,140 +1,206 @@
-// What is seen: things of the kernel as meshes, an eye, and a frame whenever something has changed.
-import { BufferAttribute, BufferGeometry, Color, DirectionalLight, EdgesGeometry, HemisphereLight, LineBasicMaterial, LineSegments, Mesh, MeshLambertMaterial, PerspectiveCamera, Raycaster, Scene, Vector2, WebGLRenderer } from 'three';
+// A view of the scene on a canvas: things, light, an eye, and a frame whenever something has changed.
+import { BackSide, Color, GLSL3, Mesh, PerspectiveCamera, Scene, ShaderMaterial, SphereGeometry, WebGLRenderer } from 'three';
+import { Atlas } from './atlas.js';
+import { Body } from './body.js';
+import { Coats, started } from './coats.js';
+import { Film } from './film.js';
 import { Eye } from './hands.js';
-import { dress, undress } from './studio.js';
+import { outlineOf, Picking } from './picking.js';
+import { HOURS, STUDIO, SunMap } from './sun.js';
+import { sharedUniforms } from './surface.js';
 import { openLayouts, openThings } from './wire.js';
+import light from 'worker:./light.js';
 
-const UNKNOWN = ['#aaa59b']; // a stuff without a row
+const REST = 260; // a hand rests, and light is followed anew [ms]
+const PAPER = 0xf4f2ee; // behind what stands outside its room
+const LENS = 1.5; // a picture wider than this shows no more in height
 
-/** A view of the scene on a canvas. `eye` may be changed at will; `again()` after. */
+/** What stands outside the windows: sky, and ground below it. */
+function outdoors() {
+  const material = new ShaderMaterial({ glslVersion: GLSL3, side: BackSide, depthWrite: false, toneMapped: false, uniforms: { sky: { value: new Color() } },
+    vertexShader: 'out vec3 way; void main() { way = position; gl_Position = projectionMatrix * mat4(mat3(viewMatrix)) * vec4(position, 1.); gl_Position.z = gl_Position.w * .99999; }',
+    fragmentShader: `in vec3 way; out vec4 dot_; uniform vec3 sky; void main() { float up = normalize(way).z;
+      vec3 high = sky * mix(vec3(1.12, 1.06, 1.), vec3(.62, .8, 1.05), smoothstep(0., .7, up)), low = sky * mix(vec3(.30, .34, .20), vec3(.16, .2, .11), smoothstep(0., -.5, up));
+      dot_ = vec4(mix(low, high, smoothstep(-.06, .03, up)), 1.); }` });
+  const made = new Mesh(new SphereGeometry(40, 24, 16).rotateX(Math.PI / 2), material);
+  made.frustumCulled = false;
+  made.renderOrder = -1;
+  return made;
+}
+
+/** `eye` may be changed at will, `again()` after it. */
 export class Stage {
   constructor({ canvas, model, root }) {
-    Object.assign(this, { canvas, model, root });
-    this.renderer = new WebGLRenderer({ canvas, antialias: true });
+    Object.assign(this, { canvas, model, root, began: performance.now(), timings: {} });
+    const renderer = this.renderer = new WebGLRenderer({ canvas, antialias: false, powerPreference: 'high-performance' });
+    const gl = renderer.getContext(), told = gl.getExtension('WEBGL_debug_renderer_info');
+    this.soft = /swiftshader|llvmpipe|basic render|softpipe/i.test(String(told && gl.getParameter(told.UNMASKED_RENDERER_WEBGL)));
+    renderer.shadowMap.enabled = false;
     this.scene = new Scene();
-    this.scene.background = new Color(0xd8d6d2);
-    this.camera = new PerspectiveCamera(45, 1.6, 0.05, 80);
+    this.camera = new PerspectiveCamera(45, 1.6, 0.05, 90);
     this.camera.up.set(0, 0, 1);
-    const sun = new DirectionalLight(0xffffff, 1.6);
-    sun.position.set(-3, -6, 4);
-    this.scene.add(sun, new HemisphereLight(0xffffff, 0x998877, 1.8));
-    this.setting = []; this.fireplace = []; this.layouts = []; this.held = new Map(); this.looks = {};
-    this.meshes = []; this.marks = []; this.standpoints = {}; this.room = null; this.title = '';
-    this.eye = new Eye();
-    this.hours = ['Day', 'Overcast', 'Dusk', 'Night']; this.hour = 'Day'; this.burning = false; this.step = -1;
-    this.due = 0; this.frames = 0;
+    Object.assign(this, { looks: {}, layouts: [], held: new Map(), marks: [], standpoints: {}, room: model.get('fireplace')?.room || null, title: '', hours: Object.keys(HOURS), hour: 'Day', burning: false, step: -1, eye: new Eye(), tracing: 0 });
+    const shared = this.shared = sharedUniforms(), changed = () => this.again();
+    this.film = new Film(renderer, this, this.soft);
+    this.sun = new SunMap(shared);
+    this.atlas = new Atlas(shared);
+    this.coats = new Coats({ fine: this.soft ? 1 : Math.min(8, renderer.capabilities.getMaxAnisotropy()), changed });
+    this.body = new Body({ scene: this.scene, shared, atlas: this.atlas, coats: this.coats, told: () => ({ room: this.room, looks: this.looks, layouts: this.layouts, mode: this.mode, hatches: model.get('hatches') || {} }) });
+    this.picking = new Picking(() => this.things.map((thing) => ({ thing: this.step < 0 || thing.step <= this.step ? thing : null, move: this.moved(thing) })));
+    this.outdoors = outdoors();
+    this.scene.add(this.outdoors);
+    this.worker = started(light);
+    this.worker.onmessage = ({ data }) => this.lit(data);
   }
 
-  /** All that stands there. */
-  get things() { return [...this.setting, ...this.fireplace]; }
+  get mode() { return this.model.get('mode') || 'room'; }
 
-  setSetting(packed) { this.setting = openThings(packed); this.build(); }
+  get inside() { return this.mode === 'room'; }
+
+  /** All that stands there, in the order of its numbers. */
+  get things() { return this.body.things; }
+
+  get now() { return this.inside ? HOURS[this.hour] : STUDIO; }
+
+  moved(thing) { return this.inside ? [0, 0, 0] : thing.away; }
+
+  setLooks(looks) { this.looks = looks; }
+
+  setLayouts(packed) {
+    this.layouts = openLayouts(packed, this.held);
+    if (this.things.length) { for (const name of ['setting', 'fireplace']) this.body.put(name, this.body.parts[name].things); this.follow(); }
+  }
+
+  setSetting(packed) { this.body.put('setting', openThings(packed)); this.follow(); }
 
   setFireplace(packed) {
-    this.fireplace = openThings(packed);
-    Object.assign(this, { room: packed.room, title: packed.title });
+    const from = performance.now();
+    this.room = packed.room;
+    this.title = packed.title;
     this.standpoints = Object.fromEntries(packed.standpoints.map((s) => [s.name, s]));
-    this.build();
+    this.body.put('fireplace', openThings(packed));
+    this.follow();
+    this.timings.put = performance.now() - from;
   }
 
-  setLayouts(packed) { this.layouts = openLayouts(packed, this.held); this.again(); }
+  /** Things have changed: light is followed anew when the hand rests. */
+  follow() {
+    this.picking.stale();
+    this.mark([]);
+    this.body.upTo(this.step);
+    this.setHour(this.hour);
+    clearTimeout(this.tracing);
+    if (this.inside && this.room && this.things.length) this.tracing = setTimeout(() => this.trace(), this.atlas.lit ? REST : 0);
+  }
 
-  setLooks(looks) { this.looks = looks; this.build(); }
+  trace() {
+    const job = this.body.job(this.room);
+    this.worker.postMessage({ job, hour: this.now }, [job.tri.buffer, job.owner.buffer, job.charts.buffer, job.spots.buffer, job.corners.buffer]);
+  }
 
-  setHour(name) { this.hour = name; this.again(); }
+  lit(data) {
+    if (data.serial !== this.body.serial || !this.inside) return;
+    this.atlas.take(data);
+    this.body.glow();
+    this.timings.firstLight ??= performance.now() - this.began;
+    if (data.complete) { this.timings.fullLight ??= performance.now() - this.began; this.root.dataset.lit = String(data.serial); }
+    Object.assign(this.timings, { traced: data.traced, relit: data.relit, samples: data.samples });
+    this.again();
+  }
+
+  setHour(name) {
+    this.hour = name;
+    const { shared, now, room } = this;
+    if (this.inside && this.atlas.lit) this.worker.postMessage({ hour: now });
+    shared.outside.value = this.inside ? 0 : 1;
+    shared.sunLight.value.setRGB(...now.sun);
+    shared.lampLight.value.setRGB(...now.lamp);
+    shared.paneLight.value.setRGB(...now.sky.map((v) => v * 0.45));
+    this.outdoors.visible = this.inside;
+    this.outdoors.material.uniforms.sky.value.setRGB(...now.sky.map((v) => v * 0.4));
+    this.scene.background = this.inside ? null : new Color(PAPER);
+    Object.assign(this.film, { exposure: now.exposure, plain: !this.inside });
+    this.flame(1);
+    if (room) {
+      shared.fire.value.set(...room.fire, room.fire_width);
+      shared.lamp.value.set(...room.lamp);
+      shared.paneX.value = room.left;
+      room.windows.slice(0, 2).forEach(({ front, back, sill, head }, k) => shared.panes.value[k].set(front, back, sill, head));
+    }
+    this.sunStale = true;
+    this.again();
+  }
+
+  flame(flicker) { const v = this.now.fire * flicker; this.shared.flame.value.setRGB(3.9 * v, 1.5 * v, 0.42 * v); }
 
   setBurning(on) { this.burning = on; this.again(); }
 
-  /** Only what is set by this step; all where it is below nought. */
-  setStep(step) {
-    this.step = step;
-    for (const mesh of this.meshes) mesh.visible = step < 0 || mesh.userData.thing.step <= step;
-    this.again();
-  }
+  setStep(step) { this.step = step; this.body.upTo(step); this.picking.stale(); this.sunStale = true; this.again(); }
+
+  burns() { return this.burning && this.inside && !!this.fire; }
 
   /** Outline some of `things`, by their numbers. */
   mark(numbers) {
     for (const line of this.marks) { this.scene.remove(line); line.geometry.dispose(); line.material.dispose(); }
-    this.marks = numbers.map((k) => {
-      const line = new LineSegments(new EdgesGeometry(this.meshes[k].geometry, 20), new LineBasicMaterial({ color: 0x1e90ff, depthTest: false, transparent: true }));
-      line.renderOrder = 9;
-      line.position.copy(this.meshes[k].position);
-      this.scene.add(line);
-      return line;
-    });
+    this.marks = numbers.map((k) => outlineOf(this.things[k], this.moved(this.things[k]), this.inside ? this.now.exposure : 1));
+    if (this.marks.length) this.scene.add(...this.marks);
     this.again();
-  }
-
-  build() {
-    for (const mesh of this.meshes) { undress(mesh); this.scene.remove(mesh); mesh.geometry.dispose(); mesh.material.dispose(); }
-    this.meshes = this.things.map((thing) => {
-      const made = new BufferGeometry();
-      made.setAttribute('position', new BufferAttribute(thing.points, 3));
-      made.setIndex(new BufferAttribute(thing.faces, 1));
-      const [tone] = this.looks[thing.stuff]?.tones || UNKNOWN;
-      const mesh = new Mesh(thing.smooth ? made : made.toNonIndexed(), new MeshLambertMaterial({ color: new Color(tone) }));
-      mesh.geometry.computeVertexNormals();
-      mesh.userData.thing = thing;
-      if (this.model.get('mode') !== 'room') dress(mesh, thing, this.model.get('hatches') || {});
-      this.scene.add(mesh);
-      return mesh;
-    });
-    this.setStep(this.step);
   }
 
   /** To a standpoint by its name. */
   look(name) {
-    if (this.standpoints[name]) { this.eye.go(this.standpoints[name], this.model.get('mode') === 'room' ? this.room : null); this.again(); }
+    if (this.standpoints[name]) { this.eye.go(this.standpoints[name], this.inside ? this.room : null); this.again(); }
   }
 
-  /** A frame is due. */
-  again() { if (!this.due) this.due = requestAnimationFrame(() => this.frame()); }
+  again() { this.film.again(); }
 
-  place() {
-    const { camera, canvas, eye } = this, aspect = canvas.clientWidth / canvas.clientHeight || 1;
+  /** The camera to the eye; whether there is anything to see. */
+  place(aspect = this.canvas.clientWidth / this.canvas.clientHeight) {
+    const { camera, eye } = this;
     camera.aspect = aspect;
-    camera.fov = 2 * Math.atan(Math.tan(eye.angle * Math.PI / 360) / Math.min(Math.max(aspect, 1), 1.5)) * 180 / Math.PI;
+    camera.fov = 2 * Math.atan(Math.tan(eye.angle * Math.PI / 360) / Math.min(Math.max(aspect, 1), LENS)) * 180 / Math.PI;
     camera.position.set(...eye.stands);
     camera.lookAt(...eye.looks);
     camera.updateProjectionMatrix();
     camera.updateMatrixWorld();
+    return this.things.length > 0;
   }
 
-  frame() {
-    this.due = 0;
-    if (!this.canvas.clientWidth) return;
-    this.place();
-    this.renderer.setSize(this.canvas.clientWidth, this.canvas.clientHeight, false);
-    this.renderer.render(this.scene, this.camera);
-    this.frames++;
+  /** What a frame needs: the sun's map where it has moved, or another spot of its disc for each gathered frame. */
+  prepare(k) {
+    const sunny = this.now.sun[0] > 0;
+    if (!sunny || !this.room || k < 0 && !this.sunStale || k === 0 && !this.sunStale && this.sunSpot === 0) return;
+    const { left, right, front, back, ceiling } = this.room, middle = this.inside ? [(left + right) / 2, (front + back) / 2, ceiling / 2] : [0, 0.5, 2.5];
+    const radius = this.inside ? Math.hypot(right - left, back - front, ceiling) / 2 + 0.3 : 7;
+    this.sunSpot = Math.max(0, k);
+    this.sun.aim(this.now.way, middle, radius, k > 0 ? [2 * ((k * 0.7548776662) % 1) - 1, 2 * ((k * 0.5698402910) % 1) - 1] : [0, 0]);
+    this.sun.draw(this.renderer, this.scene);
+    this.sunStale = k > 0;
   }
 
-  /** What a dot of the page shows: the thing, and where the ray meets it [m]; null for nothing. */
+  drawn() { this.timings.first ??= performance.now() - this.began; }
+
+  /** What a dot of the page shows: number of the thing and place [m]; null for nothing. */
   cast(clientX, clientY) {
-    const box = this.canvas.getBoundingClientRect(), ray = new Raycaster();
+    const box = this.canvas.getBoundingClientRect();
     this.place();
-    ray.setFromCamera(new Vector2((clientX - box.left) / box.width * 2 - 1, 1 - (clientY - box.top) / box.height * 2), this.camera);
-    const [hit] = ray.intersectObjects(this.meshes, false);
-    return hit ? { thing: hit.object.userData.thing, point: hit.point.toArray(), distance: hit.distance } : null;
+    return this.picking.at(this.camera, (clientX - box.left) / box.width * 2 - 1, 1 - (clientY - box.top) / box.height * 2);
   }
 
   /** Which of `things` a dot of the page shows; -1 for none. */
-  hit(clientX, clientY) { return this.things.indexOf(this.cast(clientX, clientY)?.thing); }
+  hit(clientX, clientY) { return this.cast(clientX, clientY)?.number ?? -1; }
 
-  /** As a picture of so many dots. */
-  async picture(width, height) {
-    this.place();
-    this.camera.aspect = width / height; this.camera.updateProjectionMatrix();
-    this.renderer.setSize(width, height, false);
-    this.renderer.render(this.scene, this.camera);
-    const made = await new Promise((done) => { this.canvas.toBlob(done, 'image/png'); });
-    this.again();
-    return made;
-  }
+  /** Whether all light and all coats have come. */
+  ready() { return !this.coats.waiting && (!this.inside || this.root.dataset.lit === String(this.body.serial)); }
+
+  picture(width, height, gather) { return this.film.picture(width, height, gather); }
 
   dispose() {
-    cancelAnimationFrame(this.due);
-    for (const mesh of this.meshes) { mesh.geometry.dispose(); mesh.material.dispose(); }
-    this.renderer.dispose(); this.renderer.forceContextLoss();
+    clearTimeout(this.tracing);
+    this.worker.terminate();
+    this.mark([]);
+    for (const held of [this.film, this.coats, this.body, this.atlas, this.sun, this.outdoors.geometry, this.outdoors.material]) held.dispose();
+    this.renderer.dispose();
+    this.renderer.forceContextLoss();
   }
 }

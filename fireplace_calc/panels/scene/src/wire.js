@@ -25,9 +25,9 @@ export function openThings(packed) {
   });
 }
 
-/** Layouts in their order, with the outline of every unit [m]; `held` keeps those that came before, by key. */
+/** Layouts in their order, with the outline of every unit [m]; `held` keeps the patterns that came before, by key. */
 export function openLayouts(packed, held) {
-  for (const [key, made] of Object.entries(packed.made)) {
+  for (const [key, made] of Object.entries(packed.patterns)) {
     if (held.has(key)) continue;
     const counts = opened(made.counts, Uint16Array), steps = opened(made.rings, Int16Array), rings = [];
     let from = 0;
@@ -37,5 +37,5 @@ export function openLayouts(packed, held) {
     }
     held.set(key, { ...made, key, rings });
   }
-  return packed.order.filter((key) => held.has(key)).map((key) => held.get(key));
+  return packed.laid.filter(({ pattern }) => held.has(pattern)).map((laid) => ({ ...held.get(laid.pattern), ...laid }));
 }

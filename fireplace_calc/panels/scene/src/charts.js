@@ -1,0 +1,148 @@
+// Flat faces and their place in the atlas of light. A chart is all of a thing that lies in one plane; smooth things have
+// none, they hold their light corner by corner.
+import { cross, dot, linear, minus, row, unit } from './vectors.js';
+
+export const WIDE = 1024; // of the atlas [texels]
+const MOST = 256; // across one chart [texels]
+const GRAINY = new Set(['wood', 'board', 'bark']); // painted along the thing's length
+const OUT = 0.02, DEEP = 1.2; // past a wall's face, and past the wall behind the fire [m]
+const SOFT = 0.6; // least cosine between faces that are shaded as one
+const PLAIN = { tones: ['#aaa59b'], rough: 0.9, soot: false, patch: 1, painter: 'plain' };
+
+/** What a stuff looks like; one without a row is plain. */
+export const lookOf = (looks, stuff) => looks[stuff] || PLAIN;
+
+/** Share of the light that a stuff throws back, by color. [-] */
+export function albedo(looks, stuff) {
+  const { tones, soot } = lookOf(looks, stuff), sum = [0, 0, 0];
+  for (const tone of tones) linear(tone).forEach((v, a) => { sum[a] += v / tones.length; });
+  return sum.map((v) => Math.min(0.84, v * (soot ? 0.35 : 1)));
+}
+
+/** The layout a face is laid by: the first that fits. */
+export function layoutOf(layouts, thing, normal) {
+  return layouts.find((made) => made.stuff === thing.stuff && (!made.things.length || made.things.includes(thing.key)) && (!made.normal || dot(made.normal, normal) > 0.99)) || null;
+}
+
+/** Directions along and up a face, by its layout, by the thing's length, or level and upward. */
+function axes(thing, layout, normal, look) {
+  const level = Math.abs(normal[2]) > 0.94;
+  let u = level ? [1, 0, 0] : unit(cross([0, 0, 1], normal));
+  if (!layout && GRAINY.has(look.painter)) {
+    const flat = minus(thing.long, normal.map((v) => v * dot(thing.long, normal)));
+    if (Math.hypot(...flat) > 0.3) u = unit(flat);
+  }
+  if (layout?.along) u = layout.along;
+  const v = layout?.up || (level && u[0] === 1 ? [0, 1, 0] : cross(normal, u));
+  return [u, v];
+}
+
+/** The axis a thing is longest in. */
+function longest(points) {
+  const low = [Infinity, Infinity, Infinity], high = [-Infinity, -Infinity, -Infinity];
+  points.forEach((v, k) => { low[k % 3] = Math.min(low[k % 3], v); high[k % 3] = Math.max(high[k % 3], v); });
+  const size = minus(high, low), most = size.indexOf(Math.max(...size));
+  return [0, 1, 2].map((a) => (a === most ? 1 : 0));
+}
+
+/** Which faces of a smooth thing bend softly into a neighbor; the others are flat. */
+function roundFaces(thing) {
+  const { points, faces } = thing, count = faces.length / 3, round = new Uint8Array(count), edges = new Map(), ways = [];
+  if (!thing.smooth) return round;
+  for (let f = 0; f < count; f++) {
+    const [a, b, c] = [0, 1, 2].map((k) => row(points, faces[3 * f + k]));
+    ways.push(unit(cross(minus(b, a), minus(c, a))));
+    for (let k = 0; k < 3; k++) {
+      const p = faces[3 * f + k], q = faces[3 * f + (k + 1) % 3], name = p < q ? p * 65536 + q : q * 65536 + p, other = edges.get(name);
+      if (other === undefined) { edges.set(name, f); continue; }
+      const bend = dot(ways[f], ways[other]);
+      if (bend < 0.9999 && bend > SOFT) round[f] = round[other] = 1;
+    }
+  }
+  return round;
+}
+
+/** How far apart the samples of a chart lie. [m] */
+function stepOf(thing, normal, area) {
+  const fair = Math.sqrt(area);
+  if (thing.kind !== 'setting') return Math.min(0.06, Math.max(0.035, fair / 36));
+  return normal[2] > 0.9 ? Math.min(0.085, Math.max(0.04, fair / 60)) : Math.min(0.14, Math.max(0.05, fair / 26));
+}
+
+/** Whether a chart lies wholly where nobody in the room sees it: outside the walls, under the floor, over the ceiling. */
+function hidden({ corners: { low, high } }, room) {
+  const { left, right, front, back, ceiling } = room;
+  return low[0] > right + OUT || high[0] < left - OUT || high[1] < front - OUT || low[1] > back + DEEP || high[2] < -OUT || low[2] > ceiling + OUT;
+}
+
+/** Every chart of some things; of each: its thing, plane, directions, layout, faces and least and greatest place along
+    the two directions [m], and how many texels it wants. */
+export function chartsOf(things, layouts, looks, room) {
+  const charts = [];
+  for (const thing of things) {
+    thing.long = longest(thing.points);
+    thing.round = roundFaces(thing);
+    const look = lookOf(looks, thing.stuff), found = new Map();
+    for (let f = 0; f < thing.faces.length / 3; f++) {
+      if (thing.round[f]) continue;
+      const [a, b, c] = [0, 1, 2].map((k) => row(thing.points, thing.faces[3 * f + k]));
+      const turned = cross(minus(b, a), minus(c, a)), area = Math.hypot(...turned) / 2;
+      if (area < 1e-10) continue;
+      const normal = unit(turned), off = dot(normal, a), name = `${normal.map((v) => Math.round(v * 300) + 0)}|${Math.round(off * 1000)}`;
+      let chart = found.get(name);
+      if (!chart) {
+        const layout = thing.cut ? null : layoutOf(layouts, thing, normal), [u, v] = axes(thing, layout, normal, look);
+        chart = { thing, layout, look, n: normal, u, v, off, area: 0, faces: [], low: [Infinity, Infinity], high: [-Infinity, -Infinity], corners: { low: [Infinity, Infinity, Infinity], high: [-Infinity, -Infinity, -Infinity] }, name: `${thing.key}|${normal.map((x) => Math.round(x * 3) + 0)}` };
+        found.set(name, chart);
+        charts.push(chart);
+      }
+      chart.faces.push(f);
+      chart.area += area;
+      for (const p of [a, b, c]) for (let k = 0; k < 3; k++) { chart.corners.low[k] = Math.min(chart.corners.low[k], p[k]); chart.corners.high[k] = Math.max(chart.corners.high[k], p[k]); }
+      for (const p of [a, b, c]) [dot(p, chart.u), dot(p, chart.v)].forEach((x, k) => { chart.low[k] = Math.min(chart.low[k], x); chart.high[k] = Math.max(chart.high[k], x); });
+    }
+  }
+  for (const chart of charts) {
+    chart.step = stepOf(chart.thing, chart.n, chart.area);
+    chart.hidden = !!room && hidden(chart, room);
+    [chart.w, chart.h] = chart.hidden ? [2, 2] : [0, 1].map((k) => Math.min(MOST, Math.max(2, Math.ceil((chart.high[k] - chart.low[k]) / chart.step) + 1)));
+    chart.tint = albedo(looks, chart.thing.stuff);
+  }
+  return charts;
+}
+
+/** Give each chart its place from row `from` of the atlas down, the tallest first; gives back the row after the last. */
+export function placed(charts, from) {
+  let x = 0, y = from, tall = 0;
+  for (const chart of [...charts].sort((a, b) => b.h - a.h)) {
+    if (x + chart.w > WIDE) { x = 0; y += tall; tall = 0; }
+    chart.x = x; chart.y = y;
+    x += chart.w;
+    tall = Math.max(tall, chart.h);
+  }
+  return y + tall;
+}
+
+/** Corners of smooth things that share a normal, each a sample of light of its own. */
+export function cornersOf(things, looks) {
+  const spots = [], nears = [];
+  for (const thing of things) {
+    if (!thing.smooth) continue;
+    const at = new Map(), tint = albedo(looks, thing.stuff);
+    thing.spotOf = new Int32Array(thing.faces.length);
+    for (let f = 0; f < thing.faces.length / 3; f++) {
+      if (!thing.round[f]) continue;
+      const three = [0, 1, 2].map((k) => row(thing.points, thing.faces[3 * f + k])), turned = cross(minus(three[1], three[0]), minus(three[2], three[0])), way = unit(turned);
+      three.forEach((p, k) => {
+        const place = p.map((v) => Math.round(v * 5000)).join(), mine = at.get(place) || at.set(place, []).get(place);
+        let spot = mine.find((s) => dot(unit(spots[s].n), way) > SOFT);
+        if (spot === undefined) { spot = spots.length; mine.push(spot); spots.push({ p, n: [0, 0, 0], tint }); }
+        for (let a = 0; a < 3; a++) spots[spot].n[a] += turned[a];
+        thing.spotOf[3 * f + k] = spot;
+      });
+      nears.push(...[0, 1, 2].map((k) => thing.spotOf[3 * f + k]));
+    }
+  }
+  for (const spot of spots) spot.n = unit(spot.n);
+  return { spots, nears };
+}

@@ -42,7 +42,8 @@ STYLE = """<style>
 .fireplace-panel table.sheet tr.unseen th { height: 0; padding: 0; border: 0; line-height: 0; font-size: 0; color: transparent; }
 .fireplace-findings, .fireplace-findings > .widget-vbox { overflow: visible; }
 .fireplace-panel :is(.fireplace-ask, .fireplace-questions) { margin-left: 11%; }
-.fireplace-shelf { display: grid !important; grid-template-columns: repeat(auto-fill, minmax(17em, 1fr)); gap: .8em; max-width: 1100px; }
+.fireplace-shelf { display: grid !important; grid-template-columns: repeat(auto-fill, minmax(min(30em, 100%), 1fr)); gap: 1.2em; max-width: 1100px; }
+.fireplace-option { position: relative; line-height: 0; }
 .fireplace-shelf img { width: 100%; height: auto; border: 1px solid var(--jp-border-color2, #d5d8da); }
 .fireplace-panel .jupyter-widget-Collapse-header, .fireplace-panel .jupyter-widget-Collapse-header span {
   color: var(--jp-ui-font-color1, #111); }

@@ -1,35 +1,35 @@
-"""Up to six designs put aside and seen side by side, with what each costs, weighs, draws and
-breaks.
+"""Up to six designs put aside and seen side by side from one standpoint, with what each costs,
+weighs, draws and breaks; any two of them one over the other.
 """
 
 from __future__ import annotations
 
-from base64 import b64encode
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import asdict
 from functools import partial
-from html import escape
 from typing import Any
 
 import ipywidgets as w
 
 from fireplace_calc.assessment import Assessment, assess
-from fireplace_calc.drawing import HEIGHT, WIDTH, Picture
-from fireplace_calc.drawing.composed.compose import views
-from fireplace_calc.editing.jobs.options import MOST_OPTIONS, Option, removed, shown
+from fireplace_calc.editing.jobs.options import MOST_OPTIONS, removed, shown
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
-from fireplace_calc.report.alternatives import side_by_side
-from fireplace_calc.report.for_client.under_a_picture import option_words
+from fireplace_calc.panels.options.option_card import NAME, OptionCard
+from fireplace_calc.panels.options.picture_desk import PictureDesk, address
+from fireplace_calc.panels.options.wipe import Wipe
+from fireplace_calc.report.alternatives import changed_inputs, side_by_side
+from fireplace_calc.scene.still.option_pictures import OptionPicture, marks
 
-NAME = {"style": {"description_width": "4em"}, "continuous_update": False}
-"""How a box for a name is laid out."""
+THIS = ("this", "This design")
+"""Key and name of the design on the table among the options."""
 
 
 class Options(Fold):
-    """The fold of options: a row of small pictures with their names and buttons, those that were
-    removed, and a table under them.
+    """The fold of options: a row of large pictures with their names, words and buttons, those that
+    were removed, two of them wiped one over the other, and a table under them.
     """
 
     rest = LONG_REST
@@ -47,12 +47,25 @@ class Options(Fold):
         self.keep = button("Keep this design as an option", self._put_aside)
         hint = w.HTML(
             html.remark(
-                f"Up to {MOST_OPTIONS} designs, each compared with the first. The design you are"
-                " working on comes last. Undo takes back what you do here, too."
+                f"Up to {MOST_OPTIONS} designs from one standpoint, each compared with the first:"
+                " what is not as on it has a yellow frame. Undo takes back what you do here, too."
             )
         )
+        self.desk = PictureDesk(self.show)
+        self.results: list[Assessment] = []
+        self.wipe = Wipe()
+        self.chosen: dict[str, str] = {}
+        self.showing = False
+        self.wipe.observe(self._choose, ["left_key", "right_key"])
         self.widget = w.VBox(
-            [hint, row([self.name, self.keep]), self.shelf, self.removed, self.table]
+            [
+                hint,
+                row([self.name, self.keep]),
+                self.shelf,
+                self.removed,
+                self.wipe,
+                self.table,
+            ]
         )
 
     def changed(self, act: Callable[[], Any]) -> None:
@@ -70,22 +83,75 @@ class Options(Fold):
         self.panel.session.bring_back_option(number)
         self.panel.catch_up()
 
+    def _rename(self, number: int, name: str) -> None:
+        self.changed(lambda: self.panel.session.rename_option(number, name))
+
+    def _remove(self, number: int) -> None:
+        self.changed(lambda: self.panel.session.remove_option(number))
+
     def update(self) -> None:
-        """Small pictures, and everything side by side."""
+        """Pictures and words, and everything side by side."""
         panel, session = self.panel, self.panel.session
-        options = shown(session.shelf)
-        results = [assess(design, panel.pack) for design in session.options]
-        self.keep.disabled = len(results) >= MOST_OPTIONS
-        while len(self.cards) < len(results):
-            self.cards.append(OptionCard(self))
-        for card, option, result in zip(self.cards, options, results, strict=False):
-            card.show(option, result, panel.units)
-        self.shelf.children = [card.widget for card in self.cards[: len(results)]]
+        self.results = [assess(design, panel.pack) for design in session.options]
+        self.keep.disabled = len(self.results) >= MOST_OPTIONS
+        while len(self.cards) < len(self.results):
+            self.cards.append(OptionCard(self._rename, self.bring_back, self._remove))
         self._show_removed()
-        names = [option.name for option in options]
+        names = [option.name for option in shown(session.shelf)]
         self.table.value = html.options(
-            side_by_side([*results, panel.result], panel.units), [*names, "This design"]
+            side_by_side([*self.results, panel.result], panel.units), [*names, THIS[1]]
         )
+        self.show()
+        self.shelf.children = [card.widget for card in self.cards[: len(self.results)]]
+
+    def show(self) -> None:
+        """What has a picture by now, and the two that are wiped."""
+        options = shown(self.panel.session.shelf)
+        if len(options) != len(self.results):
+            return
+        named = [(str(option.number), option.name) for option in options]
+        known = dict(zip((key for key, _ in named), self.results, strict=True))
+        known |= {THIS[0]: self.panel.result} if known else {}
+        left, right = self._two([*known])
+        wanted = [*self.results, *([known[THIS[0]]] if THIS[0] in (left, right) else [])]
+        found = self.desk.want(wanted)
+        pictures = dict(zip(known, found, strict=False))
+        first = found[0] if found else None
+        for card, option, result, picture in zip(
+            self.cards, options, self.results, found, strict=False
+        ):
+            card.show(option, result, self.panel.units, picture, _marked(first, picture))
+        self.showing = True
+        with self.wipe.hold_sync():
+            self.wipe.names = [list(one) for one in (*named, THIS)] if known else []
+            self.wipe.left_key, self.wipe.right_key = left, right
+            self.wipe.left, self.wipe.right = _at(pictures.get(left)), _at(pictures.get(right))
+            told = _marked(pictures.get(left), pictures.get(right))
+            self.wipe.marks = [asdict(mark) | {"names": list(mark.names)} for mark in told]
+            self.wipe.said = [] if left == right else self._said(known[left], known[right])
+        self.showing = False
+
+    def _choose(self, event: Mapping[str, Any]) -> None:
+        """The reader's own choice of a side stays while that option is there."""
+        if not self.showing:
+            self.chosen[event["name"]] = event["new"]
+            self.show()
+
+    def _two(self, keys: list[str]) -> tuple[str, str]:
+        """The two that are wiped: those chosen, while they are there; else the first two."""
+        if not keys:
+            return "", ""
+        left = self._own("left_key", keys) or keys[0]
+        others = [key for key in keys if key != left]
+        return left, self._own("right_key", keys) or (others[0] if others else left)
+
+    def _own(self, side: str, keys: list[str]) -> str:
+        key = self.chosen.get(side, "")
+        return key if key in keys else ""
+
+    def _said(self, one: Assessment, other: Assessment) -> list[str]:
+        told = changed_inputs(one.design, other.design, self.panel.units)
+        return [f"{label}: {new} where the left one has {old}." for label, old, new in told]
 
     def _show_removed(self) -> None:
         gone = removed(self.panel.session.shelf)
@@ -101,45 +167,9 @@ class Options(Fold):
         self.changed(lambda: session.put_back_option(option.number))
 
 
-class OptionCard:
-    """One option: its name, to be changed, a small picture in its room, a button to bring it back
-    and one to take it away.
+def _marked(first: OptionPicture | None, picture: OptionPicture | None) -> tuple[Any, ...]:
+    return marks(first, picture) if first is not None and picture is not None else ()
 
-    A card is shown again with another option, and its picture is drawn only for a new design.
-    """
 
-    def __init__(self, fold: Options) -> None:
-        self.fold, self.number, self.quiet = fold, 0, False
-        self.picture = Picture(WIDTH, HEIGHT, dots=2.0)
-        self.shown: tuple[Any, str] | None = None
-        self.image, self.png, self.words = w.HTML(), "", w.HTML()
-        self.name = w.Text(description="Name", layout=w.Layout(width="auto"), **NAME)
-        self.name.observe(lambda event: self._named(event["new"]), "value")
-        self.back = button("", lambda: fold.bring_back(self.number))
-        self.away = button("", self._away)
-        self.widget = w.VBox([self.name, self.image, self.words, row([self.back, self.away])])
-
-    def _named(self, name: str) -> None:
-        if not self.quiet:
-            session = self.fold.panel.session
-            self.fold.changed(lambda: session.rename_option(self.number, name))
-
-    def _away(self) -> None:
-        session = self.fold.panel.session
-        self.fold.changed(lambda: session.remove_option(self.number))
-
-    def show(self, option: Option, result: Assessment, units: str) -> None:
-        """Draw an option, unless it is the one that is shown."""
-        self.number, self.quiet = option.number, True
-        self.name.value = option.name
-        self.quiet = False
-        self.back.description = f"Bring back {option.name}"
-        self.away.description = f"Remove {option.name}"
-        if self.shown != (result.design, units):
-            self.shown = (result.design, units)
-            drawn = self.picture.png(list(views("room", result.geometry, units)))
-            self.png = b64encode(drawn).decode()
-        self.words.value = html.option(option_words(result, units))
-        self.image.value = (
-            f'<img alt="{escape(option.name)}, in its room" src="data:image/png;base64,{self.png}">'
-        )
+def _at(picture: OptionPicture | None) -> str:
+    return "" if picture is None else address(picture)

@@ -41,11 +41,19 @@ class OptionPicture:
 
     @property
     def png(self) -> bytes:
-        """The picture as a file."""
+        """The picture as a file, to the dot."""
+        return self._file("PNG", optimize=True)
+
+    @property
+    def jpeg(self) -> bytes:
+        """The picture as a small file."""
+        return self._file("JPEG", quality=88)
+
+    def _file(self, kind: str, **how: int) -> bytes:
         from PIL import Image  # here, so that whoever never looks need not wait
 
         file = BytesIO()
-        Image.fromarray(self.drawn.dots).save(file, "PNG", optimize=True)
+        Image.fromarray(self.drawn.dots).save(file, kind, **how)
         return file.getvalue()
 
 

@@ -1,0 +1,1 @@
+"""Options side by side: their pictures, and one wiped over another."""

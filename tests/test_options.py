@@ -1,0 +1,114 @@
+"""Options on their page: one standpoint, what changed marked and told, two of them wiped."""
+
+import asyncio
+import re
+
+import pytest
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.tables import DATA
+from fireplace_calc.panels import panel
+from fireplace_calc.panels.options import picture_desk
+from fireplace_calc.panels.options.picture_desk import PictureDesk
+from fireplace_calc.report.alternatives import changed_inputs
+from fireplace_calc.scene.still.option_pictures import marks, one_standpoint, option_picture
+
+LAID = load(DATA / "designs" / "boathouse-laid.toml")
+SMALL = (90, 60)
+
+
+@pytest.fixture(autouse=True)
+def small(monkeypatch):
+    """Pictures that are made in no time."""
+    monkeypatch.setattr(picture_desk.PictureDesk.__init__, "__defaults__", (SMALL,))
+
+
+@pytest.fixture
+def fold():
+    page = panel(LAID, folds=("options",))
+    page.open("options")
+    return page.folds["options"]
+
+
+def keep(fold, name, **changes):
+    fold.panel.put(change(fold.panel.design, {k.replace("__", "."): v for k, v in changes.items()}))
+    fold.name.value = name
+    fold._put_aside()
+
+
+def test_every_option_has_its_picture_from_one_standpoint_and_the_first_no_mark(fold):
+    keep(fold, "As it is")
+    keep(fold, "Deep hearth", hearth__front="30 in")
+    keep(fold, "Wide", opening__width="56 in")
+    assert fold.desk.standpoint == one_standpoint(fold.results)
+    first, deep, wide = (card.image.value for card in fold.cards[:3])
+    assert "As it is, in its room" in first and "wipe-mark" not in first
+    assert all("data:image/jpeg" in shown for shown in (first, deep, wide))
+    pictures = [option_picture(r, fold.desk.standpoint, *SMALL) for r in fold.results]
+    for shown, picture in zip((deep, wide), pictures[1:], strict=True):
+        expected = [", ".join(m.names) for m in marks(pictures[0], picture)]
+        assert re.findall(r'wipe-mark" title="([^"]*)"', shown) == expected != []
+
+
+def test_two_are_wiped_with_what_they_differ_in(fold):
+    assert fold.wipe.names == [] and fold.wipe.left == ""
+    keep(fold, "As it is")
+    keep(fold, "Deep hearth", hearth__front="30 in")
+    assert [name for _, name in fold.wipe.names] == ["As it is", "Deep hearth", "This design"]
+    assert (fold.wipe.left_key, fold.wipe.right_key) == ("1", "2")
+    told = changed_inputs(*(result.design for result in fold.results))
+    assert told and len(fold.wipe.said) == len(told) == 1
+    assert all(word in fold.wipe.said[0] for word in told[0])
+    assert {name for m in fold.wipe.marks for name in m["names"]} >= {"hearth extension"}
+    assert fold.wipe.left != fold.wipe.right
+    fold.wipe.left_key = "2"
+    assert fold.wipe.right_key == "1" and "where the left one has" in fold.wipe.said[0]
+    fold.wipe.right_key = "2"
+    assert fold.wipe.left == fold.wipe.right and fold.wipe.said == [] == fold.wipe.marks
+    fold.wipe.left_key, fold.wipe.right_key = "1", "this"
+    fold.panel.put(change(fold.panel.design, {"surround.face": "stone"}))
+    fold.update()
+    assert any(words.startswith("Face") and "stone" in words for words in fold.wipe.said)
+    fold._remove(1)
+    assert fold.wipe.left_key == "2", "what is gone is not shown any more"
+    fold._remove(2)
+    assert fold.wipe.names == []
+
+
+def test_an_options_words_follow_its_name(fold):
+    keep(fold, "As it is")
+    keep(fold, "Other", hearth__front="30 in")
+    fold.cards[0].name.value = "The quiet one"
+    assert fold.wipe.names[0] == ["1", "The quiet one"]
+    assert "The quiet one, in its room" in fold.cards[0].image.value
+
+
+def test_pictures_come_one_by_one_while_the_page_goes_on():
+    """Where a loop runs, nothing is made at once, each picture is told when it has come, and what
+    is not wanted any more is not made.
+    """
+    results = [assess(change(LAID, {"hearth.front": f"{n} in"})) for n in (20, 24, 28)]
+
+    async def wait():
+        told = []
+        desk = PictureDesk(lambda: told.append([p is not None for p in desk.want(results)]))
+        assert desk.want(results) == [None, None, None]
+        for _ in range(400):
+            await asyncio.sleep(0.02)
+            if len(told) == 3:
+                break
+        assert told == [[True, False, False], [True, True, False], [True, True, True]]
+        other = [assess(change(LAID, {"hearth.side": f"{n} in"})) for n in (14, 16)]
+        desk.want(other)
+        assert desk.want(results) and not desk._wanted
+        return desk
+
+    desk = asyncio.run(wait())
+    assert all(picture is not None for picture in desk.want(results))
+
+
+def test_no_more_pictures_are_held_than_are_needed():
+    desk = PictureDesk(lambda: None)
+    for n in range(16, 16 + picture_desk.MOST_HELD + 3):
+        desk.want([assess(change(LAID, {"hearth.front": f"{n} in"}))])
+    assert len(desk._made) == picture_desk.MOST_HELD

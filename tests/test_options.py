@@ -107,8 +107,11 @@ def test_pictures_come_one_by_one_while_the_page_goes_on():
     assert all(picture is not None for picture in desk.want(results))
 
 
-def test_no_more_pictures_are_held_than_are_needed():
+def test_no_more_pictures_are_held_than_are_needed(monkeypatch):
+    monkeypatch.setattr(picture_desk, "MOST_HELD", 3)
     desk = PictureDesk(lambda: None)
-    for n in range(16, 16 + picture_desk.MOST_HELD + 3):
+    for n in range(16, 21):
         desk.want([assess(change(LAID, {"hearth.front": f"{n} in"}))])
-    assert len(desk._made) == picture_desk.MOST_HELD
+    assert [key[0].hearth.front for key in desk._made] == pytest.approx(
+        [n * 0.0254 for n in (18, 19, 20)]
+    )

@@ -48,7 +48,7 @@ def met(origin, ray, corners):
 
 def test_every_dot_shows_what_a_ray_meets_within_a_millimeter():
     result = assess(LAID)
-    things, _ = in_room(result)
+    things = in_room(result).things
     faces = faces_of(things)
     for name in ("Standing", "Seated", "Corner", "Close"):
         sight = sight_of(one_standpoint([result], name), *SMALL)

@@ -225,7 +225,7 @@ class PriceBand:
 
 @lru_cache(maxsize=1)
 def price_spread() -> tuple[float, float, Source]:
-    """How far below and above a priced order the bill may end, as shares of it, and the source. [-]"""
+    """How far under and over an order the bill may end, as shares of it; and the source. [-]"""
     (row,) = rows_of("price_spread.csv")
     return float(row["low"]), float(row["high"]), source_of(row)
 

@@ -16,7 +16,6 @@ from fireplace_calc.scene.still.option_pictures import (
     one_standpoint,
     option_picture,
 )
-from fireplace_calc.scene.still.still_picture import still
 
 SIZE = (720, 480)
 """Of a picture. [dots]"""
@@ -79,9 +78,8 @@ class PictureDesk:
     async def _later(self) -> None:
         while self._wanted:
             key, result = self._next()
-            things, room = in_room(result)  # solids are no thread's but this one's
-            drawn = await asyncio.to_thread(still, things, room, key[1], *self.size)
-            self._put(key, OptionPicture(result, things, drawn))
+            room = in_room(result)  # solids are no thread's but this one's
+            self._put(key, await asyncio.to_thread(room.drawn, key[1], *self.size))
             self.arrived()
 
     def _next(self) -> tuple[Key, Assessment]:

@@ -54,7 +54,7 @@ def coats(
     known = stuffs()
     plain = np.array([_plain(known.get(thing.stuff)) for thing in things])
     color: Array = plain[faces.owner][seen.face]
-    for layout in layouts:
+    for layout in reversed(layouts):  # of several that fit a face the first counts
         mine = np.array([_wears(thing, layout) for thing in things])[faces.owner]
         if layout.normal is not None:
             mine &= np.abs(faces.normals @ np.asarray(layout.normal)) > SAME_WAY
@@ -63,7 +63,7 @@ def coats(
             continue
         painted = _paint(layout, known[layout.stuff])
         points = sight.points(rows, columns, seen.away[rows, columns])
-        for some, along, up in _ways(layout, faces.normals[seen.face[rows, columns]]):
+        for some, along, up in _ways(layout, faces.normals, seen.face[rows, columns]):
             color[rows[some], columns[some]] = _looked_up(layout, painted, points[some], along, up)
     return color
 
@@ -80,21 +80,24 @@ def _wears(thing: Thing, layout: FaceLayout) -> bool:
     return thing.stuff == layout.stuff and (not layout.things or thing.key in layout.things)
 
 
-def _ways(layout: FaceLayout, normals: Array) -> Iterator[tuple[IntArray, Array, Array]]:
+def _ways(
+    layout: FaceLayout, normals: Array, shown: IntArray
+) -> Iterator[tuple[IntArray, Array, Array]]:
     """Dots of one direction together, with the layout's two directions on their faces."""
     if layout.along is not None and layout.up is not None:
-        yield np.arange(len(normals)), np.asarray(layout.along), np.asarray(layout.up)
+        yield np.arange(len(shown)), np.asarray(layout.along), np.asarray(layout.up)
         return
-    rounded = np.round(normals, 2)
-    ways, which = np.unique(rounded, axis=0, return_inverse=True)
-    for number, normal in enumerate(ways):
-        some = np.flatnonzero(which.reshape(-1) == number)
+    ways, which = np.unique(np.round(normals, 2), axis=0, return_inverse=True)
+    of_dot = which.reshape(-1)[shown]
+    for number in np.unique(of_dot):
+        normal, some = ways[number], np.flatnonzero(of_dot == number)
         if abs(normal[2]) > SAME_WAY:
             yield some, np.array((1.0, 0.0, 0.0)), np.array((0.0, 1.0, 0.0))
             continue
         along = np.cross(UP, normal)
         along /= np.linalg.norm(along)
-        yield some, along, np.cross(normal, along)
+        up = np.cross(normal, along)
+        yield some, along, up / np.linalg.norm(up)
 
 
 def _paint(layout: FaceLayout, stuff: Stuff) -> Array:
@@ -105,14 +108,24 @@ def _paint(layout: FaceLayout, stuff: Stuff) -> Array:
     units = Image.new("I", (wide, high), 0)
     pen = ImageDraw.Draw(units)
     for number, ring in enumerate(layout.rings, 1):
-        pen.polygon([(float(x) * FINE, float(y) * FINE) for x, y in ring], fill=number)
+        corners = np.asarray(ring, dtype=float) * (wide / layout.width, high / layout.height)
+        for shift in _over_the_edge(corners, wide, high) if layout.repeats else ((0, 0),):
+            pen.polygon([tuple(corner) for corner in (corners + shift).tolist()], fill=number)
     drawn = np.random.default_rng(len(layout.rings))
     tones = np.array([linear(tone) for tone in stuff.tones])
     chosen = tones[drawn.integers(0, len(tones), len(layout.rings))]
     chosen = chosen * (1 + stuff.vary * drawn.uniform(-1, 1, (len(layout.rings), 1)))
-    joint = linear(stuff.joint or stuff.tones[0]) * 0.75
+    joint = linear(layout.joint or stuff.joint or stuff.tones[0]) * 0.75
     light: Array = np.concatenate((joint[None], chosen))[np.asarray(units, dtype=int)]
     return light * drawn.uniform(0.94, 1.06, (high, wide, 1))
+
+
+def _over_the_edge(corners: Array, wide: int, high: int) -> list[tuple[int, int]]:
+    """Where a unit is drawn, so that what reaches over one edge comes in at the other. [dots]"""
+    (left, low), (right, top) = corners.min(axis=0), corners.max(axis=0)
+    across = [n * wide for n in range(-int(right // wide), 1 - int(left // wide))]
+    over = [n * high for n in range(-int(top // high), 1 - int(low // high))]
+    return [(x, y) for x in across for y in over]
 
 
 def _looked_up(layout: FaceLayout, painted: Array, points: Array, along: Array, up: Array) -> Array:

@@ -13,6 +13,8 @@ from fireplace_calc.scene.records import Point, RoomMeasures, Thing, Window
 
 SILL, HEAD = 0.8, 2.1
 """Of the window. [m]"""
+BEHIND = 0.02
+"""How far the wall over the shoulder stands behind a breast that goes on to the ceiling. [m]"""
 
 
 def bare_measures(geometry: Geometry) -> RoomMeasures:
@@ -52,10 +54,11 @@ def bare_room(geometry: Geometry) -> tuple[Thing, ...]:
     -------
     tuple of Thing
     """
-    return tuple(_planes(bare_measures(geometry), geometry.frame.block_half))
+    f = geometry.frame
+    return tuple(_planes(bare_measures(geometry), f.block_half, f.flue_start))
 
 
-def _planes(room: RoomMeasures, breast: float) -> Iterator[Thing]:
+def _planes(room: RoomMeasures, breast: float, shoulder: float) -> Iterator[Thing]:
     left, right, front, back, top = room.left, room.right, room.front, room.back, room.ceiling
     yield _plane(
         "floor",
@@ -76,6 +79,16 @@ def _planes(room: RoomMeasures, breast: float) -> Iterator[Thing]:
     for name, low, high in (("wall left", left, -breast), ("wall right", breast, right)):
         yield _plane(
             name, "paint", (low, back, 0), (high, back, 0), (high, back, top), (low, back, top)
+        )
+    if shoulder < top:
+        y = back + BEHIND
+        yield _plane(
+            "wall over the shoulder",
+            "paint",
+            (-breast, y, shoulder),
+            (breast, y, shoulder),
+            (breast, y, top),
+            (-breast, y, top),
         )
     yield _plane(
         "side right",

@@ -11,7 +11,8 @@ import numpy as np
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.arrays import BoolArray
 from fireplace_calc.scene.eyes import INSIDE, standpoints
-from fireplace_calc.scene.records import RoomMeasures, Standpoint, Thing
+from fireplace_calc.scene.layouts.all_layouts import face_layouts
+from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
 from fireplace_calc.scene.shown_masonry import masonry
 from fireplace_calc.scene.still.empty_room import bare_measures, bare_room
 from fireplace_calc.scene.still.still_picture import Still, still
@@ -100,10 +101,34 @@ def one_standpoint(results: Sequence[Assessment], name: str = "Standing") -> Sta
     return min(own, key=lambda s: s.stands[1])
 
 
-def in_room(result: Assessment) -> tuple[tuple[Thing, ...], RoomMeasures]:
-    """All that is seen of an option in its room, and the room's measures."""
+@dataclass(frozen=True, eq=False)
+class InRoom:
+    """All that is seen of an option in its room, to be drawn on any thread.
+
+    Attributes
+    ----------
+    result : Assessment
+    things : tuple of Thing
+    layouts : tuple of FaceLayout
+    measures : RoomMeasures
+    """
+
+    result: Assessment
+    things: tuple[Thing, ...]
+    layouts: tuple[FaceLayout, ...]
+    measures: RoomMeasures
+
+    def drawn(self, standpoint: Standpoint, width: int, height: int) -> OptionPicture:
+        """Its picture from a standpoint, of so many dots."""
+        made = still(self.things, self.measures, standpoint, width, height, self.layouts)
+        return OptionPicture(self.result, self.things, made)
+
+
+def in_room(result: Assessment) -> InRoom:
+    """All that is seen of an option in its room."""
     geometry = result.geometry
-    return (*masonry(result, "room"), *bare_room(geometry)), bare_measures(geometry)
+    things = (*masonry(result, "room"), *bare_room(geometry))
+    return InRoom(result, things, face_layouts(result), bare_measures(geometry))
 
 
 def option_picture(
@@ -123,8 +148,7 @@ def option_picture(
     -------
     OptionPicture
     """
-    things, room = in_room(result)
-    return OptionPicture(result, things, still(things, room, standpoint, width, height))
+    return in_room(result).drawn(standpoint, width, height)
 
 
 def changed_keys(first: Sequence[Thing], other: Sequence[Thing]) -> frozenset[str]:

@@ -9,12 +9,15 @@ from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import assess, change
-from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.base.units import FOOT, INCH, InputError
+from fireplace_calc.build.setting.site_plan import site_of
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.work import Work
 from fireplace_calc.drawing.composed.compose import single
 from fireplace_calc.drawing.room.room_scene import scene
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.proportion import find_guides, wall_sides
 from fireplace_calc.rules.tracing.follows import idle
 from fireplace_calc.takeoff.facing import finish_area, shown_areas
 from fireplace_calc.takeoff.share import Share
@@ -230,4 +233,71 @@ def test_a_set_of_pieces_goes_up_straight_too():
 @pytest.mark.parametrize("ceiling", ["7 ft", "9 ft", "14 ft"])
 def test_views_of_every_form_are_clean(form, view, ceiling):
     told = {"breast.form": form, "house.ceiling": ceiling, "breast.projection": "8 in"}
+    assert collisions(single(view, made(told))) == []
+
+
+# -- where it stands along its wall ----------------------------------------------------------------
+def test_off_the_middle_the_ends_of_the_wall_move_the_other_way():
+    """A wall of 20 ft; 3 ft right of its middle there are 13 ft to the left and 7 to the right."""
+    g = made({"breast.off_center": "3 ft"})
+    assert wall_sides(g) == pytest.approx((-13 * FOOT, 7 * FOOT))
+    assert wall_sides(made()) == pytest.approx((-10 * FOOT, 10 * FOOT))
+    assert wall_sides(made({"breast.off_center": "-3 ft"})) == pytest.approx((-7 * FOOT, 13 * FOOT))
+    unknown = made({"breast.off_center": "3 ft", "house.room_length": "unknown"})
+    assert wall_sides(unknown)[0] == -wall_sides(unknown)[1]
+    third = next(x for x in find_guides(g) if x.name == "thirds of the wall")
+    assert [line[0][0] / FOOT for line in third.lines] == pytest.approx(
+        [-13 + 20 / 3, -13 + 40 / 3]
+    )
+
+
+def test_the_room_shows_both_ends_and_says_where_it_stands():
+    """All 20 ft are shown: 13 ft to the left and 7 to the right, larger by what the floor in front
+    is nearer; nobody stands in the wall.
+    """
+    g = made({"breast.off_center": "3 ft"})
+    s = scene(g)
+    k = s.eye.size(-s.depth)
+    assert s.whole and s.window[0][0] / FOOT == pytest.approx(-13 * k)
+    assert s.window[2][0] / FOOT == pytest.approx(7 * k)
+    assert (s.wall[0][0] / FOOT, s.wall[2][0] / FOOT) == pytest.approx((-13, 7))
+    said = " ".join(label.text for label in single("room", g).labels)
+    assert "3'-0\" right of the middle of its wall" in said
+    near = scene(made({"breast.off_center": "7 ft"}))
+    assert near.person[0] < -30 * INCH  # 3 ft are left at the right: he stands at the left
+
+
+def test_masonry_and_hearth_end_at_the_end_of_the_wall():
+    """20 ft less the 5 ft breast: 7 ft 6 in to either side; a hearth 30 in beside takes 1 ft 6 in of it."""
+    made({"breast.off_center": "-90 in"})
+    with pytest.raises(InputError, match="Off the middle of the wall is 7'-7\".*7'-6\""):
+        change(Design(), {"breast.off_center": "91 in"})
+    with pytest.raises(InputError, match="at most 6'-0\""):
+        change(Design(), {"breast.off_center": "-73 in", "hearth.side": "30 in"})
+    made({"breast.off_center": "91 in", "house.room_length": "unknown"})
+    made({"house.room_length": "6 ft", "opening.width": "96 in"})
+
+
+def test_nothing_else_moves_with_it():
+    """Order, draft, clauses and weights are of the fireplace, not of its wall."""
+    one, other = assess(Design()), assess(change(Design(), {"breast.off_center": "2 ft"}))
+    assert [(f.key, f.verdict) for f in one.findings] == [
+        (f.key, f.verdict) for f in other.findings
+    ]
+    assert one.takeoff == other.takeoff and one.geometry.parts == other.geometry.parts
+
+
+def test_the_staging_floor_ends_at_the_nearer_end():
+    """Half of 20 ft less 3 ft, to both sides."""
+    house = Design().house
+    assert site_of(Work(), house, 3 * FOOT).half == pytest.approx(7 * FOOT)
+    assert site_of(Work(), house, -3 * FOOT).half == pytest.approx(7 * FOOT)
+    assert site_of(Work(), house).half == pytest.approx(10 * FOOT)
+
+
+@pytest.mark.parametrize("off", ["-90 in", "-2 ft", "4 ft", "90 in"])
+@pytest.mark.parametrize("view", ["room", "plan"])
+@pytest.mark.parametrize("long", ["20 ft", "60 ft", "unknown"])
+def test_views_off_the_middle_are_clean(off, view, long):
+    told = {"breast.off_center": off, "house.room_length": long, "breast.projection": "12 in"}
     assert collisions(single(view, made(told))) == []

@@ -259,6 +259,14 @@ class Breast(Record):
         "How far the face stands out of the wall beside it; unknown shows no returns and orders"
         " none. A flush breast has none.",
     )
+    off_center: float = length(
+        "Off the middle of the wall",
+        "0 in",
+        "-50 ft",
+        "50 ft",
+        "Center line of the opening to the middle of its wall; to the right counts up, to the left"
+        " down.",
+    )
 
     @property
     def stands_out(self) -> float | None:

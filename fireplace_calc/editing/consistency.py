@@ -177,8 +177,23 @@ def require_consistent(design: Design) -> None:
             frame.block_back + (design.clearance.back or 0.0),
             "farther out, the wall would stand behind everything that is built.",
         )
+    _require_wall(design, frame.block_half)
     if design.second_flue.drawn:
         _require_second_flue(design)
+
+
+def _require_wall(design: Design, block_half: float) -> None:
+    """Off the middle, masonry and hearth end at the end of the wall, where its length is known."""
+    long, off = design.house.room_length, design.breast.off_center
+    if long is None or off == 0:
+        return
+    side = design.opening.width / 2 + design.hearth.side if design.hearth.front > 0 else 0.0
+    _at_most(
+        "Off the middle of the wall",
+        abs(off),
+        max(long / 2 - max(block_half, side), 0.0),
+        "masonry and hearth end at the end of the wall.",
+    )
 
 
 def _require_bars(design: Design) -> None:

@@ -13,7 +13,7 @@ from fireplace_calc.proportion.figures import (
 from fireplace_calc.proportion.guide import NAMES, Guide
 from fireplace_calc.proportion.guides import find_guides
 from fireplace_calc.proportion.snapping import SNAPS, SliderStop, slider_stops, snapped
-from fireplace_calc.proportion.wall_guides import shelf_top, wall_ends, wall_top
+from fireplace_calc.proportion.wall_guides import shelf_top, wall_ends, wall_sides, wall_top
 from fireplace_calc.proportion.widths import SuitedWidths, suited_widths, width_sentence
 
 __all__ = [
@@ -34,6 +34,7 @@ __all__ = [
     "snapped",
     "suited_widths",
     "wall_ends",
+    "wall_sides",
     "wall_top",
     "width_sentence",
 ]

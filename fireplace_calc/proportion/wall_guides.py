@@ -49,6 +49,24 @@ def wall_ends(geometry: Geometry) -> float:
     return max((d.house.room_length or 2 * own + 2.4) / 2, own)
 
 
+def wall_sides(geometry: Geometry) -> tuple[float, float]:
+    """Both ends of the wall, seen from a fireplace that may stand off its middle. A wall of unknown
+    length is taken as long to either side.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of float
+        Left and right of the center line. [m]
+    """
+    half, design = wall_ends(geometry), geometry.design
+    off = 0.0 if design.house.room_length is None else design.breast.off_center
+    return -half - off, half - off
+
+
 def wall_top(geometry: Geometry) -> float:
     """Ceiling, never lower than the masonry over the opening.
 
@@ -113,10 +131,10 @@ def golden_section(geometry: Geometry, text: LengthText) -> Guide:
     Guide
     """
     name, level = shelf_top(geometry)
-    top, far = wall_top(geometry), wall_ends(geometry)
+    top, (left, right) = wall_top(geometry), wall_sides(geometry)
     part = 1 / shapes()[GOLDEN]
     ideal = min((part, 1 - part), key=lambda share: abs(share - level / top))
-    lines = tuple(((-far, share * top), (far, share * top)) for share in (1 - part, part))
+    lines = tuple(((left, share * top), (right, share * top)) for share in (1 - part, part))
     return Guide(
         GOLDEN,
         f"Top of the {name} at {level / top:.2f} of the wall's height; the section is at"
@@ -153,7 +171,8 @@ def thirds(geometry: Geometry) -> Guide:
         )
     length, top = 2 * wall_ends(geometry), wall_top(geometry)
     found = 2 * geometry.frame.block_half / length
-    lines = tuple(((x, 0.0), (x, top)) for x in (-length / 6, length / 6))
+    middle = sum(wall_sides(geometry)) / 2
+    lines = tuple(((x, 0.0), (x, top)) for x in (middle - length / 6, middle + length / 6))
     return Guide(
         "thirds of the wall",
         f"The breast takes {found:.2f} of the wall's length; a third is 0.33,"
@@ -179,9 +198,9 @@ def door_head(geometry: Geometry, text: LengthText) -> Guide:
     -------
     Guide
     """
-    (head, source), far = proportion_figures()["door head"], wall_ends(geometry)
+    (head, source), (left, right) = proportion_figures()["door head"], wall_sides(geometry)
     name, level = shelf_top(geometry)
-    lines = (((-far, head), (far, head)),) if head < wall_top(geometry) else ()
+    lines = (((left, head), (right, head)),) if head < wall_top(geometry) else ()
     return Guide(
         "door head",
         f"Usual door head at {text(head)}; top of the {name} at {text(level)},"

@@ -8,7 +8,7 @@ from math import atan, degrees, radians, tan
 
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.figures import proportion_figures
-from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
+from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
 from fireplace_calc.scene.built.spread import BESIDE, BETWEEN
 from fireplace_calc.scene.records import Standpoint
 
@@ -101,15 +101,15 @@ def upright_angle(angle: float, aspect: float) -> float:
 def _in_room(geometry: Geometry, at: tuple[float, float, float]) -> tuple[float, float, float]:
     """The same, between the walls and under the ceiling."""
     house = geometry.design.house
-    half = wall_ends(geometry)
+    left, right = wall_sides(geometry)
     if house.room_length is None:
-        half = max(half, USUAL_HALF)
+        left, right = min(left, -USUAL_HALF), max(right, USUAL_HALF)
     deep = house.room_width or USUAL_DEPTH
     x, y, z = at
     # Never in the hearth, however shallow the room is.
     nearest = -geometry.design.hearth.front - 0.15
     return (
-        min(max(x, OFF_WALL - half), half - OFF_WALL),
+        min(max(x, left + OFF_WALL), right - OFF_WALL),
         min(max(y, OFF_WALL - deep), max(nearest, OFF_WALL - deep)),
         min(z, wall_top(geometry) - 0.2),
     )

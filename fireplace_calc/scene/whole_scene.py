@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
+from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
 from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF, standpoints
 from fireplace_calc.scene.layouts.all_layouts import face_layouts
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
@@ -66,19 +66,19 @@ def gather_scene(result: Assessment, state: str = "room") -> WholeScene:
 def _bare_room(geometry: Geometry) -> RoomMeasures:
     """A room of nothing but walls."""
     f, house = geometry.frame, geometry.design.house
-    half = wall_ends(geometry)
+    left, right = wall_sides(geometry)
     if house.room_length is None:
-        half = max(half, USUAL_HALF)
+        left, right = min(left, -USUAL_HALF), max(right, USUAL_HALF)
     deep = house.room_width or USUAL_DEPTH
-    told = geometry.design.breast.projection
+    told = geometry.design.breast.stands_out
     return RoomMeasures(
-        -half,
-        half,
+        left,
+        right,
         -deep,
         PROUD if told is None else told,
         wall_top(geometry),
         (),
-        (-half + 0.6, -1.0, 1.5),
+        (left + 0.6, -1.0, 1.5),
         (0.0, f.depth / 2, f.hearth),
         0.62 * f.back_width + 0.1,
     )

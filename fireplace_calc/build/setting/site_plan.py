@@ -39,6 +39,9 @@ class StagingFloor:
         From the front of the pieces to the opposite wall; without end where not known. [m]
     walkway, off, away, aside : float
         Kept free; nearest pile; pallet from the front and to the right. [m]
+    off_center : float
+        How far the fireplace stands off the middle of its wall: ``half`` counts to the nearer end.
+        [m]
     """
 
     half: float
@@ -47,6 +50,7 @@ class StagingFloor:
     off: float
     away: float
     aside: float
+    off_center: float = 0.0
 
     @property
     def way(self) -> float:
@@ -89,25 +93,29 @@ class Spots:
         return [abs(x) - y for x, y in self.on(side)]
 
 
-def site_of(work: Work, house: House) -> StagingFloor:
+def site_of(work: Work, house: House, off_center: float = 0.0) -> StagingFloor:
     """The floor as a design tells it.
 
     Parameters
     ----------
     work : Work
     house : House
+    off_center : float
+        The fireplace off the middle of its wall: the nearer end counts to both sides. [m]
 
     Returns
     -------
     StagingFloor
         A pallet that the room has no depth for stands against its far wall. [m]
     """
-    half = inf if house.room_length is None else house.room_length / 2
+    half = inf if house.room_length is None else house.room_length / 2 - abs(off_center)
     deep = inf if house.room_width is None else house.room_width
     away = max(min(work.pallet_away, deep - PALLET[1]), work.staged_off)
     reach = max(half - PALLET[0] / 2, 0.0)
     aside = min(max(work.pallet_aside, -reach), reach)
-    return StagingFloor(half, deep, work.walkway, work.staged_off, away, aside)
+    return StagingFloor(
+        half, deep, work.walkway, work.staged_off, away, aside, 0.0 if half == inf else off_center
+    )
 
 
 def spots_for(piles: tuple[Pile, ...], site: StagingFloor, taken: tuple[Area, ...]) -> Spots:

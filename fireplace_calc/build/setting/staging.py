@@ -110,7 +110,11 @@ class StagingPlan:
 
 
 def plan_staging(
-    made: Assembly, steps: Sequence[SettingStep], work: Work, house: House
+    made: Assembly,
+    steps: Sequence[SettingStep],
+    work: Work,
+    house: House,
+    off_center: float = 0.0,
 ) -> StagingPlan:
     """Put the delivery down: left pieces left, right ones right, the heaviest nearest.
 
@@ -123,6 +127,8 @@ def plan_staging(
         Where the pallet stands, what is kept free, how high a pile may be.
     house : House
         How large the room is.
+    off_center : float
+        How far the fireplace stands off the middle of its wall. [m]
 
     Returns
     -------
@@ -134,7 +140,7 @@ def plan_staging(
     carried on from there is the same wherever it was put down.
     """
     piles, pallets = piles_of(steps, work.stack_height)
-    site = site_of(work, house)
+    site = site_of(work, house, off_center)
     areas = pallet_areas(site, len(pallets) + 1)
     spots = spots_for(piles, site, (*areas, *site.walkways))
     left, right = spots.ways(LEFT), spots.ways(RIGHT)

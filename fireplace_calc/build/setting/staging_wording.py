@@ -138,7 +138,7 @@ def _taken(plan: StagingPlan, units: str, assumed: Collection[str]) -> str:
         "work.staged_off": site.off,
         "work.pallet_away": site.away,
         "work.stack_height": plan.pile_height,
-        "house.room_length": 2 * site.half,
+        "house.room_length": 2 * (site.half + abs(site.off_center)),
         "house.room_width": site.deep,
     }
     told = [
@@ -147,7 +147,12 @@ def _taken(plan: StagingPlan, units: str, assumed: Collection[str]) -> str:
         else f"{name} not known"
         for key, name in ASKED.items()
     ]
-    return f"Taken: {', '.join(told)}. Ways are square to the walls."
+    nearer = (
+        " Off the middle of its wall, both sides count as far as the nearer end."
+        if site.off_center and site.half < 1e3
+        else ""
+    )
+    return f"Taken: {', '.join(told)}.{nearer} Ways are square to the walls."
 
 
 def _heaviest(plan: StagingPlan) -> float:

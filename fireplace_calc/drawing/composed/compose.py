@@ -132,7 +132,7 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
         )
     if view == "staging":
         room = (d.house.room_length, d.house.room_width)
-        return (d.opening, d.flue.sections, d.work, room, d.told)
+        return (d.opening, d.flue.sections, d.work, room, d.breast.off_center, d.told)
     if view == "front":
         top = max(d.house.ceiling, f.opening_top + 1.0)
         aside = (f.offset, f.offset_bottom, f.offset_top)

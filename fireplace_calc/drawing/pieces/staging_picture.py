@@ -107,7 +107,7 @@ def staging_view(
     made = set_of(design, "there is nothing to put down")
     up = set_up(design)
     steps = order_of_setting(up.assembly, made.lining)
-    plan = plan_staging(up.assembly, steps, design.work, design.house)
+    plan = plan_staging(up.assembly, steps, design.work, design.house, design.breast.off_center)
     drawn = _drawn(plan, up.assembly)
     split = cell.right - WORDS
     place = Cell(cell.left, cell.bottom, split, cell.top)

@@ -10,7 +10,7 @@ from fireplace_calc.drawing.views.face import hearth_front
 from fireplace_calc.drawing.views.front_elevation import breast_ring
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
-from fireplace_calc.proportion import proportion_figures, shelf_top, wall_ends, wall_top
+from fireplace_calc.proportion import proportion_figures, shelf_top, wall_sides, wall_top
 from fireplace_calc.takeoff.before_masonry import trim_boxes
 
 FOOT = 12 * INCH
@@ -62,12 +62,16 @@ def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
     Scene
     """
     f, d = geometry.frame, geometry.design
-    half, top = wall_ends(geometry), wall_top(geometry)
+    (left, right), top = wall_sides(geometry), wall_top(geometry)
     hearth, trim = _hearth(geometry), tuple(_trim(geometry, top))
     beside = max(f.block_half, f.half_width + d.hearth.side if hearth else 0.0) + BESIDE
     told = d.house.room_length is not None
-    free = not told or beside + 0.3 <= half
-    stands = (beside, -AHEAD) if free else (half - 0.3, -max(d.hearth.front, 0.0) - AHEAD)
+    if not told or beside + 0.3 <= right:
+        stands = (beside, -AHEAD)
+    elif beside + 0.3 <= -left:
+        stands = (-beside, -AHEAD)
+    else:
+        stands = (right - 0.3, -max(d.hearth.front, 0.0) - AHEAD)
     depth = max(
         FLOOR, d.hearth.front + 0.2, 0.1 - min((b.y for b in trim), default=0.0), 0.25 - stands[1]
     )
@@ -75,18 +79,22 @@ def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
     eye = Eye(max(away, depth + 1.5), proportion_figures()["eye level"][0])
     k = eye.size(-depth)
     low, high = eye.level * (1 - k), eye.level + (top - eye.level) * k
-    whole = told and 2 * half * k <= LONGEST * shape * (high - low)
+    whole = told and (right - left) * k <= LONGEST * shape * (high - low)
     least = max((beside + 0.3) * eye.size(stands[1]), f.block_half + 0.1)
-    shown = (
-        half * k
-        if whole
-        else max(min(shape * (high - low) / 2, 0.98 * half if told else 99.0), least)
-    )
+    reach = shape * (high - low) / 2
+
+    def shown(end: float) -> float:
+        """How far it is shown to one side, where the wall ends so far off."""
+        if whole or (told and end * k <= reach):
+            return end * k
+        return max(min(reach, 0.98 * end if told else 99.0), least)
+
+    x0, x1 = -shown(-left), shown(right)
     return Scene(
         eye,
-        box(-half, half, 0.0, top) if told else box(-shown - 1, shown + 1, 0.0, top),
+        box(left, right, 0.0, top) if told else box(x0 - 1, x1 + 1, 0.0, top),
         depth,
-        box(-shown, shown, low, high),
+        box(x0, x1, low, high),
         hearth,
         trim,
         stands,

@@ -132,7 +132,7 @@ def _shell(
     view: View, hidden: HiddenLines, s: Scene, hidden_by: list[np.ndarray], units: str
 ) -> None:
     """Wall, side walls, floor and ceiling, and the squares of the floor."""
-    half, top = s.wall[2]
+    (a, _), (b, top) = s.wall[0], s.wall[2]
     y, wall = -s.depth, s.back
     window = view.ring(s.window)
 
@@ -143,30 +143,28 @@ def _shell(
         return ring
 
     def level_plane(tone: str, z: float) -> np.ndarray:
-        return plane(tone, [(-half, wall, z), (half, wall, z), (half, y, z), (-half, y, z)], -10)
+        return plane(tone, [(a, wall, z), (b, wall, z), (b, y, z), (a, y, z)], -10)
 
-    ends = ((-half, 0), (half, 0), (half, top), (-half, top))
+    ends = ((a, 0), (b, 0), (b, top), (a, top))
     plane("room wall", [(x, wall, z) for x, z in ends], -10)
     floor = level_plane("room floor", 0.0)
     level_plane("room ceiling", top)
     corners: list[list[tuple[float, float, float]]] = []
-    for side in (-half, half):
-        plane(
-            "room side",
-            [(side, wall, 0), (side, y, 0), (side, y, top), (side, wall, top)],
-            -10,
-        )
+    for side in (a, b):
+        upright = [(side, wall, 0), (side, y, 0), (side, y, top), (side, wall, top)]
+        plane("room side", upright, -10)
         corners += [[(side, wall, z), (side, y, z)] for z in (0.0, top)] + [
             [(side, wall, 0), (side, wall, top)]
         ]
-    edges = [*corners, *([(-half, wall, z), (half, wall, z)] for z in (0, top))]
+    edges = [*corners, *([(a, wall, z), (b, wall, z)] for z in (0, top))]
     hidden.lines(view.ring(s.eye.see(np.array(edges))), "seen", [window], hidden_by)
     step = 12 * INCH if units == FEET_INCHES else 0.3
-    reach = half if s.whole else s.window[1][0]
-    n = np.arange(-np.floor(reach / step), np.floor(reach / step) + 1) * step
+    k = s.eye.size(wall)
+    first, last = max(a, s.window[0][0] / k), min(b, s.window[1][0] / k)
+    n = np.arange(np.ceil(first / step), np.floor(last / step) + 1) * step
     rows = np.arange(np.floor(-wall / step) + 1, np.floor(s.depth / step) + 1) * step
     squares = [[(x, wall, 0.0), (x, y, 0.0)] for x in n] + [
-        [(-half, -r, 0.0), (half, -r, 0.0)] for r in rows
+        [(a, -r, 0.0), (b, -r, 0.0)] for r in rows
     ]
     hidden.hatch(view.ring(s.eye.see(squares)), [view.ring(floor)], hidden_by)
     view.sheet.line(window, "seen", closed=True)
@@ -282,6 +280,9 @@ def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str)
         said[1] += " Length of the wall: unknown."
     elif house.room_length / 2 < wall_ends(geometry) - 1e-6:
         said[1] += f" The masonry is longer than the wall of {length(house.room_length, units)}."
+    elif (off := geometry.design.breast.off_center) != 0:
+        to = "right" if off > 0 else "left"
+        said[1] += f" It stands {length(abs(off), units)} {to} of the middle of its wall."
     elif not s.whole:
         said[1] += f" Only the middle of the {length(house.room_length, units)} wall is shown."
     least = cell.left + 2 + lettering.width("In its room", TITLE, True) + 6

@@ -115,6 +115,10 @@ def _words(
     if (out := d.breast.stands_out) is not None:
         said = f"face {length(out, units)} out of the wall" if out else "face flush with the wall"
         words.append(((-f.block_half - side - STUD, min(out, f.block_back + back)), said))
+    if off := d.breast.off_center:
+        to = "right" if off > 0 else "left"
+        said = f"center {length(abs(off), units)} {to} of the wall's middle"
+        words.append(((0.0, f.block_back + back + STUD / 2), said))
     lining = d.firebox.lining_thickness
     words += [
         ((-f.block_half - side - STUD / 2, f.block_back + back), "framing"),

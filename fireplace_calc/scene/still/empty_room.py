@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
+from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
 from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF
 from fireplace_calc.scene.records import Point, RoomMeasures, Thing, Window
 
@@ -25,19 +25,20 @@ def bare_measures(geometry: Geometry) -> RoomMeasures:
     geometry : Geometry
     """
     house, f = geometry.design.house, geometry.frame
-    half = max(wall_ends(geometry), f.block_half + 0.3)
-    half = max(half, USUAL_HALF) if house.room_length is None else half
+    left, right = wall_sides(geometry)
+    least = f.block_half + 0.3 if house.room_length else max(f.block_half + 0.3, USUAL_HALF)
+    left, right = min(left, -least), max(right, least)
     deep, top = house.room_width or USUAL_DEPTH, wall_top(geometry)
     head = min(HEAD, top - 0.2)
     window = Window(-0.62 * deep, -0.28 * deep, min(SILL, head - 0.4), head)
     return RoomMeasures(
-        left=-half,
-        right=half,
+        left=left,
+        right=right,
         front=-deep,
-        back=geometry.design.breast.projection or 0.0,
+        back=geometry.design.breast.stands_out or 0.0,
         ceiling=top,
         windows=(window,),
-        lamp=(half - 0.6, -1.0, 1.4),
+        lamp=(right - 0.6, -1.0, 1.4),
         fire=(0.0, f.depth / 2, f.hearth + 0.1),
         fire_width=f.half_width,
     )

@@ -103,7 +103,7 @@ class SceneView(anywidget.AnyWidget):
     def _show(self) -> None:
         self.scene: WholeScene = gather_scene(self.result, self.mode)
         layouts = pack_layouts(self.scene.layouts, self._held)
-        self._held.update(layouts["order"])
+        self._held.update(layouts["patterns"])
         with self.hold_sync():
             # Things of the room are the same objects as long as the room is the same.
             if self._sent_setting is None or self.scene.setting != self._sent_setting:

@@ -26,7 +26,7 @@ export class Atlas {
       }
       this.carryCorners(things, corners);
     }
-    Object.assign(this, { charts, things: things.map(({ key, firstSpot, spotCount }) => ({ key, firstSpot, spotCount })), light, ways, corners, tall });
+    Object.assign(this, { charts, things: things.map(({ key, firstSpot, spotBegin, spotCount }) => ({ key, spotCount, from: firstSpot + (spotBegin || 0) })), light, ways, corners, tall });
     this.charts = charts.map((c) => ({ ...c }));
     this.show();
   }
@@ -42,12 +42,12 @@ export class Atlas {
 
   carryCorners(things, corners) {
     const before = new Map(this.things.map((t) => [t.key, t]));
-    for (const { key, firstSpot, spotCount } of things) {
+    for (const { key, firstSpot, spotBegin, spotCount } of things) {
       const old = before.get(key);
       if (!spotCount || !old?.spotCount) continue;
       for (let k = 0; k < spotCount; k++) {
-        const from = 4 * (old.firstSpot + Math.min(old.spotCount - 1, Math.floor(k * old.spotCount / spotCount)));
-        corners.set(this.corners.subarray(from, from + 4), 4 * (firstSpot + k));
+        const from = 4 * (old.from + Math.min(old.spotCount - 1, Math.floor(k * old.spotCount / spotCount)));
+        corners.set(this.corners.subarray(from, from + 4), 4 * (firstSpot + spotBegin + k));
       }
     }
   }

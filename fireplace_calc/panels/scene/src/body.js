@@ -24,28 +24,29 @@ export class Body {
 
   get charts() { return [...this.parts.setting.charts, ...this.parts.fireplace.charts]; }
 
-  /** Other things in one part; the other part stays as it is, but for its place in the atlas. */
+  /** Other things in one part, or others' layouts for them; `laid` must follow. */
   put(name, things) {
-    const { looks, layouts, room, mode } = this.told(), part = this.parts[name];
-    Object.assign(part, { things, charts: chartsOf(things, layouts, looks, mode === 'room' ? room : null) }, cornersOf(things, looks));
-    this.laid(name);
+    const { looks, layouts, room, mode } = this.told();
+    Object.assign(this.parts[name], { things, charts: chartsOf(things, layouts, looks, mode === 'room' ? room : null) }, cornersOf(things, looks));
   }
 
-  /** Charts have got other sizes or layouts: give them their places, and meshes to what has changed. */
-  laid(name) {
+  /** Places in the atlas for the charts, and meshes; those of the room stay unless `all` is new. */
+  laid(all) {
     const { setting, fireplace } = this.parts;
-    if (name === 'setting') this.rows = placed(setting.charts, 0);
+    if (all) this.rows = placed(setting.charts, 0);
     const end = placed(fireplace.charts, this.rows);
     if (end > this.tall || end < this.tall - 4 * SPARE) this.tall = Math.max(SPARE, Math.ceil(end / SPARE) * SPARE);
     let first = 0;
-    for (const part of [setting, fireplace]) for (const thing of part.things) {
-      thing.spotCount = thing.smooth ? (thing.spotOf || []).reduce((a, b) => Math.max(a, b + 1), 0) : 0;
-      thing.firstSpot = first;
-      if (part.things.at(-1) === thing) first += part.spots.length;
+    for (const part of [setting, fireplace]) {
+      for (const thing of part.things) {
+        thing.spotCount = thing.smooth ? thing.spotEnd - thing.spotBegin : 0;
+        thing.firstSpot = first;
+      }
+      first += part.spots.length;
     }
-    this.meshed(name);
-    if (name === 'setting') this.meshed('fireplace');
-    this.atlas.relaid(this.charts, this.things, setting.spots.length + fireplace.spots.length, this.tall);
+    if (all) this.meshed('setting');
+    this.meshed('fireplace');
+    this.atlas.relaid(this.charts, this.things, first, this.tall);
     this.glow();
     this.serial++;
   }

@@ -130,6 +130,7 @@ export function cornersOf(things, looks) {
     if (!thing.smooth) continue;
     const at = new Map(), tint = albedo(looks, thing.stuff);
     thing.spotOf = new Int32Array(thing.faces.length);
+    thing.spotBegin = spots.length;
     for (let f = 0; f < thing.faces.length / 3; f++) {
       if (!thing.round[f]) continue;
       const three = [0, 1, 2].map((k) => row(thing.points, thing.faces[3 * f + k])), turned = cross(minus(three[1], three[0]), minus(three[2], three[0])), way = unit(turned);
@@ -142,6 +143,7 @@ export function cornersOf(things, looks) {
       });
       nears.push(...[0, 1, 2].map((k) => thing.spotOf[3 * f + k]));
     }
+    thing.spotEnd = spots.length;
   }
   for (const spot of spots) spot.n = unit(spot.n);
   return { spots, nears };

@@ -28,7 +28,7 @@ export class Coats {
     this.put(material, this.made.get(key) || this.made.get(this.latest.get(stuff)));
     if (this.made.has(key) || this.asked.has(key)) return;
     this.asked.add(key);
-    const coat = { stuff: lookOf(looks, stuff), width: layout?.width, height: layout?.height, rings: layout?.rings || [], joint: layout?.joint };
+    const coat = { stuff: lookOf(looks, stuff), width: layout?.width, height: layout?.height, rings: layout?.rings || [], joint: layout?.joint, repeats: layout?.repeats };
     this.worker.postMessage({ key, coat });
   }
 

@@ -4,6 +4,7 @@ import { Atlas } from './atlas.js';
 import { Body } from './body.js';
 import { Coats, started } from './coats.js';
 import { Film } from './film.js';
+import { Flames } from './flames.js';
 import { Eye } from './hands.js';
 import { outlineOf, Picking } from './picking.js';
 import { HOURS, STUDIO, SunMap } from './sun.js';
@@ -30,8 +31,8 @@ function outdoors() {
 
 /** `eye` may be changed at will, `again()` after it. */
 export class Stage {
-  constructor({ canvas, model, root }) {
-    Object.assign(this, { canvas, model, root, began: performance.now(), timings: {} });
+  constructor({ canvas, model, root, arrived = () => {} }) {
+    Object.assign(this, { canvas, model, root, arrived, taken: null, began: performance.now(), timings: {} });
     const renderer = this.renderer = new WebGLRenderer({ canvas, antialias: false, powerPreference: 'high-performance' });
     const gl = renderer.getContext(), told = gl.getExtension('WEBGL_debug_renderer_info');
     this.soft = /swiftshader|llvmpipe|basic render|softpipe/i.test(String(told && gl.getParameter(told.UNMASKED_RENDERER_WEBGL)));
@@ -39,7 +40,7 @@ export class Stage {
     this.scene = new Scene();
     this.camera = new PerspectiveCamera(45, 1.6, 0.05, 90);
     this.camera.up.set(0, 0, 1);
-    Object.assign(this, { looks: {}, layouts: [], held: new Map(), marks: [], standpoints: {}, room: model.get('fireplace')?.room || null, title: '', hours: Object.keys(HOURS), hour: 'Day', burning: false, step: -1, eye: new Eye(), tracing: 0 });
+    Object.assign(this, { looks: {}, layouts: [], held: new Map(), marks: [], standpoints: {}, room: model.get('fireplace')?.room || null, title: '', hours: Object.keys(HOURS), hour: 'Day', burning: false, step: -1, eye: new Eye(), tracing: 0, fire: null, fireAt: '' });
     const shared = this.shared = sharedUniforms(), changed = () => this.again();
     this.film = new Film(renderer, this, this.soft);
     this.sun = new SunMap(shared);
@@ -64,23 +65,37 @@ export class Stage {
 
   moved(thing) { return this.inside ? [0, 0, 0] : thing.away; }
 
-  setLooks(looks) { this.looks = looks; }
-
-  setLayouts(packed) {
-    this.layouts = openLayouts(packed, this.held);
-    if (this.things.length) { for (const name of ['setting', 'fireplace']) this.body.put(name, this.body.parts[name].things); this.follow(); }
+  /** Something else has been sent; what has changed is built once all of it is there. */
+  take(name, value) {
+    if (!this.taken) { this.taken = {}; queueMicrotask(() => { if (!this.film.gone) this.takeAll(); }); }
+    this.taken[name] = value;
   }
 
-  setSetting(packed) { this.body.put('setting', openThings(packed)); this.follow(); }
-
-  setFireplace(packed) {
-    const from = performance.now();
-    this.room = packed.room;
-    this.title = packed.title;
-    this.standpoints = Object.fromEntries(packed.standpoints.map((s) => [s.name, s]));
-    this.body.put('fireplace', openThings(packed));
+  takeAll() {
+    const from = performance.now(), { looks, layouts, setting, fireplace } = this.taken;
+    this.taken = null;
+    if (looks) this.looks = looks;
+    if (fireplace) {
+      this.room = fireplace.room;
+      this.title = fireplace.title;
+      this.standpoints = Object.fromEntries(fireplace.standpoints.map((s) => [s.name, s]));
+    }
+    const laid = layouts && this.layLayouts(layouts), { parts } = this.body;
+    if (setting || looks || laid) this.body.put('setting', setting ? openThings(setting) : parts.setting.things);
+    if (fireplace || looks || layouts) this.body.put('fireplace', fireplace ? openThings(fireplace) : parts.fireplace.things);
+    this.body.laid(!!(setting || looks || laid));
     this.follow();
+    this.arrived();
     this.timings.put = performance.now() - from;
+  }
+
+  /** Take layouts; whether any of them is another one for what stands in the room. */
+  layLayouts(packed) {
+    const own = new Set(this.body.parts.setting.things.map((t) => t.stuff)), names = (list) => JSON.stringify(list.filter((l) => own.has(l.stuff)).map(({ pattern, origin }) => [pattern, origin]));
+    const before = names(this.layouts);
+    this.layouts = openLayouts(packed, this.held);
+    if (packed.laid.length > this.layouts.length) this.model.send({ ask: 'ready' }); // patterns were sent before this page was there
+    return names(this.layouts) !== before;
   }
 
   /** Things have changed: light is followed anew when the hand rests. */
@@ -127,8 +142,20 @@ export class Stage {
       shared.paneX.value = room.left;
       room.windows.slice(0, 2).forEach(({ front, back, sill, head }, k) => shared.panes.value[k].set(front, back, sill, head));
     }
+    this.light(room);
     this.sunStale = true;
     this.again();
+  }
+
+  /** The fire where it burns: made anew where it has moved. */
+  light(room) {
+    const at = room && this.inside ? JSON.stringify([room.fire, room.fire_width]) : '';
+    if (at !== this.fireAt) {
+      if (this.fire) { this.scene.remove(this.fire.object); this.fire.dispose(); this.fire = null; }
+      if (at) { this.fire = new Flames(room); this.scene.add(this.fire.object); this.fire.tick(1.7, { reduced: true }); }
+      this.fireAt = at;
+    }
+    this.fire?.setGain(1.5 / this.now.exposure);
   }
 
   flame(flicker) { const v = this.now.fire * flicker; this.shared.flame.value.setRGB(3.9 * v, 1.5 * v, 0.42 * v); }
@@ -168,6 +195,7 @@ export class Stage {
 
   /** What a frame needs: the sun's map where it has moved, or another spot of its disc for each gathered frame. */
   prepare(k) {
+    if (k < 0 && this.burns()) this.flame(this.fire.tick(performance.now() / 1000, { reduced: false }));
     const sunny = this.now.sun[0] > 0;
     if (!sunny || !this.room || k < 0 && !this.sunStale || k === 0 && !this.sunStale && this.sunSpot === 0) return;
     const { left, right, front, back, ceiling } = this.room, middle = this.inside ? [(left + right) / 2, (front + back) / 2, ceiling / 2] : [0, 0.5, 2.5];
@@ -195,10 +223,24 @@ export class Stage {
 
   picture(width, height, gather) { return this.film.picture(width, height, gather); }
 
+  /** A picture from another eye and in another hour, when all light and coats are there; one is then back where one was. */
+  async pictureOf({ width, height, eye, hour }) {
+    const before = { eye: this.eye, hour: this.hour }, wait = () => new Promise((done) => { setTimeout(done, 50); });
+    if (hour && hour !== this.hour) this.setHour(hour);
+    while (!this.ready() && !this.film.gone) await wait();
+    if (eye) { this.eye = new Eye(); this.eye.go(typeof eye === 'string' ? this.standpoints[eye] : eye, null); }
+    const made = await this.picture(width, height);
+    this.eye = before.eye;
+    if (hour && hour !== before.hour) this.setHour(before.hour);
+    this.again();
+    return made;
+  }
+
   dispose() {
     clearTimeout(this.tracing);
     this.worker.terminate();
     this.mark([]);
+    this.fire?.dispose();
     for (const held of [this.film, this.coats, this.body, this.atlas, this.sun, this.outdoors.geometry, this.outdoors.material]) held.dispose();
     this.renderer.dispose();
     this.renderer.forceContextLoss();

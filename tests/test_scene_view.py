@@ -5,12 +5,14 @@ import asyncio
 import pytest
 
 from fireplace_calc import assess
-from fireplace_calc.base.units import MILLIMETRES
+from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
 from fireplace_calc.editing.changes import change
+from fireplace_calc.panels.folds.folds import InItsRoom
+from fireplace_calc.panels.live_panel import Panel
 from fireplace_calc.panels.scene import scene_view
 from fireplace_calc.panels.scene.scene_view import SceneView
 from fireplace_calc.report.for_client.fallen_short import shortfall
-from fireplace_calc.scene.shown_masonry import STATES, masonry
+from fireplace_calc.scene.shown_masonry import STATES, last_step, masonry
 
 MOST = 16 * 1024
 """What one change may send. [bytes]"""
@@ -62,6 +64,27 @@ def test_what_is_said_of_it_is_the_assessment(view, boathouse):
     assert "3'-4\" wide" in view.words["opening"]
     view.units = MILLIMETRES
     assert "1 016 mm wide" in view.words["opening"]
+
+
+def test_the_fold_follows_the_design_and_the_readers_units(boathouse):
+    panel = Panel(boathouse)
+    fold = InItsRoom(panel)
+    fold.update()
+    scene = fold.scene
+    assert fold.widget.children == (scene,) and scene.units == FEET_INCHES
+    panel.set_inputs({"opening.width": "40 in"})
+    panel.set_units(MILLIMETRES)
+    fold.update()
+    assert fold.scene is scene and "1 016 mm wide" in scene.words["opening"]
+    told = sent(scene)
+    scene._heard(scene, {"ask": "about", "key": "lintel"}, [])
+    assert told[0]["weight"].endswith("kg")
+
+
+def test_step_by_step_counts_the_steps_of_the_work(view):
+    assert view.steps == last_step(view.result) > 10
+    view.mode = "built"
+    assert max(view.fireplace["step"]) == view.steps
 
 
 def test_whoever_picks_a_part_is_told_of_it(view):

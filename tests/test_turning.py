@@ -10,9 +10,7 @@ from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
 from test_pieces_random import designed
 
-from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
 from fireplace_calc.build.setting.cards import cards_of
-from fireplace_calc.build.setting.wording import weight_text
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.assembled.solids import piece_part, piece_volume, piece_weight
@@ -20,8 +18,6 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.from_set.standing_solids import stood_apart
 from fireplace_calc.geometry.mesh import cut_plane, meshes, part_mesh
-from fireplace_calc.panels.folds.folds import Body
-from fireplace_calc.panels.live_panel import Panel
 from fireplace_calc.panels.picture.turning import Turning, packed
 from fireplace_calc.pieces.records import PARTS
 
@@ -233,19 +229,3 @@ def test_without_a_set_nothing_is_apart(boathouse):
     sent = packed(build_geometry(boathouse))
     assert sent["forms"] == sent["stands"] == []
     assert all(part["step"] is None for part in sent["parts"])
-
-
-def test_the_fold_tells_weights_in_the_readers_units():
-    panel = Panel(change(Design(), {"pieces.set": "small"}))
-    fold = Body(panel)
-    fold.update()
-    assert fold.turning.units == FEET_INCHES
-    panel.set_units(MILLIMETRES)
-    fold.update()
-    assert fold.turning.units == MILLIMETRES
-    wall = next(p for p in fold.turning.shown["parts"] if p.get("mark") == "WL")
-    assert (wall["weight"][FEET_INCHES], wall["weight"][MILLIMETRES]) == (
-        weight_text(wall["kilograms"], FEET_INCHES),
-        weight_text(wall["kilograms"], MILLIMETRES),
-    )
-    assert wall["weight"][MILLIMETRES].split()[1] == "kg"

@@ -67,7 +67,7 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "worked": ("Formula, numbers, result", _words("panels.html", "figures", long=True)),
     "options": ("Options side by side", _fold("folds.options", "Options")),
     "guides": ("Proportions", _fold("folds.folds", "Guides")),
-    "body": ("In three dimensions", _fold("folds.folds", "Body")),
+    "body": ("In its room, lit", _fold("folds.folds", "InItsRoom")),
     "casting": ("Cast it yourself", _fold("folds.pieces_to_cast", "PiecesToCast")),
     "survey": ("Measure what stands", _fold("survey.survey_fold", "MeasureWhatStands")),
     "papers": ("Save, open and print", _fold("folds.papers", "Papers")),

@@ -21,7 +21,7 @@ from fireplace_calc.report.books import checklist
 from fireplace_calc.rules import PACKS
 
 if TYPE_CHECKING:
-    from fireplace_calc.panels.picture.turning import Turning
+    from fireplace_calc.panels.scene.scene_view import SceneView
 
 REST, LONG_REST = 0.06, 0.25
 """How long a hand has to rest before words are sent, and before what takes longer is worked out.
@@ -123,23 +123,23 @@ class Guides(Fold):
         self.said.value = html.guided(find_guides(result.geometry, units), result, units)
 
 
-class Body(Fold):
-    """The fireplace as a body that turns."""
-
-    rest = LONG_REST
+class InItsRoom(Fold):
+    """The fireplace in its room, lit; whole, cut open, drawn apart, or built step by step."""
 
     def __init__(self, panel: Host) -> None:
         super().__init__(panel)
-        self.turning: Turning | None = None
+        self.scene: SceneView | None = None
 
     def update(self) -> None:
-        """Turn the design as it stands, from where the reader looks."""
-        if self.turning is None:
+        """Show the design as it stands, from where the reader looks."""
+        result, units = self.panel.result, self.panel.units
+        if self.scene is None:
             # here, so that whoever never unfolds it need not wait
-            from fireplace_calc.panels.picture.turning import Turning
+            from fireplace_calc.panels.scene.scene_view import SceneView
 
-            self.turning = Turning(self.panel.result.geometry, units=self.panel.units)
-            self.widget.children = [self.turning]
-        else:
-            self.turning.put(self.panel.result.geometry)
-            self.turning.units = self.panel.units
+            self.scene = SceneView(result, units=units)
+            self.widget.children = [self.scene]
+            return
+        if self.scene.result is not result:
+            self.scene.put(result)
+        self.scene.units = units

@@ -109,7 +109,6 @@ class SceneView(anywidget.AnyWidget):
             if self._sent_setting is None or self.scene.setting != self._sent_setting:
                 self._sent_setting = self.scene.setting
                 self.setting = pack_setting(self.scene.setting)
-            self.steps = last_step(self.result) if self.mode == "built" else self.steps
             self.layouts = layouts
             self.fireplace = pack_fireplace(
                 self.scene.fireplace,
@@ -122,6 +121,7 @@ class SceneView(anywidget.AnyWidget):
         """What is said of the whole, for who does not see it."""
         frame, units = self.result.geometry.frame, self.units
         wide, high = 2 * frame.half_width, frame.clear_top - frame.hearth
+        self.steps = last_step(self.result)
         self.words = {
             "title": self.result.design.name,
             "opening": f"The opening is {show(wide, 'length', units)} wide and"

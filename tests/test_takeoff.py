@@ -43,10 +43,10 @@ from fireplace_calc.drawing.views.face import block_front, jamb_ends
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.mantel.on_face import trim_boxes
 from fireplace_calc.panels.html import sentence
 from fireplace_calc.report.plain_summary import summary
 from fireplace_calc.takeoff import all_goods, share_out, take_off, total_weight
-from fireplace_calc.takeoff.before_masonry import trim_boxes
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.takeoff.cost import bill, prices
 from fireplace_calc.takeoff.facing import facing_volume, head_shows, shown_areas

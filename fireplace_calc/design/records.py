@@ -15,6 +15,7 @@ from fireplace_calc.design.declarations import choice, text
 from fireplace_calc.design.fire import Air, Fire
 from fireplace_calc.design.firebox import Base, Firebox
 from fireplace_calc.design.loads import Anchorage, Ground, Loads
+from fireplace_calc.design.mantel import Mantel
 from fireplace_calc.design.measured import Measured
 from fireplace_calc.design.opening import Hearth, Lintel, Opening
 from fireplace_calc.design.pieces import TakenSet
@@ -56,6 +57,7 @@ class Design(HashedOnce):
     clearance: Clearance = Clearance()
     roof: Roof = Roof()
     surround: Surround = Surround()
+    mantel: Mantel = Mantel()
     brick: Brick = Brick()
     fire: Fire = Fire()
     waste: Waste = Waste()

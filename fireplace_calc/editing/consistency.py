@@ -9,6 +9,8 @@ from fireplace_calc.base.tables.bars import reinforcing_bar
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.between import require_at_least, require_at_most
+from fireplace_calc.editing.mantel_fits import require_mantel
 from fireplace_calc.editing.sets.set_consistency import require_set
 from fireplace_calc.geometry.bore import flue_bore
 from fireplace_calc.geometry.frame_builder import back_width, build_frame
@@ -24,31 +26,6 @@ LEAST_FLUE = 12 * INCH
 """Of the second flue, under the crown. [m]"""
 
 
-def _at_most(label: str, value: float, limit: float, why: str) -> None:
-    if value > limit + ROUNDING:
-        given = (
-            f"{label} is {show(value, 'length', 'feet-inches')}"
-            f" ({show(value, 'length', 'millimetres')})"
-        )
-        most = f"{show(limit, 'length', 'feet-inches')} ({show(limit, 'length', 'millimetres')})"
-        fits = f"at most {most} fits" if limit > 0 else "there is no room for it"
-        raise InputError(f"{given}, but {fits}: {why}", label, f"at most {most}", value)
-
-
-def _at_least(label: str, value: float, limit: float, why: str) -> None:
-    if value < limit - ROUNDING:
-        given, least = (
-            f"{show(z, 'length', 'feet-inches')} ({show(z, 'length', 'millimetres')})"
-            for z in (value, limit)
-        )
-        raise InputError(
-            f"{label} is {given}, but at least {least} fits: {why}",
-            label,
-            f"at least {least}",
-            value,
-        )
-
-
 def require_consistent(design: Design) -> None:
     """Refuse a design whose parts would run through each other.
 
@@ -62,37 +39,37 @@ def require_consistent(design: Design) -> None:
     rake = min(firebox.rake, max(firebox.depth - firebox.breast - design.throat.depth, 0.0))
     back = back_width(design)
     splay = (opening.width - back) / 2 / firebox.depth
-    _at_most(
+    require_at_most(
         "Back width", back, opening.width, "the sides splay inward from the opening to the back."
     )
     require_set(design)
     if design.piece_set is None:
-        _at_most(
+        require_at_most(
             "Vertical back",
             firebox.vertical_back,
             opening.height + design.throat.height - rake / STEEPEST,
             "the back leans forward between here and the throat.",
         )
-    _at_most(
+    require_at_most(
         "Throat depth",
         design.throat.depth,
         0.9 * firebox.depth,
         "the throat opens inside the firebox.",
     )
-    _at_most(
+    require_at_most(
         "Lining thickness",
         firebox.lining_thickness,
         min(firebox.wall, firebox.jamb / hypot(1.0, splay)),
         "wall and jamb count the lining in.",
     )
-    _at_most(
+    require_at_most(
         "Lintel bearing",
         design.lintel.bearing or 0.0,
         firebox.jamb,
         "the lintel rests on the jambs.",
     )
     if opening.head == "segmental":
-        _at_most(
+        require_at_most(
             "Arch rise",
             opening.rise,
             min(opening.width / 2, opening.height),
@@ -101,27 +78,27 @@ def require_consistent(design: Design) -> None:
     _require_doors(design)
     if opening.hood is not None:
         _require_hood(design, opening.hood)
-    _at_most(
+    require_at_most(
         "Lintel height",
         design.lintel.height,
         design.throat.height,
         "the lintel stays below the throat.",
     )
     if design.lintel.material == "reinforced masonry" and opening.head != "segmental":
-        _at_most(
+        require_at_most(
             "Lintel bars over the underside",
             design.lintel.bar_center or 0.0,
             0.9 * design.lintel.height,
             "they lie inside the lintel, in its lower part.",
         )
         _require_bars(design)
-    _at_most(
+    require_at_most(
         "Transition",
         design.smoke_chamber.transition,
         design.smoke_chamber.height * 0.9,
         "it is the top of the smoke chamber.",
     )
-    _at_most(
+    require_at_most(
         "Hearth slab",
         base.slab + firebox.floor,
         hearth + design.site.grade + base.footing_depth - base.footing_thickness,
@@ -130,7 +107,7 @@ def require_consistent(design: Design) -> None:
     )
     if design.hearth.front > 0 and base.footing_projection > 0:
         bed = hearth - design.hearth.drop - design.hearth.thickness - design.hearth.bed
-        _at_most(
+        require_at_most(
             "Footing thickness",
             base.footing_thickness,
             min(bed, 0.0) + design.site.grade + base.footing_depth,
@@ -138,7 +115,7 @@ def require_consistent(design: Design) -> None:
             " hearth.",
         )
     flue_bore(design.flue)
-    _at_most(
+    require_at_most(
         "Smoke chamber lining thickness",
         2 * design.smoke_chamber.lining_thickness,
         min(firebox.jamb, firebox.wall) + 1e-3,
@@ -148,7 +125,7 @@ def require_consistent(design: Design) -> None:
     rise = frame.liner_top - frame.block_top
     shared = "shoulder, crown and standing liner share the height of the flue"
     over = " over the ceiling" if frame.block_top > frame.flue_start else ""
-    _at_most(
+    require_at_most(
         "Crown",
         design.chimney.crown
         + design.chimney.wash
@@ -158,7 +135,7 @@ def require_consistent(design: Design) -> None:
         f"{shared}{over}.",
     )
     if design.flue.offset > 0:
-        _at_most(
+        require_at_most(
             "Offset rise",
             design.flue.offset_rise,
             rise
@@ -170,8 +147,9 @@ def require_consistent(design: Design) -> None:
         )
     if opening.head == "segmental":
         _require_seat(design)
+    require_mantel(design)
     if design.breast.stands_out is not None:
-        _at_most(
+        require_at_most(
             "Breast projection",
             design.breast.stands_out,
             frame.block_back + (design.clearance.back or 0.0),
@@ -188,7 +166,7 @@ def _require_wall(design: Design, block_half: float) -> None:
     if long is None or off == 0:
         return
     side = design.opening.width / 2 + design.hearth.side if design.hearth.front > 0 else 0.0
-    _at_most(
+    require_at_most(
         "Off the middle of the wall",
         abs(off),
         max(long / 2 - max(block_half, side), 0.0),
@@ -233,11 +211,13 @@ def _require_hood(design: Design, hood: float) -> None:
     """A hood leaves an opening to tend the fire through; its lower edge is straight, so that under
     an arch it hangs as low as the spring line.
     """
-    _at_most(
+    require_at_most(
         "Metal hood", hood, design.opening.height - LEAST_OPENING, "a foot stays open under it."
     )
     if design.opening.head == "segmental":
-        _at_least("Metal hood", hood, design.opening.rise, "it closes the arch to the spring line.")
+        require_at_least(
+            "Metal hood", hood, design.opening.rise, "it closes the arch to the spring line."
+        )
 
 
 def _require_seat(design: Design) -> None:
@@ -246,7 +226,7 @@ def _require_seat(design: Design) -> None:
     half = opening.width / 2
     lean = 2 * half * opening.rise / (half**2 + opening.rise**2)  # sine of half the arch's angle
     if depth * lean > design.firebox.jamb:
-        _at_most(
+        require_at_most(
             "Lintel height",
             depth,
             (build_frame(design).block_half - half) / lean,
@@ -268,19 +248,19 @@ def _require_second_flue(design: Design) -> None:
             True,
         )
     if told.start is not None:
-        _at_least(
+        require_at_least(
             "Second flue starts",
             told.start,
             frame.footing_top,
             "below that is the footing; a flue is carried from there.",
         )
-        _at_most(
+        require_at_most(
             "Second flue starts",
             told.start,
             frame.crown_bottom - LEAST_FLUE,
             "above it there has to be a foot of flue under the crown.",
         )
-    _at_least(
+    require_at_least(
         "Second flue's top over the first",
         told.top,
         -design.chimney.liner_above,

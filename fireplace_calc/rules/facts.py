@@ -17,6 +17,7 @@ from fireplace_calc.design.loads import Anchorage, Ground
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import Trim
 from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.mantel.on_face import FaceStep
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared
 
 
@@ -105,7 +106,7 @@ class Facts:
     edge_trim: bool | None
     accessory: bool | None
     accessory_standard: bool | None
-    trim: tuple[Trim, ...]
+    trim: tuple[Trim | FaceStep, ...]
     chimney_top_above_highest_roof_contact: float
     chimney_top_above_building_within_10ft: float
     highest_within_reach_is: str

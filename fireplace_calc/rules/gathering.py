@@ -11,6 +11,7 @@ from fireplace_calc.brickwork.unit import CHAMBER, CHIMNEY, corbel_size
 from fireplace_calc.design.loads import Anchorage
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.frame import Frame, Framed, flue_count
+from fireplace_calc.geometry.mantel.on_face import trim_steps
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.told_areas import BelievedAreas, believed_areas
 
@@ -197,7 +198,7 @@ def gather_facts(geometry: Framed, mass: float | None = None) -> Facts:
         edge_trim=cl.edge_trim,
         accessory=cl.accessory if design.fire.doors_inlet is None else True,
         accessory_standard=cl.accessory_ul907,
-        trim=design.surround.trim,
+        trim=trim_steps(geometry),
         chimney_top_above_highest_roof_contact=_measured_or_drawn(
             m.over_contact, f.crown_top - f.uphill_contact
         ),

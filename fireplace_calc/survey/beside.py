@@ -7,6 +7,7 @@ from typing import Any
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.design.mantel import TOLD
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import all_inputs, value_of
@@ -92,7 +93,8 @@ def beside_drawn(told: Surveyed, design: Design) -> tuple[BesideDrawn, ...]:
 
 def _drawn(entry: SurveyEntry, design: Design, facts: Facts) -> tuple[Any, tuple[str, ...]]:
     """What a design has for an entry, and the inputs behind it."""
-    frame, trim = facts.frame, design.surround.trim
+    frame, trim = facts.frame, facts.trim
+    behind = ("surround.trim",) if design.mantel.family == TOLD else ("mantel.family",)
     wooden = {
         place: [piece for piece in trim if piece.combustible and piece.place == place]
         for place in ("above", "beside")
@@ -110,18 +112,18 @@ def _drawn(entry: SurveyEntry, design: Design, facts: Facts) -> tuple[Any, tuple
         "rounding of the corners": (None, ()),
         "back width": (frame.back_width, ("firebox.splay",)),
         "arch rise": (design.opening.rise if design.opening.head == "segmental" else None, ()),
-        "trim that burns": (any(piece.combustible for piece in trim), ("surround.trim",)),
+        "trim that burns": (any(piece.combustible for piece in trim), behind),
     }
     for name, place in (("mantel", "above"), ("side trim", "beside")):
         for what, pick in (("distance", min), ("projection", max)):
             known = [v for p in wooden[place] if (v := getattr(p, what)) is not None]
-            own[f"{name} {what}"] = (pick(known) if known else None, ("surround.trim",))
+            own[f"{name} {what}"] = (pick(known) if known else None, behind)
     if entry.key in own:
         return own[entry.key]
     fact = all_inputs()[entry.fills].book
     if hasattr(facts, fact):
-        behind = tuple(key for key in FOLLOWS.get(fact, ()) if not key.startswith("measured."))
-        return getattr(facts, fact), behind or (entry.fills,)
+        follows = tuple(key for key in FOLLOWS.get(fact, ()) if not key.startswith("measured."))
+        return getattr(facts, fact), follows or (entry.fills,)
     return value_of(design, entry.fills), (entry.fills,)
 
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from fireplace_calc.base.printing import length_text, show
 from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.design.mantel import TOLD
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import Trim
 from fireplace_calc.geometry.frame_builder import build_frame
@@ -121,7 +122,9 @@ def trim_inputs(readings: Readings) -> dict[str, Any]:
         )
     if burns and not pieces:
         pieces.append(Trim("trim that burns"))
-    return {"surround.trim": pieces} if pieces or burns is False else {}
+    if not pieces and burns is not False:
+        return {}
+    return {"mantel.family": TOLD, "surround.trim": pieces}
 
 
 def corners(radius: float) -> float:

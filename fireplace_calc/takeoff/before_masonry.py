@@ -5,12 +5,16 @@ and a metal hood.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from math import ceil
 
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.tables.finishes import finishes
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SQFT
-from fireplace_calc.design.surround import Trim
+from fireplace_calc.geometry.mantel.on_face import MantelPart, mantel_parts
+from fireplace_calc.geometry.mantel.sizes import mantel_place
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.facing import BEFORE_BASE, facing_of, finish_area
 from fireplace_calc.takeoff.share import Share
@@ -60,32 +64,8 @@ def _mortar(volume: float) -> Share:
     return Share(FACE, "Mortar", "mortar", volume, volume * density("mortar"))
 
 
-def trim_boxes(geometry: Geometry) -> Iterator[tuple[Trim, tuple[float, float, float, float]]]:
-    """Every piece of mantel and trim as it is drawn: one over the opening, two beside it.
-
-    Parameters
-    ----------
-    geometry : Geometry
-
-    Returns
-    -------
-    iterator of Trim and tuple of float
-        The piece; left, right, bottom and top of what is seen from the front. [m]
-    """
-    f = geometry.frame
-    for piece in geometry.design.surround.trim:
-        if piece.place == "above":
-            low = f.opening_top + piece.drawn_distance
-            half = min(f.block_half, f.half_width + max(piece.drawn_distance, 0.1))
-            yield piece, (-half, half, low, low + piece.height)
-        else:
-            near = f.half_width + piece.drawn_distance
-            yield piece, (-near - piece.height, -near, f.hearth, f.opening_top)
-            yield piece, (near, near + piece.height, f.hearth, f.opening_top)
-
-
 def trim_shares(geometry: Geometry) -> Iterator[Share]:
-    """Mantel and trim: wood where it burns, else stone.
+    """Mantel and trim: wood where it burns, else stone, or the brick of a shelf in courses.
 
     Parameters
     ----------
@@ -95,15 +75,41 @@ def trim_shares(geometry: Geometry) -> Iterator[Share]:
     ------
     Share
     """
-    for piece, (left, right, low, top) in trim_boxes(geometry):
-        volume = (right - left) * (top - low) * piece.drawn_projection
-        of = "wood" if piece.combustible else "stone"
-        note = "; size unknown, as drawn" if piece.projection is None else ""
-        if volume > 0:
-            yield Share(
-                *(MANTEL, f"Mantel and trim, {of}", of, volume, volume * density(of)),
-                note=f"{piece.name}{note}",
-            )
+    for part in mantel_parts(geometry):
+        if part.group.volume <= 0:
+            continue
+        if part.material == "brick":
+            yield from _brick_shelf(geometry, part)
+            continue
+        of, volume = "wood" if part.burns else "stone", part.group.volume
+        unknown = part.told is not None and part.told.projection is None
+        yield Share(
+            *(MANTEL, f"Mantel and trim, {of}", of, volume, volume * density(of)),
+            note=part.name + ("; size unknown, as drawn" if unknown else _made(part)),
+        )
+
+
+def _made(part: MantelPart) -> str:
+    """What the list does not hold of a piece of a family."""
+    said = ""
+    if part.burns and any(run.round for run in part.group.runs):
+        said = "; moldings by their own section: the stock they are cut from is more"
+    return f"{said}; paint is not counted" if part.material == "painted wood" else said
+
+
+def _brick_shelf(geometry: Geometry, part: MantelPart) -> Iterator[Share]:
+    """Courses of facing brick; their tails lie in the face, of which nothing is taken off."""
+    place, volume, whole = mantel_place(geometry), part.group.volume, 0
+    for run in part.group.runs:
+        left, right, *_ = run.bounds
+        whole += ceil((right - left + place.joint) / (place.brick + place.joint) - ROUNDING)
+    height = place.course - place.joint
+    bare = volume * height / place.course * place.brick / (place.brick + place.joint)
+    note = f"{part.name} in {len(part.group.runs)} corbelled courses, weighed as it stands out"
+    yield Share(
+        *(MANTEL, "Mantel and trim, brick", "brick", bare, bare * density("brick")), whole, note
+    )
+    yield replace(_mortar(volume - bare), part=MANTEL)
 
 
 def hood(geometry: Geometry) -> Iterator[Share]:

@@ -144,11 +144,24 @@ def all_goods() -> dict[str, Goods]:
             for finish in ("stone", "plaster", "tile")
         },
         "Mantel and trim, wood": Goods(
-            *("board foot", CUFT / 12, 1, "", "in full sections; a profile takes less")
+            *(
+                "board foot",
+                CUFT / 12,
+                1,
+                "",
+                "a piece told by itself in its full section, a family as molded",
+            )
         ),
         "Mantel and trim, stone": Goods(
-            *("ft3", CUFT, 0.25, "", "noncombustible, taken as stone; in full sections")
+            *(
+                "ft3",
+                CUFT,
+                0.25,
+                "",
+                "noncombustible, taken as stone; told by itself in its full section",
+            )
         ),
+        "Mantel and trim, brick": replace(brick, note="facing brick in courses that stand out"),
         "Steel lintel": single,
         "Facing lintel": single,
         "Stone lintel": single,

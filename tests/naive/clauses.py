@@ -11,7 +11,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from naive import levels
+from naive import levels, mantels
 from naive.levels import mouth_of
 from naive.order import DENSITY, Order
 from naive.reading import FT, IN, PSF, G
@@ -303,7 +303,7 @@ def _us_roof(w: Work) -> Iterator[Asked]:
 
 
 def _us_clear(w: Work, edition: str) -> Iterator[Asked]:
-    cl, wood = w.d.clearance, [t for t in w.d.surround.trim if t.combustible]
+    cl, wood = w.d.clearance, [t for t in mantels.pieces(w.s) if t.combustible]
     inside = cl.fireplace_listed or cl.in_masonry_wall
     if not inside and cl.front is not None and cl.side is not None:
         yield Asked("CLR-01", min(cl.front, cl.side), 2 * IN)
@@ -599,7 +599,7 @@ def _canada_fireplace(w: Work) -> Iterator[Asked]:
         yield Asked("CA-060", w.chamber_wall, 140 * mm, mm)
     else:
         yield Asked("CA-059", w.chamber_wall, 190 * mm, mm)
-    wood = [t for t in d.surround.trim if t.combustible]
+    wood = [t for t in mantels.pieces(w.s) if t.combustible]
     if wood:
         yield Asked("CA-061", min(t.distance for t in wood), 150 * mm, mm)
     proud = [t.distance for t in wood if t.place == "above" and t.projection > 38 * mm + 1e-9]

@@ -7,7 +7,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from naive import levels
+from naive import levels, mantels
 from naive.clauses import Asked, Work
 
 MM = 0.001
@@ -28,7 +28,7 @@ def germany(w: Work) -> Iterator[Asked]:
     room = (w.d.house.room_length, w.d.house.room_width)
     if None not in room:
         yield Asked("DE-06", math.prod(room), 12.0, 1.0)
-    wood = [piece.distance for piece in w.d.surround.trim if piece.combustible]
+    wood = [piece.distance for piece in mantels.pieces(w.s) if piece.combustible]
     if wood and None not in wood:
         yield Asked("DE-07", min(wood), 0.8, MM)
     if w.net is not None:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import shapely
 
-from naive import bricks, courses
+from naive import bricks, courses, mantels
 from naive.bricks import Laid
 from naive.levels import back_at, flue, left_open, opening_area, throat_width
 from naive.reading import FT, IN, LB, PINS
@@ -577,6 +577,11 @@ class Order:
             self.ask(f"Face {finish}", finish, area * thick * (1 - bed), area / FT**2)
             self.joints(area * thick * bed)
         self._name = "mantel"
+        if d.mantel.family != "piece by piece":
+            of = "wood" if "wood" in d.mantel.material else d.mantel.material
+            solid = sum(piece.volume for piece in mantels.pieces(s))
+            self.ask(f"Mantel and trim, {of}", of, solid)
+            return
         for piece in d.surround.trim:
             of = "wood" if piece.combustible else "stone"
             out = 1.5 * IN if piece.projection is None else piece.projection

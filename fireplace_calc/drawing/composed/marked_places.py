@@ -7,6 +7,7 @@ from math import hypot
 
 from fireplace_calc.drawing.roof.roof_lines import along
 from fireplace_calc.drawing.sheets.sheet import Pair
+from fireplace_calc.geometry.mantel.on_face import trim_steps
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules.comparing import reaches
 
@@ -133,9 +134,7 @@ def _facing_bearing(g: Geometry) -> Span:
 
 
 def _mantel(g: Geometry) -> Span:
-    above = [
-        t.drawn_distance for t in g.design.surround.trim if t.combustible and t.place == "above"
-    ]
+    above = [t.drawn_distance for t in trim_steps(g) if t.combustible and t.place == "above"]
     top = g.frame.opening_top
     return (0.0, top), (0.0, top + (min(above) if above else 0.0))
 

@@ -65,13 +65,16 @@ class Eye:
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """An upright block that stands before the face, from ``y`` (less than nought) up to it. [m]"""
+    """An upright block that stands before the face, from ``y`` (less than nought) up to it [m], and
+    the tone it is filled with.
+    """
 
     left: float
     right: float
     y: float
     bottom: float
     top: float
+    tone: str = "wood"
 
     def faces(self, eye: Eye) -> list[tuple[str, np.ndarray]]:
         """The sides that can be seen, the front last, each as it shows. [m]"""

@@ -8,10 +8,10 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.room.eye import Block, Eye
 from fireplace_calc.drawing.views.face import hearth_front
 from fireplace_calc.drawing.views.front_elevation import breast_ring
+from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.proportion import proportion_figures, shelf_top, wall_sides, wall_top
-from fireplace_calc.takeoff.before_masonry import trim_boxes
 
 FOOT = 12 * INCH
 
@@ -139,8 +139,10 @@ def standing_out(geometry: Geometry, s: Scene) -> Polygon:
 def _trim(geometry: Geometry, top: float) -> list[Block]:
     """Every piece of mantel and trim that stands below the ceiling. [m]"""
     return [
-        Block(left, right, -piece.drawn_projection, low, min(high, top))
-        for piece, (left, right, low, high) in trim_boxes(geometry)
+        Block(left, right, -out, low, min(high, top), part.tone)
+        for part in mantel_parts(geometry)
+        for one in part.group.runs
+        for left, right, out, low, high in one.blocks
         if low < top
     ]
 

@@ -91,7 +91,7 @@ def room(
         view.sheet.fill([ring], "metal", layer=-2.5)
         hidden.outline(ring, "seen", hidden_by)
     for k, block in enumerate(blocks):
-        tone, layer = (tones[k], -4) if k < len(s.hearth) else ("wood", -2)
+        tone, layer = (tones[k], -4) if k < len(s.hearth) else (block.tone, -2)
         behind = [*outlines[k + 1 :], covers]
         _block(view, hidden, geometry, block, s, behind, tone, layer + k / 100)
     hidden.lift()

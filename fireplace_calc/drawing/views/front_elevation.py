@@ -32,9 +32,9 @@ from fireplace_calc.drawing.views.layout import (
     roomy,
     title,
 )
+from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
-from fireplace_calc.takeoff.before_masonry import trim_boxes
 from fireplace_calc.takeoff.facing import head_shows
 
 ARCH_STEPS = 24
@@ -91,9 +91,10 @@ def _named(geometry: Geometry, ceiling: float) -> dict[str, float]:
     if f.spring < f.opening_top:
         named["spring line"] = f.spring
     named["arch" if "arch" in geometry.by_name else "lintel top"] = f.opening_top + d.lintel.height
-    for piece in d.surround.trim:
-        if piece.place == "above":
-            named[f"underside of {piece.name}"] = f.opening_top + piece.drawn_distance
+    for part in mantel_parts(geometry):
+        left, right, _, low, _ = part.group.runs[0].bounds
+        if left < 0 < right and not part.name.startswith("overmantel"):
+            named[f"underside of {part.name}"] = low
     if f.block_top < ceiling - 0.05:
         named["shoulder"] = f.block_top
     named["ceiling"] = ceiling
@@ -167,7 +168,7 @@ def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
     ring = view.ring(breast_ring(geometry, ceiling))
     view.sheet.fill([ring], "face", layer=-5)
     view.sheet.line(ring, "seen", closed=True)
-    holes = [opening_ring(geometry), *_trim(geometry)]
+    holes = [opening_ring(geometry), *(ring for _, ring in _trim(geometry))]
     if head_shows(geometry):
         holes.append(lintel_ring(geometry))
     for end, beds in jamb_ends(geometry):
@@ -243,13 +244,13 @@ def _hearth(view: View, geometry: Geometry) -> None:
             view.seen(ring, under, "seen", layer=1)
             if under == "block":
                 view.sheet.hatches.append(block_front(geometry) * view.scale + view.at(0, 0))
-    for piece in _trim(geometry):
-        view.seen(piece, "wood", "seen", layer=2)
+    for tone, ring in _trim(geometry):
+        view.seen(ring, tone, "seen", layer=2)
 
 
-def _trim(geometry: Geometry) -> list[Polygon]:
-    """Every piece of mantel and trim as it is seen from the front. [m]"""
-    return [box(*seen) for _, seen in trim_boxes(geometry)]
+def _trim(geometry: Geometry) -> list[tuple[str, Polygon]]:
+    """Every piece of mantel and trim as it is seen from the front, with its tone. [m]"""
+    return [(part.tone, run.front) for part in mantel_parts(geometry) for run in part.group.runs]
 
 
 def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float) -> None:

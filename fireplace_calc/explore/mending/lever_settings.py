@@ -12,6 +12,7 @@ from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SI_UNIT, SQIN
+from fireplace_calc.design.mantel import TOLD
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import Trim
 from fireplace_calc.editing.changes import all_inputs
@@ -190,7 +191,7 @@ def _trim(design: Design, lever: Lever) -> list[list[Setting]]:
     burning = [n for n, piece in enumerate(pieces) if piece.combustible]
     away = {n: pieces[n].drawn_distance for n in burning}
     out = {n: pieces[n].drawn_projection for n in burning}
-    if not burning:
+    if not burning or design.mantel.family != TOLD:
         return []
     if step > 0:
         near = min(away.values())

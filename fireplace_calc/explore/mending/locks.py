@@ -45,6 +45,7 @@ LOOKS = {
             "surround.mortar",
             "surround.stone_bond",
             "surround.trim",
+            *(key for key in all_inputs() if key.startswith("mantel.")),
             "brick.facing",
             "brick.facing_joint",
             "brick.facing_bond",

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from fireplace_calc.design.mantel import TOLD
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, book_names
 
@@ -34,6 +35,7 @@ THROAT = ("firebox.depth", "firebox.rake", "firebox.breast", "throat.depth")
 MOUTH = (*BACK, *THROAT[1:])
 CHAMBER = (*MOUTH, "smoke_chamber.height", "smoke_chamber.transition", *STACK)
 JAMBS = ("opening.width", "firebox.jamb")
+MANTEL = tuple(key for key in all_inputs() if key.startswith("mantel."))
 UNITS = (
     "brick.common",
     "brick.common_joint",
@@ -47,7 +49,8 @@ SOLIDS = (
         if key.partition(".")[0]
         in (
             *("method", "opening", "lintel", "firebox", "base", "hearth", "throat"),
-            *("smoke_chamber", "flue", "chimney", "brick", "surround", "second_flue", "breast"),
+            *("smoke_chamber", "flue", "chimney", "brick", "surround", "mantel"),
+            *("second_flue", "breast"),
         )
     ),
     *("house.ceiling", "site.grade"),
@@ -176,7 +179,7 @@ FOLLOWS: dict[str, tuple[str, ...]] = {
     "smoke_chamber_wall_thickness": (*STACK, *THROAT, "smoke_chamber.wall"),
     "throat_area": MOUTH,
     "through_ridge": ("roof.position",),
-    "trim": ("surround.trim",),
+    "trim": ("surround.trim", *MANTEL),
     "wythe_between_flues": SECOND,
 }
 
@@ -252,6 +255,10 @@ def idle(design: Design) -> frozenset[str]:
         found.update(SECOND[1:])
     if design.opening.head == "straight":
         found.add("opening.rise")
+    # Its pieces are told one by one; or a family is chosen, and what follows from that is drawn.
+    found.update(MANTEL)
+    if design.mantel.family != TOLD:
+        found.add("surround.trim")
     if not design.flue.offset:
         found.add("flue.offset_rise")
     for flue in ("flue", "second_flue"):

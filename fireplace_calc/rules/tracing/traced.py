@@ -187,15 +187,16 @@ class Assumptions:
         self._known: dict[str, frozenset[str]] = {}
         self.doubted = doubted_areas(self.design, facts.frame)
         keys, values = _unknown_inputs()
+        still = idle(self.design)
         self.standing = _one(
             Standing(
-                assumed(self.design) - idle(self.design),
+                assumed(self.design) - still,
                 frozenset(compress(MEASURED, map(is_not, _measured(self.design), repeat(None)))),
                 frozenset(compress(keys, map(is_, values(self.design), repeat(None)))),
                 tuple(
                     key
                     for key in ("roof.nearby", "surround.trim")
-                    if _unmeasured(value_of(self.design, key))
+                    if key not in still and _unmeasured(value_of(self.design, key))
                 ),
                 self.design.second_flue.drawn,
             )

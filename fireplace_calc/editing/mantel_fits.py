@@ -1,0 +1,97 @@
+"""What must hold between the sizes of a mantel, its opening, its breast and its room."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from fireplace_calc.base.units import InputError
+from fireplace_calc.design.mantel import NONE, SHELF, TOLD, Mantel
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.between import require_at_least, require_at_most
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.frame_builder import build_frame
+from fireplace_calc.geometry.mantel.sizes import (
+    MantelPlace,
+    MantelSizes,
+    mantel_place,
+    mantel_sizes,
+)
+
+
+class Hung(NamedTuple):
+    """A design and its frame, before anything is built of it."""
+
+    design: Design
+    frame: Frame
+
+
+def require_mantel(design: Design) -> None:
+    """Refuse a mantel that does not fit; a size that nobody told gives way before.
+
+    Raises
+    ------
+    InputError
+        Names the input to change, the most or the least that fits, and why.
+    """
+    mantel = design.mantel
+    if mantel.family in (TOLD, NONE):
+        return
+    if mantel.material == "brick" and mantel.family != SHELF:
+        raise InputError(
+            f"Mantel material is brick, but a {mantel.family} is not laid of brick; take a shelf,"
+            " or wood or stone.",
+            "Mantel material",
+            "wood, painted wood or stone",
+            mantel.material,
+        )
+    place = mantel_place(Hung(design, build_frame(design)))
+    size = mantel_sizes(mantel, place)
+    _require_height(mantel, size, place)
+    require_at_most(
+        "Mantel beyond the opening",
+        size.beyond,
+        place.breast_half - place.half,
+        "it hangs on the breast.",
+    )
+    if size.support:
+        label = "Pilaster or corbel width" if mantel.support is not None else BESIDE
+        other = size.beside if mantel.support is not None else size.support
+        told = size.support if mantel.support is not None else size.beside
+        require_at_most(label, told, size.beyond - other, "the mantel lies over all of it.")
+    if size.projection:
+        require_at_least(
+            "Mantel depth", size.depth, size.projection, "it covers pilasters and frieze."
+        )
+    if size.courses:
+        require_at_most(
+            "Mantel depth",
+            size.depth,
+            size.courses * place.corbel,
+            "a course of brick stands out over the one below by no more than half its height or a"
+            " third of its bed; take more courses.",
+        )
+
+
+BESIDE = "Pilaster or corbel beside the opening"
+UPWARD = {
+    "overmantel": "Overmantel height",
+    "over_opening": "Mantel over the opening",
+    "frieze": "Frieze height",
+    "thickness": "Mantel thickness",
+}
+"""Sizes that lie over each other, by what is blamed first."""
+
+
+def _require_height(mantel: Mantel, size: MantelSizes, place: MantelPlace) -> None:
+    """All of it hangs on the straight of the breast, and under the ceiling."""
+    over = size.over_opening + size.tall - (place.breast_top - place.head)
+    if over <= 0:
+        return
+    named = [name for name in UPWARD if getattr(mantel, name) is not None]
+    why = "the mantel ends under the ceiling, where the breast is as wide as over the opening."
+    for name in named:
+        if getattr(size, name) > over:
+            require_at_most(UPWARD[name], getattr(size, name), getattr(size, name) - over, why)
+            return
+    name = named[0] if named else "thickness"
+    require_at_most(UPWARD[name], getattr(size, name), 0.0, why)

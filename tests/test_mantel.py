@@ -1,0 +1,456 @@
+"""Families of mantels: what is built of them against the room and the codes, by hand and by shapely and manifold3d."""
+
+import math
+from itertools import combinations
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from shapely.geometry import Polygon
+from shapely.geometry import box as rectangle
+
+from fireplace_calc import assess, change
+from fireplace_calc.base.tables import density
+from fireplace_calc.base.tables.mantels import SIZES, usual_mantels
+from fireplace_calc.base.units import INCH, POUND, InputError
+from fireplace_calc.design.mantel import FAMILIES, Mantel
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing import single
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.views.front_elevation import opening_ring
+from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.explore.sketches import sketch
+from fireplace_calc.geometry.bodies import solid_body
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.mantel.on_face import (
+    mantel_parts,
+    shelf_board,
+    trim_steps,
+)
+from fireplace_calc.geometry.mantel.sizes import mantel_place, mantel_sizes
+from fireplace_calc.proportion import shelf_top
+from fireplace_calc.rules import PACKS
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS
+from fireplace_calc.takeoff.rows import take_off
+
+F, M, X = FALLS_SHORT, MEETS, DOES_NOT_APPLY
+BUILT = FAMILIES[2:]
+SOME = settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.too_slow])
+
+
+def mantel(family, **sizes):
+    return change(Design(), changes(family, **sizes))
+
+
+def changes(family, **sizes):
+    wide = {"firebox.jamb": "24 in", "house.ceiling": "10 ft"}
+    own = {f"mantel.{name}": value for name, value in sizes.items()}
+    return wide | {"mantel.family": family} | own
+
+
+def verdict(design, key):
+    (pack,) = [
+        pack
+        for pack in ("US IRC 2021", "Canada NBC", "US IBC", "Trade practice", "Germany")
+        if any(
+            rule.key == key for name in PACKS if name.startswith(pack) for rule in PACKS[name].rules
+        )
+    ] or [None]
+    name = next(name for name in PACKS if name.startswith(pack))
+    return next(f.verdict for f in assess(design, name).findings if f.key == key)
+
+
+# -- the codes, both sides --------------------------------------------------------------------------
+# IRC R1001.11 exception 4: nothing that burns within 6 in of the opening, and within 12 in none that
+# stands out more than an eighth of its distance. NBC 9.22.9.1: 150 mm, and 300 mm where a mantel stands
+# out more than 38 mm. The page on mantels: 8 in. German practice: 800 mm.
+SIDES = [
+    ("CLR-07", "shelf", {"over_opening": ("5-15/16 in", "6 in")}, F, M),
+    ("CLR-07", "beam on corbels", {"beside": ("5-15/16 in", "6 in"), "over_opening": "4 in"}, F, F),
+    (
+        "CLR-07",
+        "beam on corbels",
+        {"over_opening": ("12-15/16 in", "13 in"), "beside": "0 in"},
+        F,
+        M,
+    ),
+    ("CLR-07", "pilasters and frieze", {"beside": ("5-15/16 in", "6 in")}, F, M),
+    ("CLR-07", "pilasters and frieze", {"over_opening": ("5-15/16 in", "6 in")}, F, M),
+    ("CLR-07", "paneled overmantel", {"beside": ("5-15/16 in", "6 in")}, F, M),
+    # a shelf is deeper than an eighth of a foot, so it falls short up to the foot, and is free beyond
+    ("CLR-08", "shelf", {"over_opening": ("12 in", "12-1/16 in")}, F, X),
+    # corbels hang as low as the beam is deep or thick, here 7 in
+    (
+        "CLR-08",
+        "beam on corbels",
+        {"over_opening": ("19 in", "19-1/16 in"), "beside": "0 in"},
+        F,
+        X,
+    ),
+    (
+        "CLR-08",
+        "pilasters and frieze",
+        {"projection": ("1-1/16 in", "1 in"), "over_opening": "13 in"},
+        F,
+        M,
+    ),
+    # the board of the frieze stands out 0.6 of it: 1 in at 1.67 in
+    (
+        "CLR-08",
+        "pilasters and frieze",
+        {"projection": ("1-11/16 in", "1-5/8 in"), "beside": "12-1/2 in", "beyond": "20 in"},
+        F,
+        M,
+    ),
+    (
+        "CLR-08",
+        "paneled overmantel",
+        {"projection": ("1-1/16 in", "1 in"), "over_opening": "13 in"},
+        F,
+        M,
+    ),
+    ("CA-061", "shelf", {"over_opening": ("149 mm", "150 mm")}, F, M),
+    ("CA-061", "pilasters and frieze", {"beside": ("149 mm", "150 mm")}, F, M),
+    ("CA-062", "shelf", {"over_opening": ("299 mm", "300 mm")}, F, M),
+    (
+        "CA-062",
+        "beam on corbels",
+        {"over_opening": ("476.7 mm", "477.8 mm"), "beside": "0 in"},
+        F,
+        M,
+    ),
+    # frieze of 200 mm; the cove over it, 38.1 mm high, stands out 38 mm in its third of eight chords, which
+    # begins at the sine of 22.5 deg
+    (
+        "CA-062",
+        "pilasters and frieze",
+        {"over_opening": ("85.3 mm", "85.5 mm"), "frieze": "200 mm", "beside": "200 mm"},
+        F,
+        M,
+    ),
+    ("PRA-18", "shelf", {"over_opening": ("7-15/16 in", "8 in")}, F, M),
+    ("PRA-18", "pilasters and frieze", {"beside": ("7-15/16 in", "8 in")}, F, M),
+    ("DE-07", "shelf", {"over_opening": ("799 mm", "800 mm")}, F, M),
+]
+
+
+@pytest.mark.parametrize(("key", "family", "sizes", "before", "beyond"), SIDES)
+def test_both_sides_of_each_limit(key, family, sizes, before, beyond):
+    for n, wanted in enumerate((before, beyond)):
+        told = {k: v[n] if isinstance(v, tuple) else v for k, v in sizes.items()}
+        high = {} if key != "DE-07" else {"opening.standard_height": "24 in"}
+        for wood in ("wood", "painted wood"):
+            design = change(Design(), changes(family, material=wood, **told) | high)
+            assert verdict(design, key) == wanted, (told, wood)
+        stone = change(Design(), changes(family, material="stone", **told) | high)
+        assert verdict(stone, key) == X, told
+
+
+def test_wood_that_stands_out_beside_the_opening():
+    """IBC 2111.11, exception 4: beyond 1-1/2 in out, 6 in and as much as it stands out."""
+    deep = {"projection": "2 in", "over_opening": "13 in", "beyond": "22 in"}
+    assert verdict(mantel("pilasters and frieze", beside="7-15/16 in", **deep), "IBC-10") == F
+    assert verdict(mantel("pilasters and frieze", beside="8 in", **deep), "IBC-10") == M
+    slim = deep | {"projection": "1-1/2 in"}
+    assert verdict(mantel("pilasters and frieze", beside="6 in", **slim), "IBC-10") == X
+    stone = mantel("pilasters and frieze", beside="2 in", material="stone", **deep)
+    assert verdict(stone, "IBC-10") == X
+
+
+@pytest.mark.parametrize("family", BUILT)
+@pytest.mark.parametrize("pack", ["US IRC 2021", "US IRC 2024"])
+def test_the_usual_mantel_of_wood_meets_the_code_on_nothing_assumed(family, pack):
+    found = {f.key: f for f in assess(change(Design(), {"mantel.family": family}), pack).findings}
+    for key in ("CLR-07", "CLR-08"):
+        assert found[key].verdict in (M, X)
+        assert not [name for name in found[key].assumed if name.startswith(("mantel", "surround"))]
+
+
+def test_brick_and_none_leave_nothing_that_burns():
+    for told in ({"mantel.family": "none"}, {"mantel.family": "shelf", "mantel.material": "brick"}):
+        shelf = [{"name": "old shelf", "distance": "3 in", "projection": "6 in"}]
+        assert verdict(change(Design(), {"surround.trim": shelf}), "CLR-07") == F
+        assert verdict(change(Design(), {"surround.trim": shelf, **told}), "CLR-07") == X
+
+
+def test_piece_by_piece_is_what_it_was():
+    """The pieces as they are told, each with what is unknown of it, and nothing of the sizes read."""
+    pieces = [{"name": "shelf"}, {"name": "leg", "place": "beside", "distance": "7 in"}]
+    told = change(Design(), {"surround.trim": pieces, "mantel.depth": "3 in"})
+    assert trim_steps(sketch(told)) == told.surround.trim
+    (found,) = [f for f in assess(told).findings if f.key == "CLR-07"]
+    assert found.missing == ("surround.trim",)
+    family = change(told, {"mantel.family": "shelf"})
+    (found,) = [f for f in assess(family).findings if f.key == "CLR-07"]
+    assert found.verdict == M and found.missing == ()
+
+
+# -- solids ----------------------------------------------------------------------------------------
+def eighths(low, high):
+    return st.one_of(
+        st.none(), st.integers(int(low * 8), int(high * 8)).map(lambda n: f"{n / 8} in")
+    )
+
+
+SIZED = {
+    "over_opening": eighths(0, 24),
+    "depth": eighths(1, 12),
+    "thickness": eighths(1, 10),
+    "beyond": eighths(2, 24),
+    "support": eighths(1, 8),
+    "beside": eighths(0, 14),
+    "projection": eighths(0.5, 3),
+    "frieze": eighths(2, 12),
+    "overmantel": eighths(6, 30),
+}
+AROUND = {
+    "opening.width": st.sampled_from(("30 in", "36 in", "48 in")),
+    "opening.head": st.sampled_from(("straight", "segmental")),
+    "opening.rise": st.sampled_from(("3 in", "6 in", "12 in")),
+    "firebox.jamb": st.sampled_from(("6 in", "12 in", "24 in")),
+    "base.hearth_level": st.sampled_from(("0 in", "12 in")),
+    "hearth.side": st.sampled_from(("8 in", "12 in")),
+    "brick.facing": st.sampled_from(("modular", "king", "roman")),
+}
+
+
+@st.composite
+def mantels(draw):
+    told = {f"mantel.{name}": draw(values) for name, values in SIZED.items()}
+    around = {name: draw(values) for name, values in AROUND.items()}
+    family = {
+        "mantel.family": draw(st.sampled_from(BUILT)),
+        "mantel.material": draw(st.sampled_from(("wood", "painted wood", "stone", "brick"))),
+    }
+    try:
+        return change(Design(), {k: v for k, v in (told | around | family).items() if v})
+    except InputError as refused:
+        assert refused.name in {spec.label for spec in all_inputs().values()}
+        # What nobody told gives way, but for what the opening leaves no room for at all.
+        bare = change(Design(), around | family | {"mantel.material": "stone"})
+        return change(bare, {"mantel.material": draw(st.sampled_from(("wood", "stone")))})
+
+
+def runs_of(geometry):
+    return [run for part in mantel_parts(geometry) for run in part.group.runs]
+
+
+def opening_in_chords(frame):
+    """Through the ends of the spring line and the crown, in 720 chords."""
+    rise, half = frame.opening_top - frame.spring, frame.half_width
+    foot = [(half, frame.hearth), (-half, frame.hearth)]
+    if rise < 1e-9:
+        return Polygon([(-half, frame.opening_top), (half, frame.opening_top), *foot])
+    radius = (half**2 + rise**2) / 2 / rise
+    turn = math.asin(min(half / radius, 1.0))
+    around = [-turn + 2 * turn * k / 720 for k in range(721)]
+    middle = frame.opening_top - radius
+    return Polygon(
+        [*((radius * math.sin(a), middle + radius * math.cos(a)) for a in around), *foot]
+    )
+
+
+@SOME
+@given(mantels())
+def test_every_point_of_the_mantel_is_inside_a_step_that_is_checked(design):
+    """Distance by shapely, from the opening with its arch in short chords to the front of each slice."""
+    made = build_geometry(design)
+    opening, steps = opening_in_chords(made.frame), trim_steps(made)
+    assert steps
+    for run in runs_of(made):
+        for loft in run.lofts:
+            ends = [*loft.lower, *loft.upper]
+            left, right = min(x for x, _ in ends), max(x for x, _ in ends)
+            out = -min(y for _, y in ends)
+            away = opening.distance(rectangle(left, loft.bottom, right, loft.top))
+            near = [s for s in steps if abs(s.distance - away) < 2e-5 and s.projection == out]
+            assert near, (away, out)
+            assert all(
+                s.combustible == (design.mantel.material in ("wood", "painted wood")) for s in near
+            )
+
+
+@SOME
+@given(mantels())
+def test_it_hangs_on_the_breast_under_the_ceiling_and_clear_of_the_opening(design):
+    made = build_geometry(design)
+    f, opening = made.frame, Polygon(opening_ring(made))
+    for run in runs_of(made):
+        left, right, out, low, high = run.bounds
+        assert -f.block_half - 1e-9 <= left < right <= f.block_half + 1e-9
+        assert 0 <= low < high <= min(design.house.ceiling, f.block_top) + 1e-9
+        assert out > 0
+        assert Polygon(run.front).intersection(opening).area < 1e-6
+
+
+@settings(deadline=None, max_examples=15)
+@given(mantels())
+def test_solids_are_closed_and_none_stands_in_another(design):
+    made = build_geometry(design)
+    bodies = []
+    for part in mantel_parts(made):
+        lofts = [solid_body(loft) for run in part.group.runs for loft in run.lofts]
+        assert sum(body.volume() for body in lofts) == pytest.approx(part.group.volume, rel=1e-6)
+        bodies += lofts
+    for one, other in combinations(bodies, 2):
+        assert (one ^ other).volume() < 1e-9
+    # nor in the hearth before the opening
+    if design.hearth.front > 0 and made.frame.extension_top > 0:
+        half = made.frame.half_width + design.hearth.side
+        for run in runs_of(made):
+            left, right, _, low, _ = run.bounds
+            over = min(right, half) - max(left, -half)
+            assert over < 1e-9 or low >= made.frame.extension_top - 1e-9
+
+
+@SOME
+@given(mantels())
+def test_weight_is_density_times_what_is_drawn(design):
+    made = build_geometry(design)
+    rows = [row for row in take_off(made) if row.item.startswith("Mantel and trim")]
+    (row,) = rows
+    volume = sum(part.group.volume for part in mantel_parts(made))
+    if design.mantel.material == "brick":
+        assert 0.5 * volume < row.volume < volume and row.net >= len(runs_of(made))
+        assert row.weight_kg == pytest.approx(row.volume * density("brick"))
+    else:
+        stuff = "stone" if design.mantel.material == "stone" else "wood"
+        assert row.volume == pytest.approx(volume)
+        assert row.weight_kg == pytest.approx(volume * density(stuff))
+
+
+def test_a_beam_on_two_corbels_by_hand():
+    """Beam 6 by 8 in and 60 in long: 2880 in3. Corbels 4 in wide and 6 in high: an S from 1.2 to 4.845 in
+    over 0.82 of that, on the average half way, 3.0225 in; above it 5.1 in: 2 x 4 x (4.92 x 3.0225 +
+    1.08 x 5.1). Wood of 40 lb to the cubic foot.
+    """
+    told = {"depth": "6 in", "thickness": "8 in", "beyond": "12 in", "support": "4 in"}
+    made = build_geometry(mantel("beam on corbels", beside="3 in", over_opening="20 in", **told))
+    corbels = 2 * 4 * (4.92 * 3.0225 + 1.08 * 5.1)
+    (row,) = [r for r in take_off(made) if r.item == "Mantel and trim, wood"]
+    assert row.weight_kg / POUND == pytest.approx((2880 + corbels) / 1728 * 40)
+    beam, left, right = mantel_parts(made)
+    assert [b / INCH for b in beam.group.runs[0].bounds] == pytest.approx([-30, 30, 6, 50, 58])
+    assert [b / INCH for b in right.group.runs[1].bounds] == pytest.approx([21, 25, 5.1, 48.92, 50])
+    assert left.group.runs[0].bounds[1] == pytest.approx(-21 * INCH)
+
+
+def test_a_shelf_of_brick_by_hand():
+    """Modular brick, 2-2/3 in to the course: 8 in are three, each 1 in over the one below, 60 in long; a
+    brick and its joint are 8 in, so 7-1/2 of them, bought as 8 to the course.
+    """
+    design = change(
+        Design(),
+        {
+            **changes("shelf", material="brick", thickness="8 in", depth="3 in", beyond="12 in"),
+            "brick.facing": "modular",
+            "waste.brick": "0",
+        },
+    )
+    made = build_geometry(design)
+    out = [run.bounds[2] / INCH for run in runs_of(made)]
+    assert out == pytest.approx([1, 2, 3])
+    (row,) = [r for r in take_off(made) if r.item == "Mantel and trim, brick"]
+    assert (row.net, row.order, row.unit) == (24, 24, "brick")
+    with pytest.raises(InputError, match="Mantel depth is 3 7/16"):
+        change(design, {"mantel.depth": "3-7/16 in"})
+    with pytest.raises(InputError, match="not laid of brick"):
+        change(design, {"mantel.family": "beam on corbels"})
+
+
+# -- sizes -----------------------------------------------------------------------------------------
+REFUSED = [
+    ("shelf", {"beyond": "24-1/16 in"}, "Mantel beyond the opening"),
+    (
+        "beam on corbels",
+        {"beyond": "8 in", "support": "5 in", "beside": "3-1/16 in"},
+        "Pilaster or corbel width",
+    ),
+    (
+        "pilasters and frieze",
+        {"beyond": "10 in", "beside": "7 in", "support": "3-1/16 in"},
+        "Pilaster or corbel width",
+    ),
+    ("pilasters and frieze", {"depth": "1 in", "projection": "1-1/16 in"}, "Mantel depth"),
+    ("shelf", {"over_opening": "36 in"}, "Mantel over the opening"),
+    ("paneled overmantel", {"overmantel": "60 in"}, "Overmantel height"),
+    ("shelf", {"over_opening": "30 in", "thickness": "16 in"}, "Mantel over the opening"),
+]
+
+
+@pytest.mark.parametrize(("family", "sizes", "label"), REFUSED)
+def test_sizes_that_do_not_go_together_are_refused_by_name(family, sizes, label):
+    with pytest.raises(InputError) as caught:
+        mantel(family, **sizes)
+    assert caught.value.name == label and str(caught.value).startswith(f"{label} is ")
+
+
+def test_the_most_that_goes_under_the_ceiling_is_taken_and_a_sixteenth_more_is_refused():
+    """A ceiling of 6 ft under the shoulder: 30 in over an opening that ends at 42, less 3 of shelf."""
+    low = {"house.ceiling": "6 ft", "base.hearth_level": "12 in"}
+    base = change(Design(), {**low, "mantel.family": "shelf", "mantel.thickness": "3 in"})
+    assert change(base, {"mantel.over_opening": "27 in"})
+    with pytest.raises(InputError, match="Mantel over the opening"):
+        change(base, {"mantel.over_opening": "27-1/16 in"})
+
+
+@pytest.mark.parametrize("family", BUILT)
+def test_what_nobody_told_gives_way_to_breast_and_ceiling(family):
+    """A jamb of 4 in and a low ceiling: nothing is refused that nobody chose."""
+    tight = {"firebox.jamb": "4 in", "firebox.lining_thickness": "3 in", "lintel.bearing": "4 in"}
+    tight["house.ceiling"] = "6 ft"
+    made = build_geometry(change(Design(), {**tight, "mantel.family": family}))
+    assert max(run.bounds[1] for run in runs_of(made)) <= made.frame.block_half + 1e-9
+
+
+@pytest.mark.parametrize("family", BUILT)
+def test_every_size_of_a_family_moves_something_and_no_other_does(family):
+    base = change(Design(), changes(family))
+    drawn = mantel_sizes(base.mantel, mantel_place(sketch(base)))
+    seen = {name: getattr(drawn, name) for name in usual_mantels()[family]}
+    for name in SIZES:
+        spec = all_inputs()[f"mantel.{name}"]
+        value = seen.get(name, spec.bounds[0])
+        other = change(
+            base,
+            {f"mantel.{name}": f"{value * 0.9!r} m" if name in seen else f"{max(value, 0.1)!r} m"},
+        )
+        assert (runs_of(build_geometry(base)) != runs_of(build_geometry(other))) == (
+            name in seen
+        ), name
+
+
+def test_usual_sizes_lie_within_the_range_of_their_inputs():
+    assert set(usual_mantels()) == set(BUILT)
+    for sizes in usual_mantels().values():
+        Mantel(**sizes)
+        assert all(math.isfinite(size) for size in sizes.values())
+
+
+# -- drawings --------------------------------------------------------------------------------------
+@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+@pytest.mark.parametrize("family", BUILT)
+@pytest.mark.parametrize("head", ["straight", "segmental"])
+def test_views_stay_clean(family, units, head):
+    for raised in ("0 in", "12 in"):
+        told = {"opening.head": head, "base.hearth_level": raised}
+        made = build_geometry(change(Design(), {**told, "mantel.family": family}))
+        for view in ("front", "room", "section"):
+            assert collisions(single(view, made, units)) == [], view
+
+
+def test_the_shelf_is_where_it_is_said_to_be():
+    """Opening to 30 in, shelf of 3 in at 13 over it; 8 in past the edge, 7 out."""
+    made = build_geometry(change(Design(), {"mantel.family": "shelf"}))
+    assert [v / INCH for v in shelf_board(made)] == pytest.approx([-26, 26, -7, 46])
+    assert shelf_top(made) == ("mantel shelf", pytest.approx(46 * INCH))
+    over = build_geometry(mantel("paneled overmantel"))
+    assert shelf_board(over)[3] == pytest.approx((30 + 8 + 5.5 + 3) * INCH)
+    assert shelf_top(over)[1] == pytest.approx(46.5 * INCH)
+    assert shelf_board(build_geometry(Design())) is None
+    assert shelf_board(build_geometry(change(Design(), {"mantel.family": "none"}))) is None
+    legs = [{"place": "beside", "distance": "8 in", "projection": "5 in"}]
+    assert shelf_board(build_geometry(change(Design(), {"surround.trim": legs}))) is None
+    shelf = [{"name": "shelf", "distance": "13 in", "projection": "6 in"}]
+    told = build_geometry(change(Design(), {"surround.trim": shelf}))
+    assert [v / INCH for v in shelf_board(told)] == pytest.approx([-30, 30, -6, 45])

@@ -11,14 +11,17 @@ from test_pieces_design import CHOICES, middling
 
 from fireplace_calc import PACKS, assess
 from fireplace_calc.base.tables import density
+from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.polygons import area
 from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
 from fireplace_calc.scene.built.hand_set import is_something
 from fireplace_calc.scene.built.spread import spread_apart
 from fireplace_calc.scene.eyes import INSIDE, OUTSIDE, standpoints
-from fireplace_calc.scene.picked import about, checks_of_parts, volume_of
-from fireplace_calc.scene.shown_masonry import STATES, _standing, last_step, masonry
+from fireplace_calc.scene.picked import _weighed_thing, about, checks_of_parts, volume_of
+from fireplace_calc.scene.shown_masonry import STATES, _standing, last_step, mantel_things, masonry
+from fireplace_calc.scene.stuffs import stuffs
 from fireplace_calc.takeoff import share_out
 
 MOST = 16 * 1024
@@ -90,7 +93,7 @@ def test_step_by_step_ends_with_all_that_is_laid(boathouse):
     whole = sum(p.volume for p in laid.parts if "flue" not in p.name)
     built = sum(volume_of(t) for t in things if "flue" not in t.part)
     assert built == pytest.approx(whole, rel=1e-3)
-    steps = {t.step for t in things}
+    steps = {t.step for t in (*things, *mantel_things(laid, "built"))}
     assert steps <= set(range(1, last_step(laid) + 1)) and last_step(laid) in steps
     first = [t.part for t in things if t.step == 1]
     assert first == ["footing"]
@@ -273,3 +276,71 @@ def test_whoever_looks_stands_in_the_room(design):
         assert -half < x < half and -deep < y < 0 < z < wall_top(geometry), name
         assert y < -design.hearth.front or deep < design.hearth.front + 0.5
     assert found["Seated"].stands[2] < found["Standing"].stands[2]
+
+
+MANTELS = ("shelf", "beam on corbels", "pilasters and frieze", "paneled overmantel")
+
+
+@pytest.mark.parametrize("stuff", ["wood", "painted wood", "stone"])
+@pytest.mark.parametrize("family", MANTELS)
+def test_a_mantel_is_shown_as_it_is_listed(family, stuff):
+    """Volume by its skin is that of the solids; weight and price of all its things are the list's."""
+    result = assess(change(Design(), {"mantel.family": family, "mantel.material": stuff}))
+    things = mantel_things(result, "room")
+    parts = mantel_parts(result.geometry)
+    assert [t.name for t in things] == [p.name for p in parts]
+    for thing, part in zip(things, parts, strict=True):
+        assert volume_of(thing) == pytest.approx(part.group.volume, rel=1e-5)
+        assert (thing.stuff, thing.kind, thing.part) == (stuff, "trim", "mantel")
+        assert stuff in stuffs()
+    (row,) = [r for r in result.takeoff if r.item.startswith("Mantel")]
+    found = [_weighed_thing(result, thing) for thing in things]
+    assert sum(one.weight for one in found) == pytest.approx(row.weight_kg, rel=1e-5)
+    assert sum(dict(one.goods)[row.item] for one in found) == pytest.approx(1, rel=1e-5)
+    assert sizes(things) < MOST / 2
+
+
+def test_a_mantel_of_brick_and_pieces_told_one_by_one():
+    brick = assess(change(Design(), {"mantel.family": "shelf", "mantel.material": "brick"}))
+    (shelf,) = mantel_things(brick, "whole")
+    told = about(brick, shelf)
+    assert shelf.stuff == "brick" and told["price"] and "CLR-07" not in str(told["checks"])
+    assert _weighed_thing(brick, shelf).weight == pytest.approx(
+        sum(s.weight for s in share_out(brick.geometry) if s.part == "mantel"), rel=1e-5
+    )
+    trim = [
+        {"name": "leg", "place": "beside", "distance": "8 in", "projection": "1 in"},
+        {"name": "shelf", "distance": "13 in", "projection": "6 in", "combustible": False},
+    ]
+    mixed = assess(change(Design(), {"surround.trim": trim}))
+    things = mantel_things(mixed, "room")
+    assert [(t.key, t.name, t.stuff) for t in things] == [
+        ("leg", "leg", "wood"),
+        ("leg 2", "leg", "wood"),
+        ("shelf", "shelf", "stone"),
+    ]
+    found = about(mixed, things[2])
+    assert "CLR-07" in {check["key"] for check in about(mixed, things[0])["checks"]}
+    assert found["weight"] and found["goods"] == ["Mantel and trim, stone, 100 % of the line"]
+
+
+def test_a_mantel_is_cut_moved_and_hung_with_all_else(boathouse):
+    design = change(boathouse, {"method": "laid", "mantel.family": "beam on corbels"})
+    result = assess(design)
+    whole = sum(map(volume_of, mantel_things(result, "whole")))
+    cut = mantel_things(result, "cut")
+    assert min(t.points[:, 0].min() for t in cut) > -1e-6
+    bare = [t for t in cut if t.cut]
+    assert [t.stuff for t in bare] == ["wood"]
+    assert sum(volume_of(t) for t in cut) == pytest.approx(whole / 2, rel=1e-4)
+    apart = mantel_things(result, "apart")
+    assert all(t.away[1] < -0.2 for t in apart)
+    walls = [t.away[2] for t in masonry(result, "apart") if t.part == "firebox walls"]
+    assert {t.away[2] for t in apart} == {max(walls)}
+    steps = {t.step for t in mantel_things(result, "built")}
+    (work,) = [s.number for s in result.work.steps if s.name == "Mantel and trim"]
+    assert steps == {work} and last_step(result) == work
+    of_set = assess(change(middling(), {"mantel.family": "shelf"}))
+    (shelf,) = mantel_things(of_set, "built")
+    assert shelf.step == last_step(of_set) > max(t.step for t in masonry(of_set, "built"))
+    assert mantel_things(assess(Design()), "room") == ()

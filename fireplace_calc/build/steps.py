@@ -17,6 +17,9 @@ from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff import Share, share_out
 from fireplace_calc.takeoff.before_masonry import FACE, HOOD, MANTEL
 
+MANTEL_STEP = "Mantel and trim"
+"""Step in which the mantel is put up."""
+
 
 @dataclass(frozen=True, slots=True)
 class WorkStep:
@@ -160,7 +163,7 @@ def work_steps(geometry: Geometry, order: Order | None = None) -> list[WorkStep]
     over, face = "goes over the finished breast", f"Face in {design.surround.face}"
     finishing = (
         (FACE, face, over),
-        (MANTEL, "Mantel and trim", over),
+        (MANTEL, MANTEL_STEP, over),
         (HOOD, "Metal hood", "hangs in the finished opening"),
     )
     for part, name, why in finishing:

@@ -12,9 +12,12 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.tables import density, rows
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.design.mantel import BURNS
+from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.report.sentences import SIGNS
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.takeoff import share_out
+from fireplace_calc.takeoff.before_masonry import MANTEL
 from fireplace_calc.takeoff.cost import Bill, bill, prices
 from fireplace_calc.takeoff.goods import SET_PIECE
 
@@ -156,6 +159,8 @@ def _weighed_thing(result: Assessment, thing: Thing) -> Weighed:
             return found
         # The list has the mean of all sections; this one is as large as it is drawn.
         return replace(found, weight=volume_of(thing) * density(thing.stuff))
+    if thing.part == MANTEL:
+        return _weighed_trim(result, thing)
     if part is None:
         return weighed(result, thing.part)
     volume = volume_of(thing)
@@ -163,6 +168,27 @@ def _weighed_thing(result: Assessment, thing: Thing) -> Weighed:
         # Between pieces: by its own volume, which the list has in one line with all the others.
         return Weighed(volume * density(thing.stuff), ())
     return weighed(result, thing.part, min(volume / part.volume, 1.0))
+
+
+def _weighed_trim(result: Assessment, thing: Thing) -> Weighed:
+    """One piece of mantel or trim, by its share of all that is of the same."""
+    here = [part for part in mantel_parts(result.geometry) if part.tone == _tone(thing.stuff)]
+    whole = sum(part.group.volume for part in here)
+    shares = [s for s in share_out(result.geometry) if s.part == MANTEL]
+    of_it = {s.item for s in shares if s.item.endswith(_tone(thing.stuff))}
+    items = of_it | ({"Mortar"} if thing.stuff == "brick" else set())
+    lines = {row.item: row for row in result.takeoff}
+    part_of = min(volume_of(thing) / whole, 1.0)
+    goods = {
+        item: part_of * sum(s.volume for s in shares if s.item == item) / lines[item].volume
+        for item in sorted(items)
+    }
+    weight = part_of * sum(s.weight for s in shares if s.item in items)
+    return Weighed(weight, tuple(goods.items()))
+
+
+def _tone(stuff: str) -> str:
+    return "wood" if stuff in BURNS else stuff
 
 
 def _price(found: Weighed, order: Bill, units: str) -> str:

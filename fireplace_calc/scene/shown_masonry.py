@@ -9,15 +9,18 @@ from dataclasses import replace
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.arrays import Array, BoolArray, IntArray
+from fireplace_calc.build.steps import MANTEL_STEP
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
+from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.mesh import CUT_NORMALS, Mesh, skin
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Cylinder
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.built.finish import FACED, faced, stuff_of
 from fireplace_calc.scene.built.hand_set import is_something, sections_of
+from fireplace_calc.scene.built.mantel import mantel_solids
 from fireplace_calc.scene.built.of_set import pieces_of_set, setting_steps, steps_beside_the_set
-from fireplace_calc.scene.built.spread import spread_apart
+from fireplace_calc.scene.built.spread import before_walls, spread_apart
 from fireplace_calc.scene.built.standing import ShownSolid, between_levels
 from fireplace_calc.scene.records import Thing
 from fireplace_calc.takeoff.shares_of_set import is_of_set
@@ -78,6 +81,40 @@ def masonry(result: Assessment, state: str = "whole") -> tuple[Thing, ...]:
     return tuple(replace(thing, away=away[thing.key]) if away else thing for thing in made)
 
 
+def mantel_things(result: Assessment, state: str = "whole") -> tuple[Thing, ...]:
+    """Mantel and trim, in one of the states of what is built.
+
+    Parameters
+    ----------
+    result : Assessment
+    state : str
+
+    Returns
+    -------
+    tuple of Thing
+        Nothing where there is none.
+    """
+    geometry = result.geometry
+    hung = mantel_solids(geometry, _hung_at(result) if state == "built" else 0)
+    hung = tuple(filter(is_something, hung))
+    if state == "cut":
+        return tuple(_cut_open(geometry, hung))
+    away = (0.0, 0.0, 0.0)
+    if hung and state == "apart":
+        walls = tuple(filter(is_something, _standing(result, state)))
+        away = before_walls(spread_apart(geometry, walls), walls)
+    return tuple(replace(_thing(geometry, one, state == "apart"), away=away) for one in hung)
+
+
+def _hung_at(result: Assessment) -> int:
+    """In which step mantel and trim are put up, after all that is built; nought without any."""
+    if not mantel_parts(result.geometry):
+        return 0
+    if steps := setting_steps(result.geometry):
+        return max(steps.values()) + 1
+    return max((s.number for s in result.work.steps if s.name == MANTEL_STEP), default=0)
+
+
 def last_step(result: Assessment) -> int:
     """Steps from the bare footing to the last thing that is set.
 
@@ -88,10 +125,11 @@ def last_step(result: Assessment) -> int:
     Returns
     -------
     int
-        Pieces and lining of a set; steps of work of a laid design. [-]
+        Pieces and lining of a set; steps of work of a laid design; and the mantel. [-]
     """
     steps = setting_steps(result.geometry)
-    return max(steps.values()) if steps else max(s.number for s in result.work.steps if s.parts)
+    last = max(steps.values()) if steps else max(s.number for s in result.work.steps if s.parts)
+    return max(last, _hung_at(result))
 
 
 def _standing(result: Assessment, state: str) -> Iterator[ShownSolid]:

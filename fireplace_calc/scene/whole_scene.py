@@ -12,7 +12,7 @@ from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
 from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF, standpoints
 from fireplace_calc.scene.layouts.all_layouts import face_layouts
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
-from fireplace_calc.scene.shown_masonry import masonry
+from fireplace_calc.scene.shown_masonry import mantel_things, masonry
 
 PROUD = 0.254
 """How far the breast stands out of the wall, where nobody has told it. [m]"""
@@ -55,7 +55,7 @@ def gather_scene(result: Assessment, state: str = "room") -> WholeScene:
     """
     geometry = result.geometry
     return WholeScene(
-        masonry(result, state),
+        (*masonry(result, state), *mantel_things(result, state)),
         (),
         tuple(face_layouts(result)),
         _bare_room(geometry),

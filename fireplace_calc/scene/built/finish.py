@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.proportion.wall_guides import wall_top
+from fireplace_calc.scene.built.mantel import PART, trim_stuff
 from fireplace_calc.scene.built.standing import ShownSolid, between_levels
 
 FACED = (
@@ -77,6 +78,8 @@ def stuff_of(geometry: Geometry, one: ShownSolid, apart: bool = False) -> str:
     if one.part in FACED and one.key == one.part and not (apart and one.part in CONCEALED):
         face = geometry.design.surround.face
         return FACES.get(face, face)
+    if one.part == PART:
+        return trim_stuff(geometry, one)
     if one.part == "hearth extension":
         return SLABS.get(one.material, one.material)
     return one.material

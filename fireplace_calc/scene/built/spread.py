@@ -33,6 +33,10 @@ OUTWARD = 0.12
 """What stands round the fire goes out by so much. [m]"""
 BESIDE = 0.55
 """Between the shell and what is inside it. [m]"""
+BEFORE = 0.4
+"""The mantel goes so far out into the room. [m]"""
+HOLDS = ("firebox walls", "masonry round the set")
+"""What it hangs on."""
 BACK = {"smoke shelf": 0.45}
 """What stands behind something of the same level goes back by so much. [m]"""
 ONE_LEVEL = 0.02
@@ -69,6 +73,25 @@ def spread_apart(geometry: Geometry, things: Sequence[ShownSolid]) -> dict[str, 
             out = aside if "liner" in one.part and _cased(inner) else 0.0
             moved[one.key] = (aside + out * 0.7 + right, back, up)
     return moved
+
+
+def before_walls(moved: dict[str, Point], things: Sequence[ShownSolid]) -> Point:
+    """How far a mantel is moved: with the walls that it hangs on, and out into the room.
+
+    Parameters
+    ----------
+    moved : dict of str to tuple
+        How far all else is moved. [m]
+    things : sequence of ShownSolid
+        All else.
+
+    Returns
+    -------
+    tuple of float
+        [m]
+    """
+    up = max((moved[one.key][2] for one in things if one.part in HOLDS), default=0.0)
+    return (0.0, -BEFORE, up)
 
 
 def _levels(column: Sequence[ShownSolid]) -> dict[str, int]:

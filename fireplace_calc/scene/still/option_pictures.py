@@ -13,7 +13,7 @@ from fireplace_calc.base.arrays import BoolArray
 from fireplace_calc.scene.eyes import INSIDE, standpoints
 from fireplace_calc.scene.layouts.all_layouts import face_layouts
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
-from fireplace_calc.scene.shown_masonry import masonry
+from fireplace_calc.scene.shown_masonry import mantel_things, masonry
 from fireplace_calc.scene.still.empty_room import bare_measures, bare_room
 from fireplace_calc.scene.still.still_picture import Still, still
 
@@ -127,7 +127,7 @@ class InRoom:
 def in_room(result: Assessment) -> InRoom:
     """All that is seen of an option in its room."""
     geometry = result.geometry
-    things = (*masonry(result, "room"), *bare_room(geometry))
+    things = (*masonry(result, "room"), *mantel_things(result, "room"), *bare_room(geometry))
     return InRoom(result, things, face_layouts(result), bare_measures(geometry))
 
 

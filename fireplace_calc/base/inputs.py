@@ -7,7 +7,7 @@ from dataclasses import Field, dataclass, fields, is_dataclass
 from typing import Any
 
 from fireplace_calc.base.messages import shown
-from fireplace_calc.base.printing import show
+from fireplace_calc.base.printing import message_units, show
 from fireplace_calc.base.reading import LONGEST, to_si
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
@@ -88,8 +88,10 @@ class Input:
             )
         return getattr(self, "_read_" + self.kind.replace("-", "_"), self._read_quantity)(value)
 
-    def allowed(self, units: str = "feet-inches") -> str:
-        """Workable range or list of words, as text for a message or a tooltip."""
+    def allowed(self, units: str = "") -> str:
+        """Workable range or list of words, as text for a message or a tooltip; without units, in
+        those that messages are in.
+        """
         if self.kind == "choice":
             return ", ".join(self.choices)
         if self.kind == "yes-no":
@@ -98,6 +100,7 @@ class Input:
             return "any text"
         if self.kind == "count":
             return f"a whole number from {self.low} to {self.high}"
+        units = units or message_units()[0]
         return f"{show(self.low, self.kind, units)} to {show(self.high, self.kind, units)}"
 
     def _refuse(self, received: Any, why: str) -> InputError:
@@ -115,8 +118,9 @@ class Input:
         if not low <= number <= high:
             raise self._refuse(
                 value,
-                f"{self.allowed()} is the workable range ({self.allowed('millimetres')}); check the"
-                " unit.",
+                "{} is the workable range ({}); check the unit.".format(
+                    *map(self.allowed, message_units())
+                ),
             )
         return number
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from fractions import Fraction
 from functools import lru_cache
 
@@ -151,6 +153,64 @@ def show(value: float | None, kind: str, units: str = FEET_INCHES) -> str:
     factor, unit, digits = _SHOWN[kind][metric]
     number = grouped(value / factor, digits, units)
     return f"{number}°" if unit == "°" else f"{number} {unit}".strip()
+
+
+_READER: ContextVar[str] = ContextVar("units of the reader", default=FEET_INCHES)
+
+
+@contextmanager
+def messages_in(units: str) -> Iterator[None]:
+    """While this stands, messages name quantities in a reader's units.
+
+    Parameters
+    ----------
+    units : str
+        ``feet-inches`` or ``millimetres``.
+    """
+    before = _READER.set(units)
+    try:
+        yield
+    finally:
+        _READER.reset(before)
+
+
+def message_units() -> tuple[str, str]:
+    """The units that a message names first, and the other ones."""
+    feet = _READER.get() == FEET_INCHES
+    return (FEET_INCHES, MILLIMETRES) if feet else (MILLIMETRES, FEET_INCHES)
+
+
+def named(value: float, kind: str) -> str:
+    """A quantity as a message names it, in the reader's units.
+
+    Parameters
+    ----------
+    value : float
+        [SI]
+    kind : str
+        As for ``show``.
+    """
+    return show(value, kind, _READER.get())
+
+
+def named_in_both(value: float, kind: str) -> str:
+    r"""A quantity as a message names it, the other units behind it in brackets.
+
+    Parameters
+    ----------
+    value : float
+        [SI]
+    kind : str
+        As for ``show``.
+
+    Examples
+    --------
+    >>> with messages_in("millimetres"):
+    ...     named_in_both(0.9144, "length")
+    '914 mm (3\'-0")'
+    """
+    first, second = message_units()
+    return f"{show(value, kind, first)} ({show(value, kind, second)})"
 
 
 TAPE = (1, 2, 3, 4, 6, 8, 16, 32, 64)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import hypot
 
-from fireplace_calc.base.printing import show
+from fireplace_calc.base.printing import named
 from fireplace_calc.base.tables.bars import reinforcing_bar
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
@@ -183,10 +183,10 @@ def _require_bars(design: Design) -> None:
     wide = min(firebox.breast, firebox.depth - design.throat.depth)
     high = 2 * (lintel.bar_center or 0.0) or lintel.height
     if 2 * thick * lintel.bars > wide + ROUNDING or 2 * thick > min(high, lintel.height) + ROUNDING:
-        size = f"{show(lintel.height, 'length')} high and {show(wide, 'length')} thick"
+        size = f"{named(lintel.height, 'length')} high and {named(wide, 'length')} thick"
         raise InputError(
             f"Lintel bars are {lintel.bars} of {lintel.bar}, but the lintel is {size}: each bar"
-            f" wants {show(2 * thick, 'length')} of it both ways.",
+            f" wants {named(2 * thick, 'length')} of it both ways.",
             "Lintel bars",
             "bars that fit side by side",
             lintel.bars,
@@ -199,10 +199,10 @@ def _require_doors(design: Design) -> None:
     most = opening.width * opening.clear_height
     if told is not None and told > most + ROUNDING:
         raise InputError(
-            f"Glass doors' inlet is {show(told, 'area')}, but the opening they shut has"
-            f" {show(most, 'area')}: give what stays free with the doors shut.",
+            f"Glass doors' inlet is {named(told, 'area')}, but the opening they shut has"
+            f" {named(most, 'area')}: give what stays free with the doors shut.",
             "Glass doors' inlet",
-            f"at most {show(most, 'area')}",
+            f"at most {named(most, 'area')}",
             told,
         )
 

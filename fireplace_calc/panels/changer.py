@@ -27,6 +27,11 @@ class Changer(Protocol):
         """Dotted keys of the controls in front."""
         ...
 
+    @property
+    def kept(self) -> Collection[str]:
+        """Dotted keys of what the customer wants to keep as it is."""
+        ...
+
     def set_input(self, key: str, value: Any) -> None:
         """Take one new input."""
 

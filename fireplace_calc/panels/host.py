@@ -45,6 +45,9 @@ class Host(Changer, Protocol):
     def set_view(self, view: str) -> None:
         """Draw another view."""
 
+    def show_inputs(self, every: bool = False) -> None:
+        """Bring the controls up to the design."""
+
     def redraw(self) -> None:
         """Draw the picture again."""
 

@@ -17,6 +17,7 @@ from fireplace_calc.assessment import Assessment, assess
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.panels import html
+from fireplace_calc.panels.controls.keeping import kept_inputs
 from fireplace_calc.panels.picture.view_pane import ViewPane
 from fireplace_calc.panels.session import Session
 
@@ -71,6 +72,11 @@ class LiveDesign(ABC):
     def units(self) -> str:
         """The reader's units."""
         return self.session.units
+
+    @property
+    def kept(self) -> frozenset[str]:
+        """Inputs that no mend may move."""
+        return kept_inputs(self.session.words)
 
     @property
     def result(self) -> Assessment:

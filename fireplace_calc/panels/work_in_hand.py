@@ -9,6 +9,7 @@ from time import monotonic
 from typing import Any
 
 from fireplace_calc.base.inputs import inputs_of
+from fireplace_calc.base.printing import messages_in
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
@@ -82,7 +83,9 @@ class WorkInHand:
         InputError
             And nothing is changed.
         """
-        self.put(change(self.design, changes), run)
+        with messages_in(self.units):
+            made = change(self.design, changes)
+        self.put(made, run)
 
     def put(self, design: Design, run: str = "", did: str = "") -> None:
         """Lay another design on the table. Moves of one run, without a pause between them, are one

@@ -8,7 +8,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.base.inputs import Input, inputs_of
-from fireplace_calc.base.printing import show
+from fireplace_calc.base.printing import named
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.pieces import TakenSet
@@ -261,4 +261,4 @@ def _same(held: Any, wanted: Any, within: float) -> bool:
 def _words(value: Any, spec: Input) -> str:
     if value is None:
         return "unknown"
-    return value if isinstance(value, str) else show(value, spec.kind)
+    return value if isinstance(value, str) else named(value, spec.kind)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.base.printing import show
+from fireplace_calc.base.printing import named
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
@@ -53,20 +53,20 @@ def require_set(design: Design) -> None:
     short = frame.footing_top - frame.slab_bottom
     if short > ROUNDING:
         raise InputError(
-            f"Hearth level is {show(frame.hearth, 'length')}, but base plates, floor and slab of"
-            f" the set {name} reach {show(short, 'length')} into the footing; raise the hearth or"
+            f"Hearth level is {named(frame.hearth, 'length')}, but base plates, floor and slab of"
+            f" the set {name} reach {named(short, 'length')} into the footing; raise the hearth or"
             " lower the footing.",
             "Hearth level",
-            f"at least {show(frame.hearth + short, 'length')}",
+            f"at least {named(frame.hearth + short, 'length')}",
             frame.hearth,
         )
     jamb, bearing = frame.block_half - frame.half_width, design.pieces.angle_bearing or 0.0
     if design.pieces.facing_angle(design.opening.head) and bearing > jamb + ROUNDING:
         raise InputError(
-            f"Bearing of the facing angle is {show(bearing, 'length')}, but the facing beside the"
-            f" opening is {show(jamb, 'length')} wide; take a shorter bearing.",
+            f"Bearing of the facing angle is {named(bearing, 'length')}, but the facing beside the"
+            f" opening is {named(jamb, 'length')} wide; take a shorter bearing.",
             "Bearing of the facing angle",
-            f"at most {show(jamb, 'length')}",
+            f"at most {named(jamb, 'length')}",
             bearing,
         )
     if design.second_flue.drawn:

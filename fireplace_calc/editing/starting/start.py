@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from fireplace_calc.base.places import Place, find, site
+from fireplace_calc.base.printing import messages_in
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.design.records import Design
@@ -62,9 +63,13 @@ class Start:
         InputError
             In one sentence, when it cannot be read or does not fit; nothing is lost.
         """
-        question = BY_KEY[key]
         if not text.strip():
             return self._without(key)
+        with messages_in(self.units):
+            return self._with(key, text, books)
+
+    def _with(self, key: str, text: str, books: Iterable[str]) -> Start:
+        question = BY_KEY[key]
         if key == "book":
             one_of(text, {book: book for book in books}, "Code")
         if key == "storeys":

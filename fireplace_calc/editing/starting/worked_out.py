@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import ceil, floor
 
-from fireplace_calc.base.printing import show
+from fireplace_calc.base.printing import named
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import FOOT, INCH, InputError
 from fireplace_calc.design.records import Design
@@ -72,11 +72,11 @@ def sections_for(design: Design, top: float) -> int:
     count = least + floor((top + ROUNDING - first) / each + 0.5)
     if not least <= count <= most:
         raise InputError(
-            f"Chimney height is {show(top, 'length')} over the floor, but {least} to {most}"
-            f" sections bring its top to {show(first, 'length')} to {show(last, 'length')}.",
+            f"Chimney height is {named(top, 'length')} over the floor, but {least} to {most}"
+            f" sections bring its top to {named(first, 'length')} to {named(last, 'length')}.",
             "Chimney height",
-            f"{show(first, 'length')} to {show(last, 'length')}",
-            show(top, "length"),
+            f"{named(first, 'length')} to {named(last, 'length')}",
+            named(top, "length"),
         )
     return count
 

@@ -44,7 +44,7 @@ class Control:
 
     def _make(self) -> FieldBox:
         spec = self.spec
-        self.told = f"{spec.help} Allowed: {spec.allowed()}."
+        self.told = f"{spec.help} Allowed: {spec.allowed(FEET_INCHES)}."
         how: dict[str, Any] = {"description": spec.label, "tooltip": self.told}
         if spec.kind in ("choice", "yes-no"):
             words = [*(spec.choices or ("yes", "no")), *[UNKNOWN] * spec.optional]
@@ -68,9 +68,18 @@ class Control:
             return value
         return with_unit(value.strip(), self.spec, self.units, self.key)
 
+    def allow(self, takes: str, words: tuple[str, ...]) -> None:
+        """Say at the field what it takes as the design stands."""
+        self.widget.placeholder = takes
+        if self.spec.kind == "choice":
+            self.widget.options = (*words, *[UNKNOWN] * self.spec.optional)
+
     def show(self, value: Any, units: str) -> None:
         """Put a value in."""
         spec, self.units = self.spec, units
+        self.told = f"{spec.help} Allowed: {spec.allowed(units)}."
+        if not self.widget.disabled:
+            self.widget.tooltip = self.told
         if spec.kind == "yes-no":
             shown = UNKNOWN if value is None else "yes" if value else "no"
         elif spec.kind == "text" or (spec.kind == "count" and not spec.optional):

@@ -12,17 +12,19 @@ from typing import Any
 import ipywidgets as w
 
 from fireplace_calc.base.inputs import inputs_of, is_record, pieces_of
+from fireplace_calc.base.printing import messages_in
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
-from fireplace_calc.editing.sets.deciding import SNAPPED, decided
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.panels import html
 from fireplace_calc.panels.changer import Changer
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.controls.controls import Control
+from fireplace_calc.panels.controls.keeping import NOTE
 from fireplace_calc.panels.controls.liner_choice import LINER, LINER_INPUTS, LinerControl
 from fireplace_calc.panels.controls.lookup import Lookup
+from fireplace_calc.panels.controls.ranges import allowed_in, read_off, words_in
 from fireplace_calc.report.assumed_inputs import group_named
 
 PLACES = "Look up a place"
@@ -71,8 +73,13 @@ class Everything:
         key = LINER_INPUTS[1] if key == LINER else key
         control.show(value_of(design, key), self.panel.units)
         if not isinstance(control, Pieces):
-            locked = key not in SNAPPED and key in decided(design)
-            control.lock(f"Read off the pieces of the set {design.pieces.set}." if locked else "")
+            control.lock(read_off(design, key))
+            control.widget.note = NOTE if key in self.panel.kept else ""
+        if isinstance(control, Control):
+            control.allow(
+                allowed_in(design, key, self.panel.units),
+                words_in(design, key),
+            )
 
     @cached_property
     def widget(self) -> w.Accordion:
@@ -149,7 +156,8 @@ class Pieces:
         made: list[Any] = []
         spec, piece = inputs_of(self.record)[name], self.shown[number]
         try:
-            made.append(replace(piece, **{name: spec.read(value)}))
+            with messages_in(self.panel.units):
+                made.append(replace(piece, **{name: spec.read(value)}))
         except InputError as error:
             self.rows[number][list(inputs_of(self.record)).index(name)].refuse(
                 f"Not changed. {error}"

@@ -24,6 +24,7 @@ from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.together.combined import looking_for_combinations
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, dropdown, row
+from fireplace_calc.panels.controls.keeping import KEPT
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
@@ -33,8 +34,8 @@ from fireplace_calc.rules.comparing import FALLS_SHORT
 
 Named = dict[str, Finding]
 """Findings of every kind by key."""
-KEPT, FIRST = "kept", "first"
-"""Among the reader's words: what stays as it is, and what comes first."""
+FIRST = "first"
+"""Among the reader's words: what comes first."""
 ORDER_WORDS = {"Least cost": "cost", "Least work": "work"}
 
 
@@ -104,6 +105,7 @@ class Remedies(Fold):
         if not self._showing and self.panel.session.words.get(name, "") != word:
             self.panel.session.words[name] = word
             self.panel.keep()
+            self.panel.show_inputs(every=True)
             self.update()
 
     # -- what there is ----------------------------------------------------------------------------

@@ -13,6 +13,8 @@ from fireplace_calc.drawing.composed.marked_check import can_show
 from fireplace_calc.drawing.page.glyphs import glyph_table
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import UNITS
+from fireplace_calc.panels.controls.keeping import NOTE
+from fireplace_calc.panels.controls.liner_choice import LINER, LINER_INPUTS
 from fireplace_calc.panels.live_design import LiveDesign
 from fireplace_calc.panels.picture.live_stage import LiveStage
 from fireplace_calc.panels.picture.view_pane import VIEWS, ViewPane, pointable
@@ -240,7 +242,11 @@ class Bench(LiveDesign):
     def told_fields(self, keys: Iterable[str]) -> list[dict[str, Any]]:
         """Some inputs in front, as the page shows them."""
         told = [told_field(key, self.design, self.units) for key in keys]
-        return [one | {"note": self.notes.get(one["key"], "")} for one in told]
+        return [one | {"note": self._note_at(one["key"])} for one in told]
+
+    def _note_at(self, key: str) -> str:
+        kept = key in self.kept or (key == LINER and LINER_INPUTS[0] in self.kept)
+        return " ".join(filter(None, (self.notes.get(key), NOTE if kept else "")))
 
     def told_strip(self) -> dict[str, Any]:
         """The strip, as the page shows it."""

@@ -19,36 +19,26 @@ from fireplace_calc.panels.controls.liner_choice import (
     liner_options,
     liner_taken,
 )
-from fireplace_calc.panels.controls.reader_units import allowed, typed, with_unit
+from fireplace_calc.panels.controls.ranges import allowed_in, bounds_in, read_off, words_in
+from fireplace_calc.panels.controls.reader_units import typed, with_unit
 
 PLACE = 1e-6
 """Two places of a slider nearer than this are one. [in or mm]"""
 
 
-def locked(design: Design, key: str) -> str:
-    """Why a hand may not move an input; empty where it may."""
-    if key in SNAPPED or key not in decided(design):
-        return ""
-    return f"Read off the pieces of the set {design.pieces.set}."
-
-
-def ends(spec: Input, units: str) -> tuple[float, float, float]:
+def ends(spec: Input, bounds: tuple[float, float], units: str) -> tuple[float, float, float]:
     """First and last place of a slider and its step, in the reader's units: whole inches or
-    centimeters that are allowed, by halves or ones; a count by ones. [in, mm or -]
+    centimeters that are allowed, by halves or ones; a count by ones. Where a set offers the sizes,
+    whole ones round its own. [in, mm or -]
     """
-    low, high = spec.bounds
+    low, high = bounds
     if spec.kind == "count":
         return low, high, 1
     unit, whole = (INCH, 1) if units == FEET_INCHES else (10 * MM, 10)
-    first, last = ceil(low / unit - PLACE), floor(high / unit + PLACE)
+    least, most = spec.bounds
+    first = ceil(low / unit - PLACE) if low == least else floor(low / unit + PLACE)
+    last = floor(high / unit + PLACE) if high == most else ceil(high / unit - PLACE)
     return float(first * whole), float(last * whole), 0.5 if units == FEET_INCHES else 10.0
-
-
-def _ends_told(spec: Input, units: str, key: str) -> str:
-    """What is allowed, short enough to stand beside the name."""
-    if spec.kind == "count":
-        return f"{spec.low} to {spec.high}"
-    return allowed(spec, units, key)
 
 
 def told_field(key: str, design: Design, units: str) -> dict[str, Any]:
@@ -76,7 +66,7 @@ def told_field(key: str, design: Design, units: str) -> dict[str, Any]:
             "kind": "choice",
             "text": liner_of(design),
             "allowed": "",
-            "locked": locked(design, "flue.size"),
+            "locked": read_off(design, "flue.size"),
             "options": liner_options(design, units),
         }
     spec, value = all_inputs()[key], value_of(design, key)
@@ -85,24 +75,23 @@ def told_field(key: str, design: Design, units: str) -> dict[str, Any]:
         "label": spec.label,
         "help": spec.help,
         "kind": "text",
-        "allowed": _ends_told(spec, units, key),
-        "locked": locked(design, key),
+        "allowed": allowed_in(design, key, units),
+        "locked": read_off(design, key),
     }
     if spec.kind in ("choice", "yes-no"):
-        words = [*(spec.choices or ("yes", "no")), *[UNKNOWN] * spec.optional]
+        words = [*words_in(design, key), *[UNKNOWN] * spec.optional]
         shown = value if spec.kind == "choice" else {True: "yes", False: "no"}.get(value)
         chosen = UNKNOWN if shown is None else shown
         return told | {
             "kind": "choice",
-            "allowed": "",
             "text": chosen,
             "options": [[word, word] for word in words],
         }
     if spec.kind == "text":
-        return told | {"text": value or "", "allowed": ""}
+        return told | {"text": value or ""}
     if spec.kind not in ("length", "count") or spec.optional:
         return told | {"text": typed(spec, value, units, key)}
-    low, high, step = ends(spec, units)
+    low, high, step = ends(spec, bounds_in(design, key), units)
     whole = spec.kind == "count"
     place = value if whole else round(value / (INCH if units == FEET_INCHES else MM), 6)
     return told | {

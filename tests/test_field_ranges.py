@@ -11,8 +11,8 @@ from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, MM, InputE
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, change, value_of
 from fireplace_calc.editing.sets.deciding import SNAPPED, decided
-from fireplace_calc.editing.sets.offers import offers
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
+from fireplace_calc.editing.sets.set_sizes import offers
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.ranges import allowed_in, bounds_in, words_in
 from fireplace_calc.panels.work_in_hand import WorkInHand

@@ -7,7 +7,7 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.sets.deciding import SNAPPED, decided
-from fireplace_calc.editing.sets.offers import offers
+from fireplace_calc.editing.sets.set_sizes import offers
 from fireplace_calc.panels.controls.reader_units import allowed, typed
 
 FEW = 3

@@ -1,6 +1,8 @@
 // One input under a hand: its name, a box, a slider where it has ends, what is allowed, and what was
 // wrong with the last answer, at the field itself.
 
+const KEYED = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
+
 class Field {
   /**
    * told: key, label, help, kind ('measure', 'count', 'choice' or 'text'), text, allowed, locked;
@@ -47,9 +49,11 @@ class Field {
     if (told.low === undefined) { this.node.append(this.box); return; }
     this.slide = make('input', { type: 'range', className: 'fp-slide' });
     this.slide.setAttribute('aria-label', told.label);
-    this.slide.oninput = () => this.moved();
+    this.slide.oninput = () => this.moved(this.way);
+    this.slide.onkeydown = (event) => { this.way = KEYED[event.key] || 0; };
+    this.slide.onkeyup = this.slide.onpointerdown = () => { this.way = 0; };
     const step = (way, sign, words) => {
-      const button = push(sign, () => { way > 0 ? this.slide.stepUp() : this.slide.stepDown(); this.moved(); });
+      const button = push(sign, () => { way > 0 ? this.slide.stepUp() : this.slide.stepDown(); this.moved(way); });
       button.setAttribute('aria-label', `${told.label}, ${words}`);
       return button;
     };
@@ -72,9 +76,10 @@ class Field {
     this.node.append(list);
   }
 
-  moved() {
+  /** A hand has moved the slider; `way` is one step up or down by a button or a key. */
+  moved(way = 0) {
     this.hand = performance.now();
-    this.say({ do: 'slide', key: this.key, value: Number(this.slide.value) }, this.key);
+    this.say({ do: 'slide', key: this.key, value: Number(this.slide.value), way }, this.key);
   }
 
   show(told) {

@@ -1,0 +1,29 @@
+"""The client's page by its short name; what it needs is read when somebody asks for it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from fireplace_calc.design.records import Design
+
+if TYPE_CHECKING:
+    from fireplace_calc.panels.client.client_panel import ClientPanel
+
+
+def client(design: Design, **how: Any) -> ClientPanel:
+    """The page of who will sit before the fire; put it last in a cell.
+
+    Parameters
+    ----------
+    design : Design
+        The example, or the client's own.
+    **how
+        As of ``ClientPanel``: ``pack``, ``units``, ``decides``, ``keep``, ``jobs``.
+
+    Returns
+    -------
+    ClientPanel
+    """
+    from fireplace_calc.panels.client.client_panel import ClientPanel
+
+    return ClientPanel(design, **how)

@@ -15,7 +15,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.polygons import area
-from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
+from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
 from fireplace_calc.scene.built.hand_set import is_something
 from fireplace_calc.scene.built.spread import spread_apart
 from fireplace_calc.scene.eyes import INSIDE, OUTSIDE, standpoints
@@ -269,11 +269,13 @@ def test_whoever_looks_stands_in_the_room(design):
     geometry = assess(design).geometry
     found = {p.name: p for p in standpoints(geometry)}
     assert tuple(found) == (*INSIDE, *OUTSIDE)
-    half = max(wall_ends(geometry), 3.0 if design.house.room_length is None else 0.0)
+    left, right = wall_sides(geometry)
+    if design.house.room_length is None:
+        left, right = min(left, -3.0), max(right, 3.0)
     deep = design.house.room_width or 5.0
     for name in INSIDE:
         x, y, z = found[name].stands
-        assert -half < x < half and -deep < y < 0 < z < wall_top(geometry), name
+        assert left < x < right and -deep < y < 0 < z < wall_top(geometry), name
         assert y < -design.hearth.front or deep < design.hearth.front + 0.5
     assert found["Seated"].stands[2] < found["Standing"].stands[2]
 

@@ -102,19 +102,6 @@ export function controls(view) {
     heard.textContent = about.said;
   }
 
-  /** A fine picture for the kernel, from an eye and in a light of its own. */
-  async function picture({ id, width, height, eye: name, hour }) {
-    const light = view.hour, before = { looks: eye.looks, arm: eye.arm, angle: eye.angle, name: eye.name, moved: eye.moved };
-    const from = typeof name === 'string' ? view.standpoints[name] : name;
-    if (from) eye.go({ name: '', ...from }, room());
-    if (hour) view.setHour(hour);
-    const blob = await view.picture(width, height);
-    Object.assign(eye, before);
-    if (hour) view.setHour(light);
-    changed();
-    model.send({ picture: id }, undefined, [await blob.arrayBuffer()]);
-  }
-
   /** Another state: look from where it shows. */
   function restate() {
     parts.pick('');
@@ -132,7 +119,6 @@ export function controls(view) {
   for (const [name, act] of Object.entries(followed)) model.on(name, act);
   const message = (told) => {
     if (told.tell === 'about') parts.heard(told);
-    if (told.ask === 'picture') picture(told);
   };
   model.on('msg:custom', message);
 

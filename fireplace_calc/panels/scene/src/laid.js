@@ -5,7 +5,7 @@ import { at, lots, tile } from './noise.js';
 /**
  * Walks over every dot of every unit.
  * @param {object} s sheet
- * @param {Float32Array[]} rings outlines [m], counter-clockwise, convex
+ * @param {Float32Array[]} rings outlines [m], counter-clockwise
  * @param {object} how wobble [m] and its square, round [m] of the corners, reach [m] beyond the edge, seed, repeats
  * @param {(unit: object, s: object, i: number, x: number, y: number, d: number) => void} face paints a dot; x, y from the
  *   middle of the unit along its longest side, d from its edge [m]
@@ -27,6 +27,7 @@ export function layUnits(s, rings, how, face) {
           const d = sides[e * 3] * X + sides[e * 3 + 1] * Y + sides[e * 3 + 2];
           if (d < first) { second = first; first = d; } else if (d < second) second = d;
         }
+        if (unit.hollow) first = second = depthIn(ring, X, Y);
         if (first < -reach) continue;
         if (round > 0 && second < round) first = round - Math.hypot(round - first, round - second);
         if (wobble > 0) first += wobble * at(square, k + ox, j + oy);
@@ -38,6 +39,27 @@ export function layUnits(s, rings, how, face) {
     }
   });
   return edge;
+}
+
+/** How deep a point lies in an outline that turns inward somewhere, as a brick that is cut round a corner; negative outside. */
+function depthIn(ring, X, Y) {
+  let near = 1e9, inside = false;
+  for (let e = 0, n = ring.length; e < n; e += 2) {
+    const x = ring[e], y = ring[e + 1], dx = ring[(e + 2) % n] - x, dy = ring[(e + 3) % n] - y;
+    const t = Math.min(Math.max(((X - x) * dx + (Y - y) * dy) / (dx * dx + dy * dy || 1), 0), 1);
+    near = Math.min(near, Math.hypot(X - x - t * dx, Y - y - t * dy));
+    if (y > Y !== y + dy > Y && X < x + ((Y - y) / dy) * dx) inside = !inside;
+  }
+  return inside ? near : -near;
+}
+
+/** Whether an outline turns to the right anywhere. */
+function turnsInward(ring) {
+  for (let e = 0, n = ring.length; e < n; e += 2) {
+    const [x, y, X, Y, u, v] = [0, 1, 2, 3, 4, 5].map((k) => ring[(e + k) % n]);
+    if ((X - x) * (v - Y) - (Y - y) * (u - X) < -1e-7) return true;
+  }
+  return false;
 }
 
 function measured(ring, number, seed) {
@@ -57,7 +79,7 @@ function measured(ring, number, seed) {
     long = Math.max(long, Math.abs(dx * way[0] + dy * way[1]));
     wide = Math.max(wide, Math.abs(dy * way[0] - dx * way[1]));
   }
-  return { number, lot, low, high, sides, way, middle, half: [long, wide], shift: [Math.floor(lot() * 512), Math.floor(lot() * 512)] };
+  return { number, lot, hollow: turnsInward(ring), low, high, sides, way, middle, half: [long, wide], shift: [Math.floor(lot() * 512), Math.floor(lot() * 512)] };
 }
 
 /**

@@ -36,7 +36,7 @@ const OWN = { firebrick: { worn: 0.45, streak: 0.4 } };
  * @param {object} coat
  *   stuff: a row of stuffs (name, painter, tones, vary, joint, recess, relief, arris, rough, dots, patch; lengths in m);
  *   width, height [m] of what is painted, from the layout, else the stuff's patch;
- *   rings: Float32Array each, two numbers a corner [m], counter-clockwise and convex;
+ *   rings: Float32Array each, two numbers a corner [m], counter-clockwise;
  *   repeats: whether what reaches over an end comes again at the other;
  *   joint: color of the joints where it is not the stuff's own; dots: as fine as wanted [1/m], else the stuff's.
  * @returns {{w: number, h: number, colour: Uint8Array, relief: Uint8Array}}

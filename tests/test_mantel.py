@@ -17,11 +17,12 @@ from fireplace_calc.design.mantel import FAMILIES, Mantel
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import single
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.views.front_elevation import opening_ring
+from fireplace_calc.drawing.views.front_elevation import breast_ring, opening_ring
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.mantel.edges import face_end, mantel_edge
 from fireplace_calc.geometry.mantel.on_face import (
     mantel_parts,
     shelf_board,
@@ -31,6 +32,10 @@ from fireplace_calc.geometry.mantel.sizes import mantel_place, mantel_sizes
 from fireplace_calc.proportion import shelf_top
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS
+from fireplace_calc.scene.picked import volume_of
+from fireplace_calc.scene.shown_masonry import masonry
+from fireplace_calc.takeoff import share_out
+from fireplace_calc.takeoff.facing import plastered_area, shown_areas
 from fireplace_calc.takeoff.rows import take_off
 
 F, M, X = FALLS_SHORT, MEETS, DOES_NOT_APPLY
@@ -454,3 +459,73 @@ def test_the_shelf_is_where_it_is_said_to_be():
     shelf = [{"name": "shelf", "distance": "13 in", "projection": "6 in"}]
     told = build_geometry(change(Design(), {"surround.trim": shelf}))
     assert [v / INCH for v in shelf_board(told)] == pytest.approx([-30, 30, -6, 45])
+
+
+# -- face to the mantel ----------------------------------------------------------------------------
+FACED = {"surround.face_height": "to the mantel", "mantel.family": "shelf"}
+
+
+@pytest.mark.parametrize("face", ["brick", "stone", "tile", "plaster"])
+@pytest.mark.parametrize("form", ["shouldered", "straight"])
+def test_face_and_plaster_share_the_breast_at_the_top_of_the_shelf(face, form):
+    """By shapely from the outline of the front elevation: what lies over the shelf is plastered."""
+    told = {"surround.face": face, "breast.form": form}
+    whole = build_geometry(change(Design(), told))
+    made = build_geometry(change(Design(), {**told, **FACED}))
+    ceiling, edge = made.design.house.ceiling, mantel_edge(made)[1]
+    assert face_end(made) == edge < ceiling == face_end(whole)
+    breast = Polygon(breast_ring(made, ceiling))
+    over = breast.intersection(rectangle(-9, edge, 9, ceiling)).area
+    assert plastered_area(made) == pytest.approx(over)
+    assert plastered_area(whole) == 0
+    before, after = (sum(shown_areas(g).values()) for g in (whole, made))
+    assert before - after == pytest.approx(over)
+    rows = {r.item: r for r in take_off(made)}
+    full = {r.item: r for r in take_off(whole)}
+    plaster = rows["Face plaster"]
+    if face == "plaster":
+        assert plaster.net == pytest.approx(full["Face plaster"].net)
+        return
+    assert plaster.net == pytest.approx(over / 0.3048**2)
+    assert plaster.weight_kg == pytest.approx(over * 0.5 * INCH * density("plaster"))
+    item = "Facing brick" if face == "brick" else f"Face {face}"
+    assert rows[item].net < full[item].net
+    if face != "brick":
+        assert full[item].net - rows[item].net == pytest.approx(over / 0.3048**2)
+
+
+def test_brick_behind_the_plaster_is_common_brick():
+    """What is no longer face is still wall: the volume of all brick and mortar stays."""
+    both = [build_geometry(change(Design(), told)) for told in ({"mantel.family": "shelf"}, FACED)]
+    volumes = [sum(s.volume for s in share_out(g) if s.part in g.by_name) for g in both]
+    assert volumes[0] == pytest.approx(volumes[1])
+    common = [sum(s.volume for s in share_out(g) if s.item == "Common brick") for g in both]
+    assert common[1] > common[0]
+
+
+def test_a_face_cannot_end_at_a_mantel_that_is_not_there():
+    for told in ({}, {"mantel.family": "none"}, {"surround.trim": [{"place": "beside"}]}):
+        with pytest.raises(InputError, match="Face height is to the mantel, but there is none"):
+            change(Design(), {"surround.face_height": "to the mantel", **told})
+    shelf = [{"name": "shelf", "distance": "13 in", "projection": "6 in"}]
+    told = change(Design(), {"surround.trim": shelf, "surround.face_height": "to the mantel"})
+    assert face_end(build_geometry(told)) == pytest.approx(45 * INCH)
+
+
+@pytest.mark.parametrize("face", ["brick", "stone", "tile"])
+def test_the_face_is_drawn_and_shown_up_to_the_shelf(face):
+    """No joint of the face stands over the shelf, in elevation and room; the scene shows plaster there."""
+    design = change(Design(), {**FACED, "surround.face": face, "breast.form": "straight"})
+    made = build_geometry(design)
+    for view in ("front", "room", "section"):
+        assert collisions(single(view, made, "feet-inches")) == [], view
+    things = masonry(assess(design), "room")
+    edge = face_end(made)
+    over = [t for t in things if t.points[:, 2].max() > edge + 1e-6 and t.key.endswith("mantel")]
+    assert over and all(t.stuff == "plaster" for t in over)
+    assert min(t.points[:, 2].min() for t in over) == pytest.approx(edge)
+    faced = [t for t in things if t.stuff in (face, "stone face")]
+    assert max(t.points[:, 2].max() for t in faced) <= edge + 1e-6
+    plain = masonry(assess(change(design, {"surround.face_height": "to the ceiling"})), "whole")
+    whole = masonry(assess(design), "whole")
+    assert sum(map(volume_of, whole)) == pytest.approx(sum(map(volume_of, plain)), rel=1e-6)

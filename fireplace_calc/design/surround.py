@@ -67,6 +67,12 @@ class Surround(Record):
     face: str = choice(
         "Face", "brick", ("brick", "stone", "plaster", "tile"), "Finish of the breast in the room."
     )
+    face_height: str = choice(
+        "Face height",
+        "to the ceiling",
+        ("to the ceiling", "to the mantel"),
+        "To the mantel: the face ends at the top of shelf or beam, over that is plaster.",
+    )
     thickness: float | None = length(
         "Face thickness",
         None,

@@ -10,6 +10,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.between import require_at_least, require_at_most
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.frame_builder import build_frame
+from fireplace_calc.geometry.mantel.edges import mantel_edge
 from fireplace_calc.geometry.mantel.sizes import (
     MantelPlace,
     MantelSizes,
@@ -34,6 +35,7 @@ def require_mantel(design: Design) -> None:
         Names the input to change, the most or the least that fits, and why.
     """
     mantel = design.mantel
+    _require_edge(design)
     if mantel.family in (TOLD, NONE):
         return
     if mantel.material == "brick" and mantel.family != SHELF:
@@ -69,6 +71,20 @@ def require_mantel(design: Design) -> None:
             size.courses * place.corbel,
             "a course of brick stands out over the one below by no more than half its height or a"
             " third of its bed; take more courses.",
+        )
+
+
+def _require_edge(design: Design) -> None:
+    """A face that ends at the mantel wants one over the opening."""
+    if design.surround.face_height != "to the mantel":
+        return
+    if mantel_edge(Hung(design, build_frame(design))) is None:
+        raise InputError(
+            "Face height is to the mantel, but there is none over the opening; choose a mantel, or"
+            " take the face to the ceiling.",
+            "Face height",
+            "to the ceiling, without a mantel",
+            design.surround.face_height,
         )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.geometry.mantel.on_face import mantel_parts
+from fireplace_calc.geometry.mantel.edges import mantel_edge
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.figures import proportion_figures, shapes
 from fireplace_calc.proportion.guide import GOLDEN, Guide, LengthText, percent
@@ -21,18 +21,7 @@ def shelf_top(geometry: Geometry) -> tuple[str, float]:
     tuple of str and float
         Its name, and its level. [m]
     """
-    top = geometry.frame.opening_top
-    over = [
-        (run.bounds[4], part.name)
-        for part in mantel_parts(geometry)
-        for run in part.group.runs
-        if not part.name.startswith("overmantel")
-        and (part.told.place == "above" if part.told else run.bounds[3] >= top)
-    ]
-    if not over:
-        return "opening", top
-    level, name = max(over)
-    return name, level
+    return mantel_edge(geometry) or ("opening", geometry.frame.opening_top)
 
 
 def wall_ends(geometry: Geometry) -> float:

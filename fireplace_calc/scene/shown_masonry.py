@@ -16,7 +16,7 @@ from fireplace_calc.geometry.mesh import CUT_NORMALS, Mesh, skin
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Cylinder
 from fireplace_calc.proportion.wall_guides import wall_top
-from fireplace_calc.scene.built.finish import FACED, faced, stuff_of
+from fireplace_calc.scene.built.finish import FACED, PLASTERED, faced, stuff_of
 from fireplace_calc.scene.built.hand_set import is_something, sections_of
 from fireplace_calc.scene.built.mantel import mantel_solids
 from fireplace_calc.scene.built.of_set import pieces_of_set, setting_steps, steps_beside_the_set
@@ -173,7 +173,7 @@ def _laid(geometry: Geometry, part: Part, state: str) -> Iterator[ShownSolid]:
             yield ShownSolid(part.name, part.name, part.name, part.material, body, smooth=smooth)
             return
     for one in faced(geometry, part):
-        if state != "room" or one.key == part.name:
+        if state != "room" or one.key in (part.name, f"{part.name} {PLASTERED}"):
             yield replace(one, smooth=smooth)
 
 

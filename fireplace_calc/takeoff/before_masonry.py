@@ -16,7 +16,7 @@ from fireplace_calc.base.units import SQFT
 from fireplace_calc.geometry.mantel.on_face import MantelPart, mantel_parts
 from fireplace_calc.geometry.mantel.sizes import mantel_place
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.takeoff.facing import BEFORE_BASE, facing_of, finish_area
+from fireplace_calc.takeoff.facing import BEFORE_BASE, facing_of, finish_area, plastered_area
 from fireplace_calc.takeoff.share import Share
 
 FACE, MANTEL, HOOD = "face", "mantel", "hood"
@@ -45,19 +45,28 @@ def face_shares(geometry: Geometry) -> Iterator[Share]:
                 face.note,
             )
             yield _mortar(face.volume - bare)
+    else:
+        yield from _finish(surround.face, finish_area(geometry), surround.thickness)
+    over = plastered_area(geometry)
+    thick = surround.thickness if surround.face == "plaster" else None
+    yield from _finish("plaster", over, thick, ", over the mantel")
+
+
+def _finish(face: str, area: float, told: float | None, where: str = "") -> Iterator[Share]:
+    """A finish with its bed over so much of the masonry."""
+    if area <= 0:
         return
-    usual, area = finishes()[surround.face], finish_area(geometry)
-    thick = usual.thickness if surround.thickness is None else surround.thickness
-    if area > 0:
-        bare = area * thick * (1 - usual.mortar)
-        note = f"{feet_inches(thick)} thick with its bed, before the masonry as it is drawn"
-        yield Share(
-            *(FACE, f"Face {surround.face}", surround.face, bare, bare * density(surround.face)),
-            area / SQFT,
-            f"{note}; usual, {usual.source.confidence}" if surround.thickness is None else note,
-        )
-        if usual.mortar > 0:
-            yield _mortar(area * thick * usual.mortar)
+    usual = finishes()[face]
+    thick = usual.thickness if told is None else told
+    bare = area * thick * (1 - usual.mortar)
+    note = f"{feet_inches(thick)} thick with its bed, before the masonry as it is drawn{where}"
+    yield Share(
+        *(FACE, f"Face {face}", face, bare, bare * density(face)),
+        area / SQFT,
+        f"{note}; usual, {usual.source.confidence}" if told is None else note,
+    )
+    if usual.mortar > 0:
+        yield _mortar(area * thick * usual.mortar)
 
 
 def _mortar(volume: float) -> Share:

@@ -13,6 +13,7 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SQFT
 from fireplace_calc.brickwork.face_bond import face_bond, snapped_from_one
 from fireplace_calc.brickwork.unit import Unit, UnitMasonry, facing_brick
+from fireplace_calc.geometry.mantel.edges import face_end
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.takeoff.bricks import size_note
 
@@ -63,9 +64,9 @@ def _head(geometry: Geometry) -> Part:
 
 
 def shown_areas(geometry: Geometry) -> dict[str, float]:
-    """What of the face shows in the room, as it is drawn: floor to ceiling, less the opening, what
-    is seen of lintel, arch and lining, and what the hearth hides; the returns too, and nothing
-    behind the wall, where it is known how far the breast stands out of it.
+    """What of the face shows in the room, as it is drawn: floor to ceiling or to the mantel, less
+    the opening, what is seen of lintel, arch and lining, and what the hearth hides; the returns
+    too, and nothing behind the wall, where it is known how far the breast stands out of it.
 
     Parameters
     ----------
@@ -76,8 +77,32 @@ def shown_areas(geometry: Geometry) -> dict[str, float]:
     dict of float
         By the part behind it. [m2]
     """
+    return _areas_up_to(geometry, face_end(geometry))
+
+
+def plastered_area(geometry: Geometry) -> float:
+    """What of the breast is plastered over a face that ends at the mantel.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    float
+        Nought where the face goes to the ceiling. [m2]
+    """
+    ceiling, end = geometry.design.house.ceiling, face_end(geometry)
+    if end >= ceiling:
+        return 0.0
+    whole, faced = (sum(_areas_up_to(geometry, top).values()) for top in (ceiling, end))
+    return max(whole - faced, 0.0)
+
+
+def _areas_up_to(geometry: Geometry, ceiling: float) -> dict[str, float]:
+    """What shows of the breast from the floor up to a level, by the part behind it. [m2]"""
     f, d = geometry.frame, geometry.design
-    ceiling, foot, wide = d.house.ceiling, max(f.slab_top, 0.0), 2 * f.block_half
+    foot, wide = max(f.slab_top, 0.0), 2 * f.block_half
     apron = max(f.extension_top, 0.0) if d.hearth.front > 0 else 0.0
     half = min(f.half_width + d.hearth.side, f.block_half)
     riser = 2 * f.half_width * max(f.hearth - max(foot, apron), 0.0)
@@ -90,7 +115,7 @@ def shown_areas(geometry: Geometry) -> dict[str, float]:
         ends = d.firebox.lining_thickness * hypot(1.0, f.side_slope)
         walls -= 2 * ends * max(f.spring - jamb_foot(geometry), 0.0)
     walls = max(walls, 0.0) + _returns(geometry, foot) * max(min(f.throat, ceiling) - foot, 0.0)
-    chamber = _shown(geometry, f.throat, f.flue_start)
+    chamber = _shown(geometry, f.throat, min(f.flue_start, ceiling))
     masonry = (
         {"firebox walls": walls, "smoke chamber walls": chamber}
         if d.piece_set is None
@@ -99,16 +124,15 @@ def shown_areas(geometry: Geometry) -> dict[str, float]:
     return {
         BEFORE_BASE: (wide + _returns(geometry, foot)) * foot - 2 * half * min(apron, foot) + riser,
         **masonry,
-        "breast walls": _shown(geometry, f.flue_start, f.block_top),
-        "shoulder": _shown(geometry, f.block_top, f.shoulder_top),
-        "chimney walls": _shown(geometry, f.shoulder_top, f.crown_bottom),
+        "breast walls": _shown(geometry, f.flue_start, min(f.block_top, ceiling)),
+        "shoulder": _shown(geometry, f.block_top, min(f.shoulder_top, ceiling)),
+        "chimney walls": _shown(geometry, f.shoulder_top, min(f.crown_bottom, ceiling)),
     }
 
 
 def _shown(geometry: Geometry, low: float, high: float) -> float:
-    """Front and returns over the throat between two levels, as far as the room goes up. [m2]"""
+    """Front and returns over the throat between two levels. [m2]"""
     f, out = geometry.frame, geometry.design.breast.stands_out
-    high = min(high, geometry.design.house.ceiling)
     if high <= low:
         return 0.0
     bends = {f.block_top, f.shoulder_top}

@@ -438,11 +438,19 @@ class Order:
         area = self.plain(max(s.paving, 0.0), s.throat)
         self.masonry(bricks.density_in_mass(COMMON), self.wythe(max(area, 0.0)))
 
-    def plain(self, low: float, high: float, jambs: bool = True) -> float:
+    @property
+    def face_top(self) -> float:
+        """The ceiling, or the top of the shelf over pilasters and frieze. [m]"""
+        d, m = self.d, self.d.mantel
+        if d.surround.face_height == "to the ceiling":
+            return d.house.ceiling
+        return self.s.head + m.over_opening + m.frieze + m.thickness
+
+    def plain(self, low: float, high: float, jambs: bool = True, below_face: bool = True) -> float:
         """Front between two levels, as a sheet cut out: opening, what is seen of the head and of the lining's ends, and
         the hearth before it, taken out. [m2]"""
         s, d = self.s, self.d
-        wide, top = s.block[0], min(high, d.house.ceiling)
+        wide, top = s.block[0], min(high, self.face_top if below_face else d.house.ceiling)
         sheet = shapely.box(-wide, low, wide, max(top, low))
         apron = max(s.apron, 0.0) if d.hearth.front > 0 else 0.0
         aside = s.half + d.hearth.side
@@ -467,10 +475,10 @@ class Order:
         """Brick that shows, one deep. [m3]"""
         return area * (COMMON.deep + COMMON.joint) if self.d.surround.face == "brick" else 0.0
 
-    def front(self, low: float, high: float) -> float:
+    def front(self, low: float, high: float, below_face: bool = True) -> float:
         """Front of shoulder and stack in the room, by slices. [m2]"""
         s = self.s
-        high = min(high, self.d.house.ceiling)
+        high = max(low, min(high, self.face_top if below_face else self.d.house.ceiling))
         stops = [z for z in sorted({low, s.shoulder_top, high}) if low <= z <= high]
 
         def wide(z: float) -> float:
@@ -576,6 +584,14 @@ class Order:
             )
             self.ask(f"Face {finish}", finish, area * thick * (1 - bed), area / FT**2)
             self.joints(area * thick * bed)
+        if self.face_top < d.house.ceiling:
+            over = self.plain(s.throat, s.flue_foot, below_face=False) - self.plain(
+                s.throat, s.flue_foot
+            )
+            over += self.plain(0.0, s.throat, below_face=False) - self.plain(0.0, s.throat)
+            for low, high in ((s.flue_foot, s.shoulder_top), (s.shoulder_top, s.crown_foot)):
+                over += self.front(low, high, below_face=False) - self.front(low, high)
+            self.ask("Face plaster", "plaster", over * 0.5 * IN, over / FT**2)
         self._name = "mantel"
         if d.mantel.family != "piece by piece":
             of = "wood" if "wood" in d.mantel.material else d.mantel.material

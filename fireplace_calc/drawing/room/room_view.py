@@ -23,6 +23,7 @@ from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_r
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
+from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.face import (
     block_front,
     face_joints,
@@ -44,6 +45,7 @@ from fireplace_calc.drawing.views.layout import (
     roomy,
     title,
 )
+from fireplace_calc.geometry.mantel.edges import face_end
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
 from fireplace_calc.proportion import Guide, proportion_figures, wall_ends, wall_top
@@ -178,15 +180,15 @@ def _breast(
     ring: np.ndarray,
     hidden_by: list[np.ndarray],
 ) -> None:
-    """The masonry in the wall, its face and what carries it over the opening; the eye's level on
-    the wall beside it.
-    """
+    """Masonry in the wall with its face and lintel; the eye's level on the wall beside it."""
     f, d = geometry.frame, geometry.design
     shown, window = view.ring(ring), view.ring(s.window)
     inside = np.array(
         overlap(ring.tolist(), box(s.window[0][0], s.window[1][0], -1.0, 99.0)), dtype=float
     )
-    view.sheet.fill([view.ring(inside)], FACES[d.surround.face], layer=-9)
+    faced = np.array(clip_top(inside.tolist(), face_end(geometry, wall_top(geometry))))
+    view.sheet.fill([view.ring(inside)], FACES["plaster"], layer=-9)
+    view.sheet.fill([view.ring(faced)], FACES[d.surround.face], layer=-8.9)
     hidden.lines(sides(shown), "seen", [window], hidden_by)
     arched, hole = f.spring < f.opening_top, view.ring(opening_ring(geometry))
     holes = list(hidden_by)
@@ -208,7 +210,7 @@ def _breast(
         view.sheet.fill([holes[-1]], geometry.facing_fire.material, layer=-8)
         hidden.lines(sides(holes[-1]), "seen", behind=hidden_by)
         hidden.hatch(view.ring(beds), behind=hidden_by)
-    _face(view, hidden, geometry, [view.ring(inside)], holes, view.at(0.0, f.hearth))
+    _face(view, hidden, geometry, [view.ring(faced)], holes, view.at(0.0, f.hearth))
     wall = view.ring(s.eye.see([(x, s.back, z) for x, z in s.wall]))
     level_line = view.ring(np.array([[(-9e2, s.eye.level), (9e2, s.eye.level)]]))
     hidden.lines(level_line, "hidden", [window, wall], [shown, *hidden_by], ink="soft")

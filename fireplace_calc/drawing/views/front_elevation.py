@@ -32,6 +32,7 @@ from fireplace_calc.drawing.views.layout import (
     roomy,
     title,
 )
+from fireplace_calc.geometry.mantel.edges import face_end
 from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
@@ -179,7 +180,8 @@ def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
     if d.hearth.front > 0 and f.extension_top > 0:
         half = f.half_width + d.hearth.side
         holes.append(box(-half, half, -0.1, f.extension_top))
-    _face(view, geometry, [ring], [view.ring(hole) for hole in holes])
+    faced = view.ring(clip_top(breast_ring(geometry, ceiling), face_end(geometry, ceiling)))
+    _face(view, geometry, [faced], [view.ring(hole) for hole in holes])
 
 
 def _face(view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[np.ndarray]) -> None:

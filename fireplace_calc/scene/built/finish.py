@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from fireplace_calc.geometry.mantel.edges import face_end
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.built.mantel import PART, trim_stuff
@@ -26,7 +27,8 @@ FACES = {"stone": "stone face"}
 """What a finish is called among the stuffs, where it is not by its own name."""
 SLABS = {"stone": "hearth stone", "tile": "tile", "timber": "boards"}
 """What a hearth extension is to the eye, by its material."""
-UNDER, OVER = "under the floor", "over the ceiling"
+UNDER, OVER, PLASTERED = "under the floor", "over the ceiling", "over the mantel"
+"""What of a part is not in the room, and what is plastered where the face ends at the mantel."""
 
 
 def faced(geometry: Geometry, part: Part) -> tuple[ShownSolid, ...]:
@@ -49,8 +51,11 @@ def faced(geometry: Geometry, part: Part) -> tuple[ShownSolid, ...]:
     made: list[ShownSolid] = []
     if part.bottom < floor:
         made.append(_outside(here, UNDER, between_levels(part, high=floor)))
-    if part.top > floor and part.bottom < ceiling:
-        made.append(replace(here, body=between_levels(part, floor, ceiling)))
+    end = face_end(geometry, ceiling)
+    if part.top > floor and part.bottom < end:
+        made.append(replace(here, body=between_levels(part, floor, end)))
+    if end < ceiling and part.top > end and part.bottom < ceiling:
+        made.append(_outside(here, PLASTERED, between_levels(part, end, ceiling)))
     if part.top > ceiling:
         made.append(_outside(here, OVER, between_levels(part, low=ceiling)))
     return tuple(made)
@@ -78,6 +83,8 @@ def stuff_of(geometry: Geometry, one: ShownSolid, apart: bool = False) -> str:
     if one.part in FACED and one.key == one.part and not (apart and one.part in CONCEALED):
         face = geometry.design.surround.face
         return FACES.get(face, face)
+    if one.part in FACED and one.key.endswith(PLASTERED) and not apart:
+        return "plaster"
     if one.part == PART:
         return trim_stuff(geometry, one)
     if one.part == "hearth extension":

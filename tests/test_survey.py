@@ -465,7 +465,7 @@ def test_the_survey_is_kept_with_the_job(tmp_path):
     session = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
     session.keep()
     assert not (tmp_path / SURVEY).exists()
-    session.survey = filled(BRICK)
+    session.measure(filled(BRICK), "Measured")
     session.keep()
     again = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
     assert again.survey == filled(BRICK) and again.design == Design()
@@ -476,7 +476,7 @@ def test_a_survey_that_cannot_be_read_is_set_aside(tmp_path):
     (tmp_path / SURVEY).write_text("[told]\n'x' = 'y'\n")
     again = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
     assert again.survey == Survey() and "set aside as survey-unreadable-1.toml" in again.said
-    again.survey = filled(BRICK)
+    again.measure(filled(BRICK), "Measured")
     again.keep()
     assert (tmp_path / "survey-unreadable-1.toml").read_text() == "[told]\n'x' = 'y'\n"
 

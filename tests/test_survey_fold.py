@@ -2,8 +2,12 @@
 
 import base64
 import re
+import tempfile
+from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from test_survey import BRICK, filled
 
 from fireplace_calc.base.units import INCH
@@ -14,7 +18,7 @@ from fireplace_calc.panels.session import Session
 from fireplace_calc.panels.survey.survey_telling import BESIDE, FOUND
 from fireplace_calc.survey.asked.entry import CANNOT_REACH, HIDDEN, ROOF, ROOM, SIGNS, STATIONS, UP
 from fireplace_calc.survey.asked.walk import WALK
-from fireplace_calc.survey.kept import Survey
+from fireplace_calc.survey.kept import Survey, survey_text
 
 
 def opened(units="feet-inches", **more):
@@ -140,11 +144,92 @@ def test_another_job_has_nothing_to_take_back():
     made, fold = opened()
     put(fold, "jamb, left", "12")
     put(fold, "jamb, right", "x" * 999)
-    made.session.survey = filled(BRICK)  # as when another job is opened
+    made.session.begin(Design())  # as when another job is opened
+    made.session.take_up_survey(filled(BRICK))
     put(fold, "jamb, left", "10")
     assert box(fold, "jamb, right")["wrong"] == ""
     fold.hear({"do": "back"})
     assert made.session.survey == filled(BRICK) and fold.page.shown["back"] is False
+
+
+def test_undo_goes_over_what_was_measured_and_over_the_design_alike(tmp_path):
+    made, fold = opened(keep=tmp_path)
+    put(fold, "jamb, left", "12")
+    made.set_input("opening.width", "44 in")
+    put(fold, "jamb, right", "13")
+    assert made.session.steps[1:] == [
+        "Jamb, left 12 in, measured", made.session.steps[2], "Jamb, right 13 in, measured",
+    ]  # fmt: skip
+    made.undo()
+    fold.update()
+    assert box(fold, "jamb, right")["text"] == "" and box(fold, "jamb, left")["text"]
+    assert fold.page.shown["back"] is False, "the last step was the width"
+    assert made.design.opening.width == pytest.approx(44 * 0.0254)
+    made.undo()
+    made.undo()
+    fold.update()
+    assert made.session.survey == Survey() and box(fold, "jamb, left")["text"] == ""
+    for _ in range(3):
+        made.redo()
+    again = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
+    assert again.survey.told == {"jamb, left": "12 in", "jamb, right": "13 in"}
+    assert again.undo() and set(again.survey.told) == {"jamb, left"}
+
+
+MOVES = st.lists(
+    st.one_of(
+        st.tuples(st.just("measure"), st.sampled_from(["10 in", "11 in", "12 in", ""])),
+        st.tuples(st.just("take"), st.sampled_from(["40 in", "41 in", "42 in"])),
+        st.tuples(st.sampled_from(["undo", "redo", "reopen"]), st.just("")),
+    ),
+    max_size=14,
+)
+
+
+@settings(max_examples=40, deadline=None)
+@given(MOVES)
+def test_every_step_back_stands_where_things_stood(moves):
+    """Against a plain list of what stood there, reopened from its folder in between."""
+    with tempfile.TemporaryDirectory() as folder:
+        session = Session(Design(), "US IRC 2021", "feet-inches", Path(folder))
+        stood, at = [(session.design, Survey())], 0
+        for move, text in moves:
+            if move == "measure":
+                session.measure(session.survey.put("jamb, left", text), "Measured")
+            elif move == "take":
+                session.take({"opening.width": text})
+            elif move == "reopen":
+                session.keep()
+                session = Session(Design(), "US IRC 2021", "feet-inches", Path(folder))
+            else:
+                way = -1 if move == "undo" else 1
+                assert getattr(session, move)() == (0 <= at + way < len(stood))
+                at = min(max(at + way, 0), len(stood) - 1)
+            now = session.design, session.survey
+            if move in ("measure", "take") and now != stood[at]:
+                stood[at + 1 :] = [now]
+                at += 1
+            assert now == stood[at]
+
+
+def test_a_survey_of_before_stays_whatever_is_undone(tmp_path):
+    """A history that knows of no survey, as older jobs have it, has had it from the beginning; what
+    somebody wrote into the file since is one step more.
+    """
+    session = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
+    session.take({"opening.width": "44 in"})
+    session.keep()
+    (tmp_path / "survey.toml").write_text(survey_text(filled(BRICK)))
+    again = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
+    assert again.survey == filled(BRICK) and len(again.steps) == 2
+    assert again.undo() and again.survey == filled(BRICK)
+    again.redo()
+    again.keep()
+    other = filled(BRICK).put("jamb, left", "15 in")
+    (tmp_path / "survey.toml").write_text(survey_text(other))
+    third = Session(Design(), "US IRC 2021", "feet-inches", tmp_path)
+    assert third.survey == other and len(third.steps) == 3
+    assert third.undo() and third.survey == filled(BRICK)
 
 
 def test_a_sign_of_trouble_says_what_to_do():
@@ -160,7 +245,7 @@ def test_what_was_found_says_the_doubtful_first():
     made, fold = opened()
     fold.hear({"do": "at", "station": FOUND})
     assert "Nothing has been entered" in fold.found.value
-    made.session.survey = filled(BRICK)
+    made.session.measure(filled(BRICK), "Measured")
     fold.update()
     words = re.sub("<.*?>", " ", fold.found.value)
     at = words.index
@@ -171,7 +256,7 @@ def test_what_was_found_says_the_doubtful_first():
 
 def test_measured_beside_drawn_has_table_and_picture():
     made, fold = opened()
-    made.session.survey = filled(BRICK)
+    made.session.measure(filled(BRICK), "Measured")
     fold.hear({"do": "at", "station": BESIDE})
     assert "Measured beside drawn" in fold.found.value and "greatest is taken" in fold.found.value
     assert fold.page.drawn == {}
@@ -198,7 +283,7 @@ def test_a_sketch_shows_where_to_hold_the_tape():
 
 def test_the_measured_fireplace_is_laid_on_the_table_and_undone():
     made, fold = opened()
-    made.session.survey = filled(BRICK)
+    made.session.measure(filled(BRICK), "Measured")
     fold.hear({"do": "take"})
     assert made.design.opening.width == pytest.approx(40 * INCH)
     assert made.design.name == "The brick house" and "Undo" in fold.page.shown["said"]
@@ -209,7 +294,7 @@ def test_the_measured_fireplace_is_laid_on_the_table_and_undone():
 @pytest.mark.parametrize(("what", "name"), [("sheets", "survey-sheets"), ("found", "as-measured")])
 def test_papers_are_handed_over(what, name, tmp_path):
     made, fold = opened(keep=tmp_path)
-    made.session.survey = filled(BRICK)
+    made.session.measure(filled(BRICK), "Measured")
     fold.hear({"do": "print", "what": what})
     link = fold.link.value
     assert f'download="{name}.pdf"' in link

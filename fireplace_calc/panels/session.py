@@ -11,12 +11,12 @@ from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.jobs.history import History, Moment
 from fireplace_calc.editing.jobs.jobs_folder import JobsFolder
-from fireplace_calc.editing.jobs.kept_job import DESIGN, KeptJob, KeptWork
+from fireplace_calc.editing.jobs.kept_job import DESIGN, SURVEY, KeptJob, KeptWork
 from fireplace_calc.editing.kept_folder import KeptFolder
 from fireplace_calc.editing.visitor import own_folder
 from fireplace_calc.panels.work_in_hand import WorkInHand
 from fireplace_calc.rules import PACKS
-from fireplace_calc.survey.kept import Survey, read_survey, survey_text
+from fireplace_calc.survey.kept import Survey, read_survey
 
 
 class Session(WorkInHand):
@@ -40,8 +40,6 @@ class Session(WorkInHand):
         Key of the job that is open; empty while nothing of the reader's own is.
     words : dict
         Further words of the reader, kept with the job.
-    survey : Survey
-        What was measured of a fireplace that stands.
     said : str
         What there is to say about what was opened.
     """
@@ -69,7 +67,6 @@ class Session(WorkInHand):
         self.kept, self.job, self.said, self._news = kept, "", "", ("", -1)
         self.pack, self.units = self._at_first
         self.words: dict[str, str] = {}
-        self.survey = Survey()
         self._standing: tuple[Any, ...] = ()
         self.begin(self.first, None if kept is None else kept.folder.path)
 
@@ -192,8 +189,8 @@ class Session(WorkInHand):
             When the folder cannot be written.
         """
         words = {"pack": self.pack, "units": self.units, **self.words}
-        now = (self.design, words, self.history.version, self.survey)
-        untouched = self.looking and not self.history.version and self.survey == Survey()
+        now = (self.design, words, self.history.version)
+        untouched = self.looking and not self.history.version
         if now == self._standing or untouched:
             return
         if self.kept is None:
@@ -203,7 +200,7 @@ class Session(WorkInHand):
         assert self.kept is not None
         known = self.history.numbers()
         self.designs = {number: d for number, d in self.designs.items() if number in known}
-        measured = None if self.survey == Survey() else survey_text(self.survey)
+        measured = self.history.now.survey or None
         work = KeptWork(self.design, self.history, self.shelf, self.designs, words, measured)
         try:
             self.kept.keep(work)
@@ -253,7 +250,6 @@ class Session(WorkInHand):
         """Take up what was kept."""
         found = kept.read(self._named, read_survey)
         self.kept, self.designs, self.said = kept, found.designs, kept.said
-        self.survey = found.survey or Survey()
         own = {"pack": PACKS, "units": SYSTEMS}
         for name, allowed in own.items():
             if found.words.get(name) in allowed:
@@ -262,6 +258,8 @@ class Session(WorkInHand):
         if DESIGN in kept.unread:
             found.design = self._from_history(found.history)
         self._begin_with(found, kept)
+        if SURVEY not in kept.unread:
+            self.take_up_survey(found.survey or Survey())
         copies = kept.folder.copies
         if copies:
             self._say(f"Other panels kept their work in {', '.join(copies)} of {kept.folder.path}.")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 from time import monotonic
 from typing import Any
@@ -13,7 +14,7 @@ from fireplace_calc.base.printing import messages_in
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
-from fireplace_calc.editing.jobs.history import History, beginning
+from fireplace_calc.editing.jobs.history import ELSEWHERE, History, beginning
 from fireplace_calc.editing.jobs.names import as_name
 from fireplace_calc.editing.jobs.options import (
     MOST_KNOWN,
@@ -25,9 +26,15 @@ from fireplace_calc.editing.jobs.options import (
     shown,
 )
 from fireplace_calc.report.steps import step_words
+from fireplace_calc.survey.kept import Survey, read_survey, survey_text
 
 PAUSE = 1.0
 """A hand that rests longer has made a move of its own, to be undone alone. [s]"""
+
+
+@lru_cache(maxsize=64)
+def _survey_of(text: str) -> Survey:
+    return read_survey(text) if text else Survey()
 
 
 class WorkInHand:
@@ -100,8 +107,54 @@ class WorkInHand:
             run = ""
         self._run = (run, now)
 
+    # -- what was measured ------------------------------------------------------------------------
+    @property
+    def survey(self) -> Survey:
+        """What has been measured on a fireplace that stands."""
+        return _survey_of(self.history.now.survey)
+
+    @property
+    def measured_last(self) -> bool:
+        """Whether the last step was an entry of the survey."""
+        at, moments = self.history.at, self.history.moments
+        return at > 0 and moments[at].survey != moments[at - 1].survey
+
+    def measure(self, survey: Survey, did: str) -> None:
+        """Take another survey, as one step; the same again is none.
+
+        Parameters
+        ----------
+        survey : Survey
+        did : str
+            What was entered.
+        """
+        if survey != self.survey:
+            text = "" if survey == Survey() else survey_text(survey)
+            self.history.add(self.design, self.shelf, did, survey=text)
+        self._run = ("", 0.0)
+
+    def take_up_survey(self, survey: Survey) -> None:
+        """Stand where the survey's file stands. A history that knows of none has had it from the
+        beginning; what none of its steps says was entered elsewhere.
+        """
+        moments = self.history.moments
+        for moment in moments:
+            try:
+                _survey_of(moment.survey)
+            except InputError:
+                moment.survey = ""
+        if survey == self.survey:
+            return
+        text = survey_text(survey)
+        if any(moment.survey for moment in moments):
+            self.history.add(self.design, self.shelf, ELSEWHERE, survey=text)
+        else:
+            for moment in moments:
+                moment.survey = text
+
+    # -- the way back -----------------------------------------------------------------------------
     def undo(self) -> bool:
-        """One step back, over options too; false when there is none.
+        """One step back, over options and what was measured too; false when there is none.
 
         Raises
         ------

@@ -35,6 +35,8 @@ class Moment:
         Options of the moment.
     design : Design or None
         None as long as it is only known as text.
+    survey : str
+        Text of the survey of the moment; empty where nothing was measured.
     delta : Delta or None
         From the text of the moment before; None until it is written.
     """
@@ -43,6 +45,7 @@ class Moment:
     shelf: Shelf
     design: Design | None = None
     delta: Delta | None = None
+    survey: str = ""
 
 
 def beginning(design: Design, shelf: Shelf = (), did: str = BEGINNING) -> Moment:
@@ -89,10 +92,20 @@ class History:
         """The moment that things stand at."""
         return self.moments[self.at]
 
-    def add(self, design: Design, shelf: Shelf, did: str = "", moving: bool = False) -> None:
-        """One step on; what was to come is forgotten, and so is the oldest of too many."""
+    def add(
+        self,
+        design: Design,
+        shelf: Shelf,
+        did: str = "",
+        moving: bool = False,
+        survey: str | None = None,
+    ) -> None:
+        """One step on; what was to come is forgotten, and so is the oldest of too many. What was
+        measured stays, unless another survey is told.
+        """
+        measured = self.now.survey if survey is None else survey
         del self.moments[self.at + 1 :]
-        self.moments.append(Moment(did, shelf, design))
+        self.moments.append(Moment(did, shelf, design, survey=measured))
         self.drop(len(self.moments) - 1 - STEPS_BACK)
         self.at, self.moving = len(self.moments) - 1, moving
         self.version += 1

@@ -11,7 +11,7 @@ from typing import Any
 from fireplace_calc.base.units import InputError
 from fireplace_calc.editing.file_reading import parsed_file
 from fireplace_calc.editing.file_text import quoted
-from fireplace_calc.editing.jobs.deltas import Delta, Lines, apply_to
+from fireplace_calc.editing.jobs.deltas import Delta, Lines, apply_to, between
 from fireplace_calc.editing.jobs.history import History, Moment, Namer
 from fireplace_calc.editing.jobs.options import Option, Shelf
 
@@ -27,6 +27,7 @@ SHORTEST = 2
 
 def _steps(history: History) -> Iterator[str]:
     shelf: Shelf | None = None
+    survey = ""
     for moment in history.moments:
         lines = ["[[step]]", f"did = {quoted(moment.did)}"]
         if moment.delta:
@@ -35,6 +36,10 @@ def _steps(history: History) -> Iterator[str]:
             shelf = moment.shelf
             words = [[o.number, o.name, "removed" if o.removed else "shown"] for o in shelf]
             lines.append(f"options = {quoted(words)}")
+        if moment.survey != survey:
+            entered = between(survey.split("\n"), moment.survey.split("\n"))
+            lines.append(f"survey = {quoted(entered)}")
+            survey = moment.survey
         yield "\n".join(lines) + "\n"
 
 
@@ -105,15 +110,19 @@ def _history(found: dict[str, Any], namer: Namer, folder: Path) -> History:
     base, at = found["base"].split("\n"), found["at"]
     moments: list[Moment] = []
     shelf: Shelf = ()
-    text = list(base)
+    text, measured = list(base), [""]
     for step in found["step"]:
         if "options" in step:
             shelf = tuple(_option(*words) for words in step["options"])
         delta = tuple(_change(*words) for words in step.get("lines", ()))
+        entered = tuple(_change(*words) for words in step.get("survey", ()))
+        _fits(entered, len(measured))
+        apply_to(measured, entered)
         if moments:
             _fits(delta, len(text))
             apply_to(text, delta)
-        moments.append(Moment(str(step["did"]), shelf, None, delta if moments else ()))
+        survey = "\n".join(measured)
+        moments.append(Moment(str(step["did"]), shelf, None, delta if moments else (), survey))
     if type(at) is not int or not 0 <= at < len(moments):
         raise ValueError(at)
     history = History(moments, namer, folder, base)

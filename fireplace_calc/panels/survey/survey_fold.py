@@ -37,8 +37,6 @@ from fireplace_calc.survey.kept import LONGEST, Survey
 
 MARGIN, LETTERS = 4.0, 4.0
 """Round the picture, and height of its letters: large enough on a page of 900 dots. [mm]"""
-MOST_BACK = 200
-"""Entries that can be taken back. [-]"""
 TAKEN = "The measured fireplace is on the table. Undo brings back the one before."
 
 
@@ -59,8 +57,7 @@ class MeasureWhatStands(Fold):
         self.station, self.sketch, self.said = ROOM, "", ""
         self.refused: dict[str, tuple[str, str]] = {}
         self._known: tuple[Survey, Surveyed] | None = None
-        self._mine = panel.session.survey
-        self.past: list[Survey] = []
+        self._mine = panel.session.history
         self.page, self.found, self.link = SurveyPage(), w.HTML(), w.HTML()
         self.board = Board(self.page)
         self.widget = w.VBox([self.page, self.link, self.found])
@@ -108,14 +105,17 @@ class MeasureWhatStands(Fold):
         self.refused.pop(box, None)
         whole = with_unit(text.strip(), entry.spec, self.panel.units, entry.fills)
         try:
-            self._keep(self.panel.session.survey.put(box, whole))
+            did = f"{box} {whole}, measured" if whole else f"{box} not measured any more"
+            self._keep(self.panel.session.survey.put(box, whole), did)
         except InputError as wrong:
             self.refused[box] = text[:LONGEST], str(wrong)
 
     def _out(self, told: Mapping[str, Any]) -> None:
         key = str(told.get("key"))
         self.refused = {b: v for b, v in self.refused.items() if ENTRY_OF[b].key != key}
-        self._keep(self.panel.session.survey.cannot_reach(key, bool(told.get("on"))))
+        so = bool(told.get("on"))
+        did = f"{key}: {'cannot be reached' if so else 'can be reached after all'}"
+        self._keep(self.panel.session.survey.cannot_reach(key, so), did)
 
     def _at(self, told: Mapping[str, Any]) -> None:
         station = str(told.get("station"))
@@ -127,21 +127,19 @@ class MeasureWhatStands(Fold):
         self.sketch = name if name in SKETCHES else ""
 
     def _name(self, told: Mapping[str, Any]) -> None:
-        self._keep(self.panel.session.survey.named(str(told.get("text", ""))))
+        name = str(told.get("text", ""))
+        self._keep(self.panel.session.survey.named(name), f"Survey of {name}")
 
-    def _keep(self, survey: Survey) -> None:
-        if survey != self._mine:
-            self.past.append(self._mine)
-            del self.past[:-MOST_BACK]
-        self.panel.session.survey = self._mine = survey
+    def _keep(self, survey: Survey, did: str) -> None:
+        self.panel.session.measure(survey, f"{did[:1].upper()}{did[1:]}")
         self.panel.keep()
 
     def _back(self) -> None:
         """Take the last entry back."""
         self.refused.clear()
-        if self.past:
-            self.panel.session.survey = self._mine = self.past.pop()
-            self.panel.keep()
+        session = self.panel.session
+        if session.measured_last and self.panel.attempt(session.undo):
+            self.panel.catch_up()
 
     def _take(self) -> None:
         """Lay the measured fireplace on the table."""
@@ -173,10 +171,9 @@ class MeasureWhatStands(Fold):
 
     def _follow_job(self) -> None:
         """Where another job has been opened, forget what was typed for the one before."""
-        if self.panel.session.survey is not self._mine:
-            self._mine = self.panel.session.survey
+        if self.panel.session.history is not self._mine:
+            self._mine = self.panel.session.history
             self.refused.clear()
-            self.past.clear()
 
     # -- what is shown ----------------------------------------------------------------------------
     def update(self) -> None:
@@ -191,7 +188,7 @@ class MeasureWhatStands(Fold):
             panel.units,
             self.refused,
             self.said,
-            bool(self.past),
+            panel.session.measured_last,
         )
         self.found.value = self._words(told)
         self._draw()

@@ -4289,9 +4289,9 @@ float cloud(vec2 p) { vec2 i = floor(p), f = p - i; f *= f * (3. - 2. * f); retu
 #ifdef SOOTY
 vec3 sooted(vec3 c) {
   vec3 d = vAt - fire.xyz; float up = clamp(d.z / .8, 0., 1.), floor_ = step(.7, vN.z);
-  float far = length(d.xy / vec2(fire.w * .62, .34)) - .55 * up + .35 * (cloud(vec2(vAt.x * 5. + vAt.y * 7., vAt.z * 4.)) - .5) + .12 * (cloud(vec2(vAt.x * 23., vAt.z * 21. + vAt.y * 19.)) - .5);
-  float dark = smoothstep(1.75, .35, far) * mix(.9, .5, floor_) * smoothstep(-.35, .1, vAt.y + .3);
-  return mix(c, vec3(.016, .0145, .013), clamp(dark, 0., .96));
+  float far = length(d.xy / vec2(fire.w * .75, .42)) - .6 * up + .35 * (cloud(vec2(vAt.x * 5. + vAt.y * 7., vAt.z * 4.)) - .5) + .12 * (cloud(vec2(vAt.x * 23., vAt.z * 21. + vAt.y * 19.)) - .5);
+  float dark = (1. - smoothstep(.5, 1.7, far)) * mix(1.02, .6, floor_) * smoothstep(-.35, .1, vAt.y + .3);
+  return mix(c, vec3(.016, .0145, .013), clamp(dark, 0., .975));
 }
 #endif
 float sunshine() {
@@ -4314,7 +4314,7 @@ void main() {
 #else
   E = texture(atlas, vSpot / atlasSize); way = (texture(ways, vSpot / atlasSize) * 255. - 128.) / 42.;
 #endif
-  E.a /= 1. + .35 * E.a; // beside the fire the film gives way
+  E.a /= 1. + 1.1 * E.a; // beside the fire the film gives way
   float day = clamp(lean.z + dot(lean.xy, way.xy), .15, 2.2), glow = clamp(lean.z + dot(lean.xy, way.zw), .1, 2.4);
   light = E.rgb * day + E.a * glow * flame;
   if (unlit + outside > 0.) light = mix(vec3(.30, .285, .27), vec3(.60, .62, .66), n.z * .5 + .5) * (outside > 0. ? 1. : unlit);
@@ -4326,9 +4326,9 @@ void main() {
     if (R.x < -.01) { float t = (paneX - vAt.x) / R.x; vec2 h = vAt.yz + R.yz * t; float k = .04 + dull * .55 * t;
       for (int i = 0; i < 2; i++) { vec4 w = panes[i]; vec2 o = smoothstep(vec2(-k), vec2(k), h - w.xz) * smoothstep(vec2(-k), vec2(k), w.yw - h); seen += paneLight * F * o.x * o.y; } }
     vec3 toFire = fire.xyz + vec3(0., 0., .25) - vAt; float d = length(toFire), a = dot(R, toFire / d), wide = .25 / d + dull * .5;
-    seen += flame * F * 5. * smoothstep(wide, 0., acos(clamp(a, -1., 1.))) * clamp(E.a * 25., 0., 1.);
+    seen += flame * F * 5. * (1. - smoothstep(0., wide, acos(clamp(a, -1., 1.)))) * clamp(E.a * 25., 0., 1.);
     vec3 toLamp = lamp - vAt; d = length(toLamp); a = dot(R, toLamp / d); wide = .2 / d + dull * .45;
-    seen += lampLight * F * 6. * smoothstep(wide, 0., acos(clamp(a, -1., 1.)));
+    seen += lampLight * F * 6. * (1. - smoothstep(0., wide, acos(clamp(a, -1., 1.))));
   }
 #endif
   seen += selfLit * lampLight * c;

@@ -99,7 +99,8 @@ def test_a_place_as_changes_to_a_design():
     """A station that knows no winter leaves the design's own."""
     place = Place("Upper Lake", "XXX", "NN", "1", 45.0, -75.0, 230.04, 255.154)
     assert site(place) == {
-        "site.place": "Upper Lake, NN", "site.altitude": "230.0 m", "site.winter": "-18.00 degC",
+        "site.place": "Upper Lake, NN", "site.latitude": "45.00 deg",
+        "site.altitude": "230.0 m", "site.winter": "-18.00 degC",
     }  # fmt: skip
     assert "site.winter" not in site(replace(place, winter=None))
 

@@ -16,9 +16,10 @@ from fireplace_calc.design.fire import Fire
 from fireplace_calc.design.firebox import Firebox
 from fireplace_calc.design.opening import Hearth, Opening
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.site import Site
 from fireplace_calc.design.smoke_path import Flue
 from fireplace_calc.design.surround import Surround, Trim
-from fireplace_calc.design.surroundings import House, Nearby, Roof, Site
+from fireplace_calc.design.surroundings import House, Nearby, Roof
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of

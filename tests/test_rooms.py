@@ -59,7 +59,7 @@ MOST_FILES = 12
 
 LARGER = {
     "rules/us": (14, "one module to a family of the chapter, as its keys are lettered"),
-    "design": (16, "one module to a page of the form"),
+    "design": (17, "one module to a page of the form"),
     "takeoff": (13, "one module to a way of counting"),
     "geometry": (16, "one module to a step from an outline to a skin"),
 }

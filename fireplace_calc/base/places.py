@@ -157,10 +157,12 @@ def site(place: Place) -> dict[str, str]:
     Examples
     --------
     >>> site(Place("Upper Lake", "XXX", "", "1", 45.0, -75.0, 230.0, 255.15))
-    {'site.place': 'Upper Lake', 'site.altitude': '230.0 m', 'site.winter': '-18.00 degC'}
+    {'site.place': 'Upper Lake', 'site.latitude': '45.00 deg', 'site.altitude': '230.0 m', \
+'site.winter': '-18.00 degC'}
     """
     found = {
         "site.place": ", ".join(part for part in (place.name, place.state) if part),
+        "site.latitude": f"{place.latitude:.2f} deg",
         "site.altitude": f"{place.altitude:.1f} m",
     }
     return (

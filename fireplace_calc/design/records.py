@@ -20,9 +20,10 @@ from fireplace_calc.design.measured import Measured
 from fireplace_calc.design.opening import Hearth, Lintel, Opening
 from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.second_flue import SecondFlue
+from fireplace_calc.design.site import Site
 from fireplace_calc.design.smoke_path import Flue, SmokeChamber, Throat
 from fireplace_calc.design.surround import Brick, Surround
-from fireplace_calc.design.surroundings import Clearance, House, Roof, Site
+from fireplace_calc.design.surroundings import Clearance, House, Roof
 from fireplace_calc.design.work import Waste, Work
 
 if TYPE_CHECKING:

@@ -1,4 +1,4 @@
-"""What the fireplace stands in: site, house, roof, and the clearances to whatever burns."""
+"""What the fireplace stands in: house, roof, and the clearances to whatever burns."""
 
 from __future__ import annotations
 
@@ -7,66 +7,6 @@ from dataclasses import dataclass
 from fireplace_calc.base.record import Record
 from fireplace_calc.base.units import FOOT
 from fireplace_calc.design.declarations import choice, length, pieces, quantity, text, yes_no
-
-SOILS = (
-    "crystalline bedrock",
-    "sedimentary or foliated rock",
-    "sandy gravel or gravel",
-    "sand",
-    "clay",
-)
-SEISMIC = ("A", "B", "C", "D0", "D1", "D2", "E")
-
-
-@dataclass(frozen=True, slots=True)
-class Site(Record):
-    """Where it stands."""
-
-    place: str = text("Place", "", "Name for the title block; invented places are marked as such.")
-    altitude: float = length(
-        "Altitude", "0 m", "-400 m", "4500 m", "Thins the air and with it the draft."
-    )
-    winter: float = quantity(
-        "temperature",
-        "Winter outdoor temperature",
-        "-10 degC",
-        "-60 degC",
-        "30 degC",
-        "Design temperature for the coldest fires.",
-    )
-    mild: float = quantity(
-        "temperature",
-        "Mild outdoor temperature",
-        "8 degC",
-        "-20 degC",
-        "35 degC",
-        "A mild day is when draft fails first.",
-    )
-    grade: float = length(
-        "Floor above grade", "12 in", "-120 in", "240 in", "Finished floor above finished grade."
-    )
-    frost_depth: float | None = length(
-        "Frost depth",
-        None,
-        "0 in",
-        "120 in",
-        "From the local climate table; unknown until asked.",
-        "frost_depth",
-    )
-    soil: str | None = choice("Soil", None, SOILS, "What the footing bears on.", "material_class")
-    seismic: str | None = choice(
-        "Seismic design category",
-        None,
-        SEISMIC,
-        "From the building department.",
-        "seismic_design_category",
-    )
-    forest_land: bool | None = yes_no(
-        "On land zoned for forest", None, "Asked by Oregon alone.", "forest_land"
-    )
-    wind: float | None = quantity(
-        "speed", "Wind speed", None, "10 m/s", "100 m/s", "Basic wind speed of the site."
-    )
 
 
 @dataclass(frozen=True, slots=True)

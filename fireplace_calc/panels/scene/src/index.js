@@ -2,7 +2,7 @@
 import { CSS, controls } from './controls.js';
 import { Stage } from './stage.js';
 
-const TRAITS = ['looks', 'layouts', 'setting', 'fireplace'];
+const TRAITS = ['looks', 'layouts', 'setting', 'fireplace', 'sun'];
 
 /** Take the traits of a model as they are and as they change; gives back what stops it. */
 function followed(model, stage) {

@@ -5,7 +5,7 @@ import { Traced } from './trace.js';
 import { treeOf } from './tree.js';
 
 const PAUSE = 40, FIRST = 8; // let messages in so often [ms]; the first light is shown after so many rays
-let traced = null, hour = null, run = 0;
+let traced = null, hour = null, run = 0, tracing = false;
 
 const breath = () => new Promise((done) => { const channel = new MessageChannel(); channel.port1.onmessage = done; channel.port2.postMessage(0); });
 
@@ -19,6 +19,7 @@ function tell(complete) {
 async function trace(job) {
   const mine = ++run, began = performance.now(), made = new Traced(job, samplesOf(job), treeOf(job.tri));
   made.began = began;
+  tracing = true;
   let last = performance.now();
   const goOn = async () => {
     if (performance.now() - last > PAUSE) { await breath(); last = performance.now(); }
@@ -37,10 +38,11 @@ async function trace(job) {
     if (k === FIRST) { traced = made; tell(false); last = performance.now(); }
   }
   traced = made;
+  tracing = false;
   tell(true);
 }
 
 onmessage = ({ data }) => {
   if (data.job) trace(data.job);
-  if (data.hour) { hour = data.hour; if (!data.job) tell(traced?.done[traced.live[0]] === traced?.rays[traced.live[0]]); }
+  if (data.hour) { hour = data.hour; if (!data.job) tell(!tracing); }
 };

@@ -7,9 +7,9 @@ import { Film } from './film.js';
 import { Flames } from './flames.js';
 import { Eye } from './hands.js';
 import { outlineOf, Picking } from './picking.js';
-import { HOURS, STUDIO, SunMap } from './sun.js';
+import { HOURS, hourOf, STUDIO, SunMap } from './sun.js';
 import { sharedUniforms } from './surface.js';
-import { openLayouts, openThings } from './wire.js';
+import { opened, openLayouts, openThings } from './wire.js';
 import light from 'worker:./light.js';
 
 const REST = 260; // a hand rests, and light is followed anew [ms]
@@ -40,7 +40,7 @@ export class Stage {
     this.scene = new Scene();
     this.camera = new PerspectiveCamera(45, 1.6, 0.05, 90);
     this.camera.up.set(0, 0, 1);
-    Object.assign(this, { looks: {}, layouts: [], held: new Map(), marks: [], standpoints: {}, room: model.get('fireplace')?.room || null, title: '', hours: Object.keys(HOURS), hour: 'Day', burning: false, step: -1, eye: new Eye(), tracing: 0, fire: null, fireAt: '' });
+    Object.assign(this, { looks: {}, layouts: [], held: new Map(), marks: [], standpoints: {}, room: model.get('fireplace')?.room || null, title: '', hours: HOURS, hour: 'Day', clock: null, table: null, burning: false, step: -1, eye: new Eye(), tracing: 0, fire: null, fireAt: '' });
     const shared = this.shared = sharedUniforms(), changed = () => this.again();
     this.film = new Film(renderer, this, this.soft);
     this.sun = new SunMap(shared);
@@ -61,7 +61,7 @@ export class Stage {
   /** All that stands there, in the order of its numbers. */
   get things() { return this.body.things; }
 
-  get now() { return this.inside ? HOURS[this.hour] : STUDIO; }
+  get now() { return this.inside ? hourOf(this.table, this.clock || { name: this.hour }) : STUDIO; }
 
   moved(thing) { return this.inside ? [0, 0, 0] : thing.away; }
 
@@ -72,9 +72,10 @@ export class Stage {
   }
 
   takeAll() {
-    const from = performance.now(), { looks, layouts, setting, fireplace } = this.taken;
+    const from = performance.now(), { looks, layouts, setting, fireplace, sun } = this.taken;
     this.taken = null;
     if (looks) this.looks = looks;
+    if (sun) this.table = { ...sun, table: opened(sun.ways, Float32Array) };
     if (fireplace) {
       this.room = fireplace.room;
       this.title = fireplace.title;
@@ -83,8 +84,7 @@ export class Stage {
     const laid = layouts && this.layLayouts(layouts), { parts } = this.body;
     if (setting || looks || laid) this.body.put('setting', setting ? openThings(setting) : parts.setting.things);
     if (fireplace || looks || layouts) this.body.put('fireplace', fireplace ? openThings(fireplace) : parts.fireplace.things);
-    this.body.laid(!!(setting || looks || laid));
-    this.follow();
+    if (setting || looks || layouts || fireplace) { this.body.laid(!!(setting || looks || laid)); this.follow(); } else this.relight();
     this.arrived();
     this.timings.put = performance.now() - from;
   }
@@ -103,17 +103,22 @@ export class Stage {
     this.picking.stale();
     this.mark([]);
     this.body.upTo(this.step);
-    this.setHour(this.hour);
+    this.relight();
     clearTimeout(this.tracing);
+    this.tracing = 0;
     if (this.inside && this.room && this.things.length) this.tracing = setTimeout(() => this.trace(), this.atlas.lit ? REST : 0);
   }
 
   trace() {
+    this.tracing = 0;
+    Object.assign(this, { asked: false, askAgain: false });
     const job = this.body.job(this.room);
     this.worker.postMessage({ job, hour: this.now }, [job.tri.buffer, job.owner.buffer, job.charts.buffer, job.spots.buffer, job.corners.buffer]);
   }
 
   lit(data) {
+    this.asked = false;
+    if (this.askAgain) { this.askAgain = false; this.askLight(); }
     if (data.serial !== this.body.serial || !this.inside) return;
     this.atlas.take(data);
     this.body.glow();
@@ -123,10 +128,23 @@ export class Stage {
     this.again();
   }
 
-  setHour(name) {
-    this.hour = name;
+  /** One of `hours` by its name. */
+  setHour(name) { Object.assign(this, { hour: name, clock: null }); this.relight(); }
+
+  /** A month (from 0) and an hour of the sundial. */
+  setClock(month, hour) { Object.assign(this, { hour: '', clock: { month, hour } }); this.relight(); }
+
+  /** Ask for the light as it is now; while the worker works on one the last wish waits. */
+  askLight() {
+    if (!this.inside || !this.atlas.lit || this.tracing) return;
+    if (this.asked) { this.askAgain = true; return; }
+    this.asked = true;
+    this.worker.postMessage({ hour: this.now });
+  }
+
+  relight() {
     const { shared, now, room } = this;
-    if (this.inside && this.atlas.lit) this.worker.postMessage({ hour: now });
+    this.askLight();
     shared.outside.value = this.inside ? 0 : 1;
     shared.sunLight.value.setRGB(...now.sun);
     shared.lampLight.value.setRGB(...now.lamp);
@@ -219,19 +237,19 @@ export class Stage {
   hit(clientX, clientY) { return this.cast(clientX, clientY)?.number ?? -1; }
 
   /** Whether all light and all coats have come. */
-  ready() { return !this.coats.waiting && (!this.inside || this.root.dataset.lit === String(this.body.serial)); }
+  ready() { return !this.taken && !this.coats.waiting && !this.asked && (!this.inside || this.root.dataset.lit === String(this.body.serial)); }
 
   picture(width, height, gather) { return this.film.picture(width, height, gather); }
 
   /** A picture from another eye and in another hour, when all light and coats are there; one is then back where one was. */
   async pictureOf({ width, height, eye, hour }) {
-    const before = { eye: this.eye, hour: this.hour }, wait = () => new Promise((done) => { setTimeout(done, 50); });
+    const before = { eye: this.eye, hour: this.hour, clock: this.clock }, wait = () => new Promise((done) => { setTimeout(done, 50); });
     if (hour && hour !== this.hour) this.setHour(hour);
     while (!this.ready() && !this.film.gone) await wait();
     if (eye) { this.eye = new Eye(); this.eye.go(typeof eye === 'string' ? this.standpoints[eye] : eye, null); }
     const made = await this.picture(width, height);
     this.eye = before.eye;
-    if (hour && hour !== before.hour) this.setHour(before.hour);
+    if (hour && hour !== before.hour) { Object.assign(this, { hour: before.hour, clock: before.clock }); this.relight(); }
     this.again();
     return made;
   }

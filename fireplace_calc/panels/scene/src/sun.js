@@ -5,13 +5,42 @@ import { unit } from './vectors.js';
 export const CASTS = 1; // layer of what casts a shadow
 const SIZE = 2048, DISC = 0.011; // dots of the map; half the sun's disc, with its haze [rad]
 
-/** Light by the hour: of the sky as seen in the window, of sun, lamp and fire; how bright the picture is taken. */
-export const HOURS = {
-  Day: { sky: [6.4, 7.0, 7.9], sun: [8.6, 6.9, 4.8], way: [-0.8, -0.37, 0.35], lamp: [0, 0, 0], fire: 0.42, exposure: 1.7 },
-  Overcast: { sky: [8.4, 8.8, 9.4], sun: [0, 0, 0], way: [-0.8, -0.37, 0.35], lamp: [0, 0, 0], fire: 0.42, exposure: 1.9 },
-  Dusk: { sky: [0.9, 1.15, 2.0], sun: [0, 0, 0], way: [-0.8, -0.37, 0.35], lamp: [1.3, 0.84, 0.42], fire: 0.66, exposure: 2.3 },
-  Night: { sky: [0.05, 0.06, 0.13], sun: [0, 0, 0], way: [-0.8, -0.37, 0.35], lamp: [0.22, 0.135, 0.062], fire: 0.86, exposure: 3.0 },
-};
+const RISEN = [-0.8, -0.37, 0.35]; // the way to the sun where no table has been sent
+/** Light as the sun rises: by the sine of how high it stands; color of sky and lamp, how much the fire is seen to light,
+    and how bright the picture is taken. */
+const RISING = [
+  { up: -0.24, sky: [0.05, 0.06, 0.13], lamp: [0.22, 0.135, 0.062], fire: 0.8, exposure: 2.9 },
+  { up: -0.06, sky: [0.8, 1.05, 1.95], lamp: [1.3, 0.84, 0.42], fire: 0.62, exposure: 2.2 },
+  { up: 0.03, sky: [2.4, 2.5, 3.0], lamp: [0.9, 0.58, 0.29], fire: 0.5, exposure: 2.1 },
+  { up: 0.1, sky: [4.2, 4.4, 4.9], lamp: [0, 0, 0], fire: 0.45, exposure: 1.8 },
+  { up: 0.34, sky: [6.4, 7.0, 7.9], lamp: [0, 0, 0], fire: 0.42, exposure: 1.45 },
+  { up: 1, sky: [7.6, 8.4, 9.6], lamp: [0, 0, 0], fire: 0.42, exposure: 1.35 },
+];
+/** Of a low sun less blue comes through than of a high one: loss for each air mass, by color. [-] */
+const LOSS = [0.05, 0.12, 0.24], STRONG = [11.2, 10.4, 9.6];
+
+export const HOURS = ['Day', 'Overcast', 'Dusk', 'Night'];
+
+const between = (a, b, t) => (Array.isArray(a) ? a.map((v, k) => v + t * (b[k] - v)) : a + t * (b - a));
+
+/** Light of a sun that stands `way`, of a strength. [kW/m2] */
+function lightOf(way, strong) {
+  const up = Math.min(1, Math.max(RISING[0].up, way[2])), k = Math.max(1, RISING.findIndex((r) => r.up >= up)), [a, b] = [RISING[k - 1], RISING[k]], t = (up - a.up) / (b.up - a.up);
+  const made = Object.fromEntries(['sky', 'lamp', 'fire', 'exposure'].map((name) => [name, between(a[name], b[name], t)]));
+  const mass = 1 / Math.max(up, 0.03);
+  return { ...made, way, sun: up > 0 ? STRONG.map((v, c) => v * Math.min(1, strong * 1.35) * Math.exp(-LOSS[c] * mass)) : [0, 0, 0] };
+}
+
+/** Light of a month (from 0) and an hour by the kernel's table, or of a name. */
+export function hourOf(table, { name, month, hour }) {
+  const ways = table?.table, at = (m, h) => { const k = 4 * (m * 49 + Math.min(48, h)); return ways.subarray(k, k + 4); };
+  const stands = (m, h) => { const low = Math.floor(2 * h); return between(Array.from(at(m, low)), Array.from(at(m, low + 1)), 2 * h - low); };
+  if (name === 'Dusk') return lightOf([RISEN[0], RISEN[1], -0.06], 0);
+  if (name === 'Night') return lightOf([RISEN[0], RISEN[1], -0.3], 0);
+  const [x, y, z, strong] = !ways ? [...RISEN, 0.65] : name ? stands(table.month, table.hour) : stands(month, hour), made = lightOf(unit([x, y, z]), strong);
+  return name === 'Overcast' ? { ...made, sky: [8.4, 8.8, 9.4], sun: [0, 0, 0], exposure: 1.55 } : made;
+}
+
 /** Outside the room a fireplace is shown as in a studio. */
 export const STUDIO = { sky: [1, 1, 1], sun: [1.5, 1.44, 1.34], way: [-0.5, -0.75, 0.75], lamp: [0, 0, 0], fire: 0, exposure: 1.1 };
 

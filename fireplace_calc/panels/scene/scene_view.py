@@ -21,6 +21,7 @@ from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.scene.picked import about
 from fireplace_calc.scene.records import Standpoint
 from fireplace_calc.scene.shown_masonry import STATES, last_step
+from fireplace_calc.scene.sky import sun_table
 from fireplace_calc.scene.stuffs import stuffs
 from fireplace_calc.scene.whole_scene import WholeScene, gather_scene
 from fireplace_calc.scene.wire import pack_fireplace, pack_layouts, pack_setting
@@ -61,6 +62,7 @@ class SceneView(anywidget.AnyWidget):
     setting = traitlets.Dict().tag(sync=True)
     fireplace = traitlets.Dict().tag(sync=True)
     layouts = traitlets.Dict().tag(sync=True)
+    sun = traitlets.Dict().tag(sync=True)
     looks = traitlets.Dict().tag(sync=True)
     hatches = traitlets.Dict().tag(sync=True)
     words = traitlets.Dict().tag(sync=True)
@@ -78,6 +80,7 @@ class SceneView(anywidget.AnyWidget):
             **how,
         )
         self._held: set[str] = set()
+        self._sun_of: float | str | None = "nobody's yet"
         self._pictures: dict[int, asyncio.Future[bytes]] = {}
         self._number = count(1)
         self._sent_setting: tuple[Any, ...] | None = None
@@ -110,6 +113,8 @@ class SceneView(anywidget.AnyWidget):
                 self._sent_setting = self.scene.setting
                 self.setting = pack_setting(self.scene.setting)
             self.layouts = layouts
+            if self._sun_of != (of := self.result.design.site.latitude):
+                self._sun_of, self.sun = of, sun_table(self.result.design)
             self.fireplace = pack_fireplace(
                 self.scene.fireplace,
                 self.scene.measures,

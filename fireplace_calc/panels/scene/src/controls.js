@@ -1,5 +1,6 @@
 // The tools round the picture: from where, in which light, in which state, step by step; and what is said of a part.
 
+import { clockTool } from './clock.js';
 import { glide, takeHold } from './hands.js';
 import { HELP, Parts, spoken, whence } from './parts.js';
 
@@ -46,6 +47,7 @@ export function controls(view) {
     (name) => !bare() && (name !== 'built' || model.get('steps') > 0));
   group('Seen', ['Standing', 'Seated', 'Corner', 'Close'].map((n) => [n, n]), stand, (name) => !eye.moved && eye.name === name, inRoom);
   group('Light', view.hours.map((n) => [n, n]), (name) => view.setHour(name), (name) => view.hour === name, inRoom);
+  const clock = clockTool(view, tools, () => refresh());
   group('Fire', [[true, 'Burns'], [false, 'Still']], (on) => view.setBurning(on), (on) => view.burning === on, () => inRoom() && !still.matches);
 
   const parts = new Parts(view, tell), list = make('select', { ariaLabel: 'Parts', onchange: () => parts.pick(list.value) });
@@ -66,6 +68,7 @@ export function controls(view) {
     }
     const units = model.get('units'), words = model.get('words') || {};
     listBox.hidden = bare();
+    clock.refresh(inRoom());
     steps.hidden = state() !== 'built' || bare();
     const most = model.get('steps'), step = model.get('step');
     Object.assign(slider, { max: most, value: step < 0 ? most : step });

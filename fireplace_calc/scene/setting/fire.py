@@ -1,0 +1,156 @@
+"""The laid fire: a grate, logs on it, ashes under it, all of a size for the firebox. [m]"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.scene.records import Thing
+from fireplace_calc.scene.setting.forms import block, joined, rod
+from fireplace_calc.scene.setting.stood import made
+from fireplace_calc.scene.setting.wood import Log, bark_of, ends_of, resting
+
+if TYPE_CHECKING:
+    from manifold3d import Manifold
+
+OFF_BACK, OFF_FRONT, OFF_SIDE = 0.04, 0.06, 0.035
+"""From the fire to the back, to the plane of the face, and to either side. [m]"""
+DEEP, HIGH, LONG = 0.39, 0.42, 0.66
+"""Of a fire of full size. [m]"""
+LARGEST = 1.25
+"""No fire is laid larger, over that of full size. [-]"""
+GRATE = 0.1
+"""Top of its bars over the hearth, at full size. [m]"""
+
+
+@dataclass(frozen=True, slots=True)
+class FirePlace:
+    """Where the fire is laid.
+
+    Attributes
+    ----------
+    middle : float
+        Behind the face. [m]
+    hearth : float
+        Level it stands on. [m]
+    long : float
+        Of a log in the middle. [m]
+    size : float
+        Over that of full size. [-]
+    closes : float
+        How much shorter a log has to be per unit of depth behind the middle. [-]
+    most : float
+        No log is longer. [m]
+    """
+
+    middle: float
+    hearth: float
+    long: float
+    size: float
+    closes: float
+    most: float
+
+    def long_at(self, y: float) -> float:
+        """Longest log behind (positive) or before the middle.
+
+        Parameters
+        ----------
+        y : float
+            [m]
+        """
+        return min(self.most, self.long - self.closes * y)
+
+    @property
+    def foot(self) -> float:
+        """Level of the logs' underside. [m]"""
+        return self.hearth + GRATE * self.size
+
+
+def fire_place(geometry: Geometry) -> FirePlace:
+    """Where the fire is laid, clear of back, sides and head.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    FirePlace
+    """
+    f = geometry.frame
+    high = (f.clear_top - f.hearth) * 0.66
+    size = min(LARGEST, high / HIGH)
+    for _ in range(4):
+        rear = f.back_at(f.hearth + HIGH * size) - OFF_BACK
+        front = min(OFF_FRONT, rear / 4)
+        across = 2 * f.half_at(rear) - 2 * OFF_SIDE
+        size = min(size, (rear - front) / DEEP, across / (0.75 * LONG))
+    middle, most = rear - DEEP * size / 2, 1.35 * LONG * size
+    free = 2 * f.half_at(middle) - 2 * OFF_SIDE
+    return FirePlace(middle, f.hearth, min(free, most), size, 2 * f.side_slope, most)
+
+
+def laid_fire(geometry: Geometry) -> Iterator[Thing]:
+    """Grate, logs and ashes.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Yields
+    ------
+    Thing
+    """
+    from manifold3d import Manifold
+
+    at = fire_place(geometry)
+    where = {"y": at.middle, "z": at.hearth}
+    logs = _logs(at)
+    for key, name, burnt in (("logs", "logs", False), ("charred logs", "charred logs", True)):
+        bodies = [bark_of(log) for log in logs if log.burnt == burnt]
+        yield made(key, name, "char" if burnt else "bark", bodies, smooth=True).at(**where)
+    sawn = [disk for log in logs if not log.burnt for disk in ends_of(log)]
+    yield made("log ends", "sawn ends", "log end", sawn).at(**where)
+    yield made("grate", "grate", "iron", _grate(at)).at(**where)
+    ashes = Manifold.sphere(1.0, 14).trim_by_plane((0.0, 0.0, 1.0), 0.0)
+    ashes = ashes.scale((0.3 * at.long, 0.34 * DEEP * at.size, 0.035 * at.size))
+    yield made("ashes", "ashes", "ash", ashes, smooth=True).at(**where)
+
+
+def _logs(at: FirePlace) -> list[Log]:
+    """A back log, a front log, a small one between them, one across."""
+    s = at.size
+
+    def log(y: float, radius: float, share: float, turn: float = 0.0, burnt: bool = False) -> Log:
+        level = (GRATE + 0.003 + radius) * s
+        return Log(
+            (0.0, y * s, level), radius * s, share * at.long_at((y + radius) * s), turn, burnt
+        )
+
+    back, front = log(0.112, 0.078, 0.98, burnt=True), log(-0.1, 0.062, 0.92)
+    between = log(-0.003, 0.03, 0.7, burnt=True)
+    over = resting(log(0.02, 0.056, 0.86, 7.0), [back, front, between])
+    return [back, front, between, over]
+
+
+def _grate(at: FirePlace) -> Manifold:
+    """Bars from front to back, turned up at the front, on two rails with feet."""
+    s, half = at.size, 0.44 * at.long_at(0.2 * at.size)
+    thick, top = 0.011 * s, (GRATE - 0.011) * s
+    many = max(4, round(at.long / (0.085 * max(s, 0.4))))
+    bars = [
+        rod([(x, -0.18 * s, top + 0.06 * s), (x, -0.16 * s, top), (x, 0.18 * s, top)], thick, 4)
+        for x in (half * (2 * k / (many - 1) - 1) for k in range(many))
+    ]
+    rails = [
+        block((-half - 0.02 * s, half + 0.02 * s), (y - thick, y + thick), (top - 2.4 * thick, top))
+        for y in (-0.13 * s, 0.15 * s)
+    ]
+    feet = [
+        block((x - thick, x + thick), (y - thick, y + thick), (0.0, top))
+        for x in (-half, half)
+        for y in (-0.13 * s, 0.15 * s)
+    ]
+    return joined([*bars, *rails, *feet])

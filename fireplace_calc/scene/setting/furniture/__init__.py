@@ -1,0 +1,1 @@
+"""What stands in the room, each at nought, of our own drawing."""

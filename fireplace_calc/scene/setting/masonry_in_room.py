@@ -1,0 +1,144 @@
+"""Where the masonry stands in its room: what it takes of the floor and of the wall. [m]"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING
+
+from fireplace_calc.base.units import INCH
+from fireplace_calc.geometry.bodies import plan_rings
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.polygons import Polygon, signed_area
+from fireplace_calc.proportion.wall_guides import wall_top
+from fireplace_calc.scene.built.standing import between_levels
+from fireplace_calc.scene.setting.forms import block
+
+if TYPE_CHECKING:
+    from manifold3d import CrossSection
+
+PROUD = 10 * INCH
+"""How far the face stands out of the wall where nobody has said; our own choice. [m]"""
+UNDER = 0.3
+"""So far under the floor the masonry is looked at, that a firebox is closed at its foot. [m]"""
+OVER = 0.01
+"""What stands no higher over the floor is walked on. [m]"""
+LID = 0.02
+"""Thickness of what closes a cut flue. [m]"""
+SKIN = 1e-4
+"""A cut is made so far behind a face, that it does not fall into it. [m]"""
+
+
+def wall_plane(geometry: Geometry) -> float:
+    """Where the wall beside the breast stands behind the face. [m]"""
+    return PROUD
+
+
+def taken_of_the_floor(geometry: Geometry) -> CrossSection:
+    """What the floor leaves out for the masonry.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    CrossSection
+        Right, and away from the room. [m]
+    """
+    f = geometry.frame
+    fire = [(-f.half_width, 0.0), (f.half_width, 0.0), (f.half_width, f.depth)]
+    return _level_cut(geometry, -SKIN, [*fire, (-f.half_width, f.depth)])
+
+
+def taken_of_the_ceiling(geometry: Geometry) -> CrossSection:
+    """What the ceiling leaves out for the masonry.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    CrossSection
+        Right, and away from the room. [m]
+    """
+    return _level_cut(geometry, wall_top(geometry) + SKIN)
+
+
+def footprint(geometry: Geometry) -> CrossSection:
+    """What stands over the floor, seen from above, up to the ceiling.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    CrossSection
+        Right, and away from the room. [m]
+    """
+    low, high = OVER, wall_top(geometry)
+    return _united(
+        between_levels(part, low, high).project()
+        for part in geometry.parts
+        if part.top > low and part.bottom < high
+    )
+
+
+def taken_of_the_wall(geometry: Geometry) -> CrossSection:
+    """What the wall beside the breast leaves out for it.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    CrossSection
+        Right, and down. [m]
+    """
+    low, high, f = -UNDER, wall_top(geometry) + UNDER, geometry.frame
+    at = wall_plane(geometry) + SKIN
+    bodies = [
+        between_levels(part, low, high)
+        for part in geometry.parts
+        if part.top > low and part.bottom < high
+    ]
+    filled = block((-f.half_width, f.half_width), (0.0, f.depth), (f.hearth - 0.01, f.opening_top))
+    open_ended = _united(body.rotate((90.0, 0.0, 0.0)).slice(at) for body in (*bodies, filled))
+    return _united([open_ended, *_lids(open_ended, -high, -low)])
+
+
+def _lids(cut: CrossSection, *ends: float) -> Iterator[CrossSection]:
+    """What closes a flue where it is cut off, so that the air in it is no part of the room."""
+    from manifold3d import CrossSection
+
+    for end in ends:
+        across = [x for ring in cut.to_polygons() for x, down in ring if abs(down - end) < SKIN]
+        if across:
+            size = (max(across) - min(across), LID)
+            yield CrossSection.square(size).translate((min(across), end - LID / 2))
+
+
+def _level_cut(geometry: Geometry, level: float, filled: Polygon = ()) -> CrossSection:
+    from manifold3d import CrossSection, FillRule
+
+    rings = [
+        CrossSection([list(ring) for ring in plan_rings(part, level)], FillRule.Positive)
+        for part in geometry.parts
+        if part.bottom < level < part.top
+    ]
+    return _united([*rings, CrossSection([list(filled)])] if filled else rings)
+
+
+def _united(cuts: Iterable[CrossSection]) -> CrossSection:
+    """Without holes, and without what nobody sees."""
+    from manifold3d import CrossSection, FillRule, OpType
+
+    whole = CrossSection.batch_boolean(list(cuts), OpType.Add)
+    rings = [
+        ring
+        for ring in whole.to_polygons()
+        if signed_area(tuple((float(x), float(y)) for x, y in ring)) > 0
+    ]
+    return CrossSection(rings, FillRule.Positive).simplify(SKIN)

@@ -1,0 +1,86 @@
+"""How large the room is, and where its windows are. [m]"""
+
+from __future__ import annotations
+
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
+from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF
+from fireplace_calc.scene.records import Window
+from fireplace_calc.scene.setting.forms import Ends
+from fireplace_calc.scene.setting.masonry_in_room import wall_plane
+
+FLOOR = 0.6
+"""Floor that is always left before the hearth, however shallow the room was said to be. [m]"""
+SILL = 0.72
+"""Level of the sills. [m]"""
+WIDE, APART = 1.1, 0.55
+"""Of a window, and from one to the next. [m]"""
+NARROWEST = 0.6
+"""Of a window. [m]"""
+OFF_FRONT, OFF_BACK = 0.45, 0.7
+"""From a window to the ends of its wall. [m]"""
+IN_SIGHT = 5.5
+"""Windows farther from the face than this light nothing that matters. [m]"""
+MOST_WINDOWS = 3
+
+
+def side_walls(geometry: Geometry) -> Ends:
+    """Faces of the left and the right wall.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of float
+        [m]
+    """
+    half = wall_ends(geometry)
+    if geometry.design.house.room_length is None:
+        half = max(half, USUAL_HALF)
+    return -half, half
+
+
+def front_and_back(geometry: Geometry) -> Ends:
+    """The wall behind whoever looks at the fire, and the wall that the breast stands out of.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of float
+        [m]
+    """
+    back = wall_plane(geometry)
+    deep = geometry.design.house.room_width or USUAL_DEPTH
+    return min(back - deep, -geometry.design.hearth.front - FLOOR), back
+
+
+def windows(geometry: Geometry) -> tuple[Window, ...]:
+    """Windows of the left wall, from the breast on.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of Window
+        None where the wall is too short.
+    """
+    front, back = front_and_back(geometry)
+    low, high = max(front + OFF_FRONT, -IN_SIGHT), back - OFF_BACK
+    many = min(MOST_WINDOWS, int((high - low + APART) / (WIDE + APART)))
+    wide = WIDE
+    if many == 0:
+        many, wide = 1, high - low
+        if wide < NARROWEST:
+            return ()
+    top = wall_top(geometry)
+    head = min(max(2.15, 0.72 * top), top - 0.35, 2.9)
+    spare = (high - low - many * wide) / many
+    ends = [high - spare / 2 - k * (wide + spare) for k in range(many)]
+    return tuple(Window(end - wide, end, SILL, head) for end in ends)

@@ -1,0 +1,151 @@
+"""Walls, floor and ceiling, tight against each other and against the breast; skirting and cornice.
+[m]
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import cos, pi, sin
+from typing import TYPE_CHECKING
+
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.proportion.wall_guides import wall_top
+from fireplace_calc.scene.records import Thing, Window
+from fireplace_calc.scene.setting.forms import Ends, block, joined
+from fireplace_calc.scene.setting.masonry_in_room import (
+    taken_of_the_ceiling,
+    taken_of_the_floor,
+    taken_of_the_wall,
+)
+from fireplace_calc.scene.setting.measures import front_and_back, side_walls, windows
+from fireplace_calc.scene.setting.openings import CASING, door_place, door_size
+from fireplace_calc.scene.setting.stood import made
+
+if TYPE_CHECKING:
+    from manifold3d import CrossSection, Manifold
+
+THICK = 0.24
+"""Of walls, floor and ceiling. [m]"""
+SKIRTING, SKIRTING_THICK, SKIRTING_TOP = 0.14, 0.018, 0.007
+"""Height; thickness, and what is left of it at the top edge. [m]"""
+CORNICE = 0.1
+"""Up, and out from the wall. [m]"""
+LOW_ROOM = 2.3
+"""Under a ceiling as low as this there is no cornice. [m]"""
+
+
+def shell(geometry: Geometry) -> Iterator[Thing]:
+    """What closes the room.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Yields
+    ------
+    Thing
+    """
+    left, right = side_walls(geometry)
+    front, back = front_and_back(geometry)
+    top, panes = wall_top(geometry), windows(geometry)
+    outer = ((left - THICK, right + THICK), (front - THICK, back + THICK))
+    floor = block(*outer, (-THICK, 0.0)) - _prism(taken_of_the_floor(geometry), -THICK)
+    ceiling = block(*outer, (top, top + THICK)) - _prism(taken_of_the_ceiling(geometry), top)
+    breast = taken_of_the_wall(geometry).extrude(2 * THICK).rotate((-90.0, 0.0, 0.0))
+    breast = breast.translate((0.0, back - THICK, 0.0))
+    for key, stuff, body in (
+        ("floor", "boards", floor),
+        ("ceiling", "ceiling", ceiling),
+        (
+            "wall at the fireplace",
+            "paint",
+            block((left, right), (back, back + THICK), (0.0, top)) - breast,
+        ),
+        ("wall at the left", "paint", _left_wall(left, outer[1], top, panes)),
+        ("wall at the right", "paint", _right_wall(geometry, right, outer[1], top)),
+        ("wall at the front", "paint", block((left, right), (front - THICK, front), (0.0, top))),
+    ):
+        yield made(key, key, stuff, body).at()
+    for key, body in (
+        ("skirting", _skirting((left, right), (front, back))),
+        ("cornice", _cornice((left, right), (front, back), top)),
+    ):
+        if key == "cornice" and top < LOW_ROOM:
+            continue
+        left_over = body - joined([breast, *_cut_by_openings(geometry, right)])
+        yield made(key, key, "white", left_over).at()
+
+
+def _prism(outline: CrossSection, low: float) -> Manifold:
+    """Through a floor or a ceiling that begins at a level."""
+    from manifold3d import Manifold
+
+    if outline.is_empty():
+        return Manifold()
+    return outline.extrude(2 * THICK).translate((0.0, 0.0, low - THICK / 2))
+
+
+def _left_wall(left: float, y: Ends, top: float, panes: tuple[Window, ...]) -> Manifold:
+    """With its windows."""
+    x = (left - THICK, left)
+    holes = [block((x[0] - 0.1, x[1] + 0.1), (w.front, w.back), (w.sill, w.head)) for w in panes]
+    wall = block(x, y, (0.0, top))
+    return wall - joined(holes) if holes else wall
+
+
+def _right_wall(geometry: Geometry, right: float, y: Ends, top: float) -> Manifold:
+    """With its door."""
+    wall, at = block((right, right + THICK), y, (0.0, top)), door_place(geometry)
+    if at is None:
+        return wall
+    wide, high = door_size(geometry)
+    return wall - block((right - 0.1, right + 0.06), (at - wide, at), (-0.1, high))
+
+
+def _skirting(x: Ends, y: Ends) -> Manifold:
+    bend = SKIRTING - 0.02
+    ring = block(x, y, (0.0, SKIRTING))
+    inside = [
+        _between(x, y, SKIRTING_THICK, -0.1, SKIRTING_THICK, bend),
+        _between(x, y, SKIRTING_THICK, bend, SKIRTING_TOP, SKIRTING + 1e-3),
+    ]
+    return ring - joined(inside)
+
+
+def _cornice(x: Ends, y: Ends, top: float) -> Manifold:
+    """Hollowed by a quarter of a circle."""
+    low, parts = top - CORNICE, 4
+    hollow = [
+        (CORNICE * (1 - 0.88 * cos(t)), low + CORNICE * 0.9 * sin(t))
+        for t in (pi / 2 * k / parts for k in range(parts + 1))
+    ]
+    steps = [(hollow[0][0], low - 0.1), *hollow, (hollow[-1][0], top + 0.1)]
+    inside = [
+        _between(x, y, a, z, b, w) for (a, z), (b, w) in zip(steps[:-1], steps[1:], strict=True)
+    ]
+    return block(x, y, (low, top)) - joined(inside)
+
+
+def _between(
+    x: Ends, y: Ends, off_low: float, low: float, off_high: float, high: float
+) -> Manifold:
+    """Air of the room between two levels, some way off its walls at either."""
+    from manifold3d import Manifold
+
+    return Manifold.hull_points(
+        [
+            (a, b, z)
+            for off, z in ((off_low, low), (off_high, high))
+            for a in (x[0] + off, x[1] - off)
+            for b in (y[0] + off, y[1] - off)
+        ]
+    )
+
+
+def _cut_by_openings(geometry: Geometry, right: float) -> Iterator[Manifold]:
+    """Where door and casing interrupt what runs along the wall."""
+    at = door_place(geometry)
+    if at is not None:
+        wide, high = door_size(geometry)
+        ends = (at - wide - CASING, at + CASING)
+        yield block((right - 0.05, right + 0.1), ends, (-0.1, high + CASING))

@@ -1,0 +1,242 @@
+"""The room of the lit scene: nothing stands in anything else, all that stands has its feet on
+something, and what burns keeps away from the fire.
+"""
+
+from collections import Counter
+from itertools import combinations
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from manifold3d import Manifold, Mesh64
+from sampled import sampled
+from strategies import designs
+
+from fireplace_calc import load
+from fireplace_calc.base.resources import example
+from fireplace_calc.base.units import InputError
+from fireplace_calc.editing.changes import all_inputs, change
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.mesh import part_body
+from fireplace_calc.proportion.wall_guides import wall_top
+from fireplace_calc.scene.eyes import INSIDE, standpoints
+from fireplace_calc.scene.setting import room_measures, setting
+from fireplace_calc.scene.setting.fire import fire_place
+from fireplace_calc.scene.setting.places import FROM_FIRE
+from fireplace_calc.scene.stuffs import stuffs
+
+MOST_FACES, MOST_BYTES = 14_000, 300 * 1024
+"""What the setting may take on the page, two bytes a number. [-], [bytes]"""
+TOUCHING = 2e-7
+"""Things that overlap by no more only touch. [m3]"""
+SHELL = ("floor", "ceiling", "wall at the fireplace", "wall at the left", "wall at the right",
+         "wall at the front")  # fmt: skip
+
+
+def body(points, faces):
+    return Manifold(Mesh64(np.ascontiguousarray(points, float), faces.astype("uint64")))
+
+
+def bodies(things):
+    return {t.key: body(t.points, t.faces) for t in things}
+
+
+def apart(a, b):
+    p, q = a.bounding_box(), b.bounding_box()
+    return any(p[k] >= q[k + 3] - 1e-9 or q[k] >= p[k + 3] - 1e-9 for k in range(3))
+
+
+def masonry(geometry):
+    """Every part as high as the room, a hair smaller, so that what touches it does not count."""
+    top = wall_top(geometry)
+    whole = (part_body(p) for p in geometry.parts if p.top > 0 and p.bottom < top)
+    return [b.trim_by_plane((0, 0, -1), -top).trim_by_plane((0, 0, 1), 0.0) for b in whole]
+
+
+def looked_at(geometry):
+    """Everything that must hold of one room."""
+    things, room = setting(geometry), room_measures(geometry)
+    count = Counter(t.key for t in things)
+    assert not [key for key, many in count.items() if many > 1]
+    for t in things:
+        assert t.stuff in stuffs() and t.kind == "setting"
+        assert len(t.faces) > 3, t.key
+    made = bodies(things)
+    for key, b in made.items():
+        assert b.status().name == "NoError" and b.volume() > 0, key
+    for (one, a), (other, b) in combinations(made.items(), 2):
+        assert apart(a, b) or (a ^ b).volume() < TOUCHING, f"{one} stands in {other}"
+    shown = [b for b in masonry(geometry) if not b.is_empty()]
+    for key, a in made.items():
+        if key in SHELL:
+            continue  # masonry goes on behind the wall
+        for b in shown:
+            assert apart(a, b) or (a ^ b).volume() < TOUCHING, f"{key} stands in the masonry"
+    low, high = (room.left, room.front, 0.0), (room.right, room.back, room.ceiling)
+    at_wall = ("sash", "casing", "door", "skirting", "cornice")
+    for t in things:
+        if t.key in SHELL or t.key.startswith(at_wall) or t.key in FIRE:
+            continue
+        assert (t.points.min(0) > np.array(low) - 1e-9).all(), t.key
+        assert (t.points.max(0) < np.array(high) + 1e-9).all(), t.key
+    faces = sum(len(t.faces) for t in things)
+    assert faces <= MOST_FACES
+    assert 6 * faces + 6 * sum(len(t.points) for t in things) <= MOST_BYTES
+    return things, room, made
+
+
+FIRE = ("logs", "charred logs", "log ends", "grate", "ashes")
+
+
+GROUPS = ("opening.", "firebox.", "hearth.", "house.room", "house.ceiling", "base.hearth_level")
+
+
+def ends():
+    """Both ends of every length that moves something in the room."""
+    for key, spec in all_inputs().items():
+        if key.startswith(GROUPS) and spec.kind == "length":
+            yield from ((key, spec.low), (key, spec.high))
+
+
+@pytest.fixture(scope="module")
+def plain():
+    return load(example("plain"))
+
+
+@pytest.mark.parametrize(("key", "end"), sampled(list(ends()), 3))
+def test_at_both_ends_of_a_slider_nothing_stands_in_anything(plain, key, end):
+    try:
+        design = change(plain, {key: f"{end} m"})
+    except InputError:
+        return  # what cannot be drawn is refused, and tried in test_design
+    looked_at(build_geometry(design))
+
+
+@pytest.mark.parametrize("name", ["plain", "boathouse", "boathouse-laid"])
+def test_a_shipped_design_is_furnished(name):
+    geometry = build_geometry(load(example(name)))
+    things, room, made = looked_at(geometry)
+    keys = {t.key for t in things}
+    assert {"sofa", "armchair", "low table", "lamp", "rug", "bookcase", "logs", "curtains"} <= keys
+    house = geometry.design.house
+    assert room.right - room.left == pytest.approx(house.room_length)
+    assert room.back - room.front == pytest.approx(house.room_width)
+    assert room.ceiling == pytest.approx(house.ceiling)
+
+
+@pytest.mark.parametrize(("length", "width"), [(20, 14), (9, 8), (7, 7), (40, 30), (100, 100)])
+def test_what_finds_no_room_is_left_out(plain, length, width):
+    design = change(plain, {"house.room_length": f"{length} ft", "house.room_width": f"{width} ft"})
+    looked_at(build_geometry(design))
+
+
+@settings(max_examples=24, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs())
+def test_in_no_random_room_anything_stands_in_anything(design):
+    looked_at(build_geometry(design))
+
+
+@settings(max_examples=24, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs())
+def test_the_fire_is_laid_inside_the_firebox(design):
+    """By the frame's own lines: sides, back, and under what stays open."""
+    geometry = build_geometry(design)
+    f, at = geometry.frame, fire_place(geometry)
+    points = np.concatenate([t.points for t in setting(geometry) if t.key in FIRE])
+    assert (points[:, 1] > 0).all() and points[:, 2].min() == pytest.approx(f.hearth)
+    assert (np.abs(points[:, 0]) < [f.half_at(y) for y in points[:, 1]]).all()
+    assert (points[:, 1] < [f.back_at(z) for z in points[:, 2]]).all()
+    assert points[:, 2].max() < f.clear_top and at.size > 0.1
+
+
+def test_feet_stand_on_the_floor_or_on_the_rug(plain):
+    things = {t.key: t for t in setting(build_geometry(plain))}
+    for key in ("sofa feet", "armchair legs", "side table legs", "bookcase", "pot", "wood cradle",
+                "fire irons", "rug", "door casing"):  # fmt: skip
+        assert things[key].points[:, 2].min() == pytest.approx(0.0, abs=1e-4), key
+    rug = things["rug"]
+    assert things["low table legs"].points[:, 2].min() == pytest.approx(rug.points[:, 2].max())
+    legs = things["low table legs"].points
+    assert (legs[:, :2].min(0) > rug.points[:, :2].min(0)).all()
+    assert (legs[:, :2].max(0) < rug.points[:, :2].max(0)).all()
+
+
+@settings(max_examples=24, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs())
+def test_what_burns_keeps_away_from_the_fire(design):
+    """Distance on the floor from the opening, corner by corner."""
+    geometry = build_geometry(design)
+    half = geometry.frame.half_width
+    seats = ("sofa", "armchair", "bookcase", "books", "rug", "low table", "side table", "firewood",
+             "leaves")  # fmt: skip
+    for t in setting(geometry):
+        if t.key.startswith(seats):
+            x, y, _ = t.points.T
+            away = np.hypot(np.maximum(np.abs(x) - half, 0.0), y)
+            assert away.min() > FROM_FIRE - 1e-6, t.key
+
+
+def test_nobody_who_looks_stands_in_a_chair_or_behind_one(plain):
+    geometry = build_geometry(plain)
+    eyes = [s for s in standpoints(geometry) if s.name in INSIDE]
+    things = [t for t in setting(geometry) if t.key not in SHELL]
+    seen = {}
+    for eye in eyes:
+        at = np.array(eye.stands)
+        for t in things:
+            assert np.abs(t.points - at).max(1).min() > 0.2, (eye.name, t.key)
+        # To the corners of the opening and to its middle nothing comes between.
+        f = geometry.frame
+        for x in (-f.half_width, 0.0, f.half_width):
+            for z in (f.hearth + 0.3, f.opening_top):
+                for t in things:
+                    if t.key in FIRE:
+                        continue
+                    seen[eye.name, t.key] = hit(at, np.array([x, -0.01, z]), t)
+    assert not [pair for pair, blocked in seen.items() if blocked]
+
+
+def hit(a, b, thing):
+    """Whether the line from one point to another meets a thing's faces."""
+    p, q, r = (thing.points[thing.faces[:, k]] for k in range(3))
+    way = b - a
+    u, v = q - p, r - p
+    h = np.cross(way, v)
+    det = (u * h).sum(1)
+    ok = np.abs(det) > 1e-12
+    inv = np.where(ok, 1 / np.where(ok, det, 1), 0)
+    s = a - p
+    m = inv * (s * h).sum(1)
+    w = np.cross(s, u)
+    n = inv * (w @ way)
+    t = inv * (v * w).sum(1)
+    return bool((ok & (m > 0) & (n > 0) & (m + n < 1) & (t > 0) & (t < 1)).any())
+
+
+def test_no_light_comes_in_but_by_windows_and_flue(plain):
+    """Rays from the middle of the room, all ways: each meets a face of the room's or of the
+    masonry; what leaves goes out by a window.
+    """
+    geometry = build_geometry(plain)
+    room, things = room_measures(geometry), setting(geometry)
+    shell = [t for t in things if t.key in SHELL or t.key == "door"]
+    parts = [b.to_mesh64() for b in masonry(geometry)]
+    points = [t.points for t in shell] + [m.vert_properties[:, :3] for m in parts]
+    faces = [t.faces for t in shell] + [m.tri_verts for m in parts]
+    skins = [Skin(p, f) for p, f in zip(points, faces, strict=True)]
+    k = np.arange(1500) + 0.5
+    z = 1 - 2 * k / len(k)
+    turn = np.pi * (1 + 5**0.5) * k
+    ways = np.stack([np.sqrt(1 - z * z) * np.cos(turn), np.sqrt(1 - z * z) * np.sin(turn), z], 1)
+    start = np.array([0.3, (room.front + room.back) / 2, room.ceiling / 2])
+    out = [w for w in ways if not any(hit(start, start + 30 * w, s) for s in skins)]
+    assert out
+    for way in out:
+        assert way[0] < 0
+        y, level = (start + way * (room.left - start[0]) / way[0])[1:]
+        assert any(w.front < y < w.back and w.sill < level < w.head for w in room.windows)
+
+
+class Skin:
+    def __init__(self, points, faces):
+        self.points, self.faces = np.array(points), np.array(faces, dtype=int)

@@ -46,11 +46,11 @@ def apart(a, b):
     return any(p[k] >= q[k + 3] - 1e-9 or q[k] >= p[k + 3] - 1e-9 for k in range(3))
 
 
-def masonry(geometry):
-    """Every part as high as the room, a hair smaller, so that what touches it does not count."""
+def masonry(geometry, low=0.0):
+    """Every part between a level and the ceiling."""
     top = wall_top(geometry)
-    whole = (part_body(p) for p in geometry.parts if p.top > 0 and p.bottom < top)
-    return [b.trim_by_plane((0, 0, -1), -top).trim_by_plane((0, 0, 1), 0.0) for b in whole]
+    whole = (part_body(p) for p in geometry.parts if p.top > low and p.bottom < top)
+    return [b.trim_by_plane((0, 0, -1), -top).trim_by_plane((0, 0, 1), low) for b in whole]
 
 
 def looked_at(geometry):
@@ -220,7 +220,7 @@ def test_no_light_comes_in_but_by_windows_and_flue(plain):
     geometry = build_geometry(plain)
     room, things = room_measures(geometry), setting(geometry)
     shell = [t for t in things if t.key in SHELL or t.key == "door"]
-    parts = [b.to_mesh64() for b in masonry(geometry)]
+    parts = [b.to_mesh64() for b in masonry(geometry, -0.5)]
     points = [t.points for t in shell] + [m.vert_properties[:, :3] for m in parts]
     faces = [t.faces for t in shell] + [m.tri_verts for m in parts]
     skins = [Skin(p, f) for p, f in zip(points, faces, strict=True)]

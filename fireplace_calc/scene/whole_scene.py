@@ -7,15 +7,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
-from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF, standpoints
+from fireplace_calc.scene.eyes import standpoints
 from fireplace_calc.scene.layouts.all_layouts import face_layouts
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
+from fireplace_calc.scene.setting import room_measures, setting
 from fireplace_calc.scene.shown_masonry import mantel_things, masonry
-
-PROUD = 0.254
-"""How far the breast stands out of the wall, where nobody has told it. [m]"""
 
 
 @dataclass(frozen=True, eq=False)
@@ -56,29 +52,8 @@ def gather_scene(result: Assessment, state: str = "room") -> WholeScene:
     geometry = result.geometry
     return WholeScene(
         (*masonry(result, state), *mantel_things(result, state)),
-        (),
+        setting(geometry) if state == "room" else (),
         tuple(face_layouts(result)),
-        _bare_room(geometry),
+        room_measures(geometry),
         standpoints(geometry),
-    )
-
-
-def _bare_room(geometry: Geometry) -> RoomMeasures:
-    """A room of nothing but walls."""
-    f, house = geometry.frame, geometry.design.house
-    left, right = wall_sides(geometry)
-    if house.room_length is None:
-        left, right = min(left, -USUAL_HALF), max(right, USUAL_HALF)
-    deep = house.room_width or USUAL_DEPTH
-    told = geometry.design.breast.stands_out
-    return RoomMeasures(
-        left,
-        right,
-        -deep,
-        PROUD if told is None else told,
-        wall_top(geometry),
-        (),
-        (left + 0.6, -1.0, 1.5),
-        (0.0, f.depth / 2, f.hearth),
-        0.62 * f.back_width + 0.1,
     )

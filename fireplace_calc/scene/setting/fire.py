@@ -19,8 +19,10 @@ OFF_BACK, OFF_FRONT, OFF_SIDE = 0.04, 0.06, 0.035
 """From the fire to the back, to the plane of the face, and to either side. [m]"""
 DEEP, HIGH, LONG = 0.39, 0.42, 0.66
 """Of a fire of full size. [m]"""
-LARGEST = 1.25
-"""No fire is laid larger, over that of full size. [-]"""
+LEAST, LARGEST = 0.15, 1.25
+"""No fire is laid smaller or larger, over that of full size. [-]"""
+FORWARD = (1.0, 0.92, 0.84, 0.76, 0.68)
+"""How deep the back log may lie, of the firebox. [-]"""
 GRATE = 0.1
 """Top of its bars over the hearth, at full size. [m]"""
 
@@ -62,11 +64,6 @@ class FirePlace:
         """
         return min(self.most, self.long - self.closes * y)
 
-    @property
-    def foot(self) -> float:
-        """Level of the logs' underside. [m]"""
-        return self.hearth + GRATE * self.size
-
 
 def fire_place(geometry: Geometry) -> FirePlace:
     """Where the fire is laid, clear of back, sides and head.
@@ -79,14 +76,20 @@ def fire_place(geometry: Geometry) -> FirePlace:
     -------
     FirePlace
     """
+    return max((_laid_at(geometry, share) for share in FORWARD), key=lambda at: at.size * at.long)
+
+
+def _laid_at(geometry: Geometry, share: float) -> FirePlace:
+    """The largest fire whose back log lies no deeper than a share of the depth. A back much
+    narrower than the opening keeps logs of any length away from it.
+    """
     f = geometry.frame
-    high = (f.clear_top - f.hearth) * 0.66
-    size = min(LARGEST, high / HIGH)
+    size = min(LARGEST, (f.clear_top - f.hearth) * 0.66 / HIGH)
     for _ in range(4):
-        rear = f.back_at(f.hearth + HIGH * size) - OFF_BACK
+        rear = share * (f.back_at(f.hearth + HIGH * size) - OFF_BACK)
         front = min(OFF_FRONT, rear / 4)
         across = 2 * f.half_at(rear) - 2 * OFF_SIDE
-        size = min(size, (rear - front) / DEEP, across / (0.75 * LONG))
+        size = max(min(size, (rear - front) / DEEP, across / (0.7 * LONG)), 0.0)
     middle, most = rear - DEEP * size / 2, 1.35 * LONG * size
     free = 2 * f.half_at(middle) - 2 * OFF_SIDE
     return FirePlace(middle, f.hearth, min(free, most), size, 2 * f.side_slope, most)
@@ -106,6 +109,8 @@ def laid_fire(geometry: Geometry) -> Iterator[Thing]:
     from manifold3d import Manifold
 
     at = fire_place(geometry)
+    if at.size < LEAST:
+        return
     where = {"y": at.middle, "z": at.hearth}
     logs = _logs(at)
     for key, name, burnt in (("logs", "logs", False), ("charred logs", "charred logs", True)):
@@ -115,7 +120,7 @@ def laid_fire(geometry: Geometry) -> Iterator[Thing]:
     yield made("log ends", "sawn ends", "log end", sawn).at(**where)
     yield made("grate", "grate", "iron", _grate(at)).at(**where)
     ashes = Manifold.sphere(1.0, 14).trim_by_plane((0.0, 0.0, 1.0), 0.0)
-    ashes = ashes.scale((0.3 * at.long, 0.34 * DEEP * at.size, 0.035 * at.size))
+    ashes = ashes.scale((0.3 * at.long, 0.27 * DEEP * at.size, 0.035 * at.size))
     yield made("ashes", "ashes", "ash", ashes, smooth=True).at(**where)
 
 

@@ -64,7 +64,7 @@ def room_measures(geometry: Geometry) -> RoomMeasures:
         ceiling=wall_top(geometry),
         windows=windows(geometry),
         lamp=geometry.once(_lamp),
-        fire=(0.0, at.middle, at.foot),
+        fire=(0.0, at.middle, at.hearth),
         fire_width=at.long,
     )
 
@@ -183,10 +183,15 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
         *(Spot(s * (reach + 0.15 + 0.05 * k), back - 0.15) for k in range(3) for s in (1, -1)),
         burns=False,
     )
+    green = plant().width / 2 + 0.03
     stand(
         plant(),
-        *(Spot(right - 0.4 - 0.1 * k, back - 0.4 - 0.05 * k) for k in range(6)),
-        *(Spot(right - 0.45, plan.front + 0.45 + 0.2 * k) for k in range(4)),
+        *(
+            Spot(right - green - 0.1 * k, back - green - 0.1 * m)
+            for m in range(3)
+            for k in range(6)
+        ),
+        *(Spot(right - green, plan.front + green + 0.2 * k) for k in range(4)),
     )
     for share in (1.0, 0.85, 0.7, 0.55):
         wide, deep = round(2.9 * share, 1), round(2.0 * share, 1)

@@ -6,9 +6,11 @@ from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from fireplace_calc.base.units import INCH
-from fireplace_calc.geometry.bodies import plan_rings
+from fireplace_calc.geometry.bodies import plan_rings, solid_body
+from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, signed_area
+from fireplace_calc.geometry.polygons import box as polygon_box
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.built.standing import between_levels
 from fireplace_calc.scene.setting.forms import block
@@ -30,7 +32,8 @@ SKIN = 1e-4
 
 def wall_plane(geometry: Geometry) -> float:
     """Where the wall beside the breast stands behind the face. [m]"""
-    return PROUD
+    told = geometry.design.breast.stands_out
+    return PROUD if told is None else told
 
 
 def taken_of_the_floor(geometry: Geometry) -> CrossSection:
@@ -46,8 +49,8 @@ def taken_of_the_floor(geometry: Geometry) -> CrossSection:
         Right, and away from the room. [m]
     """
     f = geometry.frame
-    fire = [(-f.half_width, 0.0), (f.half_width, 0.0), (f.half_width, f.depth)]
-    return _level_cut(geometry, -SKIN, [*fire, (-f.half_width, f.depth)])
+    fire = polygon_box(-f.half_width, f.half_width, 0.0, f.depth)
+    return _level_cut(geometry, -SKIN, fire)
 
 
 def taken_of_the_ceiling(geometry: Geometry) -> CrossSection:
@@ -78,11 +81,18 @@ def footprint(geometry: Geometry) -> CrossSection:
         Right, and away from the room. [m]
     """
     low, high = OVER, wall_top(geometry)
-    return _united(
-        between_levels(part, low, high).project()
+    bodies = [
+        between_levels(part, low, high)
         for part in geometry.parts
         if part.top > low and part.bottom < high
-    )
+    ]
+    bodies += [
+        solid_body(loft)
+        for part in mantel_parts(geometry)
+        for run in part.group.runs
+        for loft in run.lofts
+    ]
+    return _united(body.project() for body in bodies)
 
 
 def taken_of_the_wall(geometry: Geometry) -> CrossSection:

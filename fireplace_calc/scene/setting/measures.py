@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.proportion.wall_guides import wall_ends, wall_top
+from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
 from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF
 from fireplace_calc.scene.records import Window
 from fireplace_calc.scene.setting.forms import Ends
@@ -36,10 +36,10 @@ def side_walls(geometry: Geometry) -> Ends:
     tuple of float
         [m]
     """
-    half = wall_ends(geometry)
+    left, right = wall_sides(geometry)
     if geometry.design.house.room_length is None:
-        half = max(half, USUAL_HALF)
-    return -half, half
+        return min(left, -USUAL_HALF), max(right, USUAL_HALF)
+    return left, right
 
 
 def front_and_back(geometry: Geometry) -> Ends:

@@ -29,7 +29,7 @@ IN_WALL = (-0.15, -0.11)
 """A sash, before (positive) or behind the face of its wall. [m]"""
 PANE = 0.4
 """Panes are about so wide and high. [m]"""
-CURTAIN, FOLDS = 0.3, 4
+CURTAIN, FOLDS = 0.28, 3
 """Width of one side of a drawn curtain, and its folds."""
 FROM_WALL = 0.15
 """What hangs at the left wall stays within this. [m]"""
@@ -113,9 +113,9 @@ def _casing(left: float, w: Window) -> Manifold:
 
 def _curtain(left: float, at: float, way: float, high: float) -> Manifold:
     """One side of a curtain drawn open, in folds, from one end on."""
-    many, thick = 6 * FOLDS, 0.005
+    many, thick = 5 * FOLDS, 0.005
     line = [
-        (0.1 + 0.035 * sin(2 * pi * FOLDS * k / many) * (1 - 0.2 * (k % 5) / 4), CURTAIN * k / many)
+        (0.1 + 0.035 * sin(2 * pi * FOLDS * k / many) * (1 - 0.2 * (k % 4) / 3), CURTAIN * k / many)
         for k in range(many + 1)
     ]
     # Folds lie close: the cloth is thick enough that it does not show its back.

@@ -98,7 +98,7 @@ class FloorPlan:
         spot : Spot
         """
         own = outline(what, spot)
-        return (own ^ (self.eyes + self.fire)).area() < 1e-9
+        return bool((own ^ (self.eyes + self.fire)).area() < 1e-9)
 
     def free(self, own: CrossSection, high: float, burns: bool = True, rug: bool = False) -> bool:
         """Whether an outline is free for something of a height.

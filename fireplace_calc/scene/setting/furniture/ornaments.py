@@ -146,11 +146,11 @@ def plant() -> Furniture:
         head = (0.13 * cos(way), 0.13 * sin(way), 1.25 - 0.18 * k)
         foot = (0.03 * cos(way), 0.03 * sin(way), 0.252)
         stems.append(rod([foot, head], 0.009, 5))
-        for m in range(8):
-            share = 0.3 + 0.7 * m / 7
+        for m in range(6):
+            share = 0.3 + 0.7 * m / 5
             at = tuple(a + share * (b - a) for a, b in zip(foot, head, strict=True))
-            turn, rise = 137.5 * m + 70 * k, 28 + 40 * m / 7
-            leaf = _leaf(0.32 - 0.1 * m / 7, 0.14).translate((0.01, 0, 0))
+            turn, rise = 137.5 * m + 70 * k, 28 + 40 * m / 5
+            leaf = _leaf(0.32 - 0.1 * m / 5, 0.14).translate((0.01, 0, 0))
             leaves.append(leaf.rotate((0, -rise, turn)).translate((at[0], at[1], at[2])))
     return gathered(
         made("pot", "plant pot", "clay", pot, smooth=True),

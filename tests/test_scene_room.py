@@ -20,8 +20,8 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mesh import part_body
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.eyes import INSIDE, standpoints
-from fireplace_calc.scene.setting import room_measures, setting
 from fireplace_calc.scene.setting.fire import fire_place
+from fireplace_calc.scene.setting.furnished import room_measures, setting
 from fireplace_calc.scene.setting.places import FROM_FIRE
 from fireplace_calc.scene.stuffs import stuffs
 

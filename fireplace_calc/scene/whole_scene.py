@@ -10,7 +10,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.scene.eyes import standpoints
 from fireplace_calc.scene.layouts.all_layouts import face_layouts
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
-from fireplace_calc.scene.setting import room_measures, setting
+from fireplace_calc.scene.setting.furnished import room_measures, setting
 from fireplace_calc.scene.shown_masonry import mantel_things, masonry
 
 

@@ -25,7 +25,7 @@ from fireplace_calc.scene.setting.furniture.tables import (
 from fireplace_calc.scene.setting.measures import front_and_back, side_walls, windows
 from fireplace_calc.scene.setting.openings import door_things, window_things
 from fireplace_calc.scene.setting.places import FloorPlan, Spot
-from fireplace_calc.scene.setting.shell import SKIRTING_THICK, shell
+from fireplace_calc.scene.setting.shell import SKIRTING_THICK, shell_things
 from fireplace_calc.scene.setting.stood import Furniture
 
 STEP = 0.1
@@ -81,7 +81,7 @@ def setting(geometry: Geometry) -> tuple[Thing, ...]:
     tuple of Thing
     """
     return (
-        *shell(geometry),
+        *shell_things(geometry),
         *window_things(geometry),
         *door_things(geometry),
         *laid_fire(geometry),

@@ -34,7 +34,7 @@ LOW_ROOM = 2.3
 """Under a ceiling as low as this there is no cornice. [m]"""
 
 
-def shell(geometry: Geometry) -> Iterator[Thing]:
+def shell_things(geometry: Geometry) -> Iterator[Thing]:
     """What closes the room.
 
     Parameters

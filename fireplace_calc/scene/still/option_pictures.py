@@ -11,11 +11,10 @@ import numpy as np
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.arrays import BoolArray
 from fireplace_calc.scene.eyes import INSIDE, standpoints
-from fireplace_calc.scene.layouts.all_layouts import face_layouts
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
-from fireplace_calc.scene.shown_masonry import mantel_things, masonry
 from fireplace_calc.scene.still.empty_room import bare_measures, bare_room
 from fireplace_calc.scene.still.still_picture import Still, still
+from fireplace_calc.scene.whole_scene import gather_scene
 
 SAME = 5e-4
 """Corners nearer to each other than this are the same. [m]"""
@@ -126,9 +125,12 @@ class InRoom:
 
 def in_room(result: Assessment) -> InRoom:
     """All that is seen of an option in its room."""
+    whole = gather_scene(result)
+    if whole.setting:
+        return InRoom(result, (*whole.fireplace, *whole.setting), whole.layouts, whole.measures)
     geometry = result.geometry
-    things = (*masonry(result, "room"), *mantel_things(result, "room"), *bare_room(geometry))
-    return InRoom(result, things, face_layouts(result), bare_measures(geometry))
+    things = (*whole.fireplace, *bare_room(geometry))
+    return InRoom(result, things, whole.layouts, bare_measures(geometry))
 
 
 def option_picture(

@@ -58,7 +58,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument(
         "--paper",
         metavar="NAME",
-        help="letter, A4 or A3; letter for feet and inches, A4 for millimetres when left out",
+        help="letter, 11x17, A4 or A3; when left out letter, or A4 for millimetres",
     )
     parser.add_argument(
         "--prices",

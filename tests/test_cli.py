@@ -211,7 +211,7 @@ def test_paper_and_price_list_are_the_readers(tmp_path, capsys):
     assert 7.5 in held and "crown" in " ".join(map(str, held))
     capsys.readouterr()
     for wrong, words in (
-        (("--paper", "A5"), "letter, A4, A3"),
+        (("--paper", "A5"), "letter, 11x17, A4, A3"),
         (("--prices", str(tmp_path / "none.csv")), "none.csv"),
     ):
         folder = tmp_path / wrong[0].strip("-")

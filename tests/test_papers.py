@@ -59,7 +59,7 @@ def test_a_page_tells_which_inputs_it_was_drawn_from(boathouse):
 
 
 def test_a_paper_nobody_has_is_named(boathouse):
-    with pytest.raises(InputError, match="letter, A4, A3"):
+    with pytest.raises(InputError, match="letter, 11x17, A4, A3"):
         pages(assess(boathouse), FEET_INCHES, "B5")
 
 

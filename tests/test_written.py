@@ -59,7 +59,7 @@ def test_papers_have_the_sizes_of_their_standards():
     assert PAPERS["A4"] == (297.0, 210.0) and PAPERS["A3"] == (420.0, 297.0)
     assert paper("feet-inches") == PAPERS["letter"] and paper(METRIC) == PAPERS["A4"]
     assert paper("feet-inches", "A3") == PAPERS["A3"]
-    with pytest.raises(InputError, match="Paper is 'B5', but there are only letter, A4, A3"):
+    with pytest.raises(InputError, match="Paper is 'B5', but there are only letter, 11x17, A4, A3"):
         paper(METRIC, "B5")
     cell = place(279.4, 215.9)
     assert (cell.left, cell.bottom, cell.right, cell.top) == pytest.approx((8, 29, 271.4, 207.9))

@@ -225,7 +225,13 @@ class PriceBand:
 
 @lru_cache(maxsize=1)
 def price_spread() -> tuple[float, float, Source]:
-    """How far under and over an order the bill may end, as shares of it; and the source. [-]"""
+    """How far under and over a priced order the bill may end.
+
+    Returns
+    -------
+    tuple of float and Source
+        Lowest and highest, as shares of the order [-], and where they are from.
+    """
     (row,) = rows_of("price_spread.csv")
     return float(row["low"]), float(row["high"]), source_of(row)
 

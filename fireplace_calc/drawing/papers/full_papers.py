@@ -25,7 +25,12 @@ from fireplace_calc.drawing.views.layout import ARCHITECT
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.takeoff.cost import Price
 
-PAPERS = {"letter": (279.4, 215.9), "A4": (297.0, 210.0), "A3": (420.0, 297.0)}
+PAPERS = {
+    "letter": (279.4, 215.9),
+    "11x17": (431.8, 279.4),
+    "A4": (297.0, 210.0),
+    "A3": (420.0, 297.0),
+}
 """All lying. [mm]"""
 USUAL = {FEET_INCHES: "letter", "millimetres": "A4"}
 """Paper of each unit system, where nobody asks for another."""
@@ -257,7 +262,7 @@ def paper_set(
     units : str
         ``feet-inches`` or ``millimetres``.
     size : str or None
-        ``letter``, ``A4`` or ``A3``; else letter for feet and inches, A4 for millimetres.
+        ``letter``, ``11x17``, ``A4`` or ``A3``; else letter, or A4 for millimetres.
     drawings_only : bool
         Leave out the written sheets.
     prices : dict or None

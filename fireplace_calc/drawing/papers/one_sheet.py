@@ -77,7 +77,7 @@ def hand_over(
     units : str
         ``feet-inches`` or ``millimetres``.
     size : str or None
-        ``letter``, ``A4`` or ``A3``; the one usual for the units when left out.
+        ``letter``, ``11x17``, ``A4`` or ``A3``; the one usual for the units when left out.
     shown : collection of str
         Proportion guides that are switched on.
 
@@ -125,7 +125,7 @@ def check_sheet(
     units : str
         ``feet-inches`` or ``millimetres``.
     size : str or None
-        ``letter``, ``A4`` or ``A3``; the one usual for the units when left out.
+        ``letter``, ``11x17``, ``A4`` or ``A3``; the one usual for the units when left out.
 
     Returns
     -------

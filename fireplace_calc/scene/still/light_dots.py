@@ -42,12 +42,12 @@ def light(faces: Faces, room: RoomMeasures, points: Array, normals: Array) -> Ar
     arrived: Array = (0.42 + 0.16 * normals[:, 2:3]) * ROUND
     lamps = list(_from_windows(room))
     for stands, looks, area in lamps:
-        shadow = _reaches(faces, looking(stands, looks, SHADOW / 2.6, SHADOW, SHADOW), points)
+        shadow = _reaches(faces, looking(stands, looks, SHADOW / 2.6, SHADOW, SHADOW), points, 1.0)
         arrived += shadow[:, None] * _falls(stands, points, normals, area)[:, None] * DAY
     x, y, z = room.fire
     fire = (x, y - 0.05, z + 0.22)
     glow = looking(fire, (x, y - 2.0, z + 0.5), SHADOW / 2.0, SHADOW, SHADOW)
-    shadow = _reaches(faces, glow, points, beyond=1.0)
+    shadow = _reaches(faces, glow, points, 1.0)
     arrived += shadow[:, None] * _falls(fire, points, normals, 0.55)[:, None] * GLOW
     return arrived
 
@@ -75,7 +75,7 @@ def _falls(stands: tuple[float, float, float], points: Array, normals: Array, ar
     return fallen
 
 
-def _reaches(faces: Faces, lamp: Sight, points: Array, beyond: float = 0.0) -> Array:
+def _reaches(faces: Faces, lamp: Sight, points: Array, beyond: float) -> Array:
     """Whether a lamp is seen from the points, soft at the edge; outside its sight as told. [-]"""
     seen = look(faces, lamp)
     turned = lamp.turned(points)

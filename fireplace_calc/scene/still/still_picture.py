@@ -16,6 +16,8 @@ from fireplace_calc.scene.still.sight import sight_of
 
 FINER = 2
 """Dots worked out for each one shown, across and down. [-]"""
+EXPOSURE = 1.9
+"""How long the picture is exposed, so to speak. [-]"""
 FARTHEST = 50.0
 """Nothing in a room is farther away. [m]"""
 OUTDOORS = np.array((0.82, 0.86, 0.9))
@@ -110,7 +112,7 @@ def _uneven(points: Array) -> Array:
 
 def _developed(light_: Array) -> IntArray:
     """Light as a screen shows it: bright things keep their drawing."""
-    exposed = light_ * 1.15
+    exposed = light_ * EXPOSURE
     rolled = exposed * (1 + exposed / 4) / (1 + exposed)
     coded = np.where(
         rolled <= 0.0031308, 12.92 * rolled, 1.055 * np.maximum(rolled, 1e-9) ** (1 / 2.4) - 0.055

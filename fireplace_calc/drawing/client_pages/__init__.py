@@ -1,0 +1,1 @@
+"""Two pages in color to hand over to a client: pictures, names, a few sentences."""

@@ -15,8 +15,9 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA, rows
 from fireplace_calc.base.units import FOOT, InputError
 from fireplace_calc.drawing.client_pages.leaf import Leaf, broken, measured
+from fireplace_calc.drawing.client_pages.page_plan import NamedDesign, widened
 from fireplace_calc.drawing.client_pages.painted import as_pdf, as_png
-from fireplace_calc.drawing.client_pages.two_pages import Option, client_pages, widened
+from fireplace_calc.drawing.client_pages.two_pages import client_pages
 from fireplace_calc.drawing.papers.full_papers import PAPERS
 from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.report.for_client.handed_over import LARGEST_MARK, Names, mark_words, names_in
@@ -51,7 +52,7 @@ NAMED = ("As it is", "Wide", "Deep hearth", "Stone", "With a low arch for the la
 @pytest.fixture(scope="module")
 def options():
     return [
-        Option(name, assess(change(LAID, changes)))
+        NamedDesign(name, assess(change(LAID, changes)))
         for name, changes in zip(NAMED, CHANGES, strict=True)
     ]
 

@@ -86,7 +86,7 @@ def broken(text: str, size: float, width: float, font: str = "plain") -> list[st
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
+class LineOfText:
     """One line of letters: its left end and upper edge [mm], and its size in points. [-]"""
 
     x: float
@@ -144,7 +144,7 @@ class Leaf:
 
     width: float
     height: float
-    words: list[Words] = field(default_factory=list)
+    words: list[LineOfText] = field(default_factory=list)
     pictures: list[Shown] = field(default_factory=list)
     strokes: list[Stroke] = field(default_factory=list)
 
@@ -176,7 +176,7 @@ class Leaf:
         """
         for line in broken(text, size, width, font):
             at = x + width - measured(line, size, font) if right else x
-            self.words.append(Words(at, y, line, size, font, color))
+            self.words.append(LineOfText(at, y, line, size, font, color))
             y += LEADING * size * POINT
         return y
 

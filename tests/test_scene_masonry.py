@@ -100,14 +100,15 @@ def test_step_by_step_ends_with_all_that_is_laid(boathouse):
 
 
 def test_a_set_goes_up_from_its_base():
-    """The base stands before the first piece, the chimney of brick is not there yet."""
+    """The base stands before the first piece; what is laid round the set comes after the last."""
     result = assess(middling())
     things = masonry(result, "built")
     assert {t.part for t in things if t.step == 0} >= {"footing", "hearth slab"}
-    assert not any(t.part in ("shoulder", "chimney walls", "crown") for t in things)
+    round_it = [t for t in things if t.part in ("shoulder", "chimney walls", "crown")]
+    assert {t.step for t in round_it} == {last_step(result)}
     pieces = [t for t in things if t.kind == "piece"]
-    # The lining is one step of its own.
-    assert last_step(result) == len(pieces) + ("firebox lining" in result.geometry.by_name)
+    # The lining is one step of its own, and what is laid round the set another.
+    assert last_step(result) == len(pieces) + ("firebox lining" in result.geometry.by_name) + 1
     assert len({t.step for t in pieces}) == len(pieces)
 
 

@@ -77,7 +77,8 @@ def masonry(result: Assessment, state: str = "whole") -> tuple[Thing, ...]:
     if state == "cut":
         return tuple(_cut_open(geometry, standing))
     away = spread_apart(geometry, standing) if state == "apart" else {}
-    made = (_thing(geometry, one, state == "apart") for one in standing)
+    bare = state in ("apart", "built")
+    made = (_thing(geometry, one, bare) for one in standing)
     return tuple(replace(thing, away=away[thing.key]) if away else thing for thing in made)
 
 
@@ -111,7 +112,7 @@ def _hung_at(result: Assessment) -> int:
     if not mantel_parts(result.geometry):
         return 0
     if steps := setting_steps(result.geometry):
-        return max(steps.values()) + 1
+        return max(steps.values()) + 2
     return max((s.number for s in result.work.steps if s.name == MANTEL_STEP), default=0)
 
 
@@ -125,10 +126,12 @@ def last_step(result: Assessment) -> int:
     Returns
     -------
     int
-        Pieces and lining of a set; steps of work of a laid design; and the mantel. [-]
+        Pieces and lining of a set, and one for all that is laid round it; steps of work of a laid
+        design; and the mantel. [-]
     """
-    steps = setting_steps(result.geometry)
-    last = max(steps.values()) if steps else max(s.number for s in result.work.steps if s.parts)
+    if steps := setting_steps(result.geometry):
+        return max(max(steps.values()) + 1, _hung_at(result))
+    last = max(s.number for s in result.work.steps if s.parts)
     return max(last, _hung_at(result))
 
 
@@ -141,14 +144,12 @@ def _standing(result: Assessment, state: str) -> Iterator[ShownSolid]:
             for part in geometry.parts:
                 yield from _laid(geometry, part, state)
         return
-    beside = steps_beside_the_set(geometry)
+    beside, last = steps_beside_the_set(geometry), max(setting_steps(geometry).values()) + 1
     for part in geometry.parts:
         if is_of_set(geometry, part) and part.material == "refractory":
             continue
-        if state != "built":
-            yield from _laid(geometry, part, state)
-        elif part.name in beside:
-            yield from (replace(one, step=beside[part.name]) for one in faced(geometry, part))
+        step = beside.get(part.name, last) if state == "built" else 0
+        yield from (replace(one, step=step) for one in _laid(geometry, part, state))
     pieces = pieces_of_set(geometry)
     if state == "room":
         lined = "firebox lining" in geometry.by_name

@@ -45,8 +45,8 @@ def setting_steps(geometry: Geometry) -> dict[str, int]:
 
 
 def steps_beside_the_set(geometry: Geometry) -> dict[str, int]:
-    """When each part of a fireplace from a set stands that is no piece; what comes after the last
-    piece is left out.
+    """When each part of a fireplace from a set stands that is no piece; what is laid round the set
+    after the last piece is left out.
 
     Parameters
     ----------

@@ -23,7 +23,7 @@ export class Coats {
   /** Dress a surface: now if the coat is there, else as soon as it is painted. */
   wear(material, group, looks) {
     const { stuff, layout } = group, key = `${stuff}|${layout?.key || ''}`;
-    if (!looks[stuff]) return;
+    if (!looks[stuff] || !material.uniforms) return; // a cut face has its hatch
     this.worn.set(material, { key, stuff });
     this.put(material, this.made.get(key) || this.made.get(this.latest.get(stuff)));
     if (this.made.has(key) || this.asked.has(key)) return;

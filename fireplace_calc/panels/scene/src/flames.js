@@ -5,6 +5,8 @@ import { lots } from './noise.js';
 
 /** A second at which the fire looks well when it stands still. */
 const STILL = 41.3;
+/** After so many seconds it burns as before: large numbers lose their small parts. */
+const AGAIN = 900;
 
 const NOISE = `
 float lot(vec2 p) { p = fract(p * vec2(123.34, 345.45)); p += dot(p, p + 34.345); return fract(p.x * p.y); }
@@ -44,10 +46,10 @@ void main() {
   float thick = smoothstep(.02, .72, body) * smoothstep(1., .72, abs(vAt.x)) * smoothstep(0., .05, z) * smoothstep(1., .78, vAt.y) * vFacing;
   if (thick < .004) discard;
   float hot = thick * thick * (1.15 - .6 * min(h, 1.2)) * (.72 + .5 * n);
-  vec3 c = mix(vec3(1., .15, .01), vec3(1., .38, .06), smoothstep(.0, .42, hot));
-  c = mix(c, vec3(1., .66, .24), smoothstep(.35, 1., hot));
+  vec3 c = mix(vec3(1., .12, .006), vec3(1., .3, .035), smoothstep(.0, .42, hot));
+  c = mix(c, vec3(1., .52, .13), smoothstep(.35, 1., hot));
   float deep = .3 + .7 * smoothstep(.0, .14, z);
-  gl_FragColor = vec4((c * (thick * .4 + hot * 1.4) * deep + vec3(.03, .06, .2) * thick * (1. - smoothstep(.0, .07, z)) * .4) * gain, thick * .14 * gain);
+  gl_FragColor = vec4((c * (thick * .22 + hot * .72) * deep + vec3(.02, .04, .12) * thick * (1. - smoothstep(.0, .07, z)) * .4) * gain, thick * .14 * gain);
 }`;
 
 const EMBER_CORNERS = 'varying vec2 vAt; varying vec2 vSize; uniform vec2 size; void main() { vAt = uv; vSize = size; gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.); }';
@@ -64,7 +66,7 @@ void main() {
   float bed = smoothstep(1., .25, edge + .35 * (soft(m * 9.) - .5)), breath = .62 + .38 * soft(vec2(who * 17., time * .5 + who * 9.));
   float glow = bed * (crack * 1.5 + .5 * smoothstep(.35, .95, who) * breath) * breath;
   vec3 c = mix(vec3(1., .1, .008), vec3(1., .4, .07), smoothstep(.25, 1.1, glow));
-  gl_FragColor = vec4(c * glow * 1.6 * gain, smoothstep(.0, .25, bed) * .35 * gain);
+  gl_FragColor = vec4(c * glow * 1.1 * gain, smoothstep(.0, .25, bed) * .35 * gain);
 }`;
 
 /** The fire of a room: add `object` to the scene, call `tick` for every frame. */
@@ -73,7 +75,6 @@ export class Flames {
   constructor(room) {
     this.object = new Group();
     this.uniforms = { time: { value: STILL }, gain: { value: 1 } };
-    this.seconds = STILL;
     const [x, y, z] = room.fire, wide = room.fire_width;
     this.object.position.set(x, y, z);
     this.tongues = new Mesh(sheets(wide), this.material(TONGUE_CORNERS, TONGUE));
@@ -92,16 +93,15 @@ export class Flames {
   }
 
   /**
-   * Moves the fire on.
-   * @param {number} seconds since the last call
+   * The fire as it burns at a moment.
+   * @param {number} clock seconds by any clock that goes on
    * @param {{reduced?: boolean}} how reduced: it stands still, as somebody asked for who minds motion
-   * @returns {number} how bright it is now, about 1
+   * @returns {number} how bright it is then, about 1
    */
-  tick(seconds, { reduced = false } = {}) {
-    this.seconds = reduced ? STILL : this.seconds + Math.min(seconds, 0.1);
-    const t = this.uniforms.time.value = this.seconds;
+  tick(clock, { reduced = false } = {}) {
+    const t = this.uniforms.time.value = reduced ? STILL : clock % AGAIN;
     if (reduced) return 1;
-    return 1 + 0.07 * Math.sin(t * 5.3 + Math.sin(t * 2.1) * 1.7) + 0.05 * Math.sin(t * 11.7 + 1.3 * Math.sin(t * 3.7)) + 0.03 * Math.sin(t * 23.1);
+    return 1 + 0.06 * Math.sin(t * 5.3 + Math.sin(t * 2.1) * 1.7) + 0.04 * Math.sin(t * 11.7 + 1.3 * Math.sin(t * 3.7)) + 0.02 * Math.sin(t * 23.1);
   }
 
   /** How much of it burns, from 0 to 1. */

@@ -6,11 +6,14 @@ import re
 
 import pytest
 
-from fireplace_calc import Design, change
+from fireplace_calc import Design, assess, change
 from fireplace_calc.base.tables import densities
+from fireplace_calc.design.surroundings import FLOORS
 from fireplace_calc.drawing.sheets.style import HATCHES
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.scene.stuffs import MORTARS, PAINTERS, joint_color, stuffs
+from fireplace_calc.scene.layouts.floors import floor_layouts
+from fireplace_calc.scene.still.empty_room import bare_room
+from fireplace_calc.scene.stuffs import MORTARS, PAINTERS, floor_stuff, joint_color, stuffs
 from fireplace_calc.takeoff.rows import take_off
 
 GROUND = {"roof"}
@@ -63,3 +66,23 @@ def test_where_no_joint_of_mortar_shows_no_tint_is_spoken_of(face):
     assert "charcoal" not in " ".join(
         row.note for row in take_off(build_geometry(change(Design(), tinted)))
     )
+
+
+@pytest.mark.parametrize("floor", FLOORS)
+def test_the_floor_that_is_chosen_is_shown_and_moves_no_check(floor):
+    """Every finish has its stuff, and boards, flags and tile their layout; no verdict and no order follows from it."""
+    design = change(Design(), {"house.floor": floor})
+    stuff = floor_stuff(design)
+    assert stuff in stuffs()
+    result, plain = assess(design), assess(Design())
+    (shown,) = [t for t in bare_room(result.geometry) if t.key == "floor"]
+    assert shown.stuff == stuff
+    assert floor == "carpet" or stuff in {layout.stuff for layout in floor_layouts()}
+    assert [(f.key, f.verdict) for f in result.findings] == [
+        (f.key, f.verdict) for f in plain.findings
+    ]
+    assert result.takeoff == plain.takeoff
+
+
+def test_no_two_floors_look_alike():
+    assert len({floor_stuff(change(Design(), {"house.floor": f})) for f in FLOORS}) == len(FLOORS)

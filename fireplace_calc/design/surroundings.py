@@ -8,6 +8,9 @@ from fireplace_calc.base.record import Record
 from fireplace_calc.base.units import FOOT
 from fireplace_calc.design.declarations import choice, length, pieces, quantity, text, yes_no
 
+FLOORS = ("oak boards", "pine boards", "stone flags", "tile", "carpet")
+"""What the floor of the room may be covered with."""
+
 
 @dataclass(frozen=True, slots=True)
 class House(Record):
@@ -21,6 +24,9 @@ class House(Record):
     )
     room_width: float | None = length(
         "Room width", "14 ft", "6 ft", "100 ft", "Away from the fireplace wall.", optional=True
+    )
+    floor: str = choice(
+        "Floor finish", "oak boards", FLOORS, "Of the room; moves no check and is not ordered."
     )
     indoor: float = quantity(
         "temperature", "Room temperature", "20 degC", "0 degC", "35 degC", "At the hearth."

@@ -12,12 +12,17 @@ from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import Source, rows, source_of
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import MORTAR_COLORS
+from fireplace_calc.design.surroundings import FLOORS
 
 PAINTERS = (
     *("brick", "stone", "block", "tile", "flag", "slab", "board", "wood", "bark", "endgrain"),
     *("trowel", "cast", "mortar", "paint", "metal", "pile", "weave", "hide", "plain"),
 )
 """Ways a coat is painted on the page."""
+UNDERFOOT = dict(
+    zip(FLOORS, ("boards", "pine boards", "flags", "floor tile", "carpet"), strict=True)
+)
+"""Stuff of the floor by the finish that is chosen."""
 MORTARS = {color: f"mortar {color}" for color in MORTAR_COLORS}
 """Stuff of the joints by the color that is chosen."""
 
@@ -103,6 +108,20 @@ def stuffs() -> Mapping[str, Stuff]:
         )
         for r in table
     }
+
+
+def floor_stuff(design: Design) -> str:
+    """What the floor of the room is to the eye.
+
+    Parameters
+    ----------
+    design : Design
+
+    Returns
+    -------
+    str
+    """
+    return UNDERFOOT[design.house.floor]
 
 
 def joint_color(design: Design) -> str:

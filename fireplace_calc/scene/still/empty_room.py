@@ -10,6 +10,7 @@ from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
 from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF
 from fireplace_calc.scene.records import Point, RoomMeasures, Thing, Window
+from fireplace_calc.scene.stuffs import floor_stuff
 
 SILL, HEAD = 0.8, 2.1
 """Of the window. [m]"""
@@ -56,14 +57,15 @@ def bare_room(geometry: Geometry) -> tuple[Thing, ...]:
     tuple of Thing
     """
     f = geometry.frame
-    return tuple(_planes(bare_measures(geometry), f.block_half, f.flue_start))
+    floor = floor_stuff(geometry.design)
+    return tuple(_planes(bare_measures(geometry), f.block_half, f.flue_start, floor))
 
 
-def _planes(room: RoomMeasures, breast: float, shoulder: float) -> Iterator[Thing]:
+def _planes(room: RoomMeasures, breast: float, shoulder: float, floor: str) -> Iterator[Thing]:
     left, right, front, back, top = room.left, room.right, room.front, room.back, room.ceiling
     yield _plane(
         "floor",
-        "boards",
+        floor,
         (left, front, 0),
         (right, front, 0),
         (right, back, 0),

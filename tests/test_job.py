@@ -5,6 +5,8 @@ import asyncio
 import pytest
 
 from fireplace_calc.base.units import InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.panels import panel
 from fireplace_calc.panels.job import Job
 
 
@@ -44,6 +46,29 @@ def test_stop_is_heard_between_two_steps_and_nothing_is_finished():
         and closed[0] < 1000
         and job.stop.disabled
     )
+
+
+@pytest.mark.parametrize(
+    ("writes", "said"), [(True, "nothing was written"), (False, "the search was not finished")]
+)
+def test_a_search_that_is_stopped_does_not_speak_of_writing(writes, said):
+    job = Job("steps", writes=writes)
+
+    async def reader():
+        job.run(lambda: counting([], 1000), lambda: "")
+        await asyncio.sleep(0.001)
+        job.stop.click()
+        await asyncio.sleep(0.01)
+
+    asyncio.run(reader())
+    assert f"Stopped; {said}." in job.status.value
+
+
+def test_the_folds_that_only_look_say_so():
+    made = panel(Design(), folds=("remedies", "reach", "papers"))
+    for name, writes in (("remedies", False), ("reach", False), ("papers", True)):
+        made.open(name)
+        assert ("written" in made.folds[name].job.left) == writes, name
 
 
 def test_what_is_refused_is_answered_in_one_sentence():

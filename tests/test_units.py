@@ -309,6 +309,15 @@ def test_a_length_is_rounded_as_finely_as_asked_and_in_inches_alone():
     assert feet_inches(-INCH / 2) == '-1/2"' and feet_inches(-INCH / 40) == '0"'
 
 
+@pytest.mark.parametrize("kind", ["air speed", "difference", "count", "", "lenght"])
+@pytest.mark.parametrize("value", ["3 ft/s", 3.0, None, registry().Quantity("3 ft/s")])
+def test_a_kind_that_cannot_be_read_is_a_sentence(kind, value):
+    """Every kind that ``show`` knows can be asked for by mistake."""
+    with pytest.raises(InputError, match="what can be read is length, area") as refused:
+        to_si(value, kind, "Face velocity")
+    assert str(refused.value).startswith(f"Face velocity is asked for as '{kind}'")
+
+
 def test_thousands_stand_apart_and_no_nought_is_negative():
     assert grouped(1234567.0) == "1,234,567" and grouped(-1234.5, 1) == "-1,234.5"
     assert grouped(1234567.0, units="millimetres") == "1 234 567"

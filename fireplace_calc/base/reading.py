@@ -85,8 +85,8 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
     Raises
     ------
     InputError
-        For a bare number, an unknown unit, the wrong kind of unit, or something that is no finite
-        number.
+        For a bare number, an unknown unit, the wrong kind of unit, something that is no finite
+        number, or a kind that is only shown, such as ``air speed``.
 
     Examples
     --------
@@ -95,6 +95,14 @@ def to_si(value: Any, kind: str, name: str = "") -> float:
     >>> to_si("7:12", "ratio")
     0.5833333333333334
     """
+    if kind not in SI_UNIT:
+        raise InputError(
+            f"{name or 'Quantity'} is asked for as {shown(kind)}, but what can be read is"
+            f" {', '.join(SI_UNIT)}.",
+            name,
+            ", ".join(SI_UNIT),
+            kind,
+        )
     if isinstance(value, str):
         return _read(value, kind, name)
     if hasattr(value, "magnitude") and hasattr(value, "units"):

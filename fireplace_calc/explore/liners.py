@@ -10,7 +10,6 @@ from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
-from fireplace_calc.explore.mending.locks import foreign
 from fireplace_calc.explore.raising import HighestRaise, RaiseStop, highest_raise
 from fireplace_calc.explore.stepwise import Steps, finished
 from fireplace_calc.rules import PACKS, Finding
@@ -90,10 +89,10 @@ def looking_at_liners(design: Design, pack: str = DEFAULT_PACK) -> Steps[LinerTa
         yield n, len(liners), f"{shape} {size}"
         try:
             other = change(design, {"flue.shape": shape, "flue.size": size})
-            reached.append(highest_raise(other, pack, foreign(pack)))
+            reached.append(highest_raise(other, pack))
         except InputError as refused:
             reached.append(str(refused))
-    as_it_is = highest_raise(design, pack, foreign(pack))
+    as_it_is = highest_raise(design, pack)
     code = PACKS[pack].keys
     shared = [{f.key for f in one.broken} for one in reached if not isinstance(one, str)]
     aside = {f.key for f in as_it_is.broken if f.key not in code or all(f.key in s for s in shared)}

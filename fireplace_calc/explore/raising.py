@@ -14,6 +14,7 @@ from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft import draft_results, judgement
 from fireplace_calc.editing.changes import change
+from fireplace_calc.explore.mending.locks import foreign
 from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import PACKS, Finding
@@ -189,11 +190,9 @@ def _first_stop(
     )
 
 
-def highest_raise(
-    design: Design, pack: str = DEFAULT_PACK, ignored: Container[str] = ()
-) -> HighestRaise:
+def highest_raise(design: Design, pack: str = DEFAULT_PACK) -> HighestRaise:
     """How far the firebox of a design can be raised before something breaks that stood at the least
-    raise.
+    raise. What the table of another country says stops nothing.
 
     Parameters
     ----------
@@ -201,8 +200,6 @@ def highest_raise(
         Everything but its raise stays.
     pack : str
         Code to hold it against.
-    ignored : container of str
-        Keys of findings that stop nothing here.
 
     Returns
     -------
@@ -242,6 +239,7 @@ def highest_raise(
         except InputError as error:
             refused[tick] = str(error)
     least, end = min(drawn), max(drawn)
+    ignored = foreign(pack)
     stops: list[RaiseStop] = []
     broken: list[Finding] = []
     beyond = min((t for t in refused if t > least), default=None)

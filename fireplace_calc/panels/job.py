@@ -23,10 +23,13 @@ class Job:
     ----------
     unit : str
         What is counted, in the plural.
+    writes : bool
+        Whether it ends in something that is written; else it only looks for something.
     """
 
-    def __init__(self, unit: str) -> None:
+    def __init__(self, unit: str, writes: bool = True) -> None:
         self.unit = unit
+        self.left = "nothing was written" if writes else "the search was not finished"
         self.task: asyncio.Task[None] | None = None
         self.bar = w.IntProgress(
             description=unit.capitalize(), layout=w.Layout(visibility="hidden")
@@ -66,12 +69,13 @@ class Job:
                     raise
             self.status.value = html.heard(finished())
         except asyncio.CancelledError:
-            self.status.value = html.heard("Stopped; nothing was written.")
+            self.status.value = html.heard(f"Stopped; {self.left}.")
         except InputError as wrong:
             self.status.value = html.trouble(str(wrong))
         except Exception as fault:  # a task's fault is heard by nobody else
             self.status.value = html.trouble(
-                f"Nothing was written: {type(fault).__name__}, {fault}. Your design is unchanged."
+                f"{self.left[:1].upper()}{self.left[1:]}: {type(fault).__name__}, {fault}."
+                " Your design is unchanged."
             )
             raise
         finally:

@@ -29,7 +29,7 @@ class HowFar(Fold):
     def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.words, self.table = w.HTML(), w.HTML()
-        self.job = Job("liners")
+        self.job = Job("liners", writes=False)
         self.ask = button("Every liner at this chimney height", self.look)
         self.widget = w.VBox([self.words, self.ask, self.job.widget, self.table])
         self.known: tuple[Any, Any] = (None, None)

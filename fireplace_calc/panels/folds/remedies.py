@@ -62,7 +62,7 @@ class Remedies(Fold):
             box.observe(lambda _: self._ticked(), "value")
         self.first = dropdown("First", ORDER_WORDS, self.order, self._ordered, "16em", "4em")
         self.said, self.refused = w.HTML(), w.HTML()
-        self.job = Job("steps")
+        self.job = Job("steps", writes=False)
         self.ask = button("Look for two or three changes together", self.look)
         self.together, self.single = Listed(panel, "changes"), Listed(panel, "remedy")
         self.widget = w.VBox(

@@ -11,13 +11,14 @@ from test_voice import BANNED, ENGLISH
 from fireplace_calc import PACKS, assess
 from fireplace_calc.base.inputs import LONGEST_TEXT
 from fireplace_calc.base.printing import length_text
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import FOOT, INCH, SQIN, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.editing.jobs.kept_job import SURVEY
 from fireplace_calc.panels.session import Session
-from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS
+from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.survey.asked.entry import CANNOT_REACH, NOTE, STATIONS, reads_number
 from fireplace_calc.survey.asked.walk import BY_KEY, ENTRY_OF, NUMBER, WALK
 from fireplace_calc.survey.beside import BESIDE_HEADINGS, beside_drawn, beside_words
@@ -458,6 +459,109 @@ def test_out_of_reach_and_back():
     assert survey.cannot_reach("jamb", False) == Survey()
     assert Survey().put("head", "Cannot reach").unreached("head")
     assert read_entry(Survey().put("head", ""), BY_KEY["head"]).state == LEFT_OUT
+
+
+@pytest.mark.parametrize(
+    ("throat", "lintel", "drawn", "said"),
+    [
+        ("1/8 in", None, 0.25, ['Throat height is 1/8 in and drawn 1/4"']),
+        ("1/4 in", "1/4 in", 0.25, []),
+        ("6 in", "6 in", 6.0, []),
+        ("6 in", "6-1/16 in", 6.0, ['Lintel height is 6-1/16 in and drawn 6"']),
+        (
+            "0 in",
+            "4 in",
+            0.25,
+            ["Throat height is 0 in and", 'Lintel height is 4 in and drawn 1/4"'],
+        ),
+    ],
+)
+def test_a_throat_behind_the_lintel_is_drawn_as_near_as_can_be(throat, lintel, drawn, said):
+    """By hand, either side of both edges: a quarter of an inch is the lowest throat that is drawn,
+    and a lintel may end with it but not over it.
+    """
+    survey = Survey()
+    for side in ("left", "right"):
+        survey = survey.put(f"throat height, {side}", throat)
+    if lintel:
+        survey = survey.put("lintel height", lintel)
+    found = surveyed(survey)
+    assert found.design is not None, found.trouble
+    assert found.design.throat.height == pytest.approx(drawn * INCH)
+    told = [one for one in found.said if "and drawn" in one]
+    assert len(told) == len(said) and all(a in b for a, b in zip(said, told, strict=True))
+    if lintel:
+        assert found.design.lintel.height <= drawn * INCH + 1e-9
+
+
+def test_the_ridge_stands_as_high_as_pitch_and_distance_bring_it(brick):
+    """By hand: the crown ends at the top of the flue less what of it stands over the crown; 34 in
+    lower it comes out of the roof; a 6:12 roof rises 3 ft 6 in in the 7 ft to the ridge.
+    """
+    frame, design = assess(brick.design).geometry.frame, brick.design
+    crown = frame.hearth + 18 * FOOT + 11 * INCH - design.chimney.liner_above
+    assert design.roof.ridge_level == pytest.approx(crown - 34 * INCH + 42 * INCH)
+    through = surveyed(filled({**BRICK, "where it comes out": "through the ridge"})).design
+    assert through.roof.ridge_level == pytest.approx(crown - 34 * INCH)
+    for left_out in ("ridge distance", "roof pitch"):
+        told = {box: text for box, text in BRICK.items() if box != left_out}
+        assert surveyed(filled(told)).design.roof.ridge_level == Design().roof.ridge_level
+
+
+@pytest.mark.parametrize(
+    ("box", "under", "least", "most", "over"),
+    [
+        ("opening height, left", "15.9 in", "16 in", "84 in", "84.1 in"),
+        ("height before raising", "15.9 in", "16 in", "60 in", "60.1 in"),
+        ("opening width, top", "17.9 in", "18 in", "96 in", "96.1 in"),
+    ],
+)
+def test_what_may_be_read_ends_where_what_can_be_drawn_ends(box, under, least, most, over):
+    """A standard height of 16 to 60 in and a raise of 24 in more: the inputs' own ranges."""
+    key = ENTRY_OF[box].key
+    for text, state in ((under, WRONG), (least, MEASURED), (most, MEASURED), (over, WRONG)):
+        assert read_entry(Survey().put(box, text), BY_KEY[key]).state == state, text
+    spec, more = all_inputs()["opening.standard_height"], all_inputs()["opening.extension"]
+    high = BY_KEY["opening height"].spec
+    assert high.bounds == pytest.approx((spec.bounds[0], spec.bounds[1] + more.bounds[1]))
+
+
+@pytest.mark.parametrize("jamb", ["2 in", "3 in", "4 in", "4-1/2 in", "8 in"])
+def test_a_jamb_thinner_than_the_usual_lining_is_drawn(jamb):
+    """A lining of 4-1/2 in is taken where nobody measured one: 2 in of jamb leave room for less, by
+    the slope of the side. Nobody has told it, so no check passes or fails on it, not even where
+    the lining was seen to be firebrick (R1001.5 asks for 2 in of it).
+    """
+    survey = Survey().put("jamb, left", jamb).put("jamb, right", jamb).put("lining", "firebrick")
+    found = surveyed(survey)
+    assert found.design is not None, found.trouble
+    firebox = found.design.firebox
+    assert firebox.jamb == pytest.approx(to_si(jamb, "length"))
+    assert firebox.lining_thickness <= min(firebox.jamb, 4.5 * INCH) + 1e-9
+    told = "Lining thickness is drawn smaller" in " ".join(found.said)
+    assert (
+        told == (firebox.lining_thickness < 4.5 * INCH - 1e-6) == (firebox.jamb < 4.5 * INCH * 1.05)
+    )
+    checked = {f.key: f.verdict for f in assess(found.design, "US IRC 2021").findings}
+    assert (checked["FBX-03"] == NOT_CHECKED) == told
+    assert ("What faces the fire is not checked" in " ".join(found.said)) == told
+
+
+@settings(deadline=None, max_examples=60)
+@given(st.data())
+def test_no_single_reading_is_refused_for_what_nobody_measured(data):
+    """Whatever one length was measured to be, what is refused is that reading and no other input:
+    the sentence leads to an entry that can be mended.
+    """
+    lengths = [one for one in WALK if one.spec.kind == "length"]
+    one = data.draw(st.sampled_from(lengths))
+    low, high = one.spec.bounds
+    text = f"{data.draw(st.floats(low, high))} m"
+    survey = Survey()
+    for box in one.boxes:
+        survey = survey.put(box, text)
+    found = surveyed(survey)
+    assert found.design is not None or found.at == one.key, found.trouble
 
 
 # -- kept with the job -----------------------------------------------------------------------------

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from math import hypot
 from typing import Any
 
 from fireplace_calc.base.printing import length_text
@@ -12,6 +13,7 @@ from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import all_inputs, apply, change
+from fireplace_calc.geometry.frame_builder import back_width
 from fireplace_calc.survey.asked.entry import NOTE
 from fireplace_calc.survey.asked.out_of_sight import BARE
 from fireplace_calc.survey.kept import Survey
@@ -179,7 +181,15 @@ def _bend(design: Design) -> float:
     return design.opening.height + design.throat.height - rake / 2
 
 
+def _lined(design: Design) -> float:
+    firebox = design.firebox
+    splay = (design.opening.width - back_width(design)) / 2 / firebox.depth
+    return min(firebox.wall, firebox.jamb / hypot(1.0, splay))
+
+
+LINING = "firebox.lining_thickness"
 LIMITS: dict[str, Limit] = {
+    LINING: _lined,
     "firebox.vertical_back": _bend,
     "lintel.height": lambda design: design.throat.height,
     "lintel.bearing": lambda design: design.firebox.jamb,
@@ -202,6 +212,9 @@ def _give_way(design: Design, told: Mapping[str, Any]) -> tuple[dict[str, Any], 
         made[key] = None if spec.optional else length_text(most)
         how = "is unknown" if spec.optional else "is drawn smaller than usual"
         said.append(f"{spec.label} {how}: what was measured leaves no room for the usual one.")
+    if LINING in made:
+        made["firebox.lining"] = None  # no check may pass on a thickness that nobody measured
+        said.append("What faces the fire is not checked: how thick it is was not measured.")
     return made, tuple(said)
 
 

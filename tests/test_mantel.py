@@ -17,6 +17,7 @@ from fireplace_calc.design.mantel import FAMILIES, Mantel
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import single
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.views.cuts import mantel_cuts, mantel_reach
 from fireplace_calc.drawing.views.front_elevation import breast_ring, opening_ring
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.sketches import sketch
@@ -529,3 +530,17 @@ def test_the_face_is_drawn_and_shown_up_to_the_shelf(face):
     plain = masonry(assess(change(design, {"surround.face_height": "to the ceiling"})), "whole")
     whole = masonry(assess(design), "whole")
     assert sum(map(volume_of, whole)) == pytest.approx(sum(map(volume_of, plain)), rel=1e-6)
+
+
+def test_the_section_cuts_the_mantel_where_it_stands():
+    """A beam 7 by 7 in, its underside 20 in over the opening: 49 in2 of the section, out from the face."""
+    made = build_geometry(change(Design(), {"mantel.family": "beam on corbels"}))
+    ((part, rings),) = mantel_cuts(made, 9.0)
+    (ring,) = rings
+    assert part.material == "wood"
+    assert Polygon(ring).area == pytest.approx(49 * INCH**2)
+    assert [v / INCH for v in Polygon(ring).bounds] == pytest.approx([-7, 50, 0, 57])
+    assert mantel_reach(made) == pytest.approx(7 * INCH)
+    assert mantel_cuts(build_geometry(Design()), 9.0) == [] and mantel_reach(sketch(Design())) == 0
+    legs = [{"place": "beside", "distance": "8 in", "projection": "1 in"}]
+    assert mantel_cuts(build_geometry(change(Design(), {"surround.trim": legs})), 9.0) == []

@@ -11,6 +11,7 @@ from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.roof.roof_lines import along
 from fireplace_calc.drawing.roof.roof_marks import Limits
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.views.cuts import mantel_cuts, mantel_reach
 from fireplace_calc.drawing.views.section_view import ABOVE
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion import find_guides
@@ -161,6 +162,8 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
             f.offset,
             shown,
             head,
+            tuple((part.material, *rings) for part, rings in mantel_cuts(geometry, shown)),
+            mantel_reach(geometry),
             box,
             d.base,
             d.throat,

@@ -12,6 +12,7 @@ import numpy as np
 
 from fireplace_calc.base.tables.bars import reinforcing_bar
 from fireplace_calc.drawing.sheets.sheet import View
+from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Point, Polygon, chords
 from fireplace_calc.pieces.records import PARTS
@@ -161,3 +162,50 @@ def set_joints(view: View, geometry: Geometry, top: float, bottom: float = -inf)
             for z in levels:
                 for front, back in chords(turned, z):
                     view.path([(front, z), (back, z)], "fine")
+
+
+def mantel_cuts(geometry: Geometry, top: float) -> list[tuple[Part, list[Polygon]]]:
+    """Every piece over the opening, as it is cut.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    top : float
+        Level at which the section breaks off. [m]
+
+    Returns
+    -------
+    list of Part and list of Polygon
+        [m]
+    """
+    ceiling = min(top, max(geometry.design.house.ceiling, geometry.frame.opening_top))
+    found: list[tuple[Part, list[Polygon]]] = []
+    for part in mantel_parts(geometry):
+        rings = [
+            ring
+            for run in part.group.runs
+            if run.bounds[0] < 0 < run.bounds[1] and run.bounds[2] > 0
+            for ring in [clip_top(run.section, ceiling)]
+            if len(ring) > 2
+        ]
+        if rings:
+            found.append((Part(part.name, part.tone, ()), rings))
+    return found
+
+
+def mantel_reach(geometry: Geometry) -> float:
+    """How far mantel and trim stand out over the opening; nought without any.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    float
+        [m]
+    """
+    return max(
+        (run.bounds[2] for part in mantel_parts(geometry) for run in part.group.runs),
+        default=0.0,
+    )

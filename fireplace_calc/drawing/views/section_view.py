@@ -16,7 +16,14 @@ from fireplace_calc.drawing.sheets.dimensions import (
     room_for,
 )
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
-from fireplace_calc.drawing.views.cuts import clip_top, cut_parts, lintel_bars, set_joints
+from fireplace_calc.drawing.views.cuts import (
+    clip_top,
+    cut_parts,
+    lintel_bars,
+    mantel_cuts,
+    mantel_reach,
+    set_joints,
+)
 from fireplace_calc.drawing.views.face import hood_level
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import (
@@ -55,7 +62,7 @@ def section(
     f, d = geometry.frame, geometry.design
     talk = roomy(cell)
     top = min(f.shoulder_top + ABOVE, f.crown_bottom)
-    front = -max(d.hearth.front, d.base.footing_projection, 0.1) - 0.12
+    front = -max(d.hearth.front, d.base.footing_projection, mantel_reach(geometry), 0.1) - 0.12
     back = f.block_back + d.base.footing_projection + 0.06
     marks = level_marks(_named(geometry), lambda z: level(z, units))
     words = _words(geometry, units) if talk else []
@@ -69,11 +76,8 @@ def section(
         scales,
     )
     _ground(view, geometry, front, back)
-    cut_parts(
-        view,
-        [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts],
-        top,
-    )
+    cuts = [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts]
+    cut_parts(view, [*cuts, *mantel_cuts(geometry, top)], top)
     lintel_bars(view, geometry)
     _behind(view, geometry, top)
     _damper(view, geometry)

@@ -68,6 +68,11 @@ class FaceStep(NamedTuple):
     height: float
     combustible: bool
 
+    @property
+    def drawn_distance(self) -> float:
+        """As of a piece of trim; here nothing is unknown. [m]"""
+        return self.distance
+
 
 def trim_boxes(framed: Framed) -> Iterator[tuple[Trim, tuple[float, float, float, float]]]:
     """Every piece of trim as it is told and drawn: one over the opening, two beside it.

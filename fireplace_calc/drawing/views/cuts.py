@@ -164,6 +164,12 @@ def set_joints(view: View, geometry: Geometry, top: float, bottom: float = -inf)
                     view.path([(front, z), (back, z)], "fine")
 
 
+def cut_upright(view: View, geometry: Geometry, top: float) -> None:
+    """Draw the upright section on the center line up to a level, the mantel with it. [m]"""
+    cuts = [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts]
+    cut_parts(view, [*cuts, *mantel_cuts(geometry, top)], top)
+
+
 def mantel_cuts(geometry: Geometry, top: float) -> list[tuple[Part, list[Polygon]]]:
     """Every piece over the opening, as it is cut.
 

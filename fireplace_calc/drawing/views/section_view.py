@@ -16,14 +16,7 @@ from fireplace_calc.drawing.sheets.dimensions import (
     room_for,
 )
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
-from fireplace_calc.drawing.views.cuts import (
-    clip_top,
-    cut_parts,
-    lintel_bars,
-    mantel_cuts,
-    mantel_reach,
-    set_joints,
-)
+from fireplace_calc.drawing.views.cuts import cut_upright, lintel_bars, mantel_reach, set_joints
 from fireplace_calc.drawing.views.face import hood_level
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.layout import (
@@ -76,8 +69,7 @@ def section(
         scales,
     )
     _ground(view, geometry, front, back)
-    cuts = [(p, [c for q in p.section() if len(c := clip_top(q, top)) > 2]) for p in geometry.parts]
-    cut_parts(view, [*cuts, *mantel_cuts(geometry, top)], top)
+    cut_upright(view, geometry, top)
     lintel_bars(view, geometry)
     _behind(view, geometry, top)
     _damper(view, geometry)

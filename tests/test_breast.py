@@ -45,6 +45,17 @@ def test_returns_are_plastered_from_the_face_back_to_the_wall():
     assert (rows[1] - rows[0]) * 144 == pytest.approx(returns)
 
 
+def test_returns_end_with_the_masonry_where_the_wall_lies_behind_it():
+    """28 in out: the block is 28-1/2 in deep, so up to 66 in the wall ends the returns; over the
+    shoulder's first 12 x 1/2 / 3-1/8 = 1.92 in the back, which draws in to 25-3/8 in, does; over it
+    stand 25-3/8 less 3-3/8 in for 30 in.
+    """
+    shoulder = 28 * 1.92 + (28 + 25.375) / 2 * (12 - 1.92) - 3.375 / 2 * 12
+    returns = 2 * (28 * 66 + shoulder + (25.375 - 3.375) * 30)
+    bare, out = made(PLASTER), made(PLASTER | {"breast.projection": "28 in"})
+    assert square_inches(finish_area(out) - finish_area(bare)) == pytest.approx(returns)
+
+
 def test_a_corner_brick_is_counted_in_the_front_alone():
     """The same in brick 3-3/4 in deep (common, ``data/brick_sizes.csv``)."""
     returns = 2 * (6.25 * 66 + (6.25 - 3.375 / 2) * 12 + (6.25 - 3.375) * 30)

@@ -8,6 +8,8 @@ from math import pi
 import numpy as np
 import pytest
 
+from fireplace_calc import load
+from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.tables.canada import canada_round_flues
 from fireplace_calc.base.tables.draft import coefficient, wood_analysis
 from fireplace_calc.draft import (
@@ -21,7 +23,7 @@ from fireplace_calc.draft import (
     smoke_odds,
     theoretical_draft,
 )
-from fireplace_calc.draft.flow_path import FIRE_BED
+from fireplace_calc.draft.flow_path import FIRE_BED, trace_flow_path
 from fireplace_calc.draft.operating import excess_pressure
 from fireplace_calc.draft.physics.air import air_density, pressure_at
 from fireplace_calc.draft.physics.house import house_pull
@@ -30,6 +32,7 @@ from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
 from fireplace_calc.draft.spillage import inward_velocity, least_air, plume
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.report.canada_agreement import (
     FIRST_ROW,
     TABLES_WORDS,
@@ -98,6 +101,19 @@ def test_friction_in_feet_over_inches():
     assert float(handbook_friction(20 * FOOT, 12 * 0.0254)) == pytest.approx(
         0.4 * 20 / 12, rel=0.002
     )
+
+
+@pytest.mark.parametrize("name", ["boathouse-laid", "plain"])
+def test_all_losses_of_a_way_with_the_handbooks_friction(name):
+    """One velocity head, every loss once, and 0.4 L/d with L in feet and d, four areas over the
+    perimeter, in inches; the product's factor is rounded to 0.2 %.
+    """
+    way = trace_flow_path(build_geometry(load(DESIGNS / f"{name}.toml")), "opening top")
+    across = 4 * way.flue_area / way.flue_perimeter / 0.0254
+    losses = way.mouth + way.throat + way.chamber + way.bends + way.cap + way.screen
+    friction = 0.4 * way.length / FOOT / across
+    assert friction > 0.3
+    assert way.handbook_resistance == pytest.approx(1 + losses + friction, abs=0.002 * friction)
 
 
 CHART = [

@@ -7,7 +7,7 @@ from math import pi
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from strategies import designs
 
@@ -28,7 +28,7 @@ from fireplace_calc.draft.flow_search import R_SMOKE
 from fireplace_calc.draft.operating import excess_pressure
 from fireplace_calc.draft.physics.air import air_density, pressure_at
 from fireplace_calc.draft.physics.house import house_pull
-from fireplace_calc.draft.physics.house_leaks import Leaks, leakage, net_inflow
+from fireplace_calc.draft.physics.house_leaks import Leaks, flows, leakage, net_inflow
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
 from fireplace_calc.draft.sizing import gravity_flow, theoretical_draft
 from fireplace_calc.editing.changes import change
@@ -430,6 +430,32 @@ def test_a_house_is_pulled_just_as_far_as_lets_in_what_goes_out(
     two = house_pull(np.array([out, out]), house)
     assert two[0] == two[1] == pytest.approx(pull, abs=1e-11 * max(1.0, *ends))
     assert float(house_pull(out + 0.01, house)) > pull
+
+
+@settings(max_examples=100, deadline=None)
+@given(
+    REAL(0.5, 1.0),
+    st.one_of(st.just(0.0), REAL(1e-3, 0.5)),
+    REAL(223, 313),
+    REAL(-6, 0),
+    REAL(0.1, 6),
+    REAL(-8, 12),
+)
+def test_the_growth_of_what_a_house_lets_in_is_its_difference(
+    exponent, inlet, outdoor, bottom, top, pull
+):
+    """Leaks and inlet, against the central difference over a thousandth of a pascal, wherever no
+    pressure difference turns within reach of it.
+    """
+    cold, warm = (101_325 / 287.05 / t for t in (outdoor, 293.15))
+    house = Leaks(0.1, exponent, inlet, cold, warm, bottom, top)
+    tilt = 9.80665 * (cold - warm)
+    assume(min(abs(pull), *(abs(pull - tilt * z) for z in (bottom, top))) > 0.05)
+    step = 1e-3
+    rises = (flows(pull + step, house, False)[0] - flows(pull - step, house, False)[0]) / (2 * step)
+    mass, grows = flows(pull, house)
+    assert float(grows) == pytest.approx(float(rises), rel=2e-3)
+    assert float(mass) == float(flows(pull, house, slope=False)[0])
 
 
 @settings(max_examples=60, deadline=None)

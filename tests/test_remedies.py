@@ -16,6 +16,7 @@ from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.tables.liners import rectangular_liner
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.draft import draft_result, draft_results, judgement
+from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.explore import (
     find_remedies,
@@ -467,3 +468,50 @@ def test_what_a_remedy_costs_is_written_like_every_other_sum():
     ):
         words = remedy_words(replace(one, cost=cost), named, "feet-inches")
         assert f"</b> {told}" in words
+
+
+MANTEL_MENDS = [
+    # a shelf at 10 in stands out 7: it goes up past the foot, or is of stone
+    (
+        {"mantel.family": "shelf", "mantel.over_opening": "10 in"},
+        {"mantel.over_opening": "12-1/2 in", "mantel.material": "stone"},
+    ),
+    # pilasters 2 in proud at 8: back to 1 in, or so far aside; the frieze over it is at 13
+    (
+        {
+            "mantel.family": "pilasters and frieze",
+            "mantel.over_opening": "13 in",
+            "mantel.beside": "8 in",
+            "mantel.projection": "1-1/2 in",
+            "mantel.beyond": "20 in",
+        },
+        {"mantel.projection": "1 in", "mantel.beside": "12 in", "mantel.material": "stone"},
+    ),
+]
+
+
+@pytest.mark.parametrize(("told", "mends"), MANTEL_MENDS)
+def test_what_mends_a_mantel_too_near_the_fire(told, mends):
+    """IRC R1001.11, exception 4: within a foot an eighth of the distance; worked out by hand."""
+    design = change(Design(), {"firebox.jamb": "24 in", **told})
+    found = {r.settings[0].lever.key: r for r in find_remedies(design, aims=["CLR-08"])}
+    assert set(found) >= set(mends)
+    assert "surround.trim" not in found
+    for key, wanted in mends.items():
+        (value,) = found[key].settings[0].change.values()
+        spec = all_inputs()[key]
+        assert spec.read(value) == pytest.approx(spec.read(wanted)), key
+    locked = find_remedies(design, aims=["CLR-08"], locks=["look"])
+    assert not any(r.settings[0].lever.key.startswith("mantel") for r in locked)
+
+
+def test_no_mantel_is_mended_that_is_not_there_or_does_not_burn():
+    for told in (
+        {},
+        {"mantel.family": "none"},
+        {"mantel.family": "shelf", "mantel.material": "stone"},
+    ):
+        design = change(Design(), told)
+        for lever in LEVERS:
+            if lever.key.startswith("mantel."):
+                assert settings_of(design, lever) == []

@@ -12,12 +12,14 @@ from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SI_UNIT, SQIN
-from fireplace_calc.design.mantel import TOLD
+from fireplace_calc.design.mantel import BURNS, NONE, TOLD
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import Trim
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.mending.levers import Lever
+from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.geometry.bore import flue_bore
+from fireplace_calc.geometry.mantel.sizes import mantel_place, mantel_sizes
 
 Value: TypeAlias = "float | str"
 """Where a lever stands: a number in SI, a count, a yes or no, or a word."""
@@ -87,10 +89,23 @@ def settings_of(design: Design, lever: Lever) -> list[list[Setting]]:
     if lever.key == "flue.own_width":
         return [list(_own_size(design, lever))] if design.flue.size.strip().lower() == "own" else []
     group, name = lever.key.split(".")
+    if group == "mantel":
+        return _mantel(design, lever, name)
     now = getattr(getattr(design, group), name)
     if now is None or lever.key == "opening.rise" and design.opening.head == "straight":
         return []
     return [list(_stepped(lever, now))]
+
+
+def _mantel(design: Design, lever: Lever, name: str) -> list[list[Setting]]:
+    """A mantel of a family that burns: a size as it is built, told or not, or another material."""
+    mantel = design.mantel
+    if mantel.family in (TOLD, NONE) or mantel.material not in BURNS:
+        return []
+    if name == "material":
+        return [list(_stepped(lever, mantel.material))]
+    built: float = getattr(mantel_sizes(mantel, mantel_place(sketch(design))), name)
+    return [list(_stepped(lever, built))] if built > 0 else []
 
 
 def _number(value: Value) -> float:

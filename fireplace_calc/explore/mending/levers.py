@@ -46,6 +46,8 @@ class Lever:
     only_for: tuple[str, ...] = ()
 
 
+NEAR_FIRE = ("CLR-07", "CLR-08", "CA-061", "CA-062", "PRA-18", "IBC-10", "DE-07")
+"""Findings on what burns near the opening."""
 STACK = ("wind, code mode", "wind, cautious mode", "slenderness", "earthquake")
 HEAD, FOOT = ("lintel", "arch"), ("footing",)
 DUCT, FRAMING, JOINERY, BARS = (
@@ -179,6 +181,30 @@ LEVERS = (
         "surround.trim", "+1/2 in", "Set trim that burns further from the opening", extra=JOINERY
     ),
     Lever("surround.trim", "-1/8 in", "Pull back", extra=JOINERY),
+    Lever(
+        "mantel.over_opening",
+        "+1/2 in",
+        "Raise the mantel",
+        extra=JOINERY,
+        only_for=NEAR_FIRE,
+    ),
+    Lever(
+        "mantel.beside",
+        "+1/2 in",
+        "Set pilasters or corbels further from the opening",
+        extra=JOINERY,
+        only_for=NEAR_FIRE,
+    ),
+    Lever(
+        "mantel.projection",
+        "-1/8 in",
+        "Let pilasters and frieze stand out less",
+        extra=JOINERY,
+        only_for=NEAR_FIRE,
+    ),
+    Lever(
+        "mantel.material", "stone", "Take a mantel of stone", extra="a mason", only_for=NEAR_FIRE
+    ),
     Lever("base.footing_thickness", "+1 in", "Thicken the footing", loads=FOOT),
     Lever("base.footing_projection", "+1 in", "Widen the footing", loads=FOOT),
     Lever("base.footing_depth", "+2 in", "Found it deeper", extra="more digging"),

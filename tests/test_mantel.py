@@ -544,3 +544,33 @@ def test_the_section_cuts_the_mantel_where_it_stands():
     assert mantel_cuts(build_geometry(Design()), 9.0) == [] and mantel_reach(sketch(Design())) == 0
     legs = [{"place": "beside", "distance": "8 in", "projection": "1 in"}]
     assert mantel_cuts(build_geometry(change(Design(), {"surround.trim": legs})), 9.0) == []
+
+
+# -- the work --------------------------------------------------------------------------------------
+def finishing(**told):
+    told = {key.replace("__", "."): value for key, value in told.items()}
+    return {s.name: s for s in assess(change(Design(), told)).work.steps if not s.parts}
+
+
+def test_the_mantel_is_the_last_of_the_work_and_says_what_can_hurt():
+    wood = finishing(mantel__family="beam on corbels")
+    assert list(wood) == ["Mantel and trim"]
+    said = " ".join(wood["Mantel and trim"].cautions)
+    assert "Lifting" in said and "Fire" in said and "Dust" not in said
+    stone = finishing(mantel__family="shelf", mantel__material="stone")["Mantel and trim"]
+    assert "Dust" in " ".join(stone.cautions)
+    brick = finishing(mantel__family="shelf", mantel__material="brick")["Mantel and trim"]
+    assert "Dust" in " ".join(brick.cautions) and "Skin" in " ".join(brick.cautions)
+    assert "laid with those of the breast" in brick.why[0]
+    assert "over the finished breast" in stone.why[0]
+    assert finishing(mantel__family="none") == {}
+
+
+def test_what_is_plastered_over_the_mantel_is_called_so():
+    named = finishing(mantel__family="shelf", surround__face_height="to the mantel")
+    assert list(named) == ["Plaster over the mantel", "Mantel and trim"]
+    tiled = finishing(
+        mantel__family="shelf", surround__face_height="to the mantel", surround__face="tile"
+    )
+    assert list(tiled) == ["Face in tile", "Mantel and trim"]
+    assert "Face plaster" in {one.item for one in tiled["Face in tile"].goods}

@@ -16,6 +16,8 @@ FALL = 6 * FOOT
 CUT = ("brick", "block", "ton")
 """Sold so, it is cut on site, and cutting raises dust."""
 
+HARD_MANTELS = ("Mantel and trim, stone", "Mantel and trim, brick")
+"""Goods of a mantel that are cut with a wet saw."""
 DUST = "Dust: cut wet, with a guard on the blade."
 SKIN = "Skin and eyes: wet cement and lime burn; gloves and goggles."
 
@@ -33,7 +35,7 @@ def cautions_before(goods: tuple[StepGoods, ...]) -> Iterator[str]:
     str
     """
     items = {one.item for one in goods}
-    if items & {"Facing brick", "Face stone", "Face tile", "Mantel and trim, stone"}:
+    if items & {"Facing brick", "Face stone", "Face tile", *HARD_MANTELS}:
         yield DUST
     if items & {MORTAR, "Face plaster"}:
         yield SKIN

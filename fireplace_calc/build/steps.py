@@ -13,6 +13,7 @@ from fireplace_calc.build.notes import HoldPoint, Wait, hold_points_of, waits_of
 from fireplace_calc.build.order import Dependency, Order, order_of_work
 from fireplace_calc.build.production_rates import MORTAR, REFRACTORY, StepGoods, goods_of, hours_of
 from fireplace_calc.build.step_cautions import cautions_before, cautions_of
+from fireplace_calc.design.mantel import SHELF
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff import Share, share_out
 from fireplace_calc.takeoff.before_masonry import FACE, HOOD, MANTEL
@@ -161,9 +162,13 @@ def work_steps(geometry: Geometry, order: Order | None = None) -> list[WorkStep]
             )
         )
     over, face = "goes over the finished breast", f"Face in {design.surround.face}"
+    if {share.item for share in by_part.get(FACE, ())} == {"Face plaster"} and "brick" in face:
+        face = "Plaster over the mantel"
+    brick = design.mantel.material == "brick" and design.mantel.family == SHELF
+    with_walls = "its courses are laid with those of the breast and counted here by themselves"
     finishing = (
         (FACE, face, over),
-        (MANTEL, MANTEL_STEP, over),
+        (MANTEL, MANTEL_STEP, with_walls if brick else over),
         (HOOD, "Metal hood", "hangs in the finished opening"),
     )
     for part, name, why in finishing:

@@ -712,7 +712,9 @@ class Work:
             if "Metal hood" in step.goods:
                 return "Metal hood"
             trim = any(item.startswith("Mantel") for item in step.goods)
-            return "Mantel and trim" if trim else f"Face in {self.d.surround.face}"
+            plaster = set(step.goods) == {"Face plaster"} and self.d.surround.face == "brick"
+            face = "Plaster over the mantel" if plaster else f"Face in {self.d.surround.face}"
+            return "Mantel and trim" if trim else face
         first = step.pieces[0]
         if first.part not in TOGETHER:
             told = first.part if first.of == 1 else f"{first.part} {first.number} of {first.of}"
@@ -754,7 +756,10 @@ class Work:
         from naive.order import SOLD
 
         if not step.pieces:
-            stony = ("Facing brick", "Face stone", "Face tile", "Mantel and trim, stone")
+            stony = (
+                *("Facing brick", "Face stone", "Face tile"),
+                *("Mantel and trim, stone", "Mantel and trim, brick"),
+            )
             shelf = any(item.startswith("Mantel") for item in step.goods)
             wet = "Mortar" in step.goods or "Face plaster" in step.goods
             told = ["Dust"] if any(item in step.goods for item in stony) else []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from functools import cached_property
+from itertools import pairwise
 from math import hypot
 
 from fireplace_calc.design.firebox import STEEL_UNIT
@@ -256,14 +257,15 @@ class Outlines:
             {bottom, top, *(z for z in (f.offset_bottom, f.offset_top) if bottom < z < top)}
         )
         made: list[Solid] = []
-        for low, high in zip(levels, levels[1:], strict=False):
-            a, b = f.shift_at(low) + aside, f.shift_at(high) + aside
+        front, back = f.flue_y - deep, f.flue_y + deep
+        middles = [f.shift_at(z) + aside for z in levels]
+        for (low, a), (high, b) in pairwise(zip(levels, middles, strict=True)):
             if round_radius is not None:
                 made.append(Cylinder(low, high, round_radius, (a, f.flue_y), b - a))
             else:
-                front, back = f.flue_y - deep, f.flue_y + deep
-                ends = (centered(half, front, back, shift) for shift in (a, b))
-                made.append(Loft(low, high, *ends))
+                foot = centered(half, front, back, a)
+                head = foot if a == b else centered(half, front, back, b)
+                made.append(Loft(low, high, foot, head))
         return made
 
     def bore(self, bottom: float, top: float, wall: float = 0.0) -> list[Solid]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from math import cos, pi, sin
 
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
-from fireplace_calc.geometry.polygons import Point, Polygon, area, chords
+from fireplace_calc.geometry.polygons import Point, Polygon, area, chords, signed_area
 
 CIRCLE = tuple((cos(2 * pi * i / 72), sin(2 * pi * i / 72)) for i in range(72))
 
@@ -39,12 +39,13 @@ class Loft:
         """Volume. [m3]"""
         if self.lower == self.upper:
             return (self.top - self.bottom) * area(self.lower)
-        middle = tuple(
-            ((a + c) / 2, (b + d) / 2)
-            for (a, b), (c, d) in zip(self.lower, self.upper, strict=True)
-        )
+        middle = [
+            (a + c, b + d) for (a, b), (c, d) in zip(self.lower, self.upper, strict=True)
+        ]  # twice as large, so four times the area
         return (
-            (self.top - self.bottom) * (area(self.lower) + 4 * area(middle) + area(self.upper)) / 6
+            (self.top - self.bottom)
+            * (area(self.lower) + abs(signed_area(middle)) + area(self.upper))
+            / 6
         )
 
     def cut(self, z: float) -> Polygon | None:

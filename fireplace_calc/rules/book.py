@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import chain
 from operator import attrgetter
 from typing import TypeVar
 
@@ -157,8 +158,10 @@ RANK = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
 
 def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
     """Findings in the order a reader wants them."""
-    by_key = sorted(found, key=attrgetter("key"))
-    return tuple(sorted(by_key, key=lambda finding: RANK[finding.verdict]))
+    ranks: tuple[list[Finding], ...] = tuple([] for _ in WORST_FIRST)
+    for finding in sorted(found, key=attrgetter("key")):
+        ranks[RANK[finding.verdict]].append(finding)
+    return tuple(chain.from_iterable(ranks))
 
 
 def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, ...]]:

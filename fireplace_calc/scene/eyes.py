@@ -4,7 +4,7 @@ is cut open or drawn apart.
 
 from __future__ import annotations
 
-from math import atan, degrees, radians, tan
+from math import atan, degrees, dist, radians, tan
 
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.figures import proportion_figures
@@ -18,7 +18,7 @@ judgement, as a published figure was not at hand. [-]
 """
 OFF_WALL = 0.45
 """Nobody stands nearer to a wall. [m]"""
-USUAL_DEPTH = 5.0
+USUAL_DEPTH = 6.2
 """Of a room that nobody has measured. [m]"""
 USUAL_HALF = 3.0
 """Half its length. [m]"""
@@ -26,8 +26,12 @@ INSIDE = ("Standing", "Seated", "Corner", "Close")
 """Names of those that stand in the room."""
 OUTSIDE = ("Cut", "Apart")
 """Names of those that do not."""
+AWAY = 5.2
+"""So far off one stands to see the whole wall, where the room is as deep. [m]"""
 WIDE, NEAR, OPENED = 58.0, 44.0, 40.0
 """How wide they see, from left to right. [deg]"""
+NARROWEST, WIDEST = 46.0, 74.0
+"""Of those that see the whole wall. [deg]"""
 ASPECT = 1.5
 """Width over height of a usual picture. [-]"""
 
@@ -50,24 +54,18 @@ def standpoints(geometry: Geometry) -> tuple[Standpoint, ...]:
     seated = min(f.hearth, 0.0) + SEATED * eye
     reach = max(f.block_half, f.half_width + hearth.side)
     middle = (f.hearth + f.opening_top) / 2
-    # What a picture of the wall should hold, from floor to a little over the mantel.
-    high = min(tall, max(f.opening_top + 0.9, 2.1))
-    away = _distance(2 * reach + 1.6, high, WIDE)
+    # What a picture of the wall should hold: a strip of floor, and up to the shoulders.
+    low, high = -0.12, min(tall, max(f.shoulder_top + 0.15, f.opening_top + 0.9))
     close = _distance(2 * f.half_width + 0.7, f.opening_top + 0.25, NEAR)
     inside = (
-        ("Standing", (0.45, -max(1.35 * away, 3.6), eye), (-0.04, 0.0, high * 0.42), WIDE),
+        ("Standing", (0.45, -AWAY, eye), (-0.04, 0.0, (low + high) / 2), 0.0),
         (
             "Seated",
             (-reach - 0.75, -hearth.front - 1.9, seated),
             (0.1, 0.1, middle + 0.18),
             WIDE,
         ),
-        (
-            "Corner",
-            (reach + 1.6, -max(1.2 * away, 3.4), eye),
-            (-0.55, -0.2, high * 0.43),
-            WIDE + 4,
-        ),
+        ("Corner", (reach + 1.7, -0.8 * AWAY, eye), (-0.4, -0.2, (low + high) / 2), 0.0),
         (
             "Close",
             (0.42, -max(close, hearth.front + 0.5), max(middle + 0.35, 0.9)),
@@ -75,8 +73,18 @@ def standpoints(geometry: Geometry) -> tuple[Standpoint, ...]:
             NEAR,
         ),
     )
-    made = [Standpoint(n, _in_room(geometry, at), to, wide) for n, at, to, wide in inside]
+    made: list[Standpoint] = []
+    for name, wanted, looks, wide in inside:
+        stands = _in_room(geometry, wanted)
+        angle = wide or _angle(high - low, dist(stands, looks))
+        made.append(Standpoint(name, stands, looks, angle))
     return (*made, _cut(geometry), _apart(geometry))
+
+
+def _angle(high: float, away: float) -> float:
+    """How wide one sees, from left to right, where a height fills the picture. [deg]"""
+    across = degrees(2 * atan(1.06 * ASPECT * high / 2 / away))
+    return min(max(across, NARROWEST), WIDEST)
 
 
 def _distance(wide: float, high: float, angle: float) -> float:

@@ -44,6 +44,7 @@ def pack_fireplace(
     measures: RoomMeasures,
     standpoints: Sequence[Standpoint] = (),
     title: str = "",
+    held: Collection[str] = (),
 ) -> dict[str, Any]:
     """What follows the sliders: masonry and trim, the room's measures, where one can stand.
 
@@ -54,6 +55,8 @@ def pack_fireplace(
     standpoints : sequence of Standpoint
     title : str
         Name of the design, as it is spoken.
+    held : collection of str
+        Forms that the page already holds, as of ``pack_things``.
 
     Returns
     -------
@@ -61,29 +64,32 @@ def pack_fireplace(
         As of ``pack_things``; with ``room``, ``standpoints`` and ``title``. [m, deg]
     """
     return {
-        **pack_things(things),
+        **pack_things(things, held),
         "room": asdict(measures),
         "standpoints": [asdict(standpoint) for standpoint in standpoints],
         "title": title,
     }
 
 
-def pack_things(things: Sequence[Thing]) -> dict[str, Any]:
+def pack_things(things: Sequence[Thing], held: Collection[str] = ()) -> dict[str, Any]:
     """Things by columns, and every form once.
 
     Parameters
     ----------
     things : sequence of Thing
         Of at most ``MOST_CORNERS`` corners each.
+    held : collection of str
+        Names of forms that the page already holds: they are only named.
 
     Returns
     -------
     dict
         ``key``, ``name``, ``stuff``, ``kind``, ``part``, ``item``, ``smooth``, ``away``, ``step``,
-        ``cut``: a list each, an entry a thing. ``form``: which form it has. ``at``: where the
-        form's nought lies, three numbers a thing. [m] ``sizes``: corners and faces of each form.
-        ``points``: corners of all forms, one form after the other, as float32. [m] ``faces``:
-        three corners of the form a face, as uint16.
+        ``cut``: a list each, an entry a thing. ``form``: the name of its form, by
+        content. ``at``: where the form's nought lies, three numbers a thing. [m] ``forms``: names
+        of those that are sent, ``sizes``: corners and faces of each, ``points``: their corners,
+        one form after the other, as float32. [m] ``faces``: three corners of the form a face, as
+        uint16.
 
     Raises
     ------
@@ -92,11 +98,11 @@ def pack_things(things: Sequence[Thing]) -> dict[str, Any]:
     """
     import numpy as np
 
-    number: dict[bytes, int] = {}
+    forms: dict[str, None] = {}
     sizes: list[list[int]] = []
     points: list[bytes] = []
     faces: list[bytes] = []
-    form: list[int] = []
+    form: list[str] = []
     at: list[float] = []
     for thing in things:
         if len(thing.points) > MOST_CORNERS:
@@ -109,12 +115,13 @@ def pack_things(things: Sequence[Thing]) -> dict[str, Any]:
         own = np.round(thing.points - foot, 5).astype("<f4") + np.float32(0)
         joined = thing.faces.astype("<u2")
         same = own.tobytes() + joined.tobytes()
-        if same not in number:
-            number[same] = len(sizes)
+        name = blake2b(same, digest_size=6).hexdigest()
+        if name not in forms and name not in held:
+            forms[name] = None
             sizes.append([len(own), len(joined)])
             points.append(own.tobytes())
             faces.append(joined.tobytes())
-        form.append(number[same])
+        form.append(name)
         at.extend(float(v) for v in np.round(foot, 5))
     columns = ("key", "name", "stuff", "kind", "part", "item", "smooth", "step", "cut")
     return {
@@ -122,6 +129,7 @@ def pack_things(things: Sequence[Thing]) -> dict[str, Any]:
         "away": [list(thing.away) for thing in things],
         "form": form,
         "at": at,
+        "forms": list(forms),
         "sizes": sizes,
         "points": b"".join(points),
         "faces": b"".join(faces),

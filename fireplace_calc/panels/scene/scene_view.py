@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+from collections import deque
 from collections.abc import Mapping
 from dataclasses import asdict
 from itertools import count
@@ -17,6 +18,7 @@ from fireplace_calc.base.resources import page_source
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.style import HATCHES, THEMES
+from fireplace_calc.panels.scene.standing_room import StandingRoom
 from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.scene.picked import about
 from fireplace_calc.scene.records import Standpoint
@@ -30,6 +32,8 @@ FOLDER = "panels/scene"
 """Where its page is, within the package."""
 HOURS = ("Day", "Overcast", "Dusk", "Night")
 """Lights to choose from."""
+HELD = 8
+"""Forms of so many changes are taken to be on the page still, which keeps twice as many. [-]"""
 PATIENCE = 30.0
 """A picture that takes longer has been lost with its page. [s]"""
 
@@ -83,7 +87,8 @@ class SceneView(anywidget.AnyWidget):
         self._sun_of: float | str | None = "nobody's yet"
         self._pictures: dict[int, asyncio.Future[bytes]] = {}
         self._number = count(1)
-        self._sent_setting: tuple[Any, ...] | None = None
+        self._forms: deque[frozenset[str]] = deque(maxlen=HELD)
+        self.standing = StandingRoom()
         self.put(what)
         self.observe(lambda _: self._show(), ("mode",))
         self.observe(lambda _: self.say(), ("units",))
@@ -107,20 +112,21 @@ class SceneView(anywidget.AnyWidget):
         self.scene: WholeScene = gather_scene(self.result, self.mode)
         layouts = pack_layouts(self.scene.layouts, self._held)
         self._held.update(layouts["patterns"])
+        stays, follows = self.standing.parted(self.scene.setting)
         with self.hold_sync():
-            # Things of the room are the same objects as long as the room is the same.
-            if self._sent_setting is None or self.scene.setting != self._sent_setting:
-                self._sent_setting = self.scene.setting
-                self.setting = pack_setting(self.scene.setting)
+            if stays is not None:
+                self.setting = pack_setting(stays)
             self.layouts = layouts
             if self._sun_of != (of := self.result.design.site.latitude):
                 self._sun_of, self.sun = of, sun_table(self.result.design)
             self.fireplace = pack_fireplace(
-                self.scene.fireplace,
+                (*self.scene.fireplace, *follows),
                 self.scene.measures,
                 self.scene.standpoints,
                 self.result.design.name,
+                {name for named in self._forms for name in named},
             )
+            self._forms.append(frozenset(self.fireplace["form"]))
 
     def say(self) -> None:
         """What is said of the whole, for who does not see it."""
@@ -147,7 +153,10 @@ class SceneView(anywidget.AnyWidget):
 
     def _tell_all(self) -> None:
         """A page that has just been opened holds nothing yet."""
-        self.layouts = pack_layouts(self.scene.layouts)
+        self._held.clear()
+        self._forms.clear()
+        self.standing = StandingRoom()
+        self._show()
 
     def _tell_about(self, key: str) -> None:
         thing = next((t for t in self.scene.fireplace if t.key == key), None)

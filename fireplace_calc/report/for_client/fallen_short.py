@@ -10,7 +10,7 @@ from fireplace_calc.report.sentences import PLURALS, asked, compared
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 
-BY_CODE, JUDGED = f"{PLURALS[FALLS_SHORT]} by code", "in draft, structure"
+BY_CODE, JUDGED = f"{PLURALS[FALLS_SHORT]} by code", "in draft and structure"
 """What the two counts are called wherever they stand."""
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import floor
 from typing import TYPE_CHECKING
 
 from fireplace_calc.geometry.parts import Geometry
@@ -23,6 +24,8 @@ LEAST, LARGEST = 0.15, 1.25
 """No fire is laid smaller or larger, over that of full size. [-]"""
 FORWARD = (1.0, 0.92, 0.84, 0.76, 0.68)
 """How deep the back log may lie, of the firebox. [-]"""
+STEP = 0.05
+"""The fire's sizes go by so much. [m or -]"""
 GRATE = 0.1
 """Top of its bars over the hearth, at full size. [m]"""
 
@@ -62,7 +65,7 @@ class FirePlace:
         y : float
             [m]
         """
-        return min(self.most, self.long - self.closes * y)
+        return _stepped(min(self.most, self.long - self.closes * y))
 
 
 def fire_place(geometry: Geometry) -> FirePlace:
@@ -90,9 +93,16 @@ def _laid_at(geometry: Geometry, share: float) -> FirePlace:
         front = min(OFF_FRONT, rear / 4)
         across = 2 * f.half_at(rear) - 2 * OFF_SIDE
         size = max(min(size, (rear - front) / DEEP, across / (0.7 * LONG)), 0.0)
+    size = _stepped(size)
     middle, most = rear - DEEP * size / 2, 1.35 * LONG * size
     free = 2 * f.half_at(middle) - 2 * OFF_SIDE
-    return FirePlace(middle, f.hearth, min(free, most), size, 2 * f.side_slope, most)
+    long = _stepped(min(free, most))
+    return FirePlace(middle, f.hearth, long, size, 2 * f.side_slope, most)
+
+
+def _stepped(value: float) -> float:
+    """Down to the next step: logs stay the same while a slider moves a little. [m or -]"""
+    return floor(value / STEP + 1e-9) * STEP
 
 
 def laid_fire(geometry: Geometry) -> Iterator[Thing]:

@@ -149,7 +149,7 @@ export function controls(view) {
 
 /** How the tools look. */
 export const CSS = `
-.fs { font-size: 14px; display: flex; flex-direction: column; min-width: 0; }
+.fs { font-size: 14px; display: flex; flex-direction: column; min-width: 0; container: fs / inline-size; }
 .fs canvas { display: block; width: 100%; height: var(--fs-height, 560px); touch-action: pan-y; cursor: grab; box-sizing: border-box; outline-offset: -3px; }
 .fs canvas:active { cursor: grabbing; }
 .fs-tools { display: flex; flex-wrap: wrap; gap: 6px 18px; align-items: center; margin-bottom: 6px; }
@@ -172,5 +172,9 @@ export const CSS = `
 .fs-said p { margin: 0; }
 .fs-said ul { margin: 0; padding: 0; list-style: none; columns: 24em auto; }
 .fs-heard { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+@container fs (max-width: 760px) { /* names give way: each group has its own for who listens */
+  .fs-tools { gap: 4px 8px; margin-bottom: 4px; } .fs-group > span { display: none; } .fs-group > span + button { border-left-width: 1px; }
+  .fs button { padding: 0 8px; } .fs input[type="range"] { width: min(12em, 40vw); } .fs select { max-width: 12em; }
+}
 @media print { .fs-tools { display: none; } }
 `;

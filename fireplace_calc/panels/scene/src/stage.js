@@ -83,10 +83,17 @@ export class Stage {
     }
     const laid = layouts && this.layLayouts(layouts), { parts } = this.body;
     if (setting || looks || laid) this.body.put('setting', setting ? openThings(setting) : parts.setting.things);
-    if (fireplace || looks || layouts) this.body.put('fireplace', fireplace ? openThings(fireplace) : parts.fireplace.things);
+    if (fireplace || looks || layouts) this.body.put('fireplace', fireplace ? this.openFireplace(fireplace) : parts.fireplace.things);
     if (setting || looks || layouts || fireplace) { this.body.laid(!!(setting || looks || laid)); this.follow(); } else this.relight();
     this.arrived();
     this.timings.put = performance.now() - from;
+  }
+
+  /** Things of the fireplace; where forms were sent before this page was there, all of it is asked for. */
+  openFireplace(packed) {
+    const things = openThings(packed, this.forms ||= new Map());
+    if (things.length < packed.key.length) this.model.send({ ask: 'ready' });
+    return things;
   }
 
   /** Take layouts; whether any of them is another one for what stands in the room. */

@@ -5,24 +5,30 @@ export function opened(view, Kind) {
   return new Kind(view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength));
 }
 
-/** Things as they stand: each with its corners [m] and its faces; a form is sent once however often it stands. */
-export function openThings(packed) {
+const KEPT = 16; // a form that so many messages have not named is let go
+
+/** Things as they stand: each with its corners [m] and its faces. A form is sent once however often it stands, and
+    named from then on: `held` keeps those that came before. A thing whose form is not there is left out. */
+export function openThings(packed, held = new Map()) {
   const points = opened(packed.points, Float32Array), faces = opened(packed.faces, Uint16Array);
-  const forms = [];
   let corner = 0, face = 0;
-  for (const [corners, count] of packed.sizes) {
-    forms.push({ points: points.subarray(3 * corner, 3 * (corner + corners)), faces: faces.subarray(3 * face, 3 * (face + count)) });
+  packed.sizes.forEach(([corners, count], k) => {
+    held.set(packed.forms[k], { points: points.slice(3 * corner, 3 * (corner + corners)), faces: faces.slice(3 * face, 3 * (face + count)) });
     corner += corners; face += count;
-  }
-  return packed.key.map((key, k) => {
-    const { points: own, faces: joined } = forms[packed.form[k]];
-    const at = packed.at.slice(3 * k, 3 * k + 3);
+  });
+  const now = held.tick = (held.tick || 0) + 1;
+  const things = packed.key.map((key, k) => {
+    const form = held.get(packed.form[k]), at = packed.at.slice(3 * k, 3 * k + 3);
+    if (!form) return null;
+    form.named = now;
     return {
       key, name: packed.name[k], stuff: packed.stuff[k], kind: packed.kind[k], part: packed.part[k], item: packed.item[k],
       smooth: packed.smooth[k], away: packed.away[k], step: packed.step[k], cut: packed.cut[k],
-      points: Float32Array.from(own, (v, i) => v + at[i % 3]), faces: joined,
+      points: Float32Array.from(form.points, (v, i) => v + at[i % 3]), faces: form.faces,
     };
   });
+  for (const [name, form] of held) if (now - form.named > KEPT) held.delete(name);
+  return things.filter(Boolean);
 }
 
 /** Layouts in their order, with the outline of every unit [m]; `held` keeps the patterns that came before, by key. */

@@ -150,6 +150,7 @@ def test_the_room_is_sent_once_and_what_moves_in_it_goes_with_the_fireplace(view
         return [*view.setting["key"], *(k for k in view.fireplace["key"] if k in room)]
 
     sent_again = []
+    assert "wall at the fireplace" not in view.setting["key"]
     room = {t.key for t in view.scene.setting}
     view.observe(lambda event: sent_again.append(event), "setting")
     assert sorted(on_page()) == sorted(room) and "floor" in room

@@ -6,6 +6,13 @@ from collections.abc import Sequence
 
 from fireplace_calc.scene.records import Thing
 
+FOLLOWS = (
+    *("floor", "wall at the fireplace", "skirting"),
+    *("logs", "charred logs", "log ends", "grate", "ashes"),
+    *("fire irons", "handles", "brush"),
+)
+"""Things of the room that follow the fireplace whatever is changed."""
+
 
 class StandingRoom:
     """What stands in the room as the page was last sent it.
@@ -20,7 +27,7 @@ class StandingRoom:
     """
 
     def __init__(self) -> None:
-        self.follows: set[str] = set()
+        self.follows: set[str] = set(FOLLOWS)
         self._sent: dict[str, int] | None = None
 
     def parted(self, things: Sequence[Thing]) -> tuple[tuple[Thing, ...] | None, tuple[Thing, ...]]:

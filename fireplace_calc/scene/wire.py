@@ -24,19 +24,21 @@ MOST_CORNERS = 65535
 """Of one thing, for its faces count corners in two bytes."""
 
 
-def pack_setting(things: Sequence[Thing]) -> dict[str, Any]:
+def pack_setting(things: Sequence[Thing], held: Collection[str] = ()) -> dict[str, Any]:
     """What stands in the room and does not follow the fireplace.
 
     Parameters
     ----------
     things : sequence of Thing
+    held : collection of str
+        Forms that the page already holds, as of ``pack_things``.
 
     Returns
     -------
     dict
         As of ``pack_things``.
     """
-    return pack_things(things)
+    return pack_things(things, held)
 
 
 def pack_fireplace(

@@ -88,6 +88,7 @@ class SceneView(anywidget.AnyWidget):
         self._pictures: dict[int, asyncio.Future[bytes]] = {}
         self._number = count(1)
         self._forms: deque[frozenset[str]] = deque(maxlen=HELD)
+        self._staying: frozenset[str] = frozenset()
         self.standing = StandingRoom()
         self.put(what)
         self.observe(lambda _: self._show(), ("mode",))
@@ -113,9 +114,11 @@ class SceneView(anywidget.AnyWidget):
         layouts = pack_layouts(self.scene.layouts, self._held)
         self._held.update(layouts["patterns"])
         stays, follows = self.standing.parted(self.scene.setting)
+        held = {name for named in self._forms for name in named} | self._staying
         with self.hold_sync():
             if stays is not None:
-                self.setting = pack_setting(stays)
+                self.setting = pack_setting(stays, held)
+                self._staying = frozenset(self.setting["form"])
             self.layouts = layouts
             if self._sun_of != (of := self.result.design.site.latitude):
                 self._sun_of, self.sun = of, sun_table(self.result.design)
@@ -124,7 +127,7 @@ class SceneView(anywidget.AnyWidget):
                 self.scene.measures,
                 self.scene.standpoints,
                 self.result.design.name,
-                {name for named in self._forms for name in named},
+                held,
             )
             self._forms.append(frozenset(self.fireplace["form"]))
 
@@ -155,6 +158,7 @@ class SceneView(anywidget.AnyWidget):
         """A page that has just been opened holds nothing yet."""
         self._held.clear()
         self._forms.clear()
+        self._staying = frozenset()
         self.standing = StandingRoom()
         self._show()
 

@@ -82,16 +82,16 @@ export class Stage {
       this.standpoints = Object.fromEntries(fireplace.standpoints.map((s) => [s.name, s]));
     }
     const laid = layouts && this.layLayouts(layouts), { parts } = this.body;
-    if (setting || looks || laid) this.body.put('setting', setting ? openThings(setting) : parts.setting.things);
-    if (fireplace || looks || layouts) this.body.put('fireplace', fireplace ? this.openFireplace(fireplace) : parts.fireplace.things);
+    if (setting || looks || laid) this.body.put('setting', setting ? this.openedOf(setting, true) : parts.setting.things);
+    if (fireplace || looks || layouts) this.body.put('fireplace', fireplace ? this.openedOf(fireplace, false) : parts.fireplace.things);
     if (setting || looks || layouts || fireplace) { this.body.laid(!!(setting || looks || laid)); this.follow(); } else this.relight();
     this.arrived();
     this.timings.put = performance.now() - from;
   }
 
-  /** Things of the fireplace; where forms were sent before this page was there, all of it is asked for. */
-  openFireplace(packed) {
-    const things = openThings(packed, this.forms ||= new Map());
+  /** Things as they were sent; where forms went over before this page was there, all of it is asked for. */
+  openedOf(packed, stays) {
+    const things = openThings(packed, this.forms ||= new Map(), stays);
     if (things.length < packed.key.length) this.model.send({ ask: 'ready' });
     return things;
   }

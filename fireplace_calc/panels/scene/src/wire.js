@@ -8,8 +8,9 @@ export function opened(view, Kind) {
 const KEPT = 16; // a form that so many messages have not named is let go
 
 /** Things as they stand: each with its corners [m] and its faces. A form is sent once however often it stands, and
-    named from then on: `held` keeps those that came before. A thing whose form is not there is left out. */
-export function openThings(packed, held = new Map()) {
+    named from then on: `held` keeps those that came before, and those of what stays for as long as it stays. A thing
+    whose form is not there is left out. */
+export function openThings(packed, held = new Map(), stays = false) {
   const points = opened(packed.points, Float32Array), faces = opened(packed.faces, Uint16Array);
   let corner = 0, face = 0;
   packed.sizes.forEach(([corners, count], k) => {
@@ -17,6 +18,10 @@ export function openThings(packed, held = new Map()) {
     corner += corners; face += count;
   });
   const now = held.tick = (held.tick || 0) + 1;
+  if (stays) {
+    for (const name of held.stays || []) if (held.has(name)) held.get(name).named = now; // it may follow the fireplace from now on
+    held.stays = new Set(packed.form);
+  }
   const things = packed.key.map((key, k) => {
     const form = held.get(packed.form[k]), at = packed.at.slice(3 * k, 3 * k + 3);
     if (!form) return null;
@@ -27,7 +32,7 @@ export function openThings(packed, held = new Map()) {
       points: Float32Array.from(form.points, (v, i) => v + at[i % 3]), faces: form.faces,
     };
   });
-  for (const [name, form] of held) if (now - form.named > KEPT) held.delete(name);
+  for (const [name, form] of held) if (now - form.named > KEPT && !held.stays?.has(name)) held.delete(name);
   return things.filter(Boolean);
 }
 

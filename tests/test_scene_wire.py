@@ -17,18 +17,27 @@ def thing(key, at=(0.0, 0.0, 0.0), grown=1.0):
 def corners(packed, k):
     """Corners of the k-th thing, by the words of ``pack_things``."""
     points = np.frombuffer(packed["points"], "<f4").reshape(-1, 3)
-    first = sum(c for c, _ in packed["sizes"][: packed["form"][k]])
-    own = points[first : first + packed["sizes"][packed["form"][k]][0]]
+    number = packed["forms"].index(packed["form"][k])
+    first = sum(c for c, _ in packed["sizes"][:number])
+    own = points[first : first + packed["sizes"][number][0]]
     return own + packed["at"][3 * k : 3 * k + 3]
 
 
 def test_a_form_goes_over_once_and_stands_where_it_stood():
     things = [thing("a"), thing("b", (0.3, -1.7, 2.013)), thing("c", (5, 5, 5), 2.0)]
     packed = pack_things(things)
-    assert packed["form"] == [0, 0, 1] and packed["sizes"] == [[4, 4], [4, 4]]
+    a, b, c = packed["form"]
+    assert a == b != c and packed["forms"] == [a, c] and packed["sizes"] == [[4, 4], [4, 4]]
     for k, one in enumerate(things):
         assert np.abs(corners(packed, k) - one.points).max() < 2e-5
     assert (np.frombuffer(packed["faces"], "<u2").reshape(-1, 3)[:4] == SKIN).all()
+
+
+def test_a_form_that_is_held_is_only_named():
+    first = pack_things([thing("a")])
+    again = pack_things([thing("b", (1, 1, 1)), thing("c", (5, 5, 5), 2.0)], held=first["forms"])
+    assert again["form"][0] == first["form"][0] and again["forms"] == again["form"][1:]
+    assert len(again["points"]) == len(first["points"]) and again["at"][:3] == [1, 1, 1]
 
 
 def test_more_corners_than_two_bytes_count_are_refused():

@@ -11,12 +11,14 @@ from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.units import FOOT, INCH, InputError
+from fireplace_calc.design.mantel import FAMILIES
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import change
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.editing.starting.answers import liner, liner_choices, two_lengths
+from fireplace_calc.editing.starting.outcomes import came_of
 from fireplace_calc.editing.starting.questions import BY_KEY, QUESTIONS
 from fireplace_calc.editing.starting.start import Start
 from fireplace_calc.editing.starting.worked_out import sections_for
@@ -46,6 +48,7 @@ REST = (
     ("method", "laid in brick"),
     ("height", "30"),
     ("face", "stone"),
+    ("mantel", "shelf"),
 )
 
 
@@ -441,3 +444,11 @@ def test_stations_of_one_name_are_a_list_that_stays_while_one_is_chosen(page):
     row.box.value = "5,280 ft"
     assert row.stations.options == ("another station",) and row.stations.layout.display == "none"
     assert not page.design.site.place
+
+
+@pytest.mark.parametrize("family", FAMILIES[1:])
+def test_every_mantel_can_be_asked_for_and_none_is_an_answer(family):
+    begun = answered(*TASK, ("mantel", family))
+    assert begun.design.mantel.family == family
+    said = came_of("mantel", begun.design, dict((*TASK, ("mantel", family))), "feet-inches")
+    assert said == "No mantel." if family == "none" else family in said

@@ -9,6 +9,7 @@ from math import atan
 from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, InputError
+from fireplace_calc.design.mantel import NONE
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.starting.answers import with_bare_unit
 from fireplace_calc.editing.starting.worked_out import crown_with
@@ -145,6 +146,12 @@ class _Read:
             return None
 
 
+def _mantel(family: str) -> str:
+    if family == NONE:
+        return "No mantel."
+    return f"The mantel: {family}, of wood, in the sizes that are usual for it."
+
+
 _WRITERS: Mapping[str, Callable[[_Read], str]] = {
     "name": lambda read: f"The job is called {read.design.name}.",
     "place": _Read.place,
@@ -162,5 +169,6 @@ _WRITERS: Mapping[str, Callable[[_Read], str]] = {
     "head": _Read.head,
     "liner": _Read.liner,
     "top": _Read.top,
+    "mantel": lambda read: _mantel(read.design.mantel.family),
     "face": lambda read: f"The face is {read.design.surround.face}.",
 }

@@ -10,6 +10,7 @@ from fireplace_calc.base.messages import shown
 from fireplace_calc.base.places import find, site
 from fireplace_calc.base.tables import rows
 from fireplace_calc.base.units import InputError
+from fireplace_calc.design.mantel import FAMILIES, TOLD
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.editing.starting.answers import (
     is_length,
@@ -33,6 +34,7 @@ STANDS = {
     "outside the house": "exterior",
 }
 HEADS = {"straight": "straight", "arch": "segmental"}
+MANTELS = {family: family for family in FAMILIES if family != TOLD}
 FACES = {"brick": "brick", "stone": "stone", "plaster": "plaster", "tile": "tile"}
 
 
@@ -225,6 +227,14 @@ QUESTIONS = (
         "",
         _of("surround.face", FACES, "Face"),
         _always(FACES),
+        only=True,
+    ),
+    StartQuestion(
+        "mantel",
+        "Which mantel?",
+        "",
+        _of("mantel.family", MANTELS, "Mantel"),
+        _always(MANTELS),
         only=True,
     ),
 )

@@ -20,6 +20,7 @@ from fireplace_calc.scene.setting.masonry_in_room import (
 from fireplace_calc.scene.setting.measures import front_and_back, side_walls, windows
 from fireplace_calc.scene.setting.openings import CASING, door_place, door_size
 from fireplace_calc.scene.setting.stood import made
+from fireplace_calc.scene.stuffs import floor_stuff
 
 if TYPE_CHECKING:
     from manifold3d import CrossSection, Manifold
@@ -54,7 +55,7 @@ def shell_things(geometry: Geometry) -> Iterator[Thing]:
     breast = taken_of_the_wall(geometry).extrude(2 * THICK).rotate((-90.0, 0.0, 0.0))
     breast = breast.translate((0.0, back - THICK, 0.0))
     for key, stuff, body in (
-        ("floor", "boards", floor),
+        ("floor", floor_stuff(geometry.design), floor),
         ("ceiling", "ceiling", ceiling),
         (
             "wall at the fireplace",

@@ -14,7 +14,7 @@ from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.rules import PACKS, Finding, check, check_every_pack
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
-from fireplace_calc.takeoff import Row, take_off, total_weight
+from fireplace_calc.takeoff import Row, on_footing, take_off, total_weight
 
 if TYPE_CHECKING:
     from fireplace_calc.build import Plan
@@ -210,4 +210,4 @@ def _without_code(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
     require_consistent(design)
     geometry = build_geometry(design)
     order = take_off(geometry)
-    return geometry, gather_facts(geometry, total_weight(order)), order
+    return geometry, gather_facts(geometry, on_footing(geometry, order)), order

@@ -116,7 +116,7 @@ def reasons(order: Order, group: list[int], into: list[list[Dependency]]) -> tup
     elif not carried(into[group[0]]):
         found.append(
             "bears on the floor of the room or the ground, which the drawing does not hold"
-            if first.part.startswith("hearth ext")
+            if first.part.startswith(("hearth ext", "hearth seat"))
             else "bears on nothing that is drawn: give its ends a bearing before it is set"
         )
     return tuple(dict.fromkeys(found))

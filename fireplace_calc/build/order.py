@@ -28,7 +28,7 @@ built round.
 INSIDE_SET = ("firebox lining", "firebox floor", "lintel", "arch", "throat front")
 """Of a fireplace from a set, what its masonry does not wait for."""
 LAID_INSIDE = ("firebox lining", "firebox floor")
-LAST = ("hearth extension",)
+LAST = ("hearth extension", "hearth seat")
 """Left to the end, so that nothing falls on it."""
 
 

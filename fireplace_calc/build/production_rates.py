@@ -9,6 +9,7 @@ from math import dist, pi
 from fireplace_calc.base.units import SQFT
 from fireplace_calc.build.lift_parts import LiftPart
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.solids import Cylinder, Loft, Solid
 from fireplace_calc.takeoff import Share, goods_for
@@ -93,9 +94,9 @@ def form_areas(geometry: Geometry) -> dict[str, float]:
     Notes
     -----
     Footing and slab are formed at their sides, the slab over a hollow base from below too; so is
-    the bed of the hearth extension, unless block stands under it, and at its three free sides. The
-    seat of the first flue liner is formed by its bore, walls outside. A footing cast against earth
-    takes less: put the pace of forms up.
+    the bed of the hearth extension, unless block stands under it, and at its three free sides. A
+    seat's bed is formed over its wood store too. The first flue liner's seat is formed by its bore,
+    walls outside. A footing cast against earth takes less: put the pace of forms up.
     """
     found: dict[str, float] = {}
     hollow, hearth = geometry.design.base.core == "hollow", geometry.design.hearth
@@ -116,7 +117,10 @@ def form_areas(geometry: Geometry) -> dict[str, float]:
             area = (wide + 2 * front) * thick
             if part.name.endswith("bed") and "hearth extension base" not in geometry.by_name:
                 area += wide * front
-        elif part.name not in ("footing", "hearth slab", *CAST_WALLS):
+        elif part.name == SEAT[1]:
+            base = geometry.by_name.get(SEAT[2])
+            area += sum(s.volume / (s.top - s.bottom) for s in base.cuts) if base else 0.0
+        elif part.name not in (SEAT[0], "footing", "hearth slab", *CAST_WALLS):
             continue
         found[part.name] = area
     return found

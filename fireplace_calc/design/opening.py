@@ -192,3 +192,62 @@ class Hearth(Record):
     forms_removed: bool | None = yes_no(
         "Forms removed", None, "No timber formwork is left under the hearth."
     )
+
+
+@dataclass(frozen=True, slots=True)
+class Seat(Record):
+    """The hearth carried on along the wall as a bench of masonry, as deep as it is in front."""
+
+    left: float = length(
+        "Seat at the left", "0 in", "0 in", "144 in", "Beyond the hearth extension; nought is none."
+    )
+    right: float = length(
+        "Seat at the right",
+        "0 in",
+        "0 in",
+        "144 in",
+        "Beyond the hearth extension; nought is none.",
+    )
+    height: float | None = length(
+        "Seat height",
+        None,
+        "6 in",
+        "30 in",
+        "Top over the floor, 16 to 18 in to sit on; unknown takes the top of the hearth extension.",
+    )
+    niche: str = choice(
+        "Wood store",
+        "none",
+        ("none", "left", "right", "both"),
+        "A niche in the front of the seat, down to the floor.",
+    )
+    niche_width: float = length(
+        "Wood store width",
+        "20 in",
+        "6 in",
+        "72 in",
+        "Clear, in the middle of the seat between piers.",
+    )
+    carried_by: str | None = choice(
+        "Seat stands on",
+        None,
+        ("footing or slab on ground", "floor framing"),
+        "What carries its weight.",
+    )
+    niche_bars: bool | None = yes_no(
+        "Bars over the wood store", None, "In the bed that spans it, low down."
+    )
+
+    @property
+    def drawn(self) -> bool:
+        """Whether there is a seat at all."""
+        return self.left > 0 or self.right > 0
+
+    def stretches(self) -> tuple[tuple[int, float, bool], ...]:
+        """Every seat: left is -1, right 1; how far beyond the hearth extension [m], and whether a
+        wood store is in it.
+        """
+        both = ((-1, "left", self.left), (1, "right", self.right))
+        return tuple(
+            (sign, reach, self.niche in (name, "both")) for sign, name, reach in both if reach > 0
+        )

@@ -17,7 +17,7 @@ from fireplace_calc.design.firebox import Base, Firebox
 from fireplace_calc.design.loads import Anchorage, Ground, Loads
 from fireplace_calc.design.mantel import Mantel
 from fireplace_calc.design.measured import Measured
-from fireplace_calc.design.opening import Hearth, Lintel, Opening
+from fireplace_calc.design.opening import Hearth, Lintel, Opening, Seat
 from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.second_flue import SecondFlue
 from fireplace_calc.design.site import Site
@@ -50,6 +50,7 @@ class Design(HashedOnce):
     firebox: Firebox = Firebox()
     base: Base = Base()
     hearth: Hearth = Hearth()
+    seat: Seat = Seat()
     throat: Throat = Throat()
     smoke_chamber: SmokeChamber = SmokeChamber()
     flue: Flue = Flue()

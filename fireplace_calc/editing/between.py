@@ -1,10 +1,16 @@
-"""Refusing an input beside another: the most or the least that fits, and why."""
+"""Refusing an input beside another: the most or the least that fits, and why; what must hold of
+wall and seat in the room.
+"""
 
 from __future__ import annotations
 
 from fireplace_calc.base.printing import named_in_both
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import InputError
+from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.design.records import Design
+
+LEAST_SEAT, LEAST_NICHE = 10 * INCH, 6 * INCH
+"""From front to back to sit on, and clear under its bed: engineering judgement. [m]"""
 
 
 def require_at_most(label: str, value: float, limit: float, why: str) -> None:
@@ -37,3 +43,82 @@ def require_at_least(label: str, value: float, limit: float, why: str) -> None:
             f"at least {least}",
             value,
         )
+
+
+def require_wall(design: Design, block_half: float) -> None:
+    """Off the middle, masonry and hearth end at the end of the wall, where its length is known.
+
+    Parameters
+    ----------
+    design : Design
+    block_half : float
+        Half the width of the masonry. [m]
+
+    Raises
+    ------
+    InputError
+    """
+    long, off = design.house.room_length, design.breast.off_center
+    if long is None or off == 0:
+        return
+    side = design.opening.width / 2 + design.hearth.side if design.hearth.front > 0 else 0.0
+    require_at_most(
+        "Off the middle of the wall",
+        abs(off),
+        max(long / 2 - max(block_half, side), 0.0),
+        "masonry and hearth end at the end of the wall.",
+    )
+
+
+def require_bench(design: Design, extension_top: float) -> None:
+    """A seat carries the hearth on: it needs one in front, slab and bed, and piers beside a niche.
+
+    Parameters
+    ----------
+    design : Design
+    extension_top : float
+        Top of the hearth extension over the floor. [m]
+
+    Raises
+    ------
+    InputError
+    """
+    seat, hearth, wall = design.seat, design.hearth, design.house.room_length
+    if seat.niche != "none" and not all(
+        reach > 0
+        for name, reach in (("left", seat.left), ("right", seat.right))
+        if seat.niche in (name, "both")
+    ):
+        raise InputError(
+            f"Wood store is {seat.niche}, but there is no seat there: it is a niche in the seat;"
+            " give the seat a length first.",
+            "Wood store",
+            "where there is a seat",
+            seat.niche,
+        )
+    require_at_least("Hearth in front", hearth.front, LEAST_SEAT, "the seat is as deep as that.")
+    require_at_least(
+        "Seat height",
+        extension_top if seat.height is None else seat.height,
+        hearth.thickness + hearth.bed + (LEAST_NICHE if seat.niche != "none" else 0.0),
+        "slab and bed take so much of it, and a wood store wants 6 in under them."
+        if seat.niche != "none"
+        else "slab and bed take so much of it; unknown, it is the top of the hearth extension.",
+    )
+    near = design.opening.width / 2 + hearth.side
+    for sign, reach, stored in seat.stretches():
+        name = "left" if sign < 0 else "right"
+        if wall is not None:
+            require_at_most(
+                f"Seat at the {name}",
+                reach,
+                max(wall / 2 - sign * design.breast.off_center - near, 0.0),
+                "it ends at the end of the wall.",
+            )
+        if stored:
+            require_at_most(
+                "Wood store width",
+                seat.niche_width,
+                max(reach - 2 * design.base.block_width, 0.0),
+                "a pier as thick as the block stands at both sides of it.",
+            )

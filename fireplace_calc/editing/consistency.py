@@ -9,7 +9,12 @@ from fireplace_calc.base.tables.bars import reinforcing_bar
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.between import require_at_least, require_at_most
+from fireplace_calc.editing.between import (
+    require_at_least,
+    require_at_most,
+    require_bench,
+    require_wall,
+)
 from fireplace_calc.editing.mantel_fits import require_mantel
 from fireplace_calc.editing.sets.set_consistency import require_set
 from fireplace_calc.geometry.bore import flue_bore
@@ -155,23 +160,11 @@ def require_consistent(design: Design) -> None:
             frame.block_back + (design.clearance.back or 0.0),
             "farther out, the wall would stand behind everything that is built.",
         )
-    _require_wall(design, frame.block_half)
+    require_wall(design, frame.block_half)
+    if design.seat.drawn or design.seat.niche != "none":
+        require_bench(design, frame.extension_top)
     if design.second_flue.drawn:
         _require_second_flue(design)
-
-
-def _require_wall(design: Design, block_half: float) -> None:
-    """Off the middle, masonry and hearth end at the end of the wall, where its length is known."""
-    long, off = design.house.room_length, design.breast.off_center
-    if long is None or off == 0:
-        return
-    side = design.opening.width / 2 + design.hearth.side if design.hearth.front > 0 else 0.0
-    require_at_most(
-        "Off the middle of the wall",
-        abs(off),
-        max(long / 2 - max(block_half, side), 0.0),
-        "masonry and hearth end at the end of the wall.",
-    )
 
 
 def _require_bars(design: Design) -> None:

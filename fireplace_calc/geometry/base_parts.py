@@ -4,14 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from functools import cached_property
+from itertools import pairwise
 from math import hypot
 
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.design.firebox import DRAWN_PLATE, STEEL_UNIT
 from fireplace_calc.geometry.outlines import centered, stacked
-from fireplace_calc.geometry.parts import Part, part
-from fireplace_calc.geometry.polygons import box
+from fireplace_calc.geometry.parts import Part, beside, part
+from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.geometry.second_flue.outlines import FlueOutlines
 from fireplace_calc.geometry.solids import Loft, Solid, prism
+
+SEAT = ("hearth seat", "hearth seat bed", "hearth seat base")
+"""Finished slab, its bed, and the masonry under it: they stand on the floor beside the hearth, not
+on the footing.
+"""
 
 
 class BaseParts(FlueOutlines):
@@ -79,6 +86,64 @@ class BaseParts(FlueOutlines):
         yield part("hearth extension bed", "concrete", [prism(bottom, under, plan)])
         if bottom > 0:
             yield part("hearth extension base", "block", [prism(0.0, bottom, plan)])
+        yield from self.seat(material)
+
+    def seat(self, material: str) -> Iterable[Part]:
+        """The hearth carried on along the wall as a bench: slab, bed, and the masonry under it.
+
+        Parameters
+        ----------
+        material : str
+            Of the finished slab.
+        """
+        if not self.design.seat.drawn:
+            return
+        slab, bed, base = SEAT
+        top, under, bottom = self.seat_levels()
+        plans = self.seat_plans()
+        yield beside(slab, material, [prism(under, top, plan) for plan in plans])
+        yield beside(bed, "concrete", [prism(bottom, under, plan) for plan in plans])
+        yield beside(base, "block", [prism(0.0, bottom, plan) for plan in plans], self.wood_store())
+
+    def seat_levels(self) -> tuple[float, float, float]:
+        """Top of a seat, underside of its slab and of its bed. [m]"""
+        hearth, told = self.design.hearth, self.design.seat.height
+        top = self.frame.extension_top if told is None else told
+        under = max(top - hearth.thickness, 0.0)
+        return top, under, max(under - hearth.bed, 0.0)
+
+    def seat_plans(self) -> list[Polygon]:
+        """A seat from above, before the breast and, where it reaches past the breast, back to the
+        wall as far as that is known. [m]
+        """
+        f, d, made = self.frame, self.design, []
+        near, back = f.half_width + d.hearth.side, d.breast.stands_out or 0.0
+        for sign, reach, _ in d.seat.stretches():
+            far = near + reach
+            corner = min(max(near, f.block_half), far)
+            for a, b, behind in ((near, corner, 0.0), (corner, far, back)):
+                if b - a > ROUNDING:
+                    low, high = sorted((sign * a, sign * b))
+                    made.append(box(low, high, -d.hearth.front, behind))
+        return made
+
+    def wood_store(self) -> list[Solid]:
+        """Niches in the front of a seat: as wide as told, in the middle of it, from the floor up to
+        the bed, and back to the plane of the face.
+        """
+        f, d, bottom = self.frame, self.design, self.seat_levels()[2]
+        near, half = f.half_width + d.hearth.side, d.seat.niche_width / 2
+        found: list[Solid] = []
+        for sign, reach, stored in d.seat.stretches():
+            middle = sign * (near + reach / 2)
+            if stored:
+                left, right = middle - half, middle + half
+                cuts = {-f.block_half, f.block_half}
+                ends = sorted({left, right, *(x for x in cuts if left < x < right)})
+                found += [
+                    prism(0.0, bottom, box(a, b, -d.hearth.front, 0.0)) for a, b in pairwise(ends)
+                ]
+        return found
 
     @cached_property
     def floor(self) -> Loft:

@@ -262,4 +262,8 @@ class Builder(BaseParts):
                     plan,
                 )
             )
-        return part("outer solid", "all", solids)
+        if not d.seat.drawn:
+            return part("outer solid", "all", solids)
+        top, _, _ = self.seat_levels()
+        solids += [prism(0.0, top, plan) for plan in self.seat_plans()]
+        return part("outer solid", "all", solids, self.wood_store())

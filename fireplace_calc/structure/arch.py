@@ -111,7 +111,9 @@ def assess_arch(design: Design, frame: Frame, weights: Weights) -> Arch | None:
     solid = 2 * frame.block_half * frame.block_back - back * (
         frame.half_width + frame.half_at(back)
     )
-    standing = [name for name in weights.masses if not name.startswith("hearth extension")]
+    standing = [
+        name for name in weights.masses if not name.startswith(("hearth extension", "hearth seat"))
+    ]
     pressed = G * weights.point_mass(standing, frame.spring).mass * jamb * deep / solid
     tall = frame.spring - frame.slab_top
     pier = G * weights.density("firebox walls", density("brick")) * jamb * deep * tall

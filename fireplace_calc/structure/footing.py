@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.units import G
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.structure.allowables import bearing
 from fireplace_calc.structure.loads.stack import FreeStack
@@ -127,12 +128,12 @@ def assess_footing(design: Design, frame: Frame, weights: Weights, stack: FreeSt
     Notes
     -----
     The hearth extension is counted on the footing, where it would stand if it were cantilevered
-    from the base. Earth on the projection is not. Wind on the breast below the shoulder goes into
-    the house wall it stands in.
+    from the base; a seat beside it stands on the floor and is not. Earth on the projection is not
+    counted. Wind on the breast below the shoulder goes into the house wall it stands in.
     """
     out = design.base.footing_projection
     width, depth = 2 * (frame.block_half + out), frame.block_back + 2 * out
-    whole = weights.point_mass()
+    whole = weights.point_mass([name for name in weights.masses if name not in SEAT])
     load = G * whole.mass
     side, back = whole.x, whole.y - frame.block_back / 2
     mean = load / (width * depth)

@@ -105,6 +105,7 @@ def _areas_up_to(geometry: Geometry, ceiling: float) -> dict[str, float]:
     foot, wide = max(f.slab_top, 0.0), 2 * f.block_half
     apron = max(f.extension_top, 0.0) if d.hearth.front > 0 else 0.0
     half = min(f.half_width + d.hearth.side, f.block_half)
+    low, high = (_behind_seat(geometry, a, b) for a, b in ((0.0, foot), (foot, f.throat)))
     riser = 2 * f.half_width * max(f.hearth - max(foot, apron), 0.0)
     walls = wide * (min(f.throat, ceiling) - foot) - f.opening_area
     walls -= 2 * f.half_width * max(f.hearth - foot, 0.0)
@@ -114,7 +115,9 @@ def _areas_up_to(geometry: Geometry, ceiling: float) -> dict[str, float]:
     if jambs_show(geometry):
         ends = d.firebox.lining_thickness * hypot(1.0, f.side_slope)
         walls -= 2 * ends * max(f.spring - jamb_foot(geometry), 0.0)
-    walls = max(walls, 0.0) + _returns(geometry, foot) * max(min(f.throat, ceiling) - foot, 0.0)
+    walls = max(walls - high, 0.0) + _returns(geometry, foot) * max(
+        min(f.throat, ceiling) - foot, 0.0
+    )
     chamber = _shown(geometry, f.throat, min(f.flue_start, ceiling))
     masonry = (
         {"firebox walls": walls, "smoke chamber walls": chamber}
@@ -122,7 +125,10 @@ def _areas_up_to(geometry: Geometry, ceiling: float) -> dict[str, float]:
         else {"masonry round the set": walls + chamber}
     )
     return {
-        BEFORE_BASE: (wide + _returns(geometry, foot)) * foot - 2 * half * min(apron, foot) + riser,
+        BEFORE_BASE: (wide + _returns(geometry, foot)) * foot
+        - 2 * half * min(apron, foot)
+        + riser
+        - low,
         **masonry,
         "breast walls": _shown(geometry, f.flue_start, min(f.block_top, ceiling)),
         "shoulder": _shown(geometry, f.block_top, min(f.shoulder_top, ceiling)),
@@ -152,6 +158,20 @@ def _shown(geometry: Geometry, low: float, high: float) -> float:
         half = f.block_half + (f.stack_half - f.block_half) * min(max(over, 0.0), 1.0)
         area += (b - a) * (2 * half + _returns(geometry, middle))
     return area
+
+
+def _behind_seat(geometry: Geometry, low: float, high: float) -> float:
+    """What a seat hides of front and returns between two levels. [m2]"""
+    f, d = geometry.frame, geometry.design
+    if not d.seat.drawn:
+        return 0.0
+    top = f.extension_top if d.seat.height is None else d.seat.height
+    near, wide = f.half_width + d.hearth.side, 0.0
+    for _, reach, _ in d.seat.stretches():
+        wide += max(min(near + reach, f.block_half) - near, 0.0)
+        if near + reach > f.block_half:
+            wide += _returns(geometry, low) / 2
+    return wide * max(min(top, high) - low, 0.0)
 
 
 def _returns(geometry: Geometry, z: float) -> float:

@@ -11,6 +11,7 @@ from fireplace_calc.base.tables.mortars import mix, mortar_recipes
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import CUFT, PCF
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.goods import SET_PIECE, all_goods, goods_for
 from fireplace_calc.takeoff.share import Share
@@ -185,6 +186,26 @@ def weight_of(geometry: Geometry) -> float:
         [kg]
     """
     return total_weight(take_off(geometry))
+
+
+def on_footing(geometry: Geometry, rows: tuple[Row, ...]) -> float:
+    """Weight on the footing, its own counted in; a seat beside the hearth stands on the floor.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    rows : tuple of Row
+        Its takeoff.
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    whole = total_weight(rows)
+    if not geometry.design.seat.drawn:
+        return whole
+    return whole - sum(share.weight for share in share_out(geometry) if share.part in SEAT)
 
 
 def total_weight(rows: tuple[Row, ...]) -> float:

@@ -76,7 +76,7 @@ def _brick(
     brick = sum(net.get(item, 0) for item in ("Common brick", "Facing brick"))
     if not brick:
         return
-    apart = ("lintel", "arch", "hearth extension", "firebox lining")
+    apart = ("lintel", "arch", "hearth extension", "hearth seat", "firebox lining")
     work = sum(p.volume for p in geometry.parts if p.material == "brick" and p.name not in apart)
     laid, thick, thin = (
         v / CUFT

@@ -246,9 +246,9 @@ class _Sharing:
                 return poured(part, "Core grout", "grout")
             case "hearth slab":
                 return poured(part, "Hearth slab concrete")
-            case "hearth extension bed":
+            case "hearth extension bed" | "hearth seat bed":
                 return poured(part, "Hearth bed concrete")
-            case "hearth extension":
+            case "hearth extension" | "hearth seat":
                 return self.hearth(part)
             case "firebox floor":
                 return self.firebox_floor(part)

@@ -97,7 +97,7 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
     def pick(names: tuple[str, ...]) -> tuple[float, ...]:
         return tuple(getattr(f, name) for name in names)
 
-    box = (replace(d.firebox, jamb=FOOT), d.lintel, d.hearth, d.method)
+    box = (replace(d.firebox, jamb=FOOT), d.lintel, d.hearth, d.seat, d.method)
     head = (d.opening.head, d.opening.rise, d.opening.hood)
     if view == "plan":
         return (
@@ -105,6 +105,7 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
             f.second,
             d.firebox,
             d.hearth,
+            d.seat,
             d.clearance,
             d.breast,
             d.method,
@@ -123,6 +124,7 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
             d.firebox,
             d.lintel,
             d.hearth,
+            d.seat,
             d.method,
             d.surround,
             d.mantel,

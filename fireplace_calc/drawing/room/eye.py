@@ -65,8 +65,9 @@ class Eye:
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """An upright block that stands before the face, from ``y`` (less than nought) up to it [m], and
-    the tone it is filled with.
+    """An upright block that stands before the face, from ``y`` (less than nought) up to it, or to
+    ``back`` behind it [m], and the tone it is filled with; ``against`` where its end towards the
+    eye's own line is the side of the breast, which hides what lies behind the face there.
     """
 
     left: float
@@ -75,18 +76,39 @@ class Block:
     bottom: float
     top: float
     tone: str = "wood"
+    back: float = 0.0
+    against: bool = False
+
+    def _far(self, eye: Eye) -> tuple[float, float, float]:
+        """Left and right end at the back, as far as the breast lets them be seen, and how far back
+        its end is seen. [m]
+        """
+        if not self.against:
+            return self.left, self.right, self.back
+        k = eye.size(self.back)
+        if self.right < 0:
+            return self.left, self.right / k, 0.0
+        return self.left / k, self.right, 0.0
 
     def faces(self, eye: Eye) -> list[tuple[str, np.ndarray]]:
         """The sides that can be seen, the front last, each as it shows. [m]"""
         a, b, y, low, high = self.left, self.right, self.y, self.bottom, self.top
+        (c, d, deep), z = self._far(eye), self.back
+
+        def lying(level: float) -> list[Spot]:
+            """Its top or underside, with the breast's corner where that hides some of it."""
+            corner = [(b if b < 0 else a, 0.0, level)] if self.against else []
+            right, left = (corner, []) if b < 0 else ([], corner)
+            return [(c, z, level), (d, z, level), *right, (b, y, level), (a, y, level), *left]
+
         made = []
         if eye.level > high:
-            made.append(("top", [(a, 0, high), (b, 0, high), (b, y, high), (a, y, high)]))
+            made.append(("top", lying(high)))
         if eye.level < low:
-            made.append(("underside", [(a, 0, low), (b, 0, low), (b, y, low), (a, y, low)]))
+            made.append(("underside", lying(low)))
         for x, seen in ((a, a > 0), (b, b < 0)):
             if seen:
-                made.append(("end", [(x, 0, low), (x, y, low), (x, y, high), (x, 0, high)]))
+                made.append(("end", [(x, deep, low), (x, y, low), (x, y, high), (x, deep, high)]))
         if high - low > 1e-6:
             made.append(("front", [(a, y, low), (b, y, low), (b, y, high), (a, y, high)]))
         return [(name, eye.see(ring)) for name, ring in made]
@@ -95,8 +117,8 @@ class Block:
         """What of the picture it covers, as a convex ring. [m]"""
         corners = [
             (x, y, z)
-            for x in (self.left, self.right)
-            for y in (0.0, self.y)
+            for ends, y in ((self._far(eye)[:2], self.back), ((self.left, self.right), self.y))
+            for x in ends
             for z in (self.bottom, self.top)
         ]
         return hull(eye.see(corners))

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.room.eye import Block, Eye
-from fireplace_calc.drawing.views.face import hearth_front
+from fireplace_calc.drawing.views.face import hearth_front, seat_fronts
 from fireplace_calc.drawing.views.front_elevation import breast_ring
 from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
+from fireplace_calc.geometry.solids import level_cuts
 from fireplace_calc.proportion import proportion_figures, shelf_top, wall_sides, wall_top
 
 FOOT = 12 * INCH
@@ -63,8 +67,9 @@ def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
     """
     f, d = geometry.frame, geometry.design
     (left, right), top = wall_sides(geometry), wall_top(geometry)
-    hearth, trim = _hearth(geometry), tuple(_trim(geometry, top))
-    beside = max(f.block_half, f.half_width + d.hearth.side if hearth else 0.0) + BESIDE
+    hearth, trim = hearth_blocks(geometry), tuple(_trim(geometry, top))
+    seat = max(d.seat.left, d.seat.right)
+    beside = max(f.block_half, f.half_width + d.hearth.side if hearth else 0.0) + BESIDE + seat
     told = d.house.room_length is not None
     if not told or beside + 0.3 <= right:
         stands = (beside, -AHEAD)
@@ -147,13 +152,58 @@ def _trim(geometry: Geometry, top: float) -> list[Block]:
     ]
 
 
-def _hearth(geometry: Geometry) -> tuple[Block, ...]:
-    """The hearth before the opening: what carries it over the floor, and its slab. [m]"""
+def hearth_blocks(geometry: Geometry) -> tuple[Block, ...]:
+    """The hearth before the opening, what carries it over the floor and its slab, and a seat beside
+    it, in the order in which they are painted.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of Block
+        [m]
+    """
     f, h = geometry.frame, geometry.design.hearth
     if h.front <= 0:
         return ()
     half, under = f.half_width + h.side, max(f.extension_top - h.thickness, 0.0)
-    base = [
-        Block(-half, half, -h.front, ring[0][1], ring[2][1]) for _, ring in hearth_front(geometry)
+    made = [
+        Block(-half, half, -h.front, ring[0][1], ring[2][1], material)
+        for material, ring in hearth_front(geometry)
     ]
-    return (*base, Block(-half, half, -h.front, under if base else 0.0, f.extension_top))
+    low, material = under if made else 0.0, geometry.by_name["hearth extension"].material
+    slab = Block(-half, half, -h.front, low, f.extension_top, material)
+    return (*sorted(_seat(geometry), key=_from_far_and_low), *made, slab)
+
+
+def _from_far_and_low(block: Block) -> tuple[float, float, float]:
+    """What is painted first: what stands farther back, lower, or farther aside."""
+    return (-block.y, block.bottom, -abs(block.left + block.right))
+
+
+def _seat(geometry: Geometry) -> Iterator[Block]:
+    """A seat beside the hearth; where it reaches past the breast it goes back to the wall, behind a
+    wood store too. [m]
+    """
+    f, d = geometry.frame, geometry.design
+    wall = d.breast.stands_out or 0.0
+
+    def blocks(left: float, right: float) -> Iterator[tuple[float, float, float]]:
+        """In two where the breast ends; how far back each goes."""
+        inside = (x for x in (-f.block_half, f.block_half) if left < x < right)
+        for a, b in pairwise(sorted({left, right, *inside})):
+            yield a, b, wall if abs(a + b) / 2 > f.block_half else 0.0
+
+    for material, ring in seat_fronts(geometry):
+        (left, low), (right, top) = ring[0], ring[2]
+        for a, b, back in blocks(left, right):
+            against = back > 0 and min(abs(a), abs(b)) - f.block_half < ROUNDING
+            yield Block(a, b, -d.hearth.front, low, top, material, back, against)
+    base = geometry.by_name.get("hearth seat base")
+    for niche in base.cuts if base is not None else ():
+        ((front_left, front_right, *_),) = level_cuts(niche, niche.bottom)
+        for a, b, back in blocks(front_left[0], front_right[0]):
+            if base is not None and back > 0:
+                yield Block(a, b, 0.0, niche.bottom, niche.top, base.material, back)

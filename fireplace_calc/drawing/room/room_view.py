@@ -27,7 +27,6 @@ from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.face import (
     block_front,
     face_joints,
-    hearth_front,
     hood_ring,
     jamb_ends,
 )
@@ -78,8 +77,6 @@ def room(
     view, denominator = fit(sheet, cell, (x0, z0, x1, z1), (left, foot, right, 3.0), scales)
     covers = _people(view, s)
     blocks = [*s.hearth, *sorted(s.trim, key=lambda b: b.before(s.eye), reverse=True)]
-    tones = [material for material, _ in hearth_front(geometry)]
-    tones += [geometry.by_name["hearth extension"].material] if s.hearth else []
     outlines = [view.ring(b.outline(s.eye)) for b in blocks]
     hidden_by, hidden = [*outlines, covers], HiddenLines(sheet)
     breast = np.array(standing_out(geometry, s), dtype=float)
@@ -93,7 +90,7 @@ def room(
         view.sheet.fill([ring], "metal", layer=-2.5)
         hidden.outline(ring, "seen", hidden_by)
     for k, block in enumerate(blocks):
-        tone, layer = (tones[k], -4) if k < len(s.hearth) else (block.tone, -2)
+        tone, layer = block.tone, -4 if k < len(s.hearth) else -2
         behind = [*outlines[k + 1 :], covers]
         _block(view, hidden, geometry, block, s, behind, tone, layer + k / 100)
     hidden.lift()

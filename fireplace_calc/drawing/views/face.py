@@ -13,6 +13,7 @@ from fireplace_calc.brickwork.seen.stone_face import stone_joints
 from fireplace_calc.brickwork.work import lining_bricks
 from fireplace_calc.drawing.sheets.hatch import bonded, coursing
 from fireplace_calc.drawing.sheets.hidden_lines import clipped
+from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
 from fireplace_calc.takeoff.facing import jamb_foot, jambs_show
@@ -154,3 +155,34 @@ def hearth_front(geometry: Geometry) -> Iterator[tuple[str, Polygon]]:
         part = geometry.by_name.get(name)
         if part is not None and part.top > 0.005:
             yield part.material, box(-half, half, max(part.bottom, 0.0), part.top)
+
+
+def seat_fronts(geometry: Geometry) -> Iterator[tuple[str, Polygon]]:
+    """The front of a seat beside the hearth, from the floor up: what stands beside a wood store,
+    the bed over it, the slab.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Yields
+    ------
+    str, Polygon
+        Material, and outline seen from the room. [m]
+    """
+    f, d = geometry.frame, geometry.design
+    if not d.seat.drawn:
+        return
+    slab, bed, base = (geometry.by_name.get(name) for name in SEAT)
+    near, half = f.half_width + d.hearth.side, d.seat.niche_width / 2
+    for sign, reach, stored in d.seat.stretches():
+        ends, middle = [near, near + reach], near + reach / 2
+        if base is not None:
+            stops = [near, middle - half, middle + half, near + reach] if stored else ends
+            for a, b in zip(stops[::2], stops[1::2], strict=True):
+                left, right = sorted((sign * a, sign * b))
+                yield base.material, box(left, right, 0.0, base.top)
+        left, right = sorted(sign * x for x in ends)
+        for part in (bed, slab):
+            if part is not None:
+                yield part.material, box(left, right, part.bottom, part.top)

@@ -20,6 +20,7 @@ from fireplace_calc.drawing.views.face import (
     hood_ring,
     jamb_ends,
     open_ring,
+    seat_fronts,
 )
 from fireplace_calc.drawing.views.laid_bricks import front_lines
 from fireplace_calc.drawing.views.layout import (
@@ -56,7 +57,7 @@ def front(
     """
     f, d = geometry.frame, geometry.design
     ceiling = max(d.house.ceiling, f.opening_top + 0.3)
-    wide = max(f.block_half, f.half_width + d.hearth.side) + 0.08
+    wide = max(f.block_half, f.half_width + d.hearth.side + max(d.seat.left, d.seat.right)) + 0.08
     marks = level_marks(_named(geometry, ceiling), lambda z: level(z, units)) if roomy(cell) else []
     right = level_room(marks, False) + 9.0 if marks else 3.0
     view, denominator = fit(
@@ -246,8 +247,9 @@ def _hearth(view: View, geometry: Geometry) -> None:
             view.seen(ring, under, "seen", layer=1)
             if under == "block":
                 view.sheet.hatches.append(block_front(geometry) * view.scale + view.at(0, 0))
-    for tone, ring in _trim(geometry):
-        view.seen(ring, tone, "seen", layer=2)
+    for layer, rings in ((1, seat_fronts(geometry)), (2, _trim(geometry))):
+        for tone, ring in rings:
+            view.seen(ring, tone, "seen", layer=layer)
 
 
 def _trim(geometry: Geometry) -> list[tuple[str, Polygon]]:

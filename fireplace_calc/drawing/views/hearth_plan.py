@@ -21,9 +21,11 @@ from fireplace_calc.drawing.views.layout import (
     roomy,
     title,
 )
+from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import plan_rings
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Polygon, box
+from fireplace_calc.geometry.solids import level_cuts
 
 CUT = ("firebox lining", "firebox walls", "masonry round the set")
 """Parts that the plan cuts."""
@@ -46,7 +48,13 @@ def plan(
     gap_side, gap_back = d.clearance.side or 0.0, d.clearance.back or 0.0
     talk = roomy(cell, PLAN_WORDS)
     words = _words(geometry, units, gap_side, gap_back, talk)
-    wide = max(f.block_half + gap_side + STUD, f.half_width + d.hearth.side) + 0.02
+    wide = (
+        max(
+            f.block_half + gap_side + STUD,
+            f.half_width + d.hearth.side + max(d.seat.left, d.seat.right),
+        )
+        + 0.02
+    )
     view, denominator = fit(
         sheet,
         cell,
@@ -135,6 +143,11 @@ def _words(
         words.append(
             ((-f.half_width * 0.9, -d.hearth.front * 0.5), f"hearth extension, {thick} {of}")
         )
+    for sign, reach, stored in d.seat.stretches()[:1]:
+        at = sign * (f.half_width + d.hearth.side + reach / 2)
+        top = length(f.extension_top if d.seat.height is None else d.seat.height, units)
+        said = f"seat, {top} high" + (", wood store under it" if stored else "")
+        words.append(((at, -d.hearth.front * 0.75), said))
     return words
 
 
@@ -163,8 +176,22 @@ def _floor(view: View, geometry: Geometry) -> None:
             "seen",
             layer=-2,
         )
+        _seat(view, geometry)
     else:
         view.path([(-f.half_width, 0.0), (f.half_width, 0.0)], "seen")
+
+
+def _seat(view: View, geometry: Geometry) -> None:
+    """A seat beside the hearth from above; what stands under it is dashed."""
+    for name, weight in zip(SEAT[::2], ("seen", "hidden"), strict=True):
+        if (part := geometry.by_name.get(name)) is None:
+            continue
+        for solid in part.adds if weight == "seen" else part.cuts:
+            (ring,) = level_cuts(solid, (solid.bottom + solid.top) / 2)
+            if weight == "seen":
+                view.seen(ring, part.material, "seen", layer=-2)
+            else:
+                view.path([*ring, ring[0]], "hidden")
 
 
 def _framing(view: View, geometry: Geometry, side: float, back: float, wide: float) -> None:
@@ -197,6 +224,9 @@ def _strings(
     xs = [-f.half_width - d.hearth.side, -f.half_width, f.half_width, f.half_width + d.hearth.side]
     if d.hearth.front <= 0 or d.hearth.side <= 0:
         xs = [-f.half_width, f.half_width]
+    for sign, reach, _ in d.seat.stretches():
+        xs.append(sign * (f.half_width + d.hearth.side + reach))
+    xs.sort()
     texts = [length(b - a, units) for a, b in pairwise(xs)]
     chain(
         sheet,

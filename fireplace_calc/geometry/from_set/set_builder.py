@@ -170,7 +170,7 @@ class SetBuilder(SetOutlines):
             yield part("through the gap", "air", through)
 
     def hearth(self) -> Iterable[Part]:
-        """Firebox floor of firebrick, and the hearth extension."""
+        """Firebox floor of firebrick, the hearth extension, and a seat beside it."""
         for made in super().hearth():
             yield replace(made, material="firebrick") if made.name == "firebox floor" else made
 

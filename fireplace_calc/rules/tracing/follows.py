@@ -50,7 +50,7 @@ SOLIDS = (
         in (
             *("method", "opening", "lintel", "firebox", "base", "hearth", "throat"),
             *("smoke_chamber", "flue", "chimney", "brick", "surround", "mantel"),
-            *("second_flue", "breast"),
+            *("second_flue", "breast", "seat"),
         )
     ),
     *("house.ceiling", "site.grade"),

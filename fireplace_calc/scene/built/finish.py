@@ -87,6 +87,6 @@ def stuff_of(geometry: Geometry, one: ShownSolid, apart: bool = False) -> str:
         return "plaster"
     if one.part == PART:
         return trim_stuff(geometry, one)
-    if one.part == "hearth extension":
+    if one.part in ("hearth extension", "hearth seat"):
         return SLABS.get(one.material, one.material)
     return one.material

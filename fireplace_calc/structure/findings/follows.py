@@ -32,6 +32,8 @@ GROUNDS = Grounds(
         "arch.none": HEAD[1:],
         "arch.ring": (*HEAD, "opening.standard_height", "opening.extension", "lintel.height"),
         "design.piece_set": ("pieces.set",),
+        "design.seat.drawn": ("seat.left", "seat.right"),
+        "design.seat.stretches": ("seat.left", "seat.right", "seat.niche"),
         "footing": SOLIDS,
         "footing.allowed": ("site.soil",),
         "footing.overturns": STANDING,

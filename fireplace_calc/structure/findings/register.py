@@ -16,6 +16,7 @@ from fireplace_calc.structure.findings import (
     facing,
     load_bearing,
     makers,
+    seat,
     stability,
 )
 from fireplace_calc.structure.findings.follows import GROUNDS
@@ -31,6 +32,7 @@ RULES = (
     *bearing.RULES,
     *makers.RULES,
     *facing.RULES,
+    *seat.RULES,
 )
 
 

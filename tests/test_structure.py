@@ -107,6 +107,17 @@ WIDE = {"pieces.set": "wide", "flue.sections": 20}
 """Its maker allows a raise of 300 mm and a flue 9 m over the hearth: data/sets/wide.toml."""
 ANGLED = WIDE | {"pieces.facing_head": "steel angle"}
 
+BENCH = TOLD | {"base.hearth_level": "17 in", "seat.left": "4 ft"}
+STORED = BENCH | {"seat.niche": "left"}
+LIGHT = STORED | {
+    "seat.height": "8 in",
+    "seat.niche_width": "30 in",
+    "seat.carried_by": "floor framing",
+    "hearth.material": "tile",
+    "hearth.thickness": "1/8 in",
+    "hearth.bed": "1 in",
+}
+"""By hand: 1.3 lb/ft2 of tile, 12.5 of concrete and 6-7/8 in of hollow block under 3/8 of it."""
 CASES = [
     ("STR-01", TOLD, M),
     ("STR-01", TOLD | {"loads.mortar": "N, masonry cement", "site.wind": "125 mph"}, F),
@@ -308,6 +319,15 @@ CASES = [
     ("STR-22", TOLD, M),
     ("STR-22", TOLD | {"base.footing_thickness": "11-7/8 in"}, F),
     ("STR-22", TOLD | {"base.footing_projection": "13 in"}, F),
+    *((key, TOLD, X) for key in ("STR-34", "STR-35", "STR-36")),
+    ("STR-34", BENCH | {"seat.carried_by": "floor framing"}, F),
+    ("STR-34", LIGHT, M),
+    ("STR-34", BENCH, N),
+    ("STR-35", STORED | {"seat.niche_bars": "yes"}, M),
+    ("STR-35", STORED | {"seat.niche_bars": "no"}, F),
+    ("STR-35", STORED, N),
+    ("STR-36", STORED | {"seat.left": "68 in"}, M),
+    ("STR-36", STORED | {"seat.left": "67-7/8 in"}, F),
     ("STR-30", TOLD, X),
     ("STR-30", WIDE | {"opening.extension": "160 mm"}, M),
     ("STR-30", WIDE | {"opening.extension": "320 mm"}, F),
@@ -352,7 +372,7 @@ def test_bending_that_cannot_be_worked_out_says_why(material, said):
 
 def test_every_finding_is_tried_both_ways():
     keys = {rule.key for rule in RULES}
-    assert len(keys) == len(RULES) == 29
+    assert len(keys) == len(RULES) == 32
     for want in (M, F):
         assert {key for key, _, expected in CASES if expected == want} == keys
 

@@ -356,6 +356,22 @@ def test_finding(key, changes, expected):
 
 
 @pytest.mark.parametrize(
+    ("unknown", "said"),
+    [
+        (("site.wind",), "The wind speed is not known yet."),
+        (("loads.exposure",), "The wind exposure is not known yet."),
+        (("site.wind", "loads.exposure", "loads.hill_height"), "The wind speed is not known yet."),
+        (("loads.exposure", "loads.hill_height"), "The wind exposure is not known yet."),
+        *(((f"loads.hill_{of}",), "The size of the hill is not known yet.") for of in SIZE),
+        (tuple(f"loads.hill_{of}" for of in SIZE), "The size of the hill is not known yet."),
+    ],
+)
+def test_what_the_wind_waits_for_is_named(unknown, said):
+    found = verdict(TOLD | RIDGE | dict.fromkeys(unknown), "STR-01")
+    assert found.note.startswith(said) and set(found.missing) >= set(unknown)
+
+
+@pytest.mark.parametrize(
     ("material", "said"),
     [
         ("reinforced concrete", "maker's table"),

@@ -32,10 +32,8 @@ from fireplace_calc.draft.sizing import theoretical_draft
 from fireplace_calc.draft.spillage import least_air, plume, plume_height
 from fireplace_calc.geometry.frame import Framed
 
-HOUR = 3600.0
-"""How long is looked at. [s]"""
 STEPS = (15.0,) * 40 + (60.0,) * 50
-"""From moment to moment. [s]"""
+"""From moment to moment, an hour in all. [s]"""
 KINDLING, CATCHING = 1.0 / 3600, 900.0
 """Burn rate of kindling [kg/s], and how long the fire takes from there to its own rate [s]:
 engineering judgement.

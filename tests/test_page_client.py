@@ -105,6 +105,35 @@ def test_a_slider_stops_at_courses(client_page):
     view.get_by_role("button", name="Whole courses").click()
 
 
+def swiped(view, dx, dy):
+    """One finger over the middle of the picture."""
+    box = view.locator(".fc canvas").bounding_box()
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    finger = view.context.new_cdp_session(view)
+    finger.send("Emulation.setTouchEmulationEnabled", {"enabled": True})
+    touch = "Input.dispatchTouchEvent"
+    finger.send(touch, {"type": "touchStart", "touchPoints": [{"x": x, "y": y}]})
+    for k in range(1, 7):
+        at = {"x": x + dx * k / 6, "y": y + dy * k / 6}
+        finger.send(touch, {"type": "touchMove", "touchPoints": [at]})
+    finger.send(touch, {"type": "touchEnd", "touchPoints": []})
+    finger.send("Emulation.setTouchEmulationEnabled", {"enabled": False})
+    finger.detach()
+
+
+def test_one_finger_turns_and_leaves_the_page_its_scrolling(client_page):
+    view = client_page
+    view.set_viewport_size({"width": 1024, "height": 768})
+    view.wait_for_timeout(500)
+    view.locator(".fc-scene button", has_text="Standing").click()
+    settles(view, lambda: "seen standing" in view.evaluate(SAID).lower(), True, "standing")
+    assert view.evaluate("getComputedStyle(document.querySelector('.fc canvas')).touchAction") == (
+        "pan-y"
+    )
+    swiped(view, 160, 0)
+    settles(view, lambda: "round to the" in view.evaluate(SAID), True, "turned by a finger")
+
+
 def test_less_motion(client_page):
     """Whoever asks for less motion is offered no fire that burns."""
     view = client_page

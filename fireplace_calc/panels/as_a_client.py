@@ -11,19 +11,7 @@ if TYPE_CHECKING:
 
 
 def client(design: Design, **how: Any) -> ClientPanel:
-    """The page of who will sit before the fire; put it last in a cell.
-
-    Parameters
-    ----------
-    design : Design
-        The example, or the client's own.
-    **how
-        As of ``ClientPanel``: ``pack``, ``units``, ``decides``, ``keep``, ``jobs``.
-
-    Returns
-    -------
-    ClientPanel
-    """
+    """The page of who will sit before the fire, as of ``ClientPanel``; put it last in a cell."""
     from fireplace_calc.panels.client.client_panel import ClientPanel
 
     return ClientPanel(design, **how)

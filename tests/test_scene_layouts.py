@@ -19,6 +19,7 @@ from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_rin
 from fireplace_calc.scene.layouts.all_layouts import face_layouts
 from fireplace_calc.scene.records import FaceLayout
 from fireplace_calc.scene.stuffs import stuffs
+from fireplace_calc.scene.whole_scene import gather_scene
 from fireplace_calc.takeoff.facing import facing_of, head_shows, shown_areas
 
 ARCHED = {"opening.head": "segmental", "lintel.material": "masonry arch", "lintel.height": "8 in"}
@@ -209,3 +210,17 @@ def test_a_corner_brick_shows_its_end_where_the_face_shows_its_length(bond):
             assert seen == pytest.approx(unit.depth)
         elif width < unit.depth + 0.3 * INCH:
             assert seen == pytest.approx(unit.length)
+
+
+def test_the_bands_of_a_rug_lie_one_inside_the_other_on_the_rug():
+    scene = gather_scene(made({}))
+    rug = next(thing for thing in scene.setting if thing.stuff == "rug")
+    bands = next(one for one in scene.layouts if one.stuff == "rug")
+    assert bands.things == (rug.key,)
+    corner = np.array(bands.origin[:2])
+    assert corner == pytest.approx(rug.points.min(axis=0)[:2])
+    assert corner + (bands.width, bands.height) == pytest.approx(rug.points.max(axis=0)[:2])
+    outlines = [Polygon(ring) for ring in bands.rings]
+    assert len(outlines) > 3
+    for outer, inner in zip(outlines, outlines[1:], strict=False):
+        assert outer.contains(inner)

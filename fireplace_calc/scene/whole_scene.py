@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.scene.eyes import standpoints
 from fireplace_calc.scene.layouts.all_layouts import face_layouts
+from fireplace_calc.scene.layouts.floors import rug_layouts
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
 from fireplace_calc.scene.setting.furnished import room_measures, setting
 from fireplace_calc.scene.shown_masonry import mantel_things, masonry
@@ -50,10 +51,11 @@ def gather_scene(result: Assessment, state: str = "room") -> WholeScene:
     WholeScene
     """
     geometry = result.geometry
+    furniture = setting(geometry) if state == "room" else ()
     return WholeScene(
         (*masonry(result, state), *mantel_things(result, state)),
-        setting(geometry) if state == "room" else (),
-        tuple(face_layouts(result)),
+        furniture,
+        (*rug_layouts(furniture), *face_layouts(result)),
         room_measures(geometry),
         standpoints(geometry),
     )

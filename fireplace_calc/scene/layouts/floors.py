@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
 import numpy as np
@@ -11,7 +11,7 @@ from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.face_bond import lapped
 from fireplace_calc.brickwork.seen.coursing_of_face import bonded_units
-from fireplace_calc.scene.records import FaceLayout, Point
+from fireplace_calc.scene.records import FaceLayout, Point, Thing
 
 BOARD, BOARDS, LONG = 5.5 * INCH, 20, 3.2
 """Width of a board, how many lie side by side and how long they are before all comes again: our
@@ -25,6 +25,8 @@ FLAGS = ((22, 15, 27, 18, 14), (16, 24, 17, 21, 18), (26, 19, 14, 20, 17), (15, 
 FLAG_ROWS = (18, 14, 21, 16)
 """Widths of the rows. [in]"""
 FLAG_JOINT = 0.4 * INCH
+BANDS = (0.0, 0.07, 0.13, 0.17, 0.195, 0.37, 0.385)
+"""How far from the edge of a rug each of its bands begins: our own choice. [m]"""
 DEEP: Point = (0.0, 1.0, 0.0)
 LEFT: Point = (-1.0, 0.0, 0.0)
 RIGHT: Point = (1.0, 0.0, 0.0)
@@ -41,6 +43,38 @@ def floor_layouts() -> tuple[FaceLayout, ...]:
         [m]
     """
     return tuple(_floors())
+
+
+def rug_layouts(things: Iterable[Thing]) -> Iterator[FaceLayout]:
+    """The bands of every rug, one inside the other from its edge.
+
+    Parameters
+    ----------
+    things : iterable of Thing
+        What stands in the room; what is of another stuff is passed over.
+
+    Yields
+    ------
+    FaceLayout
+    """
+    for thing in things:
+        if thing.stuff != "rug":
+            continue
+        (left, front, _), (right, back, top) = thing.points.min(axis=0), thing.points.max(axis=0)
+        wide, deep = float(right - left), float(back - front)
+        rings = [
+            np.array([(e, e), (wide - e, e), (wide - e, deep - e), (e, deep - e)])
+            for e in BANDS
+            if 2 * e < min(wide, deep)
+        ]
+        yield FaceLayout(
+            *("rug", (float(left), float(front), float(top)), wide, deep, tuple(rings)),
+            along=RIGHT,
+            up=DEEP,
+            things=(thing.key,),
+            normal=UP,
+            repeats=False,
+        )
 
 
 def _floors() -> Iterator[FaceLayout]:

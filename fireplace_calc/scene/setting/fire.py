@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from math import floor
 from typing import TYPE_CHECKING
 
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.scene.records import Thing
 from fireplace_calc.scene.setting.forms import block, joined, rod
-from fireplace_calc.scene.setting.stood import made
+from fireplace_calc.scene.setting.stood import Made, made
 from fireplace_calc.scene.setting.wood import Log, bark_of, ends_of, resting
 
 if TYPE_CHECKING:
@@ -25,7 +26,16 @@ LEAST, LARGEST = 0.15, 1.25
 FORWARD = (1.0, 0.92, 0.84, 0.76, 0.68)
 """How deep the back log may lie, of the firebox. [-]"""
 STEP = 0.05
-"""The fire's sizes go by so much. [m or -]"""
+"""Size and length of a fire go by this. [-], [m]"""
+LAID = (
+    (0.112, 0.078, 0.98, 0.0, True),
+    (-0.1, 0.062, 0.94, 0.0, False),
+    (-0.003, 0.03, 0.7, 0.0, True),
+    (0.02, 0.056, 0.9, 7.0, False),
+)
+"""Back log, front log, a small one between, and one that lies on them, at full size: behind the
+middle [m], radius [m], share of the longest that has room [-], turned [deg], charred.
+"""
 GRATE = 0.1
 """Top of its bars over the hearth, at full size. [m]"""
 
@@ -116,45 +126,55 @@ def laid_fire(geometry: Geometry) -> Iterator[Thing]:
     ------
     Thing
     """
+    at = fire_place(geometry)
+    size = _step_down(at.size)
+    if size < LEAST:
+        return
+    lengths = tuple(
+        _step_down(share * at.long_at((y + radius) * size)) for y, radius, share, *_ in LAID
+    )
+    for one in _made(size, lengths):
+        yield one.at(y=at.middle, z=at.hearth)
+
+
+def _step_down(size: float) -> float:
+    """To the step under it, so that a slider seldom changes the form of a log."""
+    return floor(size / STEP + 1e-9) * STEP
+
+
+@lru_cache(maxsize=32)
+def _made(size: float, lengths: tuple[float, ...]) -> tuple[Made, ...]:
     from manifold3d import Manifold
 
-    at = fire_place(geometry)
-    if at.size < LEAST:
-        return
-    where = {"y": at.middle, "z": at.hearth}
-    logs = _logs(at)
-    for key, name, burnt in (("logs", "logs", False), ("charred logs", "charred logs", True)):
-        bodies = [bark_of(log) for log in logs if log.burnt == burnt]
-        yield made(key, name, "char" if burnt else "bark", bodies, smooth=True).at(**where)
+    logs = _logs(size, lengths)
+    made_of = {
+        burnt: [bark_of(log) for log in logs if log.burnt == burnt] for burnt in (False, True)
+    }
     sawn = [disk for log in logs if not log.burnt for disk in ends_of(log)]
-    yield made("log ends", "sawn ends", "log end", sawn).at(**where)
-    yield made("grate", "grate", "iron", _grate(at)).at(**where)
     ashes = Manifold.sphere(1.0, 14).trim_by_plane((0.0, 0.0, 1.0), 0.0)
-    ashes = ashes.scale((0.3 * at.long, 0.27 * DEEP * at.size, 0.035 * at.size))
-    yield made("ashes", "ashes", "ash", ashes, smooth=True).at(**where)
+    ashes = ashes.scale((0.3 * lengths[0], 0.27 * DEEP * size, 0.035 * size))
+    return (
+        made("logs", "logs", "bark", made_of[False], smooth=True),
+        made("charred logs", "charred logs", "char", made_of[True], smooth=True),
+        made("log ends", "sawn ends", "log end", sawn),
+        made("grate", "grate", "iron", _grate(size, 0.45 * lengths[0])),
+        made("ashes", "ashes", "ash", ashes, smooth=True),
+    )
 
 
-def _logs(at: FirePlace) -> list[Log]:
-    """A back log, a front log, a small one between them, one across."""
-    s = at.size
-
-    def log(y: float, radius: float, share: float, turn: float = 0.0, burnt: bool = False) -> Log:
-        level = (GRATE + 0.003 + radius) * s
-        return Log(
-            (0.0, y * s, level), radius * s, share * at.long_at((y + radius) * s), turn, burnt
-        )
-
-    back, front = log(0.112, 0.078, 0.98, burnt=True), log(-0.1, 0.062, 0.92)
-    between = log(-0.003, 0.03, 0.7, burnt=True)
-    over = resting(log(0.02, 0.056, 0.86, 7.0), [back, front, between])
-    return [back, front, between, over]
+def _logs(size: float, lengths: tuple[float, ...]) -> list[Log]:
+    """Those on the grate, and one that lies on them."""
+    flat = [
+        Log((0.0, y * size, (GRATE + 0.003 + radius) * size), radius * size, long, turn, burnt)
+        for (y, radius, _, turn, burnt), long in zip(LAID, lengths, strict=True)
+    ]
+    return [*flat[:-1], resting(flat[-1], flat[:-1])]
 
 
-def _grate(at: FirePlace) -> Manifold:
+def _grate(s: float, half: float) -> Manifold:
     """Bars from front to back, turned up at the front, on two rails with feet."""
-    s, half = at.size, 0.44 * at.long_at(0.2 * at.size)
     thick, top = 0.011 * s, (GRATE - 0.011) * s
-    many = max(4, round(at.long / (0.085 * max(s, 0.4))))
+    many = max(4, round(2 * half / (0.075 * max(s, 0.4))))
     bars = [
         rod([(x, -0.18 * s, top + 0.06 * s), (x, -0.16 * s, top), (x, 0.18 * s, top)], thick, 4)
         for x in (half * (2 * k / (many - 1) - 1) for k in range(many))

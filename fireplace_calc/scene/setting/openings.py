@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from math import pi, sin
 from typing import TYPE_CHECKING
 
@@ -46,13 +47,26 @@ def window_things(geometry: Geometry) -> Iterator[Thing]:
     ------
     Thing
     """
-    left = side_walls(geometry)[0]
+    left, (front, back) = side_walls(geometry)[0], front_and_back(geometry)
     panes = windows(geometry)
-    if not panes:
-        return
+    if panes:
+        yield from _of_windows(left, (front, back), wall_top(geometry), panes)
+
+
+@lru_cache(maxsize=4)
+def _of_windows(
+    left: float, wall: Ends, top: float, panes: tuple[Window, ...]
+) -> tuple[Thing, ...]:
+    """Kept, for seldom does a change move a window."""
+    return tuple(_all_of_windows(left, wall, top, panes))
+
+
+def _all_of_windows(
+    left: float, wall: Ends, top: float, panes: tuple[Window, ...]
+) -> Iterator[Thing]:
+    front, back = wall
     yield made("sashes", "window", "white", [b for w in panes for b in _sashes(left, w)]).at()
     yield made("casings", "casing", "white", [_casing(left, w) for w in panes]).at()
-    top, (front, back) = wall_top(geometry), front_and_back(geometry)
     rail = min(panes[0].head + CASING + 0.07, top - 0.13)
     if rail < panes[0].head + CASING + 0.03:
         return
@@ -151,10 +165,17 @@ def door_things(geometry: Geometry) -> Iterator[Thing]:
     ------
     Thing
     """
-    at, right = door_place(geometry), side_walls(geometry)[1]
-    if at is None:
-        return
-    wide, high = door_size(geometry)
+    at = door_place(geometry)
+    if at is not None:
+        yield from _of_door(side_walls(geometry)[1], at, *door_size(geometry))
+
+
+@lru_cache(maxsize=4)
+def _of_door(right: float, at: float, wide: float, high: float) -> tuple[Thing, ...]:
+    return tuple(_all_of_door(right, at, wide, high))
+
+
+def _all_of_door(right: float, at: float, wide: float, high: float) -> Iterator[Thing]:
     y = (at - wide, at)
     leaf = block((right + 0.02, right + 0.06), y, (0.0, high))
     middle, half = 0.95 * high / 2, (wide - 0.3) / 2

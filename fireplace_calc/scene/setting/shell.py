@@ -117,7 +117,7 @@ def _cornice(x: Ends, y: Ends, top: float) -> Manifold:
     """Hollowed by a quarter of a circle."""
     low, parts = top - CORNICE, 4
     hollow = [
-        (CORNICE * (1 - 0.88 * cos(t)), low + CORNICE * 0.9 * sin(t))
+        (CORNICE * (1 - 0.88 * cos(t)), low + CORNICE * sin(t))
         for t in (pi / 2 * k / parts for k in range(parts + 1))
     ]
     steps = [(hollow[0][0], low - 0.1), *hollow, (hollow[-1][0], top + 0.1)]

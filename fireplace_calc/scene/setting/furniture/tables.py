@@ -127,7 +127,7 @@ def shade(level: float) -> Made:
 
 @lru_cache(maxsize=16)
 def rug(wide: float, deep: float) -> Furniture:
-    """A rug.
+    """A rug that lies flat.
 
     Parameters
     ----------

@@ -6,6 +6,7 @@ from itertools import combinations
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from manifold3d import Manifold, OpType
 from shapely.geometry import Polygon
 from shapely.geometry import box as rectangle
 
@@ -21,6 +22,7 @@ from fireplace_calc.drawing.views.cuts import mantel_cuts, mantel_reach
 from fireplace_calc.drawing.views.front_elevation import breast_ring, opening_ring
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.explore.sketches import sketch
+from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mantel.edges import face_end, mantel_edge
@@ -209,6 +211,7 @@ SIZED = {
     "frieze": eighths(2, 12),
     "overmantel": eighths(6, 30),
 }
+BEFORE = ("hearth extension", "hearth extension bed", "hearth extension base", *SEAT)
 AROUND = {
     "opening.width": st.sampled_from(("30 in", "36 in", "48 in")),
     "opening.head": st.sampled_from(("straight", "segmental")),
@@ -220,10 +223,20 @@ AROUND = {
 }
 
 
+SEATS = st.sampled_from(
+    (
+        *({}, {}),
+        {"seat.left": "30 in", "seat.height": "16 in"},
+        {"seat.right": "2 in", "seat.height": "14 in"},
+        {"seat.left": "1 in", "seat.right": "40 in", "seat.height": "18 in"},
+    )
+)
+
+
 @st.composite
 def mantels(draw):
     told = {f"mantel.{name}": draw(values) for name, values in SIZED.items()}
-    around = {name: draw(values) for name, values in AROUND.items()}
+    around = {name: draw(values) for name, values in AROUND.items()} | draw(SEATS)
     family = {
         "mantel.family": draw(st.sampled_from(BUILT)),
         "mantel.material": draw(st.sampled_from(("wood", "painted wood", "stone", "brick"))),
@@ -233,6 +246,7 @@ def mantels(draw):
     except InputError as refused:
         assert refused.name in {spec.label for spec in all_inputs().values()}
         # What nobody told gives way, but for what the opening leaves no room for at all.
+        around = {name: value for name, value in around.items() if "seat" not in name}
         bare = change(Design(), around | family | {"mantel.material": "stone"})
         return change(bare, {"mantel.material": draw(st.sampled_from(("wood", "stone")))})
 
@@ -300,13 +314,21 @@ def test_solids_are_closed_and_none_stands_in_another(design):
         bodies += lofts
     for one, other in combinations(bodies, 2):
         assert (one ^ other).volume() < 1e-9
-    # nor in the hearth before the opening
-    if design.hearth.front > 0 and made.frame.extension_top > 0:
-        half = made.frame.half_width + design.hearth.side
-        for run in runs_of(made):
-            left, right, _, low, _ = run.bounds
-            over = min(right, half) - max(left, -half)
-            assert over < 1e-9 or low >= made.frame.extension_top - 1e-9
+    # nor in hearth or seat, and under each pilaster there is something
+    masonry_ = [solid_body(s) for p in made.parts if p.name in BEFORE for s in p.adds]
+    for one in bodies:
+        assert all((one ^ other).volume() < 1e-9 for other in masonry_)
+    for part in mantel_parts(made):
+        if part.name.endswith("pilaster"):
+            body = Manifold.batch_boolean(
+                [solid_body(x) for r in part.group.runs for x in r.lofts], OpType.Add
+            )
+            lowered = body.translate((0.0, 0.0, -1e-3))
+            floor = Manifold.cube((20.0, 20.0, 1.0)).translate((-10.0, -10.0, -1.0))
+            stand = (lowered ^ Manifold.batch_boolean([*masonry_, floor], OpType.Add)).volume()
+            out = -min(y for loft in part.group.runs[0].lofts for _, y in loft.lower)
+            wide = mantel_sizes(design.mantel, mantel_place(made)).support
+            assert stand == pytest.approx(out * wide * 1e-3, rel=1e-3)
 
 
 @SOME
@@ -574,3 +596,21 @@ def test_what_is_plastered_over_the_mantel_is_called_so():
     )
     assert list(tiled) == ["Face in tile", "Mantel and trim"]
     assert "Face plaster" in {one.item for one in tiled["Face in tile"].goods}
+
+
+def test_pilasters_stand_on_seat_hearth_and_floor():
+    """Pilasters from 26 to 30 in of the middle. The hearth ends at 28: flush it is the floor. A seat of 16 in at the
+    left begins there: the left pilaster stands on it with a block under its inner half; the right one on the floor.
+    """
+    told = {"beside": "8 in", "support": "4 in", "beyond": "12 in"}
+    seat = {"hearth.side": "10 in", "seat.left": "30 in", "seat.height": "16 in"}
+    made = build_geometry(change(Design(), changes("pilasters and frieze", **told) | seat))
+    left, right = mantel_parts(made)[:2]
+    found = [[v / INCH for v in run.bounds] for run in left.group.runs[:2]]
+    assert found[0] == pytest.approx([-28, -26, 1, 0, 16])
+    assert found[1][:4] == pytest.approx([-30, -26, 1, 16])
+    assert [v / INCH for v in right.group.runs[0].bounds[:4]] == pytest.approx([26, 30, 1, 0])
+    low = changes("pilasters and frieze", **told) | seat | {"opening.standard_height": "20 in"}
+    assert change(Design(), low)
+    with pytest.raises(InputError, match="Seat height is"):
+        change(Design(), {**low, "seat.height": "16-1/16 in"})

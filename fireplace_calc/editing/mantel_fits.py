@@ -4,19 +4,23 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from fireplace_calc.base.units import InputError
+from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.mantel import NONE, SHELF, TOLD, Mantel
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.between import require_at_least, require_at_most
 from fireplace_calc.geometry.frame import Frame
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.mantel.edges import mantel_edge
+from fireplace_calc.geometry.mantel.families import stands_on
 from fireplace_calc.geometry.mantel.sizes import (
     MantelPlace,
     MantelSizes,
     mantel_place,
     mantel_sizes,
 )
+
+LEAST_PILASTER = 12 * INCH
+"""Of a pilaster, from what it stands on: our own habit. [m]"""
 
 
 class Hung(NamedTuple):
@@ -61,6 +65,7 @@ def require_mantel(design: Design) -> None:
         told = size.support if mantel.support is not None else size.beside
         require_at_most(label, told, size.beyond - other, "the mantel lies over all of it.")
     if size.projection:
+        _require_foot(design, size, place)
         require_at_least(
             "Mantel depth", size.depth, size.projection, "it covers pilasters and frieze."
         )
@@ -71,6 +76,23 @@ def require_mantel(design: Design) -> None:
             size.courses * place.corbel,
             "a course of brick stands out over the one below by no more than half its height or a"
             " third of its bed; take more courses.",
+        )
+
+
+def _require_foot(design: Design, size: MantelSizes, place: MantelPlace) -> None:
+    """Pilasters stand under the frieze, whatever is under them."""
+    near = place.half + size.beside
+    under = [
+        level
+        for side in (place.left, place.right)
+        for _, _, level in stands_on(side, near, near + size.support)
+    ]
+    if design.seat.height is not None and max(under) > 0:
+        require_at_most(
+            "Seat height",
+            max(under),
+            place.head + size.over_opening - LEAST_PILASTER,
+            "a pilaster of a foot stands on it under the frieze.",
         )
 
 

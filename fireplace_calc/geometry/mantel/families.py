@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.mantel import BEAM, OVERMANTEL, PILASTERS, SHELF, Mantel
 from fireplace_calc.geometry.mantel.molded import MantelRun, block, cove, ogee, run
@@ -137,20 +138,48 @@ def _pilasters(size: MantelSizes, place: MantelPlace) -> Iterator[MantelGroup]:
 def _pilaster(
     size: MantelSizes, place: MantelPlace, near: float, far: float, top: float, side: int
 ) -> Iterator[MantelRun]:
-    """Plinth, shaft and cap; it stands on the hearth as far as there is one under it."""
+    """Plinth, shaft and cap; it stands on hearth, seat or floor, on all that is under it."""
 
     def upright(a: float, b: float, out: float, low: float, high: float) -> MantelRun:
         return block(a, b, out, low, high) if side > 0 else block(-b, -a, out, low, high)
 
-    out, foot = size.projection, place.hearth if near < place.hearth_half else 0.0
-    if foot > 0 and place.hearth_half < far:
-        yield upright(place.hearth_half, far, out, 0.0, foot)
+    out, under = size.projection, stands_on(place.right if side > 0 else place.left, near, far)
+    foot = max(level for _, _, level in under)
+    for a, b, level in under:
+        if level < foot:
+            yield upright(a, b, out, level, foot)
     tall = top - foot
     plinth, cap = min(1.4 * size.support, 0.2 * tall), min(0.5 * size.support, 0.1 * tall)
     yield upright(near, far, out, foot, foot + plinth)
     yield upright(near, far, SHAFT * out, foot + plinth, top - cap)
     left, right = (near, far) if side > 0 else (-far, -near)
     yield run(left, right, cove(SHAFT * out, out, top - cap, top), curved=True)
+
+
+def stands_on(
+    over_floor: tuple[tuple[float, float], ...], near: float, far: float
+) -> list[tuple[float, float, float]]:
+    """What is under a stretch beside the opening.
+
+    Parameters
+    ----------
+    over_floor : tuple of tuple of float
+        ``MantelPlace.left`` or ``right``. [m]
+    near, far : float
+        Ends of the stretch. [m]
+
+    Returns
+    -------
+    list of tuple of float
+        From, to and level, outward. [m]
+    """
+    found, start = [], 0.0
+    for end, level in (*over_floor, (float("inf"), 0.0)):
+        a, b = max(start, near), min(end, far)
+        if b - a > ROUNDING:
+            found.append((a, b, level))
+        start = end
+    return found
 
 
 def _overmantel(size: MantelSizes, place: MantelPlace) -> Iterator[MantelGroup]:

@@ -26,10 +26,11 @@ class MantelPlace:
     ----------
     half, spring, head : float
         Half width of the opening; levels of its spring line and its highest point.
-    foot, hearth : float
-        Level of the firebox floor, and of the hearth before it; nought where that is let in.
-    hearth_half : float
-        Half length of that hearth; nought where there is none over the floor.
+    foot : float
+        Level of the firebox floor.
+    left, right : tuple of tuple of float
+        What stands over the floor before the breast on either side, from the middle outward: how
+        far it reaches, and its top; beyond the last is the floor.
     breast_half, breast_top : float
         Half width of the breast, and up to which level it is that wide in the room.
     course, corbel, brick, joint, bed : float
@@ -41,8 +42,8 @@ class MantelPlace:
     spring: float
     head: float
     foot: float
-    hearth: float
-    hearth_half: float
+    left: tuple[tuple[float, float], ...]
+    right: tuple[tuple[float, float], ...]
     breast_half: float
     breast_top: float
     course: float
@@ -68,6 +69,16 @@ def breast_top(framed: Framed) -> float:
     return min(max(framed.design.house.ceiling, f.opening_top), f.block_top)
 
 
+def _underfoot(framed: Framed, seat: float) -> tuple[tuple[float, float], ...]:
+    """Hearth and seat on one side, as they stand over the floor. [m]"""
+    f, d = framed.frame, framed.design
+    if d.hearth.front <= 0:
+        return ()
+    end, top = f.half_width + d.hearth.side, max(f.extension_top, 0.0)
+    high = top if d.seat.height is None else d.seat.height
+    return ((end, top), (end + seat, high)) if seat > 0 else ((end, top),)
+
+
 def mantel_place(framed: Framed) -> MantelPlace:
     """What the mantel of a design hangs on.
 
@@ -82,14 +93,14 @@ def mantel_place(framed: Framed) -> MantelPlace:
     f, d = framed.frame, framed.design
     size, told = brick_sizes()[d.brick.facing], d.brick.facing_joint
     joint = size.joint if told is None else told
-    over_floor = max(f.extension_top, 0.0) if d.hearth.front > 0 else 0.0
+    left, right = (_underfoot(framed, reach) for reach in (d.seat.left, d.seat.right))
     return MantelPlace(
         half=f.half_width,
         spring=f.spring,
         head=f.opening_top,
         foot=f.hearth,
-        hearth=over_floor,
-        hearth_half=f.half_width + d.hearth.side if over_floor > 0 else 0.0,
+        left=left,
+        right=right,
         breast_half=f.block_half,
         breast_top=breast_top(framed),
         course=size.course if told is None else size.height + joint,

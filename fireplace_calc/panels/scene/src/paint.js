@@ -8,18 +8,18 @@ import { paintBark, paintBoards, paintEndGrain } from './woods.js';
 
 /** By the stuff's painter: what paints it, with what, and how its hollows are shaded. */
 const PAINTERS = {
-  brick: [paintBricks, {}, [0.006, 0.008]],
-  stone: [paintStones, {}, [0.012, 0.016]],
+  brick: [paintBricks, {}, [0.006, 0.008, 0.22]],
+  stone: [paintStones, {}, [0.016, 0.014, 0.42]],
   block: [paintPlainUnits, { sand: 1.4, pits: 1.05, wobble: 0.001 }, [0.006, 0.008]],
   tile: [paintPlainUnits, { glaze: 1, sand: 0.12, wobble: 0.0003 }, [0.003, 0.005]],
-  flag: [paintPlainUnits, { sand: 0.7, worn: 1, wobble: 0.002 }, [0.01, 0.01]],
+  flag: [paintPlainUnits, { sand: 0.7, worn: 1, wobble: 0.002 }, [0.01, 0.01, 0.15]],
   slab: [paintPlainUnits, { sand: 1.2, worn: 0.6, cloudy: 0.9 }, [0.01, 0.01]],
   cast: [paintPlainUnits, { sand: 0.9, pits: 1.35 }, [0.005, 0.006]],
   board: [paintBoards, {}, [0.002, 0.003]],
   wood: [paintBoards, {}, [0.002, 0.003]],
   bark: [paintBark, {}, [0.008, 0.008]],
   endgrain: [paintEndGrain, {}, [0.003, 0.004]],
-  trowel: [paintTroweled, {}, [0.02, 0.006]],
+  trowel: [paintTroweled, {}, [0.02, 0.006, 0.25]],
   mortar: [paintPlain, {}, [0.004, 0.004]],
   paint: [paintPainted, {}, [0.01, 0.02]],
   metal: [paintPlain, { sand: 0.3 }, [0.01, 0.02]],

@@ -28,8 +28,10 @@ export function put(s, i, tone, factor) {
  * @param {object} s sheet
  * @param {number} reach how far a hollow is shaded by what stands round it [m]
  * @param {number} depth of a hollow that is shaded most [m]
+ * @param {number} form how much lighter is what leans up than what leans down: a room's light comes from above more than from
+ *   below, and near a face that is all the light from one side there is
  */
-export function finish(s, reach = 0.006, depth = 0.008) {
+export function finish(s, reach = 0.006, depth = 0.008, form = 0) {
   const { w, h, height, color, rough } = s, relief = new Uint8Array(w * h * 4), r = Math.max(Math.round(reach * s.sx), 1);
   const kx = s.sx / 2, ky = s.sy / 2, shade = 0.34 / depth;
   for (let y = 0, i = 0; y < h; y++) {
@@ -44,7 +46,7 @@ export function finish(s, reach = 0.006, depth = 0.008) {
       relief[k + 3] = rough[i];
       // What stands over a hollow shades it twice as much as what stands beside it.
       const a = height[far + x] - here, b = height[near + x] - here, c = height[y * w + (x + r) % w] - here, d = height[y * w + (x - r + w) % w] - here;
-      const dark = ((a > 0 ? 2 * a : a * 0.25) + (b > 0 ? b : b * 0.25) + (c > 0 ? c : c * 0.25) + (d > 0 ? d : d * 0.25)) * 0.2 * shade, f = 1 - Math.min(Math.max(dark, -0.06), 0.42);
+      const dark = ((a > 0 ? 2 * a : a * 0.25) + (b > 0 ? b : b * 0.25) + (c > 0 ? c : c * 0.25) + (d > 0 ? d : d * 0.25)) * 0.2 * shade, f = (1 - Math.min(Math.max(dark, -0.08), 0.5)) * (1 + form * Math.min(Math.max(ny * long / 127, -0.7), 0.7));
       color[k] *= f;
       color[k + 1] *= f;
       color[k + 2] *= f;

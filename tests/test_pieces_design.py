@@ -15,7 +15,9 @@ from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.consistency import require_consistent
-from fireplace_calc.editing.sets.deciding import _front_wall
+from fireplace_calc.editing.file_reading import load_text
+from fireplace_calc.editing.file_text import text_of
+from fireplace_calc.editing.sets.deciding import _front_wall, decided
 from fireplace_calc.geometry.assembled.readings import read_off
 from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
 from fireplace_calc.geometry.builder import build_geometry
@@ -465,3 +467,24 @@ def test_the_front_of_a_reducer_is_measured_where_it_is_thinnest(set_back, gap, 
     """
     up = SimpleNamespace(read=SimpleNamespace(reducer_front=tuple(turns)), set_back=set_back)
     assert _front_wall(up, gap) == pytest.approx(least)
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        ({"pieces.set": "small", "opening.head": "segmental"}, {"opening.head": "straight"}),
+        ({"pieces.set": "small", "opening.head": "segmental"}, {"pieces.set": "wide"}),
+        ({"pieces.set": "small", "opening.head": "segmental"}, {"pieces.set": "middling"}),
+        ({"pieces.set": "wide"}, {"pieces.set": "small"}, {"pieces.set": "middling"}),
+    ],
+)
+def test_what_a_set_decides_no_longer_is_told_by_nobody_and_reads_back(steps):
+    """An arch's rise, say, once its head is straight again: the file of the design has to say the
+    same as the design.
+    """
+    design = Design()
+    for changes in steps:
+        before, design = design, change(design, changes)
+        free = decided(before).keys() - decided(design).keys()
+        assert not free & design.told
+        assert load_text(text_of(design)) == design

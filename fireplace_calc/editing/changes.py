@@ -17,7 +17,7 @@ from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.smoke_path import ALONG
 from fireplace_calc.editing.consistency import require_consistent
-from fireplace_calc.editing.sets.deciding import decide, let_go, refuse_decided
+from fireplace_calc.editing.sets.deciding import decide, decided, let_go, refuse_decided
 
 if TYPE_CHECKING:
     from fireplace_calc.pieces.records import PieceSet
@@ -217,7 +217,10 @@ def change(design: Design, changes: Mapping[str, Any]) -> Design:
                 k: (value_of(design, k), value_of(changed, k)) for k in asked if k in all_inputs()
             }
             refuse_decided(design, {k: (all_inputs()[k], *v) for k, v in both.items()})
+        let = decided(design).keys() - decided(changed).keys() - set(asked)
         changed = decide(changed).with_read({"overruled": ()})
+        if let & changed.told:  # the set decides it no longer, and nobody else has told it
+            changed = changed.with_read({"told": changed.told - let})
     require_consistent(changed)
     return changed
 

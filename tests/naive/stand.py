@@ -728,9 +728,7 @@ class Stands:
             )
             if self.s.stack[0] != self.s.stack[1]:
                 found.append(
-                    f"Wind {side}: {worst['wind']['as structure'] / 4.4482216152605:,.0f} lbf".replace(
-                        ",", " "
-                    )
+                    f"Wind {side}: {worst['wind']['as structure'] / 4.4482216152605:,.0f} lbf"
                 )
             else:
                 found.append("Wind from")

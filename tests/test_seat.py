@@ -22,6 +22,7 @@ from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.scene.shown_masonry import masonry
 from fireplace_calc.takeoff import on_footing, take_off, total_weight
 from fireplace_calc.takeoff.facing import finish_area
 from fireplace_calc.takeoff.shares import share_out
@@ -161,6 +162,63 @@ def test_it_goes_up_in_order_and_its_bed_is_formed_over_the_store():
     assert any("hardens" in wait.what for wait in bed.waits)
     areas = [form_areas(x)["hearth seat bed"] for x in (made(BENCH), g)]
     assert (areas[1] - areas[0]) / INCH**2 == pytest.approx(20 * 20)
+
+
+# -- faced as the breast ---------------------------------------------------------------------------
+def faced_inches(changes, face="plaster"):
+    work = {"surround.face": face} | changes
+    bare, done = made(work), made(work | {"hearth.faced": "yes"})
+    return (finish_area(done) - finish_area(bare)) / INCH**2
+
+
+def test_front_and_free_ends_of_a_raised_hearth_are_faced():
+    """15 in under a slab of 2: a front of 60 in and two ends of 20. With a seat at one side, 48 in
+    more of front less a store of 20 by 11, and one end moves; a lower seat leaves the rest of it.
+    """
+    assert faced_inches(RAISED) == pytest.approx(60 * 15 + 2 * 20 * 15)
+    assert faced_inches(BENCH) == pytest.approx((60 + 48) * 15 + 2 * 20 * 15)
+    assert faced_inches(STORED) == pytest.approx((60 + 48) * 15 - 20 * 11 + 2 * 20 * 15)
+    out = BENCH | {"breast.projection": "10 in"}
+    assert faced_inches(out) == pytest.approx((60 + 48) * 15 + (20 + 30) * 15)
+    low = BENCH | {"seat.height": "12 in"}
+    assert faced_inches(low) == pytest.approx(
+        60 * 15 + 48 * 10 + 20 * 15 + 20 * 10 + 20 * (15 - 12)
+    )
+    alone = {"seat.left": "4 ft", "seat.height": "18 in"}
+    assert faced_inches(alone) == pytest.approx(48 * 16 + 2 * 20 * 16)
+    assert faced_inches({}) == 0
+
+
+def test_a_brick_front_is_ordered_in_facing_brick():
+    """A square foot of common brick takes 6.16 (144 / (8.5 x 2.75)); no solid grows."""
+    bare, done = made(RAISED), made(RAISED | {"hearth.faced": "yes"})
+    count = [sum(s.count for s in share_out(g) if s.item == "Facing brick") for g in (bare, done)]
+    assert count[1] - count[0] == pytest.approx((60 + 40) * 15 / (8.5 * 2.75), rel=1e-4)
+    assert bare.parts == done.parts
+    weight = [total_weight(take_off(g)) for g in (bare, done)]
+    assert weight[1] > weight[0]
+
+
+@pytest.mark.parametrize("face", ["brick", "stone", "plaster", "tile"])
+@pytest.mark.parametrize("view", ["front", "room"])
+def test_a_faced_front_is_drawn_in_the_finish(face, view):
+    told = STORED | {"surround.face": face, "breast.projection": "10 in"}
+    done = single(view, made(told | {"hearth.faced": "yes"}))
+    bare = single(view, made(told))
+    assert collisions(done) == []
+    blocks = [
+        sum(len(p) for (_, tone), p in s.fills.items() if tone == "block") for s in (bare, done)
+    ]
+    behind_store = 0 if view == "front" else 3  # stays bare: its front, top and end
+    assert blocks[0] > behind_store == blocks[1]
+
+
+def test_the_scene_shows_the_front_as_it_is_ordered():
+    told = STORED | {"surround.face": "tile"}
+    for faced, stuff in (("no", "block"), ("yes", "tile")):
+        design = change(Design(), told | {"hearth.faced": faced})
+        things = {thing.key: thing.stuff for thing in masonry(assess(design), "room")}
+        assert things["hearth extension base"] == things["hearth seat base"] == stuff
 
 
 # -- what is judged --------------------------------------------------------------------------------

@@ -192,6 +192,13 @@ class Hearth(Record):
     forms_removed: bool | None = yes_no(
         "Forms removed", None, "No timber formwork is left under the hearth."
     )
+    faced: bool = yes_no(
+        "Hearth front faced",
+        False,
+        "The finish of the breast goes over front and ends of a raised hearth and its seat, under"
+        " their slabs.",
+        optional=False,
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,13 @@ from fireplace_calc.base.units import SQFT
 from fireplace_calc.geometry.mantel.on_face import MantelPart, mantel_parts
 from fireplace_calc.geometry.mantel.sizes import mantel_place
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.takeoff.facing import BEFORE_BASE, facing_of, finish_area, plastered_area
+from fireplace_calc.takeoff.facing import (
+    BEFORE_BASE,
+    BEFORE_HEARTH,
+    facing_of,
+    finish_area,
+    plastered_area,
+)
 from fireplace_calc.takeoff.share import Share
 
 FACE, MANTEL, HOOD = "face", "mantel", "hood"
@@ -24,7 +30,8 @@ FACE, MANTEL, HOOD = "face", "mantel", "hood"
 
 
 def face_shares(geometry: Geometry) -> Iterator[Share]:
-    """Whatever stands before the masonry: a finish; facing brick before the block of a raised base.
+    """Whatever stands before the masonry: a finish; facing brick before the block of
+    a raised base, and of a raised hearth that is faced.
 
     Parameters
     ----------
@@ -36,15 +43,16 @@ def face_shares(geometry: Geometry) -> Iterator[Share]:
     """
     surround = geometry.design.surround
     if surround.face == "brick":
-        face = facing_of(geometry, BEFORE_BASE)
-        if face.volume > 0:
-            bare = face.volume * face.laid.share
-            yield Share(
-                *(FACE, "Facing brick", "brick", bare, bare * density("brick")),
-                face.volume * face.laid.per_volume,
-                face.note,
-            )
-            yield _mortar(face.volume - bare)
+        for name in (BEFORE_BASE, BEFORE_HEARTH):
+            face = facing_of(geometry, name)
+            if face.volume > 0:
+                bare = face.volume * face.laid.share
+                yield Share(
+                    *(FACE, "Facing brick", "brick", bare, bare * density("brick")),
+                    face.volume * face.laid.per_volume,
+                    face.note,
+                )
+                yield _mortar(face.volume - bare)
     else:
         yield from _finish(surround.face, finish_area(geometry), surround.thickness)
     over = plastered_area(geometry)

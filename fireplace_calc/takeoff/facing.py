@@ -6,12 +6,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
 from math import hypot
 
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SQFT
 from fireplace_calc.brickwork.face_bond import face_bond, snapped_from_one
+from fireplace_calc.brickwork.seen.breast_seen import (
+    behind_seat,
+    breast_shown,
+    hearth_fronts,
+    returns,
+)
 from fireplace_calc.brickwork.unit import Unit, UnitMasonry, facing_brick
 from fireplace_calc.geometry.mantel.edges import face_end
 from fireplace_calc.geometry.parts import Geometry, Part
@@ -19,6 +24,8 @@ from fireplace_calc.takeoff.bricks import size_note
 
 BEFORE_BASE = "base walls"
 """What shows of the front under the walls, beside and over a raised hearth."""
+BEFORE_HEARTH = "hearth extension base"
+"""Front and ends of a raised hearth and its seat, where they are faced."""
 
 
 def head_shows(geometry: Geometry) -> bool:
@@ -105,7 +112,7 @@ def _areas_up_to(geometry: Geometry, ceiling: float) -> dict[str, float]:
     foot, wide = max(f.slab_top, 0.0), 2 * f.block_half
     apron = max(f.extension_top, 0.0) if d.hearth.front > 0 else 0.0
     half = min(f.half_width + d.hearth.side, f.block_half)
-    low, high = (_behind_seat(geometry, a, b) for a, b in ((0.0, foot), (foot, f.throat)))
+    low, high = (behind_seat(geometry, a, b) for a, b in ((0.0, foot), (foot, f.throat)))
     riser = 2 * f.half_width * max(f.hearth - max(foot, apron), 0.0)
     walls = wide * (min(f.throat, ceiling) - foot) - f.opening_area
     walls -= 2 * f.half_width * max(f.hearth - foot, 0.0)
@@ -115,81 +122,26 @@ def _areas_up_to(geometry: Geometry, ceiling: float) -> dict[str, float]:
     if jambs_show(geometry):
         ends = d.firebox.lining_thickness * hypot(1.0, f.side_slope)
         walls -= 2 * ends * max(f.spring - jamb_foot(geometry), 0.0)
-    walls = max(walls - high, 0.0) + _returns(geometry, foot) * max(
+    walls = max(walls - high, 0.0) + returns(geometry, foot) * max(
         min(f.throat, ceiling) - foot, 0.0
     )
-    chamber = _shown(geometry, f.throat, min(f.flue_start, ceiling))
+    chamber = breast_shown(geometry, f.throat, min(f.flue_start, ceiling))
     masonry = (
         {"firebox walls": walls, "smoke chamber walls": chamber}
         if d.piece_set is None
         else {"masonry round the set": walls + chamber}
     )
     return {
-        BEFORE_BASE: (wide + _returns(geometry, foot)) * foot
+        BEFORE_BASE: (wide + returns(geometry, foot)) * foot
         - 2 * half * min(apron, foot)
         + riser
         - low,
+        BEFORE_HEARTH: hearth_fronts(geometry),
         **masonry,
-        "breast walls": _shown(geometry, f.flue_start, min(f.block_top, ceiling)),
-        "shoulder": _shown(geometry, f.block_top, min(f.shoulder_top, ceiling)),
-        "chimney walls": _shown(geometry, f.shoulder_top, min(f.crown_bottom, ceiling)),
+        "breast walls": breast_shown(geometry, f.flue_start, min(f.block_top, ceiling)),
+        "shoulder": breast_shown(geometry, f.block_top, min(f.shoulder_top, ceiling)),
+        "chimney walls": breast_shown(geometry, f.shoulder_top, min(f.crown_bottom, ceiling)),
     }
-
-
-def _shown(geometry: Geometry, low: float, high: float) -> float:
-    """Front and returns over the throat between two levels. [m2]"""
-    f, out = geometry.frame, geometry.design.breast.stands_out
-    if high <= low:
-        return 0.0
-    bends = {f.block_top, f.shoulder_top}
-    if out is not None:
-        bends |= {f.front_reaches(out), f.front_reaches(max(out - _corner(geometry), 0.0))}
-        back = f.flue_y + f.stack_depth  # over the shoulder
-        if back < out < f.block_back:
-            share = (f.block_back - out) / (f.block_back - back)
-            bends.add(f.block_top + share * (f.shoulder_top - f.block_top))
-    levels = sorted({low, high, *(z for z in bends if low < z < high)})
-    area = 0.0
-    for a, b in pairwise(levels):
-        middle = (a + b) / 2  # between two bends the mean
-        if out is not None and f.front_at(middle) > out:
-            break
-        over = (middle - f.block_top) / (f.shoulder_top - f.block_top)
-        half = f.block_half + (f.stack_half - f.block_half) * min(max(over, 0.0), 1.0)
-        area += (b - a) * (2 * half + _returns(geometry, middle))
-    return area
-
-
-def _behind_seat(geometry: Geometry, low: float, high: float) -> float:
-    """What a seat hides of front and returns between two levels. [m2]"""
-    f, d = geometry.frame, geometry.design
-    if not d.seat.drawn:
-        return 0.0
-    top = f.extension_top if d.seat.height is None else d.seat.height
-    near, wide = f.half_width + d.hearth.side, 0.0
-    for _, reach, _ in d.seat.stretches():
-        wide += max(min(near + reach, f.block_half) - near, 0.0)
-        if near + reach > f.block_half:
-            wide += _returns(geometry, low) / 2
-    return wide * max(min(top, high) - low, 0.0)
-
-
-def _returns(geometry: Geometry, z: float) -> float:
-    """Both sides of the breast at a level, from the face back to the wall; nothing where nobody has
-    told how far it stands out. [m]
-    """
-    f, out = geometry.frame, geometry.design.breast.stands_out
-    if out is None:
-        return 0.0
-    over = min(max((z - f.block_top) / (f.shoulder_top - f.block_top), 0.0), 1.0)
-    back = f.block_back + (f.flue_y + f.stack_depth - f.block_back) * over
-    return 2 * max(min(out, back) - f.front_at(z) - _corner(geometry), 0.0)
-
-
-def _corner(geometry: Geometry) -> float:
-    """What of a return is the end of a brick in the front. [m]"""
-    design = geometry.design
-    return facing_brick(design).depth if design.surround.face == "brick" else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,6 +184,7 @@ def facing_of(geometry: Geometry, name: str) -> Facing:
         "chimney walls": design.chimney.wall,
         "smoke chamber walls": design.smoke_chamber.wall,
         BEFORE_BASE: 0.0,
+        BEFORE_HEARTH: 0.0,
     }.get(name, unit.length)
     brick_built = name in geometry.by_name and geometry.by_name[name].material == "brick"
     tails = brick_built and behind > unit.length - ROUNDING

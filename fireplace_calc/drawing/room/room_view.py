@@ -13,7 +13,6 @@ import numpy as np
 
 from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.brickwork.arch_ring import voussoirs
-from fireplace_calc.brickwork.seen.stone_face import stone_joints
 from fireplace_calc.drawing.room.eye import Block
 from fireplace_calc.drawing.room.guide_lines import guide_room, overlay
 from fireplace_calc.drawing.room.inside import draw_inside
@@ -25,6 +24,7 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.face import (
+    COVERED,
     block_front,
     face_joints,
     hood_ring,
@@ -207,7 +207,7 @@ def _breast(
         view.sheet.fill([holes[-1]], geometry.facing_fire.material, layer=-8)
         hidden.lines(sides(holes[-1]), "seen", behind=hidden_by)
         hidden.hatch(view.ring(beds), behind=hidden_by)
-    _face(view, hidden, geometry, [view.ring(faced)], holes, view.at(0.0, f.hearth))
+    _face(view, geometry, [view.ring(faced)], holes, view.at(0.0, f.hearth))
     wall = view.ring(s.eye.see([(x, s.back, z) for x, z in s.wall]))
     level_line = view.ring(np.array([[(-9e2, s.eye.level), (9e2, s.eye.level)]]))
     hidden.lines(level_line, "hidden", [window, wall], [shown, *hidden_by], ink="soft")
@@ -215,24 +215,17 @@ def _breast(
 
 def _face(
     view: View,
-    hidden: HiddenLines,
     geometry: Geometry,
     rings: list[np.ndarray],
     holes: list[np.ndarray],
     origin: Pair,
+    scale: float | None = None,
 ) -> None:
     """Bond of the face to scale: brick, tile, or coursed rubble; plaster has none. [mm]"""
     face = geometry.design.surround.face
     if face == "plaster":
         return
-    k, holes = view.scale, near(holes, np.concatenate(rings))
-    if face == "stone":
-        ends = (np.concatenate(rings) - origin) / k
-        (left, bottom), (right, top) = ends.min(axis=0), ends.max(axis=0)
-        bond = geometry.design.surround.stone_bond
-        stones = stone_joints(bond, (left, right, bottom, top))
-        hidden.hatch(stones * k + origin, rings, holes)
-        return
+    k, holes = scale or view.scale, near(holes, np.concatenate(rings))
     view.sheet.hatches.append(face_joints(geometry, rings, holes, origin, k))
 
 
@@ -249,11 +242,16 @@ def _block(
     """A layer of the hearth or a piece of the mantel, side by side as it is seen."""
     for name, ring in block.faces(s.eye):
         shown = view.ring(ring)
-        view.sheet.fill([shown], "box side" if name == "underside" else tone, layer=layer)
+        covered = tone == COVERED
+        bare = FACES[geometry.design.surround.face] if covered else tone
+        view.sheet.fill([shown], "box side" if name == "underside" else bare, layer=layer)
         hidden.lines(sides(shown), "seen", [view.ring(s.window)], hidden_by)
-        if name == "front" and tone == "block":
+        k = view.scale * s.eye.size(block.y)
+        if name == "front" and covered:
+            origin = view.at(*s.eye.see([(0.0, block.y, geometry.frame.hearth)])[0])
+            _face(view, geometry, [shown], near(hidden_by, shown), origin, k)
+        elif name == "front" and tone == "block":
             origin = view.at(*s.eye.see([(0.0, block.y, 0.0)])[0])
-            k = view.scale * s.eye.size(block.y)
             hidden.hatch(block_front(geometry) * k + origin, [shown], near(hidden_by, shown))
 
 

@@ -13,10 +13,14 @@ from fireplace_calc.brickwork.seen.stone_face import stone_joints
 from fireplace_calc.brickwork.work import lining_bricks
 from fireplace_calc.drawing.sheets.hatch import bonded, coursing
 from fireplace_calc.drawing.sheets.hidden_lines import clipped
+from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
 from fireplace_calc.takeoff.facing import jamb_foot, jambs_show
+
+COVERED = "covered"
+"""What stands under the finish of the breast: no material of its own is seen."""
 
 
 def face_joints(
@@ -151,6 +155,10 @@ def hearth_front(geometry: Geometry) -> Iterator[tuple[str, Polygon]]:
     """
     f, d = geometry.frame, geometry.design
     half = f.half_width + d.hearth.side
+    under = f.extension_top - d.hearth.thickness
+    if d.hearth.faced and under > 0.005:
+        yield COVERED, box(-half, half, 0.0, under)
+        return
     for name in ("hearth extension base", "hearth extension bed"):
         part = geometry.by_name.get(name)
         if part is not None and part.top > 0.005:
@@ -177,12 +185,53 @@ def seat_fronts(geometry: Geometry) -> Iterator[tuple[str, Polygon]]:
     near, half = f.half_width + d.hearth.side, d.seat.niche_width / 2
     for sign, reach, stored in d.seat.stretches():
         ends, middle = [near, near + reach], near + reach / 2
+        if d.hearth.faced and not stored and slab is not None:
+            left, right = sorted(sign * x for x in ends)
+            yield COVERED, box(left, right, 0.0, slab.bottom)
+            yield slab.material, box(left, right, slab.bottom, slab.top)
+            continue
         if base is not None:
             stops = [near, middle - half, middle + half, near + reach] if stored else ends
             for a, b in zip(stops[::2], stops[1::2], strict=True):
                 left, right = sorted((sign * a, sign * b))
-                yield base.material, box(left, right, 0.0, base.top)
+                yield COVERED if d.hearth.faced else base.material, box(left, right, 0.0, base.top)
         left, right = sorted(sign * x for x in ends)
         for part in (bed, slab):
             if part is not None:
-                yield part.material, box(left, right, part.bottom, part.top)
+                covered = d.hearth.faced and part is bed
+                tone = COVERED if covered else part.material
+                yield tone, box(left, right, part.bottom, part.top)
+
+
+def draw_face(
+    view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[np.ndarray]
+) -> None:
+    """Courses of the face in the room, whole ones counted from the hearth; plaster has none.
+
+    Parameters
+    ----------
+    view : View
+    geometry : Geometry
+    rings, holes : list of array, each (n, 2)
+        The face, and what stands before it. [mm]
+    """
+    if geometry.design.surround.face != "plaster":
+        origin = view.at(0.0, geometry.frame.hearth)
+        view.sheet.hatches.append(face_joints(geometry, rings, holes, origin, view.scale))
+
+
+def draw_front(view: View, geometry: Geometry, under: str, ring: Polygon) -> None:
+    """A front of hearth or seat, in its material or under the finish of the breast.
+
+    Parameters
+    ----------
+    view : View
+    geometry : Geometry
+    under : str
+        Its material, or ``COVERED``.
+    ring : Polygon
+        [m]
+    """
+    view.seen(ring, "face" if under == COVERED else under, "seen", layer=1)
+    if under == COVERED:
+        draw_face(view, geometry, [view.ring(ring)], [])

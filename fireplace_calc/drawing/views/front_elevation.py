@@ -14,7 +14,8 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.face import (
     block_front,
-    face_joints,
+    draw_face,
+    draw_front,
     hearth_front,
     hood_level,
     hood_ring,
@@ -182,15 +183,7 @@ def _breast(view: View, geometry: Geometry, ceiling: float) -> None:
         half = f.half_width + d.hearth.side
         holes.append(box(-half, half, -0.1, f.extension_top))
     faced = view.ring(clip_top(breast_ring(geometry, ceiling), face_end(geometry, ceiling)))
-    _face(view, geometry, [faced], [view.ring(hole) for hole in holes])
-
-
-def _face(view: View, geometry: Geometry, rings: list[np.ndarray], holes: list[np.ndarray]) -> None:
-    """Courses of the face in the room, whole ones counted from the hearth."""
-    if geometry.design.surround.face == "plaster":
-        return
-    origin = view.at(0.0, geometry.frame.hearth)
-    view.sheet.hatches.append(face_joints(geometry, rings, holes, origin, view.scale))
+    draw_face(view, geometry, [faced], [view.ring(hole) for hole in holes])
 
 
 def _firebox(view: View, geometry: Geometry) -> None:
@@ -244,12 +237,13 @@ def _hearth(view: View, geometry: Geometry) -> None:
         material = geometry.by_name["hearth extension"].material
         view.seen(box(-half, half, bottom, f.extension_top), material, "seen", layer=1)
         for under, ring in hearth_front(geometry):
-            view.seen(ring, under, "seen", layer=1)
+            draw_front(view, geometry, under, ring)
             if under == "block":
                 view.sheet.hatches.append(block_front(geometry) * view.scale + view.at(0, 0))
-    for layer, rings in ((1, seat_fronts(geometry)), (2, _trim(geometry))):
-        for tone, ring in rings:
-            view.seen(ring, tone, "seen", layer=layer)
+    for under, ring in seat_fronts(geometry):
+        draw_front(view, geometry, under, ring)
+    for tone, ring in _trim(geometry):
+        view.seen(ring, tone, "seen", layer=2)
 
 
 def _trim(geometry: Geometry) -> list[tuple[str, Polygon]]:

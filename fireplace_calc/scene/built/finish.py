@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.mantel.edges import face_end
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.proportion.wall_guides import wall_top
@@ -21,7 +22,9 @@ FACED = (
     "chimney walls",
 )
 """Masonry that the room sees in its finish, from floor to ceiling, as the list counts the face."""
-CONCEALED = ("base walls", "hearth slab")
+HEARTH_FRONT = ("hearth extension bed", "hearth extension base", *SEAT[1:])
+"""In its finish too where ``hearth.faced`` says so."""
+CONCEALED = ("base walls", "hearth slab", *HEARTH_FRONT)
 """Of these, what shows its own material once it is drawn apart."""
 FACES = {"stone": "stone face"}
 """What a finish is called among the stuffs, where it is not by its own name."""
@@ -46,7 +49,7 @@ def faced(geometry: Geometry, part: Part) -> tuple[ShownSolid, ...]:
     """
     floor, ceiling = 0.0, wall_top(geometry)
     here = ShownSolid(part.name, part.name, part.name, part.material, between_levels(part))
-    if part.name not in FACED:
+    if part.name not in _finished(geometry):
         return (here,)
     made: list[ShownSolid] = []
     if part.bottom < floor:
@@ -59,6 +62,10 @@ def faced(geometry: Geometry, part: Part) -> tuple[ShownSolid, ...]:
     if part.top > ceiling:
         made.append(_outside(here, OVER, between_levels(part, low=ceiling)))
     return tuple(made)
+
+
+def _finished(geometry: Geometry) -> tuple[str, ...]:
+    return (*FACED, *HEARTH_FRONT) if geometry.design.hearth.faced else FACED
 
 
 def _outside(here: ShownSolid, where: str, body: object) -> ShownSolid:
@@ -80,10 +87,11 @@ def stuff_of(geometry: Geometry, one: ShownSolid, apart: bool = False) -> str:
     -------
     str
     """
-    if one.part in FACED and one.key == one.part and not (apart and one.part in CONCEALED):
+    finished = _finished(geometry)
+    if one.part in finished and one.key == one.part and not (apart and one.part in CONCEALED):
         face = geometry.design.surround.face
         return FACES.get(face, face)
-    if one.part in FACED and one.key.endswith(PLASTERED) and not apart:
+    if one.part in finished and one.key.endswith(PLASTERED) and not apart:
         return "plaster"
     if one.part == PART:
         return trim_stuff(geometry, one)

@@ -53,7 +53,7 @@ export function paintStones(s, coat, { seed }) {
   const rag = tile(seed + 1, [cell(0.05, px), cell(0.02, px), cell(0.008, px), cell(0.003, px)], [1, 0.9, 0.6, 0.4]);
   const rough = tile(seed + 2, [cell(0.045, px), cell(0.018, px), cell(0.007, px), 2, 1], [1, 0.75, 0.5, 0.28, 0.22]), grit = tile(seed + 3, [1, 2, 4], [1, 0.9, 0.6]);
   const stain = tile(seed + 4, [cell(0.12, px), cell(0.05, px), cell(0.02, px)], [1, 0.8, 0.5]);
-  const edge = layUnits(s, coat.rings, { wobble: 0.0042, square: rag, round: 0.022, reach: 0.03, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
+  const edge = layUnits(s, coat.rings, { wobble: 0.003, square: rag, round: 0.022, reach: 0.03, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
     const look = u.look || (u.look = stoneLook(u, tones, vary));
     const X = x + u.shift[0], Y = y + u.shift[1], n = at(rough, X, Y), g = at(grit, X, Y), st = at(stain, X, Y);
     let face = 1e9;

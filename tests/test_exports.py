@@ -192,6 +192,20 @@ def test_every_outline_of_the_dxf_is_the_geometrys(name, units, unit, header, tm
     assert layers <= {layer.dxf.name for layer in document.layers}
 
 
+def test_a_seat_is_in_the_dxf_from_the_front_and_from_above(tmp_path):
+    """4 ft of it beside the hearth, 30 in deep to a wall 10 in behind the face; two piers, bed and
+    slab seen from the front.
+    """
+    told = {"base.hearth_level": "17 in", "seat.left": "4 ft", "seat.niche": "left"}
+    design = change(Design(), told | {"breast.projection": "10 in"})
+    _, _, outlines = drawn(design, tmp_path / "set.dxf")
+    sizes = Counter(
+        tuple(np.round(np.ptp(ring, axis=0), 6)) for rings in outlines.values() for ring in rings
+    )
+    assert sizes[48, 30] == 1 and sizes[48, 2] == 1 and sizes[48, 4] == 1
+    assert sizes[14, 11] == 2
+
+
 @pytest.mark.parametrize(("units", "unit", "header"), SYSTEM)
 @pytest.mark.parametrize("name", WORKS)
 def test_dimension_entities_measure_the_geometry(name, units, unit, header, tmp_path):

@@ -18,10 +18,11 @@ from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.resources import MAKER, made_by
 from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
-from fireplace_calc.drawing.views.face import hood_ring, open_ring
+from fireplace_calc.drawing.views.face import COVERED, hood_ring, open_ring, seat_fronts
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.drawing.views.laid_bricks import from_the_room
 from fireplace_calc.editing.whole_files import write_whole
+from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.polygons import box
 from fireplace_calc.pieces.records import PARTS
 
@@ -106,6 +107,7 @@ class _Pen:
             self.set = SetInserts(document, scale, self.layer, result)
         hearth = geometry.design.hearth
         beside = self.f.half_width + hearth.side if hearth.front > 0 else 0.0
+        beside += max(geometry.design.seat.left, geometry.design.seat.right)
         self.wide = max(self.f.block_half, beside)  # half of what front and plan show [m]
         inches = document.units == 1
         sizes = {
@@ -202,6 +204,8 @@ class _Pen:
             self.ring(
                 box(-wide, wide, low, f.extension_top), self.g.by_name["hearth extension"].material
             )
+        for material, ring in seat_fronts(self.g):
+            self.ring(ring, "outline" if material == COVERED else material)
         self.dimension((-half, f.hearth), (half, f.hearth), min(f.hearth, 0.0) - 0.25)
         self.dimension(
             (-f.block_half, f.hearth), (f.block_half, f.hearth), min(f.hearth, 0.0) - 0.45
@@ -275,6 +279,9 @@ class _Pen:
                 box(-wide, wide, -d.hearth.front, 0.0), self.g.by_name["hearth extension"].material
             )
             self.dimension((wide, -d.hearth.front), (wide, 0.0), self.wide + 0.2, upright=True)
+        if seat := self.g.by_name.get(SEAT[0]):
+            for ring in seat.plan(seat.top)[0]:
+                self.ring(ring, seat.material)
         low = -d.hearth.front - 0.25
         self.dimension((-f.half_width, 0.0), (f.half_width, 0.0), low)
         self.dimension(

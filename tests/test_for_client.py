@@ -68,6 +68,13 @@ def test_five_short_are_never_called_two():
     assert weak.structure and set(weak.structure) <= set(weak.judged)
 
 
+def test_one_falls_short_and_two_fall_short():
+    found = shortfall(assess(LAID))
+    assert found.headline.startswith("2 fall short by code, 3 in draft and structure")
+    one = replace(found, code=found.code[:1])
+    assert one.headline.startswith("1 falls short by code, 3 in draft and structure")
+
+
 def test_a_line_has_its_figures_in_the_readers_units():
     found = {f.key: f for f in assess(LAID).findings}
     assert short_words(found["ROF-02"]).endswith("1'-1 1/2\", at least 2'-0\"")

@@ -8,7 +8,7 @@ from typing import Any
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.drawing.composed.marked_check import can_show
-from fireplace_calc.report.for_client.fallen_short import BY_CODE, JUDGED, figures, shortfall
+from fireplace_calc.report.for_client.fallen_short import JUDGED, by_code, figures, shortfall
 from fireplace_calc.report.sentences import PLURALS, SIGNS, sign
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
@@ -75,7 +75,9 @@ def _counts(result: Assessment) -> list[dict[str, Any]]:
         {
             "sign": SIGNS[verdict],
             "number": counts.get(verdict, 0),
-            "words": BY_CODE if verdict == FALLS_SHORT else PLURALS[verdict],
+            "words": (
+                by_code(counts.get(verdict, 0)) if verdict == FALLS_SHORT else PLURALS[verdict]
+            ),
             "fold": "checks",
             "bad": verdict == FALLS_SHORT and bool(counts.get(verdict)),
         }

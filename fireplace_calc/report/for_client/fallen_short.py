@@ -10,8 +10,19 @@ from fireplace_calc.report.sentences import PLURALS, asked, compared
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 
-BY_CODE, JUDGED = f"{PLURALS[FALLS_SHORT]} by code", "in draft and structure"
-"""What the two counts are called wherever they stand."""
+JUDGED = "in draft and structure"
+"""What the count of the judged is called wherever it stands."""
+
+
+def by_code(number: int) -> str:
+    """What the count of the code is called.
+
+    Parameters
+    ----------
+    number : int
+        How many fall short. [-]
+    """
+    return f"{FALLS_SHORT if number == 1 else PLURALS[FALLS_SHORT]} by code"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +55,7 @@ class Shortfall:
     @property
     def headline(self) -> str:
         """How many there are of each, in the words of the strip."""
-        counted = f"{len(self.code)} {BY_CODE}, {len(self.judged)} {JUDGED}"
+        counted = f"{len(self.code)} {by_code(len(self.code))}, {len(self.judged)} {JUDGED}"
         return f"{counted}, {self.open} {PLURALS[NOT_CHECKED]}"
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.scene.records import RoomMeasures
+from fireplace_calc.scene.records import Point, RoomMeasures
 from fireplace_calc.scene.still.seen_dots import Faces, look
 from fireplace_calc.scene.still.sight import Sight, looking
 
@@ -52,21 +52,19 @@ def light(faces: Faces, room: RoomMeasures, points: Array, normals: Array) -> Ar
     return arrived
 
 
-def _from_windows(
-    room: RoomMeasures,
-) -> Iterator[tuple[tuple[float, float, float], tuple[float, float, float], float]]:
+def _from_windows(room: RoomMeasures) -> Iterator[tuple[Point, Point, float]]:
     """Points of the windows that light comes from, where it goes, and how much. [m]"""
+    parts = (0.25, 0.75) if len(room.windows) < 3 else (0.5,)
     for window in room.windows:
         size = (window.back - window.front) * (window.head - window.sill)
-        for part in (0.25, 0.75):
-            for height in (0.3, 0.75):
-                y = window.front + part * (window.back - window.front)
-                z = window.sill + height * (window.head - window.sill)
-                away = (room.left + 3.0, y, 0.9)
-                yield (room.left + 0.05, y, z), away, 3.2 * size / 4
+        for part in parts:
+            y = window.front + part * (window.back - window.front)
+            z = (window.sill + window.head) / 2
+            away = (room.left + 3.0, y, 0.9)
+            yield (room.left + 0.05, y, z), away, 3.2 * size / len(parts)
 
 
-def _falls(stands: tuple[float, float, float], points: Array, normals: Array, area: float) -> Array:
+def _falls(stands: Point, points: Array, normals: Array, area: float) -> Array:
     """What a light of some area gives where nothing stands between. [-]"""
     there = np.asarray(stands) - points
     away = np.maximum(np.sqrt(np.einsum("ij,ij->i", there, there)), 1e-6)

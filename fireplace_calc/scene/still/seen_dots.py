@@ -10,6 +10,11 @@ from fireplace_calc.base.arrays import Array, IntArray
 from fireplace_calc.scene.records import Thing
 from fireplace_calc.scene.still.sight import NEAREST, Sight
 
+STAMPS = (4, 8, 16, 32)
+"""Triangles no larger than these are laid many at a time. [dots]"""
+STAMPED = 400_000
+"""Dots that are looked at together. [-]"""
+
 
 @dataclass(frozen=True, eq=False)
 class Faces:
@@ -69,19 +74,70 @@ def look(faces: Faces, sight: Sight) -> Seen:
         The nearest face of every dot's middle.
     """
     turned = sight.turned(faces.corners.reshape(-1, 3)).reshape(-1, 3, 3)
-    nearest = np.zeros((sight.height, sight.width), dtype=float)  # one over the distance
+    nearest = np.zeros((sight.height, sight.width))  # one over the distance
     face = np.full(nearest.shape, -1, dtype=int)
     ahead = (turned[:, :, 2] > NEAREST).sum(axis=1)
-    for number in np.flatnonzero(ahead):
-        ring = turned[number]
-        if ahead[number] < 3:
-            ring = _before_the_eye(ring)
-        dots = sight.dots(ring)
-        near = 1.0 / ring[:, 2]
-        for k in range(1, len(ring) - 1):
-            _fill(dots[[0, k, k + 1]], near[[0, k, k + 1]], int(number), nearest, face)
+    dots, near, number = _in_sight(turned, ahead, sight)
+    spans = np.ceil(dots.max(axis=1)) - np.floor(dots.min(axis=1)) + 1
+    side, least = spans.max(axis=1), 0
+    for most in STAMPS:
+        some = np.flatnonzero((side > least) & (side <= most))
+        step = max(STAMPED // most**2, 1)
+        for start in range(0, len(some), step):
+            part = some[start : start + step]
+            _stamp(dots[part], near[part], number[part], most, nearest, face)
+        least = most
+    for k in np.flatnonzero(side > least):
+        _fill(dots[k], near[k], int(number[k]), nearest, face)
     with np.errstate(divide="ignore"):
         return Seen(face, 1.0 / nearest)
+
+
+def _in_sight(turned: Array, ahead: IntArray, sight: Sight) -> tuple[Array, Array, IntArray]:
+    """Triangles that may be seen: their corners in dots, one over how far each is, their face."""
+    whole = np.flatnonzero(ahead == 3)
+    rings = [turned[whole]]
+    numbers = [whole]
+    for number in np.flatnonzero((ahead > 0) & (ahead < 3)):
+        ring = _before_the_eye(turned[number])
+        for k in range(1, len(ring) - 1):
+            rings.append(ring[None, [0, k, k + 1]])
+            numbers.append(np.array([number]))
+    corners, number = np.concatenate(rings), np.concatenate(numbers)
+    dots = sight.dots(corners.reshape(-1, 3)).reshape(-1, 3, 2)
+    size = (sight.width, sight.height)
+    seen = ((dots.max(axis=1) > 0) & (dots.min(axis=1) < size)).all(axis=1)
+    return dots[seen], 1.0 / corners[seen, :, 2], number[seen]
+
+
+def _stamp(
+    dots: Array, near: Array, number: IntArray, side: int, nearest: Array, face: IntArray
+) -> None:
+    """Lay many small triangles over what is behind them, each in a square of so many dots."""
+    high, wide = nearest.shape
+    corner = np.floor(dots.min(axis=1)).astype(int)
+    steps = np.arange(side)
+    column, row = corner[:, 0, None] + steps, corner[:, 1, None] + steps
+    x, y = column[:, None, :] + 0.5, row[:, :, None] + 0.5
+    (ax, ay), (bx, by), (cx, cy) = dots.transpose(1, 2, 0)[:, :, :, None, None]
+    area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        of_b = ((x - ax) * (cy - ay) - (cx - ax) * (y - ay)) / area
+        of_c = ((bx - ax) * (y - ay) - (x - ax) * (by - ay)) / area
+    inside = (of_b >= -1e-9) & (of_c >= -1e-9) & (of_b + of_c <= 1 + 1e-9)
+    inside &= (np.abs(area) > 1e-9) & (x > 0) & (x < wide) & (y > 0) & (y < high)
+    which, down, across = np.nonzero(inside)
+    if not len(which):
+        return
+    first, second, third = near[which].T
+    of_b, of_c = of_b[inside], of_c[inside]
+    here = first + of_b * (second - first) + of_c * (third - first)
+    at = row[which, down] * wide + column[which, across]
+    order = np.argsort(here)  # the nearest is laid last
+    at, here, which = at[order], here[order], which[order]
+    wins = here > nearest.ravel()[at] * (1 + 1e-6)
+    nearest.ravel()[at[wins]] = here[wins]
+    face.ravel()[at[wins]] = number[which[wins]]
 
 
 def _before_the_eye(ring: Array) -> Array:

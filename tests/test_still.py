@@ -140,8 +140,8 @@ def test_what_changed_is_marked_where_it_is_seen_and_nothing_else():
 def test_options_are_seen_from_the_farthest_of_their_standpoints():
     wide = assess(change(LAID, {"opening.width": "60 in"}))
     both = [assess(LAID), wide]
-    alone = [one_standpoint([one]).stands[1] for one in both]
-    assert one_standpoint(both).stands[1] == min(alone) and alone[0] != alone[1]
+    alone = [one_standpoint([one], "Close").stands[1] for one in both]
+    assert one_standpoint(both, "Close").stands[1] == min(alone) and alone[0] != alone[1]
     with pytest.raises(ValueError, match="0 options"):
         one_standpoint([])
     with pytest.raises(ValueError, match="'Cut'"):

@@ -98,11 +98,11 @@ def _in_sight(turned: Array, ahead: IntArray, sight: Sight) -> tuple[Array, Arra
     whole = np.flatnonzero(ahead == 3)
     rings = [turned[whole]]
     numbers = [whole]
-    for number in np.flatnonzero((ahead > 0) & (ahead < 3)):
-        ring = _before_the_eye(turned[number])
+    for part in np.flatnonzero((ahead > 0) & (ahead < 3)):
+        ring = _before_the_eye(turned[part])
         for k in range(1, len(ring) - 1):
             rings.append(ring[None, [0, k, k + 1]])
-            numbers.append(np.array([number]))
+            numbers.append(np.full(1, part))
     corners, number = np.concatenate(rings), np.concatenate(numbers)
     dots = sight.dots(corners.reshape(-1, 3)).reshape(-1, 3, 2)
     size = (sight.width, sight.height)

@@ -22,7 +22,7 @@ SOLAR_CONSTANT = 1353.0
 """As it stands in the formula of ``beam``. [W/m2]"""
 LOW = radians(0.2)
 """A sun lower than this gives no beam. [rad]"""
-MORNING, AFTERNOON = 9.5, 14.5
+MORNING, AFTERNOON = 10.5, 13.5
 """When the sun comes in past whoever looks at the fire, north and south of the equator. [h]"""
 
 
@@ -141,7 +141,7 @@ def sun_table(design: Design) -> dict[str, Any]:
     return {
         "latitude": round(degrees(latitude), 4),
         "told": told is not None,
-        "month": 3 if south else 9,
+        "month": 4 if south else 10,
         "hour": AFTERNOON if south else MORNING,
         "ways": np.array(rows, "<f4").tobytes(),
     }

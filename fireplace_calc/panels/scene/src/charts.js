@@ -5,6 +5,7 @@ import { cross, dot, linear, minus, row, unit } from './vectors.js';
 export const WIDE = 1024; // of the atlas [texels]
 const MOST = 256; // across one chart [texels]
 const GRAINY = new Set(['wood', 'board', 'bark']); // painted along the thing's length
+const FLAT = 1.2; // smaller is a thing, not a wall, floor or ceiling [m2]
 const OUT = 0.02, DEEP = 1.2; // past a wall's face, and past the wall behind the fire [m]
 const SOFT = 0.6; // least cosine between faces that are shaded as one
 const PLAIN = { tones: ['#aaa59b'], rough: 0.9, soot: false, patch: 1, painter: 'plain' };
@@ -62,17 +63,23 @@ function roundFaces(thing) {
   return round;
 }
 
-/** How far apart the samples of a chart lie. [m] */
-function stepOf(thing, normal, area) {
-  const fair = Math.sqrt(area);
-  if (thing.kind !== 'setting') return Math.min(0.06, Math.max(0.035, fair / 36));
-  return normal[2] > 0.9 ? Math.min(0.085, Math.max(0.04, fair / 60)) : Math.min(0.14, Math.max(0.05, fair / 26));
+/** How many texels a chart has along and up: closer on what is built and on floors, where contacts show; few on small
+    things and along strips; none too many on what fills little of its own rectangle. */
+function texelsOf({ thing, n, area, low, high }) {
+  const size = [0, 1].map((k) => high[k] - low[k]), fair = Math.sqrt(area);
+  let counts;
+  if (thing.kind !== 'setting') counts = size.map((s) => 1 + s / Math.min(0.06, Math.max(0.035, fair / 36)));
+  else if (area > FLAT) counts = size.map((s) => 1 + s / (n[2] > 0.9 ? Math.max(0.05, Math.min(0.11, fair / 50)) : Math.min(n[2] < -0.9 ? 0.2 : 0.15, fair / 24)));
+  else counts = size.map((s) => 2 + s / (n[2] > 0.9 && area > 0.1 ? 0.08 : 0.22));
+  const spare = Math.sqrt(Math.max(1, size[0] * size[1] / Math.max(area, 1e-6) / 4));
+  return counts.map((c) => Math.min(MOST, Math.max(2, Math.ceil(c / spare))));
 }
 
-/** Whether a chart lies wholly where nobody in the room sees it: outside the walls, under the floor, over the ceiling. */
-function hidden({ corners: { low, high } }, room) {
-  const { left, right, front, back, ceiling } = room;
-  return low[0] > right + OUT || high[0] < left - OUT || high[1] < front - OUT || low[1] > back + DEEP || high[2] < -OUT || low[2] > ceiling + OUT;
+/** Whether nobody in the room sees a chart: it lies wholly outside and looks away, or far outside. */
+function hidden({ n, off, corners: { low, high } }, room) {
+  const { left, right, front, back, ceiling } = room, middle = [(left + right) / 2, (front + back) / 2, ceiling / 2];
+  const past = (by) => low[0] > right + by || high[0] < left - by || high[1] < front - by || low[1] > back + by || high[2] < -by || low[2] > ceiling + by;
+  return past(DEEP) || low[2] > ceiling + OUT || past(OUT) && dot(n, middle) < off;
 }
 
 /** Every chart of some things; of each: its thing, plane, directions, layout, faces and least and greatest place along
@@ -103,9 +110,8 @@ export function chartsOf(things, layouts, looks, room) {
     }
   }
   for (const chart of charts) {
-    chart.step = stepOf(chart.thing, chart.n, chart.area);
     chart.hidden = !!room && hidden(chart, room);
-    [chart.w, chart.h] = chart.hidden ? [2, 2] : [0, 1].map((k) => Math.min(MOST, Math.max(2, Math.ceil((chart.high[k] - chart.low[k]) / chart.step) + 1)));
+    [chart.w, chart.h] = chart.hidden ? [2, 2] : texelsOf(chart);
     chart.tint = albedo(looks, chart.thing.stuff);
   }
   return charts;

@@ -3,13 +3,13 @@ import { WIDE } from './charts.js';
 import { COLUMNS } from './samples.js';
 
 const CLEAR = new Set(['glass', 'lamp', 'shade']); // light goes through
-const RAYS = { shell: 96, built: 56, standing: 40, corner: 28 }; // from one sample
+const RAYS = { shell: 72, built: 40, standing: 24, corner: 24 }; // from one sample
 
 /** How many rays a sample of a chart sends out: most where a wide even face shows every unevenness. */
 function raysOf(chart) {
   if (chart.hidden) return 0;
   if (chart.thing.kind !== 'setting') return RAYS.built;
-  return chart.area > 3 ? RAYS.shell : RAYS.standing;
+  return chart.area > 1.2 ? RAYS.shell : RAYS.standing;
 }
 
 /** The job, with arrays of its own that may be handed over. `parts` is a list of `{things, charts, spots, nears}`. */
@@ -38,6 +38,7 @@ export function jobOf(parts, { tall, room, serial }) {
   charts.forEach((c, k) => rows.set([...c.u, ...c.v, ...c.n, ...c.low, Math.max(c.high[0] - c.low[0], 1e-6), Math.max(c.high[1] - c.low[1], 1e-6), c.off, c.x, c.y, c.w, c.h, ...c.tint, raysOf(c)], COLUMNS * k));
   const flat = new Float32Array(9 * spots.length);
   spots.forEach((s, k) => flat.set([...s.p, ...s.n, ...s.tint], 9 * k));
-  return { tri: Float32Array.from(faces), owner: Int32Array.from(owner), charts: rows, spots: flat, corners: Int32Array.from(corners), spotRays: RAYS.corner, wide: WIDE, tall, room, serial };
+  const reached = Uint8Array.from(charts, (c) => (c.thing.kind !== 'setting' ? 2 : c.area > 1.2 && !c.hidden ? 1 : 0)); // as trace.js counts them
+  return { reached, tri: Float32Array.from(faces), owner: Int32Array.from(owner), charts: rows, spots: flat, corners: Int32Array.from(corners), spotRays: RAYS.corner, wide: WIDE, tall, room, serial };
 }
 

@@ -4,7 +4,7 @@ import { samplesOf } from './samples.js';
 import { Traced } from './trace.js';
 import { treeOf } from './tree.js';
 
-const PAUSE = 40, FIRST = 8; // let messages in so often [ms]; the first light is shown after so many rays
+const PAUSE = 40, FIRST = 7, SORTED = 4; // let messages in so often [ms]; the first light is shown after so many rays; after so many who need no light is left out
 let traced = null, hour = null, run = 0, tracing = false;
 
 const breath = () => new Promise((done) => { const channel = new MessageChannel(); channel.port1.onmessage = done; channel.port2.postMessage(0); });
@@ -27,8 +27,8 @@ async function trace(job) {
   };
   const most = made.rays.reduce((a, b) => Math.max(a, b), 0);
   for (let k = 0; k < most; k++) {
-    if (k === 4) {
-      made.live = made.live.filter((s) => made.bad[s] < 3);
+    if (k === SORTED) {
+      made.cleared();
       for (const [i, s] of made.live.entries()) { made.straight(s); if ((i & 63) === 0 && !await goOn()) return; }
     }
     for (const [i, s] of made.live.entries()) {

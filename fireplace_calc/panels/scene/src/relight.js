@@ -2,7 +2,7 @@
 // then what is sent: color by day and the fire's share, and from whence each mostly comes.
 import { COLUMNS } from './samples.js';
 
-const BOUNCES = 6, LEAN = 42; // steps of a byte for a direction as long as one
+const BOUNCES = 4, LEAN = 42; // steps of a byte for a direction as long as one
 const FLAME = [0.7, 0.3]; // red and green of the fire's light, as far as what it lights throws it back
 
 /** Straight light of an hour: four numbers a sample, red, green and blue of the day and lamp, and the fire. */
@@ -22,10 +22,11 @@ function straightLight(traced, hour) {
   return { shown, thrown };
 }
 
-/** What comes to each sample from all that it sees, bounced often enough. */
+/** What comes to each sample from all that it sees, bounced a few times; what further bounces would bring is what the last
+    one brought, over and over by the share that is left of it each time. */
 function bounced(traced, thrown) {
   const { n, live, first, done, sees, tint } = traced;
-  let more = new Float32Array(4 * n);
+  let more = new Float32Array(4 * n), before = more, gain = 0, left = 0;
   for (let turn = 0; turn < BOUNCES; turn++) {
     const out = new Float32Array(4 * n), next = new Float32Array(4 * n);
     for (const s of live) {
@@ -45,9 +46,13 @@ function bounced(traced, thrown) {
       const share = 1 / Math.max(1, done[s]);
       next[4 * s] = r * share; next[4 * s + 1] = g * share; next[4 * s + 2] = b * share; next[4 * s + 3] = f * share;
     }
-    more = next;
+    let sum = 0;
+    for (const s of live) sum += next[4 * s + 1] - more[4 * s + 1] + next[4 * s + 3] - more[4 * s + 3];
+    left = gain > 0 ? Math.min(0.9, Math.max(0, sum / gain)) : 0;
+    gain = sum; before = more; more = next;
   }
-  return more;
+  const rest = left / (1 - left);
+  return more.map((v, k) => v + rest * Math.max(0, v - before[k]));
 }
 
 /** Evened out over as many texels as what is seen is far away: wide on an open wall, hardly at all where things touch. */

@@ -110,7 +110,7 @@ export class Stage {
     this.picking.stale();
     this.mark([]);
     this.body.upTo(this.step);
-    this.relight();
+    this.applied();
     clearTimeout(this.tracing);
     this.tracing = 0;
     if (this.inside && this.room && this.things.length) this.tracing = setTimeout(() => this.trace(), this.atlas.lit ? REST : 0);
@@ -126,6 +126,7 @@ export class Stage {
   lit(data) {
     this.asked = false;
     if (this.askAgain) { this.askAgain = false; this.askLight(); }
+    this.applied();
     if (data.serial !== this.body.serial || !this.inside) return;
     this.atlas.take(data);
     this.body.glow();
@@ -149,9 +150,15 @@ export class Stage {
     this.worker.postMessage({ hour: this.now });
   }
 
+  /** The light has changed: where the worker has to answer first, the picture changes when it has. */
   relight() {
-    const { shared, now, room } = this;
     this.askLight();
+    if (!this.asked) this.applied();
+  }
+
+  /** All of the picture that goes by the hour, but for the atlas. */
+  applied() {
+    const { shared, now, room } = this;
     shared.outside.value = this.inside ? 0 : 1;
     shared.sunLight.value.setRGB(...now.sun);
     shared.lampLight.value.setRGB(...now.lamp);

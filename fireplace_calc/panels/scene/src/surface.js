@@ -78,7 +78,7 @@ void main() {
   vec3 seen = c * light;
 #ifdef GLOSSY
   if (outside == 0.) {
-    vec3 R = reflect(-V, n); float F = .04 + .96 * pow(1. - max(dot(n, V), 0.), 5.), sharp = 1. - dull; F *= sharp * sharp * 1.6;
+    vec3 R = reflect(-V, n); float F = .04 + .96 * pow(1. - max(dot(n, V), 0.), 5.), sharp = 1. - dull; F *= sharp * sharp * 1.3;
     if (R.x < -.01) { float t = (paneX - vAt.x) / R.x; vec2 h = vAt.yz + R.yz * t; float k = .04 + dull * .55 * t;
       for (int i = 0; i < 2; i++) { vec4 w = panes[i]; vec2 o = smoothstep(vec2(-k), vec2(k), h - w.xz) * smoothstep(vec2(-k), vec2(k), w.yw - h); seen += paneLight * F * o.x * o.y; } }
     vec3 toFire = fire.xyz + vec3(0., 0., .25) - vAt; float d = length(toFire), a = dot(R, toFire / d), wide = .25 / d + dull * .5;

@@ -1,7 +1,8 @@
 // In the worker: what light comes straight from windows, lamp and fire, and who else is seen from each sample.
 import { COLUMNS, texelOf } from './samples.js';
 
-const WINDOW = 20, LAMP = 8, FIRE = 14; // places of each that light is taken from
+const WINDOW = 12, LAMP = 6, FIRE = 9; // places of each that light is taken from
+const WALL = 1, BUILT = 2; // what a chart is to who is left out
 const NEAR = 0.5; // a back face nearer than this means: inside something [m]
 
 /** Places that light comes from: kind (0 window, 1 lamp, 2 fire), place [m], weight, and the way it shines, if one. */
@@ -15,7 +16,7 @@ export function sourcesOf(room) {
   }
   for (let k = 0; k < LAMP; k++) made.push({ kind: 1, at: [room.lamp[0] + 0.24 * Math.cos(k * 2.4), room.lamp[1] + 0.24 * Math.sin(k * 2.4), room.lamp[2] + (k % 4 - 1.5) * 0.1], weight: 1 / LAMP, soft: 0.08 });
   for (let k = 0; k < FIRE; k++) {
-    made.push({ kind: 2, at: [room.fire[0] + room.fire_width * 0.34 * (2 * share(k, 0.618) - 1), room.fire[1] + 0.07 * Math.sin(k * 2.4) - 0.03, room.fire[2] + 0.1 + 0.03 * k], weight: 1 / FIRE, soft: 0.1 });
+    made.push({ kind: 2, at: [room.fire[0] + room.fire_width * 0.34 * (2 * share(k, 0.618) - 1), room.fire[1] + 0.07 * Math.sin(k * 2.4) - 0.03, room.fire[2] + 0.1 + 0.4 * k / FIRE], weight: 1 / FIRE, soft: 0.1 });
   }
   return made;
 }
@@ -58,6 +59,18 @@ export class Traced {
     const at = (k) => tri[t + k] + hit.u * (tri[t + 3 + k] - tri[t + k]) + hit.v * (tri[t + 6 + k] - tri[t + k]), q = COLUMNS * c;
     const [i, j] = texelOf(charts, q, at(0), at(1), at(2));
     return (charts[q + 15] + Math.round(j)) * wide + charts[q + 14] + Math.round(i);
+  }
+
+  /** Leave out who lies inside something; and of what is built all charts from which no wall, floor or ceiling of the
+      room is seen: gaps between pieces, backs that lie against each other, the flue. They are dark, and nobody sees them. */
+  cleared() {
+    const { live, first, done, sees, chartOf, texels, job: { reached } } = this, seen = new Uint8Array(reached.length);
+    for (const s of live) {
+      const c = chartOf[s];
+      if (s >= texels || seen[c] || this.bad[s] > 2) continue;
+      for (let k = first[s], end = k + done[s]; k < end && !seen[c]; k++) if (sees[k] >= 0 && sees[k] < texels && reached[chartOf[sees[k]]] === WALL) seen[c] = 1;
+    }
+    this.live = live.filter((s) => this.bad[s] < 3 && (s >= texels || reached[chartOf[s]] !== BUILT || seen[chartOf[s]]));
   }
 
   /** Whether more than a few rays came from behind something close: the sample lies inside it. */

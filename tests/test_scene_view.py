@@ -102,6 +102,15 @@ def test_whoever_picks_a_part_is_told_of_it(view):
     assert len(told) == 1
 
 
+def test_of_a_part_that_is_cut_the_whole_is_told(view):
+    told = sent(view)
+    view._heard(view, {"ask": "about", "key": "firebox lining"}, [])
+    view.mode = "cut"
+    view._heard(view, {"ask": "about", "key": "firebox lining"}, [])
+    whole, cut = (message for message in told if message.get("tell") == "about")
+    assert (cut["size"], cut["weight"]) == (whole["size"], whole["weight"])
+
+
 def test_a_page_that_opens_later_is_sent_every_layout(view, boathouse):
     view.put(change(boathouse, {"opening.width": "40 in"}))
     named = {one["pattern"] for one in view.layouts["laid"]}

@@ -61,7 +61,7 @@ def standpoints(geometry: Geometry) -> tuple[Standpoint, ...]:
         ("Standing", (0.45, -AWAY, eye), (-0.04, 0.0, (low + high) / 2), 0.0),
         (
             "Seated",
-            (-reach - 0.75, -hearth.front - 1.9, seated),
+            (-reach - 0.85, -hearth.front - 2.3, seated),
             (0.1, 0.1, middle + 0.18),
             WIDE,
         ),

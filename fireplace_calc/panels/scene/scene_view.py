@@ -163,7 +163,10 @@ class SceneView(anywidget.AnyWidget):
         self._show()
 
     def _tell_about(self, key: str) -> None:
-        thing = next((t for t in self.scene.fireplace if t.key == key), None)
+        shown = self.scene.fireplace
+        if self.mode == "cut":  # of the half that is shown the whole is told
+            shown = gather_scene(self.result, "whole").fireplace
+        thing = next((t for t in shown if t.key == key), None)
         if thing is not None:
             self.send({"tell": "about", **about(self.result, thing, self.units)})
 

@@ -47,7 +47,7 @@ def block(x: Ends, y: Ends, z: Ends, ease: float = 0.0, facets: int = CHAMFERED)
     return Manifold.batch_hull([ball.translate(at) for at in corners])
 
 
-def cushion(size: Point, full: float = 2.6, square: float = 5.0, parts: int = 5) -> Manifold:
+def cushion(size: Point, full: float = 2.6, square: float = 5.0, parts: int = 4) -> Manifold:
     """Something stuffed: square from above, full in the middle, thin at its seams; its middle at
     nought.
 

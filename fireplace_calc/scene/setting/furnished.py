@@ -22,6 +22,7 @@ from fireplace_calc.scene.setting.furniture.tables import (
     shade,
     side_table,
 )
+from fireplace_calc.scene.setting.hung_and_put import beside_the_breast, on_the_mantel
 from fireplace_calc.scene.setting.measures import front_and_back, side_walls, windows
 from fireplace_calc.scene.setting.openings import door_things, window_things
 from fireplace_calc.scene.setting.places import FloorPlan, Spot
@@ -86,6 +87,8 @@ def setting(geometry: Geometry) -> tuple[Thing, ...]:
         *door_things(geometry),
         *laid_fire(geometry),
         *furniture(geometry),
+        *on_the_mantel(geometry),
+        *beside_the_breast(geometry, _tall_at_the_wall(geometry)),
     )
 
 
@@ -105,6 +108,16 @@ def furniture(geometry: Geometry) -> Iterator[Thing]:
     lamp = _lamp(geometry)
     if not _standing_lamp(geometry):
         yield shade(0.0).at(*lamp)
+
+
+def _tall_at_the_wall(geometry: Geometry) -> list[tuple[float, float]]:
+    """From where to where something stands that hides the wall at the fireplace. [m]"""
+    near = front_and_back(geometry)[1] - 0.8
+    return [
+        (one.spot.x - one.what.width / 2, one.spot.x + one.what.width / 2)
+        for one in geometry.once(_arranged)
+        if one.what.height > 1.3 and one.spot.y > near
+    ]
 
 
 def _lamp(geometry: Geometry) -> Point:

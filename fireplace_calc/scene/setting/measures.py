@@ -21,7 +21,7 @@ OFF_FRONT, OFF_BACK = 0.45, 0.7
 """From a window to the ends of its wall. [m]"""
 IN_SIGHT = 5.5
 """Windows farther from the face than this light nothing that matters. [m]"""
-MOST_WINDOWS = 3
+MOST_WINDOWS = 2
 
 
 def side_walls(geometry: Geometry) -> Ends:

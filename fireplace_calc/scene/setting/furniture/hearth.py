@@ -25,14 +25,14 @@ def fire_irons() -> Furniture:
     )
     tools, handles = [], []
     for x, y in ((-0.075, 0.0), (0.075, 0.0), (0.0, -0.075)):
-        tools.append(rod([(x, y, 0.1), (x, y, 0.595)], 0.005, 6))
+        tools.append(rod([(x, y, 0.1), (x, y, 0.595)], 0.005, 4))
         handles.append(
             turned([(0, 0.614), (0.008, 0.614), (0.011, 0.66), (0.008, 0.7), (0, 0.706)], 8)
             .translate((x, y, 0))
         )  # fmt: skip
     shovel = block((0.045, 0.105), (-0.004, 0.004), (0.04, 0.16), 0.003)
     brush = turned([(0, 0.035), (0.02, 0.035), (0.022, 0.1), (0.01, 0.13), (0, 0.13)], 10)
-    point = rod([(-0.075, 0, 0.12), (-0.075, -0.03, 0.09)], 0.005, 6)
+    point = rod([(-0.075, 0, 0.12), (-0.075, -0.03, 0.09)], 0.005, 4)
     return gathered(
         made("fire irons", "fire irons", "iron", joined([stand, hook, *tools, shovel, point])),
         made("handles", "handles of the fire irons", "brass", [knob, *handles], smooth=True),
@@ -69,7 +69,7 @@ def wood_cradle() -> Furniture:
         level += 0.106
     return gathered(
         made("wood cradle", "wood cradle", "iron", joined([*hoops, *rails])),
-        made("firewood", "firewood", "bark", [bark_of(x, 9, 1) for x in logs], smooth=True),
+        made("firewood", "firewood", "bark", [bark_of(x, 8, 1) for x in logs], smooth=True),
         made(
             "firewood ends",
             "firewood",

@@ -13,7 +13,7 @@ from fireplace_calc.scene.setting.stood import Furniture, Made, gathered, made
 if TYPE_CHECKING:
     from manifold3d import Manifold
 
-LATHE = 16
+LATHE = 12
 """Facets of what is turned. [-]"""
 
 
@@ -48,9 +48,9 @@ def candlestick(key: str, high: float) -> tuple[Made, Made]:
     top = [(0.009, high - 0.04), (0.018, high - 0.03), (0.009, high - 0.022),
            (0.024, high - 0.008), (0.024, high), (0, high)]  # fmt: skip
     candle = turned([(0, high), (0.0105, high), (0.0105, high + 0.15), (0.004, high + 0.157),
-                     (0, high + 0.157)], 10)  # fmt: skip
+                     (0, high + 0.157)], 8)  # fmt: skip
     return (
-        made(key, "candlestick", "brass", turned([*shape, *top], 14), smooth=True),
+        made(key, "candlestick", "brass", turned([*shape, *top], 10), smooth=True),
         made(f"{key} candle", "candle", "paper", candle, smooth=True),
     )
 
@@ -58,15 +58,15 @@ def candlestick(key: str, high: float) -> tuple[Made, Made]:
 def clock() -> tuple[Made, ...]:
     """A clock for a mantel, with a round head; its front toward negative y."""
     half, deep, spring = 0.1, 0.09, 0.15
-    bend = [(half * cos(t), spring + half * sin(t)) for t in (pi * k / 14 for k in range(15))]
+    bend = [(half * cos(t), spring + half * sin(t)) for t in (pi * k / 12 for k in range(13))]
     outline = [(-half, 0.02), (half, 0.02), *bend]
     case = extruded(outline, deep).rotate((90, 0, 0)).translate((0, deep / 2, 0))
     foot = block(
         (-half - 0.02, half + 0.02), (-deep / 2 - 0.012, deep / 2 + 0.005), (0, 0.02), 0.003
     )
     front = -deep / 2
-    ring = extruded(circle(0.073, 28), 0.008) - extruded(circle(0.064, 28), 0.02)
-    face = extruded(circle(0.064, 28), 0.003)
+    ring = extruded(circle(0.073, 20), 0.008) - extruded(circle(0.064, 20), 0.02)
+    face = extruded(circle(0.064, 20), 0.003)
     hands = joined(
         [
             block((-0.002, 0.002), (0.0, 0.05), (0.0, 0.0015)),
@@ -171,11 +171,5 @@ def _leaf(long: float, wide: float) -> Manifold:
         corners += [(a, 0, bend(a) - 0.002), (b, 0, bend(b) - 0.002)]
         return Manifold.hull_points(corners)
 
-    half = wide / 2
-    return joined(
-        [
-            piece(0.0, 0.006, 0.35 * long, half),
-            piece(0.35 * long, half, 0.72 * long, 0.75 * half),
-            piece(0.72 * long, 0.75 * half, long, 0.004),
-        ]
-    )
+    half, widest = wide / 2, 0.4 * long
+    return joined([piece(0.0, 0.006, widest, half), piece(widest, half, long, 0.004)])

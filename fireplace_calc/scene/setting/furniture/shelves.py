@@ -52,7 +52,7 @@ def bookcase(wide: float, bays: int) -> Furniture:
         for cover, body in _row(k, -half + BOARD + 0.01, half - BOARD - 0.01, front + 0.02):
             books.setdefault(cover, []).append(body.translate((0.0, 0.0, foot + k * BAY)))
     jar = turned(
-        [(0, 0), (0.05, 0), (0.085, 0.06), (0.08, 0.13), (0.045, 0.17), (0.05, 0.19), (0, 0.19)], 18
+        [(0, 0), (0.05, 0), (0.085, 0.06), (0.08, 0.13), (0.045, 0.17), (0.05, 0.19), (0, 0.19)], 12
     )
     return gathered(
         made("bookcase", "bookcase", "painted wood", joined(boards)),
@@ -70,7 +70,7 @@ def _row(k: int, left: float, right: float, front: float) -> Iterator[tuple[str,
     end = right - 0.1 - 0.14 * ((k * GOLDEN) % 1)
     while True:
         draw = [(n * GOLDEN * p) % 1 for p in (1.0, 2.3, 4.7)]
-        thick, high, deep = 0.022 + 0.026 * draw[0], 0.19 + 0.09 * draw[1], 0.14 + 0.05 * draw[2]
+        thick, high, deep = 0.028 + 0.03 * draw[0], 0.19 + 0.09 * draw[1], 0.14 + 0.05 * draw[2]
         if at + thick > end:
             break
         set_back = 0.012 * draw[1]

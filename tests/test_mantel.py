@@ -7,6 +7,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from manifold3d import Manifold, OpType
+from naive.mantels import hollow
 from shapely.geometry import Polygon
 from shapely.geometry import box as rectangle
 
@@ -17,6 +18,7 @@ from fireplace_calc.base.units import INCH, POUND, InputError
 from fireplace_calc.design.mantel import FAMILIES, Mantel
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import single
+from fireplace_calc.drawing.room.room_scene import scene
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.views.cuts import mantel_cuts, mantel_reach
 from fireplace_calc.drawing.views.front_elevation import breast_ring, opening_ring
@@ -36,7 +38,7 @@ from fireplace_calc.proportion import shelf_top
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS
 from fireplace_calc.scene.picked import volume_of
-from fireplace_calc.scene.shown_masonry import masonry
+from fireplace_calc.scene.shown_masonry import mantel_things, masonry
 from fireplace_calc.takeoff import share_out
 from fireplace_calc.takeoff.facing import plastered_area, shown_areas
 from fireplace_calc.takeoff.rows import take_off
@@ -614,3 +616,83 @@ def test_pilasters_stand_on_seat_hearth_and_floor():
     assert change(Design(), low)
     with pytest.raises(InputError, match="Seat height is"):
         change(Design(), {**low, "seat.height": "16-1/16 in"})
+
+
+# -- by hand ---------------------------------------------------------------------------------------
+def inches_of(run):
+    return [v / INCH for v in run.bounds]
+
+
+def test_a_paneled_overmantel_by_hand():
+    """59 in long and 36 high, a cornice of 3 in on top. Rails and stiles of 3-1/2 in, 1 in out: two rails, four stiles
+    of 26 in between them, three panels of 15 by 26 in 0.35 in out. The cornice is a hollow from 1 out to 4 in, its ends
+    returned, so 59 in long below and 65 above: by Simpson's rule over its chords.
+    """
+    told = {"overmantel": "36 in", "beside": "8 in", "support": "3-1/2 in", "projection": "1 in"}
+    design = change(Design(), {**changes("paneled overmantel", **told), "breast.form": "straight"})
+    made = build_geometry(design)
+    paneling, cornice = mantel_parts(made)[-2:]
+    by_hand = 2 * 59 * 3.5 + 4 * 3.5 * 26 + 3 * 15 * 26 * 0.35
+    assert paneling.group.volume / INCH**3 == pytest.approx(by_hand)
+    crown = hollow(0.0, lambda out: 2 * (29.5 + out - 1), 1.0, 4.0, 0.0, 3.0)
+    assert cornice.group.volume / INCH**3 == pytest.approx(sum(one[-1] for one in crown))
+    assert inches_of(cornice.group.runs[0])[:2] == pytest.approx([-32.5, 32.5])
+    low = change(design, {"mantel.overmantel": "10 in"})
+    paneling, cornice = mantel_parts(build_geometry(low))[-2:]
+    # 0.15 of 10 in of cornice; of the 8-1/2 in under it a quarter for each rail
+    assert inches_of(cornice.group.runs[0])[3:] == pytest.approx([55, 56.5])
+    assert inches_of(paneling.group.runs[0])[3:] == pytest.approx([46.5, 46.5 + 8.5 / 4])
+
+
+def test_a_wide_pilaster_keeps_its_foot_and_head_in_proportion():
+    """12 in wide and 38 high: a fifth of that is plinth and a tenth cap, where the width would make 16.8 and 6."""
+    made = build_geometry(mantel("pilasters and frieze", support="12 in", beyond="22 in"))
+    plinth, shaft, cap = (inches_of(run) for run in mantel_parts(made)[1].group.runs)
+    assert plinth[2:] == pytest.approx([1, 0, 7.6])
+    assert shaft[2:] == pytest.approx([0.75, 7.6, 34.2])
+    assert cap[2:] == pytest.approx([1, 34.2, 38])
+
+
+def test_what_stands_beside_the_opening_and_what_over_it():
+    steps = trim_steps(sketch(mantel("pilasters and frieze")))
+    assert {s.place for s in steps if "shelf" in s.name or s.name == "frieze"} == {"above"}
+    shaft = max((s for s in steps if "pilaster" in s.name), key=lambda s: s.height)
+    assert shaft.place == "beside"  # it goes up past the opening, and begins beside it
+    corbels = trim_steps(sketch(mantel("beam on corbels")))
+    assert {s.place for s in corbels} == {"above"}
+
+
+def test_a_course_of_brick_stands_out_no_more_than_a_third_of_its_bed():
+    """Utility brick, 3-5/8 in high and wide: a third of the bed is 1-5/24 in, half the height 1-13/16."""
+    told = {**changes("shelf", material="brick", thickness="4 in"), "brick.facing": "utility"}
+    assert change(Design(), {**told, "mantel.depth": "1-3/16 in"})
+    with pytest.raises(InputError, match="Mantel depth"):
+        change(Design(), {**told, "mantel.depth": "1-1/4 in"})
+
+
+def test_brick_of_a_shelf_is_counted_to_the_next_whole_one_and_weighed_without_its_joints():
+    """56 in: seven modular brick and six joints are 55-5/8, so eight to the course; brick fills 2-1/4 of 2-2/3 in and
+    7-5/8 of 8.
+    """
+    told = changes("shelf", material="brick", thickness="8 in", depth="3 in", beyond="10 in")
+    made = build_geometry(change(Design(), {**told, "brick.facing": "modular"}))
+    (row,) = [r for r in take_off(made) if r.item == "Mantel and trim, brick"]
+    whole = 56 * 8 / 3 * (1 + 2 + 3)
+    assert row.net == 24
+    assert row.volume / INCH**3 == pytest.approx(whole * (2.25 / (8 / 3)) * 7.625 / 8, rel=1e-6)
+
+
+def test_what_goes_through_the_ceiling_is_shown_up_to_it():
+    high = [
+        {"distance": "40 in", "height": "5 in", "projection": "6 in", "combustible": False},
+        {"distance": "13 in", "height": "2 in", "projection": "6 in"},
+    ]
+    result = assess(change(Design(), {"surround.trim": high, "house.ceiling": "6 ft"}))
+    shelf = mantel_things(result, "room")[0]
+    assert shelf.points[:, 2].max() == pytest.approx(72 * INCH)
+    (stone, ring), (wood, _) = (
+        (part.material, rings[0]) for part, rings in mantel_cuts(result.geometry, 9.0)
+    )
+    assert (stone, wood) == ("stone", "wood")
+    assert max(z for _, z in ring) == pytest.approx(72 * INCH)
+    assert [block.tone for block in scene(result.geometry).trim] == ["stone", "wood"]

@@ -220,6 +220,8 @@ def _holds(design, entry, taken):
         return held == pytest.approx(13 * 16 * SQIN - (4 - pi) * taken**2)
     if entry.key == "throat height" and taken < INCH / 4:
         return held == pytest.approx(INCH / 4)  # and it is said: see below
+    if entry.fills == "surround.trim":
+        assert design.mantel.family == "piece by piece" and "mantel.family" not in assumed(design)
     if entry.key == "trim that burns":
         return bool(held) == taken and "surround.trim" not in assumed(design)
     if entry.fills == "surround.trim":

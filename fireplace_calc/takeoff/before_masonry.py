@@ -120,8 +120,7 @@ def _brick_shelf(geometry: Geometry, part: MantelPart) -> Iterator[Share]:
     for run in part.group.runs:
         left, right, *_ = run.bounds
         whole += ceil((right - left + place.joint) / (place.brick + place.joint) - ROUNDING)
-    height = place.course - place.joint
-    bare = volume * height / place.course * place.brick / (place.brick + place.joint)
+    bare = volume * place.height / place.course * place.brick / (place.brick + place.joint)
     note = f"{part.name} in {len(part.group.runs)} corbelled courses, weighed as it stands out"
     yield Share(
         *(MANTEL, "Mantel and trim, brick", "brick", bare, bare * density("brick")), whole, note

@@ -33,9 +33,9 @@ class MantelPlace:
         far it reaches, and its top; beyond the last is the floor.
     breast_half, breast_top : float
         Half width of the breast, and up to which level it is that wide in the room.
-    course, corbel, brick, joint, bed : float
+    course, corbel, brick, joint, height : float
         Course of the facing brick; how far a course of it may stand out over the one below; length
-        of a brick, its head joint, and its bed.
+        of a brick, its head joint, and its height.
     """
 
     half: float
@@ -50,7 +50,7 @@ class MantelPlace:
     corbel: float
     brick: float
     joint: float
-    bed: float
+    height: float
 
 
 def breast_top(framed: Framed) -> float:
@@ -107,7 +107,7 @@ def mantel_place(framed: Framed) -> MantelPlace:
         corbel=min(size.height / 2, size.width / 3),
         brick=size.length,
         joint=joint,
-        bed=size.width,
+        height=size.height,
     )
 
 

@@ -63,10 +63,10 @@ void main() {
     if (d < near) { next = near; near = d; who = a; } else if (d < next) next = d;
   }
   float crack = 1. - smoothstep(.0, .34, next - near), edge = length((vAt - .5) * vec2(2., 2.));
-  float bed = smoothstep(1., .25, edge + .35 * (soft(m * 9.) - .5)), breath = .62 + .38 * soft(vec2(who * 17., time * .5 + who * 9.));
-  float glow = bed * (crack * 1.5 + .5 * smoothstep(.35, .95, who) * breath) * breath;
+  float bed = 1. - smoothstep(.3, .95, edge + .4 * (soft(m * 9.) - .5)), breath = .62 + .38 * soft(vec2(who * 17., time * .5 + who * 9.));
+  float glow = bed * (crack * .9 + .7 * smoothstep(.35, .95, who) * breath) * breath;
   vec3 c = mix(vec3(1., .1, .008), vec3(1., .4, .07), smoothstep(.25, 1.1, glow));
-  gl_FragColor = vec4(c * glow * 1.1 * gain, smoothstep(.0, .25, bed) * .35 * gain);
+  gl_FragColor = vec4(c * glow * .5 * gain, smoothstep(.0, .5, bed) * .8);
 }`;
 
 /** The fire of a room: add `object` to the scene, call `tick` for every frame. */

@@ -17,9 +17,9 @@ export function paintBoards(s, coat, { seed, bevel = 0.0016 }) {
     const across = whole ? b : Math.abs(((b + 9) % 0.44) - 0.22) - 0.11, off = across - look.heart + 0.006 * w, deep = look.deep + look.taper * a + 0.012 * between(warp, X * 0.12 + 90, Y * 0.5);
     const ring = Math.sqrt(off * off + deep * deep) * look.rings + 0.35 * w, part = ring - Math.floor(ring);
     const late = part < 0.72 ? part * part * 0.9 : (1 - part) * 3.2;
-    const p = at(pore, (X * 0.055) | 0, Y), streak = at(pore, (X * 0.02) | 0, (Y * 0.7) | 0), c = at(cloud, X, Y);
+    const p = between(pore, X * 0.055, Y), streak = between(pore, X * 0.02, Y * 0.7 + 40), c = at(cloud, X, Y);
     let f = 1.03 - 0.17 * late * look.strong + 0.035 * p + 0.05 * streak + 0.045 * c;
-    if (p > 0.8) f *= 0.86;
+    if (p > 0.62) f *= 0.88;
     const knot = look.knot;
     if (knot) { const kx = (a - knot[0]) / 2.2, ky = b - knot[1], kr = Math.hypot(kx, ky) / knot[2]; if (kr < 1.6) f *= kr < 0.55 ? 0.6 + 0.1 * Math.sin(kr * 30) : 1 - 0.22 * (1.6 - kr); }
     put(s, i, look.tone, f);
@@ -31,7 +31,7 @@ export function paintBoards(s, coat, { seed, bevel = 0.0016 }) {
 
 function boardLook(u, tones, vary) {
   const pick = tones[Math.floor(u.lot() * tones.length)], f = 1 + vary * (u.lot() * 2 - 1);
-  return { tone: pick.map((v, k) => v * f * (1 + (k - 1) * 0.02 * (u.lot() - 0.5))), heart: (u.lot() - 0.5) * 0.16, deep: 0.01 + 0.05 * u.lot(), taper: (u.lot() - 0.5) * 0.05, rings: 130 + 110 * u.lot(), strong: 0.7 + 0.5 * u.lot(), cup: (u.lot() - 0.4) * 0.0006,
+  return { tone: pick.map((v, k) => v * f * (1 + (k - 1) * 0.02 * (u.lot() - 0.5))), heart: (u.lot() - 0.5) * 0.16, deep: 0.01 + 0.05 * u.lot(), taper: (u.lot() < 0.5 ? -1 : 1) * (0.02 + 0.06 * u.lot()), rings: 80 + 80 * u.lot(), strong: 0.75 + 0.5 * u.lot(), cup: (u.lot() - 0.4) * 0.0006,
     knot: u.lot() < 0.16 ? [(u.lot() - 0.5) * u.half[0], (u.lot() - 0.5) * u.half[1], 0.006 + 0.008 * u.lot()] : null };
 }
 
@@ -40,9 +40,9 @@ export function paintBark(s, coat, { seed }) {
   const tone = rgb(coat.tones[0]), { w, h } = s, furrow = tile(seed + 1, [128, 64, 32], [1, 0.8, 0.5]), fine = tile(seed + 2, [1, 2, 4, 8], [0.8, 0.9, 0.8, 0.6]);
   for (let y = 0, i = 0; y < h; y++) for (let x = 0; x < w; x++, i++) {
     // A whole number of times slower along the log, so that it still closes.
-    const n = Math.abs(between(furrow, x * 512 / w, (y * 512 / h) * 5)), ridge = Math.min(n * 1.7, 1), g = at(fine, x, y);
+    const n = Math.abs(between(furrow, x * 512 / w, (y * 512 / h) * 5) + 0.3 * at(fine, x, y)), ridge = Math.min(n * 1.4, 1), g = at(fine, x, y);
     s.height[i] = coat.relief * (ridge + 0.12 * g);
-    put(s, i, tone, (0.55 + 0.5 * ridge) * (1 + 0.13 * g));
+    put(s, i, tone, (0.7 + 0.34 * ridge) * (1 + 0.16 * g));
   }
 }
 

@@ -4,8 +4,11 @@ courses on the elevation's levels, the firebox brick by brick.
 
 import numpy as np
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from shapely import STRtree, polygons, unary_union
 from shapely.geometry import Polygon
+from strategies import designs
 
 from fireplace_calc import Design, assess, change
 from fireplace_calc.base.units import INCH
@@ -224,3 +227,31 @@ def test_the_bands_of_a_rug_lie_one_inside_the_other_on_the_rug():
     assert len(outlines) > 3
     for outer, inner in zip(outlines, outlines[1:], strict=False):
         assert outer.contains(inner)
+
+
+@settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
+@given(
+    designs(),
+    st.fixed_dictionaries(
+        {
+            "surround.face": st.sampled_from(["brick", "stone", "tile", "plaster"]),
+            "surround.stone_bond": st.sampled_from(["coursed rubble", "random rubble"]),
+            "brick.facing_bond": st.sampled_from(FACE_BONDS),
+            "firebox.bond": st.sampled_from(["running", "basketweave", "herringbone 90"]),
+            "breast.form": st.sampled_from(["shouldered", "straight", "flush"]),
+        }
+    ),
+)
+def test_any_design_is_laid_within_what_goes_over_the_wire(design, changes):
+    """Outlines are told in 16-bit steps of a tenth of a millimeter. All patterns of a design, sent
+    once, take less than 24 KiB beside those of the floors; a slider sends those that change.
+    """
+    patterns = {}
+    for layout in face_layouts(assess(change(design, changes))):
+        corners = np.concatenate(layout.rings)
+        assert np.isfinite(corners).all() and np.isfinite(layout.origin).all()
+        assert 0.01 < layout.width < 12 and 0.01 < layout.height < 12
+        assert np.abs(corners).max() < 12
+        if layout.stuff not in ("boards", "pine boards", "flags", "floor tile"):
+            patterns[corners.round(4).tobytes()] = 4 * len(corners)
+    assert sum(patterns.values()) < 24 * 1024

@@ -8,15 +8,16 @@ from dataclasses import replace
 from types import SimpleNamespace
 
 import pytest
+from sampled import sampled
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import DATA
+from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.units import INCH, MM, SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.explore import (
-    find_combinations,
     find_remedies,
     highest_raise,
     liner_raises,
@@ -24,6 +25,7 @@ from fireplace_calc.explore import (
 )
 from fireplace_calc.explore.mending.remedy import ranked
 from fireplace_calc.explore.raising import every_finding
+from fireplace_calc.explore.together.combined import looking_for_combinations
 from fireplace_calc.panels import work_in_hand
 from fireplace_calc.panels.controls.controls import Control, Lead
 from fireplace_calc.panels.controls.reader_units import typed, with_unit
@@ -456,13 +458,23 @@ def test_least_work_comes_first_when_the_reader_wants_it():
         ranked((), "beauty")
 
 
-def test_two_or_three_changes_are_looked_for_on_request():
+def test_two_or_three_changes_are_looked_for_on_request(monkeypatch):
+    ran = []
+
+    def looking(design, pack, locks):
+        """The search itself, gone through once and not twice."""
+        found = yield from looking_for_combinations(design, pack, locks=locks)
+        ran.append((design, pack, locks, found))
+        return found
+
+    monkeypatch.setattr("fireplace_calc.panels.folds.remedies.looking_for_combinations", looking)
     panel = Hand(change(Design(), {"hearth.front": "14 in", "hearth.side": "6 in"}))
     fold = Remedies(panel)
     fold.update()
     assert shown(fold.together) == []
     fold.ask.click()
-    found = find_combinations(panel.design)
+    ((design, pack, locks, found),) = ran
+    assert (design, pack, locks) == (panel.design, panel.pack, ())
     named = every_finding(panel.result)
     assert found and shown(fold.together) == [
         remedy_words(one, named, "feet-inches") for one in found
@@ -482,7 +494,16 @@ def test_canadas_table_is_said_beside_an_american_remedy():
     assert f"Another country's book says no: {sentence(one.warns[0])}" in text
 
 
-def test_the_fold_of_the_raise_tells_of_every_liner_on_request():
+FEW_LINERS = {"8", "12", "12x16", "8.5x13"}
+
+
+@pytest.mark.parametrize("some", sampled((FEW_LINERS, set()), 1))
+def test_the_fold_of_the_raise_tells_of_every_liner_on_request(some, monkeypatch):
+    """Of a few liners, and with everything else of all."""
+    for table in (round_liners, rectangular_liners) if some else ():
+        listed = {size: row for size, row in table().items() if size in some}
+        name = f"fireplace_calc.explore.liners.{table.__name__}"
+        monkeypatch.setattr(name, lambda listed=listed: listed)
     panel = Hand(RAISED)
     panel.session.without = lambda key: change(panel.design, {key: "0 in"})
     fold = HowFar(panel)

@@ -24,7 +24,10 @@ from fireplace_calc.editing.starting.start import Start
 from fireplace_calc.editing.starting.worked_out import sections_for
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.panels import html, panel
+from fireplace_calc.panels.options import picture_desk
 from fireplace_calc.report.for_client.under_a_picture import option_words
+from fireplace_calc.scene.still.empty_room import bare_measures, bare_room
+from fireplace_calc.scene.still.option_pictures import InRoom
 
 EXAMPLE = load(DESIGNS / "boathouse-laid.toml")
 TASK = (
@@ -395,7 +398,14 @@ def test_the_history_goes_to_any_step(page):
     assert page.design.opening.width == pytest.approx(46 * INCH)
 
 
-def test_options_are_named_renamed_removed_and_put_back_on_the_page(page):
+def test_options_are_named_renamed_removed_and_put_back_on_the_page(page, monkeypatch):
+    """Their pictures are tried in ``test_options``: here of the room without a fireplace."""
+
+    def blank(result, standpoint, *_):
+        g = result.geometry
+        return InRoom(result, (*bare_room(g),), (), bare_measures(g)).drawn(standpoint, 24, 16)
+
+    monkeypatch.setattr(picture_desk, "option_picture", blank)
     page.open("options")
     fold = page.folds["options"]
     fold.name.value = "With an arch"

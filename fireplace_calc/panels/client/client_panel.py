@@ -38,6 +38,9 @@ DECIDES = (
     "surround.face",
     "mantel.family",
     "breast.form",
+    "hearth.faced",
+    "seat.left",
+    "seat.right",
 )
 """What a client decides, by the inputs' keys."""
 STOPPING = (

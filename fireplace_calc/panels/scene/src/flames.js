@@ -8,6 +8,9 @@ const STILL = 41.3;
 /** After so many seconds it burns as before: large numbers lose their small parts. */
 const AGAIN = 900;
 
+/** Width, depth and height of the bed of coals, of the fire's width. */
+const BED = [0.56, 0.38, 0.06];
+
 const NOISE = `
 float lot(vec2 p) { p = fract(p * vec2(123.34, 345.45)); p += dot(p, p + 34.345); return fract(p.x * p.y); }
 float soft(vec2 p) { vec2 i = floor(p), f = p - i; f *= f * (3. - 2. * f);
@@ -24,7 +27,7 @@ void main() {
   vec3 p = foot + along * (position.x * form.x) + vec3(0., 0., position.y * form.y);
   // A sheet that is seen by its edge would show as a line: it fades.
   vec3 view = cameraPosition - (modelMatrix * vec4(p, 1.)).xyz;
-  vFacing = smoothstep(.12, .62, abs(dot(normalize(view.xy), vec2(-sin(turn), cos(turn)))));
+  vFacing = smoothstep(.3, .8, abs(dot(normalize(view.xy), vec2(-sin(turn), cos(turn)))));
   gl_Position = projectionMatrix * modelViewMatrix * vec4(p, 1.);
 }`;
 
@@ -80,9 +83,7 @@ export class Flames {
     this.tongues = new Mesh(sheets(wide), this.material(TONGUE_CORNERS, TONGUE));
     this.tongues.frustumCulled = false;
     this.tongues.renderOrder = 6;
-    const bed = new PlaneGeometry(wide * 0.92, wide * 0.5);
-    this.embers = new Mesh(bed, this.material(EMBER_CORNERS, EMBER, { size: { value: [wide * 0.92, wide * 0.5] } }));
-    this.embers.position.z = 0.012;
+    this.embers = new Mesh(bedOf(wide), this.material(EMBER_CORNERS, EMBER, { size: { value: [wide * BED[0], wide * BED[1]] } }));
     this.embers.renderOrder = 5;
     this.object.add(this.embers, this.tongues);
   }
@@ -116,6 +117,16 @@ export class Flames {
       one.material.dispose();
     }
   }
+}
+
+/** The bed of coals: a low mound over the ashes. */
+function bedOf(wide) {
+  const bed = new PlaneGeometry(wide * BED[0], wide * BED[1], 20, 14), at = bed.attributes.position;
+  for (let k = 0; k < at.count; k++) {
+    const r = Math.hypot((2 * at.getX(k)) / (wide * BED[0]), (2 * at.getY(k)) / (wide * BED[1]));
+    at.setZ(k, 0.004 + wide * BED[2] * Math.sqrt(Math.max(1 - r * r, 0)));
+  }
+  return bed;
 }
 
 /** Sheets before and behind one another, and a few across them, so that from every side they read as one body. */

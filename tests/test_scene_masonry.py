@@ -139,6 +139,7 @@ def test_a_random_fireplace_is_shown_as_it_is_listed(design):
     assert dict(found) == listed_
     keys = [t.key for t in masonry(result, "apart")]
     assert len(set(keys)) == len(keys)
+    assert {part.name for part in result.parts} <= set(checks_of_parts())
     room = masonry(result, "room")
     assert sizes(room) <= MOST
     top = wall_top(result.geometry)
@@ -242,6 +243,8 @@ def test_sections_weigh_together_what_their_line_says(boathouse):
 
 
 def test_every_check_speaks_of_a_part_or_of_none(results):
+    for result in results:
+        assert {part.name for part in result.parts} <= set(checks_of_parts())
     told = set().union(*checks_of_parts().values())
     for name, pack in PACKS.items():
         keys = {rule.key for rule in pack.rules if not rule.outside}

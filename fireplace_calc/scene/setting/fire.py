@@ -23,6 +23,8 @@ DEEP, HIGH, LONG = 0.39, 0.42, 0.66
 """Of a fire of full size. [m]"""
 LEAST, LARGEST = 0.15, 1.25
 """No fire is laid smaller or larger, over that of full size. [-]"""
+SHORTEST = 0.1
+"""Nor with shorter logs. [m]"""
 FORWARD = (1.0, 0.92, 0.84, 0.76, 0.68)
 """How deep the back log may lie, of the firebox. [-]"""
 STEP = 0.05
@@ -77,6 +79,19 @@ class FirePlace:
         """
         return _stepped(min(self.most, self.long - self.closes * y))
 
+    @property
+    def lengths(self) -> tuple[float, ...]:
+        """Of the logs as they are ``LAID``. [m]"""
+        return tuple(
+            _stepped(share * self.long_at((y + radius) * self.size))
+            for y, radius, share, *_ in LAID
+        )
+
+    @property
+    def shortest(self) -> float:
+        """Of its logs. [m]"""
+        return max(min(self.lengths), 0.0)
+
 
 def fire_place(geometry: Geometry) -> FirePlace:
     """Where the fire is laid, clear of back, sides and head.
@@ -89,7 +104,9 @@ def fire_place(geometry: Geometry) -> FirePlace:
     -------
     FirePlace
     """
-    return max((_laid_at(geometry, share) for share in FORWARD), key=lambda at: at.size * at.long)
+    return max(
+        (_laid_at(geometry, share) for share in FORWARD), key=lambda at: at.size * at.shortest
+    )
 
 
 def _laid_at(geometry: Geometry, share: float) -> FirePlace:
@@ -127,19 +144,10 @@ def laid_fire(geometry: Geometry) -> Iterator[Thing]:
     Thing
     """
     at = fire_place(geometry)
-    size = _step_down(at.size)
-    if size < LEAST:
+    if at.size < LEAST or at.shortest < SHORTEST:
         return
-    lengths = tuple(
-        _step_down(share * at.long_at((y + radius) * size)) for y, radius, share, *_ in LAID
-    )
-    for one in _made(size, lengths):
+    for one in _made(at.size, at.lengths):
         yield one.at(y=at.middle, z=at.hearth)
-
-
-def _step_down(size: float) -> float:
-    """To the step under it, so that a slider seldom changes the form of a log."""
-    return floor(size / STEP + 1e-9) * STEP
 
 
 @lru_cache(maxsize=32)

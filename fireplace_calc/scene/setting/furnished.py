@@ -12,6 +12,7 @@ from fireplace_calc.scene.records import Point, RoomMeasures, Thing
 from fireplace_calc.scene.setting.fire import fire_place, laid_fire
 from fireplace_calc.scene.setting.furniture.hearth import fire_irons, wood_cradle
 from fireplace_calc.scene.setting.furniture.ornaments import plant
+from fireplace_calc.scene.setting.furniture.person import person
 from fireplace_calc.scene.setting.furniture.seats import armchair, sofa
 from fireplace_calc.scene.setting.furniture.shelves import BAY, bookcase
 from fireplace_calc.scene.setting.furniture.tables import (
@@ -147,13 +148,13 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
         return spot
 
     left, right, back = plan.left, plan.right, plan.back - SKIRTING_THICK
-    near = max(left + 0.72, -reach - 2.3)  # a long room keeps its seats by the fire
+    near = max(left + 0.64, -reach - 2.3)  # a long room keeps its seats by the fire
     couch = None
     for wide in (2.1, 1.8, 1.5):
         couch = couch or stand(
             sofa(wide),
             *(
-                Spot(max(near, left + 0.68 + 0.1 * k), -ahead - 0.65 - wide / 2 - 0.15 * m, 90.0)
+                Spot(max(near, left + 0.64 + 0.1 * k), -ahead - 0.65 - wide / 2 - 0.15 * m, 90.0)
                 for k in range(3)
                 for m in range(6)
             ),
@@ -177,6 +178,16 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
             for k in range(5)
         ),
     )
+    stand(
+        person(),
+        *(
+            Spot(side * (reach + 0.38 + 0.1 * k), -0.12 - 0.15 * m, -38.0 * side)
+            for k in range(5)
+            for m in range(4)
+            for side in (1, -1)
+        ),
+        burns=False,
+    )
     bays = min(5, floor((wall_top(geometry) - 0.5) / BAY))
     case = None
     for wide in (1.2, 0.9, 0.6):
@@ -187,15 +198,6 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
                 for x, side in ((left + 0.24, 1), (-reach - 0.5, -1), (right - 0.1, -1))
             ),
         )
-    stand(
-        wood_cradle(),
-        *(Spot(s * (reach + 0.36 + 0.1 * k), back - 0.2) for k in range(12) for s in (-1, 1)),
-    )
-    stand(
-        fire_irons(),
-        *(Spot(s * (reach + 0.15 + 0.05 * k), back - 0.15) for k in range(3) for s in (1, -1)),
-        burns=False,
-    )
     green = plant().width / 2 + 0.03
     stand(
         plant(),
@@ -205,6 +207,15 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
             for k in range(6)
         ),
         *(Spot(right - green, plan.front + green + 0.2 * k) for k in range(4)),
+    )
+    stand(
+        wood_cradle(),
+        *(Spot(s * (reach + 0.36 + 0.05 * k), back - 0.2) for k in range(30) for s in (-1, 1)),
+    )
+    stand(
+        fire_irons(),
+        *(Spot(s * (reach + 0.15 + 0.05 * k), back - 0.15) for k in range(3) for s in (1, -1)),
+        burns=False,
     )
     for share in (1.0, 0.85, 0.7, 0.55):
         wide, deep = round(2.9 * share, 1), round(2.0 * share, 1)

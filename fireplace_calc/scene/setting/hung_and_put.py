@@ -58,7 +58,6 @@ def on_the_mantel(geometry: Geometry) -> Iterator[Thing]:
     room = (right - left) / 2 - 0.06
     row = (
         (-1, (vase("vase", "glaze", 0.28, 0.15),)),
-        (-1, (vase("small vase", "clay", 0.17, 0.11),)),
         (1, candlestick("candlestick", 0.26)),
         (1, candlestick("short candlestick", 0.19)),
         (1, pile_of_books()),

@@ -68,6 +68,23 @@ def taken_of_the_ceiling(geometry: Geometry) -> CrossSection:
     return _level_cut(geometry, wall_top(geometry) + SKIN)
 
 
+def taken_at(geometry: Geometry, level: float) -> CrossSection:
+    """What stands in the room at a level.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    level : float
+        [m]
+
+    Returns
+    -------
+    CrossSection
+        Right, and away from the room. [m]
+    """
+    return _level_cut(geometry, level)
+
+
 def footprint(geometry: Geometry) -> CrossSection:
     """What stands over the floor, seen from above, up to the ceiling.
 

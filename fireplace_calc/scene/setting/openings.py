@@ -127,7 +127,7 @@ def _casing(left: float, w: Window) -> Manifold:
 
 def _curtain(left: float, at: float, way: float, high: float) -> Manifold:
     """One side of a curtain drawn open, in folds, from one end on."""
-    many, thick = 5 * FOLDS, 0.005
+    many, thick = 4 * FOLDS, 0.005
     line = [
         (0.1 + 0.035 * sin(2 * pi * FOLDS * k / many) * (1 - 0.2 * (k % 4) / 3), CURTAIN * k / many)
         for k in range(many + 1)

@@ -24,7 +24,7 @@ CLEAR = 0.06
 """Between one thing and the next, and from the masonry. [m]"""
 LOW = 0.5
 """What is no higher than this is seen over. [m]"""
-ROUND_AN_EYE = 0.32
+ROUND_AN_EYE = 0.22
 """Nothing stands so near to a standpoint. [m]"""
 BESIDE_OPENING = 0.12
 """So much beside the opening is in sight as well. [m]"""

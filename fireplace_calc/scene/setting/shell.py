@@ -13,6 +13,7 @@ from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.records import Thing, Window
 from fireplace_calc.scene.setting.forms import Ends, block, joined
 from fireplace_calc.scene.setting.masonry_in_room import (
+    taken_at,
     taken_of_the_ceiling,
     taken_of_the_floor,
     taken_of_the_wall,
@@ -67,13 +68,14 @@ def shell_things(geometry: Geometry) -> Iterator[Thing]:
         ("wall at the front", "paint", block((left, right), (front - THICK, front), (0.0, top))),
     ):
         yield made(key, key, stuff, body).at()
-    for key, body in (
-        ("skirting", _skirting((left, right), (front, back))),
-        ("cornice", _cornice((left, right), (front, back), top)),
+    for key, levels, body in (
+        ("skirting", (0.001, SKIRTING / 2), _skirting((left, right), (front, back))),
+        ("cornice", (top - CORNICE / 2,), _cornice((left, right), (front, back), top)),
     ):
         if key == "cornice" and top < LOW_ROOM:
             continue
-        left_over = body - joined([breast, *_cut_by_openings(geometry, right)])
+        stands = [_prism(taken_at(geometry, z), levels[-1] - THICK / 2) for z in levels]
+        left_over = body - joined([breast, *stands, *_cut_by_openings(geometry, right)])
         yield made(key, key, "white", left_over).at()
 
 

@@ -47,7 +47,7 @@ class Log(NamedTuple):
         return [(x + c * k, y + s * k, z) for k in (2 * m / parts - 1 for m in range(parts + 1))]
 
 
-def bark_of(log: Log, around: int = 12, along: int = 4) -> Manifold:
+def bark_of(log: Log, around: int = 10, along: int = 4) -> Manifold:
     """The log's body, not quite round and not quite straight; inside its ``radius``.
 
     Parameters
@@ -72,7 +72,7 @@ def bark_of(log: Log, around: int = 12, along: int = 4) -> Manifold:
     return body.rotate((0.0, 0.0, log.turn)).translate(log.middle)
 
 
-def ends_of(log: Log, around: int = 12, both: bool = True) -> list[Manifold]:
+def ends_of(log: Log, around: int = 10, both: bool = True) -> list[Manifold]:
     """The sawn ends, a hair before the bark's.
 
     Parameters

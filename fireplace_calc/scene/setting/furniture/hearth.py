@@ -59,7 +59,7 @@ def wood_cradle() -> Furniture:
     ]
     logs: list[Log] = []
     radius, row, level = 0.059, 4, 0.08 + bar + 0.062
-    for k in range(4):
+    for k in range(3):
         many = row - k % 2
         for m in range(many):
             x = (m - (many - 1) / 2) * 0.1215
@@ -74,6 +74,6 @@ def wood_cradle() -> Furniture:
             "firewood ends",
             "firewood",
             "log end",
-            [e for x in logs for e in ends_of(x, 8, False)],
+            [e for x in logs for e in ends_of(x, 7, False)],
         ),
     )

@@ -13,7 +13,7 @@ from fireplace_calc.scene.setting.stood import Furniture, Made, gathered, made
 if TYPE_CHECKING:
     from manifold3d import Manifold
 
-LATHE = 12
+LATHE = 11
 """Facets of what is turned. [-]"""
 
 
@@ -50,7 +50,7 @@ def candlestick(key: str, high: float) -> tuple[Made, Made]:
     candle = turned([(0, high), (0.0105, high), (0.0105, high + 0.15), (0.004, high + 0.157),
                      (0, high + 0.157)], 8)  # fmt: skip
     return (
-        made(key, "candlestick", "brass", turned([*shape, *top], 10), smooth=True),
+        made(key, "candlestick", "brass", turned([*shape, *top], 8), smooth=True),
         made(f"{key} candle", "candle", "paper", candle, smooth=True),
     )
 
@@ -146,11 +146,11 @@ def plant() -> Furniture:
         head = (0.13 * cos(way), 0.13 * sin(way), 1.25 - 0.18 * k)
         foot = (0.03 * cos(way), 0.03 * sin(way), 0.252)
         stems.append(rod([foot, head], 0.009, 5))
-        for m in range(6):
-            share = 0.3 + 0.7 * m / 5
+        for m in range(5):
+            share = 0.3 + 0.7 * m / 4
             at = tuple(a + share * (b - a) for a, b in zip(foot, head, strict=True))
-            turn, rise = 137.5 * m + 70 * k, 28 + 40 * m / 5
-            leaf = _leaf(0.32 - 0.1 * m / 5, 0.14).translate((0.01, 0, 0))
+            turn, rise = 137.5 * m + 70 * k, 28 + 40 * m / 4
+            leaf = _leaf(0.27 - 0.08 * m / 4, 0.13).translate((0.01, 0, 0))
             leaves.append(leaf.rotate((0, -rise, turn)).translate((at[0], at[1], at[2])))
     return gathered(
         made("pot", "plant pot", "clay", pot, smooth=True),

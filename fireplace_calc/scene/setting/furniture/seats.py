@@ -59,7 +59,7 @@ def sofa(width: float = 2.1) -> Furniture:
         for side in (-1, 1)
     ]
     feet = [
-        tapered(0.0, FOOT, 0.016, 0.026, 10).translate((x, y, 0.0))
+        tapered(0.0, FOOT, 0.016, 0.026, 8).translate((x, y, 0.0))
         for x in (-half + 0.1, half - 0.1)
         for y in (front + 0.09, rear - 0.09)
     ]
@@ -93,7 +93,7 @@ def armchair() -> Furniture:
         pillow(0.42, 0.16).rotate((-20, 0, 0)).translate((0.03, rear - 0.44, 0.3 + 0.17 + 0.215))
     )
     legs = [
-        tapered(0.0, 0.17, 0.013, 0.022, 10).translate((x, y, 0.0))
+        tapered(0.0, 0.17, 0.013, 0.022, 8).translate((x, y, 0.0))
         for x in (-half + 0.07, half - 0.07)
         for y in (front + 0.07, rear - 0.36)
     ]

@@ -70,7 +70,7 @@ def _row(k: int, left: float, right: float, front: float) -> Iterator[tuple[str,
     end = right - 0.1 - 0.14 * ((k * GOLDEN) % 1)
     while True:
         draw = [(n * GOLDEN * p) % 1 for p in (1.0, 2.3, 4.7)]
-        thick, high, deep = 0.028 + 0.03 * draw[0], 0.19 + 0.09 * draw[1], 0.14 + 0.05 * draw[2]
+        thick, high, deep = 0.03 + 0.034 * draw[0], 0.19 + 0.09 * draw[1], 0.14 + 0.05 * draw[2]
         if at + thick > end:
             break
         set_back = 0.012 * draw[1]

@@ -27,7 +27,7 @@ def low_table() -> Furniture:
         for y in (-deep / 2 + 0.06, deep / 2 - 0.06)
     ]
     legs = [
-        tapered(0.0, top - 0.033, 0.014, 0.023, 10).translate((x, y, 0.0))
+        tapered(0.0, top - 0.033, 0.014, 0.023, 8).translate((x, y, 0.0))
         for x in (-wide / 2 + 0.055, wide / 2 - 0.055)
         for y in (-deep / 2 + 0.06, deep / 2 - 0.06)
     ]
@@ -96,7 +96,7 @@ def side_table() -> Furniture:
     foot = turned(
         [(0, 0), (0.06, 0), (0.062, 0.012), (0.048, 0.02), (0.075, 0.075), (0.088, 0.13),
          (0.078, 0.19), (0.045, 0.235), (0.024, 0.26), (0.02, 0.275), (0, 0.276)],
-        16,
+        12,
     )  # fmt: skip
     stem = turned(
         [(0, 0.277), (0.016, 0.277), (0.016, 0.29), (0.006, 0.295), (0.006, 0.44), (0, 0.44)], 8
@@ -121,7 +121,7 @@ def shade(level: float) -> Made:
     high, foot, top, thin = 0.24, 0.2, 0.13, 0.003
     half = high / 2
     ring = [(foot - thin, -half), (foot, -half), (top, half), (top - thin, half)]
-    body = turned(ring, 28).translate((0, 0, level))
+    body = turned(ring, 22).translate((0, 0, level))
     return made("lamp shade", "lamp shade", "lamp", body, smooth=True)
 
 

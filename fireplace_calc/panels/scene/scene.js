@@ -4294,11 +4294,7 @@ float cloud(vec2 p) { vec2 i = floor(p), f = p - i; f *= f * (3. - 2. * f); retu
 vec3 sooted(vec3 c) {
   vec3 d = vAt - fire.xyz; float up = clamp(d.z / .8, 0., 1.), floor_ = step(.7, vN.z);
   float far = length(d.xy / vec2(fire.w * .75, .42)) - .6 * up + .35 * (cloud(vec2(vAt.x * 5. + vAt.y * 7., vAt.z * 4.)) - .5) + .12 * (cloud(vec2(vAt.x * 23., vAt.z * 21. + vAt.y * 19.)) - .5);
-<<<<<<< HEAD
   float dark = (1. - smoothstep(.5, 1.7, far)) * mix(1.02, .6, floor_) * smoothstep(.01, .17, vAt.y);
-=======
-  float dark = (1. - smoothstep(.5, 1.7, far)) * mix(1.02, .6, floor_) * (1. - step(.7, -vN.y) * (1. - smoothstep(.03, .15, vAt.y))); // ends of the lining that look into the room stay clean
->>>>>>> 3e841f0 (Soot lies in the firebox and not on the ends of its lining that look into the room)
   return mix(c, vec3(.016, .0145, .013), clamp(dark, 0., .975));
 }
 #endif

@@ -229,7 +229,7 @@ def test_the_bands_of_a_rug_lie_one_inside_the_other_on_the_rug():
         assert outer.contains(inner)
 
 
-@settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
+@settings(deadline=None, max_examples=32, suppress_health_check=list(HealthCheck))
 @given(
     designs(),
     st.fixed_dictionaries(

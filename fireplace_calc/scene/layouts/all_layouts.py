@@ -28,7 +28,7 @@ def face_layouts(result: Assessment) -> tuple[FaceLayout, ...]:
     geometry = result.geometry
     face = {"brick": brick_layouts, "tile": tile_layouts, "stone": stone_layouts}
     shown = face.get(geometry.design.surround.face)
-    return (
+    every = (
         *arch_layouts(geometry),
         *(shown(geometry) if shown else ()),
         *(() if shown is brick_layouts else brick_layouts(geometry)),
@@ -36,3 +36,5 @@ def face_layouts(result: Assessment) -> tuple[FaceLayout, ...]:
         *plain_layouts(geometry),
         *floor_layouts(),
     )
+    # Where a face is too small for a single unit, none is laid.
+    return tuple(layout for layout in every if layout.rings)

@@ -61,6 +61,8 @@ def _brick_by_brick(geometry: Geometry, layout: Layout) -> Iterator[FaceLayout]:
     name = layout.face.name
     if name == "back":
         rings += _ends_beside(geometry)
+    if not rings:
+        return
     corners = np.concatenate(rings)
     low, size = corners.min(axis=0), np.ptp(corners, axis=0)
     for origin, along, up, normal in _planes(geometry, name, float(low[0]), float(low[1])):

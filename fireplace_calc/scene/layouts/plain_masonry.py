@@ -29,8 +29,8 @@ def plain_layouts(geometry: Geometry) -> Iterator[FaceLayout]:
     """
     work, unit = lay_brickwork(geometry), block(geometry)
     front = work.extension_block
-    if front is not None:
-        rings = _front_of(front)
+    rings = _front_of(front) if front is not None else []
+    if rings:
         corners = np.concatenate(rings)
         low, size = corners.min(axis=0), np.ptp(corners, axis=0)
         yield FaceLayout(

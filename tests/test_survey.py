@@ -511,6 +511,23 @@ def test_the_ridge_stands_as_high_as_pitch_and_distance_bring_it(brick):
 
 
 @pytest.mark.parametrize(
+    ("name", "hint"),
+    [
+        ("jamb, lefts", "did you mean jamb, left"),
+        ("opening wdth, top", "did you mean opening width, top"),
+        ("zzzz", "the printed sheet lists them all."),
+    ],
+)
+def test_an_entry_nobody_asks_for_names_what_is_like_it(name, hint):
+    with pytest.raises(InputError, match="The survey asks for no") as refused:
+        Survey().put(name, "12 in")
+    assert hint in str(refused.value)
+    with pytest.raises(InputError) as refused:
+        read_survey(f"[told]\n'{name}' = '12 in'\n")
+    assert hint in str(refused.value)
+
+
+@pytest.mark.parametrize(
     ("box", "under", "least", "most", "over"),
     [
         ("opening height, left", "15.9 in", "16 in", "84 in", "84.1 in"),

@@ -41,6 +41,7 @@ TASK = (
     ("Which liner?", "12x16"),
     ("How high is the chimney", "24 ft"),
     ("What is the face made of?", "brick"),
+    ("Which mantel?", "none"),
 )
 CELL = (
     "from fireplace_calc import example, load\nfrom fireplace_calc.panels import panel\n"

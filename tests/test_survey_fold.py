@@ -111,6 +111,21 @@ def test_what_does_not_go_together_is_said_at_one_of_them():
     fold.hear({"do": "take"})  # nothing to take, and nothing breaks
 
 
+@pytest.mark.parametrize(
+    ("units", "said"),
+    [("feet-inches", "alone take 5'-6\""), ("millimetres", "alone take 1 676 mm")],
+)
+def test_what_does_not_go_together_is_said_in_the_readers_units(units, said):
+    """The plain firebox, throat and chamber are 66 in high; and again when the units change."""
+    made, fold = opened(units)
+    for way in ("one way", "again"):
+        put(fold, f"chimney height, {way}", "1 ft")
+    assert said in fold.read().trouble
+    other = "millimetres" if units == "feet-inches" else "feet-inches"
+    made.set_units(other)
+    assert said not in fold.read().trouble and "alone take" in fold.read().trouble
+
+
 def test_out_of_reach_is_a_tick():
     made, fold = opened()
     put(fold, "lintel bearing, left", "6")

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from math import pi
 from typing import Any
 
-from fireplace_calc.base.printing import length_text, show
+from fireplace_calc.base.printing import length_text, named
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.mantel import TOLD
 from fireplace_calc.design.records import Design
@@ -85,13 +85,13 @@ def low_throat(readings: Readings) -> tuple[dict[str, Any], tuple[str, ...]]:
     if drawn > throat:
         made["throat.height"] = length_text(drawn)
         said.append(
-            f"Throat height is {readings['throat height'].text} and drawn {show(drawn, 'length')}:"
+            f"Throat height is {readings['throat height'].text} and drawn {named(drawn, 'length')}:"
             " nothing lower can be drawn."
         )
     if lintel is not None and lintel > drawn:
         made["lintel.height"] = length_text(drawn)
         said.append(
-            f"Lintel height is {readings['lintel height'].text} and drawn {show(drawn, 'length')}:"
+            f"Lintel height is {readings['lintel height'].text} and drawn {named(drawn, 'length')}:"
             " the throat lies behind it. It is figured with the smaller one."
         )
     return made, tuple(said)
@@ -191,7 +191,7 @@ def _between(readings: Readings, wide: float, deep: float) -> str:
         return said
     area = across * high
     return (
-        f"{said} It lies between {show(least, 'area')} and {show(most, 'area')}: 1/"
+        f"{said} It lies between {named(least, 'area')} and {named(most, 'area')}: 1/"
         f"{area / least:.1f} to 1/{area / most:.1f} of the opening."
     )
 
@@ -224,8 +224,8 @@ def chimney_inputs(readings: Readings, design: Design) -> dict[str, Any]:
         told = readings["chimney height"].text
         raise InputError(
             f"Chimney height is {told}, but firebox, throat and smoke chamber alone take"
-            f" {show(frame.flue_start - frame.hearth, 'length')}: measure from the firebox floor to"
-            " the top of the flue.",
+            f" {named(frame.flue_start - frame.hearth, 'length')}: measure from the firebox floor"
+            " to the top of the flue.",
             "chimney height",
             "more than firebox, throat and smoke chamber",
             height,

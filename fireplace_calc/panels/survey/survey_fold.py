@@ -12,6 +12,7 @@ from typing import Any
 import ipywidgets as w
 
 from fireplace_calc.assessment import assess
+from fireplace_calc.base.printing import messages_in
 from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing import HEIGHT, WIDTH
 from fireplace_calc.drawing.composed.compose import WHOLE
@@ -56,7 +57,7 @@ class MeasureWhatStands(Fold):
         super().__init__(panel)
         self.station, self.sketch, self.said = ROOM, "", ""
         self.refused: dict[str, tuple[str, str]] = {}
-        self._known: tuple[Survey, Surveyed] | None = None
+        self._known: tuple[Survey, str, Surveyed] | None = None
         self._mine = panel.session.history
         self.page, self.found, self.link = SurveyPage(), w.HTML(), w.HTML()
         self.board = Board(self.page)
@@ -65,10 +66,11 @@ class MeasureWhatStands(Fold):
 
     def read(self) -> Surveyed:
         """The survey as it reads, worked out once for each state of it."""
-        survey = self.panel.session.survey
-        if self._known is None or self._known[0] is not survey:
-            self._known = survey, surveyed(survey)
-        return self._known[1]
+        survey, units = self.panel.session.survey, self.panel.units
+        if self._known is None or self._known[0] is not survey or self._known[1] != units:
+            with messages_in(units):
+                self._known = survey, units, surveyed(survey)
+        return self._known[2]
 
     # -- what comes from the page -----------------------------------------------------------------
     def hear(self, told: Mapping[str, Any]) -> None:

@@ -255,3 +255,12 @@ def test_any_design_is_laid_within_what_goes_over_the_wire(design, changes):
         if layout.stuff not in ("boards", "pine boards", "flags", "floor tile"):
             patterns[corners.round(4).tobytes()] = 4 * len(corners)
     assert sum(patterns.values()) < 24 * 1024
+
+
+@pytest.mark.parametrize("level", ["6.2 in", "7 in"])
+def test_a_raised_hearth_too_low_for_a_block_is_laid_with_none(level):
+    """Nothing but mortar fits under it at the first level, a course of block at the second."""
+    layouts = face_layouts(made({"base.hearth_level": level, "hearth.front": "2 in"}))
+    front = [one for one in layouts if one.things == ("hearth extension base",)]
+    assert len(front) == (level == "7 in")
+    assert all(one.rings for one in layouts)

@@ -174,7 +174,7 @@ export const CSS = `
 .fs-heard { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 @container fs (max-width: 760px) { /* names give way: each group has its own for who listens */
   .fs-tools { gap: 4px 8px; margin-bottom: 4px; } .fs-group > span { display: none; } .fs-group > span + button { border-left-width: 1px; }
-  .fs button { padding: 0 8px; } .fs input[type="range"] { width: min(12em, 24vw); } .fs select { max-width: 12em; }
+  .fs button { padding: 0 8px; } .fs input[type="range"] { width: min(12em, 24vw); } .fs select { max-width: 8.5em; }
 }
 @media print { .fs-tools { display: none; } }
 `;

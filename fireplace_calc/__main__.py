@@ -9,11 +9,11 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
-from fireplace_calc.assessment import DEFAULT_PACK, assess
+from fireplace_calc.assessment import DEFAULT_PACK, Assessment, assess
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError
 from fireplace_calc.editing.designfile import load
@@ -22,6 +22,9 @@ from fireplace_calc.report.plain_summary import summary
 from fireplace_calc.report.sentences import require_units
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.comparing import FALLS_SHORT
+
+if TYPE_CHECKING:
+    from fireplace_calc.takeoff.cost import Price
 
 NOTHING_SHORT, SOMETHING_SHORT, INPUT_ERROR = 0, 1, 2
 
@@ -65,6 +68,12 @@ def _parser() -> argparse.ArgumentParser:
         metavar="LIST.csv",
         help="your own price list; the invented example list when left out",
     )
+    parser.add_argument(
+        "--client",
+        metavar="NAME",
+        help="for whom it is: writes for-the-client.pdf, .png and .html too, which take a while",
+    )
+    parser.add_argument("--designer", metavar="NAME", default="", help="who stands on them")
     return parser
 
 
@@ -81,6 +90,25 @@ def _folder(path: str) -> Path:
             f"{path} cannot be made a folder: {trouble.strerror}.", "--out", "a folder", path
         ) from None
     return folder
+
+
+def _for_client(
+    result: Assessment,
+    folder: Path,
+    asked: argparse.Namespace,
+    units: str,
+    known: Mapping[str, Price],
+) -> None:
+    from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
+    from fireplace_calc.exports.hand_over_files import write_hand_over
+    from fireplace_calc.report.for_client.handed_over import Names
+
+    names = Names(asked.client, asked.designer)
+    chosen = NamedDesign(result.design.name.strip() or "This fireplace", result)
+    for kind in ("pdf", "png", "html"):
+        path = folder / f"for-the-client.{kind}"
+        for _ in write_hand_over(path, chosen, (), names, units, asked.paper, known):
+            pass
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -114,6 +142,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         paper_set(result, folder / "drawings.pdf", units, asked.paper, prices=known)
         write_spreadsheet(result, known, folder / "order.xlsx")
         write_dxf(result, folder / "drawings.dxf", units)
+        if asked.client is not None:
+            _for_client(result, folder, asked, units, known)
     except InputError as wrong:
         print(wrong, file=sys.stderr)
         return INPUT_ERROR

@@ -226,3 +226,22 @@ def test_no_folder_is_not_this_folder(folder, tmp_path, monkeypatch, capsys):
     monkeypatch.chdir(tmp_path)
     assert main([str(BOATHOUSE), "--out", folder]) == 2
     assert '--out is ""' in capsys.readouterr().err and list(tmp_path.iterdir()) == []
+
+
+def test_what_a_client_is_given_is_written_where_one_is_named(tmp_path, monkeypatch):
+    """With the names on it and the list that was told; without one there is no such file."""
+    from fireplace_calc.drawing.client_pages import page_plan
+    from fireplace_calc.exports import one_file
+
+    monkeypatch.setattr(page_plan, "DOTS", 0.4)
+    monkeypatch.setattr(
+        one_file.room_to_turn, "__defaults__", (None, "feet-inches", (60, 40), None)
+    )
+    design = str(DATA / "designs" / "plain.toml")
+    main([design, "--out", str(tmp_path / "without")])
+    assert not list((tmp_path / "without").glob("for-the-client.*"))
+    main([design, "--out", str(tmp_path), "--client", "A. Client", "--designer", "Oak Hearths"])
+    kinds = {path.suffix: path for path in tmp_path.glob("for-the-client.*")}
+    assert set(kinds) == {".pdf", ".png", ".html"}
+    page = kinds[".html"].read_text()
+    assert "for A. Client" in page and "Oak Hearths" in page

@@ -205,10 +205,10 @@ def test_sentences_tell_the_designs_own():
 
 
 def test_names_and_mark_are_kept_as_words_of_the_job():
-    kept = {"paper.client": "A", "paper.designer": "B. Oak", "paper.mark": mark_words(DOT)}
+    kept = {"paper_client": "A", "paper_designer": "B. Oak", "paper_mark": mark_words(DOT)}
     assert names_in(kept) == Names("A", "B. Oak", DOT)
     for broken_mark in ("no picture", b64encode(b"text").decode(), ""):
-        assert names_in({"paper.mark": broken_mark}) == Names()
+        assert names_in({"paper_mark": broken_mark}) == Names()
     for content in (b"GIF89a", DOT + b"\0" * LARGEST_MARK):
         with pytest.raises(InputError, match="PNG"):
             mark_words(content)

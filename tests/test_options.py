@@ -4,17 +4,22 @@ import asyncio
 import re
 
 import pytest
+from test_client_pages import DOT
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
+from fireplace_calc.drawing.client_pages import page_plan
+from fireplace_calc.exports import one_file
 from fireplace_calc.panels import panel
+from fireplace_calc.panels.folds.for_client import THIS
 from fireplace_calc.panels.options import picture_desk
 from fireplace_calc.panels.options.picture_desk import PictureDesk
 from fireplace_calc.report.alternatives import changed_inputs
+from fireplace_calc.report.for_client.handed_over import MARK, Names, names_in
 from fireplace_calc.scene.still.option_pictures import marks, one_standpoint, option_picture
 
 LAID = load(DATA / "designs" / "boathouse-laid.toml")
-SMALL = (90, 60)
+FEET, SMALL = "feet-inches", (90, 60)
 
 
 @pytest.fixture(autouse=True)
@@ -115,3 +120,36 @@ def test_no_more_pictures_are_held_than_are_needed(monkeypatch):
     assert [key[0].hearth.front for key in desk._made] == pytest.approx(
         [n * 0.0254 for n in (18, 19, 20)]
     )
+
+
+def test_the_client_is_given_pages_a_picture_and_a_room_that_turns(tmp_path, monkeypatch):
+    """Each file comes as a link with the names that the job keeps; the chosen option first."""
+    monkeypatch.setattr(page_plan, "DOTS", 0.4)
+    monkeypatch.setattr(one_file.room_to_turn, "__defaults__", (None, FEET, SMALL, None))
+    page = panel(LAID, folds=("papers", "options"), keep=tmp_path)
+    page.session.put_aside("Quiet")
+    page.put(change(LAID, {"opening.width": "50 in"}))
+    page.session.put_aside("Wide")
+    page.open("papers")
+    fold = page.folds["papers"]
+    given = fold.for_client
+    fold.update()
+    assert given.chosen.options == (THIS, "Quiet", "Wide")
+    given.client.value, given.designer.value = "A. Client", "Oak Hearths"
+    given._marked([{"content": DOT}])
+    assert names_in(panel(LAID, folds=(), keep=tmp_path).session.words) == Names(
+        "A. Client", "Oak Hearths", DOT
+    )
+    chosen, others = given.designs()
+    assert chosen.result.design == page.design and [one.name for one in others] == ["Quiet"]
+    given.chosen.value = "Quiet"
+    chosen, others = given.designs()
+    assert (chosen.name, [one.name for one in others]) == ("Quiet", ["Wide"])
+    for name, begins in (("pdf", b"%PDF"), ("png", b"\x89PNG"), ("html", b"<!doctype html>")):
+        given._write(f"for-the-client.{name}")
+        (kept,) = tmp_path.glob(f"*-for-the-client.{name}")
+        assert kept.read_bytes().startswith(begins) and kept.name in fold.link.value
+    text = kept.read_text()
+    assert "for A. Client" in text and text.index('value="Quiet"') < text.index('value="Wide"')
+    given._marked([{"content": b"GIF"}])
+    assert "a PNG of at most" in page.said.value and given.panel.session.words[MARK]

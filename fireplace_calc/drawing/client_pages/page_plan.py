@@ -21,7 +21,7 @@ LETTERS = 10.6
 """Size of the text on letter and A4, in points. [-]"""
 BASIS = 297.0
 """Width of the paper for which that is. [mm]"""
-DOTS = 5.0
+DOTS = 4.0
 """Dots of a picture to a millimeter of paper. [1/mm]"""
 
 

@@ -24,6 +24,7 @@ from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import Fold
+from fireplace_calc.panels.folds.for_client import ForClient
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.takeoff.cost import prices
@@ -33,6 +34,8 @@ KINDS = {
     "xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
     "dxf": "image/vnd.dxf",
     "toml": "application/toml",
+    "png": "image/png",
+    "html": "text/html",
 }
 
 
@@ -61,9 +64,20 @@ class Papers(Fold):
             button("Drawing file (DXF)", lambda: self.make("drawings.dxf", self._drawings)),
         ]
         design = button("Design file", lambda: self.make("design.toml", self._design))
+        self.for_client = ForClient(panel, self.make, lambda: self.size.value)
         self.widget = w.VBox(
-            [row([self.size, *files]), row([design, self.upload]), self.job.widget, self.link]
+            [
+                row([self.size, *files]),
+                self.for_client.widget,
+                row([design, self.upload]),
+                self.job.widget,
+                self.link,
+            ]
         )
+
+    def update(self) -> None:
+        """Names and options as the job has them."""
+        self.for_client.update()
 
     # -- what is written --------------------------------------------------------------------------
     def _papers(self, path: Path) -> Steps:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.units import InputError
 
-CLIENT, DESIGNER, MARK = "paper.client", "paper.designer", "paper.mark"
+CLIENT, DESIGNER, MARK = "paper_client", "paper_designer", "paper_mark"
 """Under which words a job keeps them."""
 LARGEST_MARK = 200_000
 """Of the file of a mark. [bytes]"""

@@ -124,7 +124,7 @@ def _stamp(
     with np.errstate(divide="ignore", invalid="ignore"):
         of_b = ((x - ax) * (cy - ay) - (cx - ax) * (y - ay)) / area
         of_c = ((bx - ax) * (y - ay) - (x - ax) * (by - ay)) / area
-    inside = (of_b >= -1e-9) & (of_c >= -1e-9) & (of_b + of_c <= 1 + 1e-9)
+        inside = (of_b >= -1e-9) & (of_c >= -1e-9) & (of_b + of_c <= 1 + 1e-9)
     inside &= (np.abs(area) > 1e-9) & (x > 0) & (x < wide) & (y > 0) & (y < high)
     which, down, across = np.nonzero(inside)
     if not len(which):

@@ -1,0 +1,140 @@
+"""What a client is given: whose names stand on it, which design is the chosen one, and a button for
+each file.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+import ipywidgets as w
+
+from fireplace_calc.assessment import assess
+from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
+from fireplace_calc.editing.jobs.names import one_line
+from fireplace_calc.editing.jobs.options import shown
+from fireplace_calc.exports.hand_over_files import write_hand_over
+from fireplace_calc.panels import html
+from fireplace_calc.panels.controls.choices import button, row
+from fireplace_calc.panels.host import Host
+from fireplace_calc.panels.job import Steps
+from fireplace_calc.report.for_client.handed_over import (
+    CLIENT,
+    DESIGNER,
+    MARK,
+    mark_words,
+    names_in,
+)
+
+THIS = "The design on the table"
+"""The chosen one, where no option is."""
+Make = Callable[[str, Callable[[Path], Steps]], None]
+
+
+class ForClient:
+    """Names and mark, kept with the job, and the files for a client.
+
+    Parameters
+    ----------
+    panel : Host
+        Whose design it is.
+    make : callable
+        Writes a file of a name by steps and hands it over.
+    size : callable
+        Gives the paper that is chosen.
+    """
+
+    def __init__(self, panel: Host, make: Make, size: Callable[[], str | None]) -> None:
+        self.panel, self.make, self.size = panel, make, size
+        self.client, self.designer = self._word("Client", CLIENT), self._word("Designer", DESIGNER)
+        self.mark = w.FileUpload(
+            accept=".png", description="Mark (PNG)", layout=w.Layout(width="auto")
+        )
+        self.mark.observe(lambda event: self._marked(event["new"]), "value")
+        self.chosen = w.Dropdown(
+            options=[THIS], description="Chosen", style={"description_width": "5em"}
+        )
+        files = [
+            button("Two pages for the client", lambda: self._write("for-the-client.pdf")),
+            button("First page as a picture", lambda: self._write("for-the-client.png")),
+            button("Room that turns (HTML)", lambda: self._write("for-the-client.html")),
+        ]
+        said = html.remark(
+            "For the client: the chosen fireplace large, the other options small. Names and mark"
+            " are kept with the job; without a mark the designer's initials stand in a ring."
+        )
+        self.widget = w.VBox(
+            [w.HTML(said), row([self.client, self.designer, self.mark, self.chosen]), row(files)]
+        )
+
+    def update(self) -> None:
+        """Names as the job has them, and the options there are."""
+        words = self.panel.session.words
+        for box, key in ((self.client, CLIENT), (self.designer, DESIGNER)):
+            if box.value != words.get(key, ""):
+                box.value = words.get(key, "")
+        called = [THIS, *self._called()]
+        if list(self.chosen.options) != called:
+            kept = self.chosen.value if self.chosen.value in called else THIS
+            self.chosen.options, self.chosen.value = called, kept
+
+    def _word(self, label: str, key: str) -> w.Text:
+        box = w.Text(
+            value=self.panel.session.words.get(key, ""),
+            description=label,
+            style={"description_width": "5em"},
+            continuous_update=False,
+        )
+        box.observe(lambda event: self._keep(key, one_line(event["new"])), "value")
+        return box
+
+    def _keep(self, key: str, word: str) -> None:
+        words = self.panel.session.words
+        if words.get(key, "") != word:
+            words[key] = word
+            self.panel.keep()
+
+    def _marked(self, files: Iterable[Mapping[str, Any]]) -> None:
+        for file in files:
+            self.panel.attempt(partial(self._take_mark, bytes(file["content"])))
+
+    def _take_mark(self, content: bytes) -> None:
+        self._keep(MARK, mark_words(content))
+
+    def _called(self) -> list[str]:
+        """Options by their names; one that is called as another before it gets its number too."""
+        called: list[str] = []
+        for option in shown(self.panel.session.shelf):
+            twice = option.name in (*called, THIS)
+            called.append(f"{option.name} ({option.number})" if twice else option.name)
+        return called
+
+    def designs(self) -> tuple[NamedDesign, list[NamedDesign]]:
+        """The chosen one and the others, each called otherwise. The design on the table is among
+        them only where it is the chosen one.
+        """
+        session = self.panel.session
+        made = [
+            NamedDesign(name, assess(design, self.panel.pack))
+            for name, design in zip(self._called(), session.options, strict=True)
+        ]
+        mine = next((one for one in made if one.name == self.chosen.value), None)
+        if mine is None:
+            name = self.panel.design.name.strip() or "This fireplace"
+            mine = NamedDesign(name, self.panel.result)
+            made = [one for one in made if one.result.design != mine.result.design]
+        others = [one for one in made if one is not mine]
+        taken = {one.name for one in others}
+        return (
+            NamedDesign(f"{mine.name}, chosen", mine.result) if mine.name in taken else mine
+        ), others
+
+    def _write(self, name: str) -> None:
+        self.make(name, self._steps)
+
+    def _steps(self, path: Path) -> Steps:
+        chosen, others = self.designs()
+        names = names_in(self.panel.session.words)
+        yield from write_hand_over(path, chosen, others, names, self.panel.units, self.size())

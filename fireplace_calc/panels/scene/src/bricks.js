@@ -25,7 +25,7 @@ export function paintBricks(s, coat, { worn = 1, streak = 1, seed }) {
   const rag = tile(seed + 1, [cell(0.012, px), cell(0.005, px), cell(0.002, px)], [1, 0.8, 0.5]);
   const grit = tile(seed + 2, [1, 2, 4], [1, 0.9, 0.7]), mottle = tile(seed + 3, [cell(0.06, px), cell(0.025, px), cell(0.01, px)], [1, 0.9, 0.7]);
   const { relief, arris, vary } = coat;
-  const edge = layUnits(s, coat.rings, { wobble: 0.0011 * worn, square: rag, round: arris * 0.6, reach: 0.02, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
+  const edge = layUnits(s, coat.rings, { wobble: 0.0011 * worn, square: rag, round: arris * 0.6, reach: 0.008, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
     const look = u.look || (u.look = { tone: toneOf(u, tones, vary), proud: (u.lot() - 0.5) * 0.0016, lean: [(u.lot() - 0.5) * 0.012, (u.lot() - 0.5) * 0.02], bow: (u.lot() - 0.35) * 0.0012, burn: u.lot() < 0.22 ? 0.1 + 0.2 * u.lot() : 0, end: u.lot() < 0.5 ? -1 : 1,
       smear: u.lot() * 0.5, slope: (u.lot() - 0.5) * 0.24, marks: streak * (0.3 + u.lot()), pits: 0.95 + 0.4 * u.lot() });
     const X = x + u.shift[0], Y = y + u.shift[1], m = at(mottle, X, Y), g = at(grit, X, Y), r = at(rag, X, Y), t = a / u.half[0];
@@ -53,7 +53,7 @@ export function paintStones(s, coat, { seed }) {
   const rag = tile(seed + 1, [cell(0.05, px), cell(0.02, px), cell(0.008, px), cell(0.003, px)], [1, 0.9, 0.6, 0.4]);
   const rough = tile(seed + 2, [cell(0.045, px), cell(0.018, px), cell(0.007, px), 2, 1], [1, 0.75, 0.5, 0.28, 0.22]), grit = tile(seed + 3, [1, 2, 4], [1, 0.9, 0.6]);
   const stain = tile(seed + 4, [cell(0.12, px), cell(0.05, px), cell(0.02, px)], [1, 0.8, 0.5]);
-  const edge = layUnits(s, coat.rings, { wobble: 0.003, square: rag, round: 0.022, reach: 0.03, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
+  const edge = layUnits(s, coat.rings, { wobble: 0.003, square: rag, round: 0.022, reach: 0.016, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
     const look = u.look || (u.look = stoneLook(u, tones, vary));
     const X = x + u.shift[0], Y = y + u.shift[1], n = at(rough, X, Y), g = at(grit, X, Y), st = at(stain, X, Y);
     let face = 1e9;
@@ -86,7 +86,7 @@ function stoneLook(u, tones, vary) {
 export function paintPlainUnits(s, coat, { seed, wobble = 0.0005, glaze = 0, sand = 0.5, worn = 0, pits = 0, cloudy = 1 }) {
   const tones = coat.tones.map(rgb), px = s.sx, { relief, arris, vary } = coat, rings = coat.rings.length ? coat.rings : [new Float32Array([-1, -1, coat.width + 1, -1, coat.width + 1, coat.height + 1, -1, coat.height + 1])];
   const wave = tile(seed + 1, [cell(0.08, px), cell(0.03, px)], [1, 0.6]), grit = tile(seed + 2, [1, 2, 4, 8], [1, 0.9, 0.7, 0.5]), cloud = tile(seed + 3, [cell(0.2, px), cell(0.09, px), cell(0.035, px), cell(0.012, px), cell(0.005, px)], [1, 0.9, 0.7, 0.5, 0.4]), holes = tile(seed + 6, [cell(0.008, px), cell(0.004, px)], [1, 0.8]);
-  const edge = layUnits(s, rings, { wobble, square: grit, round: arris, reach: 0.012, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
+  const edge = layUnits(s, rings, { wobble, square: grit, round: arris, reach: 0.006, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
     const look = u.look || (u.look = { tone: toneOf(u, tones, vary), lean: [(u.lot() - 0.5) * 0.01, (u.lot() - 0.5) * 0.01], proud: (u.lot() - 0.5) * 0.0008, pool: u.lot() });
     const X = x + u.shift[0], Y = y + u.shift[1], g = at(grit, X, Y), c = at(cloud, X, Y), v = at(wave, X, Y), lone = coat.rings.length ? 1 : 0;
     let height = lone * (look.proud + look.lean[0] * a + look.lean[1] * b) + relief * ((glaze ? 0.9 : 0.45) * v + sand * 0.4 * g + 0.25 * c) - lone * arrisDrop(d, arris);

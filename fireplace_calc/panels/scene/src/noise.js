@@ -25,13 +25,14 @@ const kept = new Map();
 
 /**
  * A square of unevenness from about -1 to 1.
- * @param {number} seed
+ * @param {number} seed only its last four bits count, so that stuffs share what is dear to make; what sets them apart is where
+ *   each unit of them reads
  * @param {number[]} cells sizes of its bumps [dots], powers of two up to SIDE
  * @param {number[]} weights of each
  */
 export function tile(seed, cells, weights = cells.map(() => 1)) {
-  const key = [seed, ...cells, ...weights].join();
-  if (!kept.has(key)) kept.set(key, made(seed, cells, weights));
+  const kind = seed & 15, key = [kind, ...cells, ...weights].join();
+  if (!kept.has(key)) kept.set(key, made(kind, cells, weights));
   return kept.get(key);
 }
 

@@ -46,6 +46,6 @@ const OWN = { firebrick: { worn: 0.45, streak: 0.4 } };
 export function paintCoat({ stuff, width, height, rings = [], joint, dots, repeats = true }) {
   const coat = { ...stuff, width: width || stuff.patch, height: height || stuff.patch, rings, repeats, joint: joint || stuff.joint, dots: dots || stuff.dots };
   const [paint, usual, hollows] = PAINTERS[stuff.painter] || PAINTERS.plain, s = sheet(coat);
-  paint(s, coat, { ...usual, ...OWN[stuff.name], seed: seedOf(stuff.name) });
+  paint(s, coat, { ...usual, ...OWN[stuff.name], seed: seedOf(stuff.name) & ~15 });
   return finish(s, ...hollows);
 }

@@ -9,7 +9,7 @@ export function paintBoards(s, coat, { seed, bevel = 0.0016 }) {
   const tones = coat.tones.map(rgb), px = s.sx, whole = coat.rings.length > 0;
   const rings = whole ? coat.rings : [new Float32Array([-1, -1, coat.width + 1, -1, coat.width + 1, coat.height + 1, -1, coat.height + 1])];
   const warp = tile(seed + 1, [cell(0.3, px), cell(0.12, px), cell(0.05, px)], [1, 0.6, 0.3]), pore = tile(seed + 2, [1, 2, 4], [1, 0.9, 0.5]), cloud = tile(seed + 3, [cell(0.25, px), cell(0.08, px)], [1, 0.6]);
-  const edge = layUnits(s, rings, { reach: 0.006, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
+  const edge = layUnits(s, rings, { reach: 0.003, repeats: coat.repeats, seed }, (u, _, i, x, y, a, b, d) => {
     const look = u.look || (u.look = boardLook(u, tones, coat.vary));
     const X = x + u.shift[0], Y = y + u.shift[1], w = between(warp, X * 0.35, Y * 1.6);
     // Distance from the heart of the log: a flat cut through a cone gives the flames.

@@ -14,6 +14,9 @@ from fireplace_calc.scene.setting.forms import beside
 if TYPE_CHECKING:
     from manifold3d import Manifold
 
+SLIVER = 2e-4
+"""What is thinner is smoothed away: light finds no direction on it. [m]"""
+
 
 @dataclass(frozen=True, eq=False)
 class Made:
@@ -79,7 +82,7 @@ def made(
     from manifold3d import Manifold
 
     body = bodies if isinstance(bodies, Manifold) else beside(bodies)
-    mesh = body.to_mesh64()
+    mesh = body.simplify(SLIVER).to_mesh64()
     points = np.array(mesh.vert_properties)[:, :3]
     return Made(key, name, stuff, points, np.array(mesh.tri_verts, dtype="int32"), smooth)
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from fireplace_calc.scene.setting.forms import block, joined, turned
+from fireplace_calc.scene.setting.forms import block, turned
 from fireplace_calc.scene.setting.stood import Furniture, gathered, made
 
 if TYPE_CHECKING:
@@ -36,16 +36,18 @@ def bookcase(wide: float, bays: int) -> Furniture:
     foot, half = 0.08, wide / 2
     high = foot + bays * BAY + BOARD
     front, rear = -DEEP / 2, DEEP / 2
+    between, crown = (-half + BOARD, half - BOARD), high - 0.02
+    inside = (front + 0.01, rear - 0.012)
     boards = [
-        block((-half, -half + BOARD), (front, rear), (0.0, high)),
-        block((half - BOARD, half), (front, rear), (0.0, high)),
-        block((-half, half), (rear - 0.012, rear), (0.0, high)),
-        block((-half, half), (front + 0.015, rear), (0.0, foot)),
+        block((-half, -half + BOARD), (front, rear), (0.0, crown)),
+        block((half - BOARD, half), (front, rear), (0.0, crown)),
+        block(between, (rear - 0.012, rear), (0.0, crown)),
+        block(between, (front + 0.015, rear - 0.012), (0.0, foot - BOARD)),
         *(
-            block((-half, half), (front + 0.004, rear), (foot + k * BAY - BOARD, foot + k * BAY))
+            block(between, inside, (foot + k * BAY - BOARD, foot + k * BAY))
             for k in range(bays + 1)
         ),
-        block((-half - 0.02, half + 0.02), (front - 0.02, rear), (high - 0.02, high)),
+        block((-half - 0.02, half + 0.02), (front - 0.02, rear), (crown, high)),
     ]
     books: dict[str, list[Manifold]] = {}
     for k in range(bays):
@@ -55,7 +57,7 @@ def bookcase(wide: float, bays: int) -> Furniture:
         [(0, 0), (0.05, 0), (0.085, 0.06), (0.08, 0.13), (0.045, 0.17), (0.05, 0.19), (0, 0.19)], 12
     )
     return gathered(
-        made("bookcase", "bookcase", "painted wood", joined(boards)),
+        made("bookcase", "bookcase", "painted wood", boards),
         *(
             made(f"books in {cover}", "books", cover, bodies)
             for cover, bodies in sorted(books.items())

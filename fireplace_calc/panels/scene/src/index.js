@@ -1,6 +1,7 @@
 // The scene in a cell or on a page: takes what the kernel says, and gives everything back when the view goes.
 import { CSS, controls } from './controls.js';
 import { Stage } from './stage.js';
+import { NO_WEBGL } from './still.js';
 
 const TRAITS = ['looks', 'layouts', 'setting', 'fireplace', 'sun'];
 
@@ -34,6 +35,7 @@ function render({ model, el }) {
   let tools = null;
   const stage = root.scene = new Stage({ canvas, model, root, arrived: () => tools.follow() });
   tools = controls(stage);
+  if (!stage.renderer) { root.dataset.none = 'true'; root.append(Object.assign(document.createElement('p'), { className: 'fs-none', textContent: NO_WEBGL })); }
   const stops = [followed(model, stage), answering(model, stage)], watched = new ResizeObserver(() => stage.again());
   watched.observe(canvas);
   return () => { stops.forEach((stop) => stop()); watched.disconnect(); tools.dispose(); stage.dispose(); };

@@ -7,6 +7,7 @@ import { Film } from './film.js';
 import { Flames } from './flames.js';
 import { Eye } from './hands.js';
 import { outlineOf, Picking } from './picking.js';
+import { StillFilm } from './still.js';
 import { HOURS, hourOf, STUDIO, SunMap } from './sun.js';
 import { sharedUniforms } from './surface.js';
 import { opened, openLayouts, openThings } from './wire.js';
@@ -29,20 +30,32 @@ function outdoors() {
   return made;
 }
 
+/** Whether the processor draws in place of a graphics card. */
+function isSoft(renderer) {
+  const gl = renderer.getContext(), told = gl.getExtension('WEBGL_debug_renderer_info');
+  return /swiftshader|llvmpipe|basic render|softpipe/i.test(String(told && gl.getParameter(told.UNMASKED_RENDERER_WEBGL)));
+}
+
+/** What draws, or null where the browser has no WebGL. */
+function rendererOf(canvas) {
+  if (!document.createElement('canvas').getContext('webgl2')) return null;
+  const made = new WebGLRenderer({ canvas, antialias: false, powerPreference: 'high-performance' });
+  made.shadowMap.enabled = false;
+  return made;
+}
+
 /** `eye` may be changed at will, `again()` after it. */
 export class Stage {
   constructor({ canvas, model, root, arrived = () => {} }) {
     Object.assign(this, { canvas, model, root, arrived, taken: null, began: performance.now(), timings: {} });
-    const renderer = this.renderer = new WebGLRenderer({ canvas, antialias: false, powerPreference: 'high-performance' });
-    const gl = renderer.getContext(), told = gl.getExtension('WEBGL_debug_renderer_info');
-    this.soft = /swiftshader|llvmpipe|basic render|softpipe/i.test(String(told && gl.getParameter(told.UNMASKED_RENDERER_WEBGL)));
-    renderer.shadowMap.enabled = false;
+    const renderer = this.renderer = rendererOf(canvas);
+    this.soft = !renderer || isSoft(renderer);
     this.scene = new Scene();
     this.camera = new PerspectiveCamera(45, 1.6, 0.05, 90);
     this.camera.up.set(0, 0, 1);
     Object.assign(this, { looks: {}, layouts: [], held: new Map(), marks: [], standpoints: {}, room: model.get('fireplace')?.room || null, title: '', hours: HOURS, hour: 'Day', clock: null, table: null, burning: false, step: -1, eye: new Eye(), tracing: 0, fire: null, fireAt: '' });
     const shared = this.shared = sharedUniforms(), changed = () => this.again();
-    this.film = new Film(renderer, this, this.soft);
+    this.film = renderer ? new Film(renderer, this, this.soft) : new StillFilm(this);
     this.sun = new SunMap(shared);
     this.atlas = new Atlas(shared);
     this.coats = new Coats({ fine: this.soft ? 1 : Math.min(8, renderer.capabilities.getMaxAnisotropy()), changed });
@@ -128,6 +141,7 @@ export class Stage {
     if (this.askAgain) { this.askAgain = false; this.askLight(); }
     this.applied();
     if (data.serial !== this.body.serial || !this.inside) return;
+    this.timings.lights = (this.timings.lights || 0) + 1;
     this.atlas.take(data);
     this.body.glow();
     this.timings.firstLight ??= performance.now() - this.began;
@@ -274,7 +288,7 @@ export class Stage {
     this.mark([]);
     this.fire?.dispose();
     for (const held of [this.film, this.coats, this.body, this.atlas, this.sun, this.outdoors.geometry, this.outdoors.material]) held.dispose();
-    this.renderer.dispose();
-    this.renderer.forceContextLoss();
+    this.renderer?.dispose();
+    this.renderer?.forceContextLoss();
   }
 }

@@ -232,8 +232,10 @@ def test_what_a_client_is_given_is_written_where_one_is_named(tmp_path, monkeypa
     """With the names on it and the list that was told; without one there is no such file."""
     from fireplace_calc.drawing.client_pages import page_plan
     from fireplace_calc.exports import one_file
+    from fireplace_calc.scene.still import light_dots
 
     monkeypatch.setattr(page_plan, "DOTS", 0.4)
+    monkeypatch.setattr(light_dots, "SHADOW", 30)
     monkeypatch.setattr(
         one_file.room_to_turn, "__defaults__", (None, "feet-inches", (60, 40), None)
     )

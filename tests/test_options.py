@@ -2,6 +2,7 @@
 
 import asyncio
 import re
+from dataclasses import replace
 
 import pytest
 from test_client_pages import DOT
@@ -16,7 +17,9 @@ from fireplace_calc.panels.options import picture_desk
 from fireplace_calc.panels.options.picture_desk import PictureDesk
 from fireplace_calc.report.alternatives import changed_inputs
 from fireplace_calc.report.for_client.handed_over import MARK, Names, names_in
+from fireplace_calc.scene.still import light_dots, option_pictures
 from fireplace_calc.scene.still.option_pictures import marks, one_standpoint, option_picture
+from fireplace_calc.scene.whole_scene import gather_scene
 
 LAID = load(DATA / "designs" / "boathouse-laid.toml")
 FEET, SMALL = "feet-inches", (90, 60)
@@ -24,8 +27,11 @@ FEET, SMALL = "feet-inches", (90, 60)
 
 @pytest.fixture(autouse=True)
 def small(monkeypatch):
-    """Pictures that are made in no time."""
+    """Pictures that are made in no time: few dots, and a room with nothing in it."""
     monkeypatch.setattr(picture_desk.PictureDesk.__init__, "__defaults__", (SMALL,))
+    monkeypatch.setattr(light_dots, "SHADOW", 60)
+    bare = lambda result: replace(gather_scene(result), setting=())  # noqa: E731
+    monkeypatch.setattr(option_pictures, "gather_scene", bare)
 
 
 @pytest.fixture

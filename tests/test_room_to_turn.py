@@ -18,6 +18,7 @@ from fireplace_calc.exports.one_file import LARGEST, room_to_turn
 from fireplace_calc.report.for_client.handed_over import Names
 from fireplace_calc.report.for_client.three_sentences import client_cautions, client_sentences
 from fireplace_calc.report.for_client.under_a_picture import option_words
+from fireplace_calc.scene.still import light_dots
 from fireplace_calc.scene.whole_scene import gather_scene
 
 LAID = load(DATA / "designs" / "boathouse-laid.toml")
@@ -30,6 +31,12 @@ OPTIONS = [
 
 @pytest.fixture(scope="module")
 def page():
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(light_dots, "SHADOW", 30)
+        return _page()
+
+
+def _page():
     return room_to_turn(OPTIONS, Names("A & B", "Oak Hearths", DOT), poster=SMALL)
 
 

@@ -12,6 +12,7 @@ from PIL import Image
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.scene.records import FaceLayout, Standpoint, Thing
+from fireplace_calc.scene.still import light_dots, option_pictures
 from fireplace_calc.scene.still.empty_room import bare_measures, bare_room
 from fireplace_calc.scene.still.option_pictures import (
     changed_keys,
@@ -23,9 +24,18 @@ from fireplace_calc.scene.still.option_pictures import (
 from fireplace_calc.scene.still.seen_dots import faces_of, look
 from fireplace_calc.scene.still.sight import sight_of
 from fireplace_calc.scene.still.still_picture import still
+from fireplace_calc.scene.whole_scene import gather_scene
 
 LAID = load(DATA / "designs" / "boathouse-laid.toml")
 SMALL = (120, 80)
+
+
+@pytest.fixture
+def bare(monkeypatch):
+    """A room with nothing in it, and shadows of few dots: drawn in no time."""
+    monkeypatch.setattr(light_dots, "SHADOW", 60)
+    empty = lambda result: replace(gather_scene(result), setting=())  # noqa: E731
+    monkeypatch.setattr(option_pictures, "gather_scene", empty)
 
 
 def met(origin, ray, corners):
@@ -82,7 +92,7 @@ def test_a_face_that_begins_behind_the_eye_is_seen_as_far_as_it_lies_ahead():
     assert (seen.face[60:] >= 0).all() and (seen.face[:50] < 0).all()
 
 
-def test_a_face_has_its_stuffs_color_and_loses_it_with_the_stuff():
+def test_a_face_has_its_stuffs_color_and_loses_it_with_the_stuff(bare):
     """Brick is redder than stone, stone than tile; what only glows from the fire does not count:
     dots over the opening.
     """
@@ -119,7 +129,7 @@ def test_a_layout_is_laid_over_its_face_unit_by_unit():
                                             100).dots).max() == 0  # fmt: skip
 
 
-def test_what_changed_is_marked_where_it_is_seen_and_nothing_else():
+def test_what_changed_is_marked_where_it_is_seen_and_nothing_else(bare):
     before, after = assess(LAID), assess(change(LAID, {"hearth.front": "30 in"}))
     eye = one_standpoint([before, after])
     first, other = (option_picture(r, eye, *SMALL) for r in (before, after))
@@ -148,6 +158,7 @@ def test_options_are_seen_from_the_farthest_of_their_standpoints():
         one_standpoint(both, "Cut")
 
 
+@pytest.mark.whole
 def test_the_picture_is_a_file_of_its_size():
     result = assess(LAID)
     made = option_picture(result, one_standpoint([result]), *SMALL)

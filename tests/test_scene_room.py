@@ -160,6 +160,23 @@ def test_in_no_random_room_anything_stands_in_anything(design):
     looked_at(build_geometry(design))
 
 
+FORMS = [
+    {"breast.form": "straight"},
+    {"breast.form": "flush"},
+    {"breast.projection": "20 in"},
+    {"breast.off_center": "3 ft"},
+    {"base.hearth_level": "16 in", "seat.left": "30 in", "seat.right": "20 in"},
+    {"base.hearth_level": "16 in", "hearth.faced": True, "seat.left": "40 in"},
+    {"mantel.family": "pilasters and frieze", "house.room_length": "14 ft"},
+    {"house.floor": "tile", "house.room_width": "10 ft"},
+]
+
+
+@pytest.mark.parametrize("changes", sampled(FORMS, 3))
+def test_whatever_a_client_decides_the_furniture_makes_room(plain, changes):
+    looked_at(build_geometry(change(plain, changes)))
+
+
 def test_the_person_is_as_tall_as_on_the_elevation(plain):
     figure = [t for t in setting(build_geometry(plain)) if t.key.startswith("person, ")]
     assert len(figure) == 5

@@ -5,7 +5,8 @@ import re
 from dataclasses import replace
 
 import pytest
-from test_client_pages import DOT
+from pypdf import PdfReader
+from test_client_pages import DOT, dot
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
@@ -15,6 +16,8 @@ from fireplace_calc.panels import panel
 from fireplace_calc.panels.folds.for_client import THIS
 from fireplace_calc.panels.options import picture_desk
 from fireplace_calc.panels.options.picture_desk import PictureDesk
+from fireplace_calc.panels.scene import scene_view
+from fireplace_calc.panels.scene.scene_view import SceneView
 from fireplace_calc.report.alternatives import changed_inputs
 from fireplace_calc.report.for_client.handed_over import MARK, Names, names_in
 from fireplace_calc.scene.still import light_dots, option_pictures
@@ -159,3 +162,42 @@ def test_the_client_is_given_pages_a_picture_and_a_room_that_turns(tmp_path, mon
     assert "for A. Client" in text and text.index('value="Quiet"') < text.index('value="Wide"')
     given._marked([{"content": b"GIF"}])
     assert "a PNG of at most" in page.said.value and given.panel.session.words[MARK]
+
+
+@pytest.mark.parametrize("lost", [False, True])
+def test_the_page_lights_the_pictures_of_the_pages(tmp_path, monkeypatch, lost):
+    """Each picture that stands on them is asked of the page, of its own design, finer than the
+    still; what the page loses is drawn without it, and said.
+    """
+    monkeypatch.setattr(page_plan, "DOTS", 0.4)
+    asked = []
+
+    class Scene(SceneView):
+        async def picture(self, width=0, height=0, eye="", hour=""):
+            asked.append((self.result.design.surround.face, width, height, eye.stands))
+            if lost and len(asked) == 2:
+                raise TimeoutError
+            return dot("#00ff00", (width, height))
+
+    monkeypatch.setattr(scene_view, "SceneView", Scene)
+    page = panel(LAID, folds=("papers",), keep=tmp_path)
+    page.session.put_aside("Brick")
+    page.put(change(LAID, {"surround.face": "stone"}))
+    page.open("papers")
+    given = page.folds["papers"].for_client
+    given.by_page.value = True
+
+    async def write():
+        given._write("for-the-client.pdf")
+        await given.lit
+        await page.folds["papers"].job.task
+
+    asyncio.run(write())
+    assert [face for face, *_ in asked] == ["stone", "brick"] and not given.stage.children
+    assert len({stands for *_, stands in asked}) == 1
+    (kept,) = tmp_path.glob("*-for-the-client.pdf")
+    shown = [
+        sheet.images[0].image.convert("RGB").getpixel((3, 3)) for sheet in PdfReader(kept).pages
+    ]
+    green = [colour[1] > 250 and colour[0] < 5 for colour in shown]
+    assert green == [True, not lost] and ("1 of 2" in given.said.value) == lost

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
+from fireplace_calc.drawing.client_pages.page_plan import NamedDesign, Pictures, still_png
 from fireplace_calc.drawing.client_pages.painted import as_pdf, as_png
 from fireplace_calc.drawing.client_pages.two_pages import client_pages
 from fireplace_calc.editing.whole_files import write_whole
@@ -25,6 +25,7 @@ def write_hand_over(
     units: str = FEET_INCHES,
     size: str | None = None,
     priced: Mapping[str, Price] | None = None,
+    pictures: Pictures = still_png,
 ) -> Told:
     """Write one file of what a client is given, by the end of its name: ``.pdf`` is both pages,
     ``.png`` the first as a picture, ``.html`` the room that turns.
@@ -45,6 +46,8 @@ def write_hand_over(
         Paper; the one usual for the units when left out.
     priced : mapping, optional
         Price list by item; else the example list, which is invented.
+    pictures : callable
+        Makes each picture of the pages.
 
     Yields
     ------
@@ -63,7 +66,7 @@ def write_hand_over(
     if kind == ".html":
         content = room_to_turn((chosen, *others), names, units, priced=priced).encode()
     elif kind in (".pdf", ".png"):
-        pages = client_pages(chosen, others, names, units, size, priced)
+        pages = client_pages(chosen, others, names, units, size, priced, pictures)
         content = as_pdf(pages, chosen.name) if kind == ".pdf" else as_png(pages[0])
     else:
         raise ValueError(f"{path.name} ends in {kind!r}, but there are only .pdf, .png and .html.")

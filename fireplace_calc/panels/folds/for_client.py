@@ -4,6 +4,7 @@ each file.
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import Callable, Iterable, Mapping
 from functools import partial
 from pathlib import Path
@@ -11,8 +12,9 @@ from typing import Any
 
 import ipywidgets as w
 
-from fireplace_calc.assessment import assess
-from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
+from fireplace_calc.assessment import Assessment, assess
+from fireplace_calc.drawing.client_pages.page_plan import NamedDesign, Pictures, still_png
+from fireplace_calc.drawing.client_pages.two_pages import client_pages
 from fireplace_calc.editing.jobs.names import one_line
 from fireplace_calc.editing.jobs.options import shown
 from fireplace_calc.exports.hand_over_files import write_hand_over
@@ -27,7 +29,16 @@ from fireplace_calc.report.for_client.handed_over import (
     mark_words,
     names_in,
 )
+from fireplace_calc.scene.records import Standpoint
 
+FINER = 1.5
+"""Dots that the page makes for each that the still would have, across and down. [-]"""
+NOTHING = bytes.fromhex(
+    "89504e470d0a1a0a0000000d4948445200000001000000010806000000"
+    "1f15c4890000000d49444154789c6360000002000001e221bc330000000049454e44ae426082"
+)
+"""A picture of one dot, while it is only asked which pictures there are."""
+Asked = tuple[Assessment, Standpoint, int, int]
 THIS = "The design on the table"
 """The chosen one, where no option is."""
 Make = Callable[[str, Callable[[Path], Steps]], None]
@@ -56,6 +67,13 @@ class ForClient:
         self.chosen = w.Dropdown(
             options=[THIS], description="Chosen", style={"description_width": "5em"}
         )
+        self.by_page = w.Checkbox(
+            description="Pictures lit by this page (sharper, takes a while)",
+            indent=False,
+            layout=w.Layout(width="auto"),
+        )
+        self.stage, self.said = w.VBox(), w.HTML()
+        self.lit: asyncio.Task[None] | None = None
         files = [
             button("Two pages for the client", lambda: self._write("for-the-client.pdf")),
             button("First page as a picture", lambda: self._write("for-the-client.png")),
@@ -66,7 +84,14 @@ class ForClient:
             " are kept with the job; without a mark the designer's initials stand in a ring."
         )
         self.widget = w.VBox(
-            [w.HTML(said), row([self.client, self.designer, self.mark, self.chosen]), row(files)]
+            [
+                w.HTML(said),
+                row([self.client, self.designer, self.mark, self.chosen]),
+                self.by_page,
+                row(files),
+                self.stage,
+                self.said,
+            ]
         )
 
     def update(self) -> None:
@@ -132,9 +157,53 @@ class ForClient:
         ), others
 
     def _write(self, name: str) -> None:
-        self.make(name, self._steps)
+        pages = not name.endswith(".html")
+        if not (self.by_page.value and pages):
+            self.make(name, partial(self._steps, still_png))
+            return
+        if self.lit is None or self.lit.done():
+            self.lit = asyncio.get_running_loop().create_task(self._write_lit(name))
 
-    def _steps(self, path: Path) -> Steps:
+    def _steps(self, pictures: Pictures, path: Path) -> Steps:
         chosen, others = self.designs()
         names = names_in(self.panel.session.words)
-        yield from write_hand_over(path, chosen, others, names, self.panel.units, self.size())
+        units, size = self.panel.units, self.size()
+        yield from write_hand_over(path, chosen, others, names, units, size, pictures=pictures)
+
+    async def _write_lit(self, name: str) -> None:
+        """Let the page make every picture that the pages ask for, then write them. What it cannot
+        make in time is drawn without it, and that is said.
+        """
+        from fireplace_calc.panels.scene.scene_view import SceneView  # wakes its script
+
+        chosen, others = self.designs()
+        asked: list[Asked] = []
+
+        def noted(*picture: Any) -> bytes:
+            asked.append(picture)
+            return NOTHING
+
+        client_pages(chosen, others, None, self.panel.units, self.size(), pictures=noted)
+        made: dict[tuple[Any, ...], bytes] = {}
+        scene = SceneView(chosen.result, units=self.panel.units, bare=True)
+        self.stage.children = [scene]
+        try:
+            for number, (result, eye, wide, high) in enumerate(asked, 1):
+                self.said.value = html.remark(f"Picture {number} of {len(asked)} is being lit.")
+                scene.put(result)
+                dots = (round(wide * FINER), round(high * FINER))
+                made[result.design, eye] = await scene.picture(*dots, eye, scene.hour)
+            self.said.value = ""
+        except TimeoutError:
+            self.said.value = html.remark(
+                f"The page made {len(made)} of {len(asked)} pictures; the others are drawn without"
+                " it."
+            )
+        finally:
+            self.stage.children = []
+            scene.close()
+
+        def lit(result: Assessment, eye: Standpoint, wide: int, high: int) -> bytes:
+            return made.get((result.design, eye)) or still_png(result, eye, wide, high)
+
+        self.make(name, partial(self._steps, lit))

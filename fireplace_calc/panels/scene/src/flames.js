@@ -36,7 +36,7 @@ void main() {
 const TONGUE = `
 varying vec2 vAt; varying vec4 vForm; varying float vFacing; uniform float time, gain; ${NOISE}
 void main() {
-  float wide = vForm.x, high = vForm.y, seed = vForm.z, t = time * vForm.w;
+  float wide = vForm.x, high = vForm.y, seed = vForm.z, t = time * abs(vForm.w);
   float x = vAt.x * wide * .5, z = vAt.y * high, out_ = vAt.x * vAt.x;
   // The higher, the more it sways; near the wood it clings.
   float rise = smoothstep(0., .3, z);
@@ -46,7 +46,7 @@ void main() {
   float h = z / max(top, .02);
   float n = rough(vec2(x * 11. + seed * 17., z * 3.9 - t * 1.6));
   float body = 1. - h + (n - .5) * (.35 + 1.15 * min(h, 1.));
-  float thick = smoothstep(.02, .72, body) * smoothstep(1., .72, abs(vAt.x)) * smoothstep(0., .05, z) * smoothstep(1., .78, vAt.y) * vFacing;
+  float thick = smoothstep(.02, .72, body) * smoothstep(1., .72, abs(vAt.x)) * smoothstep(0., vForm.w < 0. ? .2 : .05, z) * smoothstep(1., .78, vAt.y) * vFacing; // those among the logs begin softly
   if (thick < .004) discard;
   float hot = thick * thick * (1.15 - .6 * min(h, 1.2)) * (.72 + .5 * n);
   vec3 c = mix(vec3(1., .12, .006), vec3(1., .3, .035), smoothstep(.0, .42, hot));
@@ -136,11 +136,11 @@ function sheets(wide) {
   made.setAttribute('position', plane.attributes.position);
   made.setAttribute('uv', plane.attributes.uv);
   const high = Math.min(wide * 1.15, 0.76);
-  // How far back, to the right, turned, how wide and how high, of the whole.
+  // How far back, to the right, turned, how wide and how high, of the whole; those among the logs run by a negative clock.
   const all = [[0.13, -0.02, 0.12, 0.92, 0.94], [0.08, 0.06, -0.2, 0.82, 1], [0.02, -0.08, 0.28, 0.7, 0.84], [-0.04, 0.05, -0.14, 0.76, 0.66], [-0.1, -0.04, 0.1, 0.66, 0.46], [0.06, -0.14, 1.15, 0.42, 0.8], [0.04, 0.12, -1.2, 0.42, 0.86], [0.05, 0, 1.57, 0.46, 0.95]];
   for (const [back, right, turn, w, h] of all) {
     place.push(right * wide, back, 0.03, turn);
-    form.push(wide * w, high * h, lot() * 10, 0.85 + 0.3 * lot());
+    form.push(wide * w, high * h, lot() * 10, (0.85 + 0.3 * lot()) * (back < 0.07 ? -1 : 1));
   }
   made.setAttribute('place', new InstancedBufferAttribute(new Float32Array(place), 4));
   made.setAttribute('form', new InstancedBufferAttribute(new Float32Array(form), 4));

@@ -33,7 +33,7 @@ LAID = (
     (0.112, 0.078, 0.98, 0.0, True),
     (-0.1, 0.062, 0.94, 0.0, False),
     (-0.003, 0.03, 0.7, 0.0, True),
-    (0.02, 0.056, 0.9, 7.0, False),
+    (0.006, 0.058, 0.9, 3.0, False),
 )
 """Back log, front log, a small one between, and one that lies on them, at full size: behind the
 middle [m], radius [m], share of the longest that has room [-], turned [deg], charred.

@@ -21,7 +21,7 @@ from fireplace_calc.scene.still.option_pictures import (
     one_standpoint,
     option_picture,
 )
-from fireplace_calc.scene.still.seen_dots import faces_of, look
+from fireplace_calc.scene.still.seen_dots import directions, faces_of, look
 from fireplace_calc.scene.still.sight import sight_of
 from fireplace_calc.scene.still.still_picture import still
 from fireplace_calc.scene.whole_scene import gather_scene
@@ -177,3 +177,24 @@ def test_the_bare_room_is_shut_but_for_its_window(room):
     for to in ((measures.right, -1, 1), (measures.left, measures.front * 0.1, 1), (1, -1, 0),
                (1, -1, measures.ceiling), (measures.right - 0.2, measures.back, 1)):  # fmt: skip
         assert met(middle, np.array(to) - middle, faces.corners) == pytest.approx(1.0, abs=1e-6)
+
+
+def test_what_is_round_is_lit_as_round():
+    """A drum of twelve flat faces: on one that is smooth the direction at each dot is within
+    six degrees of the true drum's, on one that is not it is the face's, up to 15 degrees off.
+    """
+    turn = np.linspace(0, 2 * np.pi, 12, endpoint=False)
+    low, high = (np.column_stack((np.cos(turn), np.sin(turn), np.full(12, z))) for z in (0, 1))
+    sides = [(k, (k + 1) % 12, (k + 1) % 12 + 12) for k in range(12)]
+    sides += [(k, (k + 1) % 12 + 12, k + 12) for k in range(12)]
+    flat = Thing("d", "d", "clay", "setting", np.concatenate((low, high)), np.array(sides))
+    share = np.random.default_rng(1).dirichlet((1, 1, 1), len(sides))
+    number = np.arange(len(sides))
+    worst = {}
+    for thing in (flat, replace(flat, smooth=True)):
+        faces = faces_of((thing,))
+        points = np.einsum("ij,ijk->ik", share, faces.corners)
+        true = points * (1, 1, 0) / np.linalg.norm(points[:, :2], axis=1)[:, None]
+        cosine = np.einsum("ij,ij->i", directions(faces, number, points), true)
+        worst[thing.smooth] = np.degrees(np.arccos(np.clip(cosine, -1, 1))).max()
+    assert worst[True] < 6 < 10 < worst[False] <= 15

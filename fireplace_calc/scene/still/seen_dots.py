@@ -12,6 +12,8 @@ from fireplace_calc.scene.still.sight import NEAREST, Sight
 
 STAMPS = (4, 8, 16, 32)
 """Triangles no larger than these are laid many at a time. [dots]"""
+ROUND = 0.5
+"""Cosine up to which faces that meet are one to the eye, where a thing is round. [-]"""
 STAMPED = 400_000
 """Dots that are looked at together. [-]"""
 
@@ -28,11 +30,15 @@ class Faces:
         Square to each face, outward. [-]
     owner : array
         Place of its thing among the things. [-]
+    rounded : array
+        Direction at each corner of a face: its own, or of what is round to the eye the middle of
+        all that meet there. [-]
     """
 
     corners: Array
     normals: Array
     owner: IntArray
+    rounded: Array
 
 
 @dataclass(frozen=True, eq=False)
@@ -57,7 +63,52 @@ def faces_of(things: tuple[Thing, ...]) -> Faces:
     square = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     length = np.linalg.norm(square, axis=1, keepdims=True)
     owner = np.repeat(np.arange(len(things)), [len(t.faces) for t in things])
-    return Faces(corners, square / np.maximum(length, 1e-12), owner)
+    normals = square / np.maximum(length, 1e-12)
+    rounded, start = np.repeat(normals[:, None], 3, axis=1), 0
+    for thing in things:
+        part = slice(start, start := start + len(thing.faces))
+        if thing.smooth:
+            rounded[part] = _rounded(thing, square[part], normals[part])
+    return Faces(corners, normals, owner, rounded)
+
+
+def _rounded(thing: Thing, square: Array, normals: Array) -> Array:
+    """Directions at the corners of a round thing; an edge sharper than that stays one. [-]"""
+    _, same = np.unique(np.round(thing.points, 5), axis=0, return_inverse=True)
+    corner = same.reshape(-1)[thing.faces]
+    summed = np.zeros((corner.max() + 1, 3))
+    for k in range(3):
+        np.add.at(summed, corner[:, k], square)
+    summed /= np.maximum(np.linalg.norm(summed, axis=1, keepdims=True), 1e-12)
+    met: Array = summed[corner]
+    sharp = np.einsum("ijk,ik->ij", met, normals) < ROUND
+    met[sharp] = np.repeat(normals[:, None], 3, axis=1)[sharp]
+    return met
+
+
+def directions(faces: Faces, number: IntArray, points: Array) -> Array:
+    """Direction of each dot's face where the dot lies on it. [-]
+
+    Parameters
+    ----------
+    faces : Faces
+    number : array
+        Of the face that the dot shows. [-]
+    points : array
+        Of the dots. [m]
+    """
+    a, b, c = faces.corners[number].transpose(1, 0, 2)
+    normal = faces.normals[number]
+
+    def share(from_: Array, to: Array) -> Array:
+        turned: Array = np.einsum("ij,ij->i", np.cross(to - from_, points - from_), normal)
+        return np.maximum(turned, 0.0)
+
+    shares = np.stack((share(b, c), share(c, a), share(a, b)), axis=1)
+    shares /= np.maximum(shares.sum(axis=1, keepdims=True), 1e-15)
+    met: Array = np.einsum("ij,ijk->ik", shares, faces.rounded[number])
+    long = np.linalg.norm(met, axis=1, keepdims=True)
+    return np.where(long > 1e-6, met / np.maximum(long, 1e-12), normal)
 
 
 def look(faces: Faces, sight: Sight) -> Seen:

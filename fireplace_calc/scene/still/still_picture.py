@@ -11,7 +11,7 @@ from fireplace_calc.base.arrays import Array, IntArray
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
 from fireplace_calc.scene.still.coat_dots import coats
 from fireplace_calc.scene.still.light_dots import crevices, light
-from fireplace_calc.scene.still.seen_dots import faces_of, look
+from fireplace_calc.scene.still.seen_dots import directions, faces_of, look
 from fireplace_calc.scene.still.sight import sight_of
 
 FINER = 2
@@ -81,7 +81,7 @@ def still(
         number = seen.face[rows, columns]
         away = np.minimum(seen.away[rows, columns], FARTHEST)
         points = sight.points(rows, columns, away)
-        normals = faces.normals[number]
+        normals = directions(faces, number, points)
         back = np.einsum("ij,ij->i", normals, sight.stands - points) < 0
         return number, points, np.where(back[:, None], -normals, normals)
 

@@ -269,7 +269,7 @@ def price_band(found: Bill, prices: Mapping[str, Price]) -> PriceBand:
         said.append(
             f"{-100 * less:.0f} % under to {100 * more:.0f} % over the"
             f" {'example prices, all of them invented' if found.invented else 'price list'}:"
-            f" usual for an order that is counted and not yet quoted ({source.confidence})."
+            f" usual for an order that is counted and not yet quoted (from {source.confidence})."
         )
     return PriceBand(
         _two_figures(low, floor),

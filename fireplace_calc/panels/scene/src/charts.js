@@ -5,6 +5,7 @@ import { cross, dot, linear, minus, row, unit } from './vectors.js';
 export const WIDE = 1024; // of the atlas [texels]
 const MOST = 256; // across one chart [texels]
 const GRAINY = new Set(['wood', 'board', 'bark']); // painted along the thing's length
+const SPARE = 6; // times its own area that the rectangle round a frame has
 const FLAT = 1.2; // smaller is a thing, not a wall, floor or ceiling [m2]
 const OUT = 0.02, DEEP = 1.2; // past a wall's face, and past the wall behind the fire [m]
 const SOFT = 0.6; // least cosine between faces that are shaded as one
@@ -99,15 +100,12 @@ export function chartsOf(things, layouts, looks, room) {
       let chart = found.get(name);
       if (!chart) {
         const layout = thing.cut ? null : layoutOf(layouts, thing, normal), [u, v] = axes(thing, layout, normal, look);
-        chart = { thing, layout, look, n: normal, u, v, off, area: 0, faces: [], low: [Infinity, Infinity], high: [-Infinity, -Infinity], corners: { low: [Infinity, Infinity, Infinity], high: [-Infinity, -Infinity, -Infinity] }, name: `${thing.key}|${normal.map((x) => Math.round(x * 3) + 0)}` };
+        chart = started({ thing, layout, look, n: normal, u, v, off, name: `${thing.key}|${normal.map((x) => Math.round(x * 3) + 0)}` });
         found.set(name, chart);
-        charts.push(chart);
       }
-      chart.faces.push(f);
-      chart.area += area;
-      for (const p of [a, b, c]) for (let k = 0; k < 3; k++) { chart.corners.low[k] = Math.min(chart.corners.low[k], p[k]); chart.corners.high[k] = Math.max(chart.corners.high[k], p[k]); }
-      for (const p of [a, b, c]) [dot(p, chart.u), dot(p, chart.v)].forEach((x, k) => { chart.low[k] = Math.min(chart.low[k], x); chart.high[k] = Math.max(chart.high[k], x); });
+      taken(chart, f, [a, b, c], area);
     }
+    for (const chart of found.values()) charts.push(...(isFrame(chart) ? byFace(chart) : [chart]));
   }
   for (const chart of charts) {
     chart.hidden = !!room && hidden(chart, room);
@@ -115,6 +113,33 @@ export function chartsOf(things, layouts, looks, room) {
     chart.tint = albedo(looks, chart.thing.stuff);
   }
   return charts;
+}
+
+const started = (told) => ({ ...told, area: 0, faces: [], low: [Infinity, Infinity], high: [-Infinity, -Infinity], corners: { low: [Infinity, Infinity, Infinity], high: [-Infinity, -Infinity, -Infinity] } });
+
+/** One more face of a chart. */
+function taken(chart, f, three, area) {
+  chart.faces.push(f);
+  chart.area += area;
+  for (const p of three) {
+    for (let k = 0; k < 3; k++) { chart.corners.low[k] = Math.min(chart.corners.low[k], p[k]); chart.corners.high[k] = Math.max(chart.corners.high[k], p[k]); }
+    [dot(p, chart.u), dot(p, chart.v)].forEach((x, k) => { chart.low[k] = Math.min(chart.low[k], x); chart.high[k] = Math.max(chart.high[k], x); });
+  }
+}
+
+/** A strip that runs round something fills little of its own rectangle: no row of samples would meet it. */
+function isFrame({ area, faces, low, high }) {
+  return faces.length > 2 && (high[0] - low[0]) * (high[1] - low[1]) > SPARE * area;
+}
+
+/** A chart for each face of a frame. */
+function byFace(chart) {
+  const { thing, layout, look, n, u, v, off, name } = chart;
+  return chart.faces.map((f) => {
+    const three = [0, 1, 2].map((k) => row(thing.points, thing.faces[3 * f + k])), made = started({ thing, layout, look, n, u, v, off, name });
+    taken(made, f, three, Math.hypot(...cross(minus(three[1], three[0]), minus(three[2], three[0]))) / 2);
+    return made;
+  });
 }
 
 /** Give each chart its place from row `from` of the atlas down, the tallest first; gives back the row after the last. */

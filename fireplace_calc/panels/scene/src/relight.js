@@ -100,7 +100,7 @@ function filled(traced, light, good) {
   const known = good.slice(0, texels);
   for (let c = 0; c < charts.length / COLUMNS; c++) {
     const [x0, y0, w, h] = charts.subarray(COLUMNS * c + 14, COLUMNS * c + 18);
-    for (let pass = 0; pass < 6; pass++) {
+    for (let pass = 0; pass < 40; pass++) {
       const found = [];
       for (let y = y0; y < y0 + h; y++) for (let x = x0; x < x0 + w; x++) {
         const s = y * wide + x;

@@ -13,6 +13,11 @@ export function samplesOf(job) {
     const c = job.owner[f];
     if (c >= 0 && charts[COLUMNS * c + 21] > 0) covered(job, made, taken, f, c);
   }
+  for (let c = 0; c < charts.length / COLUMNS; c++) {
+    const [x, y, w, h] = charts.subarray(COLUMNS * c + 14, COLUMNS * c + 18);
+    for (let j = 0; j < h; j++) made.chartOf.fill(c, (y + j) * wide + x, (y + j) * wide + x + w);
+  }
+  slivers(job, made, taken);
   for (let k = 0, s = texels; s < n; k++, s++) {
     for (let a = 0; a < 3; a++) {
       made.normal[3 * s + a] = spots[9 * k + 3 + a];
@@ -21,10 +26,6 @@ export function samplesOf(job) {
     }
     made.rays[s] = job.spotRays;
     made.live.push(s);
-  }
-  for (let c = 0; c < charts.length / COLUMNS; c++) {
-    const [x, y, w, h] = charts.subarray(COLUMNS * c + 14, COLUMNS * c + 18);
-    for (let j = 0; j < h; j++) made.chartOf.fill(c, (y + j) * wide + x, (y + j) * wide + x + w);
   }
   return made;
 }
@@ -46,6 +47,27 @@ function covered(job, made, taken, f, c) {
     made.live.push(s);
     made.rays[s] = charts[q + 21];
     put(charts, q, made, i / (w - 1), j / (h - 1), s);
+  }
+}
+
+/** Faces so thin that no texel meets them: the texel next to their middle is sampled there. */
+function slivers(job, made, taken) {
+  const { tri, charts, owner, wide } = job, met = new Uint8Array(charts.length / COLUMNS);
+  for (const s of made.live) met[made.chartOf[s]] = 1;
+  for (let f = 0; f < owner.length; f++) {
+    const c = owner[f], q = COLUMNS * c;
+    if (c < 0 || met[c] || !(charts[q + 21] > 0)) continue;
+    const middle = [0, 1, 2].map((a) => (tri[9 * f + a] + tri[9 * f + 3 + a] + tri[9 * f + 6 + a]) / 3), [i, j] = texelOf(charts, q, ...middle).map(Math.round);
+    const s = (charts[q + 15] + j) * wide + charts[q + 14] + i;
+    if (taken[s]) continue;
+    taken[s] = 1;
+    made.live.push(s);
+    made.rays[s] = charts[q + 21];
+    for (let k = 0; k < 3; k++) {
+      made.normal[3 * s + k] = charts[q + 6 + k];
+      made.place[3 * s + k] = middle[k] + OFF * charts[q + 6 + k];
+      made.tint[3 * s + k] = charts[q + 18 + k];
+    }
   }
 }
 

@@ -155,6 +155,18 @@ def test_no_corner_leaks_light(lit):
         assert edge <= 1.15 * near + 1e-3, key
 
 
+BLACK = """() => scene.body.charts.filter((c) => /cornice|skirting/.test(c.thing.key) && !c.hidden && c.area > .03 && c.n[2] < .3
+  && (c.n[0] * -(c.corners.low[0] + c.corners.high[0]) / 2 + c.n[1] * (scene.room.front / 2 - (c.corners.low[1] + c.corners.high[1]) / 2)) > .2)
+  .filter((c) => { for (let j = 0; j < c.h; j++) for (let i = 0; i < c.w; i++) if (scene.atlas.light[4 * ((c.y + j) * 1024 + c.x + i) + 1] > 0) return false; return true; })
+  .map((c) => `${c.thing.key} ${c.n}`)"""
+
+
+def test_no_strip_along_the_walls_is_black(lit):
+    """Samples of a face that leans were put beside it, inside the wall: a black line ran under the ceiling."""
+    lit.picture("Standing", "Overcast", gather=1)
+    assert lit.ask(BLACK) == []
+
+
 def test_nothing_is_drawn_at_rest(lit):
     lit.ask("scene.again()")
     lit.view.wait_for_function("scene.film.still", timeout=60_000)

@@ -1,6 +1,8 @@
 // In the worker: where light is sampled. A sample for each texel that a chart reaches, and one for each corner of smooth
 // things, a little off the face.
 
+import { cross, dot } from './vectors.js';
+
 export const COLUMNS = 24; // of a chart: along 0-2, up 3-5, normal 6-8, low 9-10, size 11-12, off 13, x y w h 14-17, tint 18-20, rays 21
 const OFF = 0.002, IN = 0.004; // how far a sample stands off its face, and inside its edge [m]
 
@@ -74,10 +76,11 @@ function slivers(job, made, taken) {
 function put(charts, q, made, u, v, s) {
   const inside = (t, size) => { const e = Math.min(IN / size, 0.5); return Math.min(Math.max(t, e), 1 - e); };
   const a = charts[q + 9] + inside(u, charts[q + 11]) * charts[q + 11], b = charts[q + 10] + inside(v, charts[q + 12]) * charts[q + 12], o = charts[q + 13] + OFF;
-  // Along and up need not stand square on each other's plane: a point is what is measured back along both.
+  // Along and up need not stand square on the face: the point is the one that measures so along both, and along the normal.
+  const [along, up, n] = [q, q + 3, q + 6].map((k) => [charts[k], charts[k + 1], charts[k + 2]]), [p, r, t] = [cross(up, n), cross(n, along), cross(along, up)], whole = dot(along, p);
   for (let k = 0; k < 3; k++) {
-    made.place[3 * s + k] = charts[q + k] * a + charts[q + 3 + k] * b + charts[q + 6 + k] * o;
-    made.normal[3 * s + k] = charts[q + 6 + k];
+    made.place[3 * s + k] = (p[k] * a + r[k] * b + t[k] * o) / whole;
+    made.normal[3 * s + k] = n[k];
     made.tint[3 * s + k] = charts[q + 18 + k];
   }
 }

@@ -11,10 +11,10 @@ const RISEN = [-0.8, -0.37, 0.35]; // the way to the sun where no table has been
 const RISING = [
   { up: -0.24, sky: [0.05, 0.06, 0.13], lamp: [0.22, 0.135, 0.062], fire: 0.8, exposure: 2.9 },
   { up: -0.06, sky: [0.8, 1.05, 1.95], lamp: [1.3, 0.84, 0.42], fire: 0.62, exposure: 2.2 },
-  { up: 0.03, sky: [2.4, 2.5, 3.0], lamp: [0.9, 0.58, 0.29], fire: 0.5, exposure: 2.1 },
-  { up: 0.1, sky: [4.2, 4.4, 4.9], lamp: [0, 0, 0], fire: 0.45, exposure: 1.8 },
-  { up: 0.34, sky: [6.4, 7.0, 7.9], lamp: [0, 0, 0], fire: 0.42, exposure: 1.45 },
-  { up: 1, sky: [7.6, 8.4, 9.6], lamp: [0, 0, 0], fire: 0.42, exposure: 1.35 },
+  { up: 0.03, sky: [2.4, 2.5, 3.0], lamp: [0.9, 0.58, 0.29], fire: 0.5, exposure: 2.3 },
+  { up: 0.1, sky: [4.2, 4.4, 4.9], lamp: [0, 0, 0], fire: 0.45, exposure: 2.2 },
+  { up: 0.34, sky: [6.4, 7.0, 7.9], lamp: [0, 0, 0], fire: 0.42, exposure: 2.0 },
+  { up: 1, sky: [7.6, 8.4, 9.6], lamp: [0, 0, 0], fire: 0.42, exposure: 1.85 },
 ];
 /** Of a low sun less blue comes through than of a high one: loss for each air mass, by color. [-] */
 const LOSS = [0.05, 0.12, 0.24], STRONG = [11.2, 10.4, 9.6];
@@ -38,7 +38,7 @@ export function hourOf(table, { name, month, hour }) {
   if (name === 'Dusk') return lightOf([RISEN[0], RISEN[1], -0.06], 0);
   if (name === 'Night') return lightOf([RISEN[0], RISEN[1], -0.3], 0);
   const [x, y, z, strong] = !ways ? [...RISEN, 0.65] : name ? stands(table.month, table.hour) : stands(month, hour), made = lightOf(unit([x, y, z]), strong);
-  return name === 'Overcast' ? { ...made, sky: [8.4, 8.8, 9.4], sun: [0, 0, 0], exposure: 1.55 } : made;
+  return name === 'Overcast' ? { ...made, sky: [8.4, 8.8, 9.4], sun: [0, 0, 0], exposure: 2.2 } : made;
 }
 
 /** Outside the room a fireplace is shown as in a studio. */

@@ -28,8 +28,8 @@ OUTSIDE = ("Cut", "Apart")
 """Names of those that do not."""
 AWAY = 5.2
 """So far off one stands to see the whole wall, where the room is as deep. [m]"""
-WIDE, NEAR, OPENED = 58.0, 44.0, 40.0
-"""How wide they see, from left to right. [deg]"""
+WIDE, NEAR, OPENED, ROOM = 58.0, 44.0, 40.0, 68.0
+"""How wide they see, from left to right: seated, close, cut open, and who sees the room too. [deg]"""
 NARROWEST, WIDEST = 46.0, 74.0
 """Of those that see the whole wall. [deg]"""
 ASPECT = 1.5
@@ -65,7 +65,7 @@ def standpoints(geometry: Geometry) -> tuple[Standpoint, ...]:
             (0.1, 0.1, middle + 0.18),
             WIDE,
         ),
-        ("Corner", (reach + 1.7, -0.8 * AWAY, eye), (-0.4, -0.2, (low + high) / 2), 0.0),
+        ("Corner", (reach + 1.7, -0.8 * AWAY, eye), (-0.7, -0.2, (low + high) / 2), ROOM),
         (
             "Close",
             (0.42, -max(close, hearth.front + 0.5), max(middle + 0.35, 0.9)),

@@ -1,7 +1,7 @@
 // In the worker: what light comes straight from windows, lamp and fire, and who else is seen from each sample.
 import { COLUMNS, texelOf } from './samples.js';
 
-const WINDOW = 12, LAMP = 6, FIRE = 9; // places of each that light is taken from
+const WINDOW = 8, LAMP = 4, FIRE = 6; // places of each that light is taken from
 const WALL = 1, BUILT = 2; // what a chart is to who is left out
 const NEAR = 0.5; // a back face nearer than this means: inside something [m]
 

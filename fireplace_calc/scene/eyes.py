@@ -29,7 +29,7 @@ OUTSIDE = ("Cut", "Apart")
 AWAY = 5.2
 """So far off one stands to see the whole wall, where the room is as deep. [m]"""
 WIDE, NEAR, OPENED, ROOM = 58.0, 44.0, 40.0, 68.0
-"""How wide they see, from left to right: seated, close, cut open, and who sees the room too. [deg]"""
+"""How wide they see, left to right: seated, close, cut open, and who sees the room too. [deg]"""
 NARROWEST, WIDEST = 46.0, 74.0
 """Of those that see the whole wall. [deg]"""
 ASPECT = 1.5

@@ -114,6 +114,26 @@ class LiveDesign(ABC):
             except RuntimeError:  # no loop: a script or a test
                 self.catch_up()
 
+    def undo(self) -> None:
+        """Take the last change back."""
+        self._step(self.session.undo, "Nothing left to undo.")
+
+    def redo(self) -> None:
+        """Take a change that was taken back again."""
+        self._step(self.session.redo, "Nothing to redo.")
+
+    def _step(self, step: Callable[[], bool], otherwise: str) -> None:
+        """Follow a step, or say that there is none: a button that went dead would drop the
+        keyboard's focus.
+        """
+        done: list[bool] = []
+        if not self.attempt(lambda: done.append(step())):
+            return
+        if done[0]:
+            self.catch_up()
+        else:
+            self.say(html.remark(otherwise))
+
     def put(self, design: Design) -> None:
         """Show another design."""
         self.session.put(design)

@@ -15,7 +15,6 @@ from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.panels import html
 from fireplace_calc.panels.client.client_page import ClientPage
 from fireplace_calc.panels.client.scene_pane import ScenePane
 from fireplace_calc.panels.folds.folds import LONG_REST, REST
@@ -178,30 +177,10 @@ class ClientPanel(LiveDesign):
             self.stops[name] = on
         self.page.send({"stops": list(self.stops.items())})
 
-    def undo(self) -> None:
-        """Take the last change back."""
-        self._step(self.session.undo, "Nothing left to undo.")
-
-    def redo(self) -> None:
-        """Take a change that was taken back again."""
-        self._step(self.session.redo, "Nothing to redo.")
-
-    def _step(self, step: Callable[[], bool], otherwise: str) -> None:
-        done: list[bool] = []
-        if not self.attempt(lambda: done.append(step())):
-            return
-        if done[0]:
-            self.catch_up()
-        else:
-            self.say(html.remark(otherwise))
-
     # -- what follows -----------------------------------------------------------------------------
     def followers(self) -> tuple[tuple[float, Callable[[], None]], ...]:
         """The fields at once, the line and what is spoken a little later. [s]"""
-        return (REST, self._update), (LONG_REST, self._on_idle)
-
-    def _update(self) -> None:
-        self.show_inputs()
+        return (REST, self.show_inputs), (LONG_REST, self._on_idle)
 
     def _on_idle(self) -> None:
         self.page.send({"line": self._line()})

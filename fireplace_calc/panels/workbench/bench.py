@@ -170,24 +170,8 @@ class Bench(LiveDesign):
         """Take the last change back, or first an entry that was refused."""
         if self.refused:
             self.show_inputs()
-            return
-        self._step(self.session.undo, "Nothing left to undo.")
-
-    def redo(self) -> None:
-        """Take a change that was taken back again."""
-        self._step(self.session.redo, "Nothing to redo.")
-
-    def _step(self, step: Callable[[], bool], otherwise: str) -> None:
-        """Follow a step, or say that there is none: a button that went dead would drop the
-        keyboard's focus.
-        """
-        done: list[bool] = []
-        if not self.attempt(lambda: done.append(step())):
-            return
-        if done[0]:
-            self.catch_up()
         else:
-            self.say(html.remark(otherwise))
+            super().undo()
 
     def show_job(self) -> None:
         """Show all of another job, with the code and the units of its own."""

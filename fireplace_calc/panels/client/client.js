@@ -2,19 +2,7 @@
 
 function render({ model, el }) {
   el.classList.add('fc-page');
-  const fields = new Map();
-  let busy = 0, next = null;
-
-  /** One step of a slider is on its way at a time; the last one waits, the others are dropped. */
-  const say = (message, run) => {
-    if (run && busy && performance.now() - busy < 2000) { next = message; return; }
-    if (run) busy = performance.now();
-    model.send(message);
-  };
-  const done = () => {
-    busy = 0;
-    if (next) { const message = next; next = null; say(message, message.key); }
-  };
+  const fields = new Map(), { say, done } = oneAtATime(model);
 
   const bar = make('div', { className: 'fc-bar' }), line = make('div', { className: 'fc-line' });
   bar.setAttribute('role', 'group');

@@ -106,20 +106,7 @@ function render({ model, el }) {
   const fields = new Map(), stage = new Stage(structuredClone(model.get('glyphs')));
   const root = () => el.closest('.fp-bench'), grid = () => el.closest('.fp-grid');
 
-  // One step is on its way at a time; the newest place of a hand that is faster goes next.
-  let busy = 0, next = null;
-  const say = (message, run) => {
-    if (run && busy && performance.now() - busy < 2000) { next = message; return; }
-    if (run) busy = performance.now();
-    model.send(message);
-  };
-  const done = () => {
-    busy = 0;
-    if (!next) return;
-    const message = next;
-    next = null;
-    say(message, message.key);
-  };
+  const { say, done } = oneAtATime(model);
 
   // -- tabs: some hold several folds, which then have a row of their own
   let groups = [], open = '', fresh = false;

@@ -16,7 +16,7 @@ from fireplace_calc.scene.built.standing import between_levels
 from fireplace_calc.scene.setting.forms import block
 
 if TYPE_CHECKING:
-    from manifold3d import CrossSection
+    from manifold3d import CrossSection, Manifold
 
 PROUD = 10 * INCH
 """How far the face stands out of the wall where nobody has said; our own choice. [m]"""
@@ -50,7 +50,7 @@ def taken_of_the_floor(geometry: Geometry) -> CrossSection:
     """
     f = geometry.frame
     fire = polygon_box(-f.half_width, f.half_width, 0.0, f.depth)
-    return _level_cut(geometry, -SKIN, fire)
+    return taken_at(geometry, -SKIN, fire)
 
 
 def taken_of_the_ceiling(geometry: Geometry) -> CrossSection:
@@ -65,10 +65,10 @@ def taken_of_the_ceiling(geometry: Geometry) -> CrossSection:
     CrossSection
         Right, and away from the room. [m]
     """
-    return _level_cut(geometry, wall_top(geometry) + SKIN)
+    return taken_at(geometry, wall_top(geometry) + SKIN)
 
 
-def taken_at(geometry: Geometry, level: float) -> CrossSection:
+def taken_at(geometry: Geometry, level: float, filled: Polygon = ()) -> CrossSection:
     """What stands in the room at a level.
 
     Parameters
@@ -76,13 +76,22 @@ def taken_at(geometry: Geometry, level: float) -> CrossSection:
     geometry : Geometry
     level : float
         [m]
+    filled : Polygon
+        Where nothing stands and yet nobody sees the floor. [m]
 
     Returns
     -------
     CrossSection
         Right, and away from the room. [m]
     """
-    return _level_cut(geometry, level)
+    from manifold3d import CrossSection, FillRule
+
+    rings = [
+        CrossSection([list(ring) for ring in plan_rings(part, level)], FillRule.Positive)
+        for part in geometry.parts
+        if part.bottom < level < part.top
+    ]
+    return _united([*rings, CrossSection([list(filled)])] if filled else rings)
 
 
 def footprint(geometry: Geometry) -> CrossSection:
@@ -99,15 +108,13 @@ def footprint(geometry: Geometry) -> CrossSection:
     """
     low, high = OVER, wall_top(geometry)
     bodies = [
-        between_levels(part, low, high)
-        for part in geometry.parts
-        if part.top > low and part.bottom < high
-    ]
-    bodies += [
-        solid_body(loft)
-        for part in mantel_parts(geometry)
-        for run in part.group.runs
-        for loft in run.lofts
+        *_bodies(geometry, low, high),
+        *(
+            solid_body(loft)
+            for part in mantel_parts(geometry)
+            for run in part.group.runs
+            for loft in run.lofts
+        ),
     ]
     return _united(body.project() for body in bodies)
 
@@ -126,13 +133,10 @@ def taken_of_the_wall(geometry: Geometry) -> CrossSection:
     """
     low, high, f = -UNDER, wall_top(geometry) + UNDER, geometry.frame
     at = wall_plane(geometry) + SKIN
-    bodies = [
-        between_levels(part, low, high)
-        for part in geometry.parts
-        if part.top > low and part.bottom < high
-    ]
     filled = block((-f.half_width, f.half_width), (0.0, f.depth), (f.hearth - 0.01, f.opening_top))
-    open_ended = _united(body.rotate((90.0, 0.0, 0.0)).slice(at) for body in (*bodies, filled))
+    open_ended = _united(
+        body.rotate((90.0, 0.0, 0.0)).slice(at) for body in (*_bodies(geometry, low, high), filled)
+    )
     return _united([open_ended, *_lids(open_ended, -high, -low)])
 
 
@@ -147,15 +151,11 @@ def _lids(cut: CrossSection, *ends: float) -> Iterator[CrossSection]:
             yield CrossSection.square(size).translate((min(across), end - LID / 2))
 
 
-def _level_cut(geometry: Geometry, level: float, filled: Polygon = ()) -> CrossSection:
-    from manifold3d import CrossSection, FillRule
-
-    rings = [
-        CrossSection([list(ring) for ring in plan_rings(part, level)], FillRule.Positive)
-        for part in geometry.parts
-        if part.bottom < level < part.top
-    ]
-    return _united([*rings, CrossSection([list(filled)])] if filled else rings)
+def _bodies(geometry: Geometry, low: float, high: float) -> Iterator[Manifold]:
+    """What is built between two levels, part by part."""
+    for part in geometry.parts:
+        if part.top > low and part.bottom < high:
+            yield between_levels(part, low, high)
 
 
 def _united(cuts: Iterable[CrossSection]) -> CrossSection:

@@ -2,9 +2,9 @@
 
 import asyncio
 import re
-from dataclasses import replace
 
 import pytest
+from empty_room import empty_the_room
 from pypdf import PdfReader
 from test_client_pages import DOT, dot
 
@@ -20,9 +20,7 @@ from fireplace_calc.panels.scene import scene_view
 from fireplace_calc.panels.scene.scene_view import SceneView
 from fireplace_calc.report.alternatives import changed_inputs
 from fireplace_calc.report.for_client.handed_over import MARK, Names, names_in
-from fireplace_calc.scene.still import light_dots, option_pictures
 from fireplace_calc.scene.still.option_pictures import marks, one_standpoint, option_picture
-from fireplace_calc.scene.whole_scene import gather_scene
 
 LAID = load(DATA / "designs" / "boathouse-laid.toml")
 FEET, SMALL = "feet-inches", (90, 60)
@@ -32,9 +30,7 @@ FEET, SMALL = "feet-inches", (90, 60)
 def small(monkeypatch):
     """Pictures that are made in no time: few dots, and a room with nothing in it."""
     monkeypatch.setattr(picture_desk.PictureDesk.__init__, "__defaults__", (SMALL,))
-    monkeypatch.setattr(light_dots, "SHADOW", 60)
-    bare = lambda result: replace(gather_scene(result), setting=())  # noqa: E731
-    monkeypatch.setattr(option_pictures, "gather_scene", bare)
+    empty_the_room(monkeypatch)
 
 
 @pytest.fixture

@@ -12,7 +12,7 @@ from fireplace_calc.design.surroundings import FLOORS
 from fireplace_calc.drawing.sheets.style import HATCHES
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.scene.layouts.floors import floor_layouts
-from fireplace_calc.scene.still.empty_room import bare_room
+from fireplace_calc.scene.setting.shell import shell_things
 from fireplace_calc.scene.stuffs import MORTARS, PAINTERS, floor_stuff, joint_color, stuffs
 from fireplace_calc.takeoff.rows import take_off
 
@@ -75,7 +75,7 @@ def test_the_floor_that_is_chosen_is_shown_and_moves_no_check(floor):
     stuff = floor_stuff(design)
     assert stuff in stuffs()
     result, plain = assess(design), assess(Design())
-    (shown,) = [t for t in bare_room(result.geometry) if t.key == "floor"]
+    (shown,) = [t for t in shell_things(result.geometry) if t.key == "floor"]
     assert shown.stuff == stuff
     assert floor == "carpet" or stuff in {layout.stuff for layout in floor_layouts()}
     assert [(f.key, f.verdict) for f in result.findings] == [

@@ -26,7 +26,8 @@ from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.panels import html, panel
 from fireplace_calc.panels.options import picture_desk
 from fireplace_calc.report.for_client.under_a_picture import option_words
-from fireplace_calc.scene.still.empty_room import bare_measures, bare_room
+from fireplace_calc.scene.setting.furnished import room_measures
+from fireplace_calc.scene.setting.shell import shell_things
 from fireplace_calc.scene.still.option_pictures import InRoom
 
 EXAMPLE = load(DESIGNS / "boathouse-laid.toml")
@@ -403,7 +404,9 @@ def test_options_are_named_renamed_removed_and_put_back_on_the_page(page, monkey
 
     def blank(result, standpoint, *_):
         g = result.geometry
-        return InRoom(result, (*bare_room(g),), (), bare_measures(g)).drawn(standpoint, 24, 16)
+        return InRoom(result, tuple(shell_things(g)), (), room_measures(g)).drawn(
+            standpoint, 24, 16
+        )
 
     monkeypatch.setattr(picture_desk, "option_picture", blank)
     page.open("options")

@@ -7,13 +7,13 @@ from io import BytesIO
 
 import numpy as np
 import pytest
+from empty_room import empty_the_room
 from PIL import Image
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.scene.records import FaceLayout, Standpoint, Thing
-from fireplace_calc.scene.still import light_dots, option_pictures
-from fireplace_calc.scene.still.empty_room import bare_measures, bare_room
+from fireplace_calc.scene.setting.furnished import room_measures
 from fireplace_calc.scene.still.option_pictures import (
     changed_keys,
     in_room,
@@ -24,7 +24,6 @@ from fireplace_calc.scene.still.option_pictures import (
 from fireplace_calc.scene.still.seen_dots import directions, faces_of, look
 from fireplace_calc.scene.still.sight import sight_of
 from fireplace_calc.scene.still.still_picture import still
-from fireplace_calc.scene.whole_scene import gather_scene
 
 LAID = load(DATA / "designs" / "boathouse-laid.toml")
 SMALL = (120, 80)
@@ -33,9 +32,7 @@ SMALL = (120, 80)
 @pytest.fixture
 def bare(monkeypatch):
     """A room with nothing in it, and shadows of few dots: drawn in no time."""
-    monkeypatch.setattr(light_dots, "SHADOW", 60)
-    empty = lambda result: replace(gather_scene(result), setting=())  # noqa: E731
-    monkeypatch.setattr(option_pictures, "gather_scene", empty)
+    empty_the_room(monkeypatch)
 
 
 def met(origin, ray, corners):
@@ -114,7 +111,7 @@ def test_a_layout_is_laid_over_its_face_unit_by_unit():
     wall = Thing("w", "w", "tile", "masonry", ring, np.array([[0, 1, 2], [0, 2, 3]]))
     strip = np.array([(0, 0), (1, 0), (1, 0.2), (0, 0.2)])
     laid = FaceLayout("tile", (-1.0, 0.0, 0.0), 1.0, 0.5, (strip,))
-    room = bare_measures(assess(LAID).geometry)
+    room = room_measures(assess(LAID).geometry)
     sees = Standpoint("here", (0, -1.2, 0.5), (0, 0, 0.5), 80.0)
     bare, with_it = (
         still((wall,), room, sees, 100, 100, layouts).dots.astype(int) for layouts in ((), (laid,))
@@ -163,20 +160,6 @@ def test_the_picture_is_a_file_of_its_size():
     result = assess(LAID)
     made = option_picture(result, one_standpoint([result]), *SMALL)
     assert Image.open(BytesIO(made.png)).size == SMALL
-
-
-@pytest.mark.parametrize("room", [{"house.room_length": None}, {"house.room_width": "12 ft"}, {}])
-def test_the_bare_room_is_shut_but_for_its_window(room):
-    """A ray from the middle meets a wall wherever it goes, but through the window and the flue."""
-    geometry = assess(change(LAID, room)).geometry
-    measures, faces = bare_measures(geometry), faces_of(bare_room(geometry))
-    middle = np.array([0.5, measures.front / 2, 1.0])
-    (window,) = measures.windows
-    through = np.array([measures.left, (window.front + window.back) / 2, 1.2]) - middle
-    assert met(middle, through, faces.corners) == np.inf
-    for to in ((measures.right, -1, 1), (measures.left, measures.front * 0.1, 1), (1, -1, 0),
-               (1, -1, measures.ceiling), (measures.right - 0.2, measures.back, 1)):  # fmt: skip
-        assert met(middle, np.array(to) - middle, faces.corners) == pytest.approx(1.0, abs=1e-6)
 
 
 def test_what_is_round_is_lit_as_round():

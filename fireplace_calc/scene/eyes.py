@@ -93,19 +93,6 @@ def _distance(wide: float, high: float, angle: float) -> float:
     return max(wide / 2 / across, high / 2 / (across / ASPECT))
 
 
-def upright_angle(angle: float, aspect: float) -> float:
-    """How much is seen from bottom to top, of a picture of some width over height. [deg]
-
-    Parameters
-    ----------
-    angle : float
-        From left to right. [deg]
-    aspect : float
-        [-]
-    """
-    return degrees(2 * atan(tan(radians(angle / 2)) / aspect))
-
-
 def _in_room(geometry: Geometry, at: tuple[float, float, float]) -> tuple[float, float, float]:
     """The same, between the walls and under the ceiling."""
     house = geometry.design.house

@@ -12,7 +12,6 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.arrays import BoolArray
 from fireplace_calc.scene.eyes import INSIDE, standpoints
 from fireplace_calc.scene.records import FaceLayout, RoomMeasures, Standpoint, Thing
-from fireplace_calc.scene.still.empty_room import bare_measures, bare_room
 from fireplace_calc.scene.still.still_picture import Still, still
 from fireplace_calc.scene.whole_scene import gather_scene
 
@@ -126,11 +125,7 @@ class InRoom:
 def in_room(result: Assessment) -> InRoom:
     """All that is seen of an option in its room."""
     whole = gather_scene(result)
-    if whole.setting:
-        return InRoom(result, (*whole.fireplace, *whole.setting), whole.layouts, whole.measures)
-    geometry = result.geometry
-    things = (*whole.fireplace, *bare_room(geometry))
-    return InRoom(result, things, whole.layouts, bare_measures(geometry))
+    return InRoom(result, (*whole.fireplace, *whole.setting), whole.layouts, whole.measures)
 
 
 def option_picture(

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from math import hypot
 
 from fireplace_calc.geometry.frame import Frame
-from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, area
 
 LEAST_ZONE = 1e-6
@@ -108,8 +107,3 @@ def _side(frame: Frame) -> Face:
         over = (frame.throat_front - frame.lining_front) * slant
         zones.append(zone(spring, top, [*front, (over, top)]))
     return Face("side", tuple(zones), alike=2, centred=False)
-
-
-def opening_faces(geometry: Geometry) -> tuple[Face, ...]:
-    """Every face that is laid brick by brick, in the order they are built."""
-    return (floor_face(geometry.frame), *lining_faces(geometry.frame))

@@ -121,11 +121,6 @@ class Frame:
         """Top of the higher liner. [m]"""
         return self.liner_top if self.second is None else max(self.liner_top, self.second.top)
 
-    @property
-    def block_reach(self) -> float:
-        """Half the width that the chimney asks of the masonry under it. [m]"""
-        return self.stack_half + abs(self.stack_middle)
-
     def half_at(self, y: float) -> float:
         """Half the width between the splayed sides. [m]
 

@@ -8,9 +8,10 @@ from math import atan, degrees, dist, radians, tan
 
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.figures import proportion_figures
-from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
+from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.built.spread import BESIDE, BETWEEN
 from fireplace_calc.scene.records import Standpoint
+from fireplace_calc.scene.setting.measures import USUAL_DEPTH, side_walls
 
 SEATED = 0.70
 """Eye level of somebody seated in an easy chair, over that of the same person standing; by our own
@@ -18,10 +19,6 @@ judgement, as a published figure was not at hand. [-]
 """
 OFF_WALL = 0.45
 """Nobody stands nearer to a wall. [m]"""
-USUAL_DEPTH = 6.2
-"""Of a room that nobody has measured. [m]"""
-USUAL_HALF = 3.0
-"""Half its length. [m]"""
 INSIDE = ("Standing", "Seated", "Corner", "Close")
 """Names of those that stand in the room."""
 OUTSIDE = ("Cut", "Apart")
@@ -95,11 +92,8 @@ def _distance(wide: float, high: float, angle: float) -> float:
 
 def _in_room(geometry: Geometry, at: tuple[float, float, float]) -> tuple[float, float, float]:
     """The same, between the walls and under the ceiling."""
-    house = geometry.design.house
-    left, right = wall_sides(geometry)
-    if house.room_length is None:
-        left, right = min(left, -USUAL_HALF), max(right, USUAL_HALF)
-    deep = house.room_width or USUAL_DEPTH
+    left, right = side_walls(geometry)
+    deep = geometry.design.house.room_width or USUAL_DEPTH
     x, y, z = at
     # Never in the hearth, however shallow the room is.
     nearest = -geometry.design.hearth.front - 0.15

@@ -4,7 +4,7 @@ made of straight-sided solids.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, pi, sin
@@ -162,7 +162,7 @@ def cove(start: float, end: float, low: float, high: float) -> Profile:
     >>> points[0], [round(x, 6) for x in points[-1]]
     ((0.0, 0.0), [1.0, 1.0])
     """
-    return _curve(
+    return tuple(
         (start + (end - start) * (1 - cos(t)), low + (high - low) * sin(t))
         for t in (k * pi / 2 / CHORDS for k in range(CHORDS + 1))
     )
@@ -183,11 +183,7 @@ def ogee(start: float, end: float, low: float, high: float) -> Profile:
     Profile
         [m]
     """
-    return _curve(
+    return tuple(
         (start + (end - start) * (1 - cos(pi * t)) / 2, low + (high - low) * t)
         for t in (k / CHORDS for k in range(CHORDS + 1))
     )
-
-
-def _curve(points: Iterable[tuple[float, float]]) -> Profile:
-    return tuple(points)

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
-from fireplace_calc.scene.eyes import USUAL_DEPTH, USUAL_HALF
 from fireplace_calc.scene.records import Window
 from fireplace_calc.scene.setting.forms import Ends
 from fireplace_calc.scene.setting.masonry_in_room import wall_plane
 
+USUAL_DEPTH = 6.2
+"""Of a room that nobody has measured. [m]"""
+USUAL_HALF = 3.0
+"""Half its length. [m]"""
 FLOOR = 0.6
 """Floor that is always left before the hearth, however shallow the room was said to be. [m]"""
 SILL = 0.72

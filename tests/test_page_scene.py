@@ -194,6 +194,32 @@ def test_a_change_keeps_the_eye_and_never_goes_dark(lit, boathouse):
     lit.ready()
 
 
+DARK = """() => { const { atlas } = scene.body, { light } = atlas, wide = light.length / 4 / atlas.tall, made = {};
+  for (const { thing, n, x, y, w, h, hidden } of atlas.charts) {
+    if (hidden || n[1] > -.9 || !/^(hearth extension|firebox walls)$/.test(thing.key)) continue;
+    for (let j = y; j < y + h; j++) for (let i = x; i < x + w; i++) {
+      const k = 4 * (j * wide + i), dark = !(light[k] + light[k + 1] + light[k + 2] + light[k + 3] > 0);
+      const of = made[thing.key] ||= [0, 0]; of[0] += dark; of[1]++; } }
+  return made; }"""
+"""Dark texels and all, of the slab's front and of the face."""
+
+
+def test_a_slab_that_lay_in_the_floor_has_light_as_soon_as_it_is_raised(lit, boathouse):
+    """Its front was in the dark; and what hung before the face left a dark patch where it hung."""
+    for level in ("0 in", "36 in"):
+        raised = traits(assess(change(boathouse, {"base.hearth_level": level})))
+        lit.put("level.json", {k: raised[k] for k in ("fireplace", "layouts", "setting")})
+        lit.view.wait_for_function("!scene.taken")
+        dark = lit.ask(DARK)
+        if level == "0 in":
+            lit.ready()
+    assert set(dark) == {"hearth extension", "firebox walls"}
+    assert all(count == 0 and texels > 4 for count, texels in dark.values()), dark
+    first = traits(assess(boathouse))
+    lit.put("level.json", {k: first[k] for k in ("fireplace", "layouts", "setting")})
+    lit.ready()
+
+
 def test_twenty_views_give_everything_back(lit):
     lost = lit.ask(
         """async () => { off(); for (let k = 0; k < 20; k++) { const gone = show(); const s = document.querySelector('.fs').scene;

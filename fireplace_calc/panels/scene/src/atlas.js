@@ -3,6 +3,9 @@
 import { DataTexture, DataUtils, HalfFloatType, LinearFilter, RGBAFormat, UnsignedByteType } from 'three';
 import { WIDE } from './charts.js';
 
+/** From a thing's first point to its last: the same as long as it was only moved. [m] */
+const spanOf = ({ points }) => [0, 1, 2].map((a) => points[points.length - 3 + a] - points[a]);
+
 /** Light by chart and corner, kept on the page's side. */
 export class Atlas {
   constructor(shared) {
@@ -13,43 +16,68 @@ export class Atlas {
   relaid(charts, things, spots, tall) {
     const light = new Float32Array(4 * WIDE * tall), ways = new Uint8Array(4 * WIDE * tall).fill(128), corners = new Float32Array(4 * spots);
     if (this.lit) {
-      const named = new Map(), turned = new Map();
+      const named = new Map(), turned = new Map(), wayOf = ({ name }) => name.slice(name.lastIndexOf('|'));
+      let any;
       for (const chart of this.charts) {
-        const mine = named.get(chart.name) || named.set(chart.name, []).get(chart.name), way = chart.name.slice(chart.name.lastIndexOf('|'));
-        mine.push(chart);
-        if (chart.thing.kind !== 'setting') turned.set(way, chart);
+        const mean = this.meanOfChart(chart);
+        if (!mean) continue; // in the dark, as the front of a slab let into the floor: it has nothing to hand on
+        any ??= [chart, mean];
+        (named.get(chart.name) || named.set(chart.name, []).get(chart.name)).push([chart, mean]);
+        if (chart.thing.kind !== 'setting') turned.set(wayOf(chart), [chart, mean]);
       }
       for (const chart of charts) {
-        const near = (named.get(chart.name) || []).reduce((best, c) => (!best || Math.abs(c.off - chart.off) < Math.abs(best.off - chart.off) ? c : best), null);
-        const old = near || turned.get(chart.name.slice(chart.name.lastIndexOf('|'))) || this.charts[0];
-        this.carry(old, chart, light, ways);
+        const near = (named.get(chart.name) || []).reduce((best, one) => (!best || Math.abs(one[0].off - chart.off) < Math.abs(best[0].off - chart.off) ? one : best), null);
+        this.carry(near || turned.get(wayOf(chart)) || any, chart, light, ways);
       }
       this.carryCorners(things, corners);
     }
-    Object.assign(this, { charts, things: things.map(({ key, firstSpot, spotBegin, spotCount }) => ({ key, spotCount, from: firstSpot + (spotBegin || 0) })), light, ways, corners, tall });
+    Object.assign(this, { charts, things: things.map((thing) => ({ key: thing.key, spotCount: thing.spotCount, from: thing.firstSpot + (thing.spotBegin || 0), span: spanOf(thing) })), light, ways, corners, tall });
     this.charts = charts.map((c) => ({ ...c }));
     this.show();
   }
 
-  carry(old, chart, light, ways) {
+  /** Mean light of a chart where any fell, and from whence most of it comes; nothing where none did. */
+  meanOfChart({ x, y, w, h }) {
+    const mean = [0, 0, 0, 0];
+    let count = 0;
+    for (let j = y; j < y + h; j++) for (let k = 4 * (j * WIDE + x), end = k + 4 * w; k < end; k += 4) {
+      if (!this.fell(k)) continue;
+      count++;
+      for (let a = 0; a < 4; a++) mean[a] += this.light[k + a];
+    }
+    return count ? mean.map((v) => v / count) : null;
+  }
+
+  fell(k) { return this.light[k] + this.light[k + 1] + this.light[k + 2] + this.light[k + 3] > 0; }
+
+  /** Light of one chart onto another of its name. What stood against the old one, as a picture, left it dark there: the mean stands in. */
+  carry([old, mean] = [], chart, light, ways) {
+    if (!old) return;
     for (let j = 0; j < chart.h; j++) for (let i = 0; i < chart.w; i++) {
       const at = [chart.low[0] + i / (chart.w - 1) * (chart.high[0] - chart.low[0]), chart.low[1] + j / (chart.h - 1) * (chart.high[1] - chart.low[1])];
       const [x, y] = at.map((v, k) => Math.round(Math.min(1, Math.max(0, (v - old.low[k]) / Math.max(old.high[k] - old.low[k], 1e-6))) * ((k ? old.h : old.w) - 1)));
       const from = 4 * ((old.y + y) * WIDE + old.x + x), to = 4 * ((chart.y + j) * WIDE + chart.x + i);
+      if (!this.fell(from)) { light.set(mean, to); continue; }
       for (let a = 0; a < 4; a++) { light[to + a] = this.light[from + a]; ways[to + a] = this.ways[from + a]; }
     }
   }
 
   carryCorners(things, corners) {
     const before = new Map(this.things.map((t) => [t.key, t]));
-    for (const { key, firstSpot, spotBegin, spotCount } of things) {
-      const old = before.get(key);
+    for (const thing of things) {
+      const { key, firstSpot, spotBegin, spotCount } = thing, old = before.get(key);
       if (!spotCount || !old?.spotCount) continue;
-      for (let k = 0; k < spotCount; k++) {
-        const from = 4 * (old.from + Math.min(old.spotCount - 1, Math.floor(k * old.spotCount / spotCount)));
-        corners.set(this.corners.subarray(from, from + 4), 4 * (firstSpot + spotBegin + k));
-      }
+      const kept = spotCount === old.spotCount && spanOf(thing).every((v, a) => Math.abs(v - old.span[a]) < 1e-3);
+      const mean = kept ? null : this.meanOf(old);
+      for (let k = 0; k < spotCount; k++) corners.set(mean || this.corners.subarray(4 * (old.from + k), 4 * (old.from + k) + 4), 4 * (firstSpot + spotBegin + k));
     }
+  }
+
+  /** Light of a thing as a whole: what was turned round or shaped otherwise has its corners elsewhere. */
+  meanOf({ from, spotCount }) {
+    const mean = [0, 0, 0, 0];
+    for (let k = 4 * from, end = k + 4 * spotCount; k < end; k++) mean[k % 4] += this.corners[k] / spotCount;
+    return mean;
   }
 
   /** New light from the worker. */

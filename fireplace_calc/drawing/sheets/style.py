@@ -15,12 +15,20 @@ WEIGHT = {
     "ground": 0.70,
     "flag": 0.40,
     "guide": 0.25,
+    "center": 0.18,
+    "plane": 0.35,
+    "frame": 0.70,
 }
 """Line weights. Cut lies in the cut plane, seen lies behind it, hidden lies behind that.
 [mm]
 """
 
-DASHES = {"hidden": (1.6, 1.0), "guide": (3.2, 1.1)}
+DASHES = {
+    "hidden": (1.6, 1.0),
+    "guide": (3.2, 1.1),
+    "center": (7.0, 1.0, 0.8, 1.0),
+    "plane": (5.0, 1.0, 0.8, 1.0),
+}
 """On and off lengths of broken lines. [mm]"""
 
 TEXT, SMALL, TITLE = 2.7, 2.5, 3.4

@@ -1,0 +1,214 @@
+"""Figures of a sheet: each says how large it is and what room its words take, then draws itself
+through the window it is given; they are put on sheets side by side at the largest scales that fit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+
+from fireplace_calc.drawing.plates.marks import TITLE_ROOM, title, title_width
+from fireplace_calc.drawing.plates.sizes import Paper
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
+
+Extent = tuple[float, float, float, float]
+"""Left, bottom, right, top."""
+BETWEEN = 8.0
+"""Between two figures. [mm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One drawing of a sheet.
+
+    Attributes
+    ----------
+    key : str
+        Its name in the program; marks refer to it.
+    mark : str
+        In the ring before its title: a letter for a section or a plan, a number for others.
+    name : str
+        Its title.
+    box : tuple of float
+        What is drawn, left, bottom, right, top. [m]
+    margins : tuple of float
+        Room for words and dimensions beyond that, left, bottom, right, top; the title's not
+        counted. [mm]
+    paint : callable
+        Draws and annotates through a window; keeps within box and margins.
+    scales : tuple of float
+        Denominators it may be drawn at, the largest scale first. [-]
+    note : str
+        After the scale: where it is cut, which way one looks.
+    """
+
+    key: str
+    mark: str
+    name: str
+    box: Extent
+    margins: Extent
+    paint: Callable[[View], None]
+    scales: tuple[float, ...]
+    note: str = ""
+
+    def size(self, denominator: float, scale: str = "") -> tuple[float, float]:
+        """Width and height on paper with words and title. [mm]"""
+        k, (left, low, right, top) = 1000 / denominator, self.box
+        wide = (right - left) * k + self.margins[0] + self.margins[2]
+        high = (top - low) * k + self.margins[1] + self.margins[3] + TITLE_ROOM
+        return max(wide, title_width(self.mark, self.name, scale, self.note)), high
+
+
+@dataclass(slots=True)
+class Plate:
+    """One sheet of the set before it is numbered.
+
+    Attributes
+    ----------
+    name : str
+        What it shows, as its title block and the cover's list have it.
+    sheet : Sheet
+    scale : str
+        ``none``, ``as shown``, or the one scale as the trade writes it.
+    denominator : float or None
+        Of that one scale; a bar is drawn for it.
+    figures : list of str
+        Keys of the figures that stand on it.
+    """
+
+    name: str
+    sheet: Sheet
+    scale: str = "none"
+    denominator: float | None = None
+    figures: list[str] = field(default_factory=list)
+
+
+def put(
+    sheet: Sheet, corner: tuple[float, float], figure: Figure, denominator: float, scale: str
+) -> View:
+    """Draw a figure with its title.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    corner : float, float
+        Lower left, where the title begins. [mm]
+    figure : Figure
+    denominator : float
+    scale : str
+        As it is written under the title.
+
+    Returns
+    -------
+    View
+        The window it was drawn through.
+    """
+    k = 1000 / denominator
+    x0 = corner[0] + figure.margins[0] - figure.box[0] * k
+    y0 = corner[1] + TITLE_ROOM + figure.margins[1] - figure.box[1] * k
+    view = View(sheet, x0, y0, k)
+    figure.paint(view)
+    title(sheet, corner, figure.mark, figure.name, scale, figure.note)
+    return view
+
+
+def shelves(sizes: Sequence[tuple[float, float]], cell: Cell) -> list[list[int]] | None:
+    """Rows of boxes that fill a cell from the top, in their order; None where they do not fit.
+
+    Examples
+    --------
+    >>> shelves([(40, 30), (40, 20), (40, 20)], Cell(0, 0, 100, 60))
+    [[0, 1], [2]]
+    """
+    rows: list[list[int]] = []
+    used = 0.0
+    for n, (wide, _) in enumerate(sizes):
+        if not rows or used + BETWEEN + wide > cell.right - cell.left:
+            if wide > cell.right - cell.left:
+                return None
+            rows.append([n])
+            used = wide
+        else:
+            rows[-1].append(n)
+            used += BETWEEN + wide
+    high = sum(max(sizes[n][1] for n in row) for row in rows) + BETWEEN * (len(rows) - 1)
+    return rows if high <= cell.top - cell.bottom else None
+
+
+def packed(
+    name: str,
+    figures: Sequence[Figure],
+    paper: Paper,
+    scales: dict[float, str],
+    cell: Cell | None = None,
+) -> list[Plate]:
+    """Figures on as few sheets as hold them, each at the largest of its scales that lets the others
+    in.
+
+    Parameters
+    ----------
+    name : str
+        Of the sheet; a second one is called the same.
+    figures : sequence of Figure
+        In reading order.
+    paper : Paper
+    scales : dict
+        Of the unit system: denominator and how it is written.
+    cell : Cell or None
+        Where they stand; all the width above the title block when left out. [mm]
+
+    Returns
+    -------
+    list of Plate
+    """
+    cell = cell or paper.field
+    if not figures:
+        return []
+    chosen = [0] * len(figures)
+    while True:
+        sizes = [
+            f.size(f.scales[c], scales[f.scales[c]]) for f, c in zip(figures, chosen, strict=True)
+        ]
+        rows = shelves(sizes, cell)
+        if rows is not None:
+            return [_drawn(name, figures, chosen, sizes, rows, paper, scales, cell)]
+        smaller = [n for n, c in enumerate(chosen) if c + 1 < len(figures[n].scales)]
+        if not smaller:
+            break
+        chosen[max(smaller, key=lambda n: sizes[n][0] * sizes[n][1])] += 1
+    if len(figures) == 1:  # as small as it goes and still too large: drawn, and seen by the tests
+        return [_drawn(name, figures, chosen, sizes, [[0]], paper, scales, cell)]
+    half = (len(figures) + 1) // 2
+    return [
+        *packed(name, figures[:half], paper, scales, cell),
+        *packed(name, figures[half:], paper, scales, cell),
+    ]
+
+
+def _drawn(
+    name: str,
+    figures: Sequence[Figure],
+    chosen: Sequence[int],
+    sizes: Sequence[tuple[float, float]],
+    rows: Sequence[Sequence[int]],
+    paper: Paper,
+    scales: dict[float, str],
+    cell: Cell,
+) -> Plate:
+    sheet = Sheet(paper.width, paper.height)
+    spare = cell.top - cell.bottom - sum(max(sizes[n][1] for n in row) for row in rows)
+    y = cell.top
+    for row in rows:
+        high = max(sizes[n][1] for n in row)
+        free = cell.right - cell.left - sum(sizes[n][0] for n in row)
+        x = cell.left
+        for n in row:
+            denominator = figures[n].scales[chosen[n]]
+            put(sheet, (x, y - high), figures[n], denominator, scales[denominator])
+            x += sizes[n][0] + free / max(len(row), 1)
+        y -= high + spare / max(len(rows), 1)
+    used = {figure.scales[c] for figure, c in zip(figures, chosen, strict=True)}
+    one = used.pop() if len(used) == 1 else None
+    return Plate(
+        name, sheet, scales[one] if one else "as shown", one, [figure.key for figure in figures]
+    )

@@ -1,0 +1,39 @@
+"""Every figure of the set by its key: its mark in the ring, and its title.
+
+Sections and plans have letters, other figures numbers; no two share a mark, so that a mark is found
+by the cover's list wherever it stands.
+"""
+
+from __future__ import annotations
+
+MARKED: dict[str, tuple[str, str]] = {
+    "front": ("1", "Front elevation"),
+    "section": ("A", "Section"),
+    "hearth_plan": ("B", "Plan at hearth"),
+    "flue_plan": ("C", "Plan at flue"),
+    "base_plan": ("D", "Footing and base"),
+    "throat_plan": ("E", "Plan at throat"),
+    "roof_plan": ("F", "Plan at roof"),
+    "roof": ("2", "Against the roof"),
+    "lintel_detail": ("3", "Lintel and throat"),
+    "chamber_detail": ("4", "Smoke chamber"),
+    "crown_detail": ("5", "Crown and flashing"),
+    "hearth_detail": ("6", "Hearth extension"),
+    "framing_detail": ("7", "Clearance at framing"),
+    "rod": ("8", "Storey rod"),
+    "flue_rod": ("9", "Rod of the flue"),
+    "layout": ("10", "Firebrick layout"),
+    "block_layout": ("11", "Block layout"),
+    "arch": ("12", "Arch"),
+    "templates": ("13", "Templates"),
+}
+"""Key to mark and title."""
+
+
+def marked(key: str) -> tuple[str, str]:
+    """Mark and title of a figure.
+
+    >>> marked("section")
+    ('A', 'Section')
+    """
+    return MARKED[key]

@@ -1,0 +1,70 @@
+"""The set of sheets, put together and numbered: who makes which, in the order in which they lie."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from importlib import import_module
+from itertools import count
+
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.drawing.plates.figure import Plate
+from fireplace_calc.drawing.plates.marks import numbered
+from fireplace_calc.drawing.plates.sizes import Paper, paper
+from fireplace_calc.drawing.plates.title_block import Job, dress
+from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.takeoff.cost import Price
+
+MAKERS: tuple[str, ...] = ()
+"""Modules under ``drawing``, in the order of their sheets. Each has ``plates(result, units, paper,
+prices)``, which gives its sheets; one that has nothing to show gives none.
+"""
+
+
+def plates(
+    result: Assessment,
+    units: str,
+    on: Paper,
+    prices: Mapping[str, Price] | None = None,
+    makers: tuple[str, ...] | None = None,
+) -> Iterator[Plate]:
+    """Every sheet before it is numbered.
+
+    Parameters
+    ----------
+    result : Assessment
+    units : str
+    on : Paper
+    prices : dict or None
+        Price list by item; else the example list, which is invented.
+    makers : tuple of str or None
+        Whose sheets; all when left out.
+    """
+    for name in MAKERS if makers is None else makers:
+        yield from import_module(f"fireplace_calc.drawing.{name}").plates(result, units, on, prices)
+
+
+def bound(
+    made: list[Plate], result: Assessment, units: str, on: Paper, job: Job | None = None
+) -> list[tuple[str, Sheet]]:
+    """Sheets with frame, title block, their numbers and the numbers that their marks refer to."""
+    job = job or Job()
+    numbers = {key: str(n) for n, plate in zip(count(1), made) for key in plate.figures}
+    for n, plate in enumerate(made, 1):
+        numbered(plate.sheet, numbers)
+        whose = replace(job, number=f"{n} of {len(made)}")
+        dress(plate.sheet, on, result, units, plate.name, whose, plate.scale, plate.denominator)
+    return [(plate.name, plate.sheet) for plate in made]
+
+
+def sheets(
+    result: Assessment,
+    units: str,
+    size: str | None = None,
+    prices: Mapping[str, Price] | None = None,
+    job: Job | None = None,
+    makers: tuple[str, ...] | None = None,
+) -> list[tuple[str, Sheet]]:
+    """The whole set, by the name of each sheet."""
+    on = paper(units, size)
+    return bound([*plates(result, units, on, prices, makers)], result, units, on, job)

@@ -1,0 +1,90 @@
+"""The paper of the set: frame, title block, marks, and figures put on a sheet."""
+
+import pytest
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.base.units import InputError
+from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.plates.figure import Figure, Plate, packed, shelves
+from fireplace_calc.drawing.plates.marked_figures import MARKED
+from fireplace_calc.drawing.plates.marks import section_mark
+from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
+from fireplace_calc.drawing.plates.title_block import in_room
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+
+LONG = "The long and winding name of a very small hut in the far north of an invented land " * 3
+
+
+@pytest.fixture(scope="module")
+def boathouse():
+    return load(DESIGNS / "boathouse.toml")
+
+
+def box(key, paint, wide=1.0, high=0.5):
+    scales = tuple(d for d in SCALES["feet-inches"] if d >= 8)
+    return Figure(key, "1", "A box", (0, 0, wide, high), (20, 5, 5, 5), paint, scales)
+
+
+@pytest.mark.parametrize("units", SCALES)
+@pytest.mark.parametrize("size", PAPERS)
+@pytest.mark.parametrize("name", ["Hut", LONG, "W" * 400], ids=["short", "long", "one word"])
+def test_a_title_block_is_clean_whatever_the_name(boathouse, units, size, name):
+    result = assess(change(boathouse, {"name": name, "site.place": name}))
+    on = paper(units, size)
+    for denominator, scale in SCALES[units].items():
+        plate = Plate("Anything", Sheet(on.width, on.height), scale, denominator)
+        ((_, sheet),) = whole_set.bound([plate], result, units, on)
+        assert not collisions(sheet)
+
+
+def test_a_mark_is_told_the_sheet_of_its_figure(boathouse):
+    on = paper("feet-inches", "A3")
+    refers = Sheet(on.width, on.height)
+    section_mark(refers, (100, 200), "A", (1, 0), "section")
+    section_mark(refers, (100, 100), "Z", (1, 0), "nowhere")
+    made = [Plate("One", refers), Plate("Two", Sheet(on.width, on.height), figures=["section"])]
+    (_, sheet), _ = whole_set.bound(made, assess(boathouse), "feet-inches", on)
+    told = [label.text for label in sheet.labels if 90 < label.x < 110 and label.size == 2.5]
+    assert sorted(told) == ["", "2", "A", "Z"]
+
+
+def test_figures_are_drawn_to_scale_as_large_as_they_fit():
+    windows = []
+    on = paper("feet-inches", "A3")
+    (plate,) = packed("Boxes", [box("a", windows.append)], on, SCALES["feet-inches"])
+    assert plate.denominator == 8
+    assert plate.figures == ["a"]
+    left, right = (windows[0].at(x, 0)[0] for x in (0, 1))
+    assert right - left == pytest.approx(1000 / 8)
+
+
+def test_what_does_not_fit_goes_on_another_sheet():
+    on = paper("feet-inches", "letter")
+    wide = [box(str(n), lambda view: None, 30.0, 14.0) for n in range(3)]
+    made = packed("Boxes", wide, on, SCALES["feet-inches"])
+    assert [plate.figures for plate in made] == [["0", "1"], ["2"]] or len(made) == 3
+
+
+def test_rows_are_filled_from_the_top():
+    assert shelves([(60, 10), (60, 10)], Cell(0, 0, 100, 30)) == [[0], [1]]
+    assert shelves([(60, 10), (60, 10)], Cell(0, 0, 100, 20)) is None
+    assert shelves([(160, 10)], Cell(0, 0, 100, 20)) is None
+
+
+def test_no_two_figures_share_a_mark():
+    assert len({mark for mark, _ in MARKED.values()}) == len(MARKED)
+
+
+def test_an_unknown_paper_is_refused():
+    with pytest.raises(InputError, match="A5"):
+        paper("feet-inches", "A5")
+
+
+def test_a_text_keeps_its_size_while_it_fits():
+    assert in_room("Hut", 90.0, (5.0, 2.5), 2) == (["Hut"], 5.0)
+    rows, size = in_room(LONG, 90.0, (5.0, 2.5), 2)
+    assert size == 2.5
+    assert len(rows) == 2
+    assert rows[-1].endswith("…")

@@ -11,7 +11,7 @@ import numpy as np
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.sheets.sheet import Sheet, View, spread
+from fireplace_calc.drawing.sheets.sheet import Measured, Sheet, View, spread
 from fireplace_calc.drawing.sheets.style import SMALL, TEXT
 
 NOTE = 1.4
@@ -61,6 +61,31 @@ def chain(
     float
         Room taken on the far side of the string, for the next one. [mm]
     """
+    before = {pen: len(lines) for pen, lines in sheet.lines.items()}
+    first = len(sheet.labels)
+    room = _string(sheet, stops, texts, line, along, side, limits, feet, name)
+    drawn = {
+        pen: (before.get(pen, 0), len(lines))
+        for pen, lines in sheet.lines.items()
+        if len(lines) > before.get(pen, 0)
+    }
+    sheet.measured.append(
+        Measured(tuple(stops), line, along, tuple(feet or ()), drawn, (first, len(sheet.labels)))
+    )
+    return room
+
+
+def _string(
+    sheet: Sheet,
+    stops: Sequence[float],
+    texts: Sequence[str],
+    line: float,
+    along: str,
+    side: int,
+    limits: tuple[float, float],
+    feet: Sequence[float] | None,
+    name: str,
+) -> float:
     turned = along == "y"
 
     def put(a: float, b: float) -> tuple[float, float]:
@@ -235,46 +260,17 @@ def notes(
 
 _ROUND = np.array([(cos(i * pi / 12), sin(i * pi / 12)) for i in range(24)])
 _HALF = np.array(
-    [
-        (0.0, 1.0),
-        (0.026, 0.992),
-        (0.042, 0.962),
-        (0.042, 0.918),
-        (0.030, 0.882),
-        (0.027, 0.852),
-        (0.058, 0.834),
-        (0.105, 0.818),
-        (0.128, 0.785),
-        (0.136, 0.715),
-        (0.141, 0.630),
-        (0.149, 0.540),
-        (0.150, 0.470),
-        (0.142, 0.432),
-        (0.127, 0.440),
-        (0.123, 0.480),
-        (0.120, 0.540),
-        (0.113, 0.620),
-        (0.100, 0.715),
-        (0.090, 0.640),
-        (0.086, 0.590),
-        (0.094, 0.530),
-        (0.098, 0.465),
-        (0.092, 0.380),
-        (0.074, 0.285),
-        (0.076, 0.215),
-        (0.062, 0.100),
-        (0.054, 0.042),
-        (0.078, 0.010),
-        (0.070, 0.0),
-        (0.024, 0.0),
-        (0.020, 0.042),
-        (0.024, 0.110),
-        (0.016, 0.215),
-        (0.020, 0.285),
-        (0.008, 0.400),
-        (0.0, 0.462),
-    ]
-)
+    (
+        "0.0 1.0 0.026 0.992 0.042 0.962 0.042 0.918 0.030 0.882 0.027 0.852 "
+        "0.058 0.834 0.105 0.818 0.128 0.785 0.136 0.715 0.141 0.630 0.149 0.540 "
+        "0.150 0.470 0.142 0.432 0.127 0.440 0.123 0.480 0.120 0.540 0.113 0.620 "
+        "0.100 0.715 0.090 0.640 0.086 0.590 0.094 0.530 0.098 0.465 0.092 0.380 "
+        "0.074 0.285 0.076 0.215 0.062 0.100 0.054 0.042 0.078 0.010 0.070 0.0 "
+        "0.024 0.0 0.020 0.042 0.024 0.110 0.016 0.215 0.020 0.285 0.008 0.400 "
+        "0.0 0.462"
+    ).split(),
+    dtype=float,
+).reshape(-1, 2)
 """Right half of somebody standing, crown to crotch, in parts of the height."""
 
 

@@ -42,6 +42,34 @@ class Label:
 
 
 @dataclass(frozen=True, slots=True)
+class Measured:
+    """One dimension string as it stands on a sheet, so that a drawing file can dimension anew.
+
+    Attributes
+    ----------
+    stops : tuple of float
+        Places of the ticks along the string. [mm]
+    line : float
+        Where the string runs, across its direction. [mm]
+    along : str
+        ``x`` or ``y``.
+    feet : tuple of float
+        Where each extension line starts, across; empty without them. [mm]
+    drawn : dict
+        Weight and ink to which of the polylines of that pen draw the string.
+    written : tuple of int
+        First of the labels that belong to it, and the one after the last.
+    """
+
+    stops: tuple[float, ...]
+    line: float
+    along: str
+    feet: tuple[float, ...]
+    drawn: dict[tuple[str, str], tuple[int, int]]
+    written: tuple[int, int]
+
+
+@dataclass(frozen=True, slots=True)
 class Cell:
     """Room for one view on a sheet. [mm]"""
 
@@ -78,6 +106,8 @@ class Sheet:
     lines : dict
         Weight and ink to lists of polylines.
     labels : list of Label
+    measured : list of Measured
+        Dimension strings among lines and labels; those of a sheet that was added are not.
     hatch_size : float
         How much wider apart than usual hatch lines stand: the larger what is hatched, the wider
         (common practice). [-]
@@ -94,6 +124,7 @@ class Sheet:
         default_factory=lambda: defaultdict(list)
     )
     labels: list[Label] = field(default_factory=list)
+    measured: list[Measured] = field(default_factory=list)
     hatch_size: float = 1.0
 
     def fill(

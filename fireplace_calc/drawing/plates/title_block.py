@@ -27,7 +27,7 @@ BAR_ROOM = 82.0
 
 
 @dataclass(frozen=True, slots=True)
-class Job:
+class SheetJob:
     """Whose sheet it is, and where it stands in the set.
 
     Attributes
@@ -94,7 +94,7 @@ def dress(
     result: Assessment,
     units: str,
     name: str,
-    job: Job,
+    job: SheetJob,
     scale: str = "none",
     denominator: float | None = None,
 ) -> None:
@@ -108,7 +108,7 @@ def dress(
     units : str
     name : str
         What the sheet shows.
-    job : Job
+    job : SheetJob
     scale : str
         As the trade writes it; ``as shown`` where there are several.
     denominator : float or None

@@ -11,7 +11,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.marks import numbered
 from fireplace_calc.drawing.plates.sizes import Paper, paper
-from fireplace_calc.drawing.plates.title_block import Job, dress
+from fireplace_calc.drawing.plates.title_block import SheetJob, dress
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.takeoff.cost import Price
 
@@ -45,10 +45,10 @@ def plates(
 
 
 def bound(
-    made: list[Plate], result: Assessment, units: str, on: Paper, job: Job | None = None
+    made: list[Plate], result: Assessment, units: str, on: Paper, job: SheetJob | None = None
 ) -> list[tuple[str, Sheet]]:
     """Sheets with frame, title block, their numbers and the numbers that their marks refer to."""
-    job = job or Job()
+    job = job or SheetJob()
     numbers = {key: str(n) for n, plate in zip(count(1), made) for key in plate.figures}
     for n, plate in enumerate(made, 1):
         numbered(plate.sheet, numbers)
@@ -62,7 +62,7 @@ def sheets(
     units: str,
     size: str | None = None,
     prices: Mapping[str, Price] | None = None,
-    job: Job | None = None,
+    job: SheetJob | None = None,
     makers: tuple[str, ...] | None = None,
 ) -> list[tuple[str, Sheet]]:
     """The whole set, by the name of each sheet."""

@@ -42,7 +42,7 @@ class Label:
 
 
 @dataclass(frozen=True, slots=True)
-class Measured:
+class DimensionString:
     """One dimension string as it stands on a sheet, so that a drawing file can dimension anew.
 
     Attributes
@@ -106,7 +106,7 @@ class Sheet:
     lines : dict
         Weight and ink to lists of polylines.
     labels : list of Label
-    measured : list of Measured
+    measured : list of DimensionString
         Dimension strings among lines and labels; those of a sheet that was added are not.
     hatch_size : float
         How much wider apart than usual hatch lines stand: the larger what is hatched, the wider
@@ -124,7 +124,7 @@ class Sheet:
         default_factory=lambda: defaultdict(list)
     )
     labels: list[Label] = field(default_factory=list)
-    measured: list[Measured] = field(default_factory=list)
+    measured: list[DimensionString] = field(default_factory=list)
     hatch_size: float = 1.0
 
     def fill(

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fireplace_calc.base.units import FOOT, INCH
-from fireplace_calc.drawing.room.person import person
+from fireplace_calc.drawing.room.for_scale import person
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.chart import Chart, lines_of_text, round_steps
 from fireplace_calc.drawing.sheets.dimensions import (

@@ -15,7 +15,7 @@ from fireplace_calc.drawing.roof.roof_lines import (
     roof_at,
 )
 from fireplace_calc.drawing.roof.roof_marks import Limits, _clearances, _heights, _high
-from fireplace_calc.drawing.room.person import person
+from fireplace_calc.drawing.room.for_scale import person
 from fireplace_calc.drawing.sheets.dimensions import level_marks, level_room, levels, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.layout import LADDER, ScaleName, Scales, earth, fit, roomy, title

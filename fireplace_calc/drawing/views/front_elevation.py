@@ -8,7 +8,7 @@ import numpy as np
 
 from fireplace_calc.brickwork.arch_ring import voussoirs
 from fireplace_calc.brickwork.seen.lining_courses import section_joints
-from fireplace_calc.drawing.room.person import person
+from fireplace_calc.drawing.room.for_scale import person
 from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels
 from fireplace_calc.drawing.sheets.hatch import lines_in
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View

@@ -451,9 +451,12 @@ def test_line_weights_stand_in_the_steps_of_the_standard():
     """ISO 128: pens of 0.13, 0.18, 0.25, 0.35, 0.5, 0.7; what is cut is twice what is seen."""
     assert WEIGHT == {
         "cut": 0.50, "seen": 0.25, "fine": 0.13, "hidden": 0.18, "dimension": 0.13,
-        "ground": 0.70, "flag": 0.40, "guide": 0.25,
+        "ground": 0.70, "flag": 0.40, "guide": 0.25, "center": 0.18, "plane": 0.35, "frame": 0.70,
     }  # fmt: skip
-    assert DASHES == {"hidden": (1.6, 1.0), "guide": (3.2, 1.1)}
+    assert DASHES == {
+        "hidden": (1.6, 1.0), "guide": (3.2, 1.1), "center": (7.0, 1.0, 0.8, 1.0),
+        "plane": (5.0, 1.0, 0.8, 1.0),
+    }  # fmt: skip
     assert (SMALL, TEXT, TITLE) == (2.5, 2.7, 3.4)
 
 

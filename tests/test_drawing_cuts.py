@@ -8,6 +8,7 @@ import pytest
 from fireplace_calc import assess, change
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.annotation.beside_section import ABOVE
 from fireplace_calc.drawing.composed.compose import single
 from fireplace_calc.drawing.roof.roof_view import _ceiling
 from fireplace_calc.drawing.sheets.hatch import coursing, lines_in
@@ -16,7 +17,6 @@ from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.drawing.sheets.style import HATCHES, THEMES
 from fireplace_calc.drawing.views.cuts import clip_top, cut_parts
-from fireplace_calc.drawing.views.section_view import ABOVE
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import Part

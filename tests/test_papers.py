@@ -14,6 +14,7 @@ from fireplace_calc import assess, change
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, SYSTEMS, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.annotation.beside_section import ABOVE
 from fireplace_calc.drawing.papers.full_papers import EDGE, PAPERS, USUAL, pages, paper_set
 from fireplace_calc.drawing.papers.written_sheets import tables
 from fireplace_calc.drawing.sheets.lettering import width
@@ -21,7 +22,6 @@ from fireplace_calc.drawing.sheets.lists import Table, wrapped
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.style import SMALL, WEIGHT
 from fireplace_calc.drawing.views.layout import ARCHITECT
-from fireplace_calc.drawing.views.section_view import ABOVE
 from fireplace_calc.drawing.views.throat_detail import OVER, UNDER
 from fireplace_calc.editing.file_text import fingerprint
 

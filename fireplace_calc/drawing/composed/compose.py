@@ -7,12 +7,12 @@ from dataclasses import replace
 from typing import Any
 
 from fireplace_calc.base.units import FEET_INCHES, FOOT
+from fireplace_calc.drawing.annotation.beside_section import ABOVE
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.roof.roof_lines import along
 from fireplace_calc.drawing.roof.roof_marks import Limits
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.cuts import mantel_cuts, mantel_reach
-from fireplace_calc.drawing.views.section_view import ABOVE
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion import find_guides
 

@@ -8,8 +8,9 @@ import numpy as np
 
 from fireplace_calc.brickwork.arch_ring import voussoirs
 from fireplace_calc.brickwork.seen.lining_courses import section_joints
+from fireplace_calc.drawing.annotation.beside_front import front_foot, front_levels, front_strings
 from fireplace_calc.drawing.room.for_scale import person
-from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels
+from fireplace_calc.drawing.sheets.dimensions import level_marks, level_room, levels
 from fireplace_calc.drawing.sheets.hatch import lines_in
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top
@@ -18,7 +19,6 @@ from fireplace_calc.drawing.views.face import (
     draw_face,
     draw_front,
     hearth_front,
-    hood_level,
     hood_ring,
     jamb_ends,
     open_ring,
@@ -30,7 +30,6 @@ from fireplace_calc.drawing.views.layout import (
     ScaleName,
     Scales,
     fit,
-    length,
     level,
     roomy,
     title,
@@ -59,24 +58,25 @@ def front(
     """
     f, d = geometry.frame, geometry.design
     ceiling = max(d.house.ceiling, f.opening_top + 0.3)
-    wide = max(f.block_half, f.half_width + d.hearth.side + max(d.seat.left, d.seat.right)) + 0.08
-    marks = level_marks(_named(geometry, ceiling), lambda z: level(z, units)) if roomy(cell) else []
+    wide = front_half(geometry) + 0.08
+    marks = (
+        level_marks(front_levels(geometry, ceiling), lambda z: level(z, units))
+        if roomy(cell)
+        else []
+    )
     right = level_room(marks, False) + 9.0 if marks else 3.0
     view, denominator = fit(
         sheet,
         cell,
-        (-wide, _foot(geometry) - 0.02, wide + 0.72, ceiling),
+        (-wide, front_foot(geometry) - 0.02, wide + 0.72, ceiling),
         (20, 22, right, 3),
         scales,
     )
     view.path([(-wide - 0.05, 0.0), (wide + 0.72, 0.0)], "ground")
     view.path([(-wide - 0.05, ceiling), (wide + 0.72, ceiling)], "cut")
-    _breast(view, geometry, ceiling)
-    _firebox(view, geometry)
-    _lintel(view, geometry)
-    _hearth(view, geometry)
+    draw_front_masonry(view, geometry, ceiling)
     person(view, wide + 0.36, 0.0)
-    _strings(view, cell, geometry, units, wide)
+    front_strings(view, cell, geometry, units, wide)
     edge = view.at(wide + 0.72, 0)[0]
     levels(
         sheet,
@@ -89,26 +89,26 @@ def front(
     return view
 
 
-def _named(geometry: Geometry, ceiling: float) -> dict[str, float]:
+def front_half(geometry: Geometry) -> float:
+    """How far the front reaches from the center line: breast, hearth, or a seat beside it. [m]"""
     f, d = geometry.frame, geometry.design
-    named = {"floor": 0.0, "hearth": f.hearth, "opening top": f.opening_top} | hood_level(geometry)
-    if f.spring < f.opening_top:
-        named["spring line"] = f.spring
-    named["arch" if "arch" in geometry.by_name else "lintel top"] = f.opening_top + d.lintel.height
-    for part in mantel_parts(geometry):
-        left, right, _, low, _ = part.group.runs[0].bounds
-        if left < 0 < right and not part.name.startswith("overmantel"):
-            named[f"underside of {part.name}"] = low
-    if f.block_top < ceiling - 0.05:
-        named["shoulder"] = f.block_top
-    named["ceiling"] = ceiling
-    return named
+    return max(f.block_half, f.half_width + d.hearth.side + max(d.seat.left, d.seat.right))
 
 
-def _foot(geometry: Geometry) -> float:
-    """Lowest level drawn: the floor, or the underside of a hearth let into it. [m]"""
-    f, d = geometry.frame, geometry.design
-    return min(0.0, f.extension_top - d.hearth.thickness) if d.hearth.front > 0 else 0.0
+def draw_front_masonry(view: View, geometry: Geometry, top: float) -> None:
+    """Draw breast, firebox, lintel, hearth and mantel as the room sees them.
+
+    Parameters
+    ----------
+    view : View
+    geometry : Geometry
+    top : float
+        Level at which the drawing ends. [m]
+    """
+    _breast(view, geometry, top)
+    _firebox(view, geometry)
+    _lintel(view, geometry)
+    _hearth(view, geometry)
 
 
 def breast_ring(geometry: Geometry, ceiling: float) -> Polygon:
@@ -250,46 +250,3 @@ def _hearth(view: View, geometry: Geometry) -> None:
 def _trim(geometry: Geometry) -> list[tuple[str, Polygon]]:
     """Every piece of mantel and trim as it is seen from the front, with its tone. [m]"""
     return [(part.tone, run.front) for part in mantel_parts(geometry) for run in part.group.runs]
-
-
-def _strings(view: View, cell: Cell, geometry: Geometry, units: str, wide: float) -> None:
-    f, d, sheet = geometry.frame, geometry.design, view.sheet
-    floor = view.at(0, _foot(geometry))[1]
-    stops = [view.at(x, 0)[0] for x in (-f.block_half, -f.half_width, f.half_width, f.block_half)]
-    line = floor - 4.5
-    limits = (cell.left + 2, cell.right - 2)
-    jamb = length(f.block_half - f.half_width, units)
-    used = chain(
-        sheet,
-        stops,
-        [jamb, length(2 * f.half_width, units), jamb],
-        line,
-        limits=limits,
-        feet=[floor - 0.6] * 4,
-    )
-    chain(
-        sheet, [stops[0], stops[-1]], [length(2 * f.block_half, units)], line - used, limits=limits
-    )
-    at = [f.hearth, f.hearth + d.opening.standard_height, f.opening_top]
-    texts = [length(d.opening.standard_height, units), length(d.opening.extension, units)]
-    if d.opening.extension < 1e-9:
-        at, texts = at[:2], texts[:1]
-    if f.hearth > 1e-9:
-        at, texts = [0.0, *at], [length(f.hearth, units), *texts]
-    x = view.at(-wide, 0)[0] - 2.0
-    stops = [view.at(0, z)[1] for z in at]
-    foot = view.at(-f.block_half, 0)[0]
-    limits = (floor - 2.5, cell.top - 2)  # the strings along the floor stand under that
-    used = chain(
-        sheet, stops, texts, x, along="y", side=-1, limits=limits, feet=[foot] * len(stops)
-    )
-    if len(texts) > 1:
-        chain(
-            sheet,
-            [stops[0], stops[-1]],
-            [length(f.opening_top - at[0], units)],
-            x - used,
-            along="y",
-            side=-1,
-            limits=limits,
-        )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from math import degrees
 
+from fireplace_calc.drawing.annotation.beside_section import over_opening
 from fireplace_calc.drawing.sheets.dimensions import chain, notes, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import cut_parts, lintel_bars, set_joints
@@ -22,7 +23,6 @@ from fireplace_calc.drawing.views.layout import (
     of_a_set,
     title,
 )
-from fireplace_calc.drawing.views.section_view import over_opening
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
 

@@ -1,0 +1,1 @@
+"""Levels, dimension strings and words of the live views."""

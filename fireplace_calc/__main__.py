@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, NoReturn
 from fireplace_calc.assessment import DEFAULT_PACK, Assessment, assess
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError
+from fireplace_calc.editing.changes import change
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.report.csv_files import write_csv
 from fireplace_calc.report.plain_summary import summary
@@ -71,9 +72,13 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument(
         "--client",
         metavar="NAME",
-        help="for whom it is: writes for-the-client.pdf, .png and .html too, which take a while",
+        help=(
+            "for whom it is, on every sheet: writes for-the-client.pdf, .png and .html too, which"
+            " take a while"
+        ),
     )
-    parser.add_argument("--designer", metavar="NAME", default="", help="who stands on them")
+    parser.add_argument("--designer", metavar="NAME", help="who drew it, on every sheet")
+    parser.add_argument("--checked", metavar="NAME", help="who checked it, on every sheet")
     return parser
 
 
@@ -101,9 +106,9 @@ def _for_client(
 ) -> None:
     from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
     from fireplace_calc.exports.hand_over_files import write_hand_over
-    from fireplace_calc.report.for_client.handed_over import Names
+    from fireplace_calc.report.for_client.handed_over import names_of
 
-    names = Names(asked.client, asked.designer)
+    names = names_of(result.design)
     chosen = NamedDesign(result.design.name.strip() or "This fireplace", result)
     for kind in ("pdf", "png", "html"):
         path = folder / f"for-the-client.{kind}"
@@ -130,7 +135,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
             stream.reconfigure(errors="replace")
     try:
         units = require_units(asked.units)
-        result = assess(load(asked.design), asked.pack)
+        named = {"client": asked.client, "drawn": asked.designer, "checked": asked.checked}
+        told = {f"job.{name}": text for name, text in named.items() if text is not None}
+        result = assess(change(load(asked.design), told), asked.pack)
         from fireplace_calc.drawing.papers.full_papers import paper, paper_set
         from fireplace_calc.exports import write_dxf, write_spreadsheet
         from fireplace_calc.takeoff.cost import prices

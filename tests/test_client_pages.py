@@ -14,13 +14,14 @@ from sampled import sampled
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA, rows
 from fireplace_calc.base.units import FOOT, InputError
+from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.client_pages.leaf import Leaf, broken, measured
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign, widened
 from fireplace_calc.drawing.client_pages.painted import as_pdf, as_png
 from fireplace_calc.drawing.client_pages.two_pages import client_pages
 from fireplace_calc.drawing.papers.full_papers import PAPERS
 from fireplace_calc.report.for_client.fallen_short import shortfall
-from fireplace_calc.report.for_client.handed_over import LARGEST_MARK, Names, mark_words, names_in
+from fireplace_calc.report.for_client.handed_over import LARGEST_MARK, Names, mark_words, names_of
 from fireplace_calc.report.for_client.three_sentences import client_cautions, client_sentences
 from fireplace_calc.report.for_client.under_a_picture import option_words
 from fireplace_calc.scene.records import Standpoint
@@ -204,11 +205,11 @@ def test_sentences_tell_the_designs_own():
     assert "the top of the opening" in client_sentences(one)[1]
 
 
-def test_names_and_mark_are_kept_as_words_of_the_job():
-    kept = {"paper_client": "A", "paper_designer": "B. Oak", "paper_mark": mark_words(DOT)}
-    assert names_in(kept) == Names("A", "B. Oak", DOT)
+def test_names_are_inputs_and_the_mark_a_word_of_the_job():
+    named = change(Design(), {"job.client": "A", "job.drawn": "B. Oak"})
+    assert names_of(named, {"paper_mark": mark_words(DOT)}) == Names("A", "B. Oak", DOT)
     for broken_mark in ("no picture", b64encode(b"text").decode(), ""):
-        assert names_in({"paper_mark": broken_mark}) == Names()
+        assert names_of(Design(), {"paper_mark": broken_mark}) == names_of(Design()) == Names()
     for content in (b"GIF89a", DOT + b"\0" * LARGEST_MARK):
         with pytest.raises(InputError, match="PNG"):
             mark_words(content)

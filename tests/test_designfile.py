@@ -16,10 +16,11 @@ from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing import whole_files
+from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.editing.designfile import load, save
 from fireplace_calc.editing.file_reading import load_text
-from fireplace_calc.editing.file_text import text_of, written
+from fireplace_calc.editing.file_text import fingerprint, text_of, written
 from fireplace_calc.panels.session import Session
 
 SLOW = settings(deadline=None, max_examples=60, suppress_health_check=list(HealthCheck))
@@ -373,3 +374,16 @@ def test_a_kept_file_that_lost_its_end_is_set_aside_and_said(tmp_path, length):
     assert "set aside" in session.said
     session.keep()
     assert load(tmp_path / "design.toml") == Design()
+
+
+def test_the_names_of_a_job_are_kept_and_leave_the_fingerprint(tmp_path):
+    """Whoever signs later signs the same sheets; a file without the names is read as before."""
+    names = {"job.client": 'A. "Client"', "job.drawn": "Öak Hearths", "job.checked": "N. Body"}
+    named = change(Design(), names)
+    save(named, tmp_path / "named.toml")
+    assert load(tmp_path / "named.toml") == named
+    assert fingerprint(named) == fingerprint(Design())
+    assert fingerprint(change(named, {"note": "otherwise"})) != fingerprint(named)
+    assert not any(key.startswith("job.") for key in assumed(Design()))
+    older = text_of(Design(), without="job")
+    assert "[job]" not in older and load_text(older) == Design()

@@ -19,7 +19,7 @@ from fireplace_calc.panels.options.picture_desk import PictureDesk
 from fireplace_calc.panels.scene import scene_view
 from fireplace_calc.panels.scene.scene_view import SceneView
 from fireplace_calc.report.alternatives import changed_inputs
-from fireplace_calc.report.for_client.handed_over import MARK, Names, names_in
+from fireplace_calc.report.for_client.handed_over import MARK, Names, names_of
 from fireplace_calc.scene.still.option_pictures import marks, one_standpoint, option_picture
 
 LAID = load(DATA / "designs" / "boathouse-laid.toml")
@@ -140,11 +140,12 @@ def test_the_client_is_given_pages_a_picture_and_a_room_that_turns(tmp_path, mon
     given = fold.for_client
     fold.update()
     assert given.chosen.options == (THIS, "Quiet", "Wide")
-    given.client.value, given.designer.value = "A. Client", "Oak Hearths"
+    for key, name in (("client", "A. Client"), ("drawn", "Oak Hearths"), ("checked", "N. Body")):
+        given.names[f"job.{key}"].value = name
     given._marked([{"content": DOT}])
-    assert names_in(panel(LAID, folds=(), keep=tmp_path).session.words) == Names(
-        "A. Client", "Oak Hearths", DOT
-    )
+    kept = panel(LAID, folds=(), keep=tmp_path).session
+    assert names_of(kept.design, kept.words) == Names("A. Client", "Oak Hearths", DOT)
+    assert kept.design.job.checked == "N. Body"
     chosen, others = given.designs()
     assert chosen.result.design == page.design and [one.name for one in others] == ["Quiet"]
     given.chosen.value = "Quiet"

@@ -31,7 +31,8 @@ def box(key, paint, wide=1.0, high=0.5):
 @pytest.mark.parametrize("size", PAPERS)
 @pytest.mark.parametrize("name", ["Hut", LONG, "W" * 400], ids=["short", "long", "one word"])
 def test_a_title_block_is_clean_whatever_the_name(boathouse, units, size, name):
-    result = assess(change(boathouse, {"name": name, "site.place": name}))
+    called = ("name", "site.place", "job.client", "job.drawn", "job.checked")
+    result = assess(change(boathouse, dict.fromkeys(called, name)))
     on = paper(units, size)
     for denominator, scale in SCALES[units].items():
         plate = Plate("Anything", Sheet(on.width, on.height), scale, denominator)

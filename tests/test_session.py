@@ -71,6 +71,20 @@ def test_design_options_code_and_units_come_back(tmp_path):
     assert session(tmp_path / "new" / "folder").options == []
 
 
+def test_names_that_an_older_job_kept_apart_are_taken_over(tmp_path):
+    """What its design says goes before them."""
+    save(change(load(EXAMPLE), {"job.drawn": "Oak Hearths"}), tmp_path / "design.toml")
+    words = 'pack = "UK ADJ"\npaper_client = "A. Client"\npaper_designer = "Elm Hearths"\n'
+    (tmp_path / "reader.toml").write_text(words)
+    for _ in range(2):
+        opened = session(tmp_path)
+        assert opened.pack == "UK ADJ"
+        job = opened.design.job
+        assert (job.client, job.drawn, job.checked) == ("A. Client", "Oak Hearths", "")
+        opened.keep()
+        assert "paper_" not in (tmp_path / "reader.toml").read_text()
+
+
 def test_an_empty_folder_begins_with_the_example(tmp_path):
     assert session(tmp_path).design == load(EXAMPLE) and session(tmp_path).said == ""
 

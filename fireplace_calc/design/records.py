@@ -20,7 +20,7 @@ from fireplace_calc.design.measured import Measured
 from fireplace_calc.design.opening import Hearth, Lintel, Opening, Seat
 from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.second_flue import SecondFlue
-from fireplace_calc.design.site import Site
+from fireplace_calc.design.site import JobNames, Site
 from fireplace_calc.design.smoke_path import Flue, SmokeChamber, Throat
 from fireplace_calc.design.surround import Brick, Surround
 from fireplace_calc.design.surroundings import Clearance, House, Roof
@@ -72,6 +72,7 @@ class Design(HashedOnce):
     measured: Measured = Measured()
     loads: Loads = Loads()
     work: Work = Work()
+    job: JobNames = JobNames()
     piece_set: PieceSet | None = None
     """What ``pieces.set`` names, as its file tells it."""
     told: frozenset[str] = frozenset()

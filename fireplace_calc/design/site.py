@@ -1,4 +1,4 @@
-"""Where the fireplace stands: place, climate, ground."""
+"""Where the fireplace stands, place, climate and ground; and whose job it is."""
 
 from __future__ import annotations
 
@@ -74,3 +74,12 @@ class Site(Record):
     wind: float | None = quantity(
         "speed", "Wind speed", None, "10 m/s", "100 m/s", "Basic wind speed of the site."
     )
+
+
+@dataclass(frozen=True, slots=True)
+class JobNames(Record):
+    """Names on every sheet. Nothing that is built follows from them."""
+
+    client: str = text("Client", "", "For whom it is built; on every sheet.")
+    drawn: str = text("Drawn by", "", "Who made the drawings; on every sheet.")
+    checked: str = text("Checked by", "", "Who went over them since; on every sheet.")

@@ -48,7 +48,7 @@ def all_inputs() -> dict[str, Input]:
     return found
 
 
-NO_ANSWERS = ("name", "note", "site.place")
+NO_ANSWERS = ("name", "note", "site.place", "job.client", "job.drawn", "job.checked")
 """Inputs that tell nothing a check could rest on."""
 
 

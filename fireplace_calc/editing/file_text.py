@@ -145,13 +145,15 @@ def piece_lines(piece: Any) -> tuple[str, ...]:
     return tuple(f"{n} = {written(getattr(piece, n), spec)}" for n, spec in inputs)
 
 
-def text_of(design: Design) -> str:
-    """The whole record as the text of a design file; every input stands in it."""
+def text_of(design: Design, without: str = "") -> str:
+    """The whole record as the text of a design file; every input stands in it, but for a group that
+    is left out.
+    """
     told = design.told
     lines = [HEADER, *_lines(design, "", told & {"method"})]
     for group in fields(design):
         record = getattr(design, group.name)
-        if not is_record(record):
+        if not is_record(record) or group.name == without:
             continue
         lines += ["", f"[{group.name}]"]
         lines += _lines(record, f"{group.name}.", _of_group(told, f"{group.name}."))
@@ -164,12 +166,12 @@ def text_of(design: Design) -> str:
 
 
 def fingerprint(design: Design) -> str:
-    """Twelve letters that change with any input: two sheets that carry the same come from the same
-    design.
+    """Twelve letters that change with any input but the names of the job: two sheets that carry the
+    same come from the same design, and whoever signs for it later changes nothing.
 
     >>> fingerprint(Design()) == fingerprint(Design())
     True
     """
     import hashlib  # here, so that importing the package does not wait for it
 
-    return hashlib.sha256(text_of(design).encode()).hexdigest()[:12]
+    return hashlib.sha256(text_of(design, without="job").encode()).hexdigest()[:12]

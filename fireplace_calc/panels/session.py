@@ -15,6 +15,7 @@ from fireplace_calc.editing.jobs.kept_job import DESIGN, SURVEY, KeptJob, KeptWo
 from fireplace_calc.editing.kept_folder import KeptFolder
 from fireplace_calc.editing.visitor import own_folder
 from fireplace_calc.panels.work_in_hand import WorkInHand
+from fireplace_calc.report.for_client.handed_over import taken_over
 from fireplace_calc.rules import PACKS
 from fireplace_calc.survey.kept import Survey, read_survey
 
@@ -258,6 +259,8 @@ class Session(WorkInHand):
         if DESIGN in kept.unread:
             found.design = self._from_history(found.history)
         self._begin_with(found, kept)
+        if names := taken_over(self.words, self.design):
+            self.take(names)
         if SURVEY not in kept.unread:
             self.take_up_survey(found.survey or Survey())
         copies = kept.folder.copies

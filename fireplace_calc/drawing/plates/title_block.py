@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 
 from fireplace_calc.assessment import Assessment
@@ -24,24 +23,6 @@ ROW = 9.0
 """Height of a row of small fields. [mm]"""
 BAR_ROOM = 82.0
 """Width kept for the scale bar. [mm]"""
-
-
-@dataclass(frozen=True, slots=True)
-class SheetJob:
-    """Whose sheet it is, and where it stands in the set.
-
-    Attributes
-    ----------
-    client, drawn, checked : str
-        Names; empty where nobody has said.
-    number : str
-        ``3 of 12``.
-    """
-
-    client: str = ""
-    drawn: str = ""
-    checked: str = ""
-    number: str = "1 of 1"
 
 
 def elided(text: str, room: float, size: float, bold: bool = False) -> str:
@@ -94,7 +75,7 @@ def dress(
     result: Assessment,
     units: str,
     name: str,
-    job: SheetJob,
+    number: str = "1 of 1",
     scale: str = "none",
     denominator: float | None = None,
 ) -> None:
@@ -108,7 +89,8 @@ def dress(
     units : str
     name : str
         What the sheet shows.
-    job : SheetJob
+    number : str
+        Where it stands in the set, as ``3 of 12``.
     scale : str
         As the trade writes it; ``as shown`` where there are several.
     denominator : float or None
@@ -125,10 +107,10 @@ def dress(
         sheet.line([(b.left, b.bottom + n * ROW), (b.right, b.bottom + n * ROW)], "seen")
     for x in COLUMNS[1:]:
         sheet.line([(b.left + x, b.bottom), (b.left + x, b.bottom + 2 * ROW)], "seen")
-    design = result.design
+    design, job = result.design, result.design.job
     fields = (
         ("Sheet", name, f"Scale on {paper.name}", scale, "Date", date.today().isoformat())
-        + ("Number", job.number),
+        + ("Number", number),
         ("Client", job.client or "not named", "Drawn", job.drawn or "not named")
         + ("Checked", job.checked or "nobody", "Inputs", fingerprint(design)),
     )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from importlib import import_module
 from itertools import count
 
@@ -11,7 +10,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.marks import numbered
 from fireplace_calc.drawing.plates.sizes import Paper, paper
-from fireplace_calc.drawing.plates.title_block import SheetJob, dress
+from fireplace_calc.drawing.plates.title_block import dress
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.takeoff.cost import Price
 
@@ -44,16 +43,13 @@ def plates(
         yield from import_module(f"fireplace_calc.drawing.{name}").plates(result, units, on, prices)
 
 
-def bound(
-    made: list[Plate], result: Assessment, units: str, on: Paper, job: SheetJob | None = None
-) -> list[tuple[str, Sheet]]:
+def bound(made: list[Plate], result: Assessment, units: str, on: Paper) -> list[tuple[str, Sheet]]:
     """Sheets with frame, title block, their numbers and the numbers that their marks refer to."""
-    job = job or SheetJob()
     numbers = {key: str(n) for n, plate in zip(count(1), made) for key in plate.figures}
     for n, plate in enumerate(made, 1):
         numbered(plate.sheet, numbers)
-        whose = replace(job, number=f"{n} of {len(made)}")
-        dress(plate.sheet, on, result, units, plate.name, whose, plate.scale, plate.denominator)
+        number = f"{n} of {len(made)}"
+        dress(plate.sheet, on, result, units, plate.name, number, plate.scale, plate.denominator)
     return [(plate.name, plate.sheet) for plate in made]
 
 
@@ -62,9 +58,8 @@ def sheets(
     units: str,
     size: str | None = None,
     prices: Mapping[str, Price] | None = None,
-    job: SheetJob | None = None,
     makers: tuple[str, ...] | None = None,
 ) -> list[tuple[str, Sheet]]:
     """The whole set, by the name of each sheet."""
     on = paper(units, size)
-    return bound([*plates(result, units, on, prices, makers)], result, units, on, job)
+    return bound([*plates(result, units, on, prices, makers)], result, units, on)

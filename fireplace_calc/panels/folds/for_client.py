@@ -15,6 +15,7 @@ import ipywidgets as w
 from fireplace_calc.assessment import Assessment, assess
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign, Pictures, still_png
 from fireplace_calc.drawing.client_pages.two_pages import client_pages
+from fireplace_calc.editing.changes import all_inputs, change, value_of
 from fireplace_calc.editing.jobs.names import one_line
 from fireplace_calc.editing.jobs.options import shown
 from fireplace_calc.exports.hand_over_files import write_hand_over
@@ -22,13 +23,7 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Steps
-from fireplace_calc.report.for_client.handed_over import (
-    CLIENT,
-    DESIGNER,
-    MARK,
-    mark_words,
-    names_in,
-)
+from fireplace_calc.report.for_client.handed_over import MARK, mark_words, names_of
 from fireplace_calc.scene.records import Standpoint
 
 FINER = 1.5
@@ -39,6 +34,8 @@ NOTHING = bytes.fromhex(
 )
 """A picture of one dot, while it is only asked which pictures there are."""
 Asked = tuple[Assessment, Standpoint, int, int]
+NAMES = ("job.client", "job.drawn", "job.checked")
+"""Inputs that stand on every sheet."""
 THIS = "The design on the table"
 """The chosen one, where no option is."""
 Make = Callable[[str, Callable[[Path], Steps]], None]
@@ -59,7 +56,7 @@ class ForClient:
 
     def __init__(self, panel: Host, make: Make, size: Callable[[], str | None]) -> None:
         self.panel, self.make, self.size = panel, make, size
-        self.client, self.designer = self._word("Client", CLIENT), self._word("Designer", DESIGNER)
+        self.names = {key: self._name(key) for key in NAMES}
         self.mark = w.FileUpload(
             accept=".png", description="Mark (PNG)", layout=w.Layout(width="auto")
         )
@@ -80,13 +77,13 @@ class ForClient:
             button("Room that turns (HTML)", lambda: self._write("for-the-client.html")),
         ]
         said = html.remark(
-            "For the client: the chosen fireplace large, the other options small. Names and mark"
-            " are kept with the job; without a mark the designer's initials stand in a ring."
+            "Names stand on every sheet. For the client: the chosen fireplace large, the other"
+            " options small; without a mark the initials of whoever drew it stand in a ring."
         )
         self.widget = w.VBox(
             [
                 w.HTML(said),
-                row([self.client, self.designer, self.mark, self.chosen]),
+                row([*self.names.values(), self.mark, self.chosen]),
                 self.by_page,
                 row(files),
                 self.stage,
@@ -96,37 +93,37 @@ class ForClient:
 
     def update(self) -> None:
         """Names as the job has them, and the options there are."""
-        words = self.panel.session.words
-        for box, key in ((self.client, CLIENT), (self.designer, DESIGNER)):
-            if box.value != words.get(key, ""):
-                box.value = words.get(key, "")
+        for key, box in self.names.items():
+            if box.value != (name := value_of(self.panel.design, key)):
+                box.value = name
         called = [THIS, *self._called()]
         if list(self.chosen.options) != called:
             kept = self.chosen.value if self.chosen.value in called else THIS
             self.chosen.options, self.chosen.value = called, kept
 
-    def _word(self, label: str, key: str) -> w.Text:
+    def _name(self, key: str) -> w.Text:
         box = w.Text(
-            value=self.panel.session.words.get(key, ""),
-            description=label,
+            value=value_of(self.panel.design, key),
+            description=all_inputs()[key].label,
             style={"description_width": "5em"},
             continuous_update=False,
         )
-        box.observe(lambda event: self._keep(key, one_line(event["new"])), "value")
+        box.observe(lambda event: self._named(key, one_line(event["new"])), "value")
         return box
 
-    def _keep(self, key: str, word: str) -> None:
-        words = self.panel.session.words
-        if words.get(key, "") != word:
-            words[key] = word
-            self.panel.keep()
+    def _named(self, key: str, name: str) -> None:
+        if value_of(self.panel.design, key) != name:
+            self.panel.attempt(lambda: self.panel.put(change(self.panel.design, {key: name})))
 
     def _marked(self, files: Iterable[Mapping[str, Any]]) -> None:
         for file in files:
             self.panel.attempt(partial(self._take_mark, bytes(file["content"])))
 
     def _take_mark(self, content: bytes) -> None:
-        self._keep(MARK, mark_words(content))
+        words, word = self.panel.session.words, mark_words(content)
+        if words.get(MARK, "") != word:
+            words[MARK] = word
+            self.panel.keep()
 
     def _called(self) -> list[str]:
         """Options by their names; one that is called as another before it gets its number too."""
@@ -137,12 +134,12 @@ class ForClient:
         return called
 
     def designs(self) -> tuple[NamedDesign, list[NamedDesign]]:
-        """The chosen one and the others, each called otherwise. The design on the table is among
-        them only where it is the chosen one.
+        """The chosen one and the others, each called otherwise, under the names that the job has
+        now. The design on the table is among them only where it is the chosen one.
         """
-        session = self.panel.session
+        session, named = self.panel.session, {"job": self.panel.design.job}
         made = [
-            NamedDesign(name, assess(design, self.panel.pack))
+            NamedDesign(name, assess(design.with_read(named), self.panel.pack))
             for name, design in zip(self._called(), session.options, strict=True)
         ]
         mine = next((one for one in made if one.name == self.chosen.value), None)
@@ -166,7 +163,7 @@ class ForClient:
 
     def _steps(self, pictures: Pictures, path: Path) -> Steps:
         chosen, others = self.designs()
-        names = names_in(self.panel.session.words)
+        names = names_of(self.panel.design, self.panel.session.words)
         units, size = self.panel.units, self.size()
         yield from write_hand_over(path, chosen, others, names, units, size, pictures=pictures)
 

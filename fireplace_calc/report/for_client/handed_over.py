@@ -1,16 +1,20 @@
-"""Whose fireplace it is and who drew it: names and a mark, kept with the job."""
+"""Whose fireplace it is and who drew it: names out of the design, and a mark kept with the job."""
 
 from __future__ import annotations
 
 from base64 import b64decode, b64encode
 from binascii import Error
-from collections.abc import Mapping
+from collections.abc import Mapping, MutableMapping
 from dataclasses import dataclass
 
 from fireplace_calc.base.units import InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import value_of
 
-CLIENT, DESIGNER, MARK = "paper_client", "paper_designer", "paper_mark"
-"""Under which words a job keeps them."""
+MARK = "paper_mark"
+"""Under which word a job keeps the mark."""
+OLD_WORDS = {"paper_client": "job.client", "paper_designer": "job.drawn"}
+"""Words under which older jobs kept names, and the inputs that hold them now."""
 LARGEST_MARK = 200_000
 """Of the file of a mark. [bytes]"""
 PNG = b"\x89PNG\r\n\x1a\n"
@@ -44,19 +48,41 @@ class Names:
         return "".join(word[0] for word in words if word[0].isupper())[:3]
 
 
-def names_in(words: Mapping[str, str]) -> Names:
-    """Names and mark out of the words of a job; a mark that is no picture is left out.
+def names_of(design: Design, words: Mapping[str, str] | None = None) -> Names:
+    """Names of a design, and the mark out of the words of its job; a mark that is no picture is
+    left out.
 
     Parameters
     ----------
-    words : mapping of str to str
+    design : Design
+    words : mapping of str to str, optional
+        None where there is no mark.
     """
+    words = words or {}
     try:
         mark = b64decode(words.get(MARK, ""), validate=True)
     except Error:
         mark = b""
     kept = mark if mark.startswith(PNG) else b""
-    return Names(words.get(CLIENT, ""), words.get(DESIGNER, ""), kept)
+    return Names(design.job.client, design.job.drawn, kept)
+
+
+def taken_over(words: MutableMapping[str, str], design: Design) -> dict[str, str]:
+    """Names that an older job kept among its words, apart from the design; they are taken out.
+
+    Parameters
+    ----------
+    words : mapping of str to str
+        Of the job.
+    design : Design
+
+    Returns
+    -------
+    dict
+        Changes that put them into the design, but for what it tells itself.
+    """
+    told = {key: words.pop(word, "") for word, key in OLD_WORDS.items()}
+    return {key: name for key, name in told.items() if name and not value_of(design, key)}
 
 
 def mark_words(content: bytes) -> str:

@@ -115,9 +115,9 @@ def test_the_band_is_two_figures_rounded_away_from_the_middle():
 def test_a_list_of_ones_own_may_hold_offers(tmp_path):
     path = tmp_path / "mine.csv"
     path.write_text(
-        "item,unit,price,currency,per_pack,pack,confidence,low,high\nMortar,bag,12,EUR,,,mine,10,15\n"
-        "Sand,ton,30,EUR,,,mine,,\n"
+        "item,unit,price,currency,per_pack,pack,confidence,low,high\nMortar,80-lb bag,12,EUR,,,mine,10,15\n"
+        "Arch stone,ton,30,EUR,,,mine,,\n"
     )
     read = prices(str(path))
     assert (read["Mortar"].low, read["Mortar"].high) == (10.0, 15.0)
-    assert (read["Sand"].low, read["Sand"].high) == (None, None)
+    assert (read["Arch stone"].low, read["Arch stone"].high) == (None, None)

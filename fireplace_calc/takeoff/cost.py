@@ -6,103 +6,24 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil, floor, log10
-from pathlib import Path
 
 from fireplace_calc.base.printing import grouped
 from fireplace_calc.base.tables import Source, source_of
 from fireplace_calc.base.tables import rows as rows_of
-from fireplace_calc.base.units import FEET_INCHES, InputError
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.takeoff.rows import Row
+from fireplace_calc.takeoff.yard.price_list import Price, prices
 
-
-@dataclass(frozen=True, slots=True)
-class Price:
-    """What one unit of an item costs.
-
-    Attributes
-    ----------
-    item, unit : str
-        As on the takeoff.
-    price : float
-        Of one unit, in ``currency``. [-]
-    currency : str
-        The list's own word for it.
-    per_pack : int or None
-        Units in a pack, where it is sold so. [-]
-    pack : str
-        What a pack is called.
-    confidence : str
-        ``invented`` for an example.
-    low, high : float or None
-        Lowest and highest offer, where the list has them. [-]
-    """
-
-    item: str
-    unit: str
-    price: float
-    currency: str
-    per_pack: int | None
-    pack: str
-    confidence: str
-    low: float | None = None
-    high: float | None = None
-
-
-def prices(path: str | None = None) -> dict[str, Price]:
-    """A price list by item.
-
-    Parameters
-    ----------
-    path : str, optional
-        A CSV file; the example list, every price of which is invented, when left out.
-
-    Returns
-    -------
-    dict of str to Price
-
-    Raises
-    ------
-    InputError
-        When the file cannot be opened, or a line of it cannot be read.
-
-    Examples
-    --------
-    >>> prices()["Mortar"].confidence
-    'invented'
-    """
-    made = {}
-    try:
-        listed = rows_of("prices.csv" if path is None else Path(path).resolve())
-    except OSError as trouble:
-        raise InputError(
-            f"{path} cannot be opened as a price list: {trouble.strerror}.",
-            "price list",
-            "a CSV file",
-            str(path),
-        ) from None
-    for number, r in enumerate(listed, 2):
-        try:
-            made[r["item"]] = Price(
-                r["item"],
-                r["unit"],
-                float(r["price"]),
-                r["currency"],
-                int(r["per_pack"]) if r["per_pack"] else None,
-                r["pack"],
-                r["confidence"],
-                float(r["low"]) if r.get("low") else None,
-                float(r["high"]) if r.get("high") else None,
-            )
-        except (KeyError, TypeError, ValueError):
-            raise InputError(
-                f"Line {number} of the price list cannot be read: item, unit, price as a bare"
-                " number, currency, per_pack, pack and confidence are needed, but it holds"
-                f" {', '.join(map(str, r.values()))}.",
-                "price list",
-                "a bare number",
-                str(r),
-            ) from None
-    return made
+__all__ = [
+    "Bill",
+    "Price",
+    "PriceBand",
+    "PricedLine",
+    "bill",
+    "price_band",
+    "price_spread",
+    "prices",
+]
 
 
 @dataclass(frozen=True, slots=True)

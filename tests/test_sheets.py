@@ -10,18 +10,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from fireplace_calc.base.units import FOOT, INCH
+from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
+from fireplace_calc.drawing.plates.marks import section_mark
 from fireplace_calc.drawing.room.for_scale import person
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.chart import Chart, lines_of_text, round_steps
-from fireplace_calc.drawing.sheets.dimensions import (
-    chain,
-    level_marks,
-    level_room,
-    levels,
-    note,
-    notes,
-    room_for,
-)
+from fireplace_calc.drawing.sheets.dimensions import chain, note, notes, room_for
 from fireplace_calc.drawing.sheets.hatch import coursing, hatch_lines, lines_in
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow, wrapped
 from fireplace_calc.drawing.sheets.overlaps import collisions
@@ -72,9 +66,64 @@ def test_a_figure_that_is_a_little_too_wide_is_written_small():
         assert [label.size for label in sheet.labels] == [size]
 
 
+def test_a_gap_without_a_figure_gets_none():
+    sheet = Sheet(100, 100)
+    chain(sheet, [20, 21, 60], ["", "1'-0\""], 50)
+    assert [label.text for label in sheet.labels] == ["1'-0\""]
+    assert len(at(sheet, "dimension", "dimension")) == 1  # the string, and no leader
+
+
+def test_the_figure_of_a_narrow_end_stands_beyond_it():
+    sheet = Sheet(100, 100)
+    chain(sheet, [50, 52, 80], ['4"', "1'-0\""], 50, composed=True)
+    label = labels(sheet)['4"']
+    assert (label.ha, label.va, label.y) == ("right", "middle", 50)
+    assert label.extent[2] < 50 - 1.0 - 0.7
+    assert not collisions(sheet, 0.7)
+    sheet = Sheet(100, 100)
+    chain(sheet, [50, 52, 80], ['4"', "1'-0\""], 50, limits=(48, 90), composed=True)
+    assert labels(sheet)['4"'].y < 50  # no room beyond: in the second row
+    assert not collisions(sheet, 0.7)
+
+
+def test_figures_that_find_no_place_are_reported():
+    lost = []
+    sheet = Sheet(100, 100)
+    chain(sheet, [50, 51, 52, 53], ["10'-1\""] * 3, 50, limits=(40, 66), lost=lost)
+    assert len(lost) == 1
+    assert len(sheet.labels) == 2
+
+
+@pytest.mark.parametrize(
+    ("low", "seen"), [(0.6, True), (0.67, True), (0.71, False)], ids=["near", "just", "clear"]
+)
+def test_a_text_keeps_clear_of_lines(low, seen):
+    """0.7 mm; figures have nothing under their base line, letters with tails do."""
+    sheet = Sheet(100, 100)
+    sheet.text(50, 50, "12", size=2.5)
+    sheet.line([(0, 50 - low), (100, 50 - low)])
+    assert bool(collisions(sheet, 0.7)) is seen
+    assert not collisions(sheet) or low < 0.55
+    sheet.labels.clear()
+    sheet.text(50, 50, "gap", size=2.5)
+    assert collisions(sheet, 0.7)
+
+
+def test_marks_and_arrows_are_seen():
+    sheet = Sheet(100, 100)
+    section_mark(sheet, (50, 50), "A", (1, 0))
+    assert not collisions(sheet, 0.7)
+    sheet.text(56, 50, "1", size=2.5)
+    assert any("arrow" in said for said in collisions(sheet, 0.7))
+    sheet.labels.pop()
+    sheet.line([(30, 50), (50, 52)])
+    assert any("mark" in said for said in collisions(sheet, 0.7))
+
+
 def test_figures_without_room_go_to_a_second_row_with_a_leader():
-    """Two gaps of 2 mm; 4.4 mm to the row, a leader from 0.3 under the line to the letters' top."""
-    for side, row, far in ((-1, 15.6, 15.6 + 2.625), (1, 24.4, 24.4 - 0.875)):
+    """Two gaps of 2 mm; 4.4 mm to the row, a leader from 0.3 under the line to 0.7 from the
+    letters."""
+    for side, row, far in ((-1, 15.6, 15.6 + 3.2), (1, 24.4, 24.4 - 0.7)):
         sheet = Sheet(100, 100)
         taken = chain(sheet, [50, 52, 54], ["1'-0\"", "2'-0\""], 20, side=side, name="here")
         assert taken == pytest.approx(9.8)
@@ -93,12 +142,12 @@ def test_figures_without_room_go_to_a_second_row_with_a_leader():
     chain(sheet, [50, 52], ["1'-0\""], 20, along="y", side=1)
     (label,) = sheet.labels
     assert (label.x, label.y, label.turned) == (pytest.approx(25.1), 51, True)
-    assert at(sheet, "dimension", "dimension")[-1][1] == (pytest.approx(25.1 - 2.625), 51)
+    assert at(sheet, "dimension", "dimension")[-1][1] == (pytest.approx(25.1 - 3.2), 51)
     sheet = Sheet(100, 100)
     chain(sheet, [50, 52], ["1'-0\""], 20, along="y", side=-1, limits=(60, 90))
     (label,) = sheet.labels
     assert label.x == pytest.approx(14.9) and 60 < label.y < 70, "kept within its limits"
-    assert at(sheet, "dimension", "dimension")[-1][1][0] == pytest.approx(14.9 + 0.875)
+    assert at(sheet, "dimension", "dimension")[-1][1][0] == pytest.approx(14.9 + 0.7)
 
 
 def test_a_gap_of_nothing_has_no_figure_and_a_name_stands_beyond_the_end():

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 import numpy as np
 
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
 from fireplace_calc.drawing.pieces.seen_parts import bounds_of, put_parts
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
-from fireplace_calc.drawing.sheets.dimensions import level_marks, level_room, levels
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.layout import LADDER, fit

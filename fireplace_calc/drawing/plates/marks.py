@@ -16,7 +16,7 @@ from fireplace_calc.drawing.sheets.sheet import Pair, Sheet
 
 SMALL, MIDDLE, LARGE = 2.5, 3.5, 5.0
 """Letters of a sheet: figures and notes, titles and marks, the job. ISO 3098, from memory. [mm]"""
-RING = 4.2
+RING = 4.6
 """Radius of the ring round a mark. [mm]"""
 TITLE_ROOM = 11.0
 """Height of a title with its mark and scale. [mm]"""
@@ -112,7 +112,7 @@ def title(sheet: Sheet, at: Pair, name: str, text: str, scale: str = "", note: s
         x += 2 * RING + 2.0
     below = ", ".join(filter(None, (scale, note)))
     wide = max(width(text, MIDDLE, True), width(below, SMALL)) + 2.0
-    sheet.text(x, y + 1.2, text, size=MIDDLE, ha="left", bold=True)
+    sheet.text(x, y + 1.6, text, size=MIDDLE, ha="left", bold=True)
     sheet.line([(x, y), (x + wide, y)], "seen")
     if below:
         sheet.text(x, y - 1.2, below, size=SMALL, ha="left", va="top")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import ceil
 
+from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
 from fireplace_calc.drawing.roof.cap import draw_cap, over_flue
 from fireplace_calc.drawing.roof.roof_lines import (
     _eaves,
@@ -16,7 +17,7 @@ from fireplace_calc.drawing.roof.roof_lines import (
 )
 from fireplace_calc.drawing.roof.roof_marks import Limits, _clearances, _heights, _high
 from fireplace_calc.drawing.room.for_scale import person
-from fireplace_calc.drawing.sheets.dimensions import level_marks, level_room, levels, room_for
+from fireplace_calc.drawing.sheets.dimensions import room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.layout import LADDER, ScaleName, Scales, earth, fit, roomy, title
 from fireplace_calc.geometry.parts import Geometry

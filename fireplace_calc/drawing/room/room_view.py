@@ -13,13 +13,14 @@ import numpy as np
 
 from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.brickwork.arch_ring import voussoirs
+from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
 from fireplace_calc.drawing.room.eye import Block
 from fireplace_calc.drawing.room.for_scale import person
 from fireplace_calc.drawing.room.guide_lines import guide_room, overlay
 from fireplace_calc.drawing.room.inside import draw_inside
 from fireplace_calc.drawing.room.room_scene import Scene, _named, scene, standing_out
 from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.sheets.dimensions import chain, level_marks, level_room, levels
+from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE

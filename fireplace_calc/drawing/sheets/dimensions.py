@@ -4,7 +4,8 @@ paper.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from math import cos, pi, sin
 
 import numpy as np
@@ -31,6 +32,8 @@ def chain(
     limits: tuple[float, float] = (0.0, 1e3),
     feet: Sequence[float] | None = None,
     name: str = "",
+    composed: bool = False,
+    lost: list[str] | None = None,
 ) -> float:
     """Draw one dimension string; texts that are wider than their gap move to a second row with a
     leader.
@@ -41,7 +44,7 @@ def chain(
     stops : sequence of float
         Places of the ticks along the string, rising; one more than there are texts. [mm]
     texts : sequence of str
-        One for each gap.
+        One for each gap; an empty one leaves its gap without a figure.
     line : float
         Where the string runs, across its direction. [mm]
     along : str
@@ -54,15 +57,46 @@ def chain(
         Where each extension line starts, across; none are drawn without. [mm]
     name : str
         What it measures, written beyond its right end, else its left, where there is room.
+    composed : bool
+        For a composed sheet: all letters of one size, ``CLEAR`` from any line, and a text that does
+        not fit an end's gap stands beyond that end where there is room.
+    lost : list of str, optional
+        Takes every text that found no place within the limits; without it they are written all the
+        same.
 
     Returns
     -------
     float
         Room taken on the far side of the string, for the next one. [mm]
     """
+    with dimension_string(sheet, stops, line, along, feet):
+        return _string(sheet, stops, texts, line, along, side, limits, feet, name, composed, lost)
+
+
+@contextmanager
+def dimension_string(
+    sheet: Sheet,
+    stops: Sequence[float],
+    line: float,
+    along: str,
+    feet: Sequence[float] | None = None,
+) -> Iterator[None]:
+    """What is drawn meanwhile is kept with the sheet as one dimension string.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    stops : sequence of float
+        As ``chain`` has it, and so are the others. [mm]
+    line : float
+        [mm]
+    along : str
+    feet : sequence of float, optional
+        [mm]
+    """
     before = {pen: len(lines) for pen, lines in sheet.lines.items()}
     first = len(sheet.labels)
-    room = _string(sheet, stops, texts, line, along, side, limits, feet, name)
+    yield
     drawn = {
         pen: (before.get(pen, 0), len(lines))
         for pen, lines in sheet.lines.items()
@@ -73,7 +107,6 @@ def chain(
             tuple(stops), line, along, tuple(feet or ()), drawn, (first, len(sheet.labels))
         )
     )
-    return room
 
 
 def _string(
@@ -86,6 +119,8 @@ def _string(
     limits: tuple[float, float],
     feet: Sequence[float] | None,
     name: str,
+    composed: bool,
+    lost: list[str] | None,
 ) -> float:
     turned = along == "y"
 
@@ -106,17 +141,21 @@ def _string(
                 "dimension",
             )
     outside: list[tuple[float, str]] = []
+    ends, sizes = [stops[0], stops[-1]], (SMALL,) if composed else (TEXT, SMALL)
+    air = 1.1 * CLEAR if composed else CLEAR
     for low, high, text in zip(stops, stops[1:], texts, strict=False):
-        if high - low < 1e-6:
+        if high - low < 1e-6 or not text:
             continue
         size = next(
-            (size for size in (TEXT, SMALL) if lettering.width(text, size) + 2.0 <= high - low),
+            (size for size in sizes if lettering.width(text, size) + 2.0 <= high - low),
             None,
         )
+        if size is None and composed and _beyond(sheet, text, (low, high), ends, line, limits, put):
+            continue
         if size is None:
             outside.append(((low + high) / 2, text))
         else:
-            x, y = put((low + high) / 2, line - CLEAR if turned else line + CLEAR)
+            x, y = put((low + high) / 2, line - air if turned else line + air)
             sheet.text(
                 x,
                 y,
@@ -125,9 +164,8 @@ def _string(
                 turned=turned,
                 ink="dimension",
             )
-    ends = [stops[0], stops[-1]]
     if outside:
-        ends += _second_row(sheet, outside, line, turned, side, limits, put)
+        ends += _second_row(sheet, outside, line, turned, side, limits, put, lost)
     right, left = max(ends) + 2.5, min(ends) - 2.5
     long = lettering.width(name, SMALL)
     if name and right + long <= limits[1]:
@@ -135,6 +173,30 @@ def _string(
     elif name and left - long >= limits[0]:
         sheet.text(left, line, name, size=SMALL, ha="right", va="middle", ink="soft")
     return 2 * ROW + 1.0 if outside else ROW + 0.6
+
+
+def _beyond(
+    sheet: Sheet,
+    text: str,
+    gap: tuple[float, float],
+    ends: list[float],
+    line: float,
+    limits: tuple[float, float],
+    put: Callable[[float, float], tuple[float, float]],
+) -> bool:
+    """Whether the text of an end's gap was written beyond that end, on the line; only of a string
+    left to right.
+    """
+    long = lettering.width(text, SMALL)
+    for end, sign in ((min(ends), -1), (max(ends), 1)):
+        at = end + sign * (1.0 + 1.1 * CLEAR)
+        room = limits[0] <= at - long if sign < 0 else at + long <= limits[1]
+        if put(1.0, 0.0) == (1.0, 0.0) and end in gap and room:
+            ha = "right" if sign < 0 else "left"
+            sheet.text(at, line, text, size=SMALL, ha=ha, va="middle", ink="dimension")
+            ends.append(at + sign * long)
+            return True
+    return False
 
 
 def _second_row(
@@ -145,87 +207,28 @@ def _second_row(
     side: int,
     limits: tuple[float, float],
     put: Callable[[float, float], tuple[float, float]],
+    lost: list[str] | None,
 ) -> list[float]:
     """Texts that found no room between their ticks, each with a leader; gives where leaders end."""
+    while lost is not None and outside:
+        if sum(lettering.width(text, SMALL) + 1.6 for _, text in outside) <= limits[1] - limits[0]:
+            break
+        lost.append(outside.pop()[1])
     sizes = [lettering.width(text, SMALL) + 1.6 for _, text in outside]
     places = spread([m for m, _ in outside], sizes, *limits)
     row = line + side * (ROW + (CLEAR if turned else 0.0))
-    near, far = line + side * 0.3, row + (SMALL * 1.05 if side < 0 else -0.35 * SMALL)
+    near, far = line + side * 0.3, row + (SMALL + CLEAR if side < 0 else -CLEAR)
     if turned:
-        far = row + (0.35 * SMALL if side < 0 else -SMALL * 1.05)
+        far = row + (CLEAR if side < 0 else -SMALL - CLEAR)
     for (middle, text), at in zip(outside, places, strict=True):
         sheet.line([put(middle, near), put(at, far)], "dimension", "dimension")
         sheet.text(*put(at, row), text, size=SMALL, turned=turned, ink="dimension")
     return places
 
 
-def level_marks(
-    named: dict[str, float], write: Callable[[float], str]
-) -> list[tuple[float, str, str]]:
-    """Levels as (level, value, name), bottom to top; names that share a level share a mark. [m]"""
-    together: dict[float, list[str]] = {}
-    for name, z in named.items():
-        together.setdefault(round(z, 3), []).append(name)
-    return [(z, write(z), ", ".join(names)) for z, names in sorted(together.items())]
-
-
-def level_room(marks: Sequence[tuple[float, str, str]], stacked: bool) -> float:
-    """Width of a column of level marks. [mm]"""
-    texts = [text for _, *pair in marks for text in (pair if stacked else ["  ".join(pair)])]
-    return room_for(texts)
-
-
 def room_for(texts: Iterable[str], size: float = SMALL, bold: bool = False) -> float:
     """Width of the widest of some texts. [mm]"""
     return max((lettering.width(text, size, bold) for text in texts), default=0.0)
-
-
-def levels(
-    sheet: Sheet,
-    marks: Sequence[tuple[float, str, str]],
-    feet: Sequence[float],
-    x: float,
-    side: int = 1,
-    limits: tuple[float, float] = (0.0, 1e3),
-    stacked: bool = False,
-) -> None:
-    """Level marks in a column at the side, spread apart where they crowd.
-
-    Parameters
-    ----------
-    sheet : Sheet
-    marks : sequence of (float, str, str)
-        Level on the paper, value and name, bottom to top. [mm]
-    feet : sequence of float
-        Where each leader starts. [mm]
-    x : float
-        Where the texts start (``side`` 1) or end (``side`` -1). [mm]
-    side : int
-        1 for a column on the right, -1 for one on the left.
-    limits : tuple of float
-        Lowest and highest place of the column. [mm]
-    stacked : bool
-        Value over name, on either side of the level line; side by side otherwise.
-    """
-    ha = "left" if side > 0 else "right"
-    pitch = SMALL * 1.55
-    if stacked:  # as loosely as there is room
-        pitch = min(3.3 * SMALL, max(2.8 * SMALL, (limits[1] - limits[0]) / max(len(marks), 1)))
-    places = spread([y for y, *_ in marks], [pitch] * len(marks), *limits)
-    for (y, value, name), at, foot in zip(marks, places, feet, strict=True):
-        knee, near = x - side * 3.4, x - side * 0.8
-        if not stacked:
-            sheet.line(
-                [(foot, y), (knee, y), (x - side * 1.6, at), (near, at)], "dimension", "dimension"
-            )
-            sheet.text(x, at, f"{value}  {name}", size=SMALL, ha=ha, va="middle", ink="dimension")
-            continue
-        end = x + side * max(lettering.width(value, SMALL), lettering.width(name, SMALL))
-        sheet.line(
-            [(foot, y), (knee, y), (x - side * 0.6, at), (end, at)], "dimension", "dimension"
-        )
-        sheet.text(x, at + 0.75, value, size=SMALL, ha=ha, ink="dimension")
-        sheet.text(x, at - 0.55, name, size=SMALL, ha=ha, va="top", ink="dimension")
 
 
 def note(

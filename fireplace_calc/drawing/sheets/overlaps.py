@@ -5,13 +5,25 @@ from __future__ import annotations
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray
-from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.sheet import Label, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 
+LOW = frozenset("gjpqyQ,;()[]/@")
+"""Letters that reach under the base line."""
+SIGNS = 1.0
+"""Fills on a layer from here on are arrows, dots and discs of marks. [-]"""
 
-def collisions(sheet: Sheet) -> list[str]:
+
+def collisions(sheet: Sheet, clear: float = 0.0) -> list[str]:
     """What a draughtsman would send back: letters over letters, lines or hatching, anything off the
     paper.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    clear : float
+        Least air between a letter and any line, hatch, arrow or mark; with nought only what is
+        crossed counts, and arrows and marks are not looked at. [mm]
 
     Returns
     -------
@@ -32,6 +44,9 @@ def collisions(sheet: Sheet) -> list[str]:
         for i, k in np.argwhere(np.triu(over, 1))
     ]
     inner = boxes + (0.1, 0.1, -0.1, -0.1)
+    if clear > 0:
+        inner = np.array([_tight(label, clear) for label in labels]).reshape(-1, 4)
+        found += _at_signs(sheet, inner)
     found += _lines_at_fault(sheet, inner)
     hatching = sheet.fine_lines()
     crossed = passes(hatching[:, 0], hatching[:, 1], inner).any(axis=0)
@@ -84,4 +99,54 @@ def passes(start: Array, end: Array, boxes: Array) -> BoolArray:
     enter = np.where(still, -np.inf, np.minimum(one, other)).max(axis=1)
     leave = np.where(still, np.inf, np.maximum(one, other)).min(axis=1)
     found[segment, box] = np.maximum(enter, 0.0) < np.minimum(leave, 1.0)
+    return found
+
+
+def _tight(label: Label, clear: float) -> tuple[float, float, float, float]:
+    """Box of a text with air round it; under its base line only where a letter reaches there."""
+    left, bottom, right, top = label.extent
+    if not LOW & set(label.text):
+        low = 0.22 * label.size
+        left, bottom, right, top = (
+            (left, bottom, right - low, top) if label.turned else (left, bottom + low, right, top)
+        )
+    air = clear - 0.02  # what is set at just so much is not too near
+    return left - air, bottom - air, right + air, top + air
+
+
+def _at_signs(sheet: Sheet, boxes: Array) -> list[str]:
+    """Arrows, dots and discs of marks that a text or somebody else's line comes across."""
+    signs = [
+        (tone, np.asarray(ring).min(axis=0), np.asarray(ring).max(axis=0))
+        for (layer, tone), polygons in sheet.fills.items()
+        if layer >= SIGNS and tone in ("ink", "paper", "soft")
+        for ring, *_ in polygons
+    ]
+    discs = [(low, high) for tone, low, high in signs if tone == "paper"]
+
+    def within(points: Array) -> bool:
+        """Whether something belongs to a mark: it lies within its disc."""
+        return any(
+            bool(((points > low - 0.2) & (points < high + 0.2)).all()) for low, high in discs
+        )
+
+    labels = [
+        (label, box)
+        for label, box in zip(sheet.labels, boxes, strict=True)
+        if not within(np.array([(label.x, label.y)]))
+    ]
+    lines = [line for drawn in sheet.lines.values() for line in drawn if not within(line)]
+    found = []
+    for tone, low, high in signs:
+        (x, y), (wide, tall) = (low + high) / 2, (high - low) * 0.3
+        core = np.array([[x - wide, y - tall, x + wide, y + tall]])
+        for label, box in labels:
+            if not ((box[:2] >= high).any() or (box[2:] <= low).any()):
+                found.append(f"text {label.text!r} lies over a mark or an arrow")
+        ruled = lines if tone == "paper" or wide > 0.4 else []
+        found += [
+            "a line runs through a mark or an arrow"
+            for line in ruled
+            if passes(line[:-1], line[1:], core).any() and ((line < low) | (line > high)).any()
+        ]
     return found

@@ -9,8 +9,8 @@ import numpy as np
 from fireplace_calc.brickwork.arch_ring import voussoirs
 from fireplace_calc.brickwork.seen.lining_courses import section_joints
 from fireplace_calc.drawing.annotation.beside_front import front_foot, front_levels, front_strings
+from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
 from fireplace_calc.drawing.room.for_scale import person
-from fireplace_calc.drawing.sheets.dimensions import level_marks, level_room, levels
 from fireplace_calc.drawing.sheets.hatch import lines_in
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import clip_top

@@ -13,13 +13,8 @@ from fireplace_calc.drawing.annotation.beside_section import (
     section_words,
     upright_strings,
 )
-from fireplace_calc.drawing.sheets.dimensions import (
-    level_marks,
-    level_room,
-    levels,
-    notes,
-    room_for,
-)
+from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
+from fireplace_calc.drawing.sheets.dimensions import notes, room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.cuts import cut_upright, lintel_bars, mantel_reach, set_joints
 from fireplace_calc.drawing.views.laid_bricks import section_lines

@@ -14,7 +14,7 @@ LEAST_FLUES, MOST_FLUES = 4, 40
 
 
 @dataclass(frozen=True, slots=True)
-class Course:
+class EqualRise:
     """Some courses of one height, in marks of the tape. [-]
 
     Attributes
@@ -37,7 +37,7 @@ def courses(
     fits: Callable[[int], bool],
     below: bool = False,
     fewest: int = 1,
-) -> Course | None:
+) -> EqualRise | None:
     """The fewest equal courses that fill a rise.
 
     Parameters
@@ -54,7 +54,7 @@ def courses(
 
     Returns
     -------
-    Course or None
+    EqualRise or None
         None where even the lowest pieces are too heavy, or there is no room for one.
     """
     bed, tallest = lines.bed[1], lines.marks(lines.wish.tallest)
@@ -63,7 +63,7 @@ def courses(
         if height < lines.least:
             return None
         if height <= tallest and fits(height):
-            return Course(count, height, rise - count * (height + bed))
+            return EqualRise(count, height, rise - count * (height + bed))
     return None
 
 

@@ -8,7 +8,7 @@ from fireplace_calc.base.inputs import inputs_of
 from fireplace_calc.geometry.casting.cast_lines import CastLines
 from fireplace_calc.geometry.casting.cast_piece import SetWriter
 from fireplace_calc.geometry.casting.equal_courses import (
-    Course,
+    EqualRise,
     courses,
     heavy,
     high,
@@ -101,9 +101,9 @@ def _room(lines: CastLines, height: int, top: int) -> None:
 
 def _cheapest(
     lines: CastLines, rise: int, raised: int, top: int
-) -> tuple[Course, Course | None, int]:
+) -> tuple[EqualRise, EqualRise | None, int]:
     """Courses of walls and of extensions with the fewest pieces, and the parts of a back."""
-    found: tuple[Course, Course | None, int] | None = None
+    found: tuple[EqualRise, EqualRise | None, int] | None = None
     fewest = 0
     for parts in BACKS:
 

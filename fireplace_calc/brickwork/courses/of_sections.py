@@ -1,0 +1,115 @@
+"""Courses of what is set in sections: flues, refractory linings, and the pieces of a set."""
+
+from __future__ import annotations
+
+from math import hypot
+
+from fireplace_calc.brickwork.courses.course import Course, Maker
+from fireplace_calc.brickwork.courses.gauged import gauged
+from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.pieces.records import PARTS
+
+RAKED = "goes up the raked back: its back piece is higher along the slope"
+LEANING = "leans with the flue: it is higher along the slope"
+
+
+def flue_courses(geometry: Geometry, part: Part) -> tuple[Course, ...]:
+    """Sections of a flue, each on its bed.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    part : Part
+        A liner or its casing, of the first flue or of the second.
+
+    Returns
+    -------
+    tuple of Course
+        Of a flue that shifts sideways, how high those that lean are along their slope.
+    """
+    flue, f = geometry.design.flue, geometry.frame
+    made = gauged(part.name, "section", part.bottom, part.top, flue.section_height, flue.joint)
+    if not f.offset or f.offset_top <= f.offset_bottom:
+        return made
+    return tuple(
+        _leaning(
+            course,
+            hypot(course.height, f.shift_at(course.top) - f.shift_at(course.bottom)),
+            LEANING,
+        )
+        for course in made
+    )
+
+
+def lining_sections(geometry: Geometry, part: Part) -> tuple[Course, ...]:
+    """Refractory sections of the firebox lining, level all round, each on its bed.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    part : Part
+
+    Returns
+    -------
+    tuple of Course
+        Over the bend of the back, how high the back's piece is along the slope.
+    """
+    box, f = geometry.design.firebox, geometry.frame
+    made = gauged(part.name, "section", f.slab_top, f.throat, box.section_height, box.joint or 0.0)
+    return tuple(
+        _leaning(c, hypot(c.height, f.back_at(c.bottom) - f.back_at(c.top)), RAKED) for c in made
+    )
+
+
+def _leaning(course: Course, along: float, why: str) -> Course:
+    if along - course.height < 1e-6:
+        return course
+    note = f"{course.note}; {why}" if course.note else why
+    return course._replace(along=along, note=note)
+
+
+def chamber_sections(geometry: Geometry, part: Part) -> tuple[Course, ...]:
+    """Clay sections that line a smoke chamber, each on its bed; upright heights. [m]"""
+    box = geometry.design.firebox
+    return gauged(part.name, "section", part.bottom, part.top, box.section_height, box.joint or 0.0)
+
+
+def piece_courses(geometry: Geometry) -> dict[str, Maker]:
+    """Pieces of a set, lift by lift, under the part that they belong to.
+
+    Parameters
+    ----------
+    geometry : Geometry
+        Of a design with a set.
+
+    Returns
+    -------
+    dict of str and callable
+    """
+    return {
+        name: lambda name=name: _pieces_of(geometry, name)  # type: ignore[misc]
+        for name in PARTS
+        if name in geometry.by_name
+    }
+
+
+def _pieces_of(geometry: Geometry, name: str) -> tuple[Course, ...]:
+    from fireplace_calc.geometry.from_set.set_up import set_up  # wakes manifold3d
+
+    up, f = set_up(geometry.design), geometry.frame
+    start = f.hearth - up.floor - up.read.plate_top
+    made: list[Course] = []
+    for n, here in enumerate(up.assembly.by_lift):
+        mine = [one for one in here if one.piece.role in PARTS[name]]
+        if not mine:
+            continue
+        under = up.assembly.tops[n - 1] if n else up.assembly.start
+        foot, head = min(one.level for one in mine), max(one.top for one in mine)
+        made.append(
+            Course(
+                *(name, len(made) + 1, start + foot, start + head),
+                kind="piece",
+                bed=foot - under,
+            )
+        )
+    return tuple(made)

@@ -1,0 +1,129 @@
+"""One list of courses: it fills every part from bottom to top, and nothing else counts courses.
+
+Levels are worked out here by hand, from the heights of the units alone; no value is taken from the
+list itself.
+"""
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from strategies import designs
+
+from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork.courses import course_list
+from fireplace_calc.brickwork.courses.gauged import even_bed, gauged
+from fireplace_calc.brickwork.courses.of_brick import WALLS
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.builder import build_geometry
+
+LOWEST = 2 * INCH
+EIGHTH, SIXTEENTH = INCH / 8, INCH / 16
+UPRIGHT = settings(deadline=None, suppress_health_check=list(HealthCheck))
+MODULAR = {"method": "modular", "firebox.lining": "refractory section"}
+
+
+def made(**changes):
+    return build_geometry(change(Design(), {k.replace("__", "."): v for k, v in changes.items()}))
+
+
+def test_sections_stand_each_on_its_bed_by_hand():
+    # 2 x (1/8 + 24) = 48 1/4; the third begins at 48 3/8 and is cut at 50.
+    found = gauged("flue liner", "section", 0.0, 50 * INCH, 24 * INCH, EIGHTH)
+    assert [round(c.bottom / INCH, 6) for c in found] == [0.125, 24.25, 48.375]
+    assert [c.cut for c in found] == [False, False, True]
+    assert [c.number for c in found] == [1, 2, 3]
+
+
+def test_a_rest_too_thin_to_cut_is_no_course():
+    two = 2 * 24.125 * INCH
+    assert len(gauged("p", "section", 0.0, two + EIGHTH, 24 * INCH, EIGHTH)) == 2
+    assert len(gauged("p", "section", 0.0, two + 2 * EIGHTH, 24 * INCH, EIGHTH)) == 2
+    assert len(gauged("p", "section", 0.0, two + 3 * EIGHTH, 24 * INCH, EIGHTH)) == 3
+
+
+def test_beds_even_out_a_wall_but_not_a_low_one():
+    # 38 courses of 2 1/4 in in 100 in: 100 / 38 - 2.25 = 0.38158 in.
+    assert even_bed(100 * INCH, 2.25 * INCH, 0.375 * INCH) == pytest.approx(
+        (100 / 38 - 2.25) * INCH
+    )
+    # 4 courses in 12 in would take beds of 3/4, 5 of 0.15 in.
+    assert even_bed(12 * INCH, 2.25 * INCH, 0.375 * INCH) is None
+
+
+@UPRIGHT
+@given(designs())
+def test_courses_fill_every_part(design):
+    geometry = build_geometry(design)
+    found = course_list(geometry)
+    for name in found.parts:
+        courses = found.of(name)
+        assert [c.number for c in courses] == list(range(1, len(courses) + 1)), name
+        assert {c.part for c in courses} <= {name}
+        for one in courses:
+            assert one.top > one.bottom, one
+            assert one.note or (not one.cut and one.height >= LOWEST), one
+            assert one.along == 0.0 or one.along > one.height
+        for low, high in pairwise(courses):
+            assert high.bottom - low.top == pytest.approx(high.bed, abs=1e-9), (low, high)
+        if name in WALLS or name == "facing" or not courses:
+            continue
+        part = geometry.by_name[name]
+        assert courses[0].bottom - courses[0].bed == pytest.approx(part.bottom, abs=EIGHTH)
+        # Over the last one no more is left than a bed and what is too thin to be cut.
+        assert -SIXTEENTH <= part.top - courses[-1].top <= courses[-1].bed + EIGHTH + SIXTEENTH
+
+
+@UPRIGHT
+@given(designs())
+def test_walls_of_one_unit_run_through(design):
+    geometry = build_geometry(design)
+    found = course_list(geometry)
+    walls = [name for name in WALLS if found.of(name)]
+    of_kind: dict[str, list] = {}
+    for name in walls:
+        for course in found.of(name):
+            of_kind.setdefault(course.kind, []).append(course)
+    for courses in of_kind.values():
+        for low, high in pairwise(courses):
+            assert high.bottom - low.top == pytest.approx(high.bed, abs=1e-9)
+
+
+@UPRIGHT
+@given(designs())
+def test_the_face_is_set_out_from_the_hearth(design):
+    geometry = build_geometry(change(design, {"surround.face": "brick"}))
+    face = course_list(geometry).of("facing")
+    hearth = geometry.frame.hearth
+    assert face and face[0].bottom < face[-1].top <= geometry.design.house.ceiling + 1e-9
+    above = [c for c in face if c.bottom > hearth - 1e-9]
+    step = above[0].top - hearth if not above[0].cut else above[0].height + above[0].bed
+    for k, course in enumerate(above):
+        if not course.cut:
+            assert course.top == pytest.approx(hearth + (k + 1) * step)
+    assert sum(c.cut for c in face) <= 2
+    assert all(c.number in (1, len(face)) for c in face if c.cut)
+
+
+def test_stone_and_plaster_have_no_courses():
+    for face in ("stone", "plaster"):
+        assert "facing" not in course_list(made(surround__face=face)).parts
+
+
+def test_the_list_is_made_once():
+    geometry = made()
+    assert course_list(geometry) is course_list(geometry)
+
+
+def test_a_leaning_piece_is_higher_than_its_course():
+    geometry = build_geometry(change(Design(), {**MODULAR, "firebox.section_height": "9 in"}))
+    f = geometry.frame
+    courses = course_list(geometry).of("firebox lining")
+    raked = [c for c in courses if c.bottom > f.back_bend]
+    assert raked
+    lean = (f.depth - f.throat_back) / (f.throat - f.back_bend)
+    for one in raked:
+        assert one.piece == pytest.approx(one.height * (1 + lean**2) ** 0.5)
+        assert "along the slope" in one.note
+    assert courses[0].piece == pytest.approx(courses[0].height)

@@ -9,7 +9,9 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.report.for_client.fallen_short import short_words, shortfall
 from fireplace_calc.report.sentences import require_units, weight
-from fireplace_calc.takeoff.cost import Price, bill, price_band, prices
+from fireplace_calc.report.yard.by_supplier import YardOrder, yard_order
+from fireplace_calc.report.yard.money import beside_words, left_out
+from fireplace_calc.takeoff.cost import Price, prices
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,25 +87,23 @@ def option_words(
     """
     require_units(units)
     known = prices() if priced is None else priced
-    found, short = bill(result.takeoff, known), shortfall(result)
-    band = price_band(found, known)
+    found, short = yard_order(result, known), shortfall(result)
+    band = found.band
     return OptionWords(
         headline=short.headline,
         short=tuple(short_words(finding, units) for finding in short.all),
         price=band.said(units),
-        without=_without(result, found.unpriced),
+        without=_without(found, units),
         stands_on=band.stands_on,
         weight=weight(result.weight, units),
         draft=f"Draft, as worked out: {result.odds.words}; {result.odds.dying_words}.",
     )
 
 
-def _without(result: Assessment, unpriced: tuple[str, ...]) -> str:
+def _without(found: YardOrder, units: str) -> str:
     """What the price leaves out: work first, then whatever the list does not name."""
-    said = (
-        f"Not in it: labor, about {result.work.hours:.0f} hours of one mason, equipment, freight,"
-        " permit and tax"
-    )
+    said = " ".join(filter(None, (beside_words(found, units), left_out(found))))
+    unpriced = found.bill.unpriced
     if not unpriced:
         return f"{said}."
     if len(unpriced) <= 3:

@@ -28,7 +28,7 @@ _NEGATIVE = re.compile(r"[-−–(].*|.*[-−–]")
 
 @dataclass(frozen=True, slots=True)
 class ListLine:
-    """One line of a list: its number in the file, from 1, and its cells by heading."""
+    """One line of a list: its number in the file, from 1 [-], and its cells by heading."""
 
     number: int
     cells: dict[str, str]
@@ -43,7 +43,7 @@ class ListText:
     lines: tuple[ListLine, ...]
 
     def wrong(self, line: int, column: str, why: str, received: object) -> InputError:
-        """What is wrong with one cell, to be raised."""
+        """What is wrong with one cell, to be raised; lines count from 1. [-]"""
         said = f"{self.name}, line {line}, column {column}: {why}"
         return InputError(said, column, "", str(received))
 

@@ -1,0 +1,195 @@
+"""The order by supplier: every row of the takeoff once, in the turn of use, with weights that add up;
+what the job takes besides, priced or named; and the sheets it is printed on.
+"""
+
+from dataclasses import replace
+from itertools import pairwise
+from math import ceil
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from strategies import designs
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.base.units import INCH, POUND
+from fireplace_calc.design.records import Design
+from fireplace_calc.report.yard.asked_for import in_units, loaded_as, size_of, weight_ordered
+from fireplace_calc.report.yard.beside_the_list import HELPERS, MASON
+from fireplace_calc.report.yard.by_supplier import first_uses, not_known, not_priced, yard_order
+from fireplace_calc.report.yard.money import beside_words, left_out
+from fireplace_calc.takeoff.cost import bill, prices
+from fireplace_calc.takeoff.yard.price_list import Price, unit_of
+from fireplace_calc.takeoff.yard.suppliers import beside_goods
+
+SLOW = settings(deadline=None, max_examples=40, suppress_health_check=list(HealthCheck))
+SHIPPED = {path.stem: assess(load(path)) for path in sorted(DESIGNS.glob("*.toml"))}
+RATES = {"Labor, mason": 60.0, "Labor, helpers": 30.0, "Staging": 40.0, "Hoist or crane": 500.0,
+         "Delivery": 75.0, "Permit and inspections": 250.0, "Sales tax": 7.5, "Flashing": 320.0}  # fmt: skip
+
+
+def rated(rates=RATES, currency="USD"):
+    """The example list with rates beside it, all invented here."""
+    more = {
+        item: Price(item, unit_of(item), price, currency, None, "", "mine")
+        for item, price in rates.items()
+    }
+    return prices() | more
+
+
+def held(result, known=None):
+    """An order in which everything stands once and adds up."""
+    known = prices() if known is None else known
+    found = yard_order(result, known)
+    lines = [line for one in found.suppliers for line in one.lines]
+    rows = [row for line in lines for row in line.rows]
+    assert sorted(map(id, rows)) == sorted(map(id, result.takeoff)), "every row, once"
+    uses = first_uses(result)
+    for line in lines:
+        assert line.order == pytest.approx(sum(row.order for row in line.rows))
+        assert {row.unit for row in line.rows} == {line.unit}
+        assert line.weight == pytest.approx(
+            sum(weight_ordered(row, result.design) for row in line.rows)
+        )
+        assert line.weight >= sum(row.weight_kg for row in line.rows) * (1 - 1e-9)
+        assert line.step is not None and line.step == min(uses[row.item][0] for row in line.rows)
+        assert 1 <= line.day <= ceil(result.work.calendar + 1)
+    for one in found.suppliers:
+        assert [line.step for line in one.lines] == sorted(line.step for line in one.lines)
+        assert one.weight == pytest.approx(sum(line.weight for line in one.lines))
+    assert all(a.first <= b.first for a, b in pairwise(found.suppliers))
+    assert sum(one.amount for one in found.suppliers) <= found.bill.total * (1 + 1e-9)
+    if not found.bill.unpriced:
+        assert sum(one.amount for one in found.suppliers) == pytest.approx(found.bill.total)
+    return found
+
+
+@pytest.mark.parametrize("name", SHIPPED)
+def test_every_row_is_ordered_once_and_in_its_turn(name):
+    held(SHIPPED[name])
+
+
+@SLOW
+@given(designs())
+def test_so_it_is_with_any_design(design):
+    held(assess(design))
+
+
+def test_whole_and_cut_pieces_are_loaded_as_one():
+    """By hand from the takeoff: so many whole bricks and so many to cut come on the packs of both."""
+    result = SHIPPED["boathouse-laid"]
+    rows = {row.item: row for row in assess(Design()).takeoff}
+    found = yard_order(assess(Design()), prices())
+    line = next(line for one in found.suppliers for line in one.lines if line.item == "Firebrick")
+    both = rows["Firebrick, whole"].order + rows["Firebrick, cut"].order
+    assert line.order == both and line.packs == ceil(both / 25) and line.pack == "strapped pack"
+    assert loaded_as("Base block, cut") == "Base block" and result.takeoff
+
+
+def test_bricks_that_are_cut_on_site_come_whole():
+    """9 x 4-1/2 x 2-1/2 in at 145 lb/ft3 (common table of weights, read): 8.5 lb, whatever is cut
+    off it.
+    """
+    result = assess(Design())
+    row = next(row for row in result.takeoff if row.item == "Firebrick, cut")
+    each = 9 * 4.5 * 2.5 / 1728 * 145 * POUND
+    assert weight_ordered(row, result.design) == pytest.approx(row.order * each)
+    bag = next(row for row in result.takeoff if row.item == "Mortar")
+    assert weight_ordered(bag, result.design) == pytest.approx(bag.order * 80 * POUND)
+
+
+def test_a_supplier_that_the_list_names_takes_the_place_of_the_usual_one():
+    known = prices()
+    known["Mortar"] = replace(known["Mortar"], supplier="the yard down the road")
+    found = held(SHIPPED["plain"], known)
+    assert [line.item for one in found.suppliers for line in one.lines
+            if one.supplier == "the yard down the road"] == ["Mortar"]  # fmt: skip
+
+
+def test_what_a_yard_is_told():
+    result = assess(Design())
+    asked = {row.item: size_of(row, result, "feet-inches") for row in result.takeoff}
+    assert asked["Common brick"] == '8" x 2 1/4" x 3 3/4"'
+    assert asked["Firebrick, cut"] == '9" x 4 1/2" x 2 1/2"'
+    assert asked["Half-high block"] == '1\'-3 5/8" x 3 5/8" x 7 5/8"'
+    assert asked["Clay flue liner"].endswith("2'-0\" long")
+    assert asked["Steel lintel"].startswith('angle 1/4" thick')
+    metric = size_of(
+        next(r for r in result.takeoff if r.item == "Steel lintel"), result, "millimetres"
+    )
+    assert metric.startswith("angle 6 mm thick") and '"' not in metric
+    assert in_units("4'-6\" long", "millimetres") == f"{54 * INCH * 1000:,.0f} mm long".replace(
+        ",", " "
+    )
+
+
+def test_what_the_job_takes_besides_is_priced_or_named():
+    """80.7 hours, of which the rates make sums by hand; what has none is named, and what nobody
+    has told is not counted.
+    """
+    result = SHIPPED["boathouse"]
+    found = yard_order(result, rated())
+    lines = {line.item: line for line in found.beside}
+    hours = result.work.hours
+    assert lines[MASON].amount == pytest.approx(60 * hours)
+    assert lines[HELPERS].amount == pytest.approx(30 * hours * (result.work.people - 1))
+    assert lines["Delivery"].amount == 75 * len(found.suppliers)
+    assert lines["Sales tax"].amount == pytest.approx(0.075 * found.bill.total)
+    assert found.beside_total == pytest.approx(
+        sum(line.amount for line in found.beside if line.amount is not None)
+    )
+    assert "Damper" in not_priced(found.beside) and "Flashing" not in not_priced(found.beside)
+    assert "Bars and ties" in not_known(found.beside)
+    assert lines["Bars and ties"].amount is None
+    for line in found.beside:
+        assert line.unit == beside_goods()[line.item].unit and line.why
+
+
+@pytest.mark.parametrize(("changes", "item", "count"), [
+    ({"throat.damper": "none"}, "Damper", "absent"),
+    ({"throat.damper": "flue top"}, "Damper", 1),
+    ({"throat.damper": "unknown"}, "Damper", None),
+    ({"roof.cricket": "yes"}, "Cricket", 1),
+    ({"roof.cricket": "no"}, "Cricket", "absent"),
+    ({"air.exterior_air_supply": "yes"}, "Outside air kit", 1),
+    ({"ground.ash_dump": "yes"}, "Ash dump", 1),
+    ({"anchorage.vertical_bars_no4": 4}, "Bars and ties", 1),
+    ({"anchorage.vertical_bars_no4": 0}, "Bars and ties", "absent"),
+    ({"opening.head": "segmental", "opening.rise": "4 in"}, "Centering", 1),
+    ({}, "Centering", "absent"),
+    ({"surround.mortar": "white"}, "Colored mortar", 1),
+    ({"mantel.family": "shelf", "mantel.material": "painted wood"}, "Mantel paint", 1),
+    ({"work.people": 1}, HELPERS, "absent"),
+    ({"clearance.fireblock": "noncombustible"}, "Fireblocking", 1),
+])  # fmt: skip
+def test_it_stands_there_where_it_is_wanted(changes, item, count):
+    found = yard_order(assess(change(Design(), changes)), prices())
+    lines = {line.item: line.count for line in found.beside}
+    assert lines.get(item, "absent") == count
+
+
+def test_words_name_everything_that_has_no_rate():
+    found = yard_order(SHIPPED["boathouse"], prices())
+    assert left_out(found) == (
+        "Not in it: labor, about 81 hours of one mason, hardware such as damper and flashing,"
+        " equipment, freight, permit and tax"
+    )
+    assert beside_words(found, "feet-inches") == ""
+    some = yard_order(SHIPPED["boathouse"], rated())
+    assert left_out(some) == "Not in it: hardware such as damper and cricket"
+    said = beside_words(some, "feet-inches")
+    assert (
+        said.startswith("Beside the materials ")
+        and "labor of one mason, about 81 hours, 4,842" in said
+    )
+    every = dict.fromkeys(beside_goods(), 1.0)
+    assert left_out(yard_order(SHIPPED["boathouse"], rated(every))) == "All of it is priced"
+
+
+def test_packs_of_one_row_are_those_of_the_bill():
+    result = SHIPPED["plain"]
+    by_row = {line.row.item: line.packs for line in bill(result.takeoff, prices()).lines}
+    for one in yard_order(result, prices()).suppliers:
+        for line in one.lines:
+            if len(line.rows) == 1:
+                assert line.packs == by_row[line.rows[0].item]

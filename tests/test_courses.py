@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from strategies import designs
 
 from fireplace_calc.base.units import INCH
-from fireplace_calc.brickwork.courses import course_list
+from fireplace_calc.brickwork.courses import course_list, odd_courses
 from fireplace_calc.brickwork.courses.gauged import even_bed, gauged
 from fireplace_calc.brickwork.courses.of_brick import WALLS
 from fireplace_calc.design.records import Design
@@ -127,3 +127,41 @@ def test_a_leaning_piece_is_higher_than_its_course():
         assert one.piece == pytest.approx(one.height * (1 + lean**2) ** 0.5)
         assert "along the slope" in one.note
     assert courses[0].piece == pytest.approx(courses[0].height)
+
+
+def said(units="feet-inches", **changes):
+    return odd_courses(made(**changes), units)
+
+
+def test_what_comes_out_odd_is_told():
+    """By hand: opening 30 in on courses of 2 2/3 in is 11 courses and 2/3 in over."""
+    plain = {"surround__face": "brick", "brick__facing": "modular"}
+    told = said(**plain, opening__standard_height="30 in")
+    assert any("hearth to head it is 11 courses and 11/16" in one for one in told), told
+    even = said(**plain, opening__standard_height="32 in")  # 12 courses
+    assert not any("hearth to head" in one for one in even)
+    # 12 in from floor to hearth is 4 courses and 1 1/3 in.
+    raised = said(**plain, base__hearth_level="12 in", opening__standard_height="32 in")
+    assert any("floor to hearth it is 4 courses and 1 5/16" in one for one in raised), raised
+    level = said(**plain, base__hearth_level="8 in", opening__standard_height="32 in")
+    assert not any("floor to hearth" in one for one in level)
+
+
+def test_a_cut_lining_course_is_told_with_what_makes_it_whole():
+    """By hand: from slab to throat 2 1/2 + 30 + 8 = 40 1/2 in; five sections of 8 in on beds of
+    1/8 in rise 40 5/8 in, so the fifth is 7 7/8 in high, 1/8 in short.
+    """
+    modular = {"method": "modular", "firebox__lining": "refractory section"}
+    changes = {"opening__standard_height": "30 in", "throat__height": "8 in"}
+    told = said(**modular, **changes, firebox__section_height="8 in")
+    assert any(
+        'course 5, the top one, is cut to 7 7/8"' in one and '1/8" higher' in one for one in told
+    ), told
+    lower = said(**modular, **changes, firebox__section_height="7-31/32 in")
+    assert not any("Firebox lining" in one for one in lower), lower
+
+
+def test_every_sentence_is_short():
+    for one in (*said(), *said("millimetres", firebox__rake="6 in", flue__offset="10 in")):
+        for sentence in one.split(". "):
+            assert len(sentence.split()) <= 24, sentence

@@ -356,7 +356,9 @@ def test_the_summary_tells_sizes_checks_draft_and_order():
         f"Checks against US IRC 2021: {tally(BOATHOUSE)}",
     ):
         assert said in text, said
-    top, over = re.search(r"top (.*?) above the floor, (.*?) above the hearth", text).groups()
+    top, over = re.search(
+        r"Chimney top (.*?) above the floor, (.*?) above the hearth", text
+    ).groups()
     assert to_si(top, "length") == pytest.approx(f.crown_top, abs=1e-3)
     assert to_si(over, "length") == pytest.approx(f.crown_top - f.hearth, abs=1e-3)
     back, throat = re.search(r"deep, back (.*?) wide, throat ([\d .]+ in)²", text).groups()

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.brickwork.courses import odd_courses
 from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.design.second_flue import FIREPLACE, GAS
 from fireplace_calc.report.assumed_inputs import assumptions
@@ -45,6 +46,7 @@ def _summary(assessment: Assessment, units: str) -> Iterator[str]:
     yield from (f"Drawn differently from the input: {said}" for said in f.adjusted)
     yield from (f"Not used: {said}" for said in not_used(d, f))
     yield from filter(None, [split_brick(assessment.geometry)])
+    yield from odd_courses(assessment.geometry, units)
     flue = (
         f"{d.flue.shape} {f.bore.label}, {d.flue.sections} sections of"
         f" {long(d.flue.section_height)}"

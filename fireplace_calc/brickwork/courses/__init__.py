@@ -2,5 +2,6 @@
 
 from fireplace_calc.brickwork.courses.course import Course, CourseList
 from fireplace_calc.brickwork.courses.listed import FACING, course_list
+from fireplace_calc.brickwork.courses.odd import odd_courses
 
-__all__ = ["FACING", "Course", "CourseList", "course_list"]
+__all__ = ["FACING", "Course", "CourseList", "course_list", "odd_courses"]

@@ -13,6 +13,7 @@ from fireplace_calc.brickwork.courses.of_brick import (
     wall_courses,
 )
 from fireplace_calc.brickwork.courses.of_sections import (
+    FLUES,
     chamber_sections,
     flue_courses,
     lining_sections,
@@ -26,7 +27,6 @@ from fireplace_calc.geometry.parts import Geometry, Part
 FACING = "facing"
 """What the face of the room is called in the list: it is no part of the geometry."""
 IN_BLOCK = ("base walls", "hearth extension base", "hearth seat base")
-FLUES = ("flue liner", "flue casing", "second flue liner", "second flue casing")
 COURSED_FACES = ("brick", "tile")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.courses.course import Course, Maker
 from fireplace_calc.brickwork.courses.gauged import CUT, even_bed, gauged
 from fireplace_calc.brickwork.seen.coursing_of_face import coursed_face, face_joint_widths
@@ -20,6 +21,8 @@ WALLS = (
     *("breast walls", "shoulder", "chimney walls"),
 )
 """Walls of brick or block, one on another."""
+LEAST_FACE = 3 * INCH / 4
+"""No course of a face is cut lower; the beds take up what is less: our own habit. [m]"""
 BY_ITSELF = "sides only: the raked back is laid by itself along its slope"
 GOES_ON = "its top courses go on into the next part"
 
@@ -59,6 +62,11 @@ def _beside_rake(course: Course, bend: float) -> Course:
     return course._replace(note=f"{course.note}; {BY_ITSELF}" if course.note else BY_ITSELF)
 
 
+def face_reach(geometry: Geometry) -> float:
+    """Up to where the room sees the face: ceiling, mantel, or the end of the masonry. [m]"""
+    return min(face_end(geometry), geometry.frame.crown_bottom)
+
+
 def facing_courses(geometry: Geometry) -> tuple[Course, ...]:
     """Brick or tile of the face that the room sees: set out from the hearth, up to where the face
     ends and down to the floor.
@@ -75,17 +83,18 @@ def facing_courses(geometry: Geometry) -> tuple[Course, ...]:
     """
     hearth, bed = geometry.frame.hearth, face_joint_widths(geometry)[1]
     step, kind = coursed_face(geometry).course, geometry.design.surround.face
-    end = min(face_end(geometry), geometry.frame.crown_bottom)
+    end = face_reach(geometry)
     made: list[Course] = []
+    under = 0.0
     for row in range(-ceil(hearth / step - ROUNDING), ceil((end - hearth) / step)):
         low, high = hearth + row * step + bed, hearth + (row + 1) * step
         bottom, top = max(low, bed), min(high, end)
-        if top - bottom <= LEAST_CUT + ROUNDING:
+        if top - bottom < LEAST_FACE - ROUNDING:
             continue
         cut = bottom > low + ROUNDING or top < high - ROUNDING
-        made.append(
-            Course("facing", len(made) + 1, bottom, top, cut, CUT if cut else "", kind, bed)
-        )
+        note = CUT if cut else ""
+        made.append(Course("facing", len(made) + 1, bottom, top, cut, note, kind, bottom - under))
+        under = top
     return tuple(made)
 
 

@@ -9,6 +9,7 @@ from fireplace_calc.brickwork.courses.gauged import gauged
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.pieces.records import PARTS
 
+FLUES = ("flue liner", "flue casing", "second flue liner", "second flue casing")
 RAKED = "goes up the raked back: its back piece is higher along the slope"
 LEANING = "leans with the flue: it is higher along the slope"
 

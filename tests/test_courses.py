@@ -5,11 +5,13 @@ list itself.
 """
 
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from strategies import designs
 
+from fireplace_calc import load
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.courses import course_list, odd_courses
 from fireplace_calc.brickwork.courses.gauged import even_bed, gauged
@@ -18,6 +20,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 
+DATA = Path(__file__).parents[1] / "data"
 LOWEST = 2 * INCH
 EIGHTH, SIXTEENTH = INCH / 8, INCH / 16
 UPRIGHT = settings(deadline=None, suppress_health_check=list(HealthCheck))
@@ -165,3 +168,16 @@ def test_every_sentence_is_short():
     for one in (*said(), *said("millimetres", firebox__rake="6 in", flue__offset="10 in")):
         for sentence in one.split(". "):
             assert len(sentence.split()) <= 24, sentence
+
+
+def test_a_sets_stack_stands_flush_where_a_mere_edge_is_left():
+    """By hand: the boathouse's stack stands 1 1/2 in behind its face; a wall 1 in thicker leaves
+    1/2 in, and is drawn thicker by that, front and back.
+    """
+    shipped = load(DATA / "designs" / "boathouse.toml")
+    usual = build_geometry(shipped).frame
+    assert usual.flue_y - usual.stack_depth == pytest.approx(1.5 * INCH)
+    thick = build_geometry(change(shipped, {"chimney.wall": "5 in"})).frame
+    assert thick.flue_y == pytest.approx(thick.stack_depth)
+    assert any("flush with the breast" in one for one in thick.adjusted)
+    assert usual.adjusted == ()

@@ -376,3 +376,12 @@ def test_first_moments_of_a_leaning_hopper_are_its_integrals():
     assert _moments(upright) == pytest.approx((12, 60, 102, 24))
     clockwise = box(4, 6, 7, 10)[::-1]
     assert _moments(Loft(1.0, 3.0, clockwise, clockwise)) == pytest.approx((12, 60, 102, 24))
+
+
+@given(designs())
+@settings(deadline=None)
+def test_the_chimneys_front_is_flush_or_truly_set_back(design):
+    """A step of less than an inch behind the breast is none that a mason can lay or weather."""
+    frame = build_geometry(design).frame
+    front = frame.flue_y - frame.stack_depth
+    assert abs(front) < 1e-9 or front >= INCH - 1e-9

@@ -6,9 +6,15 @@ from dataclasses import dataclass
 from math import atan, hypot, inf
 from typing import Protocol
 
+from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.bore import Bore
 from fireplace_calc.geometry.second_flue.placing import Beside
+
+LEAST_SETBACK = INCH
+"""Less than this no stack is set back behind the breast: a step that nobody can lay or weather, our
+own habit. [m]
+"""
 
 
 class Framed(Protocol):

@@ -10,9 +10,16 @@ from math import hypot
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.bore import flue_bore
-from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.frame import LEAST_SETBACK, Frame
 from fireplace_calc.geometry.roofline import roof_contacts
 from fireplace_calc.geometry.second_flue.placing import Beside, beside, stack_across, unit_depth
+
+
+def _flush(flue_y: float, stack_depth: float) -> float:
+    """The flue moved so that the stack stands flush with the breast, where it would stand out of it
+    or back by a mere edge. [m]
+    """
+    return flue_y if flue_y - stack_depth >= LEAST_SETBACK - ROUNDING else stack_depth
 
 
 def back_width(design: Design) -> float:
@@ -83,7 +90,7 @@ def build_frame(design: Design) -> Frame:
     block_top = max(flue_start, design.house.ceiling) if straight else flue_start
     shoulder_top = block_top + ch.shoulder
     stack_depth = max(first_depth, unit_depth(design)) + ch.gap + ch.wall
-    flue_y = max(fb.depth - inside.depth / 2, stack_depth)
+    flue_y = _flush(fb.depth - inside.depth / 2, stack_depth)
     front = throat_back - design.throat.depth
     slope = (width - back) / 2 / fb.depth
     lining = _lining(design, width / 2 - slope * front, front, flue_y)

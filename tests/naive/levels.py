@@ -117,6 +117,8 @@ def levels(d) -> SimpleNamespace:
     s.flue_y = max(
         s.depth - s.flue.deep / 2, s.stack[1]
     )  # over the back of the box, unless the stack would stand out in front
+    if s.flue_y - s.stack[1] < IN - 1e-9:
+        s.flue_y = s.stack[1]  # an edge under an inch is not laid: the front is one plane
     s.block = (
         max(s.half + d.firebox.jamb, s.stack[0]),
         max(s.depth + d.firebox.wall, s.flue_y + s.stack[1]),

@@ -6,13 +6,18 @@ from dataclasses import dataclass, fields, replace
 from math import atan
 
 from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.design.pieces import ANGLE
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.assembled.readings import ReadOff
-from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.frame import LEAST_SETBACK, Frame
 from fireplace_calc.geometry.from_set.set_up import set_up
 
 FACING = "The facing over the opening needs an angle or an arch of its own, which is not drawn."
+FLUSH = (
+    "The chimney's wall is drawn thicker in front and behind than asked: it stands flush with the"
+    " breast, where a mere edge would be left."
+)
 BARE = "A brick face is drawn, but no facing stands before the pieces: tell how thick it is."
 
 
@@ -99,6 +104,8 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
     chimney = design.chimney
     stack_half = unit_half + chimney.gap + chimney.wall
     stack_depth = unit_depth + chimney.gap + chimney.wall
+    edge = 0.0 < flue_y - stack_depth < LEAST_SETBACK - ROUNDING
+    stack_depth = flue_y if edge else stack_depth  # the pieces hold the flue: the wall takes it up
     block_half = max(read.half_over_all + around.gap + around.around, stack_half)
     block_back = max(back, flue_y + stack_depth)
     held = {f.name: getattr(frame, f.name) for f in fields(Frame)}
@@ -131,7 +138,7 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
         "stack_middle": 0.0,
         "flue_y": flue_y,
         "bore": replace(frame.bore, label=_bore_label(read, design)),
-        "adjusted": _said(design, up.set_back),
+        "adjusted": (*_said(design, up.set_back), *((FLUSH,) if edge else ())),
     }
     return SetFrame(
         **held,

@@ -15,6 +15,7 @@ from fireplace_calc.brickwork.faces import floor_face, lining_faces
 from fireplace_calc.brickwork.layout import Layout, lay
 from fireplace_calc.brickwork.ring import BlockCourse
 from fireplace_calc.brickwork.unit import UnitMasonry, block, brick_sides, firebrick
+from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.parts import Geometry
 
 LEAST_SAWN = INCH / 16
@@ -122,18 +123,22 @@ def count_bricks(layouts: tuple[Layout, ...]) -> BrickCount:
     )
 
 
+def usual_joint(design: Design) -> float:
+    """Joint of firebrick and of refractory sections, 1/8 in while it is not known. [m]"""
+    told = design.firebox.joint
+    return USUAL_JOINT if told is None else told
+
+
 def lining_bricks(geometry: Geometry) -> UnitMasonry:
     """How the firebrick of the lining lies, its joint taken as 1/8 in while it is not known."""
     box = geometry.design.firebox
-    return firebrick(
-        box.brick, box.lining_thickness, USUAL_JOINT if box.joint is None else box.joint
-    )
+    return firebrick(box.brick, box.lining_thickness, usual_joint(geometry.design))
 
 
 def floor_bricks(geometry: Geometry) -> UnitMasonry:
     """The same for the floor."""
     box = geometry.design.firebox
-    return firebrick(box.brick, box.floor, USUAL_JOINT if box.joint is None else box.joint)
+    return firebrick(box.brick, box.floor, usual_joint(geometry.design))
 
 
 def split_brick(geometry: Geometry) -> str:

@@ -4,11 +4,13 @@ brick or in hollow block.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
 from fireplace_calc.brickwork.block_work import LaidBlock
+from fireplace_calc.brickwork.courses.course import Course
 from fireplace_calc.brickwork.unit import UnitMasonry
 from fireplace_calc.geometry.parts import Part
 from fireplace_calc.takeoff.bricks import CORELESS
@@ -124,6 +126,30 @@ def hand_set(
     bare = filled * (1 - joint)
     yield Share(part.name, item, material, bare, bare * density(material), count, note)
     yield from joints(part, filled * joint, "refractory mortar")
+
+
+def count_sections(part: Part, courses: Sequence[Course]) -> tuple[int, float, str, str]:
+    """How many courses of sections a part has, and what a yard has to know of them.
+
+    Parameters
+    ----------
+    part : Part
+    courses : sequence of Course
+        Of that part.
+
+    Returns
+    -------
+    tuple
+        How many [-]; what share of the part's height is bed joint [-]; the height of a top one that
+        is cut; the same, and how high a piece is along the slope where some lean.
+    """
+    bare, level = sum([course.height for course in courses]), ""
+    if courses and courses[-1].cut:
+        level = f"top one of {len(courses)} courses cut to {feet_inches(courses[-1].height)}"
+    most = max([course.along for course in courses], default=0.0)
+    leaning = f"up to {feet_inches(most)} high along the slope" if most > 0 else ""
+    joint = 1 - bare / (part.top - part.bottom)
+    return len(courses), joint, level, "; ".join(filter(None, (level, leaning)))
 
 
 def brick(

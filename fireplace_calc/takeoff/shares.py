@@ -10,12 +10,19 @@ from typing import TypeVar
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import INCH, SQFT
+from fireplace_calc.base.units import SQFT
 from fireplace_calc.brickwork import Layout, lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.arch_ring import arch_bricks
+from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.brickwork.unit import UnitMasonry
-from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks, split_brick
+from fireplace_calc.brickwork.work import (
+    count_bricks,
+    floor_bricks,
+    lining_bricks,
+    split_brick,
+    usual_joint,
+)
 from fireplace_calc.design.firebox import DRAWN_PLATE
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
@@ -29,6 +36,7 @@ from fireplace_calc.takeoff.share import (
     Share,
     base_block,
     brick,
+    count_sections,
     crown,
     hand_set,
     hollow_block,
@@ -118,10 +126,9 @@ class _Sharing:
                 )
         yield from joints(part, part.volume - bare, "refractory mortar")
 
-    def sections(self, height: float) -> tuple[int, float]:
-        """Refractory sections to a height, and the share of it that is bed joint. [-]"""
-        high, joint = self.design.firebox.section_height, self.design.firebox.joint or 0.0
-        return ceil((height + joint) / (high + joint) - ROUNDING), joint / (high + joint)
+    def sections(self, part: Part) -> tuple[int, float, str, str]:
+        """As ``count_sections``."""
+        return count_sections(part, course_list(self.geometry).of(part.name))
 
     # -- the parts ------------------------------------------------------------------------------
     def firebox_floor(self, part: Part) -> Iterator[Share]:
@@ -145,7 +152,7 @@ class _Sharing:
         elif part.material != "refractory":
             yield from self.masonry(part, bricks.in_wall(self.common, thickness))
         else:
-            number, joint = self.sections(f.throat - f.slab_top)
+            number, joint, level, leaning = self.sections(part)
             spread = thickness * hypot(1.0, f.side_slope)
             deep = sum(
                 (s.top - s.bottom)
@@ -156,13 +163,11 @@ class _Sharing:
             side = ceil(f.depth * hypot(1.0, f.side_slope) / LONGEST - ROUNDING)
             back = ceil((f.back_width + 2 * spread) / LONGEST - ROUNDING)
             sides = 2 * spread * deep
-            rest = part.volume - sides
-            yield from hand_set(
-                part, "Firebox side section", "refractory", 2 * number * side, joint, sides
-            )
-            yield from hand_set(
-                part, "Firebox back section", "refractory", number * back, joint, rest
-            )
+            for item, count, volume, note in (
+                ("Firebox side section", 2 * number * side, sides, level),
+                ("Firebox back section", number * back, part.volume - sides, leaning),
+            ):
+                yield from hand_set(part, item, "refractory", count, joint, volume, note)
 
     def lintel(self, part: Part) -> Iterator[Share]:
         lintel = self.design.lintel
@@ -204,32 +209,27 @@ class _Sharing:
         )
 
     def chamber_lining(self, part: Part) -> Iterator[Share]:
-        thickness, joint = self.design.smoke_chamber.lining_thickness, self.design.firebox.joint
+        thickness = self.design.smoke_chamber.lining_thickness
         if part.material == "firebrick":
-            laid = bricks.firebrick(
-                self.design.firebox.brick, thickness, INCH / 8 if joint is None else joint
-            )
+            laid = bricks.firebrick(self.design.firebox.brick, thickness, usual_joint(self.design))
             return brick(part, "Smoke chamber firebrick", laid, "firebrick", "refractory mortar")
         if part.material == "clay liner":
-            number, share = self.sections(part.top - part.bottom)
+            number, share, note, _ = self.sections(part)
             lower = _of_kind(Loft, part.adds[0]).lower
             sides = (2 * max(x for x, _ in lower), lower[2][1] - lower[0][1])
             count = number * sum(2 * ceil(side / LONGEST - ROUNDING) for side in sides)
-            return hand_set(part, "Smoke chamber section", "clay liner", count, share)
+            return hand_set(part, "Smoke chamber section", "clay liner", count, share, note=note)
         return joints(part, part.volume, "refractory mortar")
 
     def flue(self, part: Part) -> Iterator[Share]:
-        flue, second = self.design.flue, self.frame.second
-        step = flue.section_height + flue.joint
-        joint, sections = flue.joint / step, flue.sections
-        if second is not None and part.name.startswith("second"):
-            sections = ceil((second.top - second.start) / step - ROUNDING)
+        sections, joint, _, note = self.sections(part)
+        second = part.name.startswith("second")
         if self.design.method == "laid":
-            item = "Second clay flue liner" if part.name.startswith("second") else "Clay flue liner"
-            return hand_set(part, item, "clay liner", sections, joint)
-        count = sections if part.name.endswith("flue liner") else 0
-        item = "Second flue section" if part.name.startswith("second") else "Flue section"
-        return hand_set(part, item, part.material, count, joint)
+            item = "Second clay flue liner" if second else "Clay flue liner"
+            return hand_set(part, item, "clay liner", sections, joint, note=note)
+        item = "Second flue section" if second else "Flue section"
+        count, note = (sections, note) if part.name.endswith("flue liner") else (0, "")
+        return hand_set(part, item, part.material, count, joint, note=note)
 
     def part(self, part: Part) -> Iterator[Share]:
         """All that one part asks for."""

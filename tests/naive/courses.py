@@ -150,3 +150,16 @@ def cut_lengths(half: float, deep: float, unit: Laid, odd: bool) -> list[float]:
     w = unit.deep + unit.joint
     spans = [(-half + w, half - w), (0.0, deep)] if odd else [(-half, half), (w, deep - w)]
     return [b - a for span in spans * 2 for a, b, cut in _wall(*span, unit) if cut]
+
+
+def put_up(high: float, piece: float, bed: float) -> tuple[int, float]:
+    """Pieces put up one by one, each on a bed, until what is left over the next bed is a hair or at most 1/8 in; the last is cut.
+
+    How many, and what part of the height is no piece.
+    """
+    number, level, filled = 0, 0.0, 0.0
+    while high - level - bed > IN / 8 + 1e-9:
+        level += bed
+        takes = min(piece, high - level)
+        number, level, filled = number + 1, level + takes, filled + takes
+    return number, 1 - filled / high

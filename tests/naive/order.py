@@ -332,9 +332,11 @@ class Order:
             )
 
     def sections(self, high: float) -> tuple[int, float]:
-        """Sections that reach so high, the last cut; and what part of the wall is their beds."""
-        each, joint = self.d.firebox.section_height, self.d.firebox.joint or 0.0
-        return up((high + joint) / (each + joint)), joint / (each + joint)
+        """Sections that reach so high, each put on its bed, the last cut; and what part of the wall is their beds.
+        What is left over a bed and is no more than 1/8 in is not cut out of a section."""
+        told = self.d.firebox.joint
+        joint = IN / 8 if told is None else told
+        return courses.put_up(high, self.d.firebox.section_height, joint)
 
     def _firebox_lining(self) -> None:
         s, d, solid = self.s, self.d, self._solid

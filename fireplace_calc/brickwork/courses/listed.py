@@ -21,7 +21,7 @@ from fireplace_calc.brickwork.courses.of_sections import (
 )
 from fireplace_calc.brickwork.coursing import block_coursing
 from fireplace_calc.brickwork.unit import block, firebrick
-from fireplace_calc.brickwork.work import USUAL_JOINT
+from fireplace_calc.brickwork.work import usual_joint
 from fireplace_calc.geometry.parts import Geometry, Part
 
 FACING = "facing"
@@ -87,5 +87,5 @@ def _in_block(geometry: Geometry, part: Part) -> tuple[Course, ...]:
 
 def _chamber_brick(geometry: Geometry, part: Part) -> tuple[Course, ...]:
     box, thickness = geometry.design.firebox, geometry.design.smoke_chamber.lining_thickness
-    unit = firebrick(box.brick, thickness, USUAL_JOINT if box.joint is None else box.joint).unit
+    unit = firebrick(box.brick, thickness, usual_joint(geometry.design)).unit
     return gauged(part.name, "firebrick", part.bottom, part.top, unit.height, unit.joint)

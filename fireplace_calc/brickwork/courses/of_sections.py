@@ -6,6 +6,7 @@ from math import hypot
 
 from fireplace_calc.brickwork.courses.course import Course, Maker
 from fireplace_calc.brickwork.courses.gauged import gauged
+from fireplace_calc.brickwork.work import usual_joint
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.pieces.records import PARTS
 
@@ -56,7 +57,9 @@ def lining_sections(geometry: Geometry, part: Part) -> tuple[Course, ...]:
         Over the bend of the back, how high the back's piece is along the slope.
     """
     box, f = geometry.design.firebox, geometry.frame
-    made = gauged(part.name, "section", f.slab_top, f.throat, box.section_height, box.joint or 0.0)
+    made = gauged(
+        part.name, "section", f.slab_top, f.throat, box.section_height, usual_joint(geometry.design)
+    )
     return tuple(
         _leaning(c, hypot(c.height, f.back_at(c.bottom) - f.back_at(c.top)), RAKED) for c in made
     )
@@ -72,7 +75,14 @@ def _leaning(course: Course, along: float, why: str) -> Course:
 def chamber_sections(geometry: Geometry, part: Part) -> tuple[Course, ...]:
     """Clay sections that line a smoke chamber, each on its bed; upright heights. [m]"""
     box = geometry.design.firebox
-    return gauged(part.name, "section", part.bottom, part.top, box.section_height, box.joint or 0.0)
+    return gauged(
+        part.name,
+        "section",
+        part.bottom,
+        part.top,
+        box.section_height,
+        usual_joint(geometry.design),
+    )
 
 
 def piece_courses(geometry: Geometry) -> dict[str, Maker]:

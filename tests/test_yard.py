@@ -2,30 +2,40 @@
 what the job takes besides, priced or named; and the sheets it is printed on.
 """
 
+from collections import Counter
 from dataclasses import replace
 from itertools import pairwise
 from math import ceil
 
 import pytest
 from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
-from fireplace_calc.base.units import INCH, POUND
+from fireplace_calc.base.units import INCH, POUND, SYSTEMS
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.plates.sizes import PAPERS, paper
+from fireplace_calc.drawing.sheets.lists import Column
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.yard.blocks import Block, columns_of, laid_out
+from fireplace_calc.editing.file_text import fingerprint
+from fireplace_calc.report.sentences import quantity, weight
 from fireplace_calc.report.yard.asked_for import in_units, loaded_as, size_of, weight_ordered
 from fireplace_calc.report.yard.beside_the_list import HELPERS, MASON
 from fireplace_calc.report.yard.by_supplier import first_uses, not_known, not_priced, yard_order
 from fireplace_calc.report.yard.money import beside_words, left_out
 from fireplace_calc.takeoff.cost import bill, prices
+from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 from fireplace_calc.takeoff.yard.price_list import Price, unit_of
 from fireplace_calc.takeoff.yard.suppliers import beside_goods
 
 SLOW = settings(deadline=None, max_examples=40, suppress_health_check=list(HealthCheck))
 SHIPPED = {path.stem: assess(load(path)) for path in sorted(DESIGNS.glob("*.toml"))}
 RATES = {"Labor, mason": 60.0, "Labor, helpers": 30.0, "Staging": 40.0, "Hoist or crane": 500.0,
-         "Delivery": 75.0, "Permit and inspections": 250.0, "Sales tax": 7.5, "Flashing": 320.0}  # fmt: skip
+         "Delivery": 75.0, "Permit, inspections": 250.0, "Sales tax": 7.5, "Flashing": 320.0}  # fmt: skip
 
 
 def rated(rates=RATES, currency="USD"):
@@ -193,3 +203,106 @@ def test_packs_of_one_row_are_those_of_the_bill():
         for line in one.lines:
             if len(line.rows) == 1:
                 assert line.packs == by_row[line.rows[0].item]
+
+
+# -- on paper ------------------------------------------------------------------------------------
+def printed(result, units="feet-inches", size="A3", known=None):
+    """Its sheets, clean, with 0.7 mm round every letter."""
+    made = whole_set.sheets(result, units, size, prices=known, makers=("yard.order_sheets",))
+    for _, sheet in made:
+        assert collisions(sheet, 0.7) == []
+    return [sheet for _, sheet in made]
+
+
+def letters(sheets):
+    return [label.text for sheet in sheets for label in sheet.labels]
+
+
+@pytest.mark.parametrize("size", PAPERS)
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("name", SHIPPED)
+def test_the_order_is_printed_whole_on_any_paper(name, units, size):
+    """Every item has its row under its supplier, with its amount and its weight; what is wanted
+    besides and every rule of thumb stand there once.
+    """
+    result = SHIPPED[name]
+    sheets = printed(result, units, size)
+    told = Counter(letters(sheets))
+    found = yard_order(result, prices())
+    for one in found.suppliers:
+        assert told[one.supplier.capitalize()] == 1
+        assert told[weight(one.weight, units)] >= 1
+        for line in one.lines:
+            amount = quantity(line.order, line.rows[0], units)
+            assert any(text.startswith(amount.split()[0]) for text in told), line.item
+    everything = "".join(letters(sheets)).replace(" ", "")
+    for line in found.bill.lines:
+        assert loaded_as(line.row.item).replace(" ", "") in everything, line.row.item
+    for line in found.beside:
+        assert (line.item.replace(" ", "") in everything) == (line.count is not None), line.item
+    for one in second_opinion(result.geometry, result.takeoff):
+        assert one.what.replace(" ", "") in everything, one.what
+    if size in ("A3", "11x17"):
+        assert len(sheets) <= 2
+
+
+@settings(SLOW, max_examples=16)
+@given(designs(), st.sampled_from([*PAPERS]), st.sampled_from(SYSTEMS))
+def test_any_order_is_printed_clean(design, size, units):
+    result = assess(design)
+    sheets = printed(result, units, size)
+    told = letters(sheets)
+    for one in yard_order(result, prices()).suppliers:
+        assert sum(text == one.supplier.capitalize() for text in told) == 1
+
+
+def test_no_row_is_broken():
+    """A block that is longer than any column goes on elsewhere: a box to tick for every row, and a
+    rule under it, on the same sheet.
+    """
+    rows = tuple((f"Item {n}", "so many", "words " * (n % 7)) for n in range(90))
+    block = Block("Long", "", ("Before.",), (Column("A", 1), Column("B", 1), Column("C", 2)), rows,
+                  ("After.",), 1, True)  # fmt: skip
+    on = paper("feet-inches", "letter")
+    made = laid_out("Test", [block], on)
+    told = [[label.text for label in plate.sheet.labels] for plate in made]
+    assert [text for sheet in told for text in sheet if text.startswith("Item")] == [
+        r[0] for r in rows
+    ]
+    assert len(made) > 1 and all(sheet.count("A") == 1 for sheet in told)
+    for plate, sheet in zip(made, told, strict=True):
+        assert sheet.count("so many") == sum(text.startswith("Item") for text in sheet)
+        assert collisions(plate.sheet, 0.7) == []
+        bottom = min(label.extent[1] for label in plate.sheet.labels)
+        assert bottom > on.frame.bottom
+    assert told[0][0] == "Long" and told[1][0] == "Long, goes on"
+    assert [sheet.count("After.") for sheet in told] == [0] * (len(made) - 1) + [1]
+
+
+def test_blocks_keep_clear_of_the_title_block_and_of_each_other():
+    for size in PAPERS:
+        on = paper("feet-inches", size)
+        for cell in columns_of(on):
+            assert not cell.meets(on.block) and cell.right - cell.left >= 175
+    for sheet in printed(SHIPPED["boathouse"]):
+        labels = [label.extent for label in sheet.labels]
+        assert all(b > 9 for _, b, _, _ in labels[:-3])
+
+
+def test_a_torn_off_block_says_whose_it_is_and_has_room_for_a_price():
+    result = SHIPPED["plain"]
+    found = yard_order(result, prices())
+    told = letters(printed(result))
+    mark = f"Inputs {fingerprint(result.design)}."
+    assert sum(mark in text for text in told) == len(found.suppliers)
+    assert sum(text == "Amount" for text in told) == len(found.suppliers)
+
+
+def test_money_on_paper_is_the_lists():
+    result = SHIPPED["plain"]
+    told = " ".join(letters(printed(result, known=rated())))
+    found = yard_order(result, rated())
+    assert f"Whole: {found.bill.total:,.2f} USD" in told
+    assert f"{60 * result.work.hours:,.2f}" in told
+    bare = " ".join(letters(printed(result, known={})))
+    assert "(no currency named)" in bare and "no price yet" in bare

@@ -15,7 +15,7 @@ from fireplace_calc.brickwork.coursing import HALF_HIGH, SPLIT
 from fireplace_calc.brickwork.face_bond import english
 from fireplace_calc.brickwork.unit import block_of, brick_sides, common_brick, facing_brick
 from fireplace_calc.design.records import Design
-from fireplace_calc.takeoff import Row
+from fireplace_calc.takeoff import Row, goods_for
 from fireplace_calc.takeoff.share import BASE_BLOCK
 
 WHOLE, CUT = ", whole", ", cut"
@@ -76,7 +76,8 @@ def size_of(row: Row, result: Assessment, units: str) -> str:
         return f"{design.second_flue.shape} {design.second_flue.size}"
     if row.unit in ("yd3", "80-lb bag", "50-lb pail", "ton"):
         return ""
-    said = (part for part in counted(row).split("; ") if _TAPE.search(part))
+    bought = goods_for(row.item).note.split("; ")
+    said = (part for part in counted(row).split("; ") if _TAPE.search(part) and part not in bought)
     return in_units(next(said, ""), units)
 
 
@@ -124,6 +125,23 @@ def weight_ordered(row: Row, design: Design) -> float:
     laid = row.weight_kg * row.order / row.net if row.net > 0 else row.weight_kg
     whole = row.order * prod(sides) * density(row.material) if sides else 0.0
     return max(laid, whole) if row.item.endswith(CUT) else laid
+
+
+def waste_of(row: Row, design: Design) -> tuple[str, float]:
+    """Which waste a row takes, and how much.
+
+    Parameters
+    ----------
+    row : Row
+    design : Design
+
+    Returns
+    -------
+    str, float
+        Its name and share of the net quantity [-]; none of what is bought as it is counted.
+    """
+    name = goods_for(row.item).waste
+    return name, getattr(design.waste, name) if name else 0.0
 
 
 def counted(row: Row) -> str:

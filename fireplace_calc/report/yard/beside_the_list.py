@@ -72,12 +72,11 @@ def beside(
         **dict(_boards(result)),
         **dict(_hands(result)),
         "Delivery": float(trips),
-        "Permit and inspections": 1.0,
+        "Permit, inspections": 1.0,
         TAX: found.total / 100,
     }
-    return tuple(
-        _line(item, wanted[item], known.get(item)) for item in beside_goods() if item in wanted
-    )
+    turn = list(beside_goods()).index
+    return tuple(_line(item, wanted[item], known.get(item)) for item in sorted(wanted, key=turn))
 
 
 def _line(item: str, count: float | None, known: Price | None) -> BesideLine:

@@ -11,7 +11,7 @@ HIRED = {
     "Hoist or crane": "equipment",
     "Engineer": "engineer",
     "Delivery": "freight",
-    "Permit and inspections": "permit",
+    "Permit, inspections": "permit",
     TAX: "tax",
 }
 """Words for what is no goods."""

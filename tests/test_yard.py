@@ -20,7 +20,7 @@ from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.sizes import PAPERS, paper
 from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.yard.blocks import Block, columns_of, laid_out
+from fireplace_calc.drawing.yard.blocks import OrderBlock, columns_of, laid_out
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.report.sentences import quantity, weight
 from fireplace_calc.report.yard.asked_for import in_units, loaded_as, size_of, weight_ordered
@@ -261,7 +261,7 @@ def test_no_row_is_broken():
     rule under it, on the same sheet.
     """
     rows = tuple((f"Item {n}", "so many", "words " * (n % 7)) for n in range(90))
-    block = Block("Long", "", ("Before.",), (Column("A", 1), Column("B", 1), Column("C", 2)), rows,
+    block = OrderBlock("Long", "", ("Before.",), (Column("A", 1), Column("B", 1), Column("C", 2)), rows,
                   ("After.",), 1, True)  # fmt: skip
     on = paper("feet-inches", "letter")
     made = laid_out("Test", [block], on)

@@ -38,7 +38,7 @@ LEAST_ROWS = 3
 
 
 @dataclass(frozen=True, slots=True)
-class Block:
+class OrderBlock:
     """One table in a frame.
 
     Attributes
@@ -100,14 +100,14 @@ def columns_of(paper: Paper) -> list[Cell]:
     return found
 
 
-def laid_out(name: str, blocks: Sequence[Block], paper: Paper) -> list[Plate]:
+def laid_out(name: str, blocks: Sequence[OrderBlock], paper: Paper) -> list[Plate]:
     """Blocks on as few sheets as hold them, each in the first column that has room.
 
     Parameters
     ----------
     name : str
         Of every sheet.
-    blocks : sequence of Block
+    blocks : sequence of OrderBlock
     paper : Paper
 
     Returns
@@ -119,7 +119,7 @@ def laid_out(name: str, blocks: Sequence[Block], paper: Paper) -> list[Plate]:
     cells = columns_of(paper)
     wide, tallest = cells[0].right - cells[0].left, max(cell.top - cell.bottom for cell in cells)
     for whole in blocks:
-        block: Block | None = whole
+        block: OrderBlock | None = whole
         while block is not None:
             high = _height(block, wide)
             place = next((one for one in places if one.left >= high), None)
@@ -135,7 +135,7 @@ def laid_out(name: str, blocks: Sequence[Block], paper: Paper) -> list[Plate]:
     return plates
 
 
-def _edges(block: Block, left: float, right: float) -> list[float]:
+def _edges(block: OrderBlock, left: float, right: float) -> list[float]:
     start = left + (6.5 if block.tick else 0.0)
     whole = sum(column.share for column in block.columns)
     edges = [start]
@@ -144,7 +144,7 @@ def _edges(block: Block, left: float, right: float) -> list[float]:
     return edges
 
 
-def _lines(block: Block, wide: float) -> list[list[tuple[str, ...]]]:
+def _lines(block: OrderBlock, wide: float) -> list[list[tuple[str, ...]]]:
     """Cells of the headings and of every row, broken into lines."""
     edges = _edges(block, 0.0, wide)
     rooms = [b - a - 2 * SIDE for a, b in zip(edges, edges[1:], strict=False)]
@@ -185,14 +185,14 @@ def _worded(count: int) -> float:
     return HEAD + PITCH * (count - 1) + TAIL if count else 0.0
 
 
-def _height(block: Block, wide: float) -> float:
+def _height(block: OrderBlock, wide: float) -> float:
     """Of a block, and of the air under it where another follows. [mm]"""
     before, after = (_worded(len(_words(said, wide))) for said in (block.before, block.after))
     table = sum(map(_high, _lines(block, wide))) if block.rows else 0.0
     return TITLE + before + table + after
 
 
-def _fitting(block: Block, wide: float, room: float) -> int:
+def _fitting(block: OrderBlock, wide: float, room: float) -> int:
     """How many rows of a block find room; none where they are too few to begin there. [-]"""
     heights = list(map(_high, _lines(block, wide)))
     used = TITLE + _worded(len(_words(block.before, wide))) + heights[0]
@@ -205,7 +205,7 @@ def _fitting(block: Block, wide: float, room: float) -> int:
     return count if count >= min(LEAST_ROWS, len(block.rows)) else 0
 
 
-def _put(place: _Place, block: Block, wide: float) -> Block | None:
+def _put(place: _Place, block: OrderBlock, wide: float) -> OrderBlock | None:
     """Draw as much of a block as finds room; the rest is handed back."""
     if _height(block, wide) <= place.left or not block.rows:
         _draw(place, block, wide)
@@ -220,7 +220,7 @@ def _put(place: _Place, block: Block, wide: float) -> Block | None:
     return replace(block, title=title, before=(), rows=block.rows[count:])
 
 
-def _draw(place: _Place, block: Block, wide: float) -> None:
+def _draw(place: _Place, block: OrderBlock, wide: float) -> None:
     sheet, left, right, top = place.sheet, place.cell.left, place.cell.right, place.top
     y = top - TITLE
     room = wide - 2 * SIDE
@@ -247,7 +247,7 @@ def _write(sheet: Sheet, lines: Sequence[str], left: float, y: float) -> float:
     return y - _worded(len(lines))
 
 
-def _rows(sheet: Sheet, block: Block, left: float, right: float, y: float) -> float:
+def _rows(sheet: Sheet, block: OrderBlock, left: float, right: float, y: float) -> float:
     edges, top = _edges(block, left, right), y
     for number, lines in enumerate(_lines(block, right - left)):
         for k, (column, cell) in enumerate(zip(block.columns, lines, strict=True)):

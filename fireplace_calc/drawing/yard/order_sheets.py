@@ -11,7 +11,7 @@ from fireplace_calc.base.printing import grouped
 from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.sizes import Paper
 from fireplace_calc.drawing.sheets.lists import Column
-from fireplace_calc.drawing.yard.blocks import Block, laid_out
+from fireplace_calc.drawing.yard.blocks import OrderBlock, laid_out
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.report.sentences import quantity, weight
 from fireplace_calc.report.yard.asked_for import (
@@ -94,7 +94,7 @@ def packs(line: YardLine) -> str:
     return f"{line.packs} {line.pack}{'s' if line.packs > 1 else ''}" if line.packs else ""
 
 
-def supplied(one: SupplierOrder, result: Assessment, units: str) -> Block:
+def supplied(one: SupplierOrder, result: Assessment, units: str) -> OrderBlock:
     """What one supplier is sent."""
     rows = tuple(
         (
@@ -117,7 +117,7 @@ def supplied(one: SupplierOrder, result: Assessment, units: str) -> Block:
         "Quoted by ________________________ on ______________ . Delivers on ______________ .",
     )
     site = ", ".join(filter(None, (result.design.name, result.design.site.place)))
-    return Block(
+    return OrderBlock(
         one.supplier.capitalize(),
         f"first needed on day {one.first[1]}",
         (f"For {site}. Inputs {fingerprint(result.design)}.",),
@@ -144,7 +144,7 @@ def much(count: float, unit: str, units: str) -> str:
     return f"{grouped(count, 0, units)} {unit}{'' if round(count) == 1 else 's'}"
 
 
-def besides(found: YardOrder, units: str) -> Block:
+def besides(found: YardOrder, units: str) -> OrderBlock:
     """What the job takes beside the list, priced or not."""
     rows = tuple(
         (
@@ -160,7 +160,7 @@ def besides(found: YardOrder, units: str) -> Block:
     said = [beside_words(found, units), f"{left_out(found)}."]
     if unknown:
         said.append(f"Nobody has told yet whether it takes: {', '.join(unknown).lower()}.")
-    return Block(
+    return OrderBlock(
         "Beside the list",
         "not counted from the drawing",
         (),
@@ -171,7 +171,7 @@ def besides(found: YardOrder, units: str) -> Block:
     )
 
 
-def counted(found: YardOrder, result: Assessment, units: str) -> Block:
+def counted(found: YardOrder, result: Assessment, units: str) -> OrderBlock:
     """How every row was counted, and what it comes to by the price list."""
     bill = found.bill
     rows, pieces = [], [line for line in bill.lines if line.row.item.startswith(SET_PIECE)]
@@ -189,7 +189,7 @@ def counted(found: YardOrder, result: Assessment, units: str) -> Block:
         + (f" Without a price: {missing}." if missing else "")
     )
     taken = in_units("; ".join(weights_taken(result.takeoff)), units)
-    return Block(
+    return OrderBlock(
         "How it was counted, and what it comes to",
         f"{bill.currency or 'no currency named'}, {'example' if bill.invented else 'list'} prices",
         (f"{example}Labor, hardware, equipment, freight and tax stand beside the list.",),
@@ -227,7 +227,7 @@ def _pieces(lines: list[PricedLine], result: Assessment, units: str) -> tuple[st
     )
 
 
-def opinions(result: Assessment, units: str) -> Iterator[Block]:
+def opinions(result: Assessment, units: str) -> Iterator[OrderBlock]:
     """Rules of thumb beside the count."""
     rows = tuple(
         (
@@ -240,6 +240,6 @@ def opinions(result: Assessment, units: str) -> Iterator[Block]:
         for one in second_opinion(result.geometry, result.takeoff)
     )
     if rows:
-        yield Block(
+        yield OrderBlock(
             "Rules of thumb, a second opinion", "net, no waste", (), OPINED, rows, flows=True
         )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from math import atan2, cos, hypot, sin
 from typing import TYPE_CHECKING
 
@@ -84,6 +84,46 @@ def plan_rings(part: Part, level: float) -> list[Polygon]:
         return []
     left = united(adds) - united(cuts) if cuts else united(adds)
     return [tuple((float(x), float(y)) for x, y in ring) for ring in left.to_polygons()]
+
+
+def kept_inside(
+    rings: Iterable[Polygon], within: Sequence[Polygon], holes: Sequence[Polygon] = ()
+) -> Iterator[Polygon]:
+    """What of some rings lies inside others and outside holes; one that lies inside whole comes
+    back as it is.
+
+    Parameters
+    ----------
+    rings : iterable of Polygon
+        [m]
+    within, holes : sequence of Polygon
+        They may overlap each other. [m]
+
+    Yields
+    ------
+    Polygon
+        Counter-clockwise; crumbs of less than a square centimeter are left out. [m]
+    """
+    from manifold3d import CrossSection, FillRule, OpType
+
+    def one(ring: Polygon) -> CrossSection:
+        return CrossSection([list(ring if signed_area(ring) > 0 else ring[::-1])], FillRule.NonZero)
+
+    def united(every: Sequence[Polygon]) -> CrossSection:
+        return CrossSection.batch_boolean([one(ring) for ring in every], OpType.Add)
+
+    region = united(within)
+    if holes:
+        region = region - united(holes)
+    for ring in rings:
+        whole = one(ring)
+        left = whole ^ region
+        if left.area() > whole.area() * (1 - 1e-9):
+            yield ring
+            continue
+        for kept in left.to_polygons():
+            if signed_area([(float(x), float(y)) for x, y in kept]) > CRUMB:
+                yield tuple((float(x), float(y)) for x, y in kept)
 
 
 def _hull(corners: list[tuple[float, float, float]], size: float) -> Manifold:

@@ -1,0 +1,1 @@
+"""Views of a drawing file, at true size, and the pen that puts them into it."""

@@ -1,0 +1,212 @@
+"""Section and plans as a drawing file shows them: what is cut is outlined, hatched, dimensioned."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from math import hypot
+from typing import Any
+
+from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.drawing.views.chimney_plan import cut_level
+from fireplace_calc.drawing.views.cuts import mantel_cuts
+from fireplace_calc.exports.cad.true_view import (
+    CutShape,
+    PieceShape,
+    TrueView,
+    box_of,
+    corners,
+)
+from fireplace_calc.geometry.base_parts import SEAT
+from fireplace_calc.geometry.bodies import kept_inside, plan_rings
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.geometry.polygons import Polygon, box
+from fireplace_calc.pieces.records import PARTS
+
+Draws = Callable[[Any], None]
+BEYOND = 99.0
+"""Farther than anything reaches. [m]"""
+
+
+def section_view(geometry: Geometry, draws: Draws | None = None) -> TrueView:
+    """The section on the center line at full height; the room is on the left.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    draws : callable or None
+        Draws the pieces of a set in place of the parts that they make up.
+
+    Returns
+    -------
+    TrueView
+    """
+    f = geometry.frame
+    every = [
+        CutShape(part.material, tuple(tuple(ring) for ring in rings))
+        for part in geometry.parts
+        if (rings := part.section())
+    ]
+    every += [
+        CutShape(part.material, tuple(rings)) for part, rings in mantel_cuts(geometry, BEYOND)
+    ]
+    names = [part.name for part in geometry.parts if part.section()]
+    of_set = [draws is not None and name in PARTS for name in names]
+    cuts = [cut for k, cut in enumerate(every) if k >= len(of_set) or not of_set[k]]
+    seen: list[tuple[str, Polygon]] = []
+    if f.hood > 0:
+        seen.append(("metal", ((0.0, f.clear_top), (0.0, f.opening_top))))
+    spots = [*corners(every, seen)]
+    return TrueView(
+        "section",
+        "Section on the center line",
+        cuts=cuts,
+        seen=seen,
+        pieces=[*_beyond(geometry), *_liners(geometry)],
+        marks=_levels(geometry),
+        spots=spots,
+        measured_from=(
+            (0.0, f.throat_front, f.throat_back, f.depth, f.block_back, f.flue_y),
+            (0.0, f.footing_bottom, f.hearth, f.opening_top, f.throat, f.flue_start, f.crown_top),
+        ),
+        box=box_of([spots]),
+        more=draws,
+    )
+
+
+def _levels(geometry: Geometry) -> dict[str, float]:
+    f = geometry.frame
+    return {
+        "underside of footing": f.footing_bottom,
+        "footing": f.footing_top,
+        "grade": f.grade,
+        "floor": 0.0,
+        "hearth": f.hearth,
+        "back bend": f.back_bend,
+        "opening top": f.opening_top,
+        "throat": f.throat,
+        "flue": f.flue_start,
+        "shoulder": f.shoulder_top,
+        "crown": f.crown_top,
+        "top of liner": f.liner_top,
+    }
+
+
+def _beyond(geometry: Geometry) -> Iterator[PieceShape]:
+    """Bricks of the side that is seen beyond the cut."""
+    f = geometry.frame
+    along = hypot(1.0, f.side_slope)
+    over = [box(-1.0, BEYOND, f.hearth, BEYOND)]
+    for layout in lay_brickwork(geometry).lining:
+        if layout.face.name == "side":
+            rings = [
+                tuple((x / along + f.lining_front, y) for x, y in piece.ring)
+                for piece in layout.pieces
+            ]
+            for ring in kept_inside(rings, over):
+                yield PieceShape("firebrick", ring)
+
+
+def _liners(geometry: Geometry) -> Iterator[PieceShape]:
+    """Flue liners one by one, each cut twice."""
+    f, flue = geometry.frame, geometry.design.flue
+    part = geometry.by_name.get("flue liner")
+    if part is None or geometry.design.piece_set is not None:
+        return
+    low, whole = part.bottom, [*map(tuple, part.section())]
+    while low < part.top - 1e-6:
+        high = min(low + flue.section_height, part.top)
+        for ring in kept_inside([box(-BEYOND, BEYOND, low, high)], whole):
+            yield PieceShape("flue liner", ring)
+        low = high + flue.joint
+
+
+def plan_level(geometry: Geometry) -> float:
+    """Where the plan at the hearth is cut. [m]"""
+    f = geometry.frame
+    return f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
+
+
+def hearth_plan(geometry: Geometry, draws: Draws | None = None) -> TrueView:
+    """The plan at the hearth with every brick of its floor; the room is below."""
+    f, d = geometry.frame, geometry.design
+    cuts = [*_cut(geometry, plan_level(geometry), draws is not None)]
+    inside = (
+        (-f.half_width, 0.0),
+        (f.half_width, 0.0),
+        (f.half_at(f.depth), f.depth),
+        (-f.half_at(f.depth), f.depth),
+    )
+    seen: list[tuple[str, Polygon]] = [(geometry.under_fire.material, inside)]
+    if d.hearth.front > 0:
+        half = f.half_width + d.hearth.side
+        slab = box(-half, half, -d.hearth.front, 0.0)
+        seen.append((geometry.by_name["hearth extension"].material, slab))
+        if seat := geometry.by_name.get(SEAT[0]):
+            seen += [(seat.material, tuple(ring)) for ring in seat.plan(seat.top)[0]]
+    throat = [(-f.half_at(f.throat_front), f.throat_front), (f.half_at(f.throat_back), f.throat_back)]
+    every = [*_cut(geometry, plan_level(geometry), False)]
+    spots = [*corners(every, seen), (0.0, throat[0][1]), (0.0, throat[1][1])]
+    floor = lay_brickwork(geometry).floor
+    pieces = [PieceShape("firebrick", piece.ring) for piece in floor.pieces] if floor else []
+    return TrueView(
+        "hearth plan",
+        "Plan at the hearth",
+        cuts=cuts,
+        seen=seen,
+        pieces=pieces,
+        spots=spots,
+        measured_from=((0.0, f.half_width, f.block_half), (0.0, f.depth, f.block_back)),
+        middle=True,
+        box=box_of([spots]),
+        more=draws,
+    )
+
+
+def level_plans(geometry: Geometry) -> Iterator[tuple[float, TrueView]]:
+    """Plans of base, throat, flue and chimney head, each with the level of its cut; the room is
+    below. What a second flue needs is in them.
+
+    Yields
+    ------
+    float, TrueView
+        [m]
+    """
+    f = geometry.frame
+    levels = {
+        "Plan at the base": (f.footing_top + min(f.slab_bottom, f.grade + 1.0)) / 2,
+        "Plan at the throat": f.throat + 1e-6,
+        "Plan at the flue": cut_level(geometry),
+    }
+    for name, z in levels.items():
+        cuts = [*_cut(geometry, z, False)]
+        if not cuts:
+            continue
+        seen: list[tuple[str, Polygon]] = []
+        if name == "Plan at the base":
+            footing = geometry.by_name["footing"]
+            rings = footing.plan((footing.bottom + footing.top) / 2)[0]
+            seen = [(footing.material, tuple(ring)) for ring in rings]
+        spots = [*corners(cuts, seen)]
+        middle = 0.0 if name != "Plan at the flue" else f.shift_at(z)
+        yield (
+            z,
+            TrueView(
+                name.lower(),
+                name,
+                cuts=cuts,
+                seen=seen,
+                spots=spots if middle == 0.0 else [*spots, (0.0, f.flue_y)],
+                measured_from=((0.0, middle), (0.0, f.flue_y)),
+                middle=True,
+                box=box_of([spots]),
+            ),
+        )
+
+
+def _cut(geometry: Geometry, z: float, without_set: bool) -> Iterator[CutShape]:
+    """What a level cuts, part by part."""
+    for part in geometry.parts:
+        if without_set and part.name in PARTS:
+            continue
+        if rings := plan_rings(part, z):
+            yield CutShape(part.material, tuple(rings))

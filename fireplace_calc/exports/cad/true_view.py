@@ -1,0 +1,135 @@
+"""One view of a drawing file: what it shows, in meters, before a pen draws it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from math import atan2, remainder, tau
+from typing import Any
+
+from fireplace_calc.base.arrays import Array
+from fireplace_calc.exports.cad.span_rows import Gap, half_of, span_rows
+from fireplace_calc.geometry.polygons import Point, Polygon
+
+LETTERS = 0.05
+"""Height of figures and words: 2.5 mm at 1:20. [m]"""
+LEAST, ROW = 0.24, 0.13
+"""Gap that a figure needs; from one row of dimensions to the next. [m]"""
+OUT = 0.15
+"""From a view to its first row of dimensions. [m]"""
+
+BENT, CURVE = 0.27, 10
+"""A corner turns by at least so much [rad]; so many flatter ones make a curve [-]."""
+
+
+@dataclass(frozen=True, slots=True)
+class CutShape:
+    """What is cut of one part: outlines and the holes in them, whatever lies in an odd number."""
+
+    material: str
+    rings: tuple[Polygon, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PieceShape:
+    """One brick, section or stone in its place: what it is called, and its outline. [m]"""
+
+    name: str
+    ring: Polygon
+
+
+@dataclass(frozen=True, slots=True)
+class TrueView:
+    """One view.
+
+    Attributes
+    ----------
+    key, name : str
+    cuts : sequence of CutShape
+        Outlined on the layer of their material, and hatched.
+    seen : sequence of (str, Polygon)
+        Material or other layer, and closed outline of what lies beyond the cut. [m]
+    pieces : sequence of PieceShape
+        Each becomes an insert.
+    lines : sequence of (str, array (k, 2, 2))
+        Layer, and segments. [m]
+    marks : dict
+        Levels by their names. [m]
+    spots : sequence of Point
+        Points that dimensions fix; the corners of cuts and seen are among them. [m]
+    measured_from : tuple of two lists
+        Places across and up that a mason measures from. [m]
+    middle : bool
+        Whether widths count from a center line at nought, both sides alike.
+    box : tuple of float
+        Left, bottom, right, top of all of it. [m]
+    more : callable or None
+        Draws what else there is, once the view has its place.
+    """
+
+    key: str
+    name: str
+    cuts: Sequence[CutShape] = ()
+    seen: Sequence[tuple[str, Polygon]] = ()
+    pieces: Sequence[PieceShape] = ()
+    lines: Sequence[tuple[str, Array]] = ()
+    marks: dict[str, float] = field(default_factory=dict)
+    spots: Sequence[Point] = ()
+    measured_from: tuple[Sequence[float], Sequence[float]] = ((0.0,), (0.0,))
+    middle: bool = False
+    box: tuple[float, float, float, float] = (0.0, 0.0, 0.0, 0.0)
+    more: Callable[[Any], None] | None = None
+
+    def rows_across(self) -> list[list[Gap]]:
+        """Rows of dimensions under the view."""
+        places = [x for x, _ in self.spots]
+        if self.middle:
+            places = [0.0, *half_of(places)]
+        return span_rows(places, self.measured_from[0], LEAST)
+
+    def rows_up(self) -> list[list[Gap]]:
+        """Rows of dimensions to the right of the view."""
+        return span_rows([y for _, y in self.spots], self.measured_from[1], LEAST)
+
+    def room(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right, top with dimensions, marks and name. [m]"""
+        left, low, right, top = self.box
+        low -= OUT + ROW * len(self.rows_across()) + 6 * LETTERS
+        right += OUT + ROW * len(self.rows_up()) + (1.4 if self.marks else 0.2)
+        return left - 0.2, low, right, top + 0.2
+
+
+def box_of(rings: Iterable[Sequence[Point]]) -> tuple[float, float, float, float]:
+    """Left, bottom, right, top of some outlines. [m]"""
+    points = [point for ring in rings for point in ring]
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def corners(
+    cuts: Sequence[CutShape], seen: Sequence[tuple[str, Polygon]] = ()
+) -> Iterator[Point]:
+    """Every corner of what is cut and seen; of a curve its ends and where it reaches farthest. [m]"""
+    for cut in cuts:
+        for ring in cut.rings:
+            yield from ring_corners(ring)
+    for _, ring in seen:
+        yield from ring_corners(ring)
+
+
+def ring_corners(ring: Sequence[Point]) -> Iterator[Point]:
+    """Corners of one outline, likewise. [m]"""
+    turns = []
+    for k, here in enumerate(ring):
+        before, after = ring[k - 1], ring[(k + 1) % len(ring)]
+        turn = atan2(after[1] - here[1], after[0] - here[0])
+        turn -= atan2(here[1] - before[1], here[0] - before[0])
+        turns.append(abs(remainder(turn, tau)))
+    curved = sum(turn < BENT for turn in turns) >= CURVE
+    for point, turn in zip(ring, turns, strict=True):
+        if not curved or turn >= BENT:
+            yield point
+    if curved:
+        for axis in (0, 1):
+            yield min(ring, key=lambda point: point[axis])
+            yield max(ring, key=lambda point: point[axis])

@@ -17,10 +17,8 @@ from sampled import sampled
 from shapely.ops import unary_union
 
 from fireplace_calc import assess, change
-from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import CUFT, INCH, MM, InputError
-from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.editing.designfile import load
@@ -33,19 +31,11 @@ from fireplace_calc.geometry.assembled.solids import (
     piece_weight,
 )
 from fireplace_calc.geometry.from_set.set_up import set_up
-from fireplace_calc.geometry.polygons import box
 from fireplace_calc.report.csv_files import write_csv
 from fireplace_calc.takeoff import all_goods, total_weight
 from fireplace_calc.takeoff.cost import bill, prices
 from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 
-SYSTEM = [
-    ("feet-inches", INCH, {"$INSUNITS": 1, "$MEASUREMENT": 0, "$LUNITS": 4}),
-    ("millimetres", MM, {"$INSUNITS": 4, "$MEASUREMENT": 1, "$LUNITS": 2}),
-]
-"""Unit system, one unit of the file in metres, and what the header says: $INSUNITS 1 is inches, 4
-millimetres.
-"""
 WORKS = {
     "as it comes": {},
     "modular, arched, raised": {
@@ -69,202 +59,6 @@ WORKS = {
         "firebox.masonry": "hollow grouted solid",
     },
 }
-
-
-def drawn(design, path, units="feet-inches"):
-    """The file as ezdxf reads it, its geometry, and its closed outlines by layer in the file's
-    units.
-    """
-    result = assess(design)
-    document = ezdxf.readfile(write_dxf(result, path, units))
-    outlines = defaultdict(list)
-    for line in document.modelspace().query("LWPOLYLINE"):
-        assert line.closed
-        outlines[line.dxf.layer].append(np.array([(x, y) for x, y, *_ in line.get_points()]))
-    return document, result.geometry, outlines
-
-
-def moved(outline, ring, unit):
-    """How far an outline of the file stands from a ring of the geometry [m]; none where they differ
-    by a micrometre.
-    """
-    if len(outline) != len(ring):
-        return None
-    apart = outline * unit - np.array(ring)
-    return None if np.ptp(apart, axis=0).max() > 1e-6 else apart[0]
-
-
-def find(outlines, expected, unit):
-    """Every expected ring, by layer, once in the file and all moved alike; takes them off the
-    outlines and says how far.
-    """
-    shift = None
-    for material, ring in expected:
-        layer = outlines[material.replace(" ", "-")]
-        fits = [
-            (k, by)
-            for k, outline in enumerate(layer)
-            if (by := moved(outline, ring, unit)) is not None
-            and (shift is None or np.abs(by - shift).max() < 1e-6)
-        ]
-        assert fits, (material, ring)
-        shift = fits[0][1] if shift is None else shift
-        layer.pop(fits[0][0])
-    return shift
-
-
-def floor_ring(f):
-    return [
-        (-f.half_width, 0.0),
-        (f.half_width, 0.0),
-        (f.half_at(f.depth), f.depth),
-        (-f.half_at(f.depth), f.depth),
-    ]
-
-
-@pytest.mark.parametrize(("units", "unit", "header"), SYSTEM)
-@pytest.mark.parametrize("name", WORKS)
-def test_every_outline_of_the_dxf_is_the_geometrys(name, units, unit, header, tmp_path):
-    """Section of every part, plan of floor, lining and walls, the front's opening, and nothing
-    else; layer by material.
-    """
-    design = change(Design(), WORKS[name])
-    document, made, outlines = drawn(design, tmp_path / "set.dxf", units)
-    assert {key: document.header[key] for key in header} == header
-    checked = document.audit()
-    assert not checked.errors and not checked.fixes
-    f = made.frame
-    section = [(part.material, ring) for part in made.parts for ring in part.section()]
-    assert {part.name for part in made.parts if part.section()} >= {
-        "footing",
-        "firebox floor",
-        "firebox walls",
-        "chimney walls",
-        "crown",
-    }
-    first = find(outlines, section, unit)
-    z = f.hearth + min(0.25, max((f.back_bend - f.hearth) / 2, 0.01))
-    hearth = (
-        []
-        if design.hearth.front <= 0
-        else [
-            box(
-                -f.half_width - design.hearth.side,
-                f.half_width + design.hearth.side,
-                -design.hearth.front,
-                0.0,
-            )
-        ]
-    )
-    plan = [
-        (made.by_name[part].material, ring)
-        for part in ("firebox lining", "firebox walls")
-        for ring in made.by_name[part].plan(z)[0]
-    ]
-    plan += [(made.by_name["firebox floor"].material, floor_ring(f))]
-    plan += [(made.by_name["hearth extension"].material, ring) for ring in hearth]
-    second = find(outlines, plan, unit)
-    assert first[0] < second[0], "side by side"
-    head = made.by_name.get("arch") or made.by_name["lintel"]
-    assert len(outlines.pop(head.material.replace(" ", "-"))) == 1, "the lintel in front"
-    opening = next(
-        o for o in outlines["outline"] if abs(np.ptp(o[:, 0]) * unit - 2 * f.half_width) < 1e-6
-    )
-    around = shapely.Polygon(opening * unit)
-    assert around.area == pytest.approx(
-        f.opening_area, rel=2e-3 if f.spring < f.opening_top else 1e-9
-    ), "an arch is drawn in chords"
-    assert around.bounds == pytest.approx(
-        (-f.half_width, f.hearth, f.half_width, f.opening_top), abs=1e-9
-    )
-    breast = next(o for o in outlines["outline"] if o is not opening)
-    assert np.ptp(breast[:, 0]) * unit == pytest.approx(2 * f.block_half)
-    left = {layer: rings for layer, rings in outlines.items() if rings and layer != "outline"}
-    shown = [made.by_name["hearth extension"].material.replace(" ", "-")] if hearth else []
-    assert sorted(left) == sorted(shown) and all(len(rings) == 1 for rings in left.values()), (
-        "only the hearth's edge in front is left"
-    )
-    for rings in left.values():
-        assert np.ptp(rings[0], axis=0) * unit == pytest.approx(
-            (2 * (f.half_width + design.hearth.side), design.hearth.thickness)
-        )
-    layers = {part.material.replace(" ", "-") for part in made.parts if part.section()}
-    assert layers <= {layer.dxf.name for layer in document.layers}
-
-
-def test_a_seat_is_in_the_dxf_from_the_front_and_from_above(tmp_path):
-    """4 ft of it beside the hearth, 30 in deep to a wall 10 in behind the face; two piers, bed and
-    slab seen from the front.
-    """
-    told = {"base.hearth_level": "17 in", "seat.left": "4 ft", "seat.niche": "left"}
-    design = change(Design(), told | {"breast.projection": "10 in"})
-    _, _, outlines = drawn(design, tmp_path / "set.dxf")
-    sizes = Counter(
-        tuple(np.round(np.ptp(ring, axis=0), 6)) for rings in outlines.values() for ring in rings
-    )
-    assert sizes[48, 30] == 1 and sizes[48, 2] == 1 and sizes[48, 4] == 1
-    assert sizes[14, 11] == 2
-
-
-@pytest.mark.parametrize(("units", "unit", "header"), SYSTEM)
-@pytest.mark.parametrize("name", WORKS)
-def test_dimension_entities_measure_the_geometry(name, units, unit, header, tmp_path):
-    """All of them, as ezdxf measures them between their own points; painted in the reader's units,
-    and left to be measured anew.
-    """
-    design = change(Design(), WORKS[name])
-    document, made, _ = drawn(design, tmp_path / "set.dxf", units)
-    f = made.frame
-    stops = [
-        f.footing_bottom,
-        f.footing_top,
-        f.slab_bottom,
-        f.hearth,
-        f.opening_top,
-        f.throat,
-        f.flue_start,
-        f.crown_top,
-    ]
-    wanted = [
-        2 * f.half_width,
-        2 * f.block_half,
-        f.opening_top - f.hearth,
-        f.depth,
-        f.throat_back - f.throat_front,
-        f.liner_top - f.hearth,
-        2 * f.half_width,
-        f.back_width,
-        f.depth,
-        *np.diff(stops),
-    ]
-    wanted += [design.hearth.front] if design.hearth.front > 0 else []
-    found = list(document.modelspace().query("DIMENSION"))
-    assert sorted(d.get_measurement() * unit for d in found) == pytest.approx(
-        sorted(wanted), abs=1e-9
-    )
-    for entity in found:
-        painted = [
-            e.text if e.dxftype() == "MTEXT" else e.dxf.text
-            for e in entity.get_geometry_block().query("TEXT MTEXT")
-        ]
-        long = entity.get_measurement() * unit
-        assert entity.dxf.text in ("", "<>")
-        assert painted == [feet_inches(long) if units == "feet-inches" else f"{long / MM:.0f}"]
-
-
-def test_every_brick_edge_of_the_floor_is_in_the_dxf(tmp_path):
-    """Lines on the layer of joints: as long together as the edges of front and floor that are laid."""
-    document, made, _ = drawn(Design(), tmp_path / "set.dxf")
-    lines = (
-        np.array([[e.dxf.start.vec2, e.dxf.end.vec2] for e in document.modelspace().query("LINE")])
-        * INCH
-    )
-    floor = np.array(lay_brickwork(made).floor.edges)
-    long = np.hypot(*(lines[:, 1] - lines[:, 0]).T)
-    shown = lines[:, 0, 0] > 3.0
-    assert shown.sum() == len(floor)
-    assert long[shown].sum() == pytest.approx(np.hypot(*(floor[:, 1] - floor[:, 0]).T).sum())
-    assert {e.dxf.layer for e in document.modelspace().query("LINE")} == {"joints"}
 
 
 def test_the_spreadsheet_adds_up_by_its_own_formulas(boathouse, tmp_path):

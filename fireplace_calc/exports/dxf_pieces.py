@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
 from fireplace_calc.build.setting.setting_order import steps_by_name
 from fireplace_calc.build.setting.wording import weight_text
+from fireplace_calc.drawing.sheets.style import HATCHES
+from fireplace_calc.exports.cad.pen import DxfPen
+from fireplace_calc.exports.cad.true_view import CutShape
 from fireplace_calc.geometry.assembled.assembly import Placed
 from fireplace_calc.geometry.assembled.sections import section
 from fireplace_calc.geometry.assembled.solids import extent, piece_part, piece_weight
@@ -36,21 +38,15 @@ class SetInserts:
 
     Parameters
     ----------
-    document : ezdxf.document.Drawing
-    scale : float
-        Units of the file to a meter. [1/m]
-    layer : callable
-        Makes a layer of a name, and gives its name.
+    pen : DxfPen
+        Draws into it.
     result : Assessment
         Of a design with a set.
     """
 
-    def __init__(
-        self, document: Any, scale: float, layer: Callable[[str], str], result: Assessment
-    ) -> None:
-        self.document, self.scale, self.layer = document, scale, layer
-        self.space = document.modelspace()
-        self.units = FEET_INCHES if document.units == 1 else MILLIMETRES
+    def __init__(self, pen: DxfPen, result: Assessment) -> None:
+        self.pen, self.document, self.scale, self.layer = pen, pen.document, pen.scale, pen.layer
+        self.space, self.units = pen.space, pen.units
         design = result.design
         self.up = set_up(design)
         frame = result.geometry.frame
@@ -87,20 +83,20 @@ class SetInserts:
                 one, UPRIGHT, _upright(one.piece), (dx + self.up.set_back, one.level + self.start)
             )
 
-    def cut_level(self, dx: float, z: float) -> None:
-        """What a level cuts, x to the right of ``dx``. [m]"""
+    def cut_level(self, at: tuple[float, float], z: float) -> None:
+        """What a level cuts, x to the right of a point, y up from it. [m]"""
         for one in self.up.assembly.placed:
             over = z - one.level - self.start
             solids = piece_part(one.piece)
             if 0.0 <= over <= solids.top:
                 rings = [r for both in rings_of(section(one.piece, over)) for r in both]
-                self._cut(one, LEVEL, rings, (dx, self.up.set_back))
+                self._cut(one, LEVEL, rings, (at[0], at[1] + self.up.set_back))
 
     def _cut(self, one: Placed, kind: str, rings: list[Polygon], at: tuple[float, float]) -> None:
         """A piece as a cut shows it, with its name in the middle of the largest outline."""
         if not rings:
             return
-        insert = self._put(self._outlines(f"{one.piece.mark} {kind}", rings), one.piece, (*at, 0.0))
+        insert = self._put(self._outlines(one.piece, kind, rings), one.piece, (*at, 0.0))
         x, y = _middle(rings)
         self._tell(insert, SHOWN, one.name, (at[0] + x, at[1] + y, 0.0), hidden=False)
 
@@ -152,11 +148,13 @@ class SetInserts:
         self.blocks[key] = name
         return self.document.blocks.new(name)
 
-    def _outlines(self, key: str, rings: Iterable[Polygon]) -> str:
-        """Name of the block of some level outlines."""
+    def _outlines(self, piece: SetPiece, kind: str, rings: Sequence[Polygon]) -> str:
+        """Name of the block of a cut piece: its outlines, hatched."""
+        key = f"{piece.mark} {kind}"
         if key in self.blocks:
             return self.blocks[key]
         block = self._new_block(key)
+        self.pen.hatch(CutShape(_stuff(piece), tuple(rings)), block)
         for ring in rings:
             corners = [(self.scale * x, self.scale * y) for x, y in ring]
             block.add_lwpolyline(corners, close=True, dxfattribs={"layer": "0"})
@@ -175,6 +173,11 @@ class SetInserts:
                 },
             )
             asked.is_invisible = tag not in ("NUMBER", SHOWN)
+
+
+def _stuff(piece: SetPiece) -> str:
+    """How what it is made of is hatched: as it is called, or as what faces fire."""
+    return piece.material if piece.material in HATCHES else "refractory"
 
 
 def _upright(piece: SetPiece) -> list[Polygon]:

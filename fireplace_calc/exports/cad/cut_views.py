@@ -7,9 +7,11 @@ from math import hypot
 from typing import Any
 
 from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.drawing.views.chimney_plan import cut_level
 from fireplace_calc.drawing.views.cuts import mantel_cuts
 from fireplace_calc.exports.cad.true_view import (
+    BEYOND,
     CutShape,
     PieceShape,
     TrueView,
@@ -23,8 +25,6 @@ from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.pieces.records import PARTS
 
 Draws = Callable[[Any], None]
-BEYOND = 99.0
-"""Farther than anything reaches. [m]"""
 
 
 def section_view(geometry: Geometry, draws: Draws | None = None) -> TrueView:
@@ -55,13 +55,13 @@ def section_view(geometry: Geometry, draws: Draws | None = None) -> TrueView:
     seen: list[tuple[str, Polygon]] = []
     if f.hood > 0:
         seen.append(("metal", ((0.0, f.clear_top), (0.0, f.opening_top))))
-    spots = [*corners(every, seen)]
+    spots = [(0.0, 0.0), *corners(every, seen)]  # face and finished floor, whatever stands there
     return TrueView(
         "section",
         "Section on the center line",
         cuts=cuts,
         seen=seen,
-        pieces=[*_beyond(geometry), *_liners(geometry)],
+        pieces=[*_beyond(geometry), *_courses(geometry)],
         marks=_levels(geometry),
         spots=spots,
         measured_from=(
@@ -69,6 +69,7 @@ def section_view(geometry: Geometry, draws: Draws | None = None) -> TrueView:
             (0.0, f.footing_bottom, f.hearth, f.opening_top, f.throat, f.flue_start, f.crown_top),
         ),
         box=box_of([spots]),
+        split=f.taper_top,
         more=draws,
     )
 
@@ -106,18 +107,17 @@ def _beyond(geometry: Geometry) -> Iterator[PieceShape]:
                 yield PieceShape("firebrick", ring)
 
 
-def _liners(geometry: Geometry) -> Iterator[PieceShape]:
-    """Flue liners one by one, each cut twice."""
-    f, flue = geometry.frame, geometry.design.flue
-    part = geometry.by_name.get("flue liner")
-    if part is None or geometry.design.piece_set is not None:
-        return
-    low, whole = part.bottom, [*map(tuple, part.section())]
-    while low < part.top - 1e-6:
-        high = min(low + flue.section_height, part.top)
-        for ring in kept_inside([box(-BEYOND, BEYOND, low, high)], whole):
-            yield PieceShape("flue liner", ring)
-        low = high + flue.joint
+def _courses(geometry: Geometry) -> Iterator[PieceShape]:
+    """Every course of what is laid or set in courses, where the section cuts it."""
+    if geometry.design.piece_set is not None:
+        return  # a set's own pieces stand there
+    listed = course_list(geometry)
+    for part in geometry.parts:
+        within = [tuple(ring) for ring in part.section()]
+        bands = [box(-BEYOND, BEYOND, one.bottom, one.top) for one in listed.of(part.name)]
+        if within and bands:
+            for ring in kept_inside(bands, within):
+                yield PieceShape(part.name, ring)
 
 
 def plan_level(geometry: Geometry) -> float:
@@ -143,9 +143,8 @@ def hearth_plan(geometry: Geometry, draws: Draws | None = None) -> TrueView:
         seen.append((geometry.by_name["hearth extension"].material, slab))
         if seat := geometry.by_name.get(SEAT[0]):
             seen += [(seat.material, tuple(ring)) for ring in seat.plan(seat.top)[0]]
-    throat = [(-f.half_at(f.throat_front), f.throat_front), (f.half_at(f.throat_back), f.throat_back)]
     every = [*_cut(geometry, plan_level(geometry), False)]
-    spots = [*corners(every, seen), (0.0, throat[0][1]), (0.0, throat[1][1])]
+    spots = [*corners(every, seen), (0.0, f.throat_front), (0.0, f.throat_back)]
     floor = lay_brickwork(geometry).floor
     pieces = [PieceShape("firebrick", piece.ring) for piece in floor.pieces] if floor else []
     return TrueView(

@@ -14,8 +14,10 @@ from fireplace_calc.exports.cad.true_view import LETTERS
 
 STYLE = {FEET_INCHES: "feet-inches", "millimetres": "millimeters"}
 """Name of the style of dimensions."""
-CENTER = "center"
-"""Line type of center lines."""
+BROKEN = {"center-lines": "center", "hidden": "hidden"}
+"""Line types of the layers whose lines are broken."""
+DASHES = {"center": (0.16, -0.03, 0.02, -0.03), "hidden": (0.04, -0.02)}
+"""Their dashes and gaps. [m]"""
 APART = 20.0
 """Denominator of the scale at which hatches stand as far apart as on paper. [-]"""
 
@@ -66,10 +68,15 @@ def new_document(units: str) -> tuple[Any, float]:
         },
     )
     document.header["$DIMSTYLE"] = STYLE[units]
-    # an empty layout of paper comes with every file; model space is where we draw
-    dashes = [0.24, 0.16, -0.03, 0.02, -0.03]
-    document.linetypes.add(CENTER, [length * scale for length in dashes])
     return document, scale
+
+
+def line_type(document: Any, scale: float, name: str) -> str:
+    """A line type of that name, made when first needed."""
+    if name not in document.linetypes:
+        whole = [sum(map(abs, DASHES[name])), *DASHES[name]]
+        document.linetypes.add(name, [length * scale for length in whole])
+    return name
 
 
 def signed_text(document: Any) -> str:

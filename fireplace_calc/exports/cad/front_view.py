@@ -52,7 +52,7 @@ def front_view(geometry: Geometry) -> TrueView:
     """
     f = geometry.frame
     seen = [*_outlines(geometry)]
-    joints = _stone(geometry)
+    joints = np.concatenate([_stone(geometry), *(beds for _, beds in jamb_ends(geometry))])
     return TrueView(
         "front",
         "Front elevation",
@@ -64,6 +64,7 @@ def front_view(geometry: Geometry) -> TrueView:
         measured_from=((0.0, f.half_width, f.block_half), (0.0, f.hearth, f.opening_top)),
         middle=True,
         box=box_of(ring for _, ring in seen),
+        split=f.block_top,
     )
 
 

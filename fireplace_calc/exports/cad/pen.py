@@ -6,10 +6,12 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.base.printing import feet_inches, show
+from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.exports.cad.document import CENTER, STYLE, pattern
-from fireplace_calc.exports.cad.true_view import LETTERS, OUT, ROW, CutShape, TrueView
+from fireplace_calc.drawing.annotation.level_column import level_marks
+from fireplace_calc.drawing.views.layout import level
+from fireplace_calc.exports.cad.document import BROKEN, STYLE, line_type, pattern
+from fireplace_calc.exports.cad.true_view import BEYOND, LETTERS, OUT, ROW, CutShape, TrueView
 from fireplace_calc.geometry.polygons import Point, Polygon
 
 COLORS = {"dimensions": 7, "words": 7, "joints": 9, "outline": 7, "hatching": 9, "levels": 7}
@@ -47,13 +49,18 @@ class DxfPen:
         name = name.replace(" ", "-")
         if name not in self.document.layers:
             color = COLORS.get(name, 1 + len(self.document.layers) % 6)
-            kind = {"linetype": CENTER} if name == "center-lines" else {}
+            kind = {}
+            if name in BROKEN:
+                kind["linetype"] = line_type(self.document, self.scale, BROKEN[name])
             self.document.layers.add(name, color=color, lineweight=PENS.get(name, 25), **kind)
         return name
 
     def at(self, x: float, y: float) -> Point:
         """Where a model point goes."""
         return ((x + self.dx) * self.scale, (y + self.dy) * self.scale)
+
+    def _in_block(self, x: float, y: float) -> Point:
+        return (x * self.scale, y * self.scale)
 
     # -- lines ------------------------------------------------------------------------------------
     def ring(self, points: Iterable[Point], layer: str, closed: bool = True) -> None:
@@ -71,11 +78,11 @@ class DxfPen:
             self.space.add_line(self.at(a, b), self.at(c, d), dxfattribs=named)
 
     def hatch(self, cut: CutShape, space: Any = None) -> None:
-        """One hatch of a cut part; what is thin as sheet metal is filled."""
+        """One hatch of a cut part, in model space or in a block; sheet metal is filled."""
         lines = pattern(cut.material, self.scale)
         if lines is None:
             return
-        space = self.space if space is None else space
+        here, space = (self.at, self.space) if space is None else (self._in_block, space)
         made = space.add_hatch(dxfattribs={"layer": self.layer("hatching"), "hatch_style": 0})
         name = cut.material.upper().replace(" ", "-")
         if cut.material in ("steel", "metal"):
@@ -83,12 +90,14 @@ class DxfPen:
         else:
             made.set_pattern_fill(name, definition=lines)
         for ring in cut.rings:
-            made.paths.add_polyline_path([self.at(x, y) for x, y in ring], is_closed=True)
+            made.paths.add_polyline_path([here(x, y) for x, y in ring], is_closed=True)
 
-    def words(self, text: str, x: float, y: float, size: float = LETTERS, layer: str = "words") -> None:
+    def words(
+        self, text: str, x: float, y: float, size: float = LETTERS, layer: str = "words"
+    ) -> None:
         """One row of letters from a point to the right."""
         self.space.add_text(
-            text, height=size * self.scale, dxfattribs={"layer": self.layer(layer)}
+            text, height=size * self.scale, dxfattribs={"layer": self.layer("words")}
         ).set_placement(self.at(x, y))
 
     # -- blocks -----------------------------------------------------------------------------------
@@ -110,9 +119,8 @@ class DxfPen:
             self._shapes[key], self.at(x0, y0), dxfattribs={"layer": self.layer("pieces")}
         )
 
-    def level(self, name: str, z: float, x: float) -> None:
-        """A level mark: a triangle that stands on the level, with its name and its height."""
-        told = show(z, "length", self.units)
+    def level(self, told: str, name: str, z: float, x: float) -> None:
+        """A level mark: a triangle that stands on the level, with its height and its name. [m]"""
         spots = {"LEVEL": (0.02, 0.02), "NAME": (0.02, -0.07)}
         if LEVEL not in self.document.blocks:
             block = self.document.blocks.new(LEVEL)
@@ -133,9 +141,7 @@ class DxfPen:
         for tag, words in (("LEVEL", told), ("NAME", name)):
             right, up = spots[tag]
             spot = self.at(x + right + TRIANGLE, z + up)
-            insert.add_attrib(
-                tag, words, spot, {"height": LETTERS * self.scale, "layer": layer}
-            )
+            insert.add_attrib(tag, words, spot, {"height": LETTERS * self.scale, "layer": layer})
 
     # -- dimensions -------------------------------------------------------------------------------
     def dimension(self, a: Point, b: Point, line: float, upright: bool = False) -> None:
@@ -185,35 +191,38 @@ class DxfPen:
     def _measured(self, view: TrueView) -> None:
         """Its dimensions under it and to the right, then its level marks."""
         _, low, right, _ = view.box
-        across = _reached(view.spots, 0)
-        up = _reached(view.spots, 1)
+        across = _Reached(view.spots, 0)
+        up = _Reached(view.spots, 1)
         for n, row in enumerate(view.rows_across()):
             for a, b in row:
                 line = low - OUT - ROW * n
                 self.dimension((a, across(a)), (b, across(b)), line)
+        top = view.box[3]
+        over = _Reached(view.spots, 0, high=True)
+        for n, row in enumerate(view.rows_over()):
+            for a, b in row:
+                self.dimension((a, over(a)), (b, over(b)), top + OUT + ROW * n)
         rows = view.rows_up()
         for n, row in enumerate(rows):
             for a, b in row:
                 line = right + OUT + ROW * n
                 self.dimension((up(a), a), (up(b), b), line, upright=True)
         column = right + OUT + ROW * len(rows) + 0.1
-        stood = -1e9
-        for name, z in sorted(view.marks.items(), key=lambda mark: mark[1]):
-            aside = 0.0 if z - stood > 2.4 * LETTERS else aside + 0.55
+        stood, aside = -BEYOND, 0.0
+        for z, told, name in level_marks(view.marks, lambda z: level(z, self.units)):
+            aside = 0.0 if z - stood > 2.6 * LETTERS else aside + 0.9
             stood = z if aside == 0.0 else stood
-            self.level(name, z, column + aside)
+            self.level(told, name, z, column + aside)
 
 
-class _reached:
-    """Across a place: where the point stands that a dimension begins at, as the last of those
-    there.
+class _Reached:
+    """Where the point of a place stands that a dimension begins at: the lowest, or the one farthest
+    to the right or up.
     """
 
-    def __init__(self, spots: Sequence[Point], axis: int) -> None:
-        self.spots, self.axis = spots, axis
+    def __init__(self, spots: Sequence[Point], axis: int, high: bool = False) -> None:
+        self.spots, self.axis, self.high = spots, axis, high or axis == 1
 
     def __call__(self, place: float) -> float:
-        other = [
-            spot[1 - self.axis] for spot in self.spots if abs(spot[self.axis] - place) < 3e-4
-        ]
-        return (min(other) if self.axis == 0 else max(other)) if other else 0.0
+        other = [spot[1 - self.axis] for spot in self.spots if abs(spot[self.axis] - place) < 3e-4]
+        return (max(other) if self.high else min(other)) if other else 0.0

@@ -8,7 +8,7 @@ from math import atan2, remainder, tau
 from typing import Any
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.exports.cad.span_rows import Gap, half_of, span_rows
+from fireplace_calc.exports.cad.span_rows import SAME, Gap, half_of, span_rows
 from fireplace_calc.geometry.polygons import Point, Polygon
 
 LETTERS = 0.05
@@ -18,6 +18,8 @@ LEAST, ROW = 0.24, 0.13
 OUT = 0.15
 """From a view to its first row of dimensions. [m]"""
 
+BEYOND = 99.0
+"""Farther than anything reaches. [m]"""
 BENT, CURVE = 0.27, 10
 """A corner turns by at least so much [rad]; so many flatter ones make a curve [-]."""
 
@@ -63,6 +65,8 @@ class TrueView:
         Whether widths count from a center line at nought, both sides alike.
     box : tuple of float
         Left, bottom, right, top of all of it. [m]
+    split : float
+        Level over which a place across that is new is dimensioned from above. [m]
     more : callable or None
         Draws what else there is, once the view has its place.
     """
@@ -78,14 +82,26 @@ class TrueView:
     measured_from: tuple[Sequence[float], Sequence[float]] = ((0.0,), (0.0,))
     middle: bool = False
     box: tuple[float, float, float, float] = (0.0, 0.0, 0.0, 0.0)
+    split: float = BEYOND
     more: Callable[[Any], None] | None = None
 
     def rows_across(self) -> list[list[Gap]]:
         """Rows of dimensions under the view."""
-        places = [x for x, _ in self.spots]
-        if self.middle:
-            places = [0.0, *half_of(places)]
-        return span_rows(places, self.measured_from[0], LEAST)
+        return span_rows(self._places(self._low()), self.measured_from[0], LEAST)
+
+    def rows_over(self) -> list[list[Gap]]:
+        """Rows of dimensions over the view: what only stands in its upper part, from nought."""
+        low = self._places(self._low())
+        high = [x for x in self._places(self.spots) if all(abs(x - known) > SAME for known in low)]
+        return span_rows([0.0, *high], (0.0,), LEAST) if high else []
+
+    def _low(self) -> list[Point]:
+        """Points that are dimensioned from below."""
+        return [spot for spot in self.spots if spot[1] <= self.split + SAME]
+
+    def _places(self, spots: Sequence[Point]) -> list[float]:
+        places = [x for x, _ in spots]
+        return [0.0, *half_of(places)] if self.middle else places
 
     def rows_up(self) -> list[list[Gap]]:
         """Rows of dimensions to the right of the view."""
@@ -95,6 +111,7 @@ class TrueView:
         """Left, bottom, right, top with dimensions, marks and name. [m]"""
         left, low, right, top = self.box
         low -= OUT + ROW * len(self.rows_across()) + 6 * LETTERS
+        top += OUT + ROW * len(self.rows_over()) if self.split < BEYOND else 0.0
         right += OUT + ROW * len(self.rows_up()) + (1.4 if self.marks else 0.2)
         return left - 0.2, low, right, top + 0.2
 
@@ -106,10 +123,8 @@ def box_of(rings: Iterable[Sequence[Point]]) -> tuple[float, float, float, float
     return min(xs), min(ys), max(xs), max(ys)
 
 
-def corners(
-    cuts: Sequence[CutShape], seen: Sequence[tuple[str, Polygon]] = ()
-) -> Iterator[Point]:
-    """Every corner of what is cut and seen; of a curve its ends and where it reaches farthest. [m]"""
+def corners(cuts: Sequence[CutShape], seen: Sequence[tuple[str, Polygon]] = ()) -> Iterator[Point]:
+    """Every corner of what is cut and seen; of a curve where it reaches farthest. [m]"""
     for cut in cuts:
         for ring in cut.rings:
             yield from ring_corners(ring)

@@ -1,0 +1,451 @@
+"""The drawing file: read back by ezdxf, measured, and drawn again from its dimensions alone."""
+
+from collections import Counter, defaultdict
+
+import ezdxf
+import numpy as np
+import pytest
+import shapely
+from ezdxf import bbox
+from hypothesis import HealthCheck, given, settings
+from sampled import sampled
+from strategies import designs
+
+from fireplace_calc import assess, change
+from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.base.tables import DATA
+from fireplace_calc.base.units import INCH, MM, InputError
+from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.courses import course_list
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.sheets.style import HATCHES
+from fireplace_calc.drawing.views.front_elevation import breast_ring, opening_ring
+from fireplace_calc.editing.designfile import load
+from fireplace_calc.editing.file_text import fingerprint
+from fireplace_calc.exports import write_dxf
+from fireplace_calc.exports.cad.span_rows import half_of, span_rows
+from fireplace_calc.exports.cad.true_view import ring_corners
+from fireplace_calc.geometry.bodies import plan_rings
+
+UNIT = {"feet-inches": INCH, "millimetres": MM}
+WORKS = {
+    "as it comes": {},
+    "modular, arched, raised": {
+        "method": "modular",
+        "firebox.lining": "refractory section",
+        "opening.head": "segmental",
+        "opening.rise": "5 in",
+        "base.hearth_level": "12 in",
+    },
+    "wide, round, aside": {
+        "opening.width": "72 in",
+        "flue.shape": "round",
+        "flue.size": "18",
+        "flue.offset": "12 in",
+        "base.core": "hollow",
+    },
+    "no hearth in front, thick": {
+        "hearth.front": "0 in",
+        "firebox.lining_thickness": "2-1/2 in",
+        "firebox.rake": "0 in",
+        "firebox.masonry": "hollow grouted solid",
+    },
+    "seat": {
+        "base.hearth_level": "17 in",
+        "seat.left": "4 ft",
+        "seat.niche": "left",
+        "breast.projection": "10 in",
+    },
+    "hood": {"opening.hood": "6 in"},
+    "a set": {"pieces.set": "middling"},
+}
+
+
+def read(design, folder, units="feet-inches"):
+    """The assessment, and its file as ezdxf reads it."""
+    result = assess(design)
+    return result, ezdxf.readfile(write_dxf(result, folder / f"{units}.dxf", units))
+
+
+@pytest.fixture(scope="module", params=sampled([f"{n}; {u}" for n in WORKS for u in UNIT], 2))
+def work(request, tmp_path_factory):
+    """Name, assessment, file, and one unit of it in meters."""
+    name, units = request.param.split("; ")
+    result, document = read(change(Design(), WORKS[name]), tmp_path_factory.mktemp("dxf"), units)
+    return name, result, document, UNIT[units]
+
+
+def rings_of(document, unit):
+    """Closed outlines by layer, in meters."""
+    found = defaultdict(list)
+    for line in document.modelspace().query("LWPOLYLINE"):
+        if line.closed:
+            ring = np.array([(x, y) for x, y, *_ in line.get_points()]) * unit
+            found[line.dxf.layer].append(ring)
+    return found
+
+
+def spans(document, unit):
+    """Every dimension: whether it is upright, its two points, where its line stands, in meters."""
+    found = []
+    for entity in document.modelspace().query("DIMENSION"):
+        d = entity.dxf
+        points = [np.array(p.vec2, float) * unit for p in (d.defpoint2, d.defpoint3, d.defpoint)]
+        found.append((round(d.angle) == 90, *points, entity))
+    return found
+
+
+def names(document, unit):
+    """Where each view's name stands, in meters."""
+    return {
+        text.dxf.text: np.array(text.dxf.insert.vec2) * unit
+        for text in document.modelspace().query("TEXT")
+    }
+
+
+def place_of(rings, expected, low=-1e9):
+    """How far a ring of the geometry was moved, found by its form on its layer; its own ring."""
+    wanted = np.array(expected)
+    for ring in rings:
+        if len(ring) == len(wanted):
+            apart = ring - wanted
+            if np.ptp(apart, axis=0).max() < 1e-6 and apart[0][0] > low:
+                return apart[0]
+    raise AssertionError(f"not in the file: {expected}")
+
+
+# -- the file -------------------------------------------------------------------------------------
+def test_nothing_is_to_be_mended_and_nothing_is_unused(work):
+    """ezdxf's audit; every layer, style, line type and block of ours is used. ``0``, ``Defpoints``,
+    ``Standard`` and the three line types are the format's own.
+    """
+    _, _, document, _ = work
+    checked = document.audit()
+    assert not checked.errors and not checked.fixes
+    used, inserted, kinds = set(), set(), set()
+    spaces = [document.modelspace(), *document.blocks]
+    for space in spaces:
+        for entity in space:
+            used.add(entity.dxf.layer)
+            if entity.dxftype() == "INSERT":
+                inserted.add(entity.dxf.name)
+                used |= {attribute.dxf.layer for attribute in entity.attribs}
+    layers = {layer.dxf.name for layer in document.layers} - {"0", "Defpoints"}
+    assert layers <= used
+    ours = {b.name for b in document.blocks if not b.name.startswith("*")}
+    arrows = {name for name in ours if name.startswith("_")}  # ticks of dimensions
+    assert ours - arrows == inserted - arrows
+    kinds = {layer.dxf.linetype for layer in document.layers}
+    ours = {t.dxf.name for t in document.linetypes} - {"ByLayer", "ByBlock", "Continuous"}
+    assert ours <= kinds
+    styles = {s.dxf.name for s in document.dimstyles} - {"Standard"}
+    assert styles == {d.dxf.dimstyle for d in document.modelspace().query("DIMENSION")}
+    assert {s.dxf.name for s in document.styles} == {"Standard"}
+
+
+@pytest.mark.parametrize(
+    ("units", "header"), [("feet-inches", (1, 0, 4)), ("millimetres", (4, 1, 2))]
+)
+def test_the_header_says_which_unit_is_one(units, header, tmp_path):
+    """DXF reference: $INSUNITS 1 is inches, 4 millimeters; $MEASUREMENT 1 is metric; $LUNITS 4 is
+    architectural, 2 decimal; so is $DIMLUNIT, to a sixteenth or to the whole millimeter.
+    """
+    _, document = read(Design(), tmp_path, units)
+    found = tuple(document.header[k] for k in ("$INSUNITS", "$MEASUREMENT", "$LUNITS"))
+    assert found == header
+    (name,) = {d.dxf.dimstyle for d in document.modelspace().query("DIMENSION")}
+    style = document.dimstyles.get(name).dxf
+    assert (style.dimlunit, style.dimdec) == ((4, 4) if units == "feet-inches" else (2, 0))
+
+
+def told(document, unit):
+    """Everything that stands in model space, in meters, in the order of the file."""
+    found = []
+    for entity in document.modelspace():
+        d = entity.dxf
+        if entity.dxftype() == "LWPOLYLINE":
+            places = [v for x, y, *_ in entity.get_points() for v in (x, y)]
+        elif entity.dxftype() in ("INSERT", "TEXT"):
+            places = [*d.insert]
+        elif entity.dxftype() == "DIMENSION":
+            places = [v for p in (d.defpoint2, d.defpoint3, d.defpoint) for v in p]
+        elif entity.dxftype() == "LINE":
+            places = [v for p in (d.start, d.end) for v in p]
+        else:
+            assert entity.dxftype() == "HATCH"
+            places = [v for p in entity.paths for q in p.vertices for v in q[:2]]
+        found.append((entity.dxftype(), d.layer, np.array(places) * unit))
+    return found
+
+
+@pytest.mark.parametrize("name", sampled(WORKS, 2))
+def test_millimeters_and_inches_read_the_same(name, tmp_path):
+    design = change(Design(), WORKS[name])
+    both = [told(read(design, tmp_path, units)[1], unit) for units, unit in UNIT.items()]
+    for one, other in zip(*both, strict=True):
+        assert one[:2] == other[:2] and one[2] == pytest.approx(other[2], abs=1e-6)
+
+
+# -- drawn again ----------------------------------------------------------------------------------
+def tied(places, gaps, start):
+    """Places that gaps reach from a start, each by adding and taking away what is measured."""
+    known = {round(start, 4): start}
+    left = list(gaps)
+    while left:
+        done = []
+        for gap in left:
+            a, b = gap
+            for one, other in ((a, b), (b, a)):
+                near = next((k for k in known.values() if abs(k - one) < 3e-4), None)
+                if near is not None:
+                    known[round(other, 4)] = near + (other - one)
+                    done.append(gap)
+                    break
+        if not done:
+            return sorted(known.values()), left
+        left = [gap for gap in left if gap not in done]
+    return sorted(known.values()), []
+
+
+def drawn_again(document, unit, corner, rings, start):
+    """Points of a view that its dimensions do not fix, across and up, with what hangs loose.
+
+    ``corner`` is where the view's origin stands, ``rings`` are those of the geometry that it shows,
+    ``start`` its lowest and highest place. [m]
+    """
+    points = np.array([p for ring in rings for p in ring_corners(ring)])
+    (left, low), (right, top) = points.min(axis=0) - 0.5, points.max(axis=0) + 1.5
+    missing = []
+    for axis in (0, 1):
+        gaps = []
+        for upright, a, b, line, _ in spans(document, unit):
+            a, b, line = a - corner, b - corner, line - corner
+            inside = left < a[0] < right and low < a[1] < top and left < b[0] < right
+            if inside and upright == (axis == 1):
+                gaps.append((a[axis], b[axis]))
+        known, loose = tied([], gaps, start[axis])
+        known = np.array(known)
+        if axis == 0 and start[2]:
+            known = np.concatenate([known, -known])
+        wanted = points[:, axis]
+        off = np.abs(wanted[:, None] - known[None, :]).min(axis=1)
+        missing += [(axis, float(w)) for w, o in zip(wanted, off, strict=True) if o > 0.002]
+        missing += [(axis, "loose", gap) for gap in loose]
+    return missing
+
+
+def sections(result):
+    return [
+        (p.material.replace(" ", "-"), ring) for p in result.geometry.parts for ring in p.section()
+    ]
+
+
+def section_corner(result, document, unit):
+    """Where the section's face and floor stand in the file: by the footing's ring."""
+    footing = result.geometry.by_name["footing"]
+    (ring,) = footing.section()
+    return place_of(rings_of(document, unit)["concrete"], ring, low=0.5)
+
+
+def test_front_and_section_are_drawn_again_from_their_dimensions(work):
+    """Every corner within 2 mm, from a place that is known: face and floor, center line and floor."""
+    name, result, document, unit = work
+    corner = section_corner(result, document, unit)
+    rings = [ring for _, ring in sections(result)]
+    assert drawn_again(document, unit, corner, rings, (0.0, 0.0, False)) == []
+    front = [breast_ring(result.geometry, result.geometry.frame.crown_bottom)]
+    if result.geometry.frame.spring >= result.geometry.frame.opening_top:
+        front.append(opening_ring(result.geometry))
+    assert drawn_again(document, unit, np.zeros(2), front, (0.0, 0.0, True)) == []
+
+
+@pytest.mark.whole
+@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@given(design=designs())
+def test_so_is_any_design(design, tmp_path_factory):
+    result, document = read(design, tmp_path_factory.mktemp("any"))
+    checked = document.audit()
+    assert not checked.errors and not checked.fixes
+    corner = section_corner(result, document, INCH)
+    rings = [ring for _, ring in sections(result)]
+    assert drawn_again(document, INCH, corner, rings, (0.0, 0.0, False)) == []
+    front = [breast_ring(result.geometry, result.geometry.frame.crown_bottom)]
+    assert drawn_again(document, INCH, np.zeros(2), front, (0.0, 0.0, True)) == []
+
+
+def test_dimensions_are_measured_painted_in_the_readers_units_and_never_closed(work):
+    """Each measures what its points are apart; in one row of one direction they never repeat."""
+    _, _, document, unit = work
+    for upright, a, b, _, entity in spans(document, unit):
+        long = abs(b[1] - a[1] if upright else b[0] - a[0])
+        assert entity.get_measurement() * unit == pytest.approx(long, abs=1e-9)
+        assert entity.dxf.text == "<>" and long > 1e-4
+        painted = [
+            e.text if e.dxftype() == "MTEXT" else e.dxf.text
+            for e in entity.get_geometry_block().query("TEXT MTEXT")
+        ]
+        if unit == INCH:
+            assert painted == [feet_inches(long)]
+        else:
+            assert abs(float(painted[0]) - long / MM) <= 0.5 + 1e-6 and len(painted) == 1
+
+
+def test_no_dimension_crosses_what_is_cut(work):
+    """Lines and ticks as painted, against the section's outlines."""
+    _, result, document, unit = work
+    corner = section_corner(result, document, unit)
+    solids = shapely.union_all(
+        [shapely.Polygon(np.array(ring) + corner) for _, ring in sections(result) if len(ring) > 2]
+    ).buffer(-1e-4)
+    for *_, entity in spans(document, unit):
+        for line in entity.get_geometry_block().query("LINE"):
+            ends = [np.array(p.vec2, float) * unit for p in (line.dxf.start, line.dxf.end)]
+            assert not shapely.LineString(ends).intersects(solids)
+
+
+# -- what it shows --------------------------------------------------------------------------------
+def test_every_outline_of_the_section_is_the_geometrys(work):
+    name, result, document, unit = work
+    if name == "a set":
+        return  # its pieces are blocks: tests/test_exports.py
+    found, corner = rings_of(document, unit), section_corner(result, document, unit)
+    for layer, ring in sections(result):
+        apart = [np.abs(r - corner - ring).max() for r in found[layer] if r.shape == np.shape(ring)]
+        assert min(apart, default=1.0) < 1e-6, layer
+
+
+def test_what_is_cut_is_hatched_in_its_material(work):
+    """One hatch to each part and view, its edges those of the part, as large as its area."""
+    name, result, document, unit = work
+    area = defaultdict(float)
+    for hatch in document.modelspace().query("HATCH"):
+        assert hatch.dxf.layer == "hatching"
+        rings = [shapely.Polygon([v[:2] for v in path.vertices]) for path in hatch.paths]
+        whole = shapely.Polygon()
+        for ring in rings:
+            whole = whole.symmetric_difference(ring.buffer(0))
+        area[hatch.dxf.pattern_name] += whole.area * unit * unit
+    wanted = defaultdict(float)
+    for material, ring in sections(result):
+        if material not in ("steel", "metal"):
+            wanted[material.upper()] += shapely.Polygon(ring).area
+    known = {key.upper().replace(" ", "-") for key in HATCHES}
+    if name != "a set":
+        for material, size in wanted.items():
+            if material in known:
+                assert area[material] > size * 0.999, material
+    assert area.keys() - {"SOLID"} <= known
+
+
+def inserts(document, layer):
+    return [i for i in document.modelspace().query("INSERT") if i.dxf.layer == layer]
+
+
+def test_every_brick_of_the_floor_is_an_insert_where_it_is_laid(tmp_path):
+    """Counted, and in its place: the plan stands on the front's center line."""
+    result, document = read(Design(), tmp_path)
+    floor = lay_brickwork(result.geometry).floor
+    found = Counter()
+    for insert in inserts(document, "pieces"):
+        x, y = np.array(insert.dxf.insert.vec2) * INCH
+        found[round(x, 5), round(y, 5), insert.dxf.name.rstrip("0123456789 ")] += 1
+    low = [(min(x for x, _ in p.ring), min(y for _, y in p.ring)) for p in floor.pieces]
+    plan = place_of(
+        rings_of(document, INCH)["firebrick"],
+        ring := next(r for r in plan_rings(result.geometry.by_name["firebox lining"], 0.2)),
+        low=-1e-6,
+    )
+    assert plan[0] == pytest.approx(0.0, abs=1e-9), "on the center line"
+    assert len(ring) >= 4
+    for x, y in low:
+        assert found[round(x + plan[0], 5), round(y + plan[1], 5), "firebrick"] == 1
+
+
+def test_every_course_that_the_section_cuts_is_a_piece(tmp_path):
+    """As high as the one list of courses has it."""
+    result, document = read(Design(), tmp_path)
+    corner = section_corner(result, document, INCH)
+    high = defaultdict(set)
+    for insert in inserts(document, "pieces"):
+        kind = insert.dxf.name.rstrip("0123456789 ")
+        box = bbox.extents([insert])
+        high[kind].add((box.extmin.y * INCH - corner[1], box.size.y * INCH))
+    for part in ("base walls", "firebox lining", "flue liner", "chimney walls"):
+        cut = [ring for ring in result.geometry.by_name[part].section()]
+        low, top = min(z for r in cut for _, z in r), max(z for r in cut for _, z in r)
+        for course in course_list(result.geometry).of(part):
+            if low - 1e-6 <= course.bottom and course.top <= top + 1e-6:
+                wanted = np.array((course.bottom, course.height))
+                near = min(np.abs(np.array(one) - wanted).max() for one in high[part])
+                assert near < 1e-5, course
+
+
+def test_levels_are_inserts_that_tell_name_and_height(work):
+    _, result, document, unit = work
+    f = result.geometry.frame
+    found = {}
+    for insert in inserts(document, "levels"):
+        said = {a.dxf.tag: a.dxf.text for a in insert.attribs}
+        for name in said["NAME"].split(", "):
+            found[name] = (said["LEVEL"], insert.dxf.insert.y * unit)
+    for name, z in {
+        "hearth": f.hearth,
+        "throat": f.throat,
+        "underside of footing": f.footing_bottom,
+    }.items():
+        assert found[name][1] == pytest.approx(z, abs=1e-3), name
+    assert found["floor"][0] in ("0'-0\"", "0")
+
+
+@pytest.mark.parametrize("long", ["Lake house", "A name with no end " * 30, "W" * 300])
+def test_the_title_block_says_whose_it_is_and_keeps_within_its_frame(long, tmp_path):
+    design = change(Design(), {"name": long, "job.client": long, "job.drawn": "Somebody"})
+    result, document = read(design, tmp_path)
+    (insert,) = inserts(document, "title-block")
+    said = {a.dxf.tag: a.dxf.text for a in insert.attribs}
+    assert said["JOB"][:6] == long[:6] and said["INPUTS"] == f"Inputs {fingerprint(design)}"
+    assert said["CLIENT"].startswith(f"Client: {long[:5]}") and said["DRAWN"] == "Drawn: Somebody"
+    frame = bbox.extents(insert.virtual_entities())
+    for attribute in insert.attribs:
+        if not attribute.dxf.text:
+            continue
+        text = document.modelspace().add_text(attribute.dxf.text, height=attribute.dxf.height)
+        text.set_placement(attribute.dxf.insert)
+        assert bbox.extents([text]).extmax.x < frame.extmax.x, attribute.dxf.text
+
+
+def test_views_do_not_lie_on_each_other(work):
+    """Everything that hangs on one view's place keeps clear of the others' outlines."""
+    _, _, document, unit = work
+    stood = list(names(document, unit).values())
+    for k, one in enumerate(stood):
+        assert all(np.abs(one - other).max() > 0.5 for other in stood[:k])
+    rings = [r for layer in rings_of(document, unit).values() for r in layer]
+    solids = shapely.union_all([shapely.Polygon(r).buffer(0) for r in rings if len(r) > 2])
+    for _, a, b, line, entity in spans(document, unit):
+        text = entity.get_geometry_block().query("TEXT MTEXT")[0]
+        spot = np.array(text.dxf.insert.vec2, float) * unit
+        assert not solids.contains(shapely.Point(spot)), (a, b, line)
+
+
+# -- which dimensions -----------------------------------------------------------------------------
+def test_rows_of_dimensions_tie_every_place_once():
+    """A tree has one edge less than it has places, and reaches all of them."""
+    places = [0.0, 0.02, 0.3, 0.31, 0.32, 0.9, 1.5, 1.51]
+    rows = span_rows(places, [0.9], 0.24)
+    gaps = [gap for row in rows for gap in row]
+    assert len(gaps) == len(places) - 1
+    known, loose = tied(places, gaps, 0.9)
+    assert known == pytest.approx(places) and not loose
+    for row in rows[1:]:
+        for k, (low, high) in enumerate(row):
+            assert all(high < a or b < low for a, b in row[:k])
+
+
+def test_of_a_pair_across_the_center_line_one_is_enough():
+    assert half_of([-0.5, 0.5, 0.7, -0.3, 0.0]) == [-0.3, 0.0, 0.5, 0.7]
+
+
+def test_a_unit_system_nobody_has_is_refused(tmp_path):
+    with pytest.raises(InputError, match="feet-inches"):
+        write_dxf(assess(load(DATA / "designs" / "plain.toml")), tmp_path / "a.dxf", "cubits")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from math import atan2, cos, hypot, sin
 from typing import TYPE_CHECKING
 
@@ -92,7 +92,7 @@ def plan_rings(part: Part, level: float) -> list[Polygon]:
 
 def kept_inside(
     rings: Iterable[Polygon], within: Sequence[Polygon], holes: Sequence[Polygon] = ()
-) -> Iterator[Polygon]:
+) -> list[Polygon]:
     """What of some rings lies inside others and outside holes; one that lies inside whole comes
     back as it is.
 
@@ -103,9 +103,9 @@ def kept_inside(
     within, holes : sequence of Polygon
         They may overlap each other. [m]
 
-    Yields
-    ------
-    Polygon
+    Returns
+    -------
+    list of Polygon
         Crumbs of less than a square centimeter are left out. [m]
     """
     from manifold3d import CrossSection, FillRule, JoinType, OpType
@@ -120,15 +120,17 @@ def kept_inside(
     region = united(within).offset(HAIR, JoinType.Miter).offset(-HAIR, JoinType.Miter)
     if holes:
         region = region - united(holes)
+    found: list[Polygon] = []
     for ring in rings:
         whole = one(ring)
         left = whole ^ region
         if left.area() > whole.area() * (1 - 1e-9):
-            yield ring
+            found.append(ring)
             continue
         for kept in left.to_polygons():
             if signed_area([(float(x), float(y)) for x, y in kept]) > CRUMB:
-                yield tuple((float(x), float(y)) for x, y in kept)
+                found.append(tuple((float(x), float(y)) for x, y in kept))
+    return found
 
 
 def _hull(corners: list[tuple[float, float, float]], size: float) -> Manifold:

@@ -12,7 +12,7 @@ from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.exports.cad.cut_views import hearth_plan, level_plans, plan_level, section_view
 from fireplace_calc.exports.cad.document import new_document, signed_text
-from fireplace_calc.exports.cad.front_view import front_view
+from fireplace_calc.exports.cad.front_bricks import front_view
 from fireplace_calc.exports.cad.painted import figure_views
 from fireplace_calc.exports.cad.pen import DxfPen
 from fireplace_calc.exports.cad.title_insert import put_title

@@ -127,9 +127,8 @@ def kept_inside(
         if left.area() > whole.area() * (1 - 1e-9):
             found.append(ring)
             continue
-        for kept in left.to_polygons():
-            if signed_area([(float(x), float(y)) for x, y in kept]) > CRUMB:
-                found.append(tuple((float(x), float(y)) for x, y in kept))
+        kept = [tuple((float(x), float(y)) for x, y in part) for part in left.to_polygons()]
+        found += [part for part in kept if signed_area(part) > CRUMB]
     return found
 
 

@@ -23,7 +23,7 @@ from fireplace_calc.drawing.views.front_elevation import breast_ring, opening_ri
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.exports import write_dxf
-from fireplace_calc.exports.cad.span_rows import half_of, span_rows
+from fireplace_calc.exports.cad.tied_places import half_of, span_rows
 from fireplace_calc.exports.cad.true_view import ring_corners
 from fireplace_calc.geometry.bodies import plan_rings
 

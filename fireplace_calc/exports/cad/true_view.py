@@ -8,7 +8,7 @@ from math import atan2, remainder, tau
 from typing import Any
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.exports.cad.span_rows import SAME, Gap, half_of, span_rows
+from fireplace_calc.exports.cad.tied_places import SAME, Gap, half_of, span_rows
 from fireplace_calc.geometry.polygons import Point, Polygon
 
 LETTERS = 0.05

@@ -102,7 +102,7 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
         if kind:
             return show(from_unit(value, finding.unit), kind, units)
         number = f"{value:.4g}" if abs(value) < 1e3 else grouped(value, units=units)
-        return number if finding.unit in ("count", "-") else f"{number} {finding.unit}"
+        return number if finding.unit in ("count", "-", "ratio") else f"{number} {finding.unit}"
 
     provided, required, margin = (shown(value) for value in figures)
     if kind and finding.margin and provided == required:

@@ -1,0 +1,1 @@
+"""An inspector's page and its back."""

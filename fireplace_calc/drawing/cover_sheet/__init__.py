@@ -1,0 +1,1 @@
+"""The cover of the set."""

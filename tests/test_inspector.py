@@ -1,0 +1,215 @@
+"""The inspector's page: all that applies once, how each figure is known, one sheet, lines to sign."""
+
+from collections import Counter
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from sampled import sampled
+from strategies import designs
+
+from fireplace_calc import PACKS, Design, assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.drawing.checks.found_rows import short_clause
+from fireplace_calc.drawing.checks.front_page import HOLD_POINTS, front
+from fireplace_calc.drawing.checks.sections import OTHER, by_section, section_of
+from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.plates.bands import Bands, Together, lowest, split
+from fireplace_calc.drawing.plates.sizes import paper
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.editing.assumptions import assumed, tell_everything
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
+from fireplace_calc.rules.tracing.known import (
+    ASSUMED,
+    DRAWN,
+    MEANING,
+    TAPED,
+    TOLD,
+    UNKNOWN,
+    known_facts,
+)
+
+FEET, METRIC = "feet-inches", "millimetres"
+SHIPPED = {path.stem: load(path) for path in sorted(DESIGNS.glob("*.toml"))}
+CASES = [(name, pack) for name in SHIPPED for pack in PACKS]
+CASES.sort(key=lambda case: case[1] not in ("US IRC 2021", "UK ADJ"))
+
+
+def known(result):
+    return known_facts(result.facts, PACKS[result.pack], result.findings)
+
+
+def rows_of(sheets):
+    """Words of the last column of findings, and all other words, as they stand on the sheets."""
+    texts = [label.text for sheet in sheets for label in sheet.labels]
+    return Counter(texts), " ".join(texts)
+
+
+def flattened(text):
+    """Without blanks: a word that is too long for its column is broken."""
+    return text.replace(" ", "")
+
+
+def ink(sheet):
+    """Share of the 20 mm squares in which something is written or drawn."""
+    squares = set()
+    for x0, y0, x1, y1 in (label.extent for label in sheet.labels):
+        squares |= {
+            (i, k)
+            for i in range(int(x0 // 20), int(x1 // 20) + 1)
+            for k in range(int(y0 // 20), int(y1 // 20) + 1)
+        }
+    return len(squares) / (int(sheet.width / 20 + 0.5) * int(sheet.height / 20 + 0.5))
+
+
+@pytest.mark.parametrize(("name", "pack"), sampled(CASES, 6))
+def test_every_book_and_example_is_one_clean_sheet(name, pack):
+    """A3 in both systems, 11x17 in feet and inches: everything that applies, once, above lines to sign."""
+    result = assess(SHIPPED[name], pack)
+    applies = [f for f in result.findings if f.verdict != DOES_NOT_APPLY]
+    for units, size in ((FEET, "A3"), (METRIC, "A3"), (FEET, "11x17")):
+        (sheet,) = front(result, units, paper(units, size))
+        ((_, dressed),) = whole_set.sheets(result, units, size, makers=("checks.inspector",))[:1]
+        assert not collisions(dressed, 0.7), (units, size)
+        assert len(applies) < 20 or ink(dressed) >= 0.5
+        counted, words = rows_of([sheet])
+        flat = flattened(words)
+        for finding in applies:
+            named = {f"{c} {finding.title}" for c in (finding.clause, short_clause(finding))}
+            alike = sum(
+                f.title.startswith(finding.title) for f in applies if f.clause == finding.clause
+            )
+            assert alike >= sum(flat.count(flattened(n)) for n in named) >= 1, finding.title
+        assert all(counted[point] == 1 for point in HOLD_POINTS)
+        listed = {word: n for word, n in Counter(known(result).values()).items()}
+        for word in (TAPED, ASSUMED, TOLD, DRAWN):
+            assert counted[word] + words.count(f", {word};") >= listed.get(word, 0), word
+        short = [f for f in applies if f.verdict in (FALLS_SHORT, NOT_CHECKED)]
+        met = [label.y for label in sheet.labels if label.text.startswith("MEETS")]
+        if len(short) < 20 and met:  # what wants somebody's eye stands above the middle
+            assert max(met) > sheet.height / 2
+
+
+@pytest.mark.parametrize("size", ["letter", "A4"])
+def test_small_paper_takes_more_sheets(size):
+    result = assess(SHIPPED["boathouse"])
+    made = whole_set.sheets(result, FEET, size, makers=("checks.inspector",))
+    assert len(made) > 2
+    for _, sheet in made:
+        assert not collisions(sheet, 0.7)
+    counted, words = rows_of([sheet for _, sheet in made])
+    for finding in result.findings:
+        keyed = words.count(f"({finding.key})")
+        assert keyed == (finding.verdict != DOES_NOT_APPLY), finding.key
+    assert all(counted[point] == 1 for point in HOLD_POINTS)
+
+
+@pytest.mark.parametrize("pack", PACKS)
+def test_every_clause_has_its_section(pack):
+    """By hand, from the books' own numbering; ten comes after nine."""
+    rules = [rule for rule in PACKS[pack].rules if not rule.outside]
+    assert not [rule.clause for rule in rules if section_of(rule.clause) == OTHER]
+    found = by_section(assess(Design(), pack).findings)
+    assert sum(map(len, found.values())) == len(assess(Design(), pack).findings)
+    if pack == "US IRC 2021":
+        assert list(found)[:3] == [
+            "R1001 Masonry fireplaces",
+            "R1003 Masonry chimneys",
+            "R1006 Outdoor air",
+        ]
+        clauses = [f.clause for f in found["R1001 Masonry fireplaces"]]
+        assert clauses.index("R1001.9.2") < clauses.index("R1001.10")
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs(), st.sampled_from(list(PACKS)))
+def test_how_a_figure_is_known_agrees_with_what_was_entered(design, pack):
+    """Assumed is what rests on an input that nobody entered; entered, it is so no more."""
+    result = assess(design, pack)
+    found = known(result)
+    assert found.keys() == {f.key for f in result.findings if f.verdict != DOES_NOT_APPLY}
+    for finding in result.findings:
+        word = found.get(finding.key)
+        if word is None:
+            continue
+        assert word in MEANING
+        open_ = finding.verdict == NOT_CHECKED
+        assert (word == UNKNOWN) == (open_ and finding.provided is None)
+        assert open_ or (word == ASSUMED) == bool(set(finding.assumed) & assumed(design))
+        assert word != TAPED
+    told = assess(tell_everything(design), pack)
+    assert ASSUMED not in known(told).values()
+
+
+MEASURED = {
+    "measured.flue_area": ("110 in2", "FLU-10", "FLU-11", "FLU-12"),
+    "measured.hearth_thickness": ("6 in", "HTH-02"),
+    "measured.chamber_slope": ("25 deg", "SMK-05", "SMK-06"),
+    "measured.over_contact": ("4 ft", "ROF-01"),
+    "measured.over_nearby": ("4 ft", "ROF-02"),
+    "measured.liner_slope": ("10 deg", "FLU-06"),
+}
+
+
+@pytest.mark.parametrize("key", MEASURED)
+@pytest.mark.parametrize("name", SHIPPED)
+def test_what_a_tape_has_found_is_measured(name, key):
+    """The same checks on the drawing alone are not, whoever else has been told what."""
+    value, *keys = MEASURED[key]
+    before, after = (
+        known(assess(tell_everything(change(SHIPPED[name], changes))))
+        for changes in ({key: None}, {"measured.flue_area": None, key: value})
+    )
+    tried = [check for check in keys if check in before and check in after]
+    assert tried
+    for check in tried:
+        assert before[check] != TAPED and after[check] == TAPED
+    assert {k for k in after if after[k] == TAPED} <= set(keys) | {"SMK-07", "THR-03"}
+
+
+def test_a_word_is_told_and_a_size_is_drawn():
+    """By hand: no drawing shows a mortar's standard or a frost line; every drawing shows a depth."""
+    found = known(assess(tell_everything(SHIPPED["boathouse"])))
+    for key in ("FBX-05", "FBX-11", "FND-11", "CLR-09", "THR-08", "FND-16", "AIR-07"):
+        assert found[key] == TOLD, key
+    for key in ("FBX-09", "HTH-07", "CLR-02", "FND-01", "ROF-01", "CHM-07"):
+        assert found[key] == DRAWN, key
+    assert found["FLU-10"] == TAPED  # as its file says
+
+
+def test_bands_hold_all_blocks_and_break_none():
+    seen = []
+    blocks = [
+        Together(high, lambda sheet, x, y, n=n: seen.append((n, id(sheet), x, y)), leads=n % 5 == 0)
+        for n, high in enumerate([12.0, 5.0, 30.0, 7.0, 9.0] * 20)
+    ]
+    bands = Bands(paper(FEET, "letter"))
+    bands.band(blocks, 2)
+    assert [n for n, *_ in seen] == list(range(100))
+    assert len(bands.sheets) == len({sheet for _, sheet, _, _ in seen}) > 1
+    bottom = bands.cell.bottom
+    assert all(y - blocks[n].high >= bottom - 1e-6 for n, _, _, y in seen)
+    leads = [k for k, (n, *_) in enumerate(seen) if blocks[n].leads]
+    assert all(seen[k][1:3] == seen[k + 1][1:3] for k in leads)  # never last in a column
+    assert lowest(blocks[:3], 2, 10.0) is None
+    assert split(blocks[:3], 2, 30.0)[1] == []
+    tall = Bands(paper(FEET, "letter"))
+    tall.band([Together(900.0, lambda sheet, x, y: None)] * 3)
+    assert len(tall.sheets) == 3
+
+
+@pytest.mark.parametrize("name", ["W" * 400, "A very long name of a very small hut " * 12])
+def test_names_of_any_length_stay_on_the_sheet(name):
+    called = ("name", "site.place", "job.client", "job.drawn", "job.checked")
+    result = assess(change(SHIPPED["boathouse"], dict.fromkeys(called, name)))
+    for _, sheet in whole_set.sheets(result, FEET, "A3", makers=("checks.inspector",)):
+        assert not collisions(sheet, 0.7)
+
+
+@settings(max_examples=24, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs(), st.sampled_from(list(PACKS)), st.sampled_from(["A3", "11x17", "letter", "A4"]))
+def test_random_designs_are_clean(design, pack, size):
+    result = assess(design, pack)
+    for units in (FEET, METRIC):
+        for _, sheet in whole_set.sheets(result, units, size, makers=("checks.inspector",)):
+            assert not collisions(sheet, 0.7)

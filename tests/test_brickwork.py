@@ -367,8 +367,8 @@ def test_a_sliver_is_less_than_a_quarter_brick():
                     (
                         (-0.5, 0.0),
                         (0.5, 0.0),
-                        (0.5, STRAIGHT.height * share),
-                        (-0.5, STRAIGHT.height * share),
+                        (0.5, STRAIGHT.joint + STRAIGHT.height * share),  # over its bed
+                        (-0.5, STRAIGHT.joint + STRAIGHT.height * share),
                     ),
                 ),
             ),

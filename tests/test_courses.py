@@ -4,26 +4,42 @@ Levels are worked out here by hand, from the heights of the units alone; no valu
 list itself.
 """
 
+from collections import defaultdict
 from itertools import pairwise
 from pathlib import Path
 
+import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 from strategies import designs
 
 from fireplace_calc import load
 from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list, odd_courses
 from fireplace_calc.brickwork.courses.gauged import even_bed, gauged
 from fireplace_calc.brickwork.courses.of_brick import WALLS
+from fireplace_calc.brickwork.courses.of_sections import FLUES
+from fireplace_calc.build.order import order_of_work
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.takeoff import share_out
 
 DATA = Path(__file__).parents[1] / "data"
 LOWEST = 2 * INCH
 EIGHTH, SIXTEENTH = INCH / 8, INCH / 16
 UPRIGHT = settings(deadline=None, suppress_health_check=list(HealthCheck))
+
+
+def few(examples):
+    """So many random designs, where drawing or laying each takes longer."""
+    return settings(UPRIGHT, max_examples=examples)
+
+
 MODULAR = {"method": "modular", "firebox.lining": "refractory section"}
 
 
@@ -73,7 +89,7 @@ def test_courses_fill_every_part(design):
         if name in WALLS or name == "facing" or not courses:
             continue
         part = geometry.by_name[name]
-        assert courses[0].bottom - courses[0].bed == pytest.approx(part.bottom, abs=EIGHTH)
+        assert courses[0].bottom - courses[0].bed == pytest.approx(part.bottom, abs=1e-9)
         # Over the last one no more is left than a bed and what is too thin to be cut.
         assert -SIXTEENTH <= part.top - courses[-1].top <= courses[-1].bed + EIGHTH + SIXTEENTH
 
@@ -181,3 +197,101 @@ def test_a_sets_stack_stands_flush_where_a_mere_edge_is_left():
     assert thick.flue_y == pytest.approx(thick.stack_depth)
     assert any("flush with the breast" in one for one in thick.adjusted)
     assert usual.adjusted == ()
+
+
+# -- what is drawn, counted and lifted --------------------------------------------------------------
+def levels_drawn(view, sheet, left, right):
+    """Levels of level lines on a sheet that run between two places along it. [m]"""
+    found = set()
+    for (weight, _), lines in sheet.lines.items():
+        for line in lines if weight in ("fine", "seen") else ():
+            (ax, az), (bx, bz) = (np.asarray(line)[[0, -1]] - (view.x0, view.y0)) / view.scale
+            if len(line) == 2 and abs(az - bz) < 1e-6 and left <= (ax + bx) / 2 <= right:
+                found.add(round(float(az), 5))
+    return found
+
+
+@few(25)
+@given(designs())
+def test_flue_and_lining_are_drawn_where_the_list_has_them(design):
+    """Joints on the section: no other between two units of liner or lining, none missing."""
+    design = change(design, {"firebox.lining": "refractory section"})
+    geometry = build_geometry(design)
+    sheet = Sheet(400.0, 300.0)
+    view = section(sheet, Cell(0.0, 0.0, 400.0, 300.0), geometry, "feet-inches")
+    f, found = geometry.frame, course_list(geometry)
+    top = max(z for z in levels_drawn(view, sheet, -9.0, 9.0))
+    inside, half = f.bore.depth / 2, f.unit_depth
+    flue = levels_drawn(view, sheet, f.flue_y + inside + 1e-6, f.flue_y + half - 1e-6)
+    wanted = {round(c.top, 5) for c in found.of("flue liner")[:-1] if c.top < top}
+    assert {z for z in wanted if not near(z, flue)} == set()
+    drawn = levels_drawn(view, sheet, f.throat_back, f.depth + design.firebox.lining_thickness * 2)
+    for course in found.of("firebox lining")[:-1]:
+        if f.hearth + 1e-5 < course.top < f.throat - 1e-5:
+            assert near(course.top, drawn), course
+
+
+def near(level, levels):
+    return any(abs(level - other) < SIXTEENTH / 2 for other in levels)
+
+
+@few(40)
+@given(designs())
+def test_count_of_the_order_is_that_of_the_list(design):
+    geometry = build_geometry(change(design, {"firebox.lining": "refractory section"}))
+    found, count = course_list(geometry), defaultdict(float)
+    for share in share_out(geometry):
+        count[share.part, share.item] += share.count
+    item = "Clay flue liner" if design.method == "laid" else "Flue section"
+    assert count["flue liner", item] == len(found.of("flue liner")) == design.flue.sections
+    if geometry.frame.second is not None:
+        second = count["second flue liner", f"Second {item[0].lower()}{item[1:]}"]
+        assert second == len(found.of("second flue liner"))
+    backs = count["firebox lining", "Firebox back section"]
+    sides = count["firebox lining", "Firebox side section"]
+    number = len(found.of("firebox lining"))
+    assert backs % number == sides % (2 * number) == 0
+    assert backs > 0 and sides > 0
+
+
+@few(20)
+@given(designs())
+def test_firebrick_is_laid_in_the_courses_of_the_list(design):
+    """The side of the firebox, brick by brick: every piece within one course, no course without."""
+    laid = change(
+        design, {"method": "laid", "firebox.lining": "firebrick", "firebox.bond": "running"}
+    )
+    geometry = build_geometry(laid)
+    courses = course_list(geometry).of("firebox lining")
+    side = lay_brickwork(geometry).lining[-1]
+    seen = set()
+    for piece in side.pieces:
+        heights = [z for _, z in piece.ring]
+        mine = [
+            c for c in courses if c.bottom - 1e-6 <= min(heights) and max(heights) <= c.top + 1e-6
+        ]
+        assert len(mine) == 1, (piece, courses)
+        seen.add(mine[0].number)
+    assert seen == {c.number for c in courses}
+
+
+@few(20)
+@given(designs())
+def test_lifts_end_at_joints_of_the_list(design):
+    geometry = build_geometry(design)
+    found = course_list(geometry)
+    for lift in order_of_work(geometry).lift_parts:
+        if lift.part in FLUES:
+            ends = [geometry.by_name[lift.part].top, *(c.top for c in found.of(lift.part))]
+            assert near(lift.high, ends), lift
+
+
+def test_a_sets_pieces_stand_in_the_list_as_they_are_counted():
+    geometry = build_geometry(load(DATA / "designs" / "boathouse.toml"))
+    found = course_list(geometry)
+    flues = [s for s in share_out(geometry) if s.part == "flue casing" and s.count]
+    assert len(found.of("flue casing")) == sum(s.count for s in flues)
+    for name in PARTS:
+        for low, high in pairwise(found.of(name)):
+            assert high.bottom - low.top == pytest.approx(high.bed, abs=1e-9)
+            assert high.bed >= SIXTEENTH

@@ -228,7 +228,12 @@ def test_joints_of_the_firebrick_lie_on_their_faces():
         "firebox.section_height": "9 in",
     }
     joints = [inch(part) for part in _joints(made(sections)) if np.shape(part)[0] == 3]
-    assert [round(float(j[0, 0, 2]), 6) for j in joints] == [9, 18, 27, 36]
+    assert [round(float(j[0, 0, 2]), 6) for j in joints] == [
+        6.625,
+        15.75,
+        24.875,
+        34,
+    ], "from the slab, 2 1/2 in under the hearth, each 9 in on a bed of 1/8 in"
     for part in joints:
         z = part[0, 0, 2]
         y = 20 - max(z - 14, 0) * 7.5 / 24

@@ -524,7 +524,9 @@ def test_lines_of_the_section():
 
 
 def test_refractory_sections_are_jointed_at_their_height():
-    """Nine inches each: at 9 straight through the lining, at 18 and 27 along its lean."""
+    """Nine inches on beds of 1/8 in from the slab, 2 1/2 in under the hearth: at 6 5/8 straight
+    through the lining, then along its lean.
+    """
     _, sheet, view = drawn(
         "section",
         {
@@ -534,7 +536,7 @@ def test_refractory_sections_are_jointed_at_their_height():
         },
     )
     lean = 7.5 / 24
-    for z in (9, 18, 27, 36):
+    for z in (6.625, 15.75, 24.875, 34):
         back = 20 - max(0, z - 14) * lean
         thick = 4.5 * (np.hypot(1, lean) if z > 14 else 1)
         assert has(sheet, view, [(back, z), (back + thick, z)], "fine"), z

@@ -169,13 +169,20 @@ def _pieces(face: Face, unit: Unit, bond: str, origin: tuple[float, float]) -> t
     return tuple(piece for piece in pieces if piece)
 
 
+def _foot(face: Face, unit: Unit) -> float:
+    """Where the first course begins: on its bed, but for the paving of a floor. [m]"""
+    return face.box[1] + (0.0 if face.name == "floor" else unit.joint)
+
+
 Start = tuple[float, float, float]
 """Lower left corner of one brick, and how far it is off the line it should start from. [m]"""
 
 
 def _starts(face: Face, unit: Unit, bond: str) -> list[Start]:
-    """Starts to try, the plain one first."""
+    """Starts to try, the plain one first; courses of a lining stand on a bed."""
     left, bottom, _, _ = face.box
+    if bond in ("running", "stack"):
+        bottom = _foot(face, unit)
     a, b = unit.length + unit.joint, unit.height + unit.joint
     start = -unit.length / 2 if face.centred else left
     if bond == "running":
@@ -249,7 +256,7 @@ def lay(face: Face, unit: Unit, bond: str) -> Layout:
         )
     starts = _starts(face, unit, bond)
     if bond in ("running", "stack"):
-        ends = _ends(face, unit, face.box[1])
+        ends = _ends(face, unit, _foot(face, unit))
         likely = min(starts, key=lambda start: _slivers_of_start(ends, unit, bond, start))
         starts = [starts[0]] if likely is starts[0] else [starts[0], likely]
 

@@ -6,10 +6,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
-from math import ceil, cos, floor
+from math import ceil, cos
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import area
@@ -222,12 +223,10 @@ def _between(part: Part, low: float, high: float) -> float:
     return max(adds - cuts, 0.0)
 
 
-def _at_joint(geometry: Geometry, level: float, start: float) -> float:
-    """The joint at a level or next above it, of a flue that starts at another. [m]"""
-    flue = geometry.design.flue
-    step = flue.section_height + flue.joint
-    up = (level - start) / step
-    return start + step * (round(up) if abs(up - round(up)) < 1e-6 else floor(up) + 1)
+def _at_joint(geometry: Geometry, name: str, level: float) -> float:
+    """The joint of a flue at a level or next above it. [m]"""
+    courses = course_list(geometry).of(name)
+    return next((c.top for c in courses if c.top > level - CONTACT_GAP), courses[-1].top)
 
 
 def split_into_lifts(
@@ -256,7 +255,7 @@ def split_into_lifts(
     )
     stops = {bottom: bottom}
     for z in inner:
-        at = _at_joint(geometry, z, bottom) if part.name in FLUES else z
+        at = _at_joint(geometry, part.name, z) if part.name in FLUES else z
         if at < top - CONTACT_GAP:
             stops.setdefault(at, z)
     levels = [*sorted(stops), top]

@@ -8,7 +8,6 @@ from html import escape, unescape
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
-from fireplace_calc.brickwork.courses import odd_courses
 from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.proportion import Guide, width_sentence
@@ -84,7 +83,6 @@ def sentence(result: Assessment, units: str) -> str:
         escape(read_in_part(result.pack)),
         *(escape(note) for note in (*f.adjusted, *not_used(result.design, f))),
         escape(split_brick(result.geometry), quote=False),
-        *(escape(said, quote=False) for said in odd_courses(result.geometry, units)),
     ]
     return '<div class="sentence">' + " ".join(filter(None, parts)) + "</div>"
 

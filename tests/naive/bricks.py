@@ -169,10 +169,14 @@ def lattice(
     ]
 
 
-def starts(face: list, unit: Laid, bond: str, centred: bool) -> list[tuple[float, float, float]]:
-    """Corners to begin from, and how far each lies off the plain one."""
+def starts(
+    face: list, unit: Laid, bond: str, centred: bool, paving: bool = False
+) -> list[tuple[float, float, float]]:
+    """Corners to begin from, and how far each lies off the plain one. Courses of a wall begin over a bed; paving lies flat."""
     a, b = unit.long + unit.joint, unit.high + unit.joint
     left, low = min(x for x, _ in face), min(y for _, y in face)
+    if bond in ("running", "stack") and not paving:
+        low += unit.joint
     x = -unit.long / 2 if centred else left
     moves = {
         "running": (0, a / 4) if centred else (0, a / 8, a / 4, 3 * a / 8),
@@ -253,14 +257,16 @@ def thin_ends(face: list, unit: Laid, bond: str, corner: tuple[float, float]) ->
     return found
 
 
-def best(face: list, unit: Laid, bond: str, centred: bool) -> tuple[list[Piece], float, str]:
+def best(
+    face: list, unit: Laid, bond: str, centred: bool, paving: bool = False
+) -> tuple[list[Piece], float, str]:
     """The start with the fewest thin pieces, the plainer first; how far it was moved; and the bond as laid.
 
     In courses only the plain start is tried and the one with the fewest thin ends: a thin course on top is thin from any start.
     """
     if bond == "basketweave" and weave(unit) is None:
         bond = "running"
-    tried = starts(face, unit, bond, centred)
+    tried = starts(face, unit, bond, centred, paving)
     if bond in ("running", "stack"):
         ends = [thin_ends(face, unit, bond, (x, y)) for x, y, _ in tried]
         tried = [tried[0], tried[ends.index(min(ends))]]

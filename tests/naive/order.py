@@ -302,10 +302,11 @@ class Order:
             item = {"stone": "Hearth stone", "tile": "Hearth tile", "wood": "Hearth boards"}[of]
             self.ask(item, of, solid.volume, solid.volume / thick / FT**2)
 
-    def _firebrick(self, faces: list, bond: str, thick: float) -> None:
+    def _firebrick(self, faces: list, bond: str, thick: float, paving: bool = False) -> None:
         unit = bricks.firebrick(self.d.firebox.brick, thick, self.d.firebox.joint)
         laid = [
-            (bricks.best(face, unit, bond, centred)[0], alike) for face, alike, centred in faces
+            (bricks.best(face, unit, bond, centred, paving)[0], alike)
+            for face, alike, centred in faces
         ]
         found = self.cuts[self._name] = bricks.counted(laid, unit)
         bare = self._solid.volume * bricks.density_in_wall(unit, thick)[1]
@@ -321,7 +322,9 @@ class Order:
     def _firebox_floor(self) -> None:
         s = self.s
         if self._solid.material == "firebrick":
-            self._firebrick([bricks.floor(s)], self.d.firebox.floor_bond, self.d.firebox.floor)
+            self._firebrick(
+                [bricks.floor(s)], self.d.firebox.floor_bond, self.d.firebox.floor, True
+            )
         else:
             self.set(
                 "Firebox floor section",

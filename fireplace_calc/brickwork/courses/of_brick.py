@@ -41,18 +41,28 @@ def lining_courses(geometry: Geometry, part: Part) -> tuple[Course, ...]:
         None of a bond that has no level courses.
     """
     f, d = geometry.frame, geometry.design
-    if part.material == "brick":
+    if part.material == "firebrick":
+        made = lining_gauge(geometry) if d.firebox.bond in LAID_IN_COURSES else ()
+    else:
         unit = common_brick(d)
         bed = unit.course - unit.height
         made = gauged(part.name, "brick", f.slab_top, f.throat, unit.height, bed)
-    elif d.firebox.bond in LAID_IN_COURSES:
-        unit = lining_bricks(geometry).unit
-        first = f.slab_top - unit.joint
-        made = gauged(part.name, "firebrick", first, f.throat, unit.height, unit.joint)
-        made = tuple(c._replace(bed=0.0) if c.number == 1 else c for c in made)
-    else:
-        return ()
     return made if f.lean <= 0 else tuple(_beside_rake(c, f.back_bend) for c in made)
+
+
+def lining_gauge(geometry: Geometry) -> tuple[Course, ...]:
+    """Courses in which firebrick shows its ends beside the opening, whatever the bond of its faces.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of Course
+    """
+    f, unit = geometry.frame, lining_bricks(geometry).unit
+    return gauged("firebox lining", "firebrick", f.slab_top, f.throat, unit.height, unit.joint)
 
 
 def _beside_rake(course: Course, bend: float) -> Course:

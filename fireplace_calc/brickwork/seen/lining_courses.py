@@ -1,32 +1,14 @@
-"""Levels of the joints of a lining that is not laid brick by brick."""
+"""Levels of the joints of a lining that is not laid in firebrick."""
 
 from __future__ import annotations
 
-import numpy as np
-
 from fireplace_calc.base.tolerances import CONTACT_GAP
-from fireplace_calc.brickwork.unit import common_brick
+from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.geometry.parts import Geometry
 
 
-def lining_course(geometry: Geometry) -> float:
-    """Height of a course of a lining where no firebrick is laid.
-
-    Parameters
-    ----------
-    geometry : Geometry
-
-    Returns
-    -------
-    float
-        Of a section, or of common brick. [m]
-    """
-    d = geometry.design
-    return d.firebox.section_height if d.method == "modular" else common_brick(d).course
-
-
 def section_joints(geometry: Geometry) -> list[float]:
-    """Level of every joint between refractory sections over the hearth.
+    """Level of every joint of the lining over the hearth, by the list of courses.
 
     Parameters
     ----------
@@ -35,10 +17,12 @@ def section_joints(geometry: Geometry) -> list[float]:
     Returns
     -------
     list of float
-        The beds of a set, or one a section. [m]
+        The beds of a set, or the top of each course. [m]
     """
     f = geometry.frame
-    if f.beds:
-        return [high for _, high in f.beds if f.hearth < high < f.throat - CONTACT_GAP]
-    height = lining_course(geometry)
-    return [float(z) for z in np.arange(f.hearth + height, f.throat, height)]
+    tops = (
+        [high for _, high in f.beds]
+        if f.beds
+        else [course.top for course in course_list(geometry).of("firebox lining")]
+    )
+    return [z for z in tops if f.hearth + CONTACT_GAP < z < f.throat - CONTACT_GAP]

@@ -10,6 +10,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.courses import odd_courses
 from fireplace_calc.brickwork.face_bond import english
 from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
@@ -205,6 +206,8 @@ def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
                 "Every face as laid, sides counted twice. Cut wet, with eyes and lungs protected."
             ),
         )
+    if said := odd_courses(result.geometry, units):
+        yield "What does not come out in whole courses: " + " ".join(said)
     if work.lining_courses:
         fits = "" if work.lining_courses.fits else ", wider than a firebox allows"
         yield (

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from math import ceil
-
+from fireplace_calc.brickwork.courses import Course, course_list
 from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
 from fireplace_calc.drawing.roof.cap import draw_cap, over_flue
 from fireplace_calc.drawing.roof.roof_lines import (
@@ -224,7 +223,7 @@ def _chimney(view: View, geometry: Geometry) -> None:
         "seen",
         layer=-1,
     )
-    for inside, low, high in _flues(geometry, stack):
+    for inside, low, high, courses in _flues(geometry, stack):
         view.seen(box(*inside, f.crown_top, high), "clay liner", "seen", layer=-1)
         draw_cap(view, geometry, *inside, high)
         rising = [
@@ -235,30 +234,34 @@ def _chimney(view: View, geometry: Geometry) -> None:
             *((u + inside[0], z) for u, z in reversed(rising)),
         ]
         view.seen(flue, "clay liner", "fine", layer=-1)
-        step = d.flue.section_height + d.flue.joint
-        for k in range(1, ceil((high - low) / step)):
-            z = low + k * step
+        for z in (course.top for course in courses[:-1]):
             if z < f.crown_bottom:
                 view.path([(u + _shift(geometry, z), z) for u in inside], "fine")
 
 
-def _flues(geometry: Geometry, stack: float) -> list[tuple[tuple[float, float], float, float]]:
+def _flues(
+    geometry: Geometry, stack: float
+) -> list[tuple[tuple[float, float], float, float, tuple[Course, ...]]]:
     """Sides of every flue as it is seen, counted from the uphill face where the stack leaves the
-    roof, and the levels of its ends; the nearer flue last. [m]
+    roof, the levels of its ends, and its courses; the nearer flue last. [m]
     """
     f, d = geometry.frame, geometry.design
     inset = d.chimney.wall + d.chimney.gap
+    found = course_list(geometry)
+    own = found.of("flue liner") or found.of("flue casing")
     if f.second is None:
-        return [((-stack + inset, -inset), f.flue_start, f.liner_top)]
+        return [((-stack + inset, -inset), f.flue_start, f.liner_top, own)]
     aside = d.roof.ridge_runs == "along the opening"
-    first = (0.0, f.unit_depth if aside else f.unit_half, f.flue_start, f.liner_top)
+    first = (0.0, f.unit_depth if aside else f.unit_half, f.flue_start, f.liner_top, own)
     other = (
         0.0 if aside else f.second.x,
         f.second.unit_depth if aside else f.second.unit_half,
         f.second.start,
         f.second.top,
+        found.of("second flue liner"),
     )
     middle = -stack / 2 if aside else -f.stack_half - f.stack_middle
     return [
-        ((middle + x - half, middle + x + half), low, high) for x, half, low, high in (other, first)
+        ((middle + x - half, middle + x + half), low, high, courses)
+        for x, half, low, high, courses in (other, first)
     ]

@@ -8,9 +8,10 @@ import numpy as np
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.courses import course_list
+from fireplace_calc.brickwork.courses.of_brick import lining_gauge
 from fireplace_calc.brickwork.seen.coursing_of_face import coursed_face
 from fireplace_calc.brickwork.seen.stone_face import stone_joints
-from fireplace_calc.brickwork.work import lining_bricks
 from fireplace_calc.drawing.sheets.hatch import bonded, coursing
 from fireplace_calc.drawing.sheets.hidden_lines import clipped
 from fireplace_calc.drawing.sheets.sheet import View
@@ -109,9 +110,12 @@ def jamb_ends(geometry: Geometry) -> Iterator[tuple[Polygon, Array]]:
         return
     low = jamb_foot(geometry)
     thick = d.firebox.lining_thickness * (1 + f.side_slope**2) ** 0.5
-    course = lining_bricks(geometry).unit.course if lining == "firebrick" else 0.0
-    course = course or d.firebox.section_height + (d.firebox.joint or 0.0)
-    beds = np.arange(f.slab_top + course, f.spring - 1e-6, course)
+    courses = (
+        lining_gauge(geometry)
+        if lining == "firebrick"
+        else course_list(geometry).of("firebox lining")
+    )
+    beds = [course.top for course in courses if course.top < f.spring - 1e-6]
     for side in (-1, 1):
         a, b = sorted((side * f.half_width, side * (f.half_width + thick)))
         rows = [[(a, z), (b, z)] for z in beds if z > low + 1e-6]
@@ -131,7 +135,8 @@ def block_front(geometry: Geometry) -> Array:
         Segments, in the plane of that front. [m]
     """
     laid, low, made = lay_brickwork(geometry).extension_block, 0.0, []
-    for course, top in zip(laid.courses, laid.coursing.tops, strict=True) if laid else ():
+    levels = course_list(geometry).of("hearth extension base")
+    for course, (_, _, _, top, *_) in zip(laid.courses, levels, strict=False) if laid else ():
         front = min((ring[0][1] for ring, _ in course.blocks), default=0.0)
         row = sorted((ring[0][0], ring[1][0]) for ring, _ in course.blocks if ring[0][1] == front)
         if row:

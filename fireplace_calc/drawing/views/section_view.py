@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from math import hypot
 
-from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.courses import course_list
+from fireplace_calc.brickwork.seen.lining_courses import section_joints
 from fireplace_calc.drawing.annotation.beside_section import (
     ABOVE,
     back_face,
@@ -166,23 +167,18 @@ def _damper(view: View, geometry: Geometry) -> None:
 
 def _joints(view: View, geometry: Geometry, top: float) -> None:
     """Joints between flue units, and between refractory sections where they are used."""
-    f, d = geometry.frame, geometry.design
-    step, z = d.flue.section_height + d.flue.joint, f.flue_start
+    f, d, found = geometry.frame, geometry.design, course_list(geometry)
     half, inside = f.unit_depth, f.bore.depth / 2
-    while z < top:
-        for side in (-1, 1):
+    flue = found.of("flue liner") or found.of("flue casing")
+    for z in (f.flue_start, *(course.top for course in flue[:-1])):
+        for side in (-1, 1) if z < top else ():
             view.path([(f.flue_y + side * inside, z), (f.flue_y + side * half, z)], "seen")
-        z += step
-    wall, base = min(d.base.block_width, f.block_back / 2), lay_brickwork(geometry).base
-    for z in base.tops[:-1] if base else ():
-        view.path([(0.0, f.footing_top + z), (wall, f.footing_top + z)], "fine")
-        view.path(
-            [(f.block_back - wall, f.footing_top + z), (f.block_back, f.footing_top + z)], "fine"
-        )
+    wall = min(d.base.block_width, f.block_back / 2)
+    for course in found.of("base walls")[:-1]:
+        view.path([(0.0, course.top), (wall, course.top)], "fine")
+        view.path([(f.block_back - wall, course.top), (f.block_back, course.top)], "fine")
     set_joints(view, geometry, top)
-    if d.method == "modular" and d.piece_set is None:
-        z = f.hearth + d.firebox.section_height
-        while z < f.throat:
+    if d.piece_set is None and geometry.facing_fire.material == "refractory":
+        for z in section_joints(geometry):
             thick = d.firebox.lining_thickness * (hypot(1.0, f.lean) if z > f.back_bend else 1.0)
             view.path([(f.back_at(z), z), (f.back_at(z) + thick, z)], "fine")
-            z += d.firebox.section_height

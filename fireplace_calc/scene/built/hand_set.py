@@ -8,6 +8,7 @@ from math import ceil, hypot
 from typing import TYPE_CHECKING
 
 from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.scene.built.standing import CRUMB, ShownSolid, between_levels
 from fireplace_calc.takeoff.goods import LONGEST
@@ -66,22 +67,20 @@ def _floor(geometry: Geometry, part: Part) -> Iterator[ShownSolid]:
 def _lining(geometry: Geometry, part: Part) -> Iterator[ShownSolid]:
     """Ring by ring, the back between the sides as it is seen from the fire."""
     f, design = geometry.frame, geometry.design
-    high, joint = design.firebox.section_height, design.firebox.joint or 0.0
-    rings = ceil((f.throat - f.slab_top + joint) / (high + joint) - ROUNDING)
+    courses = course_list(geometry).of(part.name)
     spread = design.firebox.lining_thickness * hypot(1.0, f.side_slope)
     half = f.back_width / 2 + spread
     across = _shared(-half, half, ceil(2 * half / LONGEST - ROUNDING))
     deep = _shared(0.0, f.depth, ceil(f.depth * hypot(1.0, f.side_slope) / LONGEST - ROUNDING))
     behind = _behind_the_fire(geometry)
-    for ring in range(rings):
-        low = f.slab_top + ring * (high + joint)
-        body = between_levels(part, low, min(low + high, part.top))
-        words = f"ring {ring + 1} of {rings}"
+    for course in courses:
+        body, ring = between_levels(part, course.bottom, course.top), course.number
+        words = f"ring {ring} of {len(courses)}"
         back, sides = body ^ behind, body - behind
         for k, span in enumerate(pairwise(across), 1):
             name = "back section" + (f" {k} of {len(across) - 1}" if len(across) > 2 else "")
             yield ShownSolid(
-                f"firebox back {ring + 1}.{k}",
+                f"firebox back {ring}.{k}",
                 f"{name}, {words}",
                 part.name,
                 part.material,
@@ -95,7 +94,7 @@ def _lining(geometry: Geometry, part: Part) -> Iterator[ShownSolid]:
                     f" {k} of {len(deep) - 1}" if len(deep) > 2 else ""
                 )
                 yield ShownSolid(
-                    f"firebox {side} side {ring + 1}.{k}",
+                    f"firebox {side} side {ring}.{k}",
                     f"{name}, {words}",
                     part.name,
                     part.material,
@@ -124,28 +123,22 @@ def _behind_the_fire(geometry: Geometry) -> Manifold:
 
 
 def _flue(geometry: Geometry, part: Part) -> Iterator[ShownSolid]:
-    flue, second = geometry.design.flue, geometry.frame.second
-    step, sections = flue.section_height + flue.joint, flue.sections
-    if second is not None and part.name.startswith("second"):
-        sections = ceil((second.top - second.start) / step - ROUNDING)
+    courses = course_list(geometry).of(part.name)
     laid = geometry.design.method == "laid"
     item = "Clay flue liner" if laid else "Flue section"
     if part.name.startswith("second"):
         item = "Second " + (item.lower() if laid else "flue section")
     counted = laid or part.name.endswith("flue liner")
-    for k in range(sections):
-        low = part.bottom + k * step
-        last = k == sections - 1
-        body = between_levels(part, low, part.top if last else low + flue.section_height)
+    for course in courses:
         yield ShownSolid(
-            f"{part.name} {k + 1}",
-            f"{part.name}, section {k + 1} of {sections}",
+            f"{part.name} {course.number}",
+            f"{part.name}, section {course.number} of {len(courses)}",
             part.name,
             part.material,
-            body,
+            between_levels(part, course.bottom, course.top),
             item if counted else "",
             "piece",
-            smooth=flue.shape == "round",
+            smooth=geometry.design.flue.shape == "round",
         )
 
 

@@ -12,6 +12,7 @@ from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import Layout, lay_brickwork
+from fireplace_calc.brickwork.courses.of_brick import lining_gauge
 from fireplace_calc.brickwork.seen.lining_courses import section_joints
 from fireplace_calc.brickwork.work import lining_bricks
 from fireplace_calc.geometry.parts import Geometry
@@ -106,10 +107,9 @@ def _ends_beside(geometry: Geometry) -> list[Array]:
     """Ends of the bricks of the sides, course by course, beside the opening."""
     f, unit = geometry.frame, lining_bricks(geometry).unit
     thick = geometry.design.firebox.lining_thickness * hypot(1.0, f.side_slope)
-    courses = np.arange(f.slab_top, f.throat, unit.height + unit.joint)
     return [
-        _box(at, float(low), thick - unit.joint, unit.height)
-        for low in courses
+        _box(at, course.bottom, thick - unit.joint, course.height)
+        for course in lining_gauge(geometry)
         for at in (f.half_width + unit.joint / 2, -f.half_width - thick + unit.joint / 2)
     ]
 

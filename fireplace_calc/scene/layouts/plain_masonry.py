@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.block_work import LaidBlock
+from fireplace_calc.brickwork.courses import Course, course_list
 from fireplace_calc.brickwork.face_bond import lapped
 from fireplace_calc.brickwork.seen.coursing_of_face import TILE, TILE_JOINT, bonded_units
 from fireplace_calc.brickwork.unit import block
@@ -29,7 +30,8 @@ def plain_layouts(geometry: Geometry) -> Iterator[FaceLayout]:
     """
     work, unit = lay_brickwork(geometry), block(geometry)
     front = work.extension_block
-    rings = _front_of(front) if front is not None else []
+    levels = course_list(geometry).of("hearth extension base")
+    rings = _front_of(front, levels) if front is not None else []
     if rings:
         corners = np.concatenate(rings)
         low, size = corners.min(axis=0), np.ptp(corners, axis=0)
@@ -54,14 +56,13 @@ def plain_layouts(geometry: Geometry) -> Iterator[FaceLayout]:
         yield FaceLayout("tile", (0.0, 0.0, 0.0), 8 * TILE[1], 8 * TILE[0], tuple(rings))
 
 
-def _front_of(laid: LaidBlock) -> list[Array]:
+def _front_of(laid: LaidBlock, levels: Sequence[Course]) -> list[Array]:
     """Every block in the front row, course by course, as it is seen from the room."""
-    half = laid.unit.joint / 2
-    made, low = [], 0.0
-    for course, top in zip(laid.courses, laid.coursing.tops, strict=True):
+    made = []
+    for course, level in zip(laid.courses, levels, strict=False):
         front = min((ring[0][1] for ring, _ in course.blocks), default=0.0)
         row = sorted((ring[0][0], ring[1][0]) for ring, _ in course.blocks if ring[0][1] == front)
+        low, top = level.bottom, level.top
         for left, right in row:
             made.append([(left, low), (right, low), (right, top), (left, top)])
-        low = top + 2 * half
     return [np.array(ring) for ring in made]

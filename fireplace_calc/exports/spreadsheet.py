@@ -13,6 +13,7 @@ from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.resources import made_by
+from fireplace_calc.base.units import InputError
 from fireplace_calc.brickwork.face_bond import english
 from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, finding_row, harmless
@@ -105,8 +106,13 @@ def write_spreadsheet(
     _order(book.active, result, prices)
     _findings(book.create_sheet("Findings"), result)
     written = BytesIO()
-    with _Archive(written, "w", ZIP_DEFLATED) as archive:
-        ExcelWriter(book, archive).save()
+    try:
+        with _Archive(written, "w", ZIP_DEFLATED) as archive:
+            ExcelWriter(book, archive).save()
+    except OSError as trouble:  # the library lays its sheets into files of its own first
+        raise InputError(
+            f"{path} cannot be written: {trouble.strerror}.", "file", "", str(path)
+        ) from None
     write_whole(path, written.getvalue())
     return Path(path)
 

@@ -5,10 +5,9 @@ white, ready to print.
 from __future__ import annotations
 
 import os
-import tempfile
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
-from pathlib import Path
+from io import BytesIO
 from typing import Any
 
 from fireplace_calc.assessment import Assessment
@@ -18,11 +17,14 @@ from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.live import roof_limits
 from fireplace_calc.drawing.papers.written_sheets import tables
+from fireplace_calc.drawing.plates.title_block import elided
+from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import TextFlow
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.layout import ARCHITECT
 from fireplace_calc.editing.file_text import fingerprint
+from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.takeoff.cost import Price
 
 PAPERS = {
@@ -147,8 +149,11 @@ def _block(
     )
     sheet.line([(left, line), (right, line)], "seen")
     design = result.design
-    sheet.text(left + 3, low + 13.4, design.name, size=TITLE, ha="left", bold=True)
-    place = design.site.place or "place not named"
+    told = f"{name}, {number}"
+    room = right - left - 12 - width(told, SMALL, True)
+    named = elided(design.name, room, TITLE, True)
+    sheet.text(left + 3, low + 13.4, named, size=TITLE, ha="left", bold=True)
+    place = elided(design.site.place, 60.0, SMALL) or "place not named"
     sheet.text(
         left + 3,
         low + 8.2,
@@ -161,7 +166,7 @@ def _block(
         " Invented example." if "invented" in (design.note + design.site.place).lower() else ""
     )
     sheet.text(left + 3, low + 3.4, CAUTION + invented, size=SMALL, ha="left")
-    sheet.text(right - 3, low + 13.4, f"{name}, {number}", size=SMALL, ha="right", bold=True)
+    sheet.text(right - 3, low + 13.4, told, size=SMALL, ha="right", bold=True)
     sheet.text(right, low - 3.2, made_by(), size=SMALL, ha="right")
     if denominator is None:
         return
@@ -202,32 +207,15 @@ def printing(
         PdfBook,  # here, so that a panel need not wait for what only papers use
     )
 
-    path = Path(path)
-    try:
-        handle, beside = tempfile.mkstemp(".tmp", f".{path.name}.", path.parent)
-        os.close(handle)
-        try:
-            book = PdfBook(
-                beside,
-                result.design.name,
-                f"Fireplace paper set, inputs {fingerprint(result.design)}",
-            )
-            for number, (name, sheet) in enumerate(made):
-                yield number, len(made), name
-                book.add(sheet)
-            book.save()
-            os.chmod(beside, 0o644)
-            os.replace(beside, path)
-        finally:
-            if os.path.exists(beside):
-                os.unlink(beside)
-    except OSError as trouble:
-        raise InputError(
-            f"{path} cannot be written: {trouble.strerror}.",
-            "--out",
-            "a folder that can be written to",
-            str(path),
-        ) from None
+    held = BytesIO()
+    book = PdfBook(
+        held, result.design.name, f"Fireplace paper set, inputs {fingerprint(result.design)}"
+    )
+    for number, (name, sheet) in enumerate(made):
+        yield number, len(made), name
+        book.add(sheet)
+    book.save()
+    write_whole(path, held.getvalue())
     yield len(made), len(made), ""
 
 

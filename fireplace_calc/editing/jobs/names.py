@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 
 from fireplace_calc.base.units import InputError
 
 LONGEST_NAME = 60
 """Letters of a name. [-]"""
+LONGEST_KEPT = 200
+"""Letters by which two names are told apart. [-]"""
 BIN = "bin"
 """Folder of the jobs folder that holds what was thrown away."""
 _DEVICES = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)", re.ASCII)
@@ -52,6 +55,57 @@ def as_name(text: str, of: str) -> str:
     return name
 
 
+def plain(name: str, usual: str) -> str:
+    """A name as any disk takes it: small letters, digits and hyphens, 46 of them at most.
+
+    Parameters
+    ----------
+    name : str
+        In any letters.
+    usual : str
+        What it is called where nothing is left of it, or only what a disk keeps for itself.
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> plain("Häuschen am See!", "job"), plain("小屋", "job"), plain("CON", "job")
+    ('hauschen-am-see', 'job', 'job-con')
+    """
+    bare = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
+    stem = re.sub(r"[^a-z0-9]+", "-", bare).strip("-")[:40].strip("-")
+    if not stem or _DEVICES.fullmatch(stem):
+        stem = "-".join(filter(None, (usual, stem)))
+    return stem
+
+
+def file_stem(name: str, words: dict[str, str]) -> str:
+    """How the files of a design of that name begin. Another name that comes to the same gets a
+    number, so that neither writes over the other's.
+
+    Parameters
+    ----------
+    name : str
+    words : dict
+        Words that are kept with the job; which name has which beginning is kept among them.
+
+    Examples
+    --------
+    >>> words = {}
+    >>> file_stem("Hut!", words), file_stem("Hut?", words), file_stem("Hut!", words)
+    ('hut', 'hut-2', 'hut')
+    """
+    name = one_line(name, LONGEST_KEPT)
+    begun = plain(name, "fireplace")
+    stem, number = begun, 1
+    while words.setdefault(f"files-{stem}", name) != name:
+        number += 1
+        stem = f"{begun}-{number}"
+    return stem
+
+
 def folder_for(name: str, taken: frozenset[str] | set[str]) -> str:
     """Name of a folder that any disk takes, and that none of the others has.
 
@@ -60,9 +114,7 @@ def folder_for(name: str, taken: frozenset[str] | set[str]) -> str:
     >>> folder_for("../..", set())
     'job'
     """
-    stem = re.sub(r"[^a-z0-9]+", "-", name.lower(), flags=re.ASCII).strip("-")[:40].strip("-")
-    if not stem or _DEVICES.fullmatch(stem):
-        stem = "-".join(filter(None, ("job", stem)))
+    stem = plain(name, "job")
     if stem.startswith("copy-"):
         stem = f"job-{stem}"
     made, number = stem, 1

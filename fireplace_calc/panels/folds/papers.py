@@ -5,7 +5,6 @@ drawing file, the design itself.
 from __future__ import annotations
 
 import base64
-import re
 import tempfile
 from collections.abc import Callable, Iterable, Mapping
 from functools import partial
@@ -21,6 +20,7 @@ from fireplace_calc.drawing.papers.full_papers import PAPERS, USUAL, writing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.editing.designfile import save
 from fireplace_calc.editing.file_reading import load_text
+from fireplace_calc.editing.jobs.names import file_stem
 from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import Fold
@@ -126,8 +126,7 @@ class Papers(Fold):
 
     def _hand(self, name: str, content: bytes) -> str:
         """Give a file as a link, lay it beside what is kept, and say so."""
-        stem = re.sub(r"[^a-z0-9]+", "-", self.panel.design.name.lower()).strip("-") or "fireplace"
-        name = f"{stem}-{name}"
+        name = f"{file_stem(self.panel.design.name, self.panel.session.words)}-{name}"
         kept = self.panel.session.lay(name, content)
         self.panel.keep()
         where = f" It is also in {kept}." if kept else ""

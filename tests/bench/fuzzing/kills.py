@@ -12,6 +12,7 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator
 from contextlib import redirect_stdout
+from functools import partial
 from itertools import cycle
 from pathlib import Path
 
@@ -19,11 +20,16 @@ from fireplace_calc import assess, change, load, save
 from fireplace_calc.__main__ import main
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
+from fireplace_calc.drawing.papers.class_papers import class_writing
 from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.drawing.papers.one_sheet import hand_over
+from fireplace_calc.drawing.papers.site_book import write_book
+from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.editing.designfile import load_words
 from fireplace_calc.editing.jobs.history_file import read_history
 from fireplace_calc.exports import write_dxf, write_spreadsheet
+from fireplace_calc.exports.hand_over_files import write_hand_over
 from fireplace_calc.panels.session import Session
 from fireplace_calc.report.csv_files import write_csv
 from fireplace_calc.takeoff.cost import prices
@@ -78,6 +84,21 @@ def _command(design: Design, folder: Path) -> None:
         main([str(folder / "given.toml"), "--out", str(folder)])
 
 
+def _class_papers(design: Design, folder: Path) -> None:
+    seeds = range(2 if len(design.name) < 99 else 3)
+    list(class_writing([str(seed) for seed in seeds], folder / "class.pdf"))
+
+
+def _site_book(design: Design, folder: Path) -> None:
+    sheets = [Sheet(200.0, 100.0) for _ in design.name[:40]]
+    write_book(sheets, folder / "book.pdf", design.name, "book", "foot")
+
+
+def _for_client(kind: str, design: Design, folder: Path) -> None:
+    chosen = NamedDesign("chosen", assess(design))
+    list(write_hand_over(folder / f"for-the-client.{kind}", chosen))
+
+
 JOBS: dict[str, tuple[Callable[[Path, Iterator[Design]], Iterator[None]], float]] = {
     "session": (_session, 0.3),
     "save": (_each(lambda d, f: save(d, f / "design.toml")), 0.1),
@@ -90,6 +111,11 @@ JOBS: dict[str, tuple[Callable[[Path, Iterator[Design]], Iterator[None]], float]
     "hand over": (_each(lambda d, f: list(hand_over(assess(d), [], f / "hand-over.pdf"))), 1.0),
     "papers": (_each(lambda d, f: paper_set(assess(d), f / "papers.pdf")), 3.0),
     "command": (_each(_command), 4.0),
+    "class papers": (_each(_class_papers), 1.0),
+    "site book": (_each(_site_book), 0.3),
+    "turning room": (_each(partial(_for_client, "html")), 1.5),
+    "client's pages": (_each(partial(_for_client, "pdf")), 6.0),
+    "client's picture": (_each(partial(_for_client, "png")), 6.0),
 }
 """What the child does, and how long after its first file it may live. [s]"""
 

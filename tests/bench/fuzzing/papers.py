@@ -29,6 +29,10 @@ def whole(path: Path) -> bool:
         return content.rstrip().endswith(b"EOF") and content.count(b"ENDSEC") >= 5
     if path.suffix == ".xlsx":
         return _adds_up(path)
+    if path.suffix == ".png":
+        return content.startswith(b"\x89PNG") and content.endswith(b"IEND\xaeB`\x82")
+    if path.suffix in (".html", ".svg"):
+        return content.rstrip().endswith(b"</" + path.suffix[1:].encode() + b">")
     rows = list(csv.reader(io.StringIO(content.decode())))
     return (
         len(rows) > 1 and content.endswith(b"\n") and all(len(row) == len(rows[0]) for row in rows)

@@ -31,9 +31,10 @@ class Figure:
         Its title.
     box : tuple of float
         What is drawn, left, bottom, right, top. [m]
-    margins : tuple of float
+    margins : tuple of float, or callable
         Room for words and dimensions beyond that, left, bottom, right, top; the title's not
-        counted. [mm]
+        counted. A callable gives it for a denominator: a column of notes that is higher than the
+        drawing needs more the smaller that is. [mm]
     paint : callable
         Draws and annotates through a window; keeps within box and margins.
     scales : tuple of float
@@ -46,16 +47,21 @@ class Figure:
     mark: str
     name: str
     box: Extent
-    margins: Extent
+    margins: Extent | Callable[[float], Extent]
     paint: Callable[[View], None]
     scales: tuple[float, ...]
     note: str = ""
 
+    def room(self, denominator: float) -> Extent:
+        """Its margins at a scale. [mm]"""
+        return self.margins(denominator) if callable(self.margins) else self.margins
+
     def size(self, denominator: float, scale: str = "") -> tuple[float, float]:
         """Width and height on paper with words and title. [mm]"""
         k, (left, low, right, top) = 1000 / denominator, self.box
-        wide = (right - left) * k + self.margins[0] + self.margins[2]
-        high = (top - low) * k + self.margins[1] + self.margins[3] + TITLE_ROOM
+        margins = self.room(denominator)
+        wide = (right - left) * k + margins[0] + margins[2]
+        high = (top - low) * k + margins[1] + margins[3] + TITLE_ROOM
         return max(wide, title_width(self.mark, self.name, scale, self.note)), high
 
 
@@ -103,9 +109,9 @@ def put(
     View
         The window it was drawn through.
     """
-    k = 1000 / denominator
-    x0 = corner[0] + figure.margins[0] - figure.box[0] * k
-    y0 = corner[1] + TITLE_ROOM + figure.margins[1] - figure.box[1] * k
+    k, margins = 1000 / denominator, figure.room(denominator)
+    x0 = corner[0] + margins[0] - figure.box[0] * k
+    y0 = corner[1] + TITLE_ROOM + margins[1] - figure.box[1] * k
     view = View(sheet, x0, y0, k)
     figure.paint(view)
     title(sheet, corner, figure.mark, figure.name, scale, figure.note)

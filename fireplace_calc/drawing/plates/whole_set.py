@@ -14,7 +14,12 @@ from fireplace_calc.drawing.plates.title_block import dress
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.takeoff.cost import Price
 
-MAKERS: tuple[str, ...] = ("checks.inspector", "yard.order_sheets")
+MAKERS: tuple[str, ...] = (
+    "plan_sheets.plans",
+    "details.sheet",
+    "checks.inspector",
+    "yard.order_sheets",
+)
 """Modules under ``drawing``, in the order of their sheets. Each has ``plates(result, units, paper,
 prices)``, which gives its sheets; one that has nothing to show gives none.
 """

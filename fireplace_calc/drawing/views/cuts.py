@@ -50,40 +50,70 @@ def lintel_bars(view: View, geometry: Geometry) -> None:
 
 
 def cut_parts(
-    view: View, cuts: Iterable[tuple[Part, Sequence[Sequence[Point]]]], *stops: float
+    view: View,
+    cuts: Iterable[tuple[Part, Sequence[Sequence[Point]]]],
+    *stops: float,
+    sides: Sequence[float] = (),
+    holes: bool = False,
 ) -> None:
     """Draw parts in the cut plane.
 
     Edges that lie on one straight line are compared along it, so nothing is drawn twice and a joint
     inside one material is not drawn at all. Nothing is drawn along ``stops``, levels where an
-    upright section breaks off. [m]
+    upright section breaks off, and ``sides``, where it ends left or right. [m] With ``holes``
+    a ring that runs clockwise is a hole in the others of its part.
     """
-    named = [(part.material, polygon) for part, polygons in cuts for polygon in polygons]
+    taken = [(part.material, list(polygons)) for part, polygons in cuts]
+    named = [(material, polygon) for material, polygons in taken for polygon in polygons]
     if not named:
         return
     sizes = np.array([len(polygon) for _, polygon in named])
     points = view.ring([point for _, polygon in named for point in polygon])
-    for (material, _), ring in zip(named, np.split(points, np.cumsum(sizes)[:-1]), strict=True):
-        view.sheet.fill([ring], material, None if material in SOLID else material)
-    lines = _edges(points, sizes, [material for material, _ in named])
-    ends = [(1.0, 0.0, round(view.at(0.0, stop)[1], 2)) for stop in stops]
-    found = [(key, run) for key, edges in lines.items() if key not in ends for run in _runs(edges)]
-    upright = [(-key[2], run) for key, run in found if key[0] == 0.0 and run[2] == "cut"]
-    for x, run in upright:
-        for other, facing in upright:
+    rings = iter(np.split(points, np.cumsum(sizes)[:-1]))
+    for material, polygons in taken:
+        own, hatch = [next(rings) for _ in polygons], None if material in SOLID else material
+        for together in [own] if holes else [[ring] for ring in own]:
+            view.sheet.fill(together, material, hatch)
+    lines = _edges(points, sizes, [material for material, _ in named], holes)
+    ends = [(1.0, 0.0, view.at(0.0, stop)[1]) for stop in stops]
+    ends += [(0.0, 1.0, -view.at(side, 0.0)[0]) for side in sides]
+    found = [
+        (key, run)
+        for key, edges in lines.items()
+        if not any(key[:2] == end[:2] and abs(key[2] - end[2]) < 0.011 for end in ends)
+        for run in _runs(edges)
+    ]
+    for level in (False, True) if holes else (False,):
+        _thinned(
+            [
+                (key[2] if level else -key[2], run)
+                for key, run in found
+                if key[1 if level else 0] == 0.0 and run[2] == "cut"
+            ],
+            -1 if level else 1,
+        )
+    for (ux, uy, away), (low, high, weight, _) in found:
+        view.sheet.line([(ux * t - uy * away, uy * t + ux * away) for t in (low, high)], weight)
+
+
+def _thinned(lines: list[tuple[float, Run]], way: int) -> None:
+    """Give the thinner pen to what lies near what it faces, of lines that run one way. Each comes
+    with its place across; ``way`` is 1 where the right of a line counts up, -1 where it counts
+    down. [mm]
+    """
+    for x, run in lines:
+        for other, facing in lines:
             if (
-                0.0 < (other - x) * (1 if run[3] else -1) < NARROW
+                0.0 < (other - x) * (way if run[3] else -way) < NARROW
                 and run[3] != facing[3]
                 and run[0] < facing[1]
                 and facing[0] < run[1]
             ):
                 run[2] = "seen"
-    for (ux, uy, away), (low, high, weight, _) in found:
-        view.sheet.line([(ux * t - uy * away, uy * t + ux * away) for t in (low, high)], weight)
 
 
 def _edges(
-    points: np.ndarray, sizes: np.ndarray, materials: list[str]
+    points: np.ndarray, sizes: np.ndarray, materials: list[str], holes: bool = False
 ) -> dict[tuple[float, float, float], list[Edge]]:
     """Edges of rings by the straight line they lie on: its direction, and how far it passes the
     origin. [mm]
@@ -99,7 +129,7 @@ def _edges(
     with np.errstate(invalid="ignore", divide="ignore"):
         u = d / long[:, None]
     back = (u[:, 0] < -1e-6) | ((u[:, 0] < 1e-6) & (u[:, 1] < 0))
-    left = np.repeat(twice > 0, sizes) ^ back
+    left = np.repeat((twice > 0) | holes, sizes) ^ back
     u[back] *= -1
     away = u[:, 0] * p[:, 1] - u[:, 1] * p[:, 0]
     along = np.sort(

@@ -1,0 +1,161 @@
+"""Details at large scales: clean, true to the section, honest about what nobody told."""
+
+from math import tan
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from sampled import sampled
+from shapely import Polygon, box, make_valid, unary_union
+from sheet_ink import inked
+from strategies import designs
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.drawing.details import sheet as details
+from fireplace_calc.drawing.details.chamber_detail import chamber_window, corbel_step
+from fireplace_calc.drawing.details.crown_detail import crown_window
+from fireplace_calc.drawing.details.hearth_detail import hearth_window
+from fireplace_calc.drawing.details.limits import asked
+from fireplace_calc.drawing.details.lintel_detail import lintel_window
+from fireplace_calc.drawing.details.window import window_cuts
+from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.plates.figure import put
+from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.style import SMALL
+from fireplace_calc.drawing.views.layout import length
+from fireplace_calc.rules import PACKS
+
+SOME = settings(deadline=None, max_examples=20, suppress_health_check=list(HealthCheck))
+MAKER = ("details.sheet",)
+NAMES = ("boathouse", "boathouse-laid", "plain")
+WINDOWS = (lintel_window, chamber_window, crown_window, hearth_window)
+
+
+def shipped(name, **changes):
+    return assess(change(load(DESIGNS / f"{name}.toml"), changes))
+
+
+def sheets(result, units="feet-inches", size="A3"):
+    return whole_set.sheets(result, units, size, makers=MAKER)
+
+
+def drawn(result, key, units="feet-inches", denominator=8.0):
+    (figure,) = (f for f in details.figures(result, units) if f.key == key)
+    sheet = Sheet(900.0, 900.0)
+    put(sheet, (200.0, 200.0), figure, denominator, "")
+    return sheet
+
+
+def said(sheet):
+    return " ".join(label.text for label in sheet.labels)
+
+
+CASES = [(name, size, units) for size in PAPERS for units in SCALES for name in NAMES]
+
+
+@pytest.mark.parametrize(("name", "size", "units"), sampled(CASES, 3))
+def test_every_shipped_design_is_clean_on_every_paper(name, size, units):
+    for title, sheet in sheets(shipped(name), units, size):
+        assert not collisions(sheet), title
+        assert min(label.size for label in sheet.labels) >= SMALL
+
+
+@pytest.mark.parametrize("units", SCALES)
+@pytest.mark.parametrize("name", NAMES)
+def test_one_large_sheet_holds_them_and_is_half_used(name, units):
+    ((_, sheet),) = sheets(shipped(name), units)
+    assert inked(sheet) >= 0.5
+
+
+@settings(SOME)
+@given(designs(), st.sampled_from(sorted(PAPERS)), st.sampled_from(sorted(SCALES)))
+def test_any_design_is_clean_on_any_paper(design, size, units):
+    for title, sheet in sheets(assess(design), units, size):
+        assert not collisions(sheet), title
+
+
+@pytest.mark.parametrize("pack", sorted(PACKS))
+def test_every_book_has_its_details(pack):
+    for _, sheet in sheets(assess(load(DESIGNS / "boathouse-laid.toml"), pack)):
+        assert not collisions(sheet)
+
+
+@settings(SOME)
+@given(designs())
+def test_a_detail_cuts_what_the_section_cuts(design):
+    """Clipped by Shapely, part by part."""
+    geometry = assess(design).geometry
+    for window_of in WINDOWS:
+        window = window_of(geometry)
+        if window is None:
+            continue
+        zone = box(*window)
+        cut = {part.name: rings for part, rings in window_cuts(geometry, window)}
+        for part in geometry.parts:
+            wanted, made = (
+                unary_union([make_valid(Polygon(ring)) for ring in rings])
+                for rings in (part.section(), cut.get(part.name, []))
+            )
+            assert made.symmetric_difference(wanted & zone).area < 1e-9, part.name
+
+
+@settings(SOME)
+@given(designs(), st.sampled_from(sorted(SCALES)))
+def test_every_size_on_a_detail_is_the_design_own(design, units):
+    result = assess(design)
+    chimney, hearth = design.chimney, design.hearth
+    texts = {label.text for label in drawn(result, "crown_detail", units, 5.0).labels}
+    wanted = {length(v, units) for v in (chimney.crown, chimney.wash, chimney.liner_above) if v > 0}
+    if chimney.overhang > 0:
+        wanted.add(length(chimney.overhang, units))
+    assert wanted <= texts
+    if hearth.front > 0:
+        texts = {label.text for label in drawn(result, "hearth_detail", units, 5.0).labels}
+        assert length(hearth.thickness, units) in texts
+
+
+def test_a_course_of_a_corbelled_chamber_steps_in_by_its_share():
+    """By hand: the steepest face draws in x over a rise y; a course of 2 3/4 in takes x / y of it."""
+    result = shipped("boathouse-laid", **{"smoke_chamber.construction": "corbelled"})
+    f, course = result.geometry.frame, result.design.smoke_chamber.course
+    lean = max(f.chamber_slopes.values())
+    step = corbel_step(result.geometry)
+    assert step == pytest.approx(course * tan(lean))
+    assert f"steps in {length(step, 'feet-inches')}" in said(drawn(result, "chamber_detail"))
+
+
+def test_a_limit_stands_with_its_direction_and_its_verdict():
+    result = shipped("boathouse")
+    assert asked(result, "feet-inches", "THR-04") == ', at least 8"'
+    assert asked(result, "feet-inches", "CLR-08") == ', at most 1 1/8": FALLS SHORT'
+    assert asked(result, "millimetres", "Slope of the smoke chamber") == ", at most 45 deg"
+    assert asked(result, "feet-inches", "no such check") == ""
+
+
+@pytest.mark.parametrize(
+    ("key", "change", "wanted"),
+    [
+        ("crown_detail", {"chimney.drip": None}, "drip: not told"),
+        ("crown_detail", {"chimney.bond_break": None}, "bond break at the liner: not told"),
+        ("flashing_detail", {"clearance.chimney": None}, "air to framing: not told"),
+        ("framing_detail", {"clearance.fireblock": None}, "fireblock: not told"),
+        ("hearth_detail", {"hearth.support": None}, "what carries it: not told"),
+        ("lintel_detail", {"throat.damper_material": None}, "metal not told"),
+    ],
+)
+def test_what_nobody_told_is_said_so(key, change, wanted):
+    told = said(drawn(shipped("boathouse"), key))
+    unknown = said(drawn(shipped("boathouse", **change), key))
+    assert " ".join(wanted.split()) in " ".join(unknown.split())
+    assert wanted not in told
+
+
+def test_what_is_not_there_has_no_detail():
+    keys = {
+        f.key for f in details.figures(shipped("plain", **{"hearth.front": "0 in"}), "millimetres")
+    }
+    assert "hearth_detail" not in keys
+    assert "crown_detail" in keys

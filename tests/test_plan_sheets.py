@@ -1,0 +1,182 @@
+"""Plans of footing, throat, roof and two flues, and the height against the roof, on sheets."""
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from sampled import sampled
+from sheet_ink import inked
+from strategies import designs
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.plan_sheets import plans
+from fireplace_calc.drawing.plan_sheets.level_cut import level_rings
+from fireplace_calc.drawing.plan_sheets.roof_plan import cricket_run, pitch_words
+from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.plates.figure import put
+from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled, places
+from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.style import SMALL
+from fireplace_calc.drawing.views.layout import length
+from fireplace_calc.geometry.polygons import signed_area
+
+SOME = settings(deadline=None, max_examples=20, suppress_health_check=list(HealthCheck))
+MAKER = ("plan_sheets.plans",)
+TWO = {"second_flue.serves": "fireplace"}
+NAMES = ("boathouse", "boathouse-laid", "plain")
+
+
+def shipped(name, **changes):
+    return assess(change(load(DESIGNS / f"{name}.toml"), changes))
+
+
+def sheets(result, units="feet-inches", size="A3"):
+    return whole_set.sheets(result, units, size, makers=MAKER)
+
+
+def drawn(result, key, units="feet-inches", denominator=24.0):
+    """One figure alone on a large sheet, and the window it was drawn through."""
+    (figure,) = (f for f in plans.figures(result, units) if f.key == key)
+    sheet = Sheet(900.0, 900.0)
+    return sheet, put(sheet, (250.0, 250.0), figure, denominator, "")
+
+
+def written(sheet):
+    return {label.text for label in sheet.labels}
+
+
+CASES = [(name, size, units) for size in PAPERS for units in SCALES for name in NAMES]
+
+
+@pytest.mark.parametrize(("name", "size", "units"), sampled(CASES, 3))
+def test_every_shipped_design_is_clean_on_every_paper(name, size, units):
+    for told in ({},) if name == "boathouse" else ({}, TWO):
+        for title, sheet in sheets(shipped(name, **told), units, size):
+            assert not collisions(sheet), (title, told)
+            assert min(label.size for label in sheet.labels) >= SMALL
+
+
+@pytest.mark.parametrize("units", SCALES)
+@pytest.mark.parametrize("name", NAMES)
+def test_one_large_sheet_holds_them_and_is_half_used(name, units):
+    ((_, sheet),) = sheets(shipped(name), units)
+    assert inked(sheet) >= 0.5
+
+
+@settings(SOME)
+@given(designs(), st.sampled_from(sorted(PAPERS)), st.sampled_from(sorted(SCALES)))
+def test_any_design_is_clean_on_any_paper(design, size, units):
+    for title, sheet in sheets(assess(design), units, size):
+        assert not collisions(sheet), title
+
+
+@settings(SOME)
+@given(designs(), st.sampled_from(sorted(SCALES)))
+def test_every_size_on_a_plan_is_the_geometry_own(design, units):
+    """By hand from frame and inputs: footing, base, throat."""
+    result = assess(design)
+    f, base = result.geometry.frame, design.base
+    sheet, _ = drawn(result, "base_plan", units, 48.0)
+    wanted = {length(f.block_half, units), length(f.block_back, units)}
+    if base.footing_projection > 0:
+        wanted.add(length(base.footing_projection, units))
+    assert wanted <= written(sheet)
+    sheet, _ = drawn(result, "throat_plan", units, 12.0)
+    stops = (0.0, f.throat_front, f.throat_back, f.depth, f.block_back)
+    wanted = {length(b - a, units) for a, b in zip(stops, stops[1:], strict=False) if b - a > 1e-6}
+    assert wanted | {length(f.throat_width / 2, units)} <= written(sheet)
+
+
+@settings(SOME)
+@given(designs())
+def test_a_level_cut_holds_what_the_solids_hold(design):
+    """Area of rings with holes against thin slices of the part's own volume, from its solids."""
+    geometry = assess(design).geometry
+    for part in geometry.parts:
+        z = (part.bottom + part.top) / 2
+        area = sum(signed_area(ring) for ring in level_rings(geometry, part, z))
+        adds, cuts = part.plan(z)
+        wanted = sum(abs(signed_area(r)) for r in adds) - sum(abs(signed_area(r)) for r in cuts)
+        assert area == pytest.approx(wanted, abs=1e-9), part.name
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_plan_is_drawn_to_its_scale(name):
+    """The footing's outline measured on the paper."""
+    result = shipped(name)
+    f, out = result.geometry.frame, result.design.base.footing_projection
+    for denominator in (16.0, 24.0, 48.0):
+        sheet, _ = drawn(result, "base_plan", denominator=denominator)
+        rings = [r for r in sheet.lines["seen", "ink"] if len(r) == 5 and (r[0] == r[-1]).all()]
+        wide = max(ring[:, 0].max() - ring[:, 0].min() for ring in rings)
+        assert wide == pytest.approx(2000 * (f.block_half + out) / denominator, abs=0.2)
+
+
+def test_a_cricket_meets_the_roof_where_its_ridge_is_as_high():
+    """A level ridge 9 1/4 in over a roof of 7:12 runs 9.25 / (7/12) = 15.857 in into it."""
+    run, told = cricket_run(shipped("boathouse").geometry, 0.3)
+    assert told
+    assert run / 0.0254 == pytest.approx(15.857, abs=5e-4)
+    assert cricket_run(shipped("boathouse", **{"roof.cricket_height": None}).geometry, 0.3) == (
+        0.3,
+        False,
+    )
+
+
+def test_what_nobody_told_is_not_drawn():
+    told = shipped("boathouse", **{"clearance.chimney": None, "roof.cricket": None})
+    sheet, _ = drawn(told, "roof_plan")
+    said = " ".join(label.text for label in sheet.labels)
+    assert "air to framing: not told" in said
+    assert "cricket: not told" in said
+    known, _ = drawn(shipped("boathouse"), "roof_plan")
+    assert len(known.lines["hidden", "ink"]) > len(sheet.lines["hidden", "ink"])
+
+
+def test_the_second_flue_has_its_plan():
+    keys = [f.key for f in plans.figures(shipped("boathouse-laid", **TWO), "feet-inches")]
+    assert "chimney_plan" in keys
+    assert "chimney_plan" not in [f.key for f in plans.figures(shipped("plain"), "feet-inches")]
+
+
+def test_a_flue_that_has_gone_aside_is_measured_from_the_center_line():
+    result = shipped("boathouse-laid", **{"flue.offset": "14 in", "flue.offset_rise": "40 in"})
+    sheet, _ = drawn(result, "roof_plan", denominator=16.0)
+    assert "1'-2\"" in written(sheet)
+
+
+@pytest.mark.parametrize(
+    ("pitch", "american", "metric"), [(7 / 12, "7:12", "30 deg"), (0.0, "0:12", "0 deg")]
+)
+def test_a_slope_is_said_as_the_trade_says_it(pitch, american, metric):
+    assert pitch_words(pitch, "feet-inches") == american
+    assert pitch_words(pitch, "millimetres") == metric
+
+
+boxes = st.lists(st.tuples(st.floats(5, 200), st.floats(5, 120)), min_size=1, max_size=8)
+
+
+@given(boxes)
+def test_boxes_stand_in_the_rectangle_and_apart(sizes):
+    found = places(sizes, 380.0, 230.0)
+    if found is None:
+        return
+    spots = [(x, y, x + w, y + h) for (x, y), (w, h) in zip(found, sizes, strict=True)]
+    assert all(x >= 0 and y >= 0 and r <= 380 + 1e-6 and d <= 230 + 1e-6 for x, y, r, d in spots)
+    for n, a in enumerate(spots):
+        for b in spots[n + 1 :]:
+            gaps = (a[0] - b[2], b[0] - a[2], a[1] - b[3], b[1] - a[3])
+            assert max(gaps) >= 8.0 - 1e-6
+
+
+def test_what_one_sheet_does_not_hold_goes_on_two():
+    result = assess(Design())
+    on = paper("feet-inches", "letter")
+    figures = plans.figures(result, "feet-inches")
+    made = filled("Plans", figures, on, SCALES["feet-inches"], least=24.0)
+    assert len(made) > 1
+    assert [key for plate in made for key in plate.figures] == [f.key for f in figures]
+    assert chosen_scales(figures, SCALES["feet-inches"], 50.0, 50.0) is None

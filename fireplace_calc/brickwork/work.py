@@ -124,7 +124,17 @@ def count_bricks(layouts: tuple[Layout, ...]) -> BrickCount:
 
 
 def usual_joint(design: Design) -> float:
-    """Joint of firebrick and of refractory sections, 1/8 in while it is not known. [m]"""
+    """Joint of firebrick and of refractory sections, 1/8 in while it is not known.
+
+    Parameters
+    ----------
+    design : Design
+
+    Returns
+    -------
+    float
+        [m]
+    """
     told = design.firebox.joint
     return USUAL_JOINT if told is None else told
 

@@ -143,7 +143,7 @@ def count_sections(part: Part, courses: Sequence[Course]) -> tuple[int, float, s
         How many [-]; what share of the part's height is bed joint [-]; the height of a top one that
         is cut; the same, and how high a piece is along the slope where some lean.
     """
-    bare, level = sum([course.height for course in courses]), ""
+    bare, level = sum([top - bottom for _, _, bottom, top, *_ in courses]), ""
     if courses and courses[-1].cut:
         level = f"top one of {len(courses)} courses cut to {feet_inches(courses[-1].height)}"
     most = max([course.along for course in courses], default=0.0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from functools import cached_property
 from typing import NamedTuple
 
@@ -55,21 +55,21 @@ class Course(NamedTuple):
 
 Maker = Callable[[], tuple[Course, ...]]
 """Makes the courses of one part."""
+Finder = Callable[[str], Maker | None]
+"""Finds that of a part by its name, where the part has courses."""
 
 
 class CourseList:
-    """Every course of a fireplace. A part's courses are made when they are first asked for.
+    """Every course of a fireplace. A part's courses are made when they are first asked for."""
 
-    Attributes
-    ----------
-    parts : tuple of str
-        Parts that are laid or set in courses, from the footing up.
-    """
-
-    def __init__(self, makers: Mapping[str, Maker]) -> None:
-        self.parts: tuple[str, ...] = tuple(makers)
-        self._makers = dict(makers)
+    def __init__(self, names: Callable[[], tuple[str, ...]], maker: Finder) -> None:
+        self._names, self._maker = names, maker
         self._made: dict[str, tuple[Course, ...]] = {}
+
+    @cached_property
+    def parts(self) -> tuple[str, ...]:
+        """Parts that are laid or set in courses, from the footing up."""
+        return tuple(name for name in self._names() if self._maker(name) is not None)
 
     def of(self, part: str) -> tuple[Course, ...]:
         """Courses of one part, bottom to top.
@@ -86,7 +86,7 @@ class CourseList:
             steel or in herringbone.
         """
         if part not in self._made:
-            maker = self._makers.get(part)
+            maker = self._maker(part)
             self._made[part] = maker() if maker else ()
         return self._made[part]
 

@@ -8,6 +8,8 @@ from fireplace_calc.brickwork.courses.course import Course, CourseList, Maker
 from fireplace_calc.brickwork.courses.gauged import gauged
 from fireplace_calc.brickwork.courses.of_block import block_courses
 from fireplace_calc.brickwork.courses.of_brick import (
+    NOT_COURSED,
+    WALLS,
     facing_courses,
     lining_courses,
     wall_courses,
@@ -23,10 +25,16 @@ from fireplace_calc.brickwork.coursing import block_coursing
 from fireplace_calc.brickwork.unit import block, firebrick
 from fireplace_calc.brickwork.work import usual_joint
 from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.pieces.records import PARTS
 
 FACING = "facing"
 """What the face of the room is called in the list: it is no part of the geometry."""
 IN_BLOCK = ("base walls", "hearth extension base", "hearth seat base")
+LININGS = {
+    "refractory": lining_sections,
+    "firebrick": lining_courses,
+    "brick": lining_courses,
+}
 COURSED_FACES = ("brick", "tile")
 
 
@@ -46,36 +54,34 @@ def course_list(geometry: Geometry) -> CourseList:
 
 
 def _listed(geometry: Geometry) -> CourseList:
-    found: dict[str, Maker] = {}
-    of_set = piece_courses(geometry) if geometry.design.piece_set is not None else {}
-    walls = wall_courses(geometry)
-    for part in geometry.parts:
-        if part.volume <= 0:
-            continue
-        name = part.name
-        maker = of_set.get(name) or walls.get(name) or _maker(geometry, part)
-        if maker is not None:
-            found[name] = maker
-    if geometry.design.surround.face in COURSED_FACES:
-        found[FACING] = lambda: facing_courses(geometry)
-    return CourseList(found)
+    def names() -> tuple[str, ...]:
+        return (*(part.name for part in geometry.parts), FACING)
+
+    def maker(name: str) -> Maker | None:
+        if name == FACING:
+            coursed = geometry.design.surround.face in COURSED_FACES
+            return (lambda: facing_courses(geometry)) if coursed else None
+        part = geometry.by_name.get(name)
+        return _maker(geometry, part) if part is not None and part.volume > 0 else None
+
+    return CourseList(names, maker)
 
 
 def _maker(geometry: Geometry, part: Part) -> Maker | None:
     """How the courses of a part are made, where it has some."""
     of: Callable[[Geometry, Part], tuple[Course, ...]] | None = None
-    if part.name in IN_BLOCK:
+    if geometry.design.piece_set is not None and part.name in PARTS:
+        of = piece_courses
+    elif part.name in IN_BLOCK:
         of = _in_block
     elif part.name in FLUES:
         of = flue_courses
     elif part.name == "firebox lining":
-        of = {
-            "refractory": lining_sections,
-            "firebrick": lining_courses,
-            "brick": lining_courses,
-        }.get(part.material)
+        of = LININGS.get(part.material)
     elif part.name == "smoke chamber lining":
         of = {"clay liner": chamber_sections, "firebrick": _chamber_brick}.get(part.material)
+    elif part.name in WALLS and part.material not in NOT_COURSED:
+        of = wall_courses
     return None if of is None else lambda: of(geometry, part)
 
 

@@ -6,7 +6,7 @@ from math import ceil
 
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
-from fireplace_calc.brickwork.courses.course import Course, Maker
+from fireplace_calc.brickwork.courses.course import Course
 from fireplace_calc.brickwork.courses.gauged import CUT, even_bed, gauged
 from fireplace_calc.brickwork.seen.coursing_of_face import coursed_face, face_joint_widths
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit, block, common_brick
@@ -23,6 +23,8 @@ WALLS = (
 """Walls of brick or block, one on another."""
 LEAST_FACE = 3 * INCH / 4
 """No course of a face is cut lower; the beds take up what is less: our own habit. [m]"""
+NOT_COURSED = ("stone", "concrete", "refractory")
+"""Walls of these have no courses of one height."""
 BY_ITSELF = "sides only: the raked back is laid by itself along its slope"
 GOES_ON = "its top courses go on into the next part"
 
@@ -73,7 +75,17 @@ def _beside_rake(course: Course, bend: float) -> Course:
 
 
 def face_reach(geometry: Geometry) -> float:
-    """Up to where the room sees the face: ceiling, mantel, or the end of the masonry. [m]"""
+    """Up to where the room sees the face: ceiling, mantel, or the end of the masonry.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    float
+        [m]
+    """
     return min(face_end(geometry), geometry.frame.crown_bottom)
 
 
@@ -108,62 +120,53 @@ def facing_courses(geometry: Geometry) -> tuple[Course, ...]:
     return tuple(made)
 
 
-def wall_courses(geometry: Geometry) -> dict[str, Maker]:
-    """Brick or block of the walls. Walls of the same units are one work: their courses run through
-    from what the lowest stands on, with beds stretched so that they come out at the top.
+def wall_courses(geometry: Geometry, part: Part) -> tuple[Course, ...]:
+    """Brick or block of a wall. Walls of the same units that stand on each other are one work:
+    their courses run through from what the lowest stands on, with beds stretched so that they come
+    out at the top.
 
     Parameters
     ----------
     geometry : Geometry
+    part : Part
 
     Returns
     -------
-    dict of str and callable
-        A course belongs to the part in which its unit begins.
+    tuple of Course
+        Those whose units begin in the part.
     """
-    found: dict[str, Maker] = {}
-    run: list[tuple[Part, Unit | None, str]] = []
-    for name in WALLS:
-        part = geometry.by_name.get(name)
-        if part is None or part.volume <= 0 or part.material == "refractory":
-            continue
-        unit, kind = _unit(geometry, part)
-        if run and run[-1][1] != unit:
-            found |= _makers(run)
-            run = []
-        run.append((part, unit, kind))
-    return found | (_makers(run) if run else {})
-
-
-def _unit(geometry: Geometry, part: Part) -> tuple[Unit | None, str]:
-    if part.material in ("stone", "concrete"):
-        return None, ""
-    if part.material in ("block", "grouted block"):
-        return block(geometry), "block"
-    return common_brick(geometry.design), "brick"
-
-
-def _makers(run: list[tuple[Part, Unit | None, str]]) -> dict[str, Maker]:
-    unit, kind = run[0][1:]
-    if unit is None:
-        return {}
-    parts = [part for part, _, _ in run]
-    return {
-        part.name: lambda n=n: _of_run(parts, n, unit, kind)  # type: ignore[misc]
-        for n, part in enumerate(parts)
-    }
-
-
-def _of_run(parts: list[Part], n: int, unit: Unit, kind: str) -> tuple[Course, ...]:
-    bottom, top = parts[0].bottom, parts[-1].top
+    unit, kind = _unit(geometry, part)
+    run = _run_with(geometry, part, unit)
+    bottom, top = run[0].bottom, run[-1].top
     told = unit.course - unit.height
     even = even_bed(top - bottom, unit.height, told)
     whole = gauged(kind, kind, bottom, top, unit.height, told if even is None else even)
-    ends = [part.bottom for part in parts[1:]]
-    low = ends[n - 1] if n else bottom
-    high = ends[n] if n < len(ends) else top + 1.0
-    mine = [c for c in whole if low - ROUNDING <= c.bottom - c.bed < high - ROUNDING]
-    made = [c._replace(part=parts[n].name, number=k) for k, c in enumerate(mine, 1)]
-    if made and made[-1].top > parts[n].top + LEAST_CUT:
+    n = run.index(part)
+    high = run[n + 1].bottom if n + 1 < len(run) else top + 1.0
+    mine = [c for c in whole if part.bottom - ROUNDING <= c.bottom - c.bed < high - ROUNDING]
+    made = [c._replace(part=part.name, number=k) for k, c in enumerate(mine, 1)]
+    if made and made[-1].top > part.top + LEAST_CUT:
         made[-1] = made[-1]._replace(note=GOES_ON)
     return tuple(made)
+
+
+def _run_with(geometry: Geometry, part: Part, unit: Unit) -> list[Part]:
+    """The walls of the same units under and over a part, with it, bottom to top."""
+    run: list[Part] = []
+    for name in WALLS:
+        other = geometry.by_name.get(name)
+        if other is None or other.volume <= 0 or other.material == "refractory":
+            continue
+        if other.material in NOT_COURSED or _unit(geometry, other)[0] != unit:
+            if part in run:
+                break
+            run = []
+        else:
+            run.append(other)
+    return run
+
+
+def _unit(geometry: Geometry, part: Part) -> tuple[Unit, str]:
+    if part.material in ("block", "grouted block"):
+        return block(geometry), "block"
+    return common_brick(geometry.design), "brick"

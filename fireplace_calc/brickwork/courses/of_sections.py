@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import hypot
 
-from fireplace_calc.brickwork.courses.course import Course, Maker
+from fireplace_calc.brickwork.courses.course import Course
 from fireplace_calc.brickwork.courses.gauged import gauged
 from fireplace_calc.brickwork.work import usual_joint
 from fireplace_calc.geometry.parts import Geometry, Part
@@ -56,12 +57,22 @@ def lining_sections(geometry: Geometry, part: Part) -> tuple[Course, ...]:
     tuple of Course
         Over the bend of the back, how high the back's piece is along the slope.
     """
-    box, f = geometry.design.firebox, geometry.frame
-    made = gauged(
-        part.name, "section", f.slab_top, f.throat, box.section_height, usual_joint(geometry.design)
-    )
+    d, f = geometry.design, geometry.frame
+    high = d.firebox.section_height
+    return _raked(part.name, f.slab_top, f.throat, high, usual_joint(d), f.back_bend, f.lean)
+
+
+@lru_cache(maxsize=64)
+def _raked(
+    part: str, bottom: float, top: float, high: float, joint: float, bend: float, lean: float
+) -> tuple[Course, ...]:
+    """Sections that lean from the level of a bend on, by so much per unit of height."""
+    made = gauged(part, "section", bottom, top, high, joint)
+    if lean <= 0:
+        return made
+    longer = hypot(1.0, lean) - 1
     return tuple(
-        _leaning(c, hypot(c.height, f.back_at(c.bottom) - f.back_at(c.top)), RAKED) for c in made
+        _leaning(c, c.height + longer * max(c.top - max(c.bottom, bend), 0.0), RAKED) for c in made
     )
 
 
@@ -85,40 +96,35 @@ def chamber_sections(geometry: Geometry, part: Part) -> tuple[Course, ...]:
     )
 
 
-def piece_courses(geometry: Geometry) -> dict[str, Maker]:
-    """Pieces of a set, lift by lift, under the part that they belong to.
+def piece_courses(geometry: Geometry, part: Part) -> tuple[Course, ...]:
+    """Pieces of a set that belong to a part, lift by lift.
 
     Parameters
     ----------
     geometry : Geometry
         Of a design with a set.
+    part : Part
+        One of ``PARTS``.
 
     Returns
     -------
-    dict of str and callable
+    tuple of Course
+        Of a lift whose pieces differ in height, from the lowest foot to the highest head.
     """
-    return {
-        name: lambda name=name: _pieces_of(geometry, name)  # type: ignore[misc]
-        for name in PARTS
-        if name in geometry.by_name
-    }
-
-
-def _pieces_of(geometry: Geometry, name: str) -> tuple[Course, ...]:
     from fireplace_calc.geometry.from_set.set_up import set_up  # wakes manifold3d
 
     up, f = set_up(geometry.design), geometry.frame
     start = f.hearth - up.floor - up.read.plate_top
     made: list[Course] = []
     for n, here in enumerate(up.assembly.by_lift):
-        mine = [one for one in here if one.piece.role in PARTS[name]]
+        mine = [one for one in here if one.piece.role in PARTS[part.name]]
         if not mine:
             continue
         under = up.assembly.tops[n - 1] if n else up.assembly.start
         foot, head = min(one.level for one in mine), max(one.top for one in mine)
         made.append(
             Course(
-                *(name, len(made) + 1, start + foot, start + head),
+                *(part.name, len(made) + 1, start + foot, start + head),
                 kind="piece",
                 bed=foot - under,
             )

@@ -203,7 +203,11 @@ class Bands:
         return (self.wide - BETWEEN * (count - 1)) / count
 
     def band(
-        self, blocks: Sequence[Together], count: int = 1, head: Sequence[Together] = ()
+        self,
+        blocks: Sequence[Together],
+        count: int = 1,
+        head: Sequence[Together] = (),
+        after: float = AFTER,
     ) -> None:
         """Put blocks into columns as low as they can be, on as many sheets as it takes.
 
@@ -214,13 +218,15 @@ class Bands:
             Of columns. [-]
         head : sequence of Together
             Over each column.
+        after : float
+            Left blank under it. [mm]
         """
         left = list(blocks)
         while left:
             over = sum(block.high for block in head)
             if (high := lowest(left, count, self.room - over)) is not None:
                 self._put(split(left, count, high)[0], count, head)
-                self.y -= high + over + AFTER
+                self.y -= high + over + after
                 return
             if self.room < LEAST + over and self.y < self.cell.top:
                 self._next()

@@ -14,7 +14,10 @@ from fireplace_calc.drawing.plates.title_block import dress
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.takeoff.cost import Price
 
+COVER = "cover_sheet.cover"
+"""Lists the sheets of the others, which are handed to it."""
 MAKERS: tuple[str, ...] = (
+    COVER,
     "plan_sheets.plans",
     "details.sheet",
     "checks.inspector",
@@ -65,6 +68,11 @@ def sheets(
     prices: Mapping[str, Price] | None = None,
     makers: tuple[str, ...] | None = None,
 ) -> list[tuple[str, Sheet]]:
-    """The whole set, by the name of each sheet."""
-    on = paper(units, size)
-    return bound([*plates(result, units, on, prices, makers)], result, units, on)
+    """The whole set, by the name of each sheet; the cover, which lists the others, is made last."""
+    on, chosen = paper(units, size), MAKERS if makers is None else makers
+    inside = tuple(name for name in chosen if name != COVER)
+    made = [*plates(result, units, on, prices, inside)]
+    if COVER in chosen:
+        cover = import_module(f"fireplace_calc.drawing.{COVER}")
+        made = [*cover.plates(result, units, on, prices, made), *made]
+    return bound(made, result, units, on)

@@ -5,7 +5,9 @@ from __future__ import annotations
 import numpy as np
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.drawing.sheets.sheet import View
+from fireplace_calc.drawing.room.eye import Eye
+from fireplace_calc.drawing.sheets.sheet import Pair, View
+from fireplace_calc.proportion import proportion_figures
 
 _HALF = np.array(
     [
@@ -71,3 +73,24 @@ def person(view: View, x: float, floor: float, height: float = 1.75) -> None:
     """Somebody standing there, for scale; feet on ``floor``, middle at ``x``. [m]"""
     body = np.stack([_BODY[:, 0], np.maximum(_BODY[:, 1], 0.0)], axis=1)
     view.seen(body * height + (x, floor), "person", "fine", layer=-1, ink="soft")
+
+
+def somebody(view: View, eye: Eye, stands: Pair) -> Array:
+    """A person on the floor of a room as an eye sees it; the ring that hides what lies behind.
+
+    Parameters
+    ----------
+    view : View
+    eye : Eye
+    stands : float, float
+        Across and toward the back. [m]
+
+    Returns
+    -------
+    array (k, 2)
+        [mm]
+    """
+    x, y = stands
+    ((at, floor),) = eye.see([(x, y, 0.0)])
+    person(view, at, floor, proportion_figures()["stature"][0] * eye.size(y))
+    return view.sheet.fills[-1, "person"][-1][0]

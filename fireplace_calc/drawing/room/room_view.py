@@ -15,7 +15,7 @@ from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.brickwork.arch_ring import voussoirs
 from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
 from fireplace_calc.drawing.room.eye import Block
-from fireplace_calc.drawing.room.for_scale import person
+from fireplace_calc.drawing.room.for_scale import somebody
 from fireplace_calc.drawing.room.guide_lines import guide_room, overlay
 from fireplace_calc.drawing.room.inside import draw_inside
 from fireplace_calc.drawing.room.room_scene import Scene, _named, scene, standing_out
@@ -77,25 +77,7 @@ def room(
     )
     (x0, z0), (x1, z1) = s.window[0], s.window[2]
     view, denominator = fit(sheet, cell, (x0, z0, x1, z1), (left, foot, right, 3.0), scales)
-    covers = _people(view, s)
-    blocks = [*s.hearth, *sorted(s.trim, key=lambda b: b.before(s.eye), reverse=True)]
-    outlines = [view.ring(b.outline(s.eye)) for b in blocks]
-    hidden_by, hidden = [*outlines, covers], HiddenLines(sheet)
-    breast = np.array(standing_out(geometry, s), dtype=float)
-    _shell(view, hidden, s, [view.ring(breast), *hidden_by], units)
-    _breast(view, hidden, geometry, s, breast, hidden_by)
-    opening = opening_ring(geometry)
-    hood = [view.ring(ring) for ring in [hood_ring(geometry, opening)] if ring]
-    draw_inside(view, hidden, geometry, s.eye, [*hidden_by, *hood])
-    hidden.outline(view.ring(opening), "cut", hidden_by)
-    for ring in hood:
-        view.sheet.fill([ring], "metal", layer=-2.5)
-        hidden.outline(ring, "seen", hidden_by)
-    for k, block in enumerate(blocks):
-        tone, layer = block.tone, -4 if k < len(s.hearth) else -2
-        behind = [*outlines[k + 1 :], covers]
-        _block(view, hidden, geometry, block, s, behind, tone, layer + k / 100)
-    hidden.lift()
+    draw_room(view, geometry, s, units)
     overlay(view, guides, s.window, cell, words)
     edge, foot = view.at(x0, z0)
     levels(
@@ -121,12 +103,33 @@ def room(
     return view
 
 
-def _people(view: View, s: Scene) -> np.ndarray:
-    """Somebody standing there; the ring that hides what lies behind. [mm]"""
-    x, y = s.person
-    ((at, floor),) = s.eye.see([(x, y, 0.0)])
-    person(view, at, floor, proportion_figures()["stature"][0] * s.eye.size(y))
-    return view.sheet.fills[-1, "person"][-1][0]
+def draw_room(view: View, geometry: Geometry, s: Scene, units: str, leveled: bool = True) -> None:
+    """The picture alone, without a word; with the eye's level on the wall, or without."""
+    sheet = view.sheet
+    covers = somebody(view, s.eye, s.person)
+    blocks = [*s.hearth, *sorted(s.trim, key=lambda b: b.before(s.eye), reverse=True)]
+    outlines = [view.ring(b.outline(s.eye)) for b in blocks]
+    hidden_by, hidden = [*outlines, covers], HiddenLines(sheet)
+    breast = np.array(standing_out(geometry, s), dtype=float)
+    _shell(view, hidden, s, [view.ring(breast), *hidden_by], units)
+    _breast(view, hidden, geometry, s, breast, hidden_by)
+    if leveled:
+        wall = view.ring(s.eye.see([(x, s.back, z) for x, z in s.wall]))
+        line = view.ring(np.array([[(-9e2, s.eye.level), (9e2, s.eye.level)]]))
+        within = [view.ring(s.window), wall]
+        hidden.lines(line, "hidden", within, [view.ring(breast), *hidden_by], ink="soft")
+    opening = opening_ring(geometry)
+    hood = [view.ring(ring) for ring in [hood_ring(geometry, opening)] if ring]
+    draw_inside(view, hidden, geometry, s.eye, [*hidden_by, *hood])
+    hidden.outline(view.ring(opening), "cut", hidden_by)
+    for ring in hood:
+        view.sheet.fill([ring], "metal", layer=-2.5)
+        hidden.outline(ring, "seen", hidden_by)
+    for k, block in enumerate(blocks):
+        tone, layer = block.tone, -4 if k < len(s.hearth) else -2
+        behind = [*outlines[k + 1 :], covers]
+        _block(view, hidden, geometry, block, s, behind, tone, layer + k / 100)
+    hidden.lift()
 
 
 def _shell(
@@ -179,7 +182,7 @@ def _breast(
     ring: np.ndarray,
     hidden_by: list[np.ndarray],
 ) -> None:
-    """Masonry in the wall with its face and lintel; the eye's level on the wall beside it."""
+    """Masonry in the wall with its face and lintel."""
     f, d = geometry.frame, geometry.design
     shown, window = view.ring(ring), view.ring(s.window)
     inside = np.array(
@@ -210,9 +213,6 @@ def _breast(
         hidden.lines(sides(holes[-1]), "seen", behind=hidden_by)
         hidden.hatch(view.ring(beds), behind=hidden_by)
     _face(view, geometry, [view.ring(faced)], holes, view.at(0.0, f.hearth))
-    wall = view.ring(s.eye.see([(x, s.back, z) for x, z in s.wall]))
-    level_line = view.ring(np.array([[(-9e2, s.eye.level), (9e2, s.eye.level)]]))
-    hidden.lines(level_line, "hidden", [window, wall], [shown, *hidden_by], ink="soft")
 
 
 def _face(

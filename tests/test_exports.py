@@ -2,6 +2,7 @@
 
 import os
 import re
+import zipfile
 from collections import Counter, defaultdict
 from dataclasses import replace
 from math import ceil
@@ -17,12 +18,14 @@ from sampled import sampled
 from shapely.ops import unary_union
 
 from fireplace_calc import assess, change
+from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import CUFT, INCH, MM, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.exports import write_dxf, write_spreadsheet
+from fireplace_calc.exports.order_table import COLUMNS, FIRST
 from fireplace_calc.geometry.assembled.sections import section
 from fireplace_calc.geometry.assembled.solids import (
     extent,
@@ -32,9 +35,10 @@ from fireplace_calc.geometry.assembled.solids import (
 )
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.report.csv_files import write_csv
-from fireplace_calc.takeoff import all_goods, total_weight
+from fireplace_calc.takeoff import goods_for, total_weight
 from fireplace_calc.takeoff.cost import bill, prices
 from fireplace_calc.takeoff.rules_of_thumb import second_opinion
+from fireplace_calc.takeoff.yard.price_list import unit_of
 
 WORKS = {
     "as it comes": {},
@@ -61,72 +65,140 @@ WORKS = {
 }
 
 
+HEADINGS = {cell: key for key, (cell, _, _) in COLUMNS.items()}
+
+
+def places(sheet):
+    """Columns of the order by what they hold, and rows by item, as its own headings say."""
+    columns = {HEADINGS[cell.value]: cell.column_letter for cell in sheet[FIRST - 1]}
+    rows = {sheet[f"{columns['item']}{n}"].value: n for n in range(FIRST, sheet.max_row + 1)}
+    return columns, {item: n for item, n in rows.items() if item}
+
+
 def test_the_spreadsheet_adds_up_by_its_own_formulas(boathouse, tmp_path):
-    """Its three formulas, worked here from the cells they name, give the order and the cost of the
-    bill.
-    """
+    """Worked here from the cells they name, formulas give the order and the cost of the bill."""
     for design in (boathouse, Design()):
         result = assess(design)
         sheet = openpyxl.load_workbook(
             write_spreadsheet(result, prices(), tmp_path / "order.xlsx")
         )["Order"]
+        at, number = places(sheet)
         total = 0.0
-        for number, row in enumerate(result.takeoff, 6):
-            assert (
-                sheet.cell(number, 7).value
-                == f"=ROUNDUP(ROUND(D{number}*(1+E{number})/F{number},9),0)*F{number}"
+        for row in result.takeoff:
+            n = number[row.item]
+            net, waste, step, spare, price = (
+                sheet[f"{at[key]}{n}"].value for key in ("net", "waste", "step", "spare", "price")
             )
-            assert sheet.cell(number, 9).value == f'=IF(H{number}="",0,G{number}*H{number})'
-            net, waste, step, price = (sheet.cell(number, column).value for column in (4, 5, 6, 8))
-            order = ceil(round(net * (1 + waste) / step, 9)) * step
-            assert order == pytest.approx(row.order) and step == all_goods()[row.item].step
-            total += order * price
-        last = 5 + len(result.takeoff)
-        assert sheet.cell(last + 1, 9).value == f"=SUM(I6:I{last})"
+            assert sheet[f"{at['order']}{n}"].value == (
+                "=MAX(ROUNDUP(ROUND({net}{n}*(1+{waste}{n})/{step}{n},9),0)*{step}{n},"
+                "{net}{n}+{spare}{n})".format(
+                    n=n, **{k.replace(" ", "_"): v for k, v in at.items()}
+                )
+            )
+            order = max(ceil(round(net * (1 + waste) / step, 9)) * step, net + spare)
+            assert order == pytest.approx(row.order) and step == goods_for(row.item).step
+            total += order * (price or 0)
+        last = FIRST + len(result.takeoff)
+        cost = at["cost"]
+        assert sheet[f"{cost}{last}"].value == f"=SUM({cost}{FIRST}:{cost}{last - 1})"
         assert total == pytest.approx(bill(result.takeoff, prices()).total)
 
 
 def evaluated(path):
-    """Every cell of the order as another program works it out: the library ``formulas`` reads the
-    file and runs its formulas.
+    """Every cell as another program works it out: the library ``formulas`` reads the file and runs
+    its formulas; by sheet in capitals, column and row.
     """
     model = formulas.ExcelModel().loads(str(path)).finish()
     found = {}
     for key, ranges in model.calculate().items():
-        place = re.fullmatch(r"'\[.+\]ORDER'!([A-Z]+)(\d+)", str(key))
+        place = re.fullmatch(r"'\[.+\](.+)'!([A-Z]+)(\d+)", str(key))
         if place:
-            found[place[1], int(place[2])] = ranges.value[0, 0]
+            found[place[1], place[2], int(place[3])] = ranges.value[0, 0]
     return found
 
 
-def cells_of(design, path):
+def cells_of(design, path, known=None):
     """The order's file as openpyxl has it, with its assessment."""
     result = assess(design)
-    return result, openpyxl.load_workbook(write_spreadsheet(result, prices(), path))
+    known = prices() if known is None else known
+    return result, openpyxl.load_workbook(write_spreadsheet(result, known, path))
 
 
-def same(found, result, known):
+def same(found, result, known, sheet):
     """Totals and every line as evaluated, against takeoff and bill."""
+    at, number = places(sheet)
+
+    def cell(key, n):
+        return found["ORDER", at[key], n]
+
     priced = bill(result.takeoff, known)
-    for number, line in enumerate(priced.lines, 6):
-        assert found["A", number] == line.row.item
-        assert found["G", number] == pytest.approx(line.row.order, abs=1e-9), line.row.item
-        assert found["I", number] == pytest.approx(line.amount or 0.0), line.row.item
+    for line in priced.lines:
+        n = number[line.row.item]
+        assert cell("item", n) == line.row.item
+        assert cell("order", n) == pytest.approx(line.row.order, abs=1e-9), line.row.item
+        if line.amount is None:
+            assert cell("cost", n) == "", line.row.item
+        else:
+            assert cell("cost", n) == pytest.approx(line.amount), line.row.item
         if line.packs:
-            assert found["L", number] == line.packs, line.row.item
-    last = 6 + len(priced.lines)
-    assert found["I", last] == pytest.approx(priced.total)
-    assert found["J", last] == pytest.approx(total_weight(result.takeoff))
+            assert cell("packs", n) == line.packs, line.row.item
+    last = FIRST + len(priced.lines)
+    assert cell("cost", last) == pytest.approx(priced.total)
+    assert cell("standing", last) == pytest.approx(total_weight(result.takeoff))
     trim = "Mantel and trim, wood"
     before = sum(row.volume for row in result.takeoff if row.item == trim)
-    assert found["K", last] == pytest.approx(sum(part.volume for part in result.parts) + before)
+    assert cell("meters", last) == pytest.approx(sum(part.volume for part in result.parts) + before)
 
 
 @pytest.mark.parametrize("name", sampled(WORKS, 0))
 def test_another_program_works_out_the_same_totals(name, tmp_path):
     """Order, cost, packs, weight and volume, evaluated from the file alone."""
-    result, _ = cells_of(change(Design(), WORKS[name]), tmp_path / "order.xlsx")
-    same(evaluated(tmp_path / "order.xlsx"), result, prices())
+    result, book = cells_of(change(Design(), WORKS[name]), tmp_path / "order.xlsx")
+    same(evaluated(tmp_path / "order.xlsx"), result, prices(), book["Order"])
+
+
+RATED = {"Labor, mason": 60.0, "Sales tax": 7.5, "Flashing": 320.0}
+
+
+@pytest.mark.parametrize("name", ["boathouse", *sampled(["plain", "boathouse-laid"], 0)])
+def test_stored_values_are_what_another_program_works_out(name, tmp_path):
+    """Every formula of every sheet; two items without a price, some rates beside the list."""
+    known = {item: p for item, p in prices().items() if item not in ("Mortar", "Hearth stone")}
+    known |= {
+        item: replace(known["Footing concrete"], item=item, unit=unit_of(item), price=price)
+        for item, price in RATED.items()
+    }
+    path = tmp_path / "order.xlsx"
+    _, book = cells_of(load(DESIGNS / f"{name}.toml"), path, known)
+    stored, found = openpyxl.load_workbook(path, data_only=True), evaluated(path)
+    tried = 0
+    for sheet in book:
+        for line in sheet.iter_rows():
+            for cell in line:
+                if cell.data_type != "f":
+                    continue
+                value = stored[sheet.title][cell.coordinate].value
+                theirs = found[sheet.title.upper(), cell.column_letter, cell.row]
+                if value is None or theirs == "":
+                    assert (value or "") == theirs == "", (sheet.title, cell.coordinate)
+                else:
+                    assert theirs == pytest.approx(value, rel=1e-12), (sheet.title, cell.coordinate)
+                tried += 1
+    assert tried > 200 and {"Order", "By supplier", "Beside the list"} <= set(book.sheetnames)
+
+
+def test_no_formula_is_left_without_its_value(tmp_path):
+    """Whoever looks at the file on a phone sees figures: in its own text no formula stands alone."""
+    write_spreadsheet(assess(Design()), prices(), tmp_path / "order.xlsx")
+    with zipfile.ZipFile(tmp_path / "order.xlsx") as parts:
+        text = "".join(
+            parts.read(name).decode() for name in parts.namelist() if "worksheets/" in name
+        )
+    assert text.count("<f>") > 200
+    assert len(re.findall(r"</f><v>[-0-9.e]+</v>", text)) == text.count("<f>") - text.count(
+        't="str"'
+    )
+    assert "<v />" not in text and "<v/>" not in text
 
 
 @pytest.mark.whole
@@ -135,35 +207,38 @@ def test_change_a_price_a_waste_or_a_quantity_and_the_totals_follow(boathouse, t
     takeoff of that waste.
     """
     result, book = cells_of(boathouse, tmp_path / "order.xlsx")
-    at = {row.item: number for number, row in enumerate(result.takeoff, 6)}
-    last = 6 + len(result.takeoff)
+    at, number = places(book["Order"])
+    last, mortar = FIRST + len(result.takeoff), number["Mortar"]
     before = evaluated(tmp_path / "order.xlsx")
-    del book["Findings"]  # no formula stands there; without it the rest is read four times quicker
-    book["Order"].cell(at["Mortar"], 8).value = 31.75
+    for title in ("Findings", "Draft", "Structure"):
+        del book[title]  # no formula stands there; without them the rest is read quicker
+    order = book["Order"]
+    order[f"{at['price']}{mortar}"].value = 31.75
     book.save(tmp_path / "price.xlsx")
     dearer = {
         item: replace(price, price=31.75) if item == "Mortar" else price
         for item, price in prices().items()
     }
     after = evaluated(tmp_path / "price.xlsx")
-    same(after, result, dearer)
-    assert after["I", last] != pytest.approx(before["I", last])
+    same(after, result, dearer, order)
+    total = ("ORDER", at["cost"], last)
+    assert after[total] != pytest.approx(before[total])
 
     wasteful = change(boathouse, {"waste.mortar": "37 %", "waste.firebrick": "21 %"})
-    for number, row in enumerate(result.takeoff, 6):
-        waste = {"mortar": 0.37, "firebrick": 0.21}.get(all_goods()[row.item].waste)
+    for row in result.takeoff:
+        waste = {"mortar": 0.37, "firebrick": 0.21}.get(goods_for(row.item).waste)
         if waste is not None:
-            book["Order"].cell(number, 5).value = waste
+            order[f"{at['waste']}{number[row.item]}"].value = waste
     book.save(tmp_path / "waste.xlsx")
-    same(evaluated(tmp_path / "waste.xlsx"), assess(wasteful), dearer)
+    same(evaluated(tmp_path / "waste.xlsx"), assess(wasteful), dearer, order)
 
-    book["Order"].cell(at["Mortar"], 8).value = None
-    book["Order"].cell(at["Mortar"], 4).value = 2 * result.takeoff[at["Mortar"] - 6].net
+    order[f"{at['price']}{mortar}"].value = None
+    net = next(row.net for row in result.takeoff if row.item == "Mortar")
+    order[f"{at['net']}{mortar}"].value = 2 * net
     book.save(tmp_path / "none.xlsx")
     found = evaluated(tmp_path / "none.xlsx")
-    assert (
-        found["I", at["Mortar"]] == 0 and found["G", at["Mortar"]] > 1.9 * after["G", at["Mortar"]]
-    )
+    assert found["ORDER", at["cost"], mortar] == ""
+    assert found["ORDER", at["order"], mortar] > 1.9 * after["ORDER", at["order"], mortar]
 
 
 def test_an_item_without_a_price_is_named_and_not_free():

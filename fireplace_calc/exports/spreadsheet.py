@@ -1,88 +1,67 @@
 """The order as a spreadsheet that goes on adding up: change waste, a quantity or a price, and the
-totals follow.
+totals follow. What the job takes besides, and what was found, stand on sheets of their own.
 """
 
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
-from io import BytesIO
+from collections.abc import Iterable, Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
-from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.resources import made_by
-from fireplace_calc.base.units import InputError
-from fireplace_calc.brickwork.face_bond import english
+from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, POUND, InputError
 from fireplace_calc.editing.whole_files import write_whole
+from fireplace_calc.exports.order_table import FIRST, LETTER, MASS, MONEY, write_order
+from fireplace_calc.exports.stored_formulas import ColumnKind, Formula, StoredBook
 from fireplace_calc.report.csv_files import FINDING_COLUMNS, finding_row, harmless
-from fireplace_calc.report.sentences import CAUTION
-from fireplace_calc.takeoff import goods_for
-from fireplace_calc.takeoff.cost import Price, bill
+from fireplace_calc.report.sentences import asked, compared
+from fireplace_calc.report.yard.beside_the_list import TAX
+from fireplace_calc.report.yard.by_supplier import YardOrder, yard_order
+from fireplace_calc.rules import Finding
+from fireplace_calc.takeoff.cost import Price
 
-if TYPE_CHECKING:
-    from _typeshed import SizedBuffer
-
-HEADINGS = (
-    "Item",
-    "Material",
-    "Unit",
-    "Net",
-    "Waste",
-    "Sold by",
-    "To order",
-    "Price of one",
-    "Cost",
-    "Weight of net [kg]",
-    "Volume [m3]",
-    "Packs",
-    "Pack",
-    "How counted",
+BY_SUPPLIER = (
+    ColumnKind("Supplier", 26),
+    ColumnKind("First day", 8),
+    ColumnKind("Lines", 8),
+    ColumnKind("Cost", 12, MONEY),
+    ColumnKind("Weight as ordered [lb]", 12, MASS),
+    ColumnKind("Weight as ordered [kg]", 12, MASS),
 )
-FORMATS = {
-    4: "#,##0.00",
-    5: "0 %",
-    7: "#,##0.00",
-    8: "#,##0.00",
-    9: "#,##0.00",
-    10: "#,##0",
-    11: "0.000",
-}
-"""How the figures of a column are shown."""
-FIRST = 6
-"""Row of the first item; over it stand name, caution and the headings. [-]"""
-PROPERTIES = (
-    '<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties">'
-    f"<Application>{made_by()}</Application></Properties>"
+BESIDES = (
+    ColumnKind("What", 28),
+    ColumnKind("From whom", 24),
+    ColumnKind("For what", 50),
+    ColumnKind("How much", 10, "#,##0.0"),
+    ColumnKind("Unit", 16),
+    ColumnKind("Rate", 12, MONEY),
+    ColumnKind("Cost", 12, MONEY),
+    ColumnKind("Note", 44),
 )
-
-
-class _Archive(ZipFile):
-    """The parts of a spreadsheet file; where the library would name itself as program, we do."""
-
-    def writestr(
-        self,
-        zinfo_or_arcname: str | ZipInfo,
-        data: str | SizedBuffer,
-        compress_type: int | None = None,
-        compresslevel: int | None = None,
-    ) -> None:
-        """Write one part; ours where it names the program."""
-        from openpyxl.xml.constants import ARC_APP
-
-        ours = PROPERTIES if zinfo_or_arcname == ARC_APP else data
-        super().writestr(zinfo_or_arcname, ours, compress_type, compresslevel)
+WORDED = (
+    "provided, feet and inches",
+    "provided, metric",
+    "required, feet and inches",
+    "required, metric",
+    "to spare, feet and inches",
+    "to spare, metric",
+)
+"""Figures of a finding in the reader's units, before the bare ones."""
+BEFORE = 4
+"""Columns of a finding that stand before its figures. [-]"""
+KNOWN_WIDTHS = {"key": 9, "clause": 16, "title": 36, "verdict": 14, "why": 60, "note": 60}
 
 
 def write_spreadsheet(
     result: Assessment, prices: Mapping[str, Price], path: str | os.PathLike[str]
 ) -> Path:
-    """Write takeoff and findings as a workbook with live formulas.
+    """Write takeoff and findings as a workbook with live formulas and their values.
 
     Parameters
     ----------
     result : Assessment
+        Draft, structure and order of work are worked out for it.
     prices : mapping of str to Price
         As ``takeoff.prices`` reads them.
     path : path
@@ -91,99 +70,116 @@ def write_spreadsheet(
     Returns
     -------
     path
-        The file.
+        The file, whole, or the one that was there.
 
     Raises
     ------
     InputError
         When the file cannot be written.
     """
-    import openpyxl
-    from openpyxl.writer.excel import ExcelWriter
-
-    book = openpyxl.Workbook()
-    book.properties.creator, book.properties.title = made_by(), harmless(result.design.name)
-    _order(book.active, result, prices)
-    _findings(book.create_sheet("Findings"), result)
-    written = BytesIO()
+    made, found = StoredBook(), yard_order(result, prices)
+    properties = made.book.properties
+    properties.creator, properties.title = made_by(), harmless(result.design.name)
+    last = write_order(made, result, found, prices)
+    _by_supplier(made, found, last)
+    _besides(made, found, last)
+    for title, findings in (
+        ("Findings", result.findings),
+        ("Draft", result.judgement),
+        ("Structure", result.structure.findings),
+    ):
+        _findings(made, title, findings)
     try:
-        with _Archive(written, "w", ZIP_DEFLATED) as archive:
-            ExcelWriter(book, archive).save()
+        content = made.content()
     except OSError as trouble:  # the library lays its sheets into files of its own first
         raise InputError(
             f"{path} cannot be written: {trouble.strerror}.", "file", "", str(path)
         ) from None
-    write_whole(path, written.getvalue())
+    write_whole(path, content)
     return Path(path)
 
 
-def _order(sheet: Any, result: Assessment, prices: Mapping[str, Price]) -> None:
-    from openpyxl.styles import Alignment, Font
+def _by_supplier(made: StoredBook, found: YardOrder, last: int) -> None:
+    """What each supplier delivers, added up from the order."""
+    sheet = made.sheet("By supplier")
+    made.headed(sheet, 1, BY_SUPPLIER)
+    who = f"Order!$A${FIRST}:$A${last - 1}"
+    for number, one in enumerate(found.suppliers, 2):
+        lines = [priced for line in one.lines for priced in line.priced]
+        cost = sum(line.amount or 0.0 for line in lines)
+        sums = [
+            Formula(
+                f"=SUMIF({who},A{number},Order!{LETTER[key]}${FIRST}:{LETTER[key]}${last - 1})",
+                value,
+            )
+            for key, value in (
+                ("cost", cost),
+                ("pounds", one.weight / POUND),
+                ("kilograms", one.weight),
+            )
+        ]
+        count = Formula(f"=COUNTIF({who},A{number})", float(len(lines)))
+        cells = (harmless(one.supplier), one.first[1], count, *sums)
+        for column, (content, kind) in enumerate(zip(cells, BY_SUPPLIER, strict=True), 1):
+            made.put(sheet, number, column, content, kind.shown)
+    total = len(found.suppliers) + 2
+    made.put(sheet, total, 1, "Whole", bold=True)
+    whole = (found.bill.total, found.weight / POUND, found.weight)
+    for column, value in zip((4, 5, 6), whole, strict=True):
+        letter = "ABCDEF"[column - 1]
+        summed = Formula(f"=SUM({letter}2:{letter}{total - 1})", value)
+        made.put(sheet, total, column, summed, BY_SUPPLIER[column - 1].shown, bold=True)
 
-    sheet.title = "Order"
-    priced, design = bill(result.takeoff, prices), result.design
-    sheet["A1"], sheet["A1"].font = harmless(design.name), Font(bold=True, size=14)
-    sheet["A2"] = CAUTION
-    said = "Every price is an invented example: put in your own. " if priced.invented else ""
-    sheet["A3"] = (
-        f"{said}Currency: {priced.currency or 'none named'}. Labor, equipment, freight "
-        f"and tax are not in it. Written by {made_by()}."
-    )
-    for column, heading in enumerate(HEADINGS, 1):
-        cell = sheet.cell(FIRST - 1, column, heading)
-        cell.font, cell.alignment = Font(bold=True), Alignment(wrap_text=True, vertical="top")
-    for number, line in enumerate(priced.lines, FIRST):
-        row, sold = line.row, goods_for(line.row.item)
-        waste = getattr(design.waste, sold.waste) if sold.waste else 0.0
-        known = prices.get(row.item)
-        order = f"=ROUNDUP(ROUND(D{number}*(1+E{number})/F{number},9),0)*F{number}"
-        per_pack = known.per_pack if known is not None and line.price is not None else None
-        packs = f"=ROUNDUP(G{number}/{per_pack},0)" if per_pack else None
-        cells = (
-            row.item,
-            row.material,
-            row.unit,
-            row.net,
-            waste,
-            sold.step,
-            order,
-            line.price,
-            f'=IF(H{number}="",0,G{number}*H{number})',
-            row.weight_kg,
-            row.volume,
-            packs,
-            harmless(line.pack) or None,
-            english(row.note, result.pack),
+
+def _besides(made: StoredBook, found: YardOrder, last: int) -> None:
+    """What the job takes beside the list; whoever has a rate puts it in."""
+    sheet = made.sheet("Beside the list")
+    made.headed(sheet, 1, BESIDES)
+    materials = f"Order!{LETTER['cost']}{last}"
+    for number, line in enumerate(found.beside, 2):
+        count = (
+            Formula(f"={materials}/100", found.bill.total / 100) if line.item == TAX else line.count
         )
-        for column, value in enumerate(cells, 1):
-            cell = sheet.cell(number, column, value)
-            cell.number_format = FORMATS.get(column, "General")
-    last = FIRST + len(priced.lines) - 1
-    total = last + 1
-    sheet.cell(total, 1, "Whole").font = Font(bold=True)
-    for column, letter in ((9, "I"), (10, "J"), (11, "K")):
-        cell = sheet.cell(total, column, f"=SUM({letter}{FIRST}:{letter}{last})")
-        cell.font, cell.number_format = Font(bold=True), sheet.cell(last, column).number_format
-    if priced.unpriced:
-        sheet.cell(
-            total + 1, 1, f"Without a price, and not in the cost: {', '.join(priced.unpriced)}."
-        )
-    for letter, wide in zip(
-        "ABCDEFGHIJKLMN", (26, 28, 12, 10, 8, 9, 11, 11, 12, 12, 10, 8, 13, 60), strict=True
+        cost = Formula(f'=IF(F{number}="","",D{number}*F{number})', line.amount)
+        unknown = "nobody has told yet whether it is wanted" if line.count is None else ""
+        note = unknown or ("not priced" if line.amount is None else "")
+        cells = (line.item, line.supplier, line.why, count, line.unit, line.price, cost, note)
+        for column, (content, kind) in enumerate(zip(cells, BESIDES, strict=True), 1):
+            made.put(sheet, number, column, harmless(content), kind.shown)
+    total = len(found.beside) + 2
+    whole = Formula(f"=SUM(G2:G{total - 1})", found.beside_total)
+    both = Formula(f"={materials}+G{total}", found.bill.total + found.beside_total)
+    for row, name, content in (
+        (total, "Beside the list", whole),
+        (total + 1, "Materials and what is beside them", both),
     ):
-        sheet.column_dimensions[letter].width = wide
-    sheet.freeze_panes = sheet.cell(FIRST, 2)
-    sheet.page_setup.orientation, sheet.page_setup.fitToHeight = "landscape", 0
-    sheet.sheet_properties.pageSetUpPr.fitToPage = True
-    sheet.print_title_rows = f"{FIRST - 1}:{FIRST - 1}"
+        made.put(sheet, row, 1, name, bold=True)
+        made.put(sheet, row, 7, content, MONEY, bold=True)
 
 
-def _findings(sheet: Any, result: Assessment) -> None:
-    from openpyxl.styles import Font
+def _findings(made: StoredBook, title: str, findings: Iterable[Finding]) -> None:
+    sheet = made.sheet(title)
+    headings = (*FINDING_COLUMNS[:BEFORE], *WORDED, *FINDING_COLUMNS[BEFORE:])
+    made.headed(sheet, 1, [ColumnKind(one, KNOWN_WIDTHS.get(one, 18)) for one in headings])
+    for number, finding in enumerate(findings, 2):
+        bare = finding_row(finding)
+        for column, value in enumerate((*bare[:BEFORE], *worded(finding), *bare[BEFORE:]), 1):
+            made.put(sheet, number, column, harmless(value))
 
-    sheet.append(list(FINDING_COLUMNS))
-    for cell in sheet[1]:
-        cell.font = Font(bold=True)
-    for finding in result.findings:
-        sheet.append([harmless(value) for value in finding_row(finding)])
-    sheet.freeze_panes = "B2"
+
+def worded(finding: Finding) -> tuple[str, ...]:
+    """Figures of a finding as words, under ``WORDED``.
+
+    Parameters
+    ----------
+    finding : Finding
+
+    Returns
+    -------
+    tuple of str
+    """
+    both = [
+        (compared(finding, units)[0], asked(finding, units), compared(finding, units)[2])
+        for units in (FEET_INCHES, MILLIMETRES)
+    ]
+    return tuple(both[system][k] for k in range(3) for system in range(2))

@@ -70,6 +70,11 @@ def _parser() -> argparse.ArgumentParser:
         help="your own price list; the invented example list when left out",
     )
     parser.add_argument(
+        "--pictures",
+        metavar="KIND",
+        help="svg or png: writes every sheet and view as a picture of its own into DIR/pictures",
+    )
+    parser.add_argument(
         "--client",
         metavar="NAME",
         help=(
@@ -138,17 +143,28 @@ def main(arguments: Sequence[str] | None = None) -> int:
         named = {"client": asked.client, "drawn": asked.designer, "checked": asked.checked}
         told = {f"job.{name}": text for name, text in named.items() if text is not None}
         result = assess(change(load(asked.design), told), asked.pack)
+        from fireplace_calc.drawing.page.saved_picture import known_kind
         from fireplace_calc.drawing.papers.full_papers import paper, paper_set
         from fireplace_calc.exports import write_dxf, write_spreadsheet
         from fireplace_calc.takeoff.cost import prices
 
         paper(units, asked.paper)
+        if asked.pictures is not None:
+            known_kind(asked.pictures)
         known = prices(asked.prices)
         folder = _folder(asked.out)
         write_csv(result, folder)
         paper_set(result, folder / "drawings.pdf", units, asked.paper, prices=known)
         write_spreadsheet(result, known, folder / "order.xlsx")
         write_dxf(result, folder / "drawings.dxf", units)
+        if asked.pictures is not None:
+            from fireplace_calc.exports.pictures import write_pictures
+
+            shown = write_pictures(
+                result, folder / "pictures", asked.pictures, units, asked.paper, known
+            )
+            for _ in shown:
+                pass
         if asked.client is not None:
             _for_client(result, folder, asked, units, known)
     except InputError as wrong:

@@ -37,7 +37,8 @@ class Job:
         self.stop = w.Button(description="Stop", disabled=True, layout=w.Layout(width="auto"))
         self.stop.on_click(lambda _: self.task.cancel() if self.task else None)
         self.status = w.HTML()
-        self.widget = w.VBox([w.HBox([self.bar, self.stop]), self.status])
+        self.under_way = w.HBox([self.bar, self.stop], layout=w.Layout(display="none"))
+        self.widget = w.VBox([self.under_way, self.status])
 
     def run(self, steps: Callable[[], Steps], finished: Callable[[], str]) -> None:
         """Begin, unless something is under way already.
@@ -58,6 +59,7 @@ class Job:
 
     async def _work(self, steps: Callable[[], Steps], finished: Callable[[], str]) -> None:
         self.stop.disabled, self.bar.layout.visibility = False, "visible"
+        self.under_way.layout.display = ""
         try:
             for done, of, name in (work := steps()):
                 self.bar.max, self.bar.value = max(of, 1), done
@@ -80,3 +82,4 @@ class Job:
             raise
         finally:
             self.stop.disabled, self.bar.layout.visibility = True, "hidden"
+            self.under_way.layout.display = "none"

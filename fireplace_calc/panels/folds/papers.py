@@ -1,5 +1,5 @@
-"""Save, open and print: papers that show how far they are and can be stopped, a spreadsheet, a
-drawing file, the design itself.
+"""Save, open and print: a look first, papers that show how far they are and can be stopped, a
+spreadsheet, a drawing file, the design itself.
 """
 
 from __future__ import annotations
@@ -16,7 +16,8 @@ import ipywidgets as w
 
 from fireplace_calc.assessment import assess
 from fireplace_calc.base.printing import grouped
-from fireplace_calc.drawing.papers.full_papers import PAPERS, USUAL, writing
+from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
+from fireplace_calc.drawing.papers.full_papers import PAPERS, writing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.editing.designfile import save
 from fireplace_calc.editing.file_reading import load_text
@@ -25,6 +26,7 @@ from fireplace_calc.exports import read_back, write_dxf, write_spreadsheet
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import Fold
 from fireplace_calc.panels.folds.for_client import ForClient
+from fireplace_calc.panels.folds.look_first import LookFirst
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.takeoff.cost import prices
@@ -35,6 +37,7 @@ KINDS = {
     "dxf": "image/vnd.dxf",
     "toml": "application/toml",
     "png": "image/png",
+    "svg": "image/svg+xml",
     "html": "text/html",
 }
 
@@ -48,9 +51,17 @@ class Papers(Fold):
         super().__init__(panel)
         self.job, self.link = Job("sheets"), w.HTML()
         self.size = w.Dropdown(
-            options={"usual for these units": None} | {name: name for name in PAPERS},
+            options={"usual for these units": ""} | {name: name for name in PAPERS},
+            value="",
             description="Paper size",
-            style={"description_width": "7em"},
+            style={"description_width": "6em"},
+        )
+        self.units = w.Dropdown(
+            options={"as on the screen": "", "feet and inches": FEET_INCHES}
+            | {"millimeters": MILLIMETRES},
+            value="",
+            description="Units",
+            style={"description_width": "4em"},
         )
         self.upload = w.FileUpload(
             accept=".toml", description="Open a design file", layout=w.Layout(width="auto")
@@ -64,10 +75,14 @@ class Papers(Fold):
             button("Drawing file (DXF)", lambda: self.make("drawings.dxf", self._drawings)),
         ]
         design = button("Design file", lambda: self.make("design.toml", self._design))
-        self.for_client = ForClient(panel, self.make, lambda: self.size.value)
+        self.for_client = ForClient(panel, self.make, lambda: self.size.value or None)
+        self.look: LookFirst = LookFirst(panel, self.job, self._chosen, self._hand)
+        for box in (self.size, self.units):
+            box.observe(lambda _: self.look.update(), "value")
         self.widget = w.VBox(
             [
-                row([self.size, *files]),
+                row([self.size, self.units, *files]),
+                self.look.widget,
                 self.for_client.widget,
                 row([design, self.upload]),
                 self.job.widget,
@@ -76,14 +91,17 @@ class Papers(Fold):
         )
 
     def update(self) -> None:
-        """Names and options as the job has them."""
+        """Names and options as the job has them; what is shown may be of an earlier design."""
         self.for_client.update()
+        self.look.update()
+
+    def _chosen(self) -> tuple[str, str | None]:
+        """Units and paper."""
+        return self.units.value or self.panel.units, self.size.value or None
 
     # -- what is written --------------------------------------------------------------------------
     def _papers(self, path: Path) -> Steps:
-        yield from writing(
-            self.panel.result, path, self.panel.units, self.size.value or USUAL[self.panel.units]
-        )
+        yield from writing(self.panel.result, path, *self._chosen())
 
     def _hand_over(self, path: Path) -> Steps:
         options = [assess(option, self.panel.pack) for option in self.panel.session.options]
@@ -91,13 +109,12 @@ class Papers(Fold):
             self.panel.result,
             options,
             path,
-            self.panel.units,
-            self.size.value,
+            *self._chosen(),
             self.panel.view_pane.guides,
         )
 
     def _check_sheet(self, path: Path) -> Steps:
-        yield from check_sheet(self.panel.result, path, self.panel.units, self.size.value)
+        yield from check_sheet(self.panel.result, path, *self._chosen())
 
     def _design(self, path: Path) -> Steps:
         save(self.panel.design, path)
@@ -108,7 +125,7 @@ class Papers(Fold):
         yield 1, 1, ""
 
     def _drawings(self, path: Path) -> Steps:
-        write_dxf(self.panel.result, path, self.panel.units)
+        write_dxf(self.panel.result, path, self._chosen()[0])
         yield 1, 1, ""
 
     # -- how it is written ------------------------------------------------------------------------

@@ -105,7 +105,7 @@ class ForClient:
         box = w.Text(
             value=value_of(self.panel.design, key),
             description=all_inputs()[key].label,
-            style={"description_width": "5em"},
+            style={"description_width": "6em"},
             continuous_update=False,
         )
         box.observe(lambda event: self._named(key, one_line(event["new"])), "value")

@@ -158,7 +158,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         write_spreadsheet(result, known, folder / "order.xlsx")
         write_dxf(result, folder / "drawings.dxf", units)
         if asked.pictures is not None:
-            from fireplace_calc.exports.pictures import write_pictures
+            from fireplace_calc.exports.picture_files import write_pictures
 
             shown = write_pictures(
                 result, folder / "pictures", asked.pictures, units, asked.paper, known

@@ -16,7 +16,7 @@ from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.page.saved_picture import picture
 from fireplace_calc.drawing.papers.full_papers import pages
 from fireplace_calc.drawing.sheets.sheet import Sheet
-from fireplace_calc.exports.pictures import pictures, write_pictures
+from fireplace_calc.exports.picture_files import pictures, write_pictures
 from fireplace_calc.panels import panel
 
 PLAIN = load(DATA / "designs" / "plain.toml")
@@ -139,7 +139,9 @@ def test_a_zoom_shows_it_at_true_size_and_larger(fold):
     look.zoom.value = "double"
     assert float(re.search(r"width:(\d+)px", look.page.value)[1]) == pytest.approx(2 * wide, abs=2)
     look.zoom.value = "as wide as the page"
-    assert "width:100%" in look.page.value
+    assert ";width:100%" in look.page.value
+    look.zoom.value = "whole sheet"
+    assert "max-height" in look.page.value[look.page.value.index("<img") :]
 
 
 def test_this_one_alone_comes_as_svg_and_png(fold):

@@ -12,14 +12,19 @@ import ipywidgets as w
 
 from fireplace_calc.drawing.page.saved_picture import picture
 from fireplace_calc.drawing.sheets.sheet import Sheet
-from fireplace_calc.exports.pictures import NamedPicture, pictures
+from fireplace_calc.exports.picture_files import NamedPicture, pictures
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
 
-ZOOMS = {"as wide as the page": 0.0, "true size": 1.0, "half as large again": 1.5, "double": 2.0}
-"""What a zoom is called, and how many times larger than on paper; nought fills the width. [-]"""
+WHOLE = "max-width:100%;max-height:78vh;width:auto;margin:auto"
+"""How a picture is shown whole."""
+WIDE = "max-width:none;width:100%"
+"""How it is shown as wide as there is room."""
+ZOOMS: dict[str, str | float] = {"whole sheet": WHOLE, "as wide as the page": WIDE}
+ZOOMS |= {"true size": 1.0, "half as large again": 1.5, "double": 2.0}
+"""What a zoom is called: how it is shown, or how many times larger than on paper [-]."""
 MM_TO_SCREEN = 96 / 25.4
 """Dots of a page to a millimeter, as CSS has them. [1/mm]"""
 Hand = Callable[[str, bytes], str]
@@ -47,7 +52,7 @@ class LookFirst:
         self.made: list[NamedPicture] = []
         self.shown: tuple[object, ...] = ()
         self.painted: tuple[Sheet | None, str] = (None, "")
-        look = button("Look before you print", self.look)
+        self.begin = button("Look before you print", self.look)
         self.which = w.Dropdown(options=[], description="Shown", style={"description_width": "5em"})
         self.zoom = w.Dropdown(
             options=list(ZOOMS), description="Size", style={"description_width": "4em"}
@@ -64,7 +69,7 @@ class LookFirst:
             button("This one as PNG", lambda: self._save("png")),
         ]
         self.open = w.VBox([row(bar), self.page], layout=w.Layout(display="none"))
-        self.widget = w.VBox([row([look]), self.said, self.open])
+        self.widget = w.VBox([self.said, self.open])
 
     def update(self) -> None:
         """Say so when what is shown is no longer the design."""
@@ -109,12 +114,16 @@ class LookFirst:
         if one is None:
             return
         times = ZOOMS[self.zoom.value]
-        wide = f"{one.sheet.width * times * MM_TO_SCREEN:.0f}px" if times else "100%"
+        style = (
+            times
+            if isinstance(times, str)
+            else f"max-width:none;width:{one.sheet.width * times * MM_TO_SCREEN:.0f}px"
+        )
         self.page.value = (
             f'<div tabindex="0" role="region" aria-label="{escape(one.name)}" style="overflow:auto;'
             'max-height:80vh;background:#fff;border:1px solid #767676">'
             f'<img alt="{escape(one.name)}, as it is printed" src="{self._address(one.sheet)}"'
-            f' style="width:{wide};max-width:none;display:block"></div>'
+            f' style="display:block;{style}"></div>'
         )
 
     def _address(self, sheet: Sheet) -> str:

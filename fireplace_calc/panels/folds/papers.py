@@ -81,7 +81,8 @@ class Papers(Fold):
             box.observe(lambda _: self.look.update(), "value")
         self.widget = w.VBox(
             [
-                row([self.size, self.units, *files]),
+                row([self.size, self.units, self.look.begin]),
+                row(files),
                 self.look.widget,
                 self.for_client.widget,
                 row([design, self.upload]),

@@ -153,7 +153,7 @@ def _block(
     room = right - left - 12 - width(told, SMALL, True)
     named = elided(design.name, room, TITLE, True)
     sheet.text(left + 3, low + 13.4, named, size=TITLE, ha="left", bold=True)
-    place = elided(design.site.place, 90.0, SMALL) or "place not named"
+    place = elided(design.site.place, 78.0, SMALL) or "place not named"
     sheet.text(
         left + 3,
         low + 8.2,

@@ -11,6 +11,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from strategies import designs
 
 from fireplace_calc import load
@@ -20,9 +21,15 @@ from fireplace_calc.brickwork.courses import course_list, odd_courses
 from fireplace_calc.brickwork.courses.gauged import even_bed, gauged
 from fireplace_calc.brickwork.courses.of_brick import WALLS
 from fireplace_calc.brickwork.courses.of_sections import FLUES
+from fireplace_calc.brickwork.seen.coursing_of_face import (
+    bonded_units,
+    coursed_face,
+    face_joint_widths,
+)
 from fireplace_calc.build.order import order_of_work
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.views.face import face_joints
 from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
@@ -295,3 +302,28 @@ def test_a_sets_pieces_stand_in_the_list_as_they_are_counted():
         for low, high in pairwise(found.of(name)):
             assert high.bottom - low.top == pytest.approx(high.bed, abs=1e-9)
             assert high.bed >= SIXTEENTH
+
+
+@few(20)
+@given(designs(), st.sampled_from(["brick", "tile"]))
+def test_the_face_is_drawn_and_lit_on_the_levels_of_the_list(design, face):
+    """Every bed joint of the elevation is the top of a course, and every unit of the lit face
+    stands between foot and head of one.
+    """
+    geometry = build_geometry(change(design, {"surround.face": face}))
+    courses = [c for c in course_list(geometry).of("facing") if not c.cut]
+    hearth, low, high = geometry.frame.hearth, courses[0].bottom, courses[-1].top
+    wall = np.array([(-1.0, low), (1.0, low), (1.0, high + 1e-6), (-1.0, high + 1e-6)]) * 1000
+    lines = face_joints(geometry, [wall], [], (0.0, hearth * 1000), 1000.0) / 1000
+    level = np.abs(np.ptp(lines[..., 1], axis=1)) < 1e-9
+    beds, tops = np.unique(np.round(lines[level][:, 0, 1], 5)), np.array([c.top for c in courses])
+    away = np.abs(beds[:, None] - tops).min(axis=1)
+    assert away.max() < 1e-4 and len(beds) >= len(tops) - 1
+    rows = bonded_units(coursed_face(geometry), face_joint_widths(geometry), 1, 3)
+    for ring in rows:
+        z = hearth + ring[:, 1]
+        assert any(
+            abs(z.min() - c.bottom) < 1e-6 and abs(z.max() - c.top) < 1e-6
+            for c in courses
+            if c.bottom > hearth - 1e-9
+        )

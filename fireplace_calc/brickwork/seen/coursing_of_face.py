@@ -85,7 +85,7 @@ def bonded_units(bond: FaceBond, joints: tuple[float, float], modules: int, rows
     -------
     array, (k, 4, 2)
         Corners counter-clockwise, course by course; a unit may reach over the right end, where it
-        comes again at the left. [m]
+        comes again at the left. Each stands on its bed, as in the list of courses. [m]
     """
     head, bed = joints
     made = []
@@ -93,7 +93,7 @@ def bonded_units(bond: FaceBond, joints: tuple[float, float], modules: int, rows
         ends = course_heads(bond, row)
         starts = np.array([at + k * bond.module for k in range(modules) for at in ends])
         stops = np.append(starts[1:], starts[0] + modules * bond.module)
-        low, high = row * bond.course + bed / 2, (row + 1) * bond.course - bed / 2
+        low, high = row * bond.course + bed, (row + 1) * bond.course
         left, right = starts + head / 2, stops - head / 2
         corners = [(left, low), (right, low), (right, high), (left, high)]
         made.append(np.stack([np.stack(np.broadcast_arrays(*c), -1) for c in corners], 1))

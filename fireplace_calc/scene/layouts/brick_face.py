@@ -127,7 +127,7 @@ def _return_units(
     head, bed = joints
     made = []
     for row, in_front in enumerate(long):
-        low, high = row * bond.course + bed / 2, (row + 1) * bond.course - bed / 2
+        low, high = row * bond.course + bed, (row + 1) * bond.course
         all_ends = bond.headers and len(course_heads(bond, row)) * bond.header > bond.module * 0.9
         rest = unit.depth if all_ends and not in_front else unit.length
         left, wide = 0.0, unit.depth if in_front else unit.length

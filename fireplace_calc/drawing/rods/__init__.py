@@ -1,0 +1,1 @@
+"""Storey rods: battens marked with every course and every level that matters."""

@@ -1,0 +1,93 @@
+"""Storey rods: every course of the one list stands on them once, at its own level."""
+
+import pytest
+from hypothesis import given, settings
+from sampled import sampled
+from strategies import designs
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.base.units import FEET_INCHES, INCH, SYSTEMS
+from fireplace_calc.brickwork.courses import FACING, course_list
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.plates.sizes import PAPERS
+from fireplace_calc.drawing.plates.whole_set import sheets
+from fireplace_calc.drawing.rods.lanes import FACED, course_name, lanes, named_levels
+from fireplace_calc.drawing.rods.strips import staggered
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.views.layout import level
+
+MAKER = ("rods.sheet",)
+
+
+def drawn(design, units=FEET_INCHES, size="A3"):
+    return sheets(assess(design), units, size, makers=MAKER)
+
+
+def written(design, units=FEET_INCHES, size="A3"):
+    return [label for _, sheet in drawn(design, units, size) for label in sheet.labels]
+
+
+@pytest.mark.parametrize("size", sampled([*PAPERS], 2))
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
+def test_the_sheet_is_clean(name, units, size):
+    made = drawn(load(DESIGNS / f"{name}.toml"), units, size)
+    assert len(made) == 1 or size in ("letter", "A4")
+    for _, sheet in made:
+        assert not collisions(sheet)
+        assert min(label.size for label in sheet.labels) >= 2.5
+
+
+@settings(max_examples=24, deadline=None)
+@given(designs())
+def test_every_course_stands_on_the_rod_at_its_level(design):
+    geometry = assess(design).geometry
+    texts = [label.text for label in written(design)]
+    for lane in lanes(geometry):
+        for course in lane.courses:
+            told = level(course.top, FEET_INCHES)
+            if lane.name == FACED:
+                assert told in texts
+            else:
+                assert f"{course_name(course)}  {told}{'*' if course.cut else ''}" in texts
+    listed = course_list(geometry)
+    faced = [c for lane in lanes(geometry) if lane.name == FACED for c in lane.courses]
+    assert [c for c in faced if c.part == FACING] == [*listed.of(FACING)]
+    numbers = [text for text in texts if text.isdigit()]
+    assert len([n for n in numbers if len(n) < 4]) >= len(faced)
+
+
+@settings(max_examples=24, deadline=None)
+@given(designs())
+def test_random_designs_are_clean(design):
+    for _, sheet in drawn(design):
+        assert not collisions(sheet)
+
+
+def test_levels_run_from_the_floor_each_rounded_once():
+    """The boathouse by hand: block of 7 5/8 with beds of 3/8 on a footing at -4'-4"."""
+    texts = [label.text for label in written(load(DESIGNS / "boathouse.toml"))]
+    for n, told in enumerate(("-3'-8\"", "-3'-0\"", "-2'-4\"", "-1'-8\""), 1):
+        assert any(t.startswith(f"B{n}  {told}") for t in texts), (n, told)
+
+
+def test_levels_with_names_are_the_frames():
+    geometry = assess(Design()).geometry
+    told = {name: one.level for one in named_levels(geometry) for name in one.name.split(", ")}
+    assert told["FLOOR"] == 0.0
+    assert told["HEARTH"] == geometry.frame.hearth
+    assert told["throat"] == geometry.frame.throat
+
+
+@pytest.mark.parametrize("place", ["HEARTH", "FLOOR"])
+def test_what_everything_is_measured_from_is_bold(place):
+    design = change(Design(), {"base.hearth_level": "10 in"})
+    assert any(label.bold and place in label.text for label in written(design))
+
+
+def test_columns_keep_figures_apart():
+    courses = [n * 2.667 * INCH for n in range(20)]
+    assert staggered(courses, 16) == 1
+    assert staggered(courses, 24) == 2
+    assert staggered(courses, 48) == 3

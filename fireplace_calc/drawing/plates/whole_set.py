@@ -20,6 +20,7 @@ MAKERS: tuple[str, ...] = (
     COVER,
     "plan_sheets.plans",
     "details.sheet",
+    "rods.sheet",
     "checks.inspector",
     "yard.order_sheets",
 )

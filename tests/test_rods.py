@@ -12,7 +12,7 @@ from fireplace_calc.brickwork.courses import FACING, course_list
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plates.sizes import PAPERS
 from fireplace_calc.drawing.plates.whole_set import sheets
-from fireplace_calc.drawing.rods.lanes import FACED, course_name, lanes, named_levels
+from fireplace_calc.drawing.rods.marked_lanes import FACED, course_name, lanes, named_levels
 from fireplace_calc.drawing.rods.strips import staggered
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.views.layout import level

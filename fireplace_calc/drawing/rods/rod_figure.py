@@ -6,7 +6,14 @@ from collections.abc import Sequence
 
 from fireplace_calc.brickwork.courses import Course
 from fireplace_calc.drawing.plates.marks import SMALL
-from fireplace_calc.drawing.rods.lanes import FACED, LINED, SET, Lane, NamedLevel, course_name
+from fireplace_calc.drawing.rods.marked_lanes import (
+    FACED,
+    LINED,
+    SET,
+    Lane,
+    NamedLevel,
+    course_name,
+)
 from fireplace_calc.drawing.rods.strips import (
     AIR,
     BESIDE,

@@ -10,7 +10,7 @@ from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.marked_figures import marked
 from fireplace_calc.drawing.plates.marks import MIDDLE, SMALL, TITLE_ROOM, title
 from fireplace_calc.drawing.plates.sizes import SCALES, Paper
-from fireplace_calc.drawing.rods.lanes import lanes, named_levels
+from fireplace_calc.drawing.rods.marked_lanes import lanes, named_levels
 from fireplace_calc.drawing.rods.rod_figure import StripDrawing
 from fireplace_calc.drawing.rods.strips import Strip, on_sheets, plan_rod, strip_width
 from fireplace_calc.drawing.sheets.lettering import in_rows

@@ -10,7 +10,7 @@ from math import ceil
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.brickwork.courses import Course
 from fireplace_calc.drawing.plates.marks import SMALL
-from fireplace_calc.drawing.rods.lanes import FACED, SET, Lane, NamedLevel, course_name
+from fireplace_calc.drawing.rods.marked_lanes import FACED, SET, Lane, NamedLevel, course_name
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.views.layout import level
 

@@ -21,7 +21,7 @@ from fireplace_calc.drawing.rods.strips import (
     NUMBER,
     PITCH,
     RodPlan,
-    Strip,
+    RodStrip,
     figure,
     name_rows,
 )
@@ -43,14 +43,14 @@ class StripDrawing:
     ----------
     sheet : Sheet
     plan : RodPlan
-    strip : Strip
+    strip : RodStrip
     left, foot : float
         Where names begin, and the paper's level of the strip's bottom. [mm]
     units : str
     """
 
     def __init__(
-        self, sheet: Sheet, plan: RodPlan, strip: Strip, left: float, foot: float, units: str
+        self, sheet: Sheet, plan: RodPlan, strip: RodStrip, left: float, foot: float, units: str
     ) -> None:
         self.sheet, self.plan, self.strip, self.units = sheet, plan, strip, units
         self.foot, self.scale = foot, 1000 / plan.denominator

@@ -12,7 +12,7 @@ from fireplace_calc.drawing.plates.marks import MIDDLE, SMALL, TITLE_ROOM, title
 from fireplace_calc.drawing.plates.sizes import SCALES, Paper
 from fireplace_calc.drawing.rods.marked_lanes import lanes, named_levels
 from fireplace_calc.drawing.rods.rod_figure import StripDrawing
-from fireplace_calc.drawing.rods.strips import Strip, on_sheets, plan_rod, strip_width
+from fireplace_calc.drawing.rods.strips import RodStrip, on_sheets, plan_rod, strip_width
 from fireplace_calc.drawing.sheets.lettering import in_rows
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.layout import level
@@ -70,7 +70,7 @@ def plates(
     return made
 
 
-def _reach(strip: Strip, units: str) -> str:
+def _reach(strip: RodStrip, units: str) -> str:
     return f"from {level(strip.bottom, units)} to {level(strip.top, units)}"
 
 

@@ -32,7 +32,7 @@ SCALES = {FEET_INCHES: (16, 24, 32, 48, 64, 96), "millimetres": (20, 25, 50, 100
 
 
 @dataclass(frozen=True, slots=True)
-class Strip:
+class RodStrip:
     """Part of a rod.
 
     Attributes
@@ -61,13 +61,13 @@ class RodPlan:
 
     Attributes
     ----------
-    strips : tuple of Strip
+    strips : tuple of RodStrip
     denominator : float
     columns : int
         Of the figures of brick. [-]
     """
 
-    strips: tuple[Strip, ...]
+    strips: tuple[RodStrip, ...]
     denominator: float
     columns: int
 
@@ -144,7 +144,7 @@ def plan_rod(
 
 
 def _crowd(
-    strip: Strip, all_lanes: Sequence[Lane], names: Sequence[NamedLevel], units: str
+    strip: RodStrip, all_lanes: Sequence[Lane], names: Sequence[NamedLevel], units: str
 ) -> float:
     """Height that the fullest column of figures or names needs. [mm]"""
     rows = [len(name_rows(one, units)) for one in names if strip.holds(one.level)]
@@ -154,7 +154,7 @@ def _crowd(
     return PITCH * max(sum(rows), *lanes_, 0)
 
 
-def strip_width(plan: RodPlan, strip: Strip, all_lanes: Sequence[Lane]) -> float:
+def strip_width(plan: RodPlan, strip: RodStrip, all_lanes: Sequence[Lane]) -> float:
     """Width of a strip with everything beside it. [mm]"""
     wide = strip.named + BESIDE + AIR
     for lane in all_lanes:
@@ -167,7 +167,7 @@ def strip_width(plan: RodPlan, strip: Strip, all_lanes: Sequence[Lane]) -> float
     return wide
 
 
-def on_sheets(plan: RodPlan, all_lanes: Sequence[Lane], wide: float) -> list[list[Strip]]:
+def on_sheets(plan: RodPlan, all_lanes: Sequence[Lane], wide: float) -> list[list[RodStrip]]:
     """Strips sheet by sheet, as many side by side as there is room for.
 
     Parameters
@@ -177,7 +177,7 @@ def on_sheets(plan: RodPlan, all_lanes: Sequence[Lane], wide: float) -> list[lis
     wide : float
         Room. [mm]
     """
-    sheets: list[list[Strip]] = [[]]
+    sheets: list[list[RodStrip]] = [[]]
     used = 0.0
     for strip in plan.strips:
         each = strip_width(plan, strip, all_lanes)
@@ -207,9 +207,9 @@ def _strip(
     all_lanes: Sequence[Lane],
     names: Sequence[NamedLevel],
     units: str,
-) -> Strip:
+) -> RodStrip:
     """A strip, and how wide what stands beside it is."""
-    bare = Strip(bottom, top, 0.0, {})
+    bare = RodStrip(bottom, top, 0.0, {})
     rows = [
         width(row, SMALL, n.measured)
         for n in names
@@ -222,7 +222,7 @@ def _strip(
         texts = [level(c.top, units) if faced else figure(c, units) for c in here]
         widest = max((width(text, SMALL) for text in texts), default=0.0)
         figures[lane.name] = widest + 2.0 + (NUMBER if faced else 0.0)
-    return Strip(bottom, top, max(rows, default=0.0), figures)
+    return RodStrip(bottom, top, max(rows, default=0.0), figures)
 
 
 def figure(course: Course, units: str) -> str:

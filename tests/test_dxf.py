@@ -1,6 +1,8 @@
 """The drawing file: read back by ezdxf, measured, and drawn again from its dimensions alone."""
 
+import re
 from collections import Counter, defaultdict
+from importlib import import_module
 
 import ezdxf
 import numpy as np
@@ -18,11 +20,13 @@ from fireplace_calc.base.units import INCH, MM, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.plates.whole_set import MAKERS
 from fireplace_calc.drawing.sheets.style import HATCHES
 from fireplace_calc.drawing.views.front_elevation import breast_ring, opening_ring
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.exports import write_dxf
+from fireplace_calc.exports.cad.painted import AT_TRUE_SIZE, on_paper
 from fireplace_calc.exports.cad.tied_places import half_of, span_rows
 from fireplace_calc.exports.cad.true_view import ring_corners
 from fireplace_calc.geometry.bodies import plan_rings
@@ -100,6 +104,7 @@ def names(document, unit):
     return {
         text.dxf.text: np.array(text.dxf.insert.vec2) * unit
         for text in document.modelspace().query("TEXT")
+        if text.dxf.height * unit == pytest.approx(0.1)
     }
 
 
@@ -159,7 +164,9 @@ def test_the_header_says_which_unit_is_one(units, header, tmp_path):
 
 
 def told(document, unit):
-    """Everything that stands in model space, in meters, in the order of the file."""
+    """What is drawn from the solids, in meters, in the order of the file; after it come figures of
+    sheets, whose scales and words are those of their unit system.
+    """
     found = []
     for entity in document.modelspace():
         d = entity.dxf
@@ -175,6 +182,8 @@ def told(document, unit):
             assert entity.dxftype() == "HATCH"
             places = [v for p in entity.paths for q in p.vertices for v in q[:2]]
         found.append((entity.dxftype(), d.layer, np.array(places) * unit))
+        if entity.dxftype() == "TEXT" and d.text == "Plan at the flue":
+            break
     return found
 
 
@@ -319,6 +328,8 @@ def test_what_is_cut_is_hatched_in_its_material(work):
     name, result, document, unit = work
     area = defaultdict(float)
     for hatch in document.modelspace().query("HATCH"):
+        if hatch.dxf.layer == "leaders":  # arrows and dots of a figure
+            continue
         assert hatch.dxf.layer == "hatching"
         rings = [shapely.Polygon([v[:2] for v in path.vertices]) for path in hatch.paths]
         whole = shapely.Polygon()
@@ -426,6 +437,67 @@ def test_views_do_not_lie_on_each_other(work):
         text = entity.get_geometry_block().query("TEXT MTEXT")[0]
         spot = np.array(text.dxf.insert.vec2, float) * unit
         assert not solids.contains(shapely.Point(spot)), (a, b, line)
+
+
+# -- figures of the sheets ------------------------------------------------------------------------
+LENGTH = re.compile(r"-?(\d+'-)?\d*( ?\d+/\d+)?\"|-?\d+'-0\"")
+
+
+def figures_of(result, units):
+    return [
+        figure
+        for maker in MAKERS
+        for figure in getattr(
+            import_module(f"fireplace_calc.drawing.{maker}"), "figures", lambda *_: []
+        )(result, units)
+    ]
+
+
+def disagreements(result):
+    """Lengths written in dimension strings that are not what the file's dimension measures."""
+    wrong = []
+    for figure in figures_of(result, "feet-inches"):
+        made = on_paper(figure)
+        for string in made.sheet.measured:
+            stops = np.array(string.stops) / made.view.scale
+            near = [
+                feet_inches(gap + off)
+                for gap in np.diff(stops)
+                for off in (0, INCH / 16, -INCH / 16)
+            ]
+            for n in range(*string.written):
+                text = made.sheet.labels[n].text
+                if LENGTH.fullmatch(text) and text not in near:
+                    wrong.append((figure.key, text, near[::3]))
+    return wrong
+
+
+def test_what_figures_say_is_what_the_file_measures(work):
+    """To a sixteenth."""
+    assert disagreements(work[1]) == []
+
+
+@pytest.mark.whole
+@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+@given(design=designs())
+def test_so_it_is_for_any_design(design):
+    assert disagreements(assess(design)) == []
+
+
+def test_every_figure_of_the_sheets_stands_in_the_file_once(work):
+    """By its mark and name, but for those that are drawn from the solids."""
+    _, result, document, unit = work
+    units = "feet-inches" if unit == INCH else "millimetres"
+    wanted = [
+        f"{f.mark} {f.name}".strip() for f in figures_of(result, units) if f.key not in AT_TRUE_SIZE
+    ]
+    assert len(wanted) >= 5
+    found = Counter(
+        text.dxf.text
+        for text in document.modelspace().query("TEXT")
+        if text.dxf.height * unit == pytest.approx(0.1)
+    )
+    assert all(found[name] == 1 for name in wanted)
 
 
 # -- which dimensions -----------------------------------------------------------------------------

@@ -76,10 +76,10 @@ def _draw(pen: DxfPen, result: Assessment) -> None:
     low = row + min(view.room()[1] for view in plans) - BETWEEN
     far = front.room()[0]
     figures = [*figure_views(result, pen.units)]
-    row = low - max((view.room()[3] for view in figures), default=0.0)
     for view in figures:
-        far = _beside(pen, view, far, row)
-    low = row + min((view.room()[1] for view in figures), default=0.0) - BETWEEN
+        far = _beside(pen, view, far, low - view.room()[3])
+    high = [view.room()[3] - view.room()[1] for view in figures]
+    low -= max(high, default=0.0) + BETWEEN
     if pieces is not None:
         half = geometry.frame.block_half
         pen.dx, pen.dy = right + half, 0.0

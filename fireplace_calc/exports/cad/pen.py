@@ -10,7 +10,7 @@ from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.annotation.level_column import level_marks
 from fireplace_calc.drawing.views.layout import level
-from fireplace_calc.exports.cad.document import BROKEN, STYLE, line_type, pattern
+from fireplace_calc.exports.cad.document import APART, BROKEN, STYLE, line_type, pattern
 from fireplace_calc.exports.cad.true_view import BEYOND, LETTERS, OUT, ROW, CutShape, TrueView
 from fireplace_calc.geometry.polygons import Point, Polygon
 
@@ -77,9 +77,11 @@ class DxfPen:
         for (a, b), (c, d) in pairs.tolist():
             self.space.add_line(self.at(a, b), self.at(c, d), dxfattribs=named)
 
-    def hatch(self, cut: CutShape, space: Any = None) -> None:
-        """One hatch of a cut part, in model space or in a block; sheet metal is filled."""
-        lines = pattern(cut.material, self.scale)
+    def hatch(self, cut: CutShape, space: Any = None, apart: float = APART) -> None:
+        """One hatch of a cut part, in model space or in a block, its lines right for a scale of one
+        to so much; sheet metal is filled. [-]
+        """
+        lines = pattern(cut.material, self.scale * apart / APART)
         if lines is None:
             return
         here, space = (self.at, self.space) if space is None else (self._in_block, space)
@@ -92,12 +94,22 @@ class DxfPen:
         for ring in cut.rings:
             made.paths.add_polyline_path([here(x, y) for x, y in ring], is_closed=True)
 
+    def filled(self, rings: Sequence[Sequence[Point]]) -> None:
+        """A black spot: an arrow, a dot."""
+        made = self.space.add_hatch(dxfattribs={"layer": self.layer("leaders"), "hatch_style": 0})
+        made.set_solid_fill()
+        for ring in rings:
+            made.paths.add_polyline_path([self.at(x, y) for x, y in ring], is_closed=True)
+
     def words(
-        self, text: str, x: float, y: float, size: float = LETTERS, layer: str = "words"
+        self, text: str, x: float, y: float, size: float = LETTERS, turn: float = 0.0
     ) -> None:
-        """One row of letters from a point to the right."""
+        """One row of letters from a point to the right, or turned. [m], [deg]"""
         self.space.add_text(
-            text, height=size * self.scale, dxfattribs={"layer": self.layer("words")}
+            text,
+            height=size * self.scale,
+            rotation=turn,
+            dxfattribs={"layer": self.layer("words")},
         ).set_placement(self.at(x, y))
 
     # -- blocks -----------------------------------------------------------------------------------
@@ -144,9 +156,11 @@ class DxfPen:
             insert.add_attrib(tag, words, spot, {"height": LETTERS * self.scale, "layer": layer})
 
     # -- dimensions -------------------------------------------------------------------------------
-    def dimension(self, a: Point, b: Point, line: float, upright: bool = False) -> None:
+    def dimension(
+        self, a: Point, b: Point, line: float, upright: bool = False, times: float = 1.0
+    ) -> None:
         """A dimension from one model point to another, its line at a level or, upright, at a
-        distance. [m]
+        distance [m]; letters and ticks so many times as large as the style's [-].
 
         It is painted in feet and inches, which the library cannot write by itself, and stays a
         measured dimension: ``<>``.
@@ -160,6 +174,7 @@ class DxfPen:
             p2=self.at(*b),
             angle=90 if upright else 0,
             dimstyle=STYLE[self.units],
+            override={} if times == 1.0 else {"dimscale": times},
             text=feet_inches(long) if inches else "<>",
             dxfattribs={"layer": self.layer("dimensions")},
         )

@@ -2,7 +2,6 @@
 
 import re
 from collections import Counter, defaultdict
-from importlib import import_module
 
 import ezdxf
 import numpy as np
@@ -20,13 +19,12 @@ from fireplace_calc.base.units import INCH, MM, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.plates.whole_set import MAKERS
 from fireplace_calc.drawing.sheets.style import HATCHES
 from fireplace_calc.drawing.views.front_elevation import breast_ring, opening_ring
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.exports import write_dxf
-from fireplace_calc.exports.cad.painted import AT_TRUE_SIZE, on_paper
+from fireplace_calc.exports.cad.painted import AT_TRUE_SIZE, on_paper, sheet_figures
 from fireplace_calc.exports.cad.tied_places import half_of, span_rows
 from fireplace_calc.exports.cad.true_view import ring_corners
 from fireplace_calc.geometry.bodies import plan_rings
@@ -443,20 +441,10 @@ def test_views_do_not_lie_on_each_other(work):
 LENGTH = re.compile(r"-?(\d+'-)?\d*( ?\d+/\d+)?\"|-?\d+'-0\"")
 
 
-def figures_of(result, units):
-    return [
-        figure
-        for maker in MAKERS
-        for figure in getattr(
-            import_module(f"fireplace_calc.drawing.{maker}"), "figures", lambda *_: []
-        )(result, units)
-    ]
-
-
 def disagreements(result):
     """Lengths written in dimension strings that are not what the file's dimension measures."""
     wrong = []
-    for figure in figures_of(result, "feet-inches"):
+    for figure in sheet_figures(result, "feet-inches"):
         made = on_paper(figure)
         for string in made.sheet.measured:
             stops = np.array(string.stops) / made.view.scale
@@ -489,7 +477,9 @@ def test_every_figure_of_the_sheets_stands_in_the_file_once(work):
     _, result, document, unit = work
     units = "feet-inches" if unit == INCH else "millimetres"
     wanted = [
-        f"{f.mark} {f.name}".strip() for f in figures_of(result, units) if f.key not in AT_TRUE_SIZE
+        f"{f.mark} {f.name}".strip()
+        for f in sheet_figures(result, units)
+        if f.key not in AT_TRUE_SIZE
     ]
     assert len(wanted) >= 5
     found = Counter(

@@ -13,12 +13,15 @@ import numpy as np
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.plates.figure import Figure
 from fireplace_calc.drawing.plates.marks import numbered
-from fireplace_calc.drawing.plates.whole_set import MAKERS
 from fireplace_calc.drawing.sheets.sheet import DimensionString, Label, Pair, Sheet, View
 from fireplace_calc.exports.cad.pen import DxfPen
 from fireplace_calc.exports.cad.true_view import CutShape, TrueView
 from fireplace_calc.geometry.polygons import Point
 
+MAKERS = ("plan_sheets.plans", "details.sheet")
+"""Modules under ``drawing`` whose sheets show what is not drawn from the solids here; each has
+``figures(result, units)``.
+"""
 AT_TRUE_SIZE = frozenset(
     {"front", "section", "hearth_plan", "flue_plan", "base_plan", "throat_plan", "chimney_plan"}
 )
@@ -48,11 +51,15 @@ def figure_views(result: Assessment, units: str) -> Iterator[TrueView]:
     TrueView
         Beside those that are drawn from the solids.
     """
+    for figure in sheet_figures(result, units):
+        if figure.key not in AT_TRUE_SIZE:
+            yield painted_view(figure)
+
+
+def sheet_figures(result: Assessment, units: str) -> Iterator[Figure]:
+    """Every figure of those sheets. [m]"""
     for maker in MAKERS:
-        figures = getattr(import_module(f"fireplace_calc.drawing.{maker}"), "figures", None)
-        for figure in figures(result, units) if figures else ():
-            if figure.key not in AT_TRUE_SIZE:
-                yield painted_view(figure)
+        yield from import_module(f"fireplace_calc.drawing.{maker}").figures(result, units)
 
 
 @dataclass(frozen=True, slots=True)

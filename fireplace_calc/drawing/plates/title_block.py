@@ -118,9 +118,9 @@ def dress(
         y = b.bottom + (1 - row) * ROW
         for n, x in enumerate(COLUMNS):
             room = (*COLUMNS, b.right - b.left)[n + 1] - x - 3.0
-            sheet.text(b.left + x + 1.6, y + 5.5, told[2 * n], size=SMALL, ha="left")
+            sheet.text(b.left + x + 1.6, y + 5.6, told[2 * n], size=SMALL, ha="left")
             text = elided(told[2 * n + 1], room, SMALL, True)
-            sheet.text(b.left + x + 1.6, y + 1.4, text, size=SMALL, ha="left", bold=True)
+            sheet.text(b.left + x + 1.6, y + 1.7, text, size=SMALL, ha="left", bold=True)
     _name(sheet, paper, result, BAR_ROOM if denominator else 0.0)
     invented = (
         " Invented example." if "invented" in (design.note + design.site.place).lower() else ""

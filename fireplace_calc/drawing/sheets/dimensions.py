@@ -22,6 +22,10 @@ TICK, CLEAR, ROW = 1.1, 0.7, 4.4
 """
 
 
+COMPOSED = 1.2
+"""Air between a figure and its string on a composed sheet: a fraction's stroke goes down. [mm]"""
+
+
 def chain(
     sheet: Sheet,
     stops: Sequence[float],
@@ -140,32 +144,38 @@ def _string(
                 "dimension",
                 "dimension",
             )
-    outside: list[tuple[float, str]] = []
+    outside: list[tuple[float, float, str]] = []
     ends, sizes = [stops[0], stops[-1]], (SMALL,) if composed else (TEXT, SMALL)
-    air = 1.1 * CLEAR if composed else CLEAR
+    air, edge = (COMPOSED, 3.2) if composed else (CLEAR, 2.0)
     for low, high, text in zip(stops, stops[1:], texts, strict=False):
         if high - low < 1e-6 or not text:
             continue
         size = next(
-            (size for size in sizes if lettering.width(text, size) + 2.0 <= high - low),
+            (size for size in sizes if lettering.width(text, size) + edge <= high - low),
             None,
         )
-        if size is None and composed and _beyond(sheet, text, (low, high), ends, line, limits, put):
-            continue
         if size is None:
-            outside.append(((low + high) / 2, text))
-        else:
-            x, y = put((low + high) / 2, line - air if turned else line + air)
-            sheet.text(
-                x,
-                y,
-                text,
-                size=size,
-                turned=turned,
-                ink="dimension",
-            )
+            outside.append((low, high, text))
+            continue
+        x, y = put((low + high) / 2, line - air if turned else line + air)
+        sheet.text(x, y, text, size=size, turned=turned, ink="dimension")
+    if (
+        composed
+        and not turned
+        and all(ends[0] == low or ends[1] == high for low, high, _ in outside)
+    ):
+        outside = [gap for gap in outside if not _beyond(sheet, gap, ends, line, limits)]
     if outside:
-        ends += _second_row(sheet, outside, line, turned, side, limits, put, lost)
+        ends += _second_row(
+            sheet,
+            [((a + b) / 2, text) for a, b, text in outside],
+            line,
+            turned,
+            side,
+            limits,
+            put,
+            lost,
+        )
     right, left = max(ends) + 2.5, min(ends) - 2.5
     long = lettering.width(name, SMALL)
     if name and right + long <= limits[1]:
@@ -177,24 +187,22 @@ def _string(
 
 def _beyond(
     sheet: Sheet,
-    text: str,
-    gap: tuple[float, float],
+    gap: tuple[float, float, str],
     ends: list[float],
     line: float,
     limits: tuple[float, float],
-    put: Callable[[float, float], tuple[float, float]],
 ) -> bool:
     """Whether the text of an end's gap was written beyond that end, on the line; only of a string
     left to right.
     """
+    low, high, text = gap
     long = lettering.width(text, SMALL)
-    for end, sign in ((min(ends), -1), (max(ends), 1)):
+    for end, sign, ha in ((ends[0], -1, "right"), (ends[1], 1, "left")):
         at = end + sign * (1.0 + 1.1 * CLEAR)
         room = limits[0] <= at - long if sign < 0 else at + long <= limits[1]
-        if put(1.0, 0.0) == (1.0, 0.0) and end in gap and room:
-            ha = "right" if sign < 0 else "left"
+        if end in (low, high) and end not in ends[2:] and room:
             sheet.text(at, line, text, size=SMALL, ha=ha, va="middle", ink="dimension")
-            ends.append(at + sign * long)
+            ends += [end, at + sign * long]
             return True
     return False
 

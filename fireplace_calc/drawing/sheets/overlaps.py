@@ -5,11 +5,10 @@ from __future__ import annotations
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray
+from fireplace_calc.drawing.sheets.lettering import outline
 from fireplace_calc.drawing.sheets.sheet import Label, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 
-LOW = frozenset("gjpqyQ,;()[]/@")
-"""Letters that reach under the base line."""
 SIGNS = 1.0
 """Fills on a layer from here on are arrows, dots and discs of marks. [-]"""
 
@@ -103,13 +102,14 @@ def passes(start: Array, end: Array, boxes: Array) -> BoolArray:
 
 
 def _tight(label: Label, clear: float) -> tuple[float, float, float, float]:
-    """Box of a text with air round it; under its base line only where a letter reaches there."""
+    """Box of a text with air round it; under its base line as far as its letters reach there."""
     left, bottom, right, top = label.extent
-    if not LOW & set(label.text):
-        low = 0.22 * label.size
-        left, bottom, right, top = (
-            (left, bottom, right - low, top) if label.turned else (left, bottom + low, right, top)
-        )
+    points = outline(label.text, label.bold)[0]
+    spare = (0.22 + min(points[:, 1].min(initial=0.0), 0.0)) * label.size
+    if label.turned:
+        right -= spare
+    else:
+        bottom += spare
     air = clear - 0.02  # what is set at just so much is not too near
     return left - air, bottom - air, right + air, top + air
 

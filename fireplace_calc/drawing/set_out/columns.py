@@ -4,6 +4,7 @@ stands beside and in the figures of a sheet. Everything in mm on paper.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -12,7 +13,7 @@ import numpy as np
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.drawing.plates.marks import SMALL
 from fireplace_calc.drawing.sheets.dimensions import TICK, dimension_string
-from fireplace_calc.drawing.sheets.lettering import in_rows, width
+from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.overlaps import passes
 from fireplace_calc.drawing.sheets.sheet import Pair, Sheet, spread
 
@@ -23,6 +24,9 @@ REACH = 4.4
 AIR = 0.8
 """Between a text and a line. [mm]"""
 _ROUND = np.stack([np.cos(np.linspace(0, 2 * np.pi, 17)), np.sin(np.linspace(0, 2 * np.pi, 17))], 1)
+
+_BETWEEN = re.compile(r"(?<!\d) | (?!\d)")
+"""Where a row may end: not between whole inches and their fraction, not within a grouped number."""
 
 Word = tuple[Pair, str]
 """Where a note points, and what it says."""
@@ -109,7 +113,22 @@ def fits_within(places: Sequence[float], texts: Sequence[str], k: float) -> bool
 
 def row_words(items: Sequence[Word], room: float) -> list[tuple[Pair, list[str]]]:
     """Notes in rows no wider than there is room. [mm]"""
-    return [(tip, in_rows(text, room, SMALL)) for tip, text in items]
+    return [(tip, rows_of(text, room)) for tip, text in items]
+
+
+def rows_of(text: str, room: float) -> list[str]:
+    """Words in rows no wider than there is room; a figure stays in one piece. [mm]
+
+    >>> rows_of("bears 2 5/8 in on it", 20.0)
+    ['bears 2 5/8', 'in on it']
+    """
+    rows: list[str] = []
+    for word in _BETWEEN.split(text):
+        if rows and width(f"{rows[-1]} {word}", SMALL) <= room:
+            rows[-1] += f" {word}"
+        else:
+            rows.append(word)
+    return rows
 
 
 def words_width(items: Sequence[tuple[Pair, list[str]]]) -> float:

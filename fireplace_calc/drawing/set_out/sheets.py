@@ -17,11 +17,13 @@ from fireplace_calc.drawing.set_out.beside_figures import (
     free_place,
     legend_block,
     note_block,
+    open_ground,
     said_of,
 )
-from fireplace_calc.drawing.set_out.front_figure import front_figure
-from fireplace_calc.drawing.set_out.plan_figures import flue_figure, hearth_figure
-from fireplace_calc.drawing.set_out.section_figure import section_figure
+from fireplace_calc.drawing.set_out.flue_set_out import flue_figure
+from fireplace_calc.drawing.set_out.front_set_out import front_figure
+from fireplace_calc.drawing.set_out.hearth_set_out import hearth_figure
+from fireplace_calc.drawing.set_out.section_set_out import section_figure
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.cost import Price
@@ -36,7 +38,7 @@ ALL, UPRIGHT, PLANS = "Front, section, plans", "Front and section", "Plans at he
 
 
 @dataclass(frozen=True, slots=True)
-class Placed:
+class PlacedFigure:
     """A figure with its scale, and how far it reaches from its origin on the paper. [mm]"""
 
     figure: Figure
@@ -63,11 +65,11 @@ class Placed:
         put(sheet, (x - left, y - down), self.figure, self.denominator, self.scale)
 
 
-Arranged = list[tuple[Placed, float, float]]
+Arranged = list[tuple[PlacedFigure, float, float]]
 """Figures with the places of their origins. [mm]"""
 
 
-def figures(geometry: Geometry, units: str, denominator: float) -> tuple[Placed, ...]:
+def figures(geometry: Geometry, units: str, denominator: float) -> tuple[PlacedFigure, ...]:
     """Front, section, plan at hearth, plan at flue, at one scale.
 
     Parameters
@@ -84,7 +86,7 @@ def figures(geometry: Geometry, units: str, denominator: float) -> tuple[Placed,
         hearth_figure(geometry, units, denominator, scale),
         flue_figure(geometry, units, denominator),
     )
-    return tuple(Placed(figure, denominator, scale) for figure in made)
+    return tuple(PlacedFigure(figure, denominator, scale) for figure in made)
 
 
 def plates(
@@ -104,27 +106,28 @@ def plates(
     -------
     list of Plate
     """
-    geometry = result.geometry
+    geometry, said = result.geometry, said_of(result, units)
     ladder = [n for n in SCALES[units] if n >= LARGEST[units]]
     for denominator in ladder:
         if denominator > ONE_SHEET:
             break
         made = figures(geometry, units, denominator)
-        arranged = together(made, on)
-        if arranged is not None:
-            plate = _drawn(ALL, arranged, result, units, on, True)
+        for loose in (1.0, 0.0):
+            arranged = together(made, on, loose)
+            plate = _drawn(ALL, arranged, on, said) if arranged else None
             if plate is not None:
                 return [plate]
-    upright = _largest(UPRIGHT, (0, 1), ladder, result, units, on, notes=None)
-    told = upright[1]
+    upright, told = _largest(UPRIGHT, (0, 1), ladder, geometry, units, on, (said, []))
     larger = [n for n in SCALES[units] if n >= LARGEST_PLAN[units]]
-    plans = _largest(PLANS, (2, 3), larger, result, units, on, notes=not told)
-    return [upright[0], plans[0]]
+    # what finds no room on a small paper is left out from the middle
+    left = ([],) if told else (said, [said[0], *said[-2:]], said[:1])
+    plans, _ = _largest(PLANS, (2, 3), larger, geometry, units, on, left)
+    return [upright, plans]
 
 
-def together(made: Sequence[Placed], on: Paper) -> Arranged | None:
+def together(made: Sequence[PlacedFigure], on: Paper, loose: float = 1.0) -> Arranged | None:
     """Front over plan on one center line, the section beside them on the front's floor, the plan at
-    the flue beside that; None where they do not fit.
+    the flue beside that, loosely or all of it as high up as it goes; None where they do not fit.
     """
     front, section, plan, flue = made
     a, b, c, d = (placed.reach for placed in made)
@@ -143,12 +146,12 @@ def together(made: Sequence[Placed], on: Paper) -> Arranged | None:
         return None
     floor = field.top - up
     slack = min(floor - b[1] - field.bottom, floor - (high - up) - under)
-    floor -= min(max(slack, 0.0) * 0.25, 6.0)
+    floor -= loose * min(max(slack, 0.0) * 0.25, 6.0)
     gap = min(spare / 3, 12.0)
     x = field.left + column_left
     face = x + column_right + APART + gap + b[0]
     plan_at = floor - a[1] - APART - c[3]
-    plan_at -= max(plan_at - c[1] - under, 0.0) * 0.3
+    plan_at -= loose * max(plan_at - c[1] - under, 0.0) * 0.3
     flue_at = face + b[2] + APART + gap + d[0]
     flue_high = field.top - d[3] - 2.0
     if flue_high - d[1] < field.bottom:
@@ -161,7 +164,7 @@ def together(made: Sequence[Placed], on: Paper) -> Arranged | None:
     ]
 
 
-def beside(made: Sequence[Placed], on: Paper) -> Arranged | None:
+def beside(made: Sequence[PlacedFigure], on: Paper) -> Arranged | None:
     """Two figures side by side: front and section on one floor, or the plans; None where they do
     not fit.
     """
@@ -172,7 +175,7 @@ def beside(made: Sequence[Placed], on: Paper) -> Arranged | None:
     up, down = max(a[3], b[3]), max(a[1], b[1])
     if spare < 0 or up + down > field.top - field.bottom:
         return None
-    y = field.top - up - max(field.top - field.bottom - up - down, 0.0) * 0.3
+    y = field.top - up - min(max(field.top - field.bottom - up - down, 0.0) * 0.2, 6.0)
     x = field.left + a[0] + spare * 0.2
     return [(one, x, y), (other, x + a[2] + APART + spare * 0.4 + b[0], y)]
 
@@ -181,11 +184,11 @@ def _largest(
     name: str,
     which: tuple[int, int],
     ladder: Sequence[float],
-    result: Assessment,
+    geometry: Geometry,
     units: str,
     on: Paper,
-    notes: bool | None,
-) -> tuple[Plate, bool]:
+    notes: Sequence[Sequence[str]],
+) -> tuple[Plate, Sequence[str]]:
     """Two figures on a sheet at the largest scale that leaves room for legend and notes.
 
     Parameters
@@ -195,24 +198,24 @@ def _largest(
         Of the four figures.
     ladder : sequence of float
         Denominators, the largest scale first. [-]
-    result : Assessment
+    geometry : Geometry
     units : str
     on : Paper
-    notes : bool or None
-        Whether they must stand here; None where they may.
+    notes : sequence of sequence of str
+        What is told here, the best first.
 
     Returns
     -------
-    Plate, bool
-        The sheet, and whether the notes stand on it.
+    Plate, sequence of str
+        The sheet, and the notes that stand on it.
     """
     for denominator in ladder:
-        made = figures(result.geometry, units, denominator)
+        made = figures(geometry, units, denominator)
         arranged = beside([made[n] for n in which], on)
-        for told in (True, False) if notes is None else (notes,):
-            plate = _drawn(name, arranged, result, units, on, told) if arranged else None
+        for said in notes if arranged else ():
+            plate = _drawn(name, arranged or [], on, said)
             if plate is not None:
-                return plate, told
+                return plate, said
     # As small as it goes and still too large: drawn all the same, and seen by the tests.
     x, rough = on.field.left, []
     for placed in (made[n] for n in which):
@@ -223,22 +226,23 @@ def _largest(
     for placed, at, y in rough:
         placed.put(sheet, at, y)
     keys = [placed.figure.key for placed, _, _ in rough]
-    return Plate(name, sheet, rough[0][0].scale, ladder[-1], keys), False
+    return Plate(name, sheet, rough[0][0].scale, ladder[-1], keys), []
 
 
-def _drawn(
-    name: str, arranged: Arranged, result: Assessment, units: str, on: Paper, notes: bool
-) -> Plate | None:
+def _drawn(name: str, arranged: Arranged, on: Paper, said: Sequence[str]) -> Plate | None:
     """The sheet with its figures, legend and notes; None where those find no place."""
     sheet = Sheet(on.width, on.height)
     for placed, x, y in arranged:
         placed.put(sheet, x, y)
-    taken = [placed.at(x, y) for placed, x, y in arranged]
-    if notes and not _with_notes(sheet, taken, said_of(result, units), on):
+    # beside the title block, else right of the figures, else in any hole between them
+    edge = max(placed.at(x, y).right for placed, x, y in arranged[:2])
+    fields = [on.strip, Cell(edge, on.field.bottom, on.field.right, on.field.top), on.field]
+    if said and not _with_notes(sheet, said, fields):
         return None
+    ground = open_ground(sheet)
     for columns in (5, 4, 3, 2, 1):
         block = legend_block(sheet, columns)
-        place = free_place(taken, [on.strip, on.field], block)
+        place = free_place(ground, fields, block)
         if place is not None:
             draw_legend(sheet, block, columns, place.left, place.top)
             break
@@ -249,13 +253,14 @@ def _drawn(
     return Plate(name, sheet, arranged[0][0].scale, denominator, keys)
 
 
-def _with_notes(sheet: Sheet, taken: list[Cell], said: Sequence[str], on: Paper) -> bool:
+def _with_notes(sheet: Sheet, said: Sequence[str], fields: Sequence[Cell]) -> bool:
     """Whether there was a place for the notes: as wide as they may be, they stand there."""
-    for wide in (on.strip.right - on.strip.left, 150.0, 120.0, 100.0, 85.0, 70.0, 58.0):
-        block = note_block(said, wide)
-        place = free_place(taken, [on.strip, on.field], block)
-        if place is not None:
-            draw_notes(sheet, block, place.left, place.top)
-            taken.append(place)
-            return True
+    ground = open_ground(sheet)
+    for cell in fields:
+        for wide in (cell.right - cell.left, *range(230, 44, -14)):
+            block = note_block(said, min(wide, cell.right - cell.left) - 1.0)
+            place = free_place(ground, [cell], block)
+            if place is not None:
+                draw_notes(sheet, block, place.left, place.top)
+                return True
     return False

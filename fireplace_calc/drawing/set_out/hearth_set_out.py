@@ -1,4 +1,6 @@
-"""Plans of a composed sheet: at the hearth, on the center line of the front, and at the flue."""
+"""The plan at the hearth of a composed sheet: on the center line of the front, depths from the
+face.
+"""
 
 from __future__ import annotations
 
@@ -23,13 +25,11 @@ from fireplace_calc.drawing.set_out.columns import (
     words,
     words_width,
 )
-from fireplace_calc.drawing.set_out.section_figure import flue_cut
 from fireplace_calc.drawing.set_out.tape_marks import gap_texts, told_apart
 from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.drawing.sheets.style import SMALL
-from fireplace_calc.drawing.views.chimney_plan import CUT as CHIMNEY
 from fireplace_calc.drawing.views.hearth_plan import draw_hearth_plan, plan_cut, plan_half
 from fireplace_calc.drawing.views.layout import length, level, lining_word
 from fireplace_calc.geometry.parts import Geometry
@@ -62,48 +62,56 @@ def hearth_figure(geometry: Geometry, units: str, denominator: float, scale: str
     notes = row_words(_plan_words(geometry, units), NOTE_ROOM)
     mark, name = marked("hearth_plan")
     note = f"cut at {level(z, units)}"
-    left = max(STRING + words_width(notes), width(FRAMING, SMALL) + 4.0 - half * k)
-    right = STRING + 1.0 + heights_width(texts)
+    seat = "" if d.seat.left else _seat(geometry, units)
+    framing = f.block_half + (side or 0.0)
+    left = STRING + words_width(notes)
+    right = max(
+        STRING + 1.0 + heights_width(texts),
+        width(FRAMING, SMALL) + 4.0 - (half - framing) * k,
+        width(seat, SMALL) + 18.0 if seat else 0.0,
+    )
     string = (7.0 if fits(xs, across, k) else 11.4) if xs else 2.0
     depth = string + 2.0 + 2 * RING + 1.0
     beside = title_width(mark, name, scale, note) + 2.0 < left + half * k - RING - 1.0
     # a title beside the mark still keeps clear of the string over it
     low = max(depth - TITLE_ROOM, string + 1.0) if beside else depth
     tall = (back + d.hearth.front) * k
-    need = max(sum(len(rows) * ROW + 1.2 for _, rows in notes), len(texts) * PITCH)
-    crowd = max(need - tall - 6.0, 0.0)
+    need = sum(len(rows) * ROW + 1.2 for _, rows in notes)
+    crowd = max(need - tall - 10.0, len(texts) * PITCH - tall - 5.0, 0.0)
 
     def paint(view: View) -> None:
         sheet = view.sheet
         draw_hearth_plan(view, geometry, z)
         (x0, _), (x1, high) = view.at(-half, 0.0), view.at(half, back)
         center, foot = view.at(0.0, -d.hearth.front)
-        center_line(sheet, (center, high + 7.0), (center, foot - string - 2.0))
+        # figures that stand under their string may stand in the middle
+        ends = foot - (6.0 if string > 8.0 else string + 1.5)
+        center_line(sheet, (center, high + 7.0), (center, ends))
         section_mark(sheet, (center, foot - string - 2.0 - RING), "A", (-1, 0), "section")
         if side is not None:
-            edge = f.block_half + side
             chain(
-                sheet, [view.at(x, 0.0)[0] for x in (0.0, edge)], gap_texts([0.0, edge], units),
-                high + 4.6, side=1, feet=[high + 0.4] * 2, composed=True,
+                sheet, [view.at(x, 0.0)[0] for x in (0.0, framing)],
+                gap_texts([0.0, framing], units), high + 4.6, side=1, feet=[high + 0.4] * 2,
+                name=FRAMING, composed=True,
             )  # fmt: skip
-            sheet.text(center - 2.6, high + 4.6, FRAMING, size=SMALL, ha="right", va="middle")
         if xs:
             chain(
                 sheet, [view.at(x, 0.0)[0] for x in xs], across, foot - 6.0,
-                feet=[foot - 0.6] * len(xs), limits=(x0 - left, x1 + right), composed=True,
+                feet=[foot - 0.6] * len(xs), limits=(x0 - left, x1 + right), name=seat,
+                composed=True,
             )  # fmt: skip
         feet = [view.at(_edge(geometry, y), 0.0)[0] + 1.0 for y in stops]
-        limits = (foot - 3.0 - crowd, high + 3.0)
+        limits = (foot - 2.0, high + 3.0)
         heights(sheet, [view.at(0.0, y)[1] for y in stops], texts, x1 + STRING, 1, feet, limits)
         placed = [(view.at(*tip), rows) for tip, rows in notes]
-        words(sheet, placed, x0 - STRING + 1.0, -1, (limits[0], high + 1.0))
+        words(sheet, placed, x0 - STRING + 1.0, -1, (limits[0], high + 8.0 + crowd))
 
     return Figure(
         "hearth_plan",
         mark,
         name,
         (-half, -d.hearth.front, half, back),
-        (left, low + crowd, right, 9.0),
+        (left, low, right, 9.0 + crowd),
         paint,
         (denominator,),
         note,
@@ -141,7 +149,7 @@ def _depths(geometry: Geometry, units: str) -> tuple[list[float], list[str]]:
     f, d = geometry.frame, geometry.design
     named = {-d.hearth.front: "", 0.0: "hearth"}
     if f.lining_front > 0:
-        named[f.lining_front] = "facing"
+        named[f.lining_front] = "to pieces"
     named[f.depth] = "firebox"
     lined = f.depth + d.firebox.lining_thickness
     if d.piece_set is None and lined < f.block_back:
@@ -184,90 +192,20 @@ def _plan_words(geometry: Geometry, units: str) -> list[Word]:
             "throat over it",
         ),
     ]
-    for sign, reach, stored in d.seat.stretches()[:1]:
-        at = sign * (f.half_width + d.hearth.side + reach / 2)
-        high = length(f.extension_top if d.seat.height is None else d.seat.height, units)
-        said = f"seat {high} high"
-        if stored:
-            said += f", wood store {length(d.seat.niche_width, units)} wide"
-        items.append(((at, -d.hearth.front * 0.75), said))
+    if d.seat.left:
+        at = -f.half_width - d.hearth.side - d.seat.left / 2
+        items.append(((at, -d.hearth.front * 0.75), _seat(geometry, units)))
     if d.hearth.front > 0:
         items.append(((-f.half_width * 0.9, -d.hearth.front * 0.45), "hearth extension"))
     return items
 
 
-def flue_figure(geometry: Geometry, units: str, denominator: float) -> Figure:
-    """The plan at the flue with its strings, at one scale; its origin is the flue's center.
-
-    Parameters
-    ----------
-    geometry : Geometry
-    units : str
-    denominator : float
-        [-]
-    """
-    f, k = geometry.frame, 1000 / denominator
-    z, deep = flue_cut(geometry, denominator), f.stack_depth
-    shift = f.shift_at(z)
-    ends = f.stack_middle - f.stack_half, f.stack_middle + f.stack_half
-    second = f.second if f.second is not None and f.second.start < z else None
-    xs = sorted([*ends, 0.0, *([second.x] if second else [])])
-    ys = [-deep, 0.0, deep]
-    across, along = gap_texts(xs, units), gap_texts(ys, units)
-    listed = _flue_sizes(geometry, units, z)
-    turned = 5.6 + (0.0 if fits(ys, along, k) else 5.6)
-    string = 8.0 if fits(xs, across, k) else 12.4
-    spread = max(sum(width(text, SMALL) + 2.0 for text in along) - 2 * deep * k, 0.0) / 2
-    mark, name = marked("flue_plan")
-
-    def paint(view: View) -> None:
-        sheet = view.sheet
-        moved = View(sheet, view.x0 - shift * k, view.y0 - f.flue_y * k, k)
-        for part_name in CHIMNEY:
-            if (part := geometry.by_name.get(part_name)) is not None:
-                adds, holes = part.plan(z)
-                heavy = "cut" if part_name == "chimney walls" else "seen"
-                moved.cut([*adds, *holes], part.material, heavy)
-        (x0, low), (x1, high) = view.at(ends[0], -deep), view.at(ends[1], deep)
-        x, y = view.at(0.0, 0.0)
-        center_line(sheet, (x, high + 3.0), (x, low - 7.0))
-        center_line(sheet, (x0 - 3.0, y), (x1 + 6.0, y))
-        chain(
-            sheet, [view.at(a, 0.0)[0] for a in xs], across, low - 6.0,
-            feet=[low - 0.6] * len(xs), limits=(x0 - 8.0, x1 + turned + 4.0), composed=True,
-        )  # fmt: skip
-        chain(
-            sheet, [view.at(0.0, b)[1] for b in ys], along, x1 + 6.0, "y", 1,
-            feet=[x1 + 0.6] * 3, limits=(low - spread, high + spread), composed=True,
-        )  # fmt: skip
-        for n, row in enumerate(listed):
-            sheet.text(x0, low - string - 3.4 - n * ROW, row, size=SMALL, ha="left")
-
-    size = width(max(listed, key=len), SMALL) - (ends[1] - ends[0]) * k
-    return Figure(
-        "flue_plan",
-        mark,
-        name,
-        (ends[0], -deep, ends[1], deep),
-        (4.0, string + len(listed) * ROW + 3.0, max(6.0 + turned, size), 4.0 + spread),
-        paint,
-        (denominator,),
-    )
-
-
-def _flue_sizes(geometry: Geometry, units: str, z: float) -> list[str]:
-    """Bore, liner, casing and wall, from the middle out."""
-    f, d = geometry.frame, geometry.design
-    bore = f.bore
-    casing = f.unit_half - bore.width / 2 - bore.wall
-    size = length(bore.width, units)
-    size += " round" if bore.round else f" x {length(bore.depth, units)} deep"
-    rows = [f"cut at {level(z, units)}", f"bore {size}"]
-    if bore.wall > 0:
-        rows.append(f"clay {length(bore.wall, units)}")
-    if casing > 1e-6:
-        rows.append(f"casing {length(casing, units)}")
-    rows.append(f"{d.chimney.masonry} {length(d.chimney.wall, units)}")
-    if d.chimney.gap > 0:
-        rows.append("gap kept clear")
-    return rows
+def _seat(geometry: Geometry, units: str) -> str:
+    """Height of a seat, and what is under it; empty where there is none."""
+    f, seat = geometry.frame, geometry.design.seat
+    if not seat.stretches():
+        return ""
+    high = length(f.extension_top if seat.height is None else seat.height, units)
+    stored = any(store for _, _, store in seat.stretches())
+    store = f", wood store {length(seat.niche_width, units)} wide" if stored else ""
+    return f"seat {high} high{store}"

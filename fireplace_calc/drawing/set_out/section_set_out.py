@@ -25,7 +25,7 @@ from fireplace_calc.drawing.set_out.columns import (
     words,
     words_width,
 )
-from fireplace_calc.drawing.set_out.front_figure import break_level
+from fireplace_calc.drawing.set_out.front_set_out import break_level
 from fireplace_calc.drawing.set_out.tape_marks import gap_texts, told_apart
 from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.lettering import width

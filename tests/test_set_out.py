@@ -1,0 +1,362 @@
+"""The set-out sheet: clean, to scale, related figure to figure, every size once, none missing."""
+
+import contextlib
+import io
+import re
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from pypdf import PdfReader
+from sampled import sampled
+from strategies import designs
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, InputError
+from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
+from fireplace_calc.drawing.set_out import sheets as set_out
+from fireplace_calc.drawing.set_out.columns import rows_of
+from fireplace_calc.drawing.set_out.tape_marks import gap_texts, on_tape, told_apart
+from fireplace_calc.drawing.sheets.canvas import Picture
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.pdf import PdfBook
+from fireplace_calc.drawing.sheets.sheet import Cell
+from fireplace_calc.geometry.builder import build_geometry
+
+MILLIMETRES = "millimetres"
+SHIPPED = sorted(path.name for path in DESIGNS.glob("*.toml"))
+EVERY = [(name, size, units) for size in PAPERS for units in SCALES for name in SHIPPED]
+CLEAR = 0.7
+"""Between a letter and anything else; what a draftsman keeps. [mm]"""
+
+FAR_OUT = {
+    "arch": {"opening.head": "segmental", "opening.rise": "5 in"},
+    "arch on pieces of a face": {"opening.head": "segmental", "mantel.family": "shelf"},
+    "hood": {"opening.hood": "8 in"},
+    "no hearth extension": {"hearth.front": "0 in"},
+    "seats": {"seat.left": "40 in", "seat.right": "20 in"},
+    "one seat": {"seat.right": "30 in", "hearth.front": "20 in"},
+    "outside": {"chimney.location": "exterior"},
+    "straight": {"breast.form": "straight"},
+    "flush": {"breast.form": "flush"},
+    "off center": {"breast.off_center": "9 in", "breast.projection": "8 in"},
+    "offset": {"flue.offset": "18 in", "flue.offset_rise": "36 in"},
+    "second flue": {"second_flue.serves": "appliance", "second_flue.side": "left"},
+    "unknown air": {"clearance.side": "unknown", "clearance.back": "unknown"},
+    "pilasters": {"mantel.family": "pilasters and frieze"},
+    "overmantel": {"mantel.family": "paneled overmantel"},
+    "corbels": {"mantel.family": "beam on corbels"},
+    "tall": {"opening.extension": "24 in", "base.footing_depth": "96 in"},
+    "floor hearth": {"base.hearth_level": "0 in"},
+}
+
+
+def made(design, units=FEET_INCHES, size="A3"):
+    return whole_set.sheets(assess(design), units, size, makers=("set_out.sheets",))
+
+
+def laid(**changes):
+    return change(load(DESIGNS / "boathouse-laid.toml"), changes)
+
+
+def inked(sheet, edge=20):
+    """Share of the squares of a sheet that hold any ink."""
+    dots = 2.0
+    picture = Picture(sheet.width, sheet.height, dots, "print")
+    picture.png([(Cell(0, 0, sheet.width, sheet.height), sheet)])
+    dark = np.asarray(picture.renderer.buffer_rgba())[:, :, :3].min(axis=2) < 160
+    side = int(edge * dots)
+    high, wide = (length // side * side for length in dark.shape)
+    squares = dark[:high, :wide].reshape(high // side, side, wide // side, side)
+    return squares.any(axis=(1, 3)).mean()
+
+
+def check(pages):
+    for name, sheet in pages:
+        assert not collisions(sheet, CLEAR), name
+        assert min(label.size for label in sheet.labels) >= 2.5
+        assert not any("\x01" in label.text for label in sheet.labels), "marks have their sheet"
+
+
+@pytest.mark.parametrize(("name", "size", "units"), sampled(EVERY, 4))
+def test_every_paper_is_clean_and_used(name, size, units):
+    pages = made(load(DESIGNS / name), units, size)
+    check(pages)
+    for title, sheet in pages:
+        assert inked(sheet) >= 0.5, title
+
+
+@pytest.mark.parametrize("which", FAR_OUT)
+def test_what_is_out_of_the_common_is_clean_too(which):
+    for units, size in ((FEET_INCHES, "11x17"), (MILLIMETRES, "A4")):
+        check(made(laid(**FAR_OUT[which]), units, size))
+
+
+def test_the_boathouse_stands_on_one_sheet_at_half_an_inch_to_the_foot():
+    ((title, sheet),) = made(load(DESIGNS / "boathouse.toml"))
+    assert title == set_out.ALL
+    assert '1/2" = 1\'-0"' in {label.text for label in sheet.labels}
+    letter = made(load(DESIGNS / "boathouse.toml"), size="letter")
+    assert [title for title, _ in letter] == [set_out.UPRIGHT, set_out.PLANS]
+
+
+MORE = st.fixed_dictionaries(
+    {},
+    optional={
+        "mantel.family": st.sampled_from(
+            ["none", "shelf", "beam on corbels", "pilasters and frieze", "paneled overmantel"]
+        ),
+        "seat.left": st.integers(0, 60).map(lambda n: f"{n} in"),
+        "seat.right": st.integers(0, 60).map(lambda n: f"{n} in"),
+        "opening.hood": st.integers(0, 8).map(lambda n: f"{n} in"),
+        "hearth.side": st.integers(0, 24).map(lambda n: f"{n} in"),
+        "clearance.side": st.sampled_from(["unknown", "0 in", "2 in", "6 in"]),
+        "clearance.back": st.sampled_from(["unknown", "0 in", "4 in", "8 in"]),
+        "breast.projection": st.integers(0, 20).map(lambda n: f"{n} in"),
+        "breast.off_center": st.integers(-12, 12).map(lambda n: f"{n} in"),
+        "site.grade": st.integers(0, 40).map(lambda n: f"{n} in"),
+        "chimney.location": st.sampled_from(["interior", "exterior"]),
+        "house.ceiling": st.integers(84, 160).map(lambda n: f"{n} in"),
+    },
+)
+
+
+@given(designs(), MORE, st.sampled_from(sorted(PAPERS)), st.sampled_from(sorted(SCALES)))
+@settings(
+    max_examples=60, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+)
+def test_random_designs_are_clean(design, more, size, units):
+    for key, value in more.items():
+        with contextlib.suppress(InputError):
+            design = change(design, {key: value})
+    check(made(design, units, size))
+
+
+# -- figures related to each other ------------------------------------------------------------------
+def placed_together(design, units=FEET_INCHES, size="A3"):
+    geometry = build_geometry(design)
+    for denominator in SCALES[units]:
+        if denominator >= set_out.LARGEST[units]:
+            arranged = set_out.together(
+                set_out.figures(geometry, units, denominator), paper(units, size)
+            )
+            if arranged:
+                return arranged
+    raise AssertionError("no scale fits")
+
+
+@pytest.mark.parametrize("name", SHIPPED)
+@pytest.mark.parametrize("units", SCALES)
+def test_front_section_and_plan_share_their_lines(name, units):
+    ((_, sheet),) = made(load(DESIGNS / name), units)
+    ground = [line for line in sheet.lines["ground", "ink"] if np.ptp(line[:, 1]) == 0]
+    floors = [line[0, 1] for line in ground if line[0, 1] == max(each[0, 1] for each in ground)]
+    assert len(floors) >= 2, "the floor of the front, and of the section"
+    upright = [line for line in sheet.lines["center", "ink"] if np.ptp(line[:, 0]) == 0]
+    centers = sorted(line[0, 0] for line in upright)
+    assert centers[1] - centers[0] <= 0.01, "front and plan stand on one center line"
+    arranged = placed_together(load(DESIGNS / name), units)
+    (_, x, floor), (_, _, other), (_, under, _), _ = arranged
+    assert floor == other and x == under
+    assert len({placed.denominator for placed, _, _ in arranged}) == 1
+
+
+@pytest.mark.parametrize("size", ["A3", "letter"])
+def test_marks_name_the_sheet_of_their_figure(size):
+    pages = made(load(DESIGNS / "boathouse.toml"), size=size)
+    found = {}
+    for n, (_, sheet) in enumerate(pages, 1):
+        titles = {label.text for label in sheet.labels if label.bold}
+        for word, mark in (("Section", "A"), ("Plan at hearth", "B"), ("Plan at flue", "C")):
+            if word in titles:
+                found[mark] = str(n)
+    told = set()
+    for _, sheet in pages:
+        for one in sheet.labels:
+            if one.bold and one.text in found and one.size == 2.5:
+                (number,) = (
+                    each.text
+                    for each in sheet.labels
+                    if each.x == one.x and each.size == 2.5 and each.va == "top" and not each.bold
+                    and 0 < one.y - each.y < 3
+                )  # fmt: skip
+                assert number == found[one.text]
+                told.add(one.text)
+    assert told == {"A", "B", "C"}
+
+
+# -- drawn again from what is written -----------------------------------------------------------
+TAPE = re.compile(r"(-?)(?:(\d+)'-)?(?:(\d+) )?(?:(\d+)/(\d+)|(\d+))\"")
+
+
+def read(text):
+    """A length as it is written, feet and inches or millimeters. [m]"""
+    if '"' not in text:
+        return int(re.match(r"(?:\D*  )?([\d  ]+)", text)[1].replace(" ", "")) / 1000
+    sign, feet, whole, top, bottom, inches = TAPE.search(text).groups()
+    value = int(feet or 0) * FOOT
+    value += int(inches or whole or 0) * INCH + (int(top) / int(bottom) * INCH if top else 0.0)
+    return -value if sign else value
+
+
+def read_strings(sheet):
+    """Every string of a sheet: along which way, and the lengths that are written on it, by the
+    ticks they stand between.
+    """
+    for string in sheet.measured:
+        names = [label for label in sheet.labels[slice(*string.written)] if label.ink != "soft"]
+        texts = [label.text for label in names]
+        yield string, [(text, read(text)) for text in texts]
+
+
+@pytest.mark.parametrize("units", SCALES)
+@pytest.mark.parametrize("name", SHIPPED)
+def test_every_string_measures_what_it_says(name, units):
+    """The pen's places over the scale against what is written; half a mark of the tape at each
+    end.
+    """
+    mark = INCH / 16 if units == FEET_INCHES else 1e-3
+    for size in ("A3", "letter"):
+        for (_, sheet), plate in zip(
+            made(load(DESIGNS / name), units, size),
+            set_out.plates(assess(load(DESIGNS / name)), units, paper(units, size)),
+            strict=True,
+        ):
+            assert sheet.measured
+            for string, told in read_strings(sheet):
+                gaps = [(b - a) * plate.denominator / 1000 for a, b in pairwise(string.stops)]
+                for text, value in told:
+                    assert min(abs(value - gap) for gap in gaps) <= mark + 1e-6, text
+
+
+LEVELS = (
+    *("footing_bottom", "footing_top", "slab_bottom", "slab_top", "hearth", "back_bend", "spring"),
+    *("opening_top", "throat", "taper_top", "flue_start", "block_top", "shoulder_top"),
+)
+DEPTHS = ("throat_front", "throat_back", "depth", "block_back", "flue_y")
+
+
+def told_places(sheet, denominator, floor, along):
+    """Places that follow from what is written, from a datum on the paper outward. [m]"""
+    known = {0.0: 0.0}
+    spans = []
+    for string, told in read_strings(sheet):
+        if string.along != along:
+            continue
+        left = list(told)
+        for a, b in pairwise(string.stops):
+            true = (b - a) * denominator / 1000
+            if left and abs(left[0][1] - true) < 2.5e-3:
+                spans.append(((a - floor), (b - floor), left.pop(0)[1]))
+    for _ in range(len(spans)):
+        for a, b, value in spans:
+            for at, other, sign in ((a, b, 1), (b, a, -1)):
+                start = next((v for p, v in known.items() if abs(p - at) < 0.02), None)
+                if start is not None and not any(abs(p - other) < 0.02 for p in known):
+                    known[other] = start + sign * value
+    return list(known.values())
+
+
+@pytest.mark.parametrize("name", SHIPPED)
+@pytest.mark.parametrize("units", SCALES)
+def test_levels_follow_from_what_is_written_within_2_mm(name, units):
+    """From the finished floor up and down, by nothing but the figures of front and section."""
+    design = load(DESIGNS / name)
+    ((_, sheet),) = made(design, units)
+    floor = max(line[0, 1] for line in sheet.lines["ground", "ink"])
+    (plate,) = set_out.plates(assess(design), units, paper(units, "A3"))
+    found = told_places(sheet, plate.denominator, floor, "y")
+    frame = build_geometry(design).frame
+    for level in LEVELS:
+        if level == "back_bend" and frame.lean <= 0:
+            continue  # an upright back has no bend
+        wanted = getattr(frame, level)
+        assert min(abs(wanted - z) for z in found) < 2e-3, level
+
+
+@given(designs(), st.sampled_from(sorted(SCALES)))
+@settings(
+    max_examples=40, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+)
+def test_no_height_is_given_twice_and_none_contradicts(design, units):
+    """Levels as knots, figures as threads: front and section tie them into one tree, no ring."""
+    geometry = build_geometry(design)
+    denominator = next(n for n in SCALES[units] if n >= 40)
+    front, section, *_ = set_out.figures(geometry, units, denominator)
+    knots, threads = {}, 0
+    for placed in (front, section):
+        sheet = set_out.Sheet(4000, 4000)
+        placed.put(sheet, 2000, 2000)
+        for string in sheet.measured:
+            if string.along != "y":
+                continue
+            written = string.written[1] - string.written[0]
+            assert written == len(string.stops) - 1, "a figure in every gap"
+            threads += written
+            for a, b in pairwise(round(stop - 2000, 2) for stop in string.stops):
+                one, other = (root(knots, each) for each in (a, b))
+                assert one != other, "a height that follows from others is given again"
+                knots[one] = other
+    assert threads
+    assert root(knots, 0.0) == root(
+        knots, round(geometry.frame.shoulder_top * 1000 / denominator, 2)
+    )
+
+
+def root(knots, name):
+    while knots.setdefault(name, name) != name:
+        name = knots[name]
+    return name
+
+
+@given(
+    st.lists(st.floats(0, 5), min_size=2, max_size=9, unique=True), st.sampled_from(sorted(SCALES))
+)
+def test_a_string_sums_to_its_places(stops, units):
+    """Each place is rounded once: no sum of figures is farther off than half a mark."""
+    stops = told_apart(stops, units)
+    mark = INCH / 16 if units == FEET_INCHES else 1e-3
+    at = on_tape(stops[0], units)
+    for text, stop in zip(gap_texts(stops, units), stops[1:], strict=True):
+        at += read(text)
+        assert abs(at - stop) <= mark / 2 + 1e-6
+
+
+def test_a_figure_is_not_broken_over_two_rows():
+    assert rows_of("flue goes over 5'-7 15/16\" at 2 699 there", 26.0) == [
+        "flue goes over",
+        "5'-7 15/16\" at",
+        "2 699 there",
+    ]
+
+
+# -- the PDF, measured back -------------------------------------------------------------------------
+@pytest.mark.parametrize("units", SCALES)
+def test_the_pdf_measures_to_scale(units):
+    """The lines of the page's own stream, in points of 1/72 in, as ISO 32000 has them (from
+    memory): every tick stands where the sheet has it, and a whole string is to scale.
+    """
+    design = load(DESIGNS / "boathouse-laid.toml")
+    ((_, sheet),) = made(design, units)
+    (plate,) = set_out.plates(assess(design), units, paper(units, "A3"))
+    file = io.BytesIO()
+    book = PdfBook(file, "Set out", "Test")
+    book.add(sheet)
+    book.save()
+    (page,) = PdfReader(file).pages
+    stream = page.get_contents().get_data().decode("latin-1")
+    points = np.array(
+        [(float(x), float(y)) for x, y in re.findall(r"([-\d.]+) ([-\d.]+) [ml]\b", stream)]
+    )
+    points *= 25.4 / 72
+    opening = next(s for s in sheet.measured if s.along == "x" and len(s.stops) == 5)
+    for stop in opening.stops:
+        near = points[np.abs(points[:, 1] - opening.line).argsort()]
+        assert np.abs(near[:400, 0] - stop).min() < 0.05
+    jambs = (opening.stops[3] - opening.stops[1]) * plate.denominator / 1000
+    width = 2 * build_geometry(design).frame.half_width
+    assert abs(jambs - width) * 1000 / plate.denominator < 0.2

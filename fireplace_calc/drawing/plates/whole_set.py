@@ -18,6 +18,7 @@ COVER = "cover_sheet.cover"
 """Lists the sheets of the others, which are handed to it."""
 MAKERS: tuple[str, ...] = (
     COVER,
+    "set_out.sheets",
     "plan_sheets.plans",
     "details.sheet",
     "rods.sheet",

@@ -283,34 +283,29 @@ def test_levels_follow_from_what_is_written_within_2_mm(name, units):
     max_examples=40, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
 def test_no_height_is_given_twice_and_none_contradicts(design, units):
-    """Levels as knots, figures as threads: front and section tie them into one tree, no ring."""
+    """Levels as knots, figures as threads: front and section are tied at the hearth alone, into one
+    tree with no ring. Levels that only happen to agree are two knots.
+    """
     geometry = build_geometry(design)
     denominator = next(n for n in SCALES[units] if n >= 40)
-    front, section, *_ = set_out.figures(geometry, units, denominator)
-    knots, threads = {}, 0
-    for placed in (front, section):
+    hearth = geometry.frame.hearth * 1000 / denominator
+    threads, ends = 0, set()
+    for placed in set_out.figures(geometry, units, denominator)[:2]:
         sheet = set_out.Sheet(4000, 4000)
         placed.put(sheet, 2000, 2000)
-        for string in sheet.measured:
-            if string.along != "y":
-                continue
-            written = string.written[1] - string.written[0]
-            assert written == len(string.stops) - 1, "a figure in every gap"
-            threads += written
-            for a, b in pairwise(round(stop - 2000, 2) for stop in string.stops):
-                one, other = (root(knots, each) for each in (a, b))
-                assert one != other, "a height that follows from others is given again"
-                knots[one] = other
-    assert threads
-    assert root(knots, 0.0) == root(
-        knots, round(geometry.frame.shoulder_top * 1000 / denominator, 2)
-    )
-
-
-def root(knots, name):
-    while knots.setdefault(name, name) != name:
-        name = knots[name]
-    return name
+        (string,) = (each for each in sheet.measured if each.along == "y")
+        written = string.written[1] - string.written[0]
+        assert written == len(string.stops) - 1, "a figure in every gap"
+        assert list(string.stops) == sorted(string.stops)
+        near = [abs(stop - 2000 - hearth) < 0.05 for stop in string.stops]
+        assert sum(near) == 1, "tied at the hearth"
+        threads += written
+        ends |= {
+            (placed.figure.key, stop)
+            for stop, tied in zip(string.stops, near, strict=True)
+            if not tied
+        }
+    assert threads == len(ends), "a tree has one thread less than knots, the hearth among them"
 
 
 @given(

@@ -127,7 +127,9 @@ MORE = st.fixed_dictionaries(
 
 @given(designs(), MORE, st.sampled_from(sorted(PAPERS)), st.sampled_from(sorted(SCALES)))
 @settings(
-    max_examples=60, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=60,
+    deadline=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
 def test_random_designs_are_clean(design, more, size, units):
     for key, value in more.items():
@@ -280,7 +282,9 @@ def test_levels_follow_from_what_is_written_within_2_mm(name, units):
 
 @given(designs(), st.sampled_from(sorted(SCALES)))
 @settings(
-    max_examples=40, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+    max_examples=40,
+    deadline=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
 def test_no_height_is_given_twice_and_none_contradicts(design, units):
     """Levels as knots, figures as threads: front and section are tied at the hearth alone, into one

@@ -20,7 +20,7 @@ from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.style import HATCHES
-from fireplace_calc.drawing.views.front_elevation import breast_ring, opening_ring
+from fireplace_calc.drawing.views.front_elevation import breast_ring
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.exports import write_dxf
@@ -254,15 +254,34 @@ def section_corner(result, document, unit):
     return place_of(rings_of(document, unit)["concrete"], ring, low=0.5)
 
 
+def front_rings(result, document, unit):
+    """Every closed outline that stands in the front, as the file has it, in meters."""
+    f = result.geometry.frame
+    (left, _), (right, _) = (
+        np.min(breast_ring(result.geometry, 99.0), axis=0),
+        np.max(breast_ring(result.geometry, 99.0), axis=0),
+    )
+    seat = max(result.design.seat.left, result.design.seat.right)
+    wide = max(-left, right, f.half_width + result.design.hearth.side + seat) + 0.3
+    every = [ring for layer in rings_of(document, unit).values() for ring in layer]
+    shown = [r for r in every if np.abs(r[:, 0]).max() < wide and r[:, 1].min() > -0.6]
+    if f.spring >= f.opening_top:
+        return shown
+    # An arch is drawn through its spring, its crown and its depth; what it cuts off follows.
+    head = f.opening_top + result.design.lintel.height
+    arch = [(f.half_width, f.spring), (0.0, f.opening_top), (0.0, head)]
+    curved = [((r[:, 1] > f.spring + 1e-6) & (r[:, 1] < head + 1e-6)).any() for r in shown]
+    return [arch, *(r for r, bent in zip(shown, curved, strict=True) if not bent)]
+
+
 def test_front_and_section_are_drawn_again_from_their_dimensions(work):
     """Every corner within 2 mm, from a place that is known: face and floor, center line and floor."""
     name, result, document, unit = work
     corner = section_corner(result, document, unit)
     rings = [ring for _, ring in sections(result)]
     assert drawn_again(document, unit, corner, rings, (0.0, 0.0, False)) == []
-    front = [breast_ring(result.geometry, result.geometry.frame.crown_bottom)]
-    if result.geometry.frame.spring >= result.geometry.frame.opening_top:
-        front.append(opening_ring(result.geometry))
+    front = front_rings(result, document, unit)
+    assert len(front) >= 5
     assert drawn_again(document, unit, np.zeros(2), front, (0.0, 0.0, True)) == []
 
 
@@ -276,7 +295,7 @@ def test_so_is_any_design(design, tmp_path_factory):
     corner = section_corner(result, document, INCH)
     rings = [ring for _, ring in sections(result)]
     assert drawn_again(document, INCH, corner, rings, (0.0, 0.0, False)) == []
-    front = [breast_ring(result.geometry, result.geometry.frame.crown_bottom)]
+    front = front_rings(result, document, INCH)
     assert drawn_again(document, INCH, np.zeros(2), front, (0.0, 0.0, True)) == []
 
 

@@ -19,6 +19,7 @@ from fireplace_calc.base.units import INCH, MM, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.set_out.sheets import figures as set_out_figures
 from fireplace_calc.drawing.sheets.style import HATCHES
 from fireplace_calc.drawing.views.front_elevation import breast_ring
 from fireplace_calc.editing.designfile import load
@@ -530,3 +531,38 @@ def test_of_a_pair_across_the_center_line_one_is_enough():
 def test_a_unit_system_nobody_has_is_refused(tmp_path):
     with pytest.raises(InputError, match="feet-inches"):
         write_dxf(assess(load(DATA / "designs" / "plain.toml")), tmp_path / "a.dxf", "cubits")
+
+
+# -- against the set-out sheet ---------------------------------------------------------------------
+def strays(result, document, unit):
+    """Ticks of the set-out sheet's front and section that the file dimensions nowhere: key of the
+    figure, direction, place. [m]
+    """
+    corners = {"front": np.zeros(2), "section": section_corner(result, document, unit)}
+    wrong = []
+    for placed in set_out_figures(result.geometry, "feet-inches", 24):
+        if placed.figure.key not in corners:
+            continue
+        made, corner = on_paper(placed.figure), corners[placed.figure.key]
+        for string in made.sheet.measured:
+            upright = string.along == "y"
+            axis = 1 if upright else 0
+            known = [
+                p[axis] - corner[axis]
+                for turned, a, b, _, _ in spans(document, unit)
+                for p in (a, b)
+                if turned == upright
+            ]
+            known = np.array([*known, 0.0])
+            known = np.concatenate([known, -known]) if placed.figure.key == "front" else known
+            for stop in string.stops:
+                at = made.true((0.0, stop) if upright else (stop, 0.0))[axis]
+                if np.abs(known - at).min() > 0.001:
+                    wrong.append((placed.figure.key, string.along, round(at, 4)))
+    return wrong
+
+
+def test_sheet_and_file_dimension_the_same_places(work):
+    """Whatever the set-out sheet measures between, the file measures between, within 1 mm."""
+    _, result, document, unit = work
+    assert strays(result, document, unit) == []

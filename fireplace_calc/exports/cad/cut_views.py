@@ -6,6 +6,8 @@ from collections.abc import Callable, Iterator
 from math import hypot
 from typing import Any
 
+import numpy as np
+
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.drawing.views.chimney_plan import cut_level
@@ -55,13 +57,16 @@ def section_view(geometry: Geometry, draws: Draws | None = None) -> TrueView:
     seen: list[tuple[str, Polygon]] = []
     if f.hood > 0:
         seen.append(("metal", ((0.0, f.clear_top), (0.0, f.opening_top))))
-    spots = [(0.0, 0.0), *corners(every, seen)]  # face and finished floor, whatever stands there
+    # Face and finished floor, whatever stands there, and the middle of the flue.
+    middle = [(f.flue_y, f.flue_start), (f.flue_y, f.crown_top)]
+    spots = [(0.0, 0.0), *middle, *corners(every, seen)]
     return TrueView(
         "section",
         "Section on the center line",
         cuts=cuts,
         seen=seen,
         pieces=[*_beyond(geometry), *_courses(geometry)],
+        lines=[("center-lines", np.array([middle]))],
         marks=_levels(geometry),
         spots=spots,
         measured_from=(

@@ -20,6 +20,9 @@ from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.set_out import sheets as set_out
 from fireplace_calc.drawing.set_out.columns import rows_of
+from fireplace_calc.drawing.set_out.front_set_out import front_words
+from fireplace_calc.drawing.set_out.hearth_set_out import plan_words
+from fireplace_calc.drawing.set_out.section_set_out import section_words
 from fireplace_calc.drawing.set_out.tape_marks import gap_texts, on_tape, told_apart
 from fireplace_calc.drawing.sheets.canvas import Picture
 from fireplace_calc.drawing.sheets.overlaps import collisions
@@ -88,6 +91,27 @@ def test_every_paper_is_clean_and_used(name, size, units):
     check(pages)
     for title, sheet in pages:
         assert inked(sheet) >= 0.5, title
+
+
+def test_a_figure_without_room_beside_its_drawing_stands_in_the_notes():
+    """Names may go on a small paper; a size never."""
+    design = laid(**{"mantel.family": "pilasters and frieze", "flue.offset": "12 in"})
+    geometry = build_geometry(design)
+    wanted = [
+        said
+        for said in (
+            *(text for _, text in front_words(geometry, FEET_INCHES)),
+            *(text for _, text in section_words(geometry, FEET_INCHES)),
+            *(text for _, text in plan_words(geometry, FEET_INCHES)),
+        )
+        if re.search(r"\d", said)
+    ]
+    assert len(wanted) > 6
+    for size in PAPERS:
+        said = " ".join(
+            label.text for _, sheet in made(design, size=size) for label in sheet.labels
+        )
+        assert [text for text in wanted if text not in said] == [], size
 
 
 @pytest.mark.parametrize("which", FAR_OUT)

@@ -91,7 +91,7 @@ def draw_legend(sheet: Sheet, block: TextBlock, columns: int, left: float, top: 
         x += wide
 
 
-def said_of(result: Assessment, units: str, lost: Sequence[str] = ()) -> list[str]:
+def said_of(result: Assessment, units: str) -> list[str]:
     """Notes of the sheet: how to measure, what is drawn otherwise than asked, which courses are
     cut, what falls short.
 
@@ -99,8 +99,6 @@ def said_of(result: Assessment, units: str, lost: Sequence[str] = ()) -> list[st
     ----------
     result : Assessment
     units : str
-    lost : sequence of str
-        What found no room beside its figure.
 
     Returns
     -------
@@ -109,8 +107,6 @@ def said_of(result: Assessment, units: str, lost: Sequence[str] = ()) -> list[st
     least = '1/16"' if units == FEET_INCHES else "1 mm"
     said = [f"{MEASURE} Each figure is rounded once, to {least}."]
     said += list(result.geometry.frame.adjusted)
-    if lost:
-        said.append("; ".join(lost) + ".")
     odd = odd_courses(result.geometry, units)
     if odd:
         more = f" {len(odd) - ODD} more: see the rods." if len(odd) > ODD else ""
@@ -191,7 +187,7 @@ def free_place(ground: Array, fields: Sequence[Cell], block: TextBlock) -> Cell 
     Cell or None
         In the first field with room, as low and then as far left as it goes.
     """
-    wide, high = int(np.ceil(block.width)), int(np.ceil(block.height))
+    wide, high = max(int(np.ceil(block.width)), 1), max(int(np.ceil(block.height)), 1)
     if ground.shape[0] <= high or ground.shape[1] <= wide:
         return None
     used = ground[high:, wide:] - ground[:-high, wide:] - ground[high:, :-wide]

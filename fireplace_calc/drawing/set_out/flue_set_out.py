@@ -38,12 +38,13 @@ def flue_figure(geometry: Geometry, units: str, denominator: float) -> Figure:
     ends = f.stack_middle - f.stack_half, f.stack_middle + f.stack_half
     second = f.second if f.second is not None and f.second.start < z else None
     xs = sorted([*ends, 0.0, *([second.x] if second else [])])
-    ys = [-deep, 0.0, deep]
-    across, along = gap_texts(xs, units), _half(geometry, gap_texts(ys, units))
+    ys = [-deep, 0.0]  # as deep behind its middle; a flush face has its place from the other's
+    across = gap_texts(xs, units)
+    along = [] if any(_flush(geometry)) else gap_texts(ys, units)
     listed = _flue_sizes(geometry, units, z)
-    turned = 5.6 + (0.0 if fits(ys, along, k) else 5.6)
+    turned = 0.0 if not along else 5.6 if fits(ys, along, k) else 11.2
     string = 8.0 if fits(xs, across, k) else 12.4
-    spread = max(sum(width(text, SMALL) + 2.0 for text in along) - 2 * deep * k, 0.0) / 2
+    spread = max(sum(width(text, SMALL) + 2.0 for text in along) - deep * k, 0.0)
     mark, name = marked("flue_plan")
 
     def paint(view: View) -> None:
@@ -62,10 +63,11 @@ def flue_figure(geometry: Geometry, units: str, denominator: float) -> Figure:
             sheet, [view.at(a, 0.0)[0] for a in xs], across, low - 6.0 - spread,
             feet=[low - 0.6] * len(xs), limits=(x0 - 8.0, x1 + turned + 4.0), composed=True,
         )  # fmt: skip
-        chain(
-            sheet, [view.at(0.0, b)[1] for b in ys], along, x1 + 6.0, "y", 1,
-            feet=[x1 + 0.6] * 3, limits=(low - spread, high + spread), composed=True,
-        )  # fmt: skip
+        if along:
+            chain(
+                sheet, [view.at(0.0, b)[1] for b in ys], along, x1 + 6.0, "y", 1,
+                feet=[x1 + 0.6] * 2, limits=(low - spread, high + spread), composed=True,
+            )  # fmt: skip
         for n, row in enumerate(listed):
             sheet.text(x0, low - spread - string - 3.4 - n * ROW, row, size=SMALL, ha="left")
 
@@ -90,16 +92,6 @@ def _flush(geometry: Geometry) -> tuple[bool, bool]:
     f = geometry.frame
     ahead, behind = f.flue_y - f.stack_depth, f.flue_y + f.stack_depth
     return abs(ahead) < FLUSH, abs(behind - f.block_back) < FLUSH
-
-
-def _half(geometry: Geometry, texts: list[str]) -> list[str]:
-    """Half the chimney's depth, once: it is as deep before its flue as behind it, and a face that
-    is flush with another has its place from there.
-    """
-    front, back = _flush(geometry)
-    if front or back:
-        return ["", ""]
-    return [texts[0], ""]
 
 
 def _flue_sizes(geometry: Geometry, units: str, z: float) -> list[str]:

@@ -56,7 +56,9 @@ def break_level(geometry: Geometry, denominator: float) -> float:
     return min(f.shoulder_top + OVER * denominator / 1000, f.crown_bottom)
 
 
-def front_figure(geometry: Geometry, units: str, denominator: float) -> Figure:
+def front_figure(
+    geometry: Geometry, units: str, denominator: float, lost: list[str] | None = None
+) -> Figure:
     """The front elevation with its strings, at one scale.
 
     Parameters
@@ -65,11 +67,13 @@ def front_figure(geometry: Geometry, units: str, denominator: float) -> Figure:
     units : str
     denominator : float
         [-]
+    lost : list of str, optional
+        Takes what finds no room beside the figure, when it is drawn.
     """
     k, half, foot = 1000 / denominator, front_half(geometry), front_foot(geometry)
     top = break_level(geometry, denominator)
     stops, texts = _upright(geometry, units)
-    notes = row_words(_words(geometry, units), NOTE_ROOM)
+    notes = row_words(front_words(geometry, units), NOTE_ROOM)
     xs, across = _widths(geometry, units)
     narrow = not fits_within(xs, across, k)
     left = STRING + max(heights_width(texts), width(FLOOR_WORD, SMALL)) + 1.0
@@ -113,8 +117,10 @@ def front_figure(geometry: Geometry, units: str, denominator: float) -> Figure:
             limits=(far, edge + right),
             composed=True,
         )
-        placed = [(view.at(*tip), rows) for tip, rows in notes]
-        words(sheet, placed, edge + STRING + 2.0 + 4.4, 1, (level_at + RING + 3.0, high))
+        placed, x = [(view.at(*tip), rows) for tip, rows in notes], edge + STRING + 6.4
+        left_out = words(sheet, placed, x, 1, (level_at + RING + 3.0, high + 10.0 + crowd))
+        if lost is not None:
+            lost.extend(left_out)
 
     return Figure(
         "front",
@@ -182,7 +188,7 @@ def _upright(geometry: Geometry, units: str) -> tuple[list[float], list[str]]:
     return stops, [f"{named[z]}  {figure}".strip() for figure, z in pairs]
 
 
-def _words(geometry: Geometry, units: str) -> list[Word]:
+def front_words(geometry: Geometry, units: str) -> list[Word]:
     """What stands in no string: lengths of the mantel, head of the opening, a seat, an offset."""
     f, d = geometry.frame, geometry.design
     found: list[Word] = []

@@ -41,7 +41,13 @@ NOTE_ROOM = 28.0
 FRAMING = "to the face of framing"
 
 
-def hearth_figure(geometry: Geometry, units: str, denominator: float, scale: str) -> Figure:
+def hearth_figure(
+    geometry: Geometry,
+    units: str,
+    denominator: float,
+    scale: str,
+    lost: list[str] | None = None,
+) -> Figure:
     """The plan at the hearth with its strings, at one scale.
 
     Parameters
@@ -52,6 +58,8 @@ def hearth_figure(geometry: Geometry, units: str, denominator: float, scale: str
         [-]
     scale : str
         As it is written under the title.
+    lost : list of str, optional
+        Takes what finds no room beside the figure, when it is drawn.
     """
     f, d, k = geometry.frame, geometry.design, 1000 / denominator
     half, z = plan_half(geometry), plan_cut(geometry)
@@ -59,7 +67,7 @@ def hearth_figure(geometry: Geometry, units: str, denominator: float, scale: str
     back = f.block_back + behind + STUD
     stops, texts = _depths(geometry, units)
     xs, across = _hearth_widths(geometry, units)
-    notes = row_words(_plan_words(geometry, units), NOTE_ROOM)
+    notes = row_words(plan_words(geometry, units), NOTE_ROOM)
     mark, name = marked("hearth_plan")
     note = f"cut at {level(z, units)}"
     seat = "" if d.seat.left else _seat(geometry, units)
@@ -104,7 +112,10 @@ def hearth_figure(geometry: Geometry, units: str, denominator: float, scale: str
         limits = (foot - 2.0, high + 3.0)
         heights(sheet, [view.at(0.0, y)[1] for y in stops], texts, x1 + STRING, 1, feet, limits)
         placed = [(view.at(*tip), rows) for tip, rows in notes]
-        words(sheet, placed, x0 - STRING + 1.0, -1, (limits[0], high + 8.0 + crowd))
+        column = limits[0], high + 8.0 + crowd
+        left_out = words(sheet, placed, x0 - STRING + 1.0, -1, column)
+        if lost is not None:
+            lost.extend(left_out)
 
     return Figure(
         "hearth_plan",
@@ -162,7 +173,7 @@ def _depths(geometry: Geometry, units: str) -> tuple[list[float], list[str]]:
     return stops, [f"{t}  {named[y]}" for t, y in zip(figures, stops[1:], strict=True)]
 
 
-def _plan_words(geometry: Geometry, units: str) -> list[Word]:
+def plan_words(geometry: Geometry, units: str) -> list[Word]:
     """What is what in the plan, [m]; what may be left out last."""
     f, d = geometry.frame, geometry.design
     side, behind = d.clearance.side or 0.0, d.clearance.back or 0.0

@@ -64,7 +64,13 @@ def flue_cut(geometry: Geometry, denominator: float) -> float:
     return low + 0.8 * (break_level(geometry, denominator) - low)
 
 
-def section_figure(geometry: Geometry, units: str, denominator: float, scale: str) -> Figure:
+def section_figure(
+    geometry: Geometry,
+    units: str,
+    denominator: float,
+    scale: str,
+    lost: list[str] | None = None,
+) -> Figure:
     """The section with its strings, at one scale.
 
     Parameters
@@ -75,12 +81,14 @@ def section_figure(geometry: Geometry, units: str, denominator: float, scale: st
         [-]
     scale : str
         As it is written under the title.
+    lost : list of str, optional
+        Takes what finds no room beside the figure, when it is drawn.
     """
     f, k = geometry.frame, 1000 / denominator
     front, back = section_ends(geometry)
     top = break_level(geometry, denominator)
     stops, texts = _upright(geometry, units)
-    notes = row_words(_words(geometry, units), NOTE_ROOM)
+    notes = row_words(section_words(geometry, units), NOTE_ROOM)
     rows = _rows(geometry, units)
     mark, name = marked("section")
     left = STRING + words_width(notes)
@@ -119,7 +127,9 @@ def section_figure(geometry: Geometry, units: str, denominator: float, scale: st
         section_mark(sheet, ring, "C", (0, -1), "flue_plan")
         strings(view, bottom, start - left, edge + right)
         placed = [(view.at(*tip), text) for tip, text in notes]
-        words(sheet, placed, start - STRING, -1, (bottom + 3.0, high + 3.0))
+        left_out = words(sheet, placed, start - STRING, -1, (bottom + 3.0, high + 3.0))
+        if lost is not None:
+            lost.extend(left_out)
         for part_name, said in WINDOWS:
             part = geometry.by_name.get(part_name)
             for polygon in part.section() if part else ():
@@ -213,7 +223,7 @@ def _upright(geometry: Geometry, units: str) -> tuple[list[float], list[str]]:
     return stops, [f"{t}  {named[z]}" for t, z in zip(figures, stops[1:], strict=True)]
 
 
-def _words(geometry: Geometry, units: str) -> list[Word]:
+def section_words(geometry: Geometry, units: str) -> list[Word]:
     """What is what, and where to point at it, [m]; what may be left out last."""
     f, d = geometry.frame, geometry.design
     layers = f.extension_top - d.hearth.thickness

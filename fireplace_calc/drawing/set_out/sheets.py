@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import FEET_INCHES
@@ -39,20 +40,24 @@ ALL, UPRIGHT, PLANS = "Front, section, plans", "Front and section", "Plans at he
 
 @dataclass(frozen=True, slots=True)
 class PlacedFigure:
-    """A figure with its scale, and how far it reaches from its origin on the paper. [mm]"""
+    """A figure with its scale, how far it reaches from its origin on the paper [mm], and what found
+    no room beside it when it was drawn.
+    """
 
     figure: Figure
     denominator: float
     scale: str
+    lost: list[str] = field(default_factory=list)
 
     @property
     def reach(self) -> tuple[float, float, float, float]:
         """To the left, down, right and up of the origin, words and title counted in."""
         f, k = self.figure, 1000 / self.denominator
+        words = f.room(self.denominator)
+        left = words[0] - f.box[0] * k
         titled = title_width(f.mark, f.name, self.scale, f.note)
-        left = f.margins[0] - f.box[0] * k
-        right = max(f.margins[2] + f.box[2] * k, titled - left)
-        return left, f.margins[1] + TITLE_ROOM - f.box[1] * k, right, f.margins[3] + f.box[3] * k
+        right = max(words[2] + f.box[2] * k, titled - left)
+        return left, words[1] + TITLE_ROOM - f.box[1] * k, right, words[3] + f.box[3] * k
 
     def at(self, x: float, y: float) -> Cell:
         """What it covers when its origin lies there. [mm]"""
@@ -65,6 +70,9 @@ class PlacedFigure:
         put(sheet, (x - left, y - down), self.figure, self.denominator, self.scale)
 
 
+NARROW = 44
+"""Width of the narrowest column of notes. [mm]"""
+FIGURE = re.compile(r"\d")
 Arranged = list[tuple[PlacedFigure, float, float]]
 """Figures with the places of their origins. [mm]"""
 
@@ -80,13 +88,17 @@ def figures(geometry: Geometry, units: str, denominator: float) -> tuple[PlacedF
         [-]
     """
     scale = SCALES[units][denominator]
+    lost: tuple[list[str], ...] = ([], [], [], [])
     made = (
-        front_figure(geometry, units, denominator),
-        section_figure(geometry, units, denominator, scale),
-        hearth_figure(geometry, units, denominator, scale),
+        front_figure(geometry, units, denominator, lost[0]),
+        section_figure(geometry, units, denominator, scale, lost[1]),
+        hearth_figure(geometry, units, denominator, scale, lost[2]),
         flue_figure(geometry, units, denominator),
     )
-    return tuple(PlacedFigure(figure, denominator, scale) for figure in made)
+    return tuple(
+        PlacedFigure(figure, denominator, scale, left)
+        for figure, left in zip(made, lost, strict=True)
+    )
 
 
 def plates(
@@ -233,7 +245,11 @@ def _drawn(name: str, arranged: Arranged, on: Paper, said: Sequence[str]) -> Pla
     """The sheet with its figures, legend and notes; None where those find no place."""
     sheet = Sheet(on.width, on.height)
     for placed, x, y in arranged:
+        placed.lost.clear()
         placed.put(sheet, x, y)
+    # a name may be left out, a figure never
+    left = [word for placed, _, _ in arranged for word in placed.lost if FIGURE.search(word)]
+    said = [*said, f"{'; '.join(left)}."] if left else said
     # beside the title block, else right of the figures, else in any hole between them
     edge = max(placed.at(x, y).right for placed, x, y in arranged[:2])
     fields = [on.strip, Cell(edge, on.field.bottom, on.field.right, on.field.top), on.field]
@@ -257,8 +273,9 @@ def _with_notes(sheet: Sheet, said: Sequence[str], fields: Sequence[Cell]) -> bo
     """Whether there was a place for the notes: as wide as they may be, they stand there."""
     ground = open_ground(sheet)
     for cell in fields:
-        for wide in (cell.right - cell.left, *range(230, 44, -14)):
-            block = note_block(said, min(wide, cell.right - cell.left) - 1.0)
+        room = cell.right - cell.left - 1.0
+        for wide in (room, *(float(n) for n in range(230, NARROW, -14) if n < room)):
+            block = note_block(said, max(wide, NARROW))
             place = free_place(ground, [cell], block)
             if place is not None:
                 draw_notes(sheet, block, place.left, place.top)

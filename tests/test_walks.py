@@ -243,6 +243,12 @@ def test_the_mason_asks_how_far_takes_a_remedy_and_prints_the_check_sheet(kind, 
     walker.push("Check sheet")
     text = "".join(sheet.extract_text() for sheet in walker.paper().pages)
     assert fingerprint(mended) in text and "Inspected on site" in text
+    walker.push("Look before you print")
+    looked = view.locator("[role=region] img[alt*='as it is printed']")
+    looked.wait_for(timeout=60_000)
+    walker.push("Next")
+    view.locator("[role=region] img[alt^='Sheet 2 of']").wait_for(timeout=30_000)
+    assert faults(view) == []
     short = assess(raised).counts["falls short"]
     walker.undo_to(re.compile(f"{short} fall short"))
 

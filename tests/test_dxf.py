@@ -390,6 +390,27 @@ def test_every_brick_of_the_floor_is_an_insert_where_it_is_laid(tmp_path):
         assert found[round(x + plan[0], 5), round(y + plan[1], 5), "firebrick"] == 1
 
 
+def test_the_base_plan_shows_its_block_as_it_is_laid(tmp_path):
+    """Every block of the first course once, inside the outline of the walls."""
+    result, document = read(Design(), tmp_path)
+    (course, *_) = lay_brickwork(result.geometry).block_courses
+    found = [i for i in inserts(document, "pieces") if i.dxf.name.rstrip("0123456789 ") == "block"]
+    assert len(found) == len(course.blocks) > 5
+    footing = place_of(
+        rings_of(document, INCH)["concrete"],
+        result.geometry.by_name["footing"].plan(result.geometry.frame.footing_top - 0.1)[0][0],
+    )
+    wanted = sorted(
+        (round(min(x for x, _ in ring), 4), round(min(y for _, y in ring), 4))
+        for ring, _ in course.blocks
+    )
+    stood = sorted(
+        tuple(np.round(np.array(i.dxf.insert.vec2, float) * INCH - footing, 4).tolist())
+        for i in found
+    )
+    assert np.abs(np.array(stood) - np.array(wanted)).max() < 2e-4
+
+
 def test_every_course_that_the_section_cuts_is_a_piece(tmp_path):
     """As high as the one list of courses has it."""
     result, document = read(Design(), tmp_path)

@@ -1,9 +1,12 @@
 """Every file is written whole or not at all: a full disk, a kill, a name as long as a disk takes."""
 
 import os
+import re
 import sys
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from sampled import sampled
 
 from fireplace_calc import assess, change, load, save
@@ -16,7 +19,7 @@ from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.drawing.papers.site_book import write_book
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Sheet
-from fireplace_calc.editing.jobs.names import file_stem, folder_for
+from fireplace_calc.editing.jobs.names import file_stem, folder_for, one_line
 from fireplace_calc.editing.whole_files import set_aside, write_whole
 from fireplace_calc.exports import write_dxf, write_spreadsheet
 from fireplace_calc.exports.hand_over_files import write_hand_over
@@ -115,6 +118,17 @@ def test_any_name_gives_a_file_name_that_any_disk_takes_and_no_two_the_same():
         assert file_stem(name, words) == stem, "the same the next time"
         if name.split() and name.isprintable():
             found.setdefault(stem.lower(), set()).add(" ".join(name.split()))
+    assert all(len(names) == 1 for names in found.values())
+
+
+@given(st.lists(st.text(max_size=300), min_size=2, max_size=8))
+def test_so_do_names_that_nobody_thought_of(typed):
+    words, found = {}, {}
+    for name in typed:
+        stem = file_stem(name, words)
+        assert stem and re.fullmatch(r"[a-z0-9][a-z0-9-]*", stem) and len(stem) < 60
+        assert stem not in KEPT_BY_WINDOWS and file_stem(name, words) == stem
+        found.setdefault(stem, set()).add(one_line(name, 200))
     assert all(len(names) == 1 for names in found.values())
 
 

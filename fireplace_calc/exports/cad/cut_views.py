@@ -186,7 +186,9 @@ def level_plans(geometry: Geometry) -> Iterator[tuple[float, TrueView]]:
         if not cuts:
             continue
         seen: list[tuple[str, Polygon]] = []
+        pieces: list[PieceShape] = []
         if name == "Plan at the base":
+            pieces = [*_blocks(geometry)]
             footing = geometry.by_name["footing"]
             rings = footing.plan((footing.bottom + footing.top) / 2)[0]
             seen = [(footing.material, tuple(ring)) for ring in rings]
@@ -199,12 +201,20 @@ def level_plans(geometry: Geometry) -> Iterator[tuple[float, TrueView]]:
                 name,
                 cuts=cuts,
                 seen=seen,
+                pieces=pieces,
                 spots=spots if middle == 0.0 else [*spots, (0.0, f.flue_y)],
                 measured_from=((0.0, middle), (0.0, f.flue_y)),
                 middle=True,
                 box=box_of([spots]),
             ),
         )
+
+
+def _blocks(geometry: Geometry) -> Iterator[PieceShape]:
+    """The first course of block of the base, as it is laid."""
+    for course in lay_brickwork(geometry).block_courses[:1]:
+        for ring, _ in course.blocks:
+            yield PieceShape("block", tuple(ring))
 
 
 def _cut(geometry: Geometry, z: float, without_set: bool) -> Iterator[CutShape]:

@@ -22,6 +22,7 @@ from fireplace_calc.drawing.details.window import window_cuts
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import put
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES
+from fireplace_calc.drawing.sheets.dimensions import CLEAR
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
@@ -59,7 +60,7 @@ CASES = [(name, size, units) for size in PAPERS for units in SCALES for name in 
 @pytest.mark.parametrize(("name", "size", "units"), sampled(CASES, 3))
 def test_every_shipped_design_is_clean_on_every_paper(name, size, units):
     for title, sheet in sheets(shipped(name), units, size):
-        assert not collisions(sheet), title
+        assert not collisions(sheet, CLEAR), title
         assert min(label.size for label in sheet.labels) >= SMALL
 
 
@@ -74,13 +75,13 @@ def test_one_large_sheet_holds_them_and_is_half_used(name, units):
 @given(designs(), st.sampled_from(sorted(PAPERS)), st.sampled_from(sorted(SCALES)))
 def test_any_design_is_clean_on_any_paper(design, size, units):
     for title, sheet in sheets(assess(design), units, size):
-        assert not collisions(sheet), title
+        assert not collisions(sheet, CLEAR), title
 
 
 @pytest.mark.parametrize("pack", sorted(PACKS))
 def test_every_book_has_its_details(pack):
     for _, sheet in sheets(assess(load(DESIGNS / "boathouse-laid.toml"), pack)):
-        assert not collisions(sheet)
+        assert not collisions(sheet, CLEAR)
 
 
 @settings(SOME)

@@ -44,9 +44,7 @@ def base_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
             cut_level(view, geometry, z)
         center_lines(view, [0.0], [], extent)
 
-    side = sorted({0.0, f.block_half, f.block_half + out})
-    across = (-f.block_half - out, -f.block_half, *side)
-    deep = (-out, 0.0, f.block_back, f.block_back + out)
+    strings = core_strings(geometry)
     return annotated(
         "base_plan",
         extent,
@@ -54,10 +52,26 @@ def base_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
         units,
         scales,
         left=_words(geometry, units),
-        below=[Sizes(across, -out)],
-        beside=[Sizes(deep, f.block_half + out)],
+        below=strings[:1],
+        beside=strings[1:],
         note=f"cut at {level(z, units)}",
     )
+
+
+def core_strings(geometry: Geometry) -> list[Sizes]:
+    """Widths from the center line, and depths from the face, of what the base walls surround; the
+    outside stands on front and section.
+    """
+    core = geometry.by_name.get("base core") or geometry.by_name.get("base air")
+    if core is None:
+        return []
+    f = geometry.frame
+    ring = level_rings(geometry, core, base_level(geometry))[0]
+    xs, ys = sorted(x for x, _ in ring), sorted(y for _, y in ring)
+    across = [xs[0], xs[-1]]
+    if xs[0] < -1e-6 and xs[-1] > 1e-6:
+        across.insert(1, 0.0)
+    return [Sizes(tuple(across), ys[0], "core"), Sizes((0.0, ys[0], ys[-1]), f.block_half)]
 
 
 def _words(geometry: Geometry, units: str) -> list[Note]:

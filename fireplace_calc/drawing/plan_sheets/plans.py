@@ -15,7 +15,7 @@ from fireplace_calc.drawing.plan_sheets.roof_plan import roof_figure
 from fireplace_calc.drawing.plan_sheets.throat_plan import throat_figure
 from fireplace_calc.drawing.plates.figure import BETWEEN, Figure, Plate, put
 from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled
-from fireplace_calc.drawing.plates.hatch_key import legend, legend_width
+from fireplace_calc.drawing.plates.hatch_key import legend, legend_fits
 from fireplace_calc.drawing.plates.sizes import SCALES, Paper
 from fireplace_calc.takeoff.cost import Price
 
@@ -111,7 +111,7 @@ def beside(
         corner = (field.left, whole.bottom + max(0.0, whole.top - whole.bottom - high) / 2)
         put(plate.sheet, corner, tall, denominator, scales[denominator])
         foot = replace(on.strip, left=field.left + wide + BETWEEN)
-        if legend_width(plate.sheet, foot.top - foot.bottom) <= foot.right - foot.left:
+        if legend_fits(plate.sheet, foot):
             legend(plate.sheet, foot)
             return Plate(name, plate.sheet, "as shown", None, [*plate.figures, tall.key])
     return None

@@ -117,8 +117,9 @@ def roof_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
     half = f.stack_half if along else f.stack_depth
     long = 2 * (f.stack_depth if along else f.stack_half)
     run, told = cricket_run(geometry, half)
-    room = max(AROUND, run + 0.15 if d.roof.cricket and has_slope(geometry) else 0.0)
-    corners = [place(room, -half - AROUND), place(-long - AROUND, half + AROUND)]
+    around = max(AROUND, (d.clearance.chimney or 0.0) + TIMBER + 4 * INCH)
+    room = max(around, run + 0.15 if d.roof.cricket and has_slope(geometry) else 0.0)
+    corners = [place(room, -half - around), place(-long - around, half + around)]
     shift = f.shift_at(z)
     extent = (
         min(*(x for x, _ in corners), 0.0 if shift else 9e9),
@@ -128,24 +129,30 @@ def roof_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
     )
 
     def draw(view: View) -> None:
-        _roof(view, geometry, place, (half, long, room), run, told)
+        _roof(view, geometry, place, (half, long, around), run, told)
         _framing(view, stack, d.clearance.chimney)
         cut_level(view, geometry, z)
         at = [shift] if f.second is None else [shift, shift + f.second.x]
         center_lines(view, at, [f.flue_y], stack)
         if shift:
             past = 2.5 / view.scale
-            view.path([(0.0, extent[1] - past), (0.0, extent[3] + past)], "center")
+            view.path([(0.0, extent[1] - past), (0.0, stack[1])], "center")
 
     air = d.clearance.chimney
     below = [] if air is None else [Sizes((stack[0] - air, stack[0]), stack[1], "air")]
+    falls: list[Note] = []
+    if d.roof.pitch > 0:
+        beside = -half - around + 0.06
+        said = f"roof {pitch_words(d.roof.pitch, units)}, falls this way"
+        falls = [(place(-0.3 * long, beside), said)]
     return annotated(
         "roof_plan",
         extent,
         draw,
         units,
         scales,
-        left=_words(geometry, units, stack, (half, long, run)),
+        left=_words(geometry, units, stack, (half, long, run)) + ([] if along else falls),
+        right=falls if along else [],
         below=below,
         above=[Sizes(tuple(sorted((0.0, shift))), stack[3], "offset")] if shift else [],
         note=f"cut at {level(z, units)}",
@@ -160,8 +167,8 @@ def _roof(
     run: float,
     told: bool,
 ) -> None:
-    """Edges of what is shown of the roof, its fall, flashing and cricket."""
-    half, long, room = sizes
+    """Its fall, flashing, ridge and cricket."""
+    half, long, around = sizes
     roof = geometry.design.roof
     for side in (-1, 1):  # step flashing up both sides, apron below, pan above
         lap = half + FLASHING
@@ -176,15 +183,15 @@ def _roof(
             ],
             "fine",
         )
+    beside = -half - around + 0.06  # at the side that no center line passes
     if has_slope(geometry):
-        arrow(view, place(-long - 0.2 * AROUND, 0.0), place(-long - 0.85 * AROUND, 0.0))
+        arrow(view, place(-0.15 * long, beside), place(-0.85 * long, beside))
     elif roof.pitch > 0:
-        arrow(view, place(-long - 0.2 * AROUND, 0.0), place(-long - 0.85 * AROUND, 0.0))
-        arrow(view, place(0.2 * AROUND, 0.0), place(0.85 * AROUND, 0.0))
+        arrow(view, place(-0.6 * long, beside), place(-long, beside))
+        arrow(view, place(-0.4 * long, beside), place(0.0, beside))
         for side in (-1, 1):
-            view.path(
-                [place(-long / 2, side * half), place(-long / 2, side * (half + AROUND))], "seen"
-            )
+            ridge = [place(-long / 2, side * half), place(-long / 2, side * (half + around / 2))]
+            view.path(ridge, "seen")
     if roof.cricket and has_slope(geometry):
         weight = "seen" if told else "hidden"
         view.path([place(0.0, -half), place(run, 0.0), place(0.0, half)], weight)
@@ -215,13 +222,6 @@ def _words(
     air = d.clearance.chimney
     left = stack[0]
     words: list[Note] = []
-    if d.roof.pitch > 0:
-        words.append(
-            (
-                place(-long - 0.6 * AROUND, 0.0),
-                f"roof {pitch_words(d.roof.pitch, units)}, falls this way",
-            )
-        )
     if air is None:
         words.append(((left, stack[1] + 0.7 * (stack[3] - stack[1])), "air to framing: not told"))
     else:
@@ -234,7 +234,7 @@ def _words(
     words.append(
         (
             (left - FLASHING, stack[1] + 0.35 * (stack[3] - stack[1])),
-            "step flashing at the sides, apron below, usual: see 5a",
+            "step flashing at the sides, apron below, usual: see 14",
         )
     )
     if has_slope(geometry):

@@ -57,7 +57,6 @@ def throat_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> 
         scales,
         left=_words(geometry, units),
         below=[Sizes((-half, 0.0, half), f.throat_front, "throat")],
-        beside=[Sizes((0.0, f.throat_front, f.throat_back, f.depth, f.block_back), f.block_half)],
         note=f"cut at {level(z, units)}",
     )
 

@@ -9,12 +9,12 @@ from fireplace_calc.drawing.sheets.lettering import in_rows, width
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.cuts import SOLID
 
-NAMES = {"parging": "chamber lining", "metal": "sheet metal"}
+NAMES = {"parging": "chamber lining", "metal": "sheet metal", "timber": "wood"}
 """Materials whose hatch is called otherwise in a legend."""
-PATCH = (8.0, 4.0)
+PATCH = (8.0, 3.8)
 """Width and height of a sample. [mm]"""
-ROW = 6.0
-"""From one sample to the next under it. [mm]"""
+ROWS = (6.0, 4.9)
+"""From one sample to the next under it: closer where the columns would be too wide. [mm]"""
 
 
 def hatched(sheet: Sheet) -> list[str]:
@@ -24,21 +24,25 @@ def hatched(sheet: Sheet) -> list[str]:
     )
 
 
-def _columns(sheet: Sheet, high: float) -> list[list[tuple[str, str, float]]]:
-    """Material, word and width of the column, column by column."""
-    rows = max(int((high + 0.5) // ROW), 1)
-    names = hatched(sheet)
-    made = []
-    for first in range(0, len(names), rows):
-        here = [(name, NAMES.get(name, name)) for name in names[first : first + rows]]
-        wide = PATCH[0] + 1.6 + max(width(word, SMALL) for _, word in here) + 4.0
-        made.append([(name, word, wide) for name, word in here])
-    return made
+def _columns(sheet: Sheet, cell: Cell) -> tuple[list[list[tuple[str, str, float]]], float]:
+    """Material, word and width of the column, column by column; and from row to row. [mm]"""
+    names = {NAMES.get(name, name): name for name in reversed(hatched(sheet))}
+    words, made, row = list(names)[::-1], [], ROWS[0]
+    for row in ROWS:
+        rows = max(int((cell.top - cell.bottom + 0.5) // row), 1)
+        made = []
+        for first in range(0, len(words), rows):
+            here = words[first : first + rows]
+            wide = PATCH[0] + 1.6 + max(width(word, SMALL) for word in here) + 4.0
+            made.append([(names[word], word, wide) for word in here])
+        if sum(column[0][2] for column in made) - 4.0 <= cell.right - cell.left:
+            break
+    return made, row
 
 
-def legend_width(sheet: Sheet, high: float) -> float:
-    """Width that the legend of a sheet takes in a cell so high. [mm]"""
-    return sum(column[0][2] for column in _columns(sheet, high))
+def legend_fits(sheet: Sheet, cell: Cell) -> bool:
+    """Whether a cell holds the legend of a sheet."""
+    return sum(column[0][2] for column in _columns(sheet, cell)[0]) <= cell.right - cell.left + 4.0
 
 
 def legend(sheet: Sheet, cell: Cell, notes: tuple[str, ...] = ()) -> float:
@@ -59,9 +63,10 @@ def legend(sheet: Sheet, cell: Cell, notes: tuple[str, ...] = ()) -> float:
         Right end of what was written. [mm]
     """
     x = cell.left
-    for column in _columns(sheet, cell.top - cell.bottom):
+    columns, row = _columns(sheet, cell)
+    for column in columns:
         for n, (name, word, _) in enumerate(column):
-            y = cell.top - 1.0 - PATCH[1] - n * ROW
+            y = cell.top - 1.0 - PATCH[1] - n * row
             ring = np.array([(0, 0), (PATCH[0], 0), PATCH, (0, PATCH[1])]) + (x, y)
             sheet.fill([ring], name, None if name in SOLID else name)
             sheet.line(ring, "seen", closed=True)

@@ -45,11 +45,15 @@ class Sizes:
         Where its extension lines begin, across. [m]
     name : str
         What it measures, where there is room.
+    plain : tuple of int
+        Gaps without a figure, by their number: what stands on another sheet. Of a string with them
+        no stops fall together.
     """
 
     stops: tuple[float, ...]
     foot: float
     name: str = ""
+    plain: tuple[int, ...] = ()
 
 
 def callouts(
@@ -227,11 +231,21 @@ def _lines(strings: Sequence[Sizes], units: str, k: float) -> list[float]:
     """How far from the drawing each string runs, and last where the room they take ends. [mm]"""
     at, made = 0.0, []
     for string in strings:
-        gaps = list(pairwise(apart([*string.stops])))
-        two = any(width(length(b - a, units), SMALL) + 2.0 > (b - a) * k for a, b in gaps)
+        stops, texts = _told(string, units)
+        gaps = zip(texts, pairwise(stops), strict=True)
+        two = any(text and width(text, SMALL) + 2.0 > (b - a) * k for text, (a, b) in gaps)
         made.append(at + FIRST)
         at += FIRST + (TWO if two else ONE)
     return [*made, at]
+
+
+def _told(string: Sizes, units: str) -> tuple[list[float], list[str]]:
+    """Stops of a string [m], and what is written between them."""
+    stops = [*string.stops] if string.plain else apart([*string.stops])
+    gaps = pairwise(stops)
+    return stops, [
+        "" if n in string.plain else length(b - a, units) for n, (a, b) in enumerate(gaps)
+    ]
 
 
 def _string(
@@ -243,17 +257,18 @@ def _string(
     side: int,
     limits: tuple[float, float],
 ) -> None:
-    stops = apart([*string.stops])
+    stops, texts = _told(string, units)
     upright = along == "y"
     foot = view.at(string.foot, 0)[0] if upright else view.at(0, string.foot)[1]
     chain(
         view.sheet,
         [view.at(0, s)[1] if upright else view.at(s, 0)[0] for s in stops],
-        [length(b - a, units) for a, b in pairwise(stops)],
+        texts,
         line,
         along=along,
         side=side,
         limits=limits,
         feet=[foot] * len(stops),
         name=string.name,
+        composed=True,
     )

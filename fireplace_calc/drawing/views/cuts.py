@@ -74,7 +74,8 @@ def cut_parts(
         own, hatch = [next(rings) for _ in polygons], None if material in SOLID else material
         for together in [own] if holes else [[ring] for ring in own]:
             view.sheet.fill(together, material, hatch)
-    lines = _edges(points, sizes, [material for material, _ in named], holes)
+    whole = [n for n, (_, polygons) in enumerate(taken) for _ in polygons] if holes else None
+    lines = _edges(points, sizes, [material for material, _ in named], whole)
     ends = [(1.0, 0.0, view.at(0.0, stop)[1]) for stop in stops]
     ends += [(0.0, 1.0, -view.at(side, 0.0)[0]) for side in sides]
     found = [
@@ -113,10 +114,10 @@ def _thinned(lines: list[tuple[float, Run]], way: int) -> None:
 
 
 def _edges(
-    points: np.ndarray, sizes: np.ndarray, materials: list[str], holes: bool = False
+    points: np.ndarray, sizes: np.ndarray, materials: list[str], whole: list[int] | None = None
 ) -> dict[tuple[float, float, float], list[Edge]]:
     """Edges of rings by the straight line they lie on: its direction, and how far it passes the
-    origin. [mm]
+    origin. [mm] With the numbers of the parts they make up, a clockwise ring is a hole.
     """
     ends = np.cumsum(sizes)
     after = np.arange(1, len(points) + 1)
@@ -125,11 +126,15 @@ def _edges(
     d = q - p
     long = np.hypot(d[:, 0], d[:, 1])
     twice = np.add.reduceat(p[:, 0] * q[:, 1] - q[:, 0] * p[:, 1], ends - sizes)
-    thin = np.abs(twice) / np.add.reduceat(long, ends - sizes) < NARROW
+    round_it = np.add.reduceat(long, ends - sizes)
+    if whole is None:
+        thin = np.abs(twice) / round_it < NARROW
+    else:
+        thin = (np.abs(np.bincount(whole, twice)) / np.bincount(whole, round_it) < NARROW)[whole]
     with np.errstate(invalid="ignore", divide="ignore"):
         u = d / long[:, None]
     back = (u[:, 0] < -1e-6) | ((u[:, 0] < 1e-6) & (u[:, 1] < 0))
-    left = np.repeat((twice > 0) | holes, sizes) ^ back
+    left = np.repeat((twice > 0) | (whole is not None), sizes) ^ back
     u[back] *= -1
     away = u[:, 0] * p[:, 1] - u[:, 1] * p[:, 0]
     along = np.sort(

@@ -140,7 +140,7 @@ def _framing_words(
         said += f", {length(d.clearance.fireblock_depth, units)} deep"
     words.append(((front - (before or 0.0) * 0.3, z), said))
     fill = d.clearance.chimney_fill if chimney else d.clearance.fill
-    filled = {"none": "air space left empty", None: "nothing goes into the air space"}.get(
+    filled = {"none": "air space left empty", None: "what is in the air space: not told"}.get(
         fill, f"air space filled: {fill}"
     )
     words.append(((front - (before or 0.0) * 0.6, z + UPWARD * 0.8), filled))

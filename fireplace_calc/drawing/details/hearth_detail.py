@@ -91,7 +91,7 @@ def _words(result: Assessment, units: str, window: Extent) -> list[Note]:
         ((front * 0.8, top - d.hearth.thickness * 0.5), f"{finish}{thick}"),
         ((front * 0.65, (bed + base) / 2), f"concrete bed, bars not told; {forms}"),
         ((front, 0.0), f"joint to {d.house.floor}: usual, left open for movement"),
-        ((front * 0.5, top), f"extension{out} in front" if out else "hearth extension"),
+        ((front * 0.5, top), f"extension in front{out}" if out else "hearth extension"),
     ]
     if "hearth extension base" in geometry.by_name:
         words.append(((front * 0.4, base / 2), f"block to the floor, {held}"))

@@ -164,7 +164,7 @@ def _words(result: Assessment, units: str, window: Extent) -> list[Note]:
     words.append(
         (
             (f.throat_front + 0.7 * (f.throat_back - f.throat_front), f.throat),
-            f"throat{over} over the opening" if over else "throat",
+            f"throat over the opening{over}" if over else "throat",
         )
     )
     if d.piece_set is not None and d.pieces.gap > 0:

@@ -14,7 +14,7 @@ from fireplace_calc.drawing.sheets.dimensions import room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, View
 from fireplace_calc.geometry.parts import Geometry
 
-WIDE = 0.55
+WIDE = 0.45
 """Of the drawing, in parts of its height, where the roof is long enough. [-]"""
 
 

@@ -65,7 +65,8 @@ def mark(sheet: Sheet, at: Pair, name: str, key: str = "") -> None:
     sheet.fill([_CIRCLE * RING + at], "paper", layer=4)
     ring(sheet, at, RING)
     if not key:
-        sheet.text(x, y, name, size=MIDDLE, va="middle", bold=True)
+        size = MIDDLE if len(name) == 1 else SMALL
+        sheet.text(x, y, name, size=size, va="middle", bold=True)
         return
     sheet.line([(x - RING, y), (x + RING, y)], "fine")
     sheet.text(x, y + 0.8, name, size=SMALL, bold=True)
@@ -115,7 +116,7 @@ def title(sheet: Sheet, at: Pair, name: str, text: str, scale: str = "", note: s
     sheet.text(x, y + 1.6, text, size=MIDDLE, ha="left", bold=True)
     sheet.line([(x, y), (x + wide, y)], "seen")
     if below:
-        sheet.text(x, y - 1.2, below, size=SMALL, ha="left", va="top")
+        sheet.text(x, y - 1.4, below, size=SMALL, ha="left", va="top")
 
 
 def title_width(name: str, text: str, scale: str = "", note: str = "") -> float:

@@ -23,10 +23,12 @@ WIDTHS = (30.0, 36.0, 42.0, 50.0, 60.0)
 """Of a column of notes: the narrowest in which they stand no higher than the drawing. [mm]"""
 KNEE, TO_TEXT, AIR = 3.4, 1.0, 2.4
 """Level stretch of a leader, from it to the text, and from the knee to the drawing. [mm]"""
-FIRST, ONE, TWO = 7.0, 2.0, 10.4
+FIRST, ONE, TWO = 7.4, 2.0, 10.4
 """From the drawing to a string, and what it takes beyond its line, with one row of texts and with a
 second for those that are wider than their gap. [mm]
 """
+TIGHT = 3.3
+"""What a text needs of its gap beside itself, or it stands in the second row. [mm]"""
 Point = tuple[float, float]
 Note = tuple[Point, str]
 """Where it points, and its words. [m]"""
@@ -233,7 +235,7 @@ def _lines(strings: Sequence[Sizes], units: str, k: float) -> list[float]:
     for string in strings:
         stops, texts = _told(string, units)
         gaps = zip(texts, pairwise(stops), strict=True)
-        two = any(text and width(text, SMALL) + 2.0 > (b - a) * k for text, (a, b) in gaps)
+        two = any(text and width(text, SMALL) + TIGHT > (b - a) * k for text, (a, b) in gaps)
         made.append(at + FIRST)
         at += FIRST + (TWO if two else ONE)
     return [*made, at]

@@ -47,8 +47,8 @@ def height_figure(
         _chimney(view, geometry)
         person(view, along(geometry)[0] - 0.55, 0.0)
         (x0, y0), (x1, y1) = view.at(left, bottom), view.at(right, top)
-        cell = Cell(x0 - margins[0], y0 - 14.0, x1 + margins[2], y1 + 10.0)
-        _clearances(view, cell, geometry, units, heights, right)
+        cell = Cell(x0 - 2.0, y0 - 14.0, x1 + margins[2], y1 + 10.0)
+        _clearances(view, cell, geometry, units, heights, right, composed=True)
         levels(
             view.sheet,
             [(view.at(0, z)[1], value, name) for z, value, name in marks],

@@ -99,6 +99,13 @@ def has_slope(geometry: Geometry) -> bool:
     return roof.pitch > 0 and roof.position != "through the ridge"
 
 
+def arrow_side(geometry: Geometry) -> int:
+    """On which side of the chimney the fall is shown, as one looks uphill: where neither a center
+    line nor a dimension stands.
+    """
+    return -1 if geometry.design.roof.ridge_runs == "along the opening" else 1
+
+
 def roof_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Figure:
     """The figure of the chimney in the roof.
 
@@ -136,23 +143,23 @@ def roof_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
         center_lines(view, at, [f.flue_y], stack)
         if shift:
             past = 2.5 / view.scale
-            view.path([(0.0, extent[1] - past), (0.0, stack[1])], "center")
+            view.path([(0.0, stack[3]), (0.0, extent[3] + past)], "center")
 
     air = d.clearance.chimney
     below = [] if air is None else [Sizes((stack[0] - air, stack[0]), stack[1], "air")]
     falls: list[Note] = []
     if d.roof.pitch > 0:
-        beside = -half - around + 0.06
+        beside = arrow_side(geometry) * (half + around - 0.06)
         said = f"roof {pitch_words(d.roof.pitch, units)}, falls this way"
-        falls = [(place(-0.3 * long, beside), said)]
+        falls = [(place(-0.2 * long, beside), said)]
     return annotated(
         "roof_plan",
         extent,
         draw,
         units,
         scales,
-        left=_words(geometry, units, stack, (half, long, run)) + ([] if along else falls),
-        right=falls if along else [],
+        left=_words(geometry, units, stack, (half, long, run)),
+        right=falls,
         below=below,
         above=[Sizes(tuple(sorted((0.0, shift))), stack[3], "offset")] if shift else [],
         note=f"cut at {level(z, units)}",
@@ -183,7 +190,7 @@ def _roof(
             ],
             "fine",
         )
-    beside = -half - around + 0.06  # at the side that no center line passes
+    beside = arrow_side(geometry) * (half + around - 0.06)
     if has_slope(geometry):
         arrow(view, place(-0.15 * long, beside), place(-0.85 * long, beside))
     elif roof.pitch > 0:

@@ -113,7 +113,7 @@ def title(sheet: Sheet, at: Pair, name: str, text: str, scale: str = "", note: s
         x += 2 * RING + 2.0
     below = ", ".join(filter(None, (scale, note)))
     wide = max(width(text, MIDDLE, True), width(below, SMALL)) + 2.0
-    sheet.text(x, y + 1.6, text, size=MIDDLE, ha="left", bold=True)
+    sheet.text(x, y + 1.9, text, size=MIDDLE, ha="left", bold=True)
     sheet.line([(x, y), (x + wide, y)], "seen")
     if below:
         sheet.text(x, y - 1.4, below, size=SMALL, ha="left", va="top")

@@ -48,6 +48,7 @@ def _clearances(
     units: str,
     heights: list[tuple[str, list[str], str]],
     right: float,
+    composed: bool = False,
 ) -> None:
     f, d = geometry.frame, geometry.design
     sheet = view.sheet
@@ -85,6 +86,8 @@ def _clearances(
             )
             + 3.0
         )
+        if composed:
+            line = max(line, cell.top - 7.0)
         chain(
             sheet,
             [view.at(0, 0)[0], view.at(reach, 0)[0]],
@@ -92,6 +95,7 @@ def _clearances(
             line,
             side=1,
             limits=(cell.left + 2, cell.right - 2),
+            composed=composed,
         )
     _beside(
         sheet, sorted(middles, key=lambda m: m[0]), edge + 3.0, (cell.bottom + 14, cell.top - 10)

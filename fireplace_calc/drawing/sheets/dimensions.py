@@ -24,6 +24,8 @@ TICK, CLEAR, ROW = 1.1, 0.7, 4.4
 
 COMPOSED = 1.2
 """Air between a figure and its string on a composed sheet: a fraction's stroke goes down. [mm]"""
+BASE = 1.6
+"""From a leader to the base line of a text: a fraction's stroke goes down. [mm]"""
 
 
 def chain(
@@ -225,9 +227,9 @@ def _second_row(
     sizes = [lettering.width(text, SMALL) + 1.6 for _, text in outside]
     places = spread([m for m, _ in outside], sizes, *limits)
     row = line + side * (ROW + (CLEAR if turned else 0.0))
-    near, far = line + side * 0.3, row + (SMALL + CLEAR if side < 0 else -CLEAR)
+    near, far = line + side * 0.3, row + (SMALL + CLEAR if side < 0 else -BASE)
     if turned:
-        far = row + (CLEAR if side < 0 else -SMALL - CLEAR)
+        far = row + (BASE if side < 0 else -SMALL - CLEAR)
     for (middle, text), at in zip(outside, places, strict=True):
         sheet.line([put(middle, near), put(at, far)], "dimension", "dimension")
         sheet.text(*put(at, row), text, size=SMALL, turned=turned, ink="dimension")

@@ -149,6 +149,13 @@ MORE = st.fixed_dictionaries(
 )
 
 
+def with_more(design, more):
+    for key, value in more.items():
+        with contextlib.suppress(InputError):
+            design = change(design, {key: value})
+    return design
+
+
 @given(designs(), MORE, st.sampled_from(sorted(PAPERS)), st.sampled_from(sorted(SCALES)))
 @settings(
     max_examples=60,
@@ -156,10 +163,7 @@ MORE = st.fixed_dictionaries(
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
 def test_random_designs_are_clean(design, more, size, units):
-    for key, value in more.items():
-        with contextlib.suppress(InputError):
-            design = change(design, {key: value})
-    check(made(design, units, size))
+    check(made(with_more(design, more), units, size))
 
 
 # -- figures related to each other ------------------------------------------------------------------
@@ -260,48 +264,119 @@ def test_every_string_measures_what_it_says(name, units):
 
 
 LEVELS = (
-    *("footing_bottom", "footing_top", "slab_bottom", "slab_top", "hearth", "back_bend", "spring"),
-    *("opening_top", "throat", "taper_top", "flue_start", "block_top", "shoulder_top"),
+    *(
+        "footing_bottom",
+        "footing_top",
+        "slab_bottom",
+        "slab_top",
+        "hearth",
+        "extension_top",
+        "spring",
+    ),
+    *("opening_top", "clear_top", "throat", "taper_top", "flue_start", "block_top", "shoulder_top"),
 )
-DEPTHS = ("throat_front", "throat_back", "depth", "block_back", "flue_y")
+NEAR = 2e-3
+"""How far a point drawn from the figures alone may lie from where it is. [m]"""
 
 
-def told_places(sheet, denominator, floor, along):
-    """Places that follow from what is written, from a datum on the paper outward. [m]"""
-    known = {0.0: 0.0}
+def written(placed, along, known=(0.0,)):
+    """Places that follow from nothing but the figures of one drawing, from places known before:
+    its datum, or what another drawing gave. [m]
+    """
+    sheet = set_out.Sheet(9000, 9000)
+    placed.put(sheet, 4500, 4500)
+    k = 1000 / placed.denominator
     spans = []
     for string, told in read_strings(sheet):
         if string.along != along:
             continue
-        left = list(told)
-        for a, b in pairwise(string.stops):
-            true = (b - a) * denominator / 1000
-            if left and abs(left[0][1] - true) < 2.5e-3:
-                spans.append(((a - floor), (b - floor), left.pop(0)[1]))
-    for _ in range(len(spans)):
-        for a, b, value in spans:
-            for at, other, sign in ((a, b, 1), (b, a, -1)):
-                start = next((v for p, v in known.items() if abs(p - at) < 0.02), None)
-                if start is not None and not any(abs(p - other) < 0.02 for p in known):
-                    known[other] = start + sign * value
-    return list(known.values())
+        left = [value for _, value in told]
+        for a, b in pairwise((stop - 4500) / k for stop in string.stops):
+            near = min(left, key=lambda value, a=a, b=b: abs(value - (b - a)), default=None)
+            if near is not None and abs(near - (b - a)) < NEAR:
+                left.remove(near)
+                spans += [(a, b, near), (b, a, -near)]
+        assert not left, "a figure that belongs to no gap"
+    found = {place: place for place in known}
+    for _ in spans:
+        for start, end, value in spans:
+            at = next((at for place, at in found.items() if abs(place - start) < 1e-3), None)
+            if at is not None:
+                found.setdefault(end, at + value)
+    return list(found.values())
 
 
-@pytest.mark.parametrize("name", SHIPPED)
+def holds(places, wanted, name):
+    assert min(abs(place - wanted) for place in places) < NEAR, name
+
+
+def drawn_again(geometry, units):
+    """Front, section and plans, drawn again from what is written on them."""
+    f, d = geometry.frame, geometry.design
+    denominator = next(n for n in SCALES[units] if n >= 24)
+    front, section, plan, flue = set_out.figures(geometry, units, denominator)
+    up = written(section, "y", written(front, "y"))
+    for name in LEVELS:
+        holds(up, getattr(f, name), name)
+    if f.lean > 0:
+        holds(up, f.back_bend, "back bend")
+    across = written(front, "x")
+    for side in (-1, 1):
+        holds(across, side * f.half_width, "opening")
+        holds(across, side * f.block_half, "breast")
+    deep = written(plan, "y")
+    for name, y in (("hearth", -d.hearth.front), ("back", f.depth), ("breast", f.block_back)):
+        holds(deep, y, name)
+    if d.piece_set is None and f.depth + d.firebox.lining_thickness < f.block_back:
+        holds(deep, f.depth + d.firebox.lining_thickness, "lining")
+    if d.hearth.front > 0:
+        for side, reach in ((-1, d.seat.left), (1, d.seat.right)):
+            for x in (f.half_width + d.hearth.side, f.half_width + d.hearth.side + reach):
+                holds(written(plan, "x"), side * x, "hearth")
+    cut = written(section, "x", (0.0, f.block_back))
+    out = d.base.footing_projection
+    for name, y in (
+        ("footing in front", -out),
+        ("footing behind", f.block_back + out),
+        ("breast", f.breast),
+        ("throat's front", f.throat_front),
+        ("throat's back", f.throat_back),
+        ("flue", f.flue_y),
+    ):
+        holds(cut, y, name)
+    middle = written(flue, "x")
+    for side in (-1, 1):
+        holds(middle, f.stack_middle + side * f.stack_half, "chimney")
+    sheet = set_out.Sheet(9000, 9000)
+    flue.put(sheet, 4500, 4500)
+    said = " ".join(label.text for label in sheet.labels)
+    if "flush with the breast" not in said:
+        holds(written(flue, "y"), -f.stack_depth, "depth of the chimney")
+    plan.put(sheet, 4500, 4500)
+    said = " ".join(label.text for label in sheet.labels)
+    (wide,) = re.findall(r"back ([-\d '/\"]+) wide", said)
+    assert abs(read(wide) - f.back_width) < NEAR
+
+
 @pytest.mark.parametrize("units", SCALES)
-def test_levels_follow_from_what_is_written_within_2_mm(name, units):
-    """From the finished floor up and down, by nothing but the figures of front and section."""
-    design = load(DESIGNS / name)
-    ((_, sheet),) = made(design, units)
-    floor = max(line[0, 1] for line in sheet.lines["ground", "ink"])
-    (plate,) = set_out.plates(assess(design), units, paper(units, "A3"))
-    found = told_places(sheet, plate.denominator, floor, "y")
-    frame = build_geometry(design).frame
-    for level in LEVELS:
-        if level == "back_bend" and frame.lean <= 0:
-            continue  # an upright back has no bend
-        wanted = getattr(frame, level)
-        assert min(abs(wanted - z) for z in found) < 2e-3, level
+@pytest.mark.parametrize("name", SHIPPED)
+def test_shipped_designs_are_drawn_again_from_their_figures(name, units):
+    drawn_again(build_geometry(load(DESIGNS / name)), units)
+
+
+@pytest.mark.parametrize("which", FAR_OUT)
+def test_what_is_out_of_the_common_is_drawn_again_from_its_figures(which):
+    drawn_again(build_geometry(laid(**FAR_OUT[which])), FEET_INCHES)
+
+
+@given(designs(), MORE, st.sampled_from(sorted(SCALES)))
+@settings(
+    max_examples=60,
+    deadline=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
+)
+def test_random_designs_are_drawn_again_from_their_figures(design, more, units):
+    drawn_again(build_geometry(with_more(design, more)), units)
 
 
 @given(designs(), st.sampled_from(sorted(SCALES)))

@@ -14,6 +14,7 @@ from strategies import designs
 
 from fireplace_calc import assess, change
 from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, MM, InputError
 from fireplace_calc.brickwork import lay_brickwork
@@ -152,14 +153,16 @@ def test_nothing_is_to_be_mended_and_nothing_is_unused(work):
 )
 def test_the_header_says_which_unit_is_one(units, header, tmp_path):
     """DXF reference: $INSUNITS 1 is inches, 4 millimeters; $MEASUREMENT 1 is metric; $LUNITS 4 is
-    architectural, 2 decimal; so is $DIMLUNIT, to a sixteenth or to the whole millimeter.
+    architectural, 2 decimal; so is $DIMLUNIT, to a sixteenth or to the whole millimeter. $DIMZIN 3
+    leaves zero feet out and keeps zero inches.
     """
     _, document = read(Design(), tmp_path, units)
     found = tuple(document.header[k] for k in ("$INSUNITS", "$MEASUREMENT", "$LUNITS"))
     assert found == header
     (name,) = {d.dxf.dimstyle for d in document.modelspace().query("DIMENSION")}
     style = document.dimstyles.get(name).dxf
-    assert (style.dimlunit, style.dimdec) == ((4, 4) if units == "feet-inches" else (2, 0))
+    wanted = (4, 4, 3) if units == "feet-inches" else (2, 0, 8)
+    assert (style.dimlunit, style.dimdec, style.dimzin) == wanted
 
 
 def told(document, unit):
@@ -300,21 +303,65 @@ def test_so_is_any_design(design, tmp_path_factory):
     assert drawn_again(document, INCH, np.zeros(2), front, (0.0, 0.0, True)) == []
 
 
+def said(text, unit):
+    """A length as it is painted, in meters."""
+    return float(text) * MM if unit == MM else to_si(text, "length")
+
+
+def summed(document, unit, corner, rings, start):
+    """Corners that come out more than 2 mm off where what is painted is added up. [m]"""
+    points = np.array([p for ring in rings for p in ring_corners(ring)])
+    (left, low), (right, top) = points.min(axis=0) - 0.5, points.max(axis=0) + 1.5
+    off = []
+    for axis in (0, 1):
+        gaps = []
+        for upright, a, b, _, entity in spans(document, unit):
+            a, b = a - corner, b - corner
+            inside = left < a[0] < right and low < a[1] < top and left < b[0] < right
+            if inside and upright == (axis == 1):
+                text = entity.get_geometry_block().query("TEXT MTEXT")[0]
+                words = text.text if text.dxftype() == "MTEXT" else text.dxf.text
+                way = 1 if b[axis] > a[axis] else -1
+                gaps.append((a[axis], b[axis], way * said(words, unit)))
+        known, reached = [(start[axis], start[axis])], True
+        while reached:
+            reached = False
+            for a, b, long in gaps:
+                for one, other, way in ((a, b, long), (b, a, -long)):
+                    near = next((v for k, v in known if abs(k - one) < 3e-4), None)
+                    if near is not None and all(abs(k - other) >= 3e-4 for k, _ in known):
+                        known.append((other, near + way))
+                        reached = True
+        off += [(axis, place, value) for place, value in known if abs(place - value) > 0.002]
+    return off
+
+
+def test_what_is_painted_adds_up_to_every_corner(work):
+    """Somebody with a pencil, who sees no more than the letters."""
+    _, result, document, unit = work
+    corner = section_corner(result, document, unit)
+    rings = [ring for _, ring in sections(result)]
+    assert summed(document, unit, corner, rings, (0.0, 0.0)) == []
+    assert (
+        summed(document, unit, np.zeros(2), front_rings(result, document, unit), (0.0, 0.0)) == []
+    )
+
+
 def test_dimensions_are_measured_painted_in_the_readers_units_and_never_closed(work):
     """Each measures what its points are apart; in one row of one direction they never repeat."""
     _, _, document, unit = work
     for upright, a, b, _, entity in spans(document, unit):
         long = abs(b[1] - a[1] if upright else b[0] - a[0])
         assert entity.get_measurement() * unit == pytest.approx(long, abs=1e-9)
+        assert entity.dxf.actual_measurement * unit == pytest.approx(long, abs=1e-9)
         assert entity.dxf.text == "<>" and long > 1e-4
         painted = [
             e.text if e.dxftype() == "MTEXT" else e.dxf.text
             for e in entity.get_geometry_block().query("TEXT MTEXT")
         ]
-        if unit == INCH:
-            assert painted == [feet_inches(long)]
-        else:
-            assert abs(float(painted[0]) - long / MM) <= 0.5 + 1e-6 and len(painted) == 1
+        assert len(painted) == 1
+        mark = INCH / 16 if unit == INCH else MM
+        assert abs(said(painted[0], unit) - long) <= mark + 1e-6, "each end to its nearest mark"
 
 
 def test_no_dimension_crosses_what_is_cut(work):

@@ -62,6 +62,7 @@ def new_document(units: str) -> tuple[Any, float]:
             "dimfxlon": 1,  # short extension lines: none runs through what it measures
             "dimlunit": 4 if inches else 2,
             "dimfrac": 2,
+            "dimzin": 3 if inches else 8,  # 6", and 1'-0": as the papers have it
             "dimdec": 4 if inches else 0,
             "dimtad": 1,
             "dimdsep": ord("."),

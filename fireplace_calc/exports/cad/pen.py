@@ -7,10 +7,12 @@ from typing import Any
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.printing import feet_inches
-from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.base.units import FEET_INCHES, MM
 from fireplace_calc.drawing.annotation.level_column import level_marks
+from fireplace_calc.drawing.set_out.tape_marks import on_tape
 from fireplace_calc.drawing.views.layout import level
 from fireplace_calc.exports.cad.document import APART, BROKEN, STYLE, line_type, pattern
+from fireplace_calc.exports.cad.tied_places import Gap
 from fireplace_calc.exports.cad.true_view import BEYOND, LETTERS, OUT, ROW, CutShape, TrueView
 from fireplace_calc.geometry.polygons import Point, Polygon
 
@@ -157,10 +159,17 @@ class DxfPen:
 
     # -- dimensions -------------------------------------------------------------------------------
     def dimension(
-        self, a: Point, b: Point, line: float, upright: bool = False, times: float = 1.0
+        self,
+        a: Point,
+        b: Point,
+        line: float,
+        upright: bool = False,
+        times: float = 1.0,
+        words: str = "",
     ) -> None:
         """A dimension from one model point to another, its line at a level or, upright, at a
-        distance [m]; letters and ticks so many times as large as the style's [-].
+        distance [m]; letters and ticks so many times as large as the style's [-]. What is painted
+        may be told; else it is what is measured.
 
         It is painted in feet and inches, which the library cannot write by itself, and stays a
         measured dimension: ``<>``.
@@ -175,11 +184,12 @@ class DxfPen:
             angle=90 if upright else 0,
             dimstyle=STYLE[self.units],
             override={} if times == 1.0 else {"dimscale": times},
-            text=feet_inches(long) if inches else "<>",
+            text=words or (feet_inches(long) if inches else "<>"),
             dxfattribs={"layer": self.layer("dimensions")},
         )
         made.render()
         made.dimension.dxf.text = "<>"
+        made.dimension.dxf.actual_measurement = long * self.scale
 
     # -- a whole view -----------------------------------------------------------------------------
     def view(self, view: TrueView, dx: float, dy: float) -> None:
@@ -206,28 +216,32 @@ class DxfPen:
     def _measured(self, view: TrueView) -> None:
         """Its dimensions under it and to the right, then its level marks."""
         _, low, right, _ = view.box
-        across = _Reached(view.spots, 0)
-        up = _Reached(view.spots, 1)
         for n, row in enumerate(view.rows_across()):
-            for a, b in row:
-                line = low - OUT - ROW * n
-                self.dimension((a, across(a)), (b, across(b)), line)
-        top = view.box[3]
-        over = _Reached(view.spots, 0, high=True)
+            self._row(row, low - OUT - ROW * n, _Reached(view.spots, 0))
         for n, row in enumerate(view.rows_over()):
-            for a, b in row:
-                self.dimension((a, over(a)), (b, over(b)), top + OUT + ROW * n)
+            self._row(row, view.box[3] + OUT + ROW * n, _Reached(view.spots, 0, high=True))
         rows = view.rows_up()
         for n, row in enumerate(rows):
-            for a, b in row:
-                line = right + OUT + ROW * n
-                self.dimension((up(a), a), (up(b), b), line, upright=True)
+            self._row(row, right + OUT + ROW * n, _Reached(view.spots, 1), upright=True)
         column = right + OUT + ROW * len(rows) + 0.1
         stood, aside = -BEYOND, 0.0
         for z, told, name in level_marks(view.marks, lambda z: level(z, self.units)):
             aside = 0.0 if z - stood > 2.6 * LETTERS else aside + 0.9
             stood = z if aside == 0.0 else stood
             self.level(told, name, z, column + aside)
+
+    def _row(
+        self, row: Sequence[Gap], line: float, reached: _Reached, upright: bool = False
+    ) -> None:
+        """One row of dimensions, each place rounded once to the tape, so that their sums hold."""
+        for a, b in row:
+            long = on_tape(b, self.units) - on_tape(a, self.units)
+            inches = self.units == FEET_INCHES
+            words = "" if long < 1e-9 else feet_inches(long) if inches else f"{long / MM:.0f}"
+            first, last = (
+                (reached(place), place) if upright else (place, reached(place)) for place in (a, b)
+            )
+            self.dimension(first, last, line, upright, words=words)
 
 
 class _Reached:

@@ -10,14 +10,19 @@ from strategies import designs
 
 from fireplace_calc import PACKS, Design, assess, change, load
 from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.drawing.checks.back_page import behind as back
 from fireplace_calc.drawing.checks.found_rows import short_clause
 from fireplace_calc.drawing.checks.front_page import HOLD_POINTS, front
+from fireplace_calc.drawing.checks.inspector import BACK
 from fireplace_calc.drawing.checks.sections import OTHER, by_section, section_of
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.bands import Bands, Together, lowest, split
 from fireplace_calc.drawing.plates.sizes import paper
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.editing.assumptions import assumed, tell_everything
+from fireplace_calc.explore.worked_figures import work_figures
+from fireplace_calc.report import draft_report
+from fireplace_calc.report.assumed_inputs import assumptions
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.rules.tracing.known import (
     ASSUMED,
@@ -30,6 +35,7 @@ from fireplace_calc.rules.tracing.known import (
 )
 
 FEET, METRIC = "feet-inches", "millimetres"
+MINE = ("checks.inspector",)
 SHIPPED = {path.stem: load(path) for path in sorted(DESIGNS.glob("*.toml"))}
 CASES = [(name, pack) for name in SHIPPED for pack in PACKS]
 CASES.sort(key=lambda case: case[1] not in ("US IRC 2021", "UK ADJ"))
@@ -69,8 +75,11 @@ def test_every_book_and_example_is_one_clean_sheet(name, pack):
     applies = [f for f in result.findings if f.verdict != DOES_NOT_APPLY]
     for units, size in ((FEET, "A3"), (METRIC, "A3"), (FEET, "11x17")):
         (sheet,) = front(result, units, paper(units, size))
-        ((_, dressed),) = whole_set.sheets(result, units, size, makers=("checks.inspector",))[:1]
-        assert not collisions(dressed, 0.7), (units, size)
+        (_, dressed), *behind = whole_set.sheets(result, units, size, makers=MINE)
+        assert behind and behind[0][0] == BACK
+        for sheet_ in (dressed, *(made for _, made in behind)):
+            assert not collisions(sheet_, 0.7), (units, size)
+            assert sheet_ is dressed or ink(sheet_) >= 0.5
         assert len(applies) < 20 or ink(dressed) >= 0.5
         counted, words = rows_of([sheet])
         flat = flattened(words)
@@ -93,7 +102,7 @@ def test_every_book_and_example_is_one_clean_sheet(name, pack):
 @pytest.mark.parametrize("size", ["letter", "A4"])
 def test_small_paper_takes_more_sheets(size):
     result = assess(SHIPPED["boathouse"])
-    made = whole_set.sheets(result, FEET, size, makers=("checks.inspector",))
+    made = whole_set.sheets(result, FEET, size, makers=MINE)
     assert len(made) > 2
     for _, sheet in made:
         assert not collisions(sheet, 0.7)
@@ -202,7 +211,7 @@ def test_bands_hold_all_blocks_and_break_none():
 def test_names_of_any_length_stay_on_the_sheet(name):
     called = ("name", "site.place", "job.client", "job.drawn", "job.checked")
     result = assess(change(SHIPPED["boathouse"], dict.fromkeys(called, name)))
-    for _, sheet in whole_set.sheets(result, FEET, "A3", makers=("checks.inspector",)):
+    for _, sheet in whole_set.sheets(result, FEET, "A3", makers=MINE):
         assert not collisions(sheet, 0.7)
 
 
@@ -211,5 +220,47 @@ def test_names_of_any_length_stay_on_the_sheet(name):
 def test_random_designs_are_clean(design, pack, size):
     result = assess(design, pack)
     for units in (FEET, METRIC):
-        for _, sheet in whole_set.sheets(result, units, size, makers=("checks.inspector",)):
+        for _, sheet in whole_set.sheets(result, units, size, makers=MINE):
             assert not collisions(sheet, 0.7)
+
+
+@pytest.mark.parametrize("size", ["A3", "letter"])
+@pytest.mark.parametrize("name", SHIPPED)
+def test_the_back_loses_nothing(name, size):
+    """Every judgement that applies once, every formula, every assumption, every opinion and every
+    way to light the first fire.
+    """
+    result = assess(SHIPPED[name])
+    made = back(result, FEET, paper(FEET, size))
+    assert size != "A3" or len(made) == (2 if name == "plain" else 1)
+    _, words = rows_of(made)
+    flat = flattened(words)
+    judged = (*result.judgement, *result.structure.findings)
+    for finding in judged:
+        alike = [f for f in judged if f.title.startswith(finding.title)]
+        names = {f"{c} {finding.title}" for c in (finding.clause, short_clause(finding))}
+        count = sum(flat.count(flattened(n)) for n in names)
+        assert (count > 0) == (finding.verdict != DOES_NOT_APPLY), finding.title
+        assert count <= len(alike)
+    for one in work_figures(result, FEET):
+        for part in (one.name, one.formula, one.numbers, one.result, one.source[1:]):
+            assert flattened(part) in flat, part
+    for one in assumptions(result, FEET):
+        assert flattened(f"{one.label} {one.value}") in flat, one
+    rows = [*draft_report.opinion_rows(result, FEET), *draft_report.first_hour_rows(result, FEET)]
+    for texts in rows:
+        assert flattened(" ".join(texts[:4])) in flat
+    for said in (draft_report.FIRST_FIRE, draft_report.likely(result, FEET)):
+        assert flattened(said) in flat
+    for said in (*result.structure.remarks, *result.structure.engineer):
+        assert flattened(said) in flat
+
+
+def test_who_is_sent_for_an_engineer_reads_why():
+    """A tall thin stack with a told wind; the reasons are the assessment's own."""
+    changes = {"flue.sections": 40, "site.wind": "60 m/s", "chimney.wall": "4 in"}
+    result = assess(change(SHIPPED["plain"], changes))
+    assert result.structure.engineer
+    _, words = rows_of(back(result, FEET, paper(FEET, "A3")))
+    for reason in result.structure.engineer:
+        assert flattened(f"Call an engineer. {reason}") in flattened(words)

@@ -16,7 +16,7 @@ from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.report.alternatives import differences, side_by_side
 from fireplace_calc.report.sentences import weight
-from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT
 from fireplace_calc.takeoff.cost import bill, prices
 
 UNITS = [("feet-inches", "letter"), ("millimetres", "A4"), ("millimetres", "A3")]
@@ -81,9 +81,9 @@ def test_the_check_sheet(units, size, boathouse, tmp_path, clean):
     list(onesheet.check_sheet(result, path, units, size))
     text = text_of(path)
     for finding in result.findings:
-        assert (f"({finding.key})" in text) == (
-            finding.verdict in (FALLS_SHORT, NOT_CHECKED, MEETS)
-        ), finding.key
+        applies = finding.verdict != DOES_NOT_APPLY
+        assert not applies or flat(finding.title) in text, finding.key
+        assert size == "A3" or (f"({finding.key})" in text) == applies, finding.key
     for one in work_figures(result, units):
         assert flat(one.name) in text and flat(one.result).split("=")[0][:8] in text
     assert flat("Inspected on site") in text and fingerprint(result.design) in text

@@ -13,8 +13,10 @@ from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import MEETS, NOT_CHECKED
 from fireplace_calc.rules.tracing.known import UNKNOWN
 
-NAMES = ("Clause", "Check", "Provided", "Required", "How known")
-SHARES = (29.0, 71.0, 30.5, 37.0, 20.0)
+NAMES = ("Clause", "Check", "Provided", "Required", "Known")
+TABLE = tuple(map(Column, NAMES, (29.0, 70.0, 30.0, 37.0, 22.0)))
+JUDGED = tuple(map(Column, NAMES, (29.0, 83.0, 21.0, 34.0, 21.0)))
+"""Of findings on draft and structure, whose names are longer."""
 SHORT = (Column("Clause", 27), Column("Check", 60), Column("Required", 36))
 """Where nothing is known of most: what is there stands with what is required."""
 LONG = 26
@@ -77,14 +79,8 @@ ON_SMALL = Fullness(notes=False, enter=False)
 """On small paper, where a sheet more costs little."""
 
 
-def table_columns(short: bool = False) -> tuple[Column, ...]:
-    """Columns of a table of findings."""
-    return SHORT if short else tuple(map(Column, NAMES, SHARES))
-
-
-def head(wide: float, short: bool = False) -> list[Together]:
+def head(wide: float, columns: tuple[Column, ...] = TABLE) -> list[Together]:
     """Names of the columns. [mm]"""
-    columns = table_columns(short)
     names = [column.heading for column in columns]
     return row(columns, names, wide, bold=True, weight="seen", leads=True)
 
@@ -95,10 +91,11 @@ def found_row(
     units: str,
     wide: float,
     say: Fullness,
-    short: bool = False,
+    columns: tuple[Column, ...] = TABLE,
     weight: str = "fine",
 ) -> list[Together]:
     """One finding as a row, with what is to be said of it under its name. [mm]"""
+    short = columns is SHORT
     wanted, there = asked(finding, units), compared(finding, units)[0]
     words = wanted.split(" or ")
     counted = finding.verdict == MEETS or short
@@ -110,7 +107,7 @@ def found_row(
         texts.append("; ".join(filter(None, (there and f"{there}, {known}", wanted))))
     else:
         texts += [there or ("" if finding.verdict == MEETS else UNKNOWN), wanted, known]
-    return row(table_columns(short), texts, wide, under=_said(finding, say), weight=weight)
+    return row(columns, texts, wide, under=_said(finding, say), weight=weight)
 
 
 def short_clause(finding: Finding) -> str:
@@ -123,7 +120,8 @@ def short_clause(finding: Finding) -> str:
     """
     place = finding.edition.partition(" ")[2]
     amended = bool(place) and finding.clause.endswith(f", {place}")
-    first = finding.clause.removesuffix(f", {place}").partition(";")[0].partition(" (")[0]
+    whole = finding.clause.removesuffix(" mode").removesuffix(f", {place}")
+    first = whole.partition(";")[0].partition(" (")[0]
     return first.replace("exception", "ex.") + "*" * amended
 
 
@@ -150,11 +148,11 @@ def listed(
     units: str,
     wide: float,
     say: Fullness,
-    short: bool = False,
+    columns: tuple[Column, ...] = TABLE,
 ) -> list[Together]:
     """Findings under a heading; nothing where there are none. [mm]"""
     made = [heading(title, wide, over=1.0)]
     for n, finding in enumerate(findings, 1):
         weight = "fine" if n % say.every == 0 or n == len(findings) else ""
-        made += found_row(finding, known[finding.key], units, wide, say, short, weight)
+        made += found_row(finding, known[finding.key], units, wide, say, columns, weight)
     return made if findings else []

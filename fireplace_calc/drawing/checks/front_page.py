@@ -8,6 +8,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.checks.found_rows import (
     LEVELS,
     ON_SMALL,
+    SHORT,
     Fullness,
     head,
     listed,
@@ -97,8 +98,8 @@ def _written(
     bands.band(short, count, head(wide))
     if not say.columns:
         narrow = bands.column(3)
-        open_ = listed(f"{OPEN}; not known", found[NOT_CHECKED], known, units, narrow, say, True)
-        bands.band(open_, 3, head(narrow, True))
+        open_ = listed(f"{OPEN}; not known", found[NOT_CHECKED], known, units, narrow, say, SHORT)
+        bands.band(open_, 3, head(narrow, SHORT))
     ends = bands.y if len(bands.sheets) == 1 else 0.0
     met = [
         block
@@ -169,7 +170,7 @@ def hold_points(wide: float, points: tuple[str, ...]) -> list[Together]:
         (block,) = row(SIGNED, ("", point, "", ""), wide, weight="", box=True)
 
         def paint(sheet: Sheet, left: float, top: float, block: Together = block) -> None:
-            block.paint(sheet, left, top - (SIGN_ROW - block.high) + 0.8)
+            block.paint(sheet, left, top - (SIGN_ROW - block.high) + 1.0)
             low = top - SIGN_ROW
             sheet.line([(left, low), (left + wide, low)], "fine")
 

@@ -5,10 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.drawing.checks.back_page import behind
 from fireplace_calc.drawing.checks.front_page import front
 from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.sizes import Paper
 from fireplace_calc.takeoff.cost import Price
+
+FRONT, BACK = "Inspector's page", "Formulas, draft, structure"
+"""Names of its sheets."""
 
 
 def plates(
@@ -24,4 +28,7 @@ def plates(
     prices : dict or None
         Not used here.
     """
-    return [Plate("Inspector's page", sheet) for sheet in front(result, units, paper)]
+    return [
+        *(Plate(FRONT, sheet) for sheet in front(result, units, paper)),
+        *(Plate(BACK, sheet) for sheet in behind(result, units, paper)),
+    ]

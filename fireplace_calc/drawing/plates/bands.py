@@ -15,8 +15,10 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 
 PITCH = 3.6
 """From line to line of small letters. [mm]"""
-OVER, UNDER, TIGHT = 0.8, 1.3, 0.5
-"""Over the capitals of a row, and under its last line: with a line below and without. [mm]"""
+OVER, UNDER, TIGHT, PAST = 0.6, 1.62, 0.5, 0.15
+"""Over the capitals of a row, under its last line with a line below and without, and past the line
+below. [mm]
+"""
 BESIDE, BETWEEN, AFTER = 1.6, 6.0, 2.5
 """Between the cells of a row, two columns, two bands. [mm]"""
 LEAST = 30.0
@@ -137,7 +139,8 @@ def _lines(
             square = [(0.2, -0.2), (3.0, -0.2), (3.0, 2.6), (0.2, 2.6)]
             sheet.line([(left + x, y + v) for x, v in square], "seen", closed=True)
         if weight:
-            sheet.line([(left, top - high), (left + wide, top - high)], weight)
+            low = top - high + PAST
+            sheet.line([(left, low), (left + wide, low)], weight)
 
     return Together(high, paint, leads)
 

@@ -16,6 +16,7 @@ from strategies import designs
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, InputError
+from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.set_out import sheets as set_out
@@ -362,6 +363,17 @@ def drawn_again(geometry, units):
 @pytest.mark.parametrize("name", SHIPPED)
 def test_shipped_designs_are_drawn_again_from_their_figures(name, units):
     drawn_again(build_geometry(load(DESIGNS / name)), units)
+
+
+@pytest.mark.parametrize(
+    "set_of", sampled([{"pieces.set": name} for name in ("middling", "small", "wide")], 1)
+)
+def test_a_set_of_pieces_is_clean_and_drawn_again(set_of):
+    for changes in ({}, {"opening.head": "segmental"}, {"pieces.facing": "0 in"}):
+        design = change(Design(), set_of | {"flue.sections": 20} | changes)
+        for units in SCALES:
+            check(made(design, units, "11x17"))
+            drawn_again(build_geometry(design), units)
 
 
 @pytest.mark.parametrize("which", FAR_OUT)

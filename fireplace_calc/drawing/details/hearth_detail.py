@@ -76,7 +76,7 @@ def _words(result: Assessment, units: str, window: Extent) -> list[Note]:
     bed = top - d.hearth.thickness
     base = bed - d.hearth.bed
     out = asked(result, units, "HTH-07", "HTH-05", "Hearth in front")
-    thick = asked(result, units, "HTH-04", "HTH-03")
+    least = asked(result, units, "HTH-04", "HTH-03")
     forms = {
         True: "form removed",
         False: "FORM LEFT UNDER IT: take it out",
@@ -88,7 +88,7 @@ def _words(result: Assessment, units: str, window: Extent) -> list[Note]:
         "combustible": "CARRIED BY WHAT BURNS",
     }.get(d.hearth.support or "", "what carries it: not told")
     words: list[Note] = [
-        ((front * 0.8, top - d.hearth.thickness * 0.5), f"{finish}{thick}"),
+        ((front * 0.8, top - d.hearth.thickness * 0.5), f"{finish}{least}"),
         ((front * 0.65, (bed + base) / 2), f"concrete bed, bars not told; {forms}"),
         ((front, 0.0), f"joint to {d.house.floor}: usual, left open for movement"),
         ((front * 0.5, top), f"extension in front{out}" if out else "hearth extension"),
@@ -99,11 +99,11 @@ def _words(result: Assessment, units: str, window: Extent) -> list[Note]:
         words.append(((front * 0.3, base), held))
     floor = geometry.under_fire
     words.append(((window[2] * 0.6, f.hearth - (f.hearth - f.slab_top) * 0.5), _floor(floor.name)))
-    slab = length(f.slab_top - f.slab_bottom, units)
-    if f.slab_top > f.slab_bottom:
-        words.append(
-            ((window[2] * 0.4, (f.slab_top + f.slab_bottom) / 2), f"hearth slab, concrete, {slab}")
-        )
+    slab = geometry.by_name.get("hearth slab")
+    if slab is not None:
+        thick = length(slab.top - slab.bottom, units)
+        place = (window[2] * 0.4, (slab.top + slab.bottom) / 2)
+        words.append((place, f"hearth slab, concrete, {thick}"))
     return [n for n in words if window[1] < n[0][1] < window[3]]
 
 

@@ -71,7 +71,10 @@ def core_strings(geometry: Geometry) -> list[Sizes]:
     across = [xs[0], xs[-1]]
     if xs[0] < -1e-6 and xs[-1] > 1e-6:
         across.insert(1, 0.0)
-    return [Sizes(tuple(across), ys[0], "core"), Sizes((0.0, ys[0], ys[-1]), f.block_half)]
+    return [
+        Sizes(tuple(across), ys[0], "core"),
+        Sizes((0.0, ys[0], ys[-1]), f.block_half, plain=(0,)),
+    ]
 
 
 def _words(geometry: Geometry, units: str) -> list[Note]:
@@ -94,7 +97,7 @@ def _words(geometry: Geometry, units: str) -> list[Note]:
         )
     ]
     if f.slab_bottom > f.footing_top:
-        words.append(((-f.block_half + w * 0.5, back * 0.72), f"base, block {length(w, units)}"))
+        words.append(((-f.block_half + w * 0.5, back * 0.72), "base block"))
     core = geometry.by_name.get("base core") or geometry.by_name.get("base air")
     inside = (-f.block_half + 1.4 * w, back * 0.5)
     if core is not None:

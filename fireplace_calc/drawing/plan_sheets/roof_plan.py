@@ -151,7 +151,8 @@ def roof_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
     if d.roof.pitch > 0:
         beside = arrow_side(geometry) * (half + around - 0.06)
         said = f"roof {pitch_words(d.roof.pitch, units)}, falls this way"
-        falls = [(place(-0.2 * long, beside), said)]
+        tail = 0.2 if has_slope(geometry) else 0.4
+        falls = [(place(-tail * long, beside), said)]
     return annotated(
         "roof_plan",
         extent,

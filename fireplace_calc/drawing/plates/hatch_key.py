@@ -27,7 +27,8 @@ def hatched(sheet: Sheet) -> list[str]:
 def _columns(sheet: Sheet, cell: Cell) -> tuple[list[list[tuple[str, str, float]]], float]:
     """Material, word and width of the column, column by column; and from row to row. [mm]"""
     names = {NAMES.get(name, name): name for name in reversed(hatched(sheet))}
-    words, made, row = list(names)[::-1], [], ROWS[0]
+    words, row = list(names)[::-1], ROWS[0]
+    made: list[list[tuple[str, str, float]]] = []
     for row in ROWS:
         rows = max(int((cell.top - cell.bottom + 0.5) // row), 1)
         made = []
@@ -76,12 +77,12 @@ def legend(sheet: Sheet, cell: Cell, notes: tuple[str, ...] = ()) -> float:
     y = cell.top - 1.0 - SMALL
     for said in notes:
         split = in_rows(said, cell.right - x, SMALL)
-        if max(width(row, SMALL) for row in split) > cell.right - x:
+        if max(width(line, SMALL) for line in split) > cell.right - x:
             break
         if y - (len(split) - 1) * SMALL * 1.5 < cell.bottom:
             break
-        for row in split:
-            sheet.text(x, y, row, size=SMALL, ha="left")
+        for line in split:
+            sheet.text(x, y, line, size=SMALL, ha="left")
             y -= SMALL * 1.5
         y -= SMALL * 0.6
     return x

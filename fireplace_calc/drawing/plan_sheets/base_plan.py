@@ -122,7 +122,9 @@ def _words(geometry: Geometry, units: str) -> list[Note]:
             )
         )
     if f.second is not None and f.second.start < f.slab_bottom:
-        words.append(((f.second.x, f.flue_y), f"second flue {f.second.bore.label}"))
+        begins = f.second.start > base_level(geometry)
+        where = f", begins over it, at {level(f.second.start, units)}" if begins else ""
+        words.append(((f.second.x, f.flue_y), f"second flue {f.second.bore.label}{where}"))
     if d.hearth.front > 0:
         words.append(
             ((-f.half_width - d.hearth.side, -d.hearth.front * 0.6), "hearth extension over")

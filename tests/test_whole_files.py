@@ -17,8 +17,10 @@ from fireplace_calc.drawing.papers.class_papers import class_writing
 from fireplace_calc.drawing.papers.full_papers import pages, paper_set
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.drawing.papers.site_book import write_book
+from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.sheets.lists import TextFlow
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.editing.jobs.names import file_stem, folder_for, one_line
 from fireplace_calc.editing.whole_files import set_aside, write_whole
 from fireplace_calc.exports import write_dxf, write_spreadsheet
@@ -150,3 +152,29 @@ def test_a_name_of_any_length_fits_the_title_block_of_every_paper(size):
         for label in sheet.labels:
             left, _, right, _ = label.extent
             assert left > 0 and right < sheet.width, (name, label.text)
+
+
+LONG = "A name with no end " * 30
+
+
+@pytest.mark.parametrize("size", sampled(["A3", "letter"], 1))
+def test_names_of_any_length_fit_every_sheet_of_the_set(size):
+    """Of the job, its place, client and makers."""
+    told = dict.fromkeys(("name", "site.place", "job.client", "job.drawn", "job.checked"), LONG)
+    for name, sheet in whole_set.sheets(assess(change(PLAIN, told)), "feet-inches", size):
+        assert not [c for c in collisions(sheet) if "no end" in str(c)], name
+        for label in sheet.labels:
+            left, low, right, top = label.extent
+            assert left >= 0 and right <= sheet.width and low >= 0 and top <= sheet.height, (
+                name,
+                label.text,
+            )
+
+
+def test_a_long_heading_takes_as_many_rows_as_it_needs():
+    flow = TextFlow(200.0, 280.0, Cell(10, 10, 190, 270))
+    flow.heading(f"{LONG}: as measured")
+    flow.words("What follows.")
+    (sheet,) = flow.sheets
+    assert not collisions(sheet) and all(label.extent[2] <= 190 for label in sheet.labels)
+    assert " ".join(label.text for label in sheet.labels[:-1]) == f"{LONG.strip()} : as measured"

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.drawing.sheets.lettering import width
+from fireplace_calc.drawing.sheets.lettering import in_rows, width
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 
@@ -100,9 +100,12 @@ class TextFlow:
 
     def heading(self, text: str) -> None:
         """A title over what follows, never alone at the foot of a sheet."""
-        self.room(24.0)
+        rows = in_rows(text, self.cell.right - self.cell.left - 6, TITLE, True)
+        self.room(24.0 + (len(rows) - 1) * (TITLE + 1.6))
         self.y -= TITLE + 1.0
-        self.sheet.text(self.cell.left + 3, self.y, text, size=TITLE, ha="left", bold=True)
+        for n, row in enumerate(rows):
+            self.y -= n and TITLE + 1.6
+            self.sheet.text(self.cell.left + 3, self.y, row, size=TITLE, ha="left", bold=True)
         self.y -= 2.5
 
     def words(self, text: str, indent: float = 0.0, bold: bool = False) -> None:

@@ -41,7 +41,7 @@ def cover(result, units=FEET, size="A3", makers=MAKERS):
 def after(words, heading):
     """What stands under a heading, to the next one."""
     return re.split(
-        r" (?:FALLS SHORT|NOT CHECKED|ASSUMED|SHEETS|CAUTIONS)\b", words.split(heading)[1]
+        r" (?:FALLS SHORT|NOT CHECKED|ASSUMED|SHEETS, and|CAUTIONS)\b", words.split(heading)[1]
     )[0]
 
 

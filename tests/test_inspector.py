@@ -23,7 +23,8 @@ from fireplace_calc.editing.assumptions import assumed, tell_everything
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.report import draft_report
 from fireplace_calc.report.assumed_inputs import assumptions
-from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
+from fireplace_calc.report.sentences import asked, compared
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.rules.tracing.known import (
     ASSUMED,
     DRAWN,
@@ -32,6 +33,7 @@ from fireplace_calc.rules.tracing.known import (
     TOLD,
     UNKNOWN,
     known_facts,
+    known_judgement,
 )
 
 FEET, METRIC = "feet-inches", "millimetres"
@@ -264,3 +266,25 @@ def test_who_is_sent_for_an_engineer_reads_why():
     _, words = rows_of(back(result, FEET, paper(FEET, "A3")))
     for reason in result.structure.engineer:
         assert flattened(f"Call an engineer. {reason}") in flattened(words)
+
+
+@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs(), st.sampled_from(list(PACKS)))
+def test_whatever_applies_stands_on_the_sheets_once(design, pack):
+    """Code, draft and structure, by their keys; how each is known stands in its row."""
+    result = assess(design, pack)
+    made = whole_set.sheets(result, FEET, "letter", makers=MINE)
+    labels = [label for _, sheet in made for label in sheet.labels]
+    texts = flattened(" ".join(label.text for label in labels))
+    ways = known(result) | {
+        f.key: known_judgement(f) for f in (*result.judgement, *result.structure.findings)
+    }
+    for finding in (*result.findings, *result.judgement, *result.structure.findings):
+        applies = finding.verdict != DOES_NOT_APPLY
+        name = flattened(f"{finding.title} ({finding.key})")
+        assert texts.count(name) == applies, finding.key
+        if applies:
+            row = texts.partition(name)[2]
+            there = compared(finding, FEET)[0] or ("" if finding.verdict == MEETS else UNKNOWN)
+            said = flattened(f"{there}{asked(finding, FEET)}{ways[finding.key]}")
+            assert row.startswith(said), (finding.key, said, row[:80])

@@ -117,7 +117,7 @@ def _written(
             bands.band([heading(title, wide, over=0.5), *first])
         if others:
             half = bands.column(2)
-            bands.band([heading("SHEETS", wide, over=0.5)], after=0.0)
+            bands.band([heading("SHEETS, and marks of their figures", wide, over=0.5)], after=0.0)
             bands.band(listed_sheets(others, before, half), 2)
         bands.band(
             [heading("CAUTIONS", wide, over=0.5), *cautions(units, wide), *reach(result, wide)]

@@ -16,7 +16,6 @@ from fireplace_calc.drawing.set_out.columns import rows_of, segments
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.cuts import SOLID
-from fireplace_calc.drawing.views.layout import NAMES
 from fireplace_calc.report.for_client.fallen_short import short_words, shortfall
 
 ROW, SWATCH = 3.7, 6.4
@@ -25,6 +24,8 @@ LETTERED = 5.0
 """From the number of a note to its text. [mm]"""
 APART = 3.0
 """Least air between two things on a sheet. [mm]"""
+NAMED = {"parging": "chamber lining"}
+"""Hatches that bear another name than their material."""
 ODD, SHORT = 2, 3
 """So many sentences on courses that do not come out whole, so many of what falls short. [-]"""
 MEASURE = (
@@ -59,7 +60,7 @@ def hatches_of(sheet: Sheet) -> list[str]:
 def legend_block(sheet: Sheet, columns: int) -> TextBlock:
     """Room for the legend in so many columns, each as wide as its longest name."""
     names = hatches_of(sheet)
-    words = [NAMES.get(name, name) for name in names]
+    words = [NAMED.get(name, name) for name in names]
     wide = sum(_column_widths(words, columns))
     return TextBlock(wide, _rows(words, columns) * SWATCH, tuple(zip(names, words, strict=True)))
 

@@ -41,7 +41,6 @@ NOTE_ROOM = 30.0
 """Width of a note. [mm]"""
 FIRST, NEXT = 6.4, 5.6
 """From the footing to the first string under it, from one string to the next. [mm]"""
-NOTE = "looking left"
 WINDOWS = (
     ("footing", ("footing",)),
     ("base core", ("core,", "grouted")),
@@ -95,7 +94,7 @@ def section_figure(
     right = STRING + max(heights_width(texts), 4.0 + 2 * RING)
     crowd = max(len(texts) * PITCH - (f.shoulder_top - f.footing_bottom) * k + 3.4, 0.0)
     depth = FIRST + _depth(rows, k)
-    titled = title_width(mark, name, scale, NOTE) + 1.0
+    titled = title_width(mark, name, scale) + 1.0
     beside = left - front * k - max(_before(row, k) for row in rows[1:])
     low = max(depth - TITLE_ROOM, 0.0) if titled <= beside else depth
 
@@ -162,7 +161,6 @@ def section_figure(
         (left, low, right, 8.0 + crowd),
         paint,
         (denominator,),
-        NOTE,
     )
 
 
@@ -230,7 +228,7 @@ def section_words(geometry: Geometry, units: str) -> list[Word]:
     ahead = -max(d.hearth.front, 0.05) * 0.7
     chamber = "smoke chamber"
     items: list[Word] = [
-        ((d.base.block_width * 0.5, (f.footing_top + f.slab_bottom) / 2), _base(geometry, units)),
+        ((d.base.block_width * 0.5, (f.footing_top + f.slab_bottom) / 2), "base block"),
         ((f.depth + d.firebox.lining_thickness / 2, f.hearth + 0.1), lining_word(geometry)),
         ((min(f.throat_front, f.depth) + 0.06, (f.throat + f.taper_top) / 2), chamber),
         (
@@ -265,7 +263,3 @@ def section_words(geometry: Geometry, units: str) -> list[Word]:
         kept = of_a_set(items, geometry)
         return [item for item in kept if not item[1].startswith("transition")]
     return items
-
-
-def _base(geometry: Geometry, units: str) -> str:
-    return f"base block {length(geometry.design.base.block_width, units)}"

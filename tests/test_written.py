@@ -28,7 +28,6 @@ from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.panels import found as checked
 from fireplace_calc.panels import html as page
-from fireplace_calc.panels.folds.hints import checklist_hint
 from fireplace_calc.proportion import find_guides
 from fireplace_calc.report import draft_report
 from fireplace_calc.report.assumed_inputs import to_enter
@@ -435,7 +434,7 @@ def test_what_is_said_aloud_and_what_is_only_written():
     assert page.trouble("a < b") == '<div class="trouble" role="alert">Not changed. a &lt; b</div>'
     assert page.remark("a & b") == '<div class="sentence">a &amp; b</div>'
     assert page.heard("done") == '<div class="sentence" role="status">done</div>'
-    hint = checklist_hint("UK <J>", 3)
+    hint = page.checklist_hint("UK <J>", 3)
     assert "What UK &lt;J&gt; asks" in hint and "<b>3</b> not answered yet" in hint
 
 

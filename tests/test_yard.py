@@ -2,8 +2,11 @@
 what the job takes besides, priced or named; and the sheets it is printed on.
 """
 
+import csv
+import io
 from collections import Counter
 from dataclasses import replace
+from datetime import UTC, datetime
 from itertools import pairwise
 from math import ceil
 
@@ -14,7 +17,7 @@ from strategies import designs
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
-from fireplace_calc.base.units import INCH, POUND, SYSTEMS
+from fireplace_calc.base.units import INCH, POUND, SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.sizes import PAPERS, paper
@@ -22,15 +25,18 @@ from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.yard.blocks import OrderBlock, columns_of, laid_out
 from fireplace_calc.editing.file_text import fingerprint
+from fireplace_calc.panels import panel
 from fireplace_calc.report.sentences import quantity, weight
 from fireplace_calc.report.yard.asked_for import in_units, loaded_as, size_of, weight_ordered
 from fireplace_calc.report.yard.beside_the_list import HELPERS, MASON
 from fireplace_calc.report.yard.by_supplier import first_uses, not_known, not_priced, yard_order
+from fireplace_calc.report.yard.kept_list import LIST, kept_prices, list_to_fill_in
 from fireplace_calc.report.yard.money import beside_words, left_out
 from fireplace_calc.takeoff.cost import bill, prices
 from fireplace_calc.takeoff.rules_of_thumb import second_opinion
-from fireplace_calc.takeoff.yard.price_list import Price, unit_of
+from fireplace_calc.takeoff.yard.price_list import Price, read_prices, unit_of
 from fireplace_calc.takeoff.yard.suppliers import beside_goods
+from fireplace_calc.takeoff.yard.written_list import price_text
 
 SLOW = settings(deadline=None, max_examples=40, suppress_health_check=list(HealthCheck))
 SHIPPED = {path.stem: assess(load(path)) for path in sorted(DESIGNS.glob("*.toml"))}
@@ -306,3 +312,69 @@ def test_money_on_paper_is_the_lists():
     assert f"{60 * result.work.hours:,.2f}" in told
     bare = " ".join(letters(printed(result, known={})))
     assert "(no currency named)" in bare and "no price yet" in bare
+
+
+# -- the reader's own list in a panel -------------------------------------------------------------
+OWN = "item;unit;price;currency\nMortar;80-lb bag;12,5;crown\nLabor, mason;hour;60;crown\n"
+
+
+def upload(fold, text, name="mine.csv"):
+    fold.upload.value = ({"name": name, "type": "text/csv", "size": len(text), "content": text,
+                          "last_modified": datetime.now(UTC)},)  # fmt: skip
+
+
+def test_a_list_is_kept_with_the_job_and_prices_everything(tmp_path):
+    made = panel(load(DESIGNS / "plain.toml"), keep=tmp_path)
+    made.open("cost")
+    fold = made.folds["cost"]
+    assert "invented example" in fold.said.value and fold.example.disabled
+    upload(fold, OWN.encode("utf-16"))
+    assert "mine.csv, 2 items, crown" in fold.said.value and not fold.example.disabled
+    hours = made.result.work.hours
+    assert f"{60 * hours:,.2f}" in fold.words.value
+    bags = next(row.order for row in made.result.takeoff if row.item == "Mortar")
+    assert f"{12.5 * bags:,.0f} crown" in str(made.told_strip())
+    again = panel(load(DESIGNS / "plain.toml"), keep=tmp_path)
+    assert kept_prices(again.session.words) == read_prices(OWN.encode(), "x")
+    fold.example.click()
+    assert "invented example" in fold.said.value and LIST not in made.session.words
+    assert kept_prices(made.session.words) == prices()
+
+
+def test_a_list_that_cannot_be_read_changes_nothing_and_is_answered():
+    made = panel(load(DESIGNS / "plain.toml"))
+    made.open("cost")
+    upload(made.folds["cost"], b"item,unit,price\nMortar,80-lb bag,nan\n")
+    assert "line 2, column price" in made.said.value and LIST not in made.session.words
+    upload(made.folds["cost"], b"item,unit,price\n")
+    assert "holds no price" in made.said.value
+
+
+def test_a_list_to_fill_in_names_everything_and_is_read_once_it_is_filled_in():
+    result = SHIPPED["boathouse"]
+    known = prices()
+    text = list_to_fill_in(result, yard_order(result, known), known)
+    with pytest.raises(InputError, match="has none"):
+        read_prices(text.encode(), "x")
+    rows = list(csv.DictReader(io.StringIO(text)))
+    wanted = {row.item for row in result.takeoff}
+    wanted |= {line.item for line in yard_order(result, known).beside}
+    assert {row["item"] for row in rows} == wanted
+    for row in rows:
+        row["price"] = row["price"] or "1"
+    out = io.StringIO()
+    writer = csv.DictWriter(out, rows[0])
+    writer.writeheader()
+    writer.writerows(rows)
+    filled = read_prices(out.getvalue().encode(), "x")
+    assert not bill(result.takeoff, filled).unpriced
+    assert left_out(yard_order(result, filled)) == "All of it is priced"
+
+
+def test_a_list_is_written_as_it_is_read():
+    known = prices()
+    assert read_prices(price_text(known).encode(), "x") == known
+    odd = {
+        "Mortar": Price("Mortar", "80-lb bag", 1e-7 / 3, "", 7, "pack", "mine", 1e-9, 5e11, "A, B")
+    }
+    assert read_prices(price_text(odd).encode(), "x") == odd

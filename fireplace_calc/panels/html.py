@@ -11,6 +11,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.proportion import Guide, width_sentence
+from fireplace_calc.report.assumed_inputs import Assumption
 from fireplace_calc.report.for_client.under_a_picture import OptionWords
 from fireplace_calc.report.sentences import quantity, read_in_part
 from fireplace_calc.rules.told_areas import not_used
@@ -246,4 +247,23 @@ def _sheet(shown: Table) -> str:
     ]
     return before + table(
         shown.title, shares, (column.heading for column in shown.columns), rows, least
+    )
+
+
+def assumed_hint(taken: Sequence[Assumption]) -> str:
+    """What the questions are for."""
+    if not taken:
+        return remark("Nothing is assumed: all that the passing checks rest on was entered.")
+    many = f"<b>{len(taken)}</b> inputs stand" if len(taken) > 1 else "<b>One</b> input stands"
+    return (
+        f'<div class="sentence">{many} at a default that nobody has looked at, and checks pass on'
+        " it. Look; say that it is so, or enter what is.</div>"
+    )
+
+
+def checklist_hint(pack: str, left: int) -> str:
+    """What the list is for."""
+    return (
+        f'<div class="sentence">What {escape(pack)} asks and no drawing shows. <b>{left}</b> not'
+        " answered yet; what is not answered is not checked.</div>"
     )

@@ -5,7 +5,7 @@ row is broken, and one that goes on elsewhere says so.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from fireplace_calc.drawing.plates.figure import Plate
@@ -13,7 +13,7 @@ from fireplace_calc.drawing.plates.marks import MIDDLE, SMALL
 from fireplace_calc.drawing.plates.sizes import AIR, Paper
 from fireplace_calc.drawing.plates.title_block import elided
 from fireplace_calc.drawing.sheets.lettering import width
-from fireplace_calc.drawing.sheets.lists import Column, wrapped
+from fireplace_calc.drawing.sheets.lists import Column, Table, wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 
 NARROWEST, GUTTER = 175.0, 8.0
@@ -70,6 +70,15 @@ class OrderBlock:
     boxed: int = 0
     tick: bool = False
     flows: bool = False
+
+    def words(self) -> Iterator[str | Table]:
+        """The same for a screen."""
+        rows = tuple(
+            tuple(", ".join(filter(None, cell.split("\n"))) for cell in row) for row in self.rows
+        )
+        title = f"{self.title} ({self.aside})" if self.aside else self.title
+        yield Table(title, self.columns, rows, before=" ".join(self.before))
+        yield from self.after
 
 
 @dataclass(slots=True)

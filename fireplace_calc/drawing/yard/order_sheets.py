@@ -10,7 +10,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped
 from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.sizes import Paper
-from fireplace_calc.drawing.sheets.lists import Column
+from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.drawing.yard.blocks import OrderBlock, laid_out
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.report.sentences import quantity, weight
@@ -89,13 +89,42 @@ def plates(
     return laid_out(NAME, blocks, on)
 
 
+def order_words(
+    result: Assessment, units: str, known: Mapping[str, Price] | None = None
+) -> Iterator[str | Table]:
+    """The same on a screen, with the prices of the list where a yard would write its own.
+
+    Parameters
+    ----------
+    result : Assessment
+    units : str
+    known : mapping of str to Price or None
+
+    Yields
+    ------
+    str or Table
+    """
+    found = yard_order(result, prices() if known is None else known)
+    yield from counted(found, result, units).words()
+    yield from besides(found, units).words()
+    for one in found.suppliers:
+        yield from supplied(one, result, units, found.bill.currency).words()
+    for block in opinions(result, units):
+        yield from block.words()
+
+
 def packs(line: YardLine) -> str:
     """What a line comes on, as one says it."""
     return f"{line.packs} {line.pack}{'s' if line.packs > 1 else ''}" if line.packs else ""
 
 
-def supplied(one: SupplierOrder, result: Assessment, units: str) -> OrderBlock:
-    """What one supplier is sent."""
+def supplied(
+    one: SupplierOrder, result: Assessment, units: str, currency: str | None = None
+) -> OrderBlock:
+    """What one supplier is sent; told a currency, what it costs by the list, and no room for his
+    own prices.
+    """
+    priced = currency is not None
     rows = tuple(
         (
             f"{line.item}\n{size_of(line.rows[0], result, units)}",
@@ -103,19 +132,19 @@ def supplied(one: SupplierOrder, result: Assessment, units: str) -> OrderBlock:
             packs(line),
             weight(line.weight, units) if line.weight > 0 else "by its maker",
             "" if line.day is None else str(line.day),
-            "",
-            "",
+            *((_each(line, units), _cost(line.amount, units)) if priced else ("", "")),
         )
         for line in one.lines
     )
     spared = dict.fromkeys(spare(line, result) for line in one.lines)
     said = [word for word in spared if word]
-    rows += (("Whole", "", "", weight(one.weight, units), "", "", ""),)
+    whole = grouped(one.amount, 2, units) if priced else ""
+    rows += (("Whole", "", "", weight(one.weight, units), "", "", whole),)
     after = (
         (f"Spare is in it: {', '.join(said)}." if said else "No spare is in it.")
         + " Day: of the work, on which it is first used.",
         "Quoted by ________________________ on ______________ . Delivers on ______________ .",
-    )
+    )[: 1 if priced else 2]
     site = ", ".join(filter(None, (result.design.name, result.design.site.place)))
     return OrderBlock(
         one.supplier.capitalize(),
@@ -200,8 +229,15 @@ def counted(found: YardOrder, result: Assessment, units: str) -> OrderBlock:
     )
 
 
-def _amount(line: PricedLine, units: str) -> str:
-    return "no price" if line.amount is None else grouped(line.amount, 2, units)
+def _cost(amount: float | None, units: str) -> str:
+    return "no price" if amount is None else grouped(amount, 2, units)
+
+
+def _each(line: YardLine, units: str) -> str:
+    """Price of one; none where whole and cut pieces cost different."""
+    known = {priced.price for priced in line.priced}
+    price = known.pop() if len(known) == 1 else None
+    return "" if price is None else grouped(price, 2, units)
 
 
 def _counted(line: PricedLine, result: Assessment, units: str) -> tuple[str, ...]:
@@ -209,7 +245,7 @@ def _counted(line: PricedLine, result: Assessment, units: str) -> tuple[str, ...
     return (
         row.item,
         quantity(row.net, row, units),
-        _amount(line, units),
+        _cost(line.amount, units),
         how_counted(row, result, units),
     )
 

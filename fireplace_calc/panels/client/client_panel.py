@@ -27,6 +27,7 @@ from fireplace_calc.panels.workbench.bench_page import StageAnswer
 from fireplace_calc.panels.workbench.front_fields import given, given_instead, told_field
 from fireplace_calc.proportion.snapping import SAME, SNAPS, SliderStop, slider_stops, snapped
 from fireplace_calc.report.for_client.under_a_picture import option_words
+from fireplace_calc.report.yard.kept_list import kept_prices
 
 DECIDES = (
     "opening.width",
@@ -197,7 +198,7 @@ class ClientPanel(LiveDesign):
 
     def _line(self) -> dict[str, str]:
         """What falls short, price and weight; what each stands on, on request."""
-        said = option_words(self.result, self.units)
+        said = option_words(self.result, self.units, kept_prices(self.session.words))
         return {
             "short": f"{said.headline}.",
             "price": f"Materials {said.price}.",

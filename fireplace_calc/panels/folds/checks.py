@@ -11,7 +11,6 @@ from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.panels import found, html
 from fireplace_calc.panels.controls.liner_choice import LINER_INPUTS
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
-from fireplace_calc.panels.folds.hints import assumed_hint
 from fireplace_calc.panels.folds.questions import FindingList, Questions, put
 from fireplace_calc.panels.host import Host
 from fireplace_calc.report.assumed_inputs import assumptions
@@ -89,5 +88,5 @@ class Assumed(Fold):
         keys = [one.key for one in taken]
         if set(LINER_INPUTS) <= set(keys):  # one choice answers both
             taken = tuple(one for one in taken if one.key != LINER_INPUTS[0])
-        self.hint.value = assumed_hint(taken)
+        self.hint.value = html.assumed_hint(taken)
         put(self.questions, [self.asking.row(one.key) for one in taken])

@@ -58,7 +58,7 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "takeoff": ("Material takeoff", _words("panels.html", "takeoff")),
     "cost": (
         "Order and cost",
-        _words("drawing.papers.written_sheets", "ordering", long=True, laid_out=True),
+        _fold("folds.order_and_cost", "OrderAndCost"),
     ),
     "work": (
         "Order of work",

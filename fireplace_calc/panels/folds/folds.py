@@ -14,7 +14,6 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.editing.changes import value_of
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import row
-from fireplace_calc.panels.folds.hints import checklist_hint
 from fireplace_calc.panels.host import Host
 from fireplace_calc.proportion import NAMES, find_guides
 from fireplace_calc.report.books import checklist
@@ -78,7 +77,7 @@ class Checklist(Fold):
         design, pack = self.panel.design, self.panel.pack
         keys = checklist(PACKS[pack])
         left = sum(value_of(design, key) is None for key in keys)
-        self.hint.value = checklist_hint(pack, left)
+        self.hint.value = html.checklist_hint(pack, left)
         shown = tuple(self.panel.everything.control(key).widget for key in keys)
         if self.ticks.children != shown:
             self.ticks.children = shown

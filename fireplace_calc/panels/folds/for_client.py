@@ -24,6 +24,7 @@ from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Steps
 from fireplace_calc.report.for_client.handed_over import MARK, mark_words, names_of
+from fireplace_calc.report.yard.kept_list import kept_prices
 from fireplace_calc.scene.records import Standpoint
 
 FINER = 1.5
@@ -165,7 +166,10 @@ class ForClient:
         chosen, others = self.designs()
         names = names_of(self.panel.design, self.panel.session.words)
         units, size = self.panel.units, self.size()
-        yield from write_hand_over(path, chosen, others, names, units, size, pictures=pictures)
+        known = kept_prices(self.panel.session.words)
+        yield from write_hand_over(
+            path, chosen, others, names, units, size, known, pictures=pictures
+        )
 
     async def _write_lit(self, name: str) -> None:
         """Let the page make every picture that the pages ask for, then write them. What it cannot

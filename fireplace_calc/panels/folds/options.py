@@ -21,6 +21,8 @@ from fireplace_calc.panels.options.option_card import NAME, OptionCard
 from fireplace_calc.panels.options.picture_desk import PictureDesk, address
 from fireplace_calc.panels.options.wipe import Wipe
 from fireplace_calc.report.alternatives import changed_inputs, side_by_side
+from fireplace_calc.report.for_client.under_a_picture import option_words
+from fireplace_calc.report.yard.kept_list import kept_prices
 from fireplace_calc.scene.still.option_pictures import OptionPicture, marks
 
 THIS = ("this", "This design")
@@ -98,8 +100,9 @@ class Options(Fold):
             self.cards.append(OptionCard(self._rename, self.bring_back, self._remove))
         self._show_removed()
         names = [option.name for option in shown(session.shelf)]
+        known = kept_prices(session.words)
         self.table.value = html.options(
-            side_by_side([*self.results, panel.result], panel.units), [*names, THIS[1]]
+            side_by_side([*self.results, panel.result], panel.units, known), [*names, THIS[1]]
         )
         self.show()
         self.shelf.children = [card.widget for card in self.cards[: len(self.results)]]
@@ -116,11 +119,12 @@ class Options(Fold):
         wanted = [*self.results, *([known[THIS[0]]] if THIS[0] in (left, right) else [])]
         found = self.desk.want(wanted)
         pictures = dict(zip(known, found, strict=False))
-        first = found[0] if found else None
+        first, prices = found[0] if found else None, kept_prices(self.panel.session.words)
         for card, option, result, picture in zip(
             self.cards, options, self.results, found, strict=False
         ):
-            card.show(option, result, self.panel.units, picture, _marked(first, picture))
+            words = option_words(result, self.panel.units, prices)
+            card.show(option, words, picture, _marked(first, picture))
         self.showing = True
         with self.wipe.hold_sync():
             self.wipe.names = [list(one) for one in (*named, THIS)] if known else []

@@ -29,7 +29,7 @@ from fireplace_calc.panels.folds.for_client import ForClient
 from fireplace_calc.panels.folds.look_first import LookFirst
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
-from fireplace_calc.takeoff.cost import prices
+from fireplace_calc.report.yard.kept_list import kept_prices
 
 KINDS = {
     "pdf": "application/pdf",
@@ -102,7 +102,8 @@ class Papers(Fold):
 
     # -- what is written --------------------------------------------------------------------------
     def _papers(self, path: Path) -> Steps:
-        yield from writing(self.panel.result, path, *self._chosen())
+        known = kept_prices(self.panel.session.words)
+        yield from writing(self.panel.result, path, *self._chosen(), prices=known)
 
     def _hand_over(self, path: Path) -> Steps:
         options = [assess(option, self.panel.pack) for option in self.panel.session.options]
@@ -122,7 +123,7 @@ class Papers(Fold):
         yield 1, 1, ""
 
     def _order(self, path: Path) -> Steps:
-        write_spreadsheet(self.panel.result, prices(), path)
+        write_spreadsheet(self.panel.result, kept_prices(self.panel.session.words), path)
         yield 1, 1, ""
 
     def _drawings(self, path: Path) -> Steps:

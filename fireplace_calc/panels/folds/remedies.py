@@ -29,6 +29,7 @@ from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.report.sentences import sentence, weight
+from fireplace_calc.report.yard.kept_list import LIST, kept_prices
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT
 
@@ -110,7 +111,7 @@ class Remedies(Fold):
 
     # -- what there is ----------------------------------------------------------------------------
     def _key(self) -> Any:
-        return self.panel.design, self.panel.pack, self.kept
+        return self.panel.design, self.panel.pack, self.kept, self.panel.session.words.get(LIST)
 
     def update(self) -> None:
         """The list for the design as it stands."""
@@ -119,9 +120,9 @@ class Remedies(Fold):
         for name, box in self.boxes.items():
             box.value = name in kept
         self.first.value, self._showing = self.order, False
-        named = every_finding(panel.result)
+        named, known = every_finding(panel.result), kept_prices(panel.session.words)
         if self.known[0] != key:
-            self.known = (key, find_remedies(panel.design, panel.pack, locks=kept))
+            self.known = (key, find_remedies(panel.design, panel.pack, prices=known, locks=kept))
         single = ranked(self.known[1], self.order)
         together = ranked(self.found[1], self.order) if self.found[0] == key else ()
         self.said.value = html.remark(
@@ -135,10 +136,11 @@ class Remedies(Fold):
 
     def look(self) -> None:
         """Look for two or three changes that do together what fewer do not."""
-        key, (design, pack, kept) = self._key(), self._key()
+        key, (design, pack, kept, _) = self._key(), self._key()
+        known = kept_prices(self.panel.session.words)
 
         def steps() -> Steps:
-            found = yield from looking_for_combinations(design, pack, locks=kept)
+            found = yield from looking_for_combinations(design, pack, prices=known, locks=kept)
             self.found = (key, found)
 
         def ready() -> str:

@@ -15,6 +15,7 @@ from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.host import Host
 from fireplace_calc.report.alternatives import side_by_side
+from fireplace_calc.report.yard.kept_list import kept_prices
 
 NEW = "new"
 """The fold that asks the questions of a new job."""
@@ -131,7 +132,8 @@ class MyJobs(Fold):
         panel = self.panel
         both = [assess(jobs.design(key), panel.pack), panel.result]
         self.compared.value = html.options(
-            side_by_side(both, panel.units), [jobs.named(key), "This design"]
+            side_by_side(both, panel.units, kept_prices(panel.session.words)),
+            [jobs.named(key), "This design"],
         )
 
     # -- what is shown ----------------------------------------------------------------------------

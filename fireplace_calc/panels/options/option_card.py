@@ -9,12 +9,11 @@ from typing import Any
 
 import ipywidgets as w
 
-from fireplace_calc.assessment import Assessment
 from fireplace_calc.editing.jobs.options import Option
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, row
 from fireplace_calc.panels.options.picture_desk import address
-from fireplace_calc.report.for_client.under_a_picture import option_words
+from fireplace_calc.report.for_client.under_a_picture import OptionWords
 from fireplace_calc.scene.still.option_pictures import Mark, OptionPicture
 
 NAME = {"style": {"description_width": "4em"}, "continuous_update": False}
@@ -52,8 +51,7 @@ class OptionCard:
     def show(
         self,
         option: Option,
-        result: Assessment,
-        units: str,
+        words: OptionWords,
         picture: OptionPicture | None,
         changed: Sequence[Mark],
     ) -> None:
@@ -63,7 +61,7 @@ class OptionCard:
         self.quiet = False
         self.back.description = f"Bring back {option.name}"
         self.away.description = f"Remove {option.name}"
-        self.words.value = html.option(option_words(result, units))
+        self.words.value = html.option(words)
         if picture is None:
             self.image.value = html.remark("The picture is being made.")
             return

@@ -23,8 +23,8 @@ from fireplace_calc.panels.workbench.bench_page import BenchPage, StageAnswer
 from fireplace_calc.panels.workbench.front_fields import given, given_instead, told_field
 from fireplace_calc.panels.workbench.stage_view import StageView
 from fireplace_calc.panels.workbench.strip import told_strip
+from fireplace_calc.report.yard.kept_list import kept_prices
 from fireplace_calc.rules import PACKS
-from fireplace_calc.takeoff.cost import prices
 
 
 class Bench(LiveDesign):
@@ -235,7 +235,13 @@ class Bench(LiveDesign):
     def told_strip(self) -> dict[str, Any]:
         """The strip, as the page shows it."""
         self.words = html.sentence(self.result, self.units)
-        told = told_strip(self.result, self.units, prices(), self.view_pane.marked, self.judged)
+        told = told_strip(
+            self.result,
+            self.units,
+            kept_prices(self.session.words),
+            self.view_pane.marked,
+            self.judged,
+        )
         return told | {"said": html.plain(self.words)}
 
     def _lists(self) -> dict[str, Any]:

@@ -18,6 +18,7 @@ from fireplace_calc.takeoff.yard.list_text import ListLine, ListText, numbers, r
 from fireplace_calc.takeoff.yard.suppliers import beside_goods
 
 NEEDED = ("item", "unit", "price")
+COLUMNS = (*NEEDED, "currency", "per_pack", "pack", "low", "high", "supplier", "confidence")
 DEAREST = 1e12
 """No unit of anything costs more: a slip of the pen. [-]"""
 METRIC = {

@@ -1,0 +1,1 @@
+"""The order of work as a chart for the wall, with a card for every kind of step."""

@@ -1,0 +1,200 @@
+"""The order of work on paper: the chart, batches, cards, lifts; and that its totals agree."""
+
+from collections import defaultdict
+from itertools import pairwise
+from math import ceil
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from strategies import designs
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.base.units import CUFT
+from fireplace_calc.build.batching import list_batches
+from fireplace_calc.build.production_rates import MORTAR, REFRACTORY
+from fireplace_calc.build.steps import ready_at
+from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
+from fireplace_calc.drawing.plates.whole_set import sheets
+from fireplace_calc.drawing.sheets.canvas import Picture
+from fireplace_calc.drawing.sheets.lists import wrapped
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell
+from fireplace_calc.drawing.work_chart.at_hand import (
+    WHOLE,
+    at_hand,
+    hands,
+    last_day,
+    on_days,
+    straight_after,
+    whole_counts,
+)
+from fireplace_calc.drawing.work_chart.batch_rows import pails_text
+from fireplace_calc.drawing.work_chart.chart import plates
+from fireplace_calc.drawing.work_chart.step_bars import day_axis
+from fireplace_calc.drawing.work_chart.step_cards import MOST, by_kind, card, cards, said_on
+
+SHIPPED = sorted(path.stem for path in DESIGNS.glob("*.toml"))
+MAKER = ("work_chart.chart",)
+
+
+def shipped(name):
+    return load(DESIGNS / f"{name}.toml")
+
+
+def used(sheet):
+    """Share of squares of 20 mm that hold ink. [-]"""
+    picture = Picture(sheet.width, sheet.height, 2.0, "print")
+    picture.png([(Cell(0, 0, sheet.width, sheet.height), sheet)])
+    dark = np.asarray(picture.renderer.buffer_rgba())[:, :, :3].min(axis=2) < 160
+    high, wide = dark.shape
+    squares = [
+        dark[y : y + 40, x : x + 40].any()
+        for y in range(0, high - 20, 40)
+        for x in range(0, wide - 20, 40)
+    ]
+    return sum(squares) / len(squares)
+
+
+@pytest.mark.parametrize("units", SCALES)
+@pytest.mark.parametrize("size", PAPERS)
+@pytest.mark.parametrize("name", SHIPPED)
+def test_every_paper_is_clean(name, size, units):
+    made = sheets(assess(shipped(name)), units, size, makers=MAKER)
+    assert [fault for _, sheet in made for fault in collisions(sheet, 0.7)] == []
+
+
+@pytest.mark.parametrize("name", SHIPPED)
+def test_two_sheets_of_a3_hold_it_and_are_used(name):
+    made = sheets(assess(shipped(name)), "feet-inches", "A3", makers=MAKER)
+    assert len(made) == 2
+    assert min(used(sheet) for _, sheet in made) >= 0.5
+
+
+@settings(max_examples=8, deadline=None)
+@given(designs())
+def test_any_design_has_its_chart(design):
+    result = assess(design)
+    on = paper("feet-inches", "A3")
+    made = plates(result, "feet-inches", on)
+    assert [fault for plate in made for fault in collisions(plate.sheet, 0.7)] == []
+    written = [label.text for plate in made for label in plate.sheet.labels]
+    assert {str(step.number) for step in result.work.steps} <= set(written)
+
+
+@settings(max_examples=40, deadline=None)
+@given(designs())
+def test_totals_days_and_people_agree(design):
+    plan = assess(design).work
+    assert sum(step.hours for step in plan.steps) == pytest.approx(plan.hours)
+    assert sum(step.days for step in plan.steps) == pytest.approx(plan.days)
+    assert sum(step.days + step.idle for step in plan.steps) == pytest.approx(plan.calendar)
+    assert on_days(plan.steps[-1]).split("–")[-1] == str(last_day(plan.calendar))
+    for one, two in pairwise(plan.steps):
+        assert two.start >= one.end - 1e-9
+    for step in plan.steps:
+        assert 1 <= hands(plan, step)[0] <= plan.people
+        for n in step.after:
+            before = plan.steps[n - 1]
+            assert before.end <= step.start + 1e-9
+            for wait in before.waits:
+                assert not wait.holds_up or ready_at(before, wait) <= step.start + 1e-9
+
+
+@settings(max_examples=40, deadline=None)
+@given(designs())
+def test_what_the_steps_take_is_what_is_ordered_before_waste(design):
+    """Pieces at hand and batches add up to the list of goods, net."""
+    result = assess(design)
+    net = {row.item: row.net for row in result.takeoff}
+    whole = defaultdict(int)
+    for counts in whole_counts(result.work.steps):
+        for item, count in counts.items():
+            whole[item] += count
+    for item, count in whole.items():
+        assert count == ceil(net[item] - 1e-6), item
+    held = defaultdict(float)
+    for step in result.work.steps:
+        for one in step.goods:
+            if one.unit not in WHOLE:
+                held[one.item] += one.volume
+    for batch in list_batches(result.work, design.work.mortar_mix):
+        crown = held["Crown mortar"] if batch.item == MORTAR else 0.0
+        assert batch.whole == pytest.approx(held[batch.item] + crown)
+        assert batch.bought == pytest.approx(
+            net[batch.item] + crown / (batch.whole / batch.bought), rel=1e-6
+        )
+
+
+def test_one_batch_of_mortar_holds_the_largest_of_any_step():
+    plan = assess(shipped("boathouse-laid")).work
+    mortar = next(b for b in list_batches(plan, "1:1:6") if b.item == MORTAR)
+    assert mortar.makes >= max(step.batch for step in plan.steps)
+    assert mortar.count == sum(step.batches for step in plan.steps)
+    assert mortar.cement / mortar.makes == pytest.approx(mortar.sacks / mortar.whole)
+
+
+def test_a_one_sack_batch_of_concrete():
+    """USDA Farmers' Bulletin 1889 (1941), 1:2-1/2:5: to the cubic yard 5 sacks, 0.46 yd3 of sand
+    and 0.92 yd3 of gravel; so a sack makes 5.4 ft3 of it with 2.48 and 4.97 ft3.
+    """
+    plan = assess(shipped("boathouse")).work
+    found = {b.item: b for b in list_batches(plan, "1:1:6")}
+    footing = found["Footing concrete"]
+    assert footing.cement == 1.0
+    assert footing.makes / CUFT == pytest.approx(5.4)
+    assert footing.sand / CUFT == pytest.approx(27 * 0.46 / 5)
+    assert footing.gravel / CUFT == pytest.approx(27 * 0.92 / 5)
+    assert footing.count == ceil(footing.whole / footing.makes)
+
+
+def test_mortar_of_type_s_by_hand():
+    """ASTM C270, type S, 1:1/2:4-1/2 by volume (from memory); 38 parts make 27 (NAVEDTRA 14043,
+    chapter 8): one sack, a cubic foot, makes 6 x 27/38 = 4.263 ft3.
+    """
+    design = change(shipped("boathouse-laid"), {"work.mortar_mix": "type S"})
+    plan = assess(design).work
+    mortar = next(b for b in list_batches(plan, "type S") if b.item == MORTAR)
+    assert mortar.makes / mortar.cement / CUFT == pytest.approx(6 * 27 / 38)
+    assert mortar.lime / mortar.cement * 1.25 == pytest.approx(0.5)  # a bag of lime is 1.25 ft3
+
+
+@pytest.mark.parametrize("name", SHIPPED)
+def test_cards_are_short_and_keep_every_check_and_wait(name):
+    plan = assess(shipped(name)).work
+    said = " ".join(text for steps in by_kind(plan).values() for text in said_on(steps))
+    for step in plan.steps:
+        assert all(hold.what in said for hold in step.hold_points)
+        assert all(wait.what in said for wait in step.waits)
+    assert len(cards(plan, 90.0)) >= len([s for s in by_kind(plan).values() if said_on(s)])
+    long = "Plumb: jambs plumb, both sides alike, joints full and struck flush. " * 6
+    assert len(wrapped(long, 87.0)) > MOST
+    assert len(card("1  Walls", [long], 90.0)) > 1
+
+
+def test_what_a_step_waits_for_is_not_told_twice():
+    plan = assess(shipped("boathouse-laid")).work
+    after = straight_after(plan)
+    assert all(set(after[step.number]) <= set(step.after) for step in plan.steps)
+    assert after[3] == [2]
+    assert plan.steps[2].after == (1, 2)
+
+
+def test_pieces_of_a_set_are_named_by_mark():
+    plan = assess(shipped("boathouse")).work
+    step = next(s for s in plan.steps if s.name == "Base plates")
+    told = at_hand(step, whole_counts(plan.steps)[step.number - 1], "feet-inches")
+    assert told.startswith("pieces PL, PR; ")
+    assert REFRACTORY.lower().split()[0] in told
+
+
+def test_days_have_a_line_each_where_there_is_room():
+    assert day_axis(0.0, 150.0, 20.0).every == 1
+    assert day_axis(0.0, 150.0, 400.0).every > 10
+    assert day_axis(0.0, 150.0, 0.0).days == 1
+
+
+def test_sand_in_pails():
+    """A gallon is 231 cubic inches: five make 1155, 0.668 of a cubic foot."""
+    assert pails_text(2 * 1155 / 1728 * CUFT, "feet-inches") == "about 2 pails of 5 gal"

@@ -23,6 +23,7 @@ MAKERS: tuple[str, ...] = (
     "details.sheet",
     "rods.sheet",
     "checks.inspector",
+    "work_chart.chart",
     "yard.order_sheets",
 )
 """Modules under ``drawing``, in the order of their sheets. Each has ``plates(result, units, paper,

@@ -12,7 +12,7 @@ from strategies import designs
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import CUFT
-from fireplace_calc.build.batching import list_batches
+from fireplace_calc.build.on_site.batching import list_batches
 from fireplace_calc.build.production_rates import MORTAR, REFRACTORY
 from fireplace_calc.build.steps import ready_at
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper

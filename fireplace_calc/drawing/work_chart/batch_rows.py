@@ -10,7 +10,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.tolerances import COUNT_SLACK
 from fireplace_calc.base.units import CUFT, FEET_INCHES, POUND
 from fireplace_calc.build import Plan
-from fireplace_calc.build.batching import Batch, list_batches
+from fireplace_calc.build.on_site.batching import Batch, list_batches
 from fireplace_calc.drawing.plates.bands import Together, heading, row, words
 from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.report.sentences import weight

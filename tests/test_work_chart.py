@@ -23,9 +23,9 @@ from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.drawing.work_chart.at_hand import (
     WHOLE,
-    at_hand,
     hands,
     last_day,
+    lies_ready,
     on_days,
     straight_after,
     whole_counts,
@@ -184,7 +184,7 @@ def test_what_a_step_waits_for_is_not_told_twice():
 def test_pieces_of_a_set_are_named_by_mark():
     plan = assess(shipped("boathouse")).work
     step = next(s for s in plan.steps if s.name == "Base plates")
-    told = at_hand(step, whole_counts(plan.steps)[step.number - 1], "feet-inches")
+    told = lies_ready(step, whole_counts(plan.steps)[step.number - 1], "feet-inches")
     assert told.startswith("pieces PL, PR; ")
     assert REFRACTORY.lower().split()[0] in told
 

@@ -73,7 +73,7 @@ def whole_counts(steps: Iterable[WorkStep]) -> list[dict[str, int]]:
     return found
 
 
-def at_hand(step: WorkStep, counts: dict[str, int], units: str) -> str:
+def lies_ready(step: WorkStep, counts: dict[str, int], units: str) -> str:
     """What has to lie ready for a step.
 
     Parameters

@@ -16,8 +16,8 @@ from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import Column, wrapped
 from fireplace_calc.drawing.sheets.sheet import Pair, Sheet
 from fireplace_calc.drawing.work_chart.at_hand import (
-    at_hand,
     hands,
+    lies_ready,
     numbers,
     on_days,
     straight_after,
@@ -175,7 +175,7 @@ def row_texts(plan: Plan, units: str) -> list[dict[str, str]]:
                 "": str(step.number),
                 "Step": step.name,
                 "After": numbers(after[step.number]),
-                "At hand": at_hand(step, counts, units),
+                "At hand": lies_ready(step, counts, units),
                 "Check": ", ".join(kinds),
                 "Hours": f"{step.hours:.1f}",
                 "Day": on_days(step),

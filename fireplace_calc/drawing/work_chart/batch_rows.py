@@ -37,7 +37,7 @@ BEFORE = (
 )
 
 
-def batch_rows(plan: Plan, recipe: str, units: str, wide: float) -> list[Together]:
+def batch_table(plan: Plan, recipe: str, units: str, wide: float) -> list[Together]:
     """Table of batches.
 
     Parameters

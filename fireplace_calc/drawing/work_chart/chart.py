@@ -10,11 +10,11 @@ from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.sizes import Paper
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.work_chart.at_hand import last_day
-from fireplace_calc.drawing.work_chart.batch_rows import batch_rows
+from fireplace_calc.drawing.work_chart.batch_rows import batch_table
 from fireplace_calc.drawing.work_chart.lift_rows import (
     cautions,
     curing_rows,
-    lift_rows,
+    lift_table,
     staging_rows,
 )
 from fireplace_calc.drawing.work_chart.step_bars import LEGEND, heads, legend, step_rows
@@ -57,8 +57,8 @@ def plates(
     beside = beside_block(warned, strip, column)
     warned = warned[: len(warned) - len(beside)]
     tables = [
-        (batch_rows(plan, result.design.work.mortar_mix, units, wide), 1),
-        (lift_rows(plan, units, third), thirds),
+        (batch_table(plan, result.design.work.mortar_mix, units, wide), 1),
+        (lift_table(plan, units, third), thirds),
     ]
     for table in [one for one in tables if lowest(*one, bands.room) is not None]:
         if lowest(*table, bands.room) is not None:

@@ -30,7 +30,7 @@ OSHA = " (OSHA)"
 ONE = (Column("", 1.0),)
 
 
-def lift_rows(plan: Plan, units: str, wide: float) -> list[Together]:
+def lift_table(plan: Plan, units: str, wide: float) -> list[Together]:
     """Table of what is heavy, each kind once, at its worst bed.
 
     Parameters

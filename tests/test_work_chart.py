@@ -83,7 +83,7 @@ def test_any_design_has_its_chart(design):
     assert {str(step.number) for step in result.work.steps} <= set(written)
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=12, deadline=None)
 @given(designs())
 def test_totals_days_and_people_agree(design):
     plan = assess(design).work
@@ -102,7 +102,7 @@ def test_totals_days_and_people_agree(design):
                 assert not wait.holds_up or ready_at(before, wait) <= step.start + 1e-9
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=12, deadline=None)
 @given(designs())
 def test_what_the_steps_take_is_what_is_ordered_before_waste(design):
     """Pieces at hand and batches add up to the list of goods, net."""

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from fireplace_calc.build import Plan, WorkStep
 from fireplace_calc.build.steps import ready_at
-from fireplace_calc.drawing.plates.bands import BESIDE, OVER, PITCH, Together, edges
+from fireplace_calc.drawing.plates.bands import BESIDE, PITCH, Together, edges
 from fireplace_calc.drawing.plates.marks import SMALL
 from fireplace_calc.drawing.plates.sizes import Paper
 from fireplace_calc.drawing.sheets.lettering import width
@@ -24,8 +24,10 @@ from fireplace_calc.drawing.work_chart.at_hand import (
     whole_counts,
 )
 
-BAR, UNDER = 2.6, 1.3
-"""Height of a bar, and under the last line of a row. [mm]"""
+BAR = 2.6
+"""Height of a bar. [mm]"""
+OVER, UNDER = 0.8, 1.45
+"""Over the capitals of a row, and from its last line to the line below. [mm]"""
 LEAST_BAR = 0.5
 """A bar is drawn at least so long. [mm]"""
 NARROW = 300.0

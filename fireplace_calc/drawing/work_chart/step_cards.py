@@ -8,14 +8,15 @@ from collections import defaultdict
 
 from fireplace_calc.build import Plan, WorkStep
 from fireplace_calc.build.lift_parts import STACK
-from fireplace_calc.drawing.plates.bands import OVER, PITCH, Together, heading, row
+from fireplace_calc.drawing.plates.bands import PITCH, Together, heading, row
 from fireplace_calc.drawing.plates.marks import SMALL
 from fireplace_calc.drawing.sheets.lists import Column, wrapped
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.work_chart.at_hand import numbers, plain_name
+from fireplace_calc.drawing.work_chart.step_bars import OVER, UNDER
 
-SIDE, APART, FOOT = 1.6, 1.4, 1.4
-"""Between a card's frame and its letters, between two cards, under its last line. [mm]"""
+SIDE, APART = 1.6, 1.4
+"""Between a card's frame and its letters, and between two cards. [mm]"""
 RISING = "Flue and chimney"
 """What rises together is one kind of step."""
 MOST = 6
@@ -96,7 +97,7 @@ def card(title: str, said: list[str], wide: float) -> list[Together]:
 
 
 def _card(head: list[str], lines: list[str], wide: float) -> Together:
-    high = OVER + SMALL + (len(head) + len(lines) - 1) * PITCH + FOOT
+    high = OVER + SMALL + (len(head) + len(lines) - 1) * PITCH + UNDER
 
     def paint(sheet: Sheet, left: float, top: float) -> None:
         for n, text in enumerate((*head, *lines)):

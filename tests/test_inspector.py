@@ -186,6 +186,7 @@ def test_a_word_is_told_and_a_size_is_drawn():
     for key in ("FBX-09", "HTH-07", "CLR-02", "FND-01", "ROF-01", "CHM-07"):
         assert found[key] == DRAWN, key
     assert found["FLU-10"] == TAPED  # as its file says
+    assert known(assess(SHIPPED["boathouse"], "UK ADJ"))["UK-005"] == TAPED  # reads it directly
 
 
 def test_bands_hold_all_blocks_and_break_none():

@@ -24,6 +24,8 @@ MEANING = {
     UNKNOWN: "look",
 }
 """What each word stands for, as a page explains it."""
+READ_AS = {"frame": DRAWN, "measured": TAPED}
+"""Records of which every fact is known in one way."""
 WORDS = ("choice", "yes-no", "text")
 """Kinds of inputs that no drawing shows."""
 
@@ -84,8 +86,9 @@ def _way(fact: str, value: object, facts: Facts) -> str:
         record, _, name = decides.rpartition(".")
         if getattr(getattr(facts.design, record), name) is not None:
             return TAPED if record == "measured" else TOLD
-    if fact.startswith("frame."):
-        return DRAWN
+    record = fact.partition(".")[0]
+    if record in READ_AS:
+        return READ_AS[record]
     inputs, keys = all_inputs(), follows_from(fact)
     specs = [inputs[key] for key in keys if key in inputs]
     if len(specs) < len(keys) or (len(specs) > 1 and isinstance(value, float)):

@@ -164,7 +164,10 @@ def with_more(design, more):
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
 def test_random_designs_are_clean(design, more, size, units):
-    check(made(with_more(design, more), units, size))
+    pages = made(with_more(design, more), units, size)
+    check(pages)
+    for title, sheet in pages:
+        assert inked(sheet) >= 0.5, title
 
 
 # -- figures related to each other ------------------------------------------------------------------

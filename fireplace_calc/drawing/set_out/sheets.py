@@ -31,7 +31,7 @@ from fireplace_calc.takeoff.cost import Price
 
 LARGEST = {FEET_INCHES: 16, "millimetres": 20}
 """Denominator of the largest scale that a whole fireplace is drawn at. [-]"""
-LARGEST_PLAN = {FEET_INCHES: 12, "millimetres": 10}
+LARGEST_PLAN = {FEET_INCHES: 8, "millimetres": 10}
 """Likewise of plans on a sheet of their own. [-]"""
 ONE_SHEET = 41
 """Up to this denominator all four stand on one sheet; smaller, they are parted. [-]"""
@@ -129,11 +129,11 @@ def plates(
             plate = _drawn(ALL, arranged, on, said) if arranged else None
             if plate is not None:
                 return [plate]
-    upright, told = _largest(UPRIGHT, (0, 1), ladder, geometry, units, on, (said, []))
     larger = [n for n in SCALES[units] if n >= LARGEST_PLAN[units]]
-    # what finds no room on a small paper is left out from the middle
-    left = ([],) if told else (said, [said[0], *said[-2:]], said[:1])
-    plans, _ = _largest(PLANS, (2, 3), larger, geometry, units, on, left)
+    # each has the notes; what finds no room on a small paper is left out from the middle
+    notes = (said, [said[0], *said[-2:]], said[:1])
+    upright, _ = _largest(UPRIGHT, (0, 1), ladder, geometry, units, on, (*notes[:2], []))
+    plans, _ = _largest(PLANS, (2, 3), larger, geometry, units, on, notes)
     return [upright, plans]
 
 

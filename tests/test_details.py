@@ -12,9 +12,11 @@ from strategies import designs
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.drawing.details import sheet as details
 from fireplace_calc.drawing.details.chamber_detail import chamber_window, corbel_step
 from fireplace_calc.drawing.details.crown_detail import crown_window
+from fireplace_calc.drawing.details.flashing_detail import _steps, flashing_window
 from fireplace_calc.drawing.details.hearth_detail import hearth_window
 from fireplace_calc.drawing.details.limits import asked
 from fireplace_calc.drawing.details.lintel_detail import lintel_window
@@ -22,6 +24,7 @@ from fireplace_calc.drawing.details.window import window_cuts
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import put
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES
+from fireplace_calc.drawing.roof.roof_lines import along, roof_at
 from fireplace_calc.drawing.sheets.dimensions import CLEAR
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Sheet
@@ -152,6 +155,25 @@ def test_what_nobody_told_is_said_so(key, change, wanted):
     unknown = said(drawn(shipped("boathouse", **change), key))
     assert " ".join(wanted.split()) in " ".join(unknown.split())
     assert wanted not in told
+
+
+@given(designs())
+@settings(SOME)
+def test_counterflashing_steps_along_the_beds_of_the_chimney(design):
+    """Every level stretch of its upper edge lies on a bed of the one list of courses, and over the
+    roof.
+    """
+    geometry = assess(design).geometry
+    window, stack = flashing_window(geometry), along(geometry)[2]
+    if window is None or not (courses := course_list(geometry).of("chimney walls")):
+        return
+    beds = [course.top + course.bed / 2 for course in courses]
+    for edge in _steps(geometry, stack)[0]:
+        for (a, low), (b, high) in zip(edge, edge[1:], strict=False):
+            if a != b:
+                assert low == high
+                assert min(abs(low - bed) for bed in beds) < 1e-9
+                assert low >= max(roof_at(geometry, a), roof_at(geometry, b)) - 1e-9
 
 
 def test_what_is_not_there_has_no_detail():

@@ -6,6 +6,7 @@ from math import ceil
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.drawing.details.window import clipped, zigzag
 from fireplace_calc.drawing.plan_sheets.roof_plan import cricket_run, has_slope, pitch_words
 from fireplace_calc.drawing.plates.figure import Extent, Figure
@@ -17,9 +18,10 @@ from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
 
 DECK, LAP, STEP = 1 * INCH, 4 * INCH, 5.3 * INCH
-"""Of the roof's deck; how far flashing laps; how high a step is: as drawn, usual practice. [m]"""
+"""Of the deck; how far flashing laps; least height of a step: as drawn, usual practice. [m]"""
 BEAM = (1.5 * INCH, 7.25 * INCH)
 """Of a header, as drawn: usual practice. [m]"""
+Line = list[tuple[float, float]]
 AROUND, OVER, BELOW = 0.4, 0.35, 0.12
 """How much is shown each side, over the higher contact, and under the framing. [m]"""
 
@@ -132,7 +134,9 @@ def _flashing(view: View, geometry: Geometry, window: Extent, stack: float) -> N
         (-stack - 0.004, foot + LAP),
     ]
     clipped(view, [apron], window, "flag")
-    clipped(view, _steps(geometry, stack), window, "seen")
+    steps, beds = _steps(geometry, stack)
+    clipped(view, steps, window, "seen")
+    clipped(view, beds, window, "fine")
     run, told = _run(geometry)
     if run > 0:
         top = roof_at(geometry, 0.0) + (roof.cricket_height or run * roof.pitch)
@@ -144,22 +148,42 @@ def _flashing(view: View, geometry: Geometry, window: Extent, stack: float) -> N
         clipped(view, [pan], window, "flag")
 
 
-def _steps(geometry: Geometry, stack: float) -> list[list[tuple[float, float]]]:
-    """Counterflashing up the side, its upper edge in steps that follow the beds."""
-    edges = [(-stack, 0.0)]
+def beds_of(geometry: Geometry) -> list[float]:
+    """Levels of the bed joints of the chimney, the middle of each; an even ladder where it is not
+    laid in courses. [m]
+    """
+    courses = course_list(geometry).of("chimney walls")
+    found = [course.top + course.bed / 2 for course in courses]
+    if len(found) > 1:
+        return found
+    f = geometry.frame
+    count = max(ceil((f.crown_bottom - f.shoulder_top) / STEP), 1)
+    return [f.shoulder_top + n * STEP for n in range(1, count + 1)]
+
+
+def _steps(geometry: Geometry, stack: float) -> tuple[list[Line], list[Line]]:
+    """Counterflashing up the side, its upper edge in steps along beds, and the beds over it. [m]"""
+    faces = [(-stack, 0.0)]
     if geometry.design.roof.position == "through the ridge":
-        edges = [(-stack, -stack / 2), (0.0, -stack / 2)]
-    made = []
-    for start, end in edges:
+        faces = [(-stack, -stack / 2), (0.0, -stack / 2)]
+    beds = beds_of(geometry)
+    every = max(ceil(STEP / (beds[1] - beds[0]) - 1e-6), 1) if len(beds) > 1 else 1
+    edges: list[Line] = []
+    lines: list[Line] = []
+    for start, end in faces:
         low, high = roof_at(geometry, start), roof_at(geometry, end)
-        count = max(ceil((high - low) / STEP - 1e-9), 1)
-        points: list[tuple[float, float]] = []
-        for n in range(count):
-            a, b = (start + (end - start) * k / count for k in (n, n + 1))
-            z = low + (high - low) * (n + 1) / count + LAP * 0.5
-            points += [(a, z), (b, z)]
-        made.append([(start, low), *points, (end, high)])
-    return made
+        over = [z for z in beds if z > low + LAP / 2]
+        edge: Line = [(start, low)]
+        at = start
+        for n, z in enumerate(over):
+            if n % every == 0 and at != end:
+                share = (z - LAP / 2 - low) / (high - low) if high - low > 1e-6 else 1.0
+                far = start + (end - start) * min(max(share, 0.0), 1.0)
+                edge += [(at, z), (far, z)]
+                at = far
+            lines.append([(start, z), (at if n % every == 0 else edge[-1][0], z)])
+        edges.append([*edge, (at, roof_at(geometry, at))])
+    return edges, lines
 
 
 def _words(geometry: Geometry, units: str, window: Extent, stack: float) -> list[Note]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from math import prod
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import FEET_INCHES
@@ -80,7 +81,7 @@ def plates(
 def beside(
     name: str, figures: list[Figure], tall: Figure, on: Paper, scales: dict[float, str]
 ) -> Plate | None:
-    """One sheet with a tall figure at its left, as large as leaves room for the others and for the
+    """One sheet with a tall figure at its left, all of them together as large as goes, and the
     legend beside its foot.
 
     Parameters
@@ -99,16 +100,18 @@ def beside(
         Nothing where one sheet does not hold them.
     """
     field, whole = on.field, on.tall
+    found: list[tuple[float, float, float, float]] = []
     for denominator in tall.scales:
         wide, high = tall.size(denominator, scales[denominator])
+        room = field.right - field.left - wide - 2 * BETWEEN, field.top - field.bottom
+        if high > whole.top - whole.bottom or wide > whole.right - whole.left or room[0] <= 0:
+            continue
+        if (told := chosen_scales(figures, scales, *room)) is not None:
+            found.append((denominator * prod(told), denominator, wide, high))
+    for _, denominator, wide, high in sorted(found):  # the largest scales, all taken together
         right = replace(field, left=field.left + wide + 2 * BETWEEN)
-        if high > whole.top - whole.bottom or wide > whole.right - whole.left:
-            continue
-        room = right.right - right.left, right.top - right.bottom
-        if room[0] <= 0 or chosen_scales(figures, scales, *room) is None:
-            continue
         (plate,) = filled(name, figures, on, scales, right)
-        corner = (field.left, whole.bottom + max(0.0, whole.top - whole.bottom - high) / 2)
+        corner = (field.left, whole.bottom + (whole.top - whole.bottom - high) / 2)
         put(plate.sheet, corner, tall, denominator, scales[denominator])
         foot = replace(on.strip, left=field.left + wide + BETWEEN)
         if legend_fits(plate.sheet, foot):

@@ -109,18 +109,12 @@ def _without(free: Sequence[Box], taken: Box) -> list[Box]:
     ]
 
 
-def _area(figure: Figure, denominator: float, scales: dict[float, str]) -> float:
-    """That a figure takes. [mm2]"""
-    wide, high = figure.size(denominator, scales[denominator])
-    return wide * high
-
-
 def chosen_scales(
     figures: Sequence[Figure], scales: dict[float, str], wide: float, high: float
 ) -> list[float] | None:
     """Denominators at which figures fit a rectangle together: first one for all, as large as goes,
-    then each larger by itself, the smallest on the paper first and none more than twice as large as
-    the others. None where the smallest do not fit.
+    then each larger by itself, one step each in turn, and none more than half as large again as the
+    others. None where the smallest do not fit.
 
     Parameters
     ----------
@@ -141,14 +135,13 @@ def chosen_scales(
             break
     else:
         return None
-    growing = set(range(len(figures)))
+    growing = list(range(len(figures)))
     while growing:
-        n = min(growing, key=lambda n: _area(figures[n], told[n], scales))
-        growing.remove(n)
-        larger = max((s for s in figures[n].scales if common / 2 <= s < told[n]), default=None)
+        n = growing.pop(0)
+        larger = max((s for s in figures[n].scales if common / 1.5 <= s < told[n]), default=None)
         if larger is not None and fit(tried := [*told[:n], larger, *told[n + 1 :]]):
             told = tried
-            growing.add(n)
+            growing.append(n)
     return told
 
 

@@ -575,7 +575,7 @@ def test_every_figure_of_the_sheets_stands_in_the_file_once(work):
         for text in document.modelspace().query("TEXT")
         if text.dxf.height * unit == pytest.approx(0.1)
     )
-    assert all(found[name] == 1 for name in wanted)
+    assert {name: found[name] for name in wanted} == Counter(wanted)
 
 
 # -- which dimensions -----------------------------------------------------------------------------

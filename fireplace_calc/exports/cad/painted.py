@@ -13,13 +13,14 @@ import numpy as np
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.plates.figure import Figure
 from fireplace_calc.drawing.plates.marks import numbered
+from fireplace_calc.drawing.plates.whole_set import MAKERS
 from fireplace_calc.drawing.sheets.sheet import DimensionString, Label, Pair, Sheet, View
 from fireplace_calc.exports.cad.pen import DxfPen
 from fireplace_calc.exports.cad.true_view import CutShape, TrueView
 from fireplace_calc.geometry.polygons import Point
 
-MAKERS = ("plan_sheets.plans", "details.sheet")
-"""Modules under ``drawing`` whose sheets show what is not drawn from the solids here; each has
+FROM = ("plan_sheets.plans", "details.sheet", "cutting.sheets")
+"""Sheets of the set that show what is not drawn from the solids here; the module of each has
 ``figures(result, units)``.
 """
 AT_TRUE_SIZE = frozenset(
@@ -58,7 +59,7 @@ def figure_views(result: Assessment, units: str) -> Iterator[TrueView]:
 
 def sheet_figures(result: Assessment, units: str) -> Iterator[Figure]:
     """Every figure of those sheets. [m]"""
-    for maker in MAKERS:
+    for maker in (name for name in MAKERS if name in FROM):
         yield from import_module(f"fireplace_calc.drawing.{maker}").figures(result, units)
 
 

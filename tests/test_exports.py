@@ -7,6 +7,7 @@ from collections import Counter, defaultdict
 from dataclasses import replace
 from math import ceil
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import ezdxf
 import formulas
@@ -14,8 +15,10 @@ import numpy as np
 import openpyxl
 import pytest
 import shapely
+from hypothesis import HealthCheck, given, settings
 from sampled import sampled
 from shapely.ops import unary_union
+from strategies import designs
 
 from fireplace_calc import assess, change
 from fireplace_calc.base.resources import DESIGNS
@@ -24,8 +27,9 @@ from fireplace_calc.base.units import CUFT, INCH, MM, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.editing.designfile import load
-from fireplace_calc.exports import write_dxf, write_spreadsheet
-from fireplace_calc.exports.order_table import COLUMNS, FIRST
+from fireplace_calc.exports import spreadsheet, write_dxf, write_spreadsheet
+from fireplace_calc.exports.order_table import COLUMNS, FIRST, write_order
+from fireplace_calc.exports.stored_formulas import StoredBook
 from fireplace_calc.geometry.assembled.sections import section
 from fireplace_calc.geometry.assembled.solids import (
     extent,
@@ -35,6 +39,7 @@ from fireplace_calc.geometry.assembled.solids import (
 )
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.report.csv_files import write_csv
+from fireplace_calc.report.yard.by_supplier import yard_order
 from fireplace_calc.takeoff import goods_for, total_weight
 from fireplace_calc.takeoff.cost import bill, prices
 from fireplace_calc.takeoff.rules_of_thumb import second_opinion
@@ -185,6 +190,28 @@ def test_stored_values_are_what_another_program_works_out(name, tmp_path):
                     assert theirs == pytest.approx(value, rel=1e-12), (sheet.title, cell.coordinate)
                 tried += 1
     assert tried > 200 and {"Order", "By supplier", "Beside the list"} <= set(book.sheetnames)
+
+
+@pytest.mark.whole
+@settings(deadline=None, max_examples=8, suppress_health_check=list(HealthCheck))
+@given(designs())
+def test_so_they_are_for_any_order(design):
+    """Order, sums by supplier and what stands beside the list, of random designs; 25 by hand."""
+    result, made = assess(design), StoredBook()
+    found = yard_order(result, prices())
+    last = write_order(made, result, found, prices())
+    spreadsheet._by_supplier(made, found, last)
+    spreadsheet._besides(made, found, last)
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "order.xlsx"
+        path.write_bytes(made.content())
+        theirs = evaluated(path)
+    for title, values in made.values.items():
+        for place, value in values.items():
+            letter, number = re.fullmatch(r"([A-Z]+)(\d+)", place).groups()
+            got = theirs[title.upper(), letter, int(number)]
+            wanted = "" if value is None else pytest.approx(value, rel=1e-9, abs=1e-9)
+            assert got == wanted, (title, place)
 
 
 def test_no_formula_is_left_without_its_value(tmp_path):

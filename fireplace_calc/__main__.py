@@ -62,7 +62,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument(
         "--paper",
         metavar="NAME",
-        help="letter, 11x17, A4 or A3; when left out letter, or A4 for millimetres",
+        help="letter, 11x17, A4 or A3; when left out 11x17, or A3 for millimetres",
     )
     parser.add_argument(
         "--prices",
@@ -144,7 +144,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         told = {f"job.{name}": text for name, text in named.items() if text is not None}
         result = assess(change(load(asked.design), told), asked.pack)
         from fireplace_calc.drawing.page.saved_picture import known_kind
-        from fireplace_calc.drawing.papers.full_papers import paper, paper_set
+        from fireplace_calc.drawing.papers.full_papers import paper_set
+        from fireplace_calc.drawing.plates.sizes import paper
         from fireplace_calc.exports import write_dxf, write_spreadsheet
         from fireplace_calc.takeoff.cost import prices
 

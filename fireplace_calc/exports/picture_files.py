@@ -15,7 +15,8 @@ from fireplace_calc.base.units import FEET_INCHES, INCH, InputError
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE, NamedView
 from fireplace_calc.drawing.composed.live import roof_limits
 from fireplace_calc.drawing.page.saved_picture import known_kind, picture
-from fireplace_calc.drawing.papers.full_papers import pages, paper
+from fireplace_calc.drawing.plates.sizes import paper
+from fireplace_calc.drawing.plates.whole_set import sheets
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.draft_charts import legend, limits, pressure, velocity
 from fireplace_calc.drawing.views.layout import ARCHITECT
@@ -74,8 +75,9 @@ def pictures(
     InputError
         When there is no such paper.
     """
-    wide, high = paper(units, size)
-    every = pages(result, units, size, prices=prices)
+    on = paper(units, size)
+    wide, high = on.width, on.height
+    every = sheets(result, units, size, prices)
     made = [
         NamedPicture(
             f"sheet-{n:02d}-{plain(name, 'sheet')}", f"Sheet {n} of {len(every)}: {name}", sheet

@@ -29,7 +29,7 @@ from fireplace_calc.drawing.client_pages.page_plan import (
     lay_picture,
     still_png,
 )
-from fireplace_calc.drawing.papers.full_papers import paper
+from fireplace_calc.drawing.plates.sizes import ON_A_TABLE, paper
 from fireplace_calc.report.for_client.handed_over import Names
 from fireplace_calc.report.for_client.three_sentences import client_sentences
 from fireplace_calc.report.for_client.under_a_picture import option_words
@@ -61,7 +61,7 @@ def client_pages(
     units : str
         ``feet-inches`` or ``millimetres``.
     size : str, optional
-        One of ``full_papers.PAPERS``; the one usual for the units when left out.
+        One of ``plates.sizes.PAPERS``; the one usual for the units when left out.
     priced : mapping, optional
         Price list by item; else the example list, which is invented.
     pictures : callable
@@ -76,8 +76,8 @@ def client_pages(
     InputError
         When there is no such paper or unit system.
     """
-    wide, high = paper(require_units(units), size)
-    plan = PagePlan(wide, high, units, priced, pictures)
+    on = paper(require_units(units), size, ON_A_TABLE)
+    plan = PagePlan(on.width, on.height, units, priced, pictures)
     names = names or Names()
     eye = one_standpoint([chosen.result, *(one.result for one in others)])
     return _first(plan, chosen, names, eye), second_page(plan, chosen, others, eye)

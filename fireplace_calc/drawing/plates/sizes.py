@@ -6,6 +6,7 @@ from memory.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from fireplace_calc.base.units import FEET_INCHES, InputError
@@ -20,6 +21,8 @@ PAPERS = {
 """All lying. [mm]"""
 USUAL = {FEET_INCHES: "11x17", "millimetres": "A3"}
 """Paper of each unit system, where nobody asks for another."""
+ON_A_TABLE = {FEET_INCHES: "letter", "millimetres": "A4"}
+"""Paper of what a client is given, where nobody asks for another."""
 FILING, EDGE = 20.0, 10.0
 """Margin at the left, for punched holes, and round the rest. [mm]"""
 BLOCK_WIDE, BLOCK_HIGH = 180.0, 36.0
@@ -92,7 +95,7 @@ class Paper:
         return Cell(self.strip.left, self.strip.bottom, self.strip.right, self.field.top)
 
 
-def paper(units: str, name: str | None = None) -> Paper:
+def paper(units: str, name: str | None = None, usual: Mapping[str, str] = USUAL) -> Paper:
     """A paper by its name.
 
     Parameters
@@ -100,13 +103,15 @@ def paper(units: str, name: str | None = None) -> Paper:
     units : str
         ``feet-inches`` or ``millimetres``: which is taken where no name is given.
     name : str or None
+    usual : mapping
+        Which is taken by the name of the units.
 
     Raises
     ------
     InputError
         When there is no such paper.
     """
-    name = name or USUAL[units]
+    name = name or usual[units]
     if name not in PAPERS:
         raise InputError(
             f"Paper is {name!r}, but there are only {', '.join(PAPERS)}.",

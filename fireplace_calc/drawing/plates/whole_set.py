@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Generator, Mapping
 from importlib import import_module
 from itertools import count
+from typing import Any
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.drawing.plates.figure import Plate
@@ -31,29 +32,6 @@ prices)``, which gives its sheets; one that has nothing to show gives none.
 """
 
 
-def plates(
-    result: Assessment,
-    units: str,
-    on: Paper,
-    prices: Mapping[str, Price] | None = None,
-    makers: tuple[str, ...] | None = None,
-) -> Iterator[Plate]:
-    """Every sheet before it is numbered.
-
-    Parameters
-    ----------
-    result : Assessment
-    units : str
-    on : Paper
-    prices : dict or None
-        Price list by item; else the example list, which is invented.
-    makers : tuple of str or None
-        Whose sheets; all when left out.
-    """
-    for name in MAKERS if makers is None else makers:
-        yield from import_module(f"fireplace_calc.drawing.{name}").plates(result, units, on, prices)
-
-
 def bound(made: list[Plate], result: Assessment, units: str, on: Paper) -> list[tuple[str, Sheet]]:
     """Sheets with frame, title block, their numbers and the numbers that their marks refer to."""
     numbers = {key: str(n) for n, plate in zip(count(1), made) for key in plate.figures}
@@ -64,6 +42,53 @@ def bound(made: list[Plate], result: Assessment, units: str, on: Paper) -> list[
     return [(plate.name, plate.sheet) for plate in made]
 
 
+def drawing(
+    result: Assessment,
+    units: str,
+    size: str | None = None,
+    prices: Mapping[str, Price] | None = None,
+    makers: tuple[str, ...] | None = None,
+) -> Generator[tuple[int, int, str], None, list[tuple[str, Sheet]]]:
+    """Draw the whole set maker by maker; the cover, which lists the others, is made last.
+
+    Parameters
+    ----------
+    result : Assessment
+    units : str
+    size : str or None
+        Paper; the one usual for the units when left out.
+    prices : dict or None
+        Price list by item; else the example list, which is invented.
+    makers : tuple of str or None
+        Whose sheets; all when left out.
+
+    Yields
+    ------
+    int, int, str
+        How many sheets are drawn, how many there will be if every maker that is left makes one, and
+        what is drawn next.
+
+    Returns
+    -------
+    list of (str, Sheet)
+        By the name of each sheet.
+    """
+    on, chosen = paper(units, size), MAKERS if makers is None else makers
+    inside = [name for name in chosen if name != COVER]
+    made: list[Plate] = []
+    for n, name in enumerate(inside):
+        yield len(made), len(made) + len(chosen) - n, name.split(".")[0].replace("_", " ")
+        made += _maker(name).plates(result, units, on, prices)
+    if COVER in chosen:
+        yield len(made), len(made) + 1, "cover"
+        made = [*_maker(COVER).plates(result, units, on, prices, made), *made]
+    return bound(made, result, units, on)
+
+
+def _maker(name: str) -> Any:
+    return import_module(f"fireplace_calc.drawing.{name}")
+
+
 def sheets(
     result: Assessment,
     units: str,
@@ -71,11 +96,11 @@ def sheets(
     prices: Mapping[str, Price] | None = None,
     makers: tuple[str, ...] | None = None,
 ) -> list[tuple[str, Sheet]]:
-    """The whole set, by the name of each sheet; the cover, which lists the others, is made last."""
-    on, chosen = paper(units, size), MAKERS if makers is None else makers
-    inside = tuple(name for name in chosen if name != COVER)
-    made = [*plates(result, units, on, prices, inside)]
-    if COVER in chosen:
-        cover = import_module(f"fireplace_calc.drawing.{COVER}")
-        made = [*cover.plates(result, units, on, prices, made), *made]
-    return bound(made, result, units, on)
+    """The whole set at once, as ``drawing`` makes it."""
+    steps = drawing(result, units, size, prices, makers)
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            made: list[tuple[str, Sheet]] = done.value
+            return made

@@ -17,8 +17,9 @@ import ipywidgets as w
 from fireplace_calc.assessment import assess
 from fireplace_calc.base.printing import grouped
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
-from fireplace_calc.drawing.papers.full_papers import PAPERS, writing
+from fireplace_calc.drawing.papers.full_papers import writing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
+from fireplace_calc.drawing.plates.sizes import PAPERS
 from fireplace_calc.editing.designfile import save
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.jobs.names import file_stem

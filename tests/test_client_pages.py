@@ -19,7 +19,7 @@ from fireplace_calc.drawing.client_pages.leaf import Leaf, broken, measured
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign, widened
 from fireplace_calc.drawing.client_pages.painted import as_pdf, as_png
 from fireplace_calc.drawing.client_pages.two_pages import client_pages
-from fireplace_calc.drawing.papers.full_papers import PAPERS
+from fireplace_calc.drawing.plates.sizes import PAPERS
 from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.report.for_client.handed_over import LARGEST_MARK, Names, mark_words, names_of
 from fireplace_calc.report.for_client.three_sentences import client_cautions, client_sentences

@@ -16,7 +16,6 @@ from fireplace_calc.drawing import CELLS, elevations, single
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.compose import draw_view
 from fireplace_calc.drawing.composed.live import roof_limits
-from fireplace_calc.drawing.papers.full_papers import pages
 from fireplace_calc.drawing.sheets.hatch import lines_in
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Sheet, spread
@@ -50,17 +49,12 @@ ARCHED = {"opening.head": "segmental", "opening.rise": "6 in"}
 
 @pytest.mark.parametrize("units", SYSTEMS)
 @pytest.mark.parametrize("view", CATALOGUE.values(), ids=lambda view: view.key)
-def test_every_view_of_the_catalogue_is_clean_and_reaches_panel_and_paper(boathouse, view, units):
-    """Alone on the sheet, small and large, in both unit systems; by its label in the panel's list
-    and by its title in the paper set.
-    """
+def test_every_view_of_the_catalogue_is_clean_and_reaches_the_panel(boathouse, view, units):
+    """Alone on the sheet, small and large, in both unit systems; by its label in the panel's list."""
     for changes in ({}, ARCHED, {**ARCHED, "opening.width": "60 in", "opening.extension": "8 in"}):
         result = assess(change(boathouse, changes))
         if view.suits(result.geometry):
             assert collisions(single(view.key, result.geometry, units)) == [], changes
-            titles = [name for name, _ in pages(result, units, drawings_only=True)]
-            also = "Block layout" if view.key == "bricks" else ""  # where no firebrick is laid
-            assert not view.title or {view.title, also} & set(titles)
         else:
             assert view.otherwise, "say what is shown instead"
     assert VIEWS[view.label] == view.key

@@ -355,7 +355,7 @@ def test_whoever_is_killed_while_writing_leaves_the_old_file(
     with pytest.raises(Killed):
         write_spreadsheet(result, prices(), tmp_path / "order.xlsx")
         write_dxf(result, tmp_path / "drawings.dxf")
-        paper_set(result, tmp_path / "papers.pdf", drawings_only=True)
+        paper_set(result, tmp_path / "papers.pdf")
         write_csv(result, tmp_path)
     assert (tmp_path / name).read_bytes() == b"old"
 

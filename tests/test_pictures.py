@@ -14,7 +14,7 @@ from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.page.saved_picture import picture
-from fireplace_calc.drawing.papers.full_papers import pages
+from fireplace_calc.drawing.plates.whole_set import sheets as set_of
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.exports.picture_files import pictures, write_pictures
 from fireplace_calc.panels import panel
@@ -58,7 +58,7 @@ def test_a_kind_that_is_none_is_refused():
 
 def test_sheets_come_as_they_are_printed_then_every_view_and_chart(made):
     result = assess(PLAIN)
-    printed = pages(result, "millimetres", "A4")
+    printed = set_of(result, "millimetres", "A4")
     sheets = [one for one in made if one.key.startswith("sheet-")]
     assert [one.name for one in sheets] == [
         f"Sheet {n} of {len(printed)}: {name}" for n, (name, _) in enumerate(printed, 1)

@@ -14,7 +14,7 @@ from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
 from fireplace_calc.drawing.papers.class_papers import class_writing
-from fireplace_calc.drawing.papers.full_papers import pages, paper_set
+from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.drawing.papers.site_book import write_book
 from fireplace_calc.drawing.plates import whole_set
@@ -145,7 +145,7 @@ def test_any_name_gives_a_folder_likewise():
 @pytest.mark.parametrize("size", ["letter", "A3"])
 def test_a_name_of_any_length_fits_the_title_block_of_every_paper(size):
     design = change(PLAIN, {"name": "A name with no end " * 30, "site.place": "far away " * 40})
-    for name, sheet in pages(assess(design), "feet-inches", size, drawings_only=True):
+    for name, sheet in whole_set.sheets(assess(design), "feet-inches", size):
         assert not [c for c in collisions(sheet) if "no end" in str(c) or "far away" in str(c)], (
             name
         )

@@ -4,27 +4,23 @@ block and the scale bar of a sheet, measured.
 
 import html
 import re
-from datetime import date
-from fractions import Fraction
 from html.parser import HTMLParser
 
-import numpy as np
 import pytest
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.printing import grouped, show
-from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, RULES, WHOLE, WIDTH
 from fireplace_calc.drawing.papers import class_key, one_sheet, work_sheets, written_sheets
-from fireplace_calc.drawing.papers.full_papers import PAPERS, pages, paper, place
+from fireplace_calc.drawing.plates.sizes import ON_A_TABLE, PAPERS, paper
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import Column, Table
+from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.drawing.sheets.style import SMALL
-from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.panels import found as checked
 from fireplace_calc.panels import html as page
@@ -56,12 +52,10 @@ def test_papers_have_the_sizes_of_their_standards():
     """ANSI letter is 11 by 8-1/2 in; ISO 216: A4 297 by 210, A3 420 by 297 mm."""
     assert PAPERS["letter"] == pytest.approx((11 * 25.4, 8.5 * 25.4))
     assert PAPERS["A4"] == (297.0, 210.0) and PAPERS["A3"] == (420.0, 297.0)
-    assert paper("feet-inches") == PAPERS["letter"] and paper(METRIC) == PAPERS["A4"]
-    assert paper("feet-inches", "A3") == PAPERS["A3"]
+    assert paper("feet-inches").name == "11x17" and paper(METRIC).name == "A3"
+    assert paper("feet-inches", usual=ON_A_TABLE).name == "letter"
     with pytest.raises(InputError, match="Paper is 'B5', but there are only letter, 11x17, A4, A3"):
         paper(METRIC, "B5")
-    cell = place(279.4, 215.9)
-    assert (cell.left, cell.bottom, cell.right, cell.top) == pytest.approx((8, 29, 271.4, 207.9))
 
 
 def test_the_cells_of_four_views_cover_the_sheet_once():
@@ -77,88 +71,6 @@ def test_the_cells_of_four_views_cover_the_sheet_once():
         off = ax - cell.left if ax == bx else ay - cell.bottom
         assert off == pytest.approx(0.4), "beside the edge it shares with the next"
         assert max(abs(bx - ax), abs(by - ay)) > 90
-
-
-@pytest.mark.parametrize("units", SYSTEMS)
-def test_the_title_block_tells_what_the_sheet_is(units):
-    """In the strip of 21 mm at the foot: name, place, book, day, inputs; sheet and number at the
-    right.
-    """
-    made = pages(BOATHOUSE, units)
-    design = BOATHOUSE.design
-    wide, high = paper(units)
-    for number, (name, sheet) in enumerate(made, 1):
-        found = {label.text: label for label in sheet.labels if label.y < 29}
-        title = next(x for t, x in found.items() if t == design.name and x.bold)
-        assert (title.x, title.y) == pytest.approx((11, 21.4))
-        told = (
-            f"{design.site.place}. Checked against US IRC 2021. {date.today().isoformat()}. Inputs"
-            f" {fingerprint(design)}."
-        )
-        assert (found[told].x, found[told].y) == pytest.approx((11, 16.2))
-        caution = next(x for t, x in found.items() if t.startswith("For planning only"))
-        assert caution.text.endswith("Invented example.") and caution.y == pytest.approx(11.4)
-        which = found[f"{name}, sheet {number} of {len(made)}"]
-        assert (which.x, which.y, which.ha, which.bold) == (
-            pytest.approx(wide - 11), pytest.approx(21.4), "right", True,
-        )  # fmt: skip
-        maker = found[made_by()]
-        assert (maker.x, maker.y, maker.ha) == (
-            pytest.approx(wide - 8),
-            pytest.approx(4.8),
-            "right",
-        )
-        frame = [line for line in sheet.lines["seen", "ink"] if np.ptp(line[:, 0]) > wide - 17]
-        assert any(
-            (line.min(axis=0), line.max(axis=0))
-            == (pytest.approx((8, 8)), pytest.approx((wide - 8, high - 8)))
-            for line in frame
-        )
-        assert any(len(line) == 2 and line[:, 1] == pytest.approx(28) for line in frame)
-    unnamed = pages(PLAIN, units, drawings_only=True)[0][1]
-    words = [label.text for label in unnamed.labels]
-    assert any(w.startswith("place not named. ") for w in words)
-    assert not any("Invented" in w for w in words)
-
-
-@pytest.mark.parametrize(
-    ("units", "size"), [("feet-inches", "letter"), (METRIC, "A4"), (METRIC, "A3")]
-)
-def test_the_scale_bar_is_as_long_as_it_says(units, size):
-    """So many feet, inches, metres or tenths, at the scale that is written; at most 50 mm, black and
-    white in turns.
-    """
-    seen = set()
-    for result in (BOATHOUSE, PLAIN):
-        for _, sheet in pages(result, units, size, drawings_only=True):
-            (label,) = [
-                x for x in sheet.labels if re.fullmatch(r"\d+ (ft|in|m|dm)", x.text) and x.y < 29
-            ]
-            count, unit = label.text.split()
-            scale = next(
-                x.text for x in sheet.labels if x.ink == "soft" and re.match(r"1:|\d.*= \d", x.text)
-            )
-            if units == METRIC:
-                many = float(scale.split(":")[1])
-            else:
-                on_paper, whole = scale.replace('"', "").split(" = ")
-                inches = float(sum(Fraction(part) for part in on_paper.split()))
-                many = 12 * int(whole.split("'")[0]) / inches
-            boxes = [
-                line
-                for line in sheet.lines["fine", "ink"]
-                if len(line) == 5 and abs(np.ptp(line[:, 1]) - 1.2) < 1e-6 and line[0, 1] < 29
-            ]
-            bar = np.ptp(np.concatenate(boxes)[:, 0])
-            one = {"ft": 304.8, "in": 25.4, "m": 1000.0, "dm": 100.0}[unit]
-            assert len(boxes) == int(count) and bar == pytest.approx(int(count) * one / many)
-            assert bar <= 50 + 1e-6 and bar + one / many > 50
-            black = [p for (_, tone), ps in sheet.fills.items() if tone == "ink" for p in ps]
-            assert len(black) == (len(boxes) + 1) // 2
-            assert np.concatenate(boxes)[:, 0].max() == pytest.approx(sheet.width - 11)
-            assert (label.ha, label.x) == ("right", pytest.approx(sheet.width - 11 - bar - 1.5))
-            seen.add(unit)
-    assert seen
 
 
 # -- written sheets ------------------------------------------------------------------------------
@@ -543,7 +455,7 @@ def test_the_key_of_a_class_holds_answers_ways_and_the_usual_mistakes(units):
             told = [f"{shown(m.value, step.kind, units)}: {m.reason}" for m in step.mistakes[:3]]
             assert row[4] == " ".join(told)
         assert len(rows) == len(task.steps)
-    found, cell = planted(5, 2), place(279.4, 215.9)
+    found, cell = planted(5, 2), Cell(8.0, 29.0, 271.4, 207.9)
     sheets = class_key._key(exercises(5), found, units, 279.4, 215.9, cell)
     text = " ".join(label.text for sheet in sheets for label in sheet.labels)
     for fault, f in zip(found.faults, found.findings, strict=True):

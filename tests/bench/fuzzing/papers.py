@@ -11,8 +11,10 @@ from random import Random
 from fireplace_calc import PACKS, assess
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import SYSTEMS
-from fireplace_calc.drawing.papers.full_papers import PAPERS, pages, printing
+from fireplace_calc.drawing.papers.full_papers import printing
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
+from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.plates.sizes import PAPERS
 from fireplace_calc.exports import write_dxf, write_spreadsheet
 from fireplace_calc.report.csv_files import write_csv
 from fireplace_calc.takeoff.cost import prices
@@ -55,7 +57,7 @@ def written(result: Assessment, folder: Path, dice: Random) -> None:
     write_csv(result, folder)
     write_spreadsheet(result, prices(), folder / "order.xlsx")
     write_dxf(result, folder / "drawings.dxf", units)
-    sheets = pages(result, units, size)
+    sheets = whole_set.sheets(result, units, size)
     for name, sheet in sheets:
         for label in sheet.labels:
             sure(not NOT_A_NUMBER.search(label.text), f"nan or inf on the sheet {name}", label.text)

@@ -10,7 +10,7 @@ from sampled import sampled
 
 from fireplace_calc import assess, change
 from fireplace_calc.drawing.papers import one_sheet as onesheet
-from fireplace_calc.drawing.papers.full_papers import PAPERS
+from fireplace_calc.drawing.plates.sizes import PAPERS
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.explore.worked_figures import work_figures

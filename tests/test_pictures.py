@@ -92,7 +92,7 @@ def test_each_is_written_whole_and_can_be_stopped(tmp_path):
 
 @pytest.mark.whole
 def test_the_command_writes_them(tmp_path):
-    (tmp_path / "a.toml").write_text("")
+    (tmp_path / "a.toml").write_text('name = "A plain one"\n')
     with pytest.raises(SystemExit):
         main(["--pictures"])
     assert main([str(tmp_path / "a.toml"), "--out", str(tmp_path / "o"), "--pictures", "gif"]) == 2

@@ -7,16 +7,16 @@ from collections.abc import Collection, Iterator, Sequence
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.drawing.papers.full_papers import blocked, paper, place, printing
-from fireplace_calc.drawing.plates.whole_set import sheets
+from fireplace_calc.drawing.papers.full_papers import printing
+from fireplace_calc.drawing.plates.figure import Plate
+from fireplace_calc.drawing.plates.sizes import ON_A_TABLE, paper
+from fireplace_calc.drawing.plates.whole_set import bound, sheets
 from fireplace_calc.drawing.room.room_view import room
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.proportion import find_guides, width_sentence
 from fireplace_calc.report.alternatives import side_by_side
-from fireplace_calc.report.sentences import (
-    CAUTION,
-)
+from fireplace_calc.report.sentences import CAUTION
 
 Told = Iterator[tuple[int, int, str]]
 CHECKED = ("checks.inspector", "set_out.sheets", "plan_sheets.plans")
@@ -54,12 +54,12 @@ def hand_over(
     iterator
         Writes as it goes, as ``papers.printing`` does.
     """
-    wide, high = paper(units, size)
-    picture = Sheet(wide, high)
+    on = paper(units, size, ON_A_TABLE)
+    picture = Sheet(on.width, on.height)
     guides = find_guides(result.geometry, units) if shown else ()
     switched_on = [guide for guide in guides if guide.name in shown]
-    room(picture, place(wide, high), result.geometry, units, guides=switched_on)
-    flow = TextFlow(wide, high, place(wide, high))
+    room(picture, on.field, result.geometry, units, guides=switched_on)
+    flow = TextFlow(on.width, on.height, on.field)
     results = [*options, result]
     names = [f"Option {n}" for n in range(1, len(options) + 1)] + ["This design"]
     columns = (Column("", 24), *(Column(name, 100 / len(names)) for name in names))
@@ -72,8 +72,8 @@ def hand_over(
     )
     flow.words(width_sentence(result.geometry, units))
     flow.words(CAUTION)
-    made = [("In its room", picture, None), *(("Figures", sheet, None) for sheet in flow.sheets)]
-    return printing(blocked(made, result, units), path, result)
+    made = [Plate("In its room", picture), *(Plate("Figures", sheet) for sheet in flow.sheets)]
+    return printing(bound(made, result, units, on), path, result)
 
 
 def check_sheet(

@@ -29,7 +29,7 @@ class Layer:
     face: str | None = None
     edge: str | None = None
     width: float = 0.0
-    dashes: tuple[float, float] | None = None
+    dashes: tuple[float, ...] | None = None
     crisp: bool = False
 
 

@@ -13,6 +13,7 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import CUFT
 from fireplace_calc.build.on_site.batching import list_batches
+from fireplace_calc.build.on_site.set_in import list_set_in
 from fireplace_calc.build.production_rates import MORTAR, REFRACTORY
 from fireplace_calc.build.steps import ready_at
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
@@ -32,8 +33,11 @@ from fireplace_calc.drawing.work_chart.at_hand import (
 )
 from fireplace_calc.drawing.work_chart.batch_rows import pails_text
 from fireplace_calc.drawing.work_chart.chart import plates
+from fireplace_calc.drawing.work_chart.lift_rows import lift_texts
 from fireplace_calc.drawing.work_chart.step_bars import day_axis
 from fireplace_calc.drawing.work_chart.step_cards import MOST, by_kind, card, cards, said_on
+from fireplace_calc.report.yard.by_supplier import yard_order
+from fireplace_calc.takeoff.cost import prices
 
 SHIPPED = sorted(path.stem for path in DESIGNS.glob("*.toml"))
 MAKER = ("work_chart.chart",)
@@ -198,3 +202,84 @@ def test_days_have_a_line_each_where_there_is_room():
 def test_sand_in_pails():
     """A gallon is 231 cubic inches: five make 1155, 0.668 of a cubic foot."""
     assert pails_text(2 * 1155 / 1728 * CUFT, "feet-inches") == "about 2 pails of 5 gal"
+
+
+def things(**changes):
+    design = change(
+        shipped("boathouse-laid"), {k.replace("__", "."): v for k, v in changes.items()}
+    )
+    result = assess(design)
+    return result, {one.item: one for one in list_set_in(result.work, result.geometry)}
+
+
+def test_what_is_set_in_has_its_step():
+    result, found = things(
+        throat__damper="throat",
+        ground__ash_dump="yes",
+        anchorage__vertical_bars_no4="4",
+        roof__cricket="yes",
+        ground__reinforced="yes",
+        clearance__fireblock="noncombustible",
+    )
+    steps, frame = result.work.steps, result.geometry.frame
+    parts = {
+        item: {p.part for p in steps[one.step - 1].parts} for item, one in found.items() if one.step
+    }
+    assert parts["Damper"] & {"smoke chamber lining", "smoke chamber walls"}
+    assert parts["Ash dump"] == {"hearth slab"}
+    assert found["Footing bars"].step == found["Dowels"].step == 1
+    passes = steps[found["Flashing"].step - 1]
+    assert max(p.high for p in passes.parts) >= frame.uphill_contact
+    assert found["Cricket"].step == found["Flashing"].step
+    ceiling = result.design.house.ceiling
+    assert max(p.high for p in steps[found["Fireblocking"].step - 1].parts) >= ceiling - 1e-6
+    assert found["Fireblocking"].step <= found["Flashing"].step
+
+
+def test_what_is_not_wanted_is_not_set_in_and_what_nobody_told_has_no_step():
+    _, found = things(throat__damper="none", ground__ash_dump="no", roof__cricket="unknown")
+    assert not {"Damper", "Top damper", "Ash dump", "Centering"} & set(found)
+    assert found["Cricket"].step is None
+    result, found = things(throat__damper="flue top")
+    crown = next(s for s in result.work.steps if s.name == "Crown")
+    assert found["Top damper"].step == crown.number
+
+
+def test_an_arch_is_turned_on_a_centering():
+    result, found = things(opening__head="segmental", opening__rise="4 in")
+    assert any(p.part == "arch" for p in result.work.steps[found["Centering"].step - 1].parts)
+
+
+@settings(max_examples=12, deadline=None)
+@given(designs())
+def test_order_of_work_and_yard_name_the_same_hardware(design):
+    """What stands beside the list of goods is set in some step, and the other way round."""
+    result = assess(design)
+    found = {one.item: one.step is not None for one in list_set_in(result.work, result.geometry)}
+    beside = {one.item: one.count is not None for one in yard_order(result, prices()).beside}
+    same = ("Ash dump", "Bars and ties", "Clean-out door", "Cricket", "Fireblocking", "Flashing")
+    for item in (*same, "Footing bars", "Straps and anchors", "Doors or accessory", "Centering"):
+        assert found.get(item) == beside.get(item), item
+    assert found.get("Outside air duct") == beside.get("Outside air kit")
+
+
+def test_cards_say_what_is_set_in_and_what_nobody_told():
+    result, found = things(roof__cricket="unknown")
+    made = plates(result, "feet-inches", paper("feet-inches", "A3"))
+    written = " ".join(label.text for plate in made for label in plate.sheet.labels)
+    assert "Damper: dry on its seat" in written
+    assert "Nobody has told yet whether there is" in written
+    assert set(found)
+
+
+def test_lifts_with_all_that_is_known_have_a_cell_for_every_column():
+    plan = assess(shipped("boathouse")).work
+    assert all(len(texts) == 9 for texts in lift_texts(plan, "feet-inches"))
+    told = " ".join(texts[0] for texts in lift_texts(plan, "feet-inches"))
+    assert "Pieces PL, PR" in told
+
+
+def test_a_caution_names_a_piece_by_its_mark_as_it_is_written():
+    plan = assess(shipped("boathouse")).work
+    step = next(s for s in plan.steps if s.name == "Base plates")
+    assert any(said.startswith("Lifting: piece PL, left base plate") for said in step.cautions)

@@ -162,7 +162,7 @@ def plan_work(geometry: Geometry) -> Plan:
     for lift in lifts:
         if lift.verdict in (TWO, HOIST):
             at = lift.step - 1
-            caution = f"Lifting: {lift.item.lower()}, {lift.verdict}."
+            caution = f"Lifting: {lift.item[0].lower()}{lift.item[1:]}, {lift.verdict}."
             steps[at] = replace(steps[at], cautions=(*steps[at].cautions, caution))
     waits = tuple(dict.fromkeys(w for step in steps for w in step.waits))
     mortar, hours = sum(s.mortar for s in steps), sum(s.hours for s in steps)

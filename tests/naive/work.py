@@ -787,7 +787,7 @@ class Work:
             ("CO and fire", number == self.last_flue()),
         ]
         told += [
-            (f"Lifting: {one.item.lower()}, {one.verdict}", True)
+            (f"Lifting: {one.item[:1].lower() + one.item[1:]}, {one.verdict}", True)
             for one in self.lifts()
             if one.step == number and one.verdict in ("two people", "hoist")
         ]

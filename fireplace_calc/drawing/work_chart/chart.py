@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from fireplace_calc.assessment import Assessment
+from fireplace_calc.build.on_site.set_in import list_set_in
 from fireplace_calc.drawing.plates.bands import BETWEEN, Bands, Together, lowest, split, words
 from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.sizes import Paper
@@ -24,8 +25,8 @@ from fireplace_calc.takeoff.cost import Price
 NAME = "Order of work"
 CARD = 84.0
 """A card is at least so wide. [mm]"""
-THIRD = 115.0
-"""A column of a table is at least so wide. [mm]"""
+THIRD, HALF = 115.0, 180.0
+"""A column of lifts is at least so wide, and one with all that is known of them. [mm]"""
 
 
 def plates(
@@ -51,23 +52,22 @@ def plates(
     if sum(block.high for block in cured) <= strip.top - strip.bottom:
         stacked(bands.sheets[0], strip.left + LEGEND, strip.top, cured)
         cured = []
-    thirds, count = max(1, int(wide // THIRD)), max(1, int(wide // CARD))
-    third, column = bands.column(thirds), bands.column(count)
-    warned = cautions(plan, column)
-    beside = beside_block(warned, strip, column)
-    warned = warned[: len(warned) - len(beside)]
-    tables = [
-        (batch_table(plan, result.design.work.mortar_mix, units, wide), 1),
-        (lift_table(plan, units, third), thirds),
-    ]
-    for table in [one for one in tables if lowest(*one, bands.room) is not None]:
-        if lowest(*table, bands.room) is not None:
-            bands.band(*table)
-            tables.remove(table)
-    told = [*cards(plan, column), *dangers(plan, column), *staging_rows(plan, units, column)]
-    bands.band([*told, *(curing_rows(plan, column) if cured else []), *warned], count)
-    for table in tables:
-        bands.band(*table)
+    thirds, halves, count = (max(1, int(wide // least)) for least in (THIRD, HALF, CARD))
+    column, things = bands.column(count), list_set_in(plan, result.geometry)
+    told = [*cards(plan, column, things), *dangers(plan, column)]
+    told += [*(curing_rows(plan, column) if cured else []), *cautions(plan, column)]
+    told += staging_rows(plan, units, column)
+    beside = beside_block(told, strip, column)
+    batches = batch_table(plan, result.design.work.mortar_mix, units, wide)
+    short = lift_table(plan, units, bands.column(thirds)), thirds
+    full = lift_table(plan, units, bands.column(halves), full=True), halves
+    early = lowest(batches, 1, bands.room) is not None
+    if early:
+        bands.band(batches)
+    bands.band(told[: len(told) - len(beside)], count)
+    bands.band(*(short if lowest(*short, bands.room) is not None else full))
+    if not early:
+        bands.band(batches)
     for n, blocks in enumerate(split(beside, len(beside), strip.top - strip.bottom)[0]):
         stacked(bands.sheets[-1], strip.left + n * (column + BETWEEN), strip.top, blocks)
     return [Plate(NAME, sheet) for sheet in bands.sheets]

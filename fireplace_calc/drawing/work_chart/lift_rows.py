@@ -23,6 +23,15 @@ LIFTS = (
     Column("Steps", 16),
     Column("Index", 18, "right"),
 )
+PLACE = (
+    Column("Set at", 22, "right"),
+    Column("Held off", 21, "right"),
+    Column("One", 14, "right"),
+)
+"""Before the index, where there is room."""
+PLACED = (
+    " Set at: over the floor one stands on; held off: from the body; one: what one may lift there."
+)
 TURN = "no twist: turn with the feet"
 STRAIN = "strain at its worst bed: bring pile and stand nearer to its height"
 COMMON, READ = "common practice", ("read", "read twice")
@@ -30,7 +39,7 @@ OSHA = " (OSHA)"
 ONE = (Column("", 1.0),)
 
 
-def lift_table(plan: Plan, units: str, wide: float) -> list[Together]:
+def lift_table(plan: Plan, units: str, wide: float, full: bool = False) -> list[Together]:
     """Table of what is heavy, each kind once, at its worst bed.
 
     Parameters
@@ -39,6 +48,8 @@ def lift_table(plan: Plan, units: str, wide: float) -> list[Together]:
     units : str
     wide : float
         [mm]
+    full : bool
+        Whether it says where a piece is set at its worst, and what one may lift there.
 
     Returns
     -------
@@ -52,13 +63,14 @@ def lift_table(plan: Plan, units: str, wide: float) -> list[Together]:
         f" {weight(capacity(HEAVY_UNIT, 2), units)}, a hoist beyond or where hands do not reach."
         " Index: weight over what the revised NIOSH equation of 1991 allows one, and two, at the"
         " worst bed; over 1 it strains (*): bring pile and stand nearer to its height. Turn with"
-        " the feet, never twist."
+        " the feet, never twist." + (PLACED if full else "")
     )
     made = [heading("Lifts, at their worst", wide), *words(before, wide)]
-    headings = [column.heading for column in LIFTS]
-    made += row(LIFTS, headings, wide, bold=True, weight="seen", leads=True)
+    shape = (*LIFTS[:-1], *PLACE, LIFTS[-1]) if full else LIFTS
+    headings = [column.heading for column in shape]
+    made += row(shape, headings, wide, bold=True, weight="seen", leads=True)
     for texts in lift_texts(plan, units):
-        made += row(LIFTS, texts, wide)
+        made += row(shape, texts if full else (*texts[:5], texts[-1]), wide)
     return made
 
 
@@ -81,6 +93,9 @@ def lift_texts(plan: Plan, units: str) -> list[tuple[str, ...]]:
             "not known" if worst.weight is None else weight(worst.weight, units),
             worst.verdict.split(" pe")[0],
             numbers(lift.step for lift in lifts),
+            show(worst.height, "length", units),
+            show(worst.reach, "length", units),
+            weight(worst.allowed, units),
             f"{indices(worst)}{' *' if strained else ''}",
             "; ".join(notes),
         )
@@ -142,7 +157,7 @@ def curing_rows(plan: Plan, wide: float) -> list[Together]:
 
 def cautions(plan: Plan, wide: float) -> list[Together]:
     """Cautions of the whole job, with their source and how sure it is. [mm]"""
-    made = [heading("Cautions: local code and licensed practice come first", wide)]
+    made = [heading("Cautions; local code comes first", wide)]
     sources = "Sources were read unless it is said; without one: common practice, from memory."
     made += row(ONE, (sources,), wide)
     topics: dict[str, list[str]] = defaultdict(list)

@@ -5,9 +5,11 @@ what can hurt, with the steps in which it does.
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Sequence
 
 from fireplace_calc.build import Plan, WorkStep
 from fireplace_calc.build.lift_parts import STACK
+from fireplace_calc.build.on_site.set_in import SetIn
 from fireplace_calc.drawing.plates.bands import PITCH, Together, heading, row
 from fireplace_calc.drawing.plates.marks import SMALL
 from fireplace_calc.drawing.sheets.lists import Column, wrapped
@@ -36,10 +38,16 @@ def by_kind(plan: Plan) -> dict[str, list[WorkStep]]:
     return found
 
 
-def said_on(steps: list[WorkStep]) -> list[str]:
-    """What a card says, each once: what it stands on where that is no step, checks, waits."""
+def said_on(steps: list[WorkStep], things: Sequence[SetIn] = ()) -> list[str]:
+    """What a card says, each once: what it stands on where that is no step, what is set in, checks,
+    waits.
+    """
     whys = dict.fromkeys(why for step in steps for why in step.why)
     said = [f"{why[0].upper()}{why[1:]}." for why in whys if not why.startswith(HOWS)]
+    for thing in things:
+        if any(step.number == thing.step for step in steps):
+            at = f" in step {thing.step}" if len(steps) > 1 else ""
+            said.append(f"{thing.item}{at}: {thing.what}.")
     holds = dict.fromkeys((h.kind, h.what) for step in steps for h in step.hold_points)
     said += [f"{kind.capitalize()}: {what}" for kind, what in holds]
     waits = dict.fromkeys((w.days, w.what) for step in steps for w in step.waits)
@@ -60,12 +68,16 @@ HOWS = (
 """How a step waits for one before it: the chart has their numbers."""
 
 
-def cards(plan: Plan, wide: float) -> list[Together]:
+def cards(plan: Plan, wide: float, things: Sequence[SetIn] = ()) -> list[Together]:
     """A card for every kind of step, framed. [mm]"""
     made = [heading("To be right before one goes on", wide)]
     for name, steps in by_kind(plan).items():
-        if said := said_on(steps):
+        if said := said_on(steps, things):
             made += card(f"{numbers(step.number for step in steps)}  {name}", said, wide)
+    unknown = [thing.item for thing in things if thing.step is None]
+    if unknown:
+        told = f"Nobody has told yet whether there is: {', '.join(unknown).lower()}."
+        made += card("Not in the order yet", [told], wide)
     return made
 
 

@@ -21,8 +21,8 @@ QUARTER = 0.25
 
 
 class Piece(NamedTuple):
-    """One brick of a layout: its outline [m], whether it is whole, its area [m2], and what of a
-    brick's length and height it needs [m].
+    """One brick of a layout: its outline [m], whether it is whole, its area [m2], what of a
+    brick's length and height it needs [m], and which way its length runs [-].
     """
 
     ring: Polygon
@@ -30,6 +30,7 @@ class Piece(NamedTuple):
     area: float
     length: float
     height: float
+    along: tuple[float, float] = (1.0, 0.0)
 
 
 @dataclass(frozen=True)
@@ -138,16 +139,16 @@ def _cuts(corners: Array, rings: list[Polygon], zone: Polygon) -> dict[int, Poly
 def _piece(brick: Polygon, ring: Polygon, unit: Unit) -> Piece | None:
     """A brick, whole or cut; nothing when it is too thin to be one."""
     full = unit.length * unit.height
-    if ring is brick:
-        return Piece(ring, True, full, unit.length, unit.height)
     (ax, ay), (bx, by) = brick[0], brick[1]
     ux, uy = (bx - ax) / unit.length, (by - ay) / unit.length
+    if ring is brick:
+        return Piece(ring, True, full, unit.length, unit.height, (ux, uy))
     along = [ux * x + uy * y for x, y in ring]
     across = [ux * y - uy * x for x, y in ring]
     long, high, bare = max(along) - min(along), max(across) - min(across), area(ring)
     if min(long, high) <= LEAST_CUT + ROUNDING or bare < LEAST_CUT**2:
         return None
-    return Piece(ring, bare > full * (1 - 1e-6), bare, long, high)
+    return Piece(ring, bare > full * (1 - 1e-6), bare, long, high, (ux, uy))
 
 
 def _pieces(face: Face, unit: Unit, bond: str, origin: tuple[float, float]) -> tuple[Piece, ...]:

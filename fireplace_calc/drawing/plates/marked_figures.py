@@ -25,10 +25,14 @@ MARKED: dict[str, tuple[str, str]] = {
     "mantel_detail": ("15", "Mantel and trim"),
     "rod": ("8", "Storey rod"),
     "flue_rod": ("9", "Rod of the flue"),
-    "layout": ("10", "Firebrick layout"),
-    "block_layout": ("11", "Block layout"),
+    "layout": ("10", "Firebrick floor"),
+    "layout_back": ("10a", "Back"),
+    "layout_raked": ("10b", "Raked back, along its slope"),
+    "layout_side": ("10c", "Side, front at the left"),
+    "block_layout": ("11", "Base block"),
+    "block_front": ("14", "Block under the hearth extension"),
     "arch": ("12", "Arch"),
-    "templates": ("13", "Templates"),
+    "templates": ("13", "Bevel"),
 }
 """Key to mark and title."""
 

@@ -1,0 +1,1 @@
+"""Cut list and marked layout, templates at full size, the arch set out."""

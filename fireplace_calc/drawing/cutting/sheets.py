@@ -1,0 +1,110 @@
+"""Sheets to cut and lay from: layouts with every cut marked, the cut list, the arch, templates."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.brickwork.cutting.arch_setting import arch_setting
+from fireplace_calc.brickwork.cutting.bevels import bevels
+from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
+from fireplace_calc.drawing.cutting.arch_figure import arch_figure
+from fireplace_calc.drawing.cutting.arch_rows import arch_blocks
+from fireplace_calc.drawing.cutting.before_laying import before_laying
+from fireplace_calc.drawing.cutting.laid_figures import laid_figures
+from fireplace_calc.drawing.cutting.list_rows import all_blocks
+from fireplace_calc.drawing.cutting.templates import template_figures
+from fireplace_calc.drawing.plates.bands import BETWEEN, Bands, Together, lowest, split
+from fireplace_calc.drawing.plates.figure import Figure, Plate
+from fireplace_calc.drawing.plates.fill_sheets import filled
+from fireplace_calc.drawing.plates.sizes import SCALES, Paper
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.takeoff.cost import Price
+
+NAME, LIST = "Layout and cut list", "Cut list"
+LAID = {
+    FEET_INCHES: (8.0, 12.0, 16.0, 24.0, 32.0, 48.0),
+    "millimetres": (10.0, 20.0, 25.0, 50.0),
+}
+"""Denominators of the layouts, the largest scale first. [-]"""
+WIDE = 91.4
+"""Of a column of the list. [mm]"""
+
+
+def figures(result: Assessment, units: str) -> list[Figure]:
+    """Layouts in the order they are built, the arch, templates at full size.
+
+    Parameters
+    ----------
+    result : Assessment
+    units : str
+    """
+    geometry = result.geometry
+    made = laid_figures(geometry, LAID[units])
+    arch = arch_figure(geometry, units, LAID[units])
+    templates = template_figures(bevels(cut_list_of(geometry)), arch_setting(geometry), units)
+    return [*made, *([arch] if arch else []), *templates]
+
+
+def plates(
+    result: Assessment, units: str, on: Paper, prices: Mapping[str, Price] | None = None
+) -> list[Plate]:
+    """Sheets of the cuts; the list stands beside the layouts where one sheet holds both.
+
+    Parameters
+    ----------
+    result : Assessment
+    units : str
+    on : Paper
+    prices : dict or None
+        Not read.
+    """
+    geometry = result.geometry
+    arch, drawn = arch_setting(geometry), figures(result, units)
+    said = [*before_laying(geometry, units)]
+    blocks = all_blocks(cut_list_of(geometry), said, units, WIDE)
+    if arch:
+        blocks += arch_blocks(arch, units, WIDE)
+    return _together(blocks, drawn, on, units) or _apart(blocks, drawn, on, units)
+
+
+def _together(
+    blocks: Sequence[Together], drawn: Sequence[Figure], on: Paper, units: str
+) -> list[Plate] | None:
+    """One sheet with the list at its right; None where that does not hold it."""
+    cell = on.field
+    for columns in (1, 2, 3):
+        right = columns * WIDE + (columns - 1) * BETWEEN
+        room = Cell(cell.left, cell.bottom, cell.right - right - BETWEEN, cell.top)
+        if room.right - room.left < 0.25 * (cell.right - cell.left):
+            return None
+        if lowest(blocks, columns, cell.top - cell.bottom) is None:
+            continue
+        made = filled(NAME, drawn, on, SCALES[units], room) if drawn else []
+        if len(made) > 1:
+            return None
+        plate = made[0] if made else Plate(NAME, Sheet(on.width, on.height))
+        _write(plate.sheet, blocks, columns, cell.right - right, cell)
+        return [plate]
+    return None
+
+
+def _write(sheet: Sheet, blocks: Sequence[Together], columns: int, left: float, cell: Cell) -> None:
+    high = lowest(blocks, columns, cell.top - cell.bottom) or cell.top - cell.bottom
+    for n, column in enumerate(split(blocks, columns, high)[0]):
+        y = cell.top
+        for block in column:
+            block.paint(sheet, left + n * (WIDE + BETWEEN), y)
+            y -= block.high
+
+
+def _apart(
+    blocks: Sequence[Together], drawn: Sequence[Figure], on: Paper, units: str
+) -> list[Plate]:
+    """Layouts on sheets of their own, and the list in columns on others."""
+    made = filled("Layout", drawn, on, SCALES[units]) if drawn else []
+    wide = on.field.right - on.field.left
+    bands = Bands(on)
+    bands.band(blocks, max(int((wide + BETWEEN) // (WIDE + BETWEEN)), 1))
+    return [*made, *(Plate(LIST, sheet) for sheet in bands.sheets)]

@@ -14,7 +14,7 @@ ALIKE = radians(0.75)
 """Slopes no further apart are one: 1/16 in over a brick 4-1/2 in high. [rad]"""
 BODY = 0.04
 """How much of the square brick a template shows beside its bevel. [m]"""
-LONG = 0.15
+LONG = 0.08
 """Length of a template whose bevel runs along the brick. [m]"""
 
 
@@ -63,7 +63,7 @@ class Bevel:
         return ((0.0, 0.0), (over, 0.0), (over, BODY), (0.0, BODY + off))
 
 
-def slopes(cut: Cut) -> Iterator[tuple[float, float]]:
+def _slopes(cut: Cut) -> Iterator[tuple[float, float]]:
     """Angle of each side that is not square to the brick [rad], and its stretch across it [m]."""
     ring = cut.outline
     for (ax, ay), (bx, by) in zip(ring, (*ring[1:], ring[0]), strict=True):
@@ -90,7 +90,7 @@ def bevels(cuts: CutList) -> tuple[Bevel, ...]:
             (-angle, across, cut.mark)
             for cut in cuts.cuts
             if not cut.kind
-            for angle, across in slopes(cut)
+            for angle, across in _slopes(cut)
         ),
         key=lambda one: one[0],
     )

@@ -6,7 +6,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from string import ascii_lowercase
 
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
@@ -14,7 +13,7 @@ from fireplace_calc.brickwork.ring import BlockCourse
 from fireplace_calc.drawing.plates.figure import Extent, Figure
 from fireplace_calc.drawing.plates.marked_figures import marked
 from fireplace_calc.drawing.plates.marks import SMALL
-from fireplace_calc.drawing.plates.words_round import AIR, KNEE, TO_TEXT, callouts
+from fireplace_calc.drawing.plates.words_round import AIR, KNEE, TO_TEXT
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import Pair, View, spread
 from fireplace_calc.geometry.parts import Geometry
@@ -28,6 +27,15 @@ EDGE = 2.0
 """Round a face where no marks stand. [mm]"""
 PITCH = 1.7 * SMALL
 """From mark to mark in a column. [mm]"""
+SIDES = {"left": (0, -1), "right": (0, 1), "below": (1, -1), "above": (1, 1)}
+"""Axis that runs away from each side, and which way. [-]"""
+ALIGNED, OVERHEAD = {-1: "right", 1: "left"}, {-1: "top", 1: "base"}
+FINE = 12.0
+"""Block is drawn no larger than this: its marks have room. [-]"""
+NEAR, INTO = 0.003, 0.3
+"""Corners so near to the outermost one count with it [m], and how far a leader goes from there to
+the middle of its piece. [-]
+"""
 KEYS = {
     "floor": "layout",
     "back": "layout_back",
@@ -77,36 +85,23 @@ class MarkedFace:
             ends = (min(row, default=left), max(row, default=right))
             away = {"left": x - ends[0], "right": ends[1] - x, "below": y - low, "above": top - y}
             side = min(away, key=lambda name: (round(away[name], 3), name))
-            found.setdefault(side, []).append(((x, y), mark))
+            found.setdefault(side, []).append((_toward(ring, side), mark))
         return found
 
     def margins(self, k: float) -> Extent:
         """Room for the marks outside. [mm]"""
-        out = self.outside(k)
-        tall = (self.box[3] - self.box[1]) * k
-        wide = (self.box[2] - self.box[0]) * k
-        most = max((len(out.get(side, ())) for side in ("left", "right")), default=0)
-        more = max(0.0, most * PITCH - tall) / 2
-        across = max(
-            (
-                sum(width(mark, SMALL) + 2.0 for _, mark in out.get(side, ())) - wide
-                for side in ("above", "below")
-            ),
-            default=0.0,
-        )
-        sides = [
-            max((width(mark, SMALL) for _, mark in out[side]), default=0.0) + KNEE + TO_TEXT + AIR
-            if out.get(side)
-            else EDGE
-            for side in ("left", "right")
-        ]
-        ends = [OVER + SMALL + 1.0 if out.get(side) else EDGE for side in ("below", "above")]
-        spare = max(across, 0.0) / 2
+        sizes = ((self.box[3] - self.box[1]) * k, (self.box[2] - self.box[0]) * k)
+        lines = {side: _Line(side, items, sizes) for side, items in self.outside(k).items()}
+        room = {side: line.room if (line := lines.get(side)) else EDGE for side in SIDES}
+        over = {
+            upright: max((lines[s].beyond for s in lines if SIDES[s][0] == upright), default=0.0)
+            for upright in (0, 1)
+        }
         return (
-            max(sides[0], spare + 1.0),
-            max(ends[0], more),
-            max(sides[1], spare + 1.0),
-            max(ends[1], more),
+            max(room["left"], over[1]),
+            max(room["below"], over[0]),
+            max(room["right"], over[1]),
+            max(room["above"], over[0]),
         )
 
     def paint(self, view: View) -> None:
@@ -117,23 +112,57 @@ class MarkedFace:
             if mark and _holds(ring, mark, k):
                 x, y = view.at(*middle(ring))
                 sheet.text(x, y, mark, size=SMALL, va="middle")
-        out, (left, low, right, top) = self.outside(k), self.box
-        margins = self.margins(k)
-        limits = (view.at(0, low)[1] - margins[1], view.at(0, top)[1] + margins[3])
-        for side, x, way in (("left", left, -1), ("right", right, 1)):
-            items = [(view.at(*at), [mark]) for at, mark in out.get(side, ())]
-            edge = view.at(x, 0)[0] + way * (AIR + KNEE + TO_TEXT)
-            callouts(sheet, items, edge, way, limits)
-        for side, y, way in (("below", low, -1), ("above", top, 1)):
-            items = sorted((view.at(*at), mark) for at, mark in out.get(side, ()))
-            at = view.at(0, y)[1] + way * OVER
-            widths = [width(mark, SMALL) + 1.6 for _, mark in items]
-            span = (view.at(left, 0)[0] - margins[0], view.at(right, 0)[0] + margins[2])
-            for (tip, mark), x in zip(
-                items, spread([tip[0] for tip, _ in items], widths, *span), strict=True
-            ):
-                sheet.line([(x, at - way * 0.9), tip], "dimension", "soft")
-                sheet.text(x, at, mark, size=SMALL, va="base" if way > 0 else "top")
+        sizes = ((self.box[3] - self.box[1]) * k, (self.box[2] - self.box[0]) * k)
+        for side, items in self.outside(k).items():
+            _Line(side, items, sizes).paint(view, self.box)
+
+
+class _Line:
+    """Marks beside one side of a face, one line of them or two that take turns. [mm]"""
+
+    def __init__(
+        self, side: str, items: list[tuple[Pair, str]], sizes: tuple[float, float]
+    ) -> None:
+        axis, self.way = SIDES[side]
+        self.along = 1 - axis  # the axis along which the marks stand
+        self.items = sorted(items, key=lambda item: (item[0][self.along], item[0][axis]))
+        self.long = sizes[axis]
+        self.wide = [width(mark, SMALL) for _, mark in self.items]
+        pitch = [PITCH] * len(items) if axis == 0 else [wide + 1.6 for wide in self.wide]
+        self.two = sum(pitch) > self.long
+        self.pitch = [one / 2 + (0.1 if axis == 0 else 0.4) for one in pitch] if self.two else pitch
+        self.step = max(self.wide) + 1.6 if axis == 0 else SMALL + 1.6
+
+    @property
+    def beyond(self) -> float:
+        """How far they reach past either end of the face."""
+        return max(0.0, (sum(self.pitch) - self.long) / 2)
+
+    @property
+    def room(self) -> float:
+        """From the face to their far end."""
+        own = max(self.wide) + KNEE + TO_TEXT + AIR if self.along else OVER + SMALL + 1.0
+        return own + (self.step if self.two else 0.0)
+
+    def paint(self, view: View, box: Extent) -> None:
+        """Write them, each with its leader: square to the face, then to its piece."""
+        upright = self.along == 1
+        ends = view.at(box[0], box[1]), view.at(box[2], box[3])
+        edge = ends[0 if self.way < 0 else 1][1 - self.along]
+        low, high = (end[self.along] for end in ends)
+        tips = [view.at(*at) for at, _ in self.items]
+        limits = (low - self.beyond, high + self.beyond)
+        places = spread([tip[self.along] for tip in tips], self.pitch, *limits)
+        first, knee = (AIR + KNEE + TO_TEXT, AIR) if upright else (OVER, 1.0)
+        for n, (tip, at) in enumerate(zip(tips, places, strict=True)):
+            out = first + (self.step if self.two and n % 2 else 0.0)
+            start, bend = (edge + self.way * (out - TO_TEXT), at), (edge + self.way * knee, at)
+            text = (edge + self.way * out, at)
+            if not upright:
+                start, bend, text = start[::-1], bend[::-1], text[::-1]
+            view.sheet.line([start, bend, tip], "dimension", "soft")
+            ha, va = (ALIGNED[self.way], "middle") if upright else ("center", OVERHEAD[self.way])
+            view.sheet.text(*text, self.items[n][1], size=SMALL, ha=ha, va=va)
 
 
 def middle(ring: Polygon) -> Pair:
@@ -145,6 +174,18 @@ def middle(ring: Polygon) -> Pair:
         x += turn * (ax + bx - 2 * x0) / 3
         y += turn * (ay + by - 2 * y0) / 3
     return (x0 + x / whole, y0 + y / whole) if abs(whole) > 1e-12 else (x0, y0)
+
+
+def _toward(ring: Polygon, side: str) -> Pair:
+    """Where a leader from one side ends in a piece: near its edge there, so that it crosses no
+    other mark. [m]
+    """
+    axis, way = SIDES[side]
+    most = max(way * point[axis] for point in ring)
+    near = [point for point in ring if most - way * point[axis] < NEAR]
+    (x, y), count = middle(ring), len(near)
+    edge = (sum(point[0] for point in near) / count, sum(point[1] for point in near) / count)
+    return (edge[0] + INTO * (x - edge[0]), edge[1] + INTO * (y - edge[1]))
 
 
 def _holds(ring: Polygon, mark: str, k: float) -> bool:
@@ -178,6 +219,7 @@ def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:
     list of Figure
     """
     work, cuts = lay_brickwork(geometry), cut_list_of(geometry)
+    coarse = [scale for scale in scales if scale > FINE]
     made = []
     for laid, name in ((work.base_block, "block_layout"), (work.extension_block, "block_front")):
         if laid is None:
@@ -185,13 +227,12 @@ def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:
         plans: dict[BlockCourse, list[int]] = {}
         for n, plan in enumerate(laid.courses, 1):
             plans.setdefault(plan, []).append(n)
-        for n, (plan, numbers) in enumerate(plans.items()):
+        for plan, numbers in plans.items():
             rings = tuple(ring for ring, _ in plan.blocks)
             if rings:
                 face = MarkedFace(tuple(zip(rings, cuts.on_course[plan], strict=True)))
                 told = f"{_numbers(numbers)}: {plan.whole} whole, {plan.cut} cut"
-                again = ascii_lowercase[n % 26] if len(plans) > 1 else ""
-                made.append(_figure(name, face, scales, told, again))
+                made.append(_figure(name, face, coarse, told))
     for layout, marks in zip(work.layouts, cuts.on_layout, strict=True):
         rings = tuple(piece.ring for piece in layout.pieces)
         if rings:
@@ -212,13 +253,11 @@ def _numbers(numbers: Sequence[int]) -> str:
     return ("course " if len(numbers) == 1 else "courses ") + ", ".join(map(str, numbers))
 
 
-def _figure(
-    key: str, face: MarkedFace, scales: Sequence[float], told: str, more: str = ""
-) -> Figure:
+def _figure(key: str, face: MarkedFace, scales: Sequence[float], told: str) -> Figure:
     mark, name = marked(key)
     return Figure(
         key,
-        mark + more,
+        mark,
         name,
         face.box,
         lambda denominator: face.margins(1000 / denominator),

@@ -28,6 +28,8 @@ LAID = {
     "millimetres": (10.0, 20.0, 25.0, 50.0),
 }
 """Denominators of the layouts, the largest scale first. [-]"""
+LEGIBLE = 20.0
+"""Denominator beyond which marks crowd: rather another sheet. [-]"""
 WIDE = 91.4
 """Of a column of the list. [mm]"""
 
@@ -81,7 +83,7 @@ def _together(
             return None
         if lowest(blocks, columns, cell.top - cell.bottom) is None:
             continue
-        made = filled(NAME, drawn, on, SCALES[units], room) if drawn else []
+        made = filled(NAME, drawn, on, SCALES[units], room, LEGIBLE) if drawn else []
         if len(made) > 1:
             return None
         plate = made[0] if made else Plate(NAME, Sheet(on.width, on.height))
@@ -103,7 +105,7 @@ def _apart(
     blocks: Sequence[Together], drawn: Sequence[Figure], on: Paper, units: str
 ) -> list[Plate]:
     """Layouts on sheets of their own, and the list in columns on others."""
-    made = filled("Layout", drawn, on, SCALES[units]) if drawn else []
+    made = filled("Layout", drawn, on, SCALES[units], least=LEGIBLE) if drawn else []
     wide = on.field.right - on.field.left
     bands = Bands(on)
     bands.band(blocks, max(int((wide + BETWEEN) // (WIDE + BETWEEN)), 1))

@@ -23,6 +23,7 @@ MAKERS: tuple[str, ...] = (
     "plan_sheets.plans",
     "details.sheet",
     "rods.sheet",
+    "cutting.sheets",
     "checks.inspector",
     "work_chart.chart",
     "yard.order_sheets",

@@ -1,0 +1,301 @@
+"""The cut list: every cut marked, counted as the takeoff counts, out of whole units that give it."""
+
+from collections import Counter
+from io import BytesIO
+from math import asin, hypot, sqrt
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+from pypdf import PdfReader
+from pypdf.generic import ContentStream
+from sampled import sampled
+from shapely import Polygon
+from shapely.affinity import scale
+from sheet_ink import inked
+from strategies import designs
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.base.units import INCH
+from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.bonds import BONDS
+from fireplace_calc.brickwork.cut_stock import KERF
+from fireplace_calc.brickwork.cutting.arch_setting import arch_setting
+from fireplace_calc.brickwork.cutting.bevels import bevels
+from fireplace_calc.brickwork.cutting.cut_marks import FLOOR, KINDS, LINING, cut_list_of
+from fireplace_calc.brickwork.cutting.shapes import NICK, laid_along, letter
+from fireplace_calc.brickwork.work import count_bricks
+from fireplace_calc.drawing.cutting import sheets as cutting
+from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.plates.figure import put
+from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.pdf import PdfBook
+from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.style import SMALL
+from fireplace_calc.geometry.builder import build_geometry
+
+MANY = settings(deadline=None, max_examples=500, suppress_health_check=list(HealthCheck))
+SOME = settings(deadline=None, max_examples=16, suppress_health_check=list(HealthCheck))
+MAKER = ("cutting.sheets",)
+NAMES = ("plain", "boathouse", "boathouse-laid")
+HERRING = {"firebox.bond": "herringbone 45", "firebox.floor_bond": "herringbone 45"}
+
+
+def shipped(name, **changes):
+    return assess(change(load(DESIGNS / f"{name}.toml"), changes))
+
+
+laid = st.builds(
+    lambda design, brick, bond, floor: change(
+        design,
+        {"method": "laid", "firebox.lining": "firebrick", "firebox.bond": bond}
+        | {"firebox.floor_bond": floor, "firebox.lining_thickness": brick},
+    ),
+    designs(),
+    st.sampled_from(["4.5 in", "2.5 in"]),
+    st.sampled_from(BONDS),
+    st.sampled_from(BONDS),
+)
+"""Fireboxes of firebrick, in every bond."""
+
+
+@MANY
+@given(laid)
+def test_list_layout_and_takeoff_agree(design):
+    geometry = build_geometry(design)
+    work, cuts = lay_brickwork(geometry), cut_list_of(geometry)
+    pieces = {cut.mark: cut for cut in cuts.cuts if not cut.kind}
+    counted = Counter()
+    assert len(cuts.on_layout) == len(work.layouts)
+    for layout, marks in zip(work.layouts, cuts.on_layout, strict=True):
+        assert [bool(mark) for mark in marks] == [not piece.whole for piece in layout.pieces]
+        for mark in filter(None, marks):
+            counted[mark] += layout.face.alike
+    assert counted == {mark: cut.count for mark, cut in pieces.items()}
+    for of, layouts in ((FLOOR, work.layouts[:1]), (LINING, work.lining)):
+        told = count_bricks(layouts)
+        assert cuts.units(of) == told.bricks_for_cuts
+        assert sum(cut.count for cut in cuts.cuts if cut.of == of) == told.pieces
+        assert sum(use.units * len(use.marks) for use in cuts.stock if use.of == of) == told.pieces
+
+
+@MANY
+@given(designs())
+def test_block_is_cut_as_it_is_counted(design):
+    geometry = build_geometry(design)
+    work, cuts = lay_brickwork(geometry), cut_list_of(geometry)
+    for of, laid_block in (
+        ("Block of the base", work.base_block),
+        ("Block under the hearth extension", work.extension_block),
+    ):
+        if laid_block is None:
+            continue
+        for kind, name in KINDS.items():
+            told = laid_block.count(kind)
+            uses = [use for use in cuts.stock if use.of == f"{of}, {name}"]
+            assert sum(use.units for use in uses) == told.blocks_for_cuts
+            assert sum(use.units * len(use.marks) for use in uses) == told.pieces
+        for plan in set(laid_block.courses):
+            marks = cuts.on_course[plan]
+            assert len(marks) == len(plan.blocks)
+            assert all(mark for mark, (_, cut) in zip(marks, plan.blocks, strict=True) if cut)
+
+
+@SOME
+@given(laid)
+def test_a_piece_is_off_its_mark_by_no_more_than_the_saw_takes(design):
+    """Turned over or end for end as shapely does it, the nearest of four ways."""
+    geometry = build_geometry(design)
+    cuts = cut_list_of(geometry)
+    shapes = {cut.mark: cut for cut in cuts.cuts}
+    for layout, marks in zip(lay_brickwork(geometry).layouts, cuts.on_layout, strict=True):
+        for piece, mark in zip(layout.pieces, marks, strict=True):
+            if not mark:
+                continue
+            told, own = Polygon(shapes[mark].outline), Polygon(laid_along(piece.ring, piece.along))
+            ways = (scale(told, x, y, origin="center") for x in (1, -1) for y in (1, -1))
+            placed = (Polygon(np.array(way.exterior.coords) - way.bounds[:2]) for way in ways)
+            # corners within the saw's width on both axes, so sides within its diagonal
+            assert min(own.hausdorff_distance(way) for way in placed) <= KERF * sqrt(2) + NICK
+            assert shapes[mark].size[0] <= piece.length + NICK
+
+
+@SOME
+@given(laid)
+def test_a_whole_brick_gives_what_is_asked_of_it(design):
+    geometry = build_geometry(design)
+    cuts, work = cut_list_of(geometry), lay_brickwork(geometry)
+    long = {cut.mark: cut.size[0] for cut in cuts.cuts}
+    for use in cuts.stock:
+        if use.of in (FLOOR, LINING):
+            whole = (work.floor if use.of == FLOOR else work.lining[0]).unit.length
+            used = sum(long[mark] for mark in use.marks) + KERF * (len(use.marks) - 1)
+            assert used <= whole + NICK * len(use.marks)
+
+
+def test_marks_do_not_read_as_figures():
+    marks = [letter(n) for n in range(23 * 24)]
+    assert len(set(marks)) == len(marks)
+    assert not set("".join(marks)) & set("ilo")
+    assert marks[:3] + marks[22:25] == ["a", "b", "c", "z", "aa", "ab"]
+
+
+@pytest.mark.parametrize("bond", ["running", "herringbone 45"])
+def test_every_side_that_is_not_square_has_its_bevel(bond):
+    """Angles of the outlines as numpy finds them, against the bevels by their templates."""
+    cuts = cut_list_of(shipped("plain", **{"firebox.bond": bond}).geometry)
+    found = bevels(cuts)
+    of = {mark: [bevel for bevel in found if mark in bevel.marks] for mark in "abcdefghjk"}
+    for cut in cuts.cuts:
+        if cut.kind or cut.mark not in of:
+            continue
+        ring = np.array(cut.outline)
+        sides = np.abs(np.roll(ring, -1, axis=0) - ring)
+        for along, across in sides:
+            if min(along, across) > NICK:
+                angle = np.degrees(np.arctan2(across, along))
+                near = min(abs(np.degrees(bevel.angle) - angle) for bevel in of[cut.mark])
+                assert near <= 1.0
+
+
+# -- the arch ---------------------------------------------------------------------------------------
+arches = st.builds(
+    lambda design, rise: change(
+        design,
+        {"method": "laid", "opening.head": "segmental", "opening.rise": f"{rise} in"},
+    ),
+    designs(),
+    st.floats(1.0, 9.0),
+)
+
+
+@MANY
+@given(arches)
+def test_voussoirs_and_joints_close_the_ring(design):
+    """Bricks and joints laid off along the arc, one after the other, end at the other skewback."""
+    setting = arch_setting(build_geometry(design))
+    assume(setting is not None)
+    half = asin(min(setting.ring.span / 2 / setting.ring.radius, 1.0))
+    for one in setting.rings:
+        for widths, joints in (((one.thick,) * 2, one.wedge), (one.taper, (one.joint,) * 2)):
+            for r, brick, joint in zip((one.inner, one.outer), widths, joints, strict=True):
+                at = -half + joint / r
+                for _ in range(one.bricks):
+                    at += (brick + joint) / r
+                assert at == pytest.approx(half, abs=1e-9)
+        assert one.bricks % 2 == 1
+
+
+@MANY
+@given(arches)
+def test_ordinates_lie_on_the_circle_through_springings_and_crown(design):
+    """The circle through three points, from its determinant, not from the radius."""
+    setting = arch_setting(build_geometry(design))
+    assume(setting is not None)
+    half, rise = setting.ring.span / 2, setting.ring.rise
+    for x in setting.stations(3 * INCH):
+        y = setting.ordinate(x)
+        rows = [[a * a + b * b, a, b, 1.0] for a, b in ((-half, 0), (half, 0), (0, rise), (x, y))]
+        assert abs(np.linalg.det(np.array(rows))) < 1e-9
+    assert setting.ordinate(0.0) == pytest.approx(rise)
+    assert setting.ordinate(half) == pytest.approx(0.0, abs=1e-9)
+
+
+def test_an_arch_as_it_is_reckoned_by_hand():
+    """Span 48, rise 8: r = (s^2 + 4 h^2) / 8 h = (2304 + 256) / 64 = 40 (chord rule, any handbook);
+    half angle asin 0.6, so a skewback 10 deep goes 6 across and 8 up."""
+    arched = {"opening.width": "48 in", "opening.head": "segmental", "opening.rise": "8 in"}
+    high = {"lintel.height": "10 in", "throat.height": "14 in"}
+    setting = arch_setting(shipped("plain", **arched, **high).geometry)
+    assert setting.ring.radius == pytest.approx(40 * INCH)
+    assert setting.center == pytest.approx(32 * INCH)
+    assert setting.skewback == pytest.approx((6 * INCH, 8 * INCH))
+
+
+def test_a_straight_head_has_no_arch():
+    assert arch_setting(shipped("plain").geometry) is None
+
+
+# -- the sheets -------------------------------------------------------------------------------------
+def drawn(result, units="feet-inches", size="A3"):
+    return whole_set.sheets(result, units, size, makers=MAKER)
+
+
+CASES = [(name, size, units) for size in PAPERS for units in SCALES for name in NAMES]
+
+
+@pytest.mark.parametrize(("name", "size", "units"), sampled(CASES, 3))
+def test_every_shipped_design_is_clean_on_every_paper(name, size, units):
+    for title, sheet in drawn(shipped(name), units, size):
+        assert not collisions(sheet), title
+        assert min(label.size for label in sheet.labels) >= SMALL
+
+
+@pytest.mark.parametrize("units", SCALES)
+@pytest.mark.parametrize(("name", "most"), [("boathouse-laid", 1), ("plain", 2), ("boathouse", 2)])
+def test_few_sheets_and_none_half_empty(name, most, units):
+    made = drawn(shipped(name), units)
+    assert len(made) <= most
+    assert all(inked(sheet) >= 0.5 for _, sheet in made)
+
+
+@SOME
+@given(laid, st.sampled_from(sorted(SCALES)), st.sampled_from(sorted(PAPERS)))
+def test_random_fireboxes_are_clean(design, units, size):
+    for title, sheet in drawn(assess(design), units, size):
+        assert not collisions(sheet), title
+
+
+@SOME
+@given(arches, st.sampled_from(sorted(SCALES)), st.sampled_from(sorted(PAPERS)))
+def test_random_arches_are_clean(design, units, size):
+    for title, sheet in drawn(assess(design), units, size):
+        assert not collisions(sheet), title
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("changes", [{}, HERRING], ids=["as it is", "herringbone"])
+def test_every_mark_of_the_list_stands_on_a_layout(name, changes):
+    result = shipped(name, **changes)
+    sheet = Sheet(4000.0, 4000.0)
+    for n, figure in enumerate(cutting.figures(result, "feet-inches")):
+        if "layout" in figure.key or "block" in figure.key:
+            put(sheet, (100.0 + 900.0 * (n % 4), 100.0 + 900.0 * (n // 4)), figure, 8.0, "")
+    told = Counter(label.text for label in sheet.labels)
+    cuts = cut_list_of(result.geometry)
+    work = lay_brickwork(result.geometry)
+    assert {cut.mark for cut in cuts.cuts} <= set(told)
+    for layout, marks in zip(work.layouts, cuts.on_layout, strict=True):
+        assert len(layout.pieces) == len(marks)
+    on_plan = Counter(m for marks in cuts.on_layout for m in marks if m)
+    assert all(told[mark] == number for mark, number in on_plan.items())
+
+
+def test_a_template_measures_full_size_on_the_print():
+    """The outline in the PDF, in points of 1/72 in, against the slope it stands for."""
+    result = shipped("plain")
+    found = bevels(cut_list_of(result.geometry))
+    figures = [f for f in cutting.figures(result, "feet-inches") if f.key == "templates"]
+    assert len(figures) == len(found) == 2
+    for bevel, figure in zip(found, figures, strict=True):
+        sheet = Sheet(420.0, 297.0)
+        put(sheet, (40.0, 60.0), figure, 1.0, "full size")
+        file = BytesIO()
+        book = PdfBook(file, "One", "One")
+        book.add(sheet)
+        book.save()
+        reader = PdfReader(file)
+        slopes, at = [], (0.0, 0.0)
+        for operands, operator in ContentStream(reader.pages[0].get_contents(), reader).operations:
+            if operator in (b"m", b"l"):
+                to = tuple(float(v) * 25.4 / 72 for v in operands)
+                if operator == b"l":
+                    slopes.append((abs(to[0] - at[0]), abs(to[1] - at[1])))
+                at = to
+        off, over = (1000 * side for side in bevel.fall)
+        near = min(hypot(along - off, across - over) for along, across in slopes)
+        assert over > 50.0
+        assert near < 0.2

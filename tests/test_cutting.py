@@ -22,9 +22,9 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.bonds import BONDS
 from fireplace_calc.brickwork.cut_stock import KERF
-from fireplace_calc.brickwork.cutting.arch_setting import arch_setting
-from fireplace_calc.brickwork.cutting.bevels import bevels
+from fireplace_calc.brickwork.cutting.bevel_cuts import bevels
 from fireplace_calc.brickwork.cutting.cut_marks import FLOOR, KINDS, LINING, cut_list_of
+from fireplace_calc.brickwork.cutting.set_arch import arch_setting
 from fireplace_calc.brickwork.cutting.shapes import NICK, laid_along, letter
 from fireplace_calc.brickwork.work import count_bricks
 from fireplace_calc.drawing.cutting import sheets as cutting

@@ -11,8 +11,8 @@ from typing import NamedTuple
 from fireplace_calc.brickwork.block_work import LaidBlock
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.brickwork.courses.course import Course
+from fireplace_calc.brickwork.cutting.from_whole import stock_plan
 from fireplace_calc.brickwork.cutting.shapes import laid_along, letter, merged
-from fireplace_calc.brickwork.cutting.stock_plan import stock_plan
 from fireplace_calc.brickwork.layout import Layout
 from fireplace_calc.brickwork.ring import BlockCourse, BlockRow
 from fireplace_calc.brickwork.work import Brickwork, floor_bricks, lay_brickwork, lining_bricks

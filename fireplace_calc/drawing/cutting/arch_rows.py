@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import degrees
 
 from fireplace_calc.base.units import FEET_INCHES, INCH
-from fireplace_calc.brickwork.cutting.arch_setting import ArchSetting, VoussoirRing
+from fireplace_calc.brickwork.cutting.set_arch import ArchSetting, VoussoirRing
 from fireplace_calc.drawing.cutting.list_rows import other_tape, sized, tape
 from fireplace_calc.drawing.plates.bands import Together, heading, row, words
 from fireplace_calc.drawing.sheets.lists import Column

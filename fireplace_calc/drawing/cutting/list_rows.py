@@ -8,7 +8,7 @@ from itertools import groupby
 
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.brickwork.cutting.bevels import bevels
+from fireplace_calc.brickwork.cutting.bevel_cuts import bevels
 from fireplace_calc.brickwork.cutting.cut_marks import Cut, CutList, StockUse
 from fireplace_calc.brickwork.cutting.shapes import NICK, is_square_cut
 from fireplace_calc.drawing.plates.bands import Together, heading, row, words

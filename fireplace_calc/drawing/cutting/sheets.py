@@ -6,12 +6,12 @@ from collections.abc import Mapping, Sequence
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.brickwork.cutting.arch_setting import arch_setting
-from fireplace_calc.brickwork.cutting.bevels import bevels
+from fireplace_calc.brickwork.cutting.bevel_cuts import bevels
 from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
-from fireplace_calc.drawing.cutting.arch_figure import arch_figure
+from fireplace_calc.brickwork.cutting.set_arch import arch_setting
+from fireplace_calc.drawing.cutting.arch_drawn import arch_figure
 from fireplace_calc.drawing.cutting.arch_rows import arch_blocks
-from fireplace_calc.drawing.cutting.before_laying import before_laying
+from fireplace_calc.drawing.cutting.before_words import before_laying
 from fireplace_calc.drawing.cutting.laid_figures import laid_figures
 from fireplace_calc.drawing.cutting.list_rows import all_blocks
 from fireplace_calc.drawing.cutting.templates import template_figures

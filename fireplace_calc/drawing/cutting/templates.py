@@ -6,8 +6,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fireplace_calc.brickwork.cutting.arch_setting import ArchSetting, VoussoirRing
-from fireplace_calc.brickwork.cutting.bevels import Bevel
+from fireplace_calc.brickwork.cutting.bevel_cuts import Bevel
+from fireplace_calc.brickwork.cutting.set_arch import ArchSetting, VoussoirRing
 from fireplace_calc.drawing.cutting.list_rows import tape
 from fireplace_calc.drawing.plates.figure import Figure
 from fireplace_calc.drawing.plates.words_round import Sizes, annotated

@@ -8,7 +8,7 @@ from math import cos, degrees, sin
 import numpy as np
 
 from fireplace_calc.brickwork.arch_ring import voussoirs
-from fireplace_calc.brickwork.cutting.arch_setting import ArchSetting, arch_setting
+from fireplace_calc.brickwork.cutting.set_arch import ArchSetting, arch_setting
 from fireplace_calc.drawing.plates.figure import Figure
 from fireplace_calc.drawing.plates.marks import center_line
 from fireplace_calc.drawing.plates.words_round import Note, Sizes, annotated

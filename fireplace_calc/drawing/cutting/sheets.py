@@ -12,8 +12,8 @@ from fireplace_calc.brickwork.cutting.set_arch import arch_setting
 from fireplace_calc.drawing.cutting.arch_drawn import arch_figure
 from fireplace_calc.drawing.cutting.arch_rows import arch_blocks
 from fireplace_calc.drawing.cutting.before_words import before_laying
-from fireplace_calc.drawing.cutting.laid_figures import laid_figures
 from fireplace_calc.drawing.cutting.list_rows import all_blocks
+from fireplace_calc.drawing.cutting.marked_faces import laid_figures
 from fireplace_calc.drawing.cutting.templates import template_figures
 from fireplace_calc.drawing.plates.bands import BETWEEN, Bands, Together, lowest, split
 from fireplace_calc.drawing.plates.figure import Figure, Plate

@@ -72,10 +72,13 @@ def hearth_figure(
     note = f"cut at {level(z, units)}"
     seat = "" if d.seat.left else _seat(geometry, units)
     framing = f.block_half + (side or 0.0)
+    framed, called = gap_texts([0.0, framing], units), FRAMING
+    if not fits([0.0, framing], framed, k):
+        framed, called = [""], f"{framed[0]} {FRAMING}"
     left = STRING + words_width(notes)
     right = max(
         STRING + 1.0 + heights_width(texts),
-        width(FRAMING, SMALL) + 4.0 - (half - framing) * k,
+        width(called, SMALL) + 4.0 - (half - framing) * k,
         width(seat, SMALL) + 18.0 if seat else 0.0,
     )
     string = (7.0 if fits(xs, across, k) else 11.4) if xs else 2.0
@@ -99,8 +102,8 @@ def hearth_figure(
         if side is not None:
             chain(
                 sheet, [view.at(x, 0.0)[0] for x in (0.0, framing)],
-                gap_texts([0.0, framing], units), high + 4.6, side=1, feet=[high + 0.4] * 2,
-                name=FRAMING, composed=True,
+                framed, high + 4.6, side=1, feet=[high + 0.4] * 2,
+                name=called, composed=True,
             )  # fmt: skip
         if xs:
             chain(
@@ -191,13 +194,13 @@ def plan_words(geometry: Geometry, units: str) -> list[Word]:
         items.append(((at_side - STUD, min(out, at_back)), said))
     if off := d.breast.off_center:
         said = f"center {length(abs(off), units)} {'right' if off > 0 else 'left'} of the wall's"
-        items.append(((-f.block_half * 0.4, at_back + STUD / 2), f"{said} middle"))
+        items.append(((at_side, at_back + STUD * 0.7), f"{said} middle"))
     lining = d.firebox.lining_thickness
     wide = gap_texts([-f.back_width / 2, f.back_width / 2], units)[0]
     items.append(((-f.back_width * 0.45, f.depth), f"back {wide} wide"))
     items += [
         ((-f.half_at(f.depth * 0.42) - lining / 2, f.depth * 0.42), lining_word(geometry)),
-        ((at_side - STUD / 2, at_back + STUD * 0.5), "framing"),
+        ((at_side - STUD / 2, at_back * 0.9), "framing"),
         (
             (-f.half_at(f.throat_back) * 0.75, (f.throat_front + f.throat_back) / 2),
             "throat over it",

@@ -15,7 +15,9 @@ from fireplace_calc.base.units import CUFT
 from fireplace_calc.build.on_site.batching import list_batches
 from fireplace_calc.build.on_site.set_in import list_set_in
 from fireplace_calc.build.production_rates import MORTAR, REFRACTORY
+from fireplace_calc.build.setting.setting_order import order_of_setting
 from fireplace_calc.build.steps import ready_at
+from fireplace_calc.drawing.pieces.set_pictures import pictures_of
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.plates.whole_set import sheets
 from fireplace_calc.drawing.sheets.canvas import Picture
@@ -34,8 +36,10 @@ from fireplace_calc.drawing.work_chart.at_hand import (
 from fireplace_calc.drawing.work_chart.batch_rows import pails_text
 from fireplace_calc.drawing.work_chart.chart import plates
 from fireplace_calc.drawing.work_chart.lift_rows import lift_texts
+from fireplace_calc.drawing.work_chart.set_rows import in_turn, set_rows
 from fireplace_calc.drawing.work_chart.step_bars import day_axis
 from fireplace_calc.drawing.work_chart.step_cards import MOST, by_kind, card, cards, said_on
+from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.report.yard.by_supplier import yard_order
 from fireplace_calc.takeoff.cost import prices
 
@@ -283,3 +287,27 @@ def test_a_caution_names_a_piece_by_its_mark_as_it_is_written():
     plan = assess(shipped("boathouse")).work
     step = next(s for s in plan.steps if s.name == "Base plates")
     assert any(said.startswith("Lifting: piece PL, left base plate") for said in step.cautions)
+
+
+def test_a_set_tells_its_pieces_in_turn_and_its_mixes():
+    result = assess(shipped("boathouse"))
+    made = plates(result, "feet-inches", paper("feet-inches", "A3"))
+    written = " ".join(label.text for plate in made for label in plate.sheet.labels)
+    assert "Pieces in the order they are set: PL.1" in written
+    assert "F8.1 to F8.29" in written
+    steps = order_of_setting(set_up(result.design).assembly, result.design.piece_set.lining)
+    for step in steps:
+        mark = step.name.split(".")[0]
+        assert mark in in_turn(one.name for one in steps)
+    assert set_rows(shipped("plain"), "feet-inches", 90.0) == []
+
+
+def test_cards_of_pieces_go_by_the_people_and_staging_of_the_design():
+    """A hand that picks up at the floor lifts less: the same design tells both chart and cards."""
+    low = change(shipped("boathouse"), {"work.stack_height": "0 in"})
+    usual = change(shipped("boathouse"), {"work.stack_height": "30 in"})
+    strain = [
+        [card.handling.lifted for card in pictures_of(one).cards if card.handling]
+        for one in (low, usual)
+    ]
+    assert sum(strain[0]) > sum(strain[1])

@@ -7,8 +7,9 @@ from functools import cached_property
 from math import ceil
 
 from fireplace_calc.build.lining_work import LiningWork, count_lining
-from fireplace_calc.build.setting.cards import SettingCard, cards_of
+from fireplace_calc.build.setting.cards import DAY_WORK, SettingCard, cards_of
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.work import Work
 from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.from_set.lining_piece import lining_as_piece
@@ -32,6 +33,8 @@ class SetPictures:
         The lining as it is drawn; without it its step shows nothing new.
     laid : LiningWork or None
         What the lining takes.
+    work : Work
+        Who lifts, from which height, on which staging.
     """
 
     def __init__(
@@ -40,14 +43,16 @@ class SetPictures:
         lining: FirebrickLining | None = None,
         brick: Placed | None = None,
         laid: LiningWork | None = None,
+        work: Work = DAY_WORK,
     ) -> None:
         self.made, self.lining, self.brick, self.laid = made, lining, brick, laid
+        self.work = work
         self._stages: dict[Viewpoint, Stages] = {}
 
     @cached_property
     def cards(self) -> tuple[SettingCard, ...]:
         """Every step, in order."""
-        return cards_of(self.made, self.lining, laid=self.laid)
+        return cards_of(self.made, self.lining, self.work, laid=self.laid)
 
     @cached_property
     def order(self) -> tuple[Placed, ...]:
@@ -115,4 +120,5 @@ def pictures_of(design: Design) -> SetPictures:
     """
     up, geometry = set_up(design), build_geometry(design)
     lining = design.piece_set.lining if design.piece_set else None
-    return SetPictures(up.assembly, lining, lining_as_piece(geometry), count_lining(geometry))
+    laid = count_lining(geometry)
+    return SetPictures(up.assembly, lining, lining_as_piece(geometry), laid, design.work)

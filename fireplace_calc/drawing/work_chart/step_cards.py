@@ -82,7 +82,7 @@ def cards(plan: Plan, wide: float, things: Sequence[SetIn] = ()) -> list[Togethe
 
 
 def card(title: str, said: list[str], wide: float) -> list[Together]:
-    """A card with a title; more of them where there is too much for one.
+    """A card with a title; another under it, without one, where there is too much for one.
 
     Parameters
     ----------
@@ -105,10 +105,14 @@ def card(title: str, said: list[str], wide: float) -> list[Together]:
             parts.append([])
         parts[-1] += lines
     short = [part[n : n + MOST] for part in parts for n in range(0, max(len(part), 1), MOST)]
-    return [_card(head, part, wide) for part in short]
+    last = len(short) - 1
+    return [
+        _card(head if n == 0 else [], part, wide, APART if n == last else 0.0)
+        for n, part in enumerate(short)
+    ]
 
 
-def _card(head: list[str], lines: list[str], wide: float) -> Together:
+def _card(head: list[str], lines: list[str], wide: float, apart: float) -> Together:
     high = OVER + SMALL + (len(head) + len(lines) - 1) * PITCH + UNDER
 
     def paint(sheet: Sheet, left: float, top: float) -> None:
@@ -118,7 +122,7 @@ def _card(head: list[str], lines: list[str], wide: float) -> Together:
         frame = [(left, top), (left + wide, top), (left + wide, top - high), (left, top - high)]
         sheet.line(frame, "seen", closed=True)
 
-    return Together(high + APART, paint)
+    return Together(high + apart, paint, leads=apart == 0.0)
 
 
 def dangers(plan: Plan, wide: float) -> list[Together]:

@@ -36,7 +36,7 @@ from fireplace_calc.drawing.work_chart.at_hand import (
 from fireplace_calc.drawing.work_chart.batch_rows import pails_text
 from fireplace_calc.drawing.work_chart.chart import plates
 from fireplace_calc.drawing.work_chart.lift_rows import lift_texts
-from fireplace_calc.drawing.work_chart.set_rows import in_turn, set_rows
+from fireplace_calc.drawing.work_chart.set_rows import in_turn, rows_of_set
 from fireplace_calc.drawing.work_chart.step_bars import day_axis
 from fireplace_calc.drawing.work_chart.step_cards import MOST, by_kind, card, cards, said_on
 from fireplace_calc.geometry.from_set.set_up import set_up
@@ -299,7 +299,7 @@ def test_a_set_tells_its_pieces_in_turn_and_its_mixes():
     for step in steps:
         mark = step.name.split(".")[0]
         assert mark in in_turn(one.name for one in steps)
-    assert set_rows(shipped("plain"), "feet-inches", 90.0) == []
+    assert rows_of_set(shipped("plain"), "feet-inches", 90.0) == []
 
 
 def test_cards_of_pieces_go_by_the_people_and_staging_of_the_design():

@@ -18,7 +18,7 @@ from fireplace_calc.drawing.work_chart.lift_rows import (
     lift_table,
     staging_rows,
 )
-from fireplace_calc.drawing.work_chart.set_rows import set_rows
+from fireplace_calc.drawing.work_chart.set_rows import rows_of_set
 from fireplace_calc.drawing.work_chart.step_bars import LEGEND, heads, legend, step_rows
 from fireplace_calc.drawing.work_chart.step_cards import cards, dangers
 from fireplace_calc.takeoff.cost import Price
@@ -56,7 +56,7 @@ def plates(
     thirds, halves, count = (max(1, int(wide // least)) for least in (THIRD, HALF, CARD))
     column, things = bands.column(count), list_set_in(plan, result.geometry)
     told = [*cards(plan, column, things), *dangers(plan, column)]
-    told += set_rows(result.design, units, column)
+    told += rows_of_set(result.design, units, column)
     told += [*(curing_rows(plan, column) if cured else []), *cautions(plan, column)]
     told += staging_rows(plan, units, column)
     beside = beside_block(told, strip, column)

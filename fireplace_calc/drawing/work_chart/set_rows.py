@@ -45,7 +45,7 @@ def in_turn(names: Iterable[str]) -> str:
     return ", ".join(said)
 
 
-def set_rows(design: Design, units: str, wide: float) -> list[Together]:
+def rows_of_set(design: Design, units: str, wide: float) -> list[Together]:
     """Rows about the set; none for a design without one.
 
     Parameters

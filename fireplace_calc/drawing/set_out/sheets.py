@@ -124,9 +124,10 @@ def plates(
         if denominator > ONE_SHEET:
             break
         made = figures(geometry, units, denominator)
-        for loose in (1.0, 0.0):
+        # a legend in a hole between the figures only where no margin has room for it
+        for holes, loose in ((False, 1.0), (False, 0.0), (True, 1.0), (True, 0.0)):
             arranged = together(made, on, loose)
-            plate = _drawn(ALL, arranged, on, said) if arranged else None
+            plate = _drawn(ALL, arranged, on, said, holes) if arranged else None
             if plate is not None:
                 return [plate]
     larger = [n for n in SCALES[units] if n >= LARGEST_PLAN[units]]
@@ -241,8 +242,12 @@ def _largest(
     return Plate(name, sheet, rough[0][0].scale, ladder[-1], keys), []
 
 
-def _drawn(name: str, arranged: Arranged, on: Paper, said: Sequence[str]) -> Plate | None:
-    """The sheet with its figures, legend and notes; None where those find no place."""
+def _drawn(
+    name: str, arranged: Arranged, on: Paper, said: Sequence[str], holes: bool = True
+) -> Plate | None:
+    """The sheet with its figures, legend and notes, in holes between the figures too; None where
+    those find no place.
+    """
     sheet = Sheet(on.width, on.height)
     for placed, x, y in arranged:
         placed.lost.clear()
@@ -252,7 +257,8 @@ def _drawn(name: str, arranged: Arranged, on: Paper, said: Sequence[str]) -> Pla
     said = [*said, f"{'; '.join(left)}."] if left else said
     # beside the title block, else right of the figures, else in any hole between them
     edge = max(placed.at(x, y).right for placed, x, y in arranged[:2])
-    fields = [on.strip, Cell(edge, on.field.bottom, on.field.right, on.field.top), on.field]
+    fields = [on.strip, Cell(edge, on.field.bottom, on.field.right, on.field.top)]
+    fields += [on.field] if holes else []
     if said and not _with_notes(sheet, said, fields):
         return None
     ground = open_ground(sheet)

@@ -26,6 +26,7 @@ from fireplace_calc.brickwork.seen.coursing_of_face import (
     coursed_face,
     face_joint_widths,
 )
+from fireplace_calc.build.lift_parts import set_level
 from fireplace_calc.build.order import order_of_work
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
@@ -327,3 +328,17 @@ def test_the_face_is_drawn_and_lit_on_the_levels_of_the_list(design, face):
             for c in courses
             if c.bottom > hearth - 1e-9
         )
+
+
+@few(20)
+@given(designs())
+def test_walls_stop_on_a_bed_of_the_list(design):
+    """At each staging floor; but where something is set in, or another part begins, they stop there."""
+    geometry = build_geometry(design)
+    found, lifts = course_list(geometry), order_of_work(geometry).lift_parts
+    tops = [c.top for name in ("base walls", *WALLS) for c in found.of(name)]
+    other = [level for part in geometry.parts for level in (part.bottom, set_level(part))]
+    for lift in lifts:
+        coursed = lift.part in WALLS and found.of(lift.part)
+        if coursed and lift.number < lift.of:
+            assert near(lift.high, [*tops, *other]), lift

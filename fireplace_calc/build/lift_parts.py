@@ -11,6 +11,7 @@ from math import ceil, cos
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.courses import course_list
+from fireplace_calc.brickwork.courses.of_brick import WALLS
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import area
@@ -163,8 +164,8 @@ def break_levels(
     Returns
     -------
     tuple of float
-        Working floors, moved to where a part begins anyway when that is within a foot, and where
-        something is set in. [m]
+        Working floors, moved to where a part begins anyway when that is within a foot, else to the
+        nearest bed of the walls; and where something is set in. [m]
     """
     starts = [p.bottom for p in geometry.parts if p.name in COURSED or p.name == "crown"]
     found = {set_level(p) for p in nested}
@@ -173,8 +174,19 @@ def break_levels(
         found.add(geometry.frame.second.start)
     for level in floors[1:]:
         nearest = _nearest((*starts, *found), level)
-        found.add(nearest if abs(nearest - level) <= WITHIN_REACH + CONTACT_GAP else level)
+        near = abs(nearest - level) <= WITHIN_REACH + CONTACT_GAP
+        found.add(nearest if near else _on_a_bed(geometry, level))
     return tuple(sorted(found))
+
+
+def _on_a_bed(geometry: Geometry, level: float) -> float:
+    """The top of the course of block or brick nearest to a level, of two the lower; the level
+    itself where the walls have no courses. [m]
+    """
+    found = course_list(geometry)
+    tops = [course.top for name in ("base walls", *WALLS) for course in found.of(name)]
+    nearest = min(tops, key=lambda z: (round(abs(z - level), 9), z), default=level)
+    return nearest if abs(nearest - level) < WITHIN_REACH else level
 
 
 def volume_between(solid: Solid, low: float, high: float) -> float:
@@ -226,7 +238,7 @@ def _between(part: Part, low: float, high: float) -> float:
 def _at_joint(geometry: Geometry, name: str, level: float) -> float:
     """The joint of a flue at a level or next above it. [m]"""
     courses = course_list(geometry).of(name)
-    return next((c.top for c in courses if c.top > level - CONTACT_GAP), courses[-1].top)
+    return next((c.top for c in courses if c.top > level - CONTACT_GAP), level)
 
 
 def split_into_lifts(

@@ -163,3 +163,17 @@ def put_up(high: float, piece: float, bed: float) -> tuple[int, float]:
         takes = min(piece, high - level)
         number, level, filled = number + 1, level + takes, filled + takes
     return number, 1 - filled / high
+
+
+def gauge(bottom: float, top: float, high: float, bed: float) -> list[float]:
+    """Tops of the courses of a wall, its beds all made a little more or less so that it comes out, within what can be laid:
+    1/4 to 1/2 in, or 1/16 in off a bed that lies outside of that; else as they are, the last one cut, and none of 1/8 in."""
+    number = max(round((top - bottom) / (high + bed)), 1)
+    even = (top - bottom - number * high) / number
+    if max(min(IN / 4, bed - TICK), 0.0) - 1e-9 <= even <= max(IN / 2, bed + TICK) + 1e-9:
+        return [bottom + k * (even + high) for k in range(1, number + 1)]
+    found, z = [], bottom
+    while top - z - bed > IN / 8 + 1e-9:
+        z = min(z + bed + high, top)
+        found.append(z)
+    return found

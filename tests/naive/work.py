@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 import shapely
 from shapely.geometry import Polygon
 
-from naive.order import PIECE, Order, Share
+from naive import courses
+from naive.order import COMMON, PIECE, Order, Share
 from naive.reading import FT, IN, LB
 from naive.solids import Disc, Ring, Solid, Under
 
@@ -260,7 +261,7 @@ class Work:
         stops = {self.set_level(a) for a, b in self.nested if a not in LAID and b in LAID}
         for level in self.floors[1:]:
             near = min([*known, *stops], key=lambda z: abs(z - level))
-            stops.add(near if abs(near - level) <= FOOT + HAIR else level)
+            stops.add(near if abs(near - level) <= FOOT + HAIR else self.bed_near(level))
         flue, step = self.s.flue_foot, self.d.flue.section_height + self.d.flue.joint
         for name in names:
             part, cuts = self.parts[name], {}
@@ -293,6 +294,42 @@ class Work:
                         self.stands_on(cuts[a]),
                     )
                 )
+
+    def bed_near(self, level: float) -> float:
+        """Where a mason stops near a level: on the course of block or brick that ends nearest, of two the lower; as told where nothing near is coursed."""
+        ends = []
+        if base := self.parts.get("base walls"):
+            block = self.order.block
+            made = courses.stack(base.top - base.bottom, block.high, block.joint)
+            high = [block.high] * made.whole + [made.sawn] * (made.sawn > 0)
+            high += [courses.HALF_HIGH] * made.half + [courses.SPLIT] * made.packing
+            z = base.bottom
+            for k, one in enumerate(high):
+                z += (made.bed if k else made.first) + one
+                ends.append(min(z, base.top) if z > base.top + IN / 16 else z)
+        run: list[tuple[float, float, float, float]] = []
+        for name in (
+            *("firebox walls", "smoke chamber walls", "breast walls", "shoulder", "chimney walls"),
+        ):
+            part = self.parts.get(name)
+            if part is None:
+                continue
+            unit = {
+                "brick": COMMON,
+                "block": self.order.block,
+                "grouted block": self.order.block,
+            }.get(part.material)
+            if run and unit and run[-1][2:] == (unit.high, unit.joint):
+                run[-1] = (run[-1][0], part.top, unit.high, unit.joint)
+            elif unit:
+                run.append((part.bottom, part.top, unit.high, unit.joint))
+            else:
+                run.append((0.0, 0.0, 0.0, 0.0))  # stone, concrete: what is over it starts anew
+        for bottom, top, high, bed in run:
+            if high:
+                ends += courses.gauge(bottom, top, high, bed)
+        near = min(ends, key=lambda z: (round(abs(z - level), 9), z), default=level + FOOT)
+        return near if abs(near - level) < FOOT else level
 
     def between(self, name: str, low: float, high: float) -> float:
         """Volume of a part between two levels."""

@@ -1,0 +1,213 @@
+"""Half a fireplace in plan, with the framing behind and beside it, in cells."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import hypot
+
+import numpy as np
+
+from fireplace_calc.base.arrays import BoolArray, IntArray
+from fireplace_calc.base.units import INCH
+from fireplace_calc.heat.exchange import between
+from fireplace_calc.heat.mesh import Film, Gap, Mesh, Room, Solid, Space, graded
+
+STUD_WIDE, STUD_DEEP, STUD_APART = 1.5 * INCH, 3.5 * INCH, 16.0 * INCH
+"""Of a stud, and from one to the next: usual American framing. [m]"""
+BOARD = 0.5 * INCH
+"""Of the gypsum board on the far side. [m]"""
+MASONRY_SENDS, WOOD_SENDS = 0.93, 0.90
+"""Emissivities of brick (from memory) and of wood (ASHRAE). [-]"""
+FIRE, ROOM, OUTDOORS = "fire", "room", "outdoors"
+"""What drives the temperatures."""
+NOTHING = Gap(across=2)
+"""A corner across which no face looks straight at another."""
+
+
+@dataclass(frozen=True, slots=True)
+class Framing:
+    """What stands behind the gaps.
+
+    Attributes
+    ----------
+    wood, batt, board : Solid
+    stud_wide, stud_deep, apart, board_thick : float
+        [m]
+    solid : bool
+        Wood all the way, without batts.
+    """
+
+    wood: Solid
+    batt: Solid
+    board: Solid
+    stud_wide: float = STUD_WIDE
+    stud_deep: float = STUD_DEEP
+    apart: float = STUD_APART
+    board_thick: float = BOARD
+    solid: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WallPlan:
+    """Half a fireplace cut level at mid firebox, right of the center line.
+
+    Attributes
+    ----------
+    half_width, depth : float
+        Of the firebox at its face, and how deep it is. [m]
+    slope : float
+        How far a side closes in, of the depth. [-]
+    lining_thick : float
+        [m]
+    half, deep : float
+        Of the masonry: half its width, and from its face to its back. [m]
+    lining, masonry : Solid
+    film : float
+        Between the fire and its lining. [W/m2K]
+    back_gap, side_gap : float
+        To the framing; nought where it touches. [m]
+    framing : Framing or None
+        None where the masonry stands free, as outdoors.
+    behind : str
+        What drives the space behind a masonry that stands free.
+    air : float
+        Heat that air from the room carries through the gaps. [W/m2K]
+    masonry_sends, wood_sends : float
+        Emissivities. [-]
+    """
+
+    half_width: float
+    depth: float
+    slope: float
+    lining_thick: float
+    half: float
+    deep: float
+    lining: Solid
+    masonry: Solid
+    film: float
+    back_gap: float
+    side_gap: float
+    framing: Framing | None
+    behind: str = ROOM
+    air: float = 0.0
+    masonry_sends: float = MASONRY_SENDS
+    wood_sends: float = WOOD_SENDS
+
+
+def plan_mesh(
+    plan: WallPlan, finest: float = 0.009, growth: float = 1.35, most: float = 0.05
+) -> Mesh:
+    """The plan in cells: the room below, the fire at the lower left.
+
+    Parameters
+    ----------
+    plan : WallPlan
+    finest, most : float
+        Of the cells beside every face, and of the widest. [m]
+    growth : float
+        Of each cell over the one before. [-]
+
+    Returns
+    -------
+    Mesh
+        Driven by ``fire``, ``room``, and ``outdoors`` where the masonry stands free there. The
+        splayed side is a stair whose faces count as much as the slant has.
+
+    Raises
+    ------
+    ValueError
+        When lining or masonry has no thickness.
+    """
+    p, f = plan, plan.framing
+    if p.lining_thick <= 0 or p.deep <= p.depth + p.lining_thick or p.half <= p.half_width:
+        raise ValueError("Lining, jambs and the wall behind need a thickness.")
+    narrow = p.half_width - p.slope * p.depth
+    skin = p.lining_thick * hypot(1.0, p.slope)
+    xs = {0.0, narrow, narrow + skin, p.half_width, p.half}
+    ys = {0.0, p.depth, p.depth + p.lining_thick, p.deep}
+    if f is not None:
+        sides = np.cumsum([p.half + p.side_gap, f.stud_deep, f.board_thick])
+        backs = np.cumsum([p.deep + p.back_gap, f.stud_deep, f.board_thick])
+        xs |= {*sides.tolist(), *_studs(f, float(sides[0]))}
+        ys |= {*backs.tolist(), *_studs(f, p.deep)}
+    x = graded(_apart(xs), finest, growth, most)
+    y = graded(_apart(ys), finest, growth, most)
+    at_x, at_y = np.meshgrid((x[1:] + x[:-1]) / 2, (y[1:] + y[:-1]) / 2)
+    sent = between(p.masonry_sends, p.wood_sends)
+    free: Space = Room(p.behind, p.masonry_sends)
+    stuff: list[Solid | Space] = [
+        free,
+        p.masonry,
+        p.lining,
+        Film(FIRE, p.film, hypot(1.0, p.slope) / (1.0 + abs(p.slope))),
+        Film(FIRE, p.film),
+        Gap(1, sent, p.air),
+        Gap(0, sent, p.air),
+        NOTHING,
+    ]
+    which = np.zeros(at_x.shape, int)
+    edge = p.half_width - p.slope * at_y
+    which[(at_x < p.half) & (at_y < p.deep)] = 1
+    which[(at_x < np.minimum(edge + skin, p.half)) & (at_y < p.depth + p.lining_thick)] = 2
+    which[(at_x < edge) & (at_y < p.depth)] = 3
+    last = int(np.searchsorted(y, p.depth - 1e-9)) - 1
+    which[last][which[last] == 3] = 4
+    if f is not None:
+        _frame(plan, f, which, at_x, at_y, stuff)
+    return Mesh(
+        x,
+        y,
+        stuff,
+        which,
+        {"bottom": Room(ROOM, p.masonry_sends), "top": free, "right": free},
+    )
+
+
+def _frame(
+    p: WallPlan,
+    f: Framing,
+    which: IntArray,
+    x: np.ndarray,
+    y: np.ndarray,
+    stuff: list[Solid | Space],
+) -> None:
+    wood, batt, board = (len(stuff) + n for n in range(3))
+    stuff += [f.wood, f.batt, f.board]
+    side, back = p.half + p.side_gap, p.deep + p.back_gap
+    which[(y >= p.deep) & (y < back) & (x < p.half)] = 5
+    which[(x >= p.half) & (x < side) & (y < p.deep)] = 6
+    which[(x >= p.half) & (x < side) & (y >= p.deep) & (y < back)] = 7
+    behind = (y >= back) & (y < back + f.stud_deep) & (x < side + f.stud_deep)
+    beside = (x >= side) & (x < side + f.stud_deep) & (y < back + f.stud_deep)
+    which[behind | beside] = wood if f.solid else batt
+    which[behind & (_near_stud(x, f) | (x >= side))] = wood
+    which[beside & (_near_stud(p.deep - y, f) | (y >= back))] = wood
+    rear = (y >= back + f.stud_deep) & (x < side + f.stud_deep + f.board_thick)
+    flank = (x >= side + f.stud_deep) & (y < back + f.stud_deep + f.board_thick)
+    which[rear | flank] = board
+
+
+def _near_stud(along: np.ndarray, f: Framing) -> BoolArray:
+    """Whether a place lies in one of the studs that are counted from nought."""
+    off = np.abs((along + f.apart / 2) % f.apart - f.apart / 2)
+    near: BoolArray = off < f.stud_wide / 2
+    return near
+
+
+def _studs(f: Framing, until: float) -> list[float]:
+    """Edges of the studs up to a length. [m]"""
+    edges = [f.stud_wide / 2]
+    at = f.apart
+    while at + f.stud_wide / 2 < until:
+        edges += [at - f.stud_wide / 2, at + f.stud_wide / 2]
+        at += f.apart
+    return [edge for edge in edges if edge < until]
+
+
+def _apart(stops: set[float]) -> list[float]:
+    """Stops without those that nearly fall together. [m]"""
+    kept: list[float] = []
+    for stop in sorted(stops):
+        if not kept or stop - kept[-1] > 1e-4:
+            kept.append(stop)
+    return kept

@@ -20,7 +20,7 @@ from fireplace_calc.heat.exchange import (
 )
 from fireplace_calc.heat.march import Conduction, schedule
 from fireplace_calc.heat.mesh import HELD, Film, Gap, Mesh, Room, Solid, graded
-from fireplace_calc.heat.wall_plan import Framing, WallPlan, plan_mesh
+from fireplace_calc.heat.wall_plan import Body, Framing, WallPlan, plan_mesh
 
 CASES = {row["id"]: row for row in rows("examples_heat.csv")}
 HOUR = 3600.0
@@ -279,20 +279,23 @@ def coupled(emissivity, air):
 
 
 FRAMING = Framing(Solid(0.12, 0.73e6), Solid(0.04, 0.010e6), Solid(0.16, 0.74e6))
-PLAN = WallPlan(
-    18 * INCH,
-    20 * INCH,
-    1 / 3,
-    4.5 * INCH,
-    30 * INCH,
-    28.5 * INCH,
-    LINING,
-    BRICK,
-    60.0,
-    4 * INCH,
-    2 * INCH,
-    FRAMING,
-)
+
+
+def walled(depth=20 * INCH, deep=28.5 * INCH, half=30 * INCH, slope=1 / 3, **more):
+    """The plan of the rows: 36 in opening, lining 4 1/2 in, masonry to the outside."""
+    wide, thick = 18 * INCH, 4.5 * INCH
+    narrow, skin = wide - slope * depth, thick * np.hypot(1.0, slope)
+    behind = depth + thick
+    fire = ((0.0, 0.0), (wide, 0.0), (narrow, depth), (0.0, depth))
+    lined = ((0.0, 0.0), (wide + skin, 0.0), (wide + skin - slope * behind, behind), (0.0, behind))
+    block = ((0.0, 0.0), (half, 0.0), (half, deep), (0.0, deep))
+    told = dict(film=60.0, back_gap=4 * INCH, side_gap=2 * INCH, framing=FRAMING) | more
+    return WallPlan(
+        (Body(BRICK, (block,)), Body(LINING, (lined,))), fire, slope, half, deep, **told
+    )
+
+
+PLAN = walled()
 
 
 def stud(mesh, plan):
@@ -303,7 +306,7 @@ def stud(mesh, plan):
 
 
 def plan_case(hours, fire=400.0, **changed):
-    plan = replace(PLAN, **changed)
+    plan = walled(**changed)
     mesh = plan_mesh(plan)
     solved = Conduction(mesh)
     drives = {"fire": fire, "room": 21.0}
@@ -327,7 +330,7 @@ def household(at_hour):
     and is taken to be as warm as its face was, 36 C. The splay is not told: 4 in 12.
     """
     hours, read = range(8, 16), [36, 157, 159, 179, 188, 172, 164, 213]
-    plan = replace(PLAN, depth=14 * INCH, deep=24 * INCH, film=HELD, side_gap=4 * INCH)
+    plan = walled(depth=14 * INCH, deep=24 * INCH, film=HELD, side_gap=4 * INCH)
     mesh = plan_mesh(plan)
     drives = schedule([(h - 8) * HOUR for h in hours], read, "fire", room=26.0)
     run = Conduction(mesh).run(drives, 7 * HOUR, 600.0, 36.0)

@@ -99,11 +99,10 @@ class Conduction:
                 rows += [faces.node]
                 columns += [faces.other]
                 values += [across]
-        tied = (
-            _laplacian(self.mesh.points, *(np.concatenate(v) for v in (rows, columns, values)))
-            if rows
-            else csc_matrix((self.mesh.points,) * 2)
-        )
+        tied = csc_matrix((self.mesh.points,) * 2)
+        if rows:
+            met = np.concatenate(rows), np.concatenate(columns)
+            tied = _laplacian(self.mesh.points, *met, np.concatenate(values))
         number = np.arange(self.mesh.points)
         self._matrix = (self._conduction + tied + csc_matrix((own, (number, number)))).tocsc()
         self._factors.clear()

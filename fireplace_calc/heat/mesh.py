@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from math import pi
 from typing import Any
 
@@ -168,6 +169,7 @@ class Mesh:
         self._faces: dict[Space, list[tuple[Any, ...]]] = {}
         self.points = self.cells
         self.center: list[Array] = []
+        self._owners: list[IntArray] = [np.arange(self.cells)]
         for axis in (0,) if self.ring else (0, 1):
             self._inside(axis)
         self._edges()
@@ -258,6 +260,7 @@ class Mesh:
         else:
             y = self.y[rows + (sign > 0)]
         self.center.append(np.stack([x, y], 1))
+        self._owners.append(self.number[at])
         lane, along = (rows, x) if axis == 0 else (columns, y)
         self._faces.setdefault(space, []).append(
             (node, area * share, lane, along, np.full(len(node), sign))
@@ -276,6 +279,11 @@ class Mesh:
         return [
             Faces(node[first], node[first + 1], area[first], along[first + 1] - along[first], space)
         ]
+
+    @cached_property
+    def owner(self) -> IntArray:
+        """Of every point, the cell it is or belongs to."""
+        return np.concatenate(self._owners)
 
     # -- asking ---------------------------------------------------------------------------------
     def places(self) -> Array:

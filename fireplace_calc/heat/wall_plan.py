@@ -7,8 +7,9 @@ from math import hypot
 
 import numpy as np
 
-from fireplace_calc.base.arrays import BoolArray, IntArray
+from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.base.units import INCH
+from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.heat.exchange import between
 from fireplace_calc.heat.mesh import Film, Gap, Mesh, Room, Solid, Space, graded
 
@@ -22,6 +23,8 @@ FIRE, ROOM, OUTDOORS = "fire", "room", "outdoors"
 """What drives the temperatures."""
 NOTHING = Gap(across=2)
 """A corner across which no face looks straight at another."""
+SPLAYED, SQUARE, BACK_GAP, SIDE_GAP, CORNER, INNER_BACK, INNER_SIDE = range(1, 8)
+"""Places of the spaces in the stuff of a plan; nought is what is behind."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,42 +51,56 @@ class Framing:
 
 
 @dataclass(frozen=True, slots=True)
-class WallPlan:
-    """Half a fireplace cut level at mid firebox, right of the center line.
+class Body:
+    """Something solid of the masonry, cut level.
 
     Attributes
     ----------
-    half_width, depth : float
-        Of the firebox at its face, and how deep it is. [m]
+    solid : Solid
+    rings : tuple of polygon
+        Outlines; right of the center line is enough. [m]
+    holes : tuple of polygon
+        What is taken out of them. [m]
+    """
+
+    solid: Solid
+    rings: tuple[Polygon, ...]
+    holes: tuple[Polygon, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class WallPlan:
+    """Half a fireplace cut level at mid firebox, right of the center line; y from the face back.
+
+    Attributes
+    ----------
+    bodies : tuple of Body
+        A later one stands where two overlap.
+    fire : polygon
+        Outline of the firebox. [m]
     slope : float
-        How far a side closes in, of the depth. [-]
-    lining_thick : float
-        [m]
+        How far its side closes in, of the depth. [-]
     half, deep : float
         Of the masonry: half its width, and from its face to its back. [m]
-    lining, masonry : Solid
     film : float
-        Between the fire and its lining. [W/m2K]
+        Between the fire and what faces it. [W/m2K]
     back_gap, side_gap : float
         To the framing; nought where it touches. [m]
     framing : Framing or None
-        None where the masonry stands free, as outdoors.
+        None where the masonry stands free.
     behind : str
-        What drives the space behind a masonry that stands free.
+        What drives the space behind and beside: ``room``, ``outdoors``.
     air : float
         Heat that air from the room carries through the gaps. [W/m2K]
     masonry_sends, wood_sends : float
         Emissivities. [-]
     """
 
-    half_width: float
-    depth: float
+    bodies: tuple[Body, ...]
+    fire: Polygon
     slope: float
-    lining_thick: float
     half: float
     deep: float
-    lining: Solid
-    masonry: Solid
     film: float
     back_gap: float
     side_gap: float
@@ -110,21 +127,13 @@ def plan_mesh(
     Returns
     -------
     Mesh
-        Driven by ``fire``, ``room``, and ``outdoors`` where the masonry stands free there. The
-        splayed side is a stair whose faces count as much as the slant has.
-
-    Raises
-    ------
-    ValueError
-        When lining or masonry has no thickness.
+        Driven by ``fire``, ``room``, and by what is behind. The splayed side is a stair whose faces
+        count as much as the slant has.
     """
     p, f = plan, plan.framing
-    if p.lining_thick <= 0 or p.deep <= p.depth + p.lining_thick or p.half <= p.half_width:
-        raise ValueError("Lining, jambs and the wall behind need a thickness.")
-    narrow = p.half_width - p.slope * p.depth
-    skin = p.lining_thick * hypot(1.0, p.slope)
-    xs = {0.0, narrow, narrow + skin, p.half_width, p.half}
-    ys = {0.0, p.depth, p.depth + p.lining_thick, p.deep}
+    rings = [ring for body in p.bodies for ring in (*body.rings, *body.holes)] + [p.fire]
+    xs = {min(max(x, 0.0), p.half) for ring in rings for x, _ in ring} | {0.0, p.half}
+    ys = {min(max(y, 0.0), p.deep) for ring in rings for _, y in ring} | {0.0, p.deep}
     if f is not None:
         sides = np.cumsum([p.half + p.side_gap, f.stud_deep, f.board_thick])
         backs = np.cumsum([p.deep + p.back_gap, f.stud_deep, f.board_thick])
@@ -135,48 +144,86 @@ def plan_mesh(
     at_x, at_y = np.meshgrid((x[1:] + x[:-1]) / 2, (y[1:] + y[:-1]) / 2)
     sent = between(p.masonry_sends, p.wood_sends)
     free: Space = Room(p.behind, p.masonry_sends)
+    closed = between(p.masonry_sends, p.masonry_sends)
     stuff: list[Solid | Space] = [
         free,
-        p.masonry,
-        p.lining,
         Film(FIRE, p.film, hypot(1.0, p.slope) / (1.0 + abs(p.slope))),
         Film(FIRE, p.film),
         Gap(1, sent, p.air),
         Gap(0, sent, p.air),
         NOTHING,
+        Gap(1, closed),
+        Gap(0, closed),
     ]
     which = np.zeros(at_x.shape, int)
-    edge = p.half_width - p.slope * at_y
-    which[(at_x < p.half) & (at_y < p.deep)] = 1
-    which[(at_x < np.minimum(edge + skin, p.half)) & (at_y < p.depth + p.lining_thick)] = 2
-    which[(at_x < edge) & (at_y < p.depth)] = 3
-    last = int(np.searchsorted(y, p.depth - 1e-9)) - 1
-    which[last][which[last] == 3] = 4
+    within = (at_x < p.half) & (at_y < p.deep)
+    which[within] = INNER_BACK
+    for body in p.bodies:
+        here = _in_any(body.rings, at_x, at_y) & ~_in_any(body.holes, at_x, at_y)
+        which[within & here] = len(stuff)
+        stuff.append(body.solid)
+    which[_inside(p.fire, at_x, at_y)] = SPLAYED
+    last = int(np.searchsorted(y, max(y for _, y in p.fire) - 1e-9)) - 1
+    which[last][which[last] == SPLAYED] = SQUARE  # the row before the back, which is no stair
+    _narrow_way(which, x, y)
     if f is not None:
         _frame(plan, f, which, at_x, at_y, stuff)
-    return Mesh(
-        x,
-        y,
-        stuff,
-        which,
-        {"bottom": Room(ROOM, p.masonry_sends), "top": free, "right": free},
-    )
+    edges = {"bottom": Room(ROOM, p.masonry_sends), "top": free, "right": free}
+    return Mesh(x, y, stuff, which, edges)
+
+
+def _inside(ring: Polygon, x: Array, y: Array) -> BoolArray:
+    """Which places lie in a polygon by how often a ray to the right crosses
+    its sides.
+    """
+    odd = np.zeros(x.shape, bool)
+    for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True):
+        if y0 != y1:
+            odd ^= ((y0 > y) != (y1 > y)) & (x < (x1 - x0) * (y - y0) / (y1 - y0) + x0)
+    return odd
+
+
+def _in_any(rings: tuple[Polygon, ...], x: Array, y: Array) -> BoolArray:
+    found = np.zeros(x.shape, bool)
+    for ring in rings:
+        found |= _inside(ring, x, y)
+    return found
+
+
+def _narrow_way(which: IntArray, x: Array, y: Array) -> None:
+    """Heat crosses a hollow inside the masonry the narrow way."""
+    hollow = which == INNER_BACK
+    for row, column in zip(*np.nonzero(hollow), strict=True):
+        wide = _run(hollow[row], column, x)
+        high = _run(hollow[:, column], row, y)
+        which[row, column] = INNER_SIDE if wide < high else INNER_BACK
+
+
+def _run(row: BoolArray, at: int, edges: Array) -> float:
+    """Length of the unbroken run round a cell. [m]"""
+    low = at
+    while low > 0 and row[low - 1]:
+        low -= 1
+    high = at
+    while high + 1 < len(row) and row[high + 1]:
+        high += 1
+    return float(edges[high + 1] - edges[low])
 
 
 def _frame(
     p: WallPlan,
     f: Framing,
     which: IntArray,
-    x: np.ndarray,
-    y: np.ndarray,
+    x: Array,
+    y: Array,
     stuff: list[Solid | Space],
 ) -> None:
     wood, batt, board = (len(stuff) + n for n in range(3))
     stuff += [f.wood, f.batt, f.board]
     side, back = p.half + p.side_gap, p.deep + p.back_gap
-    which[(y >= p.deep) & (y < back) & (x < p.half)] = 5
-    which[(x >= p.half) & (x < side) & (y < p.deep)] = 6
-    which[(x >= p.half) & (x < side) & (y >= p.deep) & (y < back)] = 7
+    which[(y >= p.deep) & (y < back) & (x < p.half)] = BACK_GAP
+    which[(x >= p.half) & (x < side) & (y < p.deep)] = SIDE_GAP
+    which[(x >= p.half) & (x < side) & (y >= p.deep) & (y < back)] = CORNER
     behind = (y >= back) & (y < back + f.stud_deep) & (x < side + f.stud_deep)
     beside = (x >= side) & (x < side + f.stud_deep) & (y < back + f.stud_deep)
     which[behind | beside] = wood if f.solid else batt
@@ -187,7 +234,7 @@ def _frame(
     which[rear | flank] = board
 
 
-def _near_stud(along: np.ndarray, f: Framing) -> BoolArray:
+def _near_stud(along: Array, f: Framing) -> BoolArray:
     """Whether a place lies in one of the studs that are counted from nought."""
     off = np.abs((along + f.apart / 2) % f.apart - f.apart / 2)
     near: BoolArray = off < f.stud_wide / 2

@@ -1,0 +1,183 @@
+"""How hot what burns behind a firebox becomes: with the fire, after it, for three kinds of fire.
+
+Engineering judgement. The code's clearance stands whatever this says.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from fireplace_calc.base.arrays import Array, IntArray
+from fireplace_calc.base.tables.heat import WallFire, wall_fires
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.from_geometry import wall_plan
+from fireplace_calc.heat.march import Conduction
+from fireplace_calc.heat.mesh import Mesh
+from fireplace_calc.heat.wall_plan import FIRE, OUTDOORS, ROOM, WallPlan, plan_mesh
+
+STANDS = "The code's clearance stands, whatever this says."
+HOUR = 3600.0
+STEP = 1200.0
+"""Of a run. [s]"""
+EMBERS, EMBERS_FILM = 25.0, 10.0
+"""What a firebox without a fire is, and its film: our judgement. [C], [W/m2K]"""
+LONGEST = 72.0
+"""Hours after which a run ends though the wood is still getting warmer. [h]"""
+ROUNDED = 5.0
+"""To which a temperature is told. [K]"""
+COARSE: dict[str, Any] = {"finest": 0.02, "growth": 1.6, "most": 0.1}
+"""Cells while a hand moves a slider."""
+
+
+@dataclass(frozen=True, slots=True)
+class Behind:
+    """A fire and the hours after it.
+
+    Attributes
+    ----------
+    fire : WallFire
+    burns : float
+        How long. [h]
+    mesh : Mesh
+    times : array (n,)
+        [h]
+    points : array (n, points)
+        Of every point of the mesh. [C]
+    wood : array (n,)
+        The hottest wood at each time; of masonry that stands free, the hottest of its back. [C]
+    framed : bool
+        Whether anything that burns is framed there.
+    """
+
+    fire: WallFire
+    burns: float
+    mesh: Mesh
+    times: Array
+    points: Array
+    wood: Array
+    framed: bool
+
+    @property
+    def at_fire_out(self) -> float:
+        """The hottest wood when the fire goes out. [C]"""
+        return float(np.interp(self.burns, self.times, self.wood))
+
+    @property
+    def highest(self) -> float:
+        """The hottest the wood becomes. [C]"""
+        return float(self.wood.max())
+
+    @property
+    def hours_after(self) -> float:
+        """How long after the fire went out that is. [h]"""
+        return float(self.times[int(self.wood.argmax())] - self.burns)
+
+    @property
+    def passed(self) -> bool:
+        """Whether the run went on until the wood was past its hottest."""
+        return int(self.wood.argmax()) < len(self.wood) - 1
+
+    def at(self, hour: float) -> Array:
+        """Temperature of every point at an hour. [C]"""
+        found: Array = self.points[int(np.abs(self.times - hour).argmin())]
+        return found
+
+
+def rounded(celsius: float) -> float:
+    """A temperature as it is told: to 5 K.
+
+    Examples
+    --------
+    >>> rounded(112.4)
+    110.0
+    """
+    return ROUNDED * round(celsius / ROUNDED)
+
+
+def burn(
+    plan: WallPlan,
+    fire: WallFire,
+    hours: float,
+    room: float = 21.0,
+    outdoors: float = 0.0,
+    cells: dict[str, Any] | None = None,
+) -> Behind:
+    """Burn a fire from cold, let it go out, and wait until the wood is past its hottest.
+
+    Parameters
+    ----------
+    plan : WallPlan
+    fire : WallFire
+    hours : float
+        How long it burns. [h]
+    room, outdoors : float
+        [C]
+    cells : dict or None
+        How fine, as ``plan_mesh`` takes it.
+
+    Returns
+    -------
+    Behind
+    """
+    mesh = plan_mesh(plan, **(cells or {}))
+    solved = Conduction(mesh)
+    drives = {FIRE: fire.face, ROOM: room, OUTDOORS: outdoors}
+    seen = _looked_at(mesh, plan)
+    burnt = solved.run(lambda _: drives, hours * HOUR, STEP, room)
+    times, points = [burnt.times], [burnt.points]
+    solved.film(FIRE, EMBERS_FILM)
+    cold = {**drives, FIRE: EMBERS}
+    until = hours
+    while until < hours + LONGEST:
+        rest = solved.run(lambda _: cold, 4 * HOUR, STEP, points[-1][-1])
+        times.append(rest.times[1:] + until * HOUR)
+        points.append(rest.points[1:])
+        until += 4.0
+        wood = rest.points[:, seen].max(axis=1)
+        if wood.argmax() < len(wood) - 1:
+            break
+    all_points = np.concatenate(points)
+    return Behind(
+        fire,
+        hours,
+        mesh,
+        np.concatenate(times) / HOUR,
+        all_points,
+        all_points[:, seen].max(axis=1),
+        plan.framing is not None,
+    )
+
+
+def three_fires(
+    geometry: Geometry, hours: float, cells: dict[str, Any] | None = None, **plan: Any
+) -> Iterator[Behind]:
+    """The kind, the middle and the hard fire behind a geometry, one after the other.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    hours : float
+        How long each burns. [h]
+    cells : dict or None
+    **plan
+        As ``wall_plan`` takes it.
+    """
+    room = geometry.design.house.indoor - 273.15
+    for fire in wall_fires().values():
+        yield burn(wall_plan(geometry, fire, **plan), fire, hours, room, cells=cells)
+
+
+def _looked_at(mesh: Mesh, plan: WallPlan) -> IntArray:
+    """Points of all that burns; without framing, those of the masonry's back."""
+    if plan.framing is None:
+        places = mesh.places()
+        back: IntArray = np.flatnonzero(np.abs(places[:, 1] - plan.deep) < 1e-6)
+        return back
+    wood = [n for n, stuff in enumerate(mesh.stuff) if stuff is plan.framing.wood]
+    cells = np.isin(mesh.which[mesh.solid], wood)
+    found: IntArray = np.flatnonzero(cells[mesh.owner])
+    return found

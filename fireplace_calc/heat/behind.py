@@ -15,7 +15,7 @@ from fireplace_calc.base.arrays import Array, IntArray
 from fireplace_calc.base.tables.heat import WallFire, wall_fires
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.from_geometry import wall_plan
-from fireplace_calc.heat.march import Conduction
+from fireplace_calc.heat.march import Conduction, always
 from fireplace_calc.heat.mesh import Mesh
 from fireplace_calc.heat.wall_plan import FIRE, OUTDOORS, ROOM, WallPlan, plan_mesh
 
@@ -127,13 +127,13 @@ def burn(
     solved = Conduction(mesh)
     drives = {FIRE: fire.face, ROOM: room, OUTDOORS: outdoors}
     seen = _looked_at(mesh, plan)
-    burnt = solved.run(lambda _: drives, hours * HOUR, STEP, room)
+    burnt = solved.run(always(drives), hours * HOUR, STEP, room)
     times, points = [burnt.times], [burnt.points]
     solved.film(FIRE, EMBERS_FILM)
     cold = {**drives, FIRE: EMBERS}
     until = hours
     while until < hours + LONGEST:
-        rest = solved.run(lambda _: cold, 4 * HOUR, STEP, points[-1][-1])
+        rest = solved.run(always(cold), 4 * HOUR, STEP, points[-1][-1])
         times.append(rest.times[1:] + until * HOUR)
         points.append(rest.points[1:])
         until += 4.0

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array
+from fireplace_calc.base.arrays import Array, Number
 
 SIGMA = 5.670374419e-8
 """Stefan and Boltzmann's constant (2018 CODATA). [W/m2K4]"""
@@ -21,13 +21,13 @@ FREE_FACE = 1.31
 """Of an upright face in a room, turbulent: from memory. [W/m2K(4/3)]"""
 
 
-def black(temperature: Array) -> Array:
+def black(temperature: Number) -> Array:
     """What a black body sends out at a temperature [C]. [W/m2]
 
     Examples
     --------
     >>> round(float(black(115.0)), 1)
-    1290.6
+    1287.1
     """
     return SIGMA * (np.asarray(temperature) + ZERO_C) ** 4
 

@@ -7,7 +7,7 @@ other side until nothing moves.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,8 +15,8 @@ from scipy.sparse import coo_matrix, csc_matrix
 from scipy.sparse.linalg import SuperLU, splu
 
 from fireplace_calc.base.arrays import Array, IntArray
-from fireplace_calc.heat.exchange import air_layer, free_face, radiated
-from fireplace_calc.heat.mesh import Faces, Film, Gap, Mesh, Room
+from fireplace_calc.heat.faces import Drives, face_flows, face_slopes
+from fireplace_calc.heat.mesh import Faces, Film, Gap, Mesh
 
 GAMMA = 1 - 2**-0.5
 """Of the two-stage method: second order, and a sudden step dies away at once (L-stable)."""
@@ -28,9 +28,6 @@ PATIENCE = 5
 """Corrections before the matrix is made anew, about as hot as it has become."""
 TURNS = 12
 """Times that is done before giving up."""
-
-Drives = Mapping[str, float]
-"""Temperature of each space by its name. [C]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +87,7 @@ class Conduction:
         self._slopes = []
         for faces in self.bends:
             room = float(np.mean(points)) - 40.0
-            slopes = _slopes(faces, points[faces.node], points[faces.other], room)
+            slopes = face_slopes(faces, points[faces.node], points[faces.other], room)
             self._slopes.append(slopes)
             across, away, away_other = slopes
             np.add.at(own, faces.node, away)
@@ -137,7 +134,7 @@ class Conduction:
         heat = np.zeros(self.mesh.points)
         for faces, (across, away, away_other) in zip(self.bends, self._slopes, strict=True):
             one, other = points[faces.node], points[faces.other]
-            crossing, leaving, leaving_other = _flows(faces, one, other, drives)
+            crossing, leaving, leaving_other = face_flows(faces, one, other, drives)
             if isinstance(faces.space, Gap):
                 step = across * (one - other) - crossing
                 np.add.at(heat, faces.node, step + away * one - leaving)
@@ -264,7 +261,7 @@ class Conduction:
             )
             add(faces.space.drive, through)
         for faces in self.bends:
-            _, leaving, leaving_other = _flows(
+            _, leaving, leaving_other = face_flows(
                 faces, points[faces.node], points[faces.other], drives
             )
             add(faces.space.drive, leaving)
@@ -280,42 +277,9 @@ def _laplacian(points: int, one: IntArray, other: IntArray, conductance: Array) 
     return coo_matrix((value, (number, across)), shape=(points, points)).tocsc()
 
 
-def _flows(faces: Faces, one: Array, other: Array, drives: Drives) -> tuple[Array, Array, Array]:
-    """Heat across, and from either face to the space. [W/m]"""
-    space = faces.space
-    if isinstance(space, Room):
-        room = drives[space.drive]
-        sent, _ = radiated(one, np.array(room), np.array(space.emissivity))
-        air, _ = free_face(one - room, np.array(space.coefficient))
-        none = np.zeros_like(one)
-        return none, faces.area * (sent + air * (one - room)), none
-    assert isinstance(space, Gap)
-    room = drives[space.drive]
-    sent, _ = radiated(one, other, np.array(space.emittance))
-    air, _ = air_layer(one - other, faces.width, space.way)
-    each = 2 * air  # at either face (ISO 6946 has the two of them in a row)
-    across, away = each**2 / (2 * each + space.air), each * space.air / (2 * each + space.air)
-    return (
-        faces.area * (sent + across * (one - other)),
-        faces.area * away * (one - room),
-        faces.area * away * (other - room),
-    )
-
-
-def _slopes(faces: Faces, one: Array, other: Array, room: float) -> tuple[Array, Array, Array]:
-    """How steeply those change with their differences. [W/mK]"""
-    space = faces.space
-    if isinstance(space, Room):
-        _, sent = radiated(one, np.array(room), np.array(space.emissivity))
-        _, air = free_face(one - room, np.array(space.coefficient))
-        none = np.zeros_like(one)
-        return none, faces.area * (sent + air), none
-    assert isinstance(space, Gap)
-    _, sent = radiated(one, other, np.array(space.emittance))
-    _, air = air_layer(np.maximum(np.abs(one - other), 5.0), faces.width, space.way)
-    each = 2 * air
-    across, away = each**2 / (2 * each + space.air), each * space.air / (2 * each + space.air)
-    return faces.area * (sent + across), faces.area * away, faces.area * away
+def always(drives: Drives) -> Callable[[float], Drives]:
+    """Drives that stay as they are."""
+    return lambda _: drives
 
 
 def schedule(

@@ -291,38 +291,3 @@ class Mesh:
         x, y = (self.x[1:] + self.x[:-1]) / 2, (self.y[1:] + self.y[:-1]) / 2
         rows, columns = np.nonzero(self.solid)
         return np.concatenate([np.stack([x[columns], y[rows]], 1), *self.center])
-
-
-def graded(stops: Sequence[float], finest: float, growth: float = 1.3, most: float = 1e9) -> Array:
-    """Edges of cells between stops, fine at each stop and wider away from it.
-
-    Parameters
-    ----------
-    stops : sequence of float
-        Rising; every one is an edge. [m]
-    finest, most : float
-        Of the cell at a stop, and of the widest. [m]
-    growth : float
-        Of each cell over the one before. [-]
-
-    Returns
-    -------
-    array
-        [m]
-
-    Examples
-    --------
-    >>> graded([0.0, 0.1], 0.01, 1.5).round(3)
-    array([0.   , 0.01 , 0.026, 0.05 , 0.074, 0.09 , 0.1  ])
-    """
-    edges = [float(stops[0])]
-    for low, high in zip(stops, stops[1:], strict=False):
-        half, cell = (high - low) / 2, finest
-        sizes: list[float] = []
-        while sum(sizes) + cell <= half + 1e-12:
-            sizes.append(cell)
-            cell = min(cell * growth, most)
-        sizes = [s * half / sum(sizes) for s in sizes] if sizes else [half]
-        out = low + np.cumsum([*sizes, *sizes[::-1]])
-        edges += out.tolist()
-    return np.array(edges)

@@ -11,7 +11,8 @@ from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.heat.exchange import between
-from fireplace_calc.heat.mesh import Film, Gap, Mesh, Room, Solid, Space, graded
+from fireplace_calc.heat.grading import graded
+from fireplace_calc.heat.mesh import Film, Gap, Mesh, Room, Solid, Space
 
 STUD_WIDE, STUD_DEEP, STUD_APART = 1.5 * INCH, 3.5 * INCH, 16.0 * INCH
 """Of a stud, and from one to the next: usual American framing. [m]"""

@@ -104,3 +104,65 @@ def heat_lines() -> tuple[HeatLine, ...]:
         HeatLine(r["key"], float(r["celsius"]), r["name"], r["about"], source_of(r))
         for r in rows("heat_limits.csv")
     )
+
+
+@dataclass(frozen=True, slots=True)
+class FlueFire:
+    """A fire by the gas it sends up.
+
+    Attributes
+    ----------
+    key, label : str
+    gas : float
+        [C]
+    hours : float
+        How long it lasts. [h]
+    film : float
+        Between gas and liner. [W/m2K]
+    source : Source
+    """
+
+    key: str
+    label: str
+    gas: float
+    hours: float
+    film: float
+    source: Source
+
+
+@dataclass(frozen=True, slots=True)
+class Growth:
+    """A number of how refractories grow and break, with what is found. [its own unit]"""
+
+    value: float
+    low: float
+    high: float
+    unit: str
+    source: Source
+
+
+@lru_cache(maxsize=1)
+def flue_fires() -> dict[str, FlueFire]:
+    """By key, the gentlest first, the soot fire last."""
+    return {
+        r["key"]: FlueFire(
+            r["key"],
+            r["label"],
+            float(r["gas_c"]),
+            float(r["hours"]),
+            float(r["film_w_m2k"]),
+            source_of(r),
+        )
+        for r in rows("heat_flue.csv")
+    }
+
+
+@lru_cache(maxsize=1)
+def growths() -> dict[str, Growth]:
+    """By name."""
+    return {
+        r["name"]: Growth(
+            float(r["value"]), float(r["low"]), float(r["high"]), r["unit"], source_of(r)
+        )
+        for r in rows("heat_growth.csv")
+    }

@@ -1,0 +1,206 @@
+"""Heat from the flue through its wall to the framing at floors and roof: one line of layers.
+
+Good for a place beside a straight flue, far from its corners; a square flue counts as a round one
+of the same girth.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import pi
+
+import numpy as np
+
+from fireplace_calc.base.arrays import Array
+from fireplace_calc.base.tables.heat import FlueFire, flue_fires
+from fireplace_calc.base.units import INCH
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.exchange import between
+from fireplace_calc.heat.from_geometry import NotWorked, solid
+from fireplace_calc.heat.march import Conduction, always
+from fireplace_calc.heat.mesh import Film, Gap, Mesh, Room, Solid, Space
+from fireplace_calc.heat.wall_plan import MASONRY_SENDS, WOOD_SENDS
+
+GAS, HOUSE = "gas", "room"
+HOUR = 3600.0
+TIMBER = 3.5 * INCH
+"""How deep framing goes on behind its face. [m]"""
+CELL = 0.25 * INCH
+"""[m]"""
+BEFORE = 4.0
+"""Hours of a usual fire before a soot fire breaks out. [h]"""
+WATCHED = 12.0
+"""Hours that are looked at after a fire. [h]"""
+OUT_GAS, OUT_FILM = 30.0, 5.0
+"""What goes up a flue whose fire is out: our judgement. [C], [W/m2K]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """A ring of the wall.
+
+    Attributes
+    ----------
+    name : str
+    thick : float
+        [m]
+    stuff : Solid or Gap
+    """
+
+    name: str
+    thick: float
+    stuff: Solid | Gap
+
+
+@dataclass(frozen=True, slots=True)
+class BesideFlue:
+    """A fire in the flue and the hours after it.
+
+    Attributes
+    ----------
+    fire : FlueFire
+    times : array (n,)
+        [h]
+    wood : array (n,)
+        Face of the framing. [C]
+    liner : array (n,)
+        Between inner and outer face of the liner. [K]
+    out : float
+        When the fire goes out. [h]
+    """
+
+    fire: FlueFire
+    times: Array
+    wood: Array
+    liner: Array
+    out: float
+
+    @property
+    def at_fire_out(self) -> float:
+        """[C]."""
+        return float(np.interp(self.out, self.times, self.wood))
+
+    @property
+    def highest(self) -> float:
+        """[C]."""
+        return float(self.wood.max())
+
+    @property
+    def hours_after(self) -> float:
+        """From fire out to the hottest. [h]"""
+        return float(self.times[int(self.wood.argmax())] - self.out)
+
+
+def flue_layers(geometry: Geometry) -> list[Layer]:
+    """Liner, gap, casing, chimney wall, the air left round it, and wood.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Raises
+    ------
+    NotWorked
+        When the air round the chimney is not known, or nothing is known of a material.
+    """
+    f, design = geometry.frame, geometry.design
+    air = design.clearance.chimney
+    if air is None:
+        raise NotWorked("How much air is left round the chimney is not known.")
+    masonry = Gap(0, between(MASONRY_SENDS, MASONRY_SENDS))
+    named = geometry.by_name
+    thick = f.unit_half - f.bore.width / 2
+    if "flue liner" not in named:  # the sections of a set are liner and casing in one
+        layers = [Layer("liner", thick, solid(named["flue casing"].material))]
+    else:
+        layers = [Layer("liner", f.bore.wall, solid(named["flue liner"].material))]
+        if thick - f.bore.wall > 1e-6:
+            casing = solid(named["flue casing"].material)
+            layers.append(Layer("casing", thick - f.bore.wall, casing))
+    if f.cavity_half - f.unit_half > 1e-6:
+        layers.append(Layer("gap", f.cavity_half - f.unit_half, masonry))
+    wall = solid(named["chimney walls"].material)
+    layers.append(Layer("chimney wall", design.chimney.wall, wall))
+    if air > 0:
+        layers.append(Layer("air", air, Gap(0, between(MASONRY_SENDS, WOOD_SENDS))))
+    return [*layers, Layer("wood", TIMBER, solid("wood"))]
+
+
+def girth_radius(geometry: Geometry) -> float:
+    """Radius of a round flue of the same girth inside. [m]"""
+    bore = geometry.frame.bore
+    return bore.width / 2 if bore.round else (bore.width + bore.depth) / pi
+
+
+def layer_mesh(layers: Sequence[Layer], radius: float, film: float) -> Mesh:
+    """Rings in cells, gas inside, a room outside. ``film`` lies between gas and liner [W/m2K]."""
+    edges, which = [radius], []
+    stuff: list[Solid | Space] = []
+    for n, layer in enumerate(layers):
+        count = 1 if isinstance(layer.stuff, Gap) else max(round(layer.thick / CELL), 4)
+        edges += (edges[-1] + layer.thick * np.arange(1, count + 1) / count).tolist()
+        which += [n] * count
+        stuff.append(layer.stuff)
+    return Mesh(
+        np.array(edges),
+        np.array([0.0, 1.0]),
+        stuff,
+        np.array([which]),
+        {"left": Film(GAS, film), "right": Room(HOUSE, WOOD_SENDS)},
+        ring=True,
+    )
+
+
+def beside_flue(
+    layers: Sequence[Layer], radius: float, fire: FlueFire, room: float = 21.0
+) -> BesideFlue:
+    """Run a fire and the hours after it.
+
+    Parameters
+    ----------
+    layers : sequence of Layer
+    radius : float
+        Inside the liner. [m]
+    fire : FlueFire
+        A soot fire breaks out after hours of a usual one.
+    room : float
+        [C]
+    """
+    mesh = layer_mesh(layers, radius, fire.film)
+    solved = Conduction(mesh)
+    usual = flue_fires()["usual"]
+    phases = [(fire.gas, fire.hours, fire.film)]
+    if fire.key == "soot":
+        phases.insert(0, (usual.gas, BEFORE, usual.film))
+    phases.append((OUT_GAS, WATCHED, OUT_FILM))
+    times, points, now = [np.zeros(1)], [np.full((1, mesh.points), room)], 0.0
+    for gas, hours, film in phases:
+        solved.film(GAS, film)
+        step = min(600.0, hours * HOUR / 20)
+        drives = always({GAS: gas, HOUSE: room})
+        run = solved.run(drives, hours * HOUR, step, points[-1][-1])
+        times.append(run.times[1:] / HOUR + now)
+        points.append(run.points[1:])
+        now += hours
+    all_points = np.concatenate(points)
+    edges = radius + np.cumsum([layer.thick for layer in layers])
+    places = mesh.places()[:, 0]
+    wood = np.flatnonzero(np.abs(places - edges[-2]) < 1e-9)[-1]
+    inner = np.flatnonzero(np.abs(places - radius) < 1e-9)[0]
+    outer = int(np.abs(places - edges[0] + 1e-9).argmin())
+    return BesideFlue(
+        fire,
+        np.concatenate(times),
+        all_points[:, wood],
+        all_points[:, inner] - all_points[:, outer],
+        now - WATCHED,
+    )
+
+
+def all_flue_fires(geometry: Geometry) -> Iterator[BesideFlue]:
+    """Every fire of the table in this geometry's flue."""
+    layers, radius = flue_layers(geometry), girth_radius(geometry)
+    room = geometry.design.house.indoor - 273.15
+    for fire in flue_fires().values():
+        yield beside_flue(layers, radius, fire, room)

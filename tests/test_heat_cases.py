@@ -21,7 +21,8 @@ from fireplace_calc.heat.exchange import (
 from fireplace_calc.heat.grading import graded
 from fireplace_calc.heat.march import Conduction, schedule
 from fireplace_calc.heat.mesh import HELD, Film, Gap, Mesh, Room, Solid
-from fireplace_calc.heat.wall_plan import Body, Framing, WallPlan, plan_mesh
+from fireplace_calc.heat.raster import Body
+from fireplace_calc.heat.wall_plan import Framing, WallPlan, plan_mesh
 
 CASES = {row["id"]: row for row in rows("examples_heat.csv")}
 HOUR = 3600.0

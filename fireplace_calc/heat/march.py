@@ -20,6 +20,8 @@ from fireplace_calc.heat.mesh import Faces, Film, Gap, Mesh
 
 GAMMA = 1 - 2**-0.5
 """Of the two-stage method: second order, and a sudden step dies away at once (L-stable)."""
+SOFT = 6
+"""Into how many simple steps the first is cut. [-]"""
 SETTLED = 1e-4
 """Of a steady answer. [K]"""
 CLOSE = 5e-3
@@ -223,7 +225,11 @@ class Conduction:
         points = np.zeros(self.mesh.points) + start
         course = np.empty((steps + 1, self.mesh.points))
         course[0] = points
-        for n in range(steps):
+        for n in range(SOFT):  # a sudden start: small steps that cannot overshoot
+            small = step / SOFT
+            points = self._stage(1 / small, points, points, drives((n + 1) * small * (1 - 1e-12)))
+        course[1] = points
+        for n in range(1, steps):
             now = n * step
             first = self._stage(rate, points, points, drives(now + GAMMA * step))
             between = points + (1 - GAMMA) / GAMMA * (first - points)

@@ -13,6 +13,7 @@ from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.heat.exchange import between
 from fireplace_calc.heat.grading import graded
 from fireplace_calc.heat.mesh import Film, Gap, Mesh, Room, Solid, Space
+from fireplace_calc.heat.raster import Body, apart, in_any, inside, the_narrow_way
 
 STUD_WIDE, STUD_DEEP, STUD_APART = 1.5 * INCH, 3.5 * INCH, 16.0 * INCH
 """Of a stud, and from one to the next: usual American framing. [m]"""
@@ -49,24 +50,6 @@ class Framing:
     apart: float = STUD_APART
     board_thick: float = BOARD
     solid: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Body:
-    """Something solid of the masonry, cut level.
-
-    Attributes
-    ----------
-    solid : Solid
-    rings : tuple of polygon
-        Outlines; right of the center line is enough. [m]
-    holes : tuple of polygon
-        What is taken out of them. [m]
-    """
-
-    solid: Solid
-    rings: tuple[Polygon, ...]
-    holes: tuple[Polygon, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,8 +123,8 @@ def plan_mesh(
         backs = np.cumsum([p.deep + p.back_gap, f.stud_deep, f.board_thick])
         xs |= {*sides.tolist(), *_studs(f, float(sides[0]))}
         ys |= {*backs.tolist(), *_studs(f, p.deep)}
-    x = graded(_apart(xs), finest, growth, most)
-    y = graded(_apart(ys), finest, growth, most)
+    x = graded(apart(xs), finest, growth, most)
+    y = graded(apart(ys), finest, growth, most)
     at_x, at_y = np.meshgrid((x[1:] + x[:-1]) / 2, (y[1:] + y[:-1]) / 2)
     sent = between(p.masonry_sends, p.wood_sends)
     free: Space = Room(p.behind, p.masonry_sends)
@@ -160,55 +143,17 @@ def plan_mesh(
     within = (at_x < p.half) & (at_y < p.deep)
     which[within] = INNER_BACK
     for body in p.bodies:
-        here = _in_any(body.rings, at_x, at_y) & ~_in_any(body.holes, at_x, at_y)
+        here = in_any(body.rings, at_x, at_y) & ~in_any(body.holes, at_x, at_y)
         which[within & here] = len(stuff)
         stuff.append(body.solid)
-    which[_inside(p.fire, at_x, at_y)] = SPLAYED
+    which[inside(p.fire, at_x, at_y)] = SPLAYED
     last = int(np.searchsorted(y, max(y for _, y in p.fire) - 1e-9)) - 1
     which[last][which[last] == SPLAYED] = SQUARE  # the row before the back, which is no stair
-    _narrow_way(which, x, y)
+    the_narrow_way(which, INNER_BACK, INNER_SIDE, x, y)
     if f is not None:
         _frame(plan, f, which, at_x, at_y, stuff)
     edges = {"bottom": Room(ROOM, p.masonry_sends), "top": free, "right": free}
     return Mesh(x, y, stuff, which, edges)
-
-
-def _inside(ring: Polygon, x: Array, y: Array) -> BoolArray:
-    """Which places lie in a polygon by how often a ray to the right crosses
-    its sides.
-    """
-    odd = np.zeros(x.shape, bool)
-    for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True):
-        if y0 != y1:
-            odd ^= ((y0 > y) != (y1 > y)) & (x < (x1 - x0) * (y - y0) / (y1 - y0) + x0)
-    return odd
-
-
-def _in_any(rings: tuple[Polygon, ...], x: Array, y: Array) -> BoolArray:
-    found = np.zeros(x.shape, bool)
-    for ring in rings:
-        found |= _inside(ring, x, y)
-    return found
-
-
-def _narrow_way(which: IntArray, x: Array, y: Array) -> None:
-    """Heat crosses a hollow inside the masonry the narrow way."""
-    hollow = which == INNER_BACK
-    for row, column in zip(*np.nonzero(hollow), strict=True):
-        wide = _run(hollow[row], column, x)
-        high = _run(hollow[:, column], row, y)
-        which[row, column] = INNER_SIDE if wide < high else INNER_BACK
-
-
-def _run(row: BoolArray, at: int, edges: Array) -> float:
-    """Length of the unbroken run round a cell. [m]"""
-    low = at
-    while low > 0 and row[low - 1]:
-        low -= 1
-    high = at
-    while high + 1 < len(row) and row[high + 1]:
-        high += 1
-    return float(edges[high + 1] - edges[low])
 
 
 def _frame(
@@ -250,12 +195,3 @@ def _studs(f: Framing, until: float) -> list[float]:
         edges += [at - f.stud_wide / 2, at + f.stud_wide / 2]
         at += f.apart
     return [edge for edge in edges if edge < until]
-
-
-def _apart(stops: set[float]) -> list[float]:
-    """Stops without those that nearly fall together. [m]"""
-    kept: list[float] = []
-    for stop in sorted(stops):
-        if not kept or stop - kept[-1] > 1e-4:
-            kept.append(stop)
-    return kept

@@ -1,0 +1,86 @@
+"""Cells of a cut by the outlines of what stands there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from fireplace_calc.base.arrays import Array, BoolArray, IntArray
+from fireplace_calc.geometry.polygons import Polygon
+from fireplace_calc.heat.mesh import Solid
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """Something solid of the masonry, cut level.
+
+    Attributes
+    ----------
+    solid : Solid
+    rings : tuple of polygon
+        Outlines; right of the center line is enough. [m]
+    holes : tuple of polygon
+        What is taken out of them. [m]
+    """
+
+    solid: Solid
+    rings: tuple[Polygon, ...]
+    holes: tuple[Polygon, ...] = ()
+
+
+def inside(ring: Polygon, x: Array, y: Array) -> BoolArray:
+    """Which places lie in a polygon by how often a ray to the right crosses
+    its sides.
+    """
+    odd = np.zeros(x.shape, bool)
+    for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True):
+        if y0 != y1:
+            odd ^= ((y0 > y) != (y1 > y)) & (x < (x1 - x0) * (y - y0) / (y1 - y0) + x0)
+    return odd
+
+
+def in_any(rings: tuple[Polygon, ...], x: Array, y: Array) -> BoolArray:
+    """Which places lie in any of some polygons."""
+    found = np.zeros(x.shape, bool)
+    for ring in rings:
+        found |= inside(ring, x, y)
+    return found
+
+
+def the_narrow_way(which: IntArray, hollow: int, along_x: int, x: Array, y: Array) -> None:
+    """Heat crosses a hollow inside the masonry the narrow way.
+
+    Parameters
+    ----------
+    which : array of int (ny, nx)
+        What each cell is; changed.
+    hollow, along_x : int
+        A hollow, which heat crosses along y; and one that it crosses along x.
+    x, y : array
+        Edges. [m]
+    """
+    empty = which == hollow
+    for row, column in zip(*np.nonzero(empty), strict=True):
+        if _run(empty[row], column, x) < _run(empty[:, column], row, y):
+            which[row, column] = along_x
+
+
+def _run(row: BoolArray, at: int, edges: Array) -> float:
+    """Length of the unbroken run round a cell. [m]"""
+    low = at
+    while low > 0 and row[low - 1]:
+        low -= 1
+    high = at
+    while high + 1 < len(row) and row[high + 1]:
+        high += 1
+    return float(edges[high + 1] - edges[low])
+
+
+def apart(stops: set[float]) -> list[float]:
+    """Stops in their order without those that nearly fall together. [m]"""
+    kept: list[float] = []
+    for stop in sorted(stops):
+        if not kept or stop - kept[-1] > 1e-4:
+            kept.append(stop)
+    return kept

@@ -123,6 +123,13 @@ _LIGHT_TONES = {
     "box back": "#988b7f",
     "box rake": "#7d7168",
     "box dark": "#574e48",
+    "heat 0": "#fffdf5",
+    "heat 1": "#fdf0cd",
+    "heat 2": "#fbdd9c",
+    "heat 3": "#f7c168",
+    "heat 4": "#ef9a45",
+    "heat 5": "#dd6b2f",
+    "heat 6": "#b8431f",
 }
 _DARK_TONES = {
     "brick": "#6a4a3c",
@@ -164,6 +171,13 @@ _DARK_TONES = {
     "box back": "#221e1a",
     "box rake": "#191613",
     "box dark": "#0d0b0a",
+    "heat 0": "#232220",
+    "heat 1": "#38301f",
+    "heat 2": "#55421f",
+    "heat 3": "#785420",
+    "heat 4": "#a0611f",
+    "heat 5": "#c4682a",
+    "heat 6": "#e37b45",
 }
 THEMES = {
     "light": Theme(

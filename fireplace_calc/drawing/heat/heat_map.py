@@ -1,0 +1,159 @@
+"""Temperatures in a cut at one hour: bands, and lines at the temperatures that matter."""
+
+from __future__ import annotations
+
+import numpy as np
+from contourpy import FillType, contour_generator
+
+from fireplace_calc.base.arrays import Array
+from fireplace_calc.base.tables.heat import heat_lines
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.drawing.plates.marks import center_line
+from fireplace_calc.drawing.sheets.lettering import width
+from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
+from fireplace_calc.drawing.sheets.style import SMALL
+from fireplace_calc.drawing.views.layout import LADDER, fit, title
+from fireplace_calc.geometry.polygons import Polygon, box
+from fireplace_calc.heat.behind import ROUNDED
+from fireplace_calc.heat.mesh import Mesh
+from fireplace_calc.heat.wall_plan import WallPlan
+
+BANDS = (-60.0, 35.0, 52.0, 71.0, 86.0, 150.0, 250.0, 2000.0)
+"""Between them a tone is the same. [C]"""
+KEY_ROW = 5.6
+"""Of a row of the key. [mm]"""
+
+
+def celsius(value: float, units: str) -> str:
+    """A temperature of this room as the reader's units have it.
+
+    Examples
+    --------
+    >>> celsius(71.0, "feet-inches"), celsius(71.0, "millimetres")
+    ('160 °F', '71 °C')
+    """
+    return f"{value * 1.8 + 32:.0f} °F" if units == FEET_INCHES else f"{value:.0f} °C"
+
+
+def roughly(value: float, units: str) -> str:
+    """A temperature as a judgement is told: to 5 K, or to 10 degrees Fahrenheit.
+
+    Examples
+    --------
+    >>> roughly(112.0, "feet-inches"), roughly(112.0, "millimetres")
+    ('230 °F', '110 °C')
+    """
+    if units == FEET_INCHES:
+        return f"{10 * round((value * 1.8 + 32) / 10)} °F"
+    return f"{ROUNDED * round(value / ROUNDED):.0f} °C"
+
+
+def heat_map(
+    sheet: Sheet, cell: Cell, mesh: Mesh, points: Array, plan: WallPlan, hour: float, units: str
+) -> View:
+    """Draw half a plan with its temperatures, the room below.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    cell : Cell
+        [mm]
+    mesh : Mesh
+    points : array (points,)
+        [C]
+    plan : WallPlan
+        Whose outlines are drawn over it.
+    hour : float
+        Written under it. [h]
+    units : str
+    """
+    right, top = float(mesh.x[-1]), float(mesh.y[-1])
+    key = 6.0 + max(width(text, SMALL) for text in _bands(units)) + 14.0
+    view, _ = fit(sheet, cell, (0.0, -0.05, right, top), (4, 16, key, 6), LADDER)
+    x, y, field = _field(mesh, points)
+    made = contour_generator(
+        x * view.scale + view.x0, y * view.scale + view.y0, field, fill_type=FillType.OuterOffset
+    )
+    for n, (low, high) in enumerate(zip(BANDS, BANDS[1:], strict=False)):
+        polygons, offsets = made.filled(low, high)[:2]
+        for polygon, cuts in zip(polygons, offsets, strict=True):
+            rings = np.split(np.asarray(polygon), np.asarray(cuts)[1:-1].astype(int))
+            sheet.fill(rings, f"heat {n}", layer=1 + n / 10)
+    for line in heat_lines():
+        for drawn in made.lines(line.celsius):
+            sheet.line(np.asarray(drawn), "fine", "ink")
+    _outlines(view, plan)
+    _key(sheet, cell, view.at(right, 0)[0] + 5.0, view.at(0, top)[1], units)
+    name = f"In plan at mid firebox, {hour:.0f} h after lighting"
+    title(sheet, cell, name)
+    return view
+
+
+def _field(mesh: Mesh, points: Array) -> tuple[Array, Array, Array]:
+    """Places and temperatures of the cells' middles; hollow ones have none.
+
+    The outermost cells are carried to the edges, so that bands reach them.
+    """
+    field = np.full(mesh.which.shape, np.nan)
+    field[mesh.solid] = points[: mesh.cells]
+    x, y = (mesh.x[1:] + mesh.x[:-1]) / 2, (mesh.y[1:] + mesh.y[:-1]) / 2
+    x[0], x[-1], y[0], y[-1] = mesh.x[0], mesh.x[-1], mesh.y[0], mesh.y[-1]
+    for _ in range(2):  # bands go on behind the outlines that are drawn over them
+        for axis, step in ((0, 1), (0, -1), (1, 1), (1, -1)):
+            moved = np.roll(field, step, axis)
+            edge = [slice(None), slice(None)]
+            edge[axis] = slice(0, 1) if step > 0 else slice(-1, None)
+            moved[tuple(edge)] = np.nan
+            field = np.where(np.isnan(field), moved, field)
+    return x, y, np.ma.masked_invalid(field)
+
+
+def _outlines(view: View, plan: WallPlan) -> None:
+    def half(ring: Polygon) -> list[Pair]:
+        return [(max(x, 0.0), y) for x, y in ring]
+
+    for body in plan.bodies:
+        for ring in (*body.rings, *body.holes):
+            view.seen(half(ring))
+    hollow = [half(plan.fire)]
+    if plan.framing is not None:
+        side, back = plan.half + plan.side_gap, plan.deep + plan.back_gap
+        hollow += [
+            list(box(0.0, side, plan.deep, back)),
+            list(box(plan.half, side, 0.0, plan.deep)),
+        ]
+    for outline in hollow:
+        view.sheet.fill([view.ring(outline)], "paper", layer=3)
+    view.path(plan.fire[1:], "cut")
+    center_line(view.sheet, view.at(0.0, -0.04), view.at(0.0, float(view_top(plan)) + 0.03))
+    if plan.framing is not None:
+        f = plan.framing
+        for deep in (0.0, f.stud_deep, f.stud_deep + f.board_thick):
+            view.path([(0.0, back + deep), (side + deep, back + deep), (side + deep, 0.0)], "seen")
+
+
+def view_top(plan: WallPlan) -> float:
+    """How far back a plan reaches. [m]"""
+    f = plan.framing
+    return plan.deep + (plan.back_gap + f.stud_deep + f.board_thick if f else 0.0)
+
+
+def _bands(units: str) -> list[str]:
+    ends = [celsius(value, units) for value in BANDS[1:-1]]
+    named = {line.celsius: line.name for line in heat_lines()}
+    words = [f"under {ends[0]}"]
+    words += [f"{a.split()[0]} to {b}" for a, b in zip(ends, ends[1:], strict=False)]
+    words.append(f"over {ends[-1]}")
+    return [
+        f"{word}; {celsius(low, units)}: {named[low]}" if low in named and low > 0 else word
+        for word, low in zip(words, BANDS, strict=False)
+    ]
+
+
+def _key(sheet: Sheet, cell: Cell, left: float, top: float, units: str) -> None:
+    for n, word in enumerate(_bands(units)):
+        y = top - (n + 1) * KEY_ROW
+        ring = np.array([(left, y), (left + 7.0, y), (left + 7.0, y + 4.0), (left, y + 4.0)])
+        sheet.fill([ring], f"heat {n}", layer=2)
+        sheet.line(ring, "fine", closed=True)
+        sheet.text(left + 9.0, y + 2.0, word, size=SMALL, ha="left", va="middle")

@@ -1,0 +1,71 @@
+"""How the hottest wood warms while the fire burns, and goes on warming after it is out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from fireplace_calc.base.tables.heat import heat_lines
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.drawing.heat.heat_map import celsius, roughly
+from fireplace_calc.drawing.sheets.chart import Chart, round_steps
+from fireplace_calc.drawing.sheets.lettering import width
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.sheets.style import SMALL
+from fireplace_calc.drawing.views.layout import title
+from fireplace_calc.heat.behind import Behind
+
+PENS = {"kind": "hidden", "middle": "seen", "hard": "cut"}
+"""Which line each fire has."""
+
+
+def _told(value: float, units: str) -> float:
+    return value * 1.8 + 32.0 if units == FEET_INCHES else value
+
+
+def wood_curves(
+    sheet: Sheet, cell: Cell, runs: Sequence[Behind], hour: float | None, units: str
+) -> None:
+    """Draw the curves of the three fires, with the lines that matter.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    cell : Cell
+        [mm]
+    runs : sequence of Behind
+    hour : float or None
+        Where the map stands, marked; nowhere when None. [h]
+    units : str
+    """
+    lines = [line for line in heat_lines() if line.celsius < 1.1 * max(r.highest for r in runs)]
+    names = [f"{celsius(line.celsius, units)} {line.name}" for line in lines]
+    names += [f"{run.fire.key}, {roughly(run.highest, units)}" for run in runs]
+    right = cell.right - 6.0 - max(width(name, SMALL) for name in names)
+    box = Cell(cell.left + 16.0, cell.bottom + 21.0, right, cell.top - 12.0)
+    until = max(float(run.times[-1]) for run in runs)
+    low = min(float(run.wood.min()) for run in runs)
+    high = max(run.highest for run in runs) * 1.06
+    chart = Chart(sheet, box, (0.0, until), (_told(low, units), _told(high, units)))
+    chart.frame("hours after lighting", "°F" if units == FEET_INCHES else "°C")
+    chart.ticks_across(round_steps(0.0, until, 9), lambda v: f"{v:g}")
+    chart.ticks_up(round_steps(*chart.up, 7), lambda v: f"{v:g}")
+    for line in lines:
+        chart.level(_told(line.celsius, units))
+    for run in runs:
+        ys = [_told(float(v), units) for v in run.wood]
+        chart.curve(run.times, ys, PENS[run.fire.key])
+        top = int(run.wood.argmax())
+        chart.mark(float(run.times[top]), ys[top], 0.8)
+    burns = runs[0].burns
+    foot, head = chart.at(burns, chart.up[0]), chart.at(burns, chart.up[1])
+    sheet.line([foot, head], "center")
+    sheet.text(head[0], head[1] + 1.6, "fire out", size=SMALL)
+    if hour is not None and abs(hour - burns) > 1e-9:
+        at = float(np.clip(hour, 0.0, until))
+        sheet.line([chart.at(at, chart.up[0]), chart.at(at, chart.up[1])], "hidden", "good")
+    ends = [_told(line.celsius, units) for line in lines]
+    ends += [_told(float(run.wood[-1]), units) for run in runs]
+    chart.names_right(ends, names)
+    title(sheet, cell, "Hottest wood")

@@ -1,0 +1,121 @@
+"""All that is worked out of the heat of one geometry, for the page, the papers and the findings."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import TypeVar
+
+from fireplace_calc.base.tables.heat import wall_fires
+from fireplace_calc.base.units import INCH
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.behind import COARSE, Behind, burn, three_fires
+from fireplace_calc.heat.from_geometry import NotWorked, wall_plan
+from fireplace_calc.heat.movement import gap_for
+from fireplace_calc.heat.round_flue import BesideFlue, all_flue_fires
+from fireplace_calc.heat.trim_flux import TrimFlux, keep_off, on_trim
+
+EVENING, DAY = 8.0, 24.0
+"""A long evening, and a fire kept up for a day. [h]"""
+MORE = 4 * INCH
+"""More masonry, to see what it is worth. [m]"""
+MORE_AIR = 20.0
+"""Heat that a gap open to the room carries, to see what it is worth. [W/m2K]"""
+
+Made = TypeVar("Made")
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """By how much something changes the hottest wood behind the middle fire of an evening.
+
+    Attributes
+    ----------
+    what : str
+    kelvin : float
+        Under nought where it is cooler. [K]
+    """
+
+    what: str
+    kelvin: float
+
+
+@dataclass(frozen=True, slots=True)
+class HeatAnswer:
+    """The heat of one geometry. What cannot be worked is None, and ``why_not`` says why.
+
+    Attributes
+    ----------
+    evening, day : tuple of Behind or None
+        The kind, the middle and the hard fire.
+    worth : tuple of Worth
+    flue : tuple of BesideFlue or None
+    trim : tuple of TrimFlux
+    keep_off : float or None
+        Distance before the opening at which the hard fire's flux is the least that lit wood; None
+        where it is over twenty feet. [m]
+    movement : float
+        Gap that the lining of the firebox asks for behind it, in a hard fire. [m]
+    why_not : tuple of str
+    """
+
+    evening: tuple[Behind, ...] | None
+    day: tuple[Behind, ...] | None
+    worth: tuple[Worth, ...]
+    flue: tuple[BesideFlue, ...] | None
+    trim: tuple[TrimFlux, ...]
+    keep_off: float | None
+    movement: float
+    why_not: tuple[str, ...]
+
+
+def heat_answer(geometry: Geometry) -> HeatAnswer:
+    """Work all of it out; a second or so.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    """
+    why_not: list[str] = []
+
+    def tried(work: Callable[[], Made]) -> Made | None:
+        try:
+            return work()
+        except NotWorked as why:
+            if str(why) not in why_not:
+                why_not.append(str(why))
+            return None
+
+    evening = tried(lambda: tuple(three_fires(geometry, EVENING)))
+    day = tried(lambda: tuple(three_fires(geometry, DAY, COARSE)))
+    worth = (tried(lambda: _worth(geometry)) or ()) if evening and evening[0].framed else ()
+    flue = tried(lambda: tuple(all_flue_fires(geometry)))
+    f, hard = geometry.frame, wall_fires()["hard"]
+    return HeatAnswer(
+        evening,
+        day,
+        worth,
+        flue,
+        on_trim(geometry),
+        keep_off(geometry, hard),
+        gap_for(max(f.back_width, f.throat - f.hearth) / 2, hard.face),
+        tuple(why_not),
+    )
+
+
+def _worth(geometry: Geometry) -> tuple[Worth, ...]:
+    """Against the middle fire, all with the same coarse cells."""
+    fire = wall_fires()["middle"]
+    room = geometry.design.house.indoor - 273.15
+
+    def highest(**changed: float) -> float:
+        plan = wall_plan(geometry, fire, changed.get("masonry", 0.0))
+        plan = replace(plan, air=changed.get("air", plan.air))
+        return burn(plan, fire, EVENING, room, cells=COARSE).highest
+
+    base = highest()
+    return (
+        Worth("4 in more masonry behind the firebox", highest(masonry=MORE) - base),
+        Worth("the gap open to the room's air", highest(air=MORE_AIR) - base),
+        Worth("the gap closed", highest(air=0.0) - base),
+    )

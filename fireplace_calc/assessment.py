@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from fireplace_calc.build import Plan
     from fireplace_calc.draft import DraftResult, Odds
     from fireplace_calc.draft.lighting_up import FirstHour
+    from fireplace_calc.heat.answer import HeatAnswer
     from fireplace_calc.structure import Structure
 
 DEFAULT_PACK = "US IRC 2021"
@@ -114,6 +115,15 @@ class Assessment:
 
         found = assess_structure(self.geometry, self.pack)
         return replace(found, findings=judgement(found, named=True))
+
+    @cached_property
+    def heat(self) -> HeatAnswer:
+        """How hot what burns beside it becomes; a second or so when first asked for. Judgement, and
+        never a smaller clearance.
+        """
+        from fireplace_calc.heat.answer import heat_answer
+
+        return self.geometry.once(heat_answer)
 
     @cached_property
     def work(self) -> Plan:

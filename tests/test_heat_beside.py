@@ -12,13 +12,18 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.heat.cuts.from_geometry import NotWorked
+from fireplace_calc.heat.cuts.round_flue import (
+    all_flue_fires,
+    beside_flue,
+    flue_layers,
+    girth_radius,
+)
 from fireplace_calc.heat.for_the_room import room_heat
-from fireplace_calc.heat.from_geometry import NotWorked
-from fireplace_calc.heat.from_opening import Opening, distance_for, flux, view_factor
+from fireplace_calc.heat.from_opening import ShiningOpening, distance_for, flux, view_factor
 from fireplace_calc.heat.movement import gap_for, grown, through_stress
-from fireplace_calc.heat.round_flue import all_flue_fires, beside_flue, flue_layers, girth_radius
 
-OPENING = Opening(36 * INCH, 30 * INCH, 24 * INCH, 10 * INCH)
+OPENING = ShiningOpening(36 * INCH, 30 * INCH, 24 * INCH, 10 * INCH)
 
 
 def across(a, b, c):

@@ -12,17 +12,18 @@ from scipy.special import j0
 
 from fireplace_calc.base.tables import rows
 from fireplace_calc.base.units import INCH
-from fireplace_calc.heat.exchange import (
+from fireplace_calc.heat.conduction.driving import schedule
+from fireplace_calc.heat.conduction.exchange import (
     DOWN,
     between,
     layer_resistance,
     radiated,
 )
-from fireplace_calc.heat.grading import graded
-from fireplace_calc.heat.march import Conduction, schedule
-from fireplace_calc.heat.mesh import HELD, Film, Gap, Mesh, Room, Solid
-from fireplace_calc.heat.raster import Body
-from fireplace_calc.heat.wall_plan import Framing, WallPlan, plan_mesh
+from fireplace_calc.heat.conduction.grading import graded
+from fireplace_calc.heat.conduction.march import Conduction
+from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh, Room, Solid
+from fireplace_calc.heat.conduction.raster import Body
+from fireplace_calc.heat.cuts.wall_plan import Framing, WallPlan, plan_mesh
 
 CASES = {row["id"]: row for row in rows("examples_heat.csv")}
 HOUR = 3600.0
@@ -35,7 +36,7 @@ def bar(stuff, thick, cells, edges):
     for n, (long, count) in enumerate(zip(thick, cells, strict=True)):
         x += (x[-1] + long * np.arange(1, count + 1) / count).tolist()
         which += [n] * count
-    return Mesh(np.array(x), np.array([0.0, 1.0]), stuff, np.array([which]), edges)
+    return HeatMesh(np.array(x), np.array([0.0, 1.0]), stuff, np.array([which]), edges)
 
 
 def at(mesh, points, x):
@@ -49,7 +50,7 @@ def deep_wall(x, hours, step, film=HELD, temperature=400.0):
     """A wall so thick that nothing comes back, 16 cells to where one looks."""
     mesh = bar([LINING], [3.0], [1], {"left": Film("fire", film)})
     edges = np.concatenate([np.linspace(0, x, 17), x + graded([0.0, 8.0], x / 16, 1.15)[1:]])
-    mesh = Mesh(
+    mesh = HeatMesh(
         edges,
         np.array([0.0, 1.0]),
         [LINING],
@@ -75,7 +76,7 @@ def flux_into_a_wall():
     """A film to a far hotter fire is a flux that hardly changes."""
     hot = 3e7
     edges = np.concatenate([np.linspace(0, 0.05, 17), 0.05 + graded([0.0, 6.0], 0.003, 1.15)[1:]])
-    mesh = Mesh(
+    mesh = HeatMesh(
         edges,
         np.array([0.0, 1.0]),
         [LINING],
@@ -96,7 +97,7 @@ def swing():
     """Amplitude left and delay [h] at the back of 8 1/2 in of a day's swing."""
     x, day = 0.2159, 24 * HOUR
     edges = np.concatenate([np.linspace(0, x, 33), x + graded([0.0, 8.0], x / 32, 1.15)[1:]])
-    mesh = Mesh(
+    mesh = HeatMesh(
         edges,
         np.array([0.0, 1.0]),
         [LINING],
@@ -135,7 +136,7 @@ def flue_wall():
 
 def quarter(x, y, hours):
     edges = np.concatenate([np.linspace(0, 0.3, 49), 0.3 + graded([0.0, 3.0], 0.3 / 48, 1.3)[1:]])
-    mesh = Mesh(
+    mesh = HeatMesh(
         edges,
         edges,
         [LINING],
@@ -164,7 +165,7 @@ def rectangle(down):
     the line of symmetry from the line itself.
     """
     n = 40
-    mesh = Mesh(
+    mesh = HeatMesh(
         np.linspace(0, 1, n + 1),
         np.linspace(0, 2, 2 * n + 1),
         [Solid(1.0, 1.0)],
@@ -186,7 +187,9 @@ def bridge():
     clip = (at_y < 0.0015) | ((at_x < 0.0015) & (at_y < 0.0365))
     which[clip | ((at_x < 0.015) & (at_y > 0.035) & (at_y < 0.0365))] = 2
     stuff = [Solid(1.15, 1.0), Solid(0.12, 1.0), Solid(230.0, 1.0), Solid(0.029, 1.0)]
-    mesh = Mesh(x, y, stuff, which, {"top": Film("out", 1 / 0.06), "bottom": Film("in", 1 / 0.11)})
+    mesh = HeatMesh(
+        x, y, stuff, which, {"top": Film("out", 1 / 0.06), "bottom": Film("in", 1 / 0.11)}
+    )
     solved = Conduction(mesh)
     drives = {"out": 0.0, "in": 20.0}
     points = solved.steady(drives)
@@ -221,7 +224,7 @@ def swinging_bar():
 
 def cooled_plate():
     """NAFEMS T4: a plate held below, insulated at the left, cooled elsewhere."""
-    mesh = Mesh(
+    mesh = HeatMesh(
         graded([0.0, 0.6], 0.002, 1.15),
         graded([0.0, 0.2, 1.0], 0.002, 1.15),
         [Solid(52.0, 1.0)],
@@ -242,7 +245,7 @@ def cooled_plate():
 
 
 def cylinder():
-    mesh = Mesh(
+    mesh = HeatMesh(
         np.linspace(0.1, 0.2, 33),
         np.array([0.0, 1.0]),
         [Solid(0.8, 1.0)],
@@ -260,7 +263,7 @@ def square_flue(ratio, n=60):
     x = graded([0.0, inside, outside], (outside - inside) / n, 1.1, outside / n)
     at_x, at_y = np.meshgrid((x[1:] + x[:-1]) / 2, (x[1:] + x[:-1]) / 2)
     which = np.where((at_x < inside) & (at_y < inside), 1, 0)
-    mesh = Mesh(
+    mesh = HeatMesh(
         x, x, [Solid(1.0, 1.0), Film("flue")], which, {"right": Film("out"), "top": Film("out")}
     )
     solved = Conduction(mesh)
@@ -355,7 +358,7 @@ def household_side():
 
 def one_term(bi, ring=False, cells=96):
     """Root and coefficient of the late straight line of a slab or rod that cools."""
-    mesh = Mesh(
+    mesh = HeatMesh(
         np.linspace(0, 1, cells + 1),
         np.array([0.0, 1.0]),
         [Solid(1.0, 1.0)],

@@ -14,10 +14,11 @@ from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.heat.behind import COARSE, burn, three_fires
-from fireplace_calc.heat.march import Conduction, always
-from fireplace_calc.heat.mesh import Film, Gap, Mesh, Room, Solid
-from fireplace_calc.heat.wall_plan import plan_mesh
+from fireplace_calc.heat.conduction.driving import always
+from fireplace_calc.heat.conduction.march import Conduction
+from fireplace_calc.heat.conduction.mesh import Film, Gap, HeatMesh, Room, Solid
+from fireplace_calc.heat.cuts.behind import COARSE, burn, three_fires
+from fireplace_calc.heat.cuts.wall_plan import plan_mesh
 
 ROUGH = {"finest": 0.03, "growth": 1.8, "most": 0.15}
 
@@ -106,7 +107,7 @@ def test_a_wall_read_from_the_other_end_is_the_same(flipped):
 
 def test_a_square_is_as_warm_along_as_across():
     edges = np.linspace(0.0, 0.3, 13)
-    mesh = Mesh(
+    mesh = HeatMesh(
         edges,
         edges,
         [Solid(1.0, 2e6)],

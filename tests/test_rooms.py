@@ -22,7 +22,7 @@ FLOORS = [
     ["brickwork"],
     ["rules"],
     ["takeoff"],
-    ["build", "draft", "structure"],
+    ["build", "draft", "heat", "structure"],
     ["assessment"],
     ["explore", "proportion"],
     ["report"],

@@ -9,10 +9,10 @@ from typing import TypeVar
 from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.behind import COARSE, Behind, burn, three_fires
-from fireplace_calc.heat.from_geometry import NotWorked, wall_plan
+from fireplace_calc.heat.cuts.behind import COARSE, Behind, burn, three_fires
+from fireplace_calc.heat.cuts.from_geometry import NotWorked, wall_plan
+from fireplace_calc.heat.cuts.round_flue import BesideFlue, all_flue_fires
 from fireplace_calc.heat.movement import gap_for
-from fireplace_calc.heat.round_flue import BesideFlue, all_flue_fires
 from fireplace_calc.heat.trim_flux import TrimFlux, keep_off, on_trim
 
 EVENING, DAY = 8.0, 24.0
@@ -32,6 +32,8 @@ class Worth:
     Attributes
     ----------
     what : str
+        ``masonry``, ``open`` or ``closed``: so much more masonry, the gap open to the room's air,
+        the gap closed.
     kelvin : float
         Under nought where it is cooler. [K]
     """
@@ -115,7 +117,7 @@ def _worth(geometry: Geometry) -> tuple[Worth, ...]:
 
     base = highest()
     return (
-        Worth("4 in more masonry behind the firebox", highest(masonry=MORE) - base),
-        Worth("the gap open to the room's air", highest(air=MORE_AIR) - base),
-        Worth("the gap closed", highest(air=0.0) - base),
+        Worth("masonry", highest(masonry=MORE) - base),
+        Worth("open", highest(air=MORE_AIR) - base),
+        Worth("closed", highest(air=0.0) - base),
     )

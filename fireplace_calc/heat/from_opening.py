@@ -12,7 +12,7 @@ import numpy as np
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.heat import WallFire
-from fireplace_calc.heat.exchange import black
+from fireplace_calc.heat.conduction.exchange import black
 
 BED = 627.0
 """Of a bed of burning wood: small fires, cookstove reports of Eindhoven, as read. [C]"""
@@ -25,7 +25,7 @@ DOTS = 60
 
 
 @dataclass(frozen=True, slots=True)
-class Opening:
+class ShiningOpening:
     """What shines: the opening and, low in it, the bed of the fire.
 
     Attributes
@@ -84,7 +84,7 @@ def view_factor(
 
 
 def flux(
-    opening: Opening,
+    opening: ShiningOpening,
     place: tuple[float, float, float],
     facing: tuple[float, float, float],
     fire: WallFire,
@@ -94,7 +94,7 @@ def flux(
 
     Parameters
     ----------
-    opening : Opening
+    opening : ShiningOpening
     place, facing : float, float, float
         As ``view_factor`` takes them. [m], [-]
     fire : WallFire
@@ -108,13 +108,13 @@ def flux(
 
 
 def distance_for(
-    opening: Opening, fire: WallFire, least: float = LEAST_FLUX, furthest: float = 6.0
+    opening: ShiningOpening, fire: WallFire, least: float = LEAST_FLUX, furthest: float = 6.0
 ) -> float | None:
     """How far before the middle of the opening an upright face gets no more than so much.
 
     Parameters
     ----------
-    opening : Opening
+    opening : ShiningOpening
     fire : WallFire
     least : float
         [W/m2]

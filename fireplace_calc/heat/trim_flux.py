@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fireplace_calc.base.tables.heat import WallFire, wall_fires
 from fireplace_calc.geometry.mantel.on_face import trim_steps
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.from_opening import Opening, distance_for, flux
+from fireplace_calc.heat.from_opening import ShiningOpening, distance_for, flux
 
 BED_SHARE, BED_HIGH = 0.6, 0.25
 """Of the opening's width that the fire takes, and how high it stands: our judgement. [-], [m]"""
@@ -32,11 +32,11 @@ class TrimFlux:
     falls: tuple[float, ...]
 
 
-def shining(geometry: Geometry) -> Opening:
+def shining(geometry: Geometry) -> ShiningOpening:
     """The opening of a design with a fire in it."""
     f = geometry.frame
     wide, high = 2 * f.half_width, f.clear_top - f.hearth
-    return Opening(wide, high, BED_SHARE * wide, min(BED_HIGH, high))
+    return ShiningOpening(wide, high, BED_SHARE * wide, min(BED_HIGH, high))
 
 
 def on_trim(geometry: Geometry) -> tuple[TrimFlux, ...]:

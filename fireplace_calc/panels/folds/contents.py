@@ -51,6 +51,7 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "books": ("Every book", _words("panels.found", "books", long=True)),
     "draft": ("Will it draw?", _fold("folds.checks", "Draft")),
     "structure": ("Will it stand?", _fold("folds.checks", "Stands")),
+    "heat": ("How hot does the wood get?", _fold("folds.heat", "Heat")),
     "bricks": (
         "Brickwork and cuts",
         _words("drawing.papers.written_sheets", "cutting", long=True, laid_out=True),
@@ -86,6 +87,7 @@ TABS: dict[str, tuple[str, ...]] = {
     "What mends it": ("remedies", "reach"),
     "Will it draw?": ("draft", "worked"),
     "Will it stand?": ("structure",),
+    "How hot?": ("heat",),
     "Order": ("takeoff", "cost", "bricks", "casting"),
     "Order of work": ("work",),
     "Looks": ("guides", "body"),
@@ -114,6 +116,7 @@ MASON = (
     "assumed",
     "draft",
     "structure",
+    "heat",
     "bricks",
     "takeoff",
     "body",

@@ -11,12 +11,12 @@ import numpy as np
 from fireplace_calc.base.tables.heat import FlueFire, WallFire
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Polygon, box
-from fireplace_calc.heat.exchange import between
-from fireplace_calc.heat.from_geometry import NotWorked, framing, solid
-from fireplace_calc.heat.grading import graded
-from fireplace_calc.heat.mesh import HELD, Film, Gap, Mesh, Room, Solid, Space
-from fireplace_calc.heat.raster import apart, in_any, inside, the_narrow_way
-from fireplace_calc.heat.wall_plan import (
+from fireplace_calc.heat.conduction.exchange import between
+from fireplace_calc.heat.conduction.grading import graded
+from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh, Room, Solid, Space
+from fireplace_calc.heat.conduction.raster import apart, in_any, inside, the_narrow_way
+from fireplace_calc.heat.cuts.from_geometry import NotWorked, framing, solid
+from fireplace_calc.heat.cuts.wall_plan import (
     FIRE,
     MASONRY_SENDS,
     OUTDOORS,
@@ -40,7 +40,7 @@ def section_mesh(
     finest: float = 0.015,
     growth: float = 1.6,
     most: float = 0.09,
-) -> Mesh:
+) -> HeatMesh:
     """The section in cells: x is the depth behind the face, y the level. [m]
 
     Parameters
@@ -57,7 +57,7 @@ def section_mesh(
 
     Returns
     -------
-    Mesh
+    HeatMesh
         Driven by ``fire``, ``gas``, ``room`` and ``outdoors``.
 
     Raises
@@ -112,7 +112,7 @@ def section_mesh(
         which[at_x > plane] = len(stuff)
         stuff.append(framing().wood)
     edges: dict[str, Space] = {"right": Room(OUTDOORS if free else ROOM, WOOD_SENDS)}
-    return Mesh(x, y, stuff, which, edges)
+    return HeatMesh(x, y, stuff, which, edges)
 
 
 def _rings(part: Part, low: float, high: float) -> list[Polygon]:

@@ -7,7 +7,7 @@ other side until nothing moves.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,8 +15,8 @@ from scipy.sparse import coo_matrix, csc_matrix
 from scipy.sparse.linalg import SuperLU, splu
 
 from fireplace_calc.base.arrays import Array, IntArray
-from fireplace_calc.heat.faces import Drives, face_flows, face_slopes
-from fireplace_calc.heat.mesh import Faces, Film, Gap, Mesh
+from fireplace_calc.heat.conduction.faces import Drives, face_flows, face_slopes
+from fireplace_calc.heat.conduction.mesh import Film, FreeFaces, Gap, HeatMesh
 
 GAMMA = 1 - 2**-0.5
 """Of the two-stage method: second order, and a sudden step dies away at once (L-stable)."""
@@ -33,7 +33,7 @@ TURNS = 12
 
 
 @dataclass(frozen=True, slots=True)
-class Course:
+class HeatRun:
     """Temperatures in time.
 
     Attributes
@@ -57,12 +57,12 @@ class Conduction:
 
     Parameters
     ----------
-    mesh : Mesh
+    mesh : HeatMesh
     guess : float or array (points,)
         About what everything will be; an answer does not depend on it. [C]
     """
 
-    def __init__(self, mesh: Mesh, guess: float | Array = 80.0) -> None:
+    def __init__(self, mesh: HeatMesh, guess: float | Array = 80.0) -> None:
         self.mesh = mesh
         self.bends = [faces for faces in mesh.faces if not isinstance(faces.space, Film)]
         self.films = [faces for faces in mesh.faces if isinstance(faces.space, Film)]
@@ -118,7 +118,7 @@ class Conduction:
             )
         return self._factors[per_second]
 
-    def _film(self, faces: Faces) -> float:
+    def _film(self, faces: FreeFaces) -> float:
         """Film of some faces. [W/m2K]"""
         assert isinstance(faces.space, Film)
         return self._films.get(faces.space.drive, faces.space.film)
@@ -197,7 +197,7 @@ class Conduction:
         until: float,
         step: float,
         start: float | Array = 21.0,
-    ) -> Course:
+    ) -> HeatRun:
         """Temperatures from a start, step by step.
 
         Parameters
@@ -212,7 +212,7 @@ class Conduction:
 
         Returns
         -------
-        Course
+        HeatRun
 
         Raises
         ------
@@ -235,7 +235,7 @@ class Conduction:
             between = points + (1 - GAMMA) / GAMMA * (first - points)
             points = self._stage(rate, between, first, drives((now + step) * (1 - 1e-12)))
             course[n + 1] = points
-        return Course(np.linspace(0.0, until, steps + 1), course)
+        return HeatRun(np.linspace(0.0, until, steps + 1), course)
 
     def _stage(self, rate: float, from_: Array, points: Array, drives: Drives) -> Array:
         fixed = rate * self.mesh.capacity * from_ + self._driven(drives)
@@ -281,32 +281,3 @@ def _laplacian(points: int, one: IntArray, other: IntArray, conductance: Array) 
     across = np.concatenate([one, other, other, one])
     value = np.concatenate([conductance, conductance, -conductance, -conductance])
     return coo_matrix((value, (number, across)), shape=(points, points)).tocsc()
-
-
-def always(drives: Drives) -> Callable[[float], Drives]:
-    """Drives that stay as they are."""
-    return lambda _: drives
-
-
-def schedule(
-    times: Sequence[float], temperatures: Sequence[float], name: str, **fixed: float
-) -> Callable[[float], Drives]:
-    """Drives of which one goes in straight lines between given times.
-
-    Parameters
-    ----------
-    times : sequence of float
-        Rising; two alike make a jump. [s]
-    temperatures : sequence of float
-        [C]
-    name : str
-        Which drive.
-    fixed : float
-        The others. [C]
-    """
-    at, of = np.asarray(times, float), np.asarray(temperatures, float)
-
-    def drives(time: float) -> Drives:
-        return {**fixed, name: float(np.interp(time, at, of))}
-
-    return drives

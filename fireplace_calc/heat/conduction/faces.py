@@ -7,15 +7,15 @@ from collections.abc import Mapping
 import numpy as np
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.heat.exchange import air_layer, free_face, radiated
-from fireplace_calc.heat.mesh import Faces, Gap, Room
+from fireplace_calc.heat.conduction.exchange import air_layer, free_face, radiated
+from fireplace_calc.heat.conduction.mesh import FreeFaces, Gap, Room
 
 Drives = Mapping[str, float]
 """Temperature of each space by its name. [C]"""
 
 
 def face_flows(
-    faces: Faces, one: Array, other: Array, drives: Drives
+    faces: FreeFaces, one: Array, other: Array, drives: Drives
 ) -> tuple[Array, Array, Array]:
     """Heat across, and from either face to the space. [W/m]"""
     space = faces.space
@@ -38,7 +38,9 @@ def face_flows(
     )
 
 
-def face_slopes(faces: Faces, one: Array, other: Array, room: float) -> tuple[Array, Array, Array]:
+def face_slopes(
+    faces: FreeFaces, one: Array, other: Array, room: float
+) -> tuple[Array, Array, Array]:
     """How steeply those change with their differences. [W/mK]"""
     space = faces.space
     if isinstance(space, Room):

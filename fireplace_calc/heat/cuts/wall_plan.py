@@ -10,10 +10,10 @@ import numpy as np
 from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.polygons import Polygon
-from fireplace_calc.heat.exchange import between
-from fireplace_calc.heat.grading import graded
-from fireplace_calc.heat.mesh import Film, Gap, Mesh, Room, Solid, Space
-from fireplace_calc.heat.raster import Body, apart, in_any, inside, the_narrow_way
+from fireplace_calc.heat.conduction.exchange import between
+from fireplace_calc.heat.conduction.grading import graded
+from fireplace_calc.heat.conduction.mesh import Film, Gap, HeatMesh, Room, Solid, Space
+from fireplace_calc.heat.conduction.raster import Body, apart, in_any, inside, the_narrow_way
 
 STUD_WIDE, STUD_DEEP, STUD_APART = 1.5 * INCH, 3.5 * INCH, 16.0 * INCH
 """Of a stud, and from one to the next: usual American framing. [m]"""
@@ -97,7 +97,7 @@ class WallPlan:
 
 def plan_mesh(
     plan: WallPlan, finest: float = 0.009, growth: float = 1.35, most: float = 0.05
-) -> Mesh:
+) -> HeatMesh:
     """The plan in cells: the room below, the fire at the lower left.
 
     Parameters
@@ -110,7 +110,7 @@ def plan_mesh(
 
     Returns
     -------
-    Mesh
+    HeatMesh
         Driven by ``fire``, ``room``, and by what is behind. The splayed side is a stair whose faces
         count as much as the slant has.
     """
@@ -153,7 +153,7 @@ def plan_mesh(
     if f is not None:
         _frame(plan, f, which, at_x, at_y, stuff)
     edges = {"bottom": Room(ROOM, p.masonry_sends), "top": free, "right": free}
-    return Mesh(x, y, stuff, which, edges)
+    return HeatMesh(x, y, stuff, which, edges)
 
 
 def _frame(

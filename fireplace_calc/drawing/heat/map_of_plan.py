@@ -14,9 +14,9 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import LADDER, fit, title
 from fireplace_calc.geometry.polygons import Polygon, box
-from fireplace_calc.heat.behind import ROUNDED
-from fireplace_calc.heat.mesh import Mesh
-from fireplace_calc.heat.wall_plan import WallPlan
+from fireplace_calc.heat.conduction.mesh import HeatMesh
+from fireplace_calc.heat.cuts.behind import ROUNDED
+from fireplace_calc.heat.cuts.wall_plan import WallPlan
 
 BANDS = (-60.0, 35.0, 52.0, 71.0, 86.0, 150.0, 250.0, 2000.0)
 """Between them a tone is the same. [C]"""
@@ -49,7 +49,7 @@ def roughly(value: float, units: str) -> str:
 
 
 def heat_map(
-    sheet: Sheet, cell: Cell, mesh: Mesh, points: Array, plan: WallPlan, hour: float, units: str
+    sheet: Sheet, cell: Cell, mesh: HeatMesh, points: Array, plan: WallPlan, hour: float, units: str
 ) -> View:
     """Draw half a plan with its temperatures, the room below.
 
@@ -58,7 +58,7 @@ def heat_map(
     sheet : Sheet
     cell : Cell
         [mm]
-    mesh : Mesh
+    mesh : HeatMesh
     points : array (points,)
         [C]
     plan : WallPlan
@@ -89,7 +89,7 @@ def heat_map(
     return view
 
 
-def _field(mesh: Mesh, points: Array) -> tuple[Array, Array, Array]:
+def _field(mesh: HeatMesh, points: Array) -> tuple[Array, Array, Array]:
     """Places and temperatures of the cells' middles; hollow ones have none.
 
     The outermost cells are carried to the edges, so that bands reach them.

@@ -16,11 +16,12 @@ from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.heat import FlueFire, flue_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.exchange import between
-from fireplace_calc.heat.from_geometry import NotWorked, solid
-from fireplace_calc.heat.march import Conduction, always
-from fireplace_calc.heat.mesh import Film, Gap, Mesh, Room, Solid, Space
-from fireplace_calc.heat.wall_plan import MASONRY_SENDS, WOOD_SENDS
+from fireplace_calc.heat.conduction.driving import always
+from fireplace_calc.heat.conduction.exchange import between
+from fireplace_calc.heat.conduction.march import Conduction
+from fireplace_calc.heat.conduction.mesh import Film, Gap, HeatMesh, Room, Solid, Space
+from fireplace_calc.heat.cuts.from_geometry import NotWorked, solid
+from fireplace_calc.heat.cuts.wall_plan import MASONRY_SENDS, WOOD_SENDS
 
 GAS, HOUSE = "gas", "room"
 HOUR = 3600.0
@@ -37,7 +38,7 @@ OUT_GAS, OUT_FILM = 30.0, 5.0
 
 
 @dataclass(frozen=True, slots=True)
-class Layer:
+class FlueLayer:
     """A ring of the wall.
 
     Attributes
@@ -92,7 +93,7 @@ class BesideFlue:
         return float(self.times[int(self.wood.argmax())] - self.out)
 
 
-def flue_layers(geometry: Geometry) -> list[Layer]:
+def flue_layers(geometry: Geometry) -> list[FlueLayer]:
     """Liner, gap, casing, chimney wall, the air left round it, and wood.
 
     Parameters
@@ -112,19 +113,19 @@ def flue_layers(geometry: Geometry) -> list[Layer]:
     named = geometry.by_name
     thick = f.unit_half - f.bore.width / 2
     if "flue liner" not in named:  # the sections of a set are liner and casing in one
-        layers = [Layer("liner", thick, solid(named["flue casing"].material))]
+        layers = [FlueLayer("liner", thick, solid(named["flue casing"].material))]
     else:
-        layers = [Layer("liner", f.bore.wall, solid(named["flue liner"].material))]
+        layers = [FlueLayer("liner", f.bore.wall, solid(named["flue liner"].material))]
         if thick - f.bore.wall > 1e-6:
             casing = solid(named["flue casing"].material)
-            layers.append(Layer("casing", thick - f.bore.wall, casing))
+            layers.append(FlueLayer("casing", thick - f.bore.wall, casing))
     if f.cavity_half - f.unit_half > 1e-6:
-        layers.append(Layer("gap", f.cavity_half - f.unit_half, masonry))
+        layers.append(FlueLayer("gap", f.cavity_half - f.unit_half, masonry))
     wall = solid(named["chimney walls"].material)
-    layers.append(Layer("chimney wall", design.chimney.wall, wall))
+    layers.append(FlueLayer("chimney wall", design.chimney.wall, wall))
     if air > 0:
-        layers.append(Layer("air", air, Gap(0, between(MASONRY_SENDS, WOOD_SENDS))))
-    return [*layers, Layer("wood", TIMBER, solid("wood"))]
+        layers.append(FlueLayer("air", air, Gap(0, between(MASONRY_SENDS, WOOD_SENDS))))
+    return [*layers, FlueLayer("wood", TIMBER, solid("wood"))]
 
 
 def girth_radius(geometry: Geometry) -> float:
@@ -133,7 +134,7 @@ def girth_radius(geometry: Geometry) -> float:
     return bore.width / 2 if bore.round else (bore.width + bore.depth) / pi
 
 
-def layer_mesh(layers: Sequence[Layer], radius: float, film: float) -> Mesh:
+def layer_mesh(layers: Sequence[FlueLayer], radius: float, film: float) -> HeatMesh:
     """Rings in cells, gas inside, a room outside. ``film`` lies between gas and liner [W/m2K]."""
     edges, which = [radius], []
     stuff: list[Solid | Space] = []
@@ -142,7 +143,7 @@ def layer_mesh(layers: Sequence[Layer], radius: float, film: float) -> Mesh:
         edges += (edges[-1] + layer.thick * np.arange(1, count + 1) / count).tolist()
         which += [n] * count
         stuff.append(layer.stuff)
-    return Mesh(
+    return HeatMesh(
         np.array(edges),
         np.array([0.0, 1.0]),
         stuff,
@@ -153,13 +154,13 @@ def layer_mesh(layers: Sequence[Layer], radius: float, film: float) -> Mesh:
 
 
 def beside_flue(
-    layers: Sequence[Layer], radius: float, fire: FlueFire, room: float = 21.0
+    layers: Sequence[FlueLayer], radius: float, fire: FlueFire, room: float = 21.0
 ) -> BesideFlue:
     """Run a fire and the hours after it.
 
     Parameters
     ----------
-    layers : sequence of Layer
+    layers : sequence of FlueLayer
     radius : float
         Inside the liner. [m]
     fire : FlueFire

@@ -15,7 +15,7 @@ from typing import Any
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, IntArray
-from fireplace_calc.heat.exchange import FREE_FACE, LEVEL
+from fireplace_calc.heat.conduction.exchange import FREE_FACE, LEVEL
 
 HELD = 1e9
 """Film of a face whose temperature is given. [W/m2K]"""
@@ -104,7 +104,7 @@ Stuff = Solid | Space
 
 
 @dataclass(frozen=True)
-class Faces:
+class FreeFaces:
     """Free faces of one kind, one entry each.
 
     Attributes
@@ -126,7 +126,7 @@ class Faces:
 
 
 @dataclass
-class Mesh:
+class HeatMesh:
     """Cells, conductances and free faces of a cut.
 
     Attributes
@@ -266,18 +266,20 @@ class Mesh:
             (node, area * share, lane, along, np.full(len(node), sign))
         )
 
-    def _made(self, space: Space) -> list[Faces]:
+    def _made(self, space: Space) -> list[FreeFaces]:
         node, area, lane, along, sign = (
             np.concatenate(part) for part in zip(*self._faces[space], strict=True)
         )
         if not isinstance(space, Gap):
-            return [Faces(node, node, area, np.zeros(len(node)), space)]
+            return [FreeFaces(node, node, area, np.zeros(len(node)), space)]
         order = np.lexsort((along, lane))
         node, area, lane, along, sign = (a[order] for a in (node, area, lane, along, sign))
         met = (lane[:-1] == lane[1:]) & (sign[:-1] > 0) & (sign[1:] < 0)
         first = np.flatnonzero(met)
         return [
-            Faces(node[first], node[first + 1], area[first], along[first + 1] - along[first], space)
+            FreeFaces(
+                node[first], node[first + 1], area[first], along[first + 1] - along[first], space
+            )
         ]
 
     @cached_property

@@ -8,7 +8,7 @@ import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.geometry.polygons import Polygon
-from fireplace_calc.heat.mesh import Solid
+from fireplace_calc.heat.conduction.mesh import Solid
 
 
 @dataclass(frozen=True, slots=True)

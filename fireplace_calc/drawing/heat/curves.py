@@ -8,13 +8,13 @@ import numpy as np
 
 from fireplace_calc.base.tables.heat import heat_lines
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.drawing.heat.heat_map import celsius, roughly
+from fireplace_calc.drawing.heat.map_of_plan import celsius, roughly
 from fireplace_calc.drawing.sheets.chart import Chart, round_steps
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import title
-from fireplace_calc.heat.behind import Behind
+from fireplace_calc.heat.cuts.behind import Behind
 
 PENS = {"kind": "hidden", "middle": "seen", "hard": "cut"}
 """Which line each fire has."""

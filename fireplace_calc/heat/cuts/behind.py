@@ -14,10 +14,11 @@ import numpy as np
 from fireplace_calc.base.arrays import Array, IntArray
 from fireplace_calc.base.tables.heat import WallFire, wall_fires
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.from_geometry import wall_plan
-from fireplace_calc.heat.march import Conduction, always
-from fireplace_calc.heat.mesh import Mesh
-from fireplace_calc.heat.wall_plan import FIRE, OUTDOORS, ROOM, WallPlan, plan_mesh
+from fireplace_calc.heat.conduction.driving import always
+from fireplace_calc.heat.conduction.march import Conduction
+from fireplace_calc.heat.conduction.mesh import HeatMesh
+from fireplace_calc.heat.cuts.from_geometry import wall_plan
+from fireplace_calc.heat.cuts.wall_plan import FIRE, OUTDOORS, ROOM, WallPlan, plan_mesh
 
 STANDS = "The code's clearance stands, whatever this says."
 HOUR = 3600.0
@@ -42,7 +43,7 @@ class Behind:
     fire : WallFire
     burns : float
         How long. [h]
-    mesh : Mesh
+    mesh : HeatMesh
     times : array (n,)
         [h]
     points : array (n, points)
@@ -55,7 +56,7 @@ class Behind:
 
     fire: WallFire
     burns: float
-    mesh: Mesh
+    mesh: HeatMesh
     times: Array
     points: Array
     wood: Array
@@ -171,7 +172,7 @@ def three_fires(
         yield burn(wall_plan(geometry, fire, **plan), fire, hours, room, cells=cells)
 
 
-def _looked_at(mesh: Mesh, plan: WallPlan) -> IntArray:
+def _looked_at(mesh: HeatMesh, plan: WallPlan) -> IntArray:
     """Points of all that burns; without framing, those of the masonry's back."""
     if plan.framing is None:
         places = mesh.places()

@@ -1,0 +1,37 @@
+"""The heat on one sheet: the map at an hour over the curves of the three fires."""
+
+from __future__ import annotations
+
+from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
+from fireplace_calc.drawing.heat.curves import wood_curves
+from fireplace_calc.drawing.heat.map_of_plan import heat_map
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.cuts.behind import Behind
+from fireplace_calc.heat.cuts.from_geometry import wall_plan
+
+FOOT = 82.0
+"""Where the map stands over the curves. [mm]"""
+
+
+def heat_sheet(
+    geometry: Geometry, runs: tuple[Behind, ...], which: int, hour: float, units: str
+) -> Sheet:
+    """Draw one of three fires at an hour, and the curves of all.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    runs : tuple of Behind
+        Of that geometry.
+    which : int
+        Place in ``runs`` of the fire whose map is drawn.
+    hour : float
+        After lighting. [h]
+    units : str
+    """
+    sheet, run = Sheet(WIDTH, HEIGHT), runs[which]
+    top = Cell(0.0, FOOT, WIDTH, HEIGHT)
+    heat_map(sheet, top, run.mesh, run.at(hour), wall_plan(geometry, run.fire), hour, units)
+    wood_curves(sheet, Cell(0.0, 0.0, WIDTH, FOOT), runs, hour, units)
+    return sheet

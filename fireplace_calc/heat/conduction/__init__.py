@@ -1,0 +1,1 @@
+"""Heat through solids and across the gaps between them."""

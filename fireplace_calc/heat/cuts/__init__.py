@@ -1,0 +1,1 @@
+"""Fireplace and flue cut into cells, and fires burnt in them."""

@@ -1,0 +1,121 @@
+"""What the heat says of a design, as findings: engineering judgement, and never a pass.
+
+A figure under a line proves nothing, so it is *not checked*; over it, it falls short of that line.
+"""
+
+from __future__ import annotations
+
+from fireplace_calc.base.tables import Source
+from fireplace_calc.base.tables.heat import heat_lines, wall_fires
+from fireplace_calc.heat.answer import HeatAnswer
+from fireplace_calc.heat.cuts.behind import STANDS, Behind, rounded
+from fireplace_calc.heat.from_opening import LEAST_FLUX
+from fireplace_calc.rules.book import worst_first
+from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared, not_applicable
+from fireplace_calc.rules.core import JUDGEMENT, Finding, Rule, filing
+
+WOOD, FLUE, FRONT = "wood behind", "wood beside the flue", "wood before"
+SOOT_RISE = 97.0
+"""Allowed rise of a test structure in the gas test at 2100 F (UL 103 of 2010, as quoted). [K]"""
+NO_PASS = f"Under the line here, which is no pass. {STANDS}"
+RULES: list[Rule[HeatAnswer]] = []
+judged = filing(RULES)
+TESTED = next(line.source for line in heat_lines() if line.key == "exposed")
+LINES = {line.key: line for line in heat_lines()}
+JUDGED = Source("engineering judgement", "derived")
+
+
+def both(*celsius: float) -> str:
+    """Temperatures as a judgement tells them, to 5 K, for either reader.
+
+    >>> both(36.0, 71.0)
+    '35, 70 °C (100, 160 °F)'
+    """
+    cool = ", ".join(f"{rounded(t):.0f}" for t in celsius)
+    warm = ", ".join(f"{10 * round((t * 1.8 + 32) / 10)}" for t in celsius)
+    return f"{cool} °C ({warm} °F)"
+
+
+def _limit(celsius: float) -> str:
+    return f"{celsius:.0f} °C ({celsius * 1.8 + 32:.0f} °F)"
+
+
+def _held(highest: float, limit: float, provided: str, told: str) -> Compared:
+    if rounded(highest) > limit:
+        return Compared(FALLS_SHORT, provided, f"at most {_limit(limit)}", f"{told} {STANDS}")
+    return Compared(NOT_CHECKED, provided, f"at most {_limit(limit)}", f"{told} {NO_PASS}")
+
+
+def _behind(runs: tuple[Behind, ...] | None, answer: HeatAnswer) -> Compared:
+    """Three fires; the middle one is held against the test limit of wood in the open."""
+    if runs is None:
+        return Compared(NOT_CHECKED, note=" ".join(answer.why_not))
+    if not runs[0].framed:
+        return not_applicable("The masonry stands free: nothing is framed behind it.")
+    later = max(run.hours_after for run in runs)
+    told = f"Kind, middle and hard fire; highest up to {later:.0f} h after it is out."
+    highest = [run.highest for run in runs]
+    return _held(highest[1], LINES["exposed"].celsius, both(*highest), told)
+
+
+@judged(
+    "HEA-01", WOOD, "Wood behind the firebox, a long evening", "word", LINES["exposed"].source, True
+)
+def evening_behind(answer: HeatAnswer) -> Compared:
+    """Eight hours of fire: the wood is hottest hours after it is out."""
+    return _behind(answer.evening, answer)
+
+
+@judged(
+    "HEA-02",
+    WOOD,
+    "Wood behind the firebox, a fire for a day",
+    "word",
+    LINES["exposed"].source,
+    True,
+)
+def day_behind(answer: HeatAnswer) -> Compared:
+    """A fire kept up for a day is another load: houses have burnt where it was the only heat."""
+    return _behind(answer.day, answer)
+
+
+@judged("HEA-03", FLUE, "Wood beside the flue, a hard fire", "word", TESTED, True)
+def beside_flue(answer: HeatAnswer) -> Compared:
+    """Eight hours of hot smoke through liner, gap and wall."""
+    return _flue(answer, "hard", LINES["exposed"].celsius)
+
+
+@judged("HEA-04", FLUE, "Wood beside the flue, a soot fire", "word", JUDGED, True)
+def soot_fire(answer: HeatAnswer) -> Compared:
+    """Soot burns for minutes; the wood is hottest hours later, so stay and look."""
+    return _flue(answer, "soot", 21.0 + SOOT_RISE)
+
+
+def _flue(answer: HeatAnswer, key: str, limit: float) -> Compared:
+    if answer.flue is None:
+        return Compared(NOT_CHECKED, note=" ".join(answer.why_not))
+    run = next(run for run in answer.flue if run.fire.key == key)
+    told = f"Highest {run.hours_after:.0f} h after it is out."
+    return _held(run.highest, limit, both(run.highest), told)
+
+
+@judged("HEA-05", FRONT, "Radiation on mantel and trim", "word", JUDGED, True)
+def on_the_mantel(answer: HeatAnswer) -> Compared:
+    """What a hard fire radiates on to the underside, against the least that has lit wood."""
+    if not answer.trim:
+        return not_applicable("No trim that stands out over the opening is told.")
+    hottest = max(answer.trim, key=lambda step: step.falls[-1])
+    told = f"{hottest.name[:1].upper()}{hottest.name[1:]}, at its outer edge, a hard fire."
+    falls, limit = hottest.falls[-1] / 1e3, LEAST_FLUX / 1e3
+    verdict, rest = (FALLS_SHORT, STANDS) if falls > limit else (NOT_CHECKED, NO_PASS)
+    return Compared(verdict, f"{falls:.1f} kW/m²", f"at most {limit:.1f} kW/m²", f"{told} {rest}")
+
+
+def judgement(answer: HeatAnswer) -> tuple[Finding, ...]:
+    """Every finding on the heat, worst first."""
+    return worst_first(rule.check(answer, JUDGEMENT) for rule in RULES)
+
+
+def fires_told() -> list[tuple[str, str, str]]:
+    """Label, source and confidence of each fire."""
+    return [(f.label, f.source.text, f.source.confidence) for f in wall_fires().values()]

@@ -1,0 +1,156 @@
+"""The heat in words and rows, in the reader's units. Nothing is computed here."""
+
+from __future__ import annotations
+
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.tables.draft import coefficient
+from fireplace_calc.base.tables.heat import wall_fires
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.draft.cases import fire
+from fireplace_calc.heat.answer import MORE
+from fireplace_calc.heat.cuts.behind import ROUNDED, STANDS, Behind
+from fireplace_calc.heat.for_the_room import RoomHeat, room_heat
+from fireplace_calc.heat.from_opening import LEAST_FLUX
+from fireplace_calc.rules.core import JUDGEMENT
+
+FIRES = ("Fire", "Burns", "When it goes out", "Hottest", "Hours after fire out")
+FLUES = ("Fire in the flue", "Burns", "When it goes out", "Hottest", "Hours after fire out")
+WORTHS = ("What", "The hottest wood becomes")
+TRIM = ("Mantel or trim", "Kind fire", "Middle fire", "Hard fire")
+PUBLISHED = (
+    "Published efficiencies of open fireplaces run from 10 to 30 percent: extension bulletins of"
+    " Oklahoma and Oregon, 10 to 15; one measured by EN 13229 in Portugal, 30."
+)
+
+
+def roughly(celsius: float, units: str) -> str:
+    """A temperature as a judgement is told: to 5 K, or to 10 degrees Fahrenheit.
+
+    Examples
+    --------
+    >>> roughly(112.0, "feet-inches"), roughly(112.0, "millimetres")
+    ('230 °F', '110 °C')
+    """
+    if units == FEET_INCHES:
+        return f"{10 * round((celsius * 1.8 + 32) / 10)} °F"
+    return f"{ROUNDED * round(celsius / ROUNDED):.0f} °C"
+
+
+def cooler(kelvin: float, units: str) -> str:
+    """By how much warmer or cooler, as roughly.
+
+    Examples
+    --------
+    >>> cooler(-22.0, "millimetres"), cooler(31.0, "feet-inches")
+    ('20 K cooler', '60 °F hotter')
+    """
+    american = units == FEET_INCHES
+    many = 10 * round(abs(kelvin) * 0.18) if american else 5 * round(abs(kelvin) / 5)
+    if not many:
+        return "about the same"
+    unit = "°F" if american else "K"
+    return f"{many} {unit} {'cooler' if kelvin < 0 else 'hotter'}"
+
+
+def reach_sentence(runs: tuple[Behind, ...], units: str) -> str:
+    """From what to what the wood comes, and when."""
+    low, high = runs[0], runs[-1]
+    what = "The studs" if low.framed else "The back of the masonry, which stands free,"
+    after = max(run.hours_after for run in runs)
+    return (
+        f"After {low.burns:.0f} h of fire: {what.lower() if what[0] != 'T' else what} reach"
+        f" {roughly(low.highest, units)} with a kind fire, {roughly(runs[1].highest, units)} with a"
+        f" middle one, {roughly(high.highest, units)} with a hard one. Hottest up to {after:.0f} h"
+        " after the fire is out."
+    )
+
+
+def fire_rows(runs: tuple[Behind, ...], units: str) -> tuple[tuple[str, ...], ...]:
+    """One row a fire, in the order of ``FIRES``."""
+    return tuple(
+        (
+            run.fire.label,
+            f"{run.burns:.0f} h",
+            roughly(run.at_fire_out, units),
+            roughly(run.highest, units),
+            f"{run.hours_after:.0f}",
+        )
+        for run in runs
+    )
+
+
+def flue_rows(result: Assessment, units: str) -> tuple[tuple[str, ...], ...]:
+    """One row a fire in the flue, in the order of ``FLUES``."""
+    return tuple(
+        (
+            run.fire.label,
+            f"{run.fire.hours * 60:.0f} min" if run.fire.hours < 1 else f"{run.fire.hours:.0f} h",
+            roughly(run.at_fire_out, units),
+            roughly(run.highest, units),
+            f"{run.hours_after:.0f}",
+        )
+        for run in result.heat.flue or ()
+    )
+
+
+def worth_rows(result: Assessment, units: str) -> tuple[tuple[str, ...], ...]:
+    """What changes it by how much, in the order of ``WORTHS``."""
+    words = {
+        "masonry": f"{show(MORE, 'length', units)} more masonry behind the firebox",
+        "open": "gap open to the room's air",
+        "closed": "gap closed, no air through it",
+    }
+    return tuple((words[one.what], cooler(one.kelvin, units)) for one in result.heat.worth)
+
+
+def trim_rows(result: Assessment) -> tuple[tuple[str, ...], ...]:
+    """Radiation on each step of trim, in the order of ``TRIM``."""
+    return tuple(
+        (step.name, *(f"{falls / 1e3:.1f} kW/m²" for falls in step.falls))
+        for step in result.heat.trim
+    )
+
+
+def keep_off_sentence(result: Assessment, units: str) -> str:
+    """How far wood and furniture keep off by radiation alone."""
+    off = result.heat.keep_off
+    far = "more than twenty feet" if off is None else show(off, "length", units)
+    return (
+        f"Before the opening a hard fire's radiation has fallen to {LEAST_FLUX / 1e3:.1f} kW/m²,"
+        f" the least that lit wood in one study, at {far}. Sparks fly farther: keep furniture and"
+        " wood well beyond, with a screen before the fire."
+    )
+
+
+def in_the_room(result: Assessment) -> RoomHeat:
+    """What the fire of a winter evening gives, less what it draws out."""
+    design, flows = result.design, result.draft.flows
+    burning = fire(design)
+    return room_heat(
+        float(burning.power),
+        coefficient("combustion efficiency") * coefficient("share kept by the room"),
+        float(flows.mass[0]),
+        design.house.indoor,
+        design.site.winter,
+    )
+
+
+def room_sentence(result: Assessment, units: str) -> str:
+    """What the client will feel, in honest figures."""
+    heat = in_the_room(result)
+    outside = show(result.design.site.winter, "temperature", units)
+    net = heat.net
+    word = f"is the warmer for {net / 1e3:.1f} kW" if net > 0 else f"loses {-net / 1e3:.1f} kW"
+    return (
+        f"On a winter evening at {outside}: the wood gives {heat.burnt / 1e3:.1f} kW, the room gets"
+        f" {heat.given / 1e3:.1f} kW, and warming the air that goes up takes"
+        f" {heat.drawn_out / 1e3:.1f} kW. The house {word}; who sits before the fire feels the"
+        f" radiation all the same. {PUBLISHED}"
+    )
+
+
+def sources() -> tuple[str, ...]:
+    """Where the three fires come from, a sentence each, and what they are."""
+    told = [f"{f.label[:1].upper()}{f.label[1:]}: {f.source.text}." for f in wall_fires().values()]
+    return (f"All of this is {JUDGEMENT}. {STANDS}", *told)

@@ -1,0 +1,81 @@
+"""What is said of the heat: never a pass, three numbers, and the code's clearance first."""
+
+from functools import lru_cache
+
+import pytest
+from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.base.units import SYSTEMS
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.heat.cuts.behind import STANDS
+from fireplace_calc.heat.findings import judgement
+from fireplace_calc.report import heat_report
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
+
+CASES = {
+    "plain": {},
+    "boathouse": {},
+    "outdoors": {"chimney.location": "exterior"},
+    "steel": {"firebox.lining": "steel unit"},
+    "not told": {"clearance.back": "unknown", "clearance.chimney": "unknown"},
+    "wide": {"opening.width": "8 ft"},
+    "narrow": {"opening.width": "18 in"},
+}
+
+
+@lru_cache
+def result(name):
+    design = load(DESIGNS / f"{name if name == 'boathouse' else 'plain'}.toml")
+    return assess(change(design, CASES[name]) if CASES[name] else design)
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_nothing_ever_passes(name):
+    found = judgement(result(name).heat)
+    assert {f.verdict for f in found} <= {FALLS_SHORT, NOT_CHECKED, DOES_NOT_APPLY}
+    assert all(STANDS in f.note for f in found if f.provided)
+    assert all(f.edition == "engineering judgement" for f in found)
+
+
+def test_what_cannot_be_worked_says_why():
+    assert "steel" in " ".join(result("steel").heat.why_not)
+    notes = " ".join(f.note for f in judgement(result("not told").heat))
+    assert "behind and beside" in notes
+    assert "round the chimney" in notes
+    assert result("not told").heat.evening is None
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_three_numbers_and_no_tenth_of_a_degree(units):
+    said = heat_report.reach_sentence(result("plain").heat.evening, units)
+    assert said.count("°") == 3
+    assert "." not in said.split("reach")[1].split("Hottest")[0].rstrip(". ")
+
+
+def test_a_metric_reader_reads_no_inches():
+    rows = heat_report.worth_rows(result("plain"), "millimetres")
+    assert "102 mm more masonry" in rows[0][0]
+    assert not any("°F" in text for row in rows for text in row)
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("name", ["plain", "boathouse", "outdoors", "wide", "narrow"])
+@pytest.mark.parametrize("hour", [0.0, 8.0, 30.0])
+def test_the_picture_is_clean(name, units, hour):
+    drawn = result(name)
+    for which in range(3):
+        sheet = heat_sheet(drawn.geometry, drawn.heat.evening, which, hour, units)
+        assert not collisions(sheet)
+
+
+def test_the_warmer_the_house_the_more_an_open_fire_costs():
+    mild = heat_report.in_the_room(
+        assess(change(result("plain").design, {"site.winter": "10 degC"}))
+    )
+    cold = heat_report.in_the_room(
+        assess(change(result("plain").design, {"site.winter": "-20 degC"}))
+    )
+    assert cold.net < mild.net
+    assert 0.05 < mild.gross_share < 0.55

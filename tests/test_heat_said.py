@@ -3,11 +3,11 @@
 from functools import lru_cache
 
 import pytest
-from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import SYSTEMS
+from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.heat.cuts.behind import STANDS
 from fireplace_calc.heat.findings import judgement

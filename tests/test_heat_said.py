@@ -11,7 +11,7 @@ from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.heat.cuts.behind import STANDS
 from fireplace_calc.heat.findings import judgement
-from fireplace_calc.report import heat_report
+from fireplace_calc.report.heat import heat_report
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
 
 CASES = {

@@ -21,7 +21,7 @@ from fireplace_calc.panels.folds.questions import FindingList
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.panels.picture.board import Board
-from fireplace_calc.report import heat_report
+from fireplace_calc.report.heat import heat_report
 
 BURNS = {"4 h, an evening": 4.0, "8 h, a long evening": 8.0, "24 h, a day": 24.0}
 MIDDLE = 1

@@ -1,0 +1,1 @@
+"""The heat in words."""

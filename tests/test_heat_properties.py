@@ -83,6 +83,17 @@ def test_more_masonry_is_cooler(deep, more):
     assert hottest(walled(deep=deep + more)) < hottest(walled(deep=deep))
 
 
+def test_a_week_of_evenings_is_hotter_than_one_and_cooler_than_a_fire_all_week():
+    fire = replace(wall_fires()["middle"], film=None, face=300.0)
+    one, week = (burn(walled(), fire, 4.0, cells=ROUGH, days=days) for days in (1, 7))
+    assert week.out == pytest.approx(6 * 24 + 4)
+    assert one.highest < week.highest
+    assert week.highest < burn(walled(), fire, 148.0, cells=ROUGH).highest
+    daily = [week.wood[(week.times >= 24 * d) & (week.times < 24 * d + 24)].max() for d in range(7)]
+    assert daily == sorted(daily)
+    assert daily[-1] - daily[-2] < daily[1] - daily[0]  # it settles
+
+
 @pytest.mark.parametrize("flipped", [False, True])
 def test_a_wall_read_from_the_other_end_is_the_same(flipped):
     layers = [LINING, Gap(0, 0.84, 5.0), BRICK]

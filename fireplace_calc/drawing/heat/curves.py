@@ -58,7 +58,7 @@ def wood_curves(
         chart.curve(run.times, ys, PENS[run.fire.key])
         top = int(run.wood.argmax())
         chart.mark(float(run.times[top]), ys[top], 0.8)
-    burns = runs[0].burns
+    burns = runs[0].out
     foot, head = chart.at(burns, chart.up[0]), chart.at(burns, chart.up[1])
     sheet.line([foot, head], "center")
     sheet.text(head[0], head[1] + 1.6, "fire out", size=SMALL)

@@ -42,7 +42,9 @@ class Behind:
     ----------
     fire : WallFire
     burns : float
-        How long. [h]
+        How long, each time. [h]
+    out : float
+        When it goes out for the last time. [h]
     mesh : HeatMesh
     times : array (n,)
         [h]
@@ -56,6 +58,7 @@ class Behind:
 
     fire: WallFire
     burns: float
+    out: float
     mesh: HeatMesh
     times: Array
     points: Array
@@ -65,7 +68,7 @@ class Behind:
     @property
     def at_fire_out(self) -> float:
         """The hottest wood when the fire goes out. [C]"""
-        return float(np.interp(self.burns, self.times, self.wood))
+        return float(np.interp(self.out, self.times, self.wood))
 
     @property
     def highest(self) -> float:
@@ -75,7 +78,7 @@ class Behind:
     @property
     def hours_after(self) -> float:
         """How long after the fire went out that is. [h]"""
-        return float(self.times[int(self.wood.argmax())] - self.burns)
+        return float(self.times[int(self.wood.argmax())] - self.out)
 
     @property
     def passed(self) -> bool:
@@ -106,6 +109,7 @@ def burn(
     room: float = 21.0,
     outdoors: float = 0.0,
     cells: dict[str, Any] | None = None,
+    days: int = 1,
 ) -> Behind:
     """Burn a fire from cold, let it go out, and wait until the wood is past its hottest.
 
@@ -119,6 +123,8 @@ def burn(
         [C]
     cells : dict or None
         How fine, as ``plan_mesh`` takes it.
+    days : int
+        On how many days running it is lit at the same hour.
 
     Returns
     -------
@@ -126,35 +132,48 @@ def burn(
     """
     mesh = plan_mesh(plan, **(cells or {}))
     solved = Conduction(mesh)
-    drives = {FIRE: fire.face, ROOM: room, OUTDOORS: outdoors}
     seen = _looked_at(mesh, plan)
-    burnt = solved.run(always(drives), hours * HOUR, STEP, room)
-    times, points = [burnt.times], [burnt.points]
-    solved.film(FIRE, EMBERS_FILM)
-    cold = {**drives, FIRE: EMBERS}
-    until = hours
-    while until < hours + LONGEST:
-        rest = solved.run(always(cold), 4 * HOUR, STEP, points[-1][-1])
-        times.append(rest.times[1:] + until * HOUR)
-        points.append(rest.points[1:])
-        until += 4.0
-        wood = rest.points[:, seen].max(axis=1)
+    lit = {FIRE: fire.face, ROOM: room, OUTDOORS: outdoors}
+    cold = {**lit, FIRE: EMBERS}
+    times, points, now = [np.zeros(1)], [np.full((1, mesh.points), room)], 0.0
+
+    def go(drives: dict[str, float], film: float, long: float) -> None:
+        nonlocal now
+        solved.film(FIRE, film)
+        run = solved.run(always(drives), long * HOUR, STEP, points[-1][-1])
+        times.append(run.times[1:] / HOUR + now)
+        points.append(run.points[1:])
+        now += long
+
+    for day in range(days):
+        go(lit, plan.film, hours)
+        if day + 1 < days:
+            go(cold, EMBERS_FILM, 24.0 - hours)
+    out = now
+    while now < out + LONGEST:
+        go(cold, EMBERS_FILM, 4.0)
+        wood = points[-1][:, seen].max(axis=1)
         if wood.argmax() < len(wood) - 1:
             break
-    all_points = np.concatenate(points)
+    every = np.concatenate(points)
     return Behind(
         fire,
         hours,
+        out,
         mesh,
-        np.concatenate(times) / HOUR,
-        all_points,
-        all_points[:, seen].max(axis=1),
+        np.concatenate(times),
+        every,
+        every[:, seen].max(axis=1),
         plan.framing is not None,
     )
 
 
 def three_fires(
-    geometry: Geometry, hours: float, cells: dict[str, Any] | None = None, **plan: Any
+    geometry: Geometry,
+    hours: float,
+    cells: dict[str, Any] | None = None,
+    days: int = 1,
+    **plan: Any,
 ) -> Iterator[Behind]:
     """The kind, the middle and the hard fire behind a geometry, one after the other.
 
@@ -164,12 +183,13 @@ def three_fires(
     hours : float
         How long each burns. [h]
     cells : dict or None
+    days : int
     **plan
         As ``wall_plan`` takes it.
     """
     room = geometry.design.house.indoor - 273.15
     for fire in wall_fires().values():
-        yield burn(wall_plan(geometry, fire, **plan), fire, hours, room, cells=cells)
+        yield burn(wall_plan(geometry, fire, **plan), fire, hours, room, cells=cells, days=days)
 
 
 def _looked_at(mesh: HeatMesh, plan: WallPlan) -> IntArray:

@@ -23,7 +23,12 @@ from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.report.heat import heat_report
 
-BURNS = {"4 h, an evening": 4.0, "8 h, a long evening": 8.0, "24 h, a day": 24.0}
+BURNS = {
+    "4 h, an evening": (4.0, 1),
+    "8 h, a long evening": (8.0, 1),
+    "24 h, a day": (24.0, 1),
+    "4 h every evening of a week": (4.0, 7),
+}
 MIDDLE = 1
 
 
@@ -42,7 +47,7 @@ class Heat(Fold):
         super().__init__(panel)
         self.runs: tuple[Behind, ...] | None = None
         self.known: Any = None
-        self.burns, self.which = 8.0, MIDDLE
+        self.burns, self.which = (8.0, 1), MIDDLE
         fires = {fire.label: n for n, fire in enumerate(wall_fires().values())}
         self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "18em", "6em")
         self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "26em", "5em")
@@ -74,7 +79,7 @@ class Heat(Fold):
             ]
         )
 
-    def _burns(self, hours: float) -> None:
+    def _burns(self, hours: tuple[float, int]) -> None:
         self.burns = hours
         self.update()
 
@@ -85,8 +90,10 @@ class Heat(Fold):
     def update(self) -> None:
         """The picture of the design as it stands; then all that takes longer, step by step."""
         panel = self.panel
+        hours, days = self.burns
+        self.hour.max = 24.0 * days + 6.0
         try:
-            self.runs = tuple(three_fires(panel.result.geometry, self.burns, COARSE))
+            self.runs = tuple(three_fires(panel.result.geometry, hours, COARSE, days))
         except NotWorked as why:
             self.runs, self.said.value = None, html.remark(str(why))
             self.board.clear()

@@ -56,10 +56,12 @@ def cooler(kelvin: float, units: str) -> str:
 def reach_sentence(runs: tuple[Behind, ...], units: str) -> str:
     """From what to what the wood comes, and when."""
     low, high = runs[0], runs[-1]
-    what = "The studs" if low.framed else "The back of the masonry, which stands free,"
+    what = "the studs" if low.framed else "the back of the masonry, which stands free,"
     after = max(run.hours_after for run in runs)
+    days = round((low.out - low.burns) / 24) + 1
+    long = f"{low.burns:.0f} h" + (f" a day for {days} days" if days > 1 else "")
     return (
-        f"After {low.burns:.0f} h of fire: {what.lower() if what[0] != 'T' else what} reach"
+        f"After {long} of fire: {what} reach"
         f" {roughly(low.highest, units)} with a kind fire, {roughly(runs[1].highest, units)} with a"
         f" middle one, {roughly(high.highest, units)} with a hard one. Hottest up to {after:.0f} h"
         " after the fire is out."

@@ -178,7 +178,7 @@ def beside_flue(
     times, points, now = [np.zeros(1)], [np.full((1, mesh.points), room)], 0.0
     for gas, hours, film in phases:
         solved.film(GAS, film)
-        step = min(600.0, hours * HOUR / 20)
+        step = min(1200.0, hours * HOUR / 12)
         drives = always({GAS: gas, HOUSE: room})
         run = solved.run(drives, hours * HOUR, step, points[-1][-1])
         times.append(run.times[1:] / HOUR + now)

@@ -51,7 +51,7 @@ FOLDS: dict[str, tuple[str, Make]] = {
     "books": ("Every book", _words("panels.found", "books", long=True)),
     "draft": ("Will it draw?", _fold("folds.checks", "Draft")),
     "structure": ("Will it stand?", _fold("folds.checks", "Stands")),
-    "heat": ("How hot does the wood get?", _fold("folds.heat", "Heat")),
+    "heat": ("How hot does the wood get?", _fold("heat.heat_fold", "Heat")),
     "bricks": (
         "Brickwork and cuts",
         _words("drawing.papers.written_sheets", "cutting", long=True, laid_out=True),

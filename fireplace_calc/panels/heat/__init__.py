@@ -1,0 +1,1 @@
+"""The heat as a fold of the workbench."""

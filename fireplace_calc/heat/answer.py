@@ -9,7 +9,7 @@ from typing import TypeVar
 from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.cuts.behind import COARSE, Behind, burn, three_fires
+from fireplace_calc.heat.cuts.behind import COARSE, WallRun, burn, three_fires
 from fireplace_calc.heat.cuts.from_geometry import NotWorked, wall_plan
 from fireplace_calc.heat.cuts.round_flue import BesideFlue, all_flue_fires
 from fireplace_calc.heat.movement import gap_for
@@ -48,7 +48,7 @@ class HeatAnswer:
 
     Attributes
     ----------
-    evening, day : tuple of Behind or None
+    evening, day : tuple of WallRun or None
         The kind, the middle and the hard fire.
     worth : tuple of Worth
     flue : tuple of BesideFlue or None
@@ -61,8 +61,8 @@ class HeatAnswer:
     why_not : tuple of str
     """
 
-    evening: tuple[Behind, ...] | None
-    day: tuple[Behind, ...] | None
+    evening: tuple[WallRun, ...] | None
+    day: tuple[WallRun, ...] | None
     worth: tuple[Worth, ...]
     flue: tuple[BesideFlue, ...] | None
     trim: tuple[TrimFlux, ...]

@@ -8,7 +8,7 @@ from __future__ import annotations
 from fireplace_calc.base.tables import Source
 from fireplace_calc.base.tables.heat import heat_lines, wall_fires
 from fireplace_calc.heat.answer import HeatAnswer
-from fireplace_calc.heat.cuts.behind import STANDS, Behind, rounded
+from fireplace_calc.heat.cuts.behind import STANDS, WallRun, rounded
 from fireplace_calc.heat.from_opening import LEAST_FLUX
 from fireplace_calc.rules.book import worst_first
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED, Compared, not_applicable
@@ -46,7 +46,7 @@ def _held(highest: float, limit: float, provided: str, told: str) -> Compared:
     return Compared(NOT_CHECKED, provided, f"at most {_limit(limit)}", f"{told} {NO_PASS}")
 
 
-def _behind(runs: tuple[Behind, ...] | None, answer: HeatAnswer) -> Compared:
+def _behind(runs: tuple[WallRun, ...] | None, answer: HeatAnswer) -> Compared:
     """Three fires; the middle one is held against the test limit of wood in the open."""
     if runs is None:
         return Compared(NOT_CHECKED, note=" ".join(answer.why_not))

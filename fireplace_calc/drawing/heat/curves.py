@@ -14,7 +14,7 @@ from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import title
-from fireplace_calc.heat.cuts.behind import Behind
+from fireplace_calc.heat.cuts.behind import WallRun
 
 PENS = {"kind": "hidden", "middle": "seen", "hard": "cut"}
 """Which line each fire has."""
@@ -25,7 +25,7 @@ def _told(value: float, units: str) -> float:
 
 
 def wood_curves(
-    sheet: Sheet, cell: Cell, runs: Sequence[Behind], hour: float | None, units: str
+    sheet: Sheet, cell: Cell, runs: Sequence[WallRun], hour: float | None, units: str
 ) -> None:
     """Draw the curves of the three fires, with the lines that matter.
 
@@ -34,7 +34,7 @@ def wood_curves(
     sheet : Sheet
     cell : Cell
         [mm]
-    runs : sequence of Behind
+    runs : sequence of WallRun
     hour : float or None
         Where the map stands, marked; nowhere when None. [h]
     units : str

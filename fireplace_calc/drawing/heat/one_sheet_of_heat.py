@@ -7,7 +7,7 @@ from fireplace_calc.drawing.heat.curves import wood_curves
 from fireplace_calc.drawing.heat.map_of_plan import heat_map
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.cuts.behind import Behind
+from fireplace_calc.heat.cuts.behind import WallRun
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
 
 FOOT = 82.0
@@ -15,14 +15,14 @@ FOOT = 82.0
 
 
 def heat_sheet(
-    geometry: Geometry, runs: tuple[Behind, ...], which: int, hour: float, units: str
+    geometry: Geometry, runs: tuple[WallRun, ...], which: int, hour: float, units: str
 ) -> Sheet:
     """Draw one of three fires at an hour, and the curves of all.
 
     Parameters
     ----------
     geometry : Geometry
-    runs : tuple of Behind
+    runs : tuple of WallRun
         Of that geometry.
     which : int
         Place in ``runs`` of the fire whose map is drawn.

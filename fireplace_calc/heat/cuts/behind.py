@@ -35,7 +35,7 @@ COARSE: dict[str, Any] = {"finest": 0.02, "growth": 1.6, "most": 0.1}
 
 
 @dataclass(frozen=True, slots=True)
-class Behind:
+class WallRun:
     """A fire and the hours after it.
 
     Attributes
@@ -110,7 +110,7 @@ def burn(
     outdoors: float = 0.0,
     cells: dict[str, Any] | None = None,
     days: int = 1,
-) -> Behind:
+) -> WallRun:
     """Burn a fire from cold, let it go out, and wait until the wood is past its hottest.
 
     Parameters
@@ -128,7 +128,7 @@ def burn(
 
     Returns
     -------
-    Behind
+    WallRun
     """
     mesh = plan_mesh(plan, **(cells or {}))
     solved = Conduction(mesh)
@@ -156,7 +156,7 @@ def burn(
         if wood.argmax() < len(wood) - 1:
             break
     every = np.concatenate(points)
-    return Behind(
+    return WallRun(
         fire,
         hours,
         out,
@@ -174,7 +174,7 @@ def three_fires(
     cells: dict[str, Any] | None = None,
     days: int = 1,
     **plan: Any,
-) -> Iterator[Behind]:
+) -> Iterator[WallRun]:
     """The kind, the middle and the hard fire behind a geometry, one after the other.
 
     Parameters

@@ -11,7 +11,7 @@ from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.lists import Column, Table
-from fireplace_calc.heat.cuts.behind import COARSE, STANDS, Behind, three_fires
+from fireplace_calc.heat.cuts.behind import COARSE, STANDS, WallRun, three_fires
 from fireplace_calc.heat.cuts.from_geometry import NotWorked
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.panels import html
@@ -37,7 +37,7 @@ class Heat(Fold):
 
     Attributes
     ----------
-    runs : tuple of Behind or None
+    runs : tuple of WallRun or None
         What is on the picture; None where it cannot be worked.
     """
 
@@ -45,7 +45,7 @@ class Heat(Fold):
 
     def __init__(self, panel: Host) -> None:
         super().__init__(panel)
-        self.runs: tuple[Behind, ...] | None = None
+        self.runs: tuple[WallRun, ...] | None = None
         self.known: Any = None
         self.burns, self.which = (8.0, 1), MIDDLE
         fires = {fire.label: n for n, fire in enumerate(wall_fires().values())}

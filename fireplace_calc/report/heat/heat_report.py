@@ -9,7 +9,7 @@ from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.draft.cases import fire
 from fireplace_calc.heat.answer import MORE
-from fireplace_calc.heat.cuts.behind import ROUNDED, STANDS, Behind
+from fireplace_calc.heat.cuts.behind import ROUNDED, STANDS, WallRun
 from fireplace_calc.heat.for_the_room import RoomHeat, room_heat
 from fireplace_calc.heat.from_opening import LEAST_FLUX
 from fireplace_calc.rules.core import JUDGEMENT
@@ -53,7 +53,7 @@ def cooler(kelvin: float, units: str) -> str:
     return f"{many} {unit} {'cooler' if kelvin < 0 else 'hotter'}"
 
 
-def reach_sentence(runs: tuple[Behind, ...], units: str) -> str:
+def reach_sentence(runs: tuple[WallRun, ...], units: str) -> str:
     """From what to what the wood comes, and when."""
     low, high = runs[0], runs[-1]
     what = "the studs" if low.framed else "the back of the masonry, which stands free,"
@@ -68,7 +68,7 @@ def reach_sentence(runs: tuple[Behind, ...], units: str) -> str:
     )
 
 
-def fire_rows(runs: tuple[Behind, ...], units: str) -> tuple[tuple[str, ...], ...]:
+def fire_rows(runs: tuple[WallRun, ...], units: str) -> tuple[tuple[str, ...], ...]:
     """One row a fire, in the order of ``FIRES``."""
     return tuple(
         (

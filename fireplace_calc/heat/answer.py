@@ -20,7 +20,7 @@ EVENING, DAY = 8.0, 24.0
 MORE = 4 * INCH
 """More masonry, to see what it is worth. [m]"""
 MORE_AIR = 20.0
-"""Heat that a gap open to the room carries, to see what it is worth. [W/m2K]"""
+"""Heat that a gap open to the room carries, to see what it is worth. [W/(m2 K)]"""
 
 Made = TypeVar("Made")
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 AIR_HEAT = 1006.0
-"""Heat capacity of air. [J/kgK]"""
+"""Heat capacity of air. [J/(kg K)]"""
 
 
 @dataclass(frozen=True, slots=True)

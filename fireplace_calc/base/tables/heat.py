@@ -15,9 +15,9 @@ class Conductor:
     Attributes
     ----------
     conductivity, low, high : float
-        Usual, and what is found in tables. [W/mK]
+        Usual, and what is found in tables. [W/(m K)]
     capacity : float
-        [J/m3K]
+        [J/(m3 K)]
     source : Source
     note : str
     """
@@ -40,9 +40,9 @@ class WallFire:
     face : float
         Of the inner face, or behind the film. [C]
     film : float or None
-        None where the face itself was measured. [W/m2K]
+        None where the face itself was measured. [W/(m2 K)]
     air : float
-        Heat that the room's air carries through the gap. [W/m2K]
+        Heat that the room's air carries through the gap. [W/(m2 K)]
     source : Source
     """
 
@@ -118,7 +118,7 @@ class FlueFire:
     hours : float
         How long it lasts. [h]
     film : float
-        Between gas and liner. [W/m2K]
+        Between gas and liner. [W/(m2 K)]
     source : Source
     """
 
@@ -132,7 +132,7 @@ class FlueFire:
 
 @dataclass(frozen=True, slots=True)
 class Growth:
-    """A number of how refractories grow and break, with what is found. [its own unit]"""
+    """A number of how refractories grow and break, with what is found. [unit]"""
 
     value: float
     low: float
@@ -159,7 +159,7 @@ def flue_fires() -> dict[str, FlueFire]:
 
 @lru_cache(maxsize=1)
 def growths() -> dict[str, Growth]:
-    """By name."""
+    """How refractories grow and break, by name."""
     return {
         r["name"]: Growth(
             float(r["value"]), float(r["low"]), float(r["high"]), r["unit"], source_of(r)

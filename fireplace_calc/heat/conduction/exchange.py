@@ -10,11 +10,11 @@ import numpy as np
 from fireplace_calc.base.arrays import Array, Number
 
 SIGMA = 5.670374419e-8
-"""Stefan and Boltzmann's constant (2018 CODATA). [W/m2K4]"""
+"""Stefan and Boltzmann's constant (2018 CODATA). [W/(m2 K4)]"""
 ZERO_C = 273.15
 """[K]"""
 STILL_AIR = 0.025
-"""Conductivity of still air (ISO 6946). [W/mK]"""
+"""Conductivity of still air (ISO 6946). [W/(m K)]"""
 LEVEL, UP, DOWN = "level", "up", "down"
 """Which way heat crosses an air layer."""
 FREE_FACE = 1.31
@@ -49,7 +49,7 @@ def between(one: float, other: float) -> float:
 
 
 def radiated(hot: Array, cold: Array, emittance: Array) -> tuple[Array, Array]:
-    """Flux [W/m2] and slope [W/m2K] of radiation straight across.
+    """Flux [W/m2] and slope [W/(m2 K)] of radiation straight across.
 
     Parameters
     ----------
@@ -73,7 +73,7 @@ def radiated(hot: Array, cold: Array, emittance: Array) -> tuple[Array, Array]:
 
 
 def air_layer(difference: Array, width: Array, way: str = LEVEL) -> tuple[Array, Array]:
-    """Conductance of the air of a closed layer between its faces, and its slope. [W/m2K]
+    """Conductance of the air of a closed layer between its faces, and its slope. [W/(m2 K)]
 
     Parameters
     ----------
@@ -104,7 +104,7 @@ def air_layer(difference: Array, width: Array, way: str = LEVEL) -> tuple[Array,
 
 
 def free_face(difference: Array, coefficient: Array) -> tuple[Array, Array]:
-    """Conductance from a free face to the air of a room, and the slope of its flux. [W/m2K]
+    """Conductance from a free face to the air of a room, and the slope of its flux. [W/(m2 K)]
 
     Parameters
     ----------

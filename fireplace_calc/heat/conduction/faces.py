@@ -41,7 +41,7 @@ def face_flows(
 def face_slopes(
     faces: FreeFaces, one: Array, other: Array, room: float
 ) -> tuple[Array, Array, Array]:
-    """How steeply those change with their differences. [W/mK]"""
+    """How steeply those change with their differences. [W/(m K)]"""
     space = faces.space
     if isinstance(space, Room):
         _, sent = radiated(one, np.array(room), np.array(space.emissivity))

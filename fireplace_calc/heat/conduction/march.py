@@ -75,7 +75,7 @@ class Conduction:
         self.guess(guess)
 
     def film(self, drive: str, film: float) -> None:
-        """Change the film between faces and a driven space, as when a fire goes out. [W/m2K]"""
+        """Change the film between faces and a driven space, as when a fire goes out. [W/(m2 K)]"""
         self._films[drive] = film
         self.guess(self._guess)
 
@@ -119,7 +119,7 @@ class Conduction:
         return self._factors[per_second]
 
     def _film(self, faces: FreeFaces) -> float:
-        """Film of some faces. [W/m2K]"""
+        """Film of some faces. [W/(m2 K)]"""
         assert isinstance(faces.space, Film)
         return self._films.get(faces.space.drive, faces.space.film)
 

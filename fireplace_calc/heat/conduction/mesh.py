@@ -18,7 +18,7 @@ from fireplace_calc.base.arrays import Array, IntArray
 from fireplace_calc.heat.conduction.exchange import FREE_FACE, LEVEL
 
 HELD = 1e9
-"""Film of a face whose temperature is given. [W/m2K]"""
+"""Film of a face whose temperature is given. [W/(m2 K)]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,9 +28,9 @@ class Solid:
     Attributes
     ----------
     conductivity : float
-        [W/mK]
+        [W/(m K)]
     capacity : float
-        [J/m3K]
+        [J/(m3 K)]
     """
 
     conductivity: float
@@ -46,7 +46,7 @@ class Film:
     drive : str
         Whose temperature.
     film : float
-        ``HELD`` for a face at just that temperature. [W/m2K]
+        ``HELD`` for a face at just that temperature. [W/(m2 K)]
     stepped : float
         Share of a stair's faces that a slanted wall really has. [-]
     """
@@ -85,7 +85,7 @@ class Gap:
     emittance : float
         Effective. [-]
     air : float
-        Heat that air from the room carries through it, of a degree and a square meter. [W/m2K]
+        Heat that air from the room carries through it, of a degree and a square meter. [W/(m2 K)]
     drive : str
         Where that air comes from.
     way : str
@@ -202,7 +202,7 @@ class HeatMesh:
                 self._face(space, axis, sign, place, half[place], area[place])
 
     def _half(self, axis: int, sign: int) -> tuple[Array, Array]:
-        """Of every cell: conductance from its middle to a side [W/mK], and how large that is [m2],
+        """Of every cell: conductance from its middle to a side [W/(m K)], and how large that is [m2],
         a meter deep or all round.
         """
         shape = self.which.shape

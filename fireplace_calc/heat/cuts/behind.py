@@ -25,7 +25,7 @@ HOUR = 3600.0
 STEP = 1200.0
 """Of a run. [s]"""
 EMBERS, EMBERS_FILM = 25.0, 10.0
-"""What a firebox without a fire is, and its film: our judgement. [C], [W/m2K]"""
+"""What a firebox without a fire is, and its film: our judgement. [C], [W/(m2 K)]"""
 LONGEST = 72.0
 """Hours after which a run ends though the wood is still getting warmer. [h]"""
 ROUNDED = 5.0
@@ -173,7 +173,8 @@ def three_fires(
     hours: float,
     cells: dict[str, Any] | None = None,
     days: int = 1,
-    **plan: Any,
+    more_masonry: float = 0.0,
+    all_wood: bool = False,
 ) -> Iterator[WallRun]:
     """The kind, the middle and the hard fire behind a geometry, one after the other.
 
@@ -183,13 +184,18 @@ def three_fires(
     hours : float
         How long each burns. [h]
     cells : dict or None
+        How fine.
     days : int
-    **plan
-        As ``wall_plan`` takes it.
+        On how many days running.
+    more_masonry : float
+        Laid behind the back. [m]
+    all_wood : bool
+        Solid wood behind the gaps.
     """
     room = geometry.design.house.indoor - 273.15
     for fire in wall_fires().values():
-        yield burn(wall_plan(geometry, fire, **plan), fire, hours, room, cells=cells, days=days)
+        plan = wall_plan(geometry, fire, more_masonry, all_wood)
+        yield burn(plan, fire, hours, room, cells=cells, days=days)
 
 
 def _looked_at(mesh: HeatMesh, plan: WallPlan) -> IntArray:

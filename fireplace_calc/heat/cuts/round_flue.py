@@ -34,7 +34,7 @@ BEFORE = 4.0
 WATCHED = 12.0
 """Hours that are looked at after a fire. [h]"""
 OUT_GAS, OUT_FILM = 30.0, 5.0
-"""What goes up a flue whose fire is out: our judgement. [C], [W/m2K]"""
+"""What goes up a flue whose fire is out: our judgement. [C], [W/(m2 K)]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +135,7 @@ def girth_radius(geometry: Geometry) -> float:
 
 
 def layer_mesh(layers: Sequence[FlueLayer], radius: float, film: float) -> HeatMesh:
-    """Rings in cells, gas inside, a room outside. ``film`` lies between gas and liner [W/m2K]."""
+    """Rings in cells, gas inside, a room outside. ``film`` lies between gas and liner [W/(m2 K)]."""
     edges, which = [radius], []
     stuff: list[Solid | Space] = []
     for n, layer in enumerate(layers):

@@ -67,7 +67,7 @@ class WallPlan:
     half, deep : float
         Of the masonry: half its width, and from its face to its back. [m]
     film : float
-        Between the fire and what faces it. [W/m2K]
+        Between the fire and what faces it. [W/(m2 K)]
     back_gap, side_gap : float
         To the framing; nought where it touches. [m]
     framing : Framing or None
@@ -75,7 +75,7 @@ class WallPlan:
     behind : str
         What drives the space behind and beside: ``room``, ``outdoors``.
     air : float
-        Heat that air from the room carries through the gaps. [W/m2K]
+        Heat that air from the room carries through the gaps. [W/(m2 K)]
     masonry_sends, wood_sends : float
         Emissivities. [-]
     """

@@ -51,6 +51,7 @@ UNITS = {
         "Pa s",
     ),
     *("N", "kg m", "N m", "N m2", "N/m", "N/m3", "m4", "1/m2", "1/m3", "m3/(s Pa^n)", "Pa s2/kg2"),
+    *("C", "W/m", "J/(m3 K)"),
     *("s", "h", "d", "1/h", "1/min", "m3/h", "degF", "ft2", "SI", "unit"),
 }
 """What may stand in the brackets. *SI*: in the SI unit of whatever kind it is; *unit*: in the unit

@@ -135,7 +135,7 @@ def girth_radius(geometry: Geometry) -> float:
 
 
 def layer_mesh(layers: Sequence[FlueLayer], radius: float, film: float) -> HeatMesh:
-    """Rings in cells, gas inside, a room outside. ``film`` lies between gas and liner [W/(m2 K)]."""
+    """Rings in cells, gas inside, a room outside; ``film`` is at the liner. [W/(m2 K)]"""
     edges, which = [radius], []
     stuff: list[Solid | Space] = []
     for n, layer in enumerate(layers):

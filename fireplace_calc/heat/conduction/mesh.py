@@ -202,8 +202,8 @@ class HeatMesh:
                 self._face(space, axis, sign, place, half[place], area[place])
 
     def _half(self, axis: int, sign: int) -> tuple[Array, Array]:
-        """Of every cell: conductance from its middle to a side [W/(m K)], and how large that side is,
-        a meter deep or all round. [m2]
+        """Of every cell: conductance from its middle to a side [W/(m K)], and size of that side, a
+        meter deep or all round. [m2]
         """
         shape = self.which.shape
         if self.ring:

@@ -53,14 +53,14 @@ def shipped(name):
 
 def used(sheet):
     """Share of squares of 20 mm that hold ink. [-]"""
-    picture = Picture(sheet.width, sheet.height, 2.0, "print")
+    picture = Picture(sheet.width, sheet.height, 4.0, "print")
     picture.png([(Cell(0, 0, sheet.width, sheet.height), sheet)])
     dark = np.asarray(picture.renderer.buffer_rgba())[:, :, :3].min(axis=2) < 160
     high, wide = dark.shape
     squares = [
-        dark[y : y + 40, x : x + 40].any()
-        for y in range(0, high - 20, 40)
-        for x in range(0, wide - 20, 40)
+        dark[y : y + 80, x : x + 80].any()
+        for y in range(0, high - 40, 80)
+        for x in range(0, wide - 40, 80)
     ]
     return sum(squares) / len(squares)
 
@@ -73,11 +73,34 @@ def test_every_paper_is_clean(name, size, units):
     assert [fault for _, sheet in made for fault in collisions(sheet, 0.7)] == []
 
 
+@pytest.mark.parametrize("units", SCALES)
 @pytest.mark.parametrize("name", SHIPPED)
-def test_two_sheets_of_a3_hold_it_and_are_used(name):
-    made = sheets(assess(shipped(name)), "feet-inches", "A3", makers=MAKER)
-    assert len(made) == 2
-    assert min(used(sheet) for _, sheet in made) >= 0.5
+def test_two_sheets_of_a3_hold_it_and_large_sheets_are_used(name, units):
+    result = assess(shipped(name))
+    for size, most in (("A3", 2), ("11x17", 3)):
+        made = sheets(result, units, size, makers=MAKER)
+        assert len(made) <= most
+        assert min(used(sheet) for _, sheet in made) >= 0.5, size
+
+
+@pytest.mark.parametrize("end", [0, 1])
+@pytest.mark.parametrize(
+    "key", ("people", "day", "brick_pace", "piece_pace", "lift_height", "cure")
+)
+def test_both_ends_of_the_days_work_have_a_clean_chart(key, end):
+    ends = {
+        "people": ("1", "12"),
+        "day": ("1", "14"),
+        "brick_pace": ("5", "400"),
+        "piece_pace": ("1", "60"),
+        "lift_height": ("3 ft", "8 ft"),
+        "cure": ("1", "90"),
+    }
+    result = assess(change(shipped("boathouse-laid"), {f"work.{key}": ends[key][end]}))
+    for size in ("11x17", "letter"):
+        made = sheets(result, "feet-inches", size, makers=MAKER)
+        assert [fault for _, sheet in made for fault in collisions(sheet, 0.7)] == []
+    assert all(1 <= hands(result.work, s)[0] <= result.work.people for s in result.work.steps)
 
 
 @settings(max_examples=8, deadline=None)

@@ -185,9 +185,10 @@ class Bands:
         self.paper, self.cell = paper, cell or paper.field
         self.sheets: list[Sheet] = []
         self.y = 0.0
-        self._next()
+        self.begin()
 
-    def _next(self) -> None:
+    def begin(self) -> None:
+        """Go on with a new sheet."""
         self.sheets.append(Sheet(self.paper.width, self.paper.height))
         self.y = self.cell.top
 
@@ -232,18 +233,18 @@ class Bands:
                 self.y -= high + over + after
                 return
             if self.room < LEAST + over and self.y < self.cell.top:
-                self._next()
+                self.begin()
                 continue
             columns, rest = split(left, count, self.room - over)
             if not any(columns) or len(rest) == len(left):
                 if self.y < self.cell.top:
-                    self._next()
+                    self.begin()
                     continue
                 columns, rest = [left[:1]], left[1:]
             self._put(columns, count, head)
             left = rest
             if left:
-                self._next()
+                self.begin()
 
     def _put(
         self, columns: Sequence[Sequence[Together]], count: int, head: Sequence[Together]

@@ -9,7 +9,7 @@ from math import ceil, floor
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.tolerances import COUNT_SLACK
-from fireplace_calc.base.units import CUFT
+from fireplace_calc.base.units import CUFT, FEET_INCHES
 from fireplace_calc.build import Plan, WorkStep
 from fireplace_calc.build.lifting.equation import HOIST, TWO
 from fireplace_calc.build.production_rates import MORTAR, REFRACTORY
@@ -95,7 +95,7 @@ def lies_ready(step: WorkStep, counts: dict[str, int], units: str) -> str:
             continue
         count = counts.get(one.item)
         if count is None:
-            said[one.item] = f"{show(one.volume, 'volume', units)} {_low(one.item)}"
+            said[one.item] = f"{bulk(one.volume, units)} {_low(one.item)}"
         elif count and one.item.startswith(SET_PIECE):
             pieces[count].append(one.item.removeprefix(SET_PIECE).strip().split(",")[0])
         elif count and one.item.endswith(CUT) and (kind := one.item.removesuffix(CUT)) in said:
@@ -116,9 +116,9 @@ def lies_ready(step: WorkStep, counts: dict[str, int], units: str) -> str:
         for count, marks in pieces.items()
     ]
     if step.batches:
-        said[MORTAR] = f"mortar {step.batches} × {show(step.batch, 'volume', units)}"
+        said[MORTAR] = f"mortar {step.batches} × {bulk(step.batch, units)}"
     if step.refractory > 0:
-        much = show(step.refractory, "volume", units) if step.refractory > A_LITTLE else "a little"
+        much = bulk(step.refractory, units) if step.refractory > A_LITTLE else "a little"
         said[REFRACTORY] = f"{much} refractory"
     return "; ".join([*marked, *said.values()])
 
@@ -192,3 +192,21 @@ def straight_after(plan: Plan) -> dict[int, list[int]]:
         before[step.number] = implied | set(step.after)
         found[step.number] = sorted(set(step.after) - implied)
     return found
+
+
+def bulk(volume: float, units: str) -> str:
+    """What is mixed or poured, as one says it on site.
+
+    Examples
+    --------
+    >>> bulk(0.0283, "feet-inches"), bulk(0.0583, "millimetres"), bulk(1.02, "millimetres")
+    ('1.0 ft³', '58 L', '1.02 m³')
+    >>> bulk(0.0032, "millimetres")
+    '3.2 L'
+    """
+    if units == FEET_INCHES:
+        return show(volume, "volume", units)
+    liters = 1000 * volume
+    if liters >= 999.5:
+        return f"{volume:.2f} m³"
+    return f"{liters:.0f} L" if liters >= 9.95 else f"{liters:.1f} L"

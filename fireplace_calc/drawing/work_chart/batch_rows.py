@@ -6,13 +6,13 @@ from collections import defaultdict
 from collections.abc import Iterable
 from math import ceil
 
-from fireplace_calc.base.printing import show
 from fireplace_calc.base.tolerances import COUNT_SLACK
 from fireplace_calc.base.units import CUFT, FEET_INCHES, POUND
 from fireplace_calc.build import Plan
 from fireplace_calc.build.on_site.batching import Batch, list_batches
 from fireplace_calc.drawing.plates.bands import Together, heading, row, words
 from fireplace_calc.drawing.sheets.lists import Column
+from fireplace_calc.drawing.work_chart.at_hand import bulk
 from fireplace_calc.report.sentences import weight
 
 PAIL = 5 * 231 / 1728 * CUFT
@@ -74,7 +74,7 @@ def batch_texts(alike: list[Batch], units: str) -> tuple[str, ...]:
     batch, whole = alike[0], sum(one.whole for one in alike)
 
     def volume(much: float) -> str:
-        return show(much, "volume", units)
+        return bulk(much, units)
 
     count, bought = sum(one.count for one in alike), sum(one.bought for one in alike)
     if not batch.recipe:

@@ -24,6 +24,8 @@ from fireplace_calc.drawing.work_chart.step_cards import cards, dangers
 from fireplace_calc.takeoff.cost import Price
 
 NAME = "Order of work"
+FEW = 2
+"""With more sheets than this the last is filled better. [-]"""
 CARD = 84.0
 """A card is at least so wide. [mm]"""
 THIRD, HALF = 115.0, 180.0
@@ -43,12 +45,25 @@ def plates(
     prices : dict or None
         Not used here.
     """
-    plan, bands = result.work, Bands(paper)
+    made, used = _sheets(result, units, paper, together=True)
+    if len(made) > FEW:
+        apart, deeper = _sheets(result, units, paper, together=False)
+        if (len(apart), -deeper) < (len(made), -used):
+            made = apart
+    return [Plate(NAME, sheet) for sheet in made]
+
+
+def _sheets(
+    result: Assessment, units: str, paper: Paper, together: bool
+) -> tuple[list[Sheet], float]:
+    """Everything, with cautions in the columns of the cards, or after all else; and how far down
+    the last sheet is used. [mm]
+    """
+    plan, bands, strip = result.work, Bands(paper), paper.strip
     wide = bands.wide
     bands.band(words(summary(result), wide))
     bands.band(step_rows(plan, units, wide), 1, heads(plan, wide))
     legend(bands.sheets[0], paper)
-    strip = paper.strip
     cured = curing_rows(plan, max(strip.right - strip.left - LEGEND, CARD / 2))
     if sum(block.high for block in cured) <= strip.top - strip.bottom:
         stacked(bands.sheets[0], strip.left + LEGEND, strip.top, cured)
@@ -57,22 +72,27 @@ def plates(
     column, things = bands.column(count), list_set_in(plan, result.geometry)
     told = [*cards(plan, column, things), *dangers(plan, column)]
     told += rows_of_set(result.design, units, column)
-    told += [*(curing_rows(plan, column) if cured else []), *cautions(plan, column)]
-    told += staging_rows(plan, units, column)
-    beside = beside_block(told, strip, column)
+    warned = [*(curing_rows(plan, column) if cured else []), *cautions(plan, column)]
+    warned += staging_rows(plan, units, column)
+    beside = beside_block(warned, strip, column)
+    warned = warned[: len(warned) - len(beside)]
     batches = batch_table(plan, result.design.work.mortar_mix, units, wide)
     short = lift_table(plan, units, bands.column(thirds)), thirds
     full = lift_table(plan, units, bands.column(halves), full=True), halves
     early = lowest(batches, 1, bands.room) is not None
     if early:
         bands.band(batches)
-    bands.band(told[: len(told) - len(beside)], count)
+    bands.band([*told, *warned] if together else told, count)
     bands.band(*(short if lowest(*short, bands.room) is not None else full))
     if not early:
         bands.band(batches)
+    if not together:
+        if lowest(warned, count, bands.room) is None:
+            bands.begin()
+        bands.band(warned, count)
     for n, blocks in enumerate(split(beside, len(beside), strip.top - strip.bottom)[0]):
         stacked(bands.sheets[-1], strip.left + n * (column + BETWEEN), strip.top, blocks)
-    return [Plate(NAME, sheet) for sheet in bands.sheets]
+    return bands.sheets, bands.cell.top - bands.y
 
 
 def stacked(sheet: Sheet, left: float, top: float, blocks: Sequence[Together]) -> None:

@@ -5,6 +5,7 @@ list itself.
 """
 
 from collections import defaultdict
+from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
@@ -12,7 +13,9 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from set_strategies import random_set
 from strategies import designs
+from test_pieces_random import designed
 
 from fireplace_calc import load
 from fireplace_calc.base.units import INCH
@@ -34,6 +37,7 @@ from fireplace_calc.drawing.views.face import face_joints
 from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.pieces.records import PARTS
 from fireplace_calc.takeoff import share_out
 
@@ -342,3 +346,26 @@ def test_walls_stop_on_a_bed_of_the_list(design):
         coursed = lift.part in WALLS and found.of(lift.part)
         if coursed and lift.number < lift.of:
             assert near(lift.high, [*tops, *other]), lift
+
+
+def test_pieces_of_random_sets_stand_in_the_list():
+    """As many courses of a part as lifts with its pieces, each over the one below; flue pieces are
+    as many as the set takes; the lining is laid from the top of the base plates.
+    """
+    built = 0
+    for seed in range(24):
+        design = designed(replace(random_set(seed), lining=seed % 2))
+        if design is None:
+            continue
+        built += 1
+        geometry = build_geometry(design)
+        found, assembly = course_list(geometry), set_up(design).assembly
+        for name, roles in PARTS.items():
+            lifts = {p.lift for p in assembly.placed if p.piece.role in roles}
+            courses = found.of(name)
+            assert len(courses) == len(lifts), (seed, name)
+            assert all(c.bottom - c.bed >= b.bottom for b, c in pairwise(courses)), (seed, name)
+        if courses := found.of("firebox lining"):
+            first = courses[0]
+            assert first.bottom - first.bed == pytest.approx(geometry.frame.slab_top, abs=1e-9)
+    assert built >= 4

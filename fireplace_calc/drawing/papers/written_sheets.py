@@ -1,36 +1,25 @@
-"""The written sheets of the paper set: findings with their clauses, cut list, order, order of work,
-cautions.
-"""
+"""Words and tables of the folds: how it stands, what the air does, brickwork and cuts."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from fireplace_calc.assessment import Assessment
-from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import odd_courses
-from fireplace_calc.brickwork.face_bond import english
-from fireplace_calc.drawing.papers.work_sheets import working
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.report import draft_report
 from fireplace_calc.report.assumed_inputs import to_enter
 from fireplace_calc.report.sentences import (
-    CAUTION,
     asked,
     compared,
     judged_tally,
-    quantity,
-    read_in_part,
     sign,
-    tally,
-    weight,
 )
 from fireplace_calc.rules import Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
-from fireplace_calc.takeoff.cost import Price, bill, prices
-from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 
 FOUND = (
     Column("", 5),
@@ -53,35 +42,8 @@ FACES = (
     Column("Start moved by", 14, "right"),
     Column("Note", 60),
 )
-ORDERED = (
-    Column("Item", 26),
-    Column("Net", 18, "right"),
-    Column("To order", 18, "right"),
-    Column("Weight", 16, "right"),
-    Column("Comes on", 18),
-    Column("How counted", 68),
-)
-OPINED = (
-    Column("What", 24),
-    Column("Counted", 14, "right"),
-    Column("Rule of thumb", 14, "right"),
-    Column("Rule and source", 44),
-    Column("Why they differ", 70),
-)
-
 OPINIONS = tuple(map(Column, draft_report.OPINIONS, (30, 18, 16, 22, 80)))
 LIGHTINGS = tuple(map(Column, draft_report.LIGHTINGS, (44, 36, 18, 18, 18, 18, 18)))
-
-
-def tables(
-    result: Assessment, units: str, priced: Mapping[str, Price] | None = None
-) -> Iterator[tuple[str, list[str | Table]]]:
-    """Name of each run of sheets, and what stands on them, paragraph by table."""
-    yield "Findings", list(findings(result, units))
-    if lay_brickwork(result.geometry).layouts:
-        yield "Cut list", list(cutting(result, units))
-    yield "Order", list(ordering(result, units, priced))
-    yield "Order of work", list(working(result, units))
 
 
 def found_rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ...], ...]:
@@ -102,35 +64,6 @@ def found_rows(findings: tuple[Finding, ...], units: str) -> tuple[tuple[str, ..
         )
 
     return tuple(row(f) for f in findings if f.verdict != DOES_NOT_APPLY)
-
-
-def findings(result: Assessment, units: str) -> Iterator[str | Table]:
-    """Every finding with its clause: code, draft, structure."""
-    yield CAUTION
-    silent = result.counts.get(DOES_NOT_APPLY, 0)
-    yield Table(
-        f"Checks against {result.pack}",
-        FOUND,
-        found_rows(result.findings, units),
-        before=" ".join(
-            filter(
-                None,
-                (
-                    f"{tally(result)}.",
-                    read_in_part(result.pack),
-                    "What does not apply is left out." if silent else "",
-                ),
-            )
-        ),
-    )
-    yield Table(
-        "Will it draw? Engineering judgement, not code",
-        FOUND,
-        found_rows(result.judgement, units),
-        before=f"{judged_tally(result.judgement)}.",
-    )
-    yield from airing(result, units)
-    yield from standing(result, units)
 
 
 def airing(result: Assessment, units: str) -> Iterator[str | Table]:
@@ -242,51 +175,3 @@ def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
                     for k, course in enumerate(laid.courses[:2])
                 )
             )
-
-
-def ordering(
-    result: Assessment, units: str, priced: Mapping[str, Price] | None = None
-) -> Iterator[str | Table]:
-    """What to order and what it costs, with the rules of thumb beside it."""
-    found = bill(result.takeoff, prices() if priced is None else priced)
-    columns = (
-        *ORDERED[:5],
-        Column(f"Cost, {found.currency or 'no currency'}", 15, "right"),
-        *ORDERED[5:],
-    )
-    rows = tuple(
-        (
-            line.row.item,
-            quantity(line.row.net, line.row, units),
-            quantity(line.row.order, line.row, units),
-            weight(line.row.weight_kg, units),
-            f"{line.packs} {line.pack}" if line.packs else "",
-            "no price" if line.amount is None else grouped(line.amount, 2, units),
-            english(line.row.note, result.pack),
-        )
-        for line in found.lines
-    )
-    said = "Every price is an invented example. " if found.invented else ""
-    yield Table(
-        "Material to order",
-        columns,
-        rows,
-        before=f"{said}Labor, equipment, freight and tax are not in it.",
-    )
-    missing = f" Without a price: {', '.join(found.unpriced)}." if found.unpriced else ""
-    yield (
-        f"Whole: {grouped(found.total, 2, units)} {found.currency};"
-        f" {weight(result.weight, units)} as built.{missing}"
-    )
-    opinions = tuple(
-        (
-            o.what,
-            f"{grouped(o.counted, units=units)} {o.unit}",
-            f"{grouped(o.by_rule, units=units)} {o.unit}",
-            f"{o.rule}; {o.source}",
-            o.why,
-        )
-        for o in second_opinion(result.geometry, result.takeoff)
-    )
-    if opinions:
-        yield Table("Rules of thumb, a second opinion", OPINED, opinions)

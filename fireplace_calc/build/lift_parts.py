@@ -4,6 +4,7 @@ something is set into it.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, cos
@@ -183,10 +184,18 @@ def _on_a_bed(geometry: Geometry, level: float) -> float:
     """The top of the course of block or brick nearest to a level, of two the lower; the level
     itself where the walls have no courses. [m]
     """
-    found = course_list(geometry)
-    tops = [course.top for name in ("base walls", *WALLS) for course in found.of(name)]
-    nearest = min(tops, key=lambda z: (round(abs(z - level), 9), z), default=level)
+    tops = geometry.once(_beds_of_walls)
+    at = bisect_left(tops, level)
+    nearest = min(
+        tops[max(at - 1, 0) : at + 1], key=lambda z: round(abs(z - level), 9), default=level
+    )
     return nearest if abs(nearest - level) < WITHIN_REACH else level
+
+
+def _beds_of_walls(geometry: Geometry) -> list[float]:
+    """Top of every course of base and walls, bottom to top. [m]"""
+    found = course_list(geometry)
+    return sorted([c.top for name in ("base walls", *WALLS) for c in found.of(name)])
 
 
 def volume_between(solid: Solid, low: float, high: float) -> float:

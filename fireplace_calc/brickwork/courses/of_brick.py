@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import ceil
 
 from fireplace_calc.base.tolerances import ROUNDING
@@ -137,15 +138,33 @@ def wall_courses(geometry: Geometry, part: Part) -> tuple[Course, ...]:
     """
     unit, kind = _unit(geometry, part)
     run = _run_with(geometry, part, unit)
-    bottom, top = run[0].bottom, run[-1].top
-    told = unit.course - unit.height
-    even = even_bed(top - bottom, unit.height, told)
-    whole = gauged(kind, kind, bottom, top, unit.height, told if even is None else even)
-    n = run.index(part)
-    high = run[n + 1].bottom if n + 1 < len(run) else top + 1.0
-    mine = [c for c in whole if part.bottom - ROUNDING <= c.bottom - c.bed < high - ROUNDING]
-    made = [c._replace(part=part.name, number=k) for k, c in enumerate(mine, 1)]
-    if made and made[-1].top > part.top + LEAST_CUT:
+    bottoms = tuple([one.bottom for one in run])
+    n, bed = run.index(part), unit.course - unit.height
+    return _of_run(part.name, part.top, n, bottoms, run[-1].top, kind, unit.height, bed)
+
+
+@lru_cache(maxsize=256)
+def _of_run(
+    name: str,
+    end: float,
+    n: int,
+    bottoms: tuple[float, ...],
+    top: float,
+    kind: str,
+    high: float,
+    told: float,
+) -> tuple[Course, ...]:
+    """Courses of one of several walls on each other, by their bottoms and the top of all. [m]"""
+    bottom = bottoms[0]
+    even = even_bed(top - bottom, high, told)
+    whole = gauged(kind, kind, bottom, top, high, told if even is None else even)
+    low = bottoms[n] - ROUNDING
+    upto = bottoms[n + 1] - ROUNDING if n + 1 < len(bottoms) else top + 1.0
+    mine = [c for c in whole if low <= c.bottom - c.bed < upto]
+    made = [
+        Course(name, k, c.bottom, c.top, c.cut, c.note, kind, c.bed) for k, c in enumerate(mine, 1)
+    ]
+    if made and made[-1].top > end + LEAST_CUT:
         made[-1] = made[-1]._replace(note=GOES_ON)
     return tuple(made)
 

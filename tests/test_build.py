@@ -38,6 +38,7 @@ from fireplace_calc.build.production_rates import hours_for
 from fireplace_calc.design.firebox import MASONRY
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers import work_sheets
+from fireplace_calc.drawing.work_chart import at_hand
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.builder import build_geometry
@@ -683,13 +684,13 @@ def test_the_days_told_are_the_day_the_last_step_ends_on(hours, pace, head):
     carried while the next one lays the wall over it on the same day.
     """
     plan = plan_work(made({"work.day": hours, "work.brick_pace": pace, "opening.head": head}))
-    told = work_sheets.last_day(plan.calendar)
+    told = at_hand.last_day(plan.calendar)
     for step in plan.steps:
-        assert 1 <= work_sheets.first_day(step.start) <= work_sheets.last_day(step.end) <= told
+        assert 1 <= at_hand.first_day(step.start) <= at_hand.last_day(step.end) <= told
         assert "nothing is carried" not in " ".join(step.cautions)
-    assert work_sheets.last_day(plan.steps[-1].end) == told
-    assert work_sheets.last_day(21.4) == 22 == work_sheets.first_day(21.4)
-    assert work_sheets.last_day(21.0) == 21
+    assert at_hand.last_day(plan.steps[-1].end) == told
+    assert at_hand.last_day(21.4) == 22 == at_hand.first_day(21.4)
+    assert at_hand.last_day(21.0) == 21
 
 
 @settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])

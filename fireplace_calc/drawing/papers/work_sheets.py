@@ -5,15 +5,17 @@ cautions.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil, floor, inf
+from math import inf
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.build import Lift, WorkStep
 from fireplace_calc.build.lifting.equation import capacity
 from fireplace_calc.build.lifting.lift_list import HEAVY_UNIT
+from fireplace_calc.build.on_site.set_in import SetIn, list_set_in
 from fireplace_calc.build.production_rates import StepGoods
 from fireplace_calc.drawing.sheets.lists import Column, Table
+from fireplace_calc.drawing.work_chart.at_hand import first_day, last_day, whole_counts
 from fireplace_calc.report.sentences import weight
 
 STEPS = (
@@ -38,18 +40,20 @@ LIFTS = (
     Column("Who", 14),
     Column("Note", 50),
 )
-PIECES = ("piece", "block", "brick", "firebrick", "section")
-"""Units of what is counted whole."""
 CAUTIONS = (Column("About", 16), Column("What", 100), Column("Source, confidence", 40))
 
 
 def working(result: Assessment, units: str) -> Iterator[str | Table]:
     """Everything the crew takes along, paragraph by table."""
     plan = result.work
+    set_in = list_set_in(plan, result.geometry)
     yield Table(
         "Order of work",
         STEPS,
-        tuple(_step(step) for step in plan.steps),
+        tuple(
+            _step(step, counts, set_in)
+            for step, counts in zip(plan.steps, whole_counts(plan.steps), strict=True)
+        ),
         tick=True,
         before=(
             f"About {plan.hours:.0f} hours at the wall for one mason,"
@@ -89,31 +93,22 @@ def working(result: Assessment, units: str) -> Iterator[str | Table]:
     yield Table("Cautions", CAUTIONS, told, before="Local code and licensed practice come first.")
 
 
-def first_day(start: float) -> int:
-    """Working day on which a step begins, the first being 1. [-]"""
-    return floor(start + 1e-9) + 1
-
-
-def last_day(end: float) -> int:
-    """Working day on which it is done: work that ends with a day is done on that day. [-]"""
-    return max(ceil(end - 1e-9), 1)
-
-
 def _figured(what: str, number: float | None, unit: str) -> str:
     return what if number is None else f"{what} ({number:g} {unit})".replace(" -)", ")")
 
 
-def _goods(need: StepGoods) -> str:
+def _goods(need: StepGoods, counts: dict[str, int]) -> str:
     """What a step takes: whole pieces by number, the rest in the unit it is sold in."""
     item = need.item[0].lower() + need.item[1:]
-    if need.unit in PIECES:
-        return f"{ceil(need.quantity - 1e-6)} × {item}"
-    return f"{need.quantity:.2g} {need.unit} {item}"
+    if need.item not in counts:
+        return f"{need.quantity:.2g} {need.unit} {item}"
+    return f"{counts[need.item]} × {item}" if counts[need.item] else ""
 
 
-def _step(step: WorkStep) -> tuple[str, ...]:
-    goods = ", ".join(_goods(need) for need in step.goods)
-    said = [f"Hold, {hold.kind}: {hold.what}" for hold in step.hold_points]
+def _step(step: WorkStep, counts: dict[str, int], set_in: tuple[SetIn, ...]) -> tuple[str, ...]:
+    goods = ", ".join(filter(None, (_goods(need, counts) for need in step.goods)))
+    said = [f"{one.item}: {one.what}." for one in set_in if one.step == step.number]
+    said += [f"Hold, {hold.kind}: {hold.what}" for hold in step.hold_points]
     said += [f"Wait {wait.days:g} d: {wait.what}." for wait in step.waits]
     return (
         str(step.number),

@@ -53,6 +53,11 @@ class WallFire:
     air: float
     source: Source
 
+    @property
+    def named(self) -> str:
+        """Its key before what it is."""
+        return f"{self.key}: {self.label}"
+
 
 @dataclass(frozen=True, slots=True)
 class HeatLine:

@@ -84,7 +84,7 @@ def heat_map(
             sheet.line(np.asarray(drawn), "fine", "ink")
     _outlines(view, plan)
     _key(sheet, cell, view.at(right, 0)[0] + 5.0, view.at(0, top)[1], units)
-    name = f"In plan at mid firebox, {hour:.0f} h after lighting"
+    name = f"In plan at mid firebox, {hour:g} h after lighting"
     title(sheet, cell, name)
     return view
 

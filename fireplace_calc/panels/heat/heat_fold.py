@@ -11,6 +11,7 @@ from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.drawing.composed.compose import WHOLE
 from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.lists import Column, Table
+from fireplace_calc.heat.answer import EVENING
 from fireplace_calc.heat.cuts.behind import COARSE, STANDS, WallRun, three_fires
 from fireplace_calc.heat.cuts.from_geometry import NotWorked
 from fireplace_calc.heat.findings import judgement
@@ -47,10 +48,11 @@ class Heat(Fold):
         super().__init__(panel)
         self.runs: tuple[WallRun, ...] | None = None
         self.known: Any = None
-        self.burns, self.which = (8.0, 1), MIDDLE
-        fires = {fire.label: n for n, fire in enumerate(wall_fires().values())}
-        self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "18em", "6em")
-        self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "26em", "5em")
+        self.fine: list[WallRun] = []
+        self.burns, self.which = (EVENING, 1), MIDDLE
+        fires = {fire.named: n for n, fire in enumerate(wall_fires().values())}
+        self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "22em", "6em")
+        self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "30em", "5em")
         self.hour = w.FloatSlider(
             value=11.0,
             min=0.0,
@@ -69,10 +71,10 @@ class Heat(Fold):
         self.widget = w.VBox(
             [
                 w.HTML(html.remark(STANDS)),
+                self.said,
                 row([self.length, self.fire]),
                 self.hour,
                 self.board.widget,
-                self.said,
                 self.job.widget,
                 self.list.widget,
                 self.more,
@@ -89,40 +91,58 @@ class Heat(Fold):
 
     def update(self) -> None:
         """The picture of the design as it stands; then all that takes longer, step by step."""
-        panel = self.panel
-        hours, days = self.burns
-        self.hour.max = 24.0 * days + 6.0
+        panel, (hours, days) = self.panel, self.burns
+        self.board.set_theme(panel.view_pane.theme)
+        key = self._key()
+        if self.known == key:
+            self.draw()
+            return
         try:
-            self.runs = tuple(three_fires(panel.result.geometry, hours, COARSE, days))
+            self._show(tuple(three_fires(panel.result.geometry, hours, COARSE, days)))
         except NotWorked as why:
             self.runs, self.said.value = None, html.remark(str(why))
             self.board.clear()
-        else:
-            self.said.value = html.remark(heat_report.reach_sentence(self.runs, panel.units))
-            self.draw()
-        key = panel.design, panel.pack, panel.units
-        if self.known != key:
-            self.job.run(self._steps, lambda: self._ready(key))
+        self.job.run(self._steps, lambda: self._ready(key))
+
+    def _key(self) -> Any:
+        return self.panel.design, self.panel.pack, self.panel.units, self.burns
+
+    def _show(self, runs: tuple[WallRun, ...]) -> None:
+        """Runs in a sentence and in the picture."""
+        self.runs = runs
+        self.said.value = html.remark(heat_report.reach_sentence(runs, self.panel.units))
+        self.hour.max = round(float(max(run.times[-1] for run in runs)), 1)
+        self.draw()
 
     def draw(self) -> None:
-        """The map at the hour of the slider."""
+        """The map at the hour of the slider, or at the last that there is of this fire."""
         if self.runs is None:
             return
         geometry, units = self.panel.result.geometry, self.panel.units
-        sheet = heat_sheet(geometry, self.runs, self.which, float(self.hour.value), units)
+        hour = min(float(self.hour.value), float(self.runs[self.which].times[-1]))
+        sheet = heat_sheet(geometry, self.runs, self.which, round(hour, 1), units)
         self.board.show([(WHOLE, sheet)])
 
     def _steps(self) -> Steps:
-        yield 0, 2, "wood, flue and mantel"
-        _ = self.panel.result.heat
-        yield 1, 2, "findings"
+        result, (hours, days), self.fine = self.panel.result, self.burns, []
+        yield 0, 5, "wood, flue and mantel"
+        evening = result.heat.evening
+        if evening is not None and (hours, days) == (EVENING, 1):
+            self.fine = list(evening)
+        elif evening is not None and days == 1:
+            for run in three_fires(result.geometry, hours):
+                self.fine.append(run)
+                yield len(self.fine), 5, f"{run.fire.key} fire, fine"
+        yield 4, 5, "findings"
 
     def _ready(self, key: Any) -> str:
         panel = self.panel
-        if key != (panel.design, panel.pack, panel.units):
+        if key != self._key():
             asyncio.get_running_loop().call_soon(self.update)
             return ""
         self.known = key
+        if self.fine:
+            self._show(tuple(self.fine))
         self.list.show(judgement(panel.result.heat), "What the heat says")
         self.more.value = html.flow(heat_words(panel))
         return ""

@@ -55,6 +55,11 @@ class ViewPane:
         """Where it is shown."""
         self.board = Board()
 
+    @property
+    def theme(self) -> str:
+        """Paper it is drawn on, for folds that draw too."""
+        return self.board.stage.theme
+
     def set_theme(self, theme: str) -> None:
         """Draw on light, dark or print paper."""
         self.board.set_theme(theme)

@@ -44,6 +44,11 @@ class StageView(ViewPane):
     def make_screen(self) -> None:
         """The stage is there already."""
 
+    @property
+    def theme(self) -> str:
+        """Paper it is drawn on, for folds that draw too."""
+        return self.stage.theme
+
     def set_theme(self, theme: str) -> None:
         """Draw on light, dark or print paper."""
         self.stage.set_theme(theme)

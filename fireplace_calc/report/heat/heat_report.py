@@ -72,7 +72,7 @@ def fire_rows(runs: tuple[WallRun, ...], units: str) -> tuple[tuple[str, ...], .
     """One row a fire, in the order of ``FIRES``."""
     return tuple(
         (
-            run.fire.label,
+            run.fire.named,
             f"{run.burns:.0f} h",
             roughly(run.at_fire_out, units),
             roughly(run.highest, units),
@@ -154,5 +154,5 @@ def room_sentence(result: Assessment, units: str) -> str:
 
 def sources() -> tuple[str, ...]:
     """Where the three fires come from, a sentence each, and what they are."""
-    told = [f"{f.label[:1].upper()}{f.label[1:]}: {f.source.text}." for f in wall_fires().values()]
+    told = [f"{f.named[:1].upper()}{f.named[1:]}; {f.source.text}." for f in wall_fires().values()]
     return (f"All of this is {JUDGEMENT}. {STANDS}", *told)

@@ -599,3 +599,30 @@ def test_a_gap_of_an_eighth_is_joint_and_a_wider_one_takes_a_cut(over, cut, left
     if cut:
         piece = min(laid, key=lambda p: p.area)
         assert (piece.length / INCH, piece.height / INCH) == pytest.approx((gap, 4.5))
+
+
+@pytest.mark.parametrize(
+    ("left", "cut"), [(0.1, []), (1.0, [8.3125] * 2), (2.9, [9.2625] * 2), (3.1, [3.1])]
+)
+def test_no_block_is_cut_shorter_than_three_inches(left, cut):
+    """A wall of three blocks and what is left: 1 in and the block beside it, 15-5/8 in, share their
+    16-5/8 in by halves, reckoned by hand.
+    """
+    unit = Unit(15.625 * INCH, 7.625 * INCH, 7.625 * INCH, 0.375 * INCH)
+    long = 3 * 16 + left
+    ring = block_ring(long / 2 * INCH, 60 * INCH, unit, 0)
+    row = ring.rows[0]
+    assert [length / INCH for length in row.run.cut] == pytest.approx(cut)
+    ends = [(a, b) for a, b, _ in row.run.blocks]
+    if left > 0.2:
+        assert (ends[-1][1] - ends[0][0]) / INCH == pytest.approx(long)
+        joints = [(b - a) / INCH for (_, a), (b, _) in pairwise(ends)]
+        assert joints == pytest.approx([0.375] * (len(ends) - 1), abs=1e-9)
+
+
+def test_no_row_of_block_is_ripped_thinner_than_three_inches():
+    unit = Unit(15.625 * INCH, 7.625 * INCH, 7.625 * INCH, 0.375 * INCH)
+    layer = block_layer((0.0, 40 * INCH, 0.0, 17 * INCH), unit, 0)
+    wide = [(row.high - row.low) / INCH for row in layer.rows]
+    assert wide == pytest.approx([7.625, 4.3125, 4.3125])
+    assert [row.ripped for row in layer.rows] == [False, True, True]

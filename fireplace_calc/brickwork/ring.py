@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import NamedTuple
 
-from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
+from fireplace_calc.base.tolerances import ROUNDING
+from fireplace_calc.brickwork.unit import LEAST_CLOSER, LEAST_CUT, Unit
 from fireplace_calc.geometry.polygons import Polygon, box
 
 Extent = tuple[float, float, float, float]
@@ -119,7 +120,9 @@ class BlockCourse:
 
 
 def _run(start: float, end: float, unit: Unit) -> Run:
-    """Blocks along one wall: full ones from both ends, a closer in the middle. [m]"""
+    """Blocks along one wall: full ones from both ends, a closer in the middle, or two of one length
+    where it would be too short to be cut. [m]
+    """
     left, right, step = start, end, unit.length + unit.joint
     made, low, cut = [], True, False
     while right - left > unit.length + LEAST_CUT:
@@ -130,7 +133,14 @@ def _run(start: float, end: float, unit: Unit) -> Run:
             made.append((right - unit.length, right, False))
             right -= step
         low = not low
-    whole, last = len(made), right - left
+    last = right - left
+    if made and LEAST_CUT < last < LEAST_CLOSER - ROUNDING:
+        a, b, _ = made.pop()
+        left, right = min(left, a), max(right, b)
+        half = (right - left - unit.joint) / 2
+        pair = ((left, left + half, True), (right - half, right, True))
+        return Run(tuple(sorted((*made, *pair))), len(made), (half, half))
+    whole = len(made)
     if last > LEAST_CUT:
         cut = last < unit.length - LEAST_CUT
         made.append((left, right, cut))
@@ -193,15 +203,19 @@ def block_layer(area: Extent, unit: Unit, parity: int) -> BlockCourse:
     Returns
     -------
     BlockCourse
-        Rows from the front, or from the left; the last one is ripped where it has to be. [m]
+        Rows from the front, or from the left; the last one is ripped where it has to be, the last
+        two alike where it would be too thin. [m]
     """
     left, right, front, back = area
     start, end, low, high = area if parity % 2 == 0 else (front, back, left, right)
     across, run, rows = parity % 2 == 0, _run(start, end, unit), []
     while high - low > LEAST_CUT:
         far = min(low + unit.depth, high)
+        rest = high - far - unit.joint
+        if LEAST_CUT < rest < LEAST_CLOSER - ROUNDING:
+            far = low + (unit.depth + rest) / 2
         rows.append(BlockRow(run, low, far, across, far - low < unit.depth - LEAST_CUT))
-        low += unit.depth + unit.joint
+        low = far + unit.joint
     return BlockCourse(unit, tuple(rows))
 
 

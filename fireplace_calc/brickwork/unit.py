@@ -19,6 +19,10 @@ LEAST_CUT = INCH / 8
 """A gap no wider than this is made up in the joints; wider, it takes a cut piece: our own habit.
 [m]
 """
+LEAST_CLOSER = 3 * INCH
+"""No block is cut shorter or narrower: it and the one beside it are cut to halves of what they fill
+together: our own habit. [m]
+"""
 
 
 @dataclass(frozen=True, slots=True)

@@ -121,11 +121,22 @@ def _wall(start: float, end: float, unit: Laid) -> list[tuple[float, float, bool
     number = 0
     while end - start - number * (unit.long + unit.joint) > unit.long + GAP:
         number += 1
-    left, right = (number + 1) // 2, number // 2
     step = unit.long + unit.joint
+    rest = end - start - number * step
+    pair = (
+        number > 0 and GAP < rest < 3 * IN - 1e-9
+    )  # too short to cut: two alike fill it with a neighbor
+    number -= pair
+    left, right = (number + 1) // 2, number // 2
     found = [(start + k * step, start + k * step + unit.long, False) for k in range(left)]
     found += [(end - k * step - unit.long, end - k * step, False) for k in range(right)]
     a, b = start + left * step, end - right * step
+    if pair:
+        middle = (a + b) / 2
+        return found + [
+            (a, middle - unit.joint / 2, True),
+            (middle + unit.joint / 2, b, True),
+        ]
     return found + ([(a, b, b - a < unit.long - GAP)] if b - a > GAP else [])
 
 
@@ -139,9 +150,12 @@ def solid(
     found, at = [], front
     while back - at > GAP:
         deep = min(unit.deep, back - at)
+        both = back - at - unit.joint  # of this row and the next, were it the last
+        if unit.deep + GAP < both < unit.deep + 3 * IN - 1e-9:
+            deep = both / 2
         ripped = deep < unit.deep - GAP
         found += [(a, at, b, at + deep, cut or ripped) for a, b, cut in _wall(left, right, unit)]
-        at += unit.deep + unit.joint
+        at += deep + unit.joint
     return sorted(found)
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
 from fireplace_calc.brickwork.ring import BlockCourse
+from fireplace_calc.drawing.cutting.in_outline import inside, middle, spans
 from fireplace_calc.drawing.plates.figure import Extent, Figure
 from fireplace_calc.drawing.plates.marked_figures import marked
 from fireplace_calc.drawing.plates.marks import SMALL
@@ -75,16 +76,21 @@ class MarkedFace:
         dict
             Middle of each piece [m] and its mark.
         """
-        left, low, right, top = self.box
+        _, low, _, top = self.box
         found: dict[str, list[tuple[Pair, str]]] = {}
         for ring, mark in self.pieces:
             if not mark or _holds(ring, mark, k):
                 continue
-            x, y = middle(ring)
-            row = [x for other, _ in self.pieces for x, at in other if abs(at - y) < 0.25]
-            ends = (min(row, default=left), max(row, default=right))
-            away = {"left": x - ends[0], "right": ends[1] - x, "below": y - low, "above": top - y}
-            side = min(away, key=lambda name: (round(away[name], 3), name))
+            (x, y), (xs, ys) = middle(ring), zip(*ring, strict=True)
+            row = [p[0] for one, _ in self.pieces if spans(one, y) for p in one]
+            away = {
+                "left": (min(xs) - min(row), x - min(row)),
+                "right": (max(row) - max(xs), max(row) - x),
+                "below": (min(ys) - low, y - low),
+                "above": (top - max(ys), top - y),
+            }
+            # the side it touches; of two, the nearer
+            side = min(away, key=lambda name: tuple(round(far, 3) for far in away[name]))
             found.setdefault(side, []).append((_toward(ring, side), mark))
         return found
 
@@ -107,14 +113,41 @@ class MarkedFace:
     def paint(self, view: View) -> None:
         """Draw it with its marks."""
         sheet, k = view.sheet, view.scale
+        sizes = ((self.box[3] - self.box[1]) * k, (self.box[2] - self.box[0]) * k)
+        leaders: list[tuple[Pair, Pair]] = []
+        for side, items in self.outside(k).items():
+            leaders += _Line(side, items, sizes).paint(view, self.box)
         for ring, mark in self.pieces:
             sheet.line(view.ring(ring), "seen" if mark else "fine", closed=True)
             if mark and _holds(ring, mark, k):
-                x, y = view.at(*middle(ring))
+                half = width(mark, SMALL) / 2
+                places = [view.at(*at) for at in _places(ring, mark, k)]
+                x, y = next(
+                    (at for at in places if not any(_near(at, half, *one) for one in leaders)),
+                    places[0],
+                )
                 sheet.text(x, y, mark, size=SMALL, va="middle")
-        sizes = ((self.box[3] - self.box[1]) * k, (self.box[2] - self.box[0]) * k)
-        for side, items in self.outside(k).items():
-            _Line(side, items, sizes).paint(view, self.box)
+
+
+def _places(ring: Polygon, mark: str, k: float) -> list[Pair]:
+    """Where a mark has room in a piece, its middle first. [m]"""
+    (x, y), found = middle(ring), []
+    wide, high = (max(p[n] for p in ring) - min(p[n] for p in ring) for n in (0, 1))
+    for u, v in ((0, 0), (1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (1, -1), (-1, 1), (-1, -1)):
+        for share in (0.12, 0.24, 0.36):
+            at = (x + u * share * wide, y + v * share * high)
+            if _holds(ring, mark, k, at):
+                found.append(at)
+    return found
+
+
+def _near(at: Pair, half: float, start: Pair, end: Pair) -> bool:
+    """Whether a leader passes over a mark, tried at points along it. [mm]"""
+    return any(
+        abs(start[0] + t * (end[0] - start[0]) - at[0]) < half + 0.3
+        and abs(start[1] + t * (end[1] - start[1]) - at[1]) < SMALL / 2 + 0.6
+        for t in (n / 40 for n in range(41))
+    )
 
 
 class _Line:
@@ -144,8 +177,9 @@ class _Line:
         own = max(self.wide) + KNEE + TO_TEXT + AIR if self.along else OVER + SMALL + 1.0
         return own + (self.step if self.two else 0.0)
 
-    def paint(self, view: View, box: Extent) -> None:
-        """Write them, each with its leader: square to the face, then to its piece."""
+    def paint(self, view: View, box: Extent) -> list[tuple[Pair, Pair]]:
+        """Write them, each with its leader; gives the stretches that go to pieces."""
+        drawn: list[tuple[Pair, Pair]] = []
         upright = self.along == 1
         ends = view.at(box[0], box[1]), view.at(box[2], box[3])
         edge = ends[0 if self.way < 0 else 1][1 - self.along]
@@ -163,17 +197,8 @@ class _Line:
             view.sheet.line([start, bend, tip], "dimension", "soft")
             ha, va = (ALIGNED[self.way], "middle") if upright else ("center", OVERHEAD[self.way])
             view.sheet.text(*text, self.items[n][1], size=SMALL, ha=ha, va=va)
-
-
-def middle(ring: Polygon) -> Pair:
-    """Centroid of a polygon. [m]"""
-    (x0, y0), whole, x, y = ring[0], 0.0, 0.0, 0.0
-    for (ax, ay), (bx, by) in zip(ring, (*ring[1:], ring[0]), strict=True):
-        turn = (ax - x0) * (by - y0) - (bx - x0) * (ay - y0)
-        whole += turn
-        x += turn * (ax + bx - 2 * x0) / 3
-        y += turn * (ay + by - 2 * y0) / 3
-    return (x0 + x / whole, y0 + y / whole) if abs(whole) > 1e-12 else (x0, y0)
+            drawn.append((bend, tip))
+        return drawn
 
 
 def _toward(ring: Polygon, side: str) -> Pair:
@@ -188,21 +213,14 @@ def _toward(ring: Polygon, side: str) -> Pair:
     return (edge[0] + INTO * (x - edge[0]), edge[1] + INTO * (y - edge[1]))
 
 
-def _holds(ring: Polygon, mark: str, k: float) -> bool:
-    """Whether a mark has room in a piece: all round its box lies within."""
-    x, y = middle(ring)
+def _holds(ring: Polygon, mark: str, k: float, at: Pair | None = None) -> bool:
+    """Whether a mark has room in a piece, at its middle or elsewhere: all round its box lies
+    within.
+    """
+    x, y = at or middle(ring)
     wide, high = (width(mark, SMALL) / 2 + CLEAR) / k, (SMALL / 2 + CLEAR) / k
     around = [(x + u * wide, y + v * high) for u in (-1, 0, 1) for v in (-1, 0, 1)]
-    return all(_inside(ring, point) for point in around)
-
-
-def _inside(ring: Polygon, point: Pair) -> bool:
-    x, y = point
-    crossed = False
-    for (ax, ay), (bx, by) in zip(ring, (*ring[1:], ring[0]), strict=True):
-        if (ay > y) != (by > y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
-            crossed = not crossed
-    return crossed
+    return all(inside(ring, point) for point in around)
 
 
 def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:

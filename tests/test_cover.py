@@ -147,3 +147,12 @@ def test_ten_lines_tell_the_design():
     assert 'arch rising 4"' in dict(to_be_built(arched))["Opening"]
     hooded = assess(change(Design(), {"opening.hood": "6 in"}))
     assert 'under a hood of 6"' in dict(to_be_built(hooded))["Opening"]
+
+
+def test_marks_are_listed_in_their_order():
+    """On paper they stand as they found room; in the list somebody looks for one."""
+    made = whole_set.sheets(
+        assess(SHIPPED["boathouse"]), FEET, "A3", makers=("cover_sheet.cover", "details.sheet")
+    )
+    rows = " ".join(label.text for label in made[0][1].labels)
+    assert "3, 4, 5, 6, 7, 14, 15" in rows

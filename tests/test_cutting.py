@@ -19,6 +19,7 @@ from strategies import designs
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.brickwork import block_work as block_laying
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.bonds import BONDS
 from fireplace_calc.brickwork.cut_stock import KERF
@@ -30,7 +31,7 @@ from fireplace_calc.brickwork.work import count_bricks
 from fireplace_calc.drawing.cutting import sheets as cutting
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import put
-from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES
+from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.pdf import PdfBook
 from fireplace_calc.drawing.sheets.sheet import Sheet
@@ -307,3 +308,22 @@ def test_a_template_measures_full_size_on_the_print():
         near = min(hypot(along - off, across - over) for along, across in slopes)
         assert over > 50.0
         assert near < 0.2
+
+
+def test_a_block_sawn_to_a_height_is_no_whole_one():
+    """Each block under the hearth extension bears a mark; its figure called 8 of them whole."""
+    result = assess(load(DESIGNS / "boathouse.toml"))
+    sheets = cutting.plates(result, "feet-inches", paper("feet-inches", "A3"))
+    told = [label.text for plate in sheets for label in plate.sheet.labels]
+    assert any(text.endswith("course 1: 0 whole, 15 cut") for text in told)
+
+
+def test_marks_are_found_after_many_other_designs_were_laid():
+    """Block is kept for the last designs only: the cut list of an older one lost its courses, and
+    the paper set of it could not be made."""
+    result = assess(load(DESIGNS / "boathouse.toml"))
+    on = paper("feet-inches", "A3")
+    before = [plate.sheet.labels for plate in cutting.plates(result, "feet-inches", on)]
+    block_laying._laid.cache_clear()
+    after = [plate.sheet.labels for plate in cutting.plates(result, "feet-inches", on)]
+    assert before == after

@@ -99,7 +99,7 @@ def test_each_column_is_shown_as_what_it_is(book):
         known = row.item not in ("Mortar", "Hearth stone")
         assert (cell("price", row).value is not None) == known
     last = FIRST + len(result.takeoff)
-    assert sheet.cell(last, 1).value == "Whole" and sheet.cell(last, 1).font.b
+    assert sheet.cell(last, 1).value == "Total" and sheet.cell(last, 1).font.b
     for key in ("cost", "low", "high", "pounds", "kilograms", "standing", "feet", "meters"):
         total = sheet.cell(last, columns[key])
         assert total.font.b and total.number_format == SHOWN[key]

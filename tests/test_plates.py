@@ -5,12 +5,16 @@ import pytest
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import InputError
+from fireplace_calc.drawing.cutting import sheets as cutting
+from fireplace_calc.drawing.details import sheet as details
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import Figure, Plate, packed, shelves
 from fireplace_calc.drawing.plates.marked_figures import MARKED
-from fireplace_calc.drawing.plates.marks import section_mark
+from fireplace_calc.drawing.plates.marks import SMALL, section_mark
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.plates.title_block import in_room
+from fireplace_calc.drawing.sheets.lettering import in_rows
+from fireplace_calc.drawing.sheets.lists import wrapped
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 
@@ -89,3 +93,31 @@ def test_a_text_keeps_its_size_while_it_fits():
     assert size == 2.5
     assert len(rows) == 2
     assert rows[-1].endswith("…")
+
+
+@pytest.mark.parametrize("rows", [lambda text, room: in_rows(text, room, SMALL), wrapped])
+def test_no_row_ends_inside_a_figure_of_the_tape(rows):
+    """A mason reads 2" where 1/4" stands alone in the next row."""
+    figures = ('2 1/4"', "1'-3 15/16\"", "11 1/16")
+    text = "corners: {}; cut to {} or {} high, of 12 courses".format(*figures)
+    for room in range(24, 90):
+        told = rows(text, float(room))
+        assert " ".join(told) == text
+        assert all(sum(figure in row for row in told) == 1 for figure in figures)
+
+
+@pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
+def test_every_mark_in_the_list_of_sheets_stands_on_its_sheet(name):
+    """Templates were listed by a mark that no figure bore."""
+    result = assess(load(DESIGNS / f"{name}.toml"))
+    for module in (cutting, details):
+        for plate in module.plates(result, "feet-inches", paper("feet-inches", "A3")):
+            rings = {label.text for label in plate.sheet.labels}
+            assert {MARKED[key][0] for key in plate.figures} <= rings
+
+
+def test_the_title_block_says_no_half_sentence_beside_its_scale_bar():
+    """A place of usual length stood there with *Checked...* behind it."""
+    result = assess(load(DESIGNS / "boathouse.toml"))
+    for _, sheet in whole_set.sheets(result, "feet-inches", "A3", makers=("rods.sheet",)):
+        assert not [label.text for label in sheet.labels if "…" in label.text]

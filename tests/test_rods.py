@@ -8,11 +8,12 @@ from strategies import designs
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import FEET_INCHES, INCH, SYSTEMS
-from fireplace_calc.brickwork.courses import FACING, course_list
+from fireplace_calc.brickwork.courses import FACING, course_list, odd_courses
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plates.sizes import PAPERS
 from fireplace_calc.drawing.plates.whole_set import sheets
 from fireplace_calc.drawing.rods.marked_lanes import FACED, course_name, lanes, named_levels
+from fireplace_calc.drawing.rods.sheet import MORE
 from fireplace_calc.drawing.rods.strips import staggered
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.views.layout import level
@@ -91,3 +92,25 @@ def test_columns_keep_figures_apart():
     assert staggered(courses, 16) == 1
     assert staggered(courses, 24) == 2
     assert staggered(courses, 48) == 3
+
+
+@pytest.mark.parametrize("size", PAPERS)
+@pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
+def test_what_comes_out_odd_is_told_whole_or_where_it_stands(name, size):
+    """A sentence stopped in its middle, and the rest was to stand on the cover, where it does not."""
+    result = assess(load(DESIGNS / f"{name}.toml"))
+    odd = odd_courses(result.geometry, FEET_INCHES)
+
+    def said(maker):
+        made = sheets(result, FEET_INCHES, size, makers=(maker,))
+        return [" ".join(label.text for label in sheet.labels) for _, sheet in made]
+
+    every = " ".join(said("cutting.sheets"))
+    assert odd and all(text in every for text in odd)
+    for told in said("rods.sheet"):
+        here = [text in told for text in odd]
+        assert here == sorted(here, reverse=True), "in their order, none left out between"
+        assert size in ("letter", "A4") or (MORE in told) == (not all(here))
+        cut = odd[sum(here)] if not all(here) else ""
+        assert "see the cover" not in told
+        assert not cut or " ".join(cut.split()[:6]) not in told, "begun and not ended"

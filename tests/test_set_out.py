@@ -473,3 +473,13 @@ def test_the_pdf_measures_to_scale(units):
     jambs = (opening.stops[3] - opening.stops[1]) * plate.denominator / 1000
     width = 2 * build_geometry(design).frame.half_width
     assert abs(jambs - width) * 1000 / plate.denominator < 0.2
+
+
+@pytest.mark.parametrize("name", SHIPPED)
+def test_no_hatch_stands_twice_in_the_legend(name):
+    """Mantel and framing are one hatch: it was called wood and timber."""
+    made = whole_set.sheets(
+        assess(load(DESIGNS / name)), FEET_INCHES, "A3", makers=("set_out.sheets",)
+    )
+    words = [label.text for _, sheet in made for label in sheet.labels]
+    assert words.count("wood") == 1 and "timber" not in words

@@ -281,7 +281,7 @@ def test_no_row_is_broken():
         assert collisions(plate.sheet, 0.7) == []
         bottom = min(label.extent[1] for label in plate.sheet.labels)
         assert bottom > on.frame.bottom
-    assert told[0][0] == "Long" and told[1][0] == "Long, goes on"
+    assert told[0][0] == "Long" and told[1][0] == "Long, continued"
     assert [sheet.count("After.") for sheet in told] == [0] * (len(made) - 1) + [1]
 
 
@@ -308,7 +308,7 @@ def test_money_on_paper_is_the_lists():
     result = SHIPPED["plain"]
     told = " ".join(letters(printed(result, known=rated())))
     found = yard_order(result, rated())
-    assert f"Whole: {found.bill.total:,.2f} USD" in told
+    assert f"Total: {found.bill.total:,.2f} USD" in told
     assert f"{60 * result.work.hours:,.2f}" in told
     bare = " ".join(letters(printed(result, known={})))
     assert "(no currency named)" in bare and "no price yet" in bare

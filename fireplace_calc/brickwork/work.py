@@ -185,7 +185,8 @@ def split_brick(geometry: Geometry) -> str:
 
 
 def lay_brickwork(geometry: Geometry) -> Brickwork:
-    """Lay out everything that is laid brick by brick.
+    """Lay out everything that is laid brick by brick, once for a geometry: a cut is found again by
+    the course that it was marked on.
 
     Parameters
     ----------
@@ -196,6 +197,10 @@ def lay_brickwork(geometry: Geometry) -> Brickwork:
     Brickwork
         Faces that are not firebrick are left out.
     """
+    return geometry.once(_laid_out)
+
+
+def _laid_out(geometry: Geometry) -> Brickwork:
     d, f, unit = geometry.design, geometry.frame, block(geometry)
     paved = geometry.under_fire.material == "firebrick"
     lined = geometry.facing_fire.material == "firebrick"

@@ -107,7 +107,7 @@ def write_order(
                     value = cells[key]
                     totals[key] += (value.value if isinstance(value, Formula) else value) or 0.0
                 number += 1
-    made.put(sheet, number, 1, "Whole", bold=True)
+    made.put(sheet, number, 1, "Total", bold=True)
     for key in SUMMED:
         letter = LETTER[key]
         total = Formula(f"=SUM({letter}{FIRST}:{letter}{number - 1})", totals[key])

@@ -123,7 +123,7 @@ def _by_supplier(made: StoredBook, found: YardOrder, last: int) -> None:
         for column, (content, kind) in enumerate(zip(cells, BY_SUPPLIER, strict=True), 1):
             made.put(sheet, number, column, content, kind.shown)
     total = len(found.suppliers) + 2
-    made.put(sheet, total, 1, "Whole", bold=True)
+    made.put(sheet, total, 1, "Total", bold=True)
     whole = (found.bill.total, found.weight / POUND, found.weight)
     for column, value in zip((4, 5, 6), whole, strict=True):
         letter = "ABCDEF"[column - 1]

@@ -97,6 +97,11 @@ def first_of(
     return [block for line in said for block in words(line, wide)]
 
 
+def _place(mark: str) -> tuple[bool, int, str]:
+    """Numbers before letters, and each in its order."""
+    return (True, 0, mark) if mark.isalpha() else (False, int(mark), "")
+
+
 def listed_sheets(others: Sequence[Plate], before: int, wide: float) -> list[Together]:
     """Numbers, names and the marks of the figures; sheets of one name together. [mm]"""
     runs: list[tuple[list[int], str, list[str]]] = []
@@ -111,7 +116,9 @@ def listed_sheets(others: Sequence[Plate], before: int, wide: float) -> list[Tog
     for numbers, name, marks in runs:
         between = " to " if len(numbers) > 2 else ", "
         span = between.join(map(str, dict.fromkeys((numbers[0], numbers[-1]))))
-        made += row(SHEETS, (span, name, ", ".join(dict.fromkeys(marks))), wide, weight="")
+        made += row(
+            SHEETS, (span, name, ", ".join(sorted(set(marks), key=_place))), wide, weight=""
+        )
     return made
 
 

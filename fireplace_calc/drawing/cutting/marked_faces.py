@@ -248,8 +248,10 @@ def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:
         for plan, numbers in plans.items():
             rings = tuple(ring for ring, _ in plan.blocks)
             if rings:
-                face = MarkedFace(tuple(zip(rings, cuts.on_course[plan], strict=True)))
-                told = f"{_numbers(numbers)}: {plan.whole} whole, {plan.cut} cut"
+                marks = cuts.on_course[plan]
+                face = MarkedFace(tuple(zip(rings, marks, strict=True)))
+                cut = sum(map(bool, marks))
+                told = f"{_numbers(numbers)}: {len(marks) - cut} whole, {cut} cut"
                 made.append(_figure(name, face, coarse, told))
     for layout, marks in zip(work.layouts, cuts.on_layout, strict=True):
         rings = tuple(piece.ring for piece in layout.pieces)

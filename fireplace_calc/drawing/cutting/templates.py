@@ -87,4 +87,6 @@ def _figure(name: str, outline: Polygon, units: str, note: str) -> Figure:
         beside=(Sizes((0.0, high), wide),),
         note=note,
     )
-    return Figure(made.key, "", name, made.box, made.margins, made.paint, made.scales, made.note)
+    return Figure(
+        made.key, made.mark, name, made.box, made.margins, made.paint, made.scales, made.note
+    )

@@ -140,7 +140,9 @@ def _name(sheet: Sheet, paper: Paper, result: Assessment, taken: float) -> None:
     for row in rows:
         sheet.text(b.left + 3.0, y, row, size=size, ha="left", bold=True)
         y -= size * 1.5
-    about = f"{design.site.place or 'place not named'}. Checked against {result.pack}."
+    place = design.site.place or "place not named"
+    told = [f"{place}. Checked against {result.pack}.", f"{place}. {result.pack}.", f"{place}."]
+    about = next((text for text in told if width(text, SMALL) <= room), told[-1])
     for n, row in enumerate(in_room(about, room, (SMALL,), 1)[0]):
         sheet.text(b.left + 3.0, b.bottom + 2 * ROW + 2.6 - n * 4.0, row, size=SMALL, ha="left")
 

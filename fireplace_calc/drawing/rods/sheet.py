@@ -23,10 +23,15 @@ HEAD = 7.0
 ROW = 3.9
 """[mm]"""
 HOW = (
-    "Mark a batten from these levels. Each runs from the finished floor and is rounded once."
-    " Set the batten by FLOOR and HEARTH. Figures are tops of courses; the finer line is the top of"
-    " a bed. * cut, or not of the usual height. Brick behind the face is not marked."
+    "Mark a batten from these levels.",
+    "Each runs from the finished floor and is rounded once.",
+    "Set the batten by FLOOR and HEARTH.",
+    "Figures are tops of courses; the finer line is the top of a bed.",
+    "* cut, or not of the usual height.",
+    "Brick behind the face is not marked.",
 )
+"""Of these as many as there is room for, from the first on."""
+MORE = "More courses come out odd: see the cut list."
 
 
 def plates(
@@ -61,7 +66,7 @@ def plates(
             drawing = StripDrawing(sheet, plan, strip, left, field.bottom + TITLE_ROOM + 4.0, units)
             drawing.draw(marked_lanes, names)
             key = next(keys, "")
-            mark, name = marked(key) if key else ("", "The rod goes on")
+            mark, name = marked(key) if key else ("", "The rod, continued")
             title(sheet, (left, field.bottom), mark, name, scale, _reach(strip, units))
             drawn += [key] if key else []
             left += each + spare / 2
@@ -76,16 +81,22 @@ def _reach(strip: RodStrip, units: str) -> str:
 
 def _words(sheet: Sheet, cell: Cell, result: Assessment, units: str) -> None:
     """How to use it, and what comes out odd: as much as there is room for."""
-    rows = in_rows(HOW, cell.right - cell.left, SMALL)
-    odd = odd_courses(result.geometry, units)
-    for text in odd:
-        rows += in_rows(text, cell.right - cell.left, SMALL)
+    wide = cell.right - cell.left
     y = cell.top
     sheet.text(cell.left, y - MIDDLE, "The rod", size=MIDDLE, ha="left", bold=True)
     y -= MIDDLE + 1.6
     room = int((y - cell.bottom) / ROW)
-    if len(rows) > room:
-        rows = [*rows[: room - 1], "More comes out odd: see the cover."]
+    odd = odd_courses(result.geometry, units)
+    fitting = (in_rows(" ".join(HOW[:n]), wide, SMALL) for n in range(len(HOW), 0, -1))
+    more = in_rows(MORE, wide, SMALL)
+    kept = len(more) if odd else 0
+    rows = next((told for told in fitting if len(told) + kept <= room), [])
+    for left, text in zip(range(len(odd) - 1, -1, -1), odd, strict=True):
+        told = in_rows(text, wide, SMALL)
+        if len(rows) + len(told) + (len(more) if left else 0) > room:
+            rows += more if len(rows) + len(more) <= room else []
+            break
+        rows += told
     for row in rows:
         y -= ROW
         sheet.text(cell.left, y, row, size=SMALL, ha="left")

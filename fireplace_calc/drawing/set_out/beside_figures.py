@@ -11,6 +11,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.brickwork.courses.odd import odd_courses
+from fireplace_calc.drawing.plates.hatch_key import NAMES
 from fireplace_calc.drawing.plates.marks import SMALL
 from fireplace_calc.drawing.set_out.columns import rows_of, segments
 from fireplace_calc.drawing.sheets.lettering import width
@@ -24,8 +25,6 @@ LETTERED = 5.0
 """From the number of a note to its text. [mm]"""
 APART = 3.0
 """Least air between two things on a sheet. [mm]"""
-NAMED = {"parging": "chamber lining"}
-"""Hatches that bear another name than their material."""
 ODD, SHORT = 2, 3
 """So many sentences on courses that do not come out whole, so many of what falls short. [-]"""
 MEASURE = (
@@ -59,8 +58,8 @@ def hatches_of(sheet: Sheet) -> list[str]:
 
 def legend_block(sheet: Sheet, columns: int) -> TextBlock:
     """Room for the legend in so many columns, each as wide as its longest name."""
-    names = hatches_of(sheet)
-    words = [NAMED.get(name, name) for name in names]
+    called = {NAMES.get(name, name): name for name in reversed(hatches_of(sheet))}
+    words, names = list(called)[::-1], list(called.values())[::-1]
     wide = sum(_column_widths(words, columns))
     return TextBlock(wide, _rows(words, columns) * SWATCH, tuple(zip(names, words, strict=True)))
 
@@ -110,7 +109,7 @@ def said_of(result: Assessment, units: str) -> list[str]:
     said += list(result.geometry.frame.adjusted)
     odd = odd_courses(result.geometry, units)
     if odd:
-        more = f" {len(odd) - ODD} more: see the rods." if len(odd) > ODD else ""
+        more = f" {len(odd) - ODD} more: see the cut list." if len(odd) > ODD else ""
         said.append(" ".join(odd[:ODD]) + more)
     fallen = shortfall(result)
     if fallen.code:

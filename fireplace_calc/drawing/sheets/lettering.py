@@ -4,6 +4,7 @@ drawn again.
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 
 import numpy as np
@@ -51,10 +52,27 @@ def width(text: str, size: float, bold: bool = False) -> float:
     return outline(text, bold)[2] * size
 
 
+_INSIDE_A_FIGURE = re.compile(r"(?<=\d) (?=\d+/\d)")
+
+
+def unbroken(words: str) -> list[str]:
+    """Words that a row may end behind: a whole number stays with its fraction.
+
+    Examples
+    --------
+    >>> unbroken('cut to 2 1/4" high')
+    ['cut', 'to', '2 1/4"', 'high']
+    """
+    kept = _INSIDE_A_FIGURE.sub("\N{NO-BREAK SPACE}", words)
+    return [word.replace("\N{NO-BREAK SPACE}", " ") for word in kept.split(" ")]
+
+
 def in_rows(words: str, room: float, size: float, bold: bool = False) -> list[str]:
-    """Words in as many rows as they need, none wider than there is room, in the same unit."""
+    """Words in as many rows as they need, in the same unit; none is wider than there is room but
+    a single word, and no row ends inside a figure of the tape.
+    """
     rows: list[str] = []
-    for word in words.split(" "):
+    for word in unbroken(words):
         if rows and width(f"{rows[-1]} {word}", size, bold) <= room:
             rows[-1] += f" {word}"
         else:

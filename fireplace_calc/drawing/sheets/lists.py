@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.drawing.sheets.lettering import in_rows, width
+from fireplace_calc.drawing.sheets.lettering import in_rows, unbroken, width
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 
@@ -58,7 +58,7 @@ def wrapped(text: str, room: float, bold: bool = False) -> tuple[str, ...]:
     lines: list[str] = []
     line: list[str] = []
     used, space = 0.0, _wide(" ", bold)
-    for whole in text.split():
+    for whole in unbroken(" ".join(text.split())):
         word = whole
         while _wide(word, bold) > room and len(word) > 1:
             cut = next((k for k in range(len(word) - 1, 0, -1) if _wide(word[:k], bold) <= room), 1)

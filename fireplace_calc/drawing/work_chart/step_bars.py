@@ -39,7 +39,7 @@ ENDS = 3.0
 STEPS_OF_DAYS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000)
 WAIT_HATCH = "brick"
 """How a wait is hatched."""
-DAYS = ("Working day (no day of rest counted)", "Working day", "Day")
+DAYS = ("Working day (days off not counted)", "Working day", "Day")
 LEGEND = 60.0
 """Width of the legend, with the air beside it. [mm]"""
 LEGEND_WORDS = (

@@ -70,7 +70,7 @@ HOWS = (
 
 def cards(plan: Plan, wide: float, things: Sequence[SetIn] = ()) -> list[Together]:
     """A card for every kind of step, framed. [mm]"""
-    made = [heading("To be right before one goes on", wide)]
+    made = [heading("Must be right before the next step", wide)]
     for name, steps in by_kind(plan).items():
         if said := said_on(steps, things):
             made += card(f"{numbers(step.number for step in steps)}  {name}", said, wide)

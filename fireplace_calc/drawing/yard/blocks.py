@@ -220,12 +220,12 @@ def _put(place: _Place, block: OrderBlock, wide: float) -> OrderBlock | None:
         _draw(place, block, wide)
         return None
     count = max(1, _fitting(block, wide, place.left))
-    here = replace(block, rows=block.rows[:count], after=("It goes on in the next block.",))
+    here = replace(block, rows=block.rows[:count], after=("Continued in the next block.",))
     while _height(here, wide) > place.left and count > 1:
         count -= 1
         here = replace(here, rows=block.rows[:count])
     _draw(place, here, wide)
-    title = block.title if block.title.endswith(", goes on") else f"{block.title}, goes on"
+    title = block.title if block.title.endswith(", continued") else f"{block.title}, continued"
     return replace(block, title=title, before=(), rows=block.rows[count:])
 
 

@@ -139,7 +139,7 @@ def supplied(
     spared = dict.fromkeys(spare(line, result) for line in one.lines)
     said = [word for word in spared if word]
     whole = grouped(one.amount, 2, units) if priced else ""
-    rows += (("Whole", "", "", weight(one.weight, units), "", "", whole),)
+    rows += (("Total", "", "", weight(one.weight, units), "", "", whole),)
     after = (
         (f"Spare is in it: {', '.join(said)}." if said else "No spare is in it.")
         + " Day: of the work, on which it is first used.",
@@ -212,7 +212,7 @@ def counted(found: YardOrder, result: Assessment, units: str) -> OrderBlock:
         missing = ", ".join(filter(None, ("pieces of the set", missing)))
     example = "Every price is an invented example. " if bill.invented else ""
     whole = (
-        f"Whole: {grouped(bill.total, 2, units)} {bill.currency or '(no currency named)'};"
+        f"Total: {grouped(bill.total, 2, units)} {bill.currency or '(no currency named)'};"
         f" {weight(result.weight, units)} as built, {weight(found.weight, units)} as ordered."
         f" Materials {found.band.said(units)}. {found.band.stands_on}"
         + (f" Without a price: {missing}." if missing else "")

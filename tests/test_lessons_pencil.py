@@ -231,7 +231,46 @@ def chamber(task):
     ]  # fmt: skip
 
 
-PENCIL = {f.__name__: f for f in (flue, hearth, mantel, roof, draft, throat, chamber)}
+def wood(task):
+    """Resistances in a row (ISO 6946, 6.1): each layer's share of the fall."""
+    hot, cold = given(task, "Inner face", "Room")
+    words = given(task, "Firebrick", "Brick behind", "Closed", "Studs", "Brick, 4 in")
+    lining, brick, gap, studs, more = (float(text.split()[0]) for text in words)
+    whole, fall = lining + brick + gap + studs, hot - cold
+    table = {
+        int(g.name.split()[2]): g.value for g in task.given if g.name.startswith("Table: wood")
+    }
+    assert (
+        sorted(round(t) for t in table.values())[-1] > sorted(round(t) for t in table.values())[-2]
+    )
+    return [
+        (
+            hot - fall * lining / whole,
+            {"Counted up": [cold + fall * lining / whole],
+             "That is the fall": [273.15 + fall * lining / whole],
+             "Layers do not share": [hot - fall / 4],
+             "Gap and studs count": [hot - fall * lining / (lining + brick)]},
+        ),
+        (
+            hot - fall * (lining + brick) / whole,
+            {"That is where": [hot - fall * lining / whole],
+             "The lining's share": [hot - fall * brick / whole],
+             "That is across": [hot - fall * (lining + brick + gap) / whole]},
+        ),
+        (
+            cold + fall * studs / (whole + more),
+            {"That is without": [cold + fall * studs / whole],
+             "The sum grows": [hot - fall * (lining + brick + more + gap) / whole],
+             "That is the back": [cold + fall * (studs + gap) / (whole + more)]},
+        ),
+        (
+            max(table, key=table.get),
+            {"That is when the fire": [0], "That is the end": [max(table)]},
+        ),
+    ]  # fmt: skip
+
+
+PENCIL = {f.__name__: f for f in (wood, flue, hearth, mantel, roof, draft, throat, chamber)}
 
 
 @lru_cache(maxsize=1)
@@ -291,6 +330,7 @@ def test_every_step_names_the_rule_behind_it():
         "mantel": [("CLR-07",), ("CLR-08",), ("CLR-08",)],
         "roof": [("ROF-02",), ("ROF-01", "ROF-02"), ("",), ("",)],
         "draft": [("",)] * 3,
+        "wood": [("",)] * 4,
         "throat": [("",), ("",), ("THR-03",), ("THR-03",)],
         "chamber": [("",), ("SMK-05", "SMK-06"), ("SMK-05", "SMK-06"), ("SMK-04",)],
     }  # fmt: skip

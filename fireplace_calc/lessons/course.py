@@ -1,52 +1,14 @@
-"""Six lessons on the rules of a chimney: the reason in our own words, what to look at, what to
+"""Seven lessons on the rules of a chimney: the reason in our own words, what to look at, what to
 move.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from fireplace_calc.build.notes import Caution, cautions
+from fireplace_calc.lessons.lesson_records import Lesson
 
 LINER = "liner"
 """Stands among the inputs of a lesson for shape and size of the flue, which are chosen together."""
-
-
-@dataclass(frozen=True, slots=True)
-class Lesson:
-    """One lesson.
-
-    Attributes
-    ----------
-    key, title : str
-    why : tuple of str
-        The reason behind the rule, a paragraph each.
-    questions : tuple of str
-        Rows of ``data/questions.csv`` that it sets side by side.
-    view : str
-        What the live picture shows: a view, or ``all``.
-    marks : tuple of str
-        Rules that can be shown where they are measured, the first one to begin with.
-    rules : tuple of str
-        Rules of the American code that it is about.
-    inputs : tuple of str
-        What to move, by dotted key.
-    exercises : tuple of str
-        Kinds of numbers to work out.
-    cautions : tuple of str
-        Topics of ``data/safety.csv`` that belong to it.
-    """
-
-    key: str
-    title: str
-    why: tuple[str, ...]
-    questions: tuple[str, ...]
-    view: str
-    marks: tuple[str, ...]
-    rules: tuple[str, ...]
-    inputs: tuple[str, ...]
-    exercises: tuple[str, ...]
-    cautions: tuple[str, ...]
 
 
 LESSONS: dict[str, Lesson] = {
@@ -223,6 +185,42 @@ LESSONS: dict[str, Lesson] = {
             ),
             ("chamber",),
             ("fire", "silica"),
+        ),
+        Lesson(
+            "heat",
+            "Heat and wood",
+            (
+                (
+                    "The clearance of the code stands, whatever anybody figures. What follows says"
+                    " what it buys, and is engineering judgement. Heat crosses a closed gap by"
+                    " radiation, so a wide one holds back no more than a narrow one: the width"
+                    " keeps wood from touching, leaves room for a mason's tolerance, for air to"
+                    " move, and for looking in."
+                ),
+                (
+                    "What counts is masonry, hours and air. Four inches more masonry cool the wood"
+                    " by tens of degrees and let the heat come hours later. Air that really moves"
+                    " through the gap carries heat off; nobody knows how much moves in a gap once"
+                    " it is closed in. A fire kept up for a day is another load than an evening's."
+                ),
+                (
+                    "The wood is hottest hours after the fire is out: the wall goes on giving what"
+                    " it took in. Cold ashes say nothing about the studs. After a soot fire, stay"
+                    " and look for a day."
+                ),
+            ),
+            (
+                "Framing behind the firebox",
+                "Framing at the chimney",
+                "Firebox wall",
+                "Lining thickness",
+            ),
+            "plan",
+            ("CLR-02", "FBX-01"),
+            ("CLR-02", "CLR-20", "FBX-01", "FBX-03"),
+            ("clearance.back", "clearance.chimney", "firebox.wall"),
+            ("wood",),
+            ("fire",),
         ),
         Lesson(
             "draft",

@@ -73,7 +73,7 @@ class ExerciseStep:
     expected : float
         The answer. [SI]
     kind : str
-        ``length``, ``area``, ``pressure`` or ``count``.
+        ``length``, ``area``, ``pressure``, ``temperature`` or ``count``.
     how : str
         The way to it, in words: the hint, and the working on the key.
     mistakes : tuple of Mistake
@@ -140,13 +140,15 @@ class Exercise:
     design: Design
 
 
-LEAST = {"length": INCH / 16, "area": 0.00035, "pressure": 0.06, "count": 0.0}
+LEAST = {"length": INCH / 16, "area": 0.00035, "pressure": 0.06, "temperature": 1.5, "count": 0.0}
 """What rounding for print may take from an answer. [SI]"""
 
 
 def tolerance(value: float, kind: str) -> float:
     """How far off an answer may be. [SI]"""
-    return 0.0 if kind == "count" else max(abs(value) / 200, LEAST[kind])
+    if kind in ("count", "temperature"):  # degrees have no nought to take a share from
+        return LEAST[kind]
+    return max(abs(value) / 200, LEAST[kind])
 
 
 def apart(expected: float, kind: str, mistakes: list[tuple[float, str]]) -> tuple[Mistake, ...]:

@@ -12,6 +12,7 @@ from fireplace_calc.lessons.exercises.heights import draft, roof
 from fireplace_calc.lessons.exercises.mantels import hearth, mantel
 from fireplace_calc.lessons.exercises.passages import chamber, throat
 from fireplace_calc.lessons.exercises.sizes import flue
+from fireplace_calc.lessons.exercises.walls import wood
 from fireplace_calc.lessons.reply import Exercise
 from fireplace_calc.lessons.seeds import require_seed
 from fireplace_calc.lessons.valid_designs import require_taught
@@ -23,6 +24,7 @@ KINDS = {
     "hearth": hearth,
     "chamber": chamber,
     "throat": throat,
+    "wood": wood,
     "draft": draft,
 }
 """Kinds of exercise, in the order of the lessons."""

@@ -171,5 +171,5 @@ def _reasons(lesson: Lesson) -> str:
 
 
 def lesson(design: Design, **how: Any) -> Lecture:
-    """The six lessons over one design; put it last in a cell."""
+    """The seven lessons over one design; put it last in a cell."""
     return Lecture(design, **how)

@@ -28,7 +28,7 @@ HOW = (
     "Set the batten by FLOOR and HEARTH.",
     "Figures are tops of courses; the finer line is the top of a bed.",
     "* cut, or not of the usual height.",
-    "Brick behind the face is not marked.",
+    "Brick behind the face is not marked; over the face, numbers are those of the chimney's brick.",
 )
 """Of these as many as there is room for, from the first on."""
 MORE = "More courses come out odd: see the cut list."

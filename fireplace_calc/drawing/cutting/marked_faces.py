@@ -20,8 +20,9 @@ from fireplace_calc.drawing.sheets.sheet import Pair, View, spread
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon
 
-CLEAR = 0.9
-"""Between a mark and the sides of its piece. [mm]"""
+CLEAR, TAIL = 0.9, 1.4
+"""Between a mark and the sides of its piece, and over and under it, where letters have tails. [mm]
+"""
 OVER = 3.5
 """From a face to the marks over or under it. [mm]"""
 EDGE = 2.0
@@ -218,7 +219,7 @@ def _holds(ring: Polygon, mark: str, k: float, at: Pair | None = None) -> bool:
     within.
     """
     x, y = at or middle(ring)
-    wide, high = (width(mark, SMALL) / 2 + CLEAR) / k, (SMALL / 2 + CLEAR) / k
+    wide, high = (width(mark, SMALL) / 2 + CLEAR) / k, (SMALL / 2 + TAIL) / k
     around = [(x + u * wide, y + v * high) for u in (-1, 0, 1) for v in (-1, 0, 1)]
     return all(inside(ring, point) for point in around)
 

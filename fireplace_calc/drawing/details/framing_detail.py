@@ -172,8 +172,12 @@ def mantel_figure(result: Assessment, units: str, scales: tuple[float, ...]) -> 
     window = (-mantel_reach(geometry) - 0.03, f.opening_top - 0.06, 0.14, top)
     zone = box(window[0], window[2], window[1], window[3])
     kept = [
-        (part, [c for ring in cut if len(c := overlap(ring, zone)) > 2]) for part, cut in pieces
+        (part, within)
+        for part, cut in pieces
+        if (within := [c for ring in cut if len(c := overlap(ring, zone)) > 2])
     ]
+    if not kept:  # it stands higher than is shown
+        return None
 
     def draw(view: View) -> None:
         draw_window(view, geometry, window, kept)
@@ -201,8 +205,6 @@ def _mantel_words(
     words: list[Note] = []
     deepest = max(-a for _, rings in pieces for ring in rings for a, _ in ring)
     for part, rings in pieces:
-        if not rings:
-            continue
         ring = max(rings, key=len)
         y = min(a for a, _ in ring) * 0.6
         z = (min(b for _, b in ring) + max(b for _, b in ring)) / 2

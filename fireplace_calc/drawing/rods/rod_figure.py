@@ -110,15 +110,18 @@ class StripDrawing:
     def _marks(self, lane: Lane, x: float) -> None:
         """Top and bed of every course across its lane, and its name where there is room."""
         low, top = self.y(self.strip.bottom), self.y(self.strip.top)
+        edges = [self.y(z) for course in lane.courses for z in (course.bottom, course.top)]
         for course in lane.courses:
             foot, head = self.y(course.bottom), self.y(course.top)
             for y, weight in ((foot, "dimension"), (head, "seen")):
                 if low + 1e-6 < y < top - 1e-6:
                     self.sheet.line([(x, y), (x + LANE_WIDE, y)], weight)
             name, foot, head = course_name(course), max(foot, low), min(head, top)
+            half = (foot + head) / 2
             room = head - foot > 2 * SMALL and width(name, SMALL) < LANE_WIDE - 1.6
+            room = room and not any(abs(y - half) < SMALL for y in edges)  # parts side by side
             if lane.name != FACED and room:
-                middle = x + LANE_WIDE / 2, (foot + head) / 2
+                middle = x + LANE_WIDE / 2, half
                 self.sheet.text(*middle, name, SMALL, va="middle")
 
     def _beside(self, lane: Lane, x: float, knee: float, side: int) -> None:

@@ -19,6 +19,7 @@ from fireplace_calc.drawing.plates.bands import BETWEEN, Bands, Together, lowest
 from fireplace_calc.drawing.plates.figure import Figure, Plate
 from fireplace_calc.drawing.plates.fill_sheets import filled
 from fireplace_calc.drawing.plates.sizes import SCALES, Paper
+from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.takeoff.cost import Price
 
@@ -28,8 +29,12 @@ LAID = {
     "millimetres": (10.0, 20.0, 25.0, 50.0),
 }
 """Denominators of the layouts, the largest scale first. [-]"""
-LEGIBLE = 20.0
-"""Denominator beyond which marks crowd: rather another sheet. [-]"""
+TOGETHER, APART = (20.0, 25.0), (20.0, 16.0, 12.0)
+"""Smallest scales tried, by their denominators, with the list beside the layouts and without: the
+first at which every mark stands clear. [-]
+"""
+CLEAR = 0.7
+"""Between letters and lines. [mm]"""
 WIDE = 91.4
 """Of a column of the list. [mm]"""
 
@@ -68,11 +73,24 @@ def plates(
     blocks = all_blocks(cut_list_of(geometry), said, units, WIDE)
     if arch:
         blocks += arch_blocks(arch, units, WIDE)
-    return _together(blocks, drawn, on, units) or _apart(blocks, drawn, on, units)
+    made: list[Plate] = []
+    for least in TOGETHER:
+        made = _together(blocks, drawn, on, units, least) or []
+        if made and _clean(made):
+            return made
+    for least in APART:
+        made = _apart(blocks, drawn, on, units, least)
+        if _clean(made):
+            return made
+    return made
+
+
+def _clean(made: Sequence[Plate]) -> bool:
+    return not any(collisions(plate.sheet, CLEAR) for plate in made)
 
 
 def _together(
-    blocks: Sequence[Together], drawn: Sequence[Figure], on: Paper, units: str
+    blocks: Sequence[Together], drawn: Sequence[Figure], on: Paper, units: str, least: float
 ) -> list[Plate] | None:
     """One sheet with the list at its right; None where that does not hold it."""
     cell = on.field
@@ -83,7 +101,7 @@ def _together(
             return None
         if lowest(blocks, columns, cell.top - cell.bottom) is None:
             continue
-        made = filled(NAME, drawn, on, SCALES[units], room, LEGIBLE) if drawn else []
+        made = filled(NAME, drawn, on, SCALES[units], room, least) if drawn else []
         if len(made) > 1:
             return None
         plate = made[0] if made else Plate(NAME, Sheet(on.width, on.height))
@@ -102,10 +120,10 @@ def _write(sheet: Sheet, blocks: Sequence[Together], columns: int, left: float, 
 
 
 def _apart(
-    blocks: Sequence[Together], drawn: Sequence[Figure], on: Paper, units: str
+    blocks: Sequence[Together], drawn: Sequence[Figure], on: Paper, units: str, least: float
 ) -> list[Plate]:
     """Layouts on sheets of their own, and the list in columns on others."""
-    made = filled("Layout", drawn, on, SCALES[units], least=LEGIBLE) if drawn else []
+    made = filled("Layout", drawn, on, SCALES[units], least=least) if drawn else []
     wide = on.field.right - on.field.left
     bands = Bands(on)
     bands.band(blocks, max(int((wide + BETWEEN) // (WIDE + BETWEEN)), 1))

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import hypot
 
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
@@ -134,11 +135,11 @@ def _places(ring: Polygon, mark: str, k: float) -> list[Pair]:
     """Where a mark has room in a piece, its middle first. [m]"""
     (x, y), found = middle(ring), []
     wide, high = (max(p[n] for p in ring) - min(p[n] for p in ring) for n in (0, 1))
-    for u, v in ((0, 0), (1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (1, -1), (-1, 1), (-1, -1)):
-        for share in (0.12, 0.24, 0.36):
-            at = (x + u * share * wide, y + v * share * high)
-            if _holds(ring, mark, k, at):
-                found.append(at)
+    steps = [n / 10 for n in range(-4, 5)]
+    for u, v in sorted(((u, v) for u in steps for v in steps), key=lambda uv: hypot(*uv)):
+        at = (x + u * wide, y + v * high)
+        if _holds(ring, mark, k, at):
+            found.append(at)
     return found
 
 

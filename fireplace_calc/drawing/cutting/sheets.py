@@ -29,7 +29,7 @@ LAID = {
     "millimetres": (10.0, 20.0, 25.0, 50.0),
 }
 """Denominators of the layouts, the largest scale first. [-]"""
-TOGETHER, APART = (20.0, 25.0), (20.0, 16.0, 12.0)
+TOGETHER, APART = (20.0, 25.0), (20.0, 16.0, 12.0, 8.0)
 """Smallest scales tried, by their denominators, with the list beside the layouts and without: the
 first at which every mark stands clear. [-]
 """

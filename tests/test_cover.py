@@ -123,7 +123,7 @@ def test_the_list_of_sheets_is_true(size, monkeypatch):
         assert f"{n} of {len(made)}" in {label.text for label in sheet.labels}
 
 
-@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=10, deadline=None, suppress_health_check=list(HealthCheck))
 @given(designs(), st.sampled_from(list(PACKS)), st.sampled_from(list(PAPERS)))
 def test_random_covers_are_clean(design, pack, size):
     result = assess(design, pack)

@@ -1,5 +1,6 @@
 """The cut list: every cut marked, counted as the takeoff counts, out of whole units that give it."""
 
+import os
 from collections import Counter
 from io import BytesIO
 from math import asin, hypot, sqrt
@@ -38,7 +39,11 @@ from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.geometry.builder import build_geometry
 
-MANY = settings(deadline=None, max_examples=500, suppress_health_check=list(HealthCheck))
+MANY = settings(
+    deadline=None,
+    max_examples=int(os.environ.get("CUTS", 60)),
+    suppress_health_check=list(HealthCheck),
+)
 SOME = settings(deadline=None, max_examples=16, suppress_health_check=list(HealthCheck))
 MAKER = ("cutting.sheets",)
 NAMES = ("plain", "boathouse", "boathouse-laid")

@@ -290,7 +290,7 @@ def test_front_and_section_are_drawn_again_from_their_dimensions(work):
 
 
 @pytest.mark.whole
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=10, deadline=None, suppress_health_check=list(HealthCheck))
 @given(design=designs())
 def test_so_is_any_design(design, tmp_path_factory):
     result, document = read(design, tmp_path_factory.mktemp("any"))
@@ -554,7 +554,7 @@ def test_what_figures_say_is_what_the_file_measures(work):
 
 
 @pytest.mark.whole
-@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=8, deadline=None, suppress_health_check=list(HealthCheck))
 @given(design=designs())
 def test_so_it_is_for_any_design(design):
     assert disagreements(assess(design)) == []

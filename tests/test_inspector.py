@@ -132,7 +132,7 @@ def test_every_clause_has_its_section(pack):
         assert clauses.index("R1001.9.2") < clauses.index("R1001.10")
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
 @given(designs(), st.sampled_from(list(PACKS)))
 def test_how_a_figure_is_known_agrees_with_what_was_entered(design, pack):
     """Assumed is what rests on an input that nobody entered; entered, it is so no more."""
@@ -218,7 +218,7 @@ def test_names_of_any_length_stay_on_the_sheet(name):
         assert not collisions(sheet, 0.7)
 
 
-@settings(max_examples=24, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=10, deadline=None, suppress_health_check=list(HealthCheck))
 @given(designs(), st.sampled_from(list(PACKS)), st.sampled_from(["A3", "11x17", "letter", "A4"]))
 def test_random_designs_are_clean(design, pack, size):
     result = assess(design, pack)
@@ -269,7 +269,7 @@ def test_who_is_sent_for_an_engineer_reads_why():
         assert flattened(f"Call an engineer. {reason}") in flattened(words)
 
 
-@settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=12, deadline=None, suppress_health_check=list(HealthCheck))
 @given(designs(), st.sampled_from(list(PACKS)))
 def test_whatever_applies_stands_on_the_sheets_once(design, pack):
     """Code, draft and structure, by their keys; how each is known stands in its row."""

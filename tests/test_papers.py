@@ -52,7 +52,7 @@ def test_every_sheet_is_clean(boathouse, size, changes):
     clean(change(Design(), changes), "millimetres", size)
 
 
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 @given(designs())
 def test_every_sheet_of_a_random_design_is_clean(design):
     clean(design, FEET_INCHES, "11x17")
@@ -148,7 +148,7 @@ def test_the_file_can_be_searched(boathouse, tmp_path):
     paper_set(result, tmp_path / "set.pdf")
     text = "".join(page.extract_text() for page in PdfReader(tmp_path / "set.pdf").pages)
     for finding in result.findings:
-        assert finding.verdict == DOES_NOT_APPLY or finding.clause.split()[0] in text
+        assert finding.verdict == DOES_NOT_APPLY or finding.clause.split()[0].rstrip(";,") in text
 
 
 def test_the_file_has_every_sheet_on_the_right_paper(boathouse, tmp_path):

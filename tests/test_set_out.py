@@ -159,7 +159,7 @@ def with_more(design, more):
 
 @given(designs(), MORE, st.sampled_from(sorted(PAPERS)), st.sampled_from(sorted(SCALES)))
 @settings(
-    max_examples=60,
+    max_examples=16,
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
@@ -386,7 +386,7 @@ def test_what_is_out_of_the_common_is_drawn_again_from_its_figures(which):
 
 @given(designs(), MORE, st.sampled_from(sorted(SCALES)))
 @settings(
-    max_examples=60,
+    max_examples=16,
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
@@ -396,7 +396,7 @@ def test_random_designs_are_drawn_again_from_their_figures(design, more, units):
 
 @given(designs(), st.sampled_from(sorted(SCALES)))
 @settings(
-    max_examples=40,
+    max_examples=16,
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )

@@ -40,8 +40,6 @@ KINDS = {
     "class.pdf": lambda d, at: list(class_writing(["1"], at / "class.pdf")),
     "book.pdf": lambda d, at: write_book([Sheet(99, 99)] * 9, at / "book.pdf", "a", "b", "c"),
     "room.html": lambda d, at: list(write_hand_over(at / "room.html", NamedDesign("a", assess(d)))),
-    "page.png": lambda d, at: list(write_hand_over(at / "page.png", NamedDesign("a", assess(d)))),
-    "page.pdf": lambda d, at: list(write_hand_over(at / "page.pdf", NamedDesign("a", assess(d)))),
 }
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import numpy as np
-
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.face_bond import FaceBond, face_bond, lapped
@@ -87,6 +85,8 @@ def bonded_units(bond: FaceBond, joints: tuple[float, float], modules: int, rows
         Corners counter-clockwise, course by course; a unit may reach over the right end, where it
         comes again at the left. Each stands on its bed, as in the list of courses. [m]
     """
+    import numpy as np  # here, so that whoever only counts courses need not wait for it
+
     head, bed = joints
     made = []
     for row in range(rows):

@@ -461,9 +461,9 @@ def test_least_work_comes_first_when_the_reader_wants_it():
 def test_two_or_three_changes_are_looked_for_on_request(monkeypatch):
     ran = []
 
-    def looking(design, pack, locks):
+    def looking(design, pack, locks, prices=None):
         """The search itself, gone through once and not twice."""
-        found = yield from looking_for_combinations(design, pack, locks=locks)
+        found = yield from looking_for_combinations(design, pack, locks=locks, prices=prices)
         ran.append((design, pack, locks, found))
         return found
 

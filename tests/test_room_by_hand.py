@@ -384,6 +384,6 @@ def test_numbers_keep_to_their_units_when_words_wrap():
     assert [line.replace("\u00a0", " ") for line in lines] == [
         "about", "1 194 mm of", "30 % or", "12 ft and", "so on",
     ] or all(lettering.width(line, SMALL) <= 20.0 or " " not in line for line in lines)  # fmt: skip
-    joined = " ".join(lines)
-    for kept in ("1\u00a0194\u00a0mm", "30\u00a0%", "12\u00a0ft"):
-        assert kept in joined
+    plain = [line.replace("\u00a0", " ") for line in lines]
+    for kept in ("1 194 mm", "30 %", "12 ft"):
+        assert any(kept in line for line in plain), kept

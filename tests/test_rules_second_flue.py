@@ -250,7 +250,11 @@ def test_drawn_counted_and_ordered_are_one(design):
     joints, z = 0, second.start
     while z < second.top - 1e-9:
         joints, z = joints + 1, z + step
-    assert row.net == joints == ceil((second.top - second.start) / step - 1e-9)
+    assert joints == ceil((second.top - second.start) / step - 1e-9)
+    rest = second.top - second.start - (joints - 1) * step
+    if rest <= design.flue.joint + INCH / 8 + 1e-9:  # bed, and too little for a section
+        joints -= 1
+    assert row.net == joints
     assert row.order == ceil(joints * (1 + design.waste.section) - 1e-9)
     adds, holes = made.by_name["second flue liner"].plan((second.start + second.top) / 2 + 1e-4)
     ring = Shape(adds[0]).area - Shape(holes[0]).area

@@ -31,7 +31,7 @@ def elided(text: str, room: float, size: float, bold: bool = False) -> str:
     Examples
     --------
     >>> elided("A very long name of a small hut", 30.0, 2.5)
-    'A very long n…'
+    'A very long na…'
     """
     if width(text, size, bold) <= room:
         return text

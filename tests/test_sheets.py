@@ -147,7 +147,7 @@ def test_figures_without_room_go_to_a_second_row_with_a_leader():
     chain(sheet, [50, 52], ["1'-0\""], 20, along="y", side=-1, limits=(60, 90))
     (label,) = sheet.labels
     assert label.x == pytest.approx(14.9) and 60 < label.y < 70, "kept within its limits"
-    assert at(sheet, "dimension", "dimension")[-1][1][0] == pytest.approx(14.9 + 0.7)
+    assert at(sheet, "dimension", "dimension")[-1][1][0] == pytest.approx(14.9 + 1.6)
 
 
 def test_a_gap_of_nothing_has_no_figure_and_a_name_stands_beyond_the_end():

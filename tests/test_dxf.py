@@ -3,6 +3,7 @@
 import re
 from collections import Counter, defaultdict
 
+import built_works
 import ezdxf
 import numpy as np
 import pytest
@@ -32,28 +33,7 @@ from fireplace_calc.exports.cad.true_view import ring_corners
 from fireplace_calc.geometry.bodies import plan_rings
 
 UNIT = {"feet-inches": INCH, "millimetres": MM}
-WORKS = {
-    "as it comes": {},
-    "modular, arched, raised": {
-        "method": "modular",
-        "firebox.lining": "refractory section",
-        "opening.head": "segmental",
-        "opening.rise": "5 in",
-        "base.hearth_level": "12 in",
-    },
-    "wide, round, aside": {
-        "opening.width": "72 in",
-        "flue.shape": "round",
-        "flue.size": "18",
-        "flue.offset": "12 in",
-        "base.core": "hollow",
-    },
-    "no hearth in front, thick": {
-        "hearth.front": "0 in",
-        "firebox.lining_thickness": "2-1/2 in",
-        "firebox.rake": "0 in",
-        "firebox.masonry": "hollow grouted solid",
-    },
+WORKS = built_works.WORKS | {
     "seat": {
         "base.hearth_level": "17 in",
         "seat.left": "4 ft",

@@ -15,6 +15,7 @@ import numpy as np
 import openpyxl
 import pytest
 import shapely
+from built_works import WORKS
 from hypothesis import HealthCheck, given, settings
 from sampled import sampled
 from shapely.ops import unary_union
@@ -44,31 +45,6 @@ from fireplace_calc.takeoff import goods_for, total_weight
 from fireplace_calc.takeoff.cost import bill, prices
 from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 from fireplace_calc.takeoff.yard.price_list import unit_of
-
-WORKS = {
-    "as it comes": {},
-    "modular, arched, raised": {
-        "method": "modular",
-        "firebox.lining": "refractory section",
-        "opening.head": "segmental",
-        "opening.rise": "5 in",
-        "base.hearth_level": "12 in",
-    },
-    "wide, round, aside": {
-        "opening.width": "72 in",
-        "flue.shape": "round",
-        "flue.size": "18",
-        "flue.offset": "12 in",
-        "base.core": "hollow",
-    },
-    "no hearth in front, thick": {
-        "hearth.front": "0 in",
-        "firebox.lining_thickness": "2-1/2 in",
-        "firebox.rake": "0 in",
-        "firebox.masonry": "hollow grouted solid",
-    },
-}
-
 
 HEADINGS = {cell: key for key, (cell, _, _) in COLUMNS.items()}
 

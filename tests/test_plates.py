@@ -8,7 +8,8 @@ from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing.cutting import sheets as cutting
 from fireplace_calc.drawing.details import sheet as details
 from fireplace_calc.drawing.plates import whole_set
-from fireplace_calc.drawing.plates.figure import Figure, Plate, packed, shelves
+from fireplace_calc.drawing.plates.figure import Figure, Plate
+from fireplace_calc.drawing.plates.fill_sheets import filled
 from fireplace_calc.drawing.plates.marked_figures import MARKED
 from fireplace_calc.drawing.plates.marks import SMALL, section_mark
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
@@ -16,7 +17,7 @@ from fireplace_calc.drawing.plates.title_block import in_room
 from fireplace_calc.drawing.sheets.lettering import in_rows
 from fireplace_calc.drawing.sheets.lists import wrapped
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.sheets.sheet import Sheet
 
 LONG = "The long and winding name of a very small hut in the far north of an invented land " * 3
 
@@ -58,7 +59,7 @@ def test_a_mark_is_told_the_sheet_of_its_figure(boathouse):
 def test_figures_are_drawn_to_scale_as_large_as_they_fit():
     windows = []
     on = paper("feet-inches", "A3")
-    (plate,) = packed("Boxes", [box("a", windows.append)], on, SCALES["feet-inches"])
+    (plate,) = filled("Boxes", [box("a", windows.append)], on, SCALES["feet-inches"])
     assert plate.denominator == 8
     assert plate.figures == ["a"]
     left, right = (windows[0].at(x, 0)[0] for x in (0, 1))
@@ -68,14 +69,8 @@ def test_figures_are_drawn_to_scale_as_large_as_they_fit():
 def test_what_does_not_fit_goes_on_another_sheet():
     on = paper("feet-inches", "letter")
     wide = [box(str(n), lambda view: None, 30.0, 14.0) for n in range(3)]
-    made = packed("Boxes", wide, on, SCALES["feet-inches"])
+    made = filled("Boxes", wide, on, SCALES["feet-inches"])
     assert [plate.figures for plate in made] == [["0", "1"], ["2"]] or len(made) == 3
-
-
-def test_rows_are_filled_from_the_top():
-    assert shelves([(60, 10), (60, 10)], Cell(0, 0, 100, 30)) == [[0], [1]]
-    assert shelves([(60, 10), (60, 10)], Cell(0, 0, 100, 20)) is None
-    assert shelves([(160, 10)], Cell(0, 0, 100, 20)) is None
 
 
 def test_no_two_figures_share_a_mark():

@@ -4,12 +4,11 @@ through the window it is given; they are put on sheets side by side at the large
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from fireplace_calc.drawing.plates.marks import TITLE_ROOM, title, title_width
-from fireplace_calc.drawing.plates.sizes import Paper
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
+from fireplace_calc.drawing.sheets.sheet import Sheet, View
 
 Extent = tuple[float, float, float, float]
 """Left, bottom, right, top."""
@@ -116,105 +115,3 @@ def put(
     figure.paint(view)
     title(sheet, corner, figure.mark, figure.name, scale, figure.note)
     return view
-
-
-def shelves(sizes: Sequence[tuple[float, float]], cell: Cell) -> list[list[int]] | None:
-    """Rows of boxes that fill a cell from the top, in their order; None where they do not fit.
-
-    Examples
-    --------
-    >>> shelves([(40, 30), (40, 20), (40, 20)], Cell(0, 0, 100, 60))
-    [[0, 1], [2]]
-    """
-    rows: list[list[int]] = []
-    used = 0.0
-    for n, (wide, _) in enumerate(sizes):
-        if not rows or used + BETWEEN + wide > cell.right - cell.left:
-            if wide > cell.right - cell.left:
-                return None
-            rows.append([n])
-            used = wide
-        else:
-            rows[-1].append(n)
-            used += BETWEEN + wide
-    high = sum(max(sizes[n][1] for n in row) for row in rows) + BETWEEN * (len(rows) - 1)
-    return rows if high <= cell.top - cell.bottom else None
-
-
-def packed(
-    name: str,
-    figures: Sequence[Figure],
-    paper: Paper,
-    scales: dict[float, str],
-    cell: Cell | None = None,
-) -> list[Plate]:
-    """Figures on as few sheets as hold them, each at the largest of its scales that lets the others
-    in.
-
-    Parameters
-    ----------
-    name : str
-        Of the sheet; a second one is called the same.
-    figures : sequence of Figure
-        In reading order.
-    paper : Paper
-    scales : dict
-        Of the unit system: denominator and how it is written.
-    cell : Cell or None
-        Where they stand; all the width above the title block when left out. [mm]
-
-    Returns
-    -------
-    list of Plate
-    """
-    cell = cell or paper.field
-    if not figures:
-        return []
-    chosen = [0] * len(figures)
-    while True:
-        sizes = [
-            f.size(f.scales[c], scales[f.scales[c]]) for f, c in zip(figures, chosen, strict=True)
-        ]
-        rows = shelves(sizes, cell)
-        if rows is not None:
-            return [_drawn(name, figures, chosen, sizes, rows, paper, scales, cell)]
-        smaller = [n for n, c in enumerate(chosen) if c + 1 < len(figures[n].scales)]
-        if not smaller:
-            break
-        chosen[max(smaller, key=lambda n: sizes[n][0] * sizes[n][1])] += 1
-    if len(figures) == 1:  # as small as it goes and still too large: drawn, and seen by the tests
-        return [_drawn(name, figures, chosen, sizes, [[0]], paper, scales, cell)]
-    half = (len(figures) + 1) // 2
-    return [
-        *packed(name, figures[:half], paper, scales, cell),
-        *packed(name, figures[half:], paper, scales, cell),
-    ]
-
-
-def _drawn(
-    name: str,
-    figures: Sequence[Figure],
-    chosen: Sequence[int],
-    sizes: Sequence[tuple[float, float]],
-    rows: Sequence[Sequence[int]],
-    paper: Paper,
-    scales: dict[float, str],
-    cell: Cell,
-) -> Plate:
-    sheet = Sheet(paper.width, paper.height)
-    spare = cell.top - cell.bottom - sum(max(sizes[n][1] for n in row) for row in rows)
-    y = cell.top
-    for row in rows:
-        high = max(sizes[n][1] for n in row)
-        free = cell.right - cell.left - sum(sizes[n][0] for n in row)
-        x = cell.left
-        for n in row:
-            denominator = figures[n].scales[chosen[n]]
-            put(sheet, (x, y - high), figures[n], denominator, scales[denominator])
-            x += sizes[n][0] + free / max(len(row), 1)
-        y -= high + spare / max(len(rows), 1)
-    used = {figure.scales[c] for figure, c in zip(figures, chosen, strict=True)}
-    one = used.pop() if len(used) == 1 else None
-    return Plate(
-        name, sheet, scales[one] if one else "as shown", one, [figure.key for figure in figures]
-    )

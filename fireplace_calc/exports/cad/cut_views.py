@@ -10,6 +10,7 @@ import numpy as np
 
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list
+from fireplace_calc.drawing.annotation.beside_section import section_levels
 from fireplace_calc.drawing.views.chimney_plan import cut_level
 from fireplace_calc.drawing.views.cuts import mantel_cuts
 from fireplace_calc.exports.cad.true_view import (
@@ -81,20 +82,7 @@ def section_view(geometry: Geometry, draws: Draws | None = None) -> TrueView:
 
 def _levels(geometry: Geometry) -> dict[str, float]:
     f = geometry.frame
-    return {
-        "underside of footing": f.footing_bottom,
-        "footing": f.footing_top,
-        "grade": f.grade,
-        "floor": 0.0,
-        "hearth": f.hearth,
-        "back bend": f.back_bend,
-        "opening top": f.opening_top,
-        "throat": f.throat,
-        "flue": f.flue_start,
-        "shoulder": f.shoulder_top,
-        "crown": f.crown_top,
-        "top of liner": f.liner_top,
-    }
+    return section_levels(geometry) | {"crown": f.crown_top, "top of liner": f.liner_top}
 
 
 def _beyond(geometry: Geometry) -> Iterator[PieceShape]:

@@ -19,6 +19,7 @@ from fireplace_calc.heat.conduction.march import Conduction
 from fireplace_calc.heat.conduction.mesh import HeatMesh
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.heat.cuts.wall_plan import FIRE, OUTDOORS, ROOM, WallPlan, plan_mesh
+from fireplace_calc.heat.cuts.warming import Warming
 
 STANDS = "The code's clearance stands, whatever this says."
 HOUR = 3600.0
@@ -35,7 +36,7 @@ COARSE: dict[str, Any] = {"finest": 0.02, "growth": 1.6, "most": 0.1}
 
 
 @dataclass(frozen=True, slots=True)
-class WallRun:
+class WallRun(Warming):
     """A fire and the hours after it.
 
     Attributes
@@ -64,21 +65,6 @@ class WallRun:
     points: Array
     wood: Array
     framed: bool
-
-    @property
-    def at_fire_out(self) -> float:
-        """The hottest wood when the fire goes out. [C]"""
-        return float(np.interp(self.out, self.times, self.wood))
-
-    @property
-    def highest(self) -> float:
-        """The hottest the wood becomes. [C]"""
-        return float(self.wood.max())
-
-    @property
-    def hours_after(self) -> float:
-        """How long after the fire went out that is. [h]"""
-        return float(self.times[int(self.wood.argmax())] - self.out)
 
     @property
     def passed(self) -> bool:

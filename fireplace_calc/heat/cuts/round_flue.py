@@ -22,6 +22,7 @@ from fireplace_calc.heat.conduction.march import Conduction
 from fireplace_calc.heat.conduction.mesh import Film, Gap, HeatMesh, Room, Solid, Space
 from fireplace_calc.heat.cuts.from_geometry import NotWorked, solid
 from fireplace_calc.heat.cuts.wall_plan import MASONRY_SENDS, WOOD_SENDS
+from fireplace_calc.heat.cuts.warming import Warming
 
 GAS, HOUSE = "gas", "room"
 HOUR = 3600.0
@@ -55,7 +56,7 @@ class FlueLayer:
 
 
 @dataclass(frozen=True, slots=True)
-class BesideFlue:
+class BesideFlue(Warming):
     """A fire in the flue and the hours after it.
 
     Attributes
@@ -76,21 +77,6 @@ class BesideFlue:
     wood: Array
     liner: Array
     out: float
-
-    @property
-    def at_fire_out(self) -> float:
-        """[C]."""
-        return float(np.interp(self.out, self.times, self.wood))
-
-    @property
-    def highest(self) -> float:
-        """[C]."""
-        return float(self.wood.max())
-
-    @property
-    def hours_after(self) -> float:
-        """From fire out to the hottest. [h]"""
-        return float(self.times[int(self.wood.argmax())] - self.out)
 
 
 def flue_layers(geometry: Geometry) -> list[FlueLayer]:

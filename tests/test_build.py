@@ -614,7 +614,7 @@ def test_every_figure_has_a_source_and_a_confidence(name):
 
 def test_cautions_cover_what_can_hurt_and_defer():
     topics = {c.topic for c in cautions()}
-    assert {"fire", "CO", "collapse", "lifting", "silica", "heights", "deference"} <= topics
+    assert {"fire", "CO", "collapse", "lifting", "silica", "heights", "who decides"} <= topics
     assert any("licensed" in c.what and "Local code" in c.what for c in cautions())
     assert len(dust()) == 9
     deep = plan_work(made({"base.footing_depth": "72 in"}))

@@ -21,7 +21,7 @@ HEADINGS = (
     "weight each",
     "bags",
 )
-TOPICS = ("silica", "lifting", "deference")
+TOPICS = ("silica", "lifting", "who decides")
 STEAM = (
     "Castable: mix, cure and dry it as its bag says. Damp castable that is heated fast bursts;"
     " common practice, from memory."
@@ -153,7 +153,7 @@ def forms_summary(made: Assembly, units: str = FEET_INCHES) -> str:
 
 def _caution(one: Caution) -> str:
     figure = "" if one.number is None else f" ({one.number:g} {one.unit})"
-    topic = "" if one.topic == "deference" else f"{one.topic.capitalize()}: "
+    topic = "" if one.topic == "who decides" else f"{one.topic.capitalize()}: "
     return f"{topic}{one.what}{figure}"
 
 

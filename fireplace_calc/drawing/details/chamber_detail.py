@@ -10,7 +10,7 @@ from fireplace_calc.drawing.details.window import clipped, draw_window
 from fireplace_calc.drawing.plates.figure import Extent, Figure
 from fireplace_calc.drawing.plates.words_round import Note, annotated
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.drawing.views.layout import length
+from fireplace_calc.drawing.views.layout import flue_size, length
 from fireplace_calc.geometry.parts import Geometry
 
 UNDER, OVER = 0.06, 0.2
@@ -95,7 +95,7 @@ def _words(result: Assessment, units: str) -> list[Note]:
         ),
         (
             (f.flue_y + f.bore.depth * 0.2, min(f.flue_start + OVER * 0.6, f.crown_bottom)),
-            f"flue {f.bore.label}",
+            f"flue {flue_size(f.bore)}",
         ),
     ]
     if part is not None:

@@ -18,6 +18,12 @@ WIDE = 0.45
 """Of the drawing, in parts of its height, where the roof is long enough. [-]"""
 
 
+def _seen_from(geometry: Geometry) -> str:
+    """Which way one looks; uphill is always to the right."""
+    along_opening = geometry.design.roof.ridge_runs == "along the opening"
+    return "room at the right" if along_opening else "seen from the room"
+
+
 def height_figure(
     geometry: Geometry, units: str, scales: tuple[float, ...], limits: Limits
 ) -> Figure:
@@ -67,5 +73,5 @@ def height_figure(
         margins,
         paint,
         scales,
-        f"{d.flue.sections} flue sections",
+        f"{d.flue.sections} flue sections, {_seen_from(geometry)}",
     )

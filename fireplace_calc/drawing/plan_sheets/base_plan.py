@@ -7,7 +7,7 @@ from fireplace_calc.drawing.plan_sheets.level_cut import center_lines, cut_level
 from fireplace_calc.drawing.plates.figure import Figure
 from fireplace_calc.drawing.plates.words_round import Note, Sizes, annotated
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.drawing.views.layout import length, level
+from fireplace_calc.drawing.views.layout import cut_at, flue_size, length, level
 from fireplace_calc.geometry.parts import Geometry
 
 
@@ -54,7 +54,7 @@ def base_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
         left=_words(geometry, units),
         below=strings[:1],
         beside=strings[1:],
-        note=f"cut at {level(z, units)}",
+        note=cut_at(z, units),
     )
 
 
@@ -124,7 +124,7 @@ def _words(geometry: Geometry, units: str) -> list[Note]:
     if f.second is not None and f.second.start < f.slab_bottom:
         begins = f.second.start > base_level(geometry)
         where = f", begins over it, at {level(f.second.start, units)}" if begins else ""
-        words.append(((f.second.x, f.flue_y), f"second flue {f.second.bore.label}{where}"))
+        words.append(((f.second.x, f.flue_y), f"second flue {flue_size(f.second.bore)}{where}"))
     if d.hearth.front > 0:
         words.append(
             ((-f.half_width - d.hearth.side, -d.hearth.front * 0.6), "hearth extension over")

@@ -8,7 +8,7 @@ from fireplace_calc.drawing.plates.words_round import Note, Sizes, annotated
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.drawing.views.chimney_plan import WHOSE
 from fireplace_calc.drawing.views.chimney_plan import cut_level as chimney_level
-from fireplace_calc.drawing.views.layout import level
+from fireplace_calc.drawing.views.layout import cut_at, flue_size
 from fireplace_calc.geometry.parts import Geometry
 
 
@@ -43,7 +43,7 @@ def two_flue_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -
         (at, f.bore, "this fireplace"),
         (other, f.second.bore, WHOSE[d.second_flue.serves]),
     ):
-        words.append(((x, f.flue_y + bore.depth * 0.25), f"{whose}: flue {bore.label}"))
+        words.append(((x, f.flue_y + bore.depth * 0.25), f"{whose}: flue {flue_size(bore)}"))
     words.append(
         (
             ((min(edges[1], edges[3]) + max(edges[0], edges[2])) / 2, front + (back - front) * 0.4),
@@ -63,5 +63,5 @@ def two_flue_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -
         left=words,
         below=[Sizes((left, *sorted(edges), right), front)],
         beside=[Sizes((front, back), right)],
-        note=f"cut at {level(z, units)}",
+        note=cut_at(z, units),
     )

@@ -12,7 +12,7 @@ from fireplace_calc.drawing.plan_sheets.level_cut import arrow, center_lines, cu
 from fireplace_calc.drawing.plates.figure import Extent, Figure
 from fireplace_calc.drawing.plates.words_round import Note, Sizes, annotated
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.drawing.views.layout import length, level
+from fireplace_calc.drawing.views.layout import cut_at, flue_size, length
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Point, box
 
@@ -163,7 +163,7 @@ def roof_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
         right=falls,
         below=below,
         above=[Sizes(tuple(sorted((0.0, shift))), stack[3], "offset")] if shift else [],
-        note=f"cut at {level(z, units)}",
+        note=cut_at(z, units),
     )
 
 
@@ -266,12 +266,12 @@ def _words(
         lies = ""
     shift = f.shift_at(roof_level(geometry))
     gone = f", {length(shift, units)} right of the opening's center" if shift else ""
-    words.append(((shift, f.flue_y + f.bore.depth * 0.2), f"flue {f.bore.label}{lies}{gone}"))
+    words.append(((shift, f.flue_y + f.bore.depth * 0.2), f"flue {flue_size(f.bore)}{lies}{gone}"))
     if f.second is not None:
         words.append(
             (
                 (shift + f.second.x, f.flue_y - f.second.bore.depth * 0.2),
-                f"second flue {f.second.bore.label}",
+                f"second flue {flue_size(f.second.bore)}",
             )
         )
     return words

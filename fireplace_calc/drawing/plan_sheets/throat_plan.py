@@ -9,7 +9,7 @@ from fireplace_calc.drawing.plan_sheets.level_cut import center_lines, cut_level
 from fireplace_calc.drawing.plates.figure import Figure
 from fireplace_calc.drawing.plates.words_round import Note, Sizes, annotated
 from fireplace_calc.drawing.sheets.sheet import View
-from fireplace_calc.drawing.views.layout import level
+from fireplace_calc.drawing.views.layout import cut_at, flue_size
 from fireplace_calc.geometry.parts import Geometry
 
 OVER = 1 * INCH
@@ -57,7 +57,7 @@ def throat_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> 
         scales,
         left=_words(geometry, units),
         below=[Sizes((-half, 0.0, half), f.throat_front, "throat")],
-        note=f"cut at {level(z, units)}",
+        note=cut_at(z, units),
     )
 
 
@@ -92,5 +92,5 @@ def _words(geometry: Geometry, units: str) -> list[Note]:
         lined = d.smoke_chamber.lining or "parged"
         words.append(((-f.throat_width / 2 - 0.002, f.depth * 0.8), f"chamber, {lined}"))
     if f.second is not None and f.second.start < f.throat:
-        words.append(((f.second.x, f.flue_y), f"second flue {f.second.bore.label}"))
+        words.append(((f.second.x, f.flue_y), f"second flue {flue_size(f.second.bore)}"))
     return words

@@ -18,7 +18,7 @@ from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.chimney_plan import CUT as CHIMNEY
-from fireplace_calc.drawing.views.layout import length, level
+from fireplace_calc.drawing.views.layout import cut_at, length
 from fireplace_calc.geometry.parts import Geometry
 
 
@@ -101,7 +101,7 @@ def _flue_sizes(geometry: Geometry, units: str, z: float) -> list[str]:
     casing = f.unit_half - bore.width / 2 - bore.wall
     size = length(bore.width, units)
     size += " round" if bore.round else f" x {length(bore.depth, units)} deep"
-    rows = [f"cut at {level(z, units)}", f"bore {size}"]
+    rows = [cut_at(z, units), f"bore {size}"]
     if bore.wall > 0:
         rows.append(f"clay {length(bore.wall, units)}")
     if casing > 1e-6:

@@ -31,7 +31,7 @@ from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.hearth_plan import draw_hearth_plan, plan_cut, plan_half
-from fireplace_calc.drawing.views.layout import length, level, lining_word
+from fireplace_calc.drawing.views.layout import cut_at, length, lining_word
 from fireplace_calc.geometry.parts import Geometry
 
 STRING = 5.0
@@ -69,7 +69,7 @@ def hearth_figure(
     xs, across = _hearth_widths(geometry, units)
     notes = row_words(plan_words(geometry, units), NOTE_ROOM)
     mark, name = marked("hearth_plan")
-    note = f"cut at {level(z, units)}"
+    note = cut_at(z, units)
     seat = "" if d.seat.left else _seat(geometry, units)
     framing = f.block_half + (side or 0.0)
     framed, called = gap_texts([0.0, framing], units), FRAMING

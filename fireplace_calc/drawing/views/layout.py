@@ -8,13 +8,14 @@ from math import degrees
 import numpy as np
 
 from fireplace_calc.base.printing import show
-from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.design.firebox import STEEL_UNIT
 from fireplace_calc.design.opening import AngleLegs
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.cuts import SOLID
+from fireplace_calc.geometry.bore import Bore
 from fireplace_calc.geometry.parts import Geometry
 
 Scales = Iterable[float]
@@ -175,6 +176,29 @@ def level(value: float, units: str) -> str:
         if text.startswith("-")
         else f"0'-{text}"
     )
+
+
+def cut_at(z: float, units: str) -> str:
+    r"""At which level a plan is cut, to the inch or to 10 mm: nobody measures it.
+
+    Examples
+    --------
+    >>> cut_at(0.5509, "feet-inches"), cut_at(0.5509, "millimetres")
+    ('cut at 1\'-10"', 'cut at 550')
+    """
+    step = INCH if units == FEET_INCHES else 0.01
+    return f"cut at {level(round(z / step) * step, units)}"
+
+
+def flue_size(bore: Bore) -> str:
+    """A flue by its size and form.
+
+    Examples
+    --------
+    >>> flue_size(Bore(True, 0.3, 0.3, 0.02, None, "12"))
+    '12 round'
+    """
+    return f"{bore.label} {'round' if bore.round else 'liner'}"
 
 
 def earth(view: View, x0: float, x1: float, z: float) -> None:

@@ -17,6 +17,7 @@ from fireplace_calc.drawing.views.layout import (
     apart,
     break_line,
     fit,
+    flue_size,
     in_room,
     key,
     length,
@@ -132,7 +133,7 @@ def _words(geometry: Geometry) -> list[tuple[tuple[float, float], str]]:
             ),
             "transition",
         ),
-        ((f.flue_y, min(f.flue_start + OVER * 0.6, f.crown_bottom)), f"flue {f.bore.label}"),
+        ((f.flue_y, min(f.flue_start + OVER * 0.6, f.crown_bottom)), f"flue {flue_size(f.bore)}"),
     ]
     if d.piece_set is not None:
         return of_a_set(words, geometry)

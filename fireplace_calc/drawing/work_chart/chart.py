@@ -137,7 +137,7 @@ def summary(result: Assessment) -> str:
     helpers = plan.people - 1
     return (
         f"{plan.hours:.1f} hours of one mason"
-        + (f" with {helpers} to serve him" if helpers else "")
+        + (f" with {helpers} helper{'s' if helpers > 1 else ''}" if helpers else "")
         + f": {plan.days:.1f} days of {work.day:g} h at the wall, done on working day"
         f" {last_day(plan.calendar)} with the waits. Paces are those of the design: our own habit,"
         " to be replaced by yours; setting up for an arch, a lintel or a crown is our judgement."

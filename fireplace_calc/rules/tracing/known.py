@@ -20,7 +20,7 @@ MEANING = {
     DRAWN: "on these sheets or worked out from them",
     TOLD: "somebody's word",
     ASSUMED: "follows from what nobody has entered",
-    WORKED: "by reckoning",
+    WORKED: "from other figures",
     UNKNOWN: "look",
 }
 """What each word stands for, as a page explains it."""

@@ -7,9 +7,12 @@ import pytest
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import SYSTEMS
+from fireplace_calc.drawing.heat.map_of_plan import heat_map
 from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.heat.cuts.behind import STANDS
+from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.report.heat import heat_report
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
@@ -79,3 +82,19 @@ def test_the_warmer_the_house_the_more_an_open_fire_costs():
     )
     assert cold.net < mild.net
     assert 0.05 < mild.gross_share < 0.55
+
+
+def test_no_line_of_the_map_runs_on_into_a_gap():
+    """Lines at temperatures stop where masonry and wood do, to half a cell."""
+    drawn = result("plain")
+    run = drawn.heat.evening[2]
+    plan = wall_plan(drawn.geometry, run.fire)
+    sheet = Sheet(300.0, 186.0)
+    view = heat_map(sheet, Cell(0, 0, 300, 186), run.mesh, run.at(10.0), plan, 10.0, "millimetres")
+    low, high = (view.at(0, y)[1] for y in (plan.deep, plan.deep + plan.back_gap))
+    right = view.at(plan.half, 0)[0]
+    lines = [line for line in sheet.lines["fine", "ink"] if line[:, 0].max() < right]
+    assert lines
+    for line in lines:
+        within = (line[:, 1] > low + 1.0) & (line[:, 1] < high - 1.0)
+        assert not within.any()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 from contourpy import FillType, contour_generator
 
@@ -71,16 +73,16 @@ def heat_map(
     key = 6.0 + max(width(text, SMALL) for text in _bands(units)) + 14.0
     view, _ = fit(sheet, cell, (0.0, -0.05, right, top), (4, 16, key, 6), LADDER)
     x, y, field = _field(mesh, points)
-    made = contour_generator(
-        x * view.scale + view.x0, y * view.scale + view.y0, field, fill_type=FillType.OuterOffset
-    )
+    x, y = x * view.scale + view.x0, y * view.scale + view.y0
+    made = contour_generator(x, y, _carried(field), fill_type=FillType.OuterOffset)
     for n, (low, high) in enumerate(zip(BANDS, BANDS[1:], strict=False)):
         polygons, offsets = made.filled(low, high)[:2]
         for polygon, cuts in zip(polygons, offsets, strict=True):
             rings = np.split(np.asarray(polygon), np.asarray(cuts)[1:-1].astype(int))
             sheet.fill(rings, f"heat {n}", layer=1 + n / 10)
+    solid = contour_generator(x, y, np.ma.masked_invalid(field))
     for line in heat_lines():
-        for drawn in made.lines(line.celsius):
+        for drawn in solid.lines(line.celsius):
             sheet.line(np.asarray(drawn), "fine", "ink")
     _outlines(view, plan)
     _key(sheet, cell, view.at(right, 0)[0] + 5.0, view.at(0, top)[1], units)
@@ -98,14 +100,21 @@ def _field(mesh: HeatMesh, points: Array) -> tuple[Array, Array, Array]:
     field[mesh.solid] = points[: mesh.cells]
     x, y = (mesh.x[1:] + mesh.x[:-1]) / 2, (mesh.y[1:] + mesh.y[:-1]) / 2
     x[0], x[-1], y[0], y[-1] = mesh.x[0], mesh.x[-1], mesh.y[0], mesh.y[-1]
-    for _ in range(2):  # bands go on behind the outlines that are drawn over them
+    return x, y, field
+
+
+def _carried(field: Array) -> Any:
+    """The same with bands that go on a little into what is hollow: outlines and hollows are drawn
+    over them.
+    """
+    for _ in range(2):
         for axis, step in ((0, 1), (0, -1), (1, 1), (1, -1)):
             moved = np.roll(field, step, axis)
             edge = [slice(None), slice(None)]
             edge[axis] = slice(0, 1) if step > 0 else slice(-1, None)
             moved[tuple(edge)] = np.nan
             field = np.where(np.isnan(field), moved, field)
-    return x, y, np.ma.masked_invalid(field)
+    return np.ma.masked_invalid(field)
 
 
 def _outlines(view: View, plan: WallPlan) -> None:

@@ -453,7 +453,7 @@ WORKED = {
     "H128": lambda: plan_case(8, 475.0, film=HELD, air=5.0),
     "H132": out_after_four_hours,
 }
-NOT_WORKED = {"H100": "the presets are fitted to it: tests/test_heat_fires.py"}
+NOT_WORKED = {"H100": "the hard fire is fitted to it: tests/test_heat_answer.py"}
 
 
 def within(row):

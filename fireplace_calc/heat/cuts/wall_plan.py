@@ -122,7 +122,7 @@ def plan_mesh(
         sides = np.cumsum([p.half + p.side_gap, f.stud_deep, f.board_thick])
         backs = np.cumsum([p.deep + p.back_gap, f.stud_deep, f.board_thick])
         xs |= {*sides.tolist(), *_studs(f, float(sides[0]))}
-        ys |= {*backs.tolist(), *_studs(f, p.deep)}
+        ys |= {*backs.tolist(), *(p.deep - edge for edge in _studs(f, p.deep))}
     x = graded(apart(xs), finest, growth, most)
     y = graded(apart(ys), finest, growth, most)
     at_x, at_y = np.meshgrid((x[1:] + x[:-1]) / 2, (y[1:] + y[:-1]) / 2)

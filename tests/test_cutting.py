@@ -256,6 +256,16 @@ def test_few_sheets_and_none_half_empty(name, most, units):
     assert all(inked(sheet) >= 0.5 for _, sheet in made)
 
 
+def test_what_is_built_first_stands_under_a_short_list():
+    """Half of the list's sheet was bare while the layouts crowded the other."""
+    first, second = cutting.plates(shipped("boathouse"), "feet-inches", paper("feet-inches", "A3"))
+    assert (first.name, second.name) == (cutting.NAME, cutting.LAYOUT)
+    assert {"block_layout", "block_front"} == set(first.figures)
+    assert second.figures == ["layout", "layout_back", "layout_side", "templates"]
+    texts = {label.text for label in first.sheet.labels}
+    assert "Before the first course" in texts and "Block of the base" in texts
+
+
 @SOME
 @given(laid, st.sampled_from(sorted(SCALES)), st.sampled_from(sorted(PAPERS)))
 def test_random_fireboxes_are_clean(design, units, size):

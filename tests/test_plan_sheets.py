@@ -20,7 +20,8 @@ from fireplace_calc.drawing.plan_sheets.level_cut import level_rings
 from fireplace_calc.drawing.plan_sheets.roof_plan import cricket_run, pitch_words
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import put
-from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled, places
+from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled
+from fireplace_calc.drawing.plates.packing import places
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.sheets.dimensions import CLEAR
 from fireplace_calc.drawing.sheets.overlaps import collisions

@@ -1,6 +1,10 @@
 """The paper of the set: frame, title block, marks, and figures put on a sheet."""
 
+from itertools import pairwise
+
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
@@ -12,6 +16,8 @@ from fireplace_calc.drawing.plates.figure import Figure, Plate
 from fireplace_calc.drawing.plates.fill_sheets import filled
 from fireplace_calc.drawing.plates.marked_figures import MARKED
 from fireplace_calc.drawing.plates.marks import SMALL, section_mark
+from fireplace_calc.drawing.plates.packing import in_columns, places
+from fireplace_calc.drawing.plates.packing import in_rows as row_under_row
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.plates.title_block import in_room
 from fireplace_calc.drawing.sheets.lettering import in_rows
@@ -116,3 +122,34 @@ def test_the_title_block_says_no_half_sentence_beside_its_scale_bar():
     result = assess(load(DESIGNS / "boathouse.toml"))
     for _, sheet in whole_set.sheets(result, "feet-inches", "A3", makers=("rods.sheet",)):
         assert not [label.text for label in sheet.labels if "…" in label.text]
+
+
+@pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
+def test_details_stand_on_their_sheet_in_the_order_of_their_marks(name):
+    """Row under row, as one reads: they stood wherever there was room, 8 before 3."""
+    result = assess(load(DESIGNS / f"{name}.toml"))
+    (plate,) = details.plates(result, "feet-inches", paper("feet-inches", "A3"))
+    marks = {MARKED[key][0] for key in plate.figures}
+    found = [label for label in plate.sheet.labels if label.text in marks and label.bold]
+    for one, after in pairwise(sorted(found, key=lambda label: int(label.text))):
+        assert after.x > one.x + 5 or after.y < one.y - 5, (one.text, after.text)
+
+
+sides = st.floats(5, 90)
+
+
+@given(st.lists(st.tuples(sides, sides), min_size=1, max_size=8), st.floats(90, 250), sides)
+def test_boxes_that_are_packed_lie_within_and_never_over_each_other(sizes, wide, more):
+    high = 120 + more
+    for place in (places, row_under_row, in_columns):
+        spots = place(sizes, wide, high)
+        if spots is None:
+            continue
+        boxes = [(x, y, x + w, y + h) for (x, y), (w, h) in zip(spots, sizes, strict=True)]
+        assert all(a > -1e-6 and b > -1e-6 for a, b, _, _ in boxes)
+        assert all(c < wide + 1e-6 and d < high + 1e-6 for _, _, c, d in boxes)
+        for n, (a, b, c, d) in enumerate(boxes):
+            for e, f, g, h in boxes[:n]:
+                assert c <= e + 1e-6 or g <= a + 1e-6 or d <= f + 1e-6 or h <= b + 1e-6
+        if place is row_under_row:  # never back up, never to the left in a row
+            assert all(y < v - 1e-9 or (y == v and x < u) for (x, y), (u, v) in pairwise(spots))

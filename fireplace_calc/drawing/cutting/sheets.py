@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import FEET_INCHES
@@ -15,15 +16,15 @@ from fireplace_calc.drawing.cutting.before_words import before_laying
 from fireplace_calc.drawing.cutting.list_rows import all_blocks
 from fireplace_calc.drawing.cutting.marked_faces import laid_figures
 from fireplace_calc.drawing.cutting.templates import template_figures
-from fireplace_calc.drawing.plates.bands import BETWEEN, Bands, Together, lowest, split
+from fireplace_calc.drawing.plates.bands import BETWEEN, LEAST, Bands, Together, lowest, split
 from fireplace_calc.drawing.plates.figure import Figure, Plate
-from fireplace_calc.drawing.plates.fill_sheets import filled
+from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled
 from fireplace_calc.drawing.plates.sizes import SCALES, Paper
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.takeoff.cost import Price
 
-NAME, LIST = "Layout and cut list", "Cut list"
+NAME, LAYOUT, LIST = "Layout and cut list", "Layout", "Cut list"
 LAID = {
     FEET_INCHES: (8.0, 12.0, 16.0, 24.0, 32.0, 48.0),
     "millimetres": (10.0, 20.0, 25.0, 50.0),
@@ -122,9 +123,35 @@ def _write(sheet: Sheet, blocks: Sequence[Together], columns: int, left: float, 
 def _apart(
     blocks: Sequence[Together], drawn: Sequence[Figure], on: Paper, units: str, least: float
 ) -> list[Plate]:
-    """Layouts on sheets of their own, and the list in columns on others."""
-    made = filled("Layout", drawn, on, SCALES[units], least=least) if drawn else []
+    """The list in columns, and layouts on sheets of their own; where the list leaves room on its
+    one sheet, the first of them stand under it.
+    """
     wide = on.field.right - on.field.left
     bands = Bands(on)
     bands.band(blocks, max(int((wide + BETWEEN) // (WIDE + BETWEEN)), 1))
-    return [*made, *(Plate(LIST, sheet) for sheet in bands.sheets)]
+    listed = [Plate(LIST, sheet) for sheet in bands.sheets]
+    made = filled(LAYOUT, drawn, on, SCALES[units], least=least) if drawn else []
+    if len(listed) == 1:
+        under = replace(on.field, top=bands.y - BETWEEN)
+        for count in range(len(drawn) - 1, 0, -1):
+            first = _under(bands.sheets[0], drawn[:count], on, units, under, least)
+            rest = filled(LAYOUT, drawn[count:], on, SCALES[units], least=least)
+            if first and len(rest) <= len(made):
+                return [first, *rest]
+    return [*made, *listed]
+
+
+def _under(
+    sheet: Sheet, drawn: Sequence[Figure], on: Paper, units: str, room: Cell, least: float
+) -> Plate | None:
+    """A list with figures under it; None where they do not fit."""
+    scales = SCALES[units]
+    size = room.right - room.left, room.top - room.bottom
+    good = [replace(f, scales=tuple(s for s in f.scales if s <= least)) for f in drawn]
+    if size[1] < LEAST or not all(f.scales for f in good):
+        return None
+    if chosen_scales(good, scales, *size) is None:
+        return None
+    (plate,) = filled(NAME, good, on, scales, room, least)
+    plate.sheet.add(sheet)
+    return plate

@@ -42,9 +42,9 @@ def figures(result: Assessment, units: str) -> list[Figure]:
         lintel_figure,
         chamber_figure,
         crown_figure,
-        flashing_figure,
         hearth_figure,
         framing_figure,
+        flashing_figure,
         mantel_figure,
     )
     made = [make(result, units, scales) for make in makers]

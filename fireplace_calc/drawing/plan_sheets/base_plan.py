@@ -73,7 +73,7 @@ def core_strings(geometry: Geometry) -> list[Sizes]:
         across.insert(1, 0.0)
     return [
         Sizes(tuple(across), ys[0], "core"),
-        Sizes((0.0, ys[0], ys[-1]), f.block_half, plain=(0,)),
+        Sizes((0.0, ys[0], ys[-1]), f.block_half),
     ]
 
 

@@ -10,6 +10,7 @@ from math import atan, degrees
 from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.drawing.plan_sheets.level_cut import arrow, center_lines, cut_level
 from fireplace_calc.drawing.plates.figure import Extent, Figure
+from fireplace_calc.drawing.plates.marked_figures import marked
 from fireplace_calc.drawing.plates.words_round import Note, Sizes, annotated
 from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.drawing.views.layout import cut_at, flue_size, length
@@ -242,7 +243,7 @@ def _words(
     words.append(
         (
             (left - FLASHING, stack[1] + 0.35 * (stack[3] - stack[1])),
-            "step flashing at the sides, apron below, usual: see 14",
+            f"step flashing at the sides, apron below, usual: see {marked('flashing_detail')[0]}",
         )
     )
     if has_slope(geometry):

@@ -8,6 +8,7 @@ from collections import defaultdict
 from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -18,10 +19,12 @@ from strategies import designs
 from test_pieces_random import designed
 
 from fireplace_calc import load
+from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list, odd_courses
 from fireplace_calc.brickwork.courses.gauged import even_bed, gauged
+from fireplace_calc.brickwork.courses.of_block import block_courses
 from fireplace_calc.brickwork.courses.of_brick import WALLS
 from fireplace_calc.brickwork.courses.of_sections import FLUES
 from fireplace_calc.brickwork.seen.coursing_of_face import (
@@ -369,3 +372,103 @@ def test_pieces_of_random_sets_stand_in_the_list():
             first = courses[0]
             assert first.bottom - first.bed == pytest.approx(geometry.frame.slab_top, abs=1e-9)
     assert built >= 4
+
+
+def test_a_bed_is_evened_up_to_half_an_inch_and_no_further():
+    """Two courses of 2 1/4 in in 5 1/2 in take beds of 1/2 in; in 5 5/8 in they would take 9/16."""
+    unit, bed = 2.25 * INCH, 0.375 * INCH
+    assert even_bed(5.5 * INCH, unit, bed) == pytest.approx(0.5 * INCH)
+    assert even_bed(5.625 * INCH, unit, bed) is None
+
+
+@pytest.mark.parametrize(("left", "filled"), [(1 / 32, False), (1 / 8, True), (1 / 2, True)])
+def test_what_is_left_over_block_is_filled_with_mortar(left, filled):
+    """Two blocks of 7 5/8 in on beds of 3/8 in reach 16 in; a sixteenth is no gap to fill."""
+    coursing = SimpleNamespace(pieces=[("block", 7.625 * INCH)] * 2, tops=[8 * INCH, 16 * INCH])
+    found = block_courses("base walls", 0.0, (16 + left) * INCH, coursing)
+    assert [c.kind for c in found] == ["block", "block"] + ["fill"] * filled
+    assert not filled or found[-1].height == pytest.approx(left * INCH)
+
+
+@pytest.mark.parametrize(
+    ("ceiling", "highest"), [("96-7/8 in", 2.25), ("97-1/2 in", 97.5 - 96 - 2.6667 + 2.25)]
+)
+def test_no_course_of_a_face_is_lower_than_three_quarters_of_an_inch(ceiling, highest):
+    """From a hearth at 8 in, 33 courses of 2 2/3 in reach 96 in. Over their bed of 0.4167 in 0.458 in
+    are left under the first ceiling, which is no course, and 1.083 in under the second.
+    """
+    face = course_list(
+        made(
+            surround__face="brick",
+            brick__facing="modular",
+            base__hearth_level="8 in",
+            house__ceiling=ceiling,
+        )
+    ).of("facing")
+    assert face[-1].height / INCH == pytest.approx(highest, abs=1e-3)
+
+
+def test_a_course_over_the_end_of_its_part_says_so():
+    geometry = made()
+    found = course_list(geometry)
+    over = 0
+    for name in WALLS:
+        for course in found.of(name):
+            goes_on = course.top > geometry.by_name[name].top + EIGHTH
+            assert ("go on into the next part" in course.note) == goes_on
+            over += goes_on
+    assert over
+
+
+def test_beside_the_raked_back_a_course_is_of_the_sides_only():
+    """From the one that the bend lies in: the level of the bend is under its top."""
+    geometry = made()
+    lining = course_list(geometry).of("firebox lining")
+    bend = geometry.frame.back_bend
+    assert any(c.bottom < bend < c.top for c in lining)
+    for course in lining:
+        assert ("raked back" in course.note) == (course.top > bend)
+
+
+def test_a_section_that_leans_with_the_flue_is_longer_by_its_slope():
+    """18 in aside in 36 in of rise: a section of 12 in is 12 sqrt(1 + 1/4) = 13.416 in long."""
+    geometry = made(flue__offset="18 in", flue__offset_rise="36 in", flue__section_height="12 in")
+    f = geometry.frame
+    within = 0
+    for course in course_list(geometry).of("flue liner"):
+        if f.offset_bottom <= course.bottom and course.top <= f.offset_top:
+            assert course.piece / INCH == pytest.approx(13.416, abs=1e-3)
+            within += 1
+        elif course.bottom >= f.offset_top or course.top <= f.offset_bottom:
+            assert course.piece == pytest.approx(course.height)
+    assert within
+
+
+def test_how_much_lower_a_cut_course_falls_away():
+    """A course of 7 7/8 in on its bed of 1/8 in is not needed with the throat 8 in lower."""
+    told = said(
+        method="modular",
+        firebox__lining="refractory section",
+        opening__standard_height="30 in",
+        throat__height="8 in",
+        firebox__section_height="8 in",
+    )
+    assert any('not needed with the throat 8" lower' in one for one in told), told
+
+
+def test_a_piece_of_a_section_rises_less_than_its_height_on_the_rake():
+    """9 in over ``sqrt(1 + lean^2)``; the lean from where the back bends to the throat."""
+    geometry = build_geometry(change(Design(), {**MODULAR, "firebox.section_height": "9 in"}))
+    f = geometry.frame
+    lean = (f.depth - f.throat_back) / (f.throat - f.back_bend)
+    rise = show(9 * INCH / (1 + lean**2) ** 0.5, "length", "feet-inches")
+    told = odd_courses(geometry, "feet-inches")
+    assert any(f'A piece of 9" rises {rise}.' in one for one in told), told
+
+
+def test_the_shoulder_is_counted_from_the_hearth():
+    """Hearth 12 in, shoulder at 78 in: 66 in are 24 courses of 2 2/3 in and 2 in."""
+    changes = dict(surround__face="brick", brick__facing="modular", base__hearth_level="12 in")
+    assert made(**changes).frame.block_top / INCH == pytest.approx(78.0)
+    told = said(**changes, house__ceiling="120 in")
+    assert any('hearth to shoulder it is 24 courses and 2" of' in one for one in told), told

@@ -2,6 +2,7 @@
 
 import os
 from collections import Counter
+from dataclasses import replace
 from io import BytesIO
 from math import asin, hypot, sqrt
 
@@ -26,7 +27,7 @@ from fireplace_calc.brickwork.bonds import BONDS
 from fireplace_calc.brickwork.cut_stock import KERF
 from fireplace_calc.brickwork.cutting.bevel_cuts import bevels
 from fireplace_calc.brickwork.cutting.cut_marks import FLOOR, KINDS, LINING, cut_list_of
-from fireplace_calc.brickwork.cutting.set_arch import arch_setting
+from fireplace_calc.brickwork.cutting.set_arch import VoussoirRing, arch_setting
 from fireplace_calc.brickwork.cutting.shapes import NICK, laid_along, letter
 from fireplace_calc.brickwork.work import count_bricks
 from fireplace_calc.drawing.cutting import sheets as cutting
@@ -116,6 +117,8 @@ def test_block_is_cut_as_it_is_counted(design):
             marks = cuts.on_course[plan]
             assert len(marks) == len(plan.blocks)
             assert all(mark for mark, (_, cut) in zip(marks, plan.blocks, strict=True) if cut)
+            if laid_block.courses.count(plan) > 1:  # one drawing of several courses, not all sawn
+                assert not any(m for m, (_, cut) in zip(marks, plan.blocks, strict=True) if not cut)
 
 
 @SOME
@@ -342,3 +345,25 @@ def test_marks_are_found_after_many_other_designs_were_laid():
     block_laying._laid.cache_clear()
     after = [plate.sheet.labels for plate in cutting.plates(result, "feet-inches", on)]
     assert before == after
+
+
+def test_each_whole_block_that_is_sawn_to_a_height_takes_a_block():
+    result = assess(load(DESIGNS / "boathouse.toml"))
+    cuts, laid_block = cut_list_of(result.geometry), lay_brickwork(result.geometry).extension_block
+    of = "Block under the hearth extension"
+    long = [cut for cut in cuts.cuts if cut.of == of and cut.kind == "sawn"]
+    full = {cut.mark for cut in long if cut.size[0] > laid_block.unit.length - NICK}
+    assert full
+    uses = [use for use in cuts.stock if use.of.startswith(of) and full & {*use.marks}]
+    assert all(len(use.marks) == 1 for use in uses)
+    assert sum(use.units for use in uses) == sum(c.count for c in long if c.mark in full)
+
+
+def test_bricks_too_thin_for_their_taper_at_the_back_are_not_cut_to_it():
+    """A ring of 1 m and 1.5 m through 1 rad, ten bricks, joints of 10 mm: the taper is 89 mm at the
+    soffit and 139 mm at the back, and whole bricks would have joints of 55 mm there.
+    """
+    ring = VoussoirRing(10, 1.0, 1.5, 1.0, 0.09, 0.01)
+    assert ring.taper == pytest.approx((0.089, 0.139))
+    assert not ring.whole and not ring.tapered
+    assert replace(ring, thick=0.14).tapered

@@ -1,6 +1,6 @@
 """Details at large scales: clean, true to the section, honest about what nobody told."""
 
-from math import tan
+from math import atan, degrees, tan
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -182,3 +182,38 @@ def test_what_is_not_there_has_no_detail():
     }
     assert "hearth_detail" not in keys
     assert "crown_detail" in keys
+
+
+def test_front_and_back_of_a_chamber_lean_each_by_its_own_angle():
+    """By hand: how far a face draws in, over the rise from throat to flue."""
+    result = shipped("plain")
+    f = result.geometry.frame
+    rise = f.taper_top - f.throat
+    front = degrees(atan(abs(f.flue_y - f.bore.depth / 2 - f.throat_front) / rise))
+    back = degrees(atan(abs(f.flue_y + f.bore.depth / 2 - f.depth) / rise))
+    assert round(front) != round(back)
+    told = said(drawn(result, "chamber_detail"))
+    assert f"front leans {front:.0f} deg" in told
+    assert f"back leans {back:.0f} deg" in told
+
+
+def test_each_layer_of_the_hearth_has_its_thickness():
+    """From the floor: what is under the bed, the bed, the stone."""
+    result = shipped("boathouse")
+    hearth, top = result.design.hearth, result.geometry.frame.extension_top
+    under = top - hearth.thickness - hearth.bed
+    assert under > 0.01 and hearth.bed != hearth.thickness
+    texts = {label.text for label in drawn(result, "hearth_detail", denominator=5.0).labels}
+    layers = (under, hearth.bed, hearth.thickness)
+    assert {length(layer, "feet-inches") for layer in layers} <= texts
+
+
+@pytest.mark.parametrize(
+    ("cricket", "wanted"), [(None, "cricket: not told"), (False, "no cricket")]
+)
+def test_a_cricket_nobody_told_of_is_not_one_that_is_not_there(cricket, wanted):
+    told = {"roof.cricket": cricket, "roof.cricket_height": None}
+    texts = " ".join(said(drawn(shipped("boathouse", **told), "flashing_detail")).split())
+    assert wanted in texts
+    other = {"cricket: not told", "no cricket"} - {wanted}
+    assert not any(words in texts for words in other)

@@ -16,8 +16,10 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plan_sheets import plans
+from fireplace_calc.drawing.plan_sheets.against_roof import _seen_from
 from fireplace_calc.drawing.plan_sheets.level_cut import level_rings
-from fireplace_calc.drawing.plan_sheets.roof_plan import cricket_run, pitch_words
+from fireplace_calc.drawing.plan_sheets.roof_plan import cricket_run, pitch_words, uphill
+from fireplace_calc.drawing.plan_sheets.throat_plan import throat_corners
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import put
 from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled
@@ -240,3 +242,31 @@ def test_what_one_sheet_does_not_hold_goes_on_two():
     assert len(made) > 1
     assert [key for plate in made for key in plate.figures] == [f.key for f in figures]
     assert chosen_scales(figures, SCALES["feet-inches"], 50.0, 50.0) is None
+
+
+def test_a_throat_is_wider_in_front_than_behind():
+    """The sides of the firebox close in: half the opening less the splay times the depth."""
+    geometry = shipped("plain").geometry
+    f = geometry.frame
+    front, back = throat_corners(geometry)
+    assert front == pytest.approx(f.half_width - f.side_slope * f.throat_front)
+    assert back == pytest.approx(f.half_width - f.side_slope * f.throat_back)
+    assert front > back
+
+
+@pytest.mark.parametrize(
+    ("runs", "lies"),
+    [("along the opening", "left to right"), ("front to back", "front to back")],
+)
+def test_which_way_the_long_side_of_a_flue_lies(runs, lies):
+    told = {"flue.shape": "rectangular", "flue.size": "8.5x13", "flue.long_side": runs}
+    sheet, _ = drawn(shipped("plain", **told), "roof_plan", denominator=16.0)
+    assert f"long side {lies}" in " ".join(label.text for label in sheet.labels)
+
+
+def test_uphill_is_to_the_right_of_whoever_looks_at_the_roof():
+    """Where the ridge runs along the opening, uphill is toward the room: the room is at the right."""
+    geometry = shipped("plain", **{"roof.ridge_runs": "along the opening"}).geometry
+    _, y = uphill(geometry, (-1.0, 2.0, 1.0, 3.0))(1.0, 0.0)
+    assert y == pytest.approx(1.0)  # a meter before the front of the chimney
+    assert _seen_from(geometry) == "room at the right"

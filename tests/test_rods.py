@@ -124,3 +124,27 @@ def test_it_is_said_where_numbers_start_again():
     assert numbers != sorted(numbers)
     told = " ".join(label.text for label in written(design))
     assert "over the face, numbers are those of the chimney's brick" in told
+
+
+def test_each_name_stands_at_its_level_of_the_frame():
+    """One by one, in a house whose roof and chamber have levels of their own."""
+    geometry = assess(load(DESIGNS / "boathouse-laid.toml")).geometry
+    f = geometry.frame
+    told = {name: one.level for one in named_levels(geometry) for name in one.name.split(", ")}
+    assert f.downhill_contact < f.uphill_contact and f.taper_top < f.flue_start
+    places = {one.level: one.name for one in named_levels(geometry)}
+    assert "roof, downhill" in places[f.downhill_contact]
+    assert "roof, uphill" in places[f.uphill_contact]
+    assert "chamber, top" in places[f.taper_top]
+    assert told["flue starts"] == f.flue_start
+    assert told["shoulder begins"] == f.block_top
+
+
+@pytest.mark.parametrize(("name", "lane"), [("boathouse", "lined"), ("plain", "set")])
+def test_the_lining_stands_in_its_lane(name, lane):
+    """Before pieces in a lane of its own, else with what is set; every course of it."""
+    geometry = assess(load(DESIGNS / f"{name}.toml")).geometry
+    lining = course_list(geometry).of("firebox lining")
+    assert lining
+    (where,) = (one for one in lanes(geometry) if one.name == lane)
+    assert [c for c in where.courses if c.part == "firebox lining"] == [*lining]

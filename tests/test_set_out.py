@@ -483,3 +483,32 @@ def test_no_hatch_stands_twice_in_the_legend(name):
     )
     words = [label.text for _, sheet in made for label in sheet.labels]
     assert words.count("wood") == 1 and "timber" not in words
+
+
+def test_words_beside_front_and_section_say_what_is_drawn():
+    """Corbels 2 in beside the opening under a beam 10 in beyond it; a flue shifted to the right; the
+    transition bears on half of a wall of 4 in.
+    """
+    told = {"mantel.family": "beam on corbels", "flue.offset": "18 in"}
+    geometry = build_geometry(change(Design(), told))
+    said = " ".join(text for _, text in front_words(geometry, FEET_INCHES))
+    assert 'corbel 4" wide, 2" beside the opening' in said
+    assert "go over 1'-6\" to the right" in said
+    assert geometry.design.chimney.wall == pytest.approx(4 * INCH)
+    assert 'bears 2" on the wall' in " ".join(
+        text for _, text in section_words(geometry, FEET_INCHES)
+    )
+
+
+def test_slab_and_plates_are_told_apart():
+    """The boathouse: a slab of 6 in, and plates of 3 1/2 in on it."""
+    sheets = made(load(DESIGNS / "boathouse.toml"))
+    texts = [label.text for _, sheet in sheets for label in sheet.labels]
+    assert '6"  slab' in texts and '3 1/2"  base plates' in texts
+
+
+@pytest.mark.parametrize(("off", "way"), [("9 in", "right"), ("-9 in", "left")])
+def test_off_the_middle_of_the_wall_says_to_which_side(off, way):
+    geometry = build_geometry(change(Design(), {"breast.off_center": off}))
+    said = " ".join(text for _, text in plan_words(geometry, FEET_INCHES))
+    assert f'center 9" {way} of the wall' in said

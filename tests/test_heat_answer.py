@@ -13,12 +13,14 @@ from scipy.integrate import dblquad
 from test_heat_cases import BRICK, walled
 
 from fireplace_calc import Design, assess, change
-from fireplace_calc.base.tables.heat import flue_fires, heat_lines, wall_fires
+from fireplace_calc.base.tables.heat import conductors, flue_fires, heat_lines, wall_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mantel.on_face import trim_steps
+from fireplace_calc.heat.conduction.exchange import DOWN, between, layer_resistance
 from fireplace_calc.heat.conduction.mesh import HELD, Film
-from fireplace_calc.heat.cuts.behind import WallRun, burn
+from fireplace_calc.heat.conduction.raster import the_narrow_way
+from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM, WallRun, burn
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.heat.cuts.round_flue import beside_flue, flue_layers, girth_radius
 from fireplace_calc.heat.cuts.wall_plan import FIRE, plan_mesh
@@ -296,3 +298,32 @@ def test_the_kind_and_the_middle_fire_are_as_told():
     assert kind.face < middle.face < hard.face
     assert kind.air > middle.air > hard.air == 0.0
     assert (kind.air, middle.air, middle.film) == (20.0, 5.0, 60.0)
+
+
+def test_no_fire_is_what_the_rows_have_it():
+    """Row H132 of the examples: a firebox without a fire is 25 C behind a film of 10 W/m2K."""
+    assert (EMBERS, EMBERS_FILM) == (25.0, 10.0)
+
+
+@pytest.mark.parametrize(("width", "printed"), [(0.1, 0.22), (0.3, 0.23)])
+def test_heat_going_down_through_a_wide_layer(width, printed):
+    """ISO 6946, table of layers, heat down, both faces 0.9: 0.22 and 0.23 m2K/W."""
+    found = layer_resistance(width, 10.0, 5.0, between(0.9, 0.9), DOWN)
+    assert round(found, 2) == printed
+
+
+def test_heat_crosses_a_hollow_the_narrow_way():
+    """A core 2 cm wide and 10 cm deep is crossed along x; one lying the other way stays along y."""
+    for which, crossed in ((np.array([[0, 1, 0]] * 2), 2), (np.array([[0, 0], [1, 1]]), 1)):
+        x = np.array([0.0, 0.1, 0.12, 0.2]) if crossed == 2 else np.array([0.0, 0.05, 0.1])
+        y = np.array([0.0, 0.05, 0.1]) if crossed == 2 else np.array([0.0, 0.1, 0.12])
+        the_narrow_way(which, 1, 2, x, y)
+        assert set(which.ravel().tolist()) == {0, crossed}
+
+
+@pytest.mark.parametrize("material", sorted(conductors()))
+def test_a_material_lies_within_its_range_and_has_a_source(material):
+    one = conductors()[material]
+    assert 0 < one.low <= one.conductivity <= one.high
+    assert 0 < one.capacity < 5e6
+    assert one.source.text and one.source.confidence

@@ -512,3 +512,11 @@ def test_off_the_middle_of_the_wall_says_to_which_side(off, way):
     geometry = build_geometry(change(Design(), {"breast.off_center": off}))
     said = " ".join(text for _, text in plan_words(geometry, FEET_INCHES))
     assert f'center 9" {way} of the wall' in said
+
+
+def test_air_behind_is_what_is_left_behind():
+    """5 in behind and 3 in beside: the string of depths has the first."""
+    told = {"clearance.back": "5 in", "clearance.side": "3 in"}
+    sheets = made(change(load(DESIGNS / "plain.toml"), told))
+    texts = [label.text for _, sheet in sheets for label in sheet.labels]
+    assert '5"  air' in texts and '3"  air' not in texts

@@ -340,23 +340,34 @@ def test_the_figures_of_the_plain_design_with_their_numbers():
     found = {
         one.name: (one.formula, one.numbers, one.result) for one in work_figures(assess(Design()))
     }
-    assert found["Opening area"] == ("width × height", "36 in × 30 in", "1080 in²")
+    assert found["Opening area"] == ("width × height", '36" × 30"', "1080 in²")
     assert found["Flue ratio"] == (
         "opening area ÷ net area of the flue", "1080 in² ÷ 127 in²", "8.50 to 1",
     )  # fmt: skip
-    assert found["Throat area"][1] == "4.5 in × (30.67 in + 27.67 in) ÷ 2"
+    assert found["Throat area"][1] == '4 1/2" × (30 11/16" + 27 11/16") ÷ 2'
     assert float(found["Throat area"][2].split()[0]) == pytest.approx(131.25, abs=0.06)
-    assert found["Chimney over the roof"][1:] == ("25.44 ft − (22 ft − 0.6667 × 8 ft)", "8.77 ft")
-    assert found["Hearth across"][1:] == ("36 in + 2 × 12 in", "60 in")
-    assert found["Hearth front to back"][1:] == ("20 in + 20 in", "40 in")
+    assert found["Chimney over the roof"][1:] == (
+        "25'-5 1/4\" − (22'-0\" − 8/12 × 8'-0\")",
+        "8'-9 1/4\"",
+    )
+    assert found["Hearth across"][1:] == ('36" + 2 × 12"', '60"')
+    assert found["Hearth front to back"][1:] == ('20" + 20"', '40"')
     height = assess(Design()).draft.path.height
+    # air of 70 F and 470 F at one atmosphere: 0.0749 and 0.0427 lb/ft3
     assert (
-        f"9.81 m/s² × {height:.3f} m × (1.200 kg/m³ − 0.684 kg/m³)"
+        f"{height / FOOT:.2f}".rstrip("0") + " ft × (0.07492 lb/ft³ − 0.04269 lb/ft³)"
         == found["Draft, sizing mode"][1]
     )
     pulled = 9.80665 * height * 101325 / 287.05 * (1 / 294.15 - 1 / 516.15)
-    assert float(found["Draft, sizing mode"][2].split()[0]) == pytest.approx(pulled, abs=0.06)
-    assert found["Slenderness"][1] == "(307.25 in − 200 in) ÷ 22 in"
+    pounds, pascals = re.findall(r"[\d.]+", found["Draft, sizing mode"][2])
+    assert float(pascals) == pytest.approx(pulled, abs=0.06)
+    assert float(pounds) == pytest.approx(pulled / 47.8803, abs=0.0006)
+    metric = {one.name: one for one in work_figures(assess(Design()), "millimetres")}
+    assert metric["Draft, sizing mode"].numbers == (
+        f"9.81 m/s² × {round(height, 3):g} m × (1.200 kg/m³ − 0.684 kg/m³)"
+    )
+    assert float(metric["Draft, sizing mode"].result.split()[0]) == pytest.approx(pulled, abs=0.06)
+    assert found["Slenderness"][1] == '(307 1/4" − 200") ÷ 22"'
     assert float(found["Slenderness"][2]) == pytest.approx(107.25 / 22, abs=0.006)
     numbers, result = found["Resistance, sizing mode"][1:]
     one, inlet, other, friction, length, wide = map(float, re.findall(r"[\d.]+", numbers))
@@ -364,12 +375,20 @@ def test_the_figures_of_the_plain_design_with_their_numbers():
         one + inlet + other + friction * length / wide, abs=0.01
     )
     numbers, result = found["Face velocity, sizing mode"][1:]
-    flue, opening, _, draft, hot, loss, cold = map(
+    flue, opening, _, gravity, draft, hot, loss, cold = map(
         float, re.findall(r"(?<!\w)[\d.]+(?=[ )])", numbers)
     )
+    speed = flue / opening * np.sqrt(2 * gravity * draft * hot / loss) / cold
+    assert float(result.split()[0]) == pytest.approx(speed, abs=0.005)
+    assert result.endswith(f"which is {float(result.split()[0]) * FOOT:.2f} m/s")
+    flue, opening, _, draft, hot, loss, cold = map(
+        float,
+        re.findall(r"(?<!\w)[\d.]+(?=[ )])", metric["Face velocity, sizing mode"].numbers),
+    )
     speed = flue / opening * np.sqrt(2 * draft * hot / loss) / cold
-    assert float(result.split()[0]) == pytest.approx(speed, abs=0.002)
-    assert result.endswith(f"which is {speed / FOOT:.2f} ft/s")
+    assert float(metric["Face velocity, sizing mode"].result.split()[0]) == pytest.approx(
+        speed, abs=0.002
+    )
     weight, span, again, _ = map(
         float, re.findall(r"(?<![a-z])[\d.]+(?= |$)", found["Load on the lintel"][1])
     )
@@ -398,7 +417,7 @@ def test_figures_that_were_measured_or_do_not_apply():
     assert found["Flue ratio"].source.startswith("measured on site")
     arch = {"opening.head": "segmental", "opening.rise": "6 in"}
     made = {one.name: one for one in work_figures(assess(change(Design(), arch)))}
-    assert made["Opening area"].numbers.startswith("36 in × 24 in + ")
+    assert made["Opening area"].numbers.startswith('36" × 24" + ')
     segment = float(made["Opening area"].numbers.split(" + ")[1].split()[0])
     # radius 30, half angle asin(0.6): r^2 (a - sin a cos a)
     assert segment == pytest.approx(900 * (np.arcsin(0.6) - 0.6 * 0.8), abs=0.5)
@@ -408,7 +427,7 @@ def test_figures_that_were_measured_or_do_not_apply():
         for one in work_figures(assess(change(Design(), {"roof.position": "through the ridge"})))
     }
     assert ridge["Chimney over the roof"].formula == "top of the crown − (ridge)"
-    assert ridge["Chimney over the roof"].numbers == "25.44 ft − 22 ft"
+    assert ridge["Chimney over the roof"].numbers == "25'-5 1/4\" − 22'-0\""
     own = {
         "flue.size": "own",
         "flue.own_width": "12 in",

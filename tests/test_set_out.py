@@ -23,12 +23,13 @@ from fireplace_calc.drawing.set_out import sheets as set_out
 from fireplace_calc.drawing.set_out.columns import rows_of
 from fireplace_calc.drawing.set_out.front_set_out import front_words
 from fireplace_calc.drawing.set_out.hearth_set_out import plan_words
-from fireplace_calc.drawing.set_out.section_set_out import section_words
+from fireplace_calc.drawing.set_out.section_set_out import section_words, strings_under
 from fireplace_calc.drawing.set_out.tape_marks import gap_texts, on_tape, told_apart
 from fireplace_calc.drawing.sheets.canvas import Picture
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.pdf import PdfBook
 from fireplace_calc.drawing.sheets.sheet import Cell
+from fireplace_calc.drawing.views.layout import length
 from fireplace_calc.geometry.builder import build_geometry
 
 MILLIMETRES = "millimetres"
@@ -520,3 +521,12 @@ def test_air_behind_is_what_is_left_behind():
     sheets = made(change(load(DESIGNS / "plain.toml"), told))
     texts = [label.text for _, sheet in sheets for label in sheet.labels]
     assert '5"  air' in texts and '3"  air' not in texts
+
+
+@pytest.mark.parametrize("name", SHIPPED)
+def test_a_footing_that_projects_alike_says_so_in_front_and_behind(name):
+    """Rounded place by place 8 in came to 203 mm in front and 204 mm behind."""
+    geometry = build_geometry(load(DESIGNS / name))
+    for units in (FEET_INCHES, MILLIMETRES):
+        ((_, texts, _),) = [row for row in strings_under(geometry, units) if row[2] == "footing"]
+        assert texts[0] == texts[2] == length(geometry.design.base.footing_projection, units)

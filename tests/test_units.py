@@ -327,8 +327,10 @@ def test_thousands_stand_apart_and_no_nought_is_negative():
 @pytest.mark.parametrize(
     ("what", "value", "american", "metric"),
     [
-        ("length", 0.1, "3.94 in", "0.1 m"),
-        ("length", 0.9144, "36 in", "0.914 m"),
+        ("length", 0.1, '3 15/16"', "0.1 m"),
+        ("length", 0.9144, '36"', "0.914 m"),
+        ("level", 8.275, "27'-1 13/16\"", "8.275 m"),
+        ("density", 1.2, "0.07491 lb/ft³", "1.200 kg/m³"),
         ("long_length", 6.5, "21.33 ft", "6.5 m"),
         ("area", 0.5574182, "864 in²", "0.5574 m²"),
         ("pressure", 1000.0, "20.9 lbf/ft²", "1000 N/m²"),
@@ -337,7 +339,7 @@ def test_thousands_stand_apart_and_no_nought_is_negative():
     ],
 )
 def test_plain_decimals_multiply(what, value, american, metric):
-    """By hand: 0.1 / 0.0254; 1000 / 47.8803 Pa to the lbf/ft2; 1234.5 / 4.44822 N to the lbf."""
+    """By hand: 0.1 / 0.0254; 8.275 / 0.3048; 1.2 / 16.01846 kg/m3 to the lb/ft3; 1000 / 47.8803 Pa to the lbf/ft2; 1234.5 / 4.44822 N to the lbf."""
     assert getattr(PlainDecimals(metric=False), what)(value) == american
     assert getattr(PlainDecimals(metric=True), what)(value) == metric
 

@@ -1,5 +1,6 @@
 """The order of work on paper: the chart, batches, cards, lifts; and that its totals agree."""
 
+import re
 from collections import defaultdict
 from itertools import pairwise
 from math import ceil
@@ -218,6 +219,17 @@ def test_pieces_of_a_set_are_named_by_mark():
     told = lies_ready(step, whole_counts(plan.steps)[step.number - 1], "feet-inches")
     assert told.startswith("pieces PL, PR; ")
     assert REFRACTORY.lower().split()[0] in told
+
+
+def test_more_than_one_section_is_said_in_the_plural():
+    """*11 firebox back section* reads as if the word had been put in by a machine."""
+    plan = assess(shipped("boathouse-laid")).work
+    told = "; ".join(
+        lies_ready(step, counts, "feet-inches")
+        for step, counts in zip(plan.steps, whole_counts(plan.steps), strict=True)
+    )
+    counted = re.findall(r"(\d+) [a-z ]*section(s?)", told)
+    assert counted and all((count == "1") == (not many) for count, many in counted)
 
 
 def test_days_have_a_line_each_where_there_is_room():

@@ -1,15 +1,18 @@
-"""Values as plain decimals in the reader's units, so that the numbers of a formula multiply."""
+"""Values in the reader's units as they stand in a formula: lengths as a tape has them, all else as
+plain decimals.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fireplace_calc.base.units import FOOT, INCH, POUND, PSF, SQIN, G
+from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.base.units import FOOT, PCF, POUND, PSF, SQIN, G
 
 
 @dataclass(frozen=True, slots=True)
 class PlainDecimals:
-    """Prints SI values as plain decimals in the reader's units.
+    """Prints SI values in the reader's units.
 
     Attributes
     ----------
@@ -24,11 +27,15 @@ class PlainDecimals:
         return f"{text.rstrip('0').rstrip('.') if '.' in text else text} {unit}"
 
     def length(self, value: float) -> str:
-        """A length [m], of a part."""
-        return self._text(value, 3, "m") if self.metric else self._text(value / INCH, 2, "in")
+        """A length [m], of a part: all of it in inches, to a sixteenth."""
+        return self._text(value, 3, "m") if self.metric else feet_inches(value, inches_only=True)
+
+    def level(self, value: float) -> str:
+        """A level or a height [m] that is added or taken away."""
+        return self._text(value, 3, "m") if self.metric else feet_inches(value)
 
     def long_length(self, value: float) -> str:
-        """A length [m], of a wall or a chimney."""
+        """A length [m], of a wall or a chimney, that is multiplied."""
         return self._text(value, 3, "m") if self.metric else self._text(value / FOOT, 2, "ft")
 
     def area(self, value: float) -> str:
@@ -40,6 +47,10 @@ class PlainDecimals:
         return (
             self._text(value, 0, "N/m²") if self.metric else self._text(value / PSF, 1, "lbf/ft²")
         )
+
+    def density(self, value: float) -> str:
+        """A density of air or gas. [kg/m3]"""
+        return f"{value:.3f} kg/m³" if self.metric else f"{value / PCF:.5f} lb/ft³"
 
     def force(self, value: float) -> str:
         """A force. [N]"""

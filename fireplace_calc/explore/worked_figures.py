@@ -12,7 +12,7 @@ from fireplace_calc.base.plain_decimals import PlainDecimals
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.tables.draft import coefficient, coefficients
 from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
-from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, SYSTEMS, G, InputError
+from fireplace_calc.base.units import FEET_INCHES, FOOT, MILLIMETRES, PSF, SYSTEMS, G, InputError
 from fireplace_calc.draft.physics.air import air_density
 from fireplace_calc.draft.sizing import STANDARD, theoretical_draft
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
@@ -115,42 +115,44 @@ def _face(result: Assessment, to: PlainDecimals) -> Iterator[WorkedFigure]:
     path, found = result.draft.path, result.draft.sizing_velocity
     gas = STANDARD + coefficient("sizing rise")
     cold, hot = air_density(STANDARD), air_density(gas)
-    draft, resistance = (
-        float(theoretical_draft(path.height, gas, STANDARD)),
-        float(path.handbook_resistance),
+    draft = float(theoretical_draft(path.height, gas, STANDARD))
+    book, rise, rubbed = (
+        coefficients()[name].source for name in ("face velocity", "sizing rise", "friction factor")
     )
-    book = coefficients()["face velocity"].source
+    thin, thick = to.density(float(hot)), to.density(float(cold))
+    tall, run, wide = (to.long_length(float(x)) for x in (path.height, path.length, path.diameter))
+    gravity = f"{G:.2f} m/s² × " if to.metric else ""
+    pull, pressed, speed = f"{draft:.1f} Pa", f"{draft:.2f} Pa", f"{found:.3f} m/s"
+    if not to.metric:
+        pull = f"{draft / PSF:.3f} lbf/ft², which is {pull}"
+        pressed = f"{G / FOOT:.2f} ft/s² × {draft / PSF:.4f} lbf/ft²"
+        speed = f"{found / FOOT:.3f} ft/s, which is {show(found, 'air speed', MILLIMETRES)}"
     yield WorkedFigure(
         "Draft, sizing mode",
-        "9.81 m/s² × height over the opening × (density outdoors − density of the gas)",
-        f"{G:.2f} m/s² × {path.height:.3f} m × ({cold:.3f} kg/m³ − {hot:.3f} kg/m³)",
-        f"{draft:.1f} Pa",
-        f"{coefficients()['sizing rise'].source.text},"
-        f" {coefficients()['sizing rise'].source.confidence}",
+        f"{gravity}height over the opening × (density outdoors − density of the gas)",
+        f"{gravity}{tall} × ({thick} − {thin})",
+        pull,
+        f"{rise.text}, {rise.confidence}",
     )
     yield WorkedFigure(
         "Resistance, sizing mode",
         "velocity head + mouth and throat + chamber, bends and top + friction × length ÷ diameter",
         f"{coefficient('velocity head'):.2f} + {path.inlet:.3f} + {path.other:.3f} +"
-        f" {coefficient('friction factor'):.4f} × {path.length:.3f} m ÷ {path.diameter:.4f} m",
-        f"{resistance:.2f} velocity heads",
-        f"{coefficients()['friction factor'].source.text},"
-        f" {coefficients()['friction factor'].source.confidence}",
+        f" {coefficient('friction factor'):.4f} × {run} ÷ {wide}",
+        f"{path.handbook_resistance:.2f} velocity heads",
+        f"{rubbed.text}, {rubbed.confidence}",
     )
+    least = coefficient("face velocity")
+    wanted = [show(least, "air speed", u) for u in (FEET_INCHES, MILLIMETRES)]
     yield WorkedFigure(
         "Face velocity, sizing mode",
-        "flue area ÷ opening area × √(2 × draft × density of the gas ÷ resistance) ÷ density of the"
-        " room",
+        f"flue area ÷ opening area × √(2 × {'' if to.metric else 'gravity × '}draft × density of"
+        " the gas ÷ resistance) ÷ density of the room",
         f"{to.area(float(path.flue_area))} ÷ {to.area(float(path.opening_area))} × √(2 ×"
-        f" {draft:.2f} Pa × {hot:.3f} kg/m³ ÷ {resistance:.2f}) ÷ {cold:.3f} kg/m³",
-        (
-            f"{found:.3f} m/s"
-            if to.metric
-            else f"{found:.3f} m/s, which is {show(found, 'air speed')}"
-        ),
+        f" {pressed} × {thin} ÷ {path.handbook_resistance:.2f}) ÷ {thick}",
+        speed,
         f"{book.text}, {book.confidence}; wanted"
-        f" {show(coefficient('face velocity'), 'air speed', MILLIMETRES)}, which is"
-        f" {show(coefficient('face velocity'), 'air speed')}",
+        f" {', which is '.join(reversed(wanted) if to.metric else wanted)}",
     )
 
 
@@ -176,14 +178,15 @@ def _height(result: Assessment, to: PlainDecimals) -> Iterator[WorkedFigure]:
     where = (
         "ridge" if roof.position == "through the ridge" else "ridge − pitch × distance to the ridge"
     )
-    level = to.long_length(roof.ridge_level)
+    level = to.level(roof.ridge_level)
     if roof.position != "through the ridge":
-        level = f"({level} − {roof.pitch:.4f} × {to.long_length(roof.ridge_distance)})"
+        pitch = f"{roof.pitch:.4f}" if to.metric else f"{12 * roof.pitch:.4g}/12"
+        level = f"({level} − {pitch} × {to.level(roof.ridge_distance)})"
     yield WorkedFigure(
         "Chimney over the roof",
         f"top of the crown − ({where})",
-        f"{to.long_length(f.crown_top)} − {level}",
-        to.long_length(f.crown_top - f.uphill_contact),
+        f"{to.level(f.crown_top)} − {level}",
+        to.level(f.crown_top - f.uphill_contact),
         _clause(result, "over the roof where"),
     )
     slim, known = 2 * min(f.stack_half, f.stack_depth), structure_source("UK slenderness")
@@ -197,11 +200,8 @@ def _height(result: Assessment, to: PlainDecimals) -> Iterator[WorkedFigure]:
 
 
 def _hearth(result: Assessment, to: PlainDecimals) -> Iterator[WorkedFigure]:
-    hearth, width, depth = (
-        result.design.hearth,
-        result.design.opening.width,
-        result.design.firebox.depth,
-    )
+    d = result.design
+    hearth, width, depth = d.hearth, d.opening.width, d.firebox.depth
     yield WorkedFigure(
         "Hearth across",
         "opening width + 2 × hearth beside",
@@ -259,7 +259,7 @@ def work_figures(result: Assessment, units: str = FEET_INCHES) -> tuple[WorkedFi
     ----------
     result : Assessment
     units : str
-        ``feet-inches`` or ``millimetres``; lengths stand as plain decimals so that they multiply.
+        ``feet-inches`` or ``millimetres``; lengths stand as a tape has them, all else as decimals.
 
     Returns
     -------
@@ -278,7 +278,7 @@ def work_figures(result: Assessment, units: str = FEET_INCHES) -> tuple[WorkedFi
     >>> from fireplace_calc.design.records import Design
     >>> first = work_figures(assess(Design()))[0]
     >>> first.name, first.numbers, first.result
-    ('Opening area', '36 in × 30 in', '1080 in²')
+    ('Opening area', '36" × 30"', '1080 in²')
     """
     if units not in SYSTEMS:
         raise InputError(

@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fireplace_calc.base.printing import show
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.block_work import LaidBlock
 from fireplace_calc.brickwork.courses import odd_courses
@@ -65,7 +66,7 @@ def _block(name: str, laid: LaidBlock, units: str) -> str:
     if coursing.sawn:
         told += f"{', ' if told else ''}1 sawn to {show(coursing.sawn, 'length', units)}"
     level = (
-        "level to 1/16 in"
+        f"level to {'1/16 in' if units == FEET_INCHES else '2 mm'}"
         if coursing.level
         else f"out by {show(abs(coursing.miss), 'length', units)}"
     )

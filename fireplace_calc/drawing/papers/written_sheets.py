@@ -165,7 +165,7 @@ def cutting(result: Assessment, units: str) -> Iterator[str | Table]:
                 f" {show(coursing.first_bed, 'length', units)}, others"
                 f" {show(coursing.bed, 'length', units)}; "
                 + (
-                    "level to 1/16 in."
+                    f"level to {'1/16 in' if units == FEET_INCHES else '2 mm'}."
                     if coursing.level
                     else f"out by {show(abs(coursing.miss), 'length', units)}."
                 )

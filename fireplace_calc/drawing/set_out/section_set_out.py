@@ -88,7 +88,7 @@ def section_figure(
     top = break_level(geometry, denominator)
     stops, texts = _upright(geometry, units)
     notes = row_words(section_words(geometry, units), NOTE_ROOM)
-    rows = _rows(geometry, units)
+    rows = strings_under(geometry, units)
     mark, name = marked("section")
     left = STRING + words_width(notes)
     right = STRING + max(heights_width(texts), 4.0 + 2 * RING)
@@ -168,14 +168,25 @@ Row = tuple[list[float], list[str], str]
 """Places of a string front to back [m], its texts, its name."""
 
 
-def _rows(geometry: Geometry, units: str) -> list[Row]:
-    """Strings under the footing: its projections, the throat from the face, the flue's center."""
+def strings_under(geometry: Geometry, units: str) -> list[Row]:
+    """Strings under the footing: its projections, the throat from the face, the flue's center.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    units : str
+
+    Returns
+    -------
+    list of (list of float, list of str, str)
+        Places front to back [m], texts between them, name.
+    """
     f, d = geometry.frame, geometry.design
     out, rows = d.base.footing_projection, []
     places = told_apart([-out, 0.0, f.block_back, f.block_back + out], units)
     if len(places) == 4:
-        said = gap_texts(places, units)
-        rows.append((places, [said[0], "", said[2]], "footing"))
+        said = length(out, units)  # the same at both ends, whatever falls between two marks
+        rows.append((places, [said, "", said], "footing"))
     places = told_apart([0.0, f.breast, f.throat_front, f.throat_back], units)
     rows.append((places, gap_texts(places, units), "throat"))
     places = [0.0, f.flue_y]

@@ -19,6 +19,7 @@ WHOLE = ("piece", "block", "brick", "firebrick", "section")
 """Units of what is counted whole."""
 ONE_OF = re.compile(r",? (lift )?\d+ of \d+$")
 CUT, WHOLE_ONES = ", cut", ", whole"
+SECTION = " section"
 FACING, COMMON, BRICK = "Facing brick", "Common brick", " brick"
 A_LITTLE = 0.05 * CUFT
 """Less refractory mortar than this is not worth a figure. [m3]"""
@@ -102,7 +103,9 @@ def lies_ready(step: WorkStep, counts: dict[str, int], units: str) -> str:
             said[kind] += f" and {count} cut"
         elif count:
             kind = one.item.removesuffix(WHOLE_ONES)
-            said[kind] = f"{count} {_low(kind)}"
+            said[kind] = (
+                f"{count} {_low(kind)}{'s' if count > 1 and kind.endswith(SECTION) else ''}"
+            )
     if FACING in said and COMMON in said:
         said = {
             FACING: f"{said.pop(FACING).removesuffix(BRICK)} and {said.pop(COMMON)}",

@@ -12,6 +12,7 @@ from strategies import designs
 
 from fireplace_calc import PACKS, Design, assess, change, load
 from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.drawing.cover_sheet import cover_words
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.marked_figures import MARKED
@@ -156,3 +157,13 @@ def test_marks_are_listed_in_their_order():
     )
     rows = " ".join(label.text for label in made[0][1].labels)
     assert "3, 4, 5, 6, 7, 8, 9" in rows
+
+
+def test_how_many_more_there_are_is_counted(monkeypatch):
+    monkeypatch.setattr(cover_words, "words", lambda said, wide: [said])
+    three = ["one", "two", "three"]
+    assert cover_words.first_of(three, 2, 100.0, "4", True) == ["One", "Two", "and 1 more, sheet 4"]
+    assert cover_words.first_of(three, 3, 100.0, "4", False) == ["One; Two; Three."]
+    assert cover_words.first_of(three, 1, 100.0, "4 and 5", False) == [
+        "One; and 2 more, sheets 4 and 5."
+    ]

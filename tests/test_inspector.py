@@ -1,6 +1,7 @@
 """The inspector's page: all that applies once, how each figure is known, one sheet, lines to sign."""
 
 from collections import Counter
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -10,8 +11,9 @@ from strategies import designs
 
 from fireplace_calc import PACKS, Design, assess, change, load
 from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.drawing.checks import found_rows
 from fireplace_calc.drawing.checks.back_page import behind as back
-from fireplace_calc.drawing.checks.found_rows import short_clause
+from fireplace_calc.drawing.checks.found_rows import Fullness, short_clause
 from fireplace_calc.drawing.checks.front_page import HOLD_POINTS, front
 from fireplace_calc.drawing.checks.inspector import BACK
 from fireplace_calc.drawing.checks.sections import OTHER, by_section, section_of
@@ -289,3 +291,50 @@ def test_whatever_applies_stands_on_the_sheets_once(design, pack):
             there = compared(finding, FEET)[0] or ("" if finding.verdict == MEETS else UNKNOWN)
             said = flattened(f"{there}{asked(finding, FEET)}{ways[finding.key]}")
             assert row.startswith(said), (finding.key, said, row[:80])
+
+
+def short_of_room(monkeypatch, finding, **less):
+    """Texts of a row and what stands under it."""
+    told = {}
+
+    def kept(columns, texts, wide, **more):
+        told["texts"], told["under"] = [*texts], more["under"]
+        return []
+
+    monkeypatch.setattr(found_rows, "row", kept)
+    found_rows.found_row(finding, "told", "feet-inches", 200.0, Fullness(**less))
+    return told
+
+
+def test_what_falls_short_says_why_while_there_is_room(monkeypatch):
+    finding = next(
+        f for f in assess(SHIPPED["boathouse"]).findings if f.verdict == FALLS_SHORT and f.why
+    )
+    why = finding.why[:1].upper() + finding.why[1:]
+    assert why in short_of_room(monkeypatch, finding)["under"]
+    assert why not in short_of_room(monkeypatch, finding, why=False)["under"]
+
+
+@pytest.mark.parametrize(("verdict", "counted"), [(MEETS, True), (FALLS_SHORT, False)])
+def test_allowed_words_are_only_counted_where_one_of_them_is_met(monkeypatch, verdict, counted):
+    """Whoever has to mend it reads every word that is allowed."""
+    finding = assess(SHIPPED["boathouse"]).findings[0]
+    words = "one long word or another long word or a third long word"
+    finding = finding._replace(verdict=verdict, provided="none", required=words, unit="word")
+    texts = short_of_room(monkeypatch, finding, allowed=False)["texts"]
+    assert ("one of 3 allowed" in texts) == counted
+    assert (words in texts) != counted
+
+
+@pytest.mark.parametrize(
+    ("verdict", "provided", "assumed", "word"),
+    [
+        (NOT_CHECKED, None, True, "not known"),
+        (MEETS, 1.0, True, "assumed"),
+        (NOT_CHECKED, 1.0, True, "assumed"),
+        (MEETS, 1.0, False, "worked out"),
+    ],
+)
+def test_how_a_judgement_is_known(verdict, provided, assumed, word):
+    found = SimpleNamespace(verdict=verdict, provided=provided, assumed=assumed)
+    assert known_judgement(found) == word

@@ -2,8 +2,10 @@
 
 import re
 from collections import defaultdict
+from dataclasses import replace
 from itertools import pairwise
 from math import ceil
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -13,6 +15,8 @@ from strategies import designs
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import CUFT
+from fireplace_calc.build.lifting.equation import HOIST, ONE, TWO
+from fireplace_calc.build.on_site import batching
 from fireplace_calc.build.on_site.batching import list_batches
 from fireplace_calc.build.on_site.set_in import list_set_in
 from fireplace_calc.build.production_rates import MORTAR, REFRACTORY
@@ -34,7 +38,7 @@ from fireplace_calc.drawing.work_chart.at_hand import (
     straight_after,
     whole_counts,
 )
-from fireplace_calc.drawing.work_chart.batch_rows import pails_text
+from fireplace_calc.drawing.work_chart.batch_rows import batch_texts, pails_text
 from fireplace_calc.drawing.work_chart.chart import plates
 from fireplace_calc.drawing.work_chart.lift_rows import lift_texts
 from fireplace_calc.drawing.work_chart.set_rows import in_turn, rows_of_set
@@ -43,6 +47,7 @@ from fireplace_calc.drawing.work_chart.step_cards import MOST, by_kind, card, ca
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.report.yard.by_supplier import yard_order
 from fireplace_calc.takeoff.cost import prices
+from fireplace_calc.takeoff.goods import all_goods
 
 SHIPPED = sorted(path.stem for path in DESIGNS.glob("*.toml"))
 MAKER = ("work_chart.chart",)
@@ -346,3 +351,51 @@ def test_cards_of_pieces_go_by_the_people_and_staging_of_the_design():
         for one in (low, usual)
     ]
     assert sum(strain[0]) > sum(strain[1])
+
+
+def test_a_one_sack_batch_of_grout():
+    """One of cement to three of sand (ASTM C476), 38 parts of which make 27 (NAVEDTRA 14043): with a
+    sack, a cubic foot, 3 ft3 of sand make 4 x 27/38 = 2.842 ft3; placed within 1 1/2 h (ASTM C476).
+    """
+    one = batching._poured(next(item for item in all_goods() if item.endswith("grout")), 1.0, 1.0)
+    assert (one.recipe, one.cement, one.gravel, one.good) == ("1:3", 1.0, 0.0, 1.5)
+    assert one.sand / CUFT == pytest.approx(3.0)
+    assert one.makes / CUFT == pytest.approx(4 * 27 / 38)
+    assert one.count == ceil(1.0 / one.makes)
+    assert one.sacks == pytest.approx(1.0 / one.makes)
+
+
+def test_no_straps_are_none_to_set():
+    assert "Straps and anchors" not in things(anchorage__strap_count="0")[1]
+    assert "Straps and anchors" in things(anchorage__strap_count="2")[1]
+
+
+def test_a_sack_is_94_pounds_and_a_bag_of_lime_50():
+    plan = assess(shipped("boathouse-laid")).work
+    mortar = next(b for b in list_batches(plan, "1:1:6") if b.item == MORTAR)
+    one = batch_texts([replace(mortar, cement=1.0, lime=2.0)], "feet-inches")[1]
+    assert one.startswith("1 sack cement (94 lb), 100 lb lime")
+
+
+def test_a_step_that_ends_with_a_day_is_done_on_that_day():
+    assert [last_day(end) for end in (0.0, 0.5, 1.0, 2.0, 2.1)] == [1, 1, 1, 2, 3]
+
+
+@pytest.mark.parametrize(
+    ("verdict", "people", "found"),
+    [(TWO, 3, (2, False)), (HOIST, 3, (2, True)), (ONE, 3, (1, False)), (TWO, 1, (1, False))],
+)
+def test_two_hold_what_one_may_not_lift_alone(verdict, people, found):
+    """A step of pieces alone, with nothing mixed."""
+    step = SimpleNamespace(number=1, batches=0, goods=[SimpleNamespace(unit="piece")])
+    plan = SimpleNamespace(people=people, lifts=[SimpleNamespace(step=1, verdict=verdict)])
+    assert hands(plan, step) == found
+
+
+def test_a_lift_is_told_at_its_worst_bed():
+    """Of two lifts of one piece the row has what one may lift where that is less."""
+    plan = assess(shipped("boathouse")).work
+    one = next(lift for lift in plan.lifts if lift.weight is not None)
+    two = [replace(one, allowed=kg, height=kg / 10) for kg in (20.0, 10.0)]
+    (row,) = lift_texts(replace(plan, lifts=tuple(two)), "millimetres")
+    assert (row[5], row[7]) == ("1 000 mm", "10 kg")

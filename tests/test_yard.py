@@ -18,6 +18,7 @@ from strategies import designs
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import INCH, POUND, SYSTEMS, InputError
+from fireplace_calc.build.lifting.equation import HOIST
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.sizes import PAPERS, paper
@@ -28,11 +29,12 @@ from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.panels import panel
 from fireplace_calc.report.sentences import quantity, weight
 from fireplace_calc.report.yard.asked_for import in_units, loaded_as, size_of, weight_ordered
-from fireplace_calc.report.yard.beside_the_list import HELPERS, MASON
+from fireplace_calc.report.yard.beside_the_list import HELPERS, MASON, _days
 from fireplace_calc.report.yard.by_supplier import first_uses, not_known, not_priced, yard_order
 from fireplace_calc.report.yard.kept_list import LIST, kept_prices, list_to_fill_in
 from fireplace_calc.report.yard.money import beside_words, left_out
 from fireplace_calc.takeoff.cost import bill, prices
+from fireplace_calc.takeoff.goods import all_goods
 from fireplace_calc.takeoff.rules_of_thumb import second_opinion
 from fireplace_calc.takeoff.yard.price_list import Price, read_prices, unit_of
 from fireplace_calc.takeoff.yard.suppliers import beside_goods
@@ -174,6 +176,8 @@ def test_what_the_job_takes_besides_is_priced_or_named():
     ({"opening.head": "segmental", "opening.rise": "4 in"}, "Centering", 1),
     ({}, "Centering", "absent"),
     ({"surround.mortar": "white"}, "Colored mortar", 1),
+    ({}, "Colored mortar", "absent"),
+    ({"surround.face": "plaster", "surround.mortar": "white"}, "Colored mortar", "absent"),
     ({"mantel.family": "shelf", "mantel.material": "painted wood"}, "Mantel paint", 1),
     ({"work.people": 1}, HELPERS, "absent"),
     ({"clearance.fireblock": "noncombustible"}, "Fireblocking", 1),
@@ -378,3 +382,47 @@ def test_a_list_is_written_as_it_is_read():
         "Mortar": Price("Mortar", "80-lb bag", 1e-7 / 3, "", 7, "pack", "mine", 1e-9, 5e11, "A, B")
     }
     assert read_prices(price_text(odd).encode(), "x") == odd
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "days"),
+    [(0.0, 2.0, [0, 1]), (0.5, 1.0, [0]), (1.2, 2.1, [1, 2]), (3.0, 3.0, [3])],
+)
+def test_work_that_ends_with_a_day_takes_none_of_the_next(start, end, days):
+    assert [*_days(start, end)] == days
+
+
+@pytest.mark.parametrize("name", ["plain", "boathouse"])
+def test_a_hoist_is_hired_for_the_days_on_which_something_wants_it(name):
+    result = SHIPPED[name]
+    lines = {line.item: line.count for line in yard_order(result, prices()).beside}
+    wanting = {lift.step for lift in result.work.lifts if lift.verdict == HOIST}
+    days = {
+        day
+        for step in result.work.steps
+        if step.number in wanting
+        for day in range(int(step.start + 1e-9), max(ceil(step.end - 1e-9), 1))
+    }
+    assert lines.get("Hoist or crane", 0) == len(days)
+
+
+def test_a_line_of_which_one_row_has_no_price_has_none():
+    """Whole firebrick is priced, cut ones are not: the two together have no amount."""
+    known = {item: price for item, price in prices().items() if item != "Firebrick, cut"}
+    lines = [line for one in yard_order(SHIPPED["plain"], known).suppliers for line in one.lines]
+    (firebrick,) = (line for line in lines if line.item == "Firebrick")
+    assert len(firebrick.rows) == 2 and firebrick.amount is None
+
+
+def test_a_ton_is_two_thousand_pounds():
+    """907.185 kg, so a ton costs 0.907185 of what a metric ton does (NIST Handbook 44)."""
+    item = next(name for name, goods in all_goods().items() if goods.unit == "ton")
+    told = f"item,unit,price\n{item},t,100\n"
+    assert read_prices(told.encode(), "mine.csv")[item].price == pytest.approx(90.7185, abs=1e-4)
+
+
+def test_a_square_meter_is_ten_and_three_quarters_square_feet():
+    """0.3048 m to the foot: 0.092903 m2 to the square foot."""
+    item = next(name for name, goods in all_goods().items() if goods.unit == "ft2")
+    told = f"item,unit,price\n{item},m2,100\n"
+    assert read_prices(told.encode(), "mine.csv")[item].price == pytest.approx(9.2903, abs=1e-4)

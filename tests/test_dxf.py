@@ -468,7 +468,7 @@ def test_levels_are_inserts_that_tell_name_and_height(work):
     for name, z in {
         "hearth": f.hearth,
         "throat": f.throat,
-        "underside of footing": f.footing_bottom,
+        "underside": f.footing_bottom,
     }.items():
         assert found[name][1] == pytest.approx(z, abs=1e-3), name
     assert found["floor"][0] in ("0'-0\"", "0")

@@ -10,11 +10,17 @@ from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import FEET_INCHES, INCH, SYSTEMS
 from fireplace_calc.brickwork.courses import FACING, course_list, odd_courses
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.plates.sizes import PAPERS
+from fireplace_calc.drawing.plates.marks import title_width
+from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES
 from fireplace_calc.drawing.plates.whole_set import sheets
-from fireplace_calc.drawing.rods.marked_lanes import FACED, course_name, lanes, named_levels
+from fireplace_calc.drawing.rods.marked_lanes import (
+    FACED,
+    course_name,
+    lanes,
+    named_levels,
+)
 from fireplace_calc.drawing.rods.sheet import MORE
-from fireplace_calc.drawing.rods.strips import staggered
+from fireplace_calc.drawing.rods.strips import plan_rod, staggered, strip_width
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.views.layout import level
 
@@ -148,3 +154,17 @@ def test_the_lining_stands_in_its_lane(name, lane):
     assert lining
     (where,) = (one for one in lanes(geometry) if one.name == lane)
     assert [c for c in where.courses if c.part == "firebox lining"] == [*lining]
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_a_strip_is_as_wide_as_its_title(units):
+    """Titles of narrow strips side by side ran into each other on a letter sheet; here nothing
+    stands beside a strip.
+    """
+    geometry = assess(Design()).geometry
+    plan = plan_rod(lanes(geometry), named_levels(geometry), units, 250.0, 120.0, 4.0)
+    assert len(plan.strips) > 1
+    for strip in plan.strips:
+        ends = f"from {level(strip.bottom, units)} to {level(strip.top, units)}"
+        told = SCALES[units][plan.denominator], ends
+        assert strip_width(plan, strip, []) >= title_width("11", "The rod, continued", *told)

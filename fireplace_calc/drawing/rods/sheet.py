@@ -12,10 +12,9 @@ from fireplace_calc.drawing.plates.marks import MIDDLE, SMALL, TITLE_ROOM, title
 from fireplace_calc.drawing.plates.sizes import SCALES, Paper
 from fireplace_calc.drawing.rods.marked_lanes import lanes, named_levels
 from fireplace_calc.drawing.rods.rod_figure import StripDrawing
-from fireplace_calc.drawing.rods.strips import RodStrip, on_sheets, plan_rod, strip_width
+from fireplace_calc.drawing.rods.strips import CONTINUED, on_sheets, plan_rod, reach, strip_width
 from fireplace_calc.drawing.sheets.lettering import in_rows
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.drawing.views.layout import level
 from fireplace_calc.takeoff.cost import Price
 
 HEAD = 7.0
@@ -66,17 +65,13 @@ def plates(
             drawing = StripDrawing(sheet, plan, strip, left, field.bottom + TITLE_ROOM + 4.0, units)
             drawing.draw(marked_lanes, names)
             key = next(keys, "")
-            mark, name = marked(key) if key else ("", "The rod, continued")
-            title(sheet, (left, field.bottom), mark, name, scale, _reach(strip, units))
+            mark, name = marked(key) if key else ("", CONTINUED)
+            title(sheet, (left, field.bottom), mark, name, scale, reach(strip, units))
             drawn += [key] if key else []
             left += each + spare / 2
         _words(sheet, on.strip, result, units)
         made.append(Plate("Storey rods", sheet, scale, plan.denominator, drawn))
     return made
-
-
-def _reach(strip: RodStrip, units: str) -> str:
-    return f"from {level(strip.bottom, units)} to {level(strip.top, units)}"
 
 
 def _words(sheet: Sheet, cell: Cell, result: Assessment, units: str) -> None:

@@ -9,7 +9,7 @@ from math import ceil
 
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.brickwork.courses import Course
-from fireplace_calc.drawing.plates.marks import SMALL
+from fireplace_calc.drawing.plates.marks import SMALL, title_width
 from fireplace_calc.drawing.rods.marked_lanes import FACED, SET, Lane, NamedLevel, course_name
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.views.layout import level
@@ -30,6 +30,9 @@ LONG = 18
 SCALES = {FEET_INCHES: (16, 24, 32, 48, 64, 96), "millimetres": (20, 25, 50, 100)}
 """Denominators of a rod, the largest scale first. [-]"""
 
+CONTINUED, LONGEST_SCALE = "The rod, continued", '3/32" = 1\'-0"'
+"""In the title of a strip."""
+
 
 @dataclass(frozen=True, slots=True)
 class RodStrip:
@@ -43,12 +46,15 @@ class RodStrip:
         Width of the names with their levels. [mm]
     figures : dict
         Width of a column of figures, by its lane. [mm]
+    titled : float
+        Width of its title. [mm]
     """
 
     bottom: float
     top: float
     named: float
     figures: dict[str, float]
+    titled: float = 0.0
 
     def holds(self, level_: float) -> bool:
         """Whether a level stands on it. [m]"""
@@ -164,7 +170,7 @@ def strip_width(plan: RodPlan, strip: RodStrip, all_lanes: Sequence[Lane]) -> fl
             wide += LANE_WIDE + strip.figures[SET] + BESIDE
         elif any(c.top > strip.bottom and c.bottom < strip.top for c in lane.courses):
             wide += AIR + LANE_WIDE + BESIDE + strip.figures[lane.name]
-    return wide
+    return max(wide, strip.titled)
 
 
 def on_sheets(plan: RodPlan, all_lanes: Sequence[Lane], wide: float) -> list[list[RodStrip]]:
@@ -222,7 +228,13 @@ def _strip(
         texts = [level(c.top, units) if faced else figure(c, units) for c in here]
         widest = max((width(text, SMALL) for text in texts), default=0.0)
         figures[lane.name] = widest + 2.0 + (NUMBER if faced else 0.0)
-    return RodStrip(bottom, top, max(rows, default=0.0), figures)
+    titled = title_width("11", CONTINUED, LONGEST_SCALE, reach(bare, units))
+    return RodStrip(bottom, top, max(rows, default=0.0), figures, titled)
+
+
+def reach(strip: RodStrip, units: str) -> str:
+    """From which level to which a strip runs, as its title says it."""
+    return f"from {level(strip.bottom, units)} to {level(strip.top, units)}"
 
 
 def figure(course: Course, units: str) -> str:

@@ -167,3 +167,10 @@ def test_how_many_more_there_are_is_counted(monkeypatch):
     assert cover_words.first_of(three, 1, 100.0, "4 and 5", False) == [
         "One; and 2 more, sheets 4 and 5."
     ]
+
+
+def test_checks_that_stand_on_what_was_assumed_are_all_counted():
+    result = assess(SHIPPED["plain"])
+    *_, (said, _, _, _) = cover_words.found_lists(result, FEET, (), 2)
+    assert len(result.assumed) != sum(result.assumed.values())
+    assert f"; {sum(result.assumed.values())} checks pass" in said

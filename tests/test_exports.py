@@ -503,3 +503,12 @@ def test_two_marks_that_differ_in_capitals_keep_a_block_each(tmp_path):
         blocks[told["MARK"]].add(insert.dxf.name)
     assert all(len(names) == 1 for names in blocks.values())
     assert blocks["WR"] != blocks["wr"]
+
+
+def test_metric_units_of_the_order_are_exact():
+    """NIST Handbook 44: a foot is 0.3048 m, a yard 3 of them, a pound 0.45359237 kg."""
+    from fireplace_calc.exports.order_table import METRIC
+
+    wanted = {"ft2": 0.3048**2, "ft3": 0.3048**3, "yd3": 27 * 0.3048**3, "ton": 0.90718474}
+    wanted |= {"80-lb bag": 80 * 0.45359237, "50-lb pail": 50 * 0.45359237}
+    assert {unit: METRIC[unit][0] for unit in wanted} == pytest.approx(wanted)

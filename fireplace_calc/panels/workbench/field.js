@@ -1,6 +1,9 @@
 // One input under a hand: its name, a box, a slider where it has ends, what is allowed, and what was
 // wrong with the last answer, at the field itself.
 
+// Letters of a name and what it takes that stand in one row.
+const LONG = 34;
+
 const KEYED = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
 
 /** What fields say to the kernel. One step of a slider is on its way at a time; the newest place of a hand that is faster
@@ -34,6 +37,7 @@ class Field {
     this.why = make('p', { id: `${this.id}-why`, className: 'fp-why' });
     this.why.setAttribute('aria-live', 'polite');
     this.node = make('div', { className: 'fp-field' });
+    this.named = told.label.length;
     this.ends = make('span', { id: `${this.id}-ends`, className: 'fp-ends' });
     this.node.append(make('label', { htmlFor: this.id, textContent: told.label }), this.ends);
     if (told.kind === 'choice') this.list();
@@ -107,6 +111,7 @@ class Field {
     if (this.ends.textContent !== told.allowed) this.ends.textContent = told.allowed;
     this.locked = told.locked || told.note || '';
     this.ends.title = told.allowed;
+    this.node.classList.toggle('fp-long', this.named + told.allowed.length > LONG);
     if (told.kind === 'choice') this.options(told);
     else if (this.box.value !== told.text) this.box.value = told.text;
     this.told = this.held = told.text;

@@ -636,7 +636,7 @@ def test_the_throat_drawn_large_shows_throat_chamber_and_foot_of_the_flue():
     said = next(w for w in words if "leans" in w)
     degrees = float(re.search(r"leans (\d+) deg", said)[1])
     assert degrees == pytest.approx(np.degrees(max(made.frame.chamber_slopes.values())), abs=0.5)
-    assert lean and {"lintel", "damper", "transition", "smoke shelf", "flue 13x13"} <= words
+    assert lean and {"lintel", "damper", "transition", "smoke shelf", "flue 13x13 liner"} <= words
 
 
 def test_each_view_has_its_name_and_scale_at_its_foot():

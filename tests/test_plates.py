@@ -74,7 +74,7 @@ def test_figures_are_drawn_to_scale_as_large_as_they_fit():
 
 def test_what_does_not_fit_goes_on_another_sheet():
     on = paper("feet-inches", "letter")
-    wide = [box(str(n), lambda view: None, 30.0, 14.0) for n in range(3)]
+    wide = [box(str(n), lambda view: None, 60.0, 28.0) for n in range(3)]
     made = filled("Boxes", wide, on, SCALES["feet-inches"])
     assert [plate.figures for plate in made] == [["0", "1"], ["2"]] or len(made) == 3
 

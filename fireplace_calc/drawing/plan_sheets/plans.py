@@ -22,8 +22,8 @@ from fireplace_calc.takeoff.cost import Price
 
 PLANS = {FEET_INCHES: (12.0, 16.0, 24.0, 32.0, 48.0), "millimetres": (10.0, 20.0, 25.0, 50.0)}
 HEIGHTS = {
-    FEET_INCHES: (24.0, 32.0, 48.0, 64.0, 96.0, 128.0, 192.0),
-    "millimetres": (25.0, 50.0, 100.0, 200.0, 250.0),
+    FEET_INCHES: (24.0, 32.0, 48.0, 64.0, 96.0, 128.0, 192.0, 384.0),
+    "millimetres": (25.0, 50.0, 100.0, 200.0, 250.0, 500.0),
 }
 """Denominators that plans and the whole height may be drawn at, the largest scale first. [-]"""
 

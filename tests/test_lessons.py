@@ -414,14 +414,19 @@ def test_units_that_slip_are_recognised():
     step = exercise("hearth", 2).steps[3]
     inches = step.expected / 0.0254
     assert "feet and inches" in check(step, f"{inches} ft").text
-    assert "centimetres and millimetres" in check(step, f"{step.expected * 100} mm").text
+    assert "centimeters and millimeters" in check(step, f"{step.expected * 100} mm").text
     area = exercise("hearth", 2).steps[0]
     assert "square feet and square inches" in check(area, f"{area.expected / 0.0254**2} ft2").text
 
 
 @pytest.mark.parametrize(
     ("text", "said"),
-    [("20", "no unit"), ("twenty inches", "no length"), ("20 kg", "no length"), ("", "no length")],
+    [
+        ("20 sq in", "That is an area; a length is in inches."),
+        ("twenty inches", "cannot be read"),
+        ("20 kg", "That is a weight; a length is in inches."),
+        ("", "cannot be read"),
+    ],
 )
 def test_an_answer_that_cannot_be_read_is_said_to_be_so(text, said):
     reply = check(exercise("hearth", 2).steps[1], text)

@@ -11,9 +11,10 @@ import pytest
 
 from fireplace_calc.lessons import KINDS, check, exercise, planted
 from fireplace_calc.lessons.answered import _answered, _indoors, _outdoors
+from fireplace_calc.lessons.answers.written import read_answer
 from fireplace_calc.lessons.fault_finding import SHOWN, figures
 from fireplace_calc.lessons.plants import by_steps, set_to
-from fireplace_calc.lessons.reply import SLIPS, apart, read, shown, step, tolerance
+from fireplace_calc.lessons.reply import SLIPS, apart, shown, step, tolerance
 
 INCH, FOOT = 0.0254, 0.3048
 SEEDS = range(80)
@@ -497,18 +498,19 @@ def test_mistakes_too_near_the_answer_or_each_other_are_left_out():
 
 @pytest.mark.parametrize("kind", SLIPS)
 def test_a_slip_of_the_unit_is_found_both_ways(kind):
-    unit, value = {"length": ("m", 0.9), "area": ("m2", 0.7), "pressure": ("Pa", 7.0)}[kind]
+    unit, value = {"length": ("m", 0.9), "area": ("m2", 0.7), "mass": ("kg", 80.0),
+                   "pressure": ("Pa", 7.0)}[kind]  # fmt: skip
     one = step("?", value, kind, "Work it out.")
     for times, said in SLIPS[kind]:
         for factor in (times, 1 / times):
             reply = check(one, f"{value * factor!r} {unit}")
             assert (reply.right, reply.mistake) == (False, said)
     times = {said: factor for _, group in SLIPS.items() for factor, said in group}
-    assert times["feet and inches are mixed up"] == pytest.approx(12)
-    assert times["square feet and square inches are mixed up"] == pytest.approx(144)
-    assert times["inches and metres are mixed up"] == pytest.approx(39.37, rel=1e-4)
-    assert times["millimetres and inches are mixed up"] == 25.4
-    assert times["square millimetres and square inches are mixed up"] == pytest.approx(645.16)
+    assert times["You mixed up feet and inches."] == pytest.approx(12)
+    assert times["You mixed up square feet and square inches."] == pytest.approx(144)
+    assert times["You mixed up inches and meters."] == pytest.approx(39.37, rel=1e-4)
+    assert times["You mixed up millimeters and inches."] == 25.4
+    assert times["You mixed up square millimeters and square inches."] == pytest.approx(645.16)
 
 
 def test_a_reply_says_which_way_an_answer_is_off_and_when_only_the_sign_is():
@@ -518,7 +520,9 @@ def test_a_reply_says_which_way_an_answer_is_off_and_when_only_the_sign_is():
     assert check(one, "0.5 m").mistake == "sign" and check(one, "0.2 m").mistake == "A mistake."
     assert check(one, "-500 mm", "millimetres").text == "Right: -500 mm. Take it off."
     assert one.rule == "X-1" and one.tolerance == tolerance(-0.5, "length")
-    assert read("7", "count") == 7.0 and read("2 ft", "length") == pytest.approx(0.6096)
+    assert read_answer("7", "count") == 7.0 and read_answer("2 ft", "length") == pytest.approx(
+        0.6096
+    )
     assert shown(0.99, "area", "millimetres") == "9900 cm²"
     assert shown(1.0, "area", "millimetres") == "1.000 m²" and shown(0.05, "area") == "77.5 in²"
 
@@ -618,6 +622,7 @@ def test_the_slips_of_units_that_are_known():
     assert {kind: [round(times, 4) for times, _ in group] for kind, group in SLIPS.items()} == {
         "length": [12, 39.3701, 25.4, 10, 1000],
         "area": [144, 12, 645.16, 100],
+        "mass": [2.2046],
         "pressure": [10, 1000],
     }
 

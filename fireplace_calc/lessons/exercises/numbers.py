@@ -4,10 +4,11 @@ checks of a design.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from random import Random
 
 from fireplace_calc.assessment import DEFAULT_PACK
-from fireplace_calc.base.units import InputError
+from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.lessons.exercises.heights import draft, roof
 from fireplace_calc.lessons.exercises.mantels import hearth, mantel
 from fireplace_calc.lessons.exercises.passages import chamber, throat
@@ -30,7 +31,14 @@ KINDS = {
 """Kinds of exercise, in the order of the lessons."""
 
 
-def exercise(kind: str, seed: int | str, pack: str = DEFAULT_PACK) -> Exercise:
+def exercise(
+    kind: str,
+    seed: int | str,
+    pack: str = DEFAULT_PACK,
+    level: int = 3,
+    units: str = FEET_INCHES,
+    place: int | None = None,
+) -> Exercise:
     """One exercise; the same for the same seed.
 
     Parameters
@@ -41,6 +49,12 @@ def exercise(kind: str, seed: int | str, pack: str = DEFAULT_PACK) -> Exercise:
         Whatever tells one student from the next.
     pack : str
         One of ``TAUGHT``.
+    level : int
+        1 to 3.
+    units : str
+        The reader's: ``feet-inches`` or ``millimetres``.
+    place : int, optional
+        Of the student in the class: branches go round by it. Else the seed decides. [-]
 
     Returns
     -------
@@ -64,7 +78,8 @@ def exercise(kind: str, seed: int | str, pack: str = DEFAULT_PACK) -> Exercise:
             kind,
         )
     book = require_taught(pack)
-    return KINDS[kind](seed, book, Random(f"{kind} {require_seed(seed)} {pack}"))
+    drawn = KINDS[kind](seed, book, Random(f"{kind} {require_seed(seed)} {pack}"))
+    return replace(drawn, level=level, units=units)
 
 
 def exercises(

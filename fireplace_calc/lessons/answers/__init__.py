@@ -1,0 +1,1 @@
+"""What an exercise is, how an answer is read as people write it, and the reply to it."""

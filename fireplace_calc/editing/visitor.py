@@ -33,3 +33,28 @@ def own_folder(keep: str | os.PathLike[str]) -> Path:
     if visitor:  # no way up and out to the others
         wanted = Path(*(part for part in wanted.parts if part not in (wanted.anchor, "..")))
     return Path(os.environ.get(FOLDER, ""), visitor, wanted)
+
+
+def common_folders(keep: str | os.PathLike[str]) -> tuple[Path, ...]:
+    """Where all visitors may read what somebody has laid out for them, the likeliest first.
+
+    Parameters
+    ----------
+    keep : path
+        Folder as the notebook names it.
+
+    Returns
+    -------
+    tuple of path
+        Under the folder that the command names, beside that one, and beside the notebook.
+    """
+    wanted = Path(keep)
+    if FOLDER not in os.environ:
+        return (wanted,)
+    served = Path(os.environ[FOLDER])
+    return (served / wanted, served.parent / wanted, wanted)
+
+
+def served_to_visitors() -> bool:
+    """Whether this is the page of one of several visitors, who all have folders of their own."""
+    return bool(os.environ.get(VISITOR))

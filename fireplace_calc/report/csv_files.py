@@ -53,7 +53,16 @@ def harmless(value: Any) -> Any:
     )
 
 
-def _csv(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
+def csv_text(columns: Sequence[str], rows: Iterable[Sequence[Any]]) -> bytes:
+    """A table as a CSV file, with the program's name and version behind every row.
+
+    Parameters
+    ----------
+    columns : sequence of str
+        Headings.
+    rows : iterable of sequence
+        Cells of each.
+    """
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow([*columns, MADE_BY])
@@ -88,7 +97,7 @@ def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[P
     )
     write_whole(
         order,
-        _csv(
+        csv_text(
             TAKEOFF_COLUMNS,
             (
                 (
@@ -109,6 +118,6 @@ def write_csv(assessment: Assessment, folder: str | os.PathLike[str]) -> tuple[P
     for path, findings in ((checks, assessment.findings), (air, assessment.judgement)):
         write_whole(
             path,
-            _csv(FINDING_COLUMNS, map(finding_row, findings)),
+            csv_text(FINDING_COLUMNS, map(finding_row, findings)),
         )
     return order, checks, air

@@ -35,6 +35,16 @@ def _fonts() -> None:
             )
 
 
+def can_be_printed(text: str) -> bool:
+    """Whether the font of the papers has every letter of a text.
+
+    >>> can_be_printed("Zoë"), can_be_printed("\N{CJK UNIFIED IDEOGRAPH-5C0F}")
+    (True, False)
+    """
+    _fonts()
+    return all(ord(letter) in pdfmetrics.getFont(FONTS[True]).face.charToGlyph for letter in text)
+
+
 class PdfBook:
     """A PDF that is filled page by page.
 

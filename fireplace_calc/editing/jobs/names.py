@@ -11,6 +11,8 @@ LONGEST_NAME = 60
 """Letters of a name. [-]"""
 LONGEST_KEPT = 200
 """Letters by which two names are told apart. [-]"""
+LONGEST_FOLDER = 120
+"""Bytes of a folder's name in any script; a disk takes 255, some take 143. [-]"""
 BIN = "bin"
 """Folder of the jobs folder that holds what was thrown away."""
 _DEVICES = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)", re.ASCII)
@@ -119,6 +121,45 @@ def folder_for(name: str, taken: frozenset[str] | set[str]) -> str:
         stem = f"job-{stem}"
     made, number = stem, 1
     while made in taken or made == BIN:
+        number += 1
+        made = f"{stem}-{number}"
+    return made
+
+
+def in_any_letters(name: str, taken: set[str], usual: str) -> str:
+    """Name of a folder that keeps the letters of any script, and that none of the others has.
+
+    Parameters
+    ----------
+    name : str
+        As somebody calls himself.
+    taken : set of str
+        Names that are given, in small letters.
+    usual : str
+        What it is called where nothing is left of it, or only what a disk keeps for itself.
+
+    Returns
+    -------
+    str
+        Small letters, digits and hyphens; no more than any disk takes.
+
+    Examples
+    --------
+    >>> in_any_letters("Zoë O'Shea", set(), "student"), in_any_letters("../..", set(), "student")
+    ('zoë-o-shea', 'student')
+    >>> in_any_letters("小屋", {"小屋"}, "student"), in_any_letters("NUL", set(), "student")
+    ('小屋-2', 'student-nul')
+    """
+    letters = unicodedata.normalize("NFC", name.casefold())
+    words = "".join(letter if letter.isalnum() else " " for letter in letters).split()
+    stem = "-".join(words)[:40]
+    while len(stem.encode()) > LONGEST_FOLDER:
+        stem = stem[:-1]
+    stem = stem.strip("-")
+    if not stem or _DEVICES.fullmatch(stem):
+        stem = "-".join(filter(None, (usual, stem)))
+    made, number = stem, 1
+    while made in taken:
         number += 1
         made = f"{stem}-{number}"
     return made

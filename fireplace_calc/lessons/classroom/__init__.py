@@ -1,0 +1,1 @@
+"""A class: its roster and tickets, every student's own work, and the results of all."""

@@ -1,0 +1,139 @@
+"""What a class is set, and who is in it."""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass
+from functools import cached_property
+
+from fireplace_calc.base.units import InputError
+from fireplace_calc.lessons.classroom.tickets import seed_of, ticket_of
+from fireplace_calc.lessons.exercises.numbers import KINDS, exercise
+from fireplace_calc.lessons.reply import Exercise
+from fireplace_calc.lessons.valid_designs import require_taught
+from fireplace_calc.report.sentences import require_units
+
+MOST_EXERCISES = 12
+"""Of one student. [-]"""
+HELPS = {
+    "none": "Right or not yet, nothing else",
+    "hints": "Reasons and hints",
+    "working": "Reasons, hints and the full working",
+}
+"""How far a student's page helps."""
+
+
+@dataclass(frozen=True)
+class ClassTask:
+    """What every student of a class is set; nothing in it is secret.
+
+    Attributes
+    ----------
+    title : str
+        What the class is called.
+    key : str
+        Tells one class from the next.
+    kinds : tuple of str
+        Of exercise, in their order.
+    count : int
+        Exercises a student. [-]
+    pack, units : str
+        Code and unit system.
+    helps : str
+        One of ``HELPS``.
+    made_by : str
+        Name and version of the program that set it.
+    """
+
+    title: str
+    key: str
+    kinds: tuple[str, ...]
+    count: int
+    pack: str
+    units: str
+    helps: str
+    made_by: str
+
+    def __post_init__(self) -> None:
+        require_taught(self.pack)
+        require_units(self.units)
+        for name, value, allowed in (
+            *(("Topic", kind, tuple(KINDS)) for kind in self.kinds or ("",)),
+            ("Help", self.helps, tuple(HELPS)),
+            ("Exercises a student", self.count, range(1, MOST_EXERCISES + 1)),
+        ):
+            if value not in allowed:
+                said = (
+                    f"1 to {MOST_EXERCISES}" if isinstance(allowed, range) else ", ".join(allowed)
+                )
+                raise InputError(f"{name} is {value!r}, but {said} is allowed.", name, said, value)
+
+    @property
+    def parts(self) -> tuple[tuple[str, int], ...]:
+        """Kind of every exercise, and which of its kind it is; the kinds take turns."""
+        many = len(self.kinds)
+        return tuple((self.kinds[n % many], n // many + 1) for n in range(self.count))
+
+    def draw(self, seed: str, number: int) -> Exercise:
+        """One exercise of one student; the number counts from 1. [-]"""
+        kind, which = self.parts[number - 1]
+        return exercise(kind, f"{seed}.{which}", self.pack)
+
+    def draw_all(self, seed: str) -> tuple[Exercise, ...]:
+        """Every exercise of one student."""
+        return tuple(self.draw(seed, number) for number in range(1, self.count + 1))
+
+
+@dataclass(frozen=True)
+class SchoolClass:
+    """A class as its trainer keeps it.
+
+    Attributes
+    ----------
+    task : ClassTask
+    secret : str
+        The students' tickets are worked out of it; it stays in the trainer's folder.
+    places : dict of str to int
+        Every student, in the order of the roster, and the place he keeps.
+    left : dict of str to int
+        Those who have left, so that nobody else is given their places.
+    """
+
+    task: ClassTask
+    secret: str
+    places: dict[str, int]
+    left: dict[str, int]
+
+    @cached_property
+    def tickets(self) -> dict[str, str]:
+        """Every student's ticket, in the order of the roster."""
+        return {name: ticket_of(self.secret, name, at) for name, at in self.places.items()}
+
+    def seed(self, name: str) -> str:
+        """What one student's exercises are drawn from."""
+        return seed_of(self.tickets[name], name)
+
+
+def figures_digest(drawn: Exercise, answers: bool) -> str:
+    """What an exercise's figures come to, however they are worded.
+
+    Parameters
+    ----------
+    drawn : Exercise
+    answers : bool
+        Whether the answers count in, as on paper; a student's own files say nothing of them.
+
+    Examples
+    --------
+    >>> figures_digest(exercise("hearth", 5), True) == figures_digest(exercise("hearth", 6), True)
+    False
+    """
+    told = [drawn.kind, drawn.pack]
+    told += [g.value if isinstance(g.value, str) else f"{g.value:.9g}" for g in drawn.given]
+    told += [step.kind + (f" {step.expected:.9g}" if answers else "") for step in drawn.steps]
+    return hashlib.sha256("\n".join(told).encode()).hexdigest()[:8]
+
+
+def class_digest(digests: tuple[str, ...]) -> str:
+    """What the exercises of a whole class come to, for the foot of every sheet and of the key."""
+    return hashlib.sha256(" ".join(digests).encode()).hexdigest()[:8]

@@ -1,0 +1,157 @@
+"""A student's desk: what his page may know, and nothing of the key.
+
+An exercise is drawn anew for every question, answer and hint, and let go again at once. So neither
+the page nor anything that it holds has an answer in it before the student has found it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from fireplace_calc.lessons.classroom.class_records import ClassTask, figures_digest
+from fireplace_calc.lessons.classroom.kept_work import add_attempt, own_work_folder, read_work
+from fireplace_calc.lessons.classroom.student_work import (
+    HELPED,
+    RIGHT,
+    WRONG,
+    Attempt,
+    StepStanding,
+    StudentWork,
+    as_answer,
+    standing,
+)
+from fireplace_calc.lessons.classroom.tickets import seed_of
+from fireplace_calc.lessons.reply import Reply, check, shown
+
+NOT_YET = "Not yet."
+
+
+@dataclass(frozen=True, slots=True)
+class AskedStep:
+    """One step as the page shows it: what is asked, what kind of answer, where it stands."""
+
+    prompt: str
+    kind: str
+    stands: StepStanding
+
+
+@dataclass(frozen=True, slots=True)
+class AskedExercise:
+    """One exercise as the page shows it.
+
+    Attributes
+    ----------
+    title, story : str
+    given : tuple of (str, str)
+        Names and figures, in the reader's units.
+    steps : tuple of AskedStep
+    """
+
+    title: str
+    story: str
+    given: tuple[tuple[str, str], ...]
+    steps: tuple[AskedStep, ...]
+
+    @property
+    def done(self) -> int:
+        """Steps answered right. [-]"""
+        return sum(step.stands.done for step in self.steps)
+
+
+class Desk:
+    """One student at work.
+
+    Parameters
+    ----------
+    task : ClassTask
+    home : path
+        Folder of all students' work.
+    name, ticket : str
+        As they stand on the slip.
+
+    Raises
+    ------
+    InputError
+        When they do not belong together, or the folder cannot be written.
+    """
+
+    def __init__(self, task: ClassTask, home: Path, name: str, ticket: str) -> None:
+        self.task = task
+        self.folder = own_work_folder(home, task.key, name, ticket)
+        self.work: StudentWork = read_work(self.folder)
+        self._seed = seed_of(ticket, name)
+
+    def asked(self, number: int) -> AskedExercise:
+        """One exercise; the number counts from 1. [-]"""
+        drawn, units = self.task.draw(self._seed, number), self.task.units
+        part, figures = self._part(number), figures_digest(drawn, answers=False)
+        return AskedExercise(
+            drawn.title,
+            drawn.story,
+            tuple((given.name, given.shown(units)) for given in drawn.given),
+            tuple(
+                AskedStep(step.prompt, step.kind, standing(self.work, part, figures, n))
+                for n, step in enumerate(drawn.steps, 1)
+            ),
+        )
+
+    def answer(self, number: int, step: int, text: str) -> Reply:
+        """Take an answer, keep it, and reply as far as the trainer lets the page help.
+
+        Parameters
+        ----------
+        number, step : int
+            Of exercise and step, from 1 on. [-]
+        text : str
+
+        Raises
+        ------
+        InputError
+            When it cannot be kept.
+        """
+        drawn, text = self.task.draw(self._seed, number), as_answer(text)
+        found = check(drawn.steps[step - 1], text, self.task.units)
+        what = RIGHT if found.right else WRONG
+        figures = figures_digest(drawn, answers=False)
+        self._add(Attempt(self._part(number), figures, step, what, text, found.mistake))
+        bare = self.task.helps == "none" and not found.right and found.mistake != "unreadable"
+        return Reply(False, NOT_YET, found.mistake) if bare else found
+
+    @property
+    def helps(self) -> tuple[str, ...]:
+        """What help a student may ask for."""
+        return {"none": (), "hints": HELPED[:1], "working": (HELPED[0], HELPED[2])}[self.task.helps]
+
+    def help_with(self, number: int, step: int, what: str) -> str:
+        """A hint or the working; that it was asked for is kept.
+
+        Parameters
+        ----------
+        number, step : int
+            Of exercise and step, from 1 on. [-]
+        what : str
+            One of ``helps``.
+
+        Raises
+        ------
+        InputError
+            When it cannot be kept.
+        """
+        if what not in self.helps:
+            return "Your trainer has not opened this help."
+        drawn = self.task.draw(self._seed, number)
+        asked, figures = drawn.steps[step - 1], figures_digest(drawn, answers=False)
+        self._add(Attempt(self._part(number), figures, step, what))
+        if what == HELPED[2]:
+            return (
+                f"{asked.how} The answer is {shown(asked.expected, asked.kind, self.task.units)}."
+            )
+        return asked.how
+
+    def _part(self, number: int) -> str:
+        kind, which = self.task.parts[number - 1]
+        return f"{kind} {which}"
+
+    def _add(self, attempt: Attempt) -> None:
+        self.work = add_attempt(self.folder, attempt)

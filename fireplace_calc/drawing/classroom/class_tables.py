@@ -11,7 +11,7 @@ from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import PITCH, wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
-from fireplace_calc.lessons import Exercise, shown
+from fireplace_calc.lessons import Exercise
 
 NAMES = 36.0
 """Widest column of names. [mm]"""
@@ -24,7 +24,8 @@ TALLEST = 7.5
 BOX = 8.0
 """Least column of the grid. [mm]"""
 KEY_NOTE = (
-    "A length counts within 1/16 in (2 mm), other figures within half a percent, a count exactly."
+    "An answer counts within half a percent; a least figure has to be reached, a greatest one not"
+    " passed."
 )
 GRID_NOTE = "Tick what is right. The last column is the count of ticks."
 
@@ -64,7 +65,7 @@ def key_table(drawn: Mapping[str, Sequence[Exercise]], units: str) -> ClassTable
     units : str
     """
     rows = tuple(
-        (name, tuple(shown(step.expected, step.kind, units) for one in own for step in one.steps))
+        (name, tuple(step.answer(units) for one in own for step in one.steps))
         for name, own in drawn.items()
     )
     heads = _heads(drawn)

@@ -11,7 +11,7 @@ from fireplace_calc.drawing.classroom.stamped import ClassStamp
 from fireplace_calc.drawing.sheets.lists import PITCH, wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
-from fireplace_calc.lessons import Exercise
+from fireplace_calc.lessons import Exercise, ExerciseStep
 
 TOLD = 0.5
 """Share of the width for what is told and drawn. [-]"""
@@ -69,12 +69,18 @@ def quiz_blocks(drawn: Sequence[Exercise], units: str, wide: float) -> list[Quiz
         given = "; ".join(f"{given.name}: {given.shown(units)}" for given in one.given) + "."
         story = wrapped(one.story, left)
         asked = tuple(
-            wrapped(f"{mark}) {step.prompt}", right)
+            wrapped(_question(mark, step), right)
             for mark, step in zip(MARKS, one.steps, strict=False)
         )
         told = (*story, *wrapped(given, left, True))
         made.append(QuizBlock(f"{number}. {one.title}", told, len(story), asked))
     return made
+
+
+def _question(mark: str, step: ExerciseStep) -> str:
+    """What is asked, and what there is to choose from."""
+    choice = f" ({', '.join(step.options)})" if step.options else ""
+    return f"{mark}) {step.ask}{choice}"
 
 
 def fitting(blocks: Sequence[QuizBlock], high: float) -> int:

@@ -21,6 +21,7 @@ FILE = "class.toml"
 ONLY_THE_TRAINER = 0o700
 """Rights of the trainer's folder, where the system has such."""
 _WORDS = ("title", "key", "pack", "units", "helps", "made_by")
+_NUMBERS = ("count", "level")
 
 
 def new_key() -> str:
@@ -139,19 +140,22 @@ def _class_text(kept: SchoolClass) -> str:
 
 def _task_text(task: ClassTask) -> str:
     words = "".join(f"{name} = {quoted(getattr(task, name))}\n" for name in _WORDS)
-    return f"{words}kinds = {quoted(list(task.kinds))}\ncount = {task.count}\n"
+    return (
+        f"{words}kinds = {quoted(list(task.kinds))}\ncount = {task.count}\nlevel = {task.level}\n"
+    )
 
 
 def _task(told: Mapping[str, Any], path: Path) -> ClassTask:
     for name in _WORDS:
         if not isinstance(told.get(name), str):
             raise _unusable(path, name)
-    kinds, count = told.get("kinds"), told.get("count")
+    kinds = told.get("kinds")
     if not isinstance(kinds, list) or not all(isinstance(kind, str) for kind in kinds):
         raise _unusable(path, "kinds")
-    if not isinstance(count, int):
-        raise _unusable(path, "count")
-    return ClassTask(kinds=tuple(kinds), count=count, **{name: told[name] for name in _WORDS})
+    for name in _NUMBERS:
+        if type(told.get(name)) is not int:
+            raise _unusable(path, name)
+    return ClassTask(kinds=tuple(kinds), **{name: told[name] for name in (*_WORDS, *_NUMBERS)})
 
 
 def _places(told: Mapping[str, Any], name: str, path: Path) -> dict[str, int]:

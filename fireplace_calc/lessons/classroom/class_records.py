@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from fireplace_calc.base.units import InputError
-from fireplace_calc.lessons.classroom.tickets import seed_of, ticket_of
+from fireplace_calc.lessons.classroom.tickets import place_of, seed_of, ticket_of
 from fireplace_calc.lessons.exercises.numbers import KINDS, exercise
 from fireplace_calc.lessons.reply import Exercise
 from fireplace_calc.lessons.valid_designs import require_taught
@@ -15,12 +15,20 @@ from fireplace_calc.report.sentences import require_units
 
 MOST_EXERCISES = 12
 """Of one student. [-]"""
+LEVELS = {1: "One step", 2: "Two or three steps", 3: "The whole job"}
+"""Of an exercise."""
 HELPS = {
     "none": "Right or not yet, nothing else",
     "hints": "Reasons and hints",
     "working": "Reasons, hints and the full working",
 }
 """How far a student's page helps."""
+
+
+def _require(name: str, value: object, allowed: tuple[object, ...]) -> None:
+    if value not in allowed:
+        said = ", ".join(map(str, allowed))
+        raise InputError(f"{name} is {value!r}, but {said} is allowed.", name, said, value)
 
 
 @dataclass(frozen=True)
@@ -37,6 +45,8 @@ class ClassTask:
         Of exercise, in their order.
     count : int
         Exercises a student. [-]
+    level : int
+        1 to 3. [-]
     pack, units : str
         Code and unit system.
     helps : str
@@ -49,6 +59,7 @@ class ClassTask:
     key: str
     kinds: tuple[str, ...]
     count: int
+    level: int
     pack: str
     units: str
     helps: str
@@ -57,16 +68,11 @@ class ClassTask:
     def __post_init__(self) -> None:
         require_taught(self.pack)
         require_units(self.units)
-        for name, value, allowed in (
-            *(("Topic", kind, tuple(KINDS)) for kind in self.kinds or ("",)),
-            ("Help", self.helps, tuple(HELPS)),
-            ("Exercises a student", self.count, range(1, MOST_EXERCISES + 1)),
-        ):
-            if value not in allowed:
-                said = (
-                    f"1 to {MOST_EXERCISES}" if isinstance(allowed, range) else ", ".join(allowed)
-                )
-                raise InputError(f"{name} is {value!r}, but {said} is allowed.", name, said, value)
+        for kind in self.kinds or ("",):
+            _require("Topic", kind, tuple(KINDS))
+        _require("Help", self.helps, tuple(HELPS))
+        _require("Level", self.level, tuple(LEVELS))
+        _require("Exercises a student", self.count, tuple(range(1, MOST_EXERCISES + 1)))
 
     @property
     def parts(self) -> tuple[tuple[str, int], ...]:
@@ -77,7 +83,8 @@ class ClassTask:
     def draw(self, seed: str, number: int) -> Exercise:
         """One exercise of one student; the number counts from 1. [-]"""
         kind, which = self.parts[number - 1]
-        return exercise(kind, f"{seed}.{which}", self.pack)
+        place = place_of(seed) + which
+        return exercise(kind, f"{seed}.{which}", self.pack, self.level, self.units, place)
 
     def draw_all(self, seed: str) -> tuple[Exercise, ...]:
         """Every exercise of one student."""
@@ -100,7 +107,7 @@ class SchoolClass:
     """
 
     task: ClassTask
-    secret: str
+    secret: str = field(repr=False)
     places: dict[str, int]
     left: dict[str, int]
 

@@ -110,7 +110,7 @@ def result_rows(room: SchoolClass, works: Mapping[str, StudentWork]) -> Iterator
             for n, step in enumerate(drawn.steps, 1):
                 begun = any(one.step == n for one in mine)
                 stands = standing(replace(work, attempts=mine), part, figures, n)
-                yield ResultRow(name, number, n, kind, drawn.title, step.prompt, begun, stands)
+                yield ResultRow(name, number, n, kind, drawn.title, step.ask, begun, stands)
 
 
 def _checked(one: Attempt, drawn: Exercise, units: str) -> Attempt:

@@ -6,7 +6,8 @@ the page nor anything that it holds has an answer in it before the student has f
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Collection
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from fireplace_calc.lessons.classroom.class_records import ClassTask, figures_digest
@@ -22,17 +23,29 @@ from fireplace_calc.lessons.classroom.student_work import (
     standing,
 )
 from fireplace_calc.lessons.classroom.tickets import seed_of
-from fireplace_calc.lessons.reply import Reply, check, shown
+from fireplace_calc.lessons.exercise_figure import ExerciseFigure
+from fireplace_calc.lessons.reply import Reply, check
 
-NOT_YET = "Not yet."
+NOT_YET, ASKED = "Not yet.", "?"
 
 
 @dataclass(frozen=True, slots=True)
 class AskedStep:
-    """One step as the page shows it: what is asked, what kind of answer, where it stands."""
+    """One step as the page shows it.
 
-    prompt: str
-    kind: str
+    Attributes
+    ----------
+    ask : str
+    unit : str
+        What a bare number is taken to be in; empty for a count and a choice.
+    options : tuple of str
+        Of a choice.
+    stands : StepStanding
+    """
+
+    ask: str
+    unit: str
+    options: tuple[str, ...]
     stands: StepStanding
 
 
@@ -46,17 +59,44 @@ class AskedExercise:
     given : tuple of (str, str)
         Names and figures, in the reader's units.
     steps : tuple of AskedStep
+    figure : ExerciseFigure or None
+        With the answers that are found; the others are question marks.
     """
 
     title: str
     story: str
     given: tuple[tuple[str, str], ...]
     steps: tuple[AskedStep, ...]
+    figure: ExerciseFigure | None
 
     @property
     def done(self) -> int:
         """Steps answered right. [-]"""
         return sum(step.stands.done for step in self.steps)
+
+
+def as_far_as(figure: ExerciseFigure | None, done: Collection[int]) -> ExerciseFigure | None:
+    """A drawing without the answers that are not found yet.
+
+    Parameters
+    ----------
+    figure : ExerciseFigure or None
+        With all of them.
+    done : collection of int
+        Steps that are answered right, from nought on. [-]
+    """
+    if figure is None:
+        return None
+
+    def known(step: int) -> bool:
+        return step < 0 or step in done
+
+    return replace(
+        figure,
+        lines=tuple(one for one in figure.lines if known(one.step)),
+        sizes=tuple(one if known(one.step) else replace(one, text=ASKED) for one in figure.sizes),
+        words=tuple(one if known(one.step) else replace(one, text=ASKED) for one in figure.words),
+    )
 
 
 class Desk:
@@ -86,15 +126,18 @@ class Desk:
         """One exercise; the number counts from 1. [-]"""
         drawn, units = self.task.draw(self._seed, number), self.task.units
         part, figures = self._part(number), figures_digest(drawn, answers=False)
-        return AskedExercise(
-            drawn.title,
-            drawn.story,
-            tuple((given.name, given.shown(units)) for given in drawn.given),
-            tuple(
-                AskedStep(step.prompt, step.kind, standing(self.work, part, figures, n))
-                for n, step in enumerate(drawn.steps, 1)
-            ),
+        steps = tuple(
+            AskedStep(
+                step.ask,
+                step.unit(units),
+                step.options,
+                standing(self.work, part, figures, n),
+            )
+            for n, step in enumerate(drawn.steps, 1)
         )
+        given = tuple((one.name, one.shown(units)) for one in drawn.given)
+        done = {n for n, step in enumerate(steps) if step.stands.done}
+        return AskedExercise(drawn.title, drawn.story, given, steps, as_far_as(drawn.figure, done))
 
     def answer(self, number: int, step: int, text: str) -> Reply:
         """Take an answer, keep it, and reply as far as the trainer lets the page help.
@@ -121,7 +164,7 @@ class Desk:
     @property
     def helps(self) -> tuple[str, ...]:
         """What help a student may ask for."""
-        return {"none": (), "hints": HELPED[:1], "working": (HELPED[0], HELPED[2])}[self.task.helps]
+        return {"none": (), "hints": HELPED[:2], "working": HELPED}[self.task.helps]
 
     def help_with(self, number: int, step: int, what: str) -> str:
         """A hint or the working; that it was asked for is kept.
@@ -144,10 +187,8 @@ class Desk:
         asked, figures = drawn.steps[step - 1], figures_digest(drawn, answers=False)
         self._add(Attempt(self._part(number), figures, step, what))
         if what == HELPED[2]:
-            return (
-                f"{asked.how} The answer is {shown(asked.expected, asked.kind, self.task.units)}."
-            )
-        return asked.how
+            return f"{asked.working} The answer is {asked.answer(self.task.units)}."
+        return asked.more if what == HELPED[1] else asked.hint
 
     def _part(self, number: int) -> str:
         kind, which = self.task.parts[number - 1]

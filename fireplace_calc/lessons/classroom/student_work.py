@@ -9,13 +9,12 @@ from typing import Any
 from fireplace_calc.base.units import InputError
 from fireplace_calc.editing.file_text import quoted
 from fireplace_calc.editing.jobs.names import one_line
+from fireplace_calc.lessons.answers.written import LONGEST_ANSWER
 
 RIGHT, WRONG, HELPED = "right", "wrong", ("hint", "bigger hint", "working")
 """What an entry may say: an answer that is right or not, or help that was asked for."""
-MOST_ENTRIES = 600
+MOST_ENTRIES = 500
 """Of one student; some twenty answers to every question. [-]"""
-LONGEST_ANSWER = 40
-"""Letters of an answer. [-]"""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,141 @@
+"""The papers of a class: one page a student, an answer grid, one key page, and slips to cut."""
+
+import io
+import re
+
+import pytest
+from pypdf import PdfReader
+from sampled import sampled
+
+from fireplace_calc.base.resources import made_by, version
+from fireplace_calc.base.units import InputError
+from fireplace_calc.drawing.classroom import class_book
+from fireplace_calc.drawing.classroom.class_book import (
+    GRID,
+    KEY,
+    QUIZ,
+    SLIPS,
+    ClassPapers,
+    class_papers_writing,
+)
+from fireplace_calc.drawing.classroom.class_tables import table_sheets
+from fireplace_calc.drawing.classroom.ticket_slips import slip_sheets
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.lessons import KINDS, check
+from fireplace_calc.lessons.classroom.class_records import ClassTask, SchoolClass
+from fireplace_calc.lessons.classroom.rosters import placed
+
+THIRTY = (*map(str, range(1, 27)), "Ann Lee", "Zoë", "小屋", "Bartholomew " * 5)
+WAYS = [
+    (tuple(KINDS)[:4], 4, "feet-inches", None),
+    (tuple(KINDS)[4:], 4, "millimetres", None),
+    (tuple(KINDS), 8, "feet-inches", "A4"),
+    (tuple(KINDS)[:1], 12, "millimetres", "letter"),
+    *(((kind,), 2, "feet-inches", None) for kind in KINDS),
+]
+
+
+def school_of(kinds, count, units, names=THIRTY, level=3):
+    task = ClassTask(
+        "Tuesday masons and bricklayers of the second year, all of it invented, evening class",
+        "k", kinds, count, level, "US IRC 2021", units, "hints", made_by(),
+    )  # fmt: skip
+    return SchoolClass(task, "5" * 64, placed(tuple(map(str.strip, names)), {}), {})
+
+
+@pytest.mark.parametrize("way", sampled([(way,) for way in WAYS], 2))
+def test_every_sheet_is_clean_and_a_class_of_thirty_has_one_page_of_each(way):
+    kinds, count, units, size = way
+    for level in (1, 3):
+        school = school_of(kinds, count, units, level=level)
+        papers = ClassPapers(school, size)
+        grid, key = papers.tables()
+        tables = [table_sheets(grid, papers.stamp), table_sheets(key, papers.stamp)]
+        assert [len(sheets) for sheets in tables] == [1, 1]
+        slips = slip_sheets(school, papers.stamp)
+        assert len(slips) == 1 and 1 <= papers.many <= count
+        quiz = [papers.quiz(name) for name in school.places]
+        for sheet in (*quiz, *tables[0], *tables[1], *slips):
+            assert collisions(sheet) == []
+
+
+def test_the_files_bear_one_stamp_and_the_key_answers_the_quiz(tmp_path):
+    """Every figure of the printed key, read from the PDF, is taken for right on the student's
+    exercise; every question stands on his page.
+    """
+    school = school_of(("hearth", "mantel", "flue"), 3, "feet-inches")
+    heard = list(class_papers_writing(school, tmp_path))
+    assert heard[0][:2] == (0, 30) and heard[-1] == (30, 30, "")
+    read = {name: PdfReader(tmp_path / name) for name in (QUIZ, GRID, KEY, SLIPS)}
+    assert [len(book.pages) for book in read.values()] == [30, 1, 1, 1]
+    texts = {name: [page.extract_text() for page in book.pages] for name, book in read.items()}
+    stamps = {
+        re.search(r"exercises (\w{8}), fireplace_calc ([\d.]+),", text)[0]
+        for pages in texts.values()
+        for text in pages
+    }
+    assert len(stamps) == 1 and version() in stamps.pop()
+    papers = ClassPapers(school)
+    cells = dict(papers.tables()[1].rows)
+    for page, name in zip(texts[QUIZ], school.places, strict=True):
+        asked = [step for one in papers.drawn[name] for step in one.steps]
+        shown = "No. 29" if name == "小屋" else name
+        flat = " ".join(page.split())
+        for step, cell in zip(asked, cells[shown], strict=False):
+            assert check(step, cell, "feet-inches").right, (step.ask, cell)
+            assert " ".join(step.ask.split()[:4]) in flat
+            assert cell in texts[KEY][0]
+    for ticket in school.tickets.values():
+        assert ticket in texts[SLIPS][0] and not any(ticket in page for page in texts[QUIZ])
+
+
+def test_another_class_and_other_exercises_have_another_stamp():
+    stamps = {
+        ClassPapers(school_of(kinds, count, units)).stamp.digest
+        for kinds, count, units in (
+            (("hearth",), 2, "feet-inches"),
+            (("hearth",), 3, "feet-inches"),
+            (("mantel",), 2, "feet-inches"),
+        )
+    }
+    assert len(stamps) == 3
+    school = school_of(("hearth",), 2, "feet-inches")
+    assert ClassPapers(school).stamp.digest == ClassPapers(school).stamp.digest
+
+
+def test_stopped_half_way_nothing_is_written(tmp_path):
+    writing = class_papers_writing(school_of(("hearth",), 2, "feet-inches"), tmp_path)
+    for _ in range(10):
+        next(writing)
+    writing.close()
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_an_exercise_that_no_page_takes_is_refused(monkeypatch):
+    monkeypatch.setattr(class_book, "fitting", lambda blocks, high: 0)
+    with pytest.raises(InputError, match="too long for one page"):
+        ClassPapers(school_of(("hearth",), 2, "feet-inches"))
+
+
+def test_what_does_not_fit_the_page_is_said():
+    papers = ClassPapers(school_of(tuple(KINDS), 12, "feet-inches"))
+    assert papers.many < 12 and f"{papers.many} of the 12" in papers.said
+    assert ClassPapers(school_of(("hearth",), 1, "feet-inches")).said == ""
+
+
+def test_sixty_students_go_on_over_the_page():
+    school = school_of(("roof",), 2, "feet-inches", names=tuple(map(str, range(1, 61))))
+    papers = ClassPapers(school)
+    sheets = table_sheets(papers.tables()[1], papers.stamp)
+    told = [label.text for sheet in sheets for label in sheet.labels]
+    assert len(sheets) == 2 and all(str(n) in told for n in range(1, 61))
+    assert all(collisions(sheet) == [] for sheet in sheets)
+    assert len(slip_sheets(school, papers.stamp)) == 2
+
+
+def test_the_letters_of_a_sheet_can_be_searched(tmp_path):
+    school = school_of(("hearth",), 1, "millimetres", names=("Zoë",))
+    list(class_papers_writing(school, tmp_path, "letter"))
+    (page,) = PdfReader(io.BytesIO((tmp_path / QUIZ).read_bytes())).pages
+    assert "Zoë" in page.extract_text()
+    assert [round(float(n) / 72 * 25.4, 1) for n in page.mediabox[2:]] == [215.9, 279.4]

@@ -34,8 +34,8 @@ from fireplace_calc.lessons import (
     valid_design,
     warned,
 )
-from fireplace_calc.lessons.course import LINER
 from fireplace_calc.lessons.reply import tolerance
+from fireplace_calc.lessons.seven_lessons import LINER
 from fireplace_calc.lessons.valid_designs import told
 from fireplace_calc.report.books import side_by_side
 from fireplace_calc.rules import PACKS

@@ -23,6 +23,7 @@ _TOP = CARRIED if CARRIED.is_dir() else CLONE
 DATA = _TOP / "data"
 DESIGNS = DATA / "designs"
 SETS = DATA / "sets"
+LESSONS = DATA / "lessons"
 NOTEBOOKS = _TOP / "notebooks"
 
 
@@ -49,6 +50,16 @@ def example(name: str) -> Path:
         names = ", ".join(sorted(known.stem for known in DESIGNS.glob("*.toml")))
         raise InputError(f"No example design {name!r}; there are {names}.", "example", names, name)
     return path
+
+
+def lesson_keys() -> tuple[str, ...]:
+    """Names of the lesson files that came with the package, without their ending."""
+    return tuple(sorted(path.stem for path in LESSONS.glob("*.toml")))
+
+
+def lesson_text(key: str) -> str:
+    """Text of a lesson file that came with the package."""
+    return (LESSONS / f"{key}.toml").read_text(encoding="utf-8")
 
 
 @cache

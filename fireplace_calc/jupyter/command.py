@@ -1,5 +1,6 @@
 """``fireplace-workbook``: the supplied notebooks in a folder of your own, a notebook as a page
-without code, a laid design cut into pieces to cast, and the sheets to measure what stands.
+without code, a laid design cut into pieces to cast, the sheets to measure what
+stands, and what a lesson file still lacks.
 """
 
 from __future__ import annotations
@@ -13,6 +14,7 @@ from fireplace_calc.base.resources import CARRIED, DESIGNS, NOTEBOOKS, SETS, mad
 from fireplace_calc.base.units import InputError
 from fireplace_calc.jupyter.cast_command import add_cast, cast
 from fireplace_calc.jupyter.copies import copy_out
+from fireplace_calc.jupyter.lesson_command import add_lesson, check_lessons
 from fireplace_calc.jupyter.survey_command import add_survey, print_sheets
 
 DONE, LEFT_ALONE, INPUT_ERROR = 0, 1, 2
@@ -34,6 +36,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     add_cast(jobs)
     add_survey(jobs)
+    add_lesson(jobs)
     page = jobs.add_parser(
         "page", help="one notebook as a page without code, for this machine alone"
     )
@@ -116,7 +119,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     Returns
     -------
     int
-        Exit status: 0 done, 1 files left alone, 2 input error. [-]
+        Exit status: 0 done, 1 files left alone or something is missing, 2 input error. [-]
     """
     asked = _parser().parse_args(arguments)
     try:
@@ -124,6 +127,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return cast(asked)
         if asked.job == "survey":
             return print_sheets(asked)
+        if asked.job == "lesson":
+            return check_lessons(asked)
         return _copy(asked.folder) if asked.job == "notebooks" else _serve(asked)
     except InputError as wrong:
         print(wrong, file=sys.stderr)

@@ -2,7 +2,6 @@
 from a seed.
 """
 
-from fireplace_calc.lessons.course import LESSONS, warned
 from fireplace_calc.lessons.exercise_figure import ExerciseFigure
 from fireplace_calc.lessons.exercises.numbers import KINDS, exercise, exercises
 from fireplace_calc.lessons.fault_finding import figures, guess, suspects
@@ -11,6 +10,7 @@ from fireplace_calc.lessons.faults import FAULTS, planted
 from fireplace_calc.lessons.lesson_records import Lesson
 from fireplace_calc.lessons.reply import Exercise, ExerciseStep, Given, Mistake, Reply, check, shown
 from fireplace_calc.lessons.seeds import seeds_of
+from fireplace_calc.lessons.seven_lessons import LESSONS, warned
 from fireplace_calc.lessons.valid_designs import TAUGHT, valid_design
 
 __all__ = [

@@ -8,7 +8,7 @@ from fireplace_calc.drawing.plates.marked_figures import marked
 from fireplace_calc.drawing.roof.cap import over_flue
 from fireplace_calc.drawing.roof.roof_lines import _named, _width, along
 from fireplace_calc.drawing.roof.roof_marks import Limits, _clearances, _heights, _high
-from fireplace_calc.drawing.roof.roof_view import _chimney, _house
+from fireplace_calc.drawing.roof.roof_view import draw_chimney, draw_house
 from fireplace_calc.drawing.room.for_scale import person
 from fireplace_calc.drawing.sheets.dimensions import room_for
 from fireplace_calc.drawing.sheets.sheet import Cell, View
@@ -49,8 +49,8 @@ def height_figure(
     margins = (level_room(marks, False) + 6.0, 4.0, values + 6.0, 11.0)
 
     def paint(view: View) -> None:
-        _house(view, geometry, left, right)
-        _chimney(view, geometry)
+        draw_house(view, geometry, left, right)
+        draw_chimney(view, geometry)
         person(view, along(geometry)[0] - 0.55, 0.0)
         (x0, y0), (x1, y1) = view.at(left, bottom), view.at(right, top)
         cell = Cell(x0 - 2.0, y0 - 14.0, x1 + margins[2], y1 + 10.0)

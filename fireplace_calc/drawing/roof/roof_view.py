@@ -53,8 +53,8 @@ def roof(
     values = room_for((t for _, lines, _ in heights for t in lines), bold=True)
     margins = (level_room(marks, not roomy(cell)) + 6.0, 9.0, values + 5.0, 11.0)
     view, denominator = fit(sheet, cell, (left, bottom, right, top), margins, scales)
-    _house(view, geometry, left, right)
-    _chimney(view, geometry)
+    draw_house(view, geometry, left, right)
+    draw_chimney(view, geometry)
     person(view, along(geometry)[0] - 0.55, 0.0)
     _clearances(view, cell, geometry, units, heights, right)
     x = view.at(left, 0)[0]
@@ -76,7 +76,7 @@ def roof(
     return view
 
 
-def _house(view: View, geometry: Geometry, left: float, right: float) -> None:
+def draw_house(view: View, geometry: Geometry, left: float, right: float) -> None:
     """Roof, walls, ceiling, floor and ground; what meets the chimney stops at it."""
     f, d = geometry.frame, geometry.design
     for part in d.roof.nearby:
@@ -178,7 +178,7 @@ def _nearby(view: View, geometry: Geometry, u: float, top: float, right: float) 
         )
 
 
-def _chimney(view: View, geometry: Geometry) -> None:
+def draw_chimney(view: View, geometry: Geometry) -> None:
     """Chimney from its side, its flue sections counted inside; hidden lines under the ground."""
     f, d = geometry.frame, geometry.design
     low, high, stack = along(geometry)

@@ -18,9 +18,15 @@ WEIGHT = {
     "center": 0.18,
     "plane": 0.35,
     "frame": 0.70,
+    "have": 1.3,
+    "need": 1.3,
+    "mark": 1.3,
+    "tick": 1.3,
+    "ghost": 0.7,
+    "carried": 0.5,
 }
-"""Line weights. Cut lies in the cut plane, seen lies behind it, hidden lies behind that.
-[mm]
+"""Line weights. Cut lies in the cut plane, seen lies behind it, hidden lies behind that; a lesson's
+bars are read across a room. [mm]
 """
 
 DASHES = {
@@ -28,6 +34,8 @@ DASHES = {
     "guide": (3.2, 1.1),
     "center": (7.0, 1.0, 0.8, 1.0),
     "plane": (5.0, 1.0, 0.8, 1.0),
+    "ghost": (2.6, 1.6),
+    "carried": (3.6, 2.0),
 }
 """On and off lengths of broken lines. [mm]"""
 

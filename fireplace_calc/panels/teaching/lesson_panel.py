@@ -16,7 +16,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.geometry.bore import flue_bore, liners
 from fireplace_calc.lessons import LESSONS, Lesson
-from fireplace_calc.lessons.course import LINER
+from fireplace_calc.lessons.seven_lessons import LINER
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import PAPERS, UNITS, button, dropdown, row
 from fireplace_calc.panels.controls.controls import Control, Lead

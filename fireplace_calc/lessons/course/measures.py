@@ -1,0 +1,63 @@
+"""What a lesson may name without working it out: figures of the engine, read when asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from fireplace_calc.assessment import Assessment
+from fireplace_calc.base.units import MM
+from fireplace_calc.geometry.roofline import REACH, highest_within
+from fireplace_calc.lessons.course.sums import Amount
+
+Measure = Callable[[Assessment], Amount]
+"""A figure read off an assessment."""
+
+
+def reach_of(book: str) -> float:
+    """How far, level, a book looks for what stands higher. [m]"""
+    return 3000 * MM if book.startswith("Canada") else REACH
+
+
+def _climb(found: Assessment) -> Amount:
+    contact = found.geometry.frame.uphill_contact
+    highest, _ = highest_within(found.design, contact, reach_of(found.pack))
+    return Amount(highest - contact, "length")
+
+
+def _opening(found: Assessment) -> Amount:
+    opening = found.design.opening
+    return Amount(opening.width * opening.height, "area")
+
+
+MEASURES: dict[str, Measure] = {"climb": _climb, "opening": _opening}
+"""By the names that a lesson's sums and texts use."""
+
+
+class LessonNames(Mapping[str, Amount]):
+    """Names of a lesson's sums: what was given, else what the engine measures, once.
+
+    Parameters
+    ----------
+    given : mapping
+        Controls, values and answers.
+    measured : callable
+        Gives the assessment; asked only where a measure is named.
+    """
+
+    def __init__(
+        self, given: Mapping[str, Amount], measured: Callable[[], Assessment] | None = None
+    ) -> None:
+        self.given, self.measured = dict(given), measured
+
+    def __getitem__(self, name: str) -> Amount:
+        if name not in self.given:
+            if self.measured is None or name not in MEASURES:
+                raise KeyError(name)
+            self.given[name] = MEASURES[name](self.measured())
+        return self.given[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(dict.fromkeys([*self.given, *(MEASURES if self.measured else ())]))
+
+    def __len__(self) -> int:
+        return len(list(iter(self)))

@@ -1,0 +1,272 @@
+"""A lesson at one place of its controls: the design, have and need, what decides, what is said."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from itertools import product
+from typing import Any
+
+from fireplace_calc.assessment import Assessment, assess
+from fireplace_calc.base.resources import example
+from fireplace_calc.base.units import FEET_INCHES, InputError
+from fireplace_calc.design.records import Design
+from fireplace_calc.editing.changes import change
+from fireplace_calc.editing.designfile import load
+from fireplace_calc.lessons.course.countries import country_of
+from fireplace_calc.lessons.course.lesson_file import course_lesson
+from fireplace_calc.lessons.course.marks import LessonMark, mark_of
+from fireplace_calc.lessons.course.measures import LessonNames
+from fireplace_calc.lessons.course.place_values import amount_of, input_of, places_of, written
+from fireplace_calc.lessons.course.records import BOOKS, CourseLesson
+from fireplace_calc.lessons.course.sums import NUMBER, Amount, Given, work_out
+
+_BRACES = re.compile(r"\{([^{}]+)\}")
+
+
+@dataclass(frozen=True)
+class LessonMoment:
+    """One place of the controls.
+
+    Attributes
+    ----------
+    lesson : CourseLesson
+    book, units : str
+    values : mapping
+        Controls and values by name. [SI]
+    chosen : mapping
+        Controls that are choices, by name.
+    """
+
+    lesson: CourseLesson
+    book: str
+    units: str
+    values: Mapping[str, Amount]
+    chosen: Mapping[str, str]
+
+    @cached_property
+    def design(self) -> Design:
+        """What the controls make of the picture's design."""
+        base = load(example(self.lesson.picture.design))
+        names = LessonNames(self.values)
+        return change(
+            base,
+            {
+                key: input_of(given, names, self.chosen)
+                for key, given in self.lesson.picture.fixed.items()
+            },
+        )
+
+    @cached_property
+    def assessment(self) -> Assessment:
+        """Of the design, in the reader's book."""
+        return assess(self.design, self.book)
+
+    @cached_property
+    def extremes(self) -> tuple[LessonMoment, ...]:
+        """The same with every control at one of its ends, so that a picture can stand still."""
+        ends = [
+            [(one.name, place) for place in (places_of(one)[0], places_of(one)[-1])]
+            for one in self.lesson.control
+        ]
+        fixed = {
+            name: amount
+            for name, amount in self.values.items()
+            if name in self.lesson.picture.values
+        }
+        return tuple(
+            _moment(self.lesson, {**fixed, **dict(picked)}, self.book, self.units)
+            for picked in product(*ends)
+        )
+
+    @property
+    def findings(self) -> tuple[Any, ...]:
+        """Every finding of the reader's book."""
+        return self.assessment.findings
+
+    @cached_property
+    def marks(self) -> tuple[LessonMark, ...]:
+        """Have and need of each rule, in the order of the cards."""
+        names = LessonNames(self.values, lambda: self.assessment)
+        return tuple(mark_of(rule, self.assessment, names, self.units) for rule in self.lesson.rule)
+
+    def of(self, letter: str) -> LessonMark:
+        """Have and need of the rule with this letter."""
+        return next(mark for mark in self.marks if mark.letter == letter)
+
+    @cached_property
+    def decides(self) -> LessonMark:
+        """The rule that has least to spare."""
+        return min(self.marks, key=lambda mark: (not mark.short, mark.spare))
+
+    @property
+    def have(self) -> float | None:
+        """Of the rule that decides. [SI]"""
+        return self.decides.have
+
+    @property
+    def need(self) -> float | None:
+        """Of the rule that decides. [SI]"""
+        return self.decides.need
+
+    @property
+    def gap(self) -> float:
+        """What is missing. [SI]"""
+        return self.decides.gap
+
+    @property
+    def unit(self) -> str:
+        """Kind of have and need."""
+        return self.decides.kind
+
+    @property
+    def short(self) -> bool:
+        """Whether any rule falls short."""
+        return any(mark.short for mark in self.marks)
+
+    @cached_property
+    def names(self) -> LessonNames:
+        """What texts and sums may name: values, measures, and have, need and gap of each rule."""
+        given = dict(self.values)
+        for mark in (*self.marks, None):
+            own = mark or self.decides
+            tail = f"_{own.letter}" if mark else ""
+            if own.have is not None and own.need is not None:
+                given |= {
+                    f"have{tail}": Amount(own.have, own.kind),
+                    f"need{tail}": Amount(own.need, own.kind),
+                    f"gap{tail}": Amount(own.gap, own.kind),
+                }
+        return LessonNames(given, lambda: self.assessment)
+
+    def said(self, text: str, more: Mapping[str, Amount] | None = None) -> str:
+        """A text with its names and sums worked out, in the reader's units.
+
+        Parameters
+        ----------
+        text : str
+        more : mapping, optional
+            Names beside the moment's own. [SI]
+        """
+        names = LessonNames({**self.names.given, **(more or {})}, self.names.measured)
+
+        def one(found: re.Match[str]) -> str:
+            inner = found[1].strip()
+            if inner in self.chosen:
+                return self.chosen[inner]
+            return written(work_out(inner, names), self.units, inner)
+
+        return _BRACES.sub(one, text)
+
+    @cached_property
+    def verdict(self) -> str:
+        """What is said under the picture."""
+        own = self.decides
+        if own.have is None or own.need is None:
+            return own.note or self.lesson.verdict.get("silent", "")
+        parts = [self.lesson.verdict.get(own.letter, "")]
+        parts.append(self.lesson.verdict["short" if own.short else "meets"])
+        return self.said(" ".join(part for part in parts if part))
+
+
+@dataclass(frozen=True)
+class WorkedMoment:
+    """One step of a worked example, filled in: words, sum, and what the picture shows."""
+
+    at: LessonMoment
+    say: str
+    sum: str
+    shows: tuple[str, ...]
+
+
+def worked_moments(
+    lesson: str | CourseLesson, book: str = BOOKS[0], units: str = FEET_INCHES
+) -> tuple[WorkedMoment, ...]:
+    """The steps of a lesson's worked example.
+
+    Parameters
+    ----------
+    lesson : str or CourseLesson
+    book, units : str
+        The reader's.
+    """
+    told = course_lesson(lesson, country_of(book)) if isinstance(lesson, str) else lesson
+    at = moment(told, told.worked.values, book, units)
+    more: dict[str, Amount] = {}
+    made = []
+    for step in told.worked.step:
+        if step.name and step.answer != "":
+            names = LessonNames({**at.names.given, **more}, at.names.measured)
+            more[step.name] = work_out(step.answer, names)
+        made.append(WorkedMoment(at, at.said(step.say, more), at.said(step.sum, more), step.shows))
+    return tuple(made)
+
+
+def moment(
+    lesson: str | CourseLesson,
+    values: Mapping[str, Given] | None = None,
+    book: str = BOOKS[0],
+    units: str = FEET_INCHES,
+) -> LessonMoment:
+    """A lesson at one place of its controls.
+
+    Parameters
+    ----------
+    lesson : str or CourseLesson
+        Its key, or the lesson itself.
+    values : mapping, optional
+        Controls, or values of the picture, by name: a text with its unit, a number in SI, or a
+        choice; what is left out stands where the lesson opens. [SI]
+    book : str
+        Name of a pack.
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    LessonMoment
+
+    Raises
+    ------
+    InputError
+        For a name the lesson does not know, or a design that cannot be.
+    """
+    told = course_lesson(lesson, country_of(book)) if isinstance(lesson, str) else lesson
+    given = dict(values or {})
+    known = {control.name for control in told.control} | set(told.picture.values)
+    for name in given:
+        if name not in known:
+            raise InputError(
+                f"{name!r} is no control of the lesson; it has {', '.join(sorted(known))}.",
+                name,
+                ", ".join(sorted(known)),
+                name,
+            )
+    if isinstance(lesson, str):
+        return _kept_moment(lesson, tuple(sorted(given.items())), book, units)
+    return _moment(told, given, book, units)
+
+
+@lru_cache(maxsize=64)
+def _kept_moment(
+    key: str, given: tuple[tuple[str, Given], ...], book: str, units: str
+) -> LessonMoment:
+    return _moment(course_lesson(key, country_of(book)), dict(given), book, units)
+
+
+def _moment(lesson: CourseLesson, given: Mapping[str, Any], book: str, units: str) -> LessonMoment:
+    chosen: dict[str, str] = {}
+    held: dict[str, Amount] = {}
+    for control in lesson.control:
+        value = given.get(control.name, control.start)
+        if control.choices:
+            chosen[control.name] = str(value)
+            continue
+        kind = work_out(control.start).kind
+        held[control.name] = amount_of(value, kind, held)
+    for name, formula in lesson.picture.values.items():
+        if name not in held:  # a control of the same name goes before a value
+            held[name] = amount_of(given.get(name, formula), NUMBER, held)
+    return LessonMoment(lesson, book, units, held, chosen)

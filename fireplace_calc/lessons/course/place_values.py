@@ -1,0 +1,108 @@
+"""Values at one place of a lesson's controls: read, put into a design, and written for a reader."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import atan
+from typing import Any
+
+from fireplace_calc.base.printing import show
+from fireplace_calc.base.units import FEET_INCHES, SI_UNIT
+from fireplace_calc.lessons.course.measures import LessonNames
+from fireplace_calc.lessons.course.records import LessonControl
+from fireplace_calc.lessons.course.sums import NUMBER, Amount, SumError, work_out
+
+
+def amount_of(value: Any, kind: str, held: Mapping[str, Amount]) -> Amount:
+    """What was given for a name: an amount, a number in SI, or a sum.
+
+    Parameters
+    ----------
+    value : Amount, float or sum
+        [SI]
+    kind : str
+        Of a bare number.
+    held : mapping
+        Names that a sum may use. [SI]
+    """
+    if isinstance(value, Amount):
+        return value
+    return Amount(value, kind) if isinstance(value, float) else work_out(value, held)
+
+
+def written(amount: Amount, units: str, name: str = "") -> str:
+    r"""A figure as a reader is told it.
+
+    Parameters
+    ----------
+    amount : Amount
+        [SI]
+    units : str
+        ``feet-inches`` or ``millimetres``.
+    name : str
+        What it is called: a ``pitch`` is inches in twelve, or degrees.
+
+    Examples
+    --------
+    >>> written(Amount(0.5), "feet-inches", "pitch")
+    '6 in 12'
+    >>> written(Amount(1.2192, "length"), "feet-inches")
+    '4\'-0"'
+    """
+    if name == "pitch":
+        if units == FEET_INCHES:
+            return f"{amount.value * 12:g} in 12"
+        return show(atan(amount.value), "angle", units)
+    if amount.kind == NUMBER:
+        return f"{round(amount.value, 3):g}"
+    return show(amount.value, amount.kind, units)
+
+
+def input_of(given: Any, names: LessonNames, chosen: Mapping[str, str]) -> Any:
+    """What an input of the picture is set to: a sum, a choice, a word, or a list of pieces.
+
+    Parameters
+    ----------
+    given : any
+        As the file has it; ``liner.1`` is the first word of the choice ``liner``.
+    names : mapping
+        What a sum may name. [SI]
+    chosen : mapping
+        Controls that are choices.
+
+    Returns
+    -------
+    any
+        As ``change`` takes it.
+    """
+    if isinstance(given, list):
+        return [
+            {key: input_of(one, names, chosen) for key, one in piece.items()} for piece in given
+        ]
+    if not isinstance(given, str):
+        return given
+    choice, _, part = given.partition(".")
+    if choice in chosen:
+        return chosen[choice].split(" ", 1)[int(part) - 1] if part else chosen[choice]
+    try:
+        value, kind = work_out(given, names)
+    except SumError:
+        return given
+    if kind != NUMBER:
+        return f"{value!r} {SI_UNIT[kind]}"
+    return round(value) if abs(value - round(value)) < 1e-9 else value
+
+
+def places_of(control: LessonControl) -> list[str | float]:
+    """Every place of a control, from one end to the other. [SI]
+
+    Parameters
+    ----------
+    control : LessonControl
+    """
+    if control.choices:
+        return list(control.choices)
+    low, high, step = (
+        work_out(one).value for one in (control.start_at, control.end_at, control.step)
+    )
+    return [low + k * step for k in range(round((high - low) / step) + 1)]

@@ -1,0 +1,312 @@
+"""Lessons as data files: what is read, what is found missing, what the pictures show."""
+
+import re
+from functools import cache
+
+import numpy as np
+import pytest
+from sampled import sampled
+
+from fireplace_calc.base.resources import lesson_keys, lesson_text
+from fireplace_calc.base.units import FEET_INCHES, FOOT, MILLIMETRES
+from fireplace_calc.drawing.lessons.board import BIG, MID, SHARE
+from fireplace_calc.drawing.lessons.lesson_pictures import DRAWINGS, lesson_board, lesson_picture
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.jupyter.command import main
+from fireplace_calc.lessons.course.checker import ALWAYS, MARKS, missing
+from fireplace_calc.lessons.course.countries import country_of
+from fireplace_calc.lessons.course.in_motion import moved_wrongly, tried_wrongly
+from fireplace_calc.lessons.course.lesson_file import course, course_lesson, read_lesson
+from fireplace_calc.lessons.course.moments import moment, worked_moments
+from fireplace_calc.lessons.course.place_values import places_of
+from fireplace_calc.lessons.course.records import BOOKS
+from fireplace_calc.lessons.course.sums import SumError, work_out
+
+UNITS = dict(zip(BOOKS, (FEET_INCHES, MILLIMETRES, MILLIMETRES), strict=True))
+WIDE, HIGH = 219.0, 171.0
+"""Of a picture on 60 % of a screen of 1280 by 800. [mm]"""
+TOLD = [(key, book) for key in lesson_keys() for book in BOOKS]
+each_lesson = pytest.mark.parametrize("key", lesson_keys())
+each_book = pytest.mark.parametrize(("key", "book"), TOLD)
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "kind"),
+    [  # by hand: an inch is 25.4 mm, a pound 0.45359237 kg, exactly
+        ("3 ft", 0.9144, "length"),
+        ("2 ft 6 in", 0.762, "length"),
+        ("10-1/2 in", 0.2667, "length"),
+        ("7/8 in", 0.022225, "length"),
+        ("max(3 ft, 6 / 12 * 8 ft + 2 ft)", 1.8288, "length"),
+        ("ceil((7 ft - 5 ft 6 in) / 1 ft)", 2.0, "number"),
+        ("sqrt(3 ft * 3 ft)", 0.9144, "length"),
+        ("36 in * 24 in / 1 ft", 1.8288, "length"),
+        ("-10 degC", 263.15, "temperature"),
+        ("60 lb", 27.2155422, "mass"),
+        ("120 L/s", 0.12, "flow"),
+        (18, 18.0, "number"),
+    ],
+)
+def test_a_sum_is_worked_out(text, value, kind):
+    found = work_out(text)
+    assert found.value == pytest.approx(value, rel=1e-12)
+    assert found.kind == kind
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "3 ft + 2 lb",
+        "1 / 0",
+        "climb",
+        "__import__('os')",
+        "(1).real",
+        "3 ft 2",
+        "2 ** 9",
+        "sqrt(-1)",
+    ],
+)
+def test_what_is_no_sum_is_refused(text):
+    with pytest.raises(SumError):
+        work_out(text)
+
+
+@each_lesson
+def test_nothing_is_missing(key):
+    assert [str(slip) for slip in missing(lesson_text(key))] == []
+
+
+def test_lessons_stand_in_order():
+    numbers = [course_lesson(key).number for key in course()]
+    assert numbers == sorted(set(numbers))
+    for key in course():
+        lesson = course_lesson(key)
+        assert lesson.key == key
+        assert set(lesson.needs) <= set(course()) | PLANNED
+        assert lesson.next in {"", *course(), *PLANNED}
+
+
+PLANNED = {
+    *("opening-and-flue", "height-over-the-roof", "clearances-and-mantel", "hearths"),
+    *("firebox-lintel-throat", "smoke-chamber", "draft-house-weather", "heat-and-wood"),
+    *("setting-a-set", "lifting-dust-heights"),
+}
+
+
+SLIPS = {
+    'title = "How far must the hearth reach?"': ("", "title is missing"),
+    "number = 4": ('number = "four"', "a whole number is wanted"),
+    'letter = "B"': ('letter = "A"', "two rules 'A'"),
+    'question = "Hearth beside"': ('question = "Hearth bside"', "no row of questions.csv"),
+    'draw = "hearths"': ('draw = "hearth"', "no drawing 'hearth'"),
+    'start = "18 in"': ('start = "18-1/2 in"', "starts between its steps"),
+    'label = "Width of the opening"': ('lable = "Width of the opening"', "did you mean label?"),
+    '"hearth.front" = "front"': ('"hearth.front" = "side"', "moves nothing of the rules"),
+    'moves = "need"': ('moves = "have"', "but moves need"),
+    'changes = "need"': ('changes = "have"', "but changes"),
+    'set = { width = "28 in" }': ('set = { wide = "28 in" }', "'wide' is no control"),
+    'sum = "beside {need_B}, left and right"': ('sum = "beside {ned_B}"', "stands for nothing"),
+    'told = "Yes. A larger fire throws its sparks farther."': ('told = ""', "has no feedback"),
+    'say = "The size of the room.", told': (
+        'say = "The size of the room.", right = true, told',
+        "One right answer is wanted, and there are 2",
+    ),
+    'draw = "first drawing"': ('draw = "second drawing"', "no mark 'second drawing'"),
+    'do = "Cut the side to 8 inches"': ('do = "A side of 8 inches"', "asks or tells nothing"),
+    'why = "A log rolls and a knot bursts.': ('why = "It rolls. It has burst.', None),
+    'cure = "Work out the clear': (
+        'cure = "Work out, whenever anybody changes anything at all about the opening of a'
+        " fireplace that you build for a client, the clear",
+        "A sentence of",
+    ),
+    'see = "Rule B falls short at both ends': (
+        'see = "They are short. Rule B falls short at both ends',
+        "begins with a pronoun",
+    ),
+    'why = "Sparks fly sideways too': ('why = "In the draught sparks fly', "not american spelling"),
+    'cautions = ["fire"]': ('cautions = ["fires"]', "no caution 'fires'"),
+    'short = "the hearth reaches': ('shrt = "the hearth reaches', "no text for 'short'"),
+    'step = "1 in"': ("step = 1 in", "at line"),
+    "[english]\n": ("[english.try.9]\n", "is not there to be replaced"),
+    'aim = "You can size': ('aim = "{w:nothing} You can size', "no row of lesson_words.csv"),
+}
+"""Text of the lesson on hearths, what a hurried hand makes of it, and what is said then."""
+
+
+@pytest.mark.parametrize("was", SLIPS)
+def test_a_planted_slip_is_found_on_its_line(was):
+    now, said = SLIPS[was]
+    whole = lesson_text("hearths")
+    assert was in whole, "the lesson has changed: plant the slip anew"
+    at = whole[: whole.index(was)].count("\n") + 1
+    found = missing(whole.replace(was, now, 1))
+    if said is None:
+        assert found == [], "short sentences and a verb of its own: nothing is wrong"
+        return
+    near = [slip for slip in found if said in slip.said]
+    assert near, [str(slip) for slip in found]
+    assert min(abs(slip.line - at) for slip in near) <= 25
+
+
+@each_book
+def test_controls_and_tries_do_what_the_file_says(key, book):
+    lesson = course_lesson(key, country_of(book))
+    assert list(moved_wrongly(lesson, book, every=True)) == []
+    assert list(tried_wrongly(lesson, book)) == []
+
+
+def bars(board, pen):
+    """Lengths of the bars drawn with a pen, as many meters as the picture's scale makes them."""
+    return [
+        float(np.hypot(*(line[-1] - line[0])))
+        for (weight, _), lines in board.sheet.lines.items()
+        if weight == pen
+        for line in lines
+    ]
+
+
+def all_places(key, book, many):
+    """Places of all controls together, in turns; each control alone from end to end."""
+    lesson = course_lesson(key, country_of(book))
+    found = [{}]
+    for control in lesson.control:
+        places = places_of(control)
+        found += [{control.name: place} for place in places[:: 1 if many else len(places) - 1]]
+    rng = np.random.default_rng(7)
+    for _ in range(200 if many else 1):
+        found.append(
+            {c.name: places_of(c)[rng.integers(len(places_of(c)))] for c in lesson.control}
+        )
+    return found
+
+
+def looked_at(key, book, many):
+    lesson = course_lesson(key, country_of(book))
+    for values in all_places(key, book, many):
+        yield values, lesson.shows
+    yield lesson.fault.values, (lesson.fault.draw, *lesson.fault.shows)
+    yield lesson.fault.values, (lesson.fault.draw, *lesson.fault.solved)
+    for step in lesson.worked.step:
+        yield lesson.worked.values, step.shows
+
+
+@pytest.mark.parametrize(
+    ("key", "book", "many"),
+    sampled([(*one, False) for one in TOLD] + [(*one, True) for one in TOLD], len(TOLD)),
+)
+def test_pictures_are_clean_and_bars_are_as_long_as_checked(key, book, many):
+    screen = HIGH / SHARE
+    for values, shows in looked_at(key, book, many):
+        at = moment(key, {k: v for k, v in values.items()}, book, UNITS[book])
+        board = lesson_board(at, shows, WIDE, HIGH)
+        lengths = {
+            which: [
+                getattr(m, which) * board.view.scale
+                for m in at.marks
+                if m.kind == "length" and getattr(m, which) is not None
+            ]
+            for which in ("have", "need")
+        }
+        for pen, checked in lengths.items():
+            for drawn in bars(board, pen):
+                assert min(abs(drawn - one) for one in checked) < 0.1, (values, pen)
+        placed = board.finish()
+        assert collisions(board.sheet, 0.8) == [], (values, shows)
+        for wanted, off in placed:
+            assert off < 0.3 * HIGH, (values, wanted.text)
+        for label in board.sheet.labels:
+            told = re.search(r"\b(have|need|short)\b", label.text)
+            assert label.size >= (0.025 if told else 0.02) * screen
+        written = " ".join(label.text for label in board.sheet.labels)
+        for pen in ("have", "need"):
+            assert not bars(board, pen) or pen in written, (values, pen)
+
+
+@each_book
+def test_each_control_moves_the_picture(key, book):
+    start = drawn(key, book, ())
+    for control in course_lesson(key, country_of(book)).control:
+        ends = places_of(control)[0], places_of(control)[-1]
+        assert {drawn(key, book, ((control.name, end),)) for end in ends} - {start}, control.name
+
+
+@cache
+def drawn(key, book, values):
+    at = moment(key, dict(values), book, UNITS[book])
+    ((_, sheet),) = lesson_picture(at, at.lesson.shows, WIDE, HIGH)
+    lines = tuple((pen, tuple(map(np.ndarray.tobytes, each))) for pen, each in sheet.lines.items())
+    return hash((lines, tuple(sheet.labels)))
+
+
+def test_letters_are_large_enough_for_the_wall():
+    assert BIG >= 0.025
+    assert MID >= 0.02
+
+
+def test_the_checker_knows_every_drawing():
+    assert set(MARKS) == set(DRAWINGS)
+    assert not any(ALWAYS & marks for marks in MARKS.values())
+
+
+@each_book
+def test_every_mark_changes_the_picture(key, book):
+    """A mark that the checker lets a lesson name is drawn."""
+    lesson = course_lesson(key, country_of(book))
+    at = moment(key, lesson.fault.values, book, UNITS[book])
+    bare = lesson_board(at, (), WIDE, HIGH)
+    for mark in {lesson.fault.draw, *(one for step in lesson.worked.step for one in step.shows)}:
+        board = lesson_board(at, (mark,), WIDE, HIGH)
+        assert len(board.wanted) > len(bare.wanted) or lines(board) > lines(bare), mark
+
+
+def lines(board):
+    return sum(map(len, board.sheet.lines.values()))
+
+
+def worked_need(pitch, ridge, book):
+    """Height over the roof by hand, from the clauses as their books print them: R1003.9 of the
+    American code; 9.21.4.4.(1) of the Canadian.
+    """
+    a, b, reach = (3 * FOOT, 2 * FOOT, 10 * FOOT) if book == BOOKS[0] else (0.9, 0.6, 3.0)
+    return max(a, pitch * min(reach, ridge) + b)
+
+
+@pytest.mark.parametrize("book", BOOKS[:2])
+def test_need_over_the_roof_by_hand(book):
+    for ridge in (0.0, 0.3, 1.5, 2.4, 3.0, 3.1, 4.2):
+        for pitch in (0.25, 0.5, 1.0):
+            found = moment("height-over-the-roof", {"ridge": ridge, "pitch": pitch}, book)
+            assert found.need == pytest.approx(worked_need(pitch, ridge, book), abs=1e-9)
+
+
+def test_hearth_by_hand():
+    """R1001.10: 16 and 8 in, from 6 square feet of opening on 20 and 12 in."""
+    for width in range(24, 41):
+        found = moment("hearths", {"width": width * 0.0254})
+        large = width * 30 >= 6 * 144
+        assert found.of("A").need == pytest.approx((20 if large else 16) * 0.0254)
+        assert found.of("B").need == pytest.approx((12 if large else 8) * 0.0254)
+
+
+def test_worked_example_of_the_roof():
+    """By hand: 6 in a foot for 8 feet is 4 feet; 2 feet on top make 6."""
+    steps = worked_moments("height-over-the-roof")
+    assert [step.sum for step in steps][-1] == "the larger of 3'-0\" and 6'-0\" = 6'-0\""
+
+
+def test_words_of_a_country():
+    text = lesson_text("hearths").replace("A log rolls", "A {w:draft} pulls, a log rolls")
+    told = read_lesson(text).told
+    assert [told[c].rule[0].why.split()[1] for c in told] == ["draft", "draft", "draught"]
+
+
+def test_the_command_names_file_and_line(tmp_path, capsys):
+    good, bad = tmp_path / "good.toml", tmp_path / "bad.toml"
+    good.write_text(lesson_text("hearths"))
+    bad.write_text(lesson_text("hearths").replace('letter = "B"', "letter = 2"))
+    assert main(["lesson", str(good)]) == 0
+    assert main(["lesson", str(good), str(bad)]) == 1
+    line = lesson_text("hearths")[: lesson_text("hearths").index('letter = "B"')].count("\n") + 1
+    assert f"bad.toml, line {line}: rule 2 letter is 2, but a text in quotes is wanted." in (
+        capsys.readouterr().out
+    )

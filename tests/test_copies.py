@@ -17,7 +17,7 @@ def test_notebooks_and_designs_are_copied_byte_for_byte(folder):
     wanted = {path.name: path.read_bytes() for path in NOTEBOOKS.glob("*.ipynb")}
     wanted |= {f"designs/{path.name}": path.read_bytes() for path in DESIGNS.glob("*.toml")}
     wanted |= {f"sets/{path.name}": path.read_bytes() for path in SETS.glob("*.toml")}
-    assert copied == wanted and len(wanted) == 17
+    assert copied == wanted and len(wanted) == 19
 
 
 def test_a_second_time_nothing_is_done(folder, capsys):

@@ -141,7 +141,7 @@ def test_the_list_of_shipped_notebooks_is_the_one_of_their_files():
     assert json.loads(shipped.LIST.read_text()) == shipped.supplied(), (
         "run python -m fireplace_calc.jupyter.shipped"
     )
-    assert len(shipped.supplied()) == 10
+    assert len(shipped.supplied()) == 12
 
 
 @pytest.mark.parametrize("name", sorted(shipped.supplied()))

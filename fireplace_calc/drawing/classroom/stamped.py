@@ -81,7 +81,7 @@ def cut_to(text: str, wide: float, size: float, bold: bool = False) -> str:
     """As much of a text as there is room for. [mm]
 
     >>> cut_to("Bartholomew", 15.0, 2.5), cut_to("Bart", 15.0, 2.5)
-    ('Barthol…', 'Bart')
+    ('Bartho…', 'Bart')
     """
     short = text
     while short and width(short, size, bold) > wide:

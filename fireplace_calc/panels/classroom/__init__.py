@@ -1,0 +1,1 @@
+"""A class on the screen: the student's page, and the trainer's."""

@@ -1,0 +1,107 @@
+"""What a trainer chooses for a class: roster, topics, count, level, code, units, help."""
+
+from __future__ import annotations
+
+import ipywidgets as w
+
+from fireplace_calc.assessment import DEFAULT_PACK
+from fireplace_calc.base.resources import made_by
+from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.lessons import KINDS, TAUGHT, exercise
+from fireplace_calc.lessons.classroom.class_files import new_key
+from fireplace_calc.lessons.classroom.class_records import (
+    HELPS,
+    LEVELS,
+    MOST_EXERCISES,
+    ClassTask,
+    SchoolClass,
+)
+from fireplace_calc.lessons.classroom.rosters import roster_of, student_name
+from fireplace_calc.panels.controls.choices import UNITS, dropdown, row
+
+LABEL = {"description_width": "9em"}
+USUAL = ("flue", "roof", "mantel", "hearth")
+"""Topics of a class that is new."""
+
+
+class ClassForm:
+    """The form; it keeps nothing by itself."""
+
+    def __init__(self) -> None:
+        def nothing(_: object) -> None:
+            return
+
+        self.title = w.Text(
+            value="Class of today", description="Class", layout=w.Layout(width="32em"), style=LABEL
+        )
+        self.names = w.Textarea(
+            value="1-24", description="Names or numbers", rows=5,
+            layout=w.Layout(width="32em"), style=LABEL,
+        )  # fmt: skip
+        self.topics = {
+            kind: w.Checkbox(
+                value=kind in USUAL, description=exercise(kind, 1).title, indent=False,
+                layout=w.Layout(width="18em"),
+            )
+            for kind in KINDS
+        }  # fmt: skip
+        self.count = w.BoundedIntText(
+            value=4, min=1, max=MOST_EXERCISES, description="Exercises each",
+            layout=w.Layout(width="15em"), style=LABEL,
+        )  # fmt: skip
+        levels = {f"{n}: {words}": n for n, words in LEVELS.items()}
+        self.level = dropdown("Level", levels, 3, nothing, "24em", "9em")
+        self.pack = dropdown("Code", TAUGHT, DEFAULT_PACK, nothing, "24em", "9em")
+        self.units = dropdown("Units", UNITS, FEET_INCHES, nothing, "24em", "9em")
+        helps = {words: key for key, words in HELPS.items()}
+        self.helps = dropdown("The page tells", helps, "hints", nothing, "32em", "9em")
+        topics = w.VBox([w.Label("Topics, in turn"), row(self.topics.values())])
+        self.widget = w.VBox(
+            [
+                self.title,
+                self.names,
+                topics,
+                row([self.count, self.level]),
+                row([self.pack, self.units]),
+                self.helps,
+            ]
+        )
+
+    def task(self) -> ClassTask:
+        """What is chosen.
+
+        Raises
+        ------
+        InputError
+            When it cannot be set.
+        """
+        return ClassTask(
+            student_name(self.title.value),
+            new_key(),
+            tuple(kind for kind, box in self.topics.items() if box.value),
+            self.count.value,
+            self.level.value,
+            self.pack.value,
+            self.units.value,
+            self.helps.value,
+            made_by(),
+        )
+
+    def roster(self) -> tuple[str, ...]:
+        """The names.
+
+        Raises
+        ------
+        InputError
+            When they cannot be used.
+        """
+        return roster_of(self.names.value)
+
+    def show(self, school: SchoolClass) -> None:
+        """Bring the form up to a class that is kept."""
+        task = school.task
+        self.title.value, self.names.value = task.title, "\n".join(school.places)
+        for kind, box in self.topics.items():
+            box.value = kind in task.kinds
+        self.count.value, self.level.value = task.count, task.level
+        self.pack.value, self.units.value, self.helps.value = task.pack, task.units, task.helps

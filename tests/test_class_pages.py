@@ -1,0 +1,179 @@
+"""The pages of a class without a browser: what a hand does, and what is kept and shown."""
+
+import os
+
+import ipywidgets as w
+import pytest
+from test_class import NAMES, reached
+
+from fireplace_calc.editing.visitor import FOLDER, VISITOR
+from fireplace_calc.lessons.answers.exercise_records import Exercise, ExerciseStep
+from fireplace_calc.lessons.classroom.class_files import read_class
+from fireplace_calc.lessons.classroom.kept_work import WORK
+from fireplace_calc.panels.classroom.student_page import StudentPage, student
+from fireplace_calc.panels.classroom.trainer_page import trainer
+
+
+@pytest.fixture
+def teacher(tmp_path, monkeypatch):
+    """A class handed out, in a folder of its own."""
+    monkeypatch.chdir(tmp_path)
+    made = trainer()
+    made.form.names.value = "\n".join(NAMES)
+    made.form.title.value = "Tuesday (invented)"
+    made.keep()
+    assert made.school is not None, made.trouble.value
+    return made
+
+
+def sat_down(teacher, name):
+    made = student()
+    made.name.value, made.ticket.value = name, teacher.school.tickets[name]
+    made.begin()
+    assert made.trouble.value == "", made.trouble.value
+    return made
+
+
+def seen(widget):
+    """All that a browser is sent of a page."""
+    states = [one.get_state() for one in reached([widget]) if isinstance(one, w.Widget)]
+    return repr(states)
+
+
+def test_a_student_answers_and_comes_back(teacher):
+    first = sat_down(teacher, "Ann Lee")
+    drawn = teacher.school.task.draw(teacher.school.seed("Ann Lee"), 1)
+    for number, step in enumerate(drawn.steps, 1):
+        line = first.rows[number - 1]
+        box = line.list if step.options else line.box
+        box.value = step.answer("feet-inches")
+        assert "✓" in line.reply.value
+    assert "1 of 4 exercises done" in first.heard.value
+    again = sat_down(teacher, "Ann Lee")
+    assert "1 of 4 exercises done" in again.heard.value
+    assert all("Answered right" in line.reply.value for line in again.rows)
+    assert next(iter(again.chooser.options)).endswith(
+        f"{len(drawn.steps)} of {len(drawn.steps)} answered"
+    )
+    again.chooser.value = 3
+    assert again.rows[0].box.value == "" and again.number == 3
+
+
+def test_what_cannot_be_begun_is_said_in_one_sentence(teacher, tmp_path, monkeypatch):
+    one = student()
+    one.name.value, one.ticket.value = "Ann Lee", teacher.school.tickets["Bo Ray"]
+    one.begin()
+    assert "not for the name" in one.trouble.value and one.desk is None
+    assert one.work.layout.display == "none"
+    monkeypatch.chdir(tmp_path.parent)
+    one.begin()
+    assert "No class is handed out" in one.trouble.value
+
+
+def test_two_students_and_a_trainer_in_one_kernel_never_meet(teacher):
+    ann, bo = sat_down(teacher, "Ann Lee"), sat_down(teacher, "Bo Ray")
+    for one in (ann, bo, ann):
+        one.rows[0].box.value = f"{id(one) % 97 + 2} in2"
+        one.rows[0].box.value = f"{id(one) % 89 + 1} in2"
+    files = sorted(path.parent.name for path in (teacher.students).glob(f"*/{WORK}"))
+    assert files == ["ann-lee", "bo-ray"]
+    assert "Bo Ray" not in seen(ann.widget) and "Ann Lee" not in seen(bo.widget)
+    teacher.gather()
+    assert "2 of 5 students have begun" in teacher.heard.value
+
+
+def test_a_students_page_holds_and_sends_nothing_of_the_key(teacher):
+    page = sat_down(teacher, "Ann Lee")
+    for number in range(1, 5):
+        page.chooser.value = number
+        page.answer(1, "1 in2")
+        page.help_with(1, "bigger hint")
+    space = {"page": page, "shown": page.widget}
+    held = list(reached([space]))
+    assert any(isinstance(one, StudentPage) for one in held)
+    assert not [one for one in held if isinstance(one, (Exercise, ExerciseStep))]
+    sent = seen(page.widget)
+    assert teacher.school.secret not in sent
+    page.chooser.value = 1
+    drawn = teacher.school.task.draw(teacher.school.seed("Ann Lee"), 1)
+    given = {one.shown("feet-inches") for one in drawn.given}
+    for answer in {step.answer("feet-inches") for step in drawn.steps} - given:
+        assert len(answer) < 4 or answer not in page.story.value
+    trainers = list(reached([{"page": teacher}]))  # the same search does find the trainer's
+    assert any(teacher.school.secret == one for one in trainers)
+
+
+def test_on_a_tablet_the_same_hand_goes_on_and_another_begins_anew(teacher, tmp_path, monkeypatch):
+    """As the page's server tells every kernel: one folder for all, and whose this is."""
+    monkeypatch.setenv(FOLDER, str(tmp_path / "visitors"))
+    monkeypatch.setenv(VISITOR, "visitor-1")
+    one = sat_down(teacher, "Zoë")
+    one.rows[0].box.value = "7 in2"
+    assert (tmp_path / "visitors" / "visitor-1" / "students" / "zoë" / WORK).exists()
+    back = student()
+    assert back.desk is not None and back.rows[0].box.value == "7 in2"
+    monkeypatch.setenv(VISITOR, "visitor-2")
+    assert student().desk is None
+    for name in (FOLDER, VISITOR):
+        monkeypatch.delenv(name)
+    teacher.gather()
+    assert "1 of 5 students have begun" in teacher.heard.value
+
+
+def test_the_trainer_finds_the_class_again_and_everybody_keeps_his_ticket(teacher):
+    tickets, again = teacher.school.tickets, trainer()
+    assert again.school == teacher.school and again.form.names.value == "\n".join(NAMES)
+    again.form.names.value = "New\n" + "\n".join(NAMES)
+    again.form.level.value = 1
+    again.keep()
+    assert {**again.school.tickets, **tickets} == again.school.tickets
+    assert read_class(teacher.folder).task.level == 1
+    again.show_tickets()
+    assert all(ticket in again.tickets.value for ticket in again.school.tickets.values())
+    again.show_tickets()
+    assert again.tickets.value == ""
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (lambda form: setattr(form.names, "value", "Ann\nann"), "stands on the roster twice"),
+        (lambda form: setattr(form.title, "value", " "), "a name or a number"),
+        (lambda form: [setattr(box, "value", False) for box in form.topics.values()], "Topic"),
+    ],
+)
+def test_a_class_that_cannot_be_set_changes_nothing(change, said, teacher):
+    before = (teacher.folder / "class.toml").read_bytes()
+    change(teacher.form)
+    teacher.keep()
+    assert said in teacher.trouble.value
+    assert (teacher.folder / "class.toml").read_bytes() == before
+
+
+def test_papers_and_results_are_written_beside_the_secret(teacher):
+    teacher.write()
+    assert "are written to" in teacher.job.status.value
+    teacher.gather()
+    names = set(os.listdir(teacher.folder))
+    assert names == {"class.toml", "quiz.pdf", "answer-grid.pdf", "key.pdf", "tickets.pdf"} | {
+        "results.csv",
+        "results.xlsx",
+    }
+    assert os.listdir(teacher.students) == ["class.toml"]
+
+
+def test_a_broken_class_file_is_told_and_left(teacher):
+    (teacher.folder / "class.toml").write_text("title = 1")
+    again = trainer()
+    assert "is missing or is not as the workbook writes it" in again.trouble.value
+    again.keep()
+    assert (teacher.folder / "class.toml").read_text() == "title = 1"
+
+
+def test_nothing_is_printed_or_gathered_before_there_is_a_class(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    made = trainer()
+    for act in (made.write, made.gather, made.show_tickets):
+        act()
+        assert "Keep the class first" in made.heard.value
+    assert list(tmp_path.iterdir()) == []
